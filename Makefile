@@ -1,0 +1,48 @@
+# Gramil: `make demo` builds the bundled instrument's pack; `make test` runs every test.
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+UV := $(shell command -v uv 2>/dev/null)
+
+.PHONY: demo test check speed format clean
+
+ifdef UV
+INSTALL = uv pip install --quiet --python $(BIN)/python
+MAKE_VENV = uv venv --quiet --python $(PYTHON) $(VENV)
+else
+INSTALL = $(BIN)/python -m pip install --quiet --disable-pip-version-check
+MAKE_VENV = $(PYTHON) -m venv $(VENV) || { echo "The venv module is missing. On Debian or Ubuntu: apt install python3-venv. Then run make again."; exit 1; }
+endif
+
+$(BIN)/python:
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || { echo "Gramil needs Python 3.11 or newer; set PYTHON=python3.12 or the like."; exit 1; }
+	@$(MAKE_VENV)
+
+$(VENV)/.installed: pyproject.toml constraints.txt | $(BIN)/python
+	@$(INSTALL) -c constraints.txt -e .
+	@touch $@
+
+$(VENV)/.tests-installed: $(VENV)/.installed
+	@$(INSTALL) -c constraints.txt -e '.[test,check]'
+	@touch $@
+
+demo: $(VENV)/.installed
+	@$(BIN)/gramil demo --out out
+
+test: $(VENV)/.tests-installed
+	$(BIN)/python -m pytest -n auto
+
+check: $(VENV)/.tests-installed
+	$(BIN)/ruff format --check .
+	$(BIN)/ruff check .
+	$(BIN)/mypy
+
+format: $(VENV)/.tests-installed
+	$(BIN)/ruff format .
+	$(BIN)/ruff check --fix .
+
+speed: $(VENV)/.tests-installed
+	$(BIN)/python -m benchmarks
+
+clean:
+	rm -rf $(VENV) out build dist

@@ -1,0 +1,161 @@
+"""The marks that a drawing is made of, and the layers that they lie on.
+
+Coordinates are millimetres, x to the right (along the centreline, head to the left), y up. A figure on a drawing
+is a `Label` that holds an address, never a number: the writer looks it up when the drawing is written.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from typing import Literal
+
+Point = tuple[float, float]
+SeenFrom = Literal["the face", "the underside", "the side", "the end", "either side"]
+Anchor = Literal["left", "middle", "right"]
+
+
+@dataclass(frozen=True)
+class Line:
+    """A straight line."""
+
+    start: Point
+    end: Point
+    layer: str
+
+
+@dataclass(frozen=True)
+class Arc:
+    """A circular arc, anticlockwise from `start_angle` to `end_angle`, in radians from the x axis."""
+
+    centre: Point
+    radius: float
+    start_angle: float
+    end_angle: float
+    layer: str
+
+
+@dataclass(frozen=True)
+class Circle:
+    """A whole circle."""
+
+    centre: Point
+    radius: float
+    layer: str
+
+
+@dataclass(frozen=True)
+class Polyline:
+    """Straight runs through points; `closed` joins the last to the first; `hatch` names the material inside."""
+
+    points: tuple[Point, ...]
+    layer: str
+    closed: bool = False
+    hatch: Literal["", "along the grain", "across the grain", "metal", "bone", "void"] = ""
+
+
+@dataclass(frozen=True)
+class Words:
+    """Plain words, with no figure in them. `height` is the height of a capital in mm, `angle` in radians."""
+
+    at: Point
+    text: str
+    height: float = 3.0
+    angle: float = 0.0
+    anchor: Anchor = "left"
+    layer: str = "text"
+
+
+@dataclass(frozen=True)
+class Label:
+    """One figure: the value at `address`, shown in the maker's unit between `before` and `after`."""
+
+    at: Point
+    address: str
+    before: str = ""
+    after: str = ""
+    height: float = 3.0
+    angle: float = 0.0
+    anchor: Anchor = "left"
+    layer: str = "text"
+
+
+@dataclass(frozen=True)
+class Span:
+    """A dimension line between two points, drawn `offset` mm to its left, with the figure at `address` on it."""
+
+    start: Point
+    end: Point
+    offset: float
+    address: str
+    height: float = 3.0
+    layer: str = "dimensions"
+
+
+Mark = Line | Arc | Circle | Polyline | Words | Label | Span
+
+
+@dataclass(frozen=True)
+class Stroke:
+    """How a layer is inked: `weight` in mm, `dashes` in mm (empty: solid), `colour` an index of the DXF standard."""
+
+    weight: float
+    dashes: tuple[float, ...] = ()
+    colour: int = 7
+
+
+THICK, THIN, HAIRLINE = 0.5, 0.25, 0.13
+CHAIN = (12.0, 2.0, 1.0, 2.0)
+
+LAYERS: Mapping[str, Stroke] = {
+    "outline": Stroke(THICK),
+    "core": Stroke(THIN, (4.0, 2.0), 8),
+    "slots": Stroke(THIN, (), 1),
+    "centreline": Stroke(HAIRLINE, CHAIN, 8),
+    "nut": Stroke(THICK, (), 3),
+    "strings": Stroke(HAIRLINE, (), 5),
+    "markers": Stroke(THIN, (), 4),
+    "pins": Stroke(THIN, (), 6),
+    "cut": Stroke(THIN, (), 1),
+    "hidden": Stroke(THIN, (3.0, 1.5), 8),
+    "old": Stroke(THIN, (), 9),
+    "dimensions": Stroke(HAIRLINE, (), 8),
+    "text": Stroke(THIN),
+}
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """One drawing at true scale. `name` is its file's stem, `title` what is written on it.
+
+    `stretch` is how many times heights are drawn too tall (1: true), so that a writer can say so.
+    """
+
+    name: str
+    title: str
+    seen_from: SeenFrom
+    marks: tuple[Mark, ...]
+    stretch: float = 1.0
+
+
+def mirrored(drawing: Drawing) -> Drawing:
+    """The drawing turned over about the centreline (y to -y): the left-handed twin. Words stay readable."""
+    return replace(drawing, marks=tuple(_mirrored(mark) for mark in drawing.marks))
+
+
+def _flip(point: Point) -> Point:
+    return (point[0], -point[1])
+
+
+def _mirrored(mark: Mark) -> Mark:
+    match mark:
+        case Span():
+            return replace(mark, start=_flip(mark.start), end=_flip(mark.end), offset=-mark.offset)
+        case Line():
+            return replace(mark, start=_flip(mark.start), end=_flip(mark.end))
+        case Arc():
+            return replace(mark, centre=_flip(mark.centre), start_angle=-mark.end_angle, end_angle=-mark.start_angle)
+        case Circle():
+            return replace(mark, centre=_flip(mark.centre))
+        case Polyline():
+            return replace(mark, points=tuple(_flip(point) for point in mark.points))
+        case _:
+            return replace(mark, at=_flip(mark.at), angle=-mark.angle)

@@ -1,0 +1,337 @@
+"""The derivation graph: dimensions are functions, wired to one another by their parameters' names.
+
+`build` checks the wiring once (two functions of one name, a missing input, a cycle, a unit or a shape that does
+not match). `derive` then gives the figures of one instrument, each worked out when it is first asked for.
+"""
+
+import inspect
+import re
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, is_dataclass, replace
+from functools import cached_property
+from graphlib import CycleError, TopologicalSorter
+from typing import Any, get_type_hints
+
+import numpy as np
+
+from gramil.quantities import axes_of, unit_of
+
+
+class WiringError(Exception):
+    """The functions do not fit together: a fault in the program, never in what the maker wrote."""
+
+
+@dataclass(frozen=True)
+class Input:
+    """A value that the graph starts from: its annotation (unit and axes) and what it is."""
+
+    annotation: Any
+    what: str
+
+
+@dataclass(frozen=True)
+class Dimension:
+    """One function of the graph: `parameters` are the names of what it follows from."""
+
+    name: str
+    function: Callable[..., Any]
+    parameters: tuple[str, ...]
+    annotation: Any
+    part: str
+
+    @property
+    def what(self) -> str:
+        """The docstring, whole."""
+        return inspect.getdoc(self.function) or ""
+
+
+@dataclass(frozen=True)
+class Origin:
+    """Where a base value came from: a file and line, a default, or common practice."""
+
+    text: str
+    file: str | None = None
+    line: int | None = None
+
+    def __str__(self) -> str:
+        if self.file is None:
+            return self.text
+        return f"{self.file}:{self.line}" if self.line else self.file
+
+
+@dataclass(frozen=True)
+class Pin:
+    """A figure replaced by what was measured; `when` is a date in words, as the record gives it."""
+
+    value: Any
+    when: str
+
+
+@dataclass(frozen=True)
+class Graph:
+    """Inputs and dimensions, checked. `order` lists every name after what it follows from."""
+
+    inputs: Mapping[str, Input]
+    dimensions: Mapping[str, Dimension]
+    order: tuple[str, ...]
+
+    @cached_property
+    def followers(self) -> Mapping[str, tuple[str, ...]]:
+        """For each name, the dimensions that take it as a parameter, in order."""
+        found: dict[str, list[str]] = {name: [] for name in self.order}
+        for name in self.order:
+            for parameter in self.parameters(name):
+                found[parameter].append(name)
+        return {name: tuple(names) for name, names in found.items()}
+
+    def parameters(self, name: str) -> tuple[str, ...]:
+        """What `name` follows from directly; empty for an input."""
+        dimension = self.dimensions.get(name)
+        return dimension.parameters if dimension else ()
+
+    def annotation(self, name: str) -> Any:
+        """The annotation of an input or a dimension."""
+        dimension = self.dimensions.get(name)
+        return dimension.annotation if dimension else self.inputs[name].annotation
+
+    def above(self, name: str) -> frozenset[str]:
+        """Everything that `name` hangs on, directly or not."""
+        return _reach(name, self.parameters)
+
+    def below(self, name: str) -> frozenset[str]:
+        """Everything that hangs on `name`, directly or not."""
+        return _reach(name, lambda each: self.followers[each])
+
+
+def _reach(start: str, step: Callable[[str], Iterable[str]]) -> frozenset[str]:
+    found: set[str] = set()
+    waiting = list(step(start))
+    while waiting:
+        name = waiting.pop()
+        if name not in found:
+            found.add(name)
+            waiting.extend(step(name))
+    return frozenset(found)
+
+
+def build(functions: Iterable[Callable[..., Any]], inputs: Mapping[str, Input]) -> Graph:
+    """Wire functions to inputs and to each other by parameter name.
+
+    Raises WiringError, naming the place, for two functions of one name, a parameter that nothing gives, a cycle
+    (in full), or a parameter whose unit, shape or type differs from what gives it.
+    """
+    dimensions: dict[str, Dimension] = {}
+    for function in functions:
+        dimension = _dimension(function)
+        if dimension.name in dimensions or dimension.name in inputs:
+            raise WiringError(f"two things are called {dimension.name}")
+        dimensions[dimension.name] = dimension
+    _check_edges(dimensions, inputs)
+    sorter = TopologicalSorter({name: each.parameters for name, each in dimensions.items()})
+    try:
+        order = tuple(sorter.static_order())
+    except CycleError as error:
+        raise WiringError("a circle: " + " -> ".join(reversed(error.args[1]))) from None
+    unused = tuple(name for name in inputs if name not in set(order))
+    return Graph(dict(inputs), dimensions, unused + order)
+
+
+def _dimension(function: Callable[..., Any]) -> Dimension:
+    hints = get_type_hints(function, include_extras=True)
+    if "return" not in hints:
+        raise WiringError(f"{function.__name__} does not say what it returns")
+    names = tuple(inspect.signature(function).parameters)
+    return Dimension(function.__name__, function, names, hints["return"], function.__module__.rsplit(".", 1)[-1])
+
+
+def _check_edges(dimensions: Mapping[str, Dimension], inputs: Mapping[str, Input]) -> None:
+    for dimension in dimensions.values():
+        hints = get_type_hints(dimension.function, include_extras=True)
+        for parameter in dimension.parameters:
+            if parameter in inputs:
+                given = inputs[parameter].annotation
+            elif parameter in dimensions:
+                given = dimensions[parameter].annotation
+            else:
+                raise WiringError(f"{dimension.name} asks for {parameter}, which nothing gives")
+            if given != hints.get(parameter):
+                raise WiringError(f"{dimension.name} takes {parameter} as {hints.get(parameter)}, but it is {given}")
+
+
+@dataclass(frozen=True, eq=False)
+class Figures(Mapping[str, Any]):
+    """The figures of one instrument. Reading one works it out, with what it follows from, and keeps it.
+
+    `lengths` gives the number of rows of each axis; an array of another shape is a WiringError.
+    """
+
+    graph: Graph
+    base: Mapping[str, Any]
+    origins: Mapping[str, Origin] = field(default_factory=dict)
+    pins: Mapping[str, Pin] = field(default_factory=dict)
+    lengths: Mapping[str, int] = field(default_factory=dict)
+    known: dict[str, Any] = field(default_factory=dict, repr=False)
+
+    def __getitem__(self, name: str) -> Any:
+        if name not in self.known:
+            self.known[name] = self._find(name)
+        return self.known[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.graph.order)
+
+    def __len__(self) -> int:
+        return len(self.graph.order)
+
+    def __contains__(self, name: object) -> bool:
+        return name in self.graph.inputs or name in self.graph.dimensions
+
+    def _find(self, name: str) -> Any:
+        dimension = self.graph.dimensions.get(name)
+        if dimension is None:
+            value = self.base[name]
+        else:
+            value = dimension.function(*[self[parameter] for parameter in dimension.parameters])
+        return self._settled(name, self._pinned(name, value))
+
+    def _pinned(self, name: str, value: Any) -> Any:
+        for address, pin in self.pins.items():
+            pinned_name, steps = parse_address(address)
+            if pinned_name != name:
+                continue
+            if not steps:
+                return pin.value
+            value = np.array(value, dtype=np.float64)
+            value[_index(self.graph.annotation(name), steps)] = pin.value
+        return value
+
+    def _settled(self, name: str, value: Any) -> Any:
+        axes = axes_of(self.graph.annotation(name))
+        if not axes:
+            return value
+        value = np.asarray(value, dtype=np.float64)
+        wanted = tuple(self.lengths.get(axis) for axis in axes)
+        if axes != ("any",) and None not in wanted and value.shape != wanted:
+            raise WiringError(f"{name} has shape {value.shape}, not {wanted}")
+        value.setflags(write=False)
+        return value
+
+    def drawn(self, name: str) -> Any:
+        """The figure as the description alone gives it, with no measurement in its place."""
+        return replace(self, pins={}, known={})[name] if self.pins else self[name]
+
+    def with_base(
+        self,
+        base: Mapping[str, Any],
+        origins: Mapping[str, Origin] | None = None,
+        lengths: Mapping[str, int] | None = None,
+    ) -> "Figures":
+        """Figures of a changed description: only what hangs on a changed input is worked out again."""
+        changed = {name for name in self.graph.inputs if not same(self.base[name], base[name])}
+        stale = changed.union(*(self.graph.below(name) for name in changed))
+        kept = {name: value for name, value in self.known.items() if name not in stale}
+        return replace(self, base=base, origins=origins or self.origins, lengths=lengths or self.lengths, known=kept)
+
+    def at(self, address: str) -> Any:
+        """The figure at an address: `slot_depth`, `slot_depth_at_edge[7]`, `string_hump[6]`, `findings["..."].value`.
+
+        Frets count from 0 (the zero line), strings from 1 (the thinnest). Raises KeyError with the address when
+        there is no such figure.
+        """
+        name, steps = parse_address(address)
+        if name not in self:
+            raise KeyError(address)
+        value, annotation = self[name], self.graph.annotation(name)
+        try:
+            if axes_of(annotation):
+                return value[_index(annotation, steps)] if steps else value
+            for step in steps:
+                value = _step(value, step)
+        except (IndexError, AttributeError, TypeError, ValueError, StopIteration):
+            raise KeyError(address) from None
+        return value
+
+    def unit_at(self, address: str) -> str | None:
+        """The unit's symbol of the figure at an address, or None where it has none."""
+        name, steps = parse_address(address)
+        unit = unit_of(self.graph.annotation(name))
+        if unit is None and steps and isinstance(steps[-1], Field):
+            owner = self.at(address[: address.rindex(".")])
+            if is_dataclass(owner):
+                unit = unit_of(get_type_hints(type(owner), include_extras=True)[steps[-1].name])
+        return unit.symbol if unit else None
+
+
+def derive(
+    graph: Graph,
+    base: Mapping[str, Any],
+    origins: Mapping[str, Origin] | None = None,
+    pins: Mapping[str, Pin] | None = None,
+    lengths: Mapping[str, int] | None = None,
+) -> Figures:
+    """The figures that follow from `base`; `pins` replaces figures, by address, with what was measured."""
+    missing = [name for name in graph.inputs if name not in base]
+    if missing:
+        raise WiringError("no value for " + ", ".join(missing))
+    return Figures(graph, base, origins or {}, pins or {}, lengths or {})
+
+
+def same(one: Any, other: Any) -> bool:
+    """Whether two figures are equal, arrays element by element."""
+    if isinstance(one, np.ndarray) or isinstance(other, np.ndarray):
+        return bool(np.array_equal(one, other, equal_nan=True))
+    return bool(one == other)
+
+
+@dataclass(frozen=True)
+class Field:
+    """A step of an address into a record: `.length`."""
+
+    name: str
+
+
+Step = int | str | Field
+_STEP = re.compile(r"""\[(\d+(?:\s*,\s*\d+)*)\]|\["([^"]*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
+
+
+def parse_address(address: str) -> tuple[str, tuple[Step, ...]]:
+    """Split an address into its name and steps; raises KeyError with the address when it cannot be read."""
+    match = re.match(r"[A-Za-z_]\w*", address)
+    if match is None:
+        raise KeyError(address)
+    steps: list[Step] = []
+    position = match.end()
+    while position < len(address):
+        found = _STEP.match(address, position)
+        if found is None:
+            raise KeyError(address)
+        numbers, double, single, name = found.groups()
+        if numbers is not None:
+            steps.extend(int(number) for number in numbers.split(","))
+        elif name is not None:
+            steps.append(Field(name))
+        else:
+            steps.append(double if double is not None else single)
+        position = found.end()
+    return match.group(), tuple(steps)
+
+
+def _index(annotation: Any, steps: tuple[Step, ...]) -> tuple[int, ...]:
+    """Row numbers of an array from the numbers in an address: strings count from 1, all else from 0."""
+    rows = []
+    for axis, step in zip(axes_of(annotation), steps, strict=False):
+        row = int(step) - (axis == "string")  # type: ignore[arg-type]  # a word or field here is a KeyError in `at`
+        if row < 0:
+            raise IndexError(row)
+        rows.append(row)
+    if len(steps) > len(rows):
+        raise IndexError(steps)
+    return tuple(rows)
+
+
+def _step(value: Any, step: Step) -> Any:
+    if isinstance(step, Field):
+        return getattr(value, step.name)
+    if isinstance(step, int):
+        return value[step - 1] if step > 0 else value[len(value)]
+    return next(each for each in value if each.name == step)

@@ -1,0 +1,1 @@
+"""The instrument, part by part: each module settles one part, each function in it is one dimension."""
