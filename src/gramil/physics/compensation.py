@@ -1,0 +1,171 @@
+"""Where the two break points of each string go so that its stops sound nearest to what is meant.
+
+`best_set_backs` makes the weighted mean square of the cents least over the exact model of a stopped string. Each
+end is free per string, or bound: held where it is, moved as one piece, or moved as one straight piece that may
+slant. Set-backs are in mm outward; a nut moved towards the stops is negative.
+"""
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from gramil.physics.arrays import FloatArray, floats
+from gramil.physics.stopped_string import StringPaths, StringStiffness, deviation, moved
+
+CENTS_PER_UNIT = 1200.0 / math.log(2.0)
+"""Cents of a small relative change of frequency."""
+
+_STEP = 1e-3  # mm each way for slopes; their error is of the order of its square over the length's, 1e-11
+_SETTLED = 1e-9  # mm
+_MOST_STEPS = 50
+
+
+@dataclass(frozen=True)
+class Freedom:
+    """How an end may move: set-back = `shape @ amounts`, one row a string and one column an amount to find."""
+
+    shape: FloatArray
+
+
+def each_string(count: int) -> Freedom:
+    """Every string's break point by itself."""
+    return Freedom(np.eye(count))
+
+
+def held(count: int) -> Freedom:
+    """Not at all."""
+    return Freedom(np.zeros((count, 0)))
+
+
+def as_one(count: int) -> Freedom:
+    """All strings by one amount."""
+    return Freedom(np.ones((count, 1)))
+
+
+def straight(across: ArrayLike) -> Freedom:
+    """As a straight line that may slant: an amount in the middle and one per mm across; `across` has one a string."""
+    place = floats(across)
+    return Freedom(np.column_stack([np.ones_like(place), place - place.mean()]))
+
+
+@dataclass(frozen=True)
+class SetBacks:
+    """Set-backs of both ends in mm, one a string, the cents left at each stop and their weighted RMS a string."""
+
+    nut: FloatArray
+    saddle: FloatArray
+    cents: FloatArray
+    rms: FloatArray
+    rms_of_all: float
+
+
+def best_set_backs(
+    paths: StringPaths,
+    strings: StringStiffness,
+    nut: Freedom,
+    saddle: Freedom,
+    weights: ArrayLike = 1.0,
+) -> SetBacks:
+    """The moves of both ends from where `paths` has them that make the weighted RMS of cents least.
+
+    `weights` are zero or more, one a stop or one a string and stop; a stop of weight zero does not count.
+    Newton's steps on the linearised model (Gauss-Newton), so the first is the closed form of the linear model.
+    Raises ValueError for weights that leave less to meet than there is to find, ArithmeticError if it does not settle.
+    """
+    weight = np.broadcast_to(floats(weights), paths.stop_x.shape)
+    columns = nut.shape.shape[1]
+    if np.any(weight < 0.0) or not np.any(weight > 0.0):
+        raise ValueError("weights are zero or more, and some stop has to count")
+    amounts = np.zeros(columns + saddle.shape.shape[1])
+    for _ in range(_MOST_STEPS):
+        here = moved(paths, nut.shape @ amounts[:columns], saddle.shape @ amounts[columns:])
+        step = _step(here, strings, nut, saddle, weight)
+        amounts = amounts + step
+        if np.max(np.abs(step), initial=0.0) < _SETTLED:
+            break
+    else:
+        raise ArithmeticError("the set-backs do not settle: these are not the figures of strings")
+    return set_backs(paths, strings, nut.shape @ amounts[:columns], saddle.shape @ amounts[columns:], weights)
+
+
+def set_backs(
+    paths: StringPaths, strings: StringStiffness, nut: ArrayLike, saddle: ArrayLike, weights: ArrayLike = 1.0
+) -> SetBacks:
+    """What given set-backs leave, in the same form as the best: for rounded, filed or measured ones."""
+    rows = paths.nut_x.shape
+    nut_move, saddle_move = np.broadcast_to(floats(nut), rows), np.broadcast_to(floats(saddle), rows)
+    cents = deviation(moved(paths, nut_move, saddle_move), strings).total
+    weight = np.broadcast_to(floats(weights), cents.shape)
+    return SetBacks(nut_move, saddle_move, cents, weighted_rms(cents, weight), _rms_of_all(cents, weight))
+
+
+def cents_per_mm(paths: StringPaths, strings: StringStiffness) -> tuple[FloatArray, FloatArray]:
+    """How the cents at each string and stop follow a set-back: of the nut, and of the saddle, cents/mm."""
+    return (
+        (deviation(moved(paths, _STEP, 0.0), strings).total - deviation(moved(paths, -_STEP, 0.0), strings).total)
+        / (2.0 * _STEP),
+        (deviation(moved(paths, 0.0, _STEP), strings).total - deviation(moved(paths, 0.0, -_STEP), strings).total)
+        / (2.0 * _STEP),
+    )
+
+
+def _step(
+    paths: StringPaths, strings: StringStiffness, nut: Freedom, saddle: Freedom, weight: FloatArray
+) -> FloatArray:
+    by_nut, by_saddle = cents_per_mm(paths, strings)
+    slopes = np.concatenate(
+        [by_nut[:, :, None] * nut.shape[:, None, :], by_saddle[:, :, None] * saddle.shape[:, None, :]], axis=2
+    )
+    root = np.sqrt(weight)
+    rows = (slopes * root[:, :, None]).reshape(-1, slopes.shape[2])
+    wanted = -(deviation(paths, strings).total * root).ravel()
+    found, _, rank, _ = np.linalg.lstsq(rows, wanted, rcond=None)
+    if rank < rows.shape[1]:
+        raise ValueError("too few stops count on some string to place both its ends: two at least")
+    return floats(found)
+
+
+def weighted_rms(cents: ArrayLike, weights: ArrayLike) -> FloatArray:
+    """Root of the weighted mean square along the last axis; nan where no weight is left."""
+    values = floats(cents)
+    weight = np.broadcast_to(floats(weights), values.shape)
+    whole = weight.sum(axis=-1)
+    mean_square = (weight * values**2).sum(axis=-1) / np.where(whole > 0.0, whole, np.nan)
+    return floats(np.sqrt(mean_square))
+
+
+def _rms_of_all(cents: FloatArray, weight: FloatArray) -> float:
+    return float(weighted_rms(cents.ravel(), weight.ravel()))
+
+
+def line_through(across: ArrayLike, set_back: ArrayLike, weights: ArrayLike = 1.0) -> FloatArray:
+    """The straight line nearest (weighted least squares) to set-backs found string by string, read at each string."""
+    shape = straight(across).shape
+    root = np.sqrt(np.broadcast_to(floats(weights), shape.shape[:1]))
+    found = np.linalg.lstsq(shape * root[:, None], floats(set_back) * root, rcond=None)[0]
+    return floats(shape @ found)
+
+
+def moves_for_cents(cents: ArrayLike, ratio: ArrayLike, length: float, weights: ArrayLike = 1.0) -> tuple[float, float]:
+    """Further set-backs (nut, saddle) in mm that undo measured cents at several stops of one string, retuned.
+
+    The least-squares solution of the linear model, cents = (1200/ln 2) [(ratio - 1) saddle - nut] / length.
+    Raises ValueError for fewer than two different stops.
+    """
+    away, sharp = floats(ratio) - 1.0, floats(cents)
+    if np.unique(away).size < 2:
+        raise ValueError("readings at two different stops are needed to part nut from saddle")
+    root = np.sqrt(np.broadcast_to(floats(weights), away.shape))
+    slopes = np.column_stack([-np.ones_like(away), away]) * (root * CENTS_PER_UNIT / length)[:, None]
+    nut, saddle = np.linalg.lstsq(slopes, sharp * root, rcond=None)[0]
+    return float(nut), float(saddle)
+
+
+def saddle_move_for_cents(cents: ArrayLike, length: ArrayLike, ratio: ArrayLike = 2.0) -> FloatArray:
+    """Further saddle set-back in mm that undoes cents measured at one stop, the open string retuned after.
+
+    `cents x length x ln 2 / 1200 / (ratio - 1)`; at the octave that is a whole share of the length, not half of it.
+    """
+    return floats(cents) * floats(length) / (CENTS_PER_UNIT * (floats(ratio) - 1.0))

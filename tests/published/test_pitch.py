@@ -1,0 +1,39 @@
+"""Pitch against ISO 16:1975, the twelve-semitone table, and a general music library."""
+
+import pytest
+from mingus.containers import Note
+
+from gramil.physics.pitch import nearest_pitch, read_pitch
+
+# 440 * 2^((m - 69) / 12), printed to 0.0001 Hz: a table worked out elsewhere from the definition of equal temperament.
+TABLE = {
+    "E2": 82.4069, "F2": 87.3071, "F#2": 92.4986, "G2": 97.9989, "G#2": 103.8262, "A2": 110.0, "A#2": 116.5409,
+    "B2": 123.4708, "C3": 130.8128, "C#3": 138.5913, "D3": 146.8324, "D#3": 155.5635, "E3": 164.8138,
+    "F3": 174.6141, "F#3": 184.9972, "G3": 195.9977, "G#3": 207.6523, "A3": 220.0, "A#3": 233.0819, "B3": 246.9417,
+    "C4": 261.6256, "C#4": 277.1826, "D4": 293.6648, "D#4": 311.1270, "E4": 329.6276,
+}  # fmt: skip
+
+
+def test_standard_tuning_frequency() -> None:
+    """ISO 16:1975, "Acoustics: Standard tuning frequency (standard musical pitch)": A in the treble stave is 440 Hz."""
+    assert read_pitch("A4") == 440.0
+
+
+@pytest.mark.parametrize(("name", "hertz"), TABLE.items())
+def test_equal_temperament_table(name: str, hertz: float) -> None:
+    assert read_pitch(name) == pytest.approx(hertz, abs=6e-5)
+    assert nearest_pitch(hertz)[0] == name
+
+
+@pytest.mark.parametrize("octave", range(9))
+@pytest.mark.parametrize("letter", "CDEFGAB")
+@pytest.mark.parametrize("accidental", ["", "#", "b", "##", "bb"])
+def test_against_music_library(letter: str, accidental: str, octave: int) -> None:
+    """mingus, a general music library, reads the same name and gives its frequency."""
+    name = letter + accidental
+    assert read_pitch(f"{name}{octave}") == pytest.approx(Note(name, octave).to_hertz(), rel=1e-9)
+
+
+@pytest.mark.parametrize("standard", [415.0, 432.0, 442.0])
+def test_other_standards_against_music_library(standard: float) -> None:
+    assert read_pitch("F#2", a4=standard) == pytest.approx(Note("F#", 2).to_hertz(standard), rel=1e-9)
