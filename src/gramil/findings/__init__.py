@@ -1,0 +1,1 @@
+"""Verdicts: whether each figure can be made, here, with what the shop has; and what would mend it."""

@@ -1,0 +1,43 @@
+"""What a finding is: a word of severity, the figure that it is about, the limit, and what would mend it."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+Severity = Literal["stop", "caution", "note", "fine", "not judged"]
+SEVERITIES: tuple[Severity, ...] = ("stop", "caution", "not judged", "note", "fine")
+"""Gravest first: the order in which findings are listed."""
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One verdict. It holds no coordinates and no wording of numbers.
+
+    `address` is the figure judged and `value` what it was; `limit` is the graph's name of the limit (its value and
+    origin are looked up where it is shown), or empty; `says` is one sentence with no figure in it (for *not judged*:
+    "because ..."); `remedy` is what would mend it.
+    """
+
+    name: str
+    severity: Severity
+    address: str
+    value: float
+    limit: str
+    says: str
+    remedy: str = ""
+
+
+Findings = tuple[Finding, ...]
+
+
+def within(value: float, caution: float, stop: float) -> Severity:
+    """Severity of a value that should not exceed `caution`, and must not exceed `stop`; not a number is not judged."""
+    if value != value:
+        return "not judged"
+    if value > stop:
+        return "stop"
+    return "caution" if value > caution else "fine"
+
+
+def at_least(value: float, caution: float, stop: float) -> Severity:
+    """Severity of a value that should be `caution` or more, and must be `stop` or more."""
+    return within(-value, -caution, -stop)

@@ -1,0 +1,120 @@
+"""Where the strings run over the board in plan, and what that asks of frets and edges."""
+
+import numpy as np
+
+from gramil.quantities import Cents, Mm, PerFret, PerString, PerStringFret, Ratio
+
+OWNS = ("string_",)
+
+
+def string_y_nut(strings_gauges: PerString[Mm], nut_spread: Mm, nut_spacing: str) -> PerString[Mm]:
+    """Each string's distance from the centreline at the zero line, treble positive.
+
+    Equal centres divide the spread evenly; equal gaps leave the same air between neighbouring strings.
+    Method: outer strings stand half the spread from the centreline; the steps between are filled in the chosen way.
+    Source: common practice.
+    """
+    strings = len(strings_gauges)
+    if nut_spacing == "equal centres":
+        return np.linspace(nut_spread / 2, -nut_spread / 2, strings)
+    half_pairs = (strings_gauges[:-1] + strings_gauges[1:]) / 2
+    gap = (nut_spread - half_pairs.sum()) / (strings - 1)
+    return nut_spread / 2 - np.concatenate([[0.0], np.cumsum(half_pairs + gap)])
+
+
+def string_gap_nut(string_y_nut: PerString[Mm], strings_gauges: PerString[Mm]) -> PerString[Mm]:
+    """The air between each string and the next one toward the bass at the nut; the last string has none (0).
+
+    Formula: append(-diff(string_y_nut) - (strings_gauges[:-1] + strings_gauges[1:]) / 2, 0)
+    Source: common practice.
+    """
+    return np.append(-np.diff(string_y_nut) - (strings_gauges[:-1] + strings_gauges[1:]) / 2, 0.0)
+
+
+def string_y_bridge(strings_gauges: PerString[Mm], bridge_spread: Mm) -> PerString[Mm]:
+    """Each string's distance from the centreline at the saddle, treble positive: equal centres.
+
+    Formula: linspace(bridge_spread / 2, -bridge_spread / 2, len(strings_gauges))
+    Source: common practice.
+    """
+    return np.linspace(bridge_spread / 2, -bridge_spread / 2, len(strings_gauges))
+
+
+def string_saddle_slant(scale_run_bass: Mm, scale_run_treble: Mm, scale_lead: Mm, bridge_spread: Mm) -> Ratio:
+    """How far toward the tail the line of the scale's far ends runs for each mm toward the treble.
+
+    Source: common practice.
+    """
+    return (scale_run_treble - scale_run_bass + 2 * scale_lead) / bridge_spread
+
+
+def string_fraction(
+    string_y_nut: PerString[Mm],
+    string_y_bridge: PerString[Mm],
+    fret_slant: PerFret[Ratio],
+    fret_position: PerFret[Mm],
+    string_saddle_slant: Ratio,
+    scale_run: Mm,
+) -> PerStringFret[Ratio]:
+    """The part of each string that lies between the zero line and where it crosses each fret.
+
+    Both are straight lines in plan. On a square board it is the fret's own fraction for every string.
+    Formula: (fret_position + (fret_slant - fret_slant[0]) * string_y_nut[:, None]) / (scale_run
+        + (string_saddle_slant * string_y_bridge - fret_slant[0] * string_y_nut)[:, None]
+        - fret_slant * (string_y_bridge - string_y_nut)[:, None])
+    Source: common practice.
+    """
+    nut, bridge = string_y_nut[:, None], string_y_bridge[:, None]
+    ahead = fret_position + (fret_slant - fret_slant[0]) * nut
+    run = scale_run + string_saddle_slant * bridge - fret_slant[0] * nut
+    return ahead / (run - fret_slant * (bridge - nut))
+
+
+def string_y(
+    string_y_nut: PerString[Mm], string_y_bridge: PerString[Mm], string_fraction: PerStringFret[Ratio]
+) -> PerStringFret[Mm]:
+    """Each string's distance from the centreline where it crosses each fret, treble positive.
+
+    Formula: string_y_nut[:, None] + string_fraction * (string_y_bridge - string_y_nut)[:, None]
+    Source: common practice.
+    """
+    return string_y_nut[:, None] + string_fraction * (string_y_bridge - string_y_nut)[:, None]
+
+
+def string_x(fret_position: PerFret[Mm], fret_slant: PerFret[Ratio], string_y: PerStringFret[Mm]) -> PerStringFret[Mm]:
+    """Where each string crosses each fret, along the centreline.
+
+    Source: common practice.
+    """
+    return fret_position + fret_slant * string_y
+
+
+def string_error(string_fraction: PerStringFret[Ratio], fret_fraction: PerFret[Ratio]) -> PerStringFret[Cents]:
+    """How sharp the straight fret is for each string against that string's own layout.
+
+    Nothing on a square board; small on a fanned one, where the inner strings do not divide nut and saddle alike.
+    Source: common practice; the cent is 1200 log2 of a frequency ratio.
+    """
+    return 1200 * np.log2((1 - fret_fraction) / (1 - string_fraction))
+
+
+def string_margin_treble(
+    string_y: PerStringFret[Mm], strings_gauges: PerString[Mm], edge_y_treble: PerFret[Mm]
+) -> PerFret[Mm]:
+    """From the outer side of the thinnest string to the board's finished treble edge at each fret.
+
+    Measured along the fret's crossings, square to the centreline.
+    Source: common practice.
+    """
+    return edge_y_treble - string_y[0] - strings_gauges[0] / 2
+
+
+def string_margin_bass(
+    string_y: PerStringFret[Mm], strings_gauges: PerString[Mm], edge_y_bass: PerFret[Mm]
+) -> PerFret[Mm]:
+    """From the outer side of the thickest string to the board's finished bass edge at each fret.
+
+    Measured along the fret's crossings, square to the centreline.
+    Source: common practice.
+    """
+    return string_y[-1] - strings_gauges[-1] / 2 - edge_y_bass

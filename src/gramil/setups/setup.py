@@ -1,0 +1,54 @@
+"""What a set-up is: one operation, its figures in the order in which the hands need them, and its proof."""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class BigFigure:
+    """One figure to set or to check: where it is found, what it is, how near it must be, and what measures it."""
+
+    address: str
+    what: str
+    tolerance: str = ""
+    measured_with: str = ""
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table of figures by fret or station: the heading of each column and the address that fills it.
+
+    `rows` are the row numbers to show; a column's address gets `[row]` added to it.
+    """
+
+    title: str
+    columns: tuple[tuple[str, str], ...]
+    rows: tuple[int, ...]
+    row_name: str = "fret"
+
+
+@dataclass(frozen=True)
+class Setup:
+    """One operation, one page. Every number on it is an address; plain text holds none.
+
+    `drawing` is the name of the drawing shown; `tools` are lines such as "table saw, kerf {saw_kerf}" with addresses
+    in braces; `prove` is one measurement that would expose the wrong template, wire or side; `boxes` are the
+    addresses whose measured values the hands write down.
+    """
+
+    name: str
+    title: str
+    order: int
+    figures: tuple[BigFigure, ...]
+    steps: tuple[str, ...]
+    prove: str
+    caution: tuple[str, ...]
+    tools: tuple[str, ...] = ()
+    drawing: str = ""
+    boxes: tuple[str, ...] = ()
+    tables: tuple[Table, ...] = ()
+    closed: str = ""
+
+
+def skipped(name: str, title: str, order: int, why: str) -> Setup:
+    """An operation that this instrument does not need: kept in the order, with the reason."""
+    return Setup(name, title, order, (), (), "", (), closed=why)
