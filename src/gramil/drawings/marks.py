@@ -106,6 +106,7 @@ THICK, THIN, HAIRLINE = 0.5, 0.25, 0.13
 CHAIN = (12.0, 2.0, 1.0, 2.0)
 
 LAYERS: Mapping[str, Stroke] = {
+    "hatch": Stroke(HAIRLINE, (), 9),
     "outline": Stroke(THICK),
     "core": Stroke(THIN, (4.0, 2.0), 8),
     "slots": Stroke(THIN, (), 1),

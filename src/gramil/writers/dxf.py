@@ -1,0 +1,115 @@
+"""Marks to DXF R2010 in millimetres: true lines, arcs and circles on named layers, to be cut by.
+
+The library stamps each file with the time and two random names; they are pinned, so that the same drawing is the
+same bytes.
+"""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from io import StringIO
+from math import degrees
+
+from ezdxf import options, units  # type: ignore[attr-defined]  # public, but not marked as exported
+from ezdxf.document import Drawing as Document
+from ezdxf.enums import TextEntityAlignment
+from ezdxf.filemanagement import new
+from ezdxf.layouts.layout import Modelspace
+
+from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Polyline, Stroke
+from gramil.writers.extents import Box, bounds, sweep
+from gramil.writers.lettering import Lettering
+from gramil.writers.plain import Plain, caption, plain
+from gramil.writers.spans import Resolve
+
+WORDS, FIGURES = "words", "figures"
+STYLES = ((WORDS, "B612-Regular.ttf"), (FIGURES, "B612Mono-Regular.ttf"))
+ALIGNMENTS = {
+    "left": TextEntityAlignment.LEFT,
+    "middle": TextEntityAlignment.CENTER,
+    "right": TextEntityAlignment.RIGHT,
+}
+
+
+def dxf_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
+    """The drawing as a DXF file (UTF-8). Only the layers that it uses are in it, by their names in `LAYERS`.
+
+    Raises KeyError for a mark on a layer that is not in `LAYERS`.
+    """
+    marks = plain(drawing, resolve)
+    marks = (*marks, *caption(drawing, marks))
+    with _pinned():
+        document = new("R2010", units=units.MM)
+        _set_up(document, {mark.layer for mark in marks})
+        _set_extents(document, bounds(marks))
+        space = document.modelspace()
+        for mark in marks:
+            _add(space, mark)
+        stream = StringIO()
+        document.write(stream)
+    return stream.getvalue().encode("utf-8")
+
+
+@contextmanager
+def _pinned() -> Iterator[None]:
+    """The library's clock and random names, held still while a file is written."""
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
+    finally:
+        options.write_fixed_meta_data_for_testing = before
+
+
+def _set_up(document: Document, used: set[str]) -> None:
+    for name, font in STYLES:
+        document.styles.add(name, font=font)
+    for name in sorted(used):
+        stroke = LAYERS[name]
+        layer = document.layers.add(name, color=stroke.colour, linetype=_linetype(document, stroke))
+        layer.dxf.lineweight = round(stroke.weight * 100)
+
+
+def _linetype(document: Document, stroke: Stroke) -> str:
+    """The name of the line type for these dashes, made when first asked for; a gap is a negative length."""
+    if not stroke.dashes:
+        return "Continuous"
+    name = "dash-" + "-".join(f"{dash:g}" for dash in stroke.dashes)
+    if name not in document.linetypes:
+        pattern = [dash if i % 2 == 0 else -dash for i, dash in enumerate(stroke.dashes)]
+        document.linetypes.add(name, pattern=[sum(stroke.dashes), *pattern])
+    return name
+
+
+def _set_extents(document: Document, box: Box) -> None:
+    left, low, right, high = box
+    space = document.modelspace()
+    space.reset_extents((left, low, 0.0), (right, high, 0.0))
+    document.set_modelspace_vport(max(high - low, (right - left) / 1.6, 1.0), ((left + right) / 2, (low + high) / 2))
+
+
+def _add(space: Modelspace, mark: Plain) -> None:
+    on = {"layer": mark.layer}
+    match mark:
+        case Line():
+            space.add_line(mark.start, mark.end, on)
+        case Circle():
+            space.add_circle(mark.centre, mark.radius, on)
+        case Arc():
+            start = degrees(mark.start_angle)
+            space.add_arc(mark.centre, mark.radius, start, start + degrees(sweep(mark)), dxfattribs=on)
+        case Polyline():
+            space.add_lwpolyline(mark.points, close=mark.closed, dxfattribs=on)
+        case Lettering():
+            _add_text(space, mark)
+
+
+def _add_text(space: Modelspace, mark: Lettering) -> None:
+    on = {"layer": mark.layer, "style": FIGURES if mark.figure else WORDS}
+    text = space.add_text(_escaped(mark.text), height=mark.height, rotation=degrees(mark.angle), dxfattribs=on)
+    text.set_placement(mark.at, align=ALIGNMENTS[mark.anchor])
+
+
+def _escaped(text: str) -> str:
+    """Text with the two signs that the format reads as codes (caret, doubled percent) made plain."""
+    text = text.replace("^", "^ ")
+    return text.replace("%%", "%%%%%%") if "%%" in text else text

@@ -1,0 +1,133 @@
+"""Materials by hatch: the lines inside a closed outline that say wood along or across the grain, metal, bone, void.
+
+Real lines, clipped here, so that every file shows the same hatch and a plotter can draw it.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import cycle, pairwise
+from math import cos, pi, radians, sin
+
+from gramil.drawings.marks import Line, Point, Polyline
+
+LAYER = "hatch"
+FINEST = 0.6
+"""No two hatch lines closer than this in mm: they would print as a grey."""
+
+
+@dataclass(frozen=True)
+class _Run:
+    """Parallel lines at `angle`, `gaps` mm apart in turn, broken into `dashes` (drawn, left out) if there are any."""
+
+    angle: float
+    gaps: tuple[float, ...]
+    dashes: tuple[float, float] | None = None
+
+
+RUNS: Mapping[str, tuple[_Run, ...]] = {
+    "along the grain": (_Run(0.0, (2.6, 1.5, 3.2, 1.9)),),
+    "across the grain": (_Run(radians(60), (2.4, 0.9)),),
+    "metal": (_Run(pi / 4, (1.0,)),),
+    "bone": (_Run(pi / 4, (2.0,), (1.4, 1.4)), _Run(-pi / 4, (2.0,), (1.4, 1.4))),
+    "void": (),
+}
+
+Interval = tuple[float, float]
+Outline = Sequence[Point]
+
+
+def hatched(shape: Polyline, clear: Sequence[Outline] = ()) -> tuple[Line, ...]:
+    """The hatch lines of a closed shape, left out where the `clear` outlines (words, say) lie."""
+    if not shape.hatch or not shape.closed or len(shape.points) < 3:
+        return ()
+    if shape.hatch == "void":
+        return _cross(shape.points)
+    return tuple(line for run in RUNS[shape.hatch] for line in _lines(run, shape.points, clear))
+
+
+def _cross(points: Outline) -> tuple[Line, ...]:
+    """The two diagonals of the shape's box, where they lie inside it: the draughtsman's sign for an opening."""
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    low, high = (min(xs), min(ys)), (max(xs), max(ys))
+    return tuple(
+        line
+        for start, end in ((low, high), ((low[0], high[1]), (high[0], low[1])))
+        for line in _inside(start, end, points)
+    )
+
+
+def _inside(start: Point, end: Point, points: Outline) -> Iterator[Line]:
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    length = (dx * dx + dy * dy) ** 0.5
+    if length == 0.0:
+        return
+    along = (dx / length, dy / length)
+    height = _across(start, along)
+    for first, last in _crossings(points, along, height):
+        yield _line(along, height, first, last)
+
+
+def _lines(run: _Run, points: Outline, clear: Sequence[Outline]) -> Iterator[Line]:
+    along = (cos(run.angle), sin(run.angle))
+    heights = [_across(point, along) for point in points]
+    low, high = min(heights), max(heights)
+    shrink = min(1.0, max((high - low) / (3.0 * max(run.gaps)), FINEST / min(run.gaps)))
+    for height in _rungs(low, high, [gap * shrink for gap in run.gaps]):
+        inside = _crossings(points, along, height)
+        for outline in clear:
+            inside = _without(inside, _crossings(outline, along, height))
+        for first, last in _dashed(inside, run.dashes):
+            yield _line(along, height, first, last)
+
+
+def _rungs(low: float, high: float, gaps: Sequence[float]) -> Iterator[float]:
+    steps = cycle(gaps)
+    height = low + next(steps) / 2
+    while height < high:
+        yield height
+        height += next(steps)
+
+
+def _across(point: Point, along: Point) -> float:
+    return point[1] * along[0] - point[0] * along[1]
+
+
+def _line(along: Point, height: float, first: float, last: float) -> Line:
+    (x, y), start, end = along, first, last
+    return Line((start * x - height * y, start * y + height * x), (end * x - height * y, end * y + height * x), LAYER)
+
+
+def _crossings(points: Outline, along: Point, height: float) -> list[Interval]:
+    """Where the line at `height` runs inside the outline (even-odd), as intervals along it."""
+    cuts = []
+    for a, b in pairwise([*points, points[0]]):
+        below, above = _across(a, along) - height, _across(b, along) - height
+        if (below < 0.0) != (above < 0.0):
+            share = below / (below - above)
+            cuts.append(
+                (a[0] + share * (b[0] - a[0])) * along[0] + (a[1] + share * (b[1] - a[1])) * along[1],
+            )
+    cuts.sort()
+    return list(zip(cuts[::2], cuts[1::2], strict=True))
+
+
+def _without(intervals: list[Interval], holes: list[Interval]) -> list[Interval]:
+    for low, high in holes:
+        intervals = [
+            piece
+            for first, last in intervals
+            for piece in ((first, min(last, low)), (max(first, high), last))
+            if piece[1] > piece[0]
+        ]
+    return intervals
+
+
+def _dashed(intervals: list[Interval], dashes: tuple[float, float] | None) -> Iterator[Interval]:
+    if dashes is None:
+        yield from intervals
+        return
+    drawn, left_out = dashes
+    for first, last in intervals:
+        while first < last:
+            yield first, min(first + drawn, last)
+            first += drawn + left_out

@@ -1,0 +1,72 @@
+"""Words on a drawing once every figure is known: what is written, how much room it takes, how it may be placed.
+
+One home for the measures of the shipped faces, so that the DXF, the SVG and the PDF put the same words in the
+same place.
+"""
+
+from dataclasses import dataclass
+from math import cos, pi, sin
+
+from gramil.drawings.marks import Anchor, Point
+
+CAPITAL = 0.76
+"""Height of a capital over the size of the type, measured on the outlines of both shipped faces (B612)."""
+FIGURE_ADVANCE, WORD_ADVANCE = 0.65, 0.56
+"""Width of a character over the size of the type: every one in B612 Mono; a common sentence in B612, rounded up."""
+DESCENT = 0.3
+"""How far a tail reaches below the line, over the height of a capital."""
+
+
+@dataclass(frozen=True)
+class Lettering:
+    """Text ready to be drawn: `height` of a capital in mm, `angle` in radians, `figure` if it is set in figures."""
+
+    at: Point
+    text: str
+    height: float
+    angle: float
+    anchor: Anchor
+    layer: str
+    figure: bool = False
+
+
+def clean(text: str) -> str:
+    """The text on one line, without the characters that no drawing file can hold (controls, lone surrogates)."""
+    return "".join(
+        " " if ord(c) < 32 or 127 <= ord(c) < 160 or ord(c) in (0x2028, 0x2029) else c for c in text if _holds(c)
+    )
+
+
+def _holds(character: str) -> bool:
+    code = ord(character)
+    return not 0xD800 <= code <= 0xDFFF and code & 0xFFFE != 0xFFFE
+
+
+def type_size(height: float) -> float:
+    """Size of the type (the em, in mm) whose capitals are `height` mm tall."""
+    return height / CAPITAL
+
+
+def width(text: str, height: float, figure: bool) -> float:
+    """About how wide the text is, in mm: exact for figures, a fair guess for words."""
+    return len(text) * type_size(height) * (FIGURE_ADVANCE if figure else WORD_ADVANCE)
+
+
+def corners(lettering: Lettering, room: float = 0.0) -> tuple[Point, Point, Point, Point]:
+    """The four corners of the box that the text fills, in order round it, with `room` mm to spare on each side."""
+    wide = width(lettering.text, lettering.height, lettering.figure)
+    left = {"left": 0.0, "middle": -wide / 2, "right": -wide}[lettering.anchor] - room
+    right, low, high = left + wide + 2 * room, -DESCENT * lettering.height - room, lettering.height + room
+    along, up = cos(lettering.angle), sin(lettering.angle)
+    x, y = lettering.at
+    a, b, c, d = (
+        (x + p * along - q * up, y + p * up + q * along)
+        for p, q in ((left, low), (right, low), (right, high), (left, high))
+    )
+    return a, b, c, d
+
+
+def readable(angle: float) -> float:
+    """The angle, or its opposite, that is read from below or from the right: above -pi/2, up to pi/2."""
+    turned = angle % pi
+    return turned if turned <= pi / 2 + 1e-9 else turned - pi

@@ -1,0 +1,80 @@
+"""A drawing made plain: figures looked up, dimensions drawn out, hatches lined, its title and view written below."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Polyline, Span, Words
+from gramil.writers.extents import bounds
+from gramil.writers.hatches import hatched
+from gramil.writers.lettering import Lettering, clean, corners
+from gramil.writers.spans import Resolve, drawn
+
+Plain = Line | Arc | Circle | Polyline | Lettering
+CLEAR_OF_HATCH = 0.6
+"""Room in mm that a hatch leaves round words."""
+
+
+def plain(drawing: Drawing, resolve: Resolve) -> tuple[Plain, ...]:
+    """Every mark of the drawing in its own order, no address left in it; the hatch lines come first, under the rest."""
+    marks = [piece for mark in drawing.marks for piece in _pieces(mark, resolve)]
+    clear = [corners(mark, CLEAR_OF_HATCH) for mark in marks if isinstance(mark, Lettering)]
+    lines = [line for mark in marks if isinstance(mark, Polyline) for line in hatched(mark, clear)]
+    return (*lines, *marks)
+
+
+def _pieces(mark: Mark, resolve: Resolve) -> Sequence[Plain]:
+    match mark:
+        case Span():
+            lines, figure = drawn(mark, resolve)
+            return (*lines, figure)
+        case Label():
+            text = clean(f"{mark.before}{resolve(mark.address)}{mark.after}")
+            return (Lettering(mark.at, text, mark.height, mark.angle, mark.anchor, mark.layer, figure=True),)
+        case Words():
+            text = clean(mark.text)
+            return (Lettering(mark.at, text, mark.height, mark.angle, mark.anchor, mark.layer),)
+        case _:
+            return (mark,)
+
+
+def seen_from(drawing: Drawing) -> str:
+    """From where the drawing is seen, as a sentence."""
+    if drawing.seen_from == "either side":
+        return "The same from either side."
+    return f"Seen from {drawing.seen_from}."
+
+
+def true_or_stretched(drawing: Drawing) -> str:
+    """Whether the drawing may be measured, as a sentence."""
+    if drawing.stretch == 1.0:
+        return "True scale, in millimetres."
+    return f"Not true scale: heights are drawn {drawing.stretch:g} times too tall."
+
+
+def caption(drawing: Drawing, marks: Sequence[Plain]) -> tuple[Lettering, ...]:
+    """The title, the view and the scale, in two lines below everything drawn."""
+    left, low, _, _ = bounds(marks)
+    view = f"{seen_from(drawing)} {true_or_stretched(drawing)}"
+    return (
+        Lettering((left, low - 9.0), clean(drawing.title), 4.0, 0.0, "left", "text"),
+        Lettering((left, low - 15.0), view, 2.5, 0.0, "left", "text"),
+    )
+
+
+@dataclass(frozen=True)
+class Figure:
+    """One figure of a drawing in words: where it comes from and what it reads."""
+
+    address: str
+    text: str
+
+
+def figures(drawing: Drawing, resolve: Resolve) -> tuple[Figure, ...]:
+    """Every figure on the drawing once, in order: its text twin."""
+    found: dict[str, Figure] = {}
+    for mark in drawing.marks:
+        if isinstance(mark, Label):
+            found.setdefault(mark.address, Figure(mark.address, f"{mark.before}{resolve(mark.address)}{mark.after}"))
+        elif isinstance(mark, Span):
+            found.setdefault(mark.address, Figure(mark.address, resolve(mark.address)))
+    return tuple(found.values())

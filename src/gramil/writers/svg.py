@@ -1,0 +1,129 @@
+"""Marks to SVG in true millimetres: a group a layer, words as words, and a text twin of every figure."""
+
+from collections.abc import Iterable
+from html import escape
+from math import cos, degrees, sin
+
+from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Point, Polyline, Stroke
+from gramil.writers.extents import Box, bounds, sweep
+from gramil.writers.lettering import Lettering, clean, type_size
+from gramil.writers.plain import Plain, caption, figures, plain, seen_from, true_or_stretched
+from gramil.writers.spans import Resolve
+
+INK = "#1a1a1a"
+MARGIN = 5.0
+"""Blank paper round the drawing, in mm."""
+WORD_FACE, FIGURE_FACE = "B612, sans-serif", "'B612 Mono', B612, monospace"
+ANCHORS = {"left": "start", "middle": "middle", "right": "end"}
+
+
+def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True) -> str:
+    """The drawing as an SVG document: one unit is one millimetre, y turned over, words upright.
+
+    `captioned` writes the title and the view below the drawing; a page that says both itself leaves them out.
+    Raises KeyError for a mark on a layer that is not in `LAYERS`.
+    """
+    marks = plain(drawing, resolve)
+    if captioned:
+        marks = (*marks, *caption(drawing, marks))
+    lines = [
+        _opening(bounds(marks)),
+        f"<title>{_escaped(drawing.title)}</title>",
+        f"<desc>{_escaped(described(drawing, resolve))}</desc>",
+        *(line for name, layer in _by_layer(marks).items() for line in _group(name, layer)),
+        "</svg>",
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def svg_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
+    """The drawing as an SVG file (UTF-8) that stands by itself, caption and all."""
+    return ('<?xml version="1.0" encoding="UTF-8"?>\n' + svg_text(drawing, resolve)).encode("utf-8")
+
+
+def described(drawing: Drawing, resolve: Resolve) -> str:
+    """The drawing in words: what it is, from where it is seen, and every figure on it with its address."""
+    listed = "; ".join(f"{figure.address}: {figure.text}" for figure in figures(drawing, resolve))
+    said = f"{drawing.title}. {seen_from(drawing)} {true_or_stretched(drawing)}"
+    return f"{said} Figures: {listed}." if listed else said
+
+
+def _by_layer(marks: Iterable[Plain]) -> dict[str, list[Plain]]:
+    """The marks by layer, the layers in the order in which they are inked."""
+    layers: dict[str, list[Plain]] = {name: [] for name in LAYERS}
+    for mark in marks:
+        layers[mark.layer].append(mark)
+    return {name: layer for name, layer in layers.items() if layer}
+
+
+def _opening(box: Box) -> str:
+    left, low, right, high = box[0] - MARGIN, box[1] - MARGIN, box[2] + MARGIN, box[3] + MARGIN
+    wide, tall = number(right - left), number(high - low)
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide}mm" height="{tall}mm" '
+        f'viewBox="{number(left)} {number(-high)} {wide} {tall}" role="img" class="drawing">'
+    )
+
+
+def _group(name: str, marks: Iterable[Plain]) -> list[str]:
+    return [f'<g id="{name}" class="layer" {_inked(LAYERS[name])}>', *(_element(mark) for mark in marks), "</g>"]
+
+
+def _inked(stroke: Stroke) -> str:
+    dashes = f' stroke-dasharray="{" ".join(number(dash) for dash in stroke.dashes)}"' if stroke.dashes else ""
+    return f'fill="none" stroke="{INK}" stroke-width="{number(stroke.weight)}"{dashes}'
+
+
+def number(value: float) -> str:
+    """A coordinate in mm to the millionth, without needless zeros."""
+    text = f"{value:.6f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def _xy(point: Point) -> str:
+    return f"{number(point[0])} {number(-point[1])}"
+
+
+def _element(mark: Plain) -> str:
+    match mark:
+        case Line():
+            (x1, y1), (x2, y2) = mark.start, mark.end
+            return f'<line x1="{number(x1)}" y1="{number(-y1)}" x2="{number(x2)}" y2="{number(-y2)}"/>'
+        case Circle():
+            x, y = mark.centre
+            return f'<circle cx="{number(x)}" cy="{number(-y)}" r="{number(mark.radius)}"/>'
+        case Arc():
+            return f'<path d="{_arc_path(mark)}"/>'
+        case Polyline():
+            kind = "polygon" if mark.closed else "polyline"
+            material = f' data-material="{mark.hatch}"' if mark.hatch else ""
+            points = " ".join(_xy(point).replace(" ", ",") for point in mark.points)
+            return f'<{kind} points="{points}"{material}/>'
+        case Lettering():
+            return _text(mark)
+
+
+def _arc_path(arc: Arc) -> str:
+    """The arc in pieces of less than half a turn; an anticlockwise arc stays so when y is turned over (sweep 0)."""
+    turn = sweep(arc)
+    pieces = 1 if turn < 3.0 else 3
+    (x, y), r = arc.centre, arc.radius
+    angles = [arc.start_angle + turn * i / pieces for i in range(pieces + 1)]
+    start, *rest = [(x + r * cos(angle), y + r * sin(angle)) for angle in angles]
+    radius = number(r)
+    return f"M {_xy(start)}" + "".join(f" A {radius} {radius} 0 0 0 {_xy(point)}" for point in rest)
+
+
+def _text(mark: Lettering) -> str:
+    x, y = mark.at
+    turn = f' transform="rotate({number(-degrees(mark.angle))} {_xy(mark.at)})"' if number(mark.angle) != "0" else ""
+    face, kind = (FIGURE_FACE, "figure") if mark.figure else (WORD_FACE, "words")
+    return (
+        f'<text x="{number(x)}" y="{number(-y)}" class="{kind}" font-family="{face}" '
+        f'font-size="{number(type_size(mark.height))}" text-anchor="{ANCHORS[mark.anchor]}" '
+        f'fill="{INK}" stroke="none"{turn}>{_escaped(mark.text)}</text>'
+    )
+
+
+def _escaped(text: str) -> str:
+    return escape(clean(text))

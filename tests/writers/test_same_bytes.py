@@ -1,0 +1,29 @@
+"""The same marks are the same bytes, in another process and with another order of hashing."""
+
+import os
+import subprocess
+import sys
+
+SCRIPT = """
+import sys, hashlib
+from gramil.drawings.marks import *
+from gramil.writers.dxf import dxf_bytes
+from gramil.writers.svg import svg_bytes
+marks = tuple(Line((i, 0.0), (i, 50.0 + i), name) for i, name in enumerate(LAYERS))
+drawing = Drawing("a", "A", "the face", (*marks, Label((3.0, 3.0), "b"), Span((0.0, 0.0), (90.0, 0.0), 5.0, "b")))
+for data in (dxf_bytes(drawing, str), svg_bytes(drawing, str)):
+    print(hashlib.sha256(data).hexdigest())
+"""
+
+
+def test_the_same_bytes_in_another_process():
+    def run(seed: str) -> str:
+        environment = {**os.environ, "PYTHONHASHSEED": seed}
+        done = subprocess.run(
+            [sys.executable, "-c", SCRIPT], env=environment, capture_output=True, text=True, check=True
+        )
+        return done.stdout
+
+    first = run("1")
+    assert len(first.split()) == 2
+    assert first == run("2")
