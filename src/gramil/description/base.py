@@ -1,0 +1,204 @@
+"""Base values: both descriptions as the plain, always present values that the derivation graph starts from.
+
+A key whose value goes in as it stands becomes a base value by itself: `board.thickness` is `board_thickness`, with
+the unit and the words of its field. What has to be normalised first (one scale length into a bass and a treble one,
+radii into curvatures) is listed in `normal.py`. Every value carries its origin.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Annotated, Any, Literal, get_args, get_origin
+
+from pydantic import BaseModel
+from pydantic.fields import FieldInfo
+
+from gramil.description.instrument import Instrument
+from gramil.description.limits import LIMITS, Limit
+from gramil.description.locate import Path
+from gramil.description.normal import NORMALISED, normalised
+from gramil.description.problems import Problem, meant, nearest, quoted, table_in
+from gramil.description.reading import Description, ShopDescription, faults_from
+from gramil.description.records import Wire
+from gramil.description.shop import ShopTable
+from gramil.faults import MakersFault
+from gramil.graph import Input, Origin
+from gramil.quantities import Cents, Mm, Ratio, Unit
+
+RENAMED = {"neck.depth_at_1": "neck_depth_first", "neck.depth_at_10": "neck_depth_tenth"}
+"""Keys whose base value has a better name than its key path."""
+UNITS: Mapping[str, Any] = {"mm": Mm, "cent": Cents, "": Ratio}
+
+
+@dataclass(frozen=True)
+class Base:
+    """Base values by name, where each came from, and the number of rows of each axis."""
+
+    values: Mapping[str, Any]
+    origins: Mapping[str, Origin]
+    lengths: Mapping[str, int]
+
+
+@dataclass(frozen=True)
+class _Plain:
+    """A key that goes in as it stands."""
+
+    key: str
+    name: str
+    input: Input
+    reason: str
+
+
+def _annotation(field: FieldInfo) -> Any:
+    """The graph's annotation of a field, or None for one that holds a table, a list or an optional value."""
+    unit = next((each for each in field.metadata if isinstance(each, Unit)), None)
+    if field.annotation in (float, int):
+        return Annotated[field.annotation, unit] if unit else field.annotation
+    if field.annotation in (str, bool):
+        return field.annotation
+    words = get_args(field.annotation) if get_origin(field.annotation) is Literal else ()
+    return str if words and all(isinstance(word, str) for word in words) else None
+
+
+def _plain_in(table: str, model: type[BaseModel]) -> Iterator[_Plain]:
+    for key, field in model.model_fields.items():
+        dotted = f"{table}.{key}"
+        annotation = _annotation(field)
+        name = RENAMED.get(dotted, dotted.replace(".", "_"))
+        if annotation is not None and name not in _BY_NAME:
+            reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
+            yield _Plain(dotted, name, Input(annotation, field.description or ""), str(reason))
+
+
+def _tables() -> Iterator[tuple[str, type[BaseModel]]]:
+    for name, field in Instrument.model_fields.items():
+        if model := table_in(field.annotation):
+            yield name, model
+    yield "shop", ShopTable
+
+
+_BY_NAME = {row.name: row for row in NORMALISED}
+_PLAIN = tuple(plain for table, model in _tables() for plain in _plain_in(table, model))
+
+
+def _limit_input(limit: Limit) -> Input:
+    return Input(UNITS[limit.unit], f"{limit.what} ({limit.origin})")
+
+
+INPUTS: Mapping[str, Input] = {
+    **{plain.name: plain.input for plain in _PLAIN},
+    **{row.name: Input(row.annotation, row.what) for row in NORMALISED},
+    **{f"limit_{name}": _limit_input(limit) for name, limit in LIMITS.items()},
+}
+"""Every base value's annotation and what it is."""
+
+
+def _names_by_key() -> Mapping[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {plain.key: (plain.name,) for plain in _PLAIN}
+    for row in NORMALISED:
+        for key in row.keys:
+            found[key] = (*found.get(key, ()), row.name)
+    return {**found, **{f"limits.{name}": (f"limit_{name}",) for name in LIMITS}}
+
+
+_NAMES = _names_by_key()
+_KEYS: Mapping[str, tuple[str, ...]] = {
+    **{plain.name: (plain.key,) for plain in _PLAIN},
+    **{row.name: row.keys for row in NORMALISED},
+    **{f"limit_{name}": (f"limits.{name}",) for name in LIMITS},
+}
+
+
+def base_names(key: str) -> tuple[str, ...]:
+    """The base values that a key settles, `board.arch` more than one; raises KeyError for a key that is none."""
+    return _NAMES[key]
+
+
+def base_name(key: str) -> str:
+    """The base value that a key settles (the first, where it settles several); raises KeyError."""
+    return _NAMES[key][0]
+
+
+def keys_of(name: str) -> tuple[str, ...]:
+    """The dotted keys that settle a base value; empty for a name that is none."""
+    return _KEYS.get(name, ())
+
+
+def base_values(description: Description, shop: ShopDescription) -> Base:
+    """Everything that the graph starts from. Raises MakersFault when the description asks for what the shop has not."""
+    wire = _wire(description, shop)
+    values: dict[str, Any] = {plain.name: _plain_value(plain, description, shop) for plain in _PLAIN}
+    values |= normalised(description.instrument, description.tuning, shop.shop, wire, shop.is_default)
+    own: dict[str, float | None] = dict(shop.shop.limits)
+    values |= {f"limit_{name}": _chosen(own[name], limit.value) for name, limit in LIMITS.items()}
+    origins = {name: _origin(name, description, shop) for name in INPUTS}
+    lengths = {"fret": description.instrument.scale.frets + 1, "string": len(description.instrument.strings.gauges)}
+    return Base(values, origins, lengths)
+
+
+def _chosen(own: float | None, usual: float) -> float:
+    return usual if own is None else own
+
+
+def _plain_value(plain: _Plain, description: Description, shop: ShopDescription) -> Any:
+    table, key = plain.key.split(".")
+    owner = shop.shop if table == "shop" else description.instrument
+    return getattr(getattr(owner, table), key)
+
+
+def _wire(description: Description, shop: ShopDescription) -> Wire:
+    """The wire that is used: measured in the description, or the shop's of that name."""
+    choice = description.instrument.wire
+    if choice.use is None:
+        given = choice.model_dump(exclude={"use"})
+        return Wire(**given)
+    for row in shop.shop.wire:
+        if row.name == choice.use:
+            return Wire(**row.model_dump())
+    names = [row.name for row in shop.shop.wire]
+    allowed = "the shop has " + (", ".join(map(quoted, names)) if names else "no wire; measure one under [wire]")
+    problem = Problem(("wire", "use"), f"read {quoted(choice.use)}", allowed, meant(nearest(choice.use, names)))
+    raise MakersFault(faults_from([problem], description.file, description.lines))
+
+
+def _origin(name: str, description: Description, shop: ShopDescription) -> Origin:
+    file = shop if name.startswith(("shop_", "limit_")) else description
+    path = _pin_path(shop) if name == "shop_pin_offset" else _written(name, file)
+    if name.startswith("wire_") and name != "wire_name" and description.instrument.wire.use is not None:
+        file, path = shop, _wire_path(name, description, shop)
+    if path is not None:
+        return _place(path, file)
+    if name.startswith("limit_"):
+        return Origin(LIMITS[name.removeprefix("limit_")].origin)
+    return Origin(f"default ({_REASONS[name]})")
+
+
+_REASONS = {plain.name: plain.reason for plain in _PLAIN} | {row.name: row.reason for row in NORMALISED}
+
+
+def _written(name: str, file: Description | ShopDescription) -> Path | None:
+    """Where the key stands that settles a base value; an end of an arch may have a line of its own."""
+    for key in keys_of(name):
+        path: Path = tuple(key.split("."))
+        for each in ((*path, name.rsplit("_", 1)[-1]), path):
+            if each in file.lines:
+                return each
+    return None
+
+
+def _pin_path(shop: ShopDescription) -> Path | None:
+    rows = (row for row, jig in enumerate(shop.shop.jig) if jig.purpose == "slots")
+    return next((("jig", row, "constant") for row in rows), None)
+
+
+def _wire_path(name: str, description: Description, shop: ShopDescription) -> Path | None:
+    """Where the shop gives a measure of the wire that the description names."""
+    names = [row.name for row in shop.shop.wire]
+    row: Path = ("wire", names.index(description.instrument.wire.use or ""))
+    own = (*row, name.removeprefix("wire_"))
+    return own if own in shop.lines else row
+
+
+def _place(path: Path, file: Description | ShopDescription) -> Origin:
+    if isinstance(file, ShopDescription) and file.is_default:
+        return Origin("common practice (the shop that stands in when none is given)")
+    return Origin(file.file, file.file, file.lines[path])

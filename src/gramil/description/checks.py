@@ -1,0 +1,255 @@
+"""What is well written but cannot be: a nut wider than the board, an arch tighter than the board is wide.
+
+Each check is a function of the tables that it needs, by their names in `Instrument`; it is run when those tables
+could be read, whatever is wrong with the others. It gives the problems that it finds.
+"""
+
+import inspect
+import math
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from itertools import pairwise
+from typing import Any
+
+from gramil.description.instrument import Binding, Board, Bridge, Markers, Nut, Scale, Strings
+from gramil.description.problems import Problem
+from gramil.description.scala_scale import ScalaScale
+
+NARROWEST_GAP = 2.0
+"""Frets nearer than this, in mm, leave no room for any wire: crowns are about 2 mm wide."""
+
+
+def problems_in(tables: Mapping[str, Any], tuning: ScalaScale | None) -> list[Problem]:
+    """Run every check whose tables are there; `tuning` is None when the temperament could not be read."""
+    known = {**tables, "tuning": tuning}
+    found: list[Problem] = []
+    for check in CHECKS:
+        names = inspect.signature(check).parameters
+        if all(known.get(name) is not None for name in names):
+            found.extend(check(**{name: known[name] for name in names}))
+    return found
+
+
+def lengths_of(scale: Scale) -> tuple[float, float]:
+    """Bass and treble scale lengths in mm; the same twice for a single scale."""
+    if scale.length is not None:
+        return scale.length, scale.length
+    return scale.bass or 0.0, scale.treble or 0.0
+
+
+def share_at(fret: float, tuning: ScalaScale) -> float:
+    """The share of the scale length from the zero line to a fret, interpolated in cents between frets."""
+    below = math.floor(fret)
+    cents = tuning.at(below)
+    cents += (fret - below) * (tuning.at(below + 1) - cents)
+    return float(1.0 - 2.0 ** (-cents / 1200.0))
+
+
+def _middle(scale: Scale, fret: float, tuning: ScalaScale) -> float:
+    """About where a fret crosses the centreline; exact for a single scale."""
+    return sum(lengths_of(scale)) / 2 * share_at(fret, tuning)
+
+
+def _end(scale: Scale, board: Board, tuning: ScalaScale) -> float:
+    return _middle(scale, scale.frets, tuning) + board.beyond_last_fret
+
+
+def _station(scale: Scale, board: Board, tuning: ScalaScale) -> float:
+    return _middle(scale, board.width_at.fret, tuning) + board.width_at.beyond
+
+
+def _width_at(x: float, scale: Scale, nut: Nut, board: Board, tuning: ScalaScale) -> float:
+    return nut.width + (board.width - nut.width) * x / _station(scale, board, tuning)
+
+
+def _station_is_on_board(scale: Scale, board: Board, tuning: ScalaScale) -> bool:
+    return board.width_at.fret <= scale.frets and 1.0 <= _station(scale, board, tuning) <= _end(scale, board, tuning)
+
+
+def frets_in_order(scale: Scale) -> Iterator[Problem]:
+    """The join and the square fret lie on the board."""
+    for key, value in (("join", scale.join), ("square_at", scale.square_at)):
+        if value is not None and value > scale.frets:
+            yield Problem(("scale", key), f"read {value:g}", f"at most the last fret, {scale.frets}")
+
+
+def scales_alike(scale: Scale) -> Iterator[Problem]:
+    """Outer scales may differ, but a fan of more than half again is a slip of the pen."""
+    bass, treble = lengths_of(scale)
+    if not 2 / 3 <= treble / bass <= 1.5:
+        what = f"read {treble:g} mm, with bass {bass:g} mm"
+        yield Problem(("scale", "treble"), what, "the two are within half again of each other")
+
+
+def frets_apart(scale: Scale, tuning: ScalaScale) -> Iterator[Problem]:
+    """There is room for wire between frets."""
+    shortest = min(lengths_of(scale))
+    for fret in range(scale.frets):
+        gap = shortest * (share_at(fret + 1, tuning) - share_at(fret, tuning))
+        if gap < NARROWEST_GAP:
+            what = f"frets {fret} and {fret + 1} would stand {gap:.2f} mm apart"
+            yield Problem(("scale", "frets"), what, "fewer frets, or a longer scale: wire needs some 2 mm")
+            return
+
+
+def fan_does_not_cross(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: ScalaScale) -> Iterator[Problem]:
+    """Fanned frets keep their order out to the edges of the board."""
+    if not scale.fanned or not _station_is_on_board(scale, board, tuning):
+        return
+    lines = [_ends(scale, nut, board, bridge, tuning, fret) for fret in range(scale.frets + 1)]
+    for fret, (one, other) in enumerate(pairwise(lines)):
+        if min(other[0] - one[0], other[1] - one[1]) <= 0:
+            yield Problem(("scale", "treble"), f"frets {fret} and {fret + 1} would cross on the board", "a smaller fan")
+            return
+
+
+def _ends(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: ScalaScale, fret: int) -> tuple[float, float]:
+    """About where a fanned fret meets the bass and the treble edge, along x from its square fret."""
+    bass, treble = lengths_of(scale)
+    square = 7.0 if scale.square_at is None else scale.square_at
+    share, at_square = share_at(fret, tuning), share_at(square, tuning)
+    middle = (bass + treble) / 2
+    lean = (bass - treble) / 2 * (share - at_square)
+    spread = nut.spread + (bridge.spread - nut.spread) * share
+    width = max(0.0, _width_at(middle * share, scale, nut, board, tuning))
+    reach = lean * width / spread if spread > 0 else lean
+    return middle * share + reach, middle * share - reach
+
+
+def marker_frets(scale: Scale, markers: Markers) -> Iterator[Problem]:
+    """Markers stand between frets that exist, and doubles are markers."""
+    for key in ("frets", "double"):
+        for row, fret in enumerate(getattr(markers, key) or ()):
+            if not 1 <= fret <= scale.frets:
+                yield Problem(("markers", key, row), f"read {fret}", f"a fret, 1 to {scale.frets}")
+            elif key == "double" and markers.frets is not None and fret not in markers.frets:
+                yield Problem(("markers", key, row), f"read {fret}", "one of the frets that carry a marker")
+        frets = getattr(markers, key) or ()
+        if len(set(frets)) < len(frets):
+            yield Problem(("markers", key), "the same fret twice", "each fret once")
+
+
+def strings_on_nut(nut: Nut) -> Iterator[Problem]:
+    """The strings' spread is inside the board at the nut."""
+    if nut.spread >= nut.width:
+        allowed = f"less than the board's width there, {nut.width:g} mm"
+        yield Problem(("nut", "spread"), f"read {nut.spread:g} mm", allowed)
+
+
+def strings_have_room(nut: Nut, strings: Strings) -> Iterator[Problem]:
+    """Side by side, the strings fit into their spread."""
+    if sum(strings.gauges) - (strings.gauges[0] + strings.gauges[-1]) / 2 >= nut.spread:
+        what = f"the strings are thicker together than their spread, {nut.spread:g} mm"
+        yield Problem(("nut", "spread"), what, "a wider spread, fewer or thinner strings")
+
+
+def station_on_board(scale: Scale, board: Board, tuning: ScalaScale) -> Iterator[Problem]:
+    """The station where the width is given lies on the board, past the zero line."""
+    if not _station_is_on_board(scale, board, tuning):
+        end = _end(scale, board, tuning)
+        what = f"its station is {_station(scale, board, tuning):.1f} mm from the zero line"
+        if board.width_at.fret > scale.frets:
+            what = f"there is no fret {board.width_at.fret:g}"
+        allowed = f"a place on the board: 1 to {end:.1f} mm, frets up to {scale.frets}"
+        yield Problem(("board", "width_at"), what, allowed)
+
+
+def board_ends_before_saddle(scale: Scale, board: Board, tuning: ScalaScale) -> Iterator[Problem]:
+    """The board is shorter than the scale."""
+    end, shortest = _end(scale, board, tuning), min(lengths_of(scale))
+    if end >= shortest:
+        what = f"the board would end {end:.1f} mm from the zero line"
+        yield Problem(("board", "beyond_last_fret"), what, f"before the saddle, at {shortest:.1f} mm")
+
+
+def board_widths(scale: Scale, nut: Nut, bridge: Bridge, board: Board, tuning: ScalaScale) -> Iterator[Problem]:
+    """The sides, drawn on to the tail, leave a board, and the strings stay on it."""
+    if not _station_is_on_board(scale, board, tuning):
+        return
+    end = _end(scale, board, tuning)
+    width = _width_at(end, scale, nut, board, tuning)
+    if not 0 < width <= 300:
+        yield Problem(("board", "width"), f"the sides would be {width:.1f} mm apart at the tail", "0 to 300 mm there")
+        return
+    last = _middle(scale, scale.frets, tuning)
+    spread = nut.spread + (bridge.spread - nut.spread) * share_at(scale.frets, tuning)
+    width = _width_at(last, scale, nut, board, tuning)
+    if spread >= width and nut.spread < nut.width:
+        what = f"at the last fret the strings would spread {spread:.2f} mm on a board {width:.2f} mm wide"
+        yield Problem(("bridge", "spread"), what, "a narrower spread, or a wider board")
+
+
+def set_forward_before_fret_1(scale: Scale, nut: Nut, tuning: ScalaScale) -> Iterator[Problem]:
+    """The nut stays behind the first fret, and a zero fret leaves it nothing to correct."""
+    first = min(lengths_of(scale)) * share_at(1, tuning)
+    if nut.set_forward >= first:
+        yield Problem(("nut", "set_forward"), f"read {nut.set_forward:g} mm", f"less than to fret 1, {first:.2f} mm")
+    elif nut.set_forward and scale.zero_fret:
+        what = f"read {nut.set_forward:g} mm, with a zero fret"
+        yield Problem(("nut", "set_forward"), what, "0: with a zero fret the nut only spaces the strings")
+
+
+def arch_of_one_kind(board: Board) -> Iterator[Problem]:
+    """Both ends are flat, or neither: a radius that grows from one end to flat has no straight law."""
+    if math.isinf(board.arch.nut) != math.isinf(board.arch.end):
+        yield Problem(("board", "arch"), "one end is flat and the other is not", "both flat, or a radius at each end")
+
+
+def arch_holds_nut(nut: Nut, board: Board) -> Iterator[Problem]:
+    """The radius at the nut spans the board's width there and leaves an edge."""
+    yield from _arch(board.arch.nut, nut.width, board, "nut")
+
+
+def arch_holds_end(scale: Scale, nut: Nut, board: Board, tuning: ScalaScale) -> Iterator[Problem]:
+    """The radius at the tail spans the board's width there and leaves an edge."""
+    if _station_is_on_board(scale, board, tuning):
+        width = _width_at(_end(scale, board, tuning), scale, nut, board, tuning)
+        if width > 0:
+            yield from _arch(board.arch.end, width, board, "end")
+
+
+def _arch(radius: float, width: float, board: Board, key: str) -> Iterator[Problem]:
+    half = width / 2
+    if radius <= half:
+        what = f"read a radius of {radius:g} mm"
+        yield Problem(("board", "arch", key), what, f"more than half the board's width there, {half:.2f} mm")
+    elif math.isfinite(radius) and radius - math.sqrt(radius * radius - half * half) >= board.thickness:
+        fall = radius - math.sqrt(radius * radius - half * half)
+        what = f"the arch falls {fall:.2f} mm at the edge of a board {board.thickness:g} mm thick"
+        yield Problem(("board", "arch", key), what, "a larger radius, or a thicker board")
+
+
+def binding_leaves_core(nut: Nut, board: Board, binding: Binding) -> Iterator[Problem]:
+    """Two bindings and their lines leave wood between them."""
+    both = 2 * (binding.thickness + binding.purfling)
+    narrowest = min(nut.width, board.width)
+    if both >= narrowest:
+        what = f"both sides together take {both:g} mm"
+        yield Problem(("binding", "thickness"), what, f"less than the board's width, {narrowest:g} mm")
+
+
+def binding_leaves_tail(board: Board, binding: Binding) -> Iterator[Problem]:
+    """A bound tail ends past the last fret."""
+    depth = binding.thickness + binding.purfling
+    if binding.tail and depth >= board.beyond_last_fret:
+        what = f"binding across the tail takes {depth:g} mm"
+        yield Problem(("binding", "tail"), what, f"less than beyond_last_fret, {board.beyond_last_fret:g} mm")
+
+
+CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
+    frets_in_order,
+    scales_alike,
+    frets_apart,
+    fan_does_not_cross,
+    marker_frets,
+    strings_on_nut,
+    strings_have_room,
+    station_on_board,
+    board_ends_before_saddle,
+    board_widths,
+    set_forward_before_fret_1,
+    arch_of_one_kind,
+    arch_holds_nut,
+    arch_holds_end,
+    binding_leaves_core,
+    binding_leaves_tail,
+)

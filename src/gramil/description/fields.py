@@ -1,0 +1,128 @@
+"""How one value of a description is read: lengths in the file's unit, radii, stations, dates, string gauges.
+
+Each type here is a plain float, word or record to the type checker; pydantic runs the reader before it checks the
+range. The file's unit ("mm" or "in") comes in the validation context as `{"unit": ...}`.
+"""
+
+import math
+import re
+from datetime import date, datetime
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field, ValidationInfo
+
+from gramil.description.records import Station
+from gramil.measure import LengthUnit, read_length
+from gramil.quantities import Unit
+
+LARGEST = 2000.0
+"""The longest length that a description may hold, in mm: a board of 2 m."""
+BARE_GAUGE_MOST = 0.1
+"""A bare string gauge is in inches; a larger number is more likely millimetres, or thousandths."""
+
+
+def given(what: str, **bounds: Any) -> Any:
+    """A key that has no default; `bounds` are pydantic's."""
+    return Field(description=what, **bounds)
+
+
+def usual(value: Any, reason: str, what: str, **bounds: Any) -> Any:
+    """A key that may be left out: `reason` says where its default comes from."""
+    return Field(default=value, description=what, json_schema_extra={"reason": reason}, **bounds)
+
+
+def file_unit(info: ValidationInfo) -> LengthUnit:
+    """The unit of bare numbers in the file that is being read."""
+    return "in" if (info.context or {}).get("unit") == "in" else "mm"
+
+
+def length_of(value: object, unit: LengthUnit) -> float:
+    """Millimetres from text with a unit, or from a bare number in `unit`; raises ValueError saying what to write."""
+    if isinstance(value, bool) or not isinstance(value, str | int | float):
+        raise ValueError('a length is text with a unit ("25 mm"), or a number')
+    if isinstance(value, float) and not math.isfinite(value):
+        raise ValueError("a length is a finite number")
+    return float(read_length(value, unit))
+
+
+def _length(value: object, info: ValidationInfo) -> float:
+    return length_of(value, file_unit(info))
+
+
+def _radius(value: object, info: ValidationInfo) -> float:
+    """A radius in mm; "flat" is infinite."""
+    if isinstance(value, str) and value.strip().lower() == "flat":
+        return math.inf
+    radius = length_of(value, file_unit(info))
+    if not 0 < radius <= 1e6:
+        raise ValueError('a radius is a length more than 0, up to 1 km, or "flat"')
+    return radius
+
+
+_STATION = re.compile(r"fret\s+(?P<fret>\d+(?:\.\d+)?)\s*(?:(?P<sign>[+-])\s*(?P<beyond>.+))?", re.IGNORECASE)
+
+
+def _station(value: object, info: ValidationInfo) -> Station:
+    if isinstance(value, Station):
+        return value
+    if isinstance(value, str) and (match := _STATION.fullmatch(value.strip())):
+        beyond = length_of(match["beyond"], file_unit(info)) if match["beyond"] else 0.0
+        return Station(float(match["fret"]), -beyond if match["sign"] == "-" else beyond)
+    if isinstance(value, str) and value.strip().lower().startswith("fret"):
+        raise ValueError('a station at a fret is written "fret 12" or "fret 12 + 5 mm"')
+    return Station(0.0, length_of(value, file_unit(info)))
+
+
+def _gauge(value: object) -> float:
+    """A string's diameter in mm: bare numbers are inches, as strings are sold."""
+    if isinstance(value, int | float) and not isinstance(value, bool) and value > BARE_GAUGE_MOST:
+        thou = f'"{value:g} mm", "{value:g} thou"' if value >= 1 else f'"{value:g} mm"'
+        raise ValueError(f"a bare gauge is in inches, and over {BARE_GAUGE_MOST} it is doubtful: write {thou}")
+    return length_of(value, "in")
+
+
+def _modulus(value: object) -> float:
+    """A modulus of elasticity in MPa from text such as "12 GPa"."""
+    match = re.fullmatch(r"\s*(\d+(?:\.\d+)?)\s*(GPa|MPa)\s*", value) if isinstance(value, str) else None
+    if match is None:
+        raise ValueError('a modulus is text with its unit, such as "12 GPa" or "12000 MPa"')
+    return float(match[1]) * (1000.0 if match[2] == "GPa" else 1.0)
+
+
+def _day(value: object) -> object:
+    """A date as TOML writes it, or the same in quotes."""
+    if isinstance(value, str):
+        try:
+            return date.fromisoformat(value)
+        except ValueError:
+            raise ValueError("a date is written year-month-day, such as 2026-11-02") from None
+    if isinstance(value, datetime):
+        return value.date()
+    return value
+
+
+def _share(value: object) -> float:
+    """A plain number: text is refused here because pydantic's own words for it are poor."""
+    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+        raise ValueError("a plain number is wanted here")
+    return float(value)
+
+
+Length = Annotated[float, BeforeValidator(_length), Unit("mm")]
+"""A length in mm."""
+Radius = Annotated[float, BeforeValidator(_radius)]
+"""A radius in mm; infinite for "flat"."""
+Place = Annotated[Station, BeforeValidator(_station)]
+"""A station along the board: "fret 12", "400 mm" from the zero line, or "fret 12 + 5 mm"."""
+Gauge = Annotated[float, BeforeValidator(_gauge), Field(ge=0.1, le=5.0), Unit("mm")]
+"""A string's diameter in mm."""
+Modulus = Annotated[float, BeforeValidator(_modulus), Field(ge=100.0, le=500_000.0), Unit("MPa")]
+"""A modulus of elasticity in MPa."""
+Day = Annotated[date, BeforeValidator(_day)]
+"""A day of the calendar."""
+Number = Annotated[float, BeforeValidator(_share), Unit("")]
+"""A plain number, such as a fret that may be fractional."""
+Whole = Annotated[int, Unit("count")]
+"""A count."""
+Words = Annotated[str, Field(min_length=1, max_length=200)]
+"""A name or a sentence."""

@@ -1,0 +1,220 @@
+"""The instrument as the maker writes it: one class a table, one field a key.
+
+A new table is a class here and a field of `Instrument`; its plain keys become base values by themselves
+(`base.py`), and the page of keys is made from the descriptions below (`keys.py`).
+"""
+
+from typing import Annotated, Any, Literal, Self
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+
+from gramil.description.fields import (
+    Gauge,
+    Length,
+    Modulus,
+    Number,
+    Place,
+    Radius,
+    Whole,
+    Words,
+    given,
+    usual,
+)
+
+
+class Table(BaseModel):
+    """A table of a description: nothing in it may be misspelt, and it does not change once read."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True)
+
+
+class InstrumentTable(Table):
+    """The instrument as a whole."""
+
+    name: Words = given("what the instrument is called; it stands on every drawing")
+    units: Literal["mm", "in"] = given("unit of bare numbers in this file, and of what is shown first")
+    handed: Literal["right", "left"] = usual("right", "most are", "which hand plucks the strings")
+
+
+class Scale(Table):
+    """Scale and frets. Give `length`, or `bass` and `treble` for a fanned board."""
+
+    length: Length | None = usual(
+        None, "or bass and treble", "scale length, measured along the centreline", gt=0, le=2000
+    )
+    bass: Length | None = usual(None, "with treble", "scale length along the outer bass string", gt=0, le=2000)
+    treble: Length | None = usual(None, "with bass", "scale length along the outer treble string", gt=0, le=2000)
+    square_at: Number | None = usual(
+        None, "7 on a fanned board: common practice", "fret square to the centreline, may be fractional", ge=0, le=60
+    )
+    frets: Whole = given("how many frets", ge=1, le=60)
+    join: Number = given("fret at which the neck meets the body, may be fractional", ge=1, le=60)
+    temperament: Words = usual(
+        "12-equal", "the usual one", '"N-equal", or the name of a Scala .scl file beside the description'
+    )
+    zero_fret: bool = usual(False, "most have none", "whether a fret stands at the zero line")
+
+    @model_validator(mode="after")
+    def _one_way(self) -> Self:
+        outer = (self.bass, self.treble)
+        if self.length is not None and outer != (None, None):
+            raise ValueError("give either length, or bass and treble, not both")
+        if self.length is None and None in outer:
+            raise ValueError("length is missing (or both bass and treble, for a fanned board)")
+        return self
+
+    @property
+    def fanned(self) -> bool:
+        """Whether the outer strings have their own scales."""
+        return self.length is None
+
+
+class Nut(Table):
+    """The nut: widths are square to the centreline."""
+
+    width: Length = given("finished width of the board at the zero line", gt=0, le=200)
+    spread: Length = given("outer strings, centre to centre, at the nut", gt=0, le=200)
+    spacing: Literal["equal gaps", "equal centres"] = usual(
+        "equal gaps", "common practice", "whether the gaps between strings are equal, or their centres"
+    )
+    set_forward: Length = usual(
+        0.0, "none", "how far the nut's face stands from the zero line toward fret 1", ge=0, le=10
+    )
+
+
+class Bridge(Table):
+    """The bridge, as far as the board needs it."""
+
+    spread: Length = given("outer strings, centre to centre, at the saddle", gt=0, le=200)
+
+
+def _both_ends(value: Any) -> Any:
+    """One radius stands for both ends."""
+    return value if isinstance(value, dict | Arch) else {"nut": value, "end": value}
+
+
+class Arch(Table):
+    """Radius of the playing surface at each end of the board."""
+
+    nut: Radius = given('radius at the zero line, or "flat"')
+    end: Radius = given('radius at the tail end, or "flat"')
+
+
+class Board(Table):
+    """The fretboard."""
+
+    wood: Words = given("what it is made of, by the name used in the shop's stock")
+    width: Length = given("finished width at the station width_at", gt=0, le=200)
+    width_at: Place = given('where that width is: "fret 12", "400 mm", or "fret 12 + 5 mm"')
+    thickness: Length = given("finished thickness at the crest at the tail end", gt=0, le=30)
+    beyond_last_fret: Length = given("board left past the last fret, on the centreline", gt=0, le=300)
+    arch: Annotated[Arch, BeforeValidator(_both_ends)] = given(
+        '{ nut = radius, end = radius } for a cone, one radius for a cylinder, or "flat"'
+    )
+    level_underside: bool = usual(
+        False, "most are left", "whether the underside is planed until both edges are equally thick all along"
+    )
+    modulus: Modulus = usual(12000.0, "common practice, hard board woods", "stiffness of the board along the grain")
+
+
+class Binding(Table):
+    """Binding along the board's edges; leave the table out for an unbound board."""
+
+    thickness: Length = usual(0.0, "unbound", "thickness of the binding, square to the edge", ge=0, le=20)
+    purfling: Length = usual(0.0, "none", "thickness of a line inside the binding", ge=0, le=10)
+    tail: bool = usual(False, "most end bare", "whether the tail end is bound too")
+
+
+class Slots(Table):
+    """The fret slots."""
+
+    bottom: Literal["straight", "follows the arch"] = usual("straight", "any saw cuts it", "shape of the slot's bottom")
+    cut: Literal["before arching", "after arching"] = usual(
+        "before arching", "common practice", "when the main kerf is cut"
+    )
+    clearance: Length = usual(
+        0.15, "common practice: 0.1 to 0.25 mm", "room left under the tang when the crown is seated", ge=0, le=2
+    )
+    crest_loss: Length = usual(
+        0.2,
+        "common practice: 0.1 to 0.3 mm",
+        "wood that arching and levelling still take off the crest after slotting",
+        ge=0,
+        le=2,
+    )
+
+
+class WireChoice(Table):
+    """Fret wire: one of the shop's by name, or one measured here."""
+
+    use: Words | None = usual(None, "or measured here", "name of a wire in the shop")
+    name: Words | None = usual(None, "needed when measured here", "what to call a wire that is measured here")
+    crown_width: Length | None = usual(None, "or use", "width of the crown", gt=0, le=10)
+    crown_height: Length | None = usual(None, "or use", "height of the crown over the board", gt=0, le=5)
+    tang_thickness: Length | None = usual(None, "or use", "thickness of the tang between its beads", gt=0, le=3)
+    bead_thickness: Length | None = usual(None, "or use", "thickness over the beads", gt=0, le=3)
+    tang_depth: Length | None = usual(None, "or use", "depth of the tang under the crown", gt=0, le=6)
+    on_hand: Length = usual(0.0, "none", "length of it in the shop", ge=0, le=1e6)
+
+    @model_validator(mode="after")
+    def _one_way(self) -> Self:
+        lacking = [key for key in MEASURED if getattr(self, key) is None]
+        if self.use is None and lacking:
+            raise ValueError("give use = a wire of the shop, or measure one here: missing " + ", ".join(lacking))
+        if self.use is not None and len(lacking) < len(MEASURED):
+            raise ValueError("give either use = a wire of the shop, or a wire measured here, not both")
+        return self
+
+
+MEASURED = ("name", "crown_width", "crown_height", "tang_thickness", "bead_thickness", "tang_depth")
+"""What a wire that is measured in the description must say."""
+
+
+class Strings(Table):
+    """The strings."""
+
+    gauges: tuple[Gauge, ...] = given(
+        "diameters from treble to bass: text with a unit, or bare inches, as strings are sold",
+        min_length=2,
+        max_length=12,
+    )
+
+
+class Markers(Table):
+    """Position markers on the face and dots on the bass edge."""
+
+    frets: tuple[int, ...] | None = usual(
+        None, "3, 5, 7, 9, 12, 15, 17, 19: common practice", "frets that carry a marker", max_length=60
+    )
+    double: tuple[int, ...] | None = usual(None, "12: common practice", "frets that carry two", max_length=60)
+    diameter: Length = usual(6.0, "common practice", "diameter of a marker on the face", gt=0, le=30)
+    side_diameter: Length = usual(2.0, "common practice", "diameter of a dot on the edge", gt=0, le=10)
+
+
+class Neck(Table):
+    """The neck, as far as the board's back-bow needs it."""
+
+    depth_at_1: Length = usual(
+        21.0, "common practice: 20 to 22 mm", "depth of neck and board together at fret 1", gt=0, le=100
+    )
+    depth_at_10: Length = usual(
+        23.0, "common practice: 22 to 25 mm", "depth of neck and board together at fret 10", gt=0, le=100
+    )
+    modulus: Modulus = usual(10000.0, "common practice, usual neck woods", "stiffness of the neck along the grain")
+
+
+class Instrument(Table):
+    """A whole description of an instrument."""
+
+    gramil: Literal[1] = given("version of this form of description: 1")
+    instrument: InstrumentTable
+    scale: Scale
+    nut: Nut
+    bridge: Bridge
+    board: Board
+    binding: Binding = Field(default_factory=Binding)
+    slots: Slots = Field(default_factory=Slots)
+    wire: WireChoice
+    strings: Strings
+    markers: Markers = Field(default_factory=Markers)
+    neck: Neck = Field(default_factory=Neck)

@@ -1,0 +1,184 @@
+"""The base values that need more than their key: what they are, which keys settle them, and how.
+
+After this no part branches on what is missing: there is always a bass and a treble scale, a curvature at each end
+(flat is 0), a wire with its measures, and a list of markers.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from gramil.description.checks import lengths_of
+from gramil.description.instrument import Instrument, Scale
+from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
+from gramil.description.scala_scale import ScalaScale
+from gramil.description.shop import Shop
+from gramil.quantities import Cents, Count, Mm, PerFret, PerMm, PerString, Ratio
+
+SQUARE_AT = 7.0
+"""The fret that stays square on a fanned board when none is given: common practice."""
+MARKED = (3, 5, 7, 9, 12, 15, 17, 19)
+"""The frets that usually carry a marker: common practice."""
+PIN_OFFSET = 60.0
+"""Pin less blade along the board, in mm, for a shop that has no jig for slots: common practice."""
+
+
+@dataclass(frozen=True)
+class Normal:
+    """A base value: its annotation, what it is, the keys that settle it, and where its default comes from."""
+
+    name: str
+    annotation: Any
+    what: str
+    keys: tuple[str, ...]
+    reason: str = ""
+
+
+_SCALE = ("scale.length", "scale.bass", "scale.treble")
+_WIRE = ("wire", "wire.use")
+
+NORMALISED: tuple[Normal, ...] = (
+    Normal("scale_bass", Mm, "scale length of the outer bass string", ("scale.bass", "scale.length")),
+    Normal("scale_treble", Mm, "scale length of the outer treble string", ("scale.treble", "scale.length")),
+    Normal(
+        "scale_sideways",
+        Mm,
+        "how far sideways the lines run along which the scale is measured, from nut to saddle: 0 along the centreline",
+        (*_SCALE, "nut.spread", "bridge.spread"),
+    ),
+    Normal(
+        "scale_square_at",
+        Ratio,
+        "fret that is square to the centreline, may be fractional",
+        ("scale.square_at",),
+        "0 on a single scale; 7 on a fanned board, common practice",
+    ),
+    Normal(
+        "scale_cents",
+        PerFret[Cents],
+        "pitch of each fret above the open string",
+        ("scale.temperament", "scale.frets"),
+        "12-equal, the usual one",
+    ),
+    Normal(
+        "scale_square_at_cents",
+        Cents,
+        "pitch of the square fret above the open string",
+        ("scale.square_at", "scale.temperament"),
+        "0 on a single scale; 7 on a fanned board, common practice",
+    ),
+    Normal("board_width_station", Station, "where the board's width is given", ("board.width_at",)),
+    Normal("board_curvature_nut", PerMm, "1/R of the playing surface at the zero line; flat is 0", ("board.arch",)),
+    Normal("board_curvature_end", PerMm, "1/R of the playing surface at the tail end; flat is 0", ("board.arch",)),
+    Normal("wire_name", str, "the fret wire that is used", ("wire.use", "wire.name")),
+    Normal("wire_crown_width", Mm, "width of the wire's crown", ("wire.use", "wire.crown_width")),
+    Normal("wire_crown_height", Mm, "height of the wire's crown over the board", ("wire.use", "wire.crown_height")),
+    Normal("wire_tang_thickness", Mm, "thickness of the wire's tang", ("wire.use", "wire.tang_thickness")),
+    Normal("wire_bead_thickness", Mm, "thickness over the beads of the tang", ("wire.use", "wire.bead_thickness")),
+    Normal("wire_tang_depth", Mm, "depth of the wire's tang under its crown", ("wire.use", "wire.tang_depth")),
+    Normal("wire_on_hand", Mm, "length of the wire on hand", ("wire.use", "wire.on_hand")),
+    Normal("strings_gauges", PerString[Mm], "diameters of the strings, thinnest first", ("strings.gauges",)),
+    Normal("strings_count", Count, "how many strings", ("strings.gauges",)),
+    Normal(
+        "markers_frets",
+        tuple[int, ...],
+        "frets that carry a marker",
+        ("markers.frets",),
+        "3, 5, 7, 9, 12, 15, 17, 19: common practice",
+    ),
+    Normal(
+        "markers_double",
+        tuple[int, ...],
+        "frets that carry two markers",
+        ("markers.double",),
+        "12: common practice",
+    ),
+    Normal("shop_is_default", bool, "whether no shop was given and the usual one stands in", (), "set by the program"),
+    Normal("shop_pin_offset", Mm, "index pin less saw blade along the board", ("jig",), "common practice: 60 mm"),
+    Normal("shop_saws", tuple[Saw, ...], "saws for slots", ("saw",), "none"),
+    Normal("shop_cutters", tuple[Cutter, ...], "bearing-guided cutters", ("cutter",), "none"),
+    Normal("shop_blocks", tuple[Block, ...], "sanding blocks", ("block",), "none"),
+    Normal("shop_templates", tuple[IndexTemplate, ...], "index templates on hand", ("template",), "none"),
+    Normal("shop_jigs", tuple[Jig, ...], "jigs and their constants", ("jig",), "none"),
+    Normal("shop_blanks", tuple[Blank, ...], "wood in stock", ("blank",), "none"),
+    Normal("shop_wires", tuple[Wire, ...], "fret wires on hand", ("wire",), "none"),
+)
+"""Every base value that is not simply one key."""
+
+
+def normalised(
+    instrument: Instrument, tuning: ScalaScale, shop: Shop, wire: Wire, shop_is_default: bool
+) -> Mapping[str, Any]:
+    """The values of `NORMALISED` by name: mm, 1/mm, cents; arrays as their annotations say."""
+    return {
+        **_scale_values(instrument, tuning),
+        **_board_values(instrument),
+        **{f"wire_{key}": value for key, value in vars(wire).items()},
+        **_marker_values(instrument),
+        **_shop_values(shop),
+        "shop_is_default": shop_is_default,
+    }
+
+
+def _scale_values(instrument: Instrument, tuning: ScalaScale) -> dict[str, Any]:
+    scale = instrument.scale
+    bass, treble = lengths_of(scale)
+    square = _square_at(scale)
+    cents = np.array([tuning.at(fret) for fret in range(scale.frets + 2)])
+    sideways = (instrument.bridge.spread - instrument.nut.spread) / 2 if scale.fanned else 0.0
+    return {
+        "scale_bass": bass,
+        "scale_treble": treble,
+        "scale_sideways": sideways,
+        "scale_square_at": square,
+        "scale_cents": cents[:-1],
+        "scale_square_at_cents": float(np.interp(square, np.arange(len(cents)), cents)),
+    }
+
+
+def _square_at(scale: Scale) -> float:
+    if scale.square_at is not None:
+        return scale.square_at
+    return min(SQUARE_AT, float(scale.frets)) if scale.fanned else 0.0
+
+
+def curvature(radius: float) -> float:
+    """1/R in 1/mm of a radius in mm; 0 for an infinite one, which is flat."""
+    return 0.0 if math.isinf(radius) else 1.0 / radius
+
+
+def _board_values(instrument: Instrument) -> dict[str, Any]:
+    arch = instrument.board.arch
+    return {
+        "board_width_station": instrument.board.width_at,
+        "board_curvature_nut": curvature(arch.nut),
+        "board_curvature_end": curvature(arch.end),
+        "strings_gauges": np.array(instrument.strings.gauges),
+        "strings_count": len(instrument.strings.gauges),
+    }
+
+
+def _marker_values(instrument: Instrument) -> dict[str, tuple[int, ...]]:
+    markers, last = instrument.markers, instrument.scale.frets
+    frets = tuple(fret for fret in MARKED if fret <= last) if markers.frets is None else markers.frets
+    double = tuple(fret for fret in (12,) if fret in frets) if markers.double is None else markers.double
+    return {"markers_frets": tuple(sorted(frets)), "markers_double": tuple(sorted(double))}
+
+
+def _shop_values(shop: Shop) -> dict[str, Any]:
+    offsets = [jig.constant for jig in shop.jig if jig.purpose == "slots"]
+    return {
+        "shop_pin_offset": offsets[0] if offsets else PIN_OFFSET,
+        "shop_saws": tuple(Saw(**row.model_dump()) for row in shop.saw),
+        "shop_cutters": tuple(Cutter(**row.model_dump()) for row in shop.cutter),
+        "shop_blocks": tuple(Block(row.name, curvature(row.radius)) for row in shop.block),
+        "shop_templates": tuple(IndexTemplate(**row.model_dump()) for row in shop.template),
+        "shop_jigs": tuple(
+            Jig(row.name, row.purpose, row.constant, row.checked.isoformat() if row.checked else "") for row in shop.jig
+        ),
+        "shop_blanks": tuple(Blank(**row.model_dump()) for row in shop.blank),
+        "shop_wires": tuple(Wire(**row.model_dump()) for row in shop.wire),
+    }

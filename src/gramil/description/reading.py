@@ -1,0 +1,211 @@
+"""A description or a shop from its file: every fault at once, each with its line, or the checked models.
+
+`read_description` and `read_shop` read files; `parse_description` and `parse_shop` do the same for a text in memory.
+"""
+
+import tomllib
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from importlib.resources import files
+from pathlib import Path as FilePath
+from typing import Any, TypeVar
+
+from pydantic import BaseModel, TypeAdapter, ValidationError
+
+from gramil.description.checks import problems_in
+from gramil.description.instrument import Instrument
+from gramil.description.locate import Path, line_of, locate
+from gramil.description.problems import Problem, nearest, problems_of, quoted, shown
+from gramil.description.scala_scale import ScalaScale
+from gramil.description.shop import Shop
+from gramil.description.tuning import read_tuning
+from gramil.faults import Fault, MakersFault
+from gramil.measure import LengthUnit
+
+LARGEST_FILE = 1_000_000
+"""A description of more bytes than this is something else."""
+VERSION = 1
+DEFAULT_SHOP = "shop-default.toml"
+M = TypeVar("M", bound=BaseModel)
+
+
+@dataclass(frozen=True)
+class Description:
+    """A checked instrument, its tuning, and where each key stands. `file` is a name without folders."""
+
+    instrument: Instrument
+    tuning: ScalaScale
+    file: str
+    lines: Mapping[Path, int]
+
+
+@dataclass(frozen=True)
+class ShopDescription:
+    """A checked shop and where each key stands; `is_default` when it is the one that the package ships."""
+
+    shop: Shop
+    file: str
+    lines: Mapping[Path, int]
+    is_default: bool = False
+
+
+def read_description(path: str | FilePath) -> Description:
+    """The instrument in a file; raises MakersFault with every fault in it."""
+    place = FilePath(path)
+    return parse_description(_text(place), place.name, place.parent)
+
+
+def read_shop(path: str | FilePath | None = None) -> ShopDescription:
+    """The shop in a file, or the package's default one; raises MakersFault with every fault in it."""
+    if path is None:
+        text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
+        return parse_shop(text, DEFAULT_SHOP, is_default=True)
+    return parse_shop(_text(FilePath(path)), FilePath(path).name)
+
+
+def parse_description(text: str, file: str = "description", folder: FilePath | None = None) -> Description:
+    """The instrument in a text; `folder` is where a `.scl` file may lie. Raises MakersFault with every fault."""
+    data, unit = _parsed(text, file, "instrument")
+    instrument, tables, problems = _validated(Instrument, data, unit)
+    tuning, of_tuning = read_tuning(tables.get("scale"), folder)
+    problems = [*problems, *of_tuning, *problems_in(tables, tuning)]
+    lines = locate(text)
+    if problems or instrument is None or tuning is None:
+        raise MakersFault(faults_from(problems, file, lines))
+    return Description(instrument, tuning, file, lines)
+
+
+def parse_shop(text: str, file: str = "shop", *, is_default: bool = False) -> ShopDescription:
+    """The shop in a text; raises MakersFault with every fault in it."""
+    data, unit = _parsed(text, file, "shop")
+    shop, tables, problems = _validated(Shop, data, unit)
+    problems = [*problems, *_twice(tables)]
+    lines = locate(text)
+    if problems or shop is None:
+        raise MakersFault(faults_from(problems, file, lines))
+    return ShopDescription(shop, file, lines, is_default)
+
+
+def faults_from(problems: Iterable[Problem], file: str, lines: Mapping[Path, int]) -> list[Fault]:
+    """Problems with their file and line, in the order of the file."""
+    faults = [
+        Fault(line_of(lines, each.path), shown(each.path), each.what, _upper(each.allowed), _upper(each.remedy), file)
+        for each in problems
+    ]
+    return sorted(faults, key=lambda fault: fault.line or 0)
+
+
+def _upper(words: str) -> str:
+    """A sentence's first letter is a capital; a key or a number in front stays as it is."""
+    return words[:1].upper() + words[1:] if words.split(" ")[0].rstrip(":").isalpha() else words
+
+
+def _text(path: FilePath) -> str:
+    """The file's text; raises MakersFault when there is none to be had."""
+    try:
+        with path.open("rb") as stream:
+            content = stream.read(LARGEST_FILE + 1)
+    except (OSError, ValueError) as error:
+        raise _whole_file(path.name, f"cannot be read: {_reason(error, path)}") from None
+    if len(content) > LARGEST_FILE:
+        raise _whole_file(path.name, "is larger than 1 MB", "a description is a few kilobytes of text")
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = content.count(b"\n", 0, error.start) + 1
+        raise _whole_file(path.name, "is not text in UTF-8", "a description is a plain text file", line) from None
+
+
+def _reason(error: Exception, path: FilePath) -> str:
+    """Why a file cannot be opened, without the machine's path."""
+    if isinstance(error, FileNotFoundError):
+        names = (each.name for each in path.parent.glob("*.toml")) if path.parent.is_dir() else ()
+        close = nearest(path.name, names)
+        return "there is no such file" + (f"; the nearest is {close}" if close else "")
+    if isinstance(error, IsADirectoryError):
+        return "it is a folder"
+    return getattr(error, "strerror", None) or "its name is not one"
+
+
+def _whole_file(file: str, what: str, why: str = "", line: int | None = None) -> MakersFault:
+    return MakersFault([Fault(line=line, what=what, why=why, file=file)])
+
+
+def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit]:
+    """The tables of a text, lists made tuples, and the unit of its bare numbers."""
+    if not text.strip():
+        raise _whole_file(file, "is empty", f"it needs at least gramil = 1 and a table [{main}]")
+    data = _toml(text, file)
+    if "gramil" in data and (type(data["gramil"]) is not int or data["gramil"] != VERSION):
+        line = locate(text).get(("gramil",))
+        what = f"read {quoted(data['gramil'])}"
+        raise MakersFault([Fault(line, "gramil", what, "this program reads version 1", "write gramil = 1", file)])
+    head = data.get(main)
+    unit = head.get("units") if isinstance(head, dict) else None
+    return {key: _settled(value) for key, value in data.items()}, "in" if unit == "in" else "mm"
+
+
+def _toml(text: str, file: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(text.replace("\r\n", "\n"))
+    except tomllib.TOMLDecodeError as error:
+        said, _, place = str(error).rpartition(" (at ")
+        raise _whole_file(file, f"is not TOML: {said or error}", "", _line(place, text)) from None
+    except RecursionError:
+        raise _whole_file(file, "is not a description: lists are nested too deeply") from None
+    except ValueError:
+        raise _whole_file(file, "is not TOML: it holds a number or a date that cannot be read") from None
+
+
+def _line(place: str, text: str) -> int:
+    """The line in the parser's own words, `line 3, column 5` or `end of document`."""
+    words = place.split()
+    number = words[1].rstrip(",)") if len(words) > 1 and words[0] == "line" else ""
+    return int(number) if number.isdigit() else text.rstrip("\n").count("\n") + 1
+
+
+def _settled(value: Any) -> Any:
+    if isinstance(value, list):
+        return tuple(_settled(each) for each in value)
+    if isinstance(value, dict):
+        return {key: _settled(each) for key, each in value.items()}
+    return value
+
+
+def _validated(
+    model: type[M], data: dict[str, Any], unit: LengthUnit
+) -> tuple[M | None, dict[str, Any], list[Problem]]:
+    """The whole model or None, the tables that could be read one by one, and what is wrong with the others."""
+    context = {"unit": unit}
+    try:
+        whole = model.model_validate(data, context=context)
+    except ValidationError as error:
+        return None, _sound_tables(model, data, context), problems_of(error, model, data, unit)
+    return whole, {name: getattr(whole, name) for name in model.model_fields}, []
+
+
+def _sound_tables(model: type[BaseModel], data: dict[str, Any], context: dict[str, LengthUnit]) -> dict[str, Any]:
+    sound = {}
+    for name, field in model.model_fields.items():
+        if name not in data and not field.is_required():
+            sound[name] = field.get_default(call_default_factory=True, validated_data={})
+        elif name in data:
+            try:
+                reader: TypeAdapter[Any] = TypeAdapter(field.annotation)  # type: ignore[arg-type]  # never None: declared
+                sound[name] = reader.validate_python(data[name], context=context)
+            except ValidationError:
+                continue
+    return sound
+
+
+def _twice(tables: Mapping[str, Any]) -> list[Problem]:
+    """Two wires, saws and so on of one name: the description could not say which it means."""
+    found = []
+    for table, rows in tables.items():
+        if not isinstance(rows, tuple):
+            continue
+        names = [row.name for row in rows]
+        for row, name in enumerate(names):
+            if name in names[:row] and table != "blank":
+                found.append(Problem((table, row, "name"), f"read {quoted(name)} a second time", "each name once"))
+    return found

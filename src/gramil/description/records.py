@@ -1,0 +1,89 @@
+"""The records that base values are made of: what the shop owns, and stations along the board.
+
+They are what the parts read; the models that check what the maker wrote are `instrument.py` and `shop.py`.
+"""
+
+from dataclasses import dataclass
+
+from gramil.quantities import Count, Mm, PerMm, Ratio
+
+
+@dataclass(frozen=True)
+class Station:
+    """A place along the board: `beyond` mm past fret number `fret` (which may be fractional; 0 is the zero line)."""
+
+    fret: Ratio
+    beyond: Mm
+
+
+@dataclass(frozen=True)
+class Wire:
+    """Fret wire as measured. `bead_thickness` is over the small beads on the tang; `on_hand` a length."""
+
+    name: str
+    crown_width: Mm
+    crown_height: Mm
+    tang_thickness: Mm
+    bead_thickness: Mm
+    tang_depth: Mm
+    on_hand: Mm
+
+
+@dataclass(frozen=True)
+class Saw:
+    """A saw for slots. `cuts` is "from above" or "face down"; `rides_arch`: its stop follows an arched face."""
+
+    name: str
+    kerf: Mm
+    cuts: str
+    rides_arch: bool
+    what: str
+
+
+@dataclass(frozen=True)
+class Cutter:
+    """A bearing-guided router cutter and the bearings that fit it, by diameter."""
+
+    name: str
+    diameter: Mm
+    bearings: tuple[Mm, ...]
+
+
+@dataclass(frozen=True)
+class Block:
+    """A sanding block: hollow to `curvature` (1/R; 0 is flat)."""
+
+    name: str
+    curvature: PerMm
+
+
+@dataclass(frozen=True)
+class IndexTemplate:
+    """An index template on hand: made for a scale, with notches 0 to `frets` for a pin."""
+
+    name: str
+    scale: Mm
+    frets: Count
+    pin: Mm
+
+
+@dataclass(frozen=True)
+class Jig:
+    """A jig with its constant. `purpose` is "taper", "slots" or another operation; `checked` an ISO date or empty."""
+
+    name: str
+    purpose: str
+    constant: Mm
+    checked: str
+
+
+@dataclass(frozen=True)
+class Blank:
+    """A piece of wood in stock, `count` of them alike."""
+
+    name: str
+    wood: str
+    length: Mm
+    width: Mm
+    thickness: Mm
+    count: Count
