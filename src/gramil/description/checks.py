@@ -17,6 +17,9 @@ from gramil.description.scala_scale import ScalaScale
 NARROWEST_GAP = 2.0
 """Frets nearer than this, in mm, leave no room for any wire: crowns are about 2 mm wide."""
 
+SQUARE_AT = 7.0
+"""The fret that stays square on a fanned board when none is given: common practice."""
+
 
 def problems_in(tables: Mapping[str, Any], tuning: ScalaScale | None) -> list[Problem]:
     """Run every check whose tables are there; `tuning` is None when the temperament could not be read."""
@@ -34,6 +37,13 @@ def lengths_of(scale: Scale) -> tuple[float, float]:
     if scale.length is not None:
         return scale.length, scale.length
     return scale.bass or 0.0, scale.treble or 0.0
+
+
+def square_at(scale: Scale) -> float:
+    """The fret that is square to the centreline: 0 on a single scale; 7 (common practice) on a fanned one."""
+    if scale.square_at is not None:
+        return scale.square_at
+    return min(SQUARE_AT, float(scale.frets)) if scale.fanned else 0.0
 
 
 def share_at(fret: float, tuning: ScalaScale) -> float:
@@ -91,8 +101,8 @@ def frets_apart(scale: Scale, tuning: ScalaScale) -> Iterator[Problem]:
             return
 
 
-def fan_does_not_cross(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: ScalaScale) -> Iterator[Problem]:
-    """Fanned frets keep their order out to the edges of the board."""
+def fan_fits(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: ScalaScale) -> Iterator[Problem]:
+    """Fanned frets keep their order out to the edges, and the last one stays on the board."""
     if not scale.fanned or not _station_is_on_board(scale, board, tuning):
         return
     lines = [_ends(scale, nut, board, bridge, tuning, fret) for fret in range(scale.frets + 1)]
@@ -100,19 +110,38 @@ def fan_does_not_cross(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tun
         if min(other[0] - one[0], other[1] - one[1]) <= 0:
             yield Problem(("scale", "treble"), f"frets {fret} and {fret + 1} would cross on the board", "a smaller fan")
             return
+    past = max(lines[-1]) - _middle(scale, scale.frets, tuning)
+    if past >= board.beyond_last_fret:
+        what = f"read {board.beyond_last_fret:g} mm, and the fan takes the last fret {past:.2f} mm toward the tail"
+        yield Problem(("board", "beyond_last_fret"), what, "more than the fan takes")
 
 
 def _ends(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: ScalaScale, fret: int) -> tuple[float, float]:
-    """About where a fanned fret meets the bass and the treble edge, along x from its square fret."""
-    bass, treble = lengths_of(scale)
-    square = 7.0 if scale.square_at is None else scale.square_at
-    share, at_square = share_at(fret, tuning), share_at(square, tuning)
-    middle = (bass + treble) / 2
-    lean = (bass - treble) / 2 * (share - at_square)
+    """Where a fanned fret's line meets the bass and the treble edge, in mm along x from the zero line."""
+    bass, treble = _along(scale, nut, bridge)
+    share = share_at(fret, tuning)
+    lean = (bass - treble) / 2 * (share - share_at(square_at(scale), tuning))
     spread = nut.spread + (bridge.spread - nut.spread) * share
-    width = max(0.0, _width_at(middle * share, scale, nut, board, tuning))
-    reach = lean * width / spread if spread > 0 else lean
-    return middle * share + reach, middle * share - reach
+    middle = (bass + treble) / 2 * share
+    half, taper = _width_at(middle, scale, nut, board, tuning) / 2, _taper(scale, nut, board, tuning)
+    slope = lean / (spread / 2)
+    return middle + slope * _reach(half, taper * slope), middle - slope * _reach(half, -taper * slope)
+
+
+def _along(scale: Scale, nut: Nut, bridge: Bridge) -> tuple[float, float]:
+    """Bass and treble scale along the centreline: they are given along the strings, which spread."""
+    squared = ((bridge.spread - nut.spread) / 2) ** 2
+    bass, treble = lengths_of(scale)
+    return math.sqrt(max(0.0, bass * bass - squared)), math.sqrt(max(0.0, treble * treble - squared))
+
+
+def _taper(scale: Scale, nut: Nut, board: Board, tuning: ScalaScale) -> float:
+    return (board.width - nut.width) / 2 / _station(scale, board, tuning)
+
+
+def _reach(half: float, closing: float) -> float:
+    """How far out a slanted line meets an edge that is `half` away and runs outward by `closing` for each mm across."""
+    return half / (1.0 - closing) if closing < 1.0 else math.inf
 
 
 def marker_frets(scale: Scale, markers: Markers) -> Iterator[Problem]:
@@ -239,7 +268,7 @@ CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     frets_in_order,
     scales_alike,
     frets_apart,
-    fan_does_not_cross,
+    fan_fits,
     marker_frets,
     strings_on_nut,
     strings_have_room,

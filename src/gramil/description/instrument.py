@@ -80,6 +80,9 @@ class Nut(Table):
     set_forward: Length = usual(
         0.0, "none", "how far the nut's face stands from the zero line toward fret 1", ge=0, le=10
     )
+    behind: Length = usual(
+        4.0, "common practice", "with a zero fret: how far behind the zero line the nut's face stands", gt=0, le=30
+    )
 
 
 class Bridge(Table):

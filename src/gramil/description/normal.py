@@ -11,15 +11,13 @@ from typing import Any
 
 import numpy as np
 
-from gramil.description.checks import lengths_of
-from gramil.description.instrument import Instrument, Scale
+from gramil.description.checks import lengths_of, square_at
+from gramil.description.instrument import Instrument
 from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
 from gramil.description.scala_scale import ScalaScale
 from gramil.description.shop import Shop
 from gramil.quantities import Cents, Count, Mm, PerFret, PerMm, PerString, Ratio
 
-SQUARE_AT = 7.0
-"""The fret that stays square on a fanned board when none is given: common practice."""
 MARKED = (3, 5, 7, 9, 12, 15, 17, 19)
 """The frets that usually carry a marker: common practice."""
 PIN_OFFSET = 60.0
@@ -126,7 +124,7 @@ def normalised(
 def _scale_values(instrument: Instrument, tuning: ScalaScale) -> dict[str, Any]:
     scale = instrument.scale
     bass, treble = lengths_of(scale)
-    square = _square_at(scale)
+    square = square_at(scale)
     cents = np.array([tuning.at(fret) for fret in range(scale.frets + 2)])
     sideways = (instrument.bridge.spread - instrument.nut.spread) / 2 if scale.fanned else 0.0
     return {
@@ -137,12 +135,6 @@ def _scale_values(instrument: Instrument, tuning: ScalaScale) -> dict[str, Any]:
         "scale_cents": cents[:-1],
         "scale_square_at_cents": float(np.interp(square, np.arange(len(cents)), cents)),
     }
-
-
-def _square_at(scale: Scale) -> float:
-    if scale.square_at is not None:
-        return scale.square_at
-    return min(SQUARE_AT, float(scale.frets)) if scale.fanned else 0.0
 
 
 def curvature(radius: float) -> float:

@@ -16,6 +16,9 @@ class ShopTable(Table):
     units: Literal["mm", "in"] = given("unit of bare numbers in this file")
     paper: Literal["a4", "letter", "a3", "roll"] = usual("a4", "the usual sheet", "paper that templates are printed on")
     template_pin: Length = usual(4.0, "common practice", "diameter of the index pin", gt=0, le=30)
+    template_thickness: Length = usual(
+        6.0, "common practice", "thickness of the index template under the blank", gt=0, le=50
+    )
     pin_clearance: Length = usual(
         0.03, "common practice: 0.02 to 0.05 mm", "how much wider than the pin a notch is", ge=0, le=1
     )
