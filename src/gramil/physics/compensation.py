@@ -17,8 +17,8 @@ from gramil.physics.stopped_string import StringPaths, StringStiffness, deviatio
 CENTS_PER_UNIT = 1200.0 / math.log(2.0)
 """Cents of a small relative change of frequency."""
 
-_STEP = 1e-3  # mm each way for slopes; their error is of the order of its square over the length's, 1e-11
-_SETTLED = 1e-9  # mm
+_STEP = 1e-2  # mm each way for slopes: large beside rounding, small beside the shortest length
+_SETTLED = 1e-6  # mm; the steps shrink so fast that what is left is far less
 _MOST_STEPS = 50
 
 

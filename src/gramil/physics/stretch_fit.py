@@ -12,8 +12,8 @@ from gramil.faults import MakersFault
 from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.stopped_string import StringPaths, StringStiffness, deviation, moved
 
-_HALF_STEP = 1e-4
-_SETTLED = 1e-10
+_HALF_STEP = 1e-3  # of ln kappa, and mm of the saddle: large beside rounding
+_SETTLED = 1e-6
 _MOST_STEPS = 60
 
 
