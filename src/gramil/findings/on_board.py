@@ -1,0 +1,202 @@
+"""Verdicts on the board's edges, ledge, blocks and blank."""
+
+import math
+
+from gramil.description.records import Blank, Block, Cutter
+from gramil.findings.finding import Finding, Findings, Severity
+from gramil.parts.records import BlankChoice, BlockChoice, LedgeChoice, TemplateMatch
+from gramil.quantities import Mm, PerFret, Radians
+
+OWNS = ("finding_",)
+
+
+def finding_edge_uneven(thickness_edge_spread: Mm, core_inset: Mm, limit_edge_uneven: Mm) -> Findings:
+    """Whether the edge's thickness differs along the board enough to show, most of all beside a binding."""
+    over = thickness_edge_spread > limit_edge_uneven
+    severity: Severity = ("caution" if core_inset > 0 else "note") if over else "fine"
+    return (
+        Finding(
+            "thickness of the edge",
+            severity,
+            "thickness_edge_spread",
+            thickness_edge_spread,
+            "limit_edge_uneven",
+            "The edge's thickness differs by this much along the board.",
+            "Level the underside, or let the radius grow in proportion to the board's width.",
+        ),
+    )
+
+
+def finding_ledge(
+    shop_cutters: tuple[Cutter, ...],
+    ledge_choice: LedgeChoice,
+    core_inset: Mm,
+    limit_binding_proud_least: Mm,
+    limit_binding_proud_most: Mm,
+) -> Findings:
+    """Whether a cutter and bearing on hand make the binding's ledge."""
+    if core_inset == 0:
+        return ()
+    if not shop_cutters:
+        return (
+            Finding(
+                "binding ledge",
+                "not judged",
+                "core_inset",
+                core_inset,
+                "",
+                "because the shop lists no bearing-guided cutter",
+                "List the cutters with their bearings.",
+            ),
+        )
+    proud = ledge_choice.proud
+    short = proud < limit_binding_proud_least
+    severity: Severity = "fine"
+    if math.isnan(proud) or proud < -1e-9:
+        severity = "stop"
+    elif proud > limit_binding_proud_most + 1e-9:
+        severity = "caution"
+    elif short:
+        severity = "note"
+    return (
+        Finding(
+            "binding ledge",
+            severity,
+            "ledge_choice.proud",
+            proud,
+            "limit_binding_proud_least" if short else "limit_binding_proud_most",
+            f"How far binding and purfling stand proud with the nearest pair on hand, {ledge_choice.name}.",
+            "Another bearing, or binding of another thickness." if severity != "fine" else "",
+        ),
+    )
+
+
+def finding_blank(shop_blanks: tuple[Blank, ...], blank_choice: BlankChoice, blank_width: Mm) -> Findings:
+    """Whether a piece in stock yields the board."""
+    if not shop_blanks:
+        return (
+            Finding(
+                "blank",
+                "not judged",
+                "blank_width",
+                blank_width,
+                "",
+                "because the shop lists no blanks",
+                "List the pieces in stock, or buy one of the size given under blank.",
+            ),
+        )
+    none = math.isnan(blank_choice.waste)
+    return (
+        Finding(
+            "blank",
+            "stop" if none else "fine",
+            "blank_width",
+            blank_width,
+            "",
+            "No piece of this wood in stock is large enough." if none else f"Cut it from {blank_choice.name}.",
+            "Buy a blank of the size given under blank, or choose another wood." if none else "",
+        ),
+    )
+
+
+def finding_blocks(
+    shop_blocks: tuple[Block, ...],
+    block_at_nut: BlockChoice,
+    block_at_middle: BlockChoice,
+    block_at_end: BlockChoice,
+    limit_block_misfit: Mm,
+) -> Findings:
+    """Whether sanding blocks on hand fit the arch at nut, middle and end."""
+    stations = (("nut", block_at_nut), ("middle", block_at_middle), ("end", block_at_end))
+    if not shop_blocks:
+        return (
+            Finding(
+                "sanding blocks",
+                "not judged",
+                "block_at_nut.misfit",
+                math.nan,
+                "",
+                "because the shop lists no sanding block",
+                "List the blocks with their radius, or arch to the gauge cards.",
+            ),
+        )
+    return tuple(
+        Finding(
+            f"sanding block, {station}",
+            "fine" if abs(block.misfit) <= limit_block_misfit else "note",
+            f"block_at_{station}.misfit",
+            block.misfit,
+            "limit_block_misfit",
+            f"The nearest block here is {block.name}; this is its gap at the edge.",
+            "Work this station with a straight beam along the string lines, to the gauge card."
+            if abs(block.misfit) > limit_block_misfit
+            else "",
+        )
+        for station, block in stations
+    )
+
+
+def finding_index_template(template_matches: tuple[TemplateMatch, ...], fret_angle: PerFret[Radians]) -> Findings:
+    """Whether an index template on hand serves, and whether notches can make these slots at all."""
+    fanned = float(abs(fret_angle).max())
+    if fanned > 1e-6:
+        return (
+            Finding(
+                "index template",
+                "note",
+                f"fret_angle[{int(abs(fret_angle).argmax())}]",
+                fanned,
+                "",
+                "A notched template only makes square slots, and these are fanned.",
+                "Cut to drawn lines against a fence set to each slot, or with a machine.",
+            ),
+        )
+    serving = next((match for match in template_matches if match.serves), None)
+    if serving is not None:
+        address, worst, says = f'template_matches["{serving.name}"].worst', serving.worst, "One on hand serves."
+    else:
+        address, worst, says = "template_proof_octave", math.nan, "None on hand serves this scale, frets and pin."
+    return (
+        Finding(
+            "index template",
+            "fine" if serving else "note",
+            address,
+            worst,
+            "limit_slot_position" if serving else "",
+            says,
+            "" if serving else "Make the one in the pack, and prove it before the first cut.",
+        ),
+    )
+
+
+def finding_levelling(thickness_wedge: Mm, board_level_underside: bool) -> Findings:
+    """What levelling the underside does to the neck set."""
+    if not board_level_underside:
+        return ()
+    return (
+        Finding(
+            "wedge under the board",
+            "note",
+            "thickness_wedge_angle",
+            float(thickness_wedge),
+            "",
+            "Levelling leaves this angle between crest and underside: it belongs in the neck set.",
+        ),
+    )
+
+
+def finding_shop(shop_is_default: bool, shop_name: str) -> Findings:
+    """Whether the maker's own shop was given."""
+    if not shop_is_default:
+        return ()
+    return (
+        Finding(
+            "shop",
+            "note",
+            "shop_name",
+            math.nan,
+            "",
+            "No shop was given: saws, cutters, blocks and wires are common practice, not yours.",
+            "Describe your own shop, with kerfs and wires as measured.",
+        ),
+    )

@@ -1,0 +1,149 @@
+"""Verdicts on the slots: wood left under them, pilots, clearance, and whether the shop has the saw."""
+
+import math
+
+from gramil.description.records import Saw
+from gramil.findings.finding import Finding, Findings, at_least
+from gramil.parts.saw import NO_SAW
+from gramil.quantities import Count, Mm, PerFret
+
+OWNS = ("finding_",)
+
+
+def finding_left_under_slot(
+    slot_left_least: PerFret[Mm], slot_first: Count, limit_under_slot: Mm, limit_under_slot_least: Mm
+) -> Findings:
+    """Whether enough wood is left under the thinnest slot, levelling done."""
+    worst = slot_first + int(slot_left_least[slot_first:].argmin())
+    left = float(slot_left_least[worst])
+    return (
+        Finding(
+            "wood left under the slots",
+            at_least(left, limit_under_slot, limit_under_slot_least),
+            f"slot_left_least[{worst}]",
+            left,
+            "limit_under_slot",
+            "This is the least wood left under any slot once the board is finished.",
+            "A thicker board, a slot that follows the arch, a shallower tang, or a flatter arch.",
+        ),
+    )
+
+
+def finding_pilot(
+    slot_kerf_at_end: PerFret[Mm], slot_first: Count, slots_bottom: str, slots_cut: str, limit_pilot_least: Mm
+) -> Findings:
+    """Whether a pilot kerf is still there at its ends after arching, for the hand saw to follow."""
+    if slots_bottom != "follows the arch" or slots_cut != "before arching":
+        return ()
+    worst = slot_first + int(slot_kerf_at_end[slot_first:].argmin())
+    left = float(slot_kerf_at_end[worst])
+    return (
+        Finding(
+            "pilot at the slot's end",
+            at_least(left, limit_pilot_least, 0.0),
+            f"slot_kerf_at_end[{worst}]",
+            left,
+            "limit_pilot_least",
+            "This is all that arching leaves of the pilot kerf at its end.",
+            "Cut the pilot deeper, or use a straight bottom.",
+        ),
+    )
+
+
+def finding_clearance(slots_clearance: Mm, limit_clearance_least: Mm, limit_clearance_most: Mm) -> Findings:
+    """Whether the room under the tang is usual: too little and the tang bottoms, too much and the board is weakened."""
+    short = slots_clearance < limit_clearance_least
+    return (
+        Finding(
+            "room under the tang",
+            "fine" if limit_clearance_least <= slots_clearance <= limit_clearance_most else "caution",
+            "slots_clearance",
+            slots_clearance,
+            "limit_clearance_least" if short else "limit_clearance_most",
+            "Room between the bottom of the tang and the bottom of the slot.",
+            "Deepen the slots." if short else "Make the slots shallower.",
+        ),
+    )
+
+
+def finding_crest_loss(
+    slots_crest_loss: Mm, slots_cut: str, limit_crest_loss_least: Mm, limit_crest_loss_most: Mm
+) -> Findings:
+    """Whether a board slotted while flat allows for the crest that arching and levelling still take off."""
+    if slots_cut != "before arching":
+        return ()
+    short = slots_crest_loss < limit_crest_loss_least
+    return (
+        Finding(
+            "crest still to come off",
+            "fine" if limit_crest_loss_least <= slots_crest_loss <= limit_crest_loss_most else "caution",
+            "slots_crest_loss",
+            slots_crest_loss,
+            "limit_crest_loss_least" if short else "limit_crest_loss_most",
+            "Slots cut in the flat board are this much deeper, for wood that arching and levelling take off the crest.",
+            "Without it the tang bottoms." if short else "Arch with less to take off.",
+        ),
+    )
+
+
+def finding_saw(shop_saws: tuple[Saw, ...], saw_main: Saw) -> Findings:
+    """Whether the shop has a saw that can cut these slots in the way that is asked."""
+    if not shop_saws:
+        return (
+            Finding(
+                "saw for the slots",
+                "not judged",
+                "saw_kerf",
+                math.nan,
+                "",
+                "because the shop lists no saw",
+                "List the saws, each with its kerf as measured in a test cut.",
+            ),
+        )
+    return (
+        Finding(
+            "saw for the slots",
+            "stop" if saw_main == NO_SAW else "fine",
+            "saw_kerf",
+            saw_main.kerf,
+            "",
+            "No saw in the shop makes this cut." if saw_main == NO_SAW else f"The {saw_main.name} cuts the slots.",
+            "After arching, a straight bottom wants a saw from above and an arched one a saw that rides the arch.",
+        ),
+    )
+
+
+def finding_deepening_saw(saw_deepening: Saw, slots_bottom: str, slots_cut: str) -> Findings:
+    """Whether the shop has a hand saw whose stop rides on the arch, where pilots are to be deepened."""
+    if slots_bottom != "follows the arch" or slots_cut != "before arching":
+        return ()
+    missing = saw_deepening == NO_SAW
+    return (
+        Finding(
+            "saw riding the arch",
+            "stop" if missing else "fine",
+            "saw_deepening.kerf",
+            saw_deepening.kerf,
+            "",
+            "No saw in the shop rides the arch." if missing else f"The {saw_deepening.name} deepens the ends.",
+            "A slotting hand saw with a stop that rides on the arched face, or a straight bottom.",
+        ),
+    )
+
+
+def finding_kerfs_agree(saw_deepening: Saw, saw_kerf: Mm, limit_fit_loosest: Mm) -> Findings:
+    """Whether the saw that deepens the ends leaves a kerf no wider than the main one may be."""
+    if saw_deepening == NO_SAW:
+        return ()
+    over = saw_deepening.kerf - saw_kerf
+    return (
+        Finding(
+            "kerf of the deepening saw",
+            "fine" if over <= limit_fit_loosest else "caution",
+            "saw_deepening.kerf",
+            saw_deepening.kerf,
+            "limit_fit_loosest",
+            "The deepening saw's kerf against the main one: a wider one loosens the wire at its ends.",
+            "A hand saw with less set.",
+        ),
+    )

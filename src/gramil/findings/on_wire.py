@@ -1,0 +1,92 @@
+"""Verdicts on the fret wire: its fit in the kerf, what that does to the neck, and whether there is enough."""
+
+import math
+
+from gramil.description.records import Saw
+from gramil.findings.finding import Finding, Findings, at_least, within
+from gramil.parts.records import WireFit
+from gramil.quantities import Mm
+
+OWNS = ("finding_",)
+
+
+def finding_wire_fit(
+    wire_fits: tuple[WireFit, ...], saw_main: Saw, limit_fit_loosest: Mm, limit_fit_tightest: Mm
+) -> Findings:
+    """How the wire's tang fits the kerf of the saw in use."""
+    fit = next((each for each in wire_fits if each.name == saw_main.name), None)
+    if fit is None:
+        return (_not_judged("wire in the kerf", "because no saw in the shop makes these slots"),)
+    loose = fit.gap > limit_fit_loosest
+    tight = fit.gap < limit_fit_tightest
+    says = "The tang is loose in this kerf." if loose else "The tang sits snug in this kerf."
+    if tight:
+        says = "The tang wedges the kerf open; the back-bow below says what that does."
+    return (
+        Finding(
+            "wire in the kerf",
+            "caution" if loose else ("note" if tight else "fine"),
+            f'wire_fits["{fit.name}"].gap',
+            fit.gap,
+            "limit_fit_tightest" if tight else "limit_fit_loosest",
+            says,
+            "Prove it on scrap of the same wood; then another saw or another wire." if loose or tight else "",
+        ),
+    )
+
+
+def finding_bead_bite(
+    wire_fits: tuple[WireFit, ...], saw_main: Saw, limit_bead_bite_caution: Mm, limit_bead_bite_stop: Mm
+) -> Findings:
+    """Whether the beads on the tang bite into the kerf's walls enough to hold."""
+    fit = next((each for each in wire_fits if each.name == saw_main.name), None)
+    if fit is None:
+        return (_not_judged("bite of the beads", "because no saw in the shop makes these slots"),)
+    return (
+        Finding(
+            "bite of the beads",
+            at_least(fit.bite, limit_bead_bite_caution, limit_bead_bite_stop),
+            f'wire_fits["{fit.name}"].bite',
+            fit.bite,
+            "limit_bead_bite_caution",
+            "What each bead bites into the wall of the kerf.",
+            "A narrower kerf, a wire with wider beads, or glue and clamped frets.",
+        ),
+    )
+
+
+def _not_judged(name: str, why: str) -> Finding:
+    return Finding(name, "not judged", "saw_kerf", math.nan, "", why, "List a saw that can make this cut.")
+
+
+def finding_back_bow(back_bow_least: Mm, back_bow_most: Mm, limit_back_bow: Mm) -> Findings:
+    """What the frets' wedging does to the neck: a range, because the share that the wood keeps is not known."""
+    if math.isnan(back_bow_most):
+        return (_not_judged("back-bow from the frets", "because no saw in the shop makes these slots"),)
+    certain = back_bow_least > limit_back_bow
+    return (
+        Finding(
+            "back-bow from the frets",
+            "stop" if certain else within(back_bow_most, limit_back_bow, math.inf),
+            "back_bow_most",
+            back_bow_most,
+            "limit_back_bow",
+            "At most; at least see back_bow_least. The share of the wedging that the wood keeps is not known.",
+            "A wider kerf or thinner tang; or plane the bow into the board before fretting.",
+        ),
+    )
+
+
+def finding_wire_on_hand(wire_total: Mm, wire_on_hand: Mm) -> Findings:
+    """Whether there is enough wire for the board."""
+    return (
+        Finding(
+            "wire on hand",
+            "fine" if wire_total <= wire_on_hand else "caution",
+            "wire_total",
+            wire_total,
+            "wire_on_hand",
+            "Wire for the whole board with spare, against what is on hand.",
+            "Buy wire of the same batch, or measure the new one.",
+        ),
+    )

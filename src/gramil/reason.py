@@ -1,0 +1,182 @@
+"""Why a figure is what it is: its formula with the numbers put in, its source, and the tree of what it follows from.
+
+A dimension that is one expression shows that expression, read from its own syntax tree, so that it cannot drift; a
+longer one has a `Formula:` line in its docstring (a test works it out), or a `Method:` line where no formula serves.
+"""
+
+import ast
+import inspect
+import re
+import textwrap
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+import numpy as np
+
+from gramil.graph import Field, Figures, Origin, parse_address
+from gramil.quantities import axes_of
+
+
+@dataclass(frozen=True)
+class Doc:
+    """A docstring taken apart: what the thing is, and its Formula, Method and Source lines (empty if absent)."""
+
+    what: str
+    formula: str
+    method: str
+    source: str
+
+
+@dataclass(frozen=True)
+class Reason:
+    """One step of a `why`. `numbers` is the formula with values in it; `origin` is set for a base value only.
+
+    `drawn` holds the figure that a measurement took the place of, and `pinned` when that was measured.
+    """
+
+    address: str
+    value: Any
+    what: str
+    formula: str
+    numbers: str
+    method: str
+    source: str
+    origin: Origin | None
+    pinned: str
+    drawn: Any
+    follows: tuple["Reason", ...]
+
+
+LINE = re.compile(r"^(Formula|Method|Source):\s*", re.MULTILINE)
+
+
+def read_doc(text: str) -> Doc:
+    """Take a docstring apart at its Formula:, Method: and Source: lines."""
+    pieces = LINE.split(inspect.cleandoc(text))
+    lines = {label: " ".join(body.split()) for label, body in zip(pieces[1::2], pieces[2::2], strict=True)}
+    return Doc(
+        pieces[0].strip(), lines.get("Formula", ""), lines.get("Method", ""), lines.get("Source", "").rstrip(".")
+    )
+
+
+@cache
+def formula_of(function: Callable[..., Any]) -> str:
+    """The formula of a dimension in Python's notation: its `Formula:` line, else its one expression, else empty."""
+    doc = read_doc(inspect.getdoc(function) or "")
+    if doc.formula or doc.method:
+        return doc.formula
+    (definition,) = ast.parse(textwrap.dedent(inspect.getsource(function))).body
+    assert isinstance(definition, ast.FunctionDef)
+    body = [statement for statement in definition.body if not _is_docstring(statement)]
+    if len(body) == 1 and isinstance(body[0], ast.Return) and body[0].value is not None:
+        return ast.unparse(_without_numpy(body[0].value))
+    return ""
+
+
+def _is_docstring(statement: ast.stmt) -> bool:
+    return isinstance(statement, ast.Expr) and isinstance(statement.value, ast.Constant)
+
+
+class _Plain(ast.NodeTransformer):
+    """Writes np.sqrt(x) as sqrt(x) and float(x) as x."""
+
+    def visit_Attribute(self, node: ast.Attribute) -> ast.AST:
+        self.generic_visit(node)
+        if isinstance(node.value, ast.Name) and node.value.id == "np":
+            return ast.Name(node.attr)
+        return node
+
+    def visit_Call(self, node: ast.Call) -> ast.AST:
+        self.generic_visit(node)
+        if isinstance(node.func, ast.Name) and node.func.id == "float":
+            return node.args[0]
+        return node
+
+
+def _without_numpy(expression: ast.expr) -> ast.expr:
+    return ast.fix_missing_locations(_Plain().visit(expression))
+
+
+def with_numbers(formula: str, values: Mapping[str, str]) -> str:
+    """The formula with the names of figures replaced by their values, as given."""
+    names = sorted(values, key=len, reverse=True)
+    if not names:
+        return formula
+    pattern = re.compile(r"\b(" + "|".join(map(re.escape, names)) + r")\b")
+    return pattern.sub(lambda match: values[match.group(1)], formula)
+
+
+def readable(formula: str) -> str:
+    """The formula as it is read at a bench: × for times, ^ for powers, words for and and or."""
+    return formula.replace("**", "^").replace(" * ", " × ")
+
+
+def why(figures: Figures, address: str, number: Callable[[str], str]) -> Reason:
+    """The reason for the figure at an address, with all that it follows from.
+
+    `number` shows the figure at an address in words; it is used to put the numbers into formulas.
+    Raises KeyError with the address where there is no such figure.
+    """
+    known: dict[str, Reason] = {}
+
+    def step(at: str) -> Reason:
+        if at not in known:
+            known[at] = _reason(figures, at, number, step)
+        return known[at]
+
+    return step(address)
+
+
+def _reason(figures: Figures, address: str, number: Callable[[str], str], step: Callable[[str], Reason]) -> Reason:
+    name, steps = parse_address(address)
+    value = figures.at(address)
+    dimension = figures.graph.dimensions.get(name)
+    if dimension is None:
+        what = figures.graph.inputs[name].what
+        return Reason(address, value, what, "", "", "", "", figures.origins.get(name), *_pin(figures, name), ())
+    doc = read_doc(dimension.what)
+    formula = formula_of(dimension.function)
+    parents = tuple(_beside(figures, parent, name, steps) for parent in dimension.parameters)
+    shown = {
+        parent: number(at) for parent, at in zip(dimension.parameters, parents, strict=True) if _plain(figures, at)
+    }
+    follows = tuple(step(each) for each in parents)
+    numbers = with_numbers(formula, shown)
+    return Reason(
+        address, value, doc.what, formula, numbers, doc.method, doc.source, None, *_pin(figures, name), follows
+    )
+
+
+def _pin(figures: Figures, name: str) -> tuple[str, Any]:
+    for address, pin in figures.pins.items():
+        if parse_address(address)[0] == name:
+            return pin.when, figures.drawn(name)
+    return "", None
+
+
+def _beside(figures: Figures, parent: str, child: str, steps: tuple[int | str | Field, ...]) -> str:
+    """The address of a parent's figure on the same row as the child's, where both run over the same axes."""
+    rows = dict(zip(axes_of(figures.graph.annotation(child)), steps, strict=False))
+    wanted = axes_of(figures.graph.annotation(parent))
+    found = [str(rows[axis]) for axis in wanted if axis in rows]
+    return f"{parent}[{', '.join(found)}]" if found and len(found) == len(wanted) else parent
+
+
+def _plain(figures: Figures, address: str) -> bool:
+    return isinstance(figures.at(address), int | float | str | np.number)
+
+
+def walk(reason: Reason) -> Iterator[tuple[int, Reason]]:
+    """Every step of a reason with its depth, top first; a figure met before is not opened again."""
+    met: set[str] = set()
+
+    def visit(step: Reason, depth: int) -> Iterator[tuple[int, Reason]]:
+        yield depth, step
+        if step.address not in met:
+            met.add(step.address)
+            for each in step.follows:
+                yield from visit(each, depth + 1)
+
+    return visit(reason, 0)
