@@ -1,10 +1,11 @@
-"""The whole graph of an instrument: every part, finding, set-up and drawing, wired to the base values."""
+"""The whole graph of an instrument, and the figures of one: every part, finding, set-up and drawing, wired."""
 
 import importlib
 import inspect
 import pkgutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from functools import cache
+from pathlib import Path
 from types import ModuleType
 from typing import Any
 
@@ -12,7 +13,12 @@ import gramil.drawings
 import gramil.findings
 import gramil.parts
 import gramil.setups
-from gramil.graph import Graph, build
+from gramil.description.base import INPUTS, base_values
+from gramil.description.reading import Description, ShopDescription, read_description, read_shop
+from gramil.drawings.marks import Drawing
+from gramil.findings.finding import SEVERITIES, Finding
+from gramil.graph import Figures, Graph, Pin, build, derive
+from gramil.setups.setup import Setup
 
 ROOMS = (gramil.parts, gramil.findings, gramil.setups, gramil.drawings)
 
@@ -20,8 +26,6 @@ ROOMS = (gramil.parts, gramil.findings, gramil.setups, gramil.drawings)
 @cache
 def whole_graph() -> Graph:
     """The graph that serves every instrument, built once and checked."""
-    from gramil.description.base import INPUTS
-
     return build(functions(), INPUTS)
 
 
@@ -42,3 +46,46 @@ def modules() -> Iterator[ModuleType]:
             module = importlib.import_module(found.name)
             if hasattr(module, "OWNS"):
                 yield module
+
+
+def figures_of(description: Description, shop: ShopDescription, pins: Mapping[str, Pin] | None = None) -> Figures:
+    """The figures of one instrument in one shop; `pins` are measurements that take the place of figures.
+
+    Raises MakersFault when the two do not go together (a wire that the shop does not have, and the like).
+    """
+    base = base_values(description, shop)
+    return derive(whole_graph(), base.values, base.origins, pins, base.lengths)
+
+
+def figures_of_files(instrument: str | Path, shop: str | Path | None = None) -> Figures:
+    """The figures of the instrument in a file, in the shop of another (or the package's); raises MakersFault."""
+    return figures_of(read_description(instrument), read_shop(shop))
+
+
+def findings_of(figures: Figures) -> tuple[Finding, ...]:
+    """Every finding, gravest first, otherwise in the graph's order."""
+    found = [each for name in names_of(figures, "finding_") for each in figures[name]]
+    return tuple(sorted(found, key=lambda each: SEVERITIES.index(each.severity)))
+
+
+def setups_of(figures: Figures) -> tuple[Setup, ...]:
+    """Every set-up, in the order in which the work is done."""
+    return tuple(sorted((figures[name] for name in names_of(figures, "setup_")), key=lambda each: each.order))
+
+
+def drawings_of(figures: Figures) -> tuple[Drawing, ...]:
+    """Every drawing, in the graph's order."""
+    return tuple(figures[name] for name in names_of(figures, "drawing_"))
+
+
+def dimensions_of(figures: Figures) -> tuple[str, ...]:
+    """The names of all dimensions: what is neither a finding nor a set-up nor a drawing nor a base value."""
+    others = ("finding_", "setup_", "drawing_")
+    return tuple(
+        name for name in figures.graph.order if name in figures.graph.dimensions and not name.startswith(others)
+    )
+
+
+def names_of(figures: Figures, prefix: str) -> tuple[str, ...]:
+    """The dimensions whose names start with a noun, in the graph's order."""
+    return tuple(name for name in figures.graph.order if name.startswith(prefix) and name in figures.graph.dimensions)

@@ -145,6 +145,7 @@ class Slots(Table):
         ge=0,
         le=2,
     )
+    saw: str = usual("", "the best of the shop's", "name of the shop's saw to cut them with")
 
 
 class WireChoice(Table):

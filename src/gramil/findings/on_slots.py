@@ -86,7 +86,7 @@ def finding_crest_loss(
     )
 
 
-def finding_saw(shop_saws: tuple[Saw, ...], saw_main: Saw) -> Findings:
+def finding_saw(shop_saws: tuple[Saw, ...], saw_main: Saw, slots_saw: str) -> Findings:
     """Whether the shop has a saw that can cut these slots in the way that is asked."""
     if not shop_saws:
         return (
@@ -107,7 +107,9 @@ def finding_saw(shop_saws: tuple[Saw, ...], saw_main: Saw) -> Findings:
             "saw_kerf",
             saw_main.kerf,
             "",
-            "No saw in the shop makes this cut." if saw_main == NO_SAW else f"The {saw_main.name} cuts the slots.",
+            f"The {saw_main.name} cuts the slots."
+            if saw_main != NO_SAW
+            else f"No {slots_saw or 'saw'} here makes this cut.",
             "After arching, a straight bottom wants a saw from above and an arched one a saw that rides the arch.",
         ),
     )

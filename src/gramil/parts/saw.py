@@ -10,15 +10,18 @@ OWNS = ("saw_",)
 NO_SAW = Saw("none", math.nan, "", False, "no saw in the shop does this")
 
 
-def saw_main(shop_saws: tuple[Saw, ...], wire_tang_thickness: Mm, slots_bottom: str, slots_cut: str) -> Saw:
-    """The saw for the main kerf: of those that can make this cut, the one whose kerf is nearest the wire's tang.
+def saw_main(
+    shop_saws: tuple[Saw, ...], wire_tang_thickness: Mm, slots_bottom: str, slots_cut: str, slots_saw: str
+) -> Saw:
+    """The saw for the main kerf: the one that the maker named, else the best of those that can make this cut.
 
     Method: before arching any saw serves; after it, a straight bottom needs a saw from above with its stop over the
-    crest, an arched bottom one whose stop rides on the arch. Of these the least |kerf - tang| is taken.
+    crest, an arched bottom one whose stop rides on the arch. Of these a saw that does not ride the arch is taken
+    first where either serves, then the least |kerf - tang|.
     Source: common practice.
     """
-    able = [saw for saw in shop_saws if _can_cut(saw, slots_bottom, slots_cut)]
-    return min(able, key=lambda saw: abs(saw.kerf - wire_tang_thickness), default=NO_SAW)
+    able = [saw for saw in shop_saws if _can_cut(saw, slots_bottom, slots_cut) and slots_saw in ("", saw.name)]
+    return min(able, key=lambda saw: (saw.rides_arch, abs(saw.kerf - wire_tang_thickness)), default=NO_SAW)
 
 
 def _can_cut(saw: Saw, bottom: str, cut: str) -> bool:
