@@ -63,7 +63,7 @@ def section_neck_depth(
 ) -> PerFret[Mm]:
     """Depth of the neck's wood below the board at each fret, straight between frets 1 and 10 and level outside them.
 
-    Formula: interp(fret_position, fret_position[[1, min(10, len(fret_position) - 1)]],
+    Formula: interp(fret_position, fret_position[[1, minimum(10, len(fret_position) - 1)]],
         array([neck_depth_first, neck_depth_tenth])) - thickness_at_crest
     Source: common practice.
     """

@@ -78,7 +78,7 @@ def template_pin_last(board_tail_position: Mm, shop_template_pin: Mm) -> Mm:
 def template_proof_octave(template_notch: PerFret[Mm]) -> Mm:
     """Notch 0 to notch 12 (or to the last, on a shorter board): measure it on the template before the first cut.
 
-    Formula: template_notch[min(12, len(template_notch) - 1)] - template_notch[0]
+    Formula: template_notch[minimum(12, len(template_notch) - 1)] - template_notch[0]
     Source: common practice.
     """
     return float(template_notch[min(12, len(template_notch) - 1)] - template_notch[0])

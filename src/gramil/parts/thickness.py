@@ -47,6 +47,8 @@ def thickness_at_edge_treble(
 ) -> PerFret[Mm]:
     """Finished thickness at the treble edge, at the end of each fret.
 
+    Formula: board_thickness - thickness_wedge * (board_tail_position - edge_x_treble) / board_length
+        - arch_fall_at_edge_treble
     Source: common practice.
     """
     crest = board_thickness - thickness_wedge * (board_tail_position - edge_x_treble) / board_length
@@ -63,6 +65,8 @@ def thickness_at_edge_bass(
 ) -> PerFret[Mm]:
     """Finished thickness at the bass edge, at the end of each fret.
 
+    Formula: board_thickness - thickness_wedge * (board_tail_position - edge_x_bass) / board_length
+        - arch_fall_at_edge_bass
     Source: common practice.
     """
     crest = board_thickness - thickness_wedge * (board_tail_position - edge_x_bass) / board_length
