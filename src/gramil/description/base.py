@@ -125,6 +125,7 @@ def keys_of(name: str) -> tuple[str, ...]:
 
 def base_values(description: Description, shop: ShopDescription) -> Base:
     """Everything that the graph starts from. Raises MakersFault when the description asks for what the shop has not."""
+    _check_choices(description, shop)
     wire = _wire(description, shop)
     values: dict[str, Any] = {plain.name: _plain_value(plain, description, shop) for plain in _PLAIN}
     values |= normalised(description.instrument, description.tuning, shop.shop, wire, shop.is_default)
@@ -149,15 +150,28 @@ def _wire(description: Description, shop: ShopDescription) -> Wire:
     """The wire that is used: measured in the description, or the shop's of that name."""
     choice = description.instrument.wire
     if choice.use is None:
-        given = choice.model_dump(exclude={"use"})
-        return Wire(**given)
-    for row in shop.shop.wire:
-        if row.name == choice.use:
-            return Wire(**row.model_dump())
-    names = [row.name for row in shop.shop.wire]
-    allowed = "the shop has " + (", ".join(map(quoted, names)) if names else "no wire; measure one under [wire]")
-    problem = Problem(("wire", "use"), f"read {quoted(choice.use)}", allowed, meant(nearest(choice.use, names)))
-    raise MakersFault(faults_from([problem], description.file, description.lines))
+        return Wire(**choice.model_dump(exclude={"use"}))
+    return next(Wire(**row.model_dump()) for row in shop.shop.wire if row.name == choice.use)
+
+
+def _check_choices(description: Description, shop: ShopDescription) -> None:
+    """The wire and the saw that the description names are in the shop."""
+    instrument = description.instrument
+    asked = (
+        (("wire", "use"), instrument.wire.use, [row.name for row in shop.shop.wire], "wire; measure one under [wire]"),
+        (("slots", "saw"), instrument.slots.saw, [row.name for row in shop.shop.saw], "saw"),
+    )
+    problems = [
+        Problem(path, f"read {quoted(word)}", _on_hand(names, none), meant(nearest(word, names)))
+        for path, word, names, none in asked
+        if word and word not in names
+    ]
+    if problems:
+        raise MakersFault(faults_from(problems, description.file, description.lines))
+
+
+def _on_hand(names: list[str], none: str) -> str:
+    return "the shop has " + (", ".join(map(quoted, names)) if names else f"no {none}")
 
 
 def _origin(name: str, description: Description, shop: ShopDescription) -> Origin:

@@ -110,7 +110,7 @@ def fan_fits(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: Scala
         if min(other[0] - one[0], other[1] - one[1]) <= 0:
             yield Problem(("scale", "treble"), f"frets {fret} and {fret + 1} would cross on the board", "a smaller fan")
             return
-    past = max(lines[-1]) - _middle(scale, scale.frets, tuning)
+    past = max(lines[-1]) - sum(_along(scale, nut, bridge)) / 2 * share_at(scale.frets, tuning)
     if past >= board.beyond_last_fret:
         what = f"read {board.beyond_last_fret:g} mm, and the fan takes the last fret {past:.2f} mm toward the tail"
         yield Problem(("board", "beyond_last_fret"), what, "more than the fan takes")

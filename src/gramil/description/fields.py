@@ -6,6 +6,7 @@ range. The file's unit ("mm" or "in") comes in the validation context as `{"unit
 
 import math
 import re
+from collections.abc import Mapping
 from datetime import date, datetime
 from typing import Annotated, Any
 
@@ -57,6 +58,11 @@ def _radius(value: object, info: ValidationInfo) -> float:
     if not 0 < radius <= 1e6:
         raise ValueError('a radius is a length more than 0, up to 1 km, or "flat"')
     return radius
+
+
+def spread_over_ends(value: object) -> object:
+    """One radius stands for both ends of the board."""
+    return {"nut": value, "end": value} if isinstance(value, str | int | float) else value
 
 
 _STATION = re.compile(r"fret\s+(?P<fret>\d+(?:\.\d+)?)\s*(?:(?P<sign>[+-])\s*(?P<beyond>.+))?", re.IGNORECASE)
@@ -126,3 +132,15 @@ Whole = Annotated[int, Unit("count")]
 """A count."""
 Words = Annotated[str, Field(min_length=1, max_length=200)]
 """A name or a sentence."""
+
+READERS: Mapping[object, str] = {
+    _length: "length",
+    _radius: 'length or `"flat"`',
+    _station: '`"fret 12"`, `"fret 12 + 5 mm"`, or a length from the zero line',
+    _gauge: "diameter",
+    _modulus: 'text such as `"12 GPa"`',
+    _day: "date",
+    _share: "number",
+    spread_over_ends: '`{ nut = ..., end = ... }`, one length, or `"flat"`',
+}
+"""What each reader takes, in words, for the page of keys."""

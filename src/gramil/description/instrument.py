@@ -4,7 +4,7 @@ A new table is a class here and a field of `Instrument`; its plain keys become b
 (`base.py`), and the page of keys is made from the descriptions below (`keys.py`).
 """
 
-from typing import Annotated, Any, Literal, Self
+from typing import Annotated, Literal, Self
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
 
@@ -18,6 +18,7 @@ from gramil.description.fields import (
     Whole,
     Words,
     given,
+    spread_over_ends,
     usual,
 )
 
@@ -91,11 +92,6 @@ class Bridge(Table):
     spread: Length = given("outer strings, centre to centre, at the saddle", gt=0, le=200)
 
 
-def _both_ends(value: Any) -> Any:
-    """One radius stands for both ends."""
-    return value if isinstance(value, dict | Arch) else {"nut": value, "end": value}
-
-
 class Arch(Table):
     """Radius of the playing surface at each end of the board."""
 
@@ -111,7 +107,7 @@ class Board(Table):
     width_at: Place = given('where that width is: "fret 12", "400 mm", or "fret 12 + 5 mm"')
     thickness: Length = given("finished thickness at the crest at the tail end", gt=0, le=30)
     beyond_last_fret: Length = given("board left past the last fret, on the centreline", gt=0, le=300)
-    arch: Annotated[Arch, BeforeValidator(_both_ends)] = given(
+    arch: Annotated[Arch, BeforeValidator(spread_over_ends)] = given(
         '{ nut = radius, end = radius } for a cone, one radius for a cylinder, or "flat"'
     )
     level_underside: bool = usual(

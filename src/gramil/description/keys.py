@@ -1,0 +1,125 @@
+"""The page of keys, made from the models themselves so that it cannot say anything else."""
+
+from collections.abc import Iterator
+from typing import Any, Literal, get_args, get_origin
+
+from annotated_types import Ge, Gt, Le
+from pydantic import BaseModel, BeforeValidator
+from pydantic.fields import FieldInfo
+
+from gramil.description.fields import READERS
+from gramil.description.instrument import Instrument
+from gramil.description.limits import LIMITS
+from gramil.description.problems import table_in
+from gramil.description.shop import Shop
+from gramil.quantities import Unit
+
+_HEAD = """# Keys of the two descriptions
+
+This page is made from the program's own models by `gramil.description.keys`; a test fails when it is out of date.
+
+Both files are TOML and begin with `gramil = 1`. A length is text with a unit (`"25 1/2 in"`, `"655.3 mm"`,
+`"12 thou"`) or a bare number in the file's own unit. A key without a default must be given.
+"""
+
+
+def describe_keys() -> str:
+    """The whole page, in Markdown."""
+    parts = [_HEAD, "## The instrument\n", *_tables(Instrument), "## The shop\n", *_tables(Shop), _limits()]
+    return "\n".join(parts).rstrip() + "\n"
+
+
+def _tables(model: type[BaseModel]) -> Iterator[str]:
+    for name, field in model.model_fields.items():
+        table = table_in(field.annotation)
+        if table is not None and name != "limits":
+            many = get_origin(field.annotation) is tuple
+            yield _table(f"[[{name}]]" if many else f"[{name}]", table, field.is_required())
+
+
+def _table(title: str, table: type[BaseModel], needed: bool) -> str:
+    words = " ".join((table.__doc__ or "").split())
+    lines = [f"### `{title}`\n", words + ("" if needed else " May be left out.") + "\n"]
+    lines += ["| key | what it is | allowed | when left out |", "| --- | --- | --- | --- |"]
+    lines += [_row(field.alias or key, field) for key, field in table.model_fields.items()]
+    return "\n".join(lines) + "\n"
+
+
+def _row(key: str, field: FieldInfo) -> str:
+    cells = (f"`{key}`", field.description or "", _allowed(field), _default(field))
+    return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
+
+
+def _default(field: FieldInfo) -> str:
+    if field.is_required():
+        return "must be given"
+    reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
+    if field.default is None or field.default == "":
+        return str(reason)
+    shown = str(field.default).lower() if isinstance(field.default, bool) else _shown(field.default, _unit(field))
+    return f"`{shown}`" + (f" ({reason})" if reason else "")
+
+
+def _shown(value: object, unit: str) -> str:
+    return f"{value:.10g} {unit}".rstrip() if isinstance(value, float | int) else str(value)
+
+
+def _marks(annotation: Any) -> Iterator[Any]:
+    """Whatever is said about a type beside the type itself, however deep."""
+    yield from getattr(annotation, "__metadata__", ())
+    for inner in get_args(annotation):
+        yield from _marks(inner)
+
+
+def _all_marks(field: FieldInfo) -> list[Any]:
+    marks = [*field.metadata, *_marks(field.annotation)]
+    return [each for mark in marks for each in (mark.metadata if isinstance(mark, FieldInfo) else [mark])]
+
+
+def _unit(field: FieldInfo) -> str:
+    units = (mark.symbol for mark in _all_marks(field) if isinstance(mark, Unit))
+    return next(units, "").replace("count", "")
+
+
+def _allowed(field: FieldInfo) -> str:
+    marks = _all_marks(field)
+    words = [_kind(field, marks), *(_bound(mark, _unit(field)) for mark in marks)]
+    return ", ".join(word for word in words if word)
+
+
+def _kind(field: FieldInfo, marks: list[Any]) -> str:
+    readers = [READERS[mark.func] for mark in marks if isinstance(mark, BeforeValidator) and mark.func in READERS]
+    if readers:
+        return ("list, each a " if get_origin(field.annotation) is tuple else "") + readers[0]
+    if get_origin(field.annotation) is Literal:
+        return ", ".join(f'`"{word}"`' for word in get_args(field.annotation))
+    names = {str: "text", bool: "`true` or `false`", int: "whole number"}
+    if isinstance(field.annotation, type) and field.annotation in names:
+        return names[field.annotation]
+    return "list of whole numbers" if int in _inner(field.annotation) else "text"
+
+
+def _inner(annotation: Any) -> Iterator[Any]:
+    yield annotation
+    for each in get_args(annotation):
+        yield from _inner(each)
+
+
+def _bound(mark: Any, unit: str) -> str:
+    if isinstance(mark, Gt):
+        return f"more than {_shown(mark.gt, unit)}"
+    if isinstance(mark, Ge):
+        return f"at least {_shown(mark.ge, unit)}"
+    if isinstance(mark, Le):
+        return f"at most {_shown(mark.le, unit)}"
+    return ""
+
+
+def _limits() -> str:
+    lines = ["### `[limits]`\n", "Practice limits; a shop that gives one overrides it. May be left out.\n"]
+    lines += ["| key | what it limits | as shipped | where that comes from |", "| --- | --- | --- | --- |"]
+    lines += [
+        f"| `{name}` | {limit.what} | {limit.value:g} {limit.unit}".rstrip() + f" | {limit.origin} |"
+        for name, limit in LIMITS.items()
+    ]
+    return "\n".join(lines) + "\n"

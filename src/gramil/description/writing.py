@@ -1,0 +1,161 @@
+"""Writing descriptions: a new one from a few answers, and one key changed with every comment kept."""
+
+import re
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from importlib.resources import files
+from typing import Any
+
+import tomlkit
+from tomlkit import TOMLDocument
+from tomlkit.exceptions import TOMLKitError
+from tomlkit.items import AoT, Table
+
+from gramil.description.problems import meant, nearest, quoted
+from gramil.description.reading import parse_description
+from gramil.faults import Fault, MakersFault
+
+
+@dataclass(frozen=True)
+class Question:
+    """What to ask for a new description: the key it settles, the words, and an answer that will do."""
+
+    key: str
+    ask: str
+    usual: str
+
+
+QUESTIONS: tuple[Question, ...] = (
+    Question("instrument.name", "What is the instrument called", "New guitar"),
+    Question("instrument.units", "Millimetres or inches (mm, in)", "mm"),
+    Question("instrument.handed", "Right or left handed", "right"),
+    Question("scale.length", "Scale length", "650 mm"),
+    Question("scale.frets", "How many frets", "20"),
+    Question("scale.join", "Fret at the body", "14"),
+    Question("nut.width", "Finished width of the board at the nut", "44.5 mm"),
+    Question("nut.spread", "Outer strings, centre to centre, at the nut", "37.5 mm"),
+    Question("bridge.spread", "The same at the saddle", "55.5 mm"),
+    Question("board.wood", "Wood of the board", "ebony"),
+    Question("board.width", "Finished width of the board at fret 12", "55 mm"),
+    Question("board.arch", "Radius of the board, or flat", "406 mm"),
+    Question("strings.gauges", "String gauges, treble to bass, in inches", "0.012, 0.016, 0.024, 0.032, 0.042, 0.053"),
+)
+"""In the order to ask them; every one may be left at its usual answer."""
+
+_WORDS = frozenset({"instrument.name", "board.wood"})
+_COMMENT = re.compile(r"(.*?[^\s])\s+(#[^#]*)")
+_STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
+
+
+def new_description(answers: Mapping[str, str]) -> str:
+    """A commented description with the answers, by key of `QUESTIONS`, in place of the usual ones.
+
+    Raises MakersFault when an answer cannot be, or answers something that is not asked.
+    """
+    asked = [question.key for question in QUESTIONS]
+    strange = [key for key in answers if key not in asked]
+    if strange:
+        raise MakersFault(
+            Fault(where=key, what="nothing is asked by that name", remedy=meant(nearest(key, asked))) for key in strange
+        )
+    text = (files("gramil") / "data" / "new-description.toml").read_text(encoding="utf-8")
+    for key, answer in answers.items():
+        text = _set(text, key, answer if key in _WORDS else _answered(key, answer))
+    parse_description(text, "the new description")
+    return text
+
+
+def _answered(key: str, answer: str) -> Any:
+    if key == "strings.gauges":
+        return [_plain(each) for each in re.split(r"[,\s]*,[,\s]*|\s{2,}", answer.strip(" []\n")) if each]
+    return _plain(answer)
+
+
+def set_key(text: str, key: str, value: str) -> str:
+    """The text with one key changed or added, its comments and its order kept.
+
+    `key` is dotted, rows of arrays count from 1: `scale.length`, `board.arch.nut`, `jig[2].constant`. `value` is
+    TOML where it can be read as such (`650`, `true`, `[1, 2]`), and text where not (`650 mm`). Raises MakersFault
+    when there is no such place; whether the value may stand there, `parse_description` tells.
+    """
+    return _set(text, key, _plain(value))
+
+
+def _plain(value: str) -> Any:
+    value = value.strip()
+    try:
+        read = tomllib.loads(f"value = {value}")
+    except (ValueError, RecursionError):
+        return value
+    return read["value"] if list(read) == ["value"] else value
+
+
+def _set(text: str, key: str, value: Any) -> str:
+    try:
+        document = tomlkit.parse(text)
+    except (TOMLKitError, ValueError, RecursionError) as error:
+        raise MakersFault.of("the file is not TOML", str(error), where=key) from None
+    steps = _steps(key)
+    table: Any = document
+    for step in steps[:-1]:
+        table = _inside(table, step, key)
+    if not _may_hold(table, steps[-1]):
+        raise _no_place(key)
+    table[steps[-1]] = value
+    return _aligned(text, tomlkit.dumps(document))
+
+
+def _aligned(old: str, new: str) -> str:
+    """The new text with the comment beside a changed value back in its column, where there is room."""
+    pairs = list(zip(old.split("\n"), new.split("\n"), strict=False))
+    changed = [row for row, (one, other) in enumerate(pairs) if one != other]
+    if len(changed) != 1 or old.count("\n") != new.count("\n"):
+        return new
+    one, other = pairs[changed[0]]
+    before, after = _COMMENT.fullmatch(one), _COMMENT.fullmatch(other)
+    if before is None or after is None or before[2] != after[2]:
+        return new
+    lines = new.split("\n")
+    lines[changed[0]] = after[1].ljust(max(before.start(2), len(after[1]) + 1)) + after[2]
+    aligned = "\n".join(lines)
+    return aligned if tomllib.loads(aligned) == tomllib.loads(new) else new
+
+
+def _may_hold(table: Any, last: str | int) -> bool:
+    """Whether a value may be put there: on a key, but not over a table with a header; on a row that a list has."""
+    if isinstance(last, int):
+        return isinstance(table, list) and not isinstance(table, AoT) and 0 <= last < len(table)
+    if not isinstance(table, dict) or (isinstance(table, TOMLDocument) and last not in table):
+        return False
+    return last not in table or not isinstance(table[last], Table | AoT)
+
+
+def _steps(key: str) -> list[str | int]:
+    steps: list[str | int] = []
+    for part in key.split("."):
+        match = _STEP.fullmatch(part.strip())
+        if match is None:
+            raise _no_place(key)
+        steps.append(match[1])
+        steps.extend(int(row) - 1 for row in re.findall(r"\d+", match[2]))
+    return steps
+
+
+def _inside(table: Any, step: str | int, key: str) -> Any:
+    """The table or list one step in; a table that is not there yet is added at the end."""
+    if isinstance(step, int):
+        if not isinstance(table, list) or not 0 <= step < len(table):
+            raise _no_place(key)
+        return table[step]
+    if not isinstance(table, dict):
+        raise _no_place(key)
+    if step not in table:
+        table[step] = tomlkit.table()
+    return table[step]
+
+
+def _no_place(key: str) -> MakersFault:
+    return MakersFault.of(
+        f"there is no place {quoted(key)} in the file", "A key is written table.key, and rows count from 1", where=key
+    )

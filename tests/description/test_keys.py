@@ -1,0 +1,26 @@
+"""The page of keys says what the models say, and every key that has a default says why."""
+
+from pathlib import Path
+
+import pytest
+from pydantic import BaseModel
+
+from gramil.description.instrument import Instrument
+from gramil.description.keys import describe_keys
+from gramil.description.problems import table_in
+from gramil.description.shop import Shop
+
+PAGE = Path(__file__).parents[2] / "docs" / "keys.md"
+
+
+def test_the_page_is_up_to_date() -> None:
+    assert PAGE.read_text(encoding="utf-8") == describe_keys(), "write docs/keys.md anew from describe_keys()"
+
+
+@pytest.mark.parametrize("model", [Instrument, Shop])
+def test_every_key_is_described(model: type[BaseModel]) -> None:
+    for name, field in model.model_fields.items():
+        table = table_in(field.annotation)
+        for key, each in table.model_fields.items() if table else ():
+            assert each.description, f"{name}.{key}"
+            assert each.is_required() or isinstance(each.json_schema_extra, dict), f"{name}.{key}"

@@ -1,0 +1,220 @@
+"""A bad description gets one clear message per fault, all at once, each with its line."""
+
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+from gramil.description.reading import parse_description, parse_shop, read_description, read_shop
+from gramil.faults import Fault, MakersFault
+
+EXAMPLES = files("gramil") / "data" / "examples"
+TARN = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
+SCREE = (EXAMPLES / "scree.toml").read_text(encoding="utf-8")
+SHOP = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")
+
+
+def faults(text: str) -> tuple[Fault, ...]:
+    with pytest.raises(MakersFault) as raised:
+        parse_description(text, "tarn.toml")
+    return raised.value.faults
+
+
+def line_with(text: str, words: str) -> int:
+    return next(number for number, line in enumerate(text.splitlines(), 1) if words in line)
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree"])
+def test_the_examples_read(name: str) -> None:
+    with_path = read_description(str(EXAMPLES / f"{name}.toml"))
+    assert with_path.instrument.instrument.name == name.capitalize()
+    assert with_path.file == f"{name}.toml"
+    assert with_path.lines[("scale", "frets")] == line_with((EXAMPLES / f"{name}.toml").read_text(), "frets = ")
+
+
+def test_the_example_shop_and_the_default_shop_read() -> None:
+    assert read_shop(str(EXAMPLES / "shop.toml")).shop.shop.name.endswith("(invented)")
+    default = read_shop()
+    assert default.is_default
+    assert not default.shop.blank
+    assert not default.shop.jig
+
+
+BAD = [
+    ('handed = "right"', 'handed = "rigth"', "instrument.handed", '"rigth"', "right"),
+    ("length = 630 ", 'length = "630 mil" ', "scale.length", "630 mil", "mm"),
+    ("length = 630 ", "length = -1 ", "scale.length", "-1", "more than 0 mm"),
+    ("length = 630 ", "length = inf ", "scale.length", "inf", "finite"),
+    ("frets = 19", "frets = 61", "scale.frets", "61", "at most 60"),
+    ("frets = 19", 'frets = "19"', "scale.frets", '"19"', "whole number"),
+    ("frets = 19", "frets = true", "scale.frets", "true", "whole number"),
+    ("join = 13", "join = 20", "scale.join", "20", "last fret, 19"),
+    ('"12-equal"', '"12 equal"', "scale.temperament", "12 equal", "12-equal"),
+    ('"12-equal"', '"../x.scl"', "scale.temperament", "../x.scl", "beside"),
+    ("width = 45.5", "width = true", "nut.width", "true", "a length is text"),
+    ("spread = 38.5", "spread = 45.5", "nut.spread", "45.5", "less than"),
+    ("set_forward = 0", "set_forward = 0\nset_foward = 1", "nut.set_foward", "no such key", "set_forward"),
+    ('width_at = "fret 12"', 'width_at = "fret twelve"', "board.width_at", "twelve", "fret 12 + 5 mm"),
+    ('width_at = "fret 12"', 'width_at = "fret 30"', "board.width_at", "no fret 30", "19"),
+    ('width_at = "fret 12"', 'width_at = "fret 0"', "board.width_at", "0.0 mm", "place on the board"),
+    ('nut = "320 mm"', 'nut = "22.7 mm"', "board.arch.nut", "22.7", "half the board's width there, 22.75 mm"),
+    ('nut = "320 mm"', 'nut = "flat"', "board.arch", "flat", "both flat"),
+    ('end = "390 mm"', 'end = "flat"', "board.arch", "flat", "both flat"),
+    ('end = "390 mm"', 'end = "60 mm"', "board.arch.end", "falls", "thicker"),
+    ("thickness = 1.8", "thickness = 23", "binding.thickness", "23", "at most 20"),
+    ("[0.012,", "[12,", "strings.gauges[1]", "12", "inches"),
+    ("[0.012,", "[0.0012,", "strings.gauges[1]", "0.0012", "0.1 mm"),
+    ("[3, 5,", "[3, 25,", "markers.frets[2]", "25", "1 to 19"),
+    ("[3, 5,", "[3, 3,", "markers.frets", "twice", "once"),
+    ("double = [12]", "double = [11]", "markers.double[1]", "11", "carry a marker"),
+    ("set_forward = 0", "set_forward = 40", "nut.set_forward", "40", "10 mm"),
+    ("beyond_last_fret = 8", "beyond_last_fret = 250", "board.beyond_last_fret", "669", "630.0 mm"),
+]
+
+
+@pytest.mark.parametrize(("old", "new", "where", "read", "allowed"), BAD)
+def test_one_fault_with_its_line(old: str, new: str, where: str, read: str, allowed: str) -> None:
+    text = TARN.replace(old, new, 1)
+    assert text != TARN
+    found = faults(text)
+    (fault,) = [each for each in found if each.where == where]
+    assert fault.file == "tarn.toml"
+    assert fault.line == line_with(text, new.splitlines()[-1])
+    assert read in fault.what
+    assert allowed.lower() in str(fault).lower()
+
+
+def test_all_faults_at_once_in_order_of_lines() -> None:
+    text = (
+        TARN.replace("frets = 19", "frets = 0")
+        .replace("thickness = 6.3", "thicknes = 6.3")
+        .replace("spread = 38.5", "spread = 55")
+        .replace('use = "medium"', "")
+        + "[slot]\nx = 1\n"
+    )
+    found = faults(text)
+    assert [each.where for each in found] == [
+        "scale.frets",
+        "nut.spread",
+        "board.thickness",
+        "board.thicknes",
+        "wire",
+        "slot",
+    ]
+    assert [each.line for each in found] == sorted(each.line or 0 for each in found)
+    assert "slots" in found[-1].remedy
+
+
+def test_a_key_in_the_wrong_table_is_shown_its_place() -> None:
+    (fault,) = faults(TARN.replace("[slots]", "[slots]\nwidth_at = 3"))
+    assert "board.width_at" in fault.remedy
+
+
+@pytest.mark.parametrize(
+    ("text", "words", "line"),
+    [
+        ("", "empty", None),
+        ("\n\n", "empty", None),
+        ("gramil = 2\n[later]\nx = 1", "reads version 1", 1),
+        ("gramil = true", "reads version 1", 1),
+        ("gramil = 1\nx = ", "not TOML", 2),
+        ("gramil = 1\n[scale\n", "not TOML", 2),
+        ("x = " + "[" * 20000, "nested", None),
+        ("x = " + "1" * 5000, "not TOML", None),
+        ("x = 2026-99-99", "not TOML", 1),
+    ],
+)
+def test_what_is_no_description(text: str, words: str, line: int | None) -> None:
+    (fault,) = faults(text)
+    assert words in str(fault)
+    assert fault.line == line
+
+
+def test_files_that_cannot_be_read(tmp_path: Path) -> None:
+    (tmp_path / "tarn.toml").write_text(TARN)
+    (tmp_path / "junk.toml").write_bytes(b"gramil = 1\n\xff\xfe")
+    (tmp_path / "large.toml").write_bytes(b"#" * 1_000_001)
+    for name, words in (
+        ("tran.toml", "nearest is tarn.toml"),
+        ("junk.toml", "UTF-8"),
+        ("large.toml", "1 MB"),
+        ("", "folder"),
+    ):
+        with pytest.raises(MakersFault) as raised:
+            read_description(tmp_path / name)
+        assert words in str(raised.value)
+        assert str(tmp_path) not in str(raised.value)
+
+
+def test_windows_line_ends_and_a_byte_order_mark(tmp_path: Path) -> None:
+    (tmp_path / "tarn.toml").write_bytes(b"\xef\xbb\xbf" + TARN.replace("\n", "\r\n").encode())
+    assert read_description(tmp_path / "tarn.toml").instrument.scale.frets == 19
+
+
+def test_a_scale_table_beside_the_description(tmp_path: Path) -> None:
+    (tmp_path / "meantone.scl").write_text("! x\nquarter-comma\n 2\n!\n 76.04900\n 2/1\n")
+    (tmp_path / "falling.scl").write_text("x\n2\n702.0\n3/2\n")
+    for name, good in (("meantone.scl", True), ("falling.scl", False), ("none.scl", False)):
+        text = TARN[: TARN.index("[markers]")].replace('"fret 12"', '"fret 5"')
+        (tmp_path / "t.toml").write_text(
+            text.replace("12-equal", name).replace("frets = 19\njoin = 13", "frets = 5\njoin = 5")
+        )
+        if good:
+            assert read_description(tmp_path / "t.toml").tuning.at(3) == 1276.049
+        else:
+            with pytest.raises(MakersFault) as raised:
+                read_description(tmp_path / "t.toml")
+            assert raised.value.faults[0].where == "scale.temperament"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "where"),
+    [
+        ("treble = 680", "treble = 400", "scale.treble"),
+        ("treble = 680", "", "scale"),
+        ("treble = 680", "treble = 680\nlength = 700", "scale"),
+        ("beyond_last_fret = 14", "beyond_last_fret = 6", "board.beyond_last_fret"),
+        ("square_at = 7", "square_at = 21", "scale.square_at"),
+        ("tail = true", "tail = true # x\n[slots2]", "slots2"),
+    ],
+)
+def test_faults_of_a_fanned_board(old: str, new: str, where: str) -> None:
+    assert where in [each.where for each in faults(SCREE.replace(old, new, 1))]
+
+
+def test_how_far_the_fan_takes_the_last_fret() -> None:
+    """By hand: at fret 20 the outer strings' lengths to it differ by 30 mm times the shares from fret 7 on.
+
+    Shares 1 - 2^(-20/12) = 0.685020 and 1 - 2^(-7/12) = 0.332580; half of 30 x 0.352440 is 5.2866 mm on each outer
+    string, 39.5 + 18.5 x 0.685020 = 52.173 mm apart. The board there is 47.5 + 10.5 x 0.685020 / 0.5 = 61.885 mm wide:
+    5.2866 x 61.885 / 52.173 = 6.271; the bass edge runs outward by 10.5 / 2 / 347.5 = 0.0151 on a line that leans by
+    5.2866 / 26.09 = 0.2026, so 6.271 / (1 - 0.0151 x 0.2026) = 6.290.
+    """
+    (fault,) = faults(SCREE.replace("beyond_last_fret = 14", "beyond_last_fret = 6"))
+    assert float(fault.what.split()[-5]) == pytest.approx(6.29, abs=0.006)
+
+
+def test_two_bindings_wider_than_the_board() -> None:
+    (fault,) = faults(TARN.replace("purfling = 0 ", "purfling = 4 ").replace("thickness = 1.8", "thickness = 19"))
+    assert (fault.where, fault.line) == ("binding.thickness", line_with(TARN, "thickness = 1.8"))
+    assert "46" in fault.what
+    assert "45.5" in fault.why
+
+
+def test_a_zero_fret_leaves_the_nut_nothing_to_set_forward() -> None:
+    found = faults(
+        TARN.replace("zero_fret = false", "zero_fret = true").replace("set_forward = 0", "set_forward = 0.3")
+    )
+    assert [each.where for each in found] == ["nut.set_forward"]
+
+
+def test_a_shop_with_faults() -> None:
+    text = SHOP.replace("kerf = 0.58", "kerff = 0.58").replace('name = "large"', 'name = "medium"')
+    text = text.replace("under_slot = 2.2", "under_slott = 2.2").replace("checked = 2026-10-14", 'checked = "Monday"')
+    with pytest.raises(MakersFault) as raised:
+        parse_shop(text, "shop.toml")
+    found = {fault.where: fault for fault in raised.value.faults}
+    assert set(found) == {"wire[2].name", "saw[1].kerf", "saw[1].kerff", "jig[1].checked", "limits.under_slott"}
+    assert "under_slot" in found["limits.under_slott"].remedy
+    assert found["saw[1].kerff"].line == line_with(text, "kerff")
+    assert "year-month-day" in found["jig[1].checked"].why
