@@ -1,0 +1,71 @@
+"""How much wood swells and shrinks: across the grain by its coefficients or its total shrinkage, and along it.
+
+Source: Forest Products Laboratory, Wood Handbook, FPL-GTR-190, 2010, chapter 13, equation 13-2 and table 13-5 (movement
+coefficients, from 6 to 14 % moisture), chapter 4, equation 4-7 (total shrinkage). Along the grain: 0.1 to 0.2 % from
+green to dry, American Wood Council.
+"""
+
+from dataclasses import dataclass
+
+from numpy.typing import ArrayLike
+
+from gramil.physics.arrays import FloatArray, floats
+
+COEFFICIENT_RANGE = (6.0, 14.0)
+"""Moisture contents (%) between which the coefficients of table 13-5 hold."""
+FIBRE_SATURATION = 30.0
+"""Moisture content (%) above which wood is taken not to move."""
+SHRINKAGE_ALONG = (0.1, 0.2)
+"""Percent, green to dry, along straight grain; more in juvenile or reaction wood."""
+
+
+@dataclass(frozen=True)
+class Movement:
+    """Change of a dimension (mm, growth positive); extrapolated says that moisture left the coefficients' range."""
+
+    change: float
+    extrapolated: bool
+
+
+def movement(dimension: float, coefficient: float, moisture: float, later: float) -> Movement:
+    """Change of a dimension (mm) that is measured at `moisture` when it comes to `later` (both %).
+
+    coefficient is the share for each 1 % of moisture, radial or tangential. Formula: D C (M_later - M).
+    """
+    low, high = COEFFICIENT_RANGE
+    outside = min(moisture, later) < low or max(moisture, later) > high
+    return Movement(dimension * coefficient * (later - moisture), outside)
+
+
+def free_strain(coefficient: ArrayLike, moisture: ArrayLike, later: ArrayLike) -> FloatArray:
+    """Strain (growth positive) of wood that is left free, for a change of moisture content (%)."""
+    return floats(coefficient) * (floats(later) - floats(moisture))
+
+
+def size_from_shrinkage(dimension: float, shrinkage: float, moisture: float, later: float) -> float:
+    """What a dimension (mm) at `moisture` becomes at `later` (both %), by total shrinkage (%, green to dry).
+
+    Formula: each size is the green one times 1 - S/100 (30 - M)/30, no movement above 30 %. Equation 4-7.
+    """
+    return dimension * _share_of_green(shrinkage, later) / _share_of_green(shrinkage, moisture)
+
+
+def coefficient_from_shrinkage(shrinkage: float) -> float:
+    """Movement coefficient for each 1 % from total shrinkage (%), with the size at 10 % moisture for reference.
+
+    Formula: (S/30)/(1 - 20 S/30), S as a share. It gives back table 13-5 for cherry, walnut, maples and spruces; for
+    western redcedar, mahogany, khaya and old-growth redwood it does not, and must not stand in for the table.
+    """
+    share = shrinkage / 100.0
+    return (share / FIBRE_SATURATION) / (1.0 - 20.0 * share / FIBRE_SATURATION)
+
+
+def movement_along(length: float, moisture: float, later: float) -> tuple[float, float]:
+    """Least and most change (mm, growth positive) of a length along straight grain between two moistures (%)."""
+    changes = [size_from_shrinkage(length, share, moisture, later) - length for share in SHRINKAGE_ALONG]
+    return min(changes), max(changes)
+
+
+def _share_of_green(shrinkage: float, moisture: float) -> float:
+    below = max(0.0, FIBRE_SATURATION - moisture)
+    return 1.0 - shrinkage / 100.0 * below / FIBRE_SATURATION
