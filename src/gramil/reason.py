@@ -140,7 +140,9 @@ def _reason(figures: Figures, address: str, number: Callable[[str], str], step: 
     formula = formula_of(dimension.function)
     parents = tuple(_beside(figures, parent, name, steps) for parent in dimension.parameters)
     shown = {
-        parent: number(at) for parent, at in zip(dimension.parameters, parents, strict=True) if _plain(figures, at)
+        parent: f'"{figures.at(at)}"' if isinstance(figures.at(at), str) else number(at)
+        for parent, at in zip(dimension.parameters, parents, strict=True)
+        if _plain(figures, at)
     }
     follows = tuple(step(each) for each in parents)
     numbers = with_numbers(formula, shown)

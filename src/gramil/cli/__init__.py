@@ -1,0 +1,85 @@
+"""The command line: `gramil COMMAND`. Each command lives in a module of its own and is loaded when it is used."""
+
+import importlib
+import sys
+from collections.abc import Mapping
+
+import click
+
+from gramil import __version__
+
+COMMANDS: Mapping[str, tuple[str, str]] = {
+    "new": ("gramil.cli.new", "Ask the few questions that matter and write a commented description."),
+    "dims": ("gramil.cli.dims", "Every dimension, grouped by part."),
+    "why": ("gramil.cli.why", "Why a dimension is what it is, and what hangs on it."),
+    "check": ("gramil.cli.check", "Whether it can be made with what the shop has."),
+    "pack": ("gramil.cli.pack", "Drawings, templates, set-up sheets and tables for the bench."),
+    "readback": ("gramil.cli.readback", "What measurements of finished work mean."),
+    "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
+}
+"""Command: its module and its one line of help, so that the list needs no module loaded."""
+
+
+class Commands(click.Group):
+    """A group that imports a command's module only when that command is run or asked for help."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        module, short_help = COMMANDS[cmd_name]
+        command: click.Command = importlib.import_module(module).command
+        command.short_help = short_help
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, short_help) for name, (_, short_help) in COMMANDS.items()])
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        from difflib import get_close_matches
+
+        if args and args[0] not in COMMANDS and (near := get_close_matches(args[0], COMMANDS, 1)):
+            ctx.fail(f"No command {args[0]!r}. Nearest: {near[0]}.")
+        return super().resolve_command(ctx, args)
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, message="gramil %(version)s")
+def gramil() -> None:
+    """One description of a guitar and one of the shop: every dimension, why it is so, whether it can be made,
+    drawings to cut by and set-up sheets for the bench.
+
+    \b
+    gramil new --name Tarn --scale "630 mm" tarn.toml
+    gramil check tarn.toml --shop shop.toml
+    gramil pack tarn.toml --shop shop.toml --out out
+    """
+
+
+def main() -> None:
+    """Run the command line; what the maker can mend is said plainly on the error stream, with exit status 2."""
+    try:
+        gramil(standalone_mode=False)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(error.exit_code)
+    except click.Abort:
+        click.echo("Stopped.", err=True)
+        sys.exit(130)
+    except click.exceptions.Exit as stop:
+        sys.exit(stop.exit_code)
+    except BrokenPipeError:
+        sys.stderr.close()
+        sys.exit(0)
+    except Exception as error:
+        from gramil.faults import MakersFault
+
+        if not isinstance(error, MakersFault):
+            raise
+        click.echo(str(error), err=True)
+        sys.exit(2)

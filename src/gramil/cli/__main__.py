@@ -1,0 +1,5 @@
+"""`python -m gramil.cli` does what `gramil` does."""
+
+from gramil.cli import main
+
+main()

@@ -1,0 +1,62 @@
+"""`gramil check`: the findings, gravest first, each with its limit, where that comes from, and what would mend it."""
+
+import sys
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+import click
+
+from gramil.change.whole import findings_of
+from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.findings.finding import SEVERITIES, Finding
+from gramil.show import Shower
+from gramil.writers.tables import findings_json, limit_origin
+
+
+@click.command()
+@instrument_file
+@shop_file
+@click.option("--fine", is_flag=True, help="List what was found fine as well.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+def command(file: Path, shop: Path | None, fine: bool, as_json: bool) -> None:
+    """Whether the instrument in FILE can be made with what the shop has. Exit status 1 if anything stops it.
+
+    \b
+    gramil check tarn.toml --shop shop.toml
+    gramil check tarn.toml --fine
+    """
+    figures, shower = opened(file, shop)
+    findings = findings_of(figures)
+    if as_json:
+        click.echo(findings_json(findings, shower), nl=False)
+    else:
+        for line in verdicts(findings, shower, fine):
+            click.echo(line)
+    sys.exit(any(each.severity == "stop" for each in findings))
+
+
+def verdicts(findings: Iterable[Finding], shower: Shower, fine: bool) -> Iterator[str]:
+    """The lines of the list, and a last line that counts them."""
+    found = tuple(findings)
+    for each in found:
+        if fine or each.severity != "fine":
+            yield from _verdict(each, shower)
+    counted = ((severity, sum(each.severity == severity for each in found)) for severity in SEVERITIES)
+    yield ", ".join(f"{number} {severity}" for severity, number in counted if number)
+
+
+def _verdict(finding: Finding, shower: Shower) -> Iterator[str]:
+    head = click.style(f"{finding.severity.upper():<10}", bold=finding.severity in ("stop", "caution"))
+    if finding.severity == "not judged":
+        yield f"{head} {finding.name}: not judged, {finding.says}."
+    else:
+        yield f"{head} {finding.name}: {shower.text(finding.address)}{_limit(finding, shower)}   [{finding.address}]"
+        yield f"           {finding.says}"
+    if finding.remedy and finding.severity not in ("fine",):
+        yield f"           Mend: {finding.remedy}"
+
+
+def _limit(finding: Finding, shower: Shower) -> str:
+    if not finding.limit:
+        return ""
+    return f", limit {shower.text(finding.limit)} ({limit_origin(finding, shower)})"

@@ -1,0 +1,82 @@
+"""`gramil dims`: every dimension, grouped by part, in the maker's unit with the other beside it."""
+
+import itertools
+from collections.abc import Iterator
+from pathlib import Path
+
+import click
+
+from gramil.change.whole import dimensions_of
+from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.graph import Figures
+from gramil.rows import Heading, headings
+from gramil.show import Shower
+from gramil.writers.tables import dimensions_csv, dimensions_json
+
+
+@click.command()
+@instrument_file
+@shop_file
+@click.option("--part", help="Only this part, such as slots.")
+@click.option("--every", is_flag=True, help="Open up the figures by fret and by string.")
+@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+@click.option("--csv", "as_csv", is_flag=True, help="As CSV.")
+def command(file: Path, shop: Path | None, part: str | None, every: bool, as_json: bool, as_csv: bool) -> None:
+    """Every dimension of the instrument in FILE, grouped by part.
+
+    \b
+    gramil dims tarn.toml --shop shop.toml
+    gramil dims tarn.toml --part slots --every
+    gramil dims tarn.toml --csv > dims.csv
+    """
+    figures, shower = opened(file, shop)
+    names = _chosen(figures, part)
+    if as_json:
+        click.echo(dimensions_json(figures, shower, names), nl=False)
+    elif as_csv:
+        click.echo(dimensions_csv(figures, shower, names), nl=False)
+    else:
+        for line in listing(figures, shower, names, every):
+            click.echo(line)
+
+
+def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
+    names = dimensions_of(figures)
+    if part is None:
+        return names
+    chosen = tuple(name for name in names if figures.graph.dimensions[name].part.replace("_", " ") == part)
+    if not chosen:
+        parts = sorted({figures.graph.dimensions[name].part.replace("_", " ") for name in names})
+        raise click.BadParameter(f"no part {part!r}; the parts are {', '.join(parts)}", param_hint="--part")
+    return chosen
+
+
+def listing(figures: Figures, shower: Shower, names: tuple[str, ...], every: bool) -> Iterator[str]:
+    """The lines of the listing, a heading a part."""
+    found = sorted(headings(figures, names), key=lambda heading: heading.part)
+    for part, group in itertools.groupby(found, key=lambda heading: heading.part):
+        yield ""
+        yield click.style(part.upper(), bold=True)
+        for heading in group:
+            yield from _lines(figures, shower, heading, every)
+
+
+def _lines(figures: Figures, shower: Shower, heading: Heading, every: bool) -> Iterator[str]:
+    yield _line(heading.name, *shower.both(heading.name))
+    yield click.style(f"      {heading.what.splitlines()[0]}", dim=True)
+    value = figures[heading.name]
+    if every and getattr(value, "ndim", 0) == 1:
+        first = 1 if heading.name in _by_string(figures) else 0
+        for row in range(first, first + len(value)):
+            address = f"{heading.name}[{row}]"
+            yield _line(f"  [{row}]", *shower.both(address))
+
+
+def _by_string(figures: Figures) -> frozenset[str]:
+    from gramil.quantities import axes_of
+
+    return frozenset(name for name, each in figures.graph.dimensions.items() if axes_of(each.annotation) == ("string",))
+
+
+def _line(name: str, first: str, other: str) -> str:
+    return f"  {name:<34} {first}" + (f"   ({other})" if other else "")

@@ -1,0 +1,74 @@
+"""`gramil pack`: drawings, templates, set-up sheets and tables, whole or not at all."""
+
+from pathlib import Path
+
+import click
+
+from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.graph import Figures
+from gramil.pack import pack_makers
+from gramil.show import Shower
+from gramil.writers.files import write_files
+from gramil.writers.paper import PaperName
+
+PAPERS = click.Choice(["a4", "letter", "a3", "roll"])
+
+
+@click.command()
+@instrument_file
+@shop_file
+@click.option("--out", type=click.Path(path_type=Path), required=True, help="Folder to write into.")
+@click.option("--paper", type=PAPERS, help="Paper for the templates; the shop's own if not given.")
+@click.option("--printer-scale", metavar="X,Y", help="What a 100 mm bar measures on your print, over 100: 0.998,1.003.")
+@click.option("--overwrite", is_flag=True, help="Replace files in the folder that were not written by gramil.")
+def command(
+    file: Path, shop: Path | None, out: Path, paper: PaperName | None, printer_scale: str | None, overwrite: bool
+) -> None:
+    """Write the pack of the instrument in FILE: everything that goes to the bench.
+
+    \b
+    gramil pack tarn.toml --shop shop.toml --out out
+    gramil pack tarn.toml --shop shop.toml --out out --paper letter --printer-scale 0.998,1.003
+    """
+    figures, shower = opened(file, shop)
+    scale = _scale(printer_scale)
+    for line in write_pack(figures, shower, out, paper or figures["shop_paper"], scale, overwrite):
+        click.echo(line)
+
+
+def write_pack(
+    figures: Figures,
+    shower: Shower,
+    out: Path,
+    paper: PaperName,
+    printer_scale: tuple[float, float] = (1.0, 1.0),
+    overwrite: bool = False,
+) -> list[str]:
+    """Make every file, then write them all; a line for each, with its size."""
+    makers = pack_makers(figures, shower, paper, printer_scale)
+    made: dict[str, bytes] = {}
+    with click.progressbar(makers.items(), label="Making the pack", item_show_func=_name, hidden=not _watched()) as bar:
+        for name, make in bar:
+            made[name] = make()
+    write_files(out, made, overwrite)
+    return [f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in made.items()]
+
+
+def _name(item: tuple[str, object] | None) -> str:
+    return item[0] if item else ""
+
+
+def _watched() -> bool:
+    return click.get_text_stream("stderr").isatty() and click.get_text_stream("stdout").isatty()
+
+
+def _scale(written: str | None) -> tuple[float, float]:
+    if written is None:
+        return (1.0, 1.0)
+    try:
+        x, y = (float(part) for part in written.split(","))
+    except ValueError:
+        raise click.BadParameter(
+            f"{written!r} is not two numbers such as 0.998,1.003", param_hint="--printer-scale"
+        ) from None
+    return (x, y)

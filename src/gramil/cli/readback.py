@@ -1,0 +1,17 @@
+"""`gramil readback`: what measurements of finished work mean."""
+
+import click
+
+from gramil.cli.readback_slots import slots
+
+
+@click.group()
+def command() -> None:
+    """What measurements of finished work mean.
+
+    \b
+    gramil readback slots tarn.toml readings.csv
+    """
+
+
+command.add_command(slots)

@@ -1,0 +1,78 @@
+"""Every figure as a row with an address: what tables, listings and files of dimensions are made of."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any, get_type_hints
+
+import numpy as np
+
+from gramil.graph import Figures
+from gramil.quantities import axes_of, unit_of
+from gramil.reason import read_doc
+
+
+@dataclass(frozen=True)
+class Row:
+    """One figure: the part that it belongs to, its address, its plain value, and its unit's symbol (or None)."""
+
+    part: str
+    address: str
+    value: float | int | str | bool
+    unit: str | None
+
+
+@dataclass(frozen=True)
+class Heading:
+    """One dimension as a whole: its part, name, and what it is, in a sentence."""
+
+    part: str
+    name: str
+    what: str
+
+
+def headings(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
+    """The dimensions that hold figures, each with its first sentence."""
+    for name in names:
+        if _has_figures(figures, name):
+            dimension = figures.graph.dimensions[name]
+            yield Heading(dimension.part.replace("_", " "), name, read_doc(dimension.what).what.split("\n\n")[0])
+
+
+def rows(figures: Figures, names: Iterable[str]) -> Iterator[Row]:
+    """Every single figure of the dimensions named, arrays and records opened up, each at its own address."""
+    for name in names:
+        if _has_figures(figures, name):
+            dimension = figures.graph.dimensions[name]
+            unit = unit_of(dimension.annotation)
+            for address, value, symbol in _opened(
+                name, figures[name], unit.symbol if unit else None, axes_of(dimension.annotation)
+            ):
+                yield Row(dimension.part.replace("_", " "), address, value, symbol)
+
+
+def _has_figures(figures: Figures, name: str) -> bool:
+    return any(True for _ in _opened(name, figures[name], "", ()))
+
+
+def _opened(
+    address: str, value: Any, unit: str | None, axes: tuple[str, ...]
+) -> Iterator[tuple[str, float | int | str | bool, str | None]]:
+    if isinstance(value, np.ndarray):
+        starts = [1 if axis == "string" else 0 for axis in axes] or [0] * value.ndim
+        for index in np.ndindex(value.shape):
+            numbers = ", ".join(str(row + start) for row, start in zip(index, starts, strict=True))
+            yield f"{address}[{numbers}]", float(value[index]), unit
+    elif isinstance(value, tuple):
+        for number, each in enumerate(value, 1):
+            label = f'"{each.name}"' if hasattr(each, "name") else str(number)
+            yield from _opened(f"{address}[{label}]", each, unit, ())
+    elif is_dataclass(value) and not isinstance(value, type):
+        hints = get_type_hints(type(value), include_extras=True)
+        for each in fields(value):
+            own = unit_of(hints[each.name])
+            if own is not None:
+                yield from _opened(f"{address}.{each.name}", getattr(value, each.name), own.symbol, ())
+    elif isinstance(value, np.generic):
+        yield address, value.item(), unit
+    elif isinstance(value, float | int | str | bool):
+        yield address, value, unit

@@ -1,0 +1,70 @@
+"""Dimensions and findings as files: CSV and JSON, the same bytes for the same input."""
+
+import csv
+import io
+import json
+import math
+from collections.abc import Iterable
+from typing import Any
+
+from gramil.findings.finding import Finding
+from gramil.graph import Figures
+from gramil.rows import rows
+from gramil.show import Shower
+
+
+def dimensions_csv(figures: Figures, shower: Shower, names: Iterable[str]) -> str:
+    """One row a figure: part, address, value (lengths in mm), unit, and the figure shown in either unit."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(["part", "address", "value", "unit", "shown", "other"])
+    for row in rows(figures, names):
+        writer.writerow([row.part, row.address, _plain(row.value), row.unit or "", *shower.both(row.address)])
+    return text.getvalue()
+
+
+def dimensions_json(figures: Figures, shower: Shower, names: Iterable[str]) -> str:
+    """A list of figures, each with part, address, value, unit, and the figure shown in either unit."""
+    found = [
+        {
+            "part": row.part,
+            "address": row.address,
+            "value": _plain(row.value),
+            "unit": row.unit or "",
+            "shown": shower.text(row.address),
+            "other": shower.other(row.address),
+        }
+        for row in rows(figures, names)
+    ]
+    return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
+
+
+def findings_json(findings: Iterable[Finding], shower: Shower) -> str:
+    """A list of findings, each with its limit's value and where that comes from."""
+    found = [
+        {
+            "name": each.name,
+            "severity": each.severity,
+            "address": each.address,
+            "value": _plain(each.value),
+            "shown": shower.text(each.address) if each.severity != "not judged" else "",
+            "limit": shower.text(each.limit) if each.limit else "",
+            "limit_from": limit_origin(each, shower),
+            "says": each.says,
+            "remedy": each.remedy,
+        }
+        for each in findings
+    ]
+    return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
+
+
+def limit_origin(finding: Finding, shower: Shower) -> str:
+    """Where a finding's limit comes from: a file and line, or what the practice is."""
+    return str(shower.figures.origins.get(finding.limit, "")) if finding.limit else ""
+
+
+def _plain(value: Any) -> Any:
+    """A value that JSON can hold: not a number and without end become words."""
+    if isinstance(value, float) and not math.isfinite(value):
+        return "not known" if math.isnan(value) else "without end"
+    return value
