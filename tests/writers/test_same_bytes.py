@@ -9,9 +9,10 @@ import sys, hashlib
 from gramil.drawings.marks import *
 from gramil.writers.dxf import dxf_bytes
 from gramil.writers.svg import svg_bytes
+from gramil.writers.pdf import tiled_pdf
 marks = tuple(Line((i, 0.0), (i, 50.0 + i), name) for i, name in enumerate(LAYERS))
 drawing = Drawing("a", "A", "the face", (*marks, Label((3.0, 3.0), "b"), Span((0.0, 0.0), (90.0, 0.0), 5.0, "b")))
-for data in (dxf_bytes(drawing, str), svg_bytes(drawing, str)):
+for data in (dxf_bytes(drawing, str), svg_bytes(drawing, str), tiled_pdf([drawing], str, "a4", heading="A")):
     print(hashlib.sha256(data).hexdigest())
 """
 
@@ -25,5 +26,5 @@ def test_the_same_bytes_in_another_process():
         return done.stdout
 
     first = run("1")
-    assert len(first.split()) == 2
+    assert len(first.split()) == 3
     assert first == run("2")

@@ -4,13 +4,13 @@ from collections.abc import Iterable
 from html import escape
 from math import cos, degrees, sin
 
-from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Point, Polyline, Stroke
+from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Point, Polyline
 from gramil.writers.extents import Box, bounds, sweep
+from gramil.writers.ink import grey_name, under
 from gramil.writers.lettering import Lettering, clean, type_size
 from gramil.writers.plain import Plain, caption, figures, plain, seen_from, true_or_stretched
 from gramil.writers.spans import Resolve
 
-INK = "#1a1a1a"
 MARGIN = 5.0
 """Blank paper round the drawing, in mm."""
 WORD_FACE, FIGURE_FACE = "B612, sans-serif", "'B612 Mono', B612, monospace"
@@ -49,8 +49,8 @@ def described(drawing: Drawing, resolve: Resolve) -> str:
 
 
 def _by_layer(marks: Iterable[Plain]) -> dict[str, list[Plain]]:
-    """The marks by layer, the layers in the order in which they are inked."""
-    layers: dict[str, list[Plain]] = {name: [] for name in LAYERS}
+    """The marks by layer, the layers in the order in which they are inked: the pale ones first."""
+    layers: dict[str, list[Plain]] = {name: [] for name in sorted(LAYERS, key=under, reverse=True)}
     for mark in marks:
         layers[mark.layer].append(mark)
     return {name: layer for name, layer in layers.items() if layer}
@@ -66,12 +66,13 @@ def _opening(box: Box) -> str:
 
 
 def _group(name: str, marks: Iterable[Plain]) -> list[str]:
-    return [f'<g id="{name}" class="layer" {_inked(LAYERS[name])}>', *(_element(mark) for mark in marks), "</g>"]
+    return [f'<g id="{name}" class="layer" {_inked(name)}>', *(_element(mark) for mark in marks), "</g>"]
 
 
-def _inked(stroke: Stroke) -> str:
+def _inked(name: str) -> str:
+    stroke = LAYERS[name]
     dashes = f' stroke-dasharray="{" ".join(number(dash) for dash in stroke.dashes)}"' if stroke.dashes else ""
-    return f'fill="none" stroke="{INK}" stroke-width="{number(stroke.weight)}"{dashes}'
+    return f'fill="none" stroke="{grey_name(name)}" stroke-width="{number(stroke.weight)}"{dashes}'
 
 
 def number(value: float) -> str:
@@ -121,7 +122,7 @@ def _text(mark: Lettering) -> str:
     return (
         f'<text x="{number(x)}" y="{number(-y)}" class="{kind}" font-family="{face}" '
         f'font-size="{number(type_size(mark.height))}" text-anchor="{ANCHORS[mark.anchor]}" '
-        f'fill="{INK}" stroke="none"{turn}>{_escaped(mark.text)}</text>'
+        f'fill="{grey_name(mark.layer)}" stroke="none"{turn}>{_escaped(mark.text)}</text>'
     )
 
 

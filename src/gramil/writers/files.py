@@ -1,0 +1,167 @@
+"""A set of files put into a folder: all of them whole or none, and nothing overwritten that Gramil did not write.
+
+A small list in the folder remembers what was written by its SHA-256. A file that stands there and is not as listed
+is somebody's own work, or ours with a change by hand, and is left alone unless the maker says otherwise.
+"""
+
+import json
+import os
+import shutil
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from hashlib import sha256
+from pathlib import Path, PurePosixPath
+from tempfile import TemporaryDirectory
+
+from gramil.faults import Fault, MakersFault
+
+LIST = ".gramil-pack.json"
+
+
+@dataclass(frozen=True)
+class Written:
+    """What became of the folder, by relative names: written now, removed as no longer made, left for its changes."""
+
+    written: tuple[str, ...]
+    removed: tuple[str, ...]
+    left: tuple[str, ...]
+
+
+def write_files(folder: Path, files: Mapping[str, bytes], overwrite: bool = False) -> Written:
+    """Write the files (relative name with forward slashes to content) and their list into the folder, made if need be.
+
+    Files of an earlier list that are no longer made are removed if they are as they were written, else left.
+    `overwrite` also replaces what Gramil did not write. Raises MakersFault, naming each file, for a file that is not
+    Gramil's and for a folder or disk that refuses; the folder is then as it was. Raises ValueError for a name that
+    leads out of the folder.
+    """
+    for name in files:
+        _check_name(name)
+    listed = _listed(folder)
+    if not overwrite:
+        _refuse_strangers(folder, files, listed)
+    stale = sorted(listed.keys() - files.keys())
+    gone = tuple(name for name in stale if _digest_at(folder / name) == listed[name])
+    everything = {**files, LIST: _list_of(files)}
+    try:
+        _replace_all(folder, everything, gone)
+    except OSError as error:
+        raise MakersFault.of(
+            f"the files could not be written into {folder}",
+            f"{error.strerror or error}; what was there before is as it was",
+            "check that the folder can be written to and that the disk has room",
+        ) from error
+    left = tuple(name for name in stale if name not in gone and (folder / name).exists())
+    return Written(tuple(sorted(files)), gone, left)
+
+
+def _check_name(name: str) -> None:
+    path = PurePosixPath(name)
+    if path.is_absolute() or ".." in path.parts or not path.parts or "\\" in name or name == LIST:
+        raise ValueError(f"not a name inside the folder: {name!r}")
+
+
+def _listed(folder: Path) -> dict[str, str]:
+    """What the folder's list says: name to digest; nothing if there is no list or it cannot be read."""
+    try:
+        listed = json.loads((folder / LIST).read_bytes())["files"]
+        safe = {name: digest for name, digest in listed.items() if isinstance(digest, str)}
+        for name in safe:
+            _check_name(name)
+    except (OSError, ValueError, KeyError, TypeError, AttributeError):
+        return {}
+    return safe
+
+
+def _list_of(files: Mapping[str, bytes]) -> bytes:
+    """The list as it is kept: sorted, so that the same files give the same bytes."""
+    digests = {name: sha256(files[name]).hexdigest() for name in sorted(files)}
+    return (json.dumps({"gramil": 1, "files": digests}, indent=1) + "\n").encode("utf-8")
+
+
+def _digest_at(path: Path) -> str | None:
+    return sha256(path.read_bytes()).hexdigest() if path.is_file() else None
+
+
+def _refuse_strangers(folder: Path, files: Mapping[str, bytes], listed: Mapping[str, str]) -> None:
+    """Raises MakersFault for every file in the way that is neither as listed nor already what is to be written."""
+    faults = []
+    for name, content in files.items():
+        path = folder / name
+        ours = {listed.get(name, ""), sha256(content).hexdigest()}
+        if (path.exists() or path.is_symlink()) and _digest_at(path) not in ours:
+            faults.append(_stranger(path, name in listed))
+    if faults:
+        raise MakersFault(faults)
+
+
+def _stranger(path: Path, was_ours: bool) -> Fault:
+    what = "has been changed since Gramil wrote it" if was_ours else "is not a file that Gramil wrote"
+    return Fault(
+        what=f"{path} {what}",
+        why="it would be lost",
+        remedy="move it away, choose another folder, or say that it may be overwritten",
+    )
+
+
+def _replace_all(folder: Path, files: Mapping[str, bytes], gone: Sequence[str]) -> None:
+    """Every file staged beside its place first, then all put in place; on any failure the folder is as it was."""
+    made: list[Path] = []
+    try:
+        _make_folders([folder / name for name in files], made)
+        with TemporaryDirectory(prefix=".gramil-", dir=folder) as staging:
+            contents = enumerate(files.items())
+            staged = [(_staged(Path(staging), i, content), folder / name) for i, (name, content) in contents]
+            _put_in_place(staged, [folder / name for name in gone], Path(staging))
+    except BaseException:
+        for new in reversed(made):
+            new.rmdir()
+        raise
+
+
+def _make_folders(places: Sequence[Path], made: list[Path]) -> None:
+    """Makes the folders that the places lack, and adds each to `made`, outermost first."""
+    for place in places:
+        missing = [parent for parent in place.parents if not parent.exists()]
+        for parent in reversed(missing):
+            parent.mkdir()
+            made.append(parent)
+
+
+def _put_in_place(staged: Sequence[tuple[Path, Path]], gone: Sequence[Path], staging: Path) -> None:
+    """Staged files to their places, `gone` removed; an interruption too is undone, last step first."""
+    undo: list[Callable[[], None]] = []
+    try:
+        for source, place in staged:
+            undo.append(_way_back(place, source.with_suffix(".before")))
+            os.replace(source, place)
+        for i, place in enumerate(gone):
+            undo.append(_way_back(place, staging / f"gone-{i}"))
+            place.unlink()
+    except BaseException:
+        for put_back in reversed(undo):
+            put_back()
+        raise
+
+
+def _staged(staging: Path, number: int, content: bytes) -> Path:
+    """The content in a file of its own, on the disk for good."""
+    path = staging / str(number)
+    with path.open("wb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+    return path
+
+
+def _way_back(place: Path, kept: Path) -> Callable[[], None]:
+    """Keeps a copy of what stands at a place; what is returned puts it back, or clears a place that was empty."""
+    if not place.exists():
+        return lambda: place.unlink(missing_ok=True)
+    shutil.copy2(place, kept)
+
+    def put_back() -> None:
+        place.unlink(missing_ok=True)
+        os.rename(kept, place)
+
+    return put_back

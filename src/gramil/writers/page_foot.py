@@ -1,0 +1,73 @@
+"""The strip at the foot of a template's page: whose it is, how to print it, a bar to prove it, and the map."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from reportlab.pdfgen.canvas import Canvas
+
+from gramil.drawings.marks import Line
+from gramil.writers.lettering import Lettering
+from gramil.writers.page_map import draw_map
+from gramil.writers.paper import FOOT, MARGIN, Sheet
+from gramil.writers.pdf_ink import BOLD, WORDS, Placed, fitted, ink, letter
+from gramil.writers.plain import Plain
+from gramil.writers.tiles import Tile, Tiling
+
+BAR = 100.0
+"""Length of the bar in mm."""
+MAP_ROOM = (38.0, 23.0)
+NAME_ROOM = 16.0
+NO_FIT = "Print at 100 %, no fit to page."
+
+
+@dataclass(frozen=True)
+class Foot:
+    """What is written at the foot: the instrument, the drawing and its sheet, the view; `tile` is the page in hand."""
+
+    heading: str
+    title: str
+    view: str
+    tile: Tile | None
+
+
+def draw_foot(canvas: Canvas, tiling: Tiling, foot: Foot, marks: Sequence[Plain]) -> None:
+    """The strip on the page in hand."""
+    sheet = tiling.sheet
+    room = sheet.width - 2 * MARGIN
+    if len(tiling.tiles) > 1:
+        room -= MAP_ROOM[0] + NAME_ROOM
+        draw_map(canvas, tiling, marks, foot.tile, (sheet.width - MARGIN - MAP_ROOM[0], MARGIN), MAP_ROOM)
+        if foot.tile is not None:
+            _write(canvas, foot.tile.name, 6.0, BOLD, NAME_ROOM - 4.0, (MARGIN + room + 2.0, MARGIN + 12.0))
+    lines = (
+        (10.5, foot.heading, 3.0, BOLD),
+        (5.5, f"{foot.title}. {foot.view}", 2.2, WORDS),
+        (1.0, f"{NO_FIT} {corrected(sheet)}", 2.2, BOLD),
+    )
+    for up, text, height, face in lines:
+        _write(canvas, text, height, face, room, (MARGIN, MARGIN + up))
+    _draw_bar(canvas, sheet)
+
+
+def corrected(sheet: Sheet) -> str:
+    """What was taken out of the drawing for a printer that is off, as a sentence; empty for a true printer."""
+    if sheet.stretch == (1.0, 1.0):
+        return "Prove it with a rule before you cut."
+    along, up = (f"{100 * off:.2f} mm {name}" for off, name in zip(sheet.stretch, sheet.sides, strict=True))
+    return f"Corrected for a printer that makes 100 mm {along} and {up}."
+
+
+def _write(canvas: Canvas, text: str, height: float, face: str, room: float, at: tuple[float, float]) -> None:
+    """One line at a place of the page, made smaller rather than cut off where it is long."""
+    mark = Lettering(at, text, fitted(text, height, face, room), 0.0, "left", "text")
+    letter(canvas, mark, Placed((0.0, 0.0), (0.0, 0.0)), face)
+
+
+def _draw_bar(canvas: Canvas, sheet: Sheet) -> None:
+    place = Placed((0.0, 0.0), (MARGIN, MARGIN + FOOT - 10.5), sheet.stretch)
+    ink(canvas, Line((0.0, 0.0), (BAR, 0.0), "pins"), place)
+    for at in range(0, 101, 10):
+        reach = 2.0 if at % 50 == 0 else 1.0
+        ink(canvas, Line((float(at), 0.0), (float(at), reach), "pins"), place)
+    text = f"{BAR:g} mm {sheet.sides[0]}"
+    letter(canvas, Lettering((BAR / 2, 3.0), text, 2.2, 0.0, "middle", "text"), place)

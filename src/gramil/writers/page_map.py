@@ -1,0 +1,49 @@
+"""The map of a drawing's pages: the drawing small, the pages on it by name, the page in hand in a thick line."""
+
+from collections.abc import Sequence
+
+from reportlab.pdfgen.canvas import Canvas
+
+from gramil.drawings.marks import HAIRLINE, THICK, Point
+from gramil.writers.lettering import Lettering
+from gramil.writers.pdf_ink import PT, Placed, letter, pen, shape
+from gramil.writers.plain import Plain
+from gramil.writers.tiles import OVERLAP, Tile, Tiling
+
+SHOWN = ("outline", "cut")
+"""Layers that are enough to know the drawing by."""
+TALLEST_NAME = 4.0
+
+
+def draw_map(
+    canvas: Canvas, tiling: Tiling, marks: Sequence[Plain], here: Tile | None, at: Point, room: tuple[float, float]
+) -> None:
+    """The map in the rectangle of `room` mm whose lower left corner is `at` on the page; `here` is drawn thick."""
+    wide, tall = tiling.size
+    times = min(room[0] / wide, room[1] / tall)
+    left, top = tiling.origin
+    on = (at[0] + room[0] - wide * times, at[1] + room[1] - tall * times)
+    place = Placed((left, top - tall), on, (1.0 / times, 1.0 / times))
+    for mark in marks:
+        if mark.layer in SHOWN and not isinstance(mark, Lettering):
+            pen(canvas, HAIRLINE)
+            shape(canvas, mark, place)
+    for tile in tiling.tiles:
+        if tile is not here:
+            _draw_page(canvas, tile, place, times, HAIRLINE)
+    if here is not None:
+        _draw_page(canvas, here, place, times, THICK)
+
+
+def _draw_page(canvas: Canvas, tile: Tile, place: Placed, times: float, weight: float) -> None:
+    """A page as the part of its window that lies inside the middle of the overlaps."""
+    left, low, right, high = tile.window
+    half = OVERLAP / 2
+    x, y = place((left + half, low + half))
+    wide, tall = (right - left - OVERLAP) * times, (high - low - OVERLAP) * times
+    pen(canvas, weight)
+    canvas.rect(x, y, wide * PT, tall * PT)
+    height = min(TALLEST_NAME, tall / 2, wide / 3)
+    down = height / 2 / times
+    middle = ((left + right) / 2, (low + high) / 2 - down)
+    letter(canvas, Lettering(middle, tile.name, height, 0.0, "middle", "text"), place)

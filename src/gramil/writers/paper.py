@@ -1,0 +1,74 @@
+"""The sheets that a printer takes, what of them can be printed on, and how far off the printer is."""
+
+from dataclasses import dataclass
+from math import isfinite
+from typing import Literal
+
+from gramil.faults import MakersFault
+
+PaperName = Literal["a4", "letter", "a3", "roll"]
+SIZES: dict[str, tuple[float, float]] = {"a4": (210.0, 297.0), "a3": (297.0, 420.0), "letter": (215.9, 279.4)}
+"""Short and long side in mm: ISO 216 for A3 and A4, 8 1/2 by 11 inches for letter."""
+
+ROLL, ROLL_LEAST, ROLL_MOST = 610.0, 220.0, 5000.0
+"""Width of the roll in mm (24 inches, as the trade rounds it); least and most length of a page on it."""
+MARGIN, FOOT = 8.0, 28.0
+"""Blank edge that every printer can do without, and the strip at the bottom for what is written, in mm."""
+OFF_BY_MOST = 0.1
+"""A printer further off than this share is no printer but a slip in the figure."""
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One page, in mm before the printer stretches it; `stretch` is printed over asked length, along x and y.
+
+    `sides` names the two directions for the maker who holds a rule to the print, along x and y.
+    """
+
+    width: float
+    height: float
+    stretch: tuple[float, float]
+    sides: tuple[str, str]
+
+    @property
+    def window(self) -> tuple[float, float]:
+        """Width and height of the drawing that one page holds, in true mm."""
+        wide, tall = self.width - 2 * MARGIN, self.height - 2 * MARGIN - FOOT
+        return (wide * self.stretch[0], tall * self.stretch[1])
+
+
+def checked(printer_scale: tuple[float, float]) -> tuple[float, float]:
+    """The printer's scale, if it is one; raises MakersFault."""
+    for scale in printer_scale:
+        if not (isfinite(scale) and abs(scale - 1.0) <= OFF_BY_MOST):
+            raise MakersFault.of(
+                f"the printer scale {scale:g} is no printer's",
+                "it is the measured length of the 100 mm bar, divided by 100, so it lies near 1",
+                "measure the bars on a print and write, say, 0.996,1.002",
+            )
+    return printer_scale
+
+
+def sheets(paper: PaperName, wide: float, tall: float, printer_scale: tuple[float, float]) -> tuple[Sheet, Sheet]:
+    """The paper the two ways round, for a drawing `wide` by `tall` mm.
+
+    `printer_scale` belongs to the printer, not to the page: first along the sheet's short side (across a roll), then
+    along its long side (along a roll). On a sheet turned round the two change places.
+    """
+    short, long = printer_scale
+    if paper == "roll":
+        across, along = "across the roll (X)", "along the roll (Y)"
+        upright = _roll_length(tall / long + FOOT)
+        lying = _roll_length(wide / long)
+    else:
+        across, along = "along the short side (X)", "along the long side (Y)"
+        upright = lying = SIZES[paper][1]
+    side = ROLL if paper == "roll" else SIZES[paper][0]
+    return (
+        Sheet(side, upright, (short, long), (across, along)),
+        Sheet(lying, side, (long, short), (along, across)),
+    )
+
+
+def _roll_length(needed: float) -> float:
+    return min(max(needed + 2 * MARGIN, ROLL_LEAST), ROLL_MOST)

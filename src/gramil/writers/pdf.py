@@ -1,0 +1,144 @@
+"""Templates on paper: drawings at true scale on as many sheets as they need, with what it takes to trust the print.
+
+Every page carries whose template it is, a 100 mm bar, its name and its place on the map; the first page of a drawing
+carries a square as well. What the printer stretches or shrinks is taken out beforehand if it is known.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from io import BytesIO
+from math import pi
+
+from reportlab.pdfgen.canvas import Canvas
+
+from gramil.drawings.marks import Drawing, Line, Point, Polyline
+from gramil.writers.lettering import Lettering, clean
+from gramil.writers.page_foot import Foot, draw_foot
+from gramil.writers.page_map import draw_map
+from gramil.writers.paper import FOOT, MARGIN, PaperName, Sheet, checked
+from gramil.writers.pdf_ink import WORDS, Placed, fitted, ink, ink_marks, letter, open_page, page_canvas
+from gramil.writers.plain import Plain, plain, seen_from, true_or_stretched
+from gramil.writers.spans import Resolve
+from gramil.writers.tiles import SQUARES, Cross, Proof, Tile, Tiling, tiled
+
+ARM, DIAMOND = 4.0, 1.5
+"""Half a registration cross, and half the diamond on it, in mm."""
+HOW_TO_JOIN = (
+    "Measure the square and the bar first: both ways, to a fifth of a millimetre.",
+    "Lay each sheet on its neighbour so that the crosses of one name meet, and tape them.",
+    "Measure once more over the joints before you cut.",
+)
+
+
+@dataclass(frozen=True)
+class _Template:
+    """A drawing ready for its pages: its marks, its tiling, and what is written on every page of it."""
+
+    drawing: Drawing
+    marks: tuple[Plain, ...]
+    tiling: Tiling
+    heading: str
+
+
+def tiled_pdf(
+    drawings: Sequence[Drawing],
+    resolve: Resolve,
+    paper: PaperName,
+    printer_scale: tuple[float, float] = (1.0, 1.0),
+    *,
+    heading: str,
+) -> bytes:
+    """The drawings as a PDF at true scale, each from a fresh page.
+
+    `heading` is the instrument's name and scale length, as they are to stand on each page. `printer_scale` is what a
+    100 mm bar measures on a print, over 100: first along the sheet's short side (across a roll), then along its long
+    side. Raises MakersFault for a scale that no printer has.
+    """
+    scale = checked(printer_scale)
+    stream = BytesIO()
+    canvas = page_canvas(stream, clean(heading))
+    for drawing in drawings:
+        marks = plain(drawing, resolve)
+        _draw(canvas, _Template(drawing, marks, tiled(marks, paper, scale), clean(heading)))
+    canvas.save()
+    return stream.getvalue()
+
+
+def _draw(canvas: Canvas, template: _Template) -> None:
+    tiling = template.tiling
+    if tiling.proof is None:
+        _draw_proof_page(canvas, template)
+    for tile in tiling.tiles:
+        open_page(canvas, tiling.sheet)
+        left, low, _, _ = tile.window
+        place = Placed((left, low), (MARGIN, MARGIN + FOOT), tiling.sheet.stretch)
+        ink_marks(canvas, template.marks, place, tile.window)
+        for cross in tiling.crosses(tile):
+            _draw_cross(canvas, cross, tile, place)
+        if tiling.proof is not None and tile is tiling.tiles[0]:
+            _draw_square(canvas, tiling.proof, tiling.sheet, place)
+        draw_foot(canvas, tiling, _foot(template, tile), template.marks)
+        canvas.showPage()
+
+
+def _draw_proof_page(canvas: Canvas, template: _Template) -> None:
+    """A page before the others, for a drawing that leaves no room for the square."""
+    sheet = template.tiling.sheet
+    open_page(canvas, sheet)
+    wide, tall = sheet.window
+    place = Placed((0.0, 0.0), (MARGIN, MARGIN + FOOT), sheet.stretch)
+    square = Proof((10.0, tall - SQUARES[0] - 10.0), SQUARES[0])
+    _draw_square(canvas, square, sheet, place)
+    top = square.at[1] - 12.0
+    for i, line in enumerate(HOW_TO_JOIN):
+        height = fitted(line, 3.0, WORDS, wide - 20.0)
+        letter(canvas, Lettering((10.0, top - 6.0 * i), line, height, 0.0, "left", "text"), place)
+    right = MARGIN + 10.0 + SQUARES[0] + 15.0
+    room = (sheet.width - MARGIN - right, SQUARES[0])
+    draw_map(canvas, template.tiling, template.marks, None, (right, sheet.height - MARGIN - 10.0 - SQUARES[0]), room)
+    draw_foot(canvas, template.tiling, _foot(template, None), template.marks)
+    canvas.showPage()
+
+
+def _foot(template: _Template, tile: Tile | None) -> Foot:
+    drawing, tiles = template.drawing, template.tiling.tiles
+    where = (
+        "sheet to prove the print" if tile is None else f"sheet {tile.name}, {tiles.index(tile) + 1} of {len(tiles)}"
+    )
+    return Foot(
+        heading=template.heading,
+        title=f"{clean(drawing.title)}: {where}",
+        view=f"{seen_from(drawing)} {true_or_stretched(drawing)}",
+        tile=tile,
+    )
+
+
+def _draw_cross(canvas: Canvas, cross: Cross, tile: Tile, place: Placed) -> None:
+    """A cross in a diamond with the names of the sheets that meet there, written towards the middle of the page."""
+    (x, y), (left, low, right, high) = cross.at, tile.window
+    for start, end in (((x - ARM, y), (x + ARM, y)), ((x, y - ARM), (x, y + ARM))):
+        ink(canvas, Line(start, end, "pins"), place)
+    ink(canvas, _diamond(cross.at), place)
+    inward = 1.0 if x < (left + right) / 2 else -1.0
+    rise = 1.6 if y < (low + high) / 2 else -3.6
+    at = (x + inward * (ARM + 1.0), y + rise)
+    letter(canvas, Lettering(at, " ".join(cross.joins), 2.0, 0.0, "left" if inward > 0 else "right", "text"), place)
+
+
+def _diamond(at: Point) -> Polyline:
+    """A small diamond on the cross, not a ring, so that it is never taken for a hole to drill."""
+    x, y = at
+    return Polyline(((x - DIAMOND, y), (x, y - DIAMOND), (x + DIAMOND, y), (x, y + DIAMOND)), "pins", closed=True)
+
+
+def _draw_square(canvas: Canvas, proof: Proof, sheet: Sheet, place: Placed) -> None:
+    """The square, its side written along both directions with the name by which the printer's scale is given."""
+    (x, y), side = proof.at, proof.side
+    corners = ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
+    ink(canvas, Polyline(corners, "pins", closed=True), place)
+    along, up = (f"{side:g} mm {name}" for name in sheet.sides)
+    height = min(fitted(text, 2.2, WORDS, side - 12.0) for text in (along, up))
+    for text, at, angle in ((along, (x + side / 2, y + 2.0), 0.0), (up, (x + 4.0, y + side / 2), pi / 2)):
+        letter(canvas, Lettering(at, text, height, angle, "middle", "text"), place)
+    middle = Lettering((x + side / 2, y + side / 2), "Prove the print", 3.0, 0.0, "middle", "text")
+    letter(canvas, middle, place)

@@ -1,0 +1,176 @@
+"""A drawing cut into pages that overlap: which pages there are, what each shows, where their crosses meet.
+
+Pages are named as on a map, rows A, B, C from the top and columns 1, 2, 3 from the left. A page on which nothing
+is drawn is left out.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from gramil.drawings.marks import Point
+from gramil.writers.extents import Box, bounds, touches
+from gramil.writers.paper import PaperName, Sheet, sheets
+from gramil.writers.plain import Plain
+
+OVERLAP = 10.0
+ROOM = 8.0
+"""How far pages overlap, and the blank round the drawing in which the crosses stand clear of it, in mm."""
+SQUARES = (100.0, 50.0)
+"""Sides of the square that proves the print, in mm: the largest that fits is drawn."""
+ROOM_ROUND_SQUARE = 7.0
+
+
+@dataclass(frozen=True)
+class Tile:
+    """One page: its name, place in the grid, and `window`, the part of the drawing that it shows, in mm."""
+
+    name: str
+    row: int
+    column: int
+    window: Box
+
+
+@dataclass(frozen=True)
+class Cross:
+    """A registration cross at the same place of the drawing on every page in `joins`."""
+
+    at: Point
+    joins: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Proof:
+    """The square that proves the print: its lower left corner on the drawing, and its side, in mm."""
+
+    at: Point
+    side: float
+
+
+@dataclass(frozen=True)
+class Tiling:
+    """A drawing on its pages: `grid` is columns by rows; `proof` is None where the first page has no room for it."""
+
+    sheet: Sheet
+    grid: tuple[int, int]
+    origin: Point
+    tiles: tuple[Tile, ...]
+    proof: Proof | None
+
+    @property
+    def pages(self) -> int:
+        """How many pages are printed: one more where the square needs its own."""
+        return len(self.tiles) + (self.proof is None)
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Width and height of all pages laid together, in mm of the drawing."""
+        step = _step(self.sheet)
+        return (self.grid[0] * step[0] + OVERLAP, self.grid[1] * step[1] + OVERLAP)
+
+    def crosses(self, tile: Tile) -> tuple[Cross, ...]:
+        """The crosses on a page: at each of its corners that another page shares."""
+        corners = [(tile.column + i, tile.row + j) for j in (0, 1) for i in (0, 1)]
+        found = (Cross(self._node(*corner), self._joined(*corner)) for corner in corners)
+        return tuple(cross for cross in found if len(cross.joins) > 1)
+
+    def _node(self, column: int, row: int) -> Point:
+        return _node(self.sheet, self.origin, column, row)
+
+    def _joined(self, column: int, row: int) -> tuple[str, ...]:
+        near = {(column - i, row - j) for i in (0, 1) for j in (0, 1)}
+        return tuple(tile.name for tile in self.tiles if (tile.column, tile.row) in near)
+
+
+def tiled(marks: Sequence[Plain], paper: PaperName, printer_scale: tuple[float, float]) -> Tiling:
+    """The drawing on this paper, the way round that takes the fewest pages (then the least paper, then lying)."""
+    box = bounds(marks)
+    wide, tall = box[2] - box[0] + 2 * ROOM, box[3] - box[1] + 2 * ROOM
+    both = [_on_sheet(marks, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale)]
+    return min(both, key=lambda t: (t.pages, t.pages * t.sheet.width * t.sheet.height, t.sheet.height))
+
+
+def _on_sheet(marks: Sequence[Plain], box: Box, sheet: Sheet) -> Tiling:
+    """The drawing stands at the lower left; what is left over of the pages is at the top and the right."""
+    step = _step(sheet)
+    columns = _count(box[2] - box[0] + 2 * ROOM, step[0])
+    rows = _count(box[3] - box[1] + 2 * ROOM, step[1])
+    origin = (box[0] - ROOM, box[1] - ROOM + rows * step[1] + OVERLAP)
+    every = [_tile(sheet, origin, row, column) for row in range(rows) for column in range(columns)]
+    cells = [_cell(tile, columns, rows) for tile in every]
+    kept = tuple(t for t, cell in zip(every, cells, strict=True) if any(touches(mark, cell) for mark in marks))
+    kept = kept or (every[0],)
+    bare = Tiling(sheet, (columns, rows), origin, kept, None)
+    return Tiling(sheet, (columns, rows), origin, kept, _proof(marks, bare))
+
+
+def _step(sheet: Sheet) -> tuple[float, float]:
+    """How far one page's window lies from the next, in true mm."""
+    return (sheet.window[0] - OVERLAP, sheet.window[1] - OVERLAP)
+
+
+def _count(length: float, step: float) -> int:
+    return max(1, ceil((length - OVERLAP) / step - 1e-9))
+
+
+def _node(sheet: Sheet, origin: Point, column: int, row: int) -> Point:
+    """The middle of the overlap at a corner of the grid."""
+    step = _step(sheet)
+    return (origin[0] + OVERLAP / 2 + column * step[0], origin[1] - OVERLAP / 2 - row * step[1])
+
+
+def _tile(sheet: Sheet, origin: Point, row: int, column: int) -> Tile:
+    left, top = (origin[0] + column * _step(sheet)[0], origin[1] - row * _step(sheet)[1])
+    return Tile(f"{_letters(row)}{column + 1}", row, column, (left, top - sheet.window[1], left + sheet.window[0], top))
+
+
+def _letters(row: int) -> str:
+    """A to Z, then AA, AB and so on."""
+    letters = ""
+    row += 1
+    while row > 0:
+        row, letter = divmod(row - 1, 26)
+        letters = chr(ord("A") + letter) + letters
+    return letters
+
+
+def _cell(tile: Tile, columns: int, rows: int) -> Box:
+    """What of its window a page alone answers for: up to the middle of each overlap, and to the edge elsewhere."""
+    left, low, right, high = tile.window
+    half = OVERLAP / 2
+    return (
+        left + half * (tile.column > 0),
+        low + half * (tile.row < rows - 1),
+        right - half * (tile.column < columns - 1),
+        high - half * (tile.row > 0),
+    )
+
+
+def _proof(marks: Sequence[Plain], tiling: Tiling) -> Proof | None:
+    """The largest square that the first page has blank room for, as high and as far left as it goes."""
+    first = tiling.tiles[0]
+    near = [mark for mark in marks if touches(mark, first.window)]
+    crosses = [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(first)]
+    for side in SQUARES:
+        for at in _places(first.window, side):
+            taken = _round((at[0] + side / 2, at[1] + side / 2), side / 2 + ROOM_ROUND_SQUARE)
+            if not any(_meet(taken, cross) for cross in crosses) and not any(touches(mark, taken) for mark in near):
+                return Proof(at, side)
+    return None
+
+
+def _places(window: Box, side: float) -> list[Point]:
+    """Corners to try for a square, from the top down and from the left, 8 mm apart."""
+    least = side + ROOM_ROUND_SQUARE
+    down = range(int(window[3] - window[1] - least - ROOM_ROUND_SQUARE) // 8 + 1)
+    across = range(int(window[2] - window[0] - least - ROOM_ROUND_SQUARE) // 8 + 1)
+    left, top = window[0] + ROOM_ROUND_SQUARE, window[3] - least
+    return [(left + 8.0 * i, top - 8.0 * j) for j in down for i in across]
+
+
+def _round(at: Point, reach: float) -> Box:
+    return (at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach)
+
+
+def _meet(a: Box, b: Box) -> bool:
+    return a[0] <= b[2] and b[0] <= a[2] and a[1] <= b[3] and b[1] <= a[3]
