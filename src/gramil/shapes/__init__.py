@@ -1,0 +1,1 @@
+"""Lines, outlines and surfaces: plane geometry that belongs to no trade."""
