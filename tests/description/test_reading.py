@@ -218,3 +218,13 @@ def test_a_shop_with_faults() -> None:
     assert "under_slot" in found["limits.under_slott"].remedy
     assert found["saw[1].kerff"].line == line_with(text, "kerff")
     assert "year-month-day" in found["jig[1].checked"].why
+
+
+def test_a_limit_that_cannot_be() -> None:
+    with pytest.raises(MakersFault) as raised:
+        parse_shop(SHOP.replace("under_slot = 2.2", "under_slot = -2.2\nwire_spare = inf"), "shop.toml")
+    assert {fault.where for fault in raised.value.faults} == {"limits.under_slot", "limits.wire_spare"}
+
+
+def test_the_fit_limit_may_be_tighter_than_the_tang() -> None:
+    parse_shop(SHOP.replace("under_slot = 2.2", "fit_tightest = -0.02"))

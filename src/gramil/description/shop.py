@@ -103,7 +103,8 @@ class BlankTable(Table):
 
 def _limit_field(limit: Limit) -> Any:
     kind = Length if limit.unit == "mm" else Number
-    return (kind | None, usual(None, limit.origin, f"{limit.what}; {limit.value:g} {limit.unit}".rstrip()))
+    what = f"{limit.what}; {limit.value:g} {limit.unit}".rstrip()
+    return (kind | None, usual(None, limit.origin, what, ge=-1 if limit.value < 0 else 0, le=1000))
 
 
 LimitsTable: type[Table] = create_model(
