@@ -31,14 +31,13 @@ class Foot:
 
 
 def draw_foot(canvas: Canvas, tiling: Tiling, foot: Foot, marks: Sequence[Plain]) -> None:
-    """The strip on the page in hand."""
+    """The strip on the page in hand, with the map if it is one of several."""
     sheet = tiling.sheet
     room = sheet.width - 2 * MARGIN
-    if len(tiling.tiles) > 1:
+    if len(tiling.tiles) > 1 and foot.tile is not None:
         room -= MAP_ROOM[0] + NAME_ROOM
         draw_map(canvas, tiling, marks, foot.tile, (sheet.width - MARGIN - MAP_ROOM[0], MARGIN), MAP_ROOM)
-        if foot.tile is not None:
-            _write(canvas, foot.tile.name, 6.0, BOLD, NAME_ROOM - 4.0, (MARGIN + room + 2.0, MARGIN + 12.0))
+        _write(canvas, foot.tile.name, 6.0, BOLD, NAME_ROOM - 4.0, (MARGIN + room + 2.0, MARGIN + 12.0))
     lines = (
         (10.5, foot.heading, 3.0, BOLD),
         (5.5, f"{foot.title}. {foot.view}", 2.2, WORDS),

@@ -1,10 +1,11 @@
-"""The map of a drawing's pages: the drawing small, the pages on it by name, the page in hand in a thick line."""
+"""The map of a drawing's pages: the drawing small, the pages on it in grey by name, the one in hand thick."""
 
 from collections.abc import Sequence
 
 from reportlab.pdfgen.canvas import Canvas
 
-from gramil.drawings.marks import HAIRLINE, THICK, Point
+from gramil.drawings.marks import HAIRLINE, THICK, THIN, Point
+from gramil.writers.ink import DARK, PALE
 from gramil.writers.lettering import Lettering
 from gramil.writers.pdf_ink import PT, Placed, letter, pen, shape
 from gramil.writers.plain import Plain
@@ -26,7 +27,7 @@ def draw_map(
     place = Placed((left, top - tall), on, (1.0 / times, 1.0 / times))
     for mark in marks:
         if mark.layer in SHOWN and not isinstance(mark, Lettering):
-            pen(canvas, HAIRLINE)
+            pen(canvas, THIN)
             shape(canvas, mark, place)
     for tile in tiling.tiles:
         if tile is not here:
@@ -41,7 +42,7 @@ def _draw_page(canvas: Canvas, tile: Tile, place: Placed, times: float, weight: 
     half = OVERLAP / 2
     x, y = place((left + half, low + half))
     wide, tall = (right - left - OVERLAP) * times, (high - low - OVERLAP) * times
-    pen(canvas, weight)
+    pen(canvas, weight, shade=PALE if weight == HAIRLINE else DARK)
     canvas.rect(x, y, wide * PT, tall * PT)
     height = min(TALLEST_NAME, tall / 2, wide / 3)
     down = height / 2 / times
