@@ -1,6 +1,9 @@
 """What a set-up is: one operation, its figures in the order in which the hands need them, and its proof."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+
+from gramil.show import addresses_in
 
 
 @dataclass(frozen=True)
@@ -17,13 +20,15 @@ class BigFigure:
 class Table:
     """A table of figures by fret or station: the heading of each column and the address that fills it.
 
-    `rows` are the row numbers to show; a column's address gets `[row]` added to it.
+    `rows` are the row numbers to show; a column's address gets `[row]` added to it. With `both_units` each length
+    stands in both units, side by side.
     """
 
     title: str
     columns: tuple[tuple[str, str], ...]
     rows: tuple[int, ...]
     row_name: str = "fret"
+    both_units: bool = False
 
 
 @dataclass(frozen=True)
@@ -47,6 +52,26 @@ class Setup:
     boxes: tuple[str, ...] = ()
     tables: tuple[Table, ...] = ()
     closed: str = ""
+
+    @property
+    def texts(self) -> tuple[str, ...]:
+        """Every text on the page that may hold addresses in braces."""
+        words = tuple(text for each in self.figures for text in (each.what, each.tolerance, each.measured_with))
+        return (self.title, self.closed, *words, *self.steps, self.prove, *self.caution, *self.tools)
+
+
+def addresses_of(setup: Setup) -> tuple[str, ...]:
+    """Every figure that a set-up shows, each address once: what it hangs on when something changes."""
+    return tuple(dict.fromkeys(_addresses(setup)))
+
+
+def _addresses(setup: Setup) -> Iterator[str]:
+    yield from (figure.address for figure in setup.figures)
+    for text in setup.texts:
+        yield from addresses_in(text)
+    yield from setup.boxes
+    for table in setup.tables:
+        yield from (f"{address}[{row}]" for row in table.rows for _, address in table.columns)
 
 
 def skipped(name: str, title: str, order: int, why: str) -> Setup:

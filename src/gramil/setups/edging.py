@@ -1,0 +1,156 @@
+"""Set-ups for the board's edges: the taper, and the ledge for the binding."""
+
+from gramil.description.records import Jig
+from gramil.parts.records import LedgeChoice
+from gramil.quantities import Mm
+from gramil.setups.lines import DUST, POWERED, jig_line
+from gramil.setups.setup import BigFigure, Setup, skipped
+
+OWNS = ("setup_",)
+
+CLIMB = (
+    "Never climb by hand at a router table; a climb pass only light, work clamped or in a handled sled, hands off the "
+    "line of cut. "
+)
+
+
+def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setup:
+    """Cut both finished edges: carriage settings from its own constant, or marks where there is no carriage.
+
+    Method: first the bass edge from the centreline, then the treble edge from the centreline again, or from the
+    finished bass edge with the whole taper.
+    Source: common practice.
+    """
+    has_jig = bool(jig_taper.purpose)
+    fits = min(taper_edge_nut, taper_edge_tail) > 0
+    return Setup(
+        "taper",
+        "Taper the edges",
+        5,
+        _carriage() if has_jig else _marks(),
+        _carriage_steps(fits) if has_jig else _mark_steps(),
+        "After the first edge, measure from the centreline square across to it: {taper_half_width_nut} at the nut end, "
+        "{taper_half_width_tail} at the tail end. A taper set the wrong way round, or doubled, shows here.",
+        (
+            "Short and narrow work: in the carriage or between push blocks, never freehand. " + POWERED,
+            DUST,
+        ),
+        (
+            jig_line("jig_taper", jig_taper) + ": its reference face to the cutter's near side",
+            "half taper {board_half_taper_angle}, whole taper {board_taper_angle}",
+        )
+        if has_jig
+        else (
+            "no jig for the taper is listed: saw outside the marks and plane to them",
+            "half taper {board_half_taper_angle}",
+        ),
+        "setup-taper",
+        ("taper_half_width_nut", "taper_half_width_tail", "nut_width", "board_width_at_tail"),
+    )
+
+
+def _carriage() -> tuple[BigFigure, ...]:
+    near, tool = "± {tolerance_height}", "calipers from the reference face"
+    return (
+        BigFigure("taper_centre_nut", "Reference face to the centreline at the nut end, either edge", near, tool),
+        BigFigure("taper_centre_tail", "Reference face to the centreline at the tail end, either edge", near, tool),
+        BigFigure("taper_edge_nut", "Or, second edge: face to the finished edge's corner at the nut end", near, tool),
+        BigFigure("taper_edge_tail", "Or, second edge: face to the finished edge's corner at the tail end", near, tool),
+        BigFigure("nut_width", "Finished width at the zero line", "± {tolerance_width}", "calipers"),
+        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {tolerance_width}", "calipers"),
+    )
+
+
+def _marks() -> tuple[BigFigure, ...]:
+    near = "± {tolerance_height}"
+    return (
+        BigFigure("taper_half_width_nut", "Centreline to either edge at the nut end", near, "calipers"),
+        BigFigure("taper_half_width_tail", "Centreline to either edge at the tail end", near, "calipers"),
+        BigFigure("nut_width", "Finished width at the zero line", "± {tolerance_width}", "calipers"),
+        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {tolerance_width}", "calipers"),
+    )
+
+
+def _carriage_steps(fits: bool) -> tuple[str, ...]:
+    narrow = "A figure here is less than nothing: this carriage is too narrow for this board; use a wider one."
+    return (
+        "Bass edge first, face up: set the centreline from the reference face at both ends, clamp, cut.",
+        "Treble edge, board turned over on its long axis: the same two distances from the centreline on its back; or "
+        "lay the two corners of the finished bass edge to their own figures.",
+        "Both edges go from the wide end to the narrow: the tail meets the cutter first, against its turn, and the "
+        "grain runs out downhill.",
+        *(() if fits else (narrow,)),
+    )
+
+
+def _mark_steps() -> tuple[str, ...]:
+    return (
+        "Mark both distances to either side of the centreline at both ends, and join them with a knife.",
+        "Saw a little outside the lines; plane to them, or run a bearing along a clamped straightedge.",
+        "Plane both edges from the wide end to the narrow, tail to nut, so that the grain runs out downhill.",
+    )
+
+
+def setup_ledge(core_inset: Mm, ledge_choice: LedgeChoice) -> Setup:
+    """Cut the ledge for the binding with a bearing on the finished edge.
+
+    Method: cutter and bearing leave (cutter - bearing) / 2; feed by the router's turn and by the grain.
+    Source: common practice.
+    """
+    title = "Cut the ledge for the binding"
+    if not core_inset:
+        return skipped("ledge", title, 6, "the board is not bound")
+    if ledge_choice.name == "none":
+        return _ledge_by_hand(title)
+    return Setup(
+        "ledge",
+        title,
+        6,
+        (
+            BigFigure("ledge_choice.diameter", "Cutter", "as measured", "calipers"),
+            BigFigure("ledge_choice.bearing", "Bearing, on the finished edge", "as measured", "calipers"),
+            BigFigure(
+                "ledge_choice.ledge", "Ledge that they leave", "± {limit_slot_position}", "calipers in an offcut"
+            ),
+            BigFigure(
+                "ledge_choice.proud",
+                "Binding then stands proud by",
+                "{limit_binding_proud_least} to {limit_binding_proud_most}",
+                "straightedge and feeler",
+            ),
+        ),
+        (
+            "Take off in two passes or more; the last one light.",
+            "Router on the face, or the board face down at the table: on the {feed_agreeing_edge} edge go from tail to "
+            "nut. There the cutter's turn and the grain agree.",
+            "On the {feed_other_edge} edge they disagree. Turn the board over, face away from the motor: then it too "
+            "goes from tail to nut, against the cutter's turn.",
+            "If it cannot be turned: a light climb pass from tail to nut, clamped or in a handled sled, then the full "
+            "pass from nut to tail.",
+            "Where the grain rises toward the cutter, do the same: light climb pass first.",
+        ),
+        "Run the cutter along an offcut with a straight edge: the ledge reads {ledge_choice.ledge}, and the binding "
+        "laid on it stands proud by {ledge_choice.proud}. A wrong bearing shows here.",
+        (CLIMB + POWERED, DUST),
+        ("{ledge_choice.name}", "binding {binding_thickness}, purfling {binding_purfling}, together {core_inset}"),
+        "setup-ledge",
+        ("ledge_choice.ledge", "ledge_choice.proud"),
+    )
+
+
+def _ledge_by_hand(title: str) -> Setup:
+    return Setup(
+        "ledge",
+        title,
+        6,
+        (BigFigure("core_inset", "In from the finished edge, square to it", "± {tolerance_height}", "marking gauge"),),
+        (
+            "No cutter with a bearing is listed: gauge the line from the finished edge, and plane or saw in to it.",
+            "Work from tail to nut on both edges, so that the grain runs out downhill.",
+        ),
+        "Lay the binding against the edge: with it the width at the zero line is {nut_width}.",
+        (CLIMB + POWERED, DUST),
+        ("binding {binding_thickness}, purfling {binding_purfling}",),
+        "setup-ledge",
+        ("core_inset",),
+    )

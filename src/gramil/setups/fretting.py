@@ -1,0 +1,186 @@
+"""Set-ups for wire and markers, and the table that a caliper is read against."""
+
+from gramil.description.records import Saw
+from gramil.parts.records import WireFit
+from gramil.quantities import Count, Mm, PerMm
+from gramil.setups.lines import BY_HAND, POWERED
+from gramil.setups.setup import BigFigure, Setup, Table, skipped
+
+OWNS = ("setup_",)
+
+
+def setup_wire(
+    wire_fits: tuple[WireFit, ...],
+    saw_main: Saw,
+    slot_first: Count,
+    scale_frets: Count,
+    wire_nip_back: Mm,
+    board_curvature_nut: PerMm,
+) -> Setup:
+    """Cut, bend and nip the wire for every fret; how it fits the kerf; whether there is enough.
+
+    Method: each length is the fret's line and some over; the whole has a tenth to spare.
+    Source: common practice.
+    """
+    row = next((number for number, fit in enumerate(wire_fits, 1) if fit.name == saw_main.name), 0)
+    return Setup(
+        "wire",
+        "Wire schedule",
+        10,
+        (
+            BigFigure("wire_total", "Wire for the board, some to spare", "on hand: {wire_on_hand}", "rule"),
+            *_bends(board_curvature_nut, slot_first, scale_frets),
+            *_nip(wire_nip_back),
+            *_fit(row),
+        ),
+        (
+            "Cut each fret from the table, and keep them in order on a numbered rack.",
+            "Bend them a little tighter than the board: the ends go home first."
+            if board_curvature_nut
+            else "The board is flat: straighten the wire.",
+            *_nip_step(wire_nip_back),
+            "Press or hammer from the ends in; trim, then bevel.",
+        ),
+        "Press one scrap into the offcut from the slots and pull it out with pincers: it should need a firm pull, and "
+        "the crown should have seated. A wrong wire shows here.",
+        ("Nipped ends fly: eyes covered, and cut toward the bench. " + BY_HAND,),
+        (
+            "wire {wire_name}: crown {wire_crown_width} by {wire_crown_height}, tang {wire_tang_thickness}, over "
+            "the beads {wire_bead_thickness}",
+        ),
+        "setup-wire",
+        ("wire_tang_thickness", "wire_bead_thickness", "wire_tang_depth"),
+        (
+            Table(
+                "Each fret",
+                (("cut", "wire_cut"), ("across the board", "wire_line"), ("bend to radius", "wire_bend_radius")),
+                tuple(range(slot_first, scale_frets + 1)),
+            ),
+        ),
+    )
+
+
+def _bends(curvature: float, first: int, last: int) -> tuple[BigFigure, ...]:
+    if not curvature:
+        return ()
+    near, tool = "± {tolerance_radius}", "radius card"
+    return (
+        BigFigure(f"wire_bend_radius[{first}]", "Bend to, first fret", near, tool),
+        BigFigure(f"wire_bend_radius[{last}]", "Bend to, last fret", near, tool),
+    )
+
+
+def _nip(nip_back: float) -> tuple[BigFigure, ...]:
+    if not nip_back:
+        return ()
+    return (BigFigure("wire_nip_back", "Nip the tang back, each end", "± {tolerance_height}", "calipers"),)
+
+
+def _nip_step(nip_back: float) -> tuple[str, ...]:
+    if not nip_back:
+        return ("The board is unbound: the tang runs right through.",)
+    return ("Nip the tang back from where the finished edge will be; the crown runs over the binding.",)
+
+
+def _fit(row: int) -> tuple[BigFigure, ...]:
+    if not row:
+        return ()
+    return (
+        BigFigure(
+            f"wire_fits[{row}].gap",
+            "Kerf less tang",
+            "{limit_fit_tightest} to {limit_fit_loosest}",
+            "calipers, test cut",
+        ),
+        BigFigure(f"wire_fits[{row}].bite", "Each bead bites", "{limit_bead_bite_caution} or more", "worked out"),
+    )
+
+
+def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...]) -> Setup:
+    """Drill for the markers on the face and the dots on the bass edge.
+
+    Method: half way between a fret and the one before it.
+    Source: common practice.
+    """
+    title = "Markers"
+    if not markers_frets:
+        return skipped("markers", title, 11, "no fret carries a marker")
+    first = markers_frets[0]
+    return Setup(
+        "markers",
+        title,
+        11,
+        (
+            BigFigure("markers_diameter", "Hole in the face", "the marker pushes in by hand", "a marker"),
+            BigFigure("markers_side_diameter", "Hole in the bass edge", "the rod pushes in by hand", "the rod"),
+            BigFigure(
+                f"marker_position[{first}]",
+                "Zero line to the first, before fret {markers_frets[1]}",
+                "± {tolerance_outline}",
+                "rule",
+            ),
+            BigFigure(
+                f"marker_side_depth[{first}]",
+                "Side dot below the face's edge, there",
+                "± {tolerance_outline}",
+                "marking gauge",
+            ),
+        ),
+        (
+            "Mark each on the centreline from the zero line, from the table; prick the centre.",
+            *(
+                ("Frets with two: {markers_double}. Each goes its own distance from the centreline.",)
+                if markers_double
+                else ()
+            ),
+            "Drill to less than the marker's thickness, and less than what is left over a rod's channel.",
+            "Side dots on the bass edge, in line with the face's; into the binding, if there is one.",
+        ),
+        f"Dividers set to half the gap between the two frets: the first mark, at {{marker_position[{first}]}}, lies in "
+        "the middle of it.",
+        ("Board clamped flat; a brad-point bit, slow; a stop on the bit. " + POWERED,),
+        ("brad-point bits {markers_diameter} and {markers_side_diameter}, depth stop, dividers",),
+        "setup-markers",
+        (f"marker_position[{first}]",),
+        _marker_tables(markers_frets, markers_double),
+    )
+
+
+def _marker_tables(frets: tuple[int, ...], double: tuple[int, ...]) -> tuple[Table, ...]:
+    columns = (("zero line to centre", "marker_position"), ("side dot below face", "marker_side_depth"))
+    single = Table("Each marker", columns, frets)
+    if not double:
+        return (single,)
+    return (single, Table("Frets with two", (("centreline to each", "marker_offset"),), double))
+
+
+def setup_caliper(scale_frets: Count, station_fanned: bool) -> Setup:
+    """The caliper table: every fret from the zero line, in both units.
+
+    Method: the cumulative figures are for working; fret to fret is for checking only, since its errors add up.
+    Source: common practice.
+    """
+    columns = [
+        ("from the zero line", "fret_position"),
+        ("from the fret before", "fret_step"),
+        ("off by a tenth", "fret_cents_per_tenth"),
+    ]
+    square = "Square to the centreline."
+    fanned = "The frets fan: these are on the centreline; their ends are in the layout's table."
+    return Setup(
+        "caliper",
+        "Caliper table",
+        12,
+        (),
+        (
+            "Work from the zero line. The distance from the fret before is for checking only: its errors add up.",
+            "Read to a slot's centre, or to one named side of all of them. " + (fanned if station_fanned else square),
+            "The last column: what a slot a tenth of a millimetre out of place does to its note.",
+        ),
+        f"The last fret, read in one go: {{fret_position[{scale_frets}]}}. Calipers not set to nothing show here.",
+        (),
+        ("calipers, checked closed and on a known length",),
+        "",
+        (),
+        (Table("On the centreline", tuple(columns), tuple(range(1, scale_frets + 1)), both_units=True),),
+    )

@@ -1,0 +1,185 @@
+"""Set-ups for the fret slots: the main kerf, and deepening its ends after arching."""
+
+from gramil.description.records import Saw
+from gramil.quantities import Count, Mm, PerFret
+from gramil.setups.lines import BY_HAND, DUST, POWERED
+from gramil.setups.setup import BigFigure, Setup, skipped
+
+OWNS = ("setup_",)
+
+
+def setup_slot(
+    saw_main: Saw,
+    slots_bottom: str,
+    slots_cut: str,
+    stop_thinnest_fret: Count,
+    station_middle_fret: Count,
+    station_fanned: bool,
+) -> Setup:
+    """Cut the main kerfs: which saw, how deep, and from where that depth is set.
+
+    Method: face down the blade stands the depth above the table; from above the stop is on the face, or the teeth
+    stop over a cradle's floor at template and stock less the depth.
+    Source: common practice.
+    """
+    middle = f"fret_position[{station_middle_fret}]"
+    return Setup(
+        "slot",
+        "Cut the slots",
+        4,
+        (
+            BigFigure(
+                "slot_depth_setting",
+                _set_from(saw_main, slots_cut),
+                "± {tolerance_height}",
+                "depth gauge in a test cut",
+            ),
+            *_cradle(saw_main),
+            BigFigure("saw_kerf", "Kerf, in a test cut", "tang {wire_tang_thickness}", "feeler gauges"),
+            BigFigure(
+                f"slot_left_least[{stop_thinnest_fret}]",
+                "Left under the slot in the end, least at fret {stop_thinnest_fret}",
+                "{limit_under_slot} or more",
+                "calipers less depth gauge",
+            ),
+            BigFigure(middle, "Zero line to fret {station_middle_fret}'s slot", "± {limit_slot_position}", "calipers"),
+        ),
+        (*_saw_steps(saw_main, slots_cut, station_fanned), _bottom_step(slots_bottom, slots_cut)),
+        "Slot an offcut of the same thickness: the depth reads {slot_depth_setting}, and a scrap of the wire pressed "
+        "in seats its crown all along. Wrong wire, wrong blade or wrong stop shows here.",
+        (_saw_caution(saw_main), DUST),
+        (_saw_line(saw_main), "wire {wire_name}: tang {wire_tang_thickness} thick, {wire_tang_depth} deep"),
+        "setup-slot",
+        ("slot_depth_setting", "saw_kerf", middle),
+    )
+
+
+def _face_down(saw: Saw) -> bool:
+    return saw.cuts == "face down"
+
+
+def _set_from(saw: Saw, cut: str) -> str:
+    if _face_down(saw):
+        return "Blade above the surface that the face lies on"
+    if saw.rides_arch and cut == "after arching":
+        return "Stop above the teeth; it rides on the arched face"
+    return "Teeth below the flat face" if cut == "before arching" else "Teeth below the crest"
+
+
+def _cradle(saw: Saw) -> tuple[BigFigure, ...]:
+    if saw.cuts != "from above" or saw.rides_arch:
+        return ()
+    return (
+        BigFigure("stop_over_cradle", "Or over a cradle: teeth above its floor", "± {tolerance_height}", "gauge block"),
+    )
+
+
+def _saw_steps(saw: Saw, cut: str, fanned: bool) -> tuple[str, ...]:
+    if not saw.cuts:
+        return ("No saw in the shop's list makes this cut: list one, or choose another bottom or order.",)
+    along = "from nut to tail, one line at a time" if fanned else "from nut to tail, one notch at a time"
+    if _face_down(saw):
+        return (
+            "The frets fan, so no template serves: carry each line square to the blade in a sled."
+            if fanned
+            else "The template rides on the blank's back, face down on the table: see that the pin still reaches it.",
+            "Raise the blade to the figure, measured from the surface that the face lies on.",
+            f"Cut {along}, pushed right through.",
+        )
+    riding = saw.rides_arch and cut == "after arching"
+    return (
+        "Set the stop on the blade and try it in the offcut."
+        if riding
+        else "Set the stop against the face, or over the cradle.",
+        f"Cut {along}, until the stop bears along the whole slot.",
+    )
+
+
+def _bottom_step(bottom: str, cut: str) -> str:
+    if bottom == "straight":
+        kept = (
+            "the crest that is still to come off is in the figure"
+            if cut == "before arching"
+            else "measured at the crest"
+        )
+        return f"The bottom stays straight, and is deeper than needed under the crest; {kept}."
+    if cut == "before arching":
+        return "This is a pilot: a saw riding the arch deepens the ends to {slot_need} once the board is arched."
+    return "The bottom follows the arch: {slot_need} below the face everywhere."
+
+
+def _saw_line(saw: Saw) -> str:
+    if not saw.cuts:
+        return "no saw"
+    return "{saw_main.name}: {saw_main.what}; kerf {saw_main.kerf}, as measured"
+
+
+def _saw_caution(saw: Saw) -> str:
+    if _face_down(saw):
+        return "Face down the blade is hidden: low blade, no hand over the slot. " + POWERED
+    if saw.rides_arch:
+        return "The saw jumps out of a shallow kerf: start it with a light stroke against a fence. " + BY_HAND
+    return "Blade stopped before the board is moved to the next notch. " + POWERED
+
+
+def setup_deepen(
+    slots_bottom: str,
+    slots_cut: str,
+    saw_deepening: Saw,
+    stop_deepest_fret: Count,
+    slot_kerf_at_end: PerFret[Mm],
+) -> Setup:
+    """Deepen a pilot's ends with a saw whose stop rides on the arch.
+
+    Method: needed only for a bottom that follows the arch and was cut before arching.
+    Source: common practice.
+    """
+    title = "Deepen the slots after arching"
+    if slots_bottom == "straight":
+        return skipped("deepen", title, 8, "a straight bottom is deep enough at its ends once the board is arched")
+    if slots_cut == "after arching":
+        return skipped("deepen", title, 8, "the main kerf is cut after arching, to its full depth")
+    fret = stop_deepest_fret
+    return Setup(
+        "deepen",
+        title,
+        8,
+        (
+            BigFigure(
+                "slot_need",
+                "Stop above the teeth; it rides on the arch",
+                "± {tolerance_height}",
+                "depth gauge in a test cut",
+            ),
+            BigFigure(
+                f"slot_to_deepen[{fret}]",
+                "Most still to take, at the ends of fret {stop_deepest_fret}",
+                "",
+                "depth gauge",
+            ),
+            BigFigure(f"slot_kerf_at_end[{fret}]", "Pilot there now", "{limit_pilot_least} or more", "depth gauge"),
+        ),
+        (
+            _deepening_step(saw_deepening),
+            "Work from each end toward the crest until the stop bears all along.",
+            "Clear the dust from every slot: packed dust holds a fret up.",
+            *(
+                ("At some ends the pilot has gone: knife the line over the arch first.",)
+                if slot_kerf_at_end[fret] <= 0
+                else ()
+            ),
+        ),
+        "Depth gauge at both ends and at the crest of the first slot: {slot_need} or more at each.",
+        ("The saw jumps out of a shallow kerf: start it in the pilot. " + BY_HAND, DUST),
+        ("{saw_deepening.name}: {saw_deepening.what}; kerf {saw_deepening.kerf}, the main kerf is {saw_kerf}",)
+        if saw_deepening.cuts
+        else ("no saw in the shop's list rides on the arch",),
+        "setup-deepen",
+        ("slot_need", f"slot_kerf_at_end[{fret}]"),
+    )
+
+
+def _deepening_step(saw: Saw) -> str:
+    if not saw.cuts:
+        return "No saw in the shop's list has a stop that rides on the arch: make one, or cut a straight bottom."
+    return "Take {saw_deepening.name}; its stop rides on the arched face, not on a straightedge."

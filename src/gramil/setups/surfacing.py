@@ -1,0 +1,141 @@
+"""Set-ups for the playing surface and the underside: the arch, and levelling."""
+
+from gramil.parts.records import BlockChoice
+from gramil.quantities import Count, PerMm
+from gramil.setups.lines import BY_HAND, DUST
+from gramil.setups.setup import BigFigure, Setup, Table, skipped
+
+OWNS = ("setup_",)
+
+
+def setup_arch(
+    board_curvature_nut: PerMm,
+    board_curvature_end: PerMm,
+    block_at_nut: BlockChoice,
+) -> Setup:
+    """Arch the playing surface: blocks, gauge cards, the order.
+
+    Method: a cylinder has one radius; a cone one for each station, its radius straight between the ends.
+    Source: common practice.
+    """
+    title = "Arch the playing surface"
+    if not board_curvature_nut:
+        return skipped("arch", title, 7, "the board is flat")
+    cone = board_curvature_nut != board_curvature_end
+    return Setup(
+        "arch",
+        title,
+        7,
+        (
+            *_radii(cone),
+            *_falls(),
+            BigFigure(
+                "arching_edge_middle", "Edge at fret {station_middle_fret}, thick", "± {tolerance_height}", "calipers"
+            ),
+        ),
+        (
+            "Draw the crest, and pencil the whole face.",
+            "Plane facets first, high at the crest, down to the fall at either edge; check with the cards.",
+            _block_order(cone),
+            "Leave the pencil on the crest until the last strokes: what comes off there is missing under the frets.",
+        ),
+        "Calipers on both edges at fret {station_middle_fret}: the two agree, each {arching_edge_middle} with the "
+        "crest at {thickness_before_levelling}. A crest off centre or a card at the wrong station shows here.",
+        ("Sanding is the dustiest step: mask before the first stroke. " + BY_HAND, DUST),
+        _blocks(cone) if block_at_nut.name != "none" else ("no sanding block is listed: plane to the gauge cards",),
+        "setup-arch",
+        ("arch_fall_at_nut_end", "arching_fall_middle", "arch_fall_at_tail_end"),
+    )
+
+
+def _radii(cone: bool) -> tuple[BigFigure, ...]:
+    if not cone:
+        return (BigFigure("arching_radius_nut", "Radius, all along", "", "gauge card"),)
+    return (
+        BigFigure("arching_radius_nut", "Radius at the nut", "", "gauge card"),
+        BigFigure("arching_radius_end", "Radius at the tail end", "", "gauge card"),
+    )
+
+
+def _falls() -> tuple[BigFigure, ...]:
+    near, tool = "± {tolerance_height}", "straightedge on the crest, feeler"
+    return (
+        BigFigure("arch_fall_at_nut_end", "Fall at the edge, nut end", near, tool),
+        BigFigure("arching_fall_middle", "Fall at the edge, fret {station_middle_fret}", near, tool),
+        BigFigure("arch_fall_at_tail_end", "Fall at the edge, tail end", near, tool),
+    )
+
+
+def _block_order(cone: bool) -> str:
+    if not cone:
+        return "Block along the whole board, coarse to fine, straight along the centreline."
+    return (
+        "Work each block over its own third only, then blend with a straight beam held along the strings' lines: they "
+        "spread toward the tail as the arch opens."
+    )
+
+
+def _blocks(cone: bool) -> tuple[str, ...]:
+    nut = "block {block_at_nut.name}: off the arch by {block_at_nut.misfit} at the nut's edge"
+    if not cone:
+        return (nut + " (negative: it bears on the edges first)",)
+    return (
+        nut,
+        "middle: block {block_at_middle.name}, off by {block_at_middle.misfit}",
+        "tail end: block {block_at_end.name}, off by {block_at_end.misfit} (negative: it bears on the edges first)",
+    )
+
+
+def setup_level(
+    board_level_underside: bool, board_curvature_nut: PerMm, station_middle_fret: Count, scale_frets: Count
+) -> Setup:
+    """Level the underside: what to plane off at each station, carried on the two edges.
+
+    Method: the wedge is the difference of the arch's falls at the two ends.
+    Source: common practice.
+    """
+    title = "Level the underside"
+    if not board_level_underside:
+        return skipped("level", title, 9, "the underside stays as it was planed")
+    if not board_curvature_nut:
+        return skipped("level", title, 9, "a flat board's edges are equal already")
+    near, middle = "± {tolerance_height}", station_middle_fret
+    return Setup(
+        "level",
+        title,
+        9,
+        (
+            BigFigure(
+                "thickness_to_plane[0]", "Off the underside at the zero line", near, "calipers, before and after"
+            ),
+            BigFigure(f"thickness_to_plane[{middle}]", "Off at fret {station_middle_fret}", near, "calipers"),
+            BigFigure(f"thickness_to_plane[{scale_frets}]", "Off at the last fret", near, "calipers"),
+            BigFigure("thickness_wedge_angle", "The wedge; it belongs in the neck set", "", "worked out"),
+            BigFigure(
+                f"thickness_at_edge_treble[{middle}]", "Edge when done, fret {station_middle_fret}", near, "calipers"
+            ),
+        ),
+        (
+            "Carry the board on its two edges with the crown hanging free: two rails, face down.",
+            "Plane the underside parallel to the edges until they are of one thickness.",
+            "Measure what is left under the slots again: the least will be {slot_left_least}.",
+        ),
+        "Calipers on one edge at the zero line and at the last fret: {thickness_at_edge_treble[0]} and "
+        f"{{thickness_at_edge_treble[{scale_frets}]}}. A board laid end for end shows twice the wedge here.",
+        ("Slots make the board limp: support it along its whole length under the plane. " + BY_HAND,),
+        ("two rails of equal height, plane or thickness sander, calipers",),
+        "setup-level",
+        ("thickness_at_edge_treble[0]", f"thickness_at_edge_treble[{scale_frets}]"),
+        (
+            Table(
+                "At each fret",
+                (
+                    ("plane off", "thickness_to_plane"),
+                    ("crest then", "thickness_at_crest"),
+                    ("edge then", "thickness_at_edge_treble"),
+                    ("under slot", "slot_left_least"),
+                ),
+                tuple(range(scale_frets + 1)),
+            ),
+        ),
+    )

@@ -1,0 +1,174 @@
+"""How every figure is shown: the one place that turns a value and its unit into words.
+
+Lengths stand in the maker's own unit first and in the other beside it; angles in degrees; a radius without end is
+"flat", what is not known says so. The command line, drawings, sheets and pages all read figures through a `Shower`.
+"""
+
+import math
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, fields, is_dataclass
+from typing import Any, get_type_hints
+
+import numpy as np
+
+from gramil.graph import Figures
+from gramil.measure import InchStyle, LengthUnit, show, show_angle
+from gramil.quantities import unit_of
+
+NOT_KNOWN = "not known"
+ADDRESS = re.compile(r"\{([^{}]+)\}")
+"""An address in braces within a text."""
+PLACES = {
+    "mm2": (1, "mm²"),
+    "mm3": (0, "mm³"),
+    "mm4": (0, "mm⁴"),
+    "cent": (2, "cent"),
+    "cent/mm": (2, "cent/mm"),
+    "Hz": (2, "Hz"),
+    "N": (1, "N"),
+    "N mm": (0, "N mm"),
+    "N mm2": (0, "N mm²"),
+    "MPa": (0, "MPa"),
+    "g/m": (3, "g/m"),
+    "g": (1, "g"),
+    "kg/m3": (0, "kg/m³"),
+    "%": (1, "%"),
+    "C": (1, "°C"),
+}
+"""Decimals and written form of each unit that is shown as it stands."""
+
+
+@dataclass(frozen=True)
+class Shower:
+    """Figures as text, the maker's unit first. Every method raises KeyError for an address that leads nowhere."""
+
+    figures: Figures
+    first: LengthUnit = "mm"
+    inch_style: InchStyle = "decimal"
+
+    @property
+    def second(self) -> LengthUnit:
+        """The other unit of length."""
+        return "in" if self.first == "mm" else "mm"
+
+    def text(self, address: str) -> str:
+        """The figure at an address in the maker's unit: `45.50 mm`, `0.95°`, `flat`, `yes`, `3, 5 and 7`."""
+        return shown(self.figures.at(address), self.figures.unit_at(address), self.first, self.inch_style)
+
+    def other(self, address: str) -> str:
+        """The same in the other unit of length; empty for what is not a finite length."""
+        value = self.figures.at(address)
+        if self.figures.unit_at(address) != "mm" or not _finite(value):
+            return ""
+        return shown(value, "mm", self.second, self.inch_style)
+
+    def both(self, address: str) -> tuple[str, str]:
+        """The figure in the maker's unit and in the other one."""
+        return self.text(address), self.other(address)
+
+    def filled(self, text: str) -> str:
+        """A text with every `{address}` in it replaced by its figure; user's own braces in figures stay as they are."""
+        return ADDRESS.sub(lambda found: self.text(found[1]), text)
+
+
+def shown(value: Any, unit: str | None, first: LengthUnit = "mm", inch_style: InchStyle = "decimal") -> str:
+    """One value as text; `unit` is its unit's symbol (None for words, flags and records), lengths in mm."""
+    if isinstance(value, bool | np.bool_):
+        return "yes" if value else "no"
+    if isinstance(value, str):
+        return value
+    if isinstance(value, np.ndarray):
+        return _run(value, lambda each: shown(float(each), unit, first, inch_style))
+    if isinstance(value, tuple | list):
+        return _listed([_member(each, unit, first, inch_style) for each in value])
+    if is_dataclass(value) and not isinstance(value, type):
+        return _record(value, first, inch_style)
+    return _number(value, unit, first, inch_style)
+
+
+def addresses_in(text: str) -> tuple[str, ...]:
+    """The addresses in braces within a text, in order."""
+    return tuple(ADDRESS.findall(text))
+
+
+def parted(text: str) -> tuple[str, str]:
+    """A shown figure as its number and its unit, for setting them apart: `("45.50", "mm")`, `("flat", "")`."""
+    found = re.fullmatch(r"([-−]?\d[\d.]*)(?:\s+|(?=°))(\S.*)", text)
+    return (found[1], found[2]) if found and "/" not in text else (text, "")
+
+
+def _number(value: Any, unit: str | None, first: LengthUnit, inch_style: InchStyle) -> str:
+    if value is None or math.isnan(value):
+        return NOT_KNOWN
+    if math.isinf(value):
+        return "flat" if unit == "mm" else "without end"
+    return _finite_number(value, unit, first, inch_style)
+
+
+def _finite_number(value: Any, unit: str | None, first: LengthUnit, inch_style: InchStyle) -> str:
+    if unit == "mm":
+        return show(value, first, inch_style)
+    if unit == "rad":
+        return show_angle(value)
+    if unit == "1/mm":
+        return "flat" if value == 0 else f"radius {show(1 / value, first, inch_style)}"
+    if unit in PLACES:
+        places, written = PLACES[unit]
+        return f"{_plus_zero(f'{value:.{places}f}')} {written}"
+    if isinstance(value, int | np.integer) or unit == "count":
+        return str(int(value))
+    return _plain(value)
+
+
+def _plain(value: float) -> str:
+    """A number without unit: four decimals at most, and no needless zeros."""
+    return _plus_zero(f"{value:.4f}".rstrip("0").rstrip("."))
+
+
+def _plus_zero(text: str) -> str:
+    """Never minus zero: a sign on nothing says something that is not so."""
+    return text[1:] if text.startswith("-") and not text.strip("-0.") else text
+
+
+def _finite(value: Any) -> bool:
+    return bool(np.all(np.isfinite(value))) if isinstance(value, float | int | np.ndarray) else False
+
+
+def _run(values: np.ndarray, each: Callable[[Any], str]) -> str:
+    """An array as its least and its greatest (`0.00 to 419.76 mm`); one value where all are shown alike."""
+    known = values[~np.isnan(values)]
+    if known.size == 0:
+        return NOT_KNOWN
+    least, most = each(known.min()), each(known.max())
+    if least == most:
+        return least
+    (number, unit), (_, other) = parted(least), parted(most)
+    return f"{number} to {most}" if unit and unit == other else f"{least} to {most}"
+
+
+def _member(value: Any, unit: str | None, first: LengthUnit, inch_style: InchStyle) -> str:
+    name = getattr(value, "name", None)
+    return name if isinstance(name, str) else shown(value, unit, first, inch_style)
+
+
+def _listed(words: list[str]) -> str:
+    if not words:
+        return "none"
+    *most, last = words
+    return f"{', '.join(most)} and {last}" if most else last
+
+
+def _record(value: Any, first: LengthUnit, inch_style: InchStyle) -> str:
+    """A record as its fields, one after another, each with its own unit."""
+    units = _units(type(value))
+    shown_fields = (
+        (each.name.replace("_", " "), shown(getattr(value, each.name), units[each.name], first, inch_style))
+        for each in fields(value)
+    )
+    return "; ".join(f"{name} {text}" for name, text in shown_fields)
+
+
+def _units(record: type) -> dict[str, str | None]:
+    found = {name: unit_of(hint) for name, hint in get_type_hints(record, include_extras=True).items()}
+    return {name: unit.symbol if unit else None for name, unit in found.items()}
