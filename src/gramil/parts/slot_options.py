@@ -1,7 +1,7 @@
 """The four ways of cutting the slots, side by side: what to set from where, and what each leaves."""
 
 from gramil.parts.records import SlotOption
-from gramil.quantities import Mm, PerFret, Ratio
+from gramil.quantities import Count, Mm, PerFret, Ratio
 
 OWNS = ("cutting_",)
 
@@ -17,16 +17,16 @@ def cutting_options(
     slot_need: Mm,
     slot_fall_greatest: Mm,
     slots_crest_loss: Mm,
-    thickness_at_crest: PerFret[Mm],
+    slot_thinnest_at_crest: Mm,
+    slot_thinnest_at_end: Mm,
     cutting_kept: tuple[Ratio, Ratio, Ratio, Ratio],
 ) -> tuple[SlotOption, ...]:
     """Each way with its setting, the wood that it leaves at crest and slot end, and the stiffness it keeps at worst.
 
     Method: straight: need + greatest fall; following: need; before arching: the crest still to come off is added.
-    A pilot's depth at the slot's end is need less the fall.
+    A pilot's depth at the slot's end is need less the fall. A straight bottom leaves the same from crest to end.
     Source: common practice.
     """
-    thinnest = float(thickness_at_crest.min())
     options = []
     for bottom, cut, measured_from, then in WAYS:
         straight = bottom == "straight"
@@ -39,8 +39,8 @@ def cutting_options(
                 depth + slots_crest_loss * (cut == "before arching"),
                 measured_from,
                 then,
-                thinnest - depth,
-                thinnest - slot_fall_greatest - slot_need,
+                slot_thinnest_at_crest - depth,
+                slot_thinnest_at_crest - depth if straight else slot_thinnest_at_end - slot_need,
                 depth - slot_fall_greatest * (straight or cut == "before arching"),
                 cutting_kept[0 if straight else 1],
                 cutting_kept[2 if straight else 3],
@@ -54,15 +54,16 @@ def cutting_kept(
     section_kept_following: PerFret[Ratio],
     section_kept_straight_with_neck: PerFret[Ratio],
     section_kept_following_with_neck: PerFret[Ratio],
+    slot_first: Count,
 ) -> tuple[Ratio, Ratio, Ratio, Ratio]:
     """The least stiffness kept at any slot: board alone (straight, following), board with neck (straight, following).
 
-    Method: the smallest of each, over frets 1 and on.
+    Method: the smallest of each, over the frets that have a slot.
     Source: gere_goodno
     """
     return (
-        float(section_kept_straight[1:].min()),
-        float(section_kept_following[1:].min()),
-        float(section_kept_straight_with_neck[1:].min()),
-        float(section_kept_following_with_neck[1:].min()),
+        float(section_kept_straight[slot_first:].min()),
+        float(section_kept_following[slot_first:].min()),
+        float(section_kept_straight_with_neck[slot_first:].min()),
+        float(section_kept_following_with_neck[slot_first:].min()),
     )

@@ -113,14 +113,20 @@ def slot_left_at_crest(thickness_at_crest: PerFret[Mm], slot_depth_at_crest: Mm)
     return thickness_at_crest - slot_depth_at_crest
 
 
-def slot_left_at_end(
-    thickness_at_crest: PerFret[Mm], slot_fall_at_end: PerFret[Mm], slot_depth_at_end: PerFret[Mm]
-) -> PerFret[Mm]:
+def slot_thickness_at_end(thickness_crest_at_slot_end: PerFret[Mm], slot_fall_at_end: PerFret[Mm]) -> PerFret[Mm]:
+    """Thickness of the finished board at each slot's end, arch and levelling done; the less of the two ends.
+
+    Source: common practice.
+    """
+    return thickness_crest_at_slot_end - slot_fall_at_end
+
+
+def slot_left_at_end(slot_thickness_at_end: PerFret[Mm], slot_depth_at_end: PerFret[Mm]) -> PerFret[Mm]:
     """Wood left under each slot at its end.
 
     Source: common practice.
     """
-    return thickness_at_crest - slot_fall_at_end - slot_depth_at_end
+    return slot_thickness_at_end - slot_depth_at_end
 
 
 def slot_left_least(slot_left_at_crest: PerFret[Mm], slot_left_at_end: PerFret[Mm]) -> PerFret[Mm]:
@@ -130,3 +136,21 @@ def slot_left_least(slot_left_at_crest: PerFret[Mm], slot_left_at_end: PerFret[M
     Source: common practice.
     """
     return np.minimum(slot_left_at_crest, slot_left_at_end)
+
+
+def slot_thinnest_at_crest(thickness_at_crest: PerFret[Mm], slot_first: Count) -> Mm:
+    """The finished board's thickness on the centreline at the slot where that is least.
+
+    Formula: min(thickness_at_crest[slot_first:])
+    Source: common practice.
+    """
+    return float(thickness_at_crest[slot_first:].min())
+
+
+def slot_thinnest_at_end(slot_thickness_at_end: PerFret[Mm], slot_first: Count) -> Mm:
+    """The finished board's thickness at the slot's end where that is least.
+
+    Formula: min(slot_thickness_at_end[slot_first:])
+    Source: common practice.
+    """
+    return float(slot_thickness_at_end[slot_first:].min())
