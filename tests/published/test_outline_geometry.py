@@ -9,6 +9,7 @@ from scipy.special import ellipe
 from gramil.shapes.arc import cap_volume
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_points
+from gramil.shapes.profile import Profile
 
 
 def ellipse(a: float, b: float, pieces: int) -> Outline:
@@ -37,3 +38,39 @@ def test_the_error_falls_with_the_fourth_power_of_the_spacing() -> None:
 def test_the_half_ball_of_archimedes() -> None:
     """A ball is two thirds of the cylinder about it. Archimedes, On the Sphere and Cylinder, book I."""
     assert cap_volume(10, 10) == pytest.approx(2 / 3 * math.pi * 10**2 * 10, rel=1e-15)
+
+
+# Area of a superellipse: 4 a b G(1 + 1/n)^2 / G(1 + 2/n), after Gridgeman, "Lame ovals", Math. Gazette 54, 31 (1970);
+# moments by the beta integral, int_0^1 (1 - y^n)^(m/n) dy = G(1 + 1/n) G(1 + m/n) / G(1 + (m + 1)/n),
+# Gradshteyn and Ryzhik, 3.251. Both from memory.
+@pytest.mark.parametrize("n", [1.25, 1.7, 2.0, 2.5, 4.0])
+def test_half_superellipses(n: float) -> None:
+    a, d = 26.0, 21.0
+    profile = Profile(a, d, n)
+
+    def beta(power: int) -> float:
+        return math.gamma(1 + 1 / n) * math.gamma(1 + power / n) / math.gamma(1 + (power + 1) / n)
+
+    assert profile.area == pytest.approx(2 * a * d * math.gamma(1 + 1 / n) ** 2 / math.gamma(1 + 2 / n), rel=1e-9)
+    assert profile.first_moment == pytest.approx(2 * a * d**2 / 2 * beta(2), rel=1e-9)
+    assert profile.second_moment == pytest.approx(2 * a * d**3 / 3 * beta(3), rel=1e-9)
+
+
+def test_a_half_ellipse() -> None:
+    """Area pi a d/2, first moment 2 a d^2/3, second pi a d^3/8 about its base. Gere and Goodno, Mechanics of Materials,
+    8th ed., appendix on plane areas (from memory)."""
+    profile = Profile(26, 21, 2)
+    assert profile.area == pytest.approx(math.pi / 2 * 26 * 21, rel=1e-10)
+    assert profile.first_moment == pytest.approx(2 / 3 * 26 * 21**2, rel=1e-10)
+    assert profile.second_moment == pytest.approx(math.pi / 8 * 26 * 21**3, rel=1e-10)
+
+
+@pytest.mark.parametrize("n", [1.4, 2.0, 3.0])
+@pytest.mark.parametrize("angle", [0.2, 0.9, 1.4])
+def test_flats_by_hoelders_inequality(n: float, angle: float) -> None:
+    """A tangent of |y/a|^n + |z/d|^n = 1 lies ((a cos)^q + (d sin)^q)^(1/q) from the middle, 1/n + 1/q = 1: the case of
+    equality. Hardy, Littlewood and Polya, Inequalities, 1934, section 2.8 (from memory)."""
+    a, d, q = 26.0, 21.0, n / (n - 1)
+    y, z = Profile(a, d, n).touch(angle)
+    reach = ((a * math.cos(angle)) ** q + (d * math.sin(angle)) ** q) ** (1 / q)
+    assert y * math.cos(angle) + z * math.sin(angle) == pytest.approx(reach, rel=1e-10)

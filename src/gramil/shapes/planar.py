@@ -1,0 +1,176 @@
+"""Points, straight lines, strips and polygons in the plane. Points are pairs in mm."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from math import atan2, hypot
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from gramil.quantities import Mm, Mm2, Mm4, Radians
+
+Point = tuple[float, float]
+Array = NDArray[np.float64]
+PARALLEL = 1e-12
+"""Sine of the angle below which two lines are taken for parallel."""
+
+
+def lines_meet(point: Point, direction: Point, other: Point, other_direction: Point) -> Point | None:
+    """Where two straight lines, each without end, meet; None where they are parallel."""
+    cross = _cross(direction, other_direction)
+    if abs(cross) <= PARALLEL * hypot(*direction) * hypot(*other_direction):
+        return None
+    share = _cross(_from(point, other), other_direction) / cross
+    return _on(point, direction, share)
+
+
+def segments_meet(start: Point, end: Point, other_start: Point, other_end: Point) -> Point | None:
+    """Where two segments cross or touch; None where they do not, or run parallel."""
+    along, other_along = _from(start, end), _from(other_start, other_end)
+    place = lines_meet(start, along, other_start, other_along)
+    if place is None or not (_within(place, start, along) and _within(place, other_start, other_along)):
+        return None
+    return place
+
+
+def nearest_on_segment(point: Point, start: Point, end: Point) -> Point:
+    """The point of a segment that is closest to `point`."""
+    along = _from(start, end)
+    square = _dot(along, along)
+    share = _dot(_from(start, point), along) / square if square > 0 else 0.0
+    return _on(start, along, min(1.0, max(0.0, share)))
+
+
+def from_line(point: Point, on_line: Point, direction: Point) -> Mm:
+    """Distance from a line without end, positive to the left of its direction."""
+    return _cross(direction, _from(on_line, point)) / hypot(*direction)
+
+
+def segments_apart(start: Point, end: Point, other_start: Point, other_end: Point) -> Mm:
+    """Least distance between two segments, 0 where they meet."""
+    if segments_meet(start, end, other_start, other_end) is not None:
+        return 0.0
+    ends = [(start, other_start, other_end), (end, other_start, other_end)]
+    ends += [(other_start, start, end), (other_end, start, end)]
+    return min(hypot(*_from(point, nearest_on_segment(point, one, two))) for point, one, two in ends)
+
+
+@dataclass(frozen=True)
+class Strip:
+    """A straight strip of even `width` about its middle line, cut off square at both ends."""
+
+    start: Point
+    end: Point
+    width: Mm
+
+    @property
+    def length(self) -> Mm:
+        """From end to end along the middle line."""
+        return hypot(*_from(self.start, self.end))
+
+    @property
+    def angle(self) -> Radians:
+        """Direction of the middle line from the x axis."""
+        return atan2(self.end[1] - self.start[1], self.end[0] - self.start[0])
+
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Once round, anticlockwise, from the right of the start."""
+        half = self.width / (2 * self.length)
+        dx, dy = _from(self.start, self.end)
+        left = (-dy * half, dx * half)
+        right = (-left[0], -left[1])
+        return (_on(self.start, right), _on(self.end, right), _on(self.end, left), _on(self.start, left))
+
+    def contains(self, point: Point) -> bool:
+        """Whether a point lies in the strip or on its edge."""
+        return polygon_contains(self.corners, point)
+
+    def apart(self, other: "Strip") -> Mm:
+        """Least distance between two strips, 0 where they touch or overlap."""
+        return polygons_apart(self.corners, other.corners)
+
+
+def polygons_apart(one: Sequence[Point], other: Sequence[Point]) -> Mm:
+    """Least distance between two polygons, 0 where they touch, overlap, or the one lies in the other."""
+    if polygon_contains(one, other[0]) or polygon_contains(other, one[0]):
+        return 0.0
+    return min(segments_apart(*edge, *other_edge) for edge in _edges(one) for other_edge in _edges(other))
+
+
+def polygon_contains(corners: Sequence[Point], point: Point) -> bool:
+    """Whether a point lies in a polygon or within 1e-9 mm of its edge."""
+    if any(hypot(*_from(point, nearest_on_segment(point, *edge))) <= 1e-9 for edge in _edges(corners)):
+        return True
+    beside = [edge for edge in _edges(corners) if (edge[0][1] > point[1]) != (edge[1][1] > point[1])]
+    return sum(_right_of(point, *edge) for edge in beside) % 2 == 1
+
+
+@dataclass(frozen=True)
+class PolygonFigures:
+    """Area, centroid and second moments about axes through the centroid: `second_x` is the integral of y^2."""
+
+    area: Mm2
+    centroid: Point
+    second_x: Mm4
+    second_y: Mm4
+    product: Mm4
+
+
+def polygon_figures(corners: ArrayLike) -> PolygonFigures:
+    """Figures of a polygon that does not cross itself, `corners` of shape (n, 2), either way round.
+
+    Green's theorem, edge by edge, about the first corner so that far-off polygons lose no digits.
+    Raises ValueError when the polygon encloses nothing.
+    """
+    points = np.asarray(corners, dtype=np.float64)
+    x, y = (points - points[0]).T
+    u, v = np.roll(x, -1), np.roll(y, -1)
+    cross = x * v - u * y
+    signed = cross.sum() / 2
+    if signed == 0:
+        raise ValueError("the polygon encloses nothing")
+    middle_x, middle_y = (cross * (x + u)).sum() / (6 * signed), (cross * (y + v)).sum() / (6 * signed)
+    second_x = (cross * (y**2 + y * v + v**2)).sum() / 12
+    second_y = (cross * (x**2 + x * u + u**2)).sum() / 12
+    product = (cross * (x * v + 2 * x * y + 2 * u * v + u * y)).sum() / 24
+    way, area = np.sign(signed), abs(signed)
+    return PolygonFigures(
+        area=float(area),
+        centroid=(float(points[0, 0] + middle_x), float(points[0, 1] + middle_y)),
+        second_x=float(way * second_x - area * middle_y**2),
+        second_y=float(way * second_y - area * middle_x**2),
+        product=float(way * product - area * middle_x * middle_y),
+    )
+
+
+def _from(start: Point, end: Point) -> Point:
+    return (end[0] - start[0], end[1] - start[1])
+
+
+def _on(start: Point, direction: Point, share: float = 1.0) -> Point:
+    return (start[0] + share * direction[0], start[1] + share * direction[1])
+
+
+def _cross(one: Point, other: Point) -> float:
+    return one[0] * other[1] - one[1] * other[0]
+
+
+def _dot(one: Point, other: Point) -> float:
+    return one[0] * other[0] + one[1] * other[1]
+
+
+def _within(place: Point, start: Point, along: Point) -> bool:
+    """Whether a place on a segment's line lies on the segment, to 1e-9 mm."""
+    reach = hypot(*along)
+    return -1e-9 <= _dot(_from(start, place), along) / reach <= reach + 1e-9
+
+
+def _edges(corners: Sequence[Point]) -> Iterable[tuple[Point, Point]]:
+    return zip(corners, (*corners[1:], corners[0]), strict=True)
+
+
+def _right_of(point: Point, start: Point, end: Point) -> bool:
+    """Whether the edge passes to the right of a point at the point's own height."""
+    share = (point[1] - start[1]) / (end[1] - start[1])
+    return point[0] < start[0] + share * (end[0] - start[0])

@@ -1,0 +1,101 @@
+"""Lines, strips and polygons by hand and beside a geometry library."""
+
+import math
+
+import pytest
+import shapely
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gramil.shapes import planar
+from gramil.shapes.planar import Strip, polygon_figures
+
+EIGHTHS = st.integers(-4000, 4000).map(lambda eighths: eighths / 8)
+PLACES = st.tuples(EIGHTHS, EIGHTHS)
+STRIPS = st.builds(
+    lambda start, angle, length, width: Strip(
+        start, (start[0] + length * math.cos(angle), start[1] + length * math.sin(angle)), width
+    ),
+    PLACES,
+    st.floats(0, 6.28),
+    st.floats(1, 400),
+    st.floats(0.5, 40),
+)
+
+
+def test_two_lines_by_hand() -> None:
+    """y = x and y = 10 - x meet at (5, 5)."""
+    assert planar.lines_meet((0, 0), (2, 2), (0, 10), (1, -1)) == pytest.approx((5, 5))
+    assert planar.lines_meet((0, 0), (1, 0), (0, 1), (-2, 0)) is None
+
+
+def test_segments_that_stop_short_do_not_meet() -> None:
+    assert planar.segments_meet((0, 0), (4, 4), (0, 10), (10, 0)) is None
+    assert planar.segments_meet((0, 0), (5, 5), (0, 10), (10, 0)) == pytest.approx((5, 5))
+
+
+def test_distances_by_hand() -> None:
+    assert planar.nearest_on_segment((3, 4), (0, 0), (10, 0)) == (3, 0)
+    assert planar.nearest_on_segment((-3, 4), (0, 0), (10, 0)) == (0, 0)
+    assert planar.from_line((3, 4), (0, 0), (7, 0)) == pytest.approx(4)
+    assert planar.from_line((3, 4), (0, 0), (-7, 0)) == pytest.approx(-4)
+
+
+@given(PLACES, PLACES, PLACES, PLACES)
+def test_segments_apart_as_a_library_has_it(a: planar.Point, b: planar.Point, c: planar.Point, d: planar.Point) -> None:
+    theirs = shapely.LineString([a, b]).distance(shapely.LineString([c, d]))
+    assert planar.segments_apart(a, b, c, d) == pytest.approx(theirs, abs=1e-7)
+
+
+def test_a_strip_by_hand() -> None:
+    """30 long and 4 wide along the x axis."""
+    strip = Strip((10, 5), (40, 5), 4)
+    assert strip.corners == ((10, 3), (40, 3), (40, 7), (10, 7))
+    assert (strip.length, strip.angle) == (30, 0)
+    assert strip.contains((10, 3))
+    assert not strip.contains((9.9, 5))
+
+
+@given(STRIPS, STRIPS)
+def test_strips_apart_as_a_library_has_it(one: Strip, other: Strip) -> None:
+    theirs = shapely.Polygon(one.corners).distance(shapely.Polygon(other.corners))
+    assert one.apart(other) == pytest.approx(theirs, abs=1e-7)
+
+
+def test_a_strip_within_another_is_not_apart() -> None:
+    assert Strip((0, 0), (100, 0), 40).apart(Strip((40, 0), (50, 0), 2)) == 0
+
+
+@given(STRIPS)
+def test_a_strips_polygon_is_a_rectangle(strip: Strip) -> None:
+    """Area b h, principal second moments b h^3/12 and h b^3/12: their sum does not depend on the direction."""
+    figures = polygon_figures(strip.corners)
+    assert figures.area == pytest.approx(strip.length * strip.width, rel=1e-9)
+    polar = strip.length * strip.width * (strip.length**2 + strip.width**2) / 12
+    assert figures.second_x + figures.second_y == pytest.approx(polar, rel=1e-7)
+
+
+def test_a_right_triangle_by_hand() -> None:
+    """Base 6, height 3, its right angle at the origin: b h^3/36, h b^3/36, product -b^2 h^2/72."""
+    for corners in ([(0, 0), (6, 0), (0, 3)], [(0, 3), (6, 0), (0, 0)]):
+        figures = polygon_figures(corners)
+        assert figures.area == pytest.approx(9)
+        assert figures.centroid == pytest.approx((2, 1))
+        assert (figures.second_x, figures.second_y) == pytest.approx((6 * 27 / 36, 3 * 216 / 36))
+        assert figures.product == pytest.approx(-36 * 9 / 72)
+
+
+def test_far_off_polygons_lose_no_digits() -> None:
+    far = polygon_figures([(1e7, 1e7), (1e7 + 6, 1e7), (1e7, 1e7 + 3)])
+    assert far.second_x == pytest.approx(4.5, rel=1e-12)
+
+
+def test_a_polygon_of_nothing_is_refused() -> None:
+    with pytest.raises(ValueError, match="encloses nothing"):
+        polygon_figures([(0, 0), (1, 1), (2, 2)])
+
+
+@given(PLACES)
+def test_inside_a_hollow_polygon_as_a_library_has_it(place: planar.Point) -> None:
+    corners = [(-400, -300), (350, -420), (100, 20), (420, 380), (-60, 250), (-300, 400)]
+    assert planar.polygon_contains(corners, place) == shapely.Polygon(corners).covers(shapely.Point(place))
