@@ -280,7 +280,7 @@ def same(one: Any, other: Any) -> bool:
     """Whether two figures are equal, arrays element by element."""
     if isinstance(one, np.ndarray) or isinstance(other, np.ndarray):
         return bool(np.array_equal(one, other, equal_nan=True))
-    return bool(one == other)
+    return bool(one == other) or (one != one and other != other)
 
 
 @dataclass(frozen=True)

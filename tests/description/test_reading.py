@@ -173,25 +173,12 @@ def test_a_scale_table_beside_the_description(tmp_path: Path) -> None:
         ("treble = 680", "treble = 400", "scale.treble"),
         ("treble = 680", "", "scale"),
         ("treble = 680", "treble = 680\nlength = 700", "scale"),
-        ("beyond_last_fret = 14", "beyond_last_fret = 6", "board.beyond_last_fret"),
         ("square_at = 7", "square_at = 21", "scale.square_at"),
         ("tail = true", "tail = true # x\n[slots2]", "slots2"),
     ],
 )
 def test_faults_of_a_fanned_board(old: str, new: str, where: str) -> None:
     assert where in [each.where for each in faults(SCREE.replace(old, new, 1))]
-
-
-def test_how_far_the_fan_takes_the_last_fret() -> None:
-    """By hand: at fret 20 the outer strings' lengths to it differ by 30 mm times the shares from fret 7 on.
-
-    Shares 1 - 2^(-20/12) = 0.685020 and 1 - 2^(-7/12) = 0.332580; half of 30 x 0.352440 is 5.2866 mm on each outer
-    string, 39.5 + 18.5 x 0.685020 = 52.173 mm apart. The board there is 47.5 + 10.5 x 0.685020 / 0.5 = 61.885 mm wide:
-    5.2866 x 61.885 / 52.173 = 6.271; the bass edge runs outward by 10.5 / 2 / 347.5 = 0.0151 on a line that leans by
-    5.2866 / 26.09 = 0.2026, so 6.271 / (1 - 0.0151 x 0.2026) = 6.290.
-    """
-    (fault,) = faults(SCREE.replace("beyond_last_fret = 14", "beyond_last_fret = 6"))
-    assert float(fault.what.split()[-5]) == pytest.approx(6.29, abs=0.006)
 
 
 def test_two_bindings_wider_than_the_board() -> None:

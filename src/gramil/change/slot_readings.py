@@ -76,9 +76,18 @@ def read_back(figures: Figures, frets: Array, measured: Array) -> SlotsReadback:
     cents = error * slope
     move = float((slope**2 * error).sum() / (slope**2).sum())
     limits = figures["limit_slot_position"], figures["limit_slot_error_cents"]
+    steps = np.diff(cents, prepend=0.0)
     slots = tuple(
-        SlotReading(int(fret), *each, _verdict(each[2], each[3], *limits))
-        for fret, *each in zip(frets, wanted, measured, error, cents, np.diff(cents, prepend=0.0), strict=True)
+        SlotReading(
+            int(frets[row]),
+            float(wanted[row]),
+            float(measured[row]),
+            float(error[row]),
+            float(cents[row]),
+            float(steps[row]),
+            _verdict(error[row], cents[row], *limits),
+        )
+        for row in range(len(frets))
     )
     return SlotsReadback(slots, likely_cause(frets, wanted, error), move, _rms(cents), _rms((error - move) * slope))
 

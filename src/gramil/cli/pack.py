@@ -47,15 +47,15 @@ def write_pack(
     """Make every file, then write them all; a line for each, with its size."""
     makers = pack_makers(figures, shower, paper, printer_scale)
     made: dict[str, bytes] = {}
-    with click.progressbar(makers.items(), label="Making the pack", item_show_func=_name, hidden=not _watched()) as bar:
-        for name, make in bar:
-            made[name] = make()
+    with click.progressbar(list(makers), label="Making the pack", item_show_func=_name, hidden=not _watched()) as bar:
+        for name in bar:
+            made[name] = makers[name]()
     write_files(out, made, overwrite)
     return [f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in made.items()]
 
 
-def _name(item: tuple[str, object] | None) -> str:
-    return item[0] if item else ""
+def _name(item: str | None) -> str:
+    return item or ""
 
 
 def _watched() -> bool:

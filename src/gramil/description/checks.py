@@ -102,7 +102,7 @@ def frets_apart(scale: Scale, tuning: ScalaScale) -> Iterator[Problem]:
 
 
 def fan_fits(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: ScalaScale) -> Iterator[Problem]:
-    """Fanned frets keep their order out to the edges, and the last one stays on the board."""
+    """Fanned frets keep their order out to the edges; the tail end runs alongside the last one."""
     if not scale.fanned or not _station_is_on_board(scale, board, tuning):
         return
     lines = [_ends(scale, nut, board, bridge, tuning, fret) for fret in range(scale.frets + 1)]
@@ -110,10 +110,6 @@ def fan_fits(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: Scala
         if min(other[0] - one[0], other[1] - one[1]) <= 0:
             yield Problem(("scale", "treble"), f"frets {fret} and {fret + 1} would cross on the board", "a smaller fan")
             return
-    past = max(lines[-1]) - sum(_along(scale, nut, bridge)) / 2 * share_at(scale.frets, tuning)
-    if past >= board.beyond_last_fret:
-        what = f"read {board.beyond_last_fret:g} mm, and the fan takes the last fret {past:.2f} mm toward the tail"
-        yield Problem(("board", "beyond_last_fret"), what, "more than the fan takes")
 
 
 def _ends(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: ScalaScale, fret: int) -> tuple[float, float]:

@@ -1,0 +1,155 @@
+"""What a change moves: every figure of the old instrument against the new one, and what is no longer true."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+
+from gramil.change.whole import dimensions_of, findings_of, names_of
+from gramil.findings.finding import Finding
+from gramil.graph import Figures, same
+from gramil.quantities import axes_of
+from gramil.rows import Row, rows
+
+SMALL = 0.005
+"""A move of less than this (mm, or a cent, or whatever the unit) folds away unless another tolerance is asked for."""
+
+
+@dataclass(frozen=True)
+class Move:
+    """A dimension that moved, at the address where it moved most. `rows` is how many of its figures moved.
+
+    `difference` is new less old, or not a number for words and for what one of the two instruments does not have.
+    """
+
+    part: str
+    name: str
+    address: str
+    old: float | int | str | bool | None
+    new: float | int | str | bool | None
+    difference: float
+    unit: str | None
+    rows: int
+
+
+@dataclass(frozen=True)
+class Shift:
+    """All that differs between two instruments: inputs, dimensions, findings, and what was drawn or set by them."""
+
+    inputs: tuple[str, ...]
+    moves: tuple[Move, ...]
+    folded: int
+    came: tuple[Finding, ...]
+    went: tuple[Finding, ...]
+    drawings: tuple[str, ...]
+    setups: tuple[str, ...]
+
+
+def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
+    """Hold two instruments' figures against each other; `moves` is grouped by part, the biggest move first.
+
+    Moves no larger than `tolerance`, each in its own unit, are only counted (`folded`).
+    """
+    inputs = tuple(name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
+    touched = set().union(*(old.graph.below(name) for name in inputs))
+    moves = [move for name in dimensions_of(old) if name in touched for move in _moves(name, old, new)]
+    kept = [move for move in moves if _size(move) > tolerance]
+    old_findings, new_findings = findings_of(old), findings_of(new)
+    return Shift(
+        inputs,
+        tuple(sorted(kept, key=lambda move: (move.part, -_size(move), move.name))),
+        len(moves) - len(kept),
+        _not_among(new_findings, old_findings),
+        _not_among(old_findings, new_findings),
+        _changed(old, new, "drawing_", touched),
+        _changed(old, new, "setup_", touched),
+    )
+
+
+def _size(move: Move) -> float:
+    return math.inf if math.isnan(move.difference) else abs(move.difference)
+
+
+def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
+    """The dimension's greatest move: one row, or none where nothing moved."""
+    if axes_of(old.graph.annotation(name)) and old[name].shape == new[name].shape:
+        yield from _greatest_of_array(name, old, new)
+        return
+    before = {row.address: row for row in rows(old, (name,))}
+    after = {row.address: row for row in rows(new, (name,))}
+    found = [
+        _move(name, address, before.get(address), after.get(address))
+        for address in {**before, **after}
+        if not _alike(before.get(address), after.get(address))
+    ]
+    if found:
+        most = max(found, key=_size)
+        yield Move(most.part, name, most.address, most.old, most.new, most.difference, most.unit, len(found))
+
+
+def _greatest_of_array(name: str, old: Figures, new: Figures) -> Iterator[Move]:
+    with np.errstate(invalid="ignore"):
+        difference = np.where(old[name] == new[name], 0.0, new[name] - old[name])
+    known = np.nan_to_num(np.abs(difference), nan=0.0)
+    if not known.any():
+        return
+    place = np.unravel_index(int(known.argmax()), known.shape)
+    starts = [axis == "string" for axis in axes_of(old.graph.annotation(name))]
+    address = f"{name}[{', '.join(str(int(row) + start) for row, start in zip(place, starts, strict=False))}]"
+    part = old.graph.dimensions[name].part.replace("_", " ")
+    values = float(old[name][place]), float(new[name][place])
+    yield Move(part, name, address, *values, float(difference[place]), old.unit_at(name), int((known > 0).sum()))
+
+
+def _alike(old: Row | None, new: Row | None) -> bool:
+    return old is not None and new is not None and same(old.value, new.value)
+
+
+def _move(name: str, address: str, old: Row | None, new: Row | None) -> Move:
+    row = old or new
+    assert row is not None
+    return Move(row.part, name, address, _value(old), _value(new), _difference(old, new), row.unit, 1)
+
+
+def _value(row: Row | None) -> float | int | str | bool | None:
+    return None if row is None else row.value
+
+
+def _difference(old: Row | None, new: Row | None) -> float:
+    values = [row.value for row in (old, new) if row is not None]
+    if len(values) < 2 or any(isinstance(value, str | bool) for value in values):
+        return math.nan
+    return float(values[1]) - float(values[0])
+
+
+def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Findings that matter whose name and severity the others do not hold."""
+    known = {(each.name, each.severity) for each in those}
+    return tuple(each for each in these if each.severity != "fine" and (each.name, each.severity) not in known)
+
+
+def _changed(old: Figures, new: Figures, prefix: str, touched: set[str]) -> tuple[str, ...]:
+    """The drawings or set-ups that are no longer true: changed themselves, or with a figure on them that moved."""
+    names = [name for name in names_of(old, prefix) if name in touched]
+    return tuple(old[name].title for name in names if old[name] != new[name] or _figures_differ(old[name], old, new))
+
+
+def _figures_differ(item: object, old: Figures, new: Figures) -> bool:
+    return any(not _same_at(address, old, new) for address in addresses_of(item))
+
+
+def _same_at(address: str, old: Figures, new: Figures) -> bool:
+    try:
+        return same(old.at(address), new.at(address))
+    except KeyError:
+        return False
+
+
+def addresses_of(item: object) -> Iterator[str]:
+    """The addresses of the figures shown on a drawing or a set-up."""
+    for mark in getattr(item, "marks", ()):
+        if address := getattr(mark, "address", ""):
+            yield address
+    for figure in getattr(item, "figures", ()):
+        yield figure.address

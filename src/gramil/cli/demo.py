@@ -1,0 +1,68 @@
+"""`gramil demo`: the bundled instruments' packs, and a short summary of the first."""
+
+import time
+from importlib.resources import as_file, files
+from pathlib import Path
+
+import click
+
+from gramil.change.whole import findings_of
+from gramil.cli.check import verdicts
+from gramil.cli.options import opened
+from gramil.cli.pack import write_pack
+from gramil.graph import Figures
+from gramil.show import Shower
+
+INSTRUMENTS = ("tarn", "fell", "scree")
+GLANCE = (
+    ("scale", "scale_bass"),
+    ("last fret from the zero line", "fret_position[{last}]"),
+    ("board, nut to tail", "board_length"),
+    ("width at the nut", "nut_width"),
+    ("width at the tail", "board_width_at_tail"),
+    ("half taper", "board_half_taper_angle"),
+    ("radius at the nut", "arch_radius_at_fret[0]"),
+    ("radius at the last fret", "arch_radius_at_fret[{last}]"),
+    ("saw set to", "slot_depth_setting"),
+    ("least wood under a slot", "slot_left_least"),
+    ("blank", "blank_length"),
+)
+"""The board at a glance: words and addresses."""
+
+
+@click.command()
+@click.option("--out", type=click.Path(path_type=Path), default="out", show_default=True, help="Folder to write into.")
+@click.option("--all", "every", is_flag=True, help="All three bundled instruments, not the first alone.")
+def command(out: Path, every: bool) -> None:
+    """Build the bundled instrument's pack, and say in short what it holds.
+
+    \b
+    gramil demo --out out
+    gramil demo --out out --all
+    """
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        for name in INSTRUMENTS if every else INSTRUMENTS[:1]:
+            _build(name, examples, out / name)
+
+
+def _build(name: str, examples: Path, out: Path) -> None:
+    started = time.perf_counter()
+    figures, shower = opened(examples / f"{name}.toml", examples / "shop.toml")
+    written = write_pack(figures, shower, out, figures["shop_paper"])
+    took = time.perf_counter() - started
+    _glance(figures, shower)
+    click.echo("")
+    for line in verdicts(findings_of(figures), shower, fine=False):
+        click.echo(line)
+    click.echo(f"\n{len(written)} files in {took:.1f} s:")
+    for line in written:
+        click.echo(f"  {line}")
+
+
+def _glance(figures: Figures, shower: Shower) -> None:
+    click.echo(click.style(f"\n{figures['instrument_name']}: the board at a glance", bold=True))
+    last = len(figures["fret_position"]) - 1
+    for words, address in GLANCE:
+        first, other = shower.both(address.format(last=last))
+        click.echo(f"  {words:<30} {first}" + (f"   ({other})" if other else ""))
+    click.echo(f"  {'shop':<30} {figures['shop_name']} (invented for this demonstration)")

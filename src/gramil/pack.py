@@ -1,0 +1,67 @@
+"""The pack: every file that goes to the bench for one instrument, by name, as bytes.
+
+Nothing here works a figure out; it asks the graph for drawings, set-ups and findings, and the writers for files.
+"""
+
+from collections.abc import Callable, Iterator, Mapping
+from functools import partial
+
+from gramil.change.whole import dimensions_of, drawings_of, findings_of, setups_of
+from gramil.drawings.marks import Drawing
+from gramil.graph import Figures
+from gramil.show import Shower
+from gramil.writers.dxf import dxf_bytes
+from gramil.writers.paper import PaperName
+from gramil.writers.pdf import tiled_pdf
+from gramil.writers.svg import svg_bytes, svg_text
+from gramil.writers.tables import dimensions_csv, dimensions_json, findings_json
+
+Maker = Callable[[], bytes]
+
+
+def pack_makers(
+    figures: Figures, shower: Shower, paper: PaperName, printer_scale: tuple[float, float] = (1.0, 1.0)
+) -> Mapping[str, Maker]:
+    """Each file of the pack with the function that makes it, in order; nothing is made until it is called."""
+    return dict(_makers(figures, shower, paper, printer_scale))
+
+
+def _makers(
+    figures: Figures, shower: Shower, paper: PaperName, printer_scale: tuple[float, float]
+) -> Iterator[tuple[str, Maker]]:
+    templates = tuple(drawing for drawing in drawings_of(figures) if is_template(drawing))
+    for drawing in templates:
+        yield f"{drawing.name}.dxf", partial(dxf_bytes, drawing, shower.text)
+        yield f"{drawing.name}.svg", partial(svg_bytes, drawing, shower.text)
+    templates_pdf = partial(tiled_pdf, templates, shower.text, paper, printer_scale, heading=title_of(figures, shower))
+    yield f"templates-{paper}.pdf", templates_pdf
+    yield "bench-sheets.pdf", partial(bench_sheets, figures, shower, paper)
+    names = dimensions_of(figures)
+    yield "dimensions.csv", lambda: dimensions_csv(figures, shower, names).encode()
+    yield "dimensions.json", lambda: dimensions_json(figures, shower, names).encode()
+    yield "findings.json", lambda: findings_json(findings_of(figures), shower).encode()
+
+
+def is_template(drawing: Drawing) -> bool:
+    """Whether a drawing is one to cut by, rather than a picture on a set-up sheet."""
+    return not drawing.name.startswith("setup-")
+
+
+def title_of(figures: Figures, shower: Shower) -> str:
+    """The instrument's name and scale, as they stand on every template."""
+    scales = {shower.text("scale_bass"): None, shower.text("scale_treble"): None}
+    return f"{figures['instrument_name']}, scale {' to '.join(scales)}"
+
+
+def bench_sheets(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
+    """The set-up sheets as one PDF, one operation a page."""
+    from gramil.sheets.bench_sheets import bench_sheets_pdf
+
+    setups = setups_of(figures)
+    wanted = {setup.drawing for setup in setups}
+    pictures = {
+        drawing.name: svg_text(drawing, shower.text, captioned=False)
+        for drawing in drawings_of(figures)
+        if drawing.name in wanted
+    }
+    return bench_sheets_pdf(setups, shower, pictures, title_of(figures, shower), paper)
