@@ -40,3 +40,12 @@ def test_neighbours_share_their_crosses():
         for at, joins in crosses.items():
             assert name in joins
             assert all(by_name[other][at] == joins for other in joins)
+
+
+def test_a_page_to_prove_the_print_costs_less_than_a_joint():
+    """190 by 200 mm fits upright A4 alone, with no room for a square; lying it would be cut in two."""
+    marks = [Line((0.0, y), (190.0, y), "cut") for y in range(0, 236, 40)]
+    tiling = tiled(marks, "a4", (1.0, 1.0))
+    assert len(tiling.tiles) == 1
+    assert tiling.proof is None
+    assert tiling.pages == 2

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from reportlab.pdfgen.canvas import Canvas
 
-from gramil.drawings.marks import HAIRLINE, THICK, THIN, Point
+from gramil.drawings.marks import HAIRLINE, THICK, Point
 from gramil.writers.ink import DARK, PALE
 from gramil.writers.lettering import Lettering
 from gramil.writers.pdf_ink import PT, Placed, letter, pen, shape
@@ -27,7 +27,7 @@ def draw_map(
     place = Placed((left, top - tall), on, (1.0 / times, 1.0 / times))
     for mark in marks:
         if mark.layer in SHOWN and not isinstance(mark, Lettering):
-            pen(canvas, THIN)
+            pen(canvas, HAIRLINE)
             shape(canvas, mark, place)
     for tile in tiling.tiles:
         if tile is not here:

@@ -23,8 +23,8 @@ from gramil.writers.tiles import SQUARES, Cross, Proof, Tile, Tiling, tiled
 
 ARM, DIAMOND = 4.0, 1.5
 """Half a registration cross, and half the diamond on it, in mm."""
+HOW_TO_PROVE = "Measure the square and the bar first: both ways, to a fifth of a millimetre."
 HOW_TO_JOIN = (
-    "Measure the square and the bar first: both ways, to a fifth of a millimetre.",
     "Lay each sheet on its neighbour so that the crosses of one name meet, and tape them.",
     "Measure once more over the joints before you cut.",
 )
@@ -90,7 +90,7 @@ def _draw_proof_page(canvas: Canvas, template: _Template) -> None:
     square = Proof((10.0, tall - SQUARES[0] - 10.0), SQUARES[0])
     _draw_square(canvas, square, sheet, place)
     top = square.at[1] - 12.0
-    for i, line in enumerate(HOW_TO_JOIN):
+    for i, line in enumerate((HOW_TO_PROVE, *(HOW_TO_JOIN if len(template.tiling.tiles) > 1 else ()))):
         height = fitted(line, 3.0, WORDS, wide - 20.0)
         letter(canvas, Lettering((10.0, top - 6.0 * i), line, height, 0.0, "left", "text"), place)
     right = MARGIN + 10.0 + SQUARES[0] + 15.0

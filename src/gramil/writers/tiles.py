@@ -14,11 +14,12 @@ from gramil.writers.paper import PaperName, Sheet, sheets
 from gramil.writers.plain import Plain
 
 OVERLAP = 10.0
-ROOM = 8.0
-"""How far pages overlap, and the blank round the drawing in which the crosses stand clear of it, in mm."""
+ROOM, ROOM_ALONE = 8.0, 1.0
+"""In mm: how far pages overlap; the blank round a drawing in which the crosses stand clear of it; the same on a
+single page, which has no crosses."""
 SQUARES = (100.0, 50.0)
 """Sides of the square that proves the print, in mm: the largest that fits is drawn."""
-ROOM_ROUND_SQUARE = 7.0
+ROOM_ROUND_SQUARE = 4.0
 
 
 @dataclass(frozen=True)
@@ -83,25 +84,31 @@ class Tiling:
 
 
 def tiled(marks: Sequence[Plain], paper: PaperName, printer_scale: tuple[float, float]) -> Tiling:
-    """The drawing on this paper, the way round that takes the fewest pages (then the least paper, then lying)."""
+    """The drawing on this paper, the way round that makes the fewest tiles of it (then the least paper, then lying)."""
     box = bounds(marks)
     wide, tall = box[2] - box[0] + 2 * ROOM, box[3] - box[1] + 2 * ROOM
     both = [_on_sheet(marks, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale)]
-    return min(both, key=lambda t: (t.pages, t.pages * t.sheet.width * t.sheet.height, t.sheet.height))
+    return min(both, key=lambda t: (len(t.tiles), t.pages * t.sheet.width * t.sheet.height, t.sheet.height))
 
 
 def _on_sheet(marks: Sequence[Plain], box: Box, sheet: Sheet) -> Tiling:
     """The drawing stands at the lower left; what is left over of the pages is at the top and the right."""
-    step = _step(sheet)
-    columns = _count(box[2] - box[0] + 2 * ROOM, step[0])
-    rows = _count(box[3] - box[1] + 2 * ROOM, step[1])
-    origin = (box[0] - ROOM, box[1] - ROOM + rows * step[1] + OVERLAP)
+    step, room = _step(sheet), _room(box, sheet)
+    columns = _count(box[2] - box[0] + 2 * room, step[0])
+    rows = _count(box[3] - box[1] + 2 * room, step[1])
+    origin = (box[0] - room, box[1] - room + rows * step[1] + OVERLAP)
     every = [_tile(sheet, origin, row, column) for row in range(rows) for column in range(columns)]
     cells = [_cell(tile, columns, rows) for tile in every]
     kept = tuple(t for t, cell in zip(every, cells, strict=True) if any(touches(mark, cell) for mark in marks))
     kept = kept or (every[0],)
     bare = Tiling(sheet, (columns, rows), origin, kept, None)
     return Tiling(sheet, (columns, rows), origin, kept, _proof(marks, bare))
+
+
+def _room(box: Box, sheet: Sheet) -> float:
+    """The blank round the drawing: little where one page holds it all."""
+    wide, tall = box[2] - box[0] + 2 * ROOM_ALONE, box[3] - box[1] + 2 * ROOM_ALONE
+    return ROOM_ALONE if wide <= sheet.window[0] and tall <= sheet.window[1] else ROOM
 
 
 def _step(sheet: Sheet) -> tuple[float, float]:
@@ -149,12 +156,13 @@ def _cell(tile: Tile, columns: int, rows: int) -> Box:
 def _proof(marks: Sequence[Plain], tiling: Tiling) -> Proof | None:
     """The largest square that the first page has blank room for, as high and as far left as it goes."""
     first = tiling.tiles[0]
-    near = [mark for mark in marks if touches(mark, first.window)]
+    near = [(mark, bounds([mark])) for mark in marks if touches(mark, first.window)]
     crosses = [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(first)]
     for side in SQUARES:
         for at in _places(first.window, side):
             taken = _round((at[0] + side / 2, at[1] + side / 2), side / 2 + ROOM_ROUND_SQUARE)
-            if not any(_meet(taken, cross) for cross in crosses) and not any(touches(mark, taken) for mark in near):
+            in_the_way = (mark for mark, box in near if _meet(taken, box))
+            if not any(_meet(taken, cross) for cross in crosses) and not any(touches(m, taken) for m in in_the_way):
                 return Proof(at, side)
     return None
 
