@@ -6,6 +6,7 @@ is a `Label` that holds an address, never a number: the writer looks it up when 
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from math import cos, sin
 from typing import Literal
 
 Point = tuple[float, float]
@@ -91,6 +92,7 @@ class Span:
 
 
 Mark = Line | Arc | Circle | Polyline | Words | Label | Span
+Marks = tuple[Mark, ...]
 
 
 @dataclass(frozen=True)
@@ -127,18 +129,23 @@ LAYERS: Mapping[str, Stroke] = {
 class Drawing:
     """One drawing at true scale. `name` is its file's stem, `title` what is written on it.
 
-    `stretch` is how many times heights are drawn too tall (1: true), so that a writer can say so.
+    `scale` is drawn size over true size (2: twice as large as life; 0: a sketch, not to be measured), and `stretch` is
+    how many times heights are drawn too tall (1: true), so that a writer can say so.
     """
 
     name: str
     title: str
     seen_from: SeenFrom
-    marks: tuple[Mark, ...]
+    marks: Marks
     stretch: float = 1.0
+    scale: float = 1.0
 
 
 def mirrored(drawing: Drawing) -> Drawing:
-    """The drawing turned over about the centreline (y to -y): the left-handed twin. Words stay readable."""
+    """The drawing turned over about the centreline (y to -y): the left-handed twin.
+
+    Words stay readable, and fill the place that their mirror image would fill: what stood clear of a line still does.
+    """
     return replace(drawing, marks=tuple(_mirrored(mark) for mark in drawing.marks))
 
 
@@ -159,4 +166,6 @@ def _mirrored(mark: Mark) -> Mark:
         case Polyline():
             return replace(mark, points=tuple(_flip(point) for point in mark.points))
         case _:
-            return replace(mark, at=_flip(mark.at), angle=-mark.angle)
+            x, y = mark.at
+            foot = (x - mark.height * sin(mark.angle), -y - mark.height * cos(mark.angle))
+            return replace(mark, at=foot, angle=-mark.angle)

@@ -1,0 +1,132 @@
+"""Gauge cards to be cut from sheet: the arch at three stations, the slot's depth, the thickness."""
+
+from math import pi
+
+from gramil.drawings.marks import Arc, Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
+from gramil.drawings.pen import box_points
+from gramil.parts.cards import ArchCard, DepthCard, GapCard
+from gramil.quantities import Mm
+
+OWNS = ("drawing_", "piece_")
+
+OVER, UNDER, APART = 16.0, 15.0, 8.0
+"""In mm: sheet over and under an arch card's crest, and between two cards."""
+SMALL_CARD = (42.0, 24.0)
+"""Width and height of a depth card's body, in mm."""
+TONGUE = 4.0
+"""Width of a depth card's tongue: so narrow that an arch under its shoulders does not lift it by 0.01 mm."""
+THROAT, JAW = 14.0, 9.0
+"""How deep a gap card's gap is, and the sheet on either side of it, in mm."""
+
+
+def piece_arch_cards(card_arches: tuple[ArchCard, ...], instrument_name: str) -> Marks:
+    """Arch cards one below the other, nut first. One cut along the arc makes two gauges: a hollow one and its twin."""
+    marks: list[Mark] = []
+    for row, card in enumerate(card_arches):
+        marks += _arch_card(card, (0.0, -row * (OVER + UNDER + APART)), instrument_name)
+    return tuple(marks)
+
+
+def _arch_card(card: ArchCard, crest: Point, name: str) -> Marks:
+    x, y = crest
+    address = f'card_arches["{card.name}"]'
+    return (
+        Polyline(box_points((x - card.reach, y - UNDER), (x + card.reach, y + OVER)), "cut", closed=True),
+        _edge(card, crest),
+        *(Line((x + side, y - card.fall - 1.0), (x + side, y - card.fall - 4.0), "text") for side in _sides(card)),
+        Words((x, y + 11.0), f"{name}, {card.name}: hollow, for the board", 2.4, anchor="middle"),
+        Label((x, y + 4.5), f"{address}.radius", "R ", height=4.0, anchor="middle"),
+        Label((x, y - 7.0), f"{address}.fall", "edge falls ", height=2.4, anchor="middle"),
+        Words((x, y - 12.5), f"{card.name}: full, for the block", 2.4, anchor="middle"),
+    )
+
+
+def _sides(card: ArchCard) -> tuple[Mm, Mm]:
+    return (-card.half_width, card.half_width)
+
+
+def _edge(card: ArchCard, crest: Point) -> Mark:
+    x, y = crest
+    if card.half_angle == 0:
+        return Line((x - card.reach, y), (x + card.reach, y), "cut")
+    return Arc((x, y - card.radius), card.radius, pi / 2 - card.half_angle, pi / 2 + card.half_angle, "cut")
+
+
+def piece_depth_cards(card_depths: tuple[DepthCard, ...], card_arches: tuple[ArchCard, ...]) -> Marks:
+    """Depth cards beside the arch cards, tongue down."""
+    left = max(card.reach for card in card_arches) + APART
+    marks: list[Mark] = []
+    for row, card in enumerate(card_depths):
+        marks += _depth_card(card, (left, OVER - SMALL_CARD[1] - row * (SMALL_CARD[1] + APART)))
+    foot = OVER - len(card_depths) * (SMALL_CARD[1] + APART)
+    marks += [
+        Words((left, foot), "Depth cards: from sheet thinner", 2.2),
+        Label((left, foot - 4.0), "saw_kerf", "than the slot, ", height=2.2),
+    ]
+    return tuple(marks)
+
+
+def _depth_card(card: DepthCard, shoulder: Point) -> Marks:
+    x, y = shoulder
+    wide, tall = SMALL_CARD
+    middle = x + wide / 2
+    low, left, right = y - card.depth, middle - TONGUE / 2, middle + TONGUE / 2
+    body = (
+        (x, y + tall),
+        (x, y),
+        (left, y),
+        (left, low),
+        (right, low),
+        (right, y),
+        (x + wide, y),
+        (x + wide, y + tall),
+    )
+    return (
+        Polyline(body, "cut", closed=True),
+        Words((middle, y + tall - 6.0), card.name, 2.4, anchor="middle"),
+        Label((middle, y + 8.0), f'card_depths["{card.name}"].depth', height=4.0, anchor="middle"),
+    )
+
+
+def piece_gap_cards(card_gaps: tuple[GapCard, ...], card_arches: tuple[ArchCard, ...]) -> Marks:
+    """Thickness cards in a third row, gap to the right, each gap less the machine's kerf."""
+    left = max(card.reach for card in card_arches) + 2 * APART + SMALL_CARD[0]
+    marks: list[Mark] = []
+    top = OVER
+    for card in card_gaps:
+        marks += _gap_card(card, (left, top))
+        top -= card.drawn + 2 * JAW + APART
+    marks += [
+        Words((left, top), "Thickness cards: gaps drawn less", 2.2),
+        Label((left, top - 4.0), "shop_laser_kerf", "the machine's kerf, ", height=2.2),
+    ]
+    return tuple(marks)
+
+
+def _gap_card(card: GapCard, corner: Point) -> Marks:
+    x, top = corner
+    upper, lower, foot = top - JAW, top - JAW - card.drawn, top - 2 * JAW - card.drawn
+    right, throat = x + SMALL_CARD[0] + THROAT, x + SMALL_CARD[0]
+    points = (
+        (x, top),
+        (x, foot),
+        (right, foot),
+        (right, lower),
+        (throat, lower),
+        (throat, upper),
+        (right, upper),
+        (right, top),
+    )
+    return (
+        Polyline(points, "cut", closed=True),
+        Words((x + 3.0, top - 6.0), card.name, 2.4),
+        Label((x + 3.0, foot + 5.0), f'card_gaps["{card.name}"].thickness', height=4.0),
+    )
+
+
+def drawing_gauges(
+    instrument_name: str, piece_arch_cards: Marks, piece_depth_cards: Marks, piece_gap_cards: Marks
+) -> Drawing:
+    """Every gauge card of the board on one sheet."""
+    marks = (*piece_arch_cards, *piece_depth_cards, *piece_gap_cards)
+    return Drawing("gauges", f"{instrument_name}, gauge cards", "either side", marks)

@@ -1,0 +1,47 @@
+"""The three example instruments, and a way to change a line of one."""
+
+from functools import cache
+from importlib.resources import files
+
+import pytest
+
+from gramil.change.whole import figures_of
+from gramil.description.reading import parse_description, parse_shop
+from gramil.graph import Figures
+
+EXAMPLES = files("gramil").joinpath("data", "examples")
+
+
+@cache
+def figures_for(name: str, *changes: tuple[str, str]) -> Figures:
+    """The figures of a bundled instrument in the bundled shop, with pieces of its text changed (old, new)."""
+    text = EXAMPLES.joinpath(f"{name}.toml").read_text(encoding="utf-8")
+    for old, new in changes:
+        assert old in text
+        text = text.replace(old, new)
+    shop = parse_shop(EXAMPLES.joinpath("shop.toml").read_text(encoding="utf-8"), "shop.toml")
+    return figures_of(parse_description(text, f"{name}.toml"), shop)
+
+
+@pytest.fixture(scope="session")
+def example():
+    """The function that makes the figures of a bundled instrument: `example(name, (old, new), ...)`."""
+    return figures_for
+
+
+@pytest.fixture(scope="session")
+def tarn() -> Figures:
+    """A bound, right-handed board of 630 mm, its face a cone."""
+    return figures_for("tarn")
+
+
+@pytest.fixture(scope="session")
+def left_tarn() -> Figures:
+    """The same for the left hand."""
+    return figures_for("tarn", ('handed = "right"', 'handed = "left"'))
+
+
+@pytest.fixture(params=["tarn", "fell", "scree"], scope="session")
+def any_board(request) -> Figures:
+    """Each of the three: bound; in inches, unbound and levelled; fanned and left-handed."""
+    return figures_for(request.param)
