@@ -1,5 +1,6 @@
 """`gramil pack`: drawings, templates, set-up sheets and tables, whole or not at all."""
 
+import sys
 from pathlib import Path
 
 import click
@@ -59,7 +60,7 @@ def _name(item: str | None) -> str:
 
 
 def _watched() -> bool:
-    return click.get_text_stream("stderr").isatty() and click.get_text_stream("stdout").isatty()
+    return sys.stderr.isatty() and sys.stdout.isatty()
 
 
 def _scale(written: str | None) -> tuple[float, float]:
