@@ -1,0 +1,95 @@
+"""The board: the graph against direct calls, DXF writing against the bare library, the whole pack."""
+
+import io
+import resource
+from importlib.resources import as_file, files
+
+import ezdxf
+
+from benchmarks.timing import milliseconds, seconds
+from gramil.change.shift import shift
+from gramil.change.whole import dimensions_of, drawings_of, figures_of, findings_of
+from gramil.description.reading import read_description, read_shop
+from gramil.drawings.marks import Arc, Circle, Line, Polyline
+from gramil.graph import Figures, derive
+from gramil.pack import pack_makers
+from gramil.show import Shower
+from gramil.writers.dxf import dxf_bytes
+
+
+def example(name: str) -> Figures:
+    """Fresh figures of a bundled instrument."""
+    with as_file(files("gramil") / "data" / "examples") as folder:
+        return figures_of(read_description(folder / f"{name}.toml"), read_shop(folder / "shop.toml"))
+
+
+def run() -> None:
+    figures = example("tarn")
+    _graph(figures)
+    _dxf(figures)
+    _pack(figures)
+    other = example("fell")
+    print(f"shift of two instruments          {milliseconds(seconds(lambda: shift(fresh(figures), fresh(other)), 3))}")
+
+
+def fresh(figures: Figures) -> Figures:
+    """The same instrument with nothing worked out yet."""
+    return derive(figures.graph, figures.base, figures.origins, figures.pins, figures.lengths)
+
+
+def _graph(figures: Figures) -> None:
+    names = dimensions_of(figures)
+    calls = [(name, figures.graph.dimensions[name]) for name in figures.graph.order if name in set(names)]
+
+    def direct() -> None:
+        known = dict(figures.base)
+        for name, dimension in calls:
+            known[name] = dimension.function(*[known[parameter] for parameter in dimension.parameters])
+
+    def by_graph() -> None:
+        new = fresh(figures)
+        for name in names:
+            new[name]
+
+    plain, wired = seconds(direct), seconds(by_graph)
+    print(f"{len(names)} dimensions called directly      {milliseconds(plain)}")
+    print(f"the same by the graph             {milliseconds(wired)}   {wired / plain:.2f} times")
+    judged = seconds(lambda: findings_of(fresh(figures)))
+    print(f"findings, with what they hang on  {milliseconds(judged)}")
+
+
+def _dxf(figures: Figures) -> None:
+    drawing = next(each for each in drawings_of(figures) if each.name == "board")
+    shower = Shower(figures)
+
+    def bare() -> None:
+        document = ezdxf.new("R2010")
+        space = document.modelspace()
+        for mark in drawing.marks:
+            match mark:
+                case Line():
+                    space.add_line(mark.start, mark.end)
+                case Arc():
+                    space.add_arc(mark.centre, mark.radius, mark.start_angle, mark.end_angle)
+                case Circle():
+                    space.add_circle(mark.centre, mark.radius)
+                case Polyline():
+                    space.add_lwpolyline(mark.points, close=mark.closed)
+                case _:
+                    space.add_text("figure")
+        document.write(io.StringIO())
+
+    ours, theirs = seconds(lambda: dxf_bytes(drawing, shower.text)), seconds(bare)
+    print(f"board.dxf by the bare library     {milliseconds(theirs)}")
+    print(f"board.dxf                         {milliseconds(ours)}   {ours / theirs:.2f} times")
+
+
+def _pack(figures: Figures) -> None:
+    def make() -> None:
+        new = fresh(figures)
+        for maker in pack_makers(new, Shower(new), "a4").values():
+            maker()
+
+    print(f"the whole pack                    {milliseconds(seconds(make, 2))}")
+    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    print(f"peak memory so far                {peak:8.0f} MB")
