@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Any
 
+from gramil.description.checks_of_neck import NECK_CHECKS
 from gramil.description.instrument import Binding, Board, Bridge, Markers, Nut, Scale, Strings
 from gramil.description.problems import Problem
 from gramil.description.scala_scale import ScalaScale
@@ -277,4 +278,5 @@ CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     arch_holds_end,
     binding_leaves_core,
     binding_leaves_tail,
+    *NECK_CHECKS,
 )

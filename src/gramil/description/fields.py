@@ -13,7 +13,7 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field, ValidationInfo
 
 from gramil.description.records import Station
-from gramil.measure import LengthUnit, read_length
+from gramil.measure import LengthUnit, read_angle, read_length
 from gramil.quantities import Unit
 
 LARGEST = 2000.0
@@ -95,6 +95,16 @@ def _modulus(value: object) -> float:
     return float(match[1]) * (1000.0 if match[2] == "GPa" else 1.0)
 
 
+def _angle(value: object) -> float:
+    """An angle in radians from degrees."""
+    if isinstance(value, bool) or not isinstance(value, str | int | float):
+        raise ValueError('an angle is in degrees: 14, or "14 deg"')
+    angle = float(read_angle(value))
+    if not abs(angle) <= math.pi / 4:
+        raise ValueError("an angle here is at most 45 degrees")
+    return angle
+
+
 def _day(value: object) -> object:
     """A date as TOML writes it, or the same in quotes."""
     if isinstance(value, str):
@@ -124,6 +134,8 @@ Gauge = Annotated[float, BeforeValidator(_gauge), Field(ge=0.1, le=5.0), Unit("m
 """A string's diameter in mm."""
 Modulus = Annotated[float, BeforeValidator(_modulus), Field(ge=100.0, le=500_000.0), Unit("MPa")]
 """A modulus of elasticity in MPa."""
+Angle = Annotated[float, BeforeValidator(_angle), Unit("rad")]
+"""An angle in radians, written in degrees."""
 Day = Annotated[date, BeforeValidator(_day)]
 """A day of the calendar."""
 Number = Annotated[float, BeforeValidator(_share), Unit("")]
@@ -139,6 +151,7 @@ READERS: Mapping[object, str] = {
     _station: '`"fret 12"`, `"fret 12 + 5 mm"`, or a length from the zero line',
     _gauge: "diameter",
     _modulus: 'text such as `"12 GPa"`',
+    _angle: "angle in degrees",
     _day: "date",
     _share: "number",
     spread_over_ends: '`{ nut = ..., end = ... }`, one length, or `"flat"`',

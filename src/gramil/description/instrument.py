@@ -6,7 +6,7 @@ A new table is a class here and a field of `Instrument`; its plain keys become b
 
 from typing import Annotated, Literal, Self
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 
 from gramil.description.fields import (
     Gauge,
@@ -21,12 +21,8 @@ from gramil.description.fields import (
     spread_over_ends,
     usual,
 )
-
-
-class Table(BaseModel):
-    """A table of a description: nothing in it may be misspelt, and it does not change once read."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid", strict=True)
+from gramil.description.heights_and_neck import Head, Heights, Neck, Saddle, Top
+from gramil.description.table import Table
 
 
 class InstrumentTable(Table):
@@ -90,6 +86,9 @@ class Bridge(Table):
     """The bridge, as far as the board needs it."""
 
     spread: Length = given("outer strings, centre to centre, at the saddle", gt=0, le=200)
+    thickness: Length = usual(
+        9.0, "common practice, steel strings", "thickness at the saddle, on the centreline", gt=0, le=40
+    )
 
 
 class Arch(Table):
@@ -191,18 +190,6 @@ class Markers(Table):
     side_diameter: Length = usual(2.0, "common practice", "diameter of a dot on the edge", gt=0, le=10)
 
 
-class Neck(Table):
-    """The neck, as far as the board's back-bow needs it."""
-
-    depth_at_1: Length = usual(
-        21.0, "common practice: 20 to 22 mm", "depth of neck and board together at fret 1", gt=0, le=100
-    )
-    depth_at_10: Length = usual(
-        23.0, "common practice: 22 to 25 mm", "depth of neck and board together at fret 10", gt=0, le=100
-    )
-    modulus: Modulus = usual(10000.0, "common practice, usual neck woods", "stiffness of the neck along the grain")
-
-
 class Instrument(Table):
     """A whole description of an instrument."""
 
@@ -218,3 +205,7 @@ class Instrument(Table):
     strings: Strings
     markers: Markers = Field(default_factory=Markers)
     neck: Neck = Field(default_factory=Neck)
+    heights: Heights = Field(default_factory=Heights)
+    saddle: Saddle = Field(default_factory=Saddle)
+    head: Head = Field(default_factory=Head)
+    top: Top = Field(default_factory=Top)

@@ -1,5 +1,6 @@
 """The page of keys, made from the models themselves so that it cannot say anything else."""
 
+import math
 from collections.abc import Iterator
 from typing import Any, Literal, get_args, get_origin
 
@@ -61,6 +62,8 @@ def _default(field: FieldInfo) -> str:
 
 
 def _shown(value: object, unit: str) -> str:
+    if unit == "rad" and isinstance(value, float | int):
+        return f"{math.degrees(value):.10g} degrees"
     return f"{value:.10g} {unit}".rstrip() if isinstance(value, float | int) else str(value)
 
 
@@ -119,7 +122,7 @@ def _limits() -> str:
     lines = ["### `[limits]`\n", "Practice limits; a shop that gives one overrides it. May be left out.\n"]
     lines += ["| key | what it limits | as shipped | where that comes from |", "| --- | --- | --- | --- |"]
     lines += [
-        f"| `{name}` | {limit.what} | {limit.value:g} {limit.unit}".rstrip() + f" | {limit.origin} |"
+        f"| `{name}` | {limit.what} | {_shown(limit.value, limit.unit)}" + f" | {limit.origin} |"
         for name, limit in LIMITS.items()
     ]
     return "\n".join(lines) + "\n"

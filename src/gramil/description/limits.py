@@ -1,14 +1,16 @@
 """Practice limits: rows of `data/limits.toml`, each with its unit, what it limits and where it comes from."""
 
+import math
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from importlib.resources import files
+from typing import Any
 
 
 @dataclass(frozen=True)
 class Limit:
-    """One row. `unit` is "mm", "cent", or empty for a plain ratio; `value` is in it."""
+    """One row. `unit` is "mm", "cent", "rad" (written in degrees, "deg"), or empty for a ratio; `value` is in it."""
 
     name: str
     value: float
@@ -19,7 +21,12 @@ class Limit:
 
 def _rows() -> Mapping[str, Limit]:
     text = (files("gramil") / "data" / "limits.toml").read_text(encoding="utf-8")
-    return {name: Limit(name=name, **row) for name, row in tomllib.loads(text).items()}
+    return {name: _limit(name, row) for name, row in tomllib.loads(text).items()}
+
+
+def _limit(name: str, row: Mapping[str, Any]) -> Limit:
+    limit = Limit(name=name, **row)
+    return replace(limit, value=math.radians(limit.value), unit="rad") if limit.unit == "deg" else limit
 
 
 LIMITS: Mapping[str, Limit] = _rows()

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil.description.checks import lengths_of, square_at
 from gramil.description.instrument import Instrument
@@ -22,6 +23,11 @@ MARKED = (3, 5, 7, 9, 12, 15, 17, 19)
 """The frets that usually carry a marker: common practice."""
 PIN_OFFSET = 60.0
 """Pin less blade along the board, in mm, for a shop that has no jig for slots: common practice."""
+
+POST_FIRST, POST_STEP = 42.0, 38.0
+"""Nut to the first posts and from post to post along the head, in mm: common practice."""
+POSTS_BESIDE, POSTS_LEAN = 3.0, 3.5
+"""How far the first posts stand outside the outer strings, and each row moves inward, in mm: common practice."""
 
 
 @dataclass(frozen=True)
@@ -94,6 +100,41 @@ NORMALISED: tuple[Normal, ...] = (
         ("markers.double",),
         "12: common practice",
     ),
+    Normal(
+        "top_radius",
+        Mm,
+        "radius of the top's dome along the centreline; flat is without end",
+        ("top.radius",),
+        "common practice: 25 ft",
+    ),
+    Normal(
+        "top_rise",
+        Mm,
+        "how far the top stands over its rim at the saddle, measured; else not known",
+        ("top.rise",),
+        "from the dome's radius",
+    ),
+    Normal(
+        "neck_straightedge",
+        Mm,
+        "how far a straightedge on the frets passes over the bridge, neck set; not known before",
+        ("neck.straightedge",),
+        "the neck is not set yet, or set as it should be",
+    ),
+    Normal(
+        "head_posts_x",
+        PerString[Mm],
+        "each string's post along the head from the nut",
+        ("head.posts_x",),
+        "half the posts a side: common practice",
+    ),
+    Normal(
+        "head_posts_y",
+        PerString[Mm],
+        "each string's post from the centreline, treble positive",
+        ("head.posts_y",),
+        "half the posts a side: common practice",
+    ),
     Normal("shop_is_default", bool, "whether no shop was given and the usual one stands in", (), "set by the program"),
     Normal("shop_pin_offset", Mm, "index pin less saw blade along the board", ("jig",), "common practice: 60 mm"),
     Normal("shop_saws", tuple[Saw, ...], "saws for slots", ("saw",), "none"),
@@ -116,6 +157,7 @@ def normalised(
         **_board_values(instrument),
         **{f"wire_{key}": value for key, value in vars(wire).items()},
         **_marker_values(instrument),
+        **_neck_values(instrument),
         **_shop_values(shop),
         "shop_is_default": shop_is_default,
     }
@@ -158,6 +200,35 @@ def _marker_values(instrument: Instrument) -> dict[str, tuple[int, ...]]:
     frets = tuple(fret for fret in MARKED if fret <= last) if markers.frets is None else markers.frets
     double = tuple(fret for fret in (12,) if fret in frets) if markers.double is None else markers.double
     return {"markers_frets": tuple(sorted(frets)), "markers_double": tuple(sorted(double))}
+
+
+def _neck_values(instrument: Instrument) -> dict[str, Any]:
+    head, strings = instrument.head, len(instrument.strings.gauges)
+    x, y = usual_posts(strings, instrument.nut.spread)
+    return {
+        "top_radius": instrument.top.radius,
+        "top_rise": _measured(instrument.top.rise),
+        "neck_straightedge": _measured(instrument.neck.straightedge),
+        "head_posts_x": x if head.posts_x is None else np.array(head.posts_x),
+        "head_posts_y": y if head.posts_y is None else np.array(head.posts_y),
+    }
+
+
+def _measured(value: float | None) -> float:
+    """A measurement, or not a number where nothing was measured."""
+    return math.nan if value is None else value
+
+
+def usual_posts(strings: int, nut_spread: float) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Posts of a head with half of them a side, mm from the nut and from the centreline: common practice.
+
+    The outer strings go to the nearest posts. Each row leans inward a little, `POSTS_BESIDE` outside the outer strings
+    at the first post; an odd string goes to the treble side.
+    """
+    treble = np.arange(strings) < (strings + 1) // 2
+    row = np.where(treble, np.arange(strings), strings - 1 - np.arange(strings))
+    beside = nut_spread / 2 + POSTS_BESIDE - POSTS_LEAN * row
+    return POST_FIRST + POST_STEP * row, np.where(treble, beside, -beside)
 
 
 def _shop_values(shop: Shop) -> dict[str, Any]:

@@ -1,12 +1,13 @@
 """The shop as the maker writes it: what is on hand, its measured sizes, and the limits that this maker overrides."""
 
+import math
 from typing import Annotated, Any, Literal
 
 from pydantic import ConfigDict, Field, create_model
 
-from gramil.description.fields import Day, Length, Number, Radius, Whole, Words, given, usual
-from gramil.description.instrument import Table
+from gramil.description.fields import Angle, Day, Length, Number, Radius, Whole, Words, given, usual
 from gramil.description.limits import LIMITS, Limit
+from gramil.description.table import Table
 
 
 class ShopTable(Table):
@@ -102,8 +103,11 @@ class BlankTable(Table):
 
 
 def _limit_field(limit: Limit) -> Any:
-    kind = Length if limit.unit == "mm" else Number
-    what = f"{limit.what}; {limit.value:g} {limit.unit}".rstrip()
+    kind = {"mm": Length, "rad": Angle}.get(limit.unit, Number)
+    shown = (
+        f"{math.degrees(limit.value):g} degrees" if limit.unit == "rad" else f"{limit.value:g} {limit.unit}".rstrip()
+    )
+    what = f"{limit.what}; {shown}"
     return (kind | None, usual(None, limit.origin, what, ge=-1 if limit.value < 0 else 0, le=1000))
 
 
