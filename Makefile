@@ -4,7 +4,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test check speed format clean
+.PHONY: demo test check speed format docs clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --python $(BIN)/python
@@ -40,6 +40,9 @@ check: $(VENV)/.tests-installed
 format: $(VENV)/.tests-installed
 	$(BIN)/ruff format .
 	$(BIN)/ruff check --fix .
+
+docs: $(VENV)/.tests-installed
+	$(BIN)/python docs/build.py
 
 speed: $(VENV)/.tests-installed
 	$(BIN)/python -m benchmarks

@@ -95,7 +95,7 @@ def read_back(figures: Figures, frets: Array, measured: Array) -> SlotsReadback:
 def _verdict(error: float, cents: float, limit: float, limit_cents: float) -> Verdict:
     if abs(cents) > limit_cents:
         return "recut"
-    return "look again" if abs(error) > limit else "good"
+    return "look again" if abs(error) > limit + READING / 2 else "good"
 
 
 def likely_cause(frets: Array, wanted: Array, error: Array) -> Cause:

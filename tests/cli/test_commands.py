@@ -1,0 +1,126 @@
+"""The commands as the maker runs them: on the bundled instruments, on rubbish, and twice for the same bytes."""
+
+import json
+import subprocess
+import sys
+from importlib.resources import as_file, files
+from pathlib import Path
+
+import pytest
+
+NAMES = ("tarn", "fell", "scree")
+
+
+@pytest.fixture(scope="module")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with the example files in it."""
+    folder = tmp_path_factory.mktemp("bench")
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        for file in examples.iterdir():
+            (folder / file.name).write_bytes(file.read_bytes())
+    return folder
+
+
+def gramil(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
+    command = [sys.executable, "-m", "gramil.cli", *words]
+    return subprocess.run(command, cwd=folder, capture_output=True, text=True, encoding="utf-8", check=False)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_dims_in_both_units(bench: Path, name: str) -> None:
+    done = gramil(bench, "dims", f"{name}.toml", "--shop", "shop.toml")
+    assert done.returncode == 0, done.stderr
+    assert " mm" in done.stdout
+    assert " in" in done.stdout
+    assert "SLOTS" in done.stdout
+
+
+def test_dims_as_json_and_csv(bench: Path) -> None:
+    found = {row["address"]: row for row in json.loads(gramil(bench, "dims", "tarn.toml", "--json").stdout)}
+    assert found["fret_position[12]"]["value"] == pytest.approx(315.0)
+    assert found["fret_position[12]"]["other"] == "12.402 in"
+    table = gramil(bench, "dims", "tarn.toml", "--csv", "--part", "scale").stdout
+    assert "scale,fret_position[12],315.0,mm,315.00 mm,12.402 in" in table
+
+
+def test_why_shows_formula_numbers_source_and_origin(bench: Path) -> None:
+    told = gramil(bench, "why", "fret_position[12]", "tarn.toml").stdout
+    assert "315.00 mm" in told
+    assert "(fret_x_bass + fret_x_treble) / 2" in told
+    assert "tarn.toml:" in told
+
+
+def test_why_down_and_the_nearest_name(bench: Path) -> None:
+    assert "slot_left_at_crest" in gramil(bench, "why", "board.thickness", "tarn.toml", "--down").stdout
+    missed = gramil(bench, "why", "fret_positon", "tarn.toml")
+    assert missed.returncode == 2
+    assert "fret_position" in missed.stderr
+
+
+def test_check_stops_with_status_one(bench: Path) -> None:
+    assert gramil(bench, "check", "tarn.toml", "--shop", "shop.toml").returncode == 0
+    thin = (bench / "tarn.toml").read_text(encoding="utf-8").replace("thickness = 6.3", "thickness = 3.6")
+    (bench / "thin.toml").write_text(thin, encoding="utf-8")
+    done = gramil(bench, "check", "thin.toml", "--shop", "shop.toml")
+    assert done.returncode == 1
+    assert "STOP" in done.stdout
+
+
+def test_faults_are_told_without_a_traceback(bench: Path) -> None:
+    (bench / "bad.toml").write_text("gramil = 1\n[instrument]\nname = 'x'\nunits = 'mm'\n[bord]\nwidth = 'x'\n")
+    for words in (
+        ("check", "bad.toml"),
+        ("check", "none.toml"),
+        ("dims", "shop.toml"),
+        ("pack", "bad.toml", "--out", "o"),
+    ):
+        done = gramil(bench, *words)
+        assert done.returncode == 2, words
+        assert "Traceback" not in done.stderr
+    assert "board" in gramil(bench, "check", "bad.toml").stderr
+
+
+def test_a_misspelt_command(bench: Path) -> None:
+    done = gramil(bench, "chekc", "tarn.toml")
+    assert done.returncode == 2
+    assert "Nearest: check" in done.stderr
+
+
+def test_new_writes_what_check_accepts(bench: Path) -> None:
+    assert gramil(bench, "new", "made.toml", "--name", 'A "b" \\ c', "--usual").returncode == 0
+    assert gramil(bench, "check", "made.toml").returncode == 0
+    assert gramil(bench, "new", "made.toml", "--usual").returncode == 2
+
+
+def test_the_pack_twice_is_the_same_bytes_and_refuses_strangers(bench: Path) -> None:
+    words = ("pack", "scree.toml", "--shop", "shop.toml", "--out")
+    for out in ("one", "two"):
+        done = gramil(bench, *words, out)
+        assert done.returncode == 0, done.stderr
+    one = {file.name: file.read_bytes() for file in (bench / "one").iterdir()}
+    assert one == {file.name: file.read_bytes() for file in (bench / "two").iterdir()}
+    wanted = {"board.dxf", "index-template.dxf", "gauges.dxf", "board.svg", "bench-sheets.pdf", "findings.json"}
+    assert wanted <= set(one)
+    (bench / "one" / "board.dxf").write_text("mine")
+    refused = gramil(bench, *words, "one")
+    assert refused.returncode == 2
+    assert "board.dxf" in refused.stderr
+    assert (bench / "one" / "board.dxf").read_text() == "mine"
+    assert gramil(bench, *words, "one", "--overwrite").returncode == 0
+
+
+def test_readback_and_its_plot(bench: Path) -> None:
+    (bench / "readings.csv").write_text("fret,position\n1,35.48\n5,158.15\n12,315.12\n19,419.88\n")
+    done = gramil(bench, "readback", "slots", "tarn.toml", "readings.csv", "--plot", "errors.svg")
+    assert done.returncode == 0, done.stderr
+    assert "zero is off the nut line" in done.stdout
+    assert (bench / "errors.svg").read_text(encoding="utf-8").startswith("<svg")
+
+
+def test_every_command_has_an_example_in_its_help(bench: Path) -> None:
+    from gramil.cli import COMMANDS
+
+    for name in COMMANDS:
+        assert f"gramil {name}" in gramil(bench, name, "--help").stdout.split("Options:")[0].split("Usage:")[1][30:], (
+            name
+        )

@@ -1,0 +1,45 @@
+"""The documents hold: pages made from the program are up to date, links lead somewhere, the README's commands run."""
+
+import importlib.util
+import re
+import shlex
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[1]
+DOCUMENTS = (ROOT / "README.md", *sorted((ROOT / "docs").glob("*.md")))
+
+
+def made_pages() -> dict[str, str]:
+    specification = importlib.util.spec_from_file_location("docs_build", ROOT / "docs" / "build.py")
+    assert specification is not None
+    assert specification.loader is not None
+    module = importlib.util.module_from_spec(specification)
+    specification.loader.exec_module(module)
+    return dict(module.pages())
+
+
+def test_made_pages_are_up_to_date() -> None:
+    stale = [name for name, text in made_pages().items() if (ROOT / "docs" / name).read_text(encoding="utf-8") != text]
+    assert not stale, "run `make docs`"
+
+
+@pytest.mark.parametrize("document", DOCUMENTS, ids=lambda path: path.name)
+def test_links_lead_somewhere(document: Path) -> None:
+    for target in re.findall(r"\]\(([^)#]+)[^)]*\)", document.read_text(encoding="utf-8")):
+        assert (document.parent / target).exists(), target
+
+
+def test_the_readme_commands_run(tmp_path: Path) -> None:
+    block = (ROOT / "README.md").read_text(encoding="utf-8").split("## Using it")[1].split("```sh")[1].split("```")[0]
+    commands = [line for line in block.splitlines() if line.startswith("gramil ")]
+    assert commands
+    for line in commands:
+        words = shlex.split(line)[1:]
+        done = subprocess.run(
+            [sys.executable, "-m", "gramil.cli", *words], cwd=tmp_path, capture_output=True, text=True, check=False
+        )
+        assert done.returncode == 0, f"{line}: {done.stderr}"
