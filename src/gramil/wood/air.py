@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
@@ -38,8 +39,9 @@ class AirHistory:
     temperature: FloatArray
     humidity: FloatArray
 
+    @cached_property
     def moisture(self) -> FloatArray:
-        """Equilibrium moisture content (%) at each reading."""
+        """Equilibrium moisture content (%) at each reading; worked out once, since many pieces share a place."""
         return equilibrium_moisture(self.temperature, self.humidity)
 
     def seconds(self, moment: datetime) -> float:
@@ -109,7 +111,7 @@ def summarise(history: AirHistory, band: tuple[float, float]) -> AirSummary:
         temperature=spread(history.temperature),
         humidity=spread(history.humidity),
         dew_point=spread(dew_point(history.temperature, np.maximum(history.humidity, 0.1))),
-        moisture=spread(history.moisture()),
+        moisture=spread(history.moisture),
         share_in_band=float(np.average(inside, weights=weights)),
         longest_in_band=_longest_run(history.times, inside) / 3600.0,
     )

@@ -194,5 +194,6 @@ def _order(dates: Sequence[str], file: str | None) -> DateOrder:
 
 
 def _day_by_day(dates: Sequence[str], order: DateOrder) -> bool:
-    steps = np.diff([_days(text, order) for text in dates])
-    return steps.size > 0 and bool(np.nanmedian(np.abs(steps)) <= 3 * _DAY)
+    days = floats([_days(text, order) for text in dates])
+    steps = np.diff(days[np.isfinite(days)])
+    return steps.size > 0 and bool(np.median(np.abs(steps)) <= 3 * _DAY)

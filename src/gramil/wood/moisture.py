@@ -1,0 +1,169 @@
+"""The moisture of pieces: now, after what they have lain in; later, in air that is held; and when they will be ready.
+
+Moisture goes one way, through the thickness, at three paces between which the truth lies. Diffusion is taken not to
+change with moisture or temperature over the narrow range of a shop.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+import numpy as np
+from numpy.typing import ArrayLike
+
+from gramil.physics.arrays import FloatArray, floats
+from gramil.physics.diffusion import Course, course, modes_of
+from gramil.wood.air import Air
+from gramil.wood.equilibrium import equilibrium_moisture
+from gramil.wood.piece import PACES, Pace, Piece, assumptions_of, sheet_of
+from gramil.wood.stays import Kept, common_times, days_without_readings, drawn_to
+
+_LOOKS = 600  # moments at which a forecast is looked at: 2 % apart from a minute to a year
+
+
+@dataclass(frozen=True)
+class Range:
+    """Least, likely and most."""
+
+    least: float
+    likely: float
+    most: float
+
+
+@dataclass(frozen=True)
+class MoistureNow:
+    """Moisture content (%) of a piece at a moment: mean, centre and both faces as ranges over the paces.
+
+    profiles has, for each pace, the moisture through the thickness, from which a forecast goes on.
+    """
+
+    piece: Piece
+    moment: datetime
+    mean: Range
+    centre: Range
+    faces: tuple[Range, Range]
+    profiles: Mapping[Pace, FloatArray]
+    assumptions: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Ready:
+    """When a piece will have settled within a band: seconds from now, earliest, likely and latest.
+
+    None where its air never brings it there within the time looked at; `why` says so in words.
+    """
+
+    earliest: float | None
+    likely: float | None
+    latest: float | None
+    settles_at: float
+    why: str
+    assumptions: tuple[str, ...]
+
+    def dates(self, now: datetime) -> tuple[datetime | None, datetime | None, datetime | None]:
+        """Earliest, likely and latest moment."""
+        waits = (self.earliest, self.likely, self.latest)
+        early, likely, late = (None if wait is None else now + timedelta(seconds=wait) for wait in waits)
+        return early, likely, late
+
+
+def follow(pieces: Sequence[Piece], kept: Sequence[Kept], until: datetime, pace: Pace = "likely") -> Course:
+    """Moisture of each piece from the earliest beginning to `until`, at each reading of any of their places.
+
+    A piece whose own past begins later stands still until then. Rows are those of `times_followed`.
+    """
+    origin = min(past.begins for past in kept)
+    drawn = {id(past): drawn_to(past, origin) for past in kept}
+    times = common_times(list(drawn.values()), (until - origin).total_seconds())
+    starts = [past.start() for past in kept]
+    air = np.empty((times.size, len(pieces)))
+    for row, (piece, past, start) in enumerate(zip(pieces, kept, starts, strict=True)):
+        when, moisture = drawn[id(past)]
+        air[:, row] = np.where(times < when[0], start, np.interp(times, when, moisture) + piece.offset)
+    return course([modes_of(sheet_of(piece, pace)) for piece in pieces], starts, times, air)
+
+
+def times_followed(kept: Sequence[Kept], until: datetime) -> FloatArray:
+    """Seconds since the earliest beginning at the rows of `follow`."""
+    origin = min(past.begins for past in kept)
+    return common_times([drawn_to(past, origin) for past in kept], (until - origin).total_seconds())
+
+
+def moisture_now(pieces: Sequence[Piece], kept: Sequence[Kept], now: datetime) -> tuple[MoistureNow, ...]:
+    """Moisture of each piece after what it has lain in, as ranges over the three paces."""
+    runs = {pace: follow(pieces, kept, now, pace) for pace in PACES}
+    return tuple(_now(piece, past, now, row, runs) for row, (piece, past) in enumerate(zip(pieces, kept, strict=True)))
+
+
+def evenly(piece: Piece, moisture: float, now: datetime) -> MoistureNow:
+    """A piece that is at one moisture (%) all through, by weighing or by a meter."""
+    points = modes_of(sheet_of(piece, "likely")).stores.size
+    same = Range(moisture, moisture, moisture)
+    profiles = {pace: np.full(points, moisture) for pace in PACES}
+    words = (*assumptions_of(piece), "even through the thickness")
+    return MoistureNow(piece, now, same, same, (same, same), profiles, words)
+
+
+def forecast(state: MoistureNow, air: Air, seconds: ArrayLike, pace: Pace = "likely") -> Course:
+    """Moisture at the seconds from now (rising, from 0 on) in air that is held from now on."""
+    looks = floats(seconds)
+    drawn = np.full(looks.size, air.moisture + state.piece.offset)
+    return course([modes_of(sheet_of(state.piece, pace))], [state.profiles[pace]], looks, drawn)
+
+
+def moisture_band(temperature: float, humidities: tuple[float, float]) -> tuple[float, float]:
+    """The moisture contents (%) between which wood settles at a temperature (C) within a band of humidity (%)."""
+    low, high = equilibrium_moisture(temperature, sorted(humidities))
+    return float(low), float(high)
+
+
+def ready(state: MoistureNow, air: Air, band: tuple[float, float], horizon: float = 366 * 86400.0) -> Ready:
+    """When mean, centre and faces will all keep within a band of moisture (%), in air that is held from now on.
+
+    horizon: how far to look, s. A range over the paces; None where the air itself leads out of the band.
+    """
+    settles_at = air.moisture + state.piece.offset
+    if not band[0] < settles_at < band[1]:
+        why = f"this air brings it to {settles_at:.1f} %, outside {band[0]:.1f} to {band[1]:.1f} %"
+        return Ready(None, None, None, settles_at, why, state.assumptions)
+    waits = [_wait(state, air, band, horizon, pace) for pace in PACES]
+    known = [wait for wait in waits if wait is not None]
+    latest = max(known) if len(known) == len(waits) else None
+    why = "" if latest is not None else f"at the slow pace not within {horizon / 86400.0:.0f} days"
+    return Ready(min(known, default=None), waits[1], latest, settles_at, why, state.assumptions)
+
+
+def _wait(state: MoistureNow, air: Air, band: tuple[float, float], horizon: float, pace: Pace) -> float | None:
+    """Seconds until the piece keeps within the band, at a pace; None if that is beyond the horizon."""
+    looks = np.concatenate([[0.0], np.geomspace(60.0, horizon, _LOOKS)])
+    run = forecast(state, air, looks, pace)
+    figures = np.column_stack([run.mean[:, 0], run.centre[:, 0], run.faces[:, 0]])
+    outside = np.maximum(band[0] - figures, figures - band[1]).max(axis=1)
+    out = np.flatnonzero(outside > 0)
+    if out.size == 0:
+        return 0.0
+    last = int(out[-1])
+    if last == looks.size - 1:
+        return None
+    share = outside[last] / (outside[last] - outside[last + 1])
+    return float(looks[last] + share * (looks[last + 1] - looks[last]))
+
+
+def _now(piece: Piece, past: Kept, now: datetime, row: int, runs: Mapping[Pace, Course]) -> MoistureNow:
+    """Of the runs at each pace, one piece's last row."""
+    figures = [[run.mean[-1, row], run.centre[-1, row], *run.faces[-1, row]] for run in runs.values()]
+    mean, centre, first, last = (_range(*map(float, three)) for three in zip(*figures, strict=True))
+    profiles = {pace: run.profiles[row] for pace, run in runs.items()}
+    return MoistureNow(
+        piece, now, mean, centre, (first, last), profiles, assumptions_of(piece) + _what_is_assumed(past)
+    )
+
+
+def _range(slow: float, likely: float, fast: float) -> Range:
+    return Range(min(slow, likely, fast), likely, max(slow, likely, fast))
+
+
+def _what_is_assumed(past: Kept) -> tuple[str, ...]:
+    words = () if past.moisture is not None else ("settled in its first place's air when its record begins",)
+    days = days_without_readings(past)
+    return (*words, f"{days:.1f} days without readings, the nearest held") if days > 0.05 else words
