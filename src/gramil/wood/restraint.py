@@ -1,0 +1,190 @@
+"""Going on anyway: what wood that is glued at one moisture holds in when it later wants another size.
+
+Strain, stress with its range, a verdict on it against a published strength, the bow of a glued strip, and the radius of
+a braced plate in other air. Stress is an elastic estimate cut down by two factors that are assumed, not measured: how
+far the frame gives way, and how much creep takes out. A whole plate fully held would crack far more often than plates
+do; the factors stand for why it does not.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from gramil.physics.layered_beam import Layers, free_strain_curvature, layer_stress, sagitta, stacked
+from gramil.wood.air import Air
+from gramil.wood.movement import COEFFICIENT_RANGE
+from gramil.wood.species import Direction, Published, Species
+
+HELD = (0.5, 0.85)
+"""Share of the free strain that is held: braces that may bend, to bending blocked. Assumed."""
+CREEP = (0.3, 0.6)
+"""Share of the stress that creep leaves. Assumed."""
+
+Judgement = Literal["holds", "may crack", "cracks", "pressed", "not judged"]
+
+
+@dataclass(frozen=True)
+class Held:
+    """A moisture step held back: moistures %, free strain (growth positive), stress MPa (tension positive) as a range.
+
+    missing names the figures that no source gives; stress is None then. extrapolated: outside 6 to 14 % moisture.
+    """
+
+    species: Species
+    direction: Direction
+    moisture: float
+    later: float
+    strain: float | None
+    stress: tuple[float, float] | None
+    coefficient: Published | None
+    modulus: Published | None
+    missing: tuple[str, ...]
+    extrapolated: bool
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What comes of it, in words, with the figures and what was assumed."""
+
+    judgement: Judgement
+    why: str
+    assumptions: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class StripLayer:
+    """One layer of a glued strip: width and thickness mm, modulus along the strip MPa, and its free strain."""
+
+    width: float
+    thickness: float
+    modulus: float
+    free_strain: float
+
+
+@dataclass(frozen=True)
+class Plate:
+    """A plate seen across its grain, with braces that run that way too: thickness mm, how it is sawn, and its braces.
+
+    direction is that of the wood across the plate: radial if quartersawn. Each brace is brace_width wide and brace_height high (mm), spacing apart (mm), of brace wood along its grain; radius
+    (mm) is that of the dome when glued, 0 for flat; the braces are on its hollow side.
+    """
+
+    species: Species
+    direction: Direction
+    thickness: float
+    brace: Species
+    brace_width: float
+    brace_height: float
+    spacing: float
+    radius: float = 0.0
+
+
+def held(species: Species, direction: Direction, moisture: float, later: float) -> Held:
+    """What wood glued fast at `moisture` (%) holds in when it comes to `later`.
+
+    Formula: strain C dM; stress -f k E C dM across the grain, f of HELD, k of CREEP (both ends of both make the range).
+    """
+    coefficient, modulus = species.movement(direction), species.modulus_across(direction)
+    missing = tuple(
+        name
+        for name, figure in ((f"{direction} movement", coefficient), (f"{direction} modulus", modulus))
+        if figure is None
+    )
+    strain = None if coefficient is None else coefficient.value * (later - moisture)
+    stress = None if strain is None or modulus is None else _stress(strain, modulus.value)
+    low, high = COEFFICIENT_RANGE
+    outside = min(moisture, later) < low or max(moisture, later) > high
+    return Held(species, direction, moisture, later, strain, stress, coefficient, modulus, missing, outside)
+
+
+def verdict(state: Held) -> Verdict:
+    """Judge the stress across the grain by the wood's published strength; where a source is missing, say so.
+
+    Tension only: held swelling presses, bellies the plate and loads the glue line, and is described, not judged.
+    """
+    words = assumed(state)
+    if state.stress is None:
+        return Verdict("not judged", f"no source gives its {' or '.join(state.missing)}", words)
+    low, high = state.stress
+    if high <= 0:
+        push = f"{-high:.1f} to {-low:.1f} MPa"
+        why = f"it wants to grow and presses with {push}: the plate bellies, the glue line carries it"
+        return Verdict("pressed", why, words)
+    strength = state.species.strength_across
+    pull = f"{low:.1f} to {high:.1f} MPa across the grain"
+    if strength is None:
+        return Verdict("not judged", f"{pull}, and no source gives its strength across the grain", words)
+    against = f"{pull} against a strength of {strength.value:.1f} MPa ({strength.flag})"
+    judgement: Judgement = "holds" if high < strength.value else "cracks" if low > strength.value else "may crack"
+    return Verdict(judgement, against, words)
+
+
+def assumed(state: Held) -> tuple[str, ...]:
+    """What the figures rest on, in words."""
+    shares = f"{HELD[0]:g} to {HELD[1]:g} of the strain held, {CREEP[0]:g} to {CREEP[1]:g} of the stress left by creep"
+    words = [f"{shares} (assumed)"]
+    for name, figure in (("movement", state.coefficient), ("modulus", state.modulus)):
+        if figure is not None:
+            words.append(f"{name} {figure.value:.3g} ({figure.flag}{f': {figure.note}' if figure.note else ''})")
+    if state.extrapolated:
+        words.append(
+            f"moisture outside {COEFFICIENT_RANGE[0]:g} to {COEFFICIENT_RANGE[1]:g} %: movement is extrapolated"
+        )
+    return tuple(words)
+
+
+def strip_curvature(layers: Sequence[StripLayer]) -> float:
+    """Curvature (1/mm) of a glued strip, first layer at the bottom, ends upward positive.
+
+    Source: equilibrium of a layered beam; for two layers S. Timoshenko, Analysis of bi-metal thermostats, 1925.
+    """
+    return float(free_strain_curvature(_beam(layers), [layer.free_strain for layer in layers]))
+
+
+def strip_bow(layers: Sequence[StripLayer], length: float) -> float:
+    """Bow (mm) of a glued strip over a length (mm): depth under its chord, ends upward positive."""
+    return float(sagitta(strip_curvature(layers), length))
+
+
+def strip_stresses(layers: Sequence[StripLayer]) -> tuple[float, ...]:
+    """Stress (MPa, tension positive, before creep) in the middle of each layer of a glued strip left free to bow."""
+    return tuple(float(stress) for stress in layer_stress(_beam(layers), [layer.free_strain for layer in layers]))
+
+
+def dome_radius(plate: Plate, moisture: float, later: float, kept: float = 1.0) -> float | None:
+    """Radius (mm) of a braced plate, glued at `moisture` (%), when it comes to `later`: infinite when flat, negative
+    when it has sunk below flat.
+
+    One strip across the plate's grain, as wide as the braces are apart, bends with its brace. kept is the share of the
+    strain that creep leaves: 1 is the elastic answer, the most that the dome can change. None where a figure of plate
+    or brace is missing. The braces' own length is taken not to change, and the frame around not to hold the plate.
+    """
+    coefficient = plate.species.movement(plate.direction)
+    across, along = plate.species.modulus_across(plate.direction), plate.brace.modulus
+    if coefficient is None or across is None or along is None:
+        return None
+    wants = kept * coefficient.value * (later - moisture)
+    brace = StripLayer(plate.brace_width, plate.brace_height, along.value, 0.0)
+    top = StripLayer(plate.spacing, plate.thickness, across.value, wants)
+    glued = 1.0 / plate.radius if plate.radius else 0.0
+    curvature = glued - strip_curvature([brace, top])  # a plate above that grows bows the ends down: a rounder dome
+    return 1.0 / curvature if curvature != 0.0 else float("inf")
+
+
+def dome_in_air(plate: Plate, glued: Air, airs: Sequence[Air], kept: float = 1.0) -> tuple[float | None, ...]:
+    """Radius (mm) of a braced plate in each of several airs, once settled there; as `dome_radius`."""
+    return tuple(dome_radius(plate, glued.moisture, air.moisture, kept) for air in airs)
+
+
+def _stress(strain: float, modulus: float) -> tuple[float, float]:
+    """Least and most of -f k E e over the factors; wood that wants to shrink is pulled."""
+    ends = np.multiply.outer(HELD, CREEP).ravel() * -modulus * strain
+    return float(ends.min()), float(ends.max())
+
+
+def _beam(layers: Sequence[StripLayer]) -> Layers:
+    return stacked(
+        [layer.modulus for layer in layers], [layer.width for layer in layers], [layer.thickness for layer in layers]
+    )
