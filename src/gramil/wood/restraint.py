@@ -67,8 +67,9 @@ class StripLayer:
 class Plate:
     """A plate seen across its grain, with braces that run that way too: thickness mm, how it is sawn, and its braces.
 
-    direction is that of the wood across the plate: radial if quartersawn. Each brace is brace_width wide and brace_height high (mm), spacing apart (mm), of brace wood along its grain; radius
-    (mm) is that of the dome when glued, 0 for flat; the braces are on its hollow side.
+    direction is that of the wood across the plate: radial if quartersawn. Each brace is brace_width wide and
+    brace_height high (mm), spacing apart (mm), of brace wood along its grain, on the hollow side; radius (mm) is that
+    of the dome when glued, 0 for flat.
     """
 
     species: Species
@@ -117,6 +118,7 @@ def verdict(state: Held) -> Verdict:
     if strength is None:
         return Verdict("not judged", f"{pull}, and no source gives its strength across the grain", words)
     against = f"{pull} against a strength of {strength.value:.1f} MPa ({strength.flag})"
+    words += (f"strength: {strength.note or strength.source}; a whole plate has weaker spots than small clear pieces",)
     judgement: Judgement = "holds" if high < strength.value else "cracks" if low > strength.value else "may crack"
     return Verdict(judgement, against, words)
 
