@@ -10,7 +10,16 @@ import pytest
 from gramil.faults import MakersFault
 from gramil.physics.crank_sheet import uptake
 from gramil.wood.air import Air, AirHistory, typed_in
-from gramil.wood.moisture import evenly, follow, forecast, moisture_band, moisture_now, ready, times_followed
+from gramil.wood.moisture import (
+    as_weighed,
+    evenly,
+    follow,
+    forecast,
+    moisture_band,
+    moisture_now,
+    ready,
+    times_followed,
+)
 from gramil.wood.piece import PACES, Piece, end_grain_factor, sheet_of
 from gramil.wood.species import find_species
 from gramil.wood.stays import Kept, Stay, days_without_readings
@@ -156,10 +165,29 @@ def test_stays_that_cannot_be_are_refused() -> None:
         Kept((Stay(air, NOW - 3 * DAY, NOW - 2 * DAY), Stay(air, NOW - DAY, NOW)))
 
 
-def test_a_block_by_its_product_of_sheets() -> None:
-    """Late in the change a block of 20 by 60 mm follows exp(-pi2 D t (1/20^2 + k/60^2)): the factor's own rule."""
-    rate = math.pi**2 * 1e-4 * (1 / 20.0**2 + 12.0 / 60.0**2)
-    assert end_grain_factor(20.0, 60.0, 12.0) * math.pi**2 * 1e-4 / 20.0**2 == pytest.approx(rate)
+def test_a_block_by_the_product_of_two_sheets() -> None:
+    """What is left to change in a block is what is left through its thickness times what is left along it (Crank)."""
+    times = np.array([2e6, 3e6])
+    through, along = 1e-4 * times / 20.0**2, 12e-4 * times / 60.0**2
+    left = (1 - uptake(through)) * (1 - uptake(along))
+    quicker = 1 - uptake(end_grain_factor(20.0, 60.0, 12.0) * through)
+    assert left[1] / left[0] == pytest.approx(quicker[1] / quicker[0], rel=1e-3)
+
+
+def test_a_piece_that_differs_from_the_tables_has_settled_by_its_own_measure() -> None:
+    kept = Kept((Stay(_held(SHOP), NOW - 20 * DAY, NOW),))
+    state = moisture_now([Piece(SPRUCE, 3.0, offset=0.7)], [kept], NOW)[0]
+    assert state.mean.likely == pytest.approx(SHOP.moisture + 0.7, abs=1e-9)
+
+
+def test_a_weight_overrides_the_mean_and_keeps_the_shape() -> None:
+    state = moisture_now([Piece(WALNUT, 20.0)], [_house_then_shop(NOW - 3 * DAY)], NOW)[0]
+    weighed = as_weighed(state, 9.2)
+    assert forecast(weighed, SHOP, [0.0]).mean[0, 0] == pytest.approx(9.2, abs=1e-9)
+    assert forecast(weighed, SHOP, [0.0], "slow").mean[0, 0] == pytest.approx(9.2, abs=1e-9)
+    assert weighed.faces[0].likely - weighed.centre.likely == pytest.approx(
+        state.faces[0].likely - state.centre.likely, abs=1e-9
+    )
 
 
 def test_weights() -> None:

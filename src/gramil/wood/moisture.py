@@ -75,7 +75,7 @@ def follow(pieces: Sequence[Piece], kept: Sequence[Kept], until: datetime, pace:
     origin = min(past.begins for past in kept)
     drawn = {id(past): drawn_to(past, origin) for past in kept}
     times = common_times(list(drawn.values()), (until - origin).total_seconds())
-    starts = [past.start() for past in kept]
+    starts = [_start(piece, past) for piece, past in zip(pieces, kept, strict=True)]
     air = np.empty((times.size, len(pieces)))
     for row, (piece, past, start) in enumerate(zip(pieces, kept, starts, strict=True)):
         when, moisture = drawn[id(past)]
@@ -102,6 +102,21 @@ def evenly(piece: Piece, moisture: float, now: datetime) -> MoistureNow:
     profiles = {pace: np.full(points, moisture) for pace in PACES}
     words = (*assumptions_of(piece), "even through the thickness")
     return MoistureNow(piece, now, same, same, (same, same), profiles, words)
+
+
+def as_weighed(state: MoistureNow, moisture: float) -> MoistureNow:
+    """The state with its mean as a weight gives it (%): the true figure; the shape through the thickness is kept.
+
+    Each pace's profile is moved up or down as a whole.
+    """
+    stores = modes_of(sheet_of(state.piece, "likely")).stores
+    shifts = {pace: moisture - float(stores @ state.profiles[pace] / stores.sum()) for pace in PACES}
+    profiles = {pace: state.profiles[pace] + shifts[pace] for pace in PACES}
+    middle = state.profiles["likely"].size // 2
+    centre, first, last = (_range(*(float(profiles[pace][at]) for pace in PACES)) for at in (middle, 0, -1))
+    words = (*state.assumptions, f"mean of {moisture:.1f} % by weight")
+    mean = Range(moisture, moisture, moisture)
+    return MoistureNow(state.piece, state.moment, mean, centre, (first, last), profiles, words)
 
 
 def forecast(state: MoistureNow, air: Air, seconds: ArrayLike, pace: Pace = "likely") -> Course:
@@ -157,6 +172,11 @@ def _now(piece: Piece, past: Kept, now: datetime, row: int, runs: Mapping[Pace, 
     return MoistureNow(
         piece, now, mean, centre, (first, last), profiles, assumptions_of(piece) + _what_is_assumed(past)
     )
+
+
+def _start(piece: Piece, past: Kept) -> float:
+    """Moisture (%) at the beginning; a piece that is taken to have settled keeps its own offset."""
+    return past.start() + (piece.offset if past.moisture is None else 0.0)
 
 
 def _range(slow: float, likely: float, fast: float) -> Range:
