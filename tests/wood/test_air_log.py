@@ -197,6 +197,19 @@ def test_a_clock_put_back_and_forward() -> None:
     assert not report.gaps
 
 
+def test_an_hourly_log_over_a_change_and_with_a_second_reading_of_one_hour() -> None:
+    night = [0, 1, 2, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]
+    rows = [f"2025-10-26 {hour:02d}:00,{20 + 0.1 * step:.1f},45.0" for step, hour in enumerate(night)]
+    history, report = read_air_log("\n".join(["time,temperature C,humidity %", *rows]))
+    assert history.times == pytest.approx(np.arange(14) * 3600.0)
+    assert len(report.clock_changes) == 1
+    weekday = [row.replace("10-26", "10-29") for row in rows]
+    history, report = read_air_log("\n".join(["time,temperature C,humidity %", *weekday]))
+    assert not report.clock_changes
+    assert [row.why for row in report.left_out] == ["another reading of the same time"]
+    assert history.times[-1] == 12 * 3600.0
+
+
 def test_an_hour_missing_at_noon_is_a_gap_and_no_change_of_the_clock() -> None:
     lines = _log(count=60, start=datetime(2025, 3, 26, 9, 0)).splitlines()
     _, report = read_air_log("\n".join(lines[:21] + lines[27:]))

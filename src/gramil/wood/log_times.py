@@ -110,7 +110,9 @@ class _Walk:
 
     def _put_back(self, row: int, step: float) -> bool:
         near = abs(step - (self.interval - _HOUR)) <= 0.5 * self.interval
-        return near and step <= 0 and (_sunday_night(self.clock[row]) or not self._same_again(row))
+        if not near or step > 0:
+            return False
+        return _sunday_night(self.clock[row]) or (step < 0 and not self._same_again(row))
 
     def _put_forward(self, row: int, step: float) -> bool:
         near = abs(step - (self.interval + _HOUR)) <= 0.5 * self.interval
