@@ -174,6 +174,12 @@ def test_a_block_by_the_product_of_two_sheets() -> None:
     assert left[1] / left[0] == pytest.approx(quicker[1] / quicker[0], rel=1e-3)
 
 
+def test_end_grain_of_a_half_sealed_piece_is_that_of_its_double() -> None:
+    half, whole = Piece(WALNUT, 10.0, ("open", "sealed"), 80.0), Piece(WALNUT, 20.0, open_length=80.0)
+    diffusions = [sheet_of(piece, "likely").layers[0].diffusion for piece in (half, whole)]
+    assert diffusions[0] == pytest.approx(diffusions[1], rel=1e-12)
+
+
 def test_a_piece_that_differs_from_the_tables_has_settled_by_its_own_measure() -> None:
     kept = Kept((Stay(_held(SHOP), NOW - 20 * DAY, NOW),))
     state = moisture_now([Piece(SPRUCE, 3.0, offset=0.7)], [kept], NOW)[0]
