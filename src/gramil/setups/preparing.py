@@ -111,69 +111,70 @@ def _ends_table(frets: int) -> tuple[Table, ...]:
 
 
 def setup_template(
-    station_fanned: bool, template_matches: tuple[TemplateMatch, ...], station_middle_fret: Count, jig_slots: Jig
+    station_fanned: bool,
+    card_notches_serve: bool,
+    card_nut_notch_stands: bool,
+    template_matches: tuple[TemplateMatch, ...],
+    station_middle_fret: Count,
+    jig_slots: Jig,
 ) -> Setup:
     """Make or choose the index template, prove it, and fix the blank to it.
 
-    Method: two measurements prove it: notch to notch, and locating pin to notch. A fanned board has none.
+    Method: two measurements prove it: first notch to the notch half way along, and locating pin to first notch.
     Source: common practice.
     """
     title = "Index template and its proof"
     if station_fanned:
         return skipped("template", title, 3, "a notched template makes square slots only, and these frets fan")
+    if not card_notches_serve:
+        return skipped("template", title, 3, "the notches of the last frets would break into one another")
+    first = "nut end's notch" if card_nut_notch_stands else "first notch"
     return Setup(
         "template",
         title,
         3,
-        (
-            BigFigure(
-                "template_proof_octave",
-                "The zero line's notch to fret {station_middle_fret}'s, same sides",
-                "± {limit_slot_position}",
-                "calipers",
-            ),
-            BigFigure(
-                "template_proof_pin", "First locating pin to the zero line's notch", "± {tolerance_height}", "calipers"
-            ),
-            BigFigure(
-                "shop_pin_offset",
-                "Pin less blade along the board, toward the tail positive",
-                "± {limit_slot_position}",
-                "a test cut",
-            ),
-            BigFigure(
-                "template_notch_width",
-                "Width of a notch",
-                "pin {shop_template_pin} slides without shake",
-                "the pin itself",
-            ),
-            BigFigure(
-                "template_nut_notch",
-                "Notch that cuts the nut end, from the zero line",
-                "± {limit_slot_position}",
-                "calipers",
-            ),
-        ),
+        _template_figures(first),
         (
             _template_step(template_matches),
             "Drill the blank's waste for the locating pins, on the centreline, at {template_pin_first} and "
             "{template_pin_last} from the zero line; toward the head is negative.",
             "Pin the blank to the template by its back, centreline over centreline, nut over nut; stick it down.",
-            "For the nut end keep the board on the tail's side of the blade: the saw's near side makes the nut's face.",
+            _nut_end_step(card_nut_notch_stands),
         ),
-        "Before the first cut: zero line's notch to fret {station_middle_fret}'s is {template_proof_octave}, and "
-        "locating pin to the zero line's notch is {template_proof_pin}. Either one wrong is another scale's template, "
-        "or one laid end for end.",
+        f"Before the first cut, centre to centre: {first} to fret {{station_middle_fret}}'s is {{card_proof_octave}}, "
+        f"and locating pin to {first} is {{card_proof_pin}}. Either one wrong: another scale's template, or one laid "
+        "end for end.",
         ("A template turned end for end changes the sign of pin less blade: write NUT on it. " + BY_HAND,),
         (
-            jig_line("jig_slots", jig_slots)
+            jig_line("jig_slots", jig_slots) + ": pin less blade, toward the tail positive"
             if jig_slots.purpose
-            else "no jig for slots is listed: the usual pin distance stands in, measure yours",
-            "index pin {shop_template_pin}; a laser or router kerf of {shop_laser_kerf} is allowed for in the file",
+            else "no jig for slots is listed: the usual pin less blade, {shop_pin_offset}, stands in; measure yours",
+            "index pin {shop_template_pin}; kerf of the machine that cuts templates {shop_laser_kerf}, allowed for in "
+            "the file",
         ),
         "index-template",
-        ("template_proof_octave", "template_proof_pin", "shop_pin_offset"),
+        ("card_proof_octave", "card_proof_pin", "shop_pin_offset"),
     )
+
+
+def _template_figures(first: str) -> tuple[BigFigure, ...]:
+    opening = first[:1].upper() + first[1:]
+    near = "± {limit_slot_position}"
+    return (
+        BigFigure("card_proof_octave", f"{opening} to fret {{station_middle_fret}}'s, centres", near, "calipers"),
+        BigFigure("card_proof_pin", f"First locating pin to {first}, along", "± {tolerance_height}", "calipers"),
+        BigFigure("shop_pin_offset", "Pin less blade, along the board", near, "a test cut"),
+        BigFigure("template_notch_width", "Width of a notch", "pin slides without shake", "pin {shop_template_pin}"),
+    )
+
+
+def _nut_end_step(stands: bool) -> str:
+    if stands:
+        return (
+            "At the nut end's notch keep the board on the tail's side of the blade: the saw's near side makes the "
+            "nut's face, and this notch allows for half a kerf."
+        )
+    return "There is no room for a notch for the nut end: saw it to a knife line."
 
 
 def _template_step(matches: tuple[TemplateMatch, ...]) -> str:

@@ -1,0 +1,56 @@
+"""The set-up sheets as one PDF, one operation a page, set by typst from `sheet.typ`."""
+
+import json
+import re
+from collections.abc import Mapping, Sequence
+from importlib.resources import as_file, files
+from pathlib import Path
+from typing import Literal
+
+import typst
+
+from gramil.setups.setup import Setup
+from gramil.sheets.pages import book
+from gramil.show import Shower
+
+Paper = Literal["a4", "letter", "a3", "roll"]
+PAPERS: Mapping[str, str] = {"a4": "a4", "letter": "us-letter", "a3": "a3", "roll": "a4"}
+"""Typst's name for each paper; sheets for a roll are still single sheets."""
+WIDEST = 6.0
+"""A drawing wider than this many times its height gets no less height than this."""
+
+
+def bench_sheets_pdf(
+    setups: Sequence[Setup], shower: Shower, drawings: Mapping[str, str], title: str, paper: Paper = "a4"
+) -> bytes:
+    """All sheets of an instrument: an order of work, then a page for each set-up that is needed.
+
+    `drawings` holds SVG text by drawing name; a page whose drawing is missing keeps room to sketch one. The same
+    bytes for the same input. Raises KeyError for an address in a set-up that leads nowhere.
+    """
+    found = book(setups, shower, title)
+    used = {page["drawing"] for page in found["pages"]} & set(drawings)
+    pictures = {name: {"svg": drawings[name], "ratio": _ratio(drawings[name])} for name in sorted(used)}
+    data = json.dumps({"paper": PAPERS[paper], "large": paper == "a3", "book": found, "drawings": pictures})
+    here = files("gramil")
+    with as_file(here / "sheets" / "sheet.typ") as template, as_file(here / "fonts") as fonts:
+        return _compiled(template, fonts, data)
+
+
+def _compiled(template: Path, fonts: Path, data: str) -> bytes:
+    return typst.compile(
+        template,
+        format="pdf",
+        font_paths=[fonts],
+        ignore_system_fonts=True,
+        sys_inputs={"data": data},
+        timestamp=0,
+    )
+
+
+def _ratio(svg: str) -> float:
+    """Width over height of a drawing, from its viewBox; 3 where it has none."""
+    match = re.search(r'viewBox="([-\d.eE]+) ([-\d.eE]+) ([\d.eE]+) ([\d.eE]+)"', svg)
+    if match is None or not float(match[4]):
+        return 3.0
+    return min(float(match[3]) / float(match[4]), WIDEST)

@@ -1,0 +1,219 @@
+"""What stands on each sheet, as plain text: set-ups with every address in them replaced by its figure.
+
+Nothing here knows how a page looks; `sheet.typ` sets what this gives it.
+"""
+
+import hashlib
+import json
+import re
+from collections.abc import Sequence
+from typing import TypedDict
+
+from gramil.graph import Field, Step, parse_address
+from gramil.quantities import axes_of
+from gramil.setups.setup import BigFigure, Setup, Table
+from gramil.show import Shower, parted
+
+LONGEST_TITLE = 70
+"""Characters of an instrument's name that a sheet's head holds."""
+LONGEST_WORD = 30
+"""A word longer than this may be broken, so that it does not run off the page."""
+KEPT_TOGETHER = re.compile(r"(?<=\d) (?=(?:mm|in|cent)\b)|(?<=±) ")
+"""The space between a figure and its unit: they stay on one line."""
+BREAK = "\N{ZERO WIDTH SPACE}"
+
+
+class FigureText(TypedDict):
+    """A big figure: number and unit apart, the other unit, how near, and what measures it."""
+
+    what: str
+    number: str
+    unit: str
+    other: str
+    tolerance: str
+    tool: str
+
+
+class BoxText(TypedDict):
+    """A box for a measurement: what is measured, what it should be, and its unit."""
+
+    what: str
+    wanted: str
+    unit: str
+
+
+class TableText(TypedDict):
+    """A table: its title, the heading and the unit of each column, and the rows."""
+
+    title: str
+    heads: list[str]
+    units: list[str]
+    rows: list[list[str]]
+
+
+class PageText(TypedDict):
+    """One operation's page."""
+
+    title: str
+    drawing: str
+    figures: list[FigureText]
+    steps: list[str]
+    prove: str
+    caution: list[str]
+    tools: list[str]
+    boxes: list[BoxText]
+    tables: list[TableText]
+
+
+class Row(TypedDict):
+    """One line of the order of work: an operation with its sheet's number, or why it is not needed."""
+
+    title: str
+    sheet: int
+    closed: str
+
+
+class Book(TypedDict):
+    """All sheets of an instrument."""
+
+    title: str
+    shop: str
+    notice: str
+    revision: str
+    order: list[Row]
+    pages: list[PageText]
+
+
+def book(setups: Sequence[Setup], shower: Shower, title: str) -> Book:
+    """The sheets of an instrument as text. `revision` changes whenever anything on any sheet does."""
+    ordered = sorted(setups, key=lambda setup: setup.order)
+    pages = [_page(setup, shower) for setup in ordered if not setup.closed]
+    order = _order(ordered, shower)
+    notice = (
+        "No shop was given: a usual one stands in. Measure your own wire, saws and cutters before you cut."
+        if shower.figures["shop_is_default"]
+        else ""
+    )
+    short = title if len(title) <= LONGEST_TITLE else title[: LONGEST_TITLE - 1].rstrip() + "…"
+    state = json.dumps([title, order, pages], sort_keys=True).encode()
+    revision = hashlib.sha256(state).hexdigest()[:6]
+    return Book(
+        title=safe(short),
+        shop=safe(shower.text("shop_name")),
+        notice=notice,
+        revision=revision,
+        order=order,
+        pages=pages,
+    )
+
+
+def _order(ordered: Sequence[Setup], shower: Shower) -> list[Row]:
+    rows, sheet = [], 0
+    for setup in ordered:
+        sheet += not setup.closed
+        rows.append(
+            Row(title=setup.title, sheet=0 if setup.closed else sheet, closed=safe(shower.filled(setup.closed)))
+        )
+    return rows
+
+
+def _page(setup: Setup, shower: Shower) -> PageText:
+    return PageText(
+        title=setup.title,
+        drawing=setup.drawing,
+        figures=[_figure(each, shower) for each in setup.figures],
+        steps=_filled(setup.steps, shower),
+        prove=safe(shower.filled(setup.prove)),
+        caution=_filled(setup.caution, shower),
+        tools=_filled(setup.tools, shower),
+        boxes=[_box(address, setup, shower) for address in setup.boxes],
+        tables=[_table(each, shower) for each in setup.tables],
+    )
+
+
+def _filled(texts: Sequence[str], shower: Shower) -> list[str]:
+    """Each text with its figures in it; one that comes out empty is left out."""
+    return [text for text in (safe(shower.filled(each)) for each in texts) if text.strip()]
+
+
+def _figure(figure: BigFigure, shower: Shower) -> FigureText:
+    shown, other = shower.both(figure.address)
+    number, unit = parted(shown)
+    return FigureText(
+        what=safe(shower.filled(figure.what)),
+        number=safe(number),
+        unit=unit,
+        other=other,
+        tolerance=safe(shower.filled(figure.tolerance)),
+        tool=safe(shower.filled(figure.measured_with)),
+    )
+
+
+def _box(address: str, setup: Setup, shower: Shower) -> BoxText:
+    name = next((figure.what for figure in setup.figures if figure.address == address), "") or _words(address, shower)
+    return BoxText(what=safe(shower.filled(name)), wanted=shower.text(address), unit=parted(shower.text(address))[1])
+
+
+def _words(address: str, shower: Shower) -> str:
+    """What a figure is called when no big figure names it: the start of what the graph says of it."""
+    name, steps = parse_address(address)
+    graph = shower.figures.graph
+    told = graph.inputs[name].what if name in graph.inputs else graph.dimensions[name].what
+    words = re.split(r"[,.;:(]", told, maxsplit=1)[0].strip()
+    axes = (*axes_of(graph.annotation(name)), *("" for _ in steps))
+    return words[:1].upper() + words[1:] + "".join(map(_step, steps, axes))
+
+
+def _step(step: Step, axis: str) -> str:
+    if isinstance(step, Field):
+        return f", {step.name.replace('_', ' ')}"
+    if axis == "fret":
+        return f", fret {step}" if step else ", zero line"
+    return f", {axis} {step}".rstrip()
+
+
+def _table(table: Table, shower: Shower) -> TableText:
+    columns = [(head, address, False) for head, address in table.columns]
+    if table.both_units:
+        columns = [each for column in columns for each in _doubled(*column, table, shower)]
+    cells = [[_cell(address, row, other, shower) for row in table.rows] for _, address, other in columns]
+    units = [_common_unit(column) for column in cells]
+    rows = [
+        [str(row), *(parted(column[line])[0] if units[number] else column[line] for number, column in enumerate(cells))]
+        for line, row in enumerate(table.rows)
+    ]
+    return TableText(
+        title=safe(shower.filled(table.title)),
+        heads=[table.row_name, *(head for head, _, _ in columns)],
+        units=["", *units],
+        rows=rows,
+    )
+
+
+def _doubled(head: str, address: str, _: bool, table: Table, shower: Shower) -> list[tuple[str, str, bool]]:
+    """A column of lengths in both units; any other once."""
+    is_length = shower.figures.unit_at(f"{address}[{table.rows[0]}]") == "mm"
+    return [(head, address, False), (head, address, True)] if is_length else [(head, address, False)]
+
+
+def _cell(address: str, row: int, other: bool, shower: Shower) -> str:
+    return shower.other(f"{address}[{row}]") if other else shower.text(f"{address}[{row}]")
+
+
+def _common_unit(cells: Sequence[str]) -> str:
+    """The unit that a whole column shares, to stand in its head; empty where they differ."""
+    units = {parted(cell)[1] for cell in cells}
+    return units.pop() if len(units) == 1 else ""
+
+
+def safe(text: str) -> str:
+    """Text that a page can hold: no control characters, and words that are too long can be broken."""
+    printable = "".join(character if character.isprintable() else " " for character in text)
+    printable = KEPT_TOGETHER.sub("\N{NO-BREAK SPACE}", printable)
+    return " ".join(_breakable(word) for word in printable.split(" "))
+
+
+def _breakable(word: str) -> str:
+    if len(word) <= LONGEST_WORD:
+        return word
+    return BREAK.join(word[start : start + LONGEST_WORD] for start in range(0, len(word), LONGEST_WORD))

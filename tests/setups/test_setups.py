@@ -1,0 +1,167 @@
+"""Set-ups: every figure on them exists, no number is typed into their words, and what is not needed says why."""
+
+import math
+import re
+from collections.abc import Callable
+
+import pytest
+
+from gramil.graph import Figures
+from gramil.setups.setup import Setup, addresses_of
+from gramil.show import ADDRESS, Shower
+
+Trial = Callable[..., Figures]
+ORDER = [
+    "blank",
+    "layout",
+    "template",
+    "slot",
+    "taper",
+    "ledge",
+    "arch",
+    "deepen",
+    "level",
+    "wire",
+    "markers",
+    "caliper",
+]
+
+
+def setups(figures: Figures) -> dict[str, Setup]:
+    found = [figures[name] for name in figures.graph.dimensions if name.startswith("setup_")]
+    return {each.name: each for each in sorted(found, key=lambda each: each.order)}
+
+
+def closed(figures: Figures) -> set[str]:
+    return {name for name, each in setups(figures).items() if each.closed}
+
+
+def test_the_work_is_in_order(any_board: Figures) -> None:
+    assert list(setups(any_board)) == ORDER
+    assert [each.order for each in setups(any_board).values()] == list(range(1, len(ORDER) + 1))
+
+
+def test_every_address_leads_to_a_figure(any_board: Figures) -> None:
+    shower = Shower(any_board)
+    for setup in setups(any_board).values():
+        for address in addresses_of(setup):
+            assert shower.text(address) not in ("", "not known") or address == "care_papers", (setup.name, address)
+
+
+def test_no_number_is_typed_into_the_words(any_board: Figures) -> None:
+    for setup in setups(any_board).values():
+        columns = [text for table in setup.tables for text in (table.title, *(head for head, _ in table.columns))]
+        for text in (*setup.texts, *columns):
+            assert not re.search(r"\d", ADDRESS.sub("", text)), text
+
+
+def test_an_open_set_up_can_be_worked_from(any_board: Figures) -> None:
+    for setup in setups(any_board).values():
+        if setup.closed:
+            assert not setup.figures
+            continue
+        assert setup.prove
+        assert setup.steps
+        assert len(setup.figures) <= 6
+        assert setup.figures or setup.tables
+
+
+def test_what_is_not_needed(trial: Trial) -> None:
+    assert closed(trial()) == {"deepen", "level"}
+    assert closed(trial("levelled", "following")) == set()
+    assert closed(trial("following", "after")) == {"deepen", "level"}
+    assert closed(trial("fanned", "left")) == {"template", "deepen", "level"}
+    assert closed(trial("unbound")) == {"ledge", "deepen", "level"}
+    assert closed(trial("flat", "levelled", "unmarked")) == {"arch", "deepen", "level", "markers"}
+
+
+def test_a_maker_s_own_braces_are_left_alone(trial: Trial) -> None:
+    figures = trial()
+    assert "rack three, lower {nut_width}" in Shower(figures).filled(setups(figures)["blank"].steps[0])
+
+
+def test_the_taper_comes_from_the_jig_s_constant(trial: Trial) -> None:
+    """By plane geometry: the distance from a point to the finished edge's line, from that line's two points."""
+    figures = trial()
+    constant, length = 96.4, 427.7617
+    nut, tail = 45.5 / 2, (45.5 + (56.0 - 45.5) / 315.0 * length) / 2
+
+    def inside_the_cut(x: float, y: float) -> float:
+        along, up = length, tail - nut
+        return abs(along * (nut - y) - up * (0 - x)) / math.hypot(along, up)
+
+    assert figures["taper_centre_nut"] == pytest.approx(constant - inside_the_cut(0, 0), abs=1e-4)
+    assert figures["taper_centre_tail"] == pytest.approx(constant - inside_the_cut(length, 0), abs=1e-4)
+    assert figures["taper_edge_nut"] == pytest.approx(constant - inside_the_cut(0, -nut), abs=1e-4)
+    assert figures["taper_edge_tail"] == pytest.approx(constant - inside_the_cut(length, -tail), abs=1e-4)
+
+
+def test_the_taper_of_a_fanned_board_is_set_by_its_corners(trial: Trial) -> None:
+    figures = trial("fanned")
+    corners = figures["board_outline"]
+    edge = (corners.start_upper_x, corners.start_upper_y), (corners.end_upper_x, corners.end_upper_y)
+
+    def inside_the_cut(x: float, y: float) -> float:
+        (x1, y1), (x2, y2) = edge
+        return abs((x2 - x1) * (y1 - y) - (x1 - x) * (y2 - y1)) / math.hypot(x2 - x1, y2 - y1)
+
+    nut, tail = (corners.start_lower_x, corners.start_lower_y), (corners.end_lower_x, corners.end_lower_y)
+    assert figures["taper_edge_nut"] == pytest.approx(96.4 - inside_the_cut(*nut), abs=1e-9)
+    assert figures["taper_edge_tail"] == pytest.approx(96.4 - inside_the_cut(*tail), abs=1e-9)
+
+
+def test_without_a_jig_the_taper_is_marked(trial: Trial, shop: str) -> None:
+    other = shop.replace('for = "taper"', 'for = "something else"')
+    setup = setups(trial(shop=other))["taper"]
+    assert [each.address for each in setup.figures][:2] == ["taper_half_width_nut", "taper_half_width_tail"]
+    assert not any("jig_taper.constant" in text for text in setup.texts)
+
+
+def test_jigs_say_when_they_were_checked(trial: Trial) -> None:
+    figures = trial()
+    shower = Shower(figures)
+    lines = [shower.filled(line) for setup in setups(figures).values() for line in setup.tools]
+    assert any("taper sled, constant 96.40 mm, checked 2026-01-12" in line for line in lines)
+    assert any("index fence, constant 60.15 mm, never checked" in line for line in lines)
+
+
+def test_where_the_slot_s_depth_is_measured_from(trial: Trial) -> None:
+    face_down = setups(trial())["slot"].figures
+    assert face_down[0].what == "Blade above the surface that the face lies on"
+    assert "stop_over_cradle" not in [each.address for each in face_down]
+    over = trial("after")
+    assert setups(over)["slot"].figures[0].what == "Teeth below the crest"
+    assert setups(over)["slot"].figures[1].address == "stop_over_cradle"
+    # Worked by hand: template 6.0, crest before levelling 6.3, less the depth below the crest.
+    assert over["stop_over_cradle"] == pytest.approx(6.0 + 6.3 - over["slot_depth_at_crest"])
+    assert "rides" in setups(trial("following", "after"))["slot"].figures[0].what
+
+
+def test_the_router_s_turn_agrees_with_the_grain_on_one_edge(trial: Trial) -> None:
+    assert (trial()["feed_agreeing_edge"], trial()["feed_other_edge"]) == ("treble", "bass")
+    assert (trial("left")["feed_agreeing_edge"], trial("left")["feed_other_edge"]) == ("bass", "treble")
+
+
+def test_the_wood_s_caution(trial: Trial) -> None:
+    assert "Diospyros" in trial(wood="persimmon")["care_dust"]
+    assert "sensitise" in trial(wood="Indian rosewood")["care_dust"]
+    assert "sensitis" not in trial(wood="pear")["care_dust"]
+    assert "papers" in trial(wood="rosewood")["care_papers"]
+    assert trial(wood="pear")["care_papers"] == ""
+
+
+def test_a_cylinder_shows_one_radius(trial: Trial) -> None:
+    radii = [each.address for each in setups(trial("cylinder"))["arch"].figures if "radius" in each.address]
+    assert radii == ["arching_radius_nut"]
+
+
+def test_a_shop_without_tools_still_has_sheets(trial: Trial, shop: str) -> None:
+    bare = shop[: shop.index("[[saw]]")]
+    figures = trial("following", "levelled", shop=bare)
+    shower = Shower(figures)
+    for setup in setups(figures).values():
+        for address in addresses_of(setup):
+            shower.both(address)
+    assert "No saw" in setups(figures)["slot"].steps[0]
+    assert "No cutter" in setups(figures)["ledge"].steps[0]
+    assert "No piece" in setups(figures)["blank"].steps[0]

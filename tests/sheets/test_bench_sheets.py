@@ -1,0 +1,189 @@
+"""The bench sheets, read back from the PDF that the maker prints."""
+
+import io
+import re
+import subprocess
+import sys
+from importlib.resources import files
+
+import pikepdf
+import pytest
+
+from gramil.change.whole import drawings_of, figures_of, setups_of
+from gramil.description.reading import parse_description, parse_shop
+from gramil.graph import Figures
+from gramil.setups.setup import Setup
+from gramil.sheets.bench_sheets import bench_sheets_pdf
+from gramil.sheets.pages import book, safe
+from gramil.show import Shower
+from gramil.writers.svg import svg_text
+
+EXAMPLES = files("gramil") / "data" / "examples"
+MAKERS_NAME = 'O\'Neil "No 1" #let x = [*b*] $y$ \\ <a> @b _c_ `d` 吉 🎸'
+SPACES = re.compile(r"\s+")
+
+
+def example(name: str, instrument: str = "") -> Figures:
+    text = (EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")
+    if instrument:
+        text = re.sub(r'(?m)^name = ".*?"', lambda _: f"name = '''{instrument}'''", text, count=1)
+    shop = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")
+    return figures_of(parse_description(text), parse_shop(shop))
+
+
+def shower_of(figures: Figures) -> Shower:
+    return Shower(figures, "in" if figures["instrument_units"] == "in" else "mm")
+
+
+def pictures(figures: Figures, shower: Shower) -> dict[str, str]:
+    return {each.name: svg_text(each, shower.text, captioned=False) for each in drawings_of(figures)}
+
+
+def made(figures: Figures, paper: str = "a4", title: str = "") -> bytes:
+    shower = shower_of(figures)
+    name = title or figures["instrument_name"]
+    return bench_sheets_pdf(setups_of(figures), shower, pictures(figures, shower), name, paper)  # type: ignore[arg-type]
+
+
+def words(pdf: bytes) -> list[str]:
+    """The text of each page, from the characters that the fonts' own maps give, spaces left out."""
+    with pikepdf.open(io.BytesIO(pdf)) as document:
+        return [SPACES.sub("", "".join(_strings(page))) for page in document.pages]
+
+
+def _strings(page: pikepdf.Page) -> list[str]:
+    return _read(page, page.resources)
+
+
+def _read(content: pikepdf.Page | pikepdf.Object, resources: pikepdf.Object) -> list[str]:
+    found: list[str] = []
+    font: dict[int, str] = {}
+    for operands, operator in pikepdf.parse_content_stream(content):
+        match str(operator):
+            case "Tf":
+                font = _map(resources.Font[operands[0]])
+            case "Tj" | "TJ":
+                parts = operands[0] if str(operator) == "TJ" else operands
+                for part in parts:
+                    if isinstance(part, pikepdf.String):
+                        code = bytes(part)
+                        found.extend(
+                            font.get(int.from_bytes(code[at : at + 2], "big"), "?") for at in range(0, len(code), 2)
+                        )
+            case "Do":
+                inner = resources.XObject[operands[0]]
+                if inner.Subtype == "/Form":
+                    found.extend(_read(inner, inner.get("/Resources", resources)))
+    return found
+
+
+def _map(font: pikepdf.Object) -> dict[int, str]:
+    """A font's characters by their codes, from its ToUnicode map."""
+    table = font.ToUnicode.read_bytes().decode("ascii")
+    pairs = re.findall(r"<([0-9a-fA-F]{4})>\s*<([0-9a-fA-F]+)>", table)
+    return {int(code, 16): bytes.fromhex(text).decode("utf-16-be") for code, text in pairs}
+
+
+@pytest.fixture(scope="module", params=["tarn", "fell", "scree"])
+def figures(request: pytest.FixtureRequest) -> Figures:
+    return example(request.param)
+
+
+def needed(figures: Figures) -> list[Setup]:
+    return [setup for setup in setups_of(figures) if not setup.closed]
+
+
+def test_every_operation_has_its_page_with_its_figures_in_both_units(figures: Figures) -> None:
+    shower, pages = shower_of(figures), words(made(figures))
+    for setup in needed(figures):
+        text = "".join(page for page in pages[1:] if SPACES.sub("", setup.title) in page)
+        assert text, setup.title
+        for figure in setup.figures:
+            for shown in filter(None, shower.both(figure.address)):
+                assert SPACES.sub("", shown) in text, (setup.title, figure.address)
+
+
+def test_one_operation_a_page(figures: Figures) -> None:
+    assert len(words(made(figures))) == 1 + len(needed(figures))
+
+
+def test_the_caliper_table_has_every_fret_in_both_units(figures: Figures) -> None:
+    shower, page = shower_of(figures), words(made(figures))[-1]
+    for fret in range(1, figures["scale_frets"] + 1):
+        for shown in shower.both(f"fret_position[{fret}]"):
+            assert shown.split()[0] in page
+
+
+def test_what_is_not_needed_says_why(figures: Figures) -> None:
+    first = words(made(figures))[0]
+    for setup in setups_of(figures):
+        assert SPACES.sub("", setup.title) in first
+        if setup.closed:
+            assert SPACES.sub("", setup.closed) in first
+
+
+@pytest.mark.parametrize(("paper", "size"), [("a4", (210, 297)), ("letter", (215.9, 279.4)), ("a3", (297, 420))])
+def test_the_paper(paper: str, size: tuple[float, float]) -> None:
+    with pikepdf.open(io.BytesIO(made(example("tarn"), paper))) as document:
+        for page in document.pages:
+            box = [float(each) * 25.4 / 72 for each in page.mediabox]
+            assert box == pytest.approx([0, 0, *size], abs=0.1)
+
+
+def test_grey_only_and_its_own_faces(figures: Figures) -> None:
+    with pikepdf.open(io.BytesIO(made(figures))) as document:
+        fonts = {str(each.BaseFont) for each in document.objects if _is_font(each)}
+        for page in document.pages:
+            for operands, operator in pikepdf.parse_content_stream(page):
+                if str(operator) in ("rg", "RG"):
+                    assert len({float(each) for each in operands}) == 1
+    assert fonts
+    assert all("B612" in name for name in fonts)
+
+
+def _is_font(each: pikepdf.Object) -> bool:
+    return isinstance(each, pikepdf.Dictionary) and each.get("/Type") == "/Font"
+
+
+def test_a_maker_s_name_is_text_not_markup() -> None:
+    figures = example("tarn", MAKERS_NAME)
+    pages = words(made(figures))
+    assert all(SPACES.sub("", 'O\'Neil "No 1" #let x = [*b*] $y$ \\ <a> @b _c_ `d`') in page for page in pages)
+
+
+@pytest.mark.parametrize("name", ["W" * 200, "a b " * 50, "\x00\x1b[31m\n\t", "«»„“", "", "}{ {nut_width}"])
+def test_any_name_makes_pages(name: str) -> None:
+    assert len(words(made(example("tarn"), title=name or " "))) == 1 + len(needed(example("tarn")))
+
+
+def test_a_missing_drawing_leaves_room_for_a_sketch() -> None:
+    figures = example("tarn")
+    pages = words(bench_sheets_pdf(setups_of(figures), shower_of(figures), {}, "Tarn"))
+    assert sum("sketch" in page for page in pages) == sum(bool(setup.drawing) for setup in needed(figures))
+
+
+def test_the_revision_follows_what_the_sheets_say() -> None:
+    figures, other = example("tarn"), example("fell")
+    first = book(setups_of(figures), shower_of(figures), "Tarn")
+    assert first["revision"] == book(setups_of(figures), shower_of(figures), "Tarn")["revision"]
+    assert first["revision"] != book(setups_of(other), shower_of(other), "Tarn")["revision"]
+    assert first["revision"] != book(setups_of(figures), Shower(figures, "in"), "Tarn")["revision"]
+
+
+def test_figures_keep_their_units_and_long_words_can_break() -> None:
+    assert safe("45.50 mm and 5 inside\x07") == "45.50\N{NO-BREAK SPACE}mm and 5 inside "
+    assert safe("W" * 70).count("\N{ZERO WIDTH SPACE}") == 2
+
+
+def test_the_same_bytes_from_another_process() -> None:
+    code = (
+        "import sys, hashlib; sys.path.insert(0, sys.argv[1])\n"
+        "import test_bench_sheets as t\n"
+        "print(hashlib.sha256(t.made(t.example('scree'))).hexdigest())"
+    )
+    here = str(__file__).rsplit("/", 1)[0]
+    runs = [
+        subprocess.run([sys.executable, "-c", code, here], capture_output=True, text=True, check=True).stdout
+        for _ in range(2)
+    ]
+    assert runs[0] == runs[1]

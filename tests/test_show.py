@@ -1,0 +1,100 @@
+"""Figures as text: units, the other unit, what is flat or not known, and addresses within a sentence."""
+
+import math
+from typing import Annotated
+
+import numpy as np
+import pytest
+
+from gramil.graph import Input, build, derive
+from gramil.quantities import Cents, Count, Mm, PerFret, Radians, Unit
+from gramil.show import Shower, addresses_in, parted, shown
+
+INPUTS = {
+    "nut_width": (Mm, 45.5),
+    "radius": (Mm, math.inf),
+    "unread": (Mm, math.nan),
+    "angle": (Radians, math.radians(0.954)),
+    "frets": (Count, 19),
+    "bound": (bool, True),
+    "name": (str, "Tarn {nut_width}"),
+    "marked": (tuple[int, ...], (3, 5, 7)),
+    "position": (PerFret[Mm], np.array([0.0, 25.4, 50.8])),
+    "off": (PerFret[Cents], np.array([-0.001, 0.5, 1.0])),
+}
+
+
+@pytest.fixture
+def shower() -> Shower:
+    graph = build((), {name: Input(annotation, name) for name, (annotation, _) in INPUTS.items()})
+    return Shower(derive(graph, {name: value for name, (_, value) in INPUTS.items()}, lengths={"fret": 3}))
+
+
+@pytest.mark.parametrize(
+    ("address", "text"),
+    [
+        ("nut_width", "45.50 mm"),
+        ("radius", "flat"),
+        ("unread", "not known"),
+        ("angle", "0.95°"),
+        ("frets", "19"),
+        ("bound", "yes"),
+        ("marked", "3, 5 and 7"),
+        ("marked[2]", "5"),
+        ("position[1]", "25.40 mm"),
+        ("position", "0.00 to 50.80 mm"),
+        ("off[0]", "0.00 cent"),
+    ],
+)
+def test_each_kind_of_figure(shower: Shower, address: str, text: str) -> None:
+    assert shower.text(address) == text
+
+
+def test_the_other_unit_stands_beside_lengths_only(shower: Shower) -> None:
+    assert shower.both("position[2]") == ("50.80 mm", "2.000 in")
+    assert shower.both("position") == ("0.00 to 50.80 mm", "0.000 to 2.000 in")
+    assert [shower.other(address) for address in ("angle", "radius", "unread", "name", "bound")] == [""] * 5
+
+
+def test_inches_first(shower: Shower) -> None:
+    inches = Shower(shower.figures, "in", "64ths")
+    assert inches.both("position[1]") == ("1 in", "25.40 mm")
+
+
+def test_a_sentence_is_filled_once(shower: Shower) -> None:
+    assert shower.filled("{name} is {nut_width} wide") == "Tarn {nut_width} is 45.50 mm wide"
+    assert addresses_in("fret {frets}, {position[1]}") == ("frets", "position[1]")
+
+
+def test_an_address_that_leads_nowhere(shower: Shower) -> None:
+    for address in ("nut_wide", "position[9]", "name.length"):
+        with pytest.raises(KeyError):
+            shower.text(address)
+
+
+@pytest.mark.parametrize(
+    ("text", "parts"),
+    [
+        ("45.50 mm", ("45.50", "mm")),
+        ("-0.01 mm", ("-0.01", "mm")),
+        ("0.95°", ("0.95", "°")),
+        ("flat", ("flat", "")),
+        ("19", ("19", "")),
+        ("1 7/8 in + 0.002", ("1 7/8 in + 0.002", "")),
+    ],
+)
+def test_number_and_unit_apart(text: str, parts: tuple[str, str]) -> None:
+    assert parted(text) == parts
+
+
+@pytest.mark.parametrize(
+    ("value", "symbol", "text"),
+    [(0.9, "", "0.9"), (2 / 3, "", "0.6667"), (12000.0, "MPa", "12000 MPa"), (0.0, "1/mm", "flat"), (-0.0, "", "0")],
+)
+def test_other_units(value: float, symbol: str, text: str) -> None:
+    assert shown(value, symbol) == text
+
+
+def test_the_unit_comes_from_the_annotation() -> None:
+    graph = build((), {"pull": Input(Annotated[float, Unit("N")], "pull")})
+    assert Shower(derive(graph, {"pull": 720.04})).text("pull") == "720.0 N"
