@@ -94,7 +94,9 @@ def _nut_step(position: float) -> tuple[str, ...]:
 def _fanned_step(fanned: bool) -> tuple[str, ...]:
     if not fanned:
         return ()
-    return ("The frets fan: mark both ends of each from the table, and knife the line between them.",)
+    return (
+        "The frets fan: distances are on the centreline. Mark both ends of each from the table; knife the line between.",
+    )
 
 
 def _ends_table(frets: int) -> tuple[Table, ...]:

@@ -80,7 +80,7 @@ def _saw_steps(saw: Saw, cut: str, fanned: bool) -> tuple[str, ...]:
     along = "from nut to tail, one line at a time" if fanned else "from nut to tail, one notch at a time"
     if _face_down(saw):
         return (
-            "The frets fan, so no template serves: carry each line square to the blade in a sled."
+            "The frets fan, so no template serves: turn the board in a sled until each line lies along the blade."
             if fanned
             else "The template rides on the blank's back, face down on the table: see that the pin still reaches it.",
             "Raise the blade to the figure, measured from the surface that the face lies on.",
