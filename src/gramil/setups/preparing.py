@@ -94,9 +94,7 @@ def _nut_step(position: float) -> tuple[str, ...]:
 def _fanned_step(fanned: bool) -> tuple[str, ...]:
     if not fanned:
         return ()
-    return (
-        "The frets fan: distances are on the centreline. Mark both ends of each from the table; knife the line between.",
-    )
+    return ("The frets fan; distances lie on the centreline. Mark their ends from the table, knife the line between.",)
 
 
 def _ends_table(frets: int) -> tuple[Table, ...]:
