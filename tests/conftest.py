@@ -23,6 +23,7 @@ settings.load_profile("gramil")
 
 EXAMPLES = files("gramil") / "data" / "examples"
 Tables = dict[str, Any]
+TUNING = ["E4", "B3", "G3", "D3", "A2", "E2", "B1", "F#1"]
 
 
 @dataclass(frozen=True)
@@ -134,7 +135,8 @@ def in_unit(tables: Tables, unit: str) -> str:
     """A drawn board as a file in "mm" or "in"; gauges carry their unit, since bare ones are always inches."""
     gauges = [f"{each.written('in')} in" for each in tables["strings"]["gauges"]]
     head = tables["instrument"] | {"units": unit}
-    return written(tables | {"instrument": head, "strings": {"gauges": gauges}}, unit)
+    strings = {"gauges": gauges, "tuning": TUNING[: len(gauges)]}
+    return written(tables | {"instrument": head, "strings": strings}, unit)
 
 
 @pytest.fixture(scope="session")

@@ -63,12 +63,14 @@ def test_a_new_description_reads_and_keeps_its_comments() -> None:
         "nut.width": "1.75",
         "board.arch": "flat",
         "strings.gauges": "0.010, .013 , 17 thou",
+        "strings.tuning": "E4, B3, F#3",
     }
     instrument = parse_description(new_description(answers)).instrument
     assert instrument.instrument.name == "42"
     assert instrument.scale.length == pytest.approx(647.7, abs=1e-9)
     assert instrument.nut.width == pytest.approx(44.45, abs=1e-9)
     assert instrument.strings.gauges == pytest.approx((0.254, 0.3302, 0.4318), abs=1e-9)
+    assert instrument.strings.tuning == ("E4", "B3", "F#3")
     assert new_description({}).count("#") > 20
 
 

@@ -11,9 +11,11 @@ from itertools import pairwise
 from typing import Any
 
 from gramil.description.checks_of_neck import NECK_CHECKS
-from gramil.description.instrument import Binding, Board, Bridge, Markers, Nut, Scale, Strings
+from gramil.description.checks_of_strings import STRING_CHECKS
+from gramil.description.instrument import Binding, Board, Markers, Nut, Scale
 from gramil.description.problems import Problem
 from gramil.description.scala_scale import ScalaScale
+from gramil.description.strings_and_bridge import Bridge, Strings
 
 NARROWEST_GAP = 2.0
 """Frets nearer than this, in mm, leave no room for any wire: crowns are about 2 mm wide."""
@@ -279,4 +281,5 @@ CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     binding_leaves_core,
     binding_leaves_tail,
     *NECK_CHECKS,
+    *STRING_CHECKS,
 )

@@ -7,8 +7,9 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from gramil.description.heights_and_neck import Head, Heights, Neck, Top
-from gramil.description.instrument import Board, Nut, Scale, Strings
+from gramil.description.instrument import Board, Nut, Scale
 from gramil.description.problems import Problem
+from gramil.description.strings_and_bridge import Strings
 
 FIRST_JOIN = 3.0
 """A neck that meets the body nearer to the nut has no span on which relief could be measured."""

@@ -13,13 +13,26 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field, ValidationInfo
 
 from gramil.description.records import Station
+from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, read_angle, read_length
+from gramil.physics.materials import materials
+from gramil.physics.pitch import read_pitch
 from gramil.quantities import Unit
 
 LARGEST = 2000.0
 """The longest length that a description may hold, in mm: a board of 2 m."""
 BARE_GAUGE_MOST = 0.1
 """A bare string gauge is in inches; a larger number is more likely millimetres, or thousandths."""
+
+
+LOWEST_PITCH, HIGHEST_PITCH = 15.0, 2000.0
+"""What an open string may sound, in Hz."""
+STRING_MATERIALS = tuple(
+    key for key in materials() if key not in ("nickel_silver", "structural_steel", "carbon_fibre_pultrusion")
+)
+"""The materials that strings and their windings are made of, by key."""
+MOST_MOVED = 12.0
+"""The most that a break point may be moved, in mm."""
 
 
 def given(what: str, **bounds: Any) -> Any:
@@ -95,6 +108,51 @@ def _modulus(value: object) -> float:
     return float(match[1]) * (1000.0 if match[2] == "GPa" else 1.0)
 
 
+def _pitch(value: object) -> str:
+    """A pitch as written, once it is known to be one."""
+    if not isinstance(value, str):
+        raise ValueError('a pitch is text: "E4", "F#2", "Bb3" or "82.4 Hz"')
+    try:
+        sounds = read_pitch(value)
+    except MakersFault as error:
+        raise ValueError(error.faults[0].remedy) from None
+    if not LOWEST_PITCH <= sounds <= HIGHEST_PITCH:
+        raise ValueError(f"an open string sounds {LOWEST_PITCH:g} to {HIGHEST_PITCH:g} Hz")
+    return value.strip()
+
+
+def _string_material(value: object) -> str:
+    """The key of a material from its name: "music wire" or "music_wire"."""
+    key = value.strip().lower().replace(" ", "_") if isinstance(value, str) else ""
+    if key not in STRING_MATERIALS:
+        raise ValueError("a string is made of " + ", ".join(each.replace("_", " ") for each in STRING_MATERIALS))
+    return key
+
+
+def _weight(value: object) -> float:
+    """A string's weight in g/m from text such as "0.57 g/m"; a bare 0 is: not given."""
+    if not isinstance(value, bool) and value == 0:
+        return 0.0
+    match = re.fullmatch(r"\s*(\d*\.?\d+)\s*(g/m|kg/m)\s*", value) if isinstance(value, str) else None
+    if match is None:
+        raise ValueError('a weight is text with its unit, such as "0.57 g/m", or 0 for one that is not known')
+    weight = float(match[1]) * (1000.0 if match[2] == "kg/m" else 1.0)
+    if not 0.01 <= weight <= 100.0:
+        raise ValueError("a string weighs 0.01 to 100 g/m")
+    return weight
+
+
+def _moves(value: object, info: ValidationInfo) -> tuple[float, ...]:
+    """How far break points are moved, in mm: one length for all, one a string, or "best", which is empty."""
+    if isinstance(value, str) and value.strip().lower() == "best":
+        return ()
+    listed = value if isinstance(value, list | tuple) else [value]
+    moves = tuple(length_of(each, file_unit(info)) for each in listed)
+    if not all(-MOST_MOVED <= each <= MOST_MOVED for each in moves):
+        raise ValueError(f"a break point is moved by {MOST_MOVED:g} mm at most")
+    return moves
+
+
 def _angle(value: object) -> float:
     """An angle in radians from degrees."""
     if isinstance(value, bool) or not isinstance(value, str | int | float):
@@ -136,6 +194,16 @@ Modulus = Annotated[float, BeforeValidator(_modulus), Field(ge=100.0, le=500_000
 """A modulus of elasticity in MPa."""
 Angle = Annotated[float, BeforeValidator(_angle), Unit("rad")]
 """An angle in radians, written in degrees."""
+Pitch = Annotated[str, BeforeValidator(_pitch)]
+"""A pitch as written: a note with its octave, or a frequency."""
+StringMaterial = Annotated[str, BeforeValidator(_string_material)]
+"""The key of a string's material."""
+Weight = Annotated[float, BeforeValidator(_weight), Unit("g/m")]
+"""A string's weight in g/m; 0 is not given."""
+Moves = Annotated[tuple[float, ...], BeforeValidator(_moves)]
+"""How far break points are moved, in mm, one for all or one a string; empty is "best"."""
+Frequency = Annotated[float, BeforeValidator(_share), Unit("Hz")]
+"""A frequency in Hz, as a bare number."""
 Day = Annotated[date, BeforeValidator(_day)]
 """A day of the calendar."""
 Number = Annotated[float, BeforeValidator(_share), Unit("")]
@@ -152,6 +220,10 @@ READERS: Mapping[object, str] = {
     _gauge: "diameter",
     _modulus: 'text such as `"12 GPa"`',
     _angle: "angle in degrees",
+    _pitch: "note with its octave, or frequency",
+    _string_material: "material by its name",
+    _weight: 'text such as `"0.57 g/m"`',
+    _moves: 'length, list of one a string, or `"best"`',
     _day: "date",
     _share: "number",
     spread_over_ends: '`{ nut = ..., end = ... }`, one length, or `"flat"`',

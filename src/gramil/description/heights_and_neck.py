@@ -126,11 +126,3 @@ class Top(Table):
         ge=-20,
         le=60,
     )
-
-
-class Saddle(Table):
-    """The saddle."""
-
-    exposed: Length = usual(
-        3.5, "common practice: 3 to 4 mm", "saddle that shows over the bridge, the mean under the strings", gt=0, le=20
-    )

@@ -9,7 +9,6 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, model_validator
 
 from gramil.description.fields import (
-    Gauge,
     Length,
     Modulus,
     Number,
@@ -21,7 +20,8 @@ from gramil.description.fields import (
     spread_over_ends,
     usual,
 )
-from gramil.description.heights_and_neck import Head, Heights, Neck, Saddle, Top
+from gramil.description.heights_and_neck import Head, Heights, Neck, Top
+from gramil.description.strings_and_bridge import Bridge, Intonation, Saddle, Strings
 from gramil.description.table import Table
 
 
@@ -79,15 +79,6 @@ class Nut(Table):
     )
     behind: Length = usual(
         4.0, "common practice", "with a zero fret: how far behind the zero line the nut's face stands", gt=0, le=30
-    )
-
-
-class Bridge(Table):
-    """The bridge, as far as the board needs it."""
-
-    spread: Length = given("outer strings, centre to centre, at the saddle", gt=0, le=200)
-    thickness: Length = usual(
-        9.0, "common practice, steel strings", "thickness at the saddle, on the centreline", gt=0, le=40
     )
 
 
@@ -169,16 +160,6 @@ MEASURED = ("name", "crown_width", "crown_height", "tang_thickness", "bead_thick
 """What a wire that is measured in the description must say."""
 
 
-class Strings(Table):
-    """The strings."""
-
-    gauges: tuple[Gauge, ...] = given(
-        "diameters from treble to bass: text with a unit, or bare inches, as strings are sold",
-        min_length=2,
-        max_length=12,
-    )
-
-
 class Markers(Table):
     """Position markers on the face and dots on the bass edge."""
 
@@ -206,6 +187,7 @@ class Instrument(Table):
     markers: Markers = Field(default_factory=Markers)
     neck: Neck = Field(default_factory=Neck)
     heights: Heights = Field(default_factory=Heights)
+    intonation: Intonation = Field(default_factory=Intonation)
     saddle: Saddle = Field(default_factory=Saddle)
     head: Head = Field(default_factory=Head)
     top: Top = Field(default_factory=Top)

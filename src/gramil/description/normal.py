@@ -6,7 +6,6 @@ After this no part branches on what is missing: there is always a bass and a tre
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -14,10 +13,12 @@ from numpy.typing import NDArray
 
 from gramil.description.checks import lengths_of, square_at
 from gramil.description.instrument import Instrument
+from gramil.description.normal_row import Normal
+from gramil.description.normal_strings import STRING_ROWS, string_values
 from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
 from gramil.description.scala_scale import ScalaScale
 from gramil.description.shop import Shop
-from gramil.quantities import Cents, Count, Mm, PerFret, PerMm, PerString, Ratio
+from gramil.quantities import Cents, Mm, PerFret, PerMm, PerString, Ratio
 
 MARKED = (3, 5, 7, 9, 12, 15, 17, 19)
 """The frets that usually carry a marker: common practice."""
@@ -28,17 +29,6 @@ POST_FIRST, POST_STEP = 42.0, 38.0
 """Nut to the first posts and from post to post along the head, in mm: common practice."""
 POSTS_BESIDE, POSTS_LEAN = 3.0, 3.5
 """How far the first posts stand outside the outer strings, and each row moves inward, in mm: common practice."""
-
-
-@dataclass(frozen=True)
-class Normal:
-    """A base value: its annotation, what it is, the keys that settle it, and where its default comes from."""
-
-    name: str
-    annotation: Any
-    what: str
-    keys: tuple[str, ...]
-    reason: str = ""
 
 
 _SCALE = ("scale.length", "scale.bass", "scale.treble")
@@ -84,8 +74,7 @@ NORMALISED: tuple[Normal, ...] = (
     Normal("wire_bead_thickness", Mm, "thickness over the beads of the tang", ("wire.use", "wire.bead_thickness")),
     Normal("wire_tang_depth", Mm, "depth of the wire's tang under its crown", ("wire.use", "wire.tang_depth")),
     Normal("wire_on_hand", Mm, "length of the wire on hand", ("wire.use", "wire.on_hand")),
-    Normal("strings_gauges", PerString[Mm], "diameters of the strings, thinnest first", ("strings.gauges",)),
-    Normal("strings_count", Count, "how many strings", ("strings.gauges",)),
+    *STRING_ROWS,
     Normal(
         "markers_frets",
         tuple[int, ...],
@@ -158,6 +147,7 @@ def normalised(
         **{f"wire_{key}": value for key, value in vars(wire).items()},
         **_marker_values(instrument),
         **_neck_values(instrument),
+        **string_values(instrument),
         **_shop_values(shop),
         "shop_is_default": shop_is_default,
     }
@@ -190,8 +180,6 @@ def _board_values(instrument: Instrument) -> dict[str, Any]:
         "board_width_station": instrument.board.width_at,
         "board_curvature_nut": curvature(arch.nut),
         "board_curvature_end": curvature(arch.end),
-        "strings_gauges": np.array(instrument.strings.gauges),
-        "strings_count": len(instrument.strings.gauges),
     }
 
 

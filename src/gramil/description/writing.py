@@ -40,10 +40,12 @@ QUESTIONS: tuple[Question, ...] = (
     Question("board.width", "Finished width of the board at fret 12", "55 mm"),
     Question("board.arch", "Radius of the board, or flat", "406 mm"),
     Question("strings.gauges", "String gauges, treble to bass, in inches", "0.012, 0.016, 0.024, 0.032, 0.042, 0.053"),
+    Question("strings.tuning", "What they sound, treble to bass", "E4, B3, G3, D3, A2, E2"),
 )
 """In the order to ask them; every one may be left at its usual answer."""
 
 _WORDS = frozenset({"instrument.name", "board.wood"})
+_LISTS = frozenset({"strings.gauges", "strings.tuning"})
 _COMMENT = re.compile(r"(.*?[^\s])\s+(#[^#]*)")
 _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
 
@@ -67,7 +69,7 @@ def new_description(answers: Mapping[str, str]) -> str:
 
 
 def _answered(key: str, answer: str) -> Any:
-    if key == "strings.gauges":
+    if key in _LISTS:
         return [_plain(each) for each in re.split(r"[,\s]*,[,\s]*|\s{2,}", answer.strip(" []\n")) if each]
     return _plain(answer)
 
