@@ -5,7 +5,6 @@ not match). `derive` then gives the figures of one instrument, each worked out w
 """
 
 import inspect
-import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, is_dataclass, replace
 from functools import cached_property
@@ -14,6 +13,7 @@ from typing import Any, get_type_hints
 
 import numpy as np
 
+from gramil.address import Field, parse_address, row_of, step_into
 from gramil.quantities import axes_of, unit_of
 
 
@@ -202,7 +202,7 @@ class Figures(Mapping[str, Any]):
             if not steps:
                 return pin.value
             value = np.array(value, dtype=np.float64)
-            value[_index(self.graph.annotation(name), steps)] = pin.value
+            value[row_of(self.graph.annotation(name), steps)] = pin.value
         return value
 
     def _settled(self, name: str, value: Any) -> Any:
@@ -244,9 +244,9 @@ class Figures(Mapping[str, Any]):
         value, annotation = self[name], self.graph.annotation(name)
         try:
             if axes_of(annotation):
-                return value[_index(annotation, steps)] if steps else value
+                return value[row_of(annotation, steps)] if steps else value
             for step in steps:
-                value = _step(value, step)
+                value = step_into(value, step)
         except (IndexError, AttributeError, TypeError, ValueError, StopIteration):
             raise KeyError(address) from None
         return value
@@ -281,57 +281,3 @@ def same(one: Any, other: Any) -> bool:
     if isinstance(one, np.ndarray) or isinstance(other, np.ndarray):
         return bool(np.array_equal(one, other, equal_nan=True))
     return bool(one == other) or (one != one and other != other)
-
-
-@dataclass(frozen=True)
-class Field:
-    """A step of an address into a record: `.length`."""
-
-    name: str
-
-
-Step = int | str | Field
-_STEP = re.compile(r"""\[(\d+(?:\s*,\s*\d+)*)\]|\["([^"]*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
-
-
-def parse_address(address: str) -> tuple[str, tuple[Step, ...]]:
-    """Split an address into its name and steps; raises KeyError with the address when it cannot be read."""
-    match = re.match(r"[A-Za-z_]\w*", address)
-    if match is None:
-        raise KeyError(address)
-    steps: list[Step] = []
-    position = match.end()
-    while position < len(address):
-        found = _STEP.match(address, position)
-        if found is None:
-            raise KeyError(address)
-        numbers, double, single, name = found.groups()
-        if numbers is not None:
-            steps.extend(int(number) for number in numbers.split(","))
-        elif name is not None:
-            steps.append(Field(name))
-        else:
-            steps.append(double if double is not None else single)
-        position = found.end()
-    return match.group(), tuple(steps)
-
-
-def _index(annotation: Any, steps: tuple[Step, ...]) -> tuple[int, ...]:
-    """Row numbers of an array from the numbers in an address: strings count from 1, all else from 0."""
-    rows = []
-    for axis, step in zip(axes_of(annotation), steps, strict=False):
-        row = int(step) - (axis == "string")  # type: ignore[arg-type]  # a word or field here is a KeyError in `at`
-        if row < 0:
-            raise IndexError(row)
-        rows.append(row)
-    if len(steps) > len(rows):
-        raise IndexError(steps)
-    return tuple(rows)
-
-
-def _step(value: Any, step: Step) -> Any:
-    if isinstance(step, Field):
-        return getattr(value, step.name)
-    if isinstance(step, int):
-        return value[step - 1] if step > 0 else value[len(value)]
-    return next(each for each in value if each.name == step)

@@ -15,7 +15,8 @@ from typing import Any
 
 import numpy as np
 
-from gramil.graph import Field, Figures, Origin, parse_address
+from gramil.address import Field, parse_address
+from gramil.graph import Figures, Origin
 from gramil.quantities import axes_of
 
 

@@ -7,10 +7,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from gramil.change.whole import dimensions_of, findings_of, names_of
+from gramil.drawings.marks import Drawing, Label, Span
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, same
 from gramil.quantities import axes_of
 from gramil.rows import Row, rows
+from gramil.setups.setup import Setup, addresses_of
 
 SMALL = 0.005
 """A move of less than this (mm, or a cent, or whatever the unit) folds away unless another tolerance is asked for."""
@@ -135,8 +137,8 @@ def _changed(old: Figures, new: Figures, prefix: str, touched: set[str]) -> tupl
     return tuple(old[name].title for name in names if old[name] != new[name] or _figures_differ(old[name], old, new))
 
 
-def _figures_differ(item: object, old: Figures, new: Figures) -> bool:
-    return any(not _same_at(address, old, new) for address in addresses_of(item))
+def _figures_differ(item: Drawing | Setup, old: Figures, new: Figures) -> bool:
+    return any(not _same_at(address, old, new) for address in _shown_on(item))
 
 
 def _same_at(address: str, old: Figures, new: Figures) -> bool:
@@ -146,10 +148,7 @@ def _same_at(address: str, old: Figures, new: Figures) -> bool:
         return False
 
 
-def addresses_of(item: object) -> Iterator[str]:
-    """The addresses of the figures shown on a drawing or a set-up."""
-    for mark in getattr(item, "marks", ()):
-        if address := getattr(mark, "address", ""):
-            yield address
-    for figure in getattr(item, "figures", ()):
-        yield figure.address
+def _shown_on(item: Drawing | Setup) -> tuple[str, ...]:
+    if isinstance(item, Setup):
+        return addresses_of(item)
+    return tuple(mark.address for mark in item.marks if isinstance(mark, Label | Span))

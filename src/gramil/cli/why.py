@@ -6,8 +6,9 @@ from pathlib import Path
 
 import click
 
+from gramil.address import parse_address
 from gramil.cli.options import opened, shop_file
-from gramil.graph import Figures, parse_address
+from gramil.graph import Figures
 from gramil.reason import Reason, readable, walk, why
 from gramil.show import Shower
 

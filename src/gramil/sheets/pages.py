@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 from typing import TypedDict
 
-from gramil.graph import Field, Step, parse_address
+from gramil.address import Field, Step, parse_address
 from gramil.quantities import axes_of
 from gramil.setups.setup import BigFigure, Setup, Table
 from gramil.show import Shower, parted

@@ -1,0 +1,65 @@
+"""Addresses: how one figure is named anywhere, in a `why`, on a drawing, in a finding or a measurement.
+
+`slot_depth`, `slot_depth_at_edge[7]`, `string_error[6, 12]`, `braces["upper transverse"].length`. Frets count from 0
+(the zero line), strings and the members of a list from 1.
+"""
+
+import re
+from dataclasses import dataclass
+from typing import Any
+
+from gramil.quantities import axes_of
+
+
+@dataclass(frozen=True)
+class Field:
+    """A step of an address into a record: `.length`."""
+
+    name: str
+
+
+Step = int | str | Field
+_STEP = re.compile(r"""\[(\d+(?:\s*,\s*\d+)*)\]|\["([^"]*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
+
+
+def parse_address(address: str) -> tuple[str, tuple[Step, ...]]:
+    """Split an address into its name and steps; raises KeyError with the address when it cannot be read."""
+    match = re.match(r"[A-Za-z_]\w*", address)
+    if match is None:
+        raise KeyError(address)
+    steps: list[Step] = []
+    position = match.end()
+    while position < len(address):
+        found = _STEP.match(address, position)
+        if found is None:
+            raise KeyError(address)
+        numbers, double, single, name = found.groups()
+        if numbers is not None:
+            steps.extend(int(number) for number in numbers.split(","))
+        elif name is not None:
+            steps.append(Field(name))
+        else:
+            steps.append(double if double is not None else single)
+        position = found.end()
+    return match.group(), tuple(steps)
+
+
+def row_of(annotation: Any, steps: tuple[Step, ...]) -> tuple[int, ...]:
+    """Row numbers of an array from the numbers in an address: strings count from 1, all else from 0."""
+    rows = []
+    for axis, step in zip(axes_of(annotation), steps, strict=False):
+        row = int(step) - (axis == "string")  # type: ignore[arg-type]  # a word or field here is a KeyError in `at`
+        if row < 0:
+            raise IndexError(row)
+        rows.append(row)
+    if len(steps) > len(rows):
+        raise IndexError(steps)
+    return tuple(rows)
+
+
+def step_into(value: Any, step: Step) -> Any:
+    if isinstance(step, Field):
+        return getattr(value, step.name)
+    if isinstance(step, int):
+        return value[step - 1] if step > 0 else value[len(value)]
+    return next(each for each in value if each.name == step)
