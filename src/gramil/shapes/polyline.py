@@ -1,7 +1,8 @@
-"""Where a run of straight pieces crosses itself, and the run with its loops cut off."""
+"""Runs of straight pieces: where one crosses itself, one with its loops cut off, and the nearest place on one."""
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.spatial import cKDTree
 
 Array = NDArray[np.float64]
 
@@ -34,6 +35,23 @@ def without_loops(points: Array) -> Array:
         points = np.vstack((points[: first + 1], [[x, y]], points[last + 1 :]))
         points = points[np.concatenate(([True], np.hypot(*np.diff(points, axis=0).T) > 1e-9))]
     return points
+
+
+def nearest_on_ring(ring: Array, points: Array) -> Array:
+    """The nearest place on a closed run, shape (n, 2), to each of `points`, shape (m, 2).
+
+    Looked for on the pieces next to the nearest corner: the run's pieces are short against its bends.
+    """
+    rows = np.asarray(cKDTree(ring).query(points)[1])
+    places = [_nearest_on_pieces(ring[rows], ring[(rows + step) % len(ring)], points) for step in (-1, 1)]
+    away = [np.hypot(*(place - points).T) for place in places]
+    return np.where((away[0] <= away[1])[:, None], *places)
+
+
+def _nearest_on_pieces(start: Array, end: Array, points: Array) -> Array:
+    along = end - start
+    share = ((points - start) * along).sum(axis=1) / (along**2).sum(axis=1)
+    return np.asarray(start + np.clip(share, 0, 1)[:, None] * along)
 
 
 def _near(run: Array, closed: bool) -> tuple[NDArray[np.intp], NDArray[np.intp]]:

@@ -1,0 +1,211 @@
+"""A symmetric outline read from a drawing that the maker traced, scaled by a stated length, its faults named.
+
+Every place in a fault is given in the drawing's own coordinates, so that it can be found there; sizes are in mm.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import PurePath
+
+import numpy as np
+from numpy.typing import NDArray
+
+from gramil.faults import Fault, MakersFault
+from gramil.quantities import Mm
+from gramil.shapes.chains import Drawing, Trace, branches, gaps, joined_traces
+from gramil.shapes.curve import Curve
+from gramil.shapes.curve_through import closed_through
+from gramil.shapes.outline import Outline
+from gramil.shapes.outline_through import through_points
+from gramil.shapes.pins import Pins, pins_of
+from gramil.shapes.polyline import crossings
+from gramil.shapes.symmetry import Halved, half_between, halved
+from gramil.shapes.traced_dxf import read_dxf
+from gramil.shapes.traced_svg import read_svg
+
+Array = NDArray[np.float64]
+MOST_NAMED = 8
+"""Faults of one kind that are named; more would not help."""
+
+
+@dataclass(frozen=True)
+class Reading:
+    """How a drawing is to be read.
+
+    `length`: the outline's real length along its axis, in mm; None takes the drawing's own units. `layer`: the one
+    layer (DXF), or the id of a shape or group (SVG), to look at; empty for all. `gap`, `asymmetry`: what is let
+    pass, in mm. `where`, `file`: named in faults.
+    """
+
+    length: Mm | None = None
+    layer: str = ""
+    gap: Mm = 0.1
+    asymmetry: Mm = 0.5
+    narrow_end_first: bool = True
+    where: str = "outline"
+    file: str | None = None
+
+
+@dataclass(frozen=True)
+class Traced:
+    """What was read: the outline from x = 0; mm a drawing unit; how far the halves differed; open lines left out."""
+
+    outline: Outline
+    scale: float
+    asymmetry: Mm
+    left_out: tuple[str, ...]
+
+
+def read_outline(text: str, name: str, reading: Reading) -> Traced:
+    """The outline in the text of a file whose `name` ends in .dxf or .svg. Raises MakersFault."""
+    kind = PurePath(name).suffix.lower()
+    if kind == ".dxf":
+        return traced_outline(read_dxf(text, reading.file), reading)
+    if kind == ".svg":
+        return traced_outline(read_svg(text, reading.file), reading)
+    raise _fault(reading, f"{name} is neither a .dxf nor an .svg file", "", "Save the drawing as one of them")
+
+
+def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
+    """The one closed outline in a drawing, made symmetric.
+
+    Raises MakersFault: nothing drawn, no units, gaps, lines that branch, several outlines, crossings, no symmetry.
+    """
+    traces = _chosen(drawing, reading)
+    scale = _first_scale(drawing, traces, reading)
+    ring, left_out = _one_ring(traces, scale, reading)
+    _check_crossings(ring, reading)
+    pins = pins_of(ring)
+    close = _close_ring(pins)
+    laying = halved(close, reading.narrow_end_first)
+    length = float(np.ptp(laying.laid(close)[:, 0]))
+    scale = reading.length / length if reading.length is not None else scale
+    _check_symmetry(laying, scale, reading)
+    outline = _outline(Pins(laying.laid(pins.points) * scale, pins.corners), laying.laid(close) * scale, reading)
+    return Traced(outline, scale, laying.asymmetry * scale, left_out)
+
+
+def _chosen(drawing: Drawing, reading: Reading) -> tuple[Trace, ...]:
+    traces = tuple(each for each in drawing.traces if not reading.layer or reading.layer in each.layers)
+    if traces:
+        return traces
+    names = ", ".join(sorted({name for each in drawing.traces for name in each.layers})) or "none with a name"
+    if reading.layer:
+        raise _fault(reading, f"nothing is drawn on {reading.layer}", f"The drawing has: {names}", "Name one of these")
+    raise _fault(
+        reading, "the drawing has no lines, arcs or curves", "", "Draw the outline, and save the drawing again"
+    )
+
+
+def _first_scale(drawing: Drawing, traces: Sequence[Trace], reading: Reading) -> float:
+    """mm a unit, as the drawing says, or about as the stated length says if all that is drawn is the outline."""
+    if reading.length is not None:
+        extent = float(np.ptp(np.vstack([each.points for each in traces]), axis=0).max())
+        return reading.length / extent
+    if drawing.unit is None:
+        raise _fault(
+            reading,
+            "the drawing does not say its units",
+            "A unit could be a millimetre, an inch or a dot",
+            "State the outline's length, or set the drawing's units and save it again",
+        )
+    return drawing.unit
+
+
+def _one_ring(traces: Sequence[Trace], scale: float, reading: Reading) -> tuple[Trace, tuple[str, ...]]:
+    gap = reading.gap / scale
+    if places := branches(traces, gap):
+        raise MakersFault([_branch(place, reading) for place in places[:MOST_NAMED]])
+    chains = joined_traces(traces, gap)
+    rings = [each for each in chains if each.is_closed(gap)]
+    if not rings:
+        raise MakersFault(_open(chains, scale, reading))
+    if len(rings) > 1:
+        raise MakersFault([_several(rings, scale, reading)])
+    return rings[0], tuple(each.name for each in chains if each is not rings[0])
+
+
+def _check_crossings(ring: Trace, reading: Reading) -> None:
+    found = crossings(ring.points[:-1], closed=True)
+    if found:
+        raise MakersFault(
+            [
+                _fault_at(reading, f"the outline crosses itself at {_place((x, y))}", "", "Trim the lines there")
+                for _, _, x, y in found[:MOST_NAMED]
+            ]
+        )
+
+
+def _check_symmetry(laying: Halved, scale: float, reading: Reading) -> None:
+    if laying.asymmetry * scale > reading.asymmetry:
+        raise _fault(
+            reading,
+            f"the halves differ by {laying.asymmetry * scale:.2f} mm at {_place(laying.place)}",
+            f"The sides of a middle line along x or along y are to be alike to {reading.asymmetry:g} mm",
+            "Turn the drawing straight, trace one half and mirror it, or allow more",
+        )
+
+
+def _close_ring(pins: Pins) -> Array:
+    """Points once round, close together on straight parts too, the first not repeated."""
+    extent = float(np.ptp(pins.points, axis=0).max())
+    curve = _curve(pins)
+    return curve.place(curve.sample(1e-5 * extent, extent / 200))[:-1]
+
+
+def _curve(pins: Pins) -> Curve:
+    return closed_through(pins.points, pins.corners)
+
+
+def _outline(pins: Pins, close: Array, reading: Reading) -> Outline:
+    """From pins in mm about the x axis."""
+    half = half_between(_curve(pins.clockwise()), close)
+    if half is None:
+        raise _fault(reading, "the outline meets its middle line in more places than two", "", "Look at both its ends")
+    return through_points(half.points, half.corners, reading.where)
+
+
+def _branch(place: tuple[float, float], reading: Reading) -> Fault:
+    return _fault_at(
+        reading,
+        f"three lines or more end at {_place(place)}",
+        "Which of them is the outline cannot be told",
+        "Put the outline on a layer of its own and name it, or take the other line away",
+    )
+
+
+def _open(chains: Sequence[Trace], scale: float, reading: Reading) -> list[Fault]:
+    open_at = "the outline is not closed: a gap of"
+    return [
+        _fault_at(
+            reading,
+            f"{open_at} {gap.width * scale:.2f} mm from {_place(gap.start)} to {_place(gap.end)}",
+            f"Gaps to {reading.gap:g} mm are let pass",
+            "Join the lines there, or allow a wider gap",
+        )
+        for gap in gaps(chains)[:MOST_NAMED]
+    ]
+
+
+def _several(rings: Sequence[Trace], scale: float, reading: Reading) -> Fault:
+    sizes = [np.ptp(each.points, axis=0) * scale for each in rings]
+    named = [f"{w:.1f} x {h:.1f} mm ({each.name})" for (w, h), each in zip(sizes, rings, strict=True)]
+    more = [f"{len(named) - MOST_NAMED} more"] if len(named) > MOST_NAMED else []
+    return _fault_at(
+        reading,
+        f"the drawing has {len(rings)} closed outlines: " + "; ".join([*named[:MOST_NAMED], *more]),
+        "",
+        "Name the layer or the shape that holds the one, or keep only that one",
+    )
+
+
+def _place(place: tuple[float, float]) -> str:
+    return f"({place[0]:.3f}, {place[1]:.3f})"
+
+
+def _fault_at(reading: Reading, what: str, why: str, remedy: str) -> Fault:
+    return Fault(where=reading.where, what=what, why=why, remedy=remedy, file=reading.file)
+
+
+def _fault(reading: Reading, what: str, why: str, remedy: str) -> MakersFault:
+    return MakersFault([_fault_at(reading, what, why, remedy)])

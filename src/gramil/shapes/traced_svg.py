@@ -1,0 +1,128 @@
+"""The lines of an SVG drawing, as points on them: paths and all basic shapes, with every transform carried out."""
+
+import io
+import re
+from collections.abc import Iterator
+from xml.etree import ElementTree
+
+import numpy as np
+import svgelements  # type: ignore[import-untyped]  # it carries no annotations
+from numpy.typing import NDArray
+
+from gramil.faults import Fault, MakersFault
+from gramil.shapes.chains import Drawing, Trace
+
+Array = NDArray[np.float64]
+FINENESS = 2e-5
+"""Chords leave their curves by no more than this part of the drawing's extent: 0.01 mm on 500 mm."""
+MILLIMETRES = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "pt": 25.4 / 72, "pc": 25.4 / 6, "q": 0.25}
+PIXEL = 25.4 / 96
+"""An SVG user unit in mm where the page has a size in real units but no view box (CSS Values and Units, level 3)."""
+
+
+def read_svg(text: str, file: str | None = None) -> Drawing:
+    """What the text of an SVG file draws, in its outermost coordinates (y down); words and hidden shapes left out.
+
+    The unit is known where the page's width or height is in real units. `file` names it in faults. Raises
+    MakersFault where it is no SVG drawing.
+    """
+    try:
+        root = ElementTree.fromstring(text)
+    except ElementTree.ParseError as error:
+        raise _unreadable(str(error), file) from None
+    if root.tag.rpartition("}")[2] != "svg":
+        raise _unreadable(f"its outermost element is {root.tag.rpartition('}')[2]}, not svg", file)
+    unit = _unit(root)
+    shapes = _shapes(_without_page(root))
+    sag = FINENESS * _extent(shapes)
+    traces = [trace for layers, name, path in shapes for trace in _traces(path, sag, layers, name)]
+    return Drawing(tuple(traces), unit)
+
+
+def _unreadable(why: str, file: str | None) -> MakersFault:
+    what, remedy = "this is not an SVG drawing that can be read", "Save it again as plain SVG"
+    return MakersFault([Fault(what=what, why=why, remedy=remedy, file=file)])
+
+
+def _unit(root: ElementTree.Element) -> float | None:
+    """How many mm a user unit is: the page's real size over its view box, the tighter of the two ways."""
+    sizes = [_millimetres(root.get(side, "")) for side in ("width", "height")]
+    if all(size is None for size in sizes):
+        return None
+    box = [float(number) for number in re.split(r"[\s,]+", root.get("viewBox", "").strip()) if number]
+    if len(box) != 4:
+        return PIXEL
+    return min(size / units for size, units in zip(sizes, box[2:], strict=True) if size is not None)
+
+
+def _millimetres(written: str) -> float | None:
+    """A length in real units, or None where it has none (plain numbers, pixels and percentages)."""
+    match = re.fullmatch(r"\s*([0-9.eE+-]+)\s*([a-zA-Z]+)\s*", written)
+    unit = MILLIMETRES.get(match[2].lower()) if match else None
+    return float(match[1]) * unit if match and unit else None
+
+
+def _without_page(root: ElementTree.Element) -> str:
+    """The drawing with no page size or view box, so that its coordinates come out in its own user units."""
+    for attribute in ("width", "height", "viewBox", "preserveAspectRatio"):
+        root.attrib.pop(attribute, None)
+    return ElementTree.tostring(root, encoding="unicode")
+
+
+Shape = tuple[tuple[str, ...], str, svgelements.Path]
+"""The ids of a shape and of the groups about it, what it is called, and its path."""
+
+
+def _shapes(text: str) -> list[Shape]:
+    """Each shape that shows, in the file's order."""
+    return list(_within(svgelements.SVG.parse(io.StringIO(text), reify=True, ppi=96), ()))
+
+
+def _within(group: svgelements.Group, about: tuple[str, ...]) -> Iterator[Shape]:
+    for element in group:
+        layers = (*about, str(element.id)) if element.id else about
+        if isinstance(element, svgelements.Group):
+            yield from _within(element, layers)
+        elif isinstance(element, svgelements.Shape) and not _hidden(element):
+            yield layers, f"{type(element).__name__.lower()} {element.id or ''}".strip(), svgelements.Path(element)
+
+
+def _hidden(element: svgelements.Shape) -> bool:
+    return "none" in (element.values.get("display"), element.values.get("visibility")) or (
+        element.values.get("visibility") == "hidden"
+    )
+
+
+def _extent(shapes: list[Shape]) -> float:
+    boxes = [box for _, _, path in shapes if (box := path.bbox()) is not None]
+    if not boxes:
+        return 1.0
+    corners = np.array(boxes, dtype=np.float64)
+    return float((corners[:, 2:].max(axis=0) - corners[:, :2].min(axis=0)).max()) or 1.0
+
+
+def _traces(path: svgelements.Path, sag: float, layers: tuple[str, ...], name: str) -> list[Trace]:
+    """One trace a subpath."""
+    found = []
+    for subpath in path.as_subpaths():
+        steps = [_points(segment, sag) for segment in subpath if not isinstance(segment, svgelements.Move)]
+        steps = [(points, straight) for points, straight in steps if np.ptp(points, axis=0).max() > 0]
+        if steps:
+            points = np.vstack([steps[0][0][:1], *(points[1:] for points, _ in steps)])
+            straight = np.concatenate([np.full(len(points) - 1, flag) for points, flag in steps])
+            found.append(Trace(points, straight, layers, name))
+    return found
+
+
+def _points(segment: svgelements.PathSegment, sag: float) -> tuple[Array, bool]:
+    """Points on one segment, its ends included, and whether it is straight."""
+    if isinstance(segment, svgelements.Line | svgelements.Close):
+        return np.array([tuple(segment.start), tuple(segment.end)], dtype=np.float64), True
+    coarse = _at(segment, 16)
+    bend = np.abs(np.diff(coarse, n=2, axis=0)).sum(axis=1).max() * 16**2
+    count = max(4, int(np.ceil(np.sqrt(1.3 * bend / (8 * sag)))))
+    return _at(segment, count), False
+
+
+def _at(segment: svgelements.PathSegment, count: int) -> Array:
+    return np.array([tuple(segment.point(step / count)) for step in range(count + 1)], dtype=np.float64)
