@@ -3,21 +3,26 @@
 Nothing here knows a dimension; every figure comes from the graph.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import Literal
 
 import numpy as np
 
-from gramil.drawings.marks import Drawing, Line, Mark, Marks, Point, Polyline, Words, mirrored
+from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Words, mirrored
 from gramil.shapes.crown import Crown
 
 Hatch = Literal["", "along the grain", "across the grain", "metal", "bone", "void"]
+Side = Literal["left", "right"]
 RUN_STEPS = 24
 """Straight pieces in which a section's face is drawn."""
 BARB = (1.8, 0.6)
 """Length and half-width of an arrow's head, in mm."""
+
+FIGURE = 2.6
+"""Height of a figure on a small drawing, in mm."""
+TICK = 0.8
+"""Half an oblique tick at a dimension's end, each way, in mm."""
 
 
 @dataclass(frozen=True)
@@ -86,21 +91,37 @@ def pointer(words: str, at: Point, to: Point, height: float = 2.2) -> Marks:
     return (Words(at, words, height, anchor="right" if left_of else "left"), Line(start, to, "dimensions"))
 
 
-def said(at: Point, lines: Sequence[str], height: float = 2.2, layer: str = "text") -> tuple[Mark, ...]:
+def said(at: Point, *lines: str, height: float = 2.2) -> Marks:
     """Lines of words below one another."""
-    return tuple(
-        Words((at[0], at[1] - 1.7 * height * row), text, height, layer=layer) for row, text in enumerate(lines)
-    )
+    return tuple(Words((at[0], at[1] - 1.7 * height * row), text, height) for row, text in enumerate(lines))
 
 
-def ticks(points: Iterable[Point], reach: float, layer: str) -> Marks:
-    """A short upright line at each point, `reach` long (downward if negative)."""
-    return tuple(Line((x, y), (x, y + reach), layer) for x, y in points)
+def upright(
+    low: Point, high: Point, address: str, before: str = "", side: Side = "right", middle: float | None = None
+) -> Marks:
+    """A dimension up and down, too short for its figure to stand along it: the figure stands level beside it.
+
+    `side` is where the figure stands; its middle is level with the dimension's, or at the height `middle`.
+    """
+    out = 1.0 if side == "right" else -1.0
+    at = (low[0] + 1.8 * out, ((low[1] + high[1]) / 2 if middle is None else middle) - FIGURE / 2)
+    return (Line(low, high, "dimensions"), *_ends(low, high), _figure(at, address, before, side))
 
 
-def polyline_lines(points: Sequence[Point], layer: str) -> Marks:
-    """Each straight piece of a run as a line of its own."""
-    return tuple(Line(start, end, layer) for start, end in pairwise(points))
+def level(left: Point, right: Point, address: str, before: str = "", side: Side = "right") -> Marks:
+    """A dimension along, too short for its figure: the figure stands level beside its end."""
+    out, end = (1.0, right) if side == "right" else (-1.0, left)
+    at = (end[0] + 3.0 * out, end[1] - FIGURE / 2)
+    tail = Line(end, (end[0] + 2.4 * out, end[1]), "dimensions")
+    return (Line(left, right, "dimensions"), tail, *_ends(left, right), _figure(at, address, before, side))
+
+
+def _ends(one: Point, other: Point) -> Marks:
+    return tuple(Line((x - TICK, y - TICK), (x + TICK, y + TICK), "dimensions") for x, y in (one, other))
+
+
+def _figure(at: Point, address: str, before: str, side: Side) -> Label:
+    return Label(at, address, before, height=FIGURE, anchor="left" if side == "right" else "right")
 
 
 def handed(drawing: Drawing, hand: str) -> Drawing:
