@@ -1,0 +1,63 @@
+"""The head: scarf, and the strings' way over the nut to their posts, against points set out in space."""
+
+import math
+from collections.abc import Callable
+
+import numpy as np
+import pytest
+
+from gramil.graph import Figures
+
+HEAD = """
+[head]
+angle = {angle}
+blank = 20
+veneer = 2
+nut_thickness = 5
+post_height = 7
+"""
+
+
+@pytest.fixture
+def headed(derive_text: Callable[..., Figures], text_of: Callable[[str], str]) -> Callable[..., Figures]:
+    return lambda angle, more="": derive_text(text_of("tarn") + HEAD.format(angle=angle) + more)
+
+
+def test_scarf_on_a_blank(headed: Callable[..., Figures]) -> None:
+    """20 mm at 14 degrees: 20 / 0.241922 = 82.67; at 12 degrees: 20 / 0.207912 = 96.19."""
+    assert headed(14)["head_scarf_length"] == pytest.approx(82.67, abs=0.005)
+    assert headed('"12 deg"')["head_scarf_length"] == pytest.approx(96.19, abs=0.005)
+    assert headed(0)["head_scarf_length"] == math.inf
+
+
+def test_break_over_the_nut_is_the_turn_between_two_lines(headed: Callable[..., Figures]) -> None:
+    figures = headed(14)
+    a = math.radians(14)
+    face, up = np.array([-math.cos(a), 0, -math.sin(a)]), np.array([-math.sin(a), 0, math.cos(a)])
+    for string in range(6):
+        y = float(figures["string_y_nut"][string])
+        slot = np.array([0.0, y, figures["nut_slot_over_crest"][string] + figures["thickness_at_crest"][0]])
+        start = np.array([-5.0, figures["head_posts_y"][string], 2.0])
+        post = start + (figures["head_posts_x"][string] - 5) * face + 7 * up
+        onward = post - slot
+        plan = math.hypot(onward[0], onward[1])
+        down = math.atan2(-onward[2], plan) - math.atan(figures["height_slope"][string])
+        assert figures["head_break_angle"][string] == pytest.approx(down, abs=1e-12)
+        over_board = (y - figures["string_y_bridge"][string]) / 630
+        turn = math.atan2(onward[1], -onward[0]) - math.atan(over_board)
+        assert figures["head_sideways_bend"][string] == pytest.approx(turn, abs=1e-12)
+
+
+def test_posts_on_the_strings_own_lines_do_not_bend_them(headed: Callable[..., Figures]) -> None:
+    usual = headed(14)
+    places = [f"{float(x)!r}" for x in usual["head_posts_x"]]
+    straight = [f"{float(y)!r}" for y in usual["head_straight_y"]]
+    figures = headed(14, f"posts_x = [{', '.join(places)}]\nposts_y = [{', '.join(straight)}]")
+    np.testing.assert_allclose(figures["head_sideways_bend"], 0.0, atol=1e-12)
+
+
+def test_usual_posts_mirror_each_other(headed: Callable[..., Figures]) -> None:
+    figures = headed(14)
+    np.testing.assert_array_equal(figures["head_posts_x"], figures["head_posts_x"][::-1])
+    np.testing.assert_array_equal(figures["head_posts_y"], -figures["head_posts_y"][::-1])
+    assert (np.diff(figures["head_posts_x"][:3]) > 0).all()
