@@ -1,0 +1,86 @@
+"""A measured value as the maker writes it, read in the unit of the figure that it was measured for."""
+
+import math
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from gramil.faults import MakersFault
+from gramil.graph import Figures
+from gramil.measure import (
+    LengthUnit,
+    read_angle,
+    read_length,
+    read_mass,
+    read_mass_per_length,
+    read_percent,
+    read_temperature,
+)
+
+Written = str | int | float
+
+_READERS: Mapping[str, Callable[[Written], float]] = {
+    "rad": read_angle,
+    "g": read_mass,
+    "g/m": read_mass_per_length,
+    "C": read_temperature,
+    "%": read_percent,
+}
+
+
+def unit_of_figure(figures: Figures, address: str) -> str:
+    """The unit's symbol of the figure at an address, empty for a plain number.
+
+    Raises MakersFault for an address that leads nowhere, and for one that is not a single number.
+    """
+    try:
+        value, unit = figures.at(address), figures.unit_at(address)
+    except KeyError:
+        raise MakersFault.of("there is no such figure", remedy="look the address up with why", where=address) from None
+    if not _is_number(value):
+        raise MakersFault.of(
+            "this is not one number", "a measurement is of one figure", "name a row, such as [7]", where=address
+        )
+    return unit or ""
+
+
+def _is_number(value: Any) -> bool:
+    """Whether it is one number; infinite ones (a flat radius) are."""
+    if isinstance(value, str | bool):
+        return False
+    try:
+        float(value)
+    except (TypeError, ValueError):
+        return False
+    return True
+
+
+def read_measured(written: Written, symbol: str, unit: LengthUnit, address: str) -> float:
+    """A measured value as the graph holds it (mm, radians, grams ...); a bare number of a length is in `unit`.
+
+    `symbol` is the unit of the figure. What is no length, angle, mass, temperature or per cent is a bare number or
+    carries that very symbol. Raises MakersFault, with the address, for what cannot be read for certain.
+    """
+    try:
+        value = read_length(written, unit) if symbol == "mm" else _READERS.get(symbol, _plain_in(symbol))(written)
+    except MakersFault as fault:
+        first = fault.faults[0]
+        raise MakersFault.of(first.what, first.why, first.remedy, where=address) from None
+    return float(value)
+
+
+def _plain_in(symbol: str) -> Callable[[Written], float]:
+    """A reader of bare numbers that may carry the symbol."""
+
+    def read(written: Written) -> float:
+        text = str(written).strip()
+        number = text.removesuffix(symbol).strip() if symbol else text
+        try:
+            value = math.nan if isinstance(written, bool) else float(number)
+        except ValueError:
+            value = math.nan
+        if not math.isfinite(value):
+            write = f"a number, alone or with {symbol}" if symbol else "a plain number"
+            raise MakersFault.of(f'"{text[:60]}" cannot be read', remedy=f"write {write}")
+        return value
+
+    return read
