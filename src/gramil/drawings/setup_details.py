@@ -139,8 +139,8 @@ def piece_wire_profile(
         ),
         *upright((x, 0.0), (x, view.at(0.0, wire_crown_height)[1]), "wire_crown_height"),
         *upright((x, view.at(0.0, -wire_tang_depth)[1]), (x, 0.0), "wire_tang_depth", "tang "),
-        Label((x + 1.8, view.at(0.0, -wire_tang_depth)[1] - 3.5), "wire_tang_thickness", "tang, thick ", height=FIGURE),
-        Label((x + 1.8, view.at(0.0, -wire_tang_depth)[1] - 8.0), "wire_bead_thickness", "over beads ", height=FIGURE),
+        Label((x + 1.8, view.at(0.0, -wire_tang_depth)[1] - 3.5), "wire_tang_thickness", "thick ", height=FIGURE),
+        Label((x + 1.8, view.at(0.0, -wire_tang_depth)[1] - 8.0), "wire_bead_thickness", "beads ", height=FIGURE),
     )
 
 
@@ -161,7 +161,8 @@ def piece_wire_end(
         view.box((-4.0, 0.0), (edge + 0.6, wire_crown_height), "outline", "metal"),
         view.shape(tang, "outline", "metal"),
         view.run(((-4.0, -slot_need), (edge - core_inset, -slot_need), (edge - core_inset, 0.0)), "hidden"),
-        *level((view.at(-wire_nip_back, 0.0)[0], y), (view.at(edge, 0.0)[0], y), "wire_nip_back", "tang back ", "left"),
+        *level((view.at(-wire_nip_back, 0.0)[0], y), (view.at(edge, 0.0)[0], y), "wire_nip_back", side="left"),
+        Words((view.at(-4.0, 0.0)[0], y - 6.0), "tang nipped back from the finished edge", 2.2),
     )
     if core_inset > 0:
         marks += (view.box((edge - core_inset, -thick), (edge, 0.0), "outline", "bone"),)
