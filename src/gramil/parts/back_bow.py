@@ -10,7 +10,7 @@ import numpy as np
 from gramil.description.records import Saw
 from gramil.parts.records import WireFit
 from gramil.physics.layered_beam import Layers, free_strain_curvature, sagitta
-from gramil.quantities import Count, Mm, MPa, PerFret, PerMm, Ratio
+from gramil.quantities import Count, Mm, MPa, PerFret, PerMm, PerMm2, Ratio
 from gramil.shapes.strip_section import Moments
 
 OWNS = ("back_bow_",)
@@ -81,7 +81,7 @@ def back_bow_curvature(back_bow_layers: Layers, scale_join: Ratio) -> PerMm:
 def back_bow_least(
     wire_fits: tuple[WireFit, ...],
     saw_main: Saw,
-    back_bow_row: Ratio,
+    back_bow_row: PerMm2,
     back_bow_span: Mm,
     limit_wedge_kept_least: Ratio,
 ) -> Mm:
@@ -97,7 +97,7 @@ def back_bow_least(
 def back_bow_most(
     wire_fits: tuple[WireFit, ...],
     saw_main: Saw,
-    back_bow_row: Ratio,
+    back_bow_row: PerMm2,
     back_bow_span: Mm,
     limit_wedge_kept_most: Ratio,
 ) -> Mm:
@@ -110,7 +110,7 @@ def back_bow_most(
     return float(sagitta(limit_wedge_kept_most * wedge * back_bow_row, back_bow_span))
 
 
-def back_bow_row(back_bow_frets: Count, back_bow_length: Mm, back_bow_curvature: PerMm) -> Ratio:
+def back_bow_row(back_bow_frets: Count, back_bow_length: Mm, back_bow_curvature: PerMm) -> PerMm2:
     """Curvature (1/mm) that the whole row of frets gives the neck for each mm of wedge in every slot.
 
     Source: timoshenko_1925
