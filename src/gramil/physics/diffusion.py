@@ -268,15 +268,25 @@ class _Batch:
         decay, first, second, third = step_response(span * self.rates)
         push = _each(air, self.drive)
         before, change = push[:-1], np.diff(push, axis=0)
-        track = (span * first)[which] * before + (span * second)[which] * change
+        track = _of_step(span * first, which) * before
+        track += _of_step(span * second, which) * change
         last = start
-        for row, kept in zip(track, decay[which], strict=True):
+        for row, kept in zip(track, np.broadcast_to(_of_step(decay, which), track.shape), strict=True):
             row += kept * last
             last = row
         earlier = np.concatenate([start[None], track[:-1]])
-        dwelt = (span * first)[which] * earlier + (span**2 * second)[which] * before + (span**2 * third)[which] * change
+        alike = (which == np.arange(lengths.size)[:, None]).astype(np.float64)  # steps of one length go in by their sum
+        sums = ((weight, np.tensordot(alike, rows, 1)) for weight, rows in (
+            (span * first, earlier), (span**2 * second, before), (span**2 * third, change)
+        ))  # fmt: skip
+        dwelt = sum((weight * total).sum(axis=0, keepdims=True) for weight, total in sums)
         air_dwelt = 0.5 * steps[:, None, None] * (air[:-1] + air[1:])
-        return track, _each(dwelt, self.flow).sum(axis=0) + _each(air_dwelt, self.flow_held).sum(axis=0)
+        return track, (_each(dwelt, self.flow) + _each(air_dwelt.sum(axis=0, keepdims=True), self.flow_held))[0]
+
+
+def _of_step(table: FloatArray, which: np.typing.NDArray[np.intp]) -> FloatArray:
+    """Rows of a table of step lengths for each step; one row serves all where all steps are alike."""
+    return table if table.shape[0] == 1 else table[which]
 
 
 def _readers(modes: Modes) -> FloatArray:

@@ -12,7 +12,8 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from gramil.physics.arrays import FloatArray, floats
-from gramil.physics.diffusion import Course, course, modes_of
+from gramil.physics.diffusion import Course, Modes, course, modes_of
+from gramil.physics.diffusion_end import profile_at_end
 from gramil.wood.air import Air
 from gramil.wood.equilibrium import equilibrium_moisture
 from gramil.wood.piece import PACES, Pace, Piece, assumptions_of, sheet_of
@@ -91,8 +92,7 @@ def times_followed(kept: Sequence[Kept], until: datetime) -> FloatArray:
 
 def moisture_now(pieces: Sequence[Piece], kept: Sequence[Kept], now: datetime) -> tuple[MoistureNow, ...]:
     """Moisture of each piece after what it has lain in, as ranges over the three paces."""
-    runs = {pace: follow(pieces, kept, now, pace) for pace in PACES}
-    return tuple(_now(piece, past, now, row, runs) for row, (piece, past) in enumerate(zip(pieces, kept, strict=True)))
+    return tuple(_now(piece, past, now) for piece, past in zip(pieces, kept, strict=True))
 
 
 def evenly(piece: Piece, moisture: float, now: datetime) -> MoistureNow:
@@ -109,14 +109,11 @@ def as_weighed(state: MoistureNow, moisture: float) -> MoistureNow:
 
     Each pace's profile is moved up or down as a whole.
     """
-    stores = modes_of(sheet_of(state.piece, "likely")).stores
-    shifts = {pace: moisture - float(stores @ state.profiles[pace] / stores.sum()) for pace in PACES}
-    profiles = {pace: state.profiles[pace] + shifts[pace] for pace in PACES}
-    middle = state.profiles["likely"].size // 2
-    centre, first, last = (_range(*(float(profiles[pace][at]) for pace in PACES)) for at in (middle, 0, -1))
+    modes = modes_of(sheet_of(state.piece, "likely"))
+    stores = modes.stores / modes.stores.sum()
+    profiles = {pace: state.profiles[pace] + moisture - float(stores @ state.profiles[pace]) for pace in PACES}
     words = (*state.assumptions, f"mean of {moisture:.1f} % by weight")
-    mean = Range(moisture, moisture, moisture)
-    return MoistureNow(state.piece, state.moment, mean, centre, (first, last), profiles, words)
+    return _state(state.piece, state.moment, modes, profiles, words)
 
 
 def forecast(state: MoistureNow, air: Air, seconds: ArrayLike, pace: Pace = "likely") -> Course:
@@ -164,14 +161,26 @@ def _wait(state: MoistureNow, air: Air, band: tuple[float, float], horizon: floa
     return float(looks[last] + share * (looks[last + 1] - looks[last]))
 
 
-def _now(piece: Piece, past: Kept, now: datetime, row: int, runs: Mapping[Pace, Course]) -> MoistureNow:
-    """Of the runs at each pace, one piece's last row."""
-    figures = [[run.mean[-1, row], run.centre[-1, row], *run.faces[-1, row]] for run in runs.values()]
+def _now(piece: Piece, past: Kept, now: datetime) -> MoistureNow:
+    """One piece after its own past."""
+    when, drawn = drawn_to(past, past.begins)
+    until = max(0.0, (now - past.begins).total_seconds())
+    times = np.append(when[when < until], until)
+    air, start = np.interp(times, when, drawn) + piece.offset, _start(piece, past)
+    modes = {pace: modes_of(sheet_of(piece, pace)) for pace in PACES}
+    profiles = {pace: profile_at_end(modes[pace], start, times, air) for pace in PACES}
+    words = assumptions_of(piece) + _what_is_assumed(past)
+    return _state(piece, now, modes["likely"], profiles, words)
+
+
+def _state(
+    piece: Piece, now: datetime, modes: Modes, profiles: Mapping[Pace, FloatArray], words: tuple[str, ...]
+) -> MoistureNow:
+    """A state from its profiles: mean, centre and faces, each as a range over the paces."""
+    readers = np.vstack([modes.stores / modes.stores.sum(), modes.middle])
+    figures = [[*(readers @ profiles[pace]).tolist(), *profiles[pace][[0, -1]].tolist()] for pace in PACES]
     mean, centre, first, last = (_range(*map(float, three)) for three in zip(*figures, strict=True))
-    profiles = {pace: run.profiles[row] for pace, run in runs.items()}
-    return MoistureNow(
-        piece, now, mean, centre, (first, last), profiles, assumptions_of(piece) + _what_is_assumed(past)
-    )
+    return MoistureNow(piece, now, mean, centre, (first, last), profiles, words)
 
 
 def _start(piece: Piece, past: Kept) -> float:
