@@ -193,6 +193,15 @@ def neck_set_exposed(
     )
 
 
+def neck_set_exposed_mean(neck_set_exposed: PerString[Mm]) -> Mm:
+    """Saddle that will show over the bridge, the mean under the strings, with the neck as it is made.
+
+    Formula: mean(neck_set_exposed)
+    Source: common practice.
+    """
+    return float(neck_set_exposed.mean())
+
+
 def neck_set_over_top(neck_set_exposed: PerString[Mm], bridge_thickness: Mm) -> PerString[Mm]:
     """Each string over the top at the saddle, with the neck as it is made.
 
@@ -201,18 +210,25 @@ def neck_set_over_top(neck_set_exposed: PerString[Mm], bridge_thickness: Mm) -> 
     return neck_set_exposed + bridge_thickness
 
 
+def neck_set_over_top_mean(neck_set_exposed_mean: Mm, bridge_thickness: Mm) -> Mm:
+    """The strings' mean height over the top at the saddle, with the neck as it is made.
+
+    Source: common practice.
+    """
+    return neck_set_exposed_mean + bridge_thickness
+
+
 def neck_set_action(
     action_wanted: PerString[Mm],
-    neck_set_exposed: PerString[Mm],
+    neck_set_exposed_mean: Mm,
     saddle_exposed: Mm,
     height_saddle_share: PerString[Ratio],
 ) -> PerString[Mm]:
     """The action that would come of the saddle as drawn (its mean showing as wanted) on the neck as it is made.
 
-    Formula: action_wanted - (mean(neck_set_exposed) - saddle_exposed) / height_saddle_share
     Source: similar triangles.
     """
-    return action_wanted - (neck_set_exposed.mean() - saddle_exposed) / height_saddle_share
+    return action_wanted - (neck_set_exposed_mean - saddle_exposed) / height_saddle_share
 
 
 def neck_set_tongue_gap(
