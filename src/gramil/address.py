@@ -19,7 +19,7 @@ class Field:
 
 
 Step = int | str | Field
-_STEP = re.compile(r"""\[(\d+(?:\s*,\s*\d+)*)\]|\["([^"]*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
+_STEP = re.compile(r"""\[([0-9]{1,9}(?:\s*,\s*[0-9]{1,9})*)\]|\["([^"]*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
 
 
 def parse_address(address: str) -> tuple[str, tuple[Step, ...]]:

@@ -252,14 +252,24 @@ class Figures(Mapping[str, Any]):
         return value
 
     def unit_at(self, address: str) -> str | None:
-        """The unit's symbol of the figure at an address, or None where it has none."""
+        """The unit's symbol of the figure at an address, or None where it has none; raises KeyError as `at` does."""
         name, steps = parse_address(address)
         unit = unit_of(self.graph.annotation(name))
         if unit is None and steps and isinstance(steps[-1], Field):
             owner = self.at(address[: address.rindex(".")])
+            if not hasattr(owner, steps[-1].name):
+                raise KeyError(address)
             if is_dataclass(owner):
-                unit = unit_of(get_type_hints(type(owner), include_extras=True)[steps[-1].name])
+                unit = unit_of(_annotation_in(type(owner), steps[-1].name))
         return unit.symbol if unit else None
+
+
+def _annotation_in(record: type, name: str) -> Any:
+    """What a record's field is annotated with, or what its property returns; None for anything else."""
+    made = getattr(record, name, None)
+    if isinstance(made, property):
+        return get_type_hints(made.fget, include_extras=True).get("return")
+    return get_type_hints(record, include_extras=True).get(name)
 
 
 def derive(

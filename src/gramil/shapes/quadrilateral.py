@@ -31,12 +31,12 @@ class Quadrilateral:
         )
 
     @property
-    def length(self) -> float:
+    def length(self) -> Mm:
         """From the foremost corner to the hindmost, along x."""
         return max(self.end_lower_x, self.end_upper_x) - min(self.start_lower_x, self.start_upper_x)
 
     @property
-    def width(self) -> float:
+    def width(self) -> Mm:
         """From the lowest corner to the highest, across."""
         return max(self.start_upper_y, self.end_upper_y) - min(self.start_lower_y, self.end_lower_y)
 
