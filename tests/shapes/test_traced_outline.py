@@ -59,6 +59,10 @@ def stadium_polyline(space: Modelspace) -> None:
     space.add_lwpolyline([(50, 20, 0), (250, 20, 1), (250, 120, 0), (50, 120, 1)], format="xyb", close=True)
 
 
+def stadium_other_way_round(space: Modelspace) -> None:
+    space.add_lwpolyline([(50, 20, -1), (50, 120, 0), (250, 120, -1), (250, 20, 0)], format="xyb", close=True)
+
+
 def stadium_old_polyline(space: Modelspace) -> None:
     space.add_polyline2d([(50, 20, 0), (250, 20, 1), (250, 120, 0), (50, 120, 1)], format="xyb", close=True)
 
@@ -69,7 +73,10 @@ def stadium_in_a_block(space: Modelspace) -> None:
     space.add_blockref("BODY", (1000, 500), dxfattribs={"rotation": 90})
 
 
-@pytest.mark.parametrize("draw", [stadium_lines, stadium_polyline, stadium_old_polyline, stadium_in_a_block])
+STADIUM_DXF = [stadium_lines, stadium_polyline, stadium_other_way_round, stadium_old_polyline, stadium_in_a_block]
+
+
+@pytest.mark.parametrize("draw", STADIUM_DXF)
 def test_a_stadium_in_every_dxf_way(draw: Callable[[Modelspace], None]) -> None:
     traced = from_dxf(draw)
     assert traced.outline.area == pytest.approx(STADIUM_AREA, rel=2e-5)

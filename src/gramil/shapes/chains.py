@@ -51,13 +51,50 @@ class Gap:
 
 def joined_traces(traces: Sequence[Trace], gap: float) -> tuple[Trace, ...]:
     """Traces whose ends lie within `gap` of each other as one, each turned as needed, the nearest ends first."""
-    waiting, done = list(traces), []
-    while waiting:
-        chain = waiting.pop(0)
-        while not chain.is_closed(gap) and (found := _nearest(chain, waiting, gap)) is not None:
-            chain = _linked(chain, waiting.pop(found))
+    ends = np.array([(trace.points[0], trace.points[-1]) for trace in traces])
+    waiting = np.ones(len(traces), dtype=bool)
+    done = []
+    while waiting.any():
+        chain = _grown(int(np.argmax(waiting)), traces, ends, waiting, gap)
         done.append(_closed_up(chain) if chain.is_closed(gap) else chain)
     return tuple(done)
+
+
+def _grown(row: int, traces: Sequence[Trace], ends: Array, waiting: NDArray[np.bool_], gap: float) -> Trace:
+    """The chain that a trace belongs to, its pieces taken out of those that wait."""
+    run, waiting[row] = [traces[row]], False
+    while not _ring(run, gap) and waiting.any():
+        tips = np.array([run[0].points[0], run[-1].points[-1]])
+        away = np.hypot(*np.moveaxis(ends[:, :, None] - tips, -1, 0))  # trace, its start or end, the run's start or end
+        away[~waiting] = np.inf
+        found, end, tip = (int(each) for each in np.unravel_index(np.argmin(away), away.shape))
+        if away[found, end, tip] > gap:
+            break
+        waiting[found] = False
+        piece = _turned(traces[found]) if end == tip else traces[found]
+        run = [*run, piece] if tip else [piece, *run]
+    return _as_one(run)
+
+
+def _ring(run: Sequence[Trace], gap: float) -> bool:
+    """Whether a run of traces comes back to its start."""
+    if len(run) == 1:
+        return run[0].is_closed(gap)
+    return (
+        float(np.hypot(*(run[0].points[0] - run[-1].points[-1]))) <= gap and sum(len(each.straight) for each in run) > 2
+    )
+
+
+def _as_one(run: Sequence[Trace]) -> Trace:
+    """The run as one trace, ends that meet put half-way between."""
+    points = [run[0].points]
+    for trace in run[1:]:
+        middle = (points[-1][-1] + trace.points[0]) / 2
+        points[-1] = np.vstack((points[-1][:-1], [middle]))
+        points.append(trace.points[1:])
+    straight = np.concatenate([trace.straight for trace in run])
+    name = run[0].name if len(run) == 1 else f"{run[0].name} and {len(run) - 1} more"
+    return Trace(np.vstack(points), straight, run[0].layers, name)
 
 
 def branches(traces: Sequence[Trace], gap: float) -> tuple[Place, ...]:
@@ -80,33 +117,6 @@ def gaps(chains: Sequence[Trace]) -> tuple[Gap, ...]:
         width, nearest = min((dist(end, other), other) for number, other in enumerate(ends) if number != row)
         found.add(Gap(min(end, nearest), max(end, nearest), width))
     return tuple(sorted(found, key=lambda each: (each.width, each.start)))
-
-
-def _nearest(chain: Trace, others: Sequence[Trace], gap: float) -> int | None:
-    """Number of the trace that has an end nearest to either end of the chain, within the gap."""
-    reach = [min(distance for distance, _, _ in _ways(chain, other)) for other in others]
-    if not reach or min(reach) > gap:
-        return None
-    return int(np.argmin(reach))
-
-
-def _ways(chain: Trace, other: Trace) -> list[tuple[float, bool, bool]]:
-    """The four ways to join two: distance, whether to turn the chain, whether to turn the other."""
-    return [
-        (float(np.hypot(*(chain.points[0 if turn else -1] - other.points[-1 if turn_other else 0]))), turn, turn_other)
-        for turn in (False, True)
-        for turn_other in (False, True)
-    ]
-
-
-def _linked(chain: Trace, other: Trace) -> Trace:
-    _, turn, turn_other = min(_ways(chain, other))
-    first, second = _turned(chain) if turn else chain, _turned(other) if turn_other else other
-    middle = (first.points[-1] + second.points[0]) / 2
-    points = np.vstack((first.points[:-1], [middle], second.points[1:]))
-    return Trace(
-        points, np.concatenate((first.straight, second.straight)), chain.layers, f"{first.name}, {second.name}"
-    )
 
 
 def _turned(trace: Trace) -> Trace:

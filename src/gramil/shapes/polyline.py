@@ -55,14 +55,22 @@ def _nearest_on_pieces(start: Array, end: Array, points: Array) -> Array:
 
 
 def _near(run: Array, closed: bool) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    """Pairs of pieces, not neighbours, whose boxes overlap."""
+    """Pairs of pieces, not neighbours, whose boxes overlap: (earlier, later), in order.
+
+    Sorted by least x, only those between a piece's own least and greatest x can overlap it.
+    """
     low, high = np.minimum(run[1:], run[:-1]), np.maximum(run[1:], run[:-1])
-    boxes = (low[:, None] <= high[None]).all(axis=-1) & (high[:, None] >= low[None]).all(axis=-1)
-    first, last = np.nonzero(np.triu(boxes, 2))
+    order = np.argsort(low[:, 0], kind="stable")
+    reach = np.searchsorted(low[order, 0], high[order, 0], side="right")
+    counts = reach - np.arange(len(order)) - 1
+    one = np.repeat(np.arange(len(order)), counts)
+    other = one + 1 + np.arange(len(one)) - np.repeat(np.cumsum(counts) - counts, counts)
+    first, last = np.minimum(order[one], order[other]), np.maximum(order[one], order[other])
+    kept = (low[first, 1] <= high[last, 1]) & (low[last, 1] <= high[first, 1]) & (last - first > 1)
     if closed:
-        apart = (first != 0) | (last != len(low) - 1)
-        first, last = first[apart], last[apart]
-    return first, last
+        kept &= (first != 0) | (last != len(low) - 1)
+    rank = np.lexsort((last[kept], first[kept]))
+    return first[kept][rank], last[kept][rank]
 
 
 def _cross(one: Array, other: Array) -> Array:

@@ -10,10 +10,12 @@ from ezdxf.document import Drawing as Document
 from ezdxf.entities.dxfentity import DXFEntity
 from ezdxf.enums import InsertUnits
 from ezdxf.lldxf.const import DXFError
+from numpy.typing import NDArray
 
 from gramil.faults import Fault, MakersFault
 from gramil.shapes.chains import Drawing, Trace
 
+Array = NDArray[np.float64]
 FINENESS = 2e-5
 """Chords leave their curves by no more than this part of the drawing's extent: 0.01 mm on 500 mm."""
 _ROUND = ("ARC", "CIRCLE", "ELLIPSE", "SPLINE")
@@ -38,9 +40,9 @@ def read_dxf(text: str, file: str | None = None) -> Drawing:
                 )
             ]
         ) from None
-    entities = [entity for entity in _taken_apart(document.modelspace()) if entity.dxftype() in (*_ROUND, "LINE")]
-    sag = FINENESS * _extent(entities)
-    return Drawing(tuple(_trace(entity, sag) for entity in entities if not _nothing(entity)), _unit(document))
+    runs = [run for entity in _taken_apart(document.modelspace()) if (run := _run(entity))]
+    sag = FINENESS * _extent([each for run in runs for each in run])
+    return Drawing(tuple(_trace(run, sag) for run in runs), _unit(document))
 
 
 def _unit(document: Document) -> float | None:
@@ -50,12 +52,20 @@ def _unit(document: Document) -> float | None:
 
 
 def _taken_apart(entities: Iterable[DXFEntity]) -> Iterator[DXFEntity]:
-    """Blocks as what they hold, polylines as lines and arcs, in the file's order."""
+    """Blocks as what they hold, in the file's order."""
     for entity in entities:
-        if entity.dxftype() == "INSERT" or entity.dxftype() in _STRINGS:
-            yield from _taken_apart(entity.virtual_entities())  # type: ignore[attr-defined]  # these types have it
+        if entity.dxftype() == "INSERT":
+            yield from _taken_apart(entity.virtual_entities())  # type: ignore[attr-defined]  # a block has it
         else:
             yield entity
+
+
+def _run(entity: DXFEntity) -> list[DXFEntity]:
+    """The lines and arcs of a polyline, or the one line or curve itself; nothing for all else."""
+    whole = [entity]
+    if entity.dxftype() in _STRINGS:
+        whole = list(entity.virtual_entities())  # type: ignore[attr-defined]  # polylines have it
+    return [each for each in whole if each.dxftype() in (*_ROUND, "LINE") and not _nothing(each)]
 
 
 def _extent(entities: Iterable[DXFEntity]) -> float:
@@ -77,12 +87,36 @@ def _coarse(entity: DXFEntity) -> list[tuple[float, float]]:
     return [(point.x, point.y) for point in entity.flattening(entity.dxf.radius / 10)]  # type: ignore[attr-defined]
 
 
-def _trace(entity: DXFEntity, sag: float) -> Trace:
-    name = f"{entity.dxftype()} on layer {entity.dxf.layer}"
+def _trace(run: list[DXFEntity], sag: float) -> Trace:
+    pieces = _in_turn([_points(entity, sag) for entity in run])
+    straight = [
+        np.full(len(points) - 1, entity.dxftype() == "LINE") for entity, points in zip(run, pieces, strict=True)
+    ]
+    points = np.vstack([pieces[0][:1], *(piece[1:] for piece in pieces)])
+    kind = run[0].dxftype() if len(run) == 1 else "POLYLINE"
+    return Trace(points, np.concatenate(straight), (run[0].dxf.layer,), f"{kind} on layer {run[0].dxf.layer}")
+
+
+def _points(entity: DXFEntity, sag: float) -> Array:
     if entity.dxftype() == "LINE":
-        return Trace(np.array(_coarse(entity)), np.array([True]), (entity.dxf.layer,), name)
-    points = np.array([(point.x, point.y) for point in entity.flattening(sag)])  # type: ignore[attr-defined]
-    return Trace(points, np.zeros(len(points) - 1, dtype=bool), (entity.dxf.layer,), name)
+        return np.array(_coarse(entity))
+    return np.array([(point.x, point.y) for point in entity.flattening(sag)])  # type: ignore[attr-defined]  # as above
+
+
+def _in_turn(pieces: list[Array]) -> list[Array]:
+    """Each turned to go on from the one before: arcs run anticlockwise, whichever way their polyline goes."""
+    if len(pieces) > 1 and _away(pieces[0][0], pieces[1]) < _away(pieces[0][-1], pieces[1]):
+        pieces[0] = pieces[0][::-1]
+    for row, piece in enumerate(pieces[1:], start=1):
+        tip = pieces[row - 1][-1]
+        if _away(tip, piece[-1:]) < _away(tip, piece[:1]):
+            pieces[row] = piece[::-1]
+    return pieces
+
+
+def _away(place: Array, piece: Array) -> float:
+    """Distance from a place to the nearer end of a piece."""
+    return min(float(np.hypot(*(place - end))) for end in (piece[0], piece[-1]))
 
 
 def _nothing(entity: DXFEntity) -> bool:

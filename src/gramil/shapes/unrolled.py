@@ -5,7 +5,6 @@ the straight line between its own points at the two ends, so that the depths at 
 does not tilt the domes: falls stay square to the plane of the outline.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -40,53 +39,55 @@ class UnrolledSide:
 
     def upper_edge(self, along: ArrayLike) -> Array:
         """Height of the upper edge over the straight line between its ends, in mm: 0 at both ends."""
-        return -self._fall(self.upper, along)
+        return self._upper(self.outline.half.point(along))
 
     def lower_edge(self, along: ArrayLike) -> Array:
         """Height of the lower edge from the same line, in mm: minus the depth at both ends."""
-        share = (self._places(along)[..., 0] - self.outline.start) / self.outline.length
-        straight = self.depth_start + share * (self.depth_end - self.depth_start)
-        return np.asarray(self._fall(self.lower, along) - straight)
+        return self._lower(self.outline.half.point(along))
 
     def depth(self, along: ArrayLike) -> Array:
         """From edge to edge at distances along, in mm."""
-        return self.upper_edge(along) - self.lower_edge(along)
+        places = self.outline.half.point(along)
+        return self._upper(places) - self._lower(places)
 
     def stations(self, tolerance: Mm) -> Array:
         """Distances along, both ends included, between which both edges keep within `tolerance` of straight lines.
 
         Corners of the outline are among them.
         """
-        breaks = self.outline.half.along_breaks
-        kept = [breaks[:1]]
-        for start, end in pairwise(breaks.tolist()):
-            kept.append(self._between(start, end, tolerance))
-        return np.concatenate(kept)
+        breaks = self.outline.half.breaks
+        runs = [self._between(start, end, tolerance) for start, end in pairwise(breaks.tolist())]
+        return self.outline.half.along(np.concatenate([breaks[:1], *runs]))
 
     def _between(self, start: float, end: float, tolerance: Mm) -> Array:
-        """Even steps over one piece of the outline, doubled in number until the edges keep near their chords.
-
-        Three places on each chord are looked at: an edge that winds about its chord may meet it in the middle.
-        """
+        """Parameters at even steps over one piece of the outline, as many as keep the edges to their chords."""
         count = 1
-        while count < 1024 and max(self._off_chord(edge, start, end, count) for edge in self._edges) > tolerance:
+        while count < 1024 and self._off_chords(start, end, count) > tolerance:
             count *= 2
         return np.linspace(start, end, count + 1)[1:]
 
-    @property
-    def _edges(self) -> tuple[Callable[[Array], Array], ...]:
-        return (self.upper_edge, self.lower_edge)
+    def _off_chords(self, start: float, end: float, count: int) -> Mm:
+        """How far either edge leaves its chords at most, in mm.
 
-    def _off_chord(self, edge: Callable[[Array], Array], start: float, end: float, count: int) -> Mm:
-        heights = edge(np.linspace(start, end, 4 * count + 1))
-        chords = np.interp(np.arange(4 * count + 1), np.arange(0, 4 * count + 1, 4), heights[::4])
-        return float(np.abs(heights - chords).max())
+        Three places on each chord are looked at: an edge that winds about its chord may meet it in the middle.
+        """
+        half = self.outline.half
+        parameters = np.linspace(start, end, 4 * count + 1)
+        parameters[-1] = np.nextafter(end, start)
+        places = half.place(parameters)
+        along = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(places, axis=0).T))))
+        edges = (self._upper(places), self._lower(places))
+        return max(float(np.abs(edge - np.interp(along, along[::4], edge[::4])).max()) for edge in edges)
 
-    def _places(self, along: ArrayLike) -> Array:
-        return self.outline.half.point(along)
+    def _upper(self, places: Array) -> Array:
+        return -self._fall(self.upper, places)
 
-    def _fall(self, dome: Dome, along: ArrayLike) -> Array:
-        places = self._places(along)
+    def _lower(self, places: Array) -> Array:
+        share = (places[..., 0] - self.outline.start) / self.outline.length
+        straight = self.depth_start + share * (self.depth_end - self.depth_start)
+        return np.asarray(self._fall(self.lower, places) - straight)
+
+    def _fall(self, dome: Dome, places: Array) -> Array:
         ends = ((self.outline.start, 0.0), (self.outline.end, 0.0))
         return dome.fall_from_chord(places[..., 0], places[..., 1], *ends)
 

@@ -1,0 +1,71 @@
+"""Runs of straight pieces: crossings by hand and beside a geometry library, loops cut off, nearest places."""
+
+from itertools import pairwise
+
+import numpy as np
+import pytest
+import shapely
+from hypothesis import given
+from hypothesis import strategies as st
+
+from gramil.shapes.polyline import crossings, nearest_on_ring, without_loops
+
+RUNS = st.lists(st.tuples(st.integers(-50, 50), st.integers(-50, 50)), min_size=4, max_size=14, unique=True)
+
+
+def test_a_crossing_by_hand() -> None:
+    run = np.array([(0, 0), (10, 10), (10, 0), (0, 10)], dtype=float)
+    assert crossings(run) == ((0, 2, 5, 5),)
+
+
+def test_a_ring_that_closes_does_not_cross_itself_there() -> None:
+    box = np.array([(0, 0), (10, 0), (10, 10), (0, 10)], dtype=float)
+    assert crossings(box, closed=True) == ()
+
+
+@given(RUNS)
+def test_pairs_that_cross_as_a_library_has_them(points: list[tuple[int, int]]) -> None:
+    """Each pair of pieces, neighbours and parallel pairs left out."""
+    run = np.array(points, dtype=float)
+    pieces = [shapely.LineString(pair) for pair in pairwise(points)]
+    steps = np.diff(run, axis=0)
+    expected = {
+        (i, j)
+        for i in range(len(pieces))
+        for j in range(i + 2, len(pieces))
+        if steps[i, 0] * steps[j, 1] != steps[i, 1] * steps[j, 0] and pieces[i].distance(pieces[j]) < 1e-12
+    }
+    found = crossings(run)
+    assert [pair[:2] for pair in found] == sorted(pair[:2] for pair in found)
+    touching = {(i, j) for i, j in expected if _touch(points, i, j)}  # an end on a piece: rounding decides
+    assert expected - touching <= {pair[:2] for pair in found} <= expected
+    for i, j, x, y in found:
+        assert pieces[i].distance(shapely.Point(x, y)) < 1e-9
+        assert pieces[j].distance(shapely.Point(x, y)) < 1e-9
+
+
+def _touch(points: list[tuple[int, int]], i: int, j: int) -> bool:
+    one, other = shapely.LineString(points[i : i + 2]), shapely.LineString(points[j : j + 2])
+    ends = [(other, points[i]), (other, points[i + 1]), (one, points[j]), (one, points[j + 1])]
+    return any(line.distance(shapely.Point(end)) < 1e-9 for line, end in ends)
+
+
+def test_a_loop_is_cut_off() -> None:
+    run = np.array([(0, 0), (10, 0), (10, 10), (5, 10), (5, -10)], dtype=float)
+    assert without_loops(run) == pytest.approx(np.array([[0, 0], [5, 0], [5, -10]]))
+
+
+@given(RUNS)
+def test_no_crossing_is_left(points: list[tuple[int, int]]) -> None:
+    left = without_loops(np.array(points, dtype=float))
+    assert crossings(left) == ()
+    assert (left[0] == points[0]).all()
+
+
+def test_the_nearest_place_as_a_library_has_it() -> None:
+    angles = np.linspace(0, 2 * np.pi, 721)[:-1]
+    ring = np.stack((80 * np.cos(angles), 50 * np.sin(angles)), axis=-1)
+    places = np.array([[80.0, 60.0], [-3.0, 34.0], [79.0, 1.0], [-81.0, -0.3]])
+    line = shapely.LinearRing(ring)
+    theirs = [line.interpolate(line.project(shapely.Point(place))).coords[0] for place in places]
+    assert nearest_on_ring(ring, places) == pytest.approx(np.array(theirs), abs=1e-9)
