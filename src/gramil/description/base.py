@@ -22,11 +22,11 @@ from gramil.description.records import Wire
 from gramil.description.shop import ShopTable
 from gramil.faults import MakersFault
 from gramil.graph import Input, Origin
-from gramil.quantities import Cents, Mm, Radians, Ratio, Unit
+from gramil.quantities import Cents, Mm, Newton, NewtonM, Radians, Ratio, Unit
 
 RENAMED = {"neck.depth_at_1": "neck_depth_first", "neck.depth_at_10": "neck_depth_tenth"}
 """Keys whose base value has a better name than its key path."""
-UNITS: Mapping[str, Any] = {"mm": Mm, "cent": Cents, "rad": Radians, "": Ratio}
+UNITS: Mapping[str, Any] = {"mm": Mm, "cent": Cents, "rad": Radians, "N": Newton, "N m": NewtonM, "": Ratio}
 
 
 @dataclass(frozen=True)

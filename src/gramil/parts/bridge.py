@@ -1,0 +1,167 @@
+"""The bridge: where it stands on the top, its outline, the strings' hold behind the saddle, and the pull on it."""
+
+import numpy as np
+
+from gramil.quantities import Count, Mm, Newton, NewtonM, PerFret, PerString, Radians, Ratio
+from gramil.shapes.quadrilateral import Quadrilateral
+
+OWNS = ("bridge_",)
+
+
+def bridge_front_edge(saddle_position: Mm, bridge_front: Mm) -> Mm:
+    """Where the bridge's front edge crosses the centreline, from the zero line.
+
+    Source: common practice.
+    """
+    return saddle_position - bridge_front
+
+
+def bridge_front_from_nut(bridge_front_edge: Mm, board_nut_position: Mm) -> Mm:
+    """Nut's face to the bridge's front edge, on the centreline.
+
+    Source: common practice.
+    """
+    return bridge_front_edge - board_nut_position
+
+
+def bridge_front_from_join(bridge_front_edge: Mm, back_bow_length: Mm) -> Mm:
+    """From where the neck meets the body to the bridge's front edge, on the centreline.
+
+    Source: common practice.
+    """
+    return bridge_front_edge - back_bow_length
+
+
+def bridge_front_from_octave(bridge_front_edge: Mm, fret_position: PerFret[Mm], action_fret: Count) -> Mm:
+    """From fret 12 (the last, on a shorter board) to the bridge's front edge: how it is placed on a made instrument.
+
+    Formula: bridge_front_edge - fret_position[action_fret]
+    Source: common practice.
+    """
+    return float(bridge_front_edge - fret_position[action_fret])
+
+
+def bridge_outline(
+    bridge_front_edge: Mm, string_saddle_slant: Ratio, bridge_length: Mm, bridge_width: Mm
+) -> Quadrilateral:
+    """The bridge's footprint as a box alongside the ends of the scales; on a square board, square to the centreline.
+
+    Method: its long edges run along the scales' ends, its short ones square to those.
+    Source: common practice.
+    """
+    long = np.sqrt(1 + string_saddle_slant**2)
+    half = bridge_length / 2
+    over, up = string_saddle_slant / long * half, half / long
+    back_x, back_y = bridge_width / long**2, -string_saddle_slant * bridge_width / long**2
+    low, high = (bridge_front_edge - over, -up), (bridge_front_edge + over, up)
+    return Quadrilateral(
+        *map(float, (*low, *high, high[0] + back_x, high[1] + back_y, low[0] + back_x, low[1] + back_y))
+    )
+
+
+def bridge_hold_slant(bridge_hold_line: str, saddle_slant: Ratio, string_saddle_slant: Ratio) -> Ratio:
+    """How far toward the tail the line of pins runs for each mm toward the treble.
+
+    Formula: saddle_slant if bridge_hold_line == "along the saddle" else string_saddle_slant
+    Source: common practice.
+    """
+    return saddle_slant if bridge_hold_line == "along the saddle" else string_saddle_slant
+
+
+def bridge_hold_y(bridge_hold_spread: Mm, string_y_bridge: PerString[Mm]) -> PerString[Mm]:
+    """Each pin (or hole) from the centreline, treble positive: equal centres.
+
+    Formula: string_y_bridge * (bridge_hold_spread / (string_y_bridge[0] - string_y_bridge[-1]))
+    Source: common practice.
+    """
+    return string_y_bridge * (bridge_hold_spread / (string_y_bridge[0] - string_y_bridge[-1]))
+
+
+def bridge_hold_x(
+    saddle_position: Mm, bridge_hold_behind: Mm, bridge_hold_slant: Ratio, bridge_hold_y: PerString[Mm]
+) -> PerString[Mm]:
+    """Each pin (or hole) along the centreline from the zero line.
+
+    Source: common practice.
+    """
+    return saddle_position + bridge_hold_behind + bridge_hold_slant * bridge_hold_y
+
+
+def bridge_hold_step(bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm]) -> Mm:
+    """From one pin to the next, centre to centre.
+
+    Formula: hypot(bridge_hold_x[1] - bridge_hold_x[0], bridge_hold_y[1] - bridge_hold_y[0])
+    Source: Pythagoras.
+    """
+    return float(np.hypot(bridge_hold_x[1] - bridge_hold_x[0], bridge_hold_y[1] - bridge_hold_y[0]))
+
+
+def bridge_hold_wall(
+    bridge_hold_behind_slot: PerString[Mm], saddle_thickness: Mm, bridge_pin_diameter: Mm
+) -> PerString[Mm]:
+    """Wood between the saddle's slot and each pin's hole.
+
+    Source: common practice.
+    """
+    return bridge_hold_behind_slot - saddle_thickness / 2 - bridge_pin_diameter / 2
+
+
+def bridge_hold_behind_slot(
+    bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], saddle_position: Mm, saddle_slant: Ratio
+) -> PerString[Mm]:
+    """Middle of the saddle's slot to each pin, square to the saddle.
+
+    Source: common practice.
+    """
+    return (bridge_hold_x - saddle_position - saddle_slant * bridge_hold_y) / np.sqrt(1 + saddle_slant**2)
+
+
+def bridge_break_run(
+    bridge_hold_x: PerString[Mm],
+    bridge_hold_y: PerString[Mm],
+    saddle_break_x: PerString[Mm],
+    string_y_bridge: PerString[Mm],
+    bridge_pin_diameter: Mm,
+) -> PerString[Mm]:
+    """From where each string breaks over the saddle to where its hold behind it begins, in plan.
+
+    Formula: hypot(bridge_hold_x - bridge_pin_diameter / 2 - saddle_break_x, bridge_hold_y - string_y_bridge)
+    Source: Pythagoras.
+    """
+    return np.hypot(bridge_hold_x - bridge_pin_diameter / 2 - saddle_break_x, bridge_hold_y - string_y_bridge)
+
+
+def bridge_break_angle(
+    neck_set_exposed: PerString[Mm], bridge_hold_below: Mm, bridge_break_run: PerString[Mm]
+) -> PerString[Radians]:
+    """How steeply each string goes down behind the saddle, against the bridge's top.
+
+    Formula: arctan2(neck_set_exposed + bridge_hold_below, bridge_break_run)
+    Source: common practice.
+    """
+    return np.arctan2(neck_set_exposed + bridge_hold_below, bridge_break_run)
+
+
+def bridge_under_slot(bridge_thickness: Mm, saddle_slot_depth: Mm) -> Mm:
+    """Wood left in the bridge under the saddle's slot.
+
+    Source: common practice.
+    """
+    return bridge_thickness - saddle_slot_depth
+
+
+def bridge_lever(neck_set_over_top: PerString[Mm], limit_top_thickness: Mm) -> PerString[Mm]:
+    """Each string at the saddle over the middle of the top's thickness.
+
+    Source: common practice.
+    """
+    return neck_set_over_top + limit_top_thickness / 2
+
+
+def bridge_torque(string_pull: PerString[Newton], bridge_lever: PerString[Mm]) -> NewtonM:
+    """What turns the bridge toward the neck: each string's pull times its height over the top's middle.
+
+    Formula: sum(string_pull * bridge_lever) / 1000
+    Source: common practice; statics.
+    """
+    return float((string_pull * bridge_lever).sum() / 1000)

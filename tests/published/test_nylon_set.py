@@ -1,0 +1,107 @@
+"""A published set of nylon strings through the whole program: description, graph, best places of nut and saddle.
+
+M. B. Anderson and R. G. Beausoleil, "Classical guitar intonation and compensation: The well-tempered guitar",
+J. Acoust. Soc. Am. 156(1), 683 (2024); the table of a normal-tension set on 650 mm, heights b = 1 mm at the nut and
+b + c = 5 mm at the saddle over one plane of frets, finger at the fret (d = 0). Read in the authors' own public
+manuscript, which may differ from the journal in last digits. Four of its strings make the instrument here.
+"""
+
+from collections.abc import Callable
+
+import numpy as np
+import pytest
+
+from gramil.graph import Figures
+
+# Printed: note, radius mm, weight g/m, pull N, R, kappa, set-back mm, set-forward (printed as negative) mm, RMS cents.
+SET = (
+    ("E4", 0.356, 0.374, 68.6, 23.6, 48.2, 1.48, 0.36, 0.15),
+    ("B3", 0.409, 0.505, 52.0, 23.8, 48.7, 1.69, 0.36, 0.15),
+    ("G3", 0.512, 0.836, 54.2, 28.8, 58.6, 2.33, 0.43, 0.19),
+    ("D3", 0.368, 1.920, 70.0, 22.5, 46.0, 1.48, 0.34, 0.14),
+)
+
+# A string 1 mm over the plane of the frets' tops at the nut and 5 mm at the saddle is 3 mm over it at fret 12. The
+# board is flat and straight, the strings parallel, so that their scales are 650 mm along them.
+INSTRUMENT = """
+gramil = 1
+[instrument]
+name = "Published"
+units = "mm"
+[scale]
+length = 650
+frets = 19
+join = 12
+[nut]
+width = 52
+spread = 44
+spacing = "equal centres"
+[bridge]
+spread = 44
+[board]
+wood = "ebony"
+width = 62
+width_at = "fret 12"
+thickness = 6.5
+beyond_last_fret = 8
+arch = "flat"
+[wire]
+use = "medium"
+[heights]
+action_bass = 3
+action_treble = 3
+nut_over = "the zero line"
+nut_bass = 1
+nut_treble = 1
+relief = 0
+[intonation]
+nut = "per string"
+nut_forward = "best"
+file_to = 0.01
+[strings]
+"""
+
+
+@pytest.fixture(scope="module")
+def nylon(derive_text: Callable[..., Figures]) -> Figures:
+    def listed(words: list[str]) -> str:
+        return "[" + ", ".join(words) + "]"
+
+    across = listed([f'"{2 * row[1]:.3f} mm"' for row in SET])
+    lines = (
+        f"gauges = {across}",
+        "tuning = " + listed([f'"{row[0]}"' for row in SET]),
+        'plain = "nylon"',
+        "wound = [4]",
+        "weights = " + listed([f'"{row[2]} g/m"' for row in SET]),
+        "stretch = " + listed([str(row[5]) for row in SET]),
+        f"bending = {across}",
+    )
+    return derive_text(INSTRUMENT + "\n".join(lines))
+
+
+def column(number: int) -> list[float]:
+    return [float(row[number]) for row in SET]
+
+
+def test_pull(nylon: Figures) -> None:
+    np.testing.assert_allclose(nylon["string_pull"], column(3), rtol=2e-3)
+
+
+def test_places_of_nut_and_saddle(nylon: Figures) -> None:
+    np.testing.assert_allclose(nylon["intonation_saddle_best"], column(6), atol=0.04)
+    np.testing.assert_allclose(nylon["intonation_nut_best"], column(7), atol=0.01)
+
+
+def test_places_as_filed_to_a_hundredth(nylon: Figures) -> None:
+    np.testing.assert_allclose(nylon["saddle_set_back"], column(6), atol=0.045)
+    np.testing.assert_allclose(nylon["intonation_nut_forward"], column(7), atol=0.015)
+
+
+def test_what_is_left(nylon: Figures) -> None:
+    np.testing.assert_allclose(nylon["intonation_rms_after"], column(8), atol=0.01)
+
+
+def test_uncompensated_at_the_octave(nylon: Figures) -> None:
+    """Worked out elsewhere from the printed equations: 5.03, 5.59, 7.48, 4.98 cents at fret 12."""
+    np.testing.assert_allclose(nylon["intonation_cents_before"][:, 12], [5.03, 5.59, 7.48, 4.98], atol=0.02)
