@@ -9,7 +9,7 @@ from pathlib import Path
 
 import click
 
-from gramil.change.whole import whole_graph
+from gramil.change.whole import NOT_DIMENSIONS, whole_graph
 from gramil.cli import COMMANDS, gramil
 from gramil.description.keys import describe_keys
 from gramil.graph import Dimension
@@ -52,9 +52,8 @@ def _command(command: click.Command, context: click.Context) -> list[str]:
 
 
 def dimensions_page() -> str:
-    others = ("finding_", "setup_", "drawing_")
     graph = whole_graph()
-    wanted = [each for name, each in graph.dimensions.items() if not name.startswith(others)]
+    wanted = [each for name, each in graph.dimensions.items() if not name.startswith(NOT_DIMENSIONS)]
     parts = ["# Dimensions\n", "What each dimension is, and the formula that gives it, read from the code.\n"]
     for part, group in groupby(sorted(wanted, key=lambda each: each.part), key=lambda each: each.part):
         parts.append(f"## {part.replace('_', ' ')}\n")

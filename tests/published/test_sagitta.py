@@ -11,7 +11,8 @@ import numpy as np
 import pytest
 
 from gramil.graph import Figures
-from gramil.shapes.crown import Crown, sagitta
+from gramil.shapes.arc import sagitta
+from gramil.shapes.crown import Crown
 
 # Radius, chord, sagitta in mm.
 SAGITTAS = [

@@ -278,9 +278,9 @@ def test_template(board: Figures) -> None:
     check(board, "template_nut_notch", 58.01)
     check(board, "template_notch_width", 4.03)
     check(board, "template_notch_drawn", 3.88)
-    check(board, "template_proof_octave", 320.0)
-    # First pin 1.5 x 4 ahead of the nut end, so from it to notch 0: 58.3 + 6.
-    check(board, "template_proof_pin", 64.3)
+    # What calipers find on the template: from the nut end's notch, 378.3 - 58.01, and from the first pin, 58.01 + 6.
+    check(board, "card_proof_octave", 320.29)
+    check(board, "card_proof_pin", 64.01)
 
 
 def test_strings(board: Figures) -> None:

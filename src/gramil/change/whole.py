@@ -20,6 +20,8 @@ from gramil.findings.finding import SEVERITIES, Finding
 from gramil.graph import Figures, Graph, Pin, build, derive
 from gramil.setups.setup import Setup
 
+NOT_DIMENSIONS = ("finding_", "setup_", "drawing_", "piece_")
+"""Leading nouns of what is on the graph and is no dimension: verdicts, set-ups, drawings and pieces of drawings."""
 ROOMS = (gramil.parts, gramil.findings, gramil.setups, gramil.drawings)
 
 
@@ -79,11 +81,9 @@ def drawings_of(figures: Figures) -> tuple[Drawing, ...]:
 
 
 def dimensions_of(figures: Figures) -> tuple[str, ...]:
-    """The names of all dimensions: what is neither a finding nor a set-up nor a drawing nor a base value."""
-    others = ("finding_", "setup_", "drawing_")
-    return tuple(
-        name for name in figures.graph.order if name in figures.graph.dimensions and not name.startswith(others)
-    )
+    """The names of all dimensions: what is neither a verdict, a set-up, a drawing nor a base value."""
+    graph = figures.graph
+    return tuple(name for name in graph.order if name in graph.dimensions and not name.startswith(NOT_DIMENSIONS))
 
 
 def names_of(figures: Figures, prefix: str) -> tuple[str, ...]:

@@ -155,7 +155,7 @@ def finding_index_template(template_matches: tuple[TemplateMatch, ...], fret_ang
     if serving is not None:
         address, worst, says = f'template_matches["{serving.name}"].worst', serving.worst, "One on hand serves."
     else:
-        address, worst, says = "template_proof_octave", math.nan, "None on hand serves this scale, frets and pin."
+        address, worst, says = "card_proof_octave", math.nan, "None on hand serves this scale, frets and pin."
     return (
         Finding(
             "index template",

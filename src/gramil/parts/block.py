@@ -5,7 +5,8 @@ import math
 from gramil.description.records import Block
 from gramil.parts.records import BlockChoice
 from gramil.quantities import Mm
-from gramil.shapes.crown import Crown, sagitta
+from gramil.shapes.arc import sagitta
+from gramil.shapes.crown import Crown
 
 OWNS = ("block_",)
 

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from gramil.quantities import Count, Mm, PerFret, Radians, Ratio
-from gramil.shapes.crown import Crown, sagitta
+from gramil.shapes.arc import sagitta
+from gramil.shapes.crown import Crown
 
 OWNS = ("card_",)
 

@@ -8,7 +8,7 @@ plane, positive with the head back, so that the crest plane, drawn on over the b
 import numpy as np
 
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
-from gramil.shapes.crown import sagitta
+from gramil.shapes.arc import sagitta
 
 OWNS = ("heel_", "neck_angle_", "neck_set_")
 

@@ -7,7 +7,8 @@ of the centreline, the neck below it as a half ellipse as wide as the finished b
 import numpy as np
 
 from gramil.quantities import Mm, Mm4, MPa, PerFret, Ratio
-from gramil.shapes.crown import Crown, sagitta
+from gramil.shapes.arc import sagitta
+from gramil.shapes.crown import Crown
 from gramil.shapes.strip_section import Moments, across, hanging_half_ellipse, standing
 
 OWNS = ("section_",)

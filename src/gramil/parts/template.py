@@ -75,24 +75,6 @@ def template_pin_last(board_tail_position: Mm, shop_template_pin: Mm) -> Mm:
     return board_tail_position + 1.5 * shop_template_pin
 
 
-def template_proof_octave(template_notch: PerFret[Mm]) -> Mm:
-    """Notch 0 to notch 12 (or to the last, on a shorter board): measure it on the template before the first cut.
-
-    Formula: template_notch[minimum(12, len(template_notch) - 1)] - template_notch[0]
-    Source: common practice.
-    """
-    return float(template_notch[min(12, len(template_notch) - 1)] - template_notch[0])
-
-
-def template_proof_pin(template_notch: PerFret[Mm], template_pin_first: Mm) -> Mm:
-    """First locating pin to notch 0: the second measurement that proves a template.
-
-    Formula: template_notch[0] - template_pin_first
-    Source: common practice.
-    """
-    return float(template_notch[0] - template_pin_first)
-
-
 def template_matches(
     shop_templates: tuple[IndexTemplate, ...],
     fret_position: PerFret[Mm],

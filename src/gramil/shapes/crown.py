@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from gramil.quantities import Mm, PerMm
+from gramil.shapes.arc import sagitta
 
 
 @dataclass(frozen=True)
@@ -34,14 +35,3 @@ class Crown:
     def fall(self, x: ArrayLike, y: ArrayLike) -> NDArray[np.float64]:
         """How far the surface at (x, y) lies below the crest, in mm: R - sqrt(R^2 - y^2), written flat-safe."""
         return sagitta(self.curvature(x), y)
-
-
-def sagitta(curvature: ArrayLike, half_chord: ArrayLike) -> NDArray[np.float64]:
-    """Fall of a circle of the given curvature at `half_chord` from its top, in mm; 0 where the curvature is 0.
-
-    The identity R - sqrt(R^2 - y^2) = k y^2 / (1 + sqrt(1 - k^2 y^2)), k = 1/R, loses no digits on large radii.
-    Not a number where the half-chord exceeds the radius.
-    """
-    k, y = np.asarray(curvature, dtype=np.float64), np.asarray(half_chord, dtype=np.float64)
-    with np.errstate(invalid="ignore"):
-        return k * y**2 / (1 + np.sqrt(1 - (k * y) ** 2))

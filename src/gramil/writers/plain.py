@@ -46,6 +46,10 @@ def seen_from(drawing: Drawing) -> str:
 
 def true_or_stretched(drawing: Drawing) -> str:
     """Whether the drawing may be measured, as a sentence."""
+    if drawing.scale == 0.0:
+        return "A sketch, not to be measured."
+    if drawing.scale != 1.0:
+        return f"Drawn {drawing.scale:g} times life size."
     if drawing.stretch == 1.0:
         return "True scale, in millimetres."
     return f"Not true scale: heights are drawn {drawing.stretch:g} times too tall."
