@@ -8,10 +8,11 @@ from annotated_types import Ge, Gt, Le
 from pydantic import BaseModel, BeforeValidator
 from pydantic.fields import FieldInfo
 
+from gramil.description.air_fields import AIR_READERS
 from gramil.description.fields import READERS
 from gramil.description.instrument import Instrument
 from gramil.description.limits import LIMITS
-from gramil.description.problems import table_in
+from gramil.description.problems import names_in, table_in
 from gramil.description.shop import Shop
 from gramil.quantities import Unit
 
@@ -22,6 +23,9 @@ This page is made from the program's own models by `gramil.description.keys`; a 
 Both files are TOML and begin with `gramil = 1`. A length is text with a unit (`"25 1/2 in"`, `"655.3 mm"`,
 `"12 thou"`) or a bare number in the file's own unit. A key without a default must be given.
 """
+
+
+_TAKES = {**READERS, **AIR_READERS}
 
 
 def describe_keys() -> str:
@@ -55,7 +59,7 @@ def _default(field: FieldInfo) -> str:
     if field.is_required():
         return "must be given"
     reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
-    if field.default is None or field.default == "":
+    if field.default in (None, "", ()):
         return str(reason)
     shown = str(field.default).lower() if isinstance(field.default, bool) else _shown(field.default, _unit(field))
     return f"`{shown}`" + (f" ({reason})" if reason else "")
@@ -91,9 +95,12 @@ def _allowed(field: FieldInfo) -> str:
 
 
 def _kind(field: FieldInfo, marks: list[Any]) -> str:
-    readers = [READERS[mark.func] for mark in marks if isinstance(mark, BeforeValidator) and mark.func in READERS]
+    many = get_origin(field.annotation) is tuple
+    if (table := table_in(field.annotation)) and not any(isinstance(mark, BeforeValidator) for mark in field.metadata):
+        return ("list, each " if many else "") + f"`{{ {', '.join(names_in(table))} }}`"
+    readers = [_TAKES[mark.func] for mark in marks if isinstance(mark, BeforeValidator) and mark.func in _TAKES]
     if readers:
-        return ("list, each a " if get_origin(field.annotation) is tuple else "") + readers[0]
+        return ("list, each a " if many else "") + readers[0]
     if get_origin(field.annotation) is Literal:
         return ", ".join(f'`"{word}"`' for word in get_args(field.annotation))
     names = {str: "text", bool: "`true` or `false`", int: "whole number"}

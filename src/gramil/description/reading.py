@@ -13,6 +13,7 @@ from typing import Any, TypeVar
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
 from gramil.description.checks import problems_in
+from gramil.description.checks_of_wood import problems_of_wood
 from gramil.description.instrument import Instrument
 from gramil.description.locate import Path, line_of, locate
 from gramil.description.problems import Problem, nearest, problems_of, quoted, shown
@@ -41,12 +42,16 @@ class Description:
 
 @dataclass(frozen=True)
 class ShopDescription:
-    """A checked shop and where each key stands; `is_default` when it is the one that the package ships."""
+    """A checked shop and where each key stands; `is_default` when it is the one that the package ships.
+
+    `folder` is where files that it names lie, such as a place's readings.
+    """
 
     shop: Shop
     file: str
     lines: Mapping[Path, int]
     is_default: bool = False
+    folder: FilePath | None = None
 
 
 def read_description(path: str | FilePath) -> Description:
@@ -60,7 +65,8 @@ def read_shop(path: str | FilePath | None = None) -> ShopDescription:
     if path is None:
         text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
         return parse_shop(text, DEFAULT_SHOP, is_default=True)
-    return parse_shop(_text(FilePath(path)), FilePath(path).name)
+    place = FilePath(path)
+    return parse_shop(_text(place), place.name, folder=place.parent)
 
 
 def parse_description(text: str, file: str = "description", folder: FilePath | None = None) -> Description:
@@ -75,15 +81,17 @@ def parse_description(text: str, file: str = "description", folder: FilePath | N
     return Description(instrument, tuning, file, lines)
 
 
-def parse_shop(text: str, file: str = "shop", *, is_default: bool = False) -> ShopDescription:
-    """The shop in a text; raises MakersFault with every fault in it."""
+def parse_shop(
+    text: str, file: str = "shop", *, is_default: bool = False, folder: FilePath | None = None
+) -> ShopDescription:
+    """The shop in a text; `folder` is where its files lie. Raises MakersFault with every fault in it."""
     data, unit = _parsed(text, file, "shop")
     shop, tables, problems = _validated(Shop, data, unit)
-    problems = [*problems, *_twice(tables)]
+    problems = [*problems, *_twice(tables), *problems_of_wood(tables)]
     lines = locate(text)
     if problems or shop is None:
         raise MakersFault(faults_from(problems, file, lines))
-    return ShopDescription(shop, file, lines, is_default)
+    return ShopDescription(shop, file, lines, is_default, folder)
 
 
 def faults_from(problems: Iterable[Problem], file: str, lines: Mapping[Path, int]) -> list[Fault]:

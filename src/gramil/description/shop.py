@@ -8,6 +8,7 @@ from pydantic import ConfigDict, Field, create_model
 from gramil.description.fields import Angle, Day, Length, Number, Radius, Whole, Words, given, usual
 from gramil.description.limits import LIMITS, Limit
 from gramil.description.table import Table
+from gramil.description.wood_and_air import AirTable, PieceTable, PlaceTable, WoodTable
 
 
 class ShopTable(Table):
@@ -132,4 +133,8 @@ class Shop(Table):
     template: tuple[TemplateTable, ...] = Field(default=(), max_length=500)
     jig: tuple[JigTable, ...] = Field(default=(), max_length=500)
     blank: tuple[BlankTable, ...] = Field(default=(), max_length=5000)
+    air: AirTable = Field(default_factory=AirTable)
+    place: tuple[PlaceTable, ...] = Field(default=(), max_length=50)
+    wood: tuple[WoodTable, ...] = Field(default=(), max_length=500)
+    piece: tuple[PieceTable, ...] = Field(default=(), max_length=5000)
     limits: LimitsTable = Field(default_factory=LimitsTable)  # type: ignore[valid-type]  # made above, from data
