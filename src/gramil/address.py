@@ -58,6 +58,10 @@ def row_of(annotation: Any, steps: tuple[Step, ...]) -> tuple[int, ...]:
 
 
 def step_into(value: Any, step: Step) -> Any:
+    """What a step leads to: a record's field, a list's member by number from 1, or by its name.
+
+    Raises AttributeError, IndexError, StopIteration or TypeError where it leads nowhere.
+    """
     if isinstance(step, Field):
         return getattr(value, step.name)
     if isinstance(step, int):

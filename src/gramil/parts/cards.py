@@ -190,7 +190,7 @@ def card_proof_octave(template_notch: PerFret[Mm], card_proof_notch: Mm) -> Mm:
     """First notch to notch 12 (or to the last, on a shorter board), centre to centre, as the calipers find them.
 
     The nut end's notch is half a kerf short of the zero line's place, so this is half a kerf more than fret 12's.
-    Formula: template_notch[min(12, len(template_notch) - 1)] - card_proof_notch
+    Formula: template_notch[minimum(12, len(template_notch) - 1)] - card_proof_notch
     Source: common practice.
     """
     return float(template_notch[min(12, len(template_notch) - 1)] - card_proof_notch)
@@ -213,7 +213,7 @@ def card_rail_head(
 ) -> Mm:
     """Head end of the template's rail as it is drawn, from the zero line: clear of pin hole and notches.
 
-    Formula: minimum(template_pin_first, minimum(template_nut_notch, template_notch[0])) - template_pin_reach
+    Formula: fmin(template_pin_first, fmin(template_nut_notch, template_notch[0])) - template_pin_reach
         - shop_laser_kerf / 2
     Source: common practice.
     """
