@@ -1,0 +1,185 @@
+"""The house checks itself: rooms import only from floors below, modules keep to their nouns, sources are known."""
+
+import ast
+import re
+import tomllib
+from collections import defaultdict
+from collections.abc import Iterator
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+import gramil
+from gramil.change.whole import modules, whole_graph
+from gramil.reason import read_doc
+
+ROOT = Path(gramil.__file__).parent
+FLOORS = {
+    "cli": 6, "bench": 6,
+    "sheets": 5, "writers": 5, "now": 5,
+    "change": 4,
+    "findings": 3, "setups": 3, "drawings": 3,
+    "parts": 2, "shop": 2,
+    "description": 1, "shapes": 1, "physics": 1, "wood": 1,
+}  # fmt: skip
+"""Floor of each room."""
+GROUND = 0
+FILES = {"pack": 5.5}
+"""Files that stand in no room and yet not on the ground: what puts a pack together is between writers and commands."""
+SIDEWAYS = {("wood", "physics"), ("description", "physics")}
+"""Rooms of one floor that may look into another: wood is moved by diffusion, a description names a pitch."""
+SHARED_NOUNS = {"finding_", "drawing_", "piece_", "setup_"}
+"""Leading nouns that a whole room owns together."""
+TWO_HOMES = {"string_": ["gramil.parts.string_lines", "gramil.parts.tension"]}
+"""A noun in two modules: where the strings run, and what they pull."""
+PLAIN = ("shapes", "physics", "wood")
+"""Rooms that know no word of guitars."""
+TRADE = re.compile(r"\b(guitars?|frets?|fretboards?|fingerboards?)\b", re.IGNORECASE)
+SOURCE_KEYS = {"author", "title", "year", "flag"}
+FLAGS = {"read", "transcribed", "memory"}
+
+
+def code() -> list[Path]:
+    return sorted(ROOT.rglob("*.py"))
+
+
+def room_of(path: Path) -> str | None:
+    """The folder that a file stands in, or None for the ground floor."""
+    parts = path.relative_to(ROOT).parts
+    return parts[0] if len(parts) > 1 else None
+
+
+def imports(path: Path) -> Iterator[str]:
+    """Every module of this package that a file imports, wherever in it."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names if alias.name.split(".")[0] == "gramil")
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path.name} imports relatively"
+            if (node.module or "").split(".")[0] == "gramil":
+                yield from (f"{node.module}.{alias.name}" for alias in node.names)
+
+
+def stands(module: str) -> str:
+    """The room or ground-floor file of a module's dotted name."""
+    return module.split(".")[1]
+
+
+def floor_of(name: str) -> float:
+    """The floor of a room or of a file outside all rooms."""
+    return FLOORS.get(name, FILES.get(name, GROUND))
+
+
+@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_a_room_imports_only_from_floors_below_or_itself(path: Path) -> None:
+    here = room_of(path) or path.stem
+    for module in imports(path):
+        there = stands(module)
+        if there == here or (here, there) in SIDEWAYS or floor_of(here) == floor_of(there) == GROUND:
+            continue
+        assert floor_of(there) < floor_of(here), f"{path.relative_to(ROOT)} imports {module}"
+
+
+def test_no_two_rooms_look_into_each_other() -> None:
+    assert not SIDEWAYS & {(there, here) for here, there in SIDEWAYS}
+
+
+def test_every_folder_of_code_has_a_floor() -> None:
+    rooms = {room for path in code() if (room := room_of(path)) is not None}
+    assert rooms <= set(FLOORS)
+
+
+@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_parts_do_not_import_each_other(path: Path) -> None:
+    """What one part needs of another it names as a parameter; records that several hand on are the exception."""
+    if room_of(path) != "parts":
+        return
+    others = [module for module in imports(path) if module.split(".")[1] == "parts"]
+    assert all(module.split(".")[2] in SHARED_RECORDS for module in others), others
+
+
+SHARED_RECORDS = {"records"}
+
+
+@pytest.mark.parametrize("module", list(modules()), ids=lambda module: module.__name__)
+def test_every_name_starts_with_a_noun_that_its_module_owns(module: Any) -> None:
+    names = [
+        name
+        for name, value in vars(module).items()
+        if getattr(value, "__module__", "") == module.__name__ and callable(value) and name.islower()
+    ]
+    for name in names:
+        assert name.startswith(("_", *module.OWNS)), f"{module.__name__}.{name}"
+    for noun in module.OWNS:
+        assert noun.endswith("_"), noun
+        assert any(name.startswith(noun) for name in names), f"{module.__name__} owns {noun} and has none"
+    assert (module.__doc__ or "").strip(), f"{module.__name__} does not say what it settles"
+
+
+def test_no_two_modules_own_one_noun() -> None:
+    owners: dict[str, list[str]] = defaultdict(list)
+    for module in modules():
+        for noun in module.OWNS:
+            owners[noun].append(module.__name__)
+    shared = {noun: sorted(names) for noun, names in owners.items() if len(names) > 1 and noun not in SHARED_NOUNS}
+    assert shared == TWO_HOMES
+
+
+def test_no_noun_begins_anothers() -> None:
+    """Else a name could belong to two modules."""
+    nouns = {noun: module.__name__ for module in modules() for noun in module.OWNS if noun not in SHARED_NOUNS}
+    for noun, owner in nouns.items():
+        for other, second in nouns.items():
+            assert noun == other or owner == second or not other.startswith(noun), f"{owner} {noun}, {second} {other}"
+
+
+def known_sources() -> dict[str, dict[str, Any]]:
+    found: dict[str, dict[str, Any]] = {}
+    for file in (files("gramil") / "data" / "sources").iterdir():
+        if file.name.endswith(".toml"):
+            rows = tomllib.loads(file.read_text(encoding="utf-8"))
+            assert not set(rows) & set(found), f"{file.name} gives a source that another file gives"
+            found |= rows
+    return found
+
+
+def test_every_source_is_a_key_or_a_plain_statement() -> None:
+    """A single word in small letters is a key, and the key has a row; anything else is read as it stands."""
+    keys = known_sources()
+    for dimension in whole_graph().dimensions.values():
+        source = read_doc(dimension.what).source
+        if re.fullmatch(r"[a-z0-9_]+", source):
+            assert source in keys, f"{dimension.name}: {source}"
+        if "_" in source:
+            assert source in keys, f"{dimension.name}: {source} is neither a key nor plain words"
+
+
+def test_every_source_says_who_what_and_how_it_was_seen() -> None:
+    for key, row in known_sources().items():
+        assert set(row) >= SOURCE_KEYS, key
+        assert "where" in row or "table" in row, key
+        assert row["flag"] in FLAGS or key == "common_practice", f"{key}: {row['flag']}"
+
+
+@pytest.mark.parametrize("room", PLAIN)
+def test_plain_rooms_know_no_word_of_guitars(room: str) -> None:
+    for path in sorted((ROOT / room).glob("*.py")):
+        names = {
+            name
+            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+            if (name := getattr(node, "name", None) or getattr(node, "arg", None) or getattr(node, "id", None))
+            and isinstance(name, str)
+        }
+        told = {name for name in names if TRADE.search(name.replace("_", " "))}
+        assert not told, f"{path.name}: {told}"
+
+
+@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_every_public_thing_says_what_it_is(path: Path) -> None:
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    assert ast.get_docstring(tree), f"{path.name} does not say what it settles"
+    for node in tree.body:
+        if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_"):
+            assert ast.get_docstring(node), f"{path.relative_to(ROOT)}: {node.name}"
