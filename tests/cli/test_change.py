@@ -1,0 +1,90 @@
+"""`gramil shift` and `gramil turn` as the maker runs them, with a record of what is already made."""
+
+import subprocess
+import sys
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+MADE = """gramil = 1
+[made]
+units = "mm"
+[[done]]
+operation = "slotted"
+date = 2026-11-10
+[[done]]
+operation = "tapered"
+date = 2026-11-11
+[[done]]
+operation = "arched"
+"""
+
+
+@pytest.fixture
+def bench(tmp_path: Path) -> Path:
+    for name in ("tarn.toml", "shop.toml"):
+        (tmp_path / name).write_bytes((files("gramil") / "data" / "examples" / name).read_bytes())
+    return tmp_path
+
+
+def gramil(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
+    command = [sys.executable, "-m", "gramil.cli", *words]
+    return subprocess.run(command, cwd=folder, capture_output=True, text=True, encoding="utf-8", check=False)
+
+
+def test_shift_says_what_moved_and_what_is_no_longer_true(bench: Path) -> None:
+    done = gramil(bench, "shift", "tarn.toml", "--set", "scale.length=642mm")
+    assert done.returncode == 0, done.stderr
+    assert "scale.length" in done.stdout
+    assert "fret_position[19]" in done.stdout
+    assert "+8.00 mm" in done.stdout
+    assert "NO LONGER TRUE" in done.stdout
+
+
+def test_what_is_already_made_is_judged(bench: Path) -> None:
+    (bench / "tarn.made.toml").write_text(MADE, encoding="utf-8")
+    told = gramil(bench, "shift", "tarn.toml", "--set", "board.width=54.5mm").stdout
+    assert "STILL RIGHT      fret slots cut" in told
+    assert "CAN BE REWORKED  edges tapered" in told
+    assert "Plane the edges down" in told
+    told = gramil(bench, "shift", "tarn.toml", "--set", "scale.length=642mm").stdout
+    assert "LOST             fret slots cut" in told
+
+
+def test_the_old_in_grey_under_the_new(bench: Path) -> None:
+    done = gramil(bench, "shift", "tarn.toml", "--set", "scale.length=642mm", "--draw", "drawn")
+    assert done.returncode == 0, done.stderr
+    drawn = (bench / "drawn" / "board-shift.svg").read_text(encoding="utf-8")
+    assert 'id="old"' in drawn
+    assert "+6.00 mm" in drawn
+
+
+def test_nothing_or_both_is_refused(bench: Path) -> None:
+    assert gramil(bench, "shift", "tarn.toml").returncode == 2
+    assert gramil(bench, "shift", "tarn.toml", "tarn.toml", "--set", "a=1").returncode == 2
+    wrong = gramil(bench, "shift", "tarn.toml", "--set", "scale.lenght=642mm")
+    assert wrong.returncode == 2
+    assert "length" in wrong.stderr
+
+
+def test_turn_finds_the_input_and_keeps_the_comments(bench: Path) -> None:
+    """The answer is checked by the command itself on a fresh derivation; the file changes only with --write."""
+    before = (bench / "tarn.toml").read_text(encoding="utf-8")
+    words = ("turn", "board.thickness", "tarn.toml", "--until")
+    done = gramil(bench, *words, "slot_left_at_crest[1]=3.8 mm")
+    assert done.returncode == 0, done.stderr
+    assert "slot_left_at_crest[1] = 3.80 mm" in done.stdout
+    assert (bench / "tarn.toml").read_text(encoding="utf-8") == before
+    assert gramil(bench, *words, "slot_left_at_crest[1]=3.8 mm", "--write").returncode == 0
+    after = (bench / "tarn.toml").read_text(encoding="utf-8")
+    assert after.count("#") == before.count("#")
+    assert after != before
+
+
+def test_turn_says_when_there_is_no_answer(bench: Path) -> None:
+    done = gramil(bench, "turn", "board.thickness", "tarn.toml", "--until", "fret_position[5]=3 mm")
+    assert done.returncode == 1
+    assert "no answer" in done.stderr
+    assert gramil(bench, "turn", "board.wood", "tarn.toml", "--until", "fret_position[5]=3 mm").returncode == 2
+    assert gramil(bench, "turn", "board.thickness", "tarn.toml", "--until", "nothing=3 mm").returncode == 2
