@@ -169,7 +169,7 @@ def finding_index_template(template_matches: tuple[TemplateMatch, ...], fret_ang
     )
 
 
-def finding_levelling(thickness_wedge: Mm, board_level_underside: bool) -> Findings:
+def finding_levelling(thickness_wedge_angle: Radians, board_level_underside: bool) -> Findings:
     """What levelling the underside does to the neck set."""
     if not board_level_underside:
         return ()
@@ -178,7 +178,7 @@ def finding_levelling(thickness_wedge: Mm, board_level_underside: bool) -> Findi
             "wedge under the board",
             "note",
             "thickness_wedge_angle",
-            float(thickness_wedge),
+            float(thickness_wedge_angle),
             "",
             "Levelling leaves this angle between crest and underside: it belongs in the neck set.",
         ),
