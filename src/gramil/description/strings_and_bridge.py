@@ -132,7 +132,7 @@ class Bridge(Table):
     )
     hold: Literal["pins", "tie block"] = usual("pins", "steel strings", "what holds the strings behind the saddle")
     hold_behind: Length = usual(
-        14.0,
+        13.0,
         "common practice",
         "middle of the saddle's slot to the line of pins (or to the tie block's holes), on the centreline",
         gt=0,

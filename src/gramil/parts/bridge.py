@@ -96,6 +96,14 @@ def bridge_hold_step(bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm])
     return float(np.hypot(bridge_hold_x[1] - bridge_hold_x[0], bridge_hold_y[1] - bridge_hold_y[0]))
 
 
+def bridge_hold_spacing(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Ratio:
+    """From one pin to the next, in diameters of a hole.
+
+    Source: common practice.
+    """
+    return bridge_hold_step / bridge_pin_diameter
+
+
 def bridge_hold_wall(
     bridge_hold_behind_slot: PerString[Mm], saddle_thickness: Mm, bridge_pin_diameter: Mm
 ) -> PerString[Mm]:

@@ -80,6 +80,14 @@ def saddle_off_line(
     return (saddle_break_x - saddle_position - saddle_slant * string_y_bridge) / np.sqrt(1 + saddle_slant**2)
 
 
+def saddle_to_face(saddle_off_line: PerString[Mm], saddle_thickness: Mm) -> PerString[Mm]:
+    """From where each string breaks to the nearer face of the saddle; negative: there is no saddle there.
+
+    Source: common practice.
+    """
+    return saddle_thickness / 2 - abs(saddle_off_line)
+
+
 def saddle_angle(saddle_slant: Ratio) -> Radians:
     """The saddle's angle to a square line, treble end toward the tail positive.
 
@@ -126,6 +134,15 @@ def saddle_tall(saddle_slot_depth: Mm, neck_set_exposed: PerString[Mm]) -> PerSt
     Source: common practice.
     """
     return saddle_slot_depth + neck_set_exposed
+
+
+def saddle_showing(neck_set_exposed: PerString[Mm], saddle_slot_depth: Mm) -> Ratio:
+    """The most of the saddle that shows over the bridge, for each mm that stands in its slot.
+
+    Formula: max(neck_set_exposed) / saddle_slot_depth
+    Source: common practice.
+    """
+    return float(neck_set_exposed.max() / saddle_slot_depth)
 
 
 def saddle_blank_height(saddle_tall: PerString[Mm]) -> Mm:

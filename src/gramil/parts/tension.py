@@ -90,6 +90,15 @@ def string_pull_total(string_pull: PerString[Newton]) -> Newton:
     return float(string_pull.sum())
 
 
+def string_pull_ratio(string_pull: PerString[Newton]) -> Ratio:
+    """How many times the weakest string's pull the strongest one's is.
+
+    Formula: max(string_pull) / min(string_pull)
+    Source: common practice.
+    """
+    return float(string_pull.max() / string_pull.min())
+
+
 def string_stress(string_pull: PerString[Newton], string_core: PerString[Mm]) -> PerString[MPa]:
     """Stress in what bears the pull; of a wound string, in its core.
 

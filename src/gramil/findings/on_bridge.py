@@ -1,0 +1,138 @@
+"""Verdicts on saddle and bridge: break points on the saddle, wood round its slot, the strings' hold behind it."""
+
+import numpy as np
+
+from gramil.findings.finding import Finding, Findings, at_least, within
+from gramil.quantities import Mm, PerString, Radians, Ratio
+
+OWNS = ("finding_",)
+
+
+def finding_break_points(saddle_to_face: PerString[Mm], limit_saddle_edge: Mm) -> Findings:
+    """Whether every string's break point lies on the saddle, with something to either face of it."""
+    if np.isnan(saddle_to_face).any():
+        return (_not_judged("break points on the saddle", "saddle_to_face"),)
+    worst = int(saddle_to_face.argmin())
+    left = float(saddle_to_face[worst])
+    return (
+        Finding(
+            "break points on the saddle",
+            at_least(left, limit_saddle_edge, 0.0),
+            f"saddle_to_face[{worst + 1}]",
+            left,
+            "limit_saddle_edge",
+            "The break point that comes nearest to a face of the saddle.",
+            "A thicker saddle, or set-backs nearer to a straight line.",
+        ),
+    )
+
+
+def _not_judged(name: str, address: str) -> Finding:
+    return Finding(
+        name,
+        "not judged",
+        address,
+        float("nan"),
+        "",
+        "because the best set-back is not known: some string is too slack for the model",
+        "Give set-backs, or gauges and tuning that go together.",
+    )
+
+
+def finding_saddle_in_slot(saddle_showing: Ratio, limit_saddle_shows: Ratio) -> Findings:
+    """Whether the saddle stands deep enough in the bridge for what shows of it: the strings lean it forward."""
+    return (
+        Finding(
+            "saddle in its slot",
+            within(saddle_showing, limit_saddle_shows, 2 * limit_saddle_shows),
+            "saddle_showing",
+            saddle_showing,
+            "limit_saddle_shows",
+            "The most that shows over the bridge, for each mm that stands in the slot.",
+            "A deeper slot, or a taller bridge and a lower saddle.",
+        ),
+    )
+
+
+def finding_under_saddle_slot(bridge_under_slot: Mm, limit_under_saddle_slot: Mm) -> Findings:
+    """Whether enough of the bridge is left under the saddle's slot."""
+    return (
+        Finding(
+            "bridge under the saddle's slot",
+            at_least(bridge_under_slot, limit_under_saddle_slot, limit_under_saddle_slot / 2),
+            "bridge_under_slot",
+            bridge_under_slot,
+            "limit_under_saddle_slot",
+            "Wood left in the bridge under the slot.",
+            "A shallower slot, or a thicker bridge.",
+        ),
+    )
+
+
+def finding_pins(
+    bridge_hold: str,
+    bridge_hold_spacing: Ratio,
+    bridge_hold_wall: PerString[Mm],
+    limit_pin_spacing: Ratio,
+    limit_pin_to_saddle: Mm,
+) -> Findings:
+    """Whether the holes behind the saddle leave wood between them, and between them and the saddle's slot."""
+    nearest = int(bridge_hold_wall.argmin())
+    wall = float(bridge_hold_wall[nearest])
+    hole = "pins" if bridge_hold == "pins" else "holes of the tie block"
+    return (
+        Finding(
+            f"{hole} apart",
+            at_least(bridge_hold_spacing, limit_pin_spacing, 1.0),
+            "bridge_hold_spacing",
+            bridge_hold_spacing,
+            "limit_pin_spacing",
+            "Centre to centre, in diameters of a hole.",
+            "A wider spread at the pins, or thinner pins.",
+        ),
+        Finding(
+            f"{hole} behind the saddle",
+            at_least(wall, limit_pin_to_saddle, limit_pin_to_saddle / 2),
+            f"bridge_hold_wall[{nearest + 1}]",
+            wall,
+            "limit_pin_to_saddle",
+            "Wood between the saddle's slot and the nearest hole.",
+            "Holes further back, or alongside the saddle; a thinner saddle.",
+        ),
+    )
+
+
+def finding_break_angle(
+    bridge_break_angle: PerString[Radians], limit_break_angle_saddle: Radians, limit_break_angle_saddle_least: Radians
+) -> Findings:
+    """Whether every string goes down steeply enough behind the saddle to stay on it."""
+    least = int(bridge_break_angle.argmin())
+    angle = float(bridge_break_angle[least])
+    return (
+        Finding(
+            "angle behind the saddle",
+            at_least(angle, limit_break_angle_saddle, limit_break_angle_saddle_least),
+            f"bridge_break_angle[{least + 1}]",
+            angle,
+            "limit_break_angle_saddle" if angle >= limit_break_angle_saddle_least else "limit_break_angle_saddle_least",
+            "The shallowest angle at which a string goes down behind the saddle.",
+            "Ramp the holes deeper, bring them nearer, or show more saddle.",
+        ),
+    )
+
+
+def finding_bridge_holds(bridge_hold_y: PerString[Mm], saddle_reach: Mm, bridge_length: Mm) -> Findings:
+    """Whether saddle and holes lie within the bridge's length."""
+    reach = max(saddle_reach, float(abs(bridge_hold_y).max()))
+    over = reach > bridge_length / 2
+    return (
+        Finding(
+            "length of the bridge",
+            "stop" if over else "fine",
+            "bridge_length",
+            bridge_length,
+            "",
+            "Saddle or holes run out of the bridge's ends." if over else "Saddle and holes lie within the bridge.",
+            "A longer bridge, or a narrower spread." if over else "",
+        ),
+    )

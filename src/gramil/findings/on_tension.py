@@ -1,0 +1,130 @@
+"""Verdicts on the strings' pull: near breaking, slack, uneven, and which weights are only estimates."""
+
+import math
+
+import numpy as np
+from numpy.typing import NDArray
+
+from gramil.findings.finding import Finding, Findings, at_least, within
+from gramil.quantities import GramPerM, Mm, Newton, NewtonM, PerString, Ratio
+
+OWNS = ("finding_",)
+
+
+def finding_breaking(
+    string_reserve: PerString[Ratio], limit_breaking_reserve: Ratio, limit_breaking_reserve_least: Ratio
+) -> Findings:
+    """Whether every string keeps enough of its strength at its pitch."""
+    known = np.flatnonzero(~np.isnan(string_reserve))
+    judged: Findings = ()
+    if known.size:
+        judged = (_breaking(string_reserve, known, limit_breaking_reserve, limit_breaking_reserve_least),)
+    if len(known) == len(string_reserve):
+        return judged
+    return (*judged, _strength_not_known(string_reserve))
+
+
+def _breaking(reserve: PerString[Ratio], known: NDArray[np.intp], caution: float, stop: float) -> Finding:
+    worst = int(known[reserve[known].argmin()])
+    left = float(reserve[worst])
+    return Finding(
+        "strings near breaking",
+        at_least(left, caution, stop),
+        f"string_reserve[{worst + 1}]",
+        left,
+        "limit_breaking_reserve" if left >= stop else "limit_breaking_reserve_least",
+        "The share of its strength that the most stretched string has left; a wound string's core bears it all.",
+        "A shorter scale, a lower tuning, or a core of another thickness: a thinner plain string gains nothing.",
+    )
+
+
+def _strength_not_known(reserve: PerString[Ratio]) -> Finding:
+    string = int(np.flatnonzero(np.isnan(reserve))[0])
+    return Finding(
+        "strings near breaking, other materials",
+        "not judged",
+        f"string_reserve[{string + 1}]",
+        math.nan,
+        "",
+        "because no published strength is known for what some strings are made of",
+        "Take the packet's word for the pitch and scale that they are made for.",
+    )
+
+
+def finding_slack(string_pull: PerString[Newton], limit_pull_least: Newton) -> Findings:
+    """Whether every string is tight enough to speak clearly."""
+    least = int(string_pull.argmin())
+    pull = float(string_pull[least])
+    return (
+        Finding(
+            "slack strings",
+            at_least(pull, limit_pull_least, limit_pull_least / 2),
+            f"string_pull[{least + 1}]",
+            pull,
+            "limit_pull_least",
+            "The string that pulls least.",
+            "A thicker string, a longer scale or a higher tuning.",
+        ),
+    )
+
+
+def finding_uneven(string_pull_ratio: Ratio, limit_pull_uneven: Ratio) -> Findings:
+    """Whether the set is even enough under the hand."""
+    return (
+        Finding(
+            "uneven set",
+            within(string_pull_ratio, limit_pull_uneven, 2 * limit_pull_uneven),
+            "string_pull_ratio",
+            string_pull_ratio,
+            "limit_pull_uneven",
+            "So many times the pull of the weakest string is that of the strongest.",
+            "Another gauge for one of the two.",
+        ),
+    )
+
+
+def finding_estimates(
+    string_weight: PerString[GramPerM],
+    strings_wound: PerString[Ratio],
+    strings_weights: PerString[GramPerM],
+    strings_cores: PerString[Mm],
+) -> Findings:
+    """Which wound strings' weights and cores are estimates."""
+    guessed = np.flatnonzero((strings_wound > 0) & ((strings_weights == 0) | (strings_cores == 0)))
+    if not guessed.size:
+        return ()
+    first = int(guessed[0])
+    return (
+        Finding(
+            "wound strings are estimates",
+            "note",
+            f"string_weight[{first + 1}]",
+            float(string_weight[first]),
+            "",
+            "Weight or core of this wound string, and perhaps of others, is estimated: its pull may be some hundredths "
+            "out, its set-back some tenths of a millimetre.",
+            "Give weights and cores off the packet, or measure the core with the winding cut back.",
+        ),
+    )
+
+
+def finding_torque(bridge_torque: NewtonM, limit_torque_least: NewtonM, limit_torque_most: NewtonM) -> Findings:
+    """Whether the strings turn the bridge as much as steel-string tops are built for, and no more."""
+    over = bridge_torque > limit_torque_most
+    under = bridge_torque < limit_torque_least
+    says = "What the strings turn the bridge with, about the middle of the top."
+    return (
+        Finding(
+            "torque on the bridge",
+            "caution" if over else "note" if under else "fine",
+            "bridge_torque",
+            bridge_torque,
+            "limit_torque_least" if under else "limit_torque_most",
+            says,
+            "A lower bridge and saddle, lighter strings, or a stiffer top."
+            if over
+            else "A light top, or nylon strings."
+            if under
+            else "",
+        ),
+    )

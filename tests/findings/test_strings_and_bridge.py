@@ -1,0 +1,134 @@
+"""Findings on strings, intonation, saddle and bridge: each grave case is said, and the examples are sensible."""
+
+from collections.abc import Callable
+
+import pytest
+
+from gramil.change.whole import findings_of
+from gramil.findings.finding import Finding
+from gramil.graph import Figures
+
+Make = Callable[..., Figures]
+TUNING = 'tuning = ["E4", "B3", "G3", "D3", "A2", "E2"]'
+NYLON = f"""{TUNING}
+plain = "nylon"
+wound = [4, 5, 6]
+cores = [0, 0, 0, "0.48 mm", "0.5 mm", "0.55 mm"]
+"""
+NYLON_GAUGES = 'gauges = ["0.71 mm", "0.82 mm", "1.02 mm", "0.74 mm", "0.89 mm", "1.09 mm"]'
+STEEL_GAUGES = "gauges = [0.012, 0.016, 0.024, 0.032, 0.042, 0.053]"
+
+
+@pytest.fixture
+def tarn(derive_text: Callable[..., Figures], text_of: Callable[[str], str]) -> Make:
+    """Tarn with more tables at its end, and changes to its text."""
+
+    def make(more: str = "", *changes: tuple[str, str]) -> Figures:
+        text = text_of("tarn")
+        for old, new in changes:
+            assert old in text
+            text = text.replace(old, new)
+        return derive_text(text + more)
+
+    return make
+
+
+def found(figures: Figures, name: str) -> Finding:
+    return next(each for each in findings_of(figures) if each.name == name)
+
+
+def tuned(*pitches: str) -> tuple[str, str]:
+    return (TUNING, "tuning = [" + ", ".join(f'"{each}"' for each in pitches) + "]")
+
+
+def test_a_first_string_tuned_a_fifth_too_high_breaks(tarn: Make) -> None:
+    """B4 is 2^(7/12) times E4: stress grows 2.245 times to 3021 MPa, over the wire's 2627 (from memory)."""
+    figures = tarn("", tuned("B4", "B3", "G3", "D3", "A2", "E2"))
+    breaking = found(figures, "strings near breaking")
+    assert (breaking.severity, breaking.address) == ("stop", "string_reserve[1]")
+    assert breaking.value == pytest.approx(1 - 3021 / 2627, abs=2e-3)
+    assert found(figures, "uneven set").severity == "caution"
+
+
+def test_slack_strings_are_said(tarn: Make) -> None:
+    """An octave lower pulls a quarter: the second string 98 / 4 = 24.5 N."""
+    figures = tarn("", tuned("E3", "B2", "G2", "D2", "A1", "E1"))
+    slack = found(figures, "slack strings")
+    assert (slack.severity, slack.address) == ("caution", "string_pull[2]")
+    assert slack.value == pytest.approx(24.5, abs=0.05)
+
+
+def test_strings_too_slack_for_any_figure_are_not_a_silent_number(tarn: Make) -> None:
+    figures = tarn("", tuned("16 Hz", "16 Hz", "16 Hz", "16 Hz", "16 Hz", "16 Hz"))
+    assert found(figures, "slack strings").severity == "stop"
+    names = {each.name: each.severity for each in findings_of(figures)}
+    assert names["intonation, string by string"] in ("stop", "not judged", "caution")
+
+
+def test_nylon_is_not_judged_for_breaking_and_its_frets_are(tarn: Make) -> None:
+    figures = tarn("", (TUNING, NYLON), (STEEL_GAUGES, NYLON_GAUGES))
+    assert found(figures, "strings near breaking, other materials").severity == "not judged"
+    assert found(figures, "slack strings").severity == "fine"
+    assert 300 < figures["string_pull_total"] < 450, "normal-tension nylon sets (common practice)"
+    assert found(figures, "torque on the bridge").severity == "note"
+    assert found(figures, "intonation, string by string").severity in ("fine", "caution")
+
+
+def test_estimates_are_said_until_they_are_given(tarn: Make) -> None:
+    assert found(tarn(), "wound strings are estimates").says.startswith("Weight or core")
+    given = tarn(
+        "",
+        (
+            TUNING,
+            f'{TUNING}\nweights = [0, 0, "2.1 g/m", "3.7 g/m", "6.3 g/m", "10 g/m"]\n'
+            'cores = [0, 0, "0.33 mm", "0.36 mm", "0.41 mm", "0.47 mm"]',
+        ),
+    )
+    assert "wound strings are estimates" not in [each.name for each in findings_of(given)]
+
+
+def test_a_straight_saddle_leaves_the_second_string_out(tarn: Make) -> None:
+    assert found(tarn(), "intonation, string by string").severity == "fine"
+    figures = tarn('\n[intonation]\nsaddle = "straight"')
+    assert found(figures, "intonation, string by string").severity == "caution"
+
+
+def test_a_nut_far_from_its_place_is_said(tarn: Make) -> None:
+    high = "\n[heights]\nnut_over = 'the zero line'\nnut_bass = 1.2\nnut_treble = 1.2"
+    nut = found(tarn(high), "place of the nut")
+    assert (nut.severity, nut.limit) == ("note", "limit_nut_gain")
+
+
+@pytest.mark.parametrize(
+    ("tables", "name", "severity"),
+    [
+        ("[saddle]\nthickness = 2.6", "break points on the saddle", "caution"),
+        ("[saddle]\nthickness = 2.2", "break points on the saddle", "stop"),
+        ("[saddle]\nslot_depth = 8.5", "bridge under the saddle's slot", "stop"),
+        ("[saddle]\nslot_depth = 3", "saddle in its slot", "caution"),
+    ],
+)
+def test_saddle_and_bridge(tarn: Make, tables: str, name: str, severity: str) -> None:
+    assert found(tarn("\n" + tables), name).severity == severity
+
+
+@pytest.mark.parametrize(
+    ("key", "name", "severity"),
+    [
+        ("pin_diameter = 8", "pins apart", "caution"),
+        ("hold_behind = 10", "pins behind the saddle", "caution"),
+        ("length = 70", "length of the bridge", "stop"),
+        ("hold_behind = 20", "angle behind the saddle", "caution"),
+        ("hold_spread = 40", "pins apart", "caution"),
+    ],
+)
+def test_the_strings_hold(tarn: Make, key: str, name: str, severity: str) -> None:
+    assert found(tarn("", ("[bridge]\n", f"[bridge]\n{key}\n")), name).severity == severity
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree"])
+def test_examples_stop_at_nothing_here(example: Callable[[str], Figures], name: str) -> None:
+    named = ("string", "intonation", "saddle", "bridge", "pins", "torque", "nut")
+    for each in findings_of(example(name)):
+        if any(word in each.name for word in named):
+            assert each.severity != "stop", each
