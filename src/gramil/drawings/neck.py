@@ -1,0 +1,268 @@
+"""The neck from the side at true scale: board, shaft, heel and head; and the nut's spacing rule and its front.
+
+What the description does not hold (the heel's curve, the head's end) is dashed or drawn to common practice.
+"""
+
+import math
+from dataclasses import dataclass
+
+from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words
+from gramil.drawings.pen import Side, View, box_points, face_run, upright
+from gramil.quantities import Mm, PerFret, PerString, Radians
+from gramil.shapes.crown import Crown
+
+OWNS = ("drawing_", "piece_")
+
+TRUE = View((0.0, 0.0))
+HEEL_CAP, HEEL_CURVE = 24.0, 58.0
+"""How thick a heel's cap is drawn, and how far from the join its curve starts, in mm: common practice."""
+HEAD_BEYOND = 22.0
+"""Head drawn past the last post, in mm: common practice."""
+RULE_TALL = 16.0
+"""Height of the nut's spacing rule, in mm."""
+NUT_SCALE = 2.0
+"""How many times as large as life the nut's front is drawn."""
+NUT_VIEW = View((0.0, 0.0), NUT_SCALE, NUT_SCALE)
+BOARD_SHOWN = 3.0
+"""How much of the board is drawn under its edge at the nut, in mm."""
+
+
+def piece_side_board(
+    board_nut_position: Mm, board_tail_position: Mm, board_thickness: Mm, thickness_wedge: Mm
+) -> Marks:
+    """The board from the side, crest up at height 0."""
+    nut, tail = board_nut_position, board_tail_position
+    corners = ((nut, 0.0), (tail, 0.0), (tail, -board_thickness), (nut, thickness_wedge - board_thickness))
+    return (Polyline(corners, "outline", closed=True, hatch="along the grain"),)
+
+
+def piece_side_shaft(
+    fret_position: PerFret[Mm], section_neck_depth: PerFret[Mm], thickness_at_crest: PerFret[Mm], back_bow_length: Mm
+) -> Marks:
+    """The shaft's back from the zero line to where the heel's curve begins."""
+    end = back_bow_length - HEEL_CURVE
+    depth = section_neck_depth + thickness_at_crest
+    points = [(float(x), -float(d)) for x, d in zip(fret_position, depth, strict=True) if x < end or x == 0]
+    return (Polyline(tuple(points), "outline"),)
+
+
+def piece_side_heel(
+    piece_side_shaft: Marks,
+    back_bow_length: Mm,
+    neck_set_board_at_join: Mm,
+    neck_heel_depth: Mm,
+    heel_wedge: Mm,
+) -> Marks:
+    """The heel: its face at the set's angle from square, its cap, and a curve to the shaft that the maker chooses."""
+    (shaft,) = piece_side_shaft
+    assert isinstance(shaft, Polyline)
+    top = (back_bow_length, -neck_set_board_at_join)
+    cap = (back_bow_length - heel_wedge, top[1] - neck_heel_depth)
+    front = (cap[0] - HEEL_CAP, cap[1])
+    square = Line(top, (top[0], cap[1]), "centreline")
+    curve = _curve(shaft.points[-1], front)
+    return (Line(top, cap, "outline"), Line(cap, front, "outline"), square, Polyline(curve, "hidden"))
+
+
+def _curve(start: Point, end: Point, pieces: int = 16) -> tuple[Point, ...]:
+    """A quarter turn from level at `start` to upright at `end`."""
+    (x0, y0), (x1, y1) = start, end
+    turns = [math.pi / 2 * step / pieces for step in range(pieces + 1)]
+    return tuple((x0 + (x1 - x0) * math.sin(turn), y1 + (y0 - y1) * math.cos(turn)) for turn in turns)
+
+
+@dataclass(frozen=True)
+class Leaning:
+    """The head from the side: where its face starts behind the nut, its angle, length and thickness."""
+
+    start: Point
+    angle: Radians
+    length: Mm
+    thickness: Mm
+
+    def at(self, along: float, over: float) -> Point:
+        """A point `along` the head's face from its start, and `over` it."""
+        cos, sin = math.cos(self.angle), math.sin(self.angle)
+        return (self.start[0] - along * cos - over * sin, self.start[1] - along * sin + over * cos)
+
+    def meets(self, level: float) -> Point:
+        """Where the head's back comes out of a shaft whose back lies at this height; a head without lean is stepped."""
+        sin, back = math.sin(self.angle), self.start[1] - self.thickness * math.cos(self.angle)
+        along = (back - level) / sin if sin > 0 else 0.0
+        return self.at(min(max(along, -self.length), self.length), -self.thickness)
+
+
+def piece_leaning(
+    board_nut_position: Mm,
+    thickness_at_crest: PerFret[Mm],
+    head_angle: Radians,
+    head_posts_x: PerString[Mm],
+    head_nut_thickness: Mm,
+    head_thickness: Mm,
+    head_veneer: Mm,
+) -> Leaning:
+    """The head's place and size from the side."""
+    length = float(head_posts_x.max()) + HEAD_BEYOND - head_nut_thickness
+    start = (board_nut_position - head_nut_thickness, head_veneer - float(thickness_at_crest[0]))
+    return Leaning(start, head_angle, length, head_thickness)
+
+
+def piece_side_head(piece_leaning: Leaning, piece_side_shaft: Marks) -> Marks:
+    """The head from the side, leaning back from behind the nut, its back running into the shaft's."""
+    head, (shaft,) = piece_leaning, piece_side_shaft
+    assert isinstance(shaft, Polyline)
+    root = shaft.points[0]
+    outline = (head.start, head.at(head.length, 0.0), head.at(head.length, -head.thickness), head.meets(root[1]), root)
+    level = Line(head.start, (head.start[0] - head.length, head.start[1]), "centreline")
+    return (Polyline(outline, "outline"), level)
+
+
+def piece_side_strings(
+    board_nut_position: Mm,
+    thickness_at_crest: PerFret[Mm],
+    nut_slot_over_crest: PerString[Mm],
+    nut_slot_blank: Mm,
+    head_nut_thickness: Mm,
+    head_run: PerString[Mm],
+    head_drop: PerString[Mm],
+) -> Marks:
+    """The nut, and each string from its slot down to its post."""
+    x, low = board_nut_position, -float(thickness_at_crest[0])
+    nut = TRUE.box((x - head_nut_thickness, low), (x, low + nut_slot_blank), "nut", "bone")
+    paths = dict.fromkeys(
+        ((x, float(z)), (x - float(run), float(z - drop)))
+        for z, run, drop in zip(nut_slot_over_crest, head_run, head_drop, strict=True)
+    )
+    return (nut, *(Line(start, end, "strings") for start, end in paths))
+
+
+def piece_side_figures(
+    fret_position: PerFret[Mm],
+    neck_depth_first: Mm,
+    neck_depth_tenth: Mm,
+    neck_heel_depth: Mm,
+    back_bow_length: Mm,
+    neck_set_board_at_join: Mm,
+) -> Marks:
+    """Depths at frets 1 and 10, the heel, and the angles."""
+    tenth = min(10, len(fret_position) - 1)
+    underside = -neck_set_board_at_join
+    heel = back_bow_length + 16.0
+    foot = underside - neck_heel_depth
+    return (
+        *_depth(float(fret_position[1]), neck_depth_first, "neck_depth_first", "first fret ", "right"),
+        *_depth(float(fret_position[tenth]), neck_depth_tenth, "neck_depth_tenth", "tenth fret ", "left"),
+        Span((heel, foot), (heel, underside), -6.0, "neck_heel_depth"),
+        Label((back_bow_length - 4.0, foot - 7.0), "heel_wedge", "off square at the cap ", anchor="right"),
+        Label((back_bow_length - 4.0, foot - 13.0), "neck_angle_face", "face set at ", anchor="right"),
+        Span((0.0, 14.0), (back_bow_length, 14.0), 4.0, "back_bow_length"),
+    )
+
+
+def _depth(x: float, depth: float, address: str, before: str, side: Side) -> Marks:
+    return upright((x, -depth), (x, 0.0), address, before, side, middle=-depth - 6.0)
+
+
+def piece_head_figures(board_nut_position: Mm, head_posts_x: PerString[Mm]) -> Marks:
+    """The head's angle, its scarf, and the break over the nut, beside the head."""
+    x = board_nut_position - float(head_posts_x.max()) - HEAD_BEYOND
+    return (
+        Label((x, 30.0), "head_angle", "head angle "),
+        Label((x, 24.0), "head_scarf_length", "scarf's face "),
+        Label((x, 18.0), "head_blank", "on a blank "),
+        Label((x, 12.0), "head_break_angle", "break over the nut "),
+    )
+
+
+def drawing_neck(
+    instrument_name: str,
+    piece_side_board: Marks,
+    piece_side_shaft: Marks,
+    piece_side_heel: Marks,
+    piece_side_head: Marks,
+    piece_side_strings: Marks,
+    piece_neck_figures: Marks,
+) -> Drawing:
+    """The neck from the side at true scale, head to the left."""
+    shapes = (*piece_side_board, *piece_side_shaft, *piece_side_heel, *piece_side_head, *piece_side_strings)
+    return Drawing("neck", f"{instrument_name}, neck", "the side", (*shapes, *piece_neck_figures))
+
+
+def piece_neck_figures(piece_side_figures: Marks, piece_head_figures: Marks) -> Marks:
+    """Every figure of the neck's side view."""
+    return (*piece_side_figures, *piece_head_figures)
+
+
+def piece_nut_places(string_y_nut: PerString[Mm], instrument_handed: str) -> tuple[float, ...]:
+    """Each string's place across the nut as seen from the tail: treble to the right, or to the left if left-handed."""
+    side = -1.0 if instrument_handed == "left" else 1.0
+    return tuple(side * float(y) for y in string_y_nut)
+
+
+def piece_nut_rule(piece_nut_places: tuple[float, ...], nut_width: Mm, instrument_name: str) -> Marks:
+    """A rule to mark the nut by: its ends are the board's edges, its ticks the strings' centres."""
+    half = nut_width / 2
+    ticks = (Line((y, 0.0), (y, -9.0), "cut") for y in piece_nut_places)
+    box = Polyline(box_points((-half, -RULE_TALL), (half, 0.0)), "cut", closed=True)
+    name = Words((0.0, -RULE_TALL + 2.0), instrument_name, 2.2, anchor="middle")
+    return (box, *ticks, Line((0.0, 0.0), (0.0, -5.0), "centreline"), name)
+
+
+def drawing_nut(
+    instrument_name: str,
+    piece_nut_rule: Marks,
+    piece_nut_places: tuple[float, ...],
+    nut_width: Mm,
+    nut_spacing: str,
+) -> Drawing:
+    """A spacing rule for the nut, seen from the tail."""
+    treble = piece_nut_places[0]
+    side, out, half = ("left" if treble < 0 else "right"), abs(treble), nut_width / 2
+    marks = (
+        *piece_nut_rule,
+        Span((-out, 0.0), (out, 0.0), 5.0, "nut_spread"),
+        Span((-half, -RULE_TALL), (half, -RULE_TALL), -6.0, "nut_width"),
+        Words((0.0, 13.0), f"{nut_spacing}, treble to the {side}", 2.4, anchor="middle"),
+    )
+    return Drawing("nut", f"{instrument_name}, nut: the strings' places", "the end", marks)
+
+
+def piece_nut_front(
+    piece_nut_places: tuple[float, ...],
+    arch_surface: Crown,
+    nut_width: Mm,
+    nut_slot_over_crest: PerString[Mm],
+    nut_slot_top: PerString[Mm],
+    strings_gauges: PerString[Mm],
+) -> Marks:
+    """The board's arch at the nut, the strings lying in their slots, and the nut's top between them."""
+    half = nut_width / 2
+    face = face_run(arch_surface, 0.0, -half, half)
+    tops = tuple(zip(piece_nut_places, map(float, nut_slot_top), strict=True))
+    fall = face[0][1] - face[len(face) // 2][1]
+    ends = ((-half, max(z for _, z in tops) + fall), (half, max(z for _, z in tops) + fall))
+    top = NUT_VIEW.run((ends[0], *sorted(tops), ends[1]), "nut")
+    strings = (
+        Circle(NUT_VIEW.at(y, float(z) + gauge / 2), NUT_SCALE * gauge / 2, "strings")
+        for y, z, gauge in zip(piece_nut_places, nut_slot_over_crest, map(float, strings_gauges), strict=True)
+    )
+    under = ((half, face[-1][1] - BOARD_SHOWN), (-half, face[0][1] - BOARD_SHOWN))
+    return (NUT_VIEW.shape((*face, *under), "outline", "across the grain"), top, *strings)
+
+
+def drawing_setup_nut(
+    instrument_name: str, piece_nut_front: Marks, piece_nut_places: tuple[float, ...], nut_slot_top: PerString[Mm]
+) -> Drawing:
+    """The nut from the tail, twice life size: each slot's bottom over the board under it."""
+    above = NUT_VIEW.at(0.0, float(nut_slot_top.max()))[1] + 4.0
+    figures = tuple(
+        Label(
+            (NUT_VIEW.at(y, 0.0)[0], above + 4.5 * (row % 2)),
+            f"nut_slot_over_board[{row + 1}]",
+            height=2.5,
+            anchor="middle",
+        )
+        for row, y in enumerate(piece_nut_places)
+    )
+    title = f"{instrument_name}, nut slots over the board"
+    return Drawing("setup-nut", title, "the end", (*piece_nut_front, *figures), scale=NUT_SCALE)
