@@ -133,19 +133,18 @@ def finding_deepening_saw(saw_deepening: Saw, slots_bottom: str, slots_cut: str)
     )
 
 
-def finding_kerfs_agree(saw_deepening: Saw, saw_kerf: Mm, limit_fit_loosest: Mm) -> Findings:
+def finding_kerfs_agree(saw_kerf_over: Mm, limit_fit_loosest: Mm) -> Findings:
     """Whether the saw that deepens the ends leaves a kerf no wider than the main one may be."""
-    if saw_deepening == NO_SAW:
+    if math.isnan(saw_kerf_over):
         return ()
-    over = saw_deepening.kerf - saw_kerf
     return (
         Finding(
             "kerf of the deepening saw",
-            "fine" if over <= limit_fit_loosest else "caution",
-            "saw_deepening.kerf",
-            saw_deepening.kerf,
+            "fine" if saw_kerf_over <= limit_fit_loosest else "caution",
+            "saw_kerf_over",
+            saw_kerf_over,
             "limit_fit_loosest",
-            "The deepening saw's kerf against the main one: a wider one loosens the wire at its ends.",
+            "The deepening saw's kerf is this much wider than the main one: a wider one loosens the wire at its ends.",
             "A hand saw with less set.",
         ),
     )

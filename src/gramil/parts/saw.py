@@ -50,3 +50,11 @@ def saw_kerf(saw_main: Saw) -> Mm:
     Source: the shop's own measurement.
     """
     return saw_main.kerf
+
+
+def saw_kerf_over(saw_deepening: Saw, saw_kerf: Mm) -> Mm:
+    """How much wider the deepening saw's kerf is than the main one's; not a number where nothing is deepened.
+
+    Source: the shop's own measurement.
+    """
+    return saw_deepening.kerf - saw_kerf
