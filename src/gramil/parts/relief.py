@@ -59,15 +59,6 @@ def relief_rise(relief_curvature: PerMm, back_bow_length: Mm, string_x: PerStrin
     return relief_curvature * np.maximum(0.0, back_bow_length - string_x) ** 2 / 2
 
 
-def relief_pull() -> Newton:
-    """The pull of all strings on the neck.
-
-    Formula: 700
-    Source: common practice, light steel strings.
-    """
-    return 700.0
-
-
 def relief_lever(
     height_over_crown: PerStringFret[Mm],
     crown_height: Mm,
@@ -115,22 +106,22 @@ def relief_neck(
     return PulledNeck(relief_stations, stiffness, slotted, lever, float(fret_position[1]), saddle)
 
 
-def relief_under_pull_least(relief_neck: PulledNeck, relief_pull: Newton, limit_modulus_most: Ratio) -> Mm:
+def relief_under_pull_least(relief_neck: PulledNeck, string_pull_total: Newton, limit_modulus_most: Ratio) -> Mm:
     """The relief that the strings' pull gives the stiffest neck: woods at their stiffest, slots as good as whole.
 
     Method: EI v'' = pull x (line - v), clamped at the body; the gap half way under a straightedge on fret 1 and join.
     Source: gere_goodno
     """
-    return _under_pull(relief_neck, limit_modulus_most * relief_neck.stiffness, relief_pull)
+    return _under_pull(relief_neck, limit_modulus_most * relief_neck.stiffness, string_pull_total)
 
 
-def relief_under_pull_most(relief_neck: PulledNeck, relief_pull: Newton, limit_modulus_least: Ratio) -> Mm:
+def relief_under_pull_most(relief_neck: PulledNeck, string_pull_total: Newton, limit_modulus_least: Ratio) -> Mm:
     """The relief that the strings' pull gives the softest neck: woods at their softest, slotted all along.
 
     Method: EI v'' = pull x (line - v), clamped at the body; the gap half way under a straightedge on fret 1 and join.
     Source: gere_goodno
     """
-    return _under_pull(relief_neck, limit_modulus_least * relief_neck.slotted, relief_pull)
+    return _under_pull(relief_neck, limit_modulus_least * relief_neck.slotted, string_pull_total)
 
 
 def _under_pull(neck: PulledNeck, stiffness: FloatArray, pull: float) -> float:

@@ -196,7 +196,7 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count) -> Set
         "Largest elsewhere means a high fret or a kink, which no rod takes out.",
         (STRINGS_PULL + _rod_caution(neck_rod),),
         (
-            "reckoned with a pull of {relief_pull}; woods a fifth stiffer or softer than written",
+            "reckoned with a pull of {string_pull_total}; woods a fifth stiffer or softer than written",
             "the frets push back by {back_bow_least} to {back_bow_most}",
         ),
         "heights",
