@@ -7,7 +7,7 @@ UV := $(shell command -v uv 2>/dev/null)
 .PHONY: demo test check speed format docs clean
 
 ifdef UV
-INSTALL = uv pip install --quiet --python $(BIN)/python
+INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
 MAKE_VENV = uv venv --quiet --python $(PYTHON) $(VENV)
 else
 INSTALL = $(BIN)/python -m pip install --quiet --disable-pip-version-check
