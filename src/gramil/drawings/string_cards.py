@@ -1,0 +1,115 @@
+"""Cards for the ends of the strings: the saddle's profile, the nut's with its slots, and both spacings.
+
+Cards are seen from the bridge toward the nut, treble to the right, at true scale; turned over they serve the left hand.
+A machine that cuts sheet takes half its kerf outside each line: outlines are drawn that much larger.
+"""
+
+from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
+from gramil.quantities import Mm, PerFret, PerString
+
+OWNS = ("drawing_", "piece_")
+
+ROW = 34.0
+"""From one card to the next below it, in mm."""
+STRIP, NOTCH = 14.0, 6.0
+"""Height of a spacing strip, and how far its marks run in from its edge, in mm."""
+
+
+def piece_saddle_card(
+    saddle_tall: PerString[Mm], string_y_bridge: PerString[Mm], saddle_reach: Mm, shop_laser_kerf: Mm
+) -> Marks:
+    """The saddle from in front, its top through every string's height over the bottom of the slot, straight between."""
+    points = list(zip(string_y_bridge.tolist(), saddle_tall.tolist(), strict=True))
+    over = shop_laser_kerf / 2
+    top = [
+        (saddle_reach + over, points[0][1] + over),
+        *_raised(points, over),
+        (-saddle_reach - over, points[-1][1] + over),
+    ]
+    card = (*top, (-saddle_reach - over, -over), (saddle_reach + over, -over))
+    return (
+        Polyline(card, "cut", closed=True),
+        *_string_ticks(points),
+        *_heights(points, "saddle_tall"),
+        Words((0.0, -5.0), "saddle, from behind: heights over the bottom of its slot", 2.4, anchor="middle"),
+    )
+
+
+def _raised(points: list[Point], by: float) -> list[Point]:
+    return [(y, z + by) for y, z in points]
+
+
+def _string_ticks(points: list[Point]) -> Marks:
+    return tuple(Line((y, z - 1.0), (y, z - 3.0), "text") for y, z in points)
+
+
+def _heights(points: list[Point], name: str) -> Marks:
+    """Each string's height, over its place, alternately nearer and further: figures must not run together."""
+    top = max(z for _, z in points) + 2.5
+    return tuple(
+        Label((y, top + 3.8 * (row % 2)), f"{name}[{row}]", height=2.0, anchor="middle")
+        for row, (y, _) in enumerate(points, 1)
+    )
+
+
+def piece_nut_card(
+    nut_slot_over_crest: PerString[Mm],
+    nut_slot_top: PerString[Mm],
+    string_y_nut: PerString[Mm],
+    nut_width: Mm,
+    thickness_at_crest: PerFret[Mm],
+) -> Marks:
+    """The nut from in front, standing on the neck: its top, and the bottom of each slot over the crest of the board."""
+    foot = -float(thickness_at_crest[0])
+    ys = string_y_nut.tolist()
+    tops = list(zip(ys, nut_slot_top.tolist(), strict=True))
+    half = nut_width / 2
+    outline = ((half, foot), (half, tops[0][1]), *tops, (-half, tops[-1][1]), (-half, foot))
+    bottoms = list(zip(ys, nut_slot_over_crest.tolist(), strict=True))
+    low = [(y, z - ROW) for y, z in outline]
+    return (
+        Polyline(tuple(low), "cut", closed=True),
+        Line((-half, -ROW), (half, -ROW), "hidden"),
+        *(Line((y - 1.2, z - ROW), (y + 1.2, z - ROW), "nut") for y, z in bottoms),
+        *_heights([(y, z - ROW) for y, z in tops], "nut_slot_over_crest"),
+        Words((0.0, foot - ROW - 5.0), "nut, from in front: bottoms of its slots over the crest", 2.4, anchor="middle"),
+    )
+
+
+def piece_spacing_cards(
+    string_y_nut: PerString[Mm], string_y_bridge: PerString[Mm], nut_width: Mm, saddle_reach: Mm, shop_laser_kerf: Mm
+) -> Marks:
+    """Two strips whose marks lie under the strings' centres: at the nut, and at the saddle."""
+    nut = _strip("nut", string_y_nut.tolist(), nut_width / 2 + shop_laser_kerf / 2, -1.6 * ROW)
+    saddle = _strip("saddle", string_y_bridge.tolist(), saddle_reach + shop_laser_kerf / 2, -2.15 * ROW)
+    return (*nut, *saddle)
+
+
+def _strip(name: str, across: list[float], half: float, top: float) -> Marks:
+    box = ((-half, top), (half, top), (half, top - STRIP), (-half, top - STRIP))
+    marks: list[Mark] = [Polyline(box, "cut", closed=True)]
+    marks += [Line((y, top), (y, top - NOTCH), "slots") for y in across]
+    marks += [Words((0.0, top - STRIP + 2.0), f"strings at the {name}, centres", 2.2, anchor="middle")]
+    return tuple(marks)
+
+
+def piece_string_words(instrument_name: str, saddle_reach: Mm) -> Marks:
+    """The cards' name, and which side is which."""
+    return (
+        Words((-saddle_reach, 27.0), f"{instrument_name}, strings' ends", 3.5),
+        Words((-saddle_reach, 22.5), "seen from the bridge toward the nut; left-handed: turn over", 2.0),
+        Words((saddle_reach + 4.0, 3.0), "treble", 2.4),
+        Words((-saddle_reach - 4.0, 3.0), "bass", 2.4, anchor="right"),
+    )
+
+
+def drawing_string_gauges(
+    instrument_name: str,
+    piece_saddle_card: Marks,
+    piece_nut_card: Marks,
+    piece_spacing_cards: Marks,
+    piece_string_words: Marks,
+) -> Drawing:
+    """Cards of saddle and nut on one sheet."""
+    marks = (*piece_string_words, *piece_saddle_card, *piece_nut_card, *piece_spacing_cards)
+    return Drawing("string-gauges", f"{instrument_name}, cards for saddle and nut", "the end", marks)

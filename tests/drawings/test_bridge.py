@@ -1,0 +1,86 @@
+"""The bridge in plan and the strings' cards: marks lie where strings, saddle and holes are, on every example."""
+
+import math
+from collections.abc import Callable
+
+import numpy as np
+import pytest
+
+from gramil.drawings.marks import Circle, Label, Line, Polyline
+from gramil.graph import Figures
+
+
+def on(drawing, layer, kind):
+    return [mark for mark in drawing.marks if isinstance(mark, kind) and mark.layer == layer]
+
+
+@pytest.fixture(params=["tarn", "fell", "scree"])
+def figures(request: pytest.FixtureRequest, example: Callable[[str], Figures]) -> Figures:
+    return example(request.param)
+
+
+def turn(figures: Figures) -> int:
+    """A left-handed drawing is turned over."""
+    return -1 if figures["instrument_handed"] == "left" else 1
+
+
+def test_strings_run_from_their_own_lines_over_break_points_to_holes(figures: Figures) -> None:
+    drawing, side = figures["drawing_bridge"], turn(figures)
+    runs, holes = on(drawing, "strings", Polyline), on(drawing, "pins", Circle)
+    assert len(runs) == len(holes) == figures["strings_count"]
+    for row, (run, hole) in enumerate(zip(runs, holes, strict=True)):
+        _, broken, held = run.points
+        own_scale = figures["string_length"][row]
+        share = 1 - figures["string_fraction"][row, 12]
+        rest = own_scale * share
+        run_x = math.sqrt(rest**2 - (share * (figures["string_y_bridge"][row] - figures["string_y_nut"][row])) ** 2)
+        assert broken[0] == pytest.approx(
+            figures["string_x"][row, 12] + run_x + figures["saddle_set_back"][row], abs=1e-6
+        )
+        assert broken[1] == pytest.approx(side * figures["string_y_bridge"][row])
+        assert held == pytest.approx(hole.centre)
+
+
+def test_the_slot_is_a_box_round_the_saddles_line(figures: Figures) -> None:
+    drawing, side = figures["drawing_bridge"], turn(figures)
+    (slot,) = on(drawing, "cut", Polyline)
+    corners = [np.array(each) for each in slot.points]
+    ends = sorted(
+        float(np.hypot(*(one - other))) for one, other in zip(corners, corners[1:] + corners[:1], strict=True)
+    )
+    assert ends[:2] == pytest.approx([figures["saddle_thickness"]] * 2)
+    assert ends[2:] == pytest.approx([figures["saddle_length"]] * 2)
+    middle = sum(corners) / 4
+    assert middle == pytest.approx([figures["saddle_position"], 0.0])
+    treble_end = max(corners, key=lambda each: side * each[1])
+    assert treble_end[0] == pytest.approx(figures["saddle_end_treble"], abs=figures["saddle_thickness"])
+
+
+def test_break_points_lie_within_the_saddle(figures: Figures) -> None:
+    slant = figures["saddle_slant"]
+    for x, y in zip(figures["saddle_break_x"], figures["string_y_bridge"], strict=True):
+        off = (x - figures["saddle_position"] - slant * y) / math.hypot(1, slant)
+        assert abs(off) < figures["saddle_thickness"] / 2
+
+
+def test_every_figure_has_an_address(figures: Figures) -> None:
+    for name in ("drawing_bridge", "drawing_string_gauges"):
+        for mark in figures[name].marks:
+            if isinstance(mark, Label):
+                figures.at(mark.address)
+
+
+def test_the_saddle_card_stands_as_tall_as_the_saddle(figures: Figures) -> None:
+    """The card's top over its foot, at each string, is the saddle's height and the machine's kerf, half at each."""
+    saddle = next(each for each in on(figures["drawing_string_gauges"], "cut", Polyline))
+    tops, foot = saddle.points[1:-3], saddle.points[-1][1]
+    kerf = figures["shop_laser_kerf"]
+    for (y, z), place, tall in zip(tops, figures["string_y_bridge"], figures["saddle_tall"], strict=True):
+        assert y == pytest.approx(place)
+        assert z - foot == pytest.approx(tall + kerf)
+
+
+def test_spacing_strips_are_marked_at_the_strings(figures: Figures) -> None:
+    marks = on(figures["drawing_string_gauges"], "slots", Line)
+    wanted = [*figures["string_y_nut"], *figures["string_y_bridge"]]
+    assert [mark.start[0] for mark in marks] == pytest.approx(wanted)
