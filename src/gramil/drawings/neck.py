@@ -167,10 +167,11 @@ def piece_head_figures(board_nut_position: Mm, head_posts_x: PerString[Mm]) -> M
     """The head's angle, its scarf, and the break over the nut, beside the head."""
     x = board_nut_position - float(head_posts_x.max()) - HEAD_BEYOND
     return (
-        Label((x, 30.0), "head_angle", "head angle "),
-        Label((x, 24.0), "head_scarf_length", "scarf's face "),
-        Label((x, 18.0), "head_blank", "on a blank "),
-        Label((x, 12.0), "head_break_angle", "break over the nut "),
+        Label((x, 36.0), "head_angle", "head angle "),
+        Label((x, 30.0), "head_scarf_length", "scarf's face "),
+        Label((x, 24.0), "head_blank", "on a blank "),
+        Label((x, 18.0), "head_break_angle[1]", "over the nut, treble "),
+        Label((x, 12.0), f"head_break_angle[{len(head_posts_x)}]", "over the nut, bass "),
     )
 
 
