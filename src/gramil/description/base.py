@@ -71,7 +71,7 @@ def _plain_in(table: str, model: type[BaseModel]) -> Iterator[_Plain]:
 
 def _tables() -> Iterator[tuple[str, type[BaseModel]]]:
     for name, field in Instrument.model_fields.items():
-        if model := table_in(field.annotation):
+        if (model := table_in(field.annotation)) and get_origin(field.annotation) is not tuple:
             yield name, model
     yield "shop", ShopTable
 
@@ -128,7 +128,9 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     _check_choices(description, shop)
     wire = _wire(description, shop)
     values: dict[str, Any] = {plain.name: _plain_value(plain, description, shop) for plain in _PLAIN}
-    values |= normalised(description.instrument, description.tuning, shop.shop, wire, shop.is_default)
+    values |= normalised(
+        description.instrument, description.tuning, description.outlines, shop.shop, wire, shop.is_default
+    )
     own: dict[str, float | None] = dict(shop.shop.limits)
     values |= {f"limit_{name}": _chosen(own[name], limit.value) for name, limit in LIMITS.items()}
     origins = {name: _origin(name, description, shop) for name in INPUTS}

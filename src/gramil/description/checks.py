@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Any
 
+from gramil.description.checks_of_body import BODY_CHECKS
 from gramil.description.checks_of_neck import NECK_CHECKS
 from gramil.description.checks_of_strings import STRING_CHECKS
 from gramil.description.instrument import Binding, Board, Markers, Nut, Scale
@@ -282,4 +283,5 @@ CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     binding_leaves_tail,
     *NECK_CHECKS,
     *STRING_CHECKS,
+    *BODY_CHECKS,
 )

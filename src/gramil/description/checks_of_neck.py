@@ -68,7 +68,7 @@ def a_post_for_each_string(head: Head, strings: Strings) -> Iterator[Problem]:
 
 def top_is_a_dome(top: Top) -> Iterator[Problem]:
     """The dome's radius spans the body."""
-    if math.isfinite(top.radius) and top.radius <= top.length / 2:
+    if top.length is not None and math.isfinite(top.radius) and top.radius <= top.length / 2:
         yield Problem(("top", "radius"), f"read {top.radius:g} mm", f"more than half the body, {top.length / 2:g} mm")
 
 

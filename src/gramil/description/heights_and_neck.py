@@ -112,9 +112,10 @@ class Top(Table):
     """The top under the bridge, as far as the neck's set needs it."""
 
     radius: Radius = usual(7620.0, "common practice: 25 ft", 'radius of its dome along the centreline, or "flat"')
-    length: Length = usual(
-        490.0,
-        "common practice",
+    thickness: Length = usual(2.8, "common practice, steel strings", "thickness of the top", gt=0, le=10)
+    length: Length | None = usual(
+        None,
+        "the described body's own; 490 mm without one: common practice",
         "length of the body on the centreline, from the neck's joint to the tail",
         gt=0,
         le=1500,

@@ -8,6 +8,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, model_validator
 
+from gramil.description.body import Body, BraceTable, BridgePlate, Rosette, Soundhole
 from gramil.description.fields import (
     Length,
     Modulus,
@@ -191,3 +192,8 @@ class Instrument(Table):
     saddle: Saddle = Field(default_factory=Saddle)
     head: Head = Field(default_factory=Head)
     top: Top = Field(default_factory=Top)
+    body: Body = Field(default_factory=Body)
+    soundhole: Soundhole = Field(default_factory=Soundhole)
+    rosette: tuple[Rosette, ...] = Field(default=(), max_length=50)
+    brace: tuple[BraceTable, ...] = Field(default=(), max_length=100)
+    bridge_plate: BridgePlate = Field(default_factory=BridgePlate)

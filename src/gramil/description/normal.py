@@ -13,12 +13,14 @@ from numpy.typing import NDArray
 
 from gramil.description.checks import lengths_of, square_at
 from gramil.description.instrument import Instrument
+from gramil.description.normal_body import BODY_ROWS, body_values
 from gramil.description.normal_row import Normal
 from gramil.description.normal_strings import STRING_ROWS, string_values
 from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
 from gramil.description.scala_scale import ScalaScale
 from gramil.description.shop import Shop
 from gramil.quantities import Cents, Mm, PerFret, PerMm, PerString, Ratio
+from gramil.shapes.outline import Outline
 
 MARKED = (3, 5, 7, 9, 12, 15, 17, 19)
 """The frets that usually carry a marker: common practice."""
@@ -75,6 +77,7 @@ NORMALISED: tuple[Normal, ...] = (
     Normal("wire_tang_depth", Mm, "depth of the wire's tang under its crown", ("wire.use", "wire.tang_depth")),
     Normal("wire_on_hand", Mm, "length of the wire on hand", ("wire.use", "wire.on_hand")),
     *STRING_ROWS,
+    *BODY_ROWS,
     Normal(
         "markers_frets",
         tuple[int, ...],
@@ -138,7 +141,12 @@ NORMALISED: tuple[Normal, ...] = (
 
 
 def normalised(
-    instrument: Instrument, tuning: ScalaScale, shop: Shop, wire: Wire, shop_is_default: bool
+    instrument: Instrument,
+    tuning: ScalaScale,
+    outlines: tuple[Outline, ...],
+    shop: Shop,
+    wire: Wire,
+    shop_is_default: bool,
 ) -> Mapping[str, Any]:
     """The values of `NORMALISED` by name: mm, 1/mm, cents; arrays as their annotations say."""
     return {
@@ -148,6 +156,7 @@ def normalised(
         **_marker_values(instrument),
         **_neck_values(instrument),
         **string_values(instrument),
+        **body_values(instrument, outlines),
         **_shop_values(shop),
         "shop_is_default": shop_is_default,
     }

@@ -12,6 +12,7 @@ from typing import Any, TypeVar
 
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
+from gramil.description.body_outline import read_body
 from gramil.description.checks import problems_in
 from gramil.description.checks_of_wood import problems_of_wood
 from gramil.description.instrument import Instrument
@@ -22,6 +23,7 @@ from gramil.description.shop import Shop
 from gramil.description.tuning import read_tuning
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
+from gramil.shapes.outline import Outline
 
 LARGEST_FILE = 1_000_000
 """A description of more bytes than this is something else."""
@@ -32,10 +34,14 @@ M = TypeVar("M", bound=BaseModel)
 
 @dataclass(frozen=True)
 class Description:
-    """A checked instrument, its tuning, and where each key stands. `file` is a name without folders."""
+    """A checked instrument, its tuning, its body's outline (one or none), and where each key stands.
+
+    `file` is a name without folders.
+    """
 
     instrument: Instrument
     tuning: ScalaScale
+    outlines: tuple[Outline, ...]
     file: str
     lines: Mapping[Path, int]
 
@@ -74,11 +80,12 @@ def parse_description(text: str, file: str = "description", folder: FilePath | N
     data, unit = _parsed(text, file, "instrument")
     instrument, tables, problems = _validated(Instrument, data, unit)
     tuning, of_tuning = read_tuning(tables.get("scale"), folder)
-    problems = [*problems, *of_tuning, *problems_in(tables, tuning)]
+    outlines, of_outline = read_body(tables.get("body"), folder)
+    problems = [*problems, *of_tuning, *of_outline, *problems_in({**tables, "outlines": outlines}, tuning)]
     lines = locate(text)
     if problems or instrument is None or tuning is None:
         raise MakersFault(faults_from(problems, file, lines))
-    return Description(instrument, tuning, file, lines)
+    return Description(instrument, tuning, outlines, file, lines)
 
 
 def parse_shop(

@@ -1,0 +1,157 @@
+"""The tables for the body: its outline and sides, the soundhole with its rings, the braces and the bridge plate.
+
+A body is described once its outline is; without one, nothing here is looked at.
+"""
+
+from typing import Annotated, Literal, Self
+
+from pydantic import Field, model_validator
+
+from gramil.description.fields import Angle, Length, Radius, Words, given, usual
+from gramil.description.table import Table
+
+Place = Annotated[Length, Field(ge=-2000, le=2000)]
+Held = Literal["body", "join", "tail", "soundhole", "saddle"]
+"""What a feature follows: distances along are from there, toward the tail positive."""
+Stop = Literal["linings", "point"]
+
+
+class Body(Table):
+    """The body's outline, as stations, points or a drawing, and its sides. Left out, there is no body to judge."""
+
+    outline: tuple[tuple[Place, Place], ...] | None = usual(
+        None,
+        "or points, or file",
+        "list of [distance from the neck end along the centreline, half-width there], the shape's smooth curve",
+        min_length=3,
+        max_length=200,
+    )
+    points: tuple[tuple[Place, Place], ...] | None = usual(
+        None,
+        "or outline, or file",
+        "list of [along, across] on one half, in order from the neck end, where the curve turns back on itself",
+        min_length=3,
+        max_length=500,
+    )
+    corners: tuple[int, ...] = usual(
+        (), "none", "list: which of these, counted from 1, are corners of the outline", max_length=200
+    )
+    file: Words | None = usual(None, "or outline, or points", "a .dxf or .svg drawing of it beside this file")
+    layer: str = usual("", "the whole drawing", "layer (or name of a shape) of the drawing that holds the outline")
+    length: Length | None = usual(
+        None, "as the drawing's units say", "real length of the drawn outline along the centreline", gt=0, le=1500
+    )
+    beyond_join: Length = usual(
+        0.0, "the body starts at the join", "how far past the fret at the join the outline begins", ge=-100, le=100
+    )
+    depth_neck: Length = usual(90.0, "common practice", "depth of the sides at the neck, without plates", gt=0, le=250)
+    depth_tail: Length = usual(105.0, "common practice", "depth of the sides at the tail, without plates", gt=0, le=250)
+    back_radius: Radius = usual(4572.0, "common practice: 15 ft", 'radius of the back\'s dome, or "flat"')
+    wall: Length = usual(2.1, "common practice: 1.8 to 2.5 mm", "thickness of the sides", gt=0, le=20)
+    side_wood: Words = usual("mahogany", "common practice", "what back and sides are made of")
+    linings: Length = usual(6.0, "common practice", "width of the linings, against the sides", ge=0, le=40)
+    linings_height: Length = usual(14.0, "common practice", "height of the linings", ge=0, le=60)
+    neck_block: Length = usual(32.0, "common practice", "neck block, along the centreline", gt=0, le=200)
+    neck_block_width: Length = usual(75.0, "common practice", "neck block, across", gt=0, le=300)
+    tail_block: Length = usual(20.0, "common practice", "tail block, along the centreline", gt=0, le=200)
+    tail_block_width: Length = usual(80.0, "common practice", "tail block, across", gt=0, le=300)
+    clearance: Length = usual(0.5, "common practice", "room between a brace's end and the linings", ge=0, le=20)
+    plate_allowance: Length = usual(6.0, "common practice", "plates larger than the outline all round", ge=0, le=50)
+    side_allowance: Length = usual(
+        15.0, "common practice", "side blanks longer than the side at each end", ge=0, le=100
+    )
+    side_over: Length = usual(4.0, "common practice", "side blanks deeper than the side at its deepest", ge=0, le=50)
+    mould_wall: Length = usual(60.0, "common practice", "wood of the mould outside the outline", gt=0, le=300)
+
+    @model_validator(mode="after")
+    def _one_way(self) -> Self:
+        ways = [key for key in ("outline", "points", "file") if getattr(self, key) is not None]
+        if len(ways) > 1:
+            raise ValueError(f"give one of {' and '.join(ways)}: each is the whole outline")
+        if self.file is None and (self.length is not None or self.layer):
+            raise ValueError("length and layer go with file; stations and points are in true size")
+        return self
+
+
+class Soundhole(Table):
+    """A round soundhole; leave the table out for none."""
+
+    centre: Place | None = usual(None, "no soundhole", "its centre, from what it is held to")
+    diameter: Length | None = usual(None, "no soundhole", "its diameter", gt=0, le=300)
+    held_to: Literal["body", "join", "tail", "saddle"] = usual(
+        "body", "common practice", "what it follows: centre is measured from there, toward the tail"
+    )
+
+    @model_validator(mode="after")
+    def _both(self) -> Self:
+        if (self.centre is None) != (self.diameter is None):
+            raise ValueError("give centre and diameter together")
+        return self
+
+
+class Rosette(Table):
+    """A ring round the soundhole."""
+
+    name: Words = given("what it is called")
+    inner: Length = given("its inner diameter", gt=0, le=400)
+    width: Length = given("its width", gt=0, le=60)
+    depth: Length = usual(1.5, "common practice", "depth of its channel in the top", gt=0, le=10)
+
+
+class BraceTable(Table):
+    """A brace. Give `line`, or `station` for one across the body; distances along are from what it is held to."""
+
+    name: Words = given("what it is called")
+    plate: Literal["top", "back"] = given("plate that it is glued to")
+    held_to: Held = usual("body", "common practice", "what it follows when something moves")
+    station: Place | None = usual(None, "or line", "where it crosses the centreline, along")
+    lean: Angle = usual(
+        0.0, "square across", "with station: its angle from square, treble end toward the tail positive"
+    )
+    line: tuple[tuple[Place, Place], tuple[Place, Place]] | None = usual(
+        None, "or station", "list of two [along, across]: points on its middle line, treble positive"
+    )
+    start: Stop = usual("linings", "most run out", "whether its first end runs on to the linings or stops at the point")
+    stop: Stop = usual("linings", "most run out", "whether its second end runs on to the linings or stops at the point")
+    twin: bool = usual(False, "it stands alone", "whether it has a twin, mirrored across the centreline")
+    width: Length = given("its width", gt=0, le=60)
+    height: Length = given("its height at the highest", gt=0, le=80)
+    ends: Literal["tapered", "scalloped", "square", "tucked"] = usual(
+        "tapered", "common practice", "how its ends are worked; tucked ones go through the linings to the side"
+    )
+    end_height: Length = usual(2.5, "common practice", "its height at the very ends", ge=0, le=80)
+    end_length: Length = usual(45.0, "common practice", "length over which an end is worked down", ge=0, le=400)
+    wood: Words = usual("spruce", "common practice", "what it is made of, by the name in the shop's stock")
+    crosses: tuple[Words, ...] = usual((), "none but its twin", "names of braces it is notched into", max_length=20)
+
+    @model_validator(mode="after")
+    def _one_line(self) -> Self:
+        if (self.station is None) == (self.line is None):
+            raise ValueError("give either line, or station")
+        if self.line is not None and self.line[0] == self.line[1]:
+            raise ValueError("the two points of line are the same")
+        if self.station is not None and "point" in (self.start, self.stop):
+            raise ValueError("a brace given by its station runs to the linings at both ends; give line")
+        if self.end_height > self.height:
+            raise ValueError("end_height is more than height")
+        return self
+
+
+class BridgePlate(Table):
+    """The plate under the bridge, held to the saddle; leave the table out for none."""
+
+    ahead: Place | None = usual(None, "no plate", "from the saddle to its front edge, toward the neck")
+    behind: Place | None = usual(None, "no plate", "from the saddle to its back edge, toward the tail")
+    length_front: Length | None = usual(None, "no plate", "its front edge, across", gt=0, le=500)
+    length_back: Length | None = usual(None, "as the front", "its back edge, across", gt=0, le=500)
+    thickness: Length = usual(2.5, "common practice: 2.3 to 3 mm", "its thickness", gt=0, le=10)
+    wood: Words = usual("maple", "common practice", "what it is made of")
+
+    @model_validator(mode="after")
+    def _together(self) -> Self:
+        needed = (self.ahead, self.behind, self.length_front)
+        if None in needed and any(each is not None for each in needed):
+            raise ValueError("give ahead, behind and length_front together")
+        if self.ahead is not None and self.behind is not None and self.ahead + self.behind <= 0:
+            raise ValueError("its back edge comes before its front edge")
+        return self

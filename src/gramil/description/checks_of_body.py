@@ -1,0 +1,168 @@
+"""What is well written about the body but cannot be: a brace outside it, one held to what is not there.
+
+The checks are run with those of `checks.py`, each when the tables that it takes by name could be read; `outlines`
+holds the body's outline, or nothing.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+
+from gramil.description.body import Body, BraceTable, Rosette, Soundhole
+from gramil.description.body_records import Point
+from gramil.description.heights_and_neck import Top
+from gramil.description.instrument import Scale
+from gramil.description.normal_body import line_of, names_of
+from gramil.description.problems import Problem, meant, nearest, quoted
+from gramil.description.scala_scale import ScalaScale
+from gramil.shapes.outline import Outline
+
+Outlines = tuple[Outline, ...]
+Braces = tuple[BraceTable, ...]
+SAME_LENGTH = 0.5
+"""In mm: a body's length that is stated and one that its outline has may differ by so much."""
+
+
+def features_have_a_body(outlines: Outlines, body: Body, soundhole: Soundhole, brace: Braces) -> Iterator[Problem]:
+    """Soundhole and braces lie on a body."""
+    if outlines or any((body.outline, body.points, body.file)):
+        return
+    allowed = "a body: give [body] an outline, points or a file"
+    if soundhole.diameter is not None:
+        yield Problem(("soundhole",), "there is no body to cut it in", allowed)
+    for row, _ in enumerate(brace):
+        yield Problem(("brace", row), "there is no body to glue it in", allowed)
+
+
+def lengths_agree(outlines: Outlines, top: Top) -> Iterator[Problem]:
+    """The body is as long as its outline."""
+    for outline in outlines:
+        if top.length is not None and abs(top.length - outline.length) > SAME_LENGTH:
+            yield Problem(
+                ("top", "length"), f"read {top.length:g} mm", f"{outline.length:.2f} mm, as the body's outline"
+            )
+
+
+def dome_spans_the_body(outlines: Outlines, body: Body, top: Top) -> Iterator[Problem]:
+    """Both domes reach over the whole body."""
+    for outline in outlines:
+        reach = outline.length / 2 + outline.width / 2
+        for path, radius in ((("top", "radius"), top.radius), (("body", "back_radius"), body.back_radius)):
+            if radius <= reach:
+                yield Problem(path, f"read {radius:g} mm", f"more than reaches over the body, {reach:.0f} mm")
+
+
+def a_ring_is_round_something(soundhole: Soundhole, rosette: tuple[Rosette, ...]) -> Iterator[Problem]:
+    """Rings lie outside a soundhole."""
+    for row, ring in enumerate(rosette):
+        if soundhole.diameter is None:
+            yield Problem(("rosette", row), "there is no soundhole", "give [soundhole] centre and diameter")
+        elif ring.inner < soundhole.diameter:
+            yield Problem(("rosette", row, "inner"), f"read {ring.inner:g} mm", f"{soundhole.diameter:g} mm or more")
+
+
+def soundhole_in_the_body(
+    outlines: Outlines, soundhole: Soundhole, body: Body, scale: Scale, tuning: ScalaScale
+) -> Iterator[Problem]:
+    """The soundhole lies inside the outline."""
+    for outline in outlines:
+        if soundhole.centre is None or soundhole.diameter is None:
+            continue
+        x, half = _soundhole(soundhole, outline, body, scale, tuning), soundhole.diameter / 2
+        rim = ((x - half, 0.0), (x + half, 0.0), (x, half))
+        if not outline.contains(rim).all():
+            yield Problem(
+                ("soundhole", "centre"), f"it would lie {x:.1f} mm from the body's edge", "inside the outline"
+            )
+
+
+def names_are_apart(brace: Braces) -> Iterator[Problem]:
+    """Each brace has its own name."""
+    met: set[str] = set()
+    for row, each in enumerate(brace):
+        for name in names_of(each):
+            if name in met:
+                yield Problem(("brace", row, "name"), f"read {quoted(name)} a second time", "each name once")
+            met.add(name)
+
+
+def held_to_what_is_there(brace: Braces, soundhole: Soundhole) -> Iterator[Problem]:
+    """A brace held to the soundhole has one to be held to."""
+    for row, each in enumerate(brace):
+        if each.held_to == "soundhole" and soundhole.diameter is None:
+            yield Problem(("brace", row, "held_to"), "there is no soundhole", "give [soundhole], or hold it to another")
+
+
+def crossed_braces_are_there(brace: Braces) -> Iterator[Problem]:
+    """A brace is notched into braces that exist, on its own plate."""
+    names = {name: each.plate for each in brace for name in names_of(each)}
+    for row, each in enumerate(brace):
+        for number, other in enumerate(each.crosses):
+            path = ("brace", row, "crosses", number)
+            if other not in names:
+                close = meant(quoted(nearest(other, names)) if nearest(other, names) else "")
+                yield Problem(path, f"read {quoted(other)}", "a brace: " + ", ".join(map(quoted, names)), close)
+            elif names[other] != each.plate:
+                yield Problem(path, f"read {quoted(other)}", f"a brace of the {each.plate}")
+
+
+def braces_in_the_body(
+    outlines: Outlines, brace: Braces, soundhole: Soundhole, body: Body, scale: Scale, tuning: ScalaScale
+) -> Iterator[Problem]:
+    """Each brace's line has its middle in the body, and an end that stops at its point has that point in it."""
+    for outline in outlines:
+        for row, each in enumerate(brace):
+            if each.held_to == "soundhole" and soundhole.centre is None:
+                continue
+            along = _held(each.held_to, outline, soundhole, body, scale, tuning)
+            yield from _outside(row, each, along, outline)
+
+
+def _outside(row: int, brace: BraceTable, along: float, outline: Outline) -> Iterator[Problem]:
+    start, stop = ((along + x, y) for x, y in line_of(brace))
+    places: list[tuple[str, Point]] = [("its middle", ((start[0] + stop[0]) / 2, (start[1] + stop[1]) / 2))]
+    places += [("its first point", start)] * (brace.start == "point")
+    places += [("its second point", stop)] * (brace.stop == "point")
+    key = "line" if brace.line is not None else "station"
+    for name, place in places:
+        if not outline.contains(place):
+            what = (
+                f"{name} would lie {place[0]:.1f} mm from the body's edge, {abs(place[1]):.1f} mm from the centreline"
+            )
+            yield Problem(("brace", row, key), what, f"inside the body, which is {outline.length:.1f} mm long")
+            return
+
+
+def _held(to: str, outline: Outline, soundhole: Soundhole, body: Body, scale: Scale, tuning: ScalaScale) -> float:
+    """About where a feature's zero lies, from the body's edge; the saddle without its set-back."""
+    if to == "soundhole":
+        return _soundhole(soundhole, outline, body, scale, tuning)
+    return {
+        "body": 0.0,
+        "join": -body.beyond_join,
+        "tail": outline.length,
+        "saddle": _saddle(body, scale, tuning),
+    }[to]
+
+
+def _soundhole(soundhole: Soundhole, outline: Outline, body: Body, scale: Scale, tuning: ScalaScale) -> float:
+    return (soundhole.centre or 0.0) + _held(soundhole.held_to, outline, soundhole, body, scale, tuning)
+
+
+def _saddle(body: Body, scale: Scale, tuning: ScalaScale) -> float:
+    """The mean scale's end from the body's edge."""
+    lengths = [each for each in (scale.length, scale.bass, scale.treble) if each is not None]
+    below = int(scale.join)
+    cents = tuning.at(below) + (scale.join - below) * (tuning.at(below + 1) - tuning.at(below))
+    return float(sum(lengths) / len(lengths) * 2.0 ** (-cents / 1200.0)) - body.beyond_join
+
+
+BODY_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
+    features_have_a_body,
+    lengths_agree,
+    dome_spans_the_body,
+    a_ring_is_round_something,
+    soundhole_in_the_body,
+    names_are_apart,
+    held_to_what_is_there,
+    crossed_braces_are_there,
+    braces_in_the_body,
+)
