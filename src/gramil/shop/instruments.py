@@ -1,0 +1,114 @@
+"""Instruments and their revisions: each save of a description is kept, with who, when and why.
+
+A description is saved as it is written, with faults in it or not: saving never loses work. Any two revisions can be
+read again and held against each other.
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from gramil.shop.moments import moment_text
+from gramil.shop.opening import Store, Value
+from gramil.shop.rows import insert, record, records, update
+from gramil.shop.trouble import Conflict
+from gramil.shop.writing import writing
+
+
+@dataclass(frozen=True)
+class Instrument:
+    """An instrument; `customer` is a label, `standing` "open", "waiting" or "done"."""
+
+    id: int
+    version: int
+    name: str
+    customer: str
+    standing: str
+
+
+@dataclass(frozen=True)
+class Revision:
+    """One save of an instrument's description; `number` counts from 1, `at` is ISO 8601."""
+
+    id: int
+    instrument: int
+    number: int
+    text: str
+    who: str
+    at: str
+    why: str
+
+
+def add_instrument(
+    store: Store, name: str, text: str, now: datetime, *, who: str = "", why: str = "", customer: str = ""
+) -> Instrument:
+    """A new instrument and its first revision. Raises MakersFault for a name that there is already."""
+    with writing(store, f"add instrument {name}", now, who):
+        row = {"version": None, "name": name, "customer": customer, "standing": "open"}
+        number = insert(store, "instrument", row)
+        _add_revision(store, number, 1, text, now, who, why)
+    return instrument(store, name)
+
+
+def instruments(store: Store, standing: str | None = None) -> list[Instrument]:
+    """Every instrument, or those of one standing, in the order of their names."""
+    if standing is None:
+        return records(store, Instrument, "instrument", "ORDER BY name")
+    return records(store, Instrument, "instrument", "WHERE standing = ? ORDER BY name", (standing,))
+
+
+def instrument(store: Store, name: str) -> Instrument:
+    """The instrument of a name; raises MakersFault where there is none."""
+    return record(store, Instrument, "instrument", "WHERE name = ?", (name,))
+
+
+def update_instrument(store: Store, changed: Instrument, now: datetime, who: str = "") -> Instrument:
+    """Write name, customer and standing; raises Conflict when the version is not the one in the store."""
+    with writing(store, f"change instrument {changed.name}", now, who):
+        row = {"name": changed.name, "customer": changed.customer, "standing": changed.standing}
+        update(store, "instrument", changed.id, changed.version, row)
+    return instrument(store, changed.name)
+
+
+def save_revision(
+    store: Store, seen: Instrument, text: str, now: datetime, *, who: str = "", why: str = ""
+) -> Instrument:
+    """Save a description as the next revision; gives the instrument with its new version.
+
+    `seen` is the instrument as it was when the text was opened. Raises Conflict, with both texts, when somebody saved
+    another since. A text that is the latest already is not saved again.
+    """
+    with writing(store, f"save {seen.name}", now, who):
+        latest = revision(store, seen.id)
+        if latest.text == text:
+            return instrument(store, seen.name)
+        if not store.row("SELECT 1 FROM instrument WHERE id = ? AND version = ?", (seen.id, seen.version)):
+            raise Conflict(seen.name, text, latest.text)
+        update(store, "instrument", seen.id, seen.version, {"name": seen.name})
+        _add_revision(store, seen.id, latest.number + 1, text, now, who, why)
+    return instrument(store, seen.name)
+
+
+def revisions(store: Store, instrument_id: int) -> list[Revision]:
+    """Every revision of an instrument, the first save first."""
+    return records(store, Revision, "revision", "WHERE instrument = ? ORDER BY number", (instrument_id,))
+
+
+def revision(store: Store, instrument_id: int, number: int | None = None) -> Revision:
+    """One revision, the latest without a number; raises MakersFault where there is none."""
+    if number is None:
+        return record(
+            store, Revision, "revision", "WHERE instrument = ? ORDER BY number DESC LIMIT 1", (instrument_id,)
+        )
+    return record(store, Revision, "revision", "WHERE instrument = ? AND number = ?", (instrument_id, number))
+
+
+def _add_revision(store: Store, owner: int, number: int, text: str, now: datetime, who: str, why: str) -> None:
+    row: dict[str, Value] = {
+        "instrument": owner,
+        "number": number,
+        "text": text,
+        "who": who,
+        "at": moment_text(now),
+        "why": why,
+    }
+    insert(store, "revision", row)

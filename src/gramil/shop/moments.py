@@ -1,0 +1,18 @@
+"""Moments as the store keeps them: ISO 8601 texts with their offset from universal time."""
+
+from datetime import datetime
+
+
+def moment_text(moment: datetime) -> str:
+    """A moment as it is kept. Raises ValueError when it has no offset."""
+    if moment.utcoffset() is None:
+        raise ValueError("a moment in the store has an offset from universal time")
+    return moment.isoformat()
+
+
+def is_moment(text: str) -> bool:
+    """Whether a text is a moment as the store keeps it."""
+    try:
+        return datetime.fromisoformat(text).utcoffset() is not None
+    except ValueError:
+        return False

@@ -1,0 +1,140 @@
+"""Progress: operations done with their notes, hours and photographs, and what was measured.
+
+A measured value takes the place of the drawn one: `pins_for` gives them as the derivation graph takes them.
+"""
+
+import json
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from gramil.faults import Fault, MakersFault
+from gramil.graph import Figures, Pin
+from gramil.measure import LengthUnit
+from gramil.shop.measured import Written, read_measured, unit_of_figure
+from gramil.shop.moments import moment_text
+from gramil.shop.opening import Store, Value
+from gramil.shop.rows import insert, records, update
+from gramil.shop.writing import writing
+
+
+@dataclass(frozen=True)
+class Measurement:
+    """A figure as measured: as written, and as the graph holds it, with the symbol of its unit."""
+
+    address: str
+    written: str
+    value: float
+    unit: str
+
+
+@dataclass(frozen=True)
+class DoneOperation:
+    """An operation done on an instrument (by number); `photos` are names of files, `hours` None where not noted."""
+
+    id: int
+    version: int
+    instrument: int
+    operation: str
+    at: str
+    who: str
+    hours: float | None
+    note: str
+    photos: tuple[str, ...]
+
+
+def read_measurements(
+    figures: Figures, written: Mapping[str, Written], unit: LengthUnit = "mm"
+) -> tuple[Measurement, ...]:
+    """Values as the maker wrote them, by address, in the units of the figures; bare lengths are in `unit`.
+
+    Raises MakersFault with every fault: addresses that lead nowhere, values of another kind.
+    """
+    found: list[Measurement] = []
+    faults: list[Fault] = []
+    for address, text in written.items():
+        try:
+            symbol = unit_of_figure(figures, address)
+            value = read_measured(text, symbol, unit, address)
+        except MakersFault as fault:
+            faults += fault.faults
+            continue
+        bare = not isinstance(text, str) and symbol == "mm"
+        found.append(Measurement(address, f"{text} {unit}" if bare else str(text), value, symbol))
+    if faults:
+        raise MakersFault(faults)
+    return tuple(found)
+
+
+def mark_done(
+    store: Store,
+    instrument: int,
+    operation: str,
+    now: datetime,
+    *,
+    measured: Sequence[Measurement] = (),
+    note: str = "",
+    hours: float | None = None,
+    photos: Sequence[str] = (),
+    who: str = "",
+) -> DoneOperation:
+    """Note an operation as done, with what was measured. Raises MakersFault when it is done already."""
+    with writing(store, f"done: {operation}", now, who):
+        row: dict[str, Value] = {"version": None, "instrument": instrument, "operation": operation}
+        row |= {"at": moment_text(now), "who": who, "hours": hours, "note": note, "photos": _list(photos)}
+        number = insert(store, "done", row)
+        _add_measurements(store, instrument, number, measured, now)
+    return _done(store, "WHERE id = ?", number)[0]
+
+
+def operations_done(store: Store, instrument: int) -> list[DoneOperation]:
+    """What is done on an instrument, in the order in which it was noted."""
+    return _done(store, "WHERE instrument = ? ORDER BY id", instrument)
+
+
+def update_done(store: Store, changed: DoneOperation, now: datetime, who: str = "") -> DoneOperation:
+    """Write an operation's note, hours and photographs; raises Conflict for another version than the store's."""
+    with writing(store, f"change what is noted of {changed.operation}", now, who):
+        row: dict[str, Value] = {"hours": changed.hours, "note": changed.note, "photos": _list(changed.photos)}
+        update(store, "done", changed.id, changed.version, row)
+    return _done(store, "WHERE id = ?", changed.id)[0]
+
+
+def add_measurements(
+    store: Store, instrument: int, measured: Sequence[Measurement], now: datetime, who: str = ""
+) -> None:
+    """Note what was measured without an operation: a reading back, or a value measured again."""
+    with writing(store, "measure " + ", ".join(each.address for each in measured), now, who):
+        _add_measurements(store, instrument, None, measured, now)
+
+
+def measurements(store: Store, instrument: int, done: int | None = None) -> list[Measurement]:
+    """What was measured on an instrument, or at one operation, in the order in which it was noted."""
+    if done is None:
+        return records(store, Measurement, "measurement", "WHERE instrument = ? ORDER BY id", (instrument,))
+    rest = "WHERE instrument = ? AND done = ? ORDER BY id"
+    return records(store, Measurement, "measurement", rest, (instrument, done))
+
+
+def pins_for(store: Store, instrument: int) -> Mapping[str, Pin]:
+    """Measured values in the place of figures, by address: of each the one noted last, with its day."""
+    sql = "SELECT address, value, at FROM measurement WHERE instrument = ? ORDER BY id"
+    return {address: Pin(value, at[:10]) for address, value, at in store.rows(sql, (instrument,))}
+
+
+def _add_measurements(
+    store: Store, instrument: int, done: int | None, measured: Sequence[Measurement], now: datetime
+) -> None:
+    for each in measured:
+        row: dict[str, Value] = {"instrument": instrument, "done": done, **vars(each), "at": moment_text(now)}
+        insert(store, "measurement", row)
+
+
+def _done(store: Store, rest: str, number: int) -> list[DoneOperation]:
+    names = "id, version, instrument, operation, at, who, hours, note, photos"
+    rows = store.rows(f"SELECT {names} FROM done {rest}", (number,))
+    return [DoneOperation(*(*found, tuple(json.loads(photos)))) for *found, photos in rows]
+
+
+def _list(photos: Sequence[str]) -> str:
+    return json.dumps(list(photos), ensure_ascii=False)

@@ -1,0 +1,222 @@
+"""Places of the shop and the air in them: readings brought in by the file or one by one, and read back as a history."""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta, timezone
+from typing import Any
+
+import numpy as np
+
+from gramil.faults import MakersFault
+from gramil.physics.arrays import floats
+from gramil.shop.items import figures_text
+from gramil.shop.moments import moment_text
+from gramil.shop.opening import Store
+from gramil.shop.rows import delete, insert, update
+from gramil.shop.writing import writing
+from gramil.wood.air import AirHistory
+
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+_WITH_READINGS = (
+    "SELECT id FROM place WHERE EXISTS (SELECT 1 FROM air_reading AS r WHERE r.place = place.id) ORDER BY id"
+)
+_MICROSECOND = timedelta(microseconds=1)
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where things lie and glue cures: a bench, a shelf, a drying box.
+
+    `figures` are the other keys of a place in the shop's description, as written.
+    """
+
+    name: str
+    figures: Mapping[str, Any]
+    id: int = 0
+    version: int = 0
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One reading of air: moment with its offset, temperature C, relative humidity %."""
+
+    at: datetime
+    temperature: float
+    humidity: float
+
+
+@dataclass(frozen=True)
+class Imported:
+    """What an import brought: readings added, and readings that were there already."""
+
+    added: int
+    there_already: int
+
+
+def add_place(store: Store, new: Place, now: datetime, who: str = "") -> Place:
+    """A new place; raises MakersFault for a name that there is already."""
+    with writing(store, f"add place {new.name}", now, who):
+        put_place(store, new)
+    return place(store, new.name)
+
+
+def put_place(store: Store, new: Place) -> int:
+    """Add a place within the change under way; gives its number."""
+    return insert(store, "place", {"version": None, "name": new.name, "figures": figures_text(new.figures)})
+
+
+def places(store: Store) -> list[Place]:
+    """Every place, in the order in which they came."""
+    return _places(store, "ORDER BY id")
+
+
+def place(store: Store, name: str) -> Place:
+    """The place of a name; raises MakersFault where there is none."""
+    found = _places(store, "WHERE name = ?", name)
+    if not found:
+        raise MakersFault.of(f"there is no place called {name}")
+    return found[0]
+
+
+def update_place(store: Store, changed: Place, now: datetime, who: str = "") -> Place:
+    """Write a place's name and figures; raises Conflict when the version is not the one in the store."""
+    with writing(store, f"change place {changed.name}", now, who):
+        row = {"name": changed.name, "figures": figures_text(changed.figures)}
+        update(store, "place", changed.id, changed.version, row)
+    return place(store, changed.name)
+
+
+def _places(store: Store, rest: str, *values: str) -> list[Place]:
+    rows = store.rows(f"SELECT name, figures, id, version FROM place {rest}", values)
+    return [Place(name, json.loads(figures), number, version) for name, figures, number, version in rows]
+
+
+def remove_place(store: Store, gone: Place, now: datetime, who: str = "") -> None:
+    """Remove a place where nothing lies and no air was read; raises MakersFault otherwise."""
+    with writing(store, f"remove place {gone.name}", now, who):
+        delete(store, "place", gone.id, gone.version)
+
+
+def add_reading(store: Store, place_id: int, reading: Reading, now: datetime, who: str = "") -> Imported:
+    """One reading written down by hand."""
+    moment_text(reading.at)
+    history = AirHistory(reading.at, floats([0.0]), floats([reading.temperature]), floats([reading.humidity]))
+    return import_air(store, place_id, history, now, who=who)
+
+
+def import_air(
+    store: Store, place_id: int, history: AirHistory, now: datetime, *, file: str = "", who: str = ""
+) -> Imported:
+    """Bring a place's readings in, all or none.
+
+    A history by a clock without a zone is taken to be in the zone of `now`. The same reading again does no harm;
+    raises MakersFault for another reading of the same moment, and for air that no room has.
+    """
+    with writing(store, f"bring in air {file}".rstrip(), now, who):
+        return put_air(store, place_id, history, now, file)
+
+
+def put_air(store: Store, place_id: int, history: AirHistory, now: datetime, file: str = "") -> Imported:
+    """Bring readings in within the change under way."""
+    owner = insert(store, "air_import", {"place": place_id, "at": moment_text(now), "file": file})
+    return put_readings(store, reading_rows(place_id, history, now, owner))
+
+
+AirRow = tuple[int, int, int, float, float, int]
+"""A reading as it is kept: place, instant (microseconds), offset (minutes), temperature, humidity, import."""
+
+
+def reading_rows(place_id: int, history: AirHistory, now: datetime, owner: int) -> list[AirRow]:
+    """A history as rows; a clock without a zone is taken to be in the zone of `now`."""
+    origin = history.origin if history.origin.tzinfo else history.origin.replace(tzinfo=now.tzinfo)
+    start, offset = instant_of(origin), offset_of(origin)
+    instants = start + np.rint(history.times * 1e6).astype(np.int64)
+    figures = zip(instants.tolist(), history.temperature.tolist(), history.humidity.tolist(), strict=True)
+    return [(place_id, instant, offset, celsius, percent, owner) for instant, celsius, percent in figures]
+
+
+def put_readings(store: Store, rows: list[AirRow]) -> Imported:
+    """Add readings within the change under way; those that are there already, alike, are left out."""
+    count = "SELECT count(*) FROM air_reading"
+    ((before,),) = store.rows(count)
+    sql = "INSERT INTO air_reading VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (place, instant) DO NOTHING"
+    store.connection.executemany(sql, rows)
+    ((after,),) = store.rows(count)
+    added = after - before
+    if added < len(rows):
+        _refuse_others(store, rows)
+    return Imported(added, len(rows) - added)
+
+
+def _refuse_others(store: Store, rows: list[AirRow]) -> None:
+    """Raises MakersFault when a moment has another reading than the one brought in."""
+    place_id, instants = rows[0][0], [row[1] for row in rows]
+    sql = "SELECT instant, temperature, humidity FROM air_reading WHERE place = ? AND instant BETWEEN ? AND ?"
+    there = {row[0]: row[1:] for row in store.rows(sql, (place_id, min(instants), max(instants)))}
+    others = [row for row in rows if there[row[1]] != (row[3], row[4])]
+    if others:
+        first = moment_of(others[0][1], others[0][2]).isoformat(sep=" ")
+        what = f"{len(others)} readings differ from what the place has for the same moment, the first at {first}"
+        raise MakersFault.of(what, "nothing was brought in", "see whether the file is of another place")
+
+
+def air_history(store: Store, place_id: int, since: datetime | None = None) -> AirHistory | None:
+    """A place's readings in their order, all or those since a moment; None where there are none."""
+    sql = (
+        "SELECT instant, offset_minutes, temperature, humidity FROM air_reading "
+        "WHERE place = ? AND instant >= ? ORDER BY instant"
+    )
+    rows = store.rows(sql, (place_id, instant_of(since) if since else -(2**62)))
+    if not rows:
+        return None
+    instants = np.array([row[0] for row in rows], dtype=np.int64)
+    return AirHistory(
+        moment_of(rows[0][0], rows[0][1]),
+        floats((instants - instants[0]) / 1e6),
+        floats([row[2] for row in rows]),
+        floats([row[3] for row in rows]),
+    )
+
+
+def latest_reading(store: Store, place_id: int) -> Reading | None:
+    """The latest reading of a place, or None."""
+    sql = (
+        "SELECT instant, offset_minutes, temperature, humidity FROM air_reading "
+        "WHERE place = ? ORDER BY instant DESC LIMIT 1"
+    )
+    row = store.row(sql, (place_id,))
+    return Reading(moment_of(row[0], row[1]), row[2], row[3]) if row else None
+
+
+def place_logs(store: Store) -> Mapping[int, str]:
+    """The names of the files that a place's readings are given out in, by the number of the place."""
+    numbers = (number for (number,) in store.rows(_WITH_READINGS))
+    return {number: f"air-{number}.csv" for number in numbers}
+
+
+def air_csv(store: Store, place_id: int) -> str:
+    """A place's readings as a logger writes them: moment with its offset, temperature C, relative humidity %."""
+    sql = "SELECT instant, offset_minutes, temperature, humidity FROM air_reading WHERE place = ? ORDER BY instant"
+    lines = [
+        f"{moment_of(instant, offset).isoformat()},{temperature!r},{humidity!r}\r\n"
+        for instant, offset, temperature, humidity in store.rows(sql, (place_id,))
+    ]
+    return "".join(["time,temperature C,relative humidity %\r\n", *lines])
+
+
+def instant_of(moment: datetime) -> int:
+    """Microseconds since 1970 in universal time, exact."""
+    return (moment - _EPOCH) // _MICROSECOND
+
+
+def offset_of(moment: datetime) -> int:
+    """Minutes that the clock on the wall is ahead of universal time."""
+    offset = moment.utcoffset()
+    assert offset is not None
+    return offset // timedelta(minutes=1)
+
+
+def moment_of(instant: int, offset_minutes: int) -> datetime:
+    """The moment that an instant and an offset stand for."""
+    return (_EPOCH + instant * _MICROSECOND).astimezone(timezone(timedelta(minutes=offset_minutes)))

@@ -1,0 +1,205 @@
+"""Stock: blanks of raw wood and parts made ahead, where they lie, and what is promised to which instrument or used up.
+
+The store itself refuses to promise one twice, whichever program asks.
+"""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from gramil.faults import MakersFault
+from gramil.quantities import Count, Mm
+from gramil.shop.moments import moment_text
+from gramil.shop.opening import Store, Value
+from gramil.shop.rows import delete, insert, record, records, update
+from gramil.shop.writing import writing
+
+
+@dataclass(frozen=True)
+class Blank:
+    """Raw wood, `count` alike, length along the grain. `place` is a place's number.
+
+    `cost` is of one, in the shop's own money.
+    """
+
+    name: str
+    wood: str
+    length: Mm
+    width: Mm
+    thickness: Mm
+    count: Count = 1
+    grain: str = ""
+    cost: float | None = None
+    place: int | None = None
+    note: str = ""
+    id: int = 0
+    version: int = 0
+
+
+@dataclass(frozen=True)
+class Part:
+    """A part made ahead: `kind` such as "bent sides"; `figures` as written, JSON in the store ("scale": "648 mm")."""
+
+    name: str
+    kind: str
+    figures: Mapping[str, str]
+    wood: str = ""
+    cost: float | None = None
+    place: int | None = None
+    note: str = ""
+    id: int = 0
+    version: int = 0
+
+
+@dataclass(frozen=True)
+class Promise:
+    """A blank or a part (the number of one, None for the other) promised to an instrument for a need.
+
+    `used_at` is when it was used up, empty while it is only promised.
+    """
+
+    instrument: int
+    need: str
+    blank: int | None
+    part: int | None
+    count: Count
+    at: str
+    used_at: str
+    id: int
+    version: int
+
+
+def add_blank(store: Store, blank: Blank, now: datetime, who: str = "") -> Blank:
+    """A new blank in stock; raises MakersFault for a name that there is already, or sizes that cannot be."""
+    with writing(store, f"add blank {blank.name}", now, who):
+        put_blank(store, blank)
+    return blank_named(store, blank.name)
+
+
+def put_blank(store: Store, blank: Blank) -> None:
+    """Add a blank within the change under way."""
+    insert(store, "blank", {"version": None, **_columns(blank)})
+
+
+def blanks(store: Store) -> list[Blank]:
+    """Every blank, used up or not, in the order in which they came."""
+    return records(store, Blank, "blank")
+
+
+def blank_named(store: Store, name: str) -> Blank:
+    """The blank of a name; raises MakersFault where there is none."""
+    return record(store, Blank, "blank", "WHERE name = ?", (name,))
+
+
+def update_blank(store: Store, changed: Blank, now: datetime, who: str = "") -> Blank:
+    """Write a blank; raises Conflict when the version is not the one in the store."""
+    with writing(store, f"change blank {changed.name}", now, who):
+        update(store, "blank", changed.id, changed.version, _columns(changed))
+    return blank_named(store, changed.name)
+
+
+def remove_blank(store: Store, gone: Blank, now: datetime, who: str = "") -> None:
+    """Remove a blank that was never promised; raises MakersFault otherwise."""
+    with writing(store, f"remove blank {gone.name}", now, who):
+        delete(store, "blank", gone.id, gone.version)
+
+
+def free_counts(store: Store, for_instrument: int | None = None) -> dict[int, int]:
+    """How many of each blank, by its number, nobody was promised.
+
+    With an instrument, what is promised to it and not used yet counts as free: it is free for that one.
+    """
+    sql = (
+        "SELECT blank.id, blank.count - coalesce(sum(promise.count), 0) FROM blank LEFT JOIN promise "
+        "ON promise.blank = blank.id AND NOT (promise.instrument IS ? AND promise.used_at = '') GROUP BY blank.id"
+    )
+    return dict(store.rows(sql, (for_instrument,)))
+
+
+def add_part(store: Store, part: Part, now: datetime, who: str = "") -> Part:
+    """A part made ahead; raises MakersFault for a name that there is already."""
+    with writing(store, f"add part {part.name}", now, who):
+        insert(store, "part", {"version": None, **_columns(part)})
+    return part_named(store, part.name)
+
+
+def parts(store: Store) -> list[Part]:
+    """Every part made ahead, used up or not, in the order in which they came."""
+    return _parts(store, "ORDER BY id")
+
+
+def part_named(store: Store, name: str) -> Part:
+    """The part of a name; raises MakersFault where there is none."""
+    found = _parts(store, "WHERE name = ?", name)
+    if not found:
+        raise MakersFault.of(f"there is no such part: {name}")
+    return found[0]
+
+
+def update_part(store: Store, changed: Part, now: datetime, who: str = "") -> Part:
+    """Write a part; raises Conflict when the version is not the one in the store."""
+    with writing(store, f"change part {changed.name}", now, who):
+        update(store, "part", changed.id, changed.version, _columns(changed))
+    return part_named(store, changed.name)
+
+
+def remove_part(store: Store, gone: Part, now: datetime, who: str = "") -> None:
+    """Remove a part that was never promised nor weighed; raises MakersFault otherwise."""
+    with writing(store, f"remove part {gone.name}", now, who):
+        delete(store, "part", gone.id, gone.version)
+
+
+def promise_blank(
+    store: Store, instrument: int, need: str, blank: int, now: datetime, *, count: int = 1, who: str = ""
+) -> Promise:
+    """Promise so many of a blank, by its number; raises MakersFault where they are promised or used already."""
+    return _promise(store, {"instrument": instrument, "need": need, "blank": blank, "count": count}, now, who)
+
+
+def promise_part(store: Store, instrument: int, need: str, part: int, now: datetime, who: str = "") -> Promise:
+    """Promise a part, by its number; raises MakersFault where it is promised or used already."""
+    return _promise(store, {"instrument": instrument, "need": need, "part": part, "count": 1}, now, who)
+
+
+def promises(store: Store, instrument: int | None = None) -> list[Promise]:
+    """Every promise, or those to one instrument, the oldest first; used ones are among them."""
+    if instrument is None:
+        return records(store, Promise, "promise")
+    return records(store, Promise, "promise", "WHERE instrument = ? ORDER BY id", (instrument,))
+
+
+def use_up(store: Store, promise: Promise, now: datetime, who: str = "") -> Promise:
+    """Note that what was promised is used; raises Conflict when the version is not the one in the store."""
+    with writing(store, f"use up for {promise.need}", now, who):
+        update(store, "promise", promise.id, promise.version, {"used_at": moment_text(now)})
+    return record(store, Promise, "promise", "WHERE id = ?", (promise.id,))
+
+
+def release(store: Store, promise: Promise, now: datetime, who: str = "") -> None:
+    """Take a promise back; raises MakersFault for what is used up, Conflict for another version."""
+    if promise.used_at:
+        raise MakersFault.of("this is used up", f"on {promise.used_at}", "undo the using up, if it was a slip")
+    with writing(store, f"release {promise.need}", now, who):
+        delete(store, "promise", promise.id, promise.version)
+
+
+def _promise(store: Store, row: Mapping[str, Value], now: datetime, who: str) -> Promise:
+    with writing(store, f"promise for {row['need']}", now, who):
+        number = insert(store, "promise", {"version": None, **row, "at": moment_text(now), "used_at": ""})
+    return record(store, Promise, "promise", "WHERE id = ?", (number,))
+
+
+def _parts(store: Store, rest: str, *values: str) -> list[Part]:
+    """Parts with their figures read from JSON."""
+    names = "name, kind, figures, wood, cost, place, note, id, version"
+    rows = store.rows(f"SELECT {names} FROM part {rest}", values)
+    return [Part(row[0], row[1], json.loads(row[2]), *row[3:]) for row in rows]
+
+
+def _columns(row: Blank | Part) -> dict[str, Value]:
+    """The columns that a maker edits."""
+    values = {name: value for name, value in vars(row).items() if name not in ("id", "version")}
+    if isinstance(row, Part):
+        values["figures"] = json.dumps(dict(row.figures), ensure_ascii=False)
+    return values

@@ -1,0 +1,339 @@
+"""Instruments, stock, tools, sheets, pieces and progress: what each subject keeps, and what it refuses."""
+
+from dataclasses import replace
+from datetime import date, datetime, timedelta
+from importlib.resources import as_file, files
+
+import pytest
+
+from gramil.change.whole import figures_of, figures_of_files
+from gramil.description.reading import parse_description, parse_shop
+from gramil.faults import MakersFault
+from gramil.shop.instruments import (
+    add_instrument,
+    instrument,
+    instruments,
+    revision,
+    revisions,
+    save_revision,
+    update_instrument,
+)
+from gramil.shop.items import Item, add_item, item_named, items, remove_item, update_item
+from gramil.shop.on_hand import bring_in_shop, shop_description, shop_text
+from gramil.shop.opening import Store
+from gramil.shop.operations_done import (
+    add_measurements,
+    mark_done,
+    measurements,
+    operations_done,
+    pins_for,
+    read_measurements,
+    update_done,
+)
+from gramil.shop.pieces import lay_piece, weigh_piece
+from gramil.shop.places import Place, add_place, place, places, remove_place, update_place
+from gramil.shop.sheets_given import Setting, give_sheet, sheets_given, stale_sheets
+from gramil.shop.stock import (
+    Blank,
+    Part,
+    add_blank,
+    add_part,
+    blank_named,
+    blanks,
+    free_counts,
+    part_named,
+    parts,
+    promise_blank,
+    promise_part,
+    promises,
+    release,
+    remove_blank,
+    update_blank,
+    update_part,
+    use_up,
+)
+from gramil.shop.tools import add_cuts, cuts, kerf, set_constant
+from gramil.shop.trouble import Conflict
+from gramil.shop.weights import add_weight, weights
+
+from .conftest import SHOP
+
+TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
+
+
+def test_each_save_is_a_revision_with_who_when_and_why(store: Store, now: datetime) -> None:
+    first = add_instrument(store, "Tarn", TARN, now, who="anna", why="drawn", customer="a player")
+    second = save_revision(store, first, TARN + "\n# wider\n", now + timedelta(days=1), who="ben", why="asked for")
+    kept = revisions(store, first.id)
+    assert [(each.number, each.who, each.why) for each in kept] == [(1, "anna", "drawn"), (2, "ben", "asked for")]
+    assert kept[1].at == "2026-11-03T09:30:00+01:00"
+    assert revision(store, first.id, 1).text == TARN
+    assert revision(store, first.id).text.endswith("# wider\n")
+    assert second.version > first.version
+    assert parse_description(revision(store, first.id, 1).text).instrument.instrument.name
+
+
+def test_the_same_text_again_is_no_new_revision(store: Store, now: datetime) -> None:
+    first = add_instrument(store, "Tarn", TARN, now)
+    assert save_revision(store, first, TARN, now) == first
+    assert len(revisions(store, first.id)) == 1
+
+
+def test_a_saved_revision_stays_as_it_is(store: Store, now: datetime) -> None:
+    add_instrument(store, "Tarn", TARN, now)
+    with pytest.raises(MakersFault, match="stays as it is"):
+        store.rows("UPDATE revision SET text = ''")
+
+
+def test_two_phones_that_save_the_same_instrument_are_told_with_both_texts(store: Store, now: datetime) -> None:
+    seen = add_instrument(store, "Tarn", "one", now)
+    save_revision(store, seen, "two", now, who="anna")
+    with pytest.raises(Conflict) as caught:
+        save_revision(store, seen, "three", now, who="ben")
+    assert (caught.value.mine, caught.value.theirs) == ("three", "two")
+    assert revision(store, seen.id).text == "two"
+
+
+def test_an_instrument_s_name_customer_and_standing_can_change(store: Store, now: datetime) -> None:
+    add_instrument(store, "Scree", "", now)
+    tarn = add_instrument(store, "Tarn", "", now)
+    update_instrument(store, replace(tarn, customer="a singer", standing="waiting"), now)
+    assert [each.name for each in instruments(store, "waiting")] == ["Tarn"]
+    assert instrument(store, "Tarn").customer == "a singer"
+    with pytest.raises(Conflict) as caught:
+        update_instrument(store, replace(tarn, standing="done"), now)
+    assert 'standing = "done"' in caught.value.mine
+    assert 'standing = "waiting"' in caught.value.theirs
+    with pytest.raises(MakersFault, match="open, waiting or done"):
+        update_instrument(store, replace(instrument(store, "Tarn"), standing="lost"), now)
+    with pytest.raises(MakersFault, match="name already"):
+        add_instrument(store, "Tarn", "", now)
+
+
+def test_the_shop_in_the_store_is_the_shop_in_the_file(stocked: Store) -> None:
+    assert shop_description(stocked).shop.model_dump() == parse_shop(SHOP).shop.model_dump()
+
+
+def test_an_inch_shop_is_the_same_from_the_store(store: Store, now: datetime) -> None:
+    text = SHOP.replace('units = "mm"', 'units = "in"')
+    for old, new in (("= 462", "= 18"), ("= 520", "= 20"), ("= 410", "= 16"), ("= 500", "= 19"), ("= 540", "= 21")):
+        text = text.replace(old, new)
+    for name in ("width", "thickness", "pin", "diameter", "crown_width", "crown_height", "tang_depth", "kerf"):
+        text = "\n".join(f"{name} = 0.02" if line.startswith(f"{name} =") else line for line in text.splitlines())
+    text = text.replace("bearings = [9.0, 9.5, 11.1]", "bearings = [0.01]").replace(
+        "bearings = [15.9]", "bearings = [0.01]"
+    )
+    text = "\n".join(
+        line.split("=")[0] + "= 0.02"
+        if line.startswith(("tang_t", "bead", "template_pin", "pin_c", "laser", "scale", "constant", "under_slot"))
+        else line
+        for line in text.splitlines()
+    )
+    bring_in_shop(store, text, "shop.toml", now)
+    assert shop_description(store).shop.model_dump() == parse_shop(text).shop.model_dump()
+
+
+def test_a_shop_with_faults_or_names_that_are_taken_is_not_brought_in_by_half(stocked: Store, now: datetime) -> None:
+    before = shop_text(stocked)
+    with pytest.raises(MakersFault) as caught:
+        bring_in_shop(stocked, SHOP, "shop.toml", now)
+    assert len(caught.value.faults) == len(items(stocked)) + len(blanks(stocked))
+    with pytest.raises(MakersFault, match="bare lengths here are in in"):
+        bring_in_shop(stocked, 'gramil = 1\n[shop]\nname = "x"\nunits = "in"\n', "inch.toml", now)
+    with pytest.raises(MakersFault, match="kerf"):
+        bring_in_shop(stocked, SHOP.replace("kerf = 0.57", 'kerf = "wide"'), "shop.toml", now)
+    assert shop_text(stocked) == before
+
+
+def test_a_measured_kerf_is_kept_beside_its_label_and_counts(stocked: Store, now: datetime) -> None:
+    saw = item_named(stocked, "saw", "table saw")
+    assert (kerf(stocked, saw).used, kerf(stocked, saw).measured) == (0.58, None)
+    add_cuts(stocked, saw.id, [0.70, 0.72], now, note="new blade")
+    add_cuts(stocked, saw.id, [0.60, 0.62, 0.61], now + timedelta(days=1))
+    found = kerf(stocked, saw)
+    assert found.label == 0.58
+    assert found.used == pytest.approx(0.61)
+    assert found.span == pytest.approx(0.02)
+    assert len(cuts(stocked, saw.id)) == 5
+    assert next(each.kerf for each in shop_description(stocked).shop.saw if each.name == "table saw") == found.used
+    assert item_named(stocked, "saw", "table saw").figures["kerf"] == 0.58
+
+
+def test_a_jig_changed_after_a_sheet_was_given_makes_the_sheet_stale(stocked: Store, now: datetime) -> None:
+    tarn = add_instrument(stocked, "Tarn", TARN, now)
+    sled, rail = item_named(stocked, "jig", "taper sled"), item_named(stocked, "jig", "slotting rail")
+    saw = item_named(stocked, "saw", "table saw")
+    given = [Setting(sled.id, "constant", 62.4), Setting(saw.id, "kerf", 0.58)]
+    sheet = give_sheet(stocked, tarn.id, 1, "Taper the edges", given, now)
+    give_sheet(stocked, tarn.id, 1, "Cut the slots", [Setting(rail.id, "constant", 58.3)], now)
+    assert stale_sheets(stocked) == []
+    set_constant(stocked, sled, 62.55, date(2026, 12, 1), now)
+    add_cuts(stocked, saw.id, [0.6], now)
+    stale = stale_sheets(stocked)
+    assert [(each.sheet, each.tool.name, each.given, each.now) for each in stale] == [
+        (sheet, "taper sled", 62.4, 62.55),
+        (sheet, "table saw", 0.58, 0.6),
+    ]
+    new = [Setting(sled.id, "constant", 62.55), Setting(saw.id, "kerf", 0.6)]
+    give_sheet(stocked, tarn.id, 1, "Taper the edges", new, now)
+    assert stale_sheets(stocked) == []
+    assert len(sheets_given(stocked, tarn.id)) == 3
+    jig = next(each for each in shop_description(stocked).shop.jig if each.name == "taper sled")
+    assert (jig.constant, jig.checked) == (62.55, date(2026, 12, 1))
+
+
+def test_a_sheet_is_of_a_revision_that_there_is(stocked: Store, now: datetime) -> None:
+    tarn = add_instrument(stocked, "Tarn", TARN, now)
+    with pytest.raises(MakersFault, match="not there"):
+        give_sheet(stocked, tarn.id, 2, "Taper the edges", [], now)
+
+
+def test_tools_can_be_added_changed_and_removed_but_not_twice_at_once(stocked: Store, now: datetime) -> None:
+    dish = add_item(stocked, Item("block", "dish", {"radius": "25 ft"}), now)
+    changed = update_item(stocked, replace(dish, figures={"radius": "28 ft"}), now)
+    assert changed.figures == {"radius": "28 ft"}
+    with pytest.raises(Conflict):
+        update_item(stocked, replace(dish, figures={"radius": "15 ft"}), now)
+    with pytest.raises(Conflict):
+        remove_item(stocked, dish, now)
+    remove_item(stocked, changed, now)
+    with pytest.raises(MakersFault, match="no block called dish"):
+        item_named(stocked, "block", "dish")
+    with pytest.raises(MakersFault, match="not a finite number"):
+        add_item(stocked, Item("saw", "odd", {"kerf": float("nan")}), now)
+
+
+def test_no_blank_is_promised_twice(stocked: Store, now: datetime) -> None:
+    tarn, scree = add_instrument(stocked, "Tarn", "", now), add_instrument(stocked, "Scree", "", now)
+    hornbeam = blank_named(stocked, "hornbeam")  # two alike
+    promise_blank(stocked, tarn.id, "board", hornbeam.id, now)
+    promise_blank(stocked, scree.id, "board", hornbeam.id, now)
+    with pytest.raises(MakersFault, match="promised already"):
+        promise_blank(stocked, scree.id, "bridge", hornbeam.id, now)
+    with pytest.raises(MakersFault, match="more of the blank are promised"):
+        update_blank(stocked, replace(hornbeam, count=1), now)
+    with pytest.raises(MakersFault, match="promised already"):
+        stocked.rows("UPDATE promise SET count = 2")
+    assert free_counts(stocked)[hornbeam.id] == 0
+    assert free_counts(stocked, tarn.id)[hornbeam.id] == 1
+
+
+def test_a_promise_is_used_up_or_released(stocked: Store, now: datetime) -> None:
+    tarn = add_instrument(stocked, "Tarn", "", now)
+    piece = blank_named(stocked, "locust")
+    promise = promise_blank(stocked, tarn.id, "board", piece.id, now)
+    assert "locust" in [each.name for each in shop_description(stocked, tarn.id).shop.blank]
+    assert "locust" not in [each.name for each in shop_description(stocked).shop.blank]
+    release(stocked, promise, now)
+    again = use_up(stocked, promise_blank(stocked, tarn.id, "board", piece.id, now), now)
+    assert again.used_at == "2026-11-02T09:30:00+01:00"
+    assert "locust" not in [each.name for each in shop_description(stocked, tarn.id).shop.blank]
+    assert promises(stocked, tarn.id) == [again]
+    with pytest.raises(MakersFault, match="used up"):
+        release(stocked, again, now)
+    with pytest.raises(MakersFault, match="still needed"):
+        remove_blank(stocked, piece, now)
+
+
+def test_a_part_made_ahead_is_promised_once_and_keeps_its_figures(store: Store, now: datetime) -> None:
+    tarn, scree = add_instrument(store, "Tarn", "", now), add_instrument(store, "Scree", "", now)
+    shelf = add_place(store, Place("shelf", {}), now)
+    sides = add_part(store, Part("sides 3", "bent sides", {"outline": "tarn", "height": "98 mm"}, "walnut"), now)
+    sides = update_part(store, replace(sides, place=shelf.id), now)
+    assert part_named(store, "sides 3").figures == {"outline": "tarn", "height": "98 mm"}
+    assert parts(store)[0].place == shelf.id
+    promise_part(store, tarn.id, "sides", sides.id, now)
+    with pytest.raises(MakersFault, match="part already"):
+        promise_part(store, scree.id, "sides", sides.id, now)
+    with pytest.raises(MakersFault, match="still needed"):
+        remove_place(store, shelf, now)
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        ({"length": 0.0}, "length is more than 0"),
+        ({"count": -1}, "not less than 0"),
+        ({"name": ""}, "name written on it"),
+        ({"width": float("inf")}, "finite"),
+        ({"note": "a\0b"}, "character"),
+        ({"note": "\ud800"}, "character"),
+        ({"count": 10**30}, "too large"),
+        ({"place": 99}, "not there"),
+        ({"wood": None}, "missing or of the wrong kind"),
+    ],
+)
+def test_what_cannot_be_is_refused_in_words(store: Store, now: datetime, change: dict, words: str) -> None:
+    with pytest.raises(MakersFault, match=words):
+        add_blank(store, replace(Blank("top", "spruce", 560.0, 220.0, 4.2), **change), now)
+    assert blanks(store) == []
+
+
+def test_places_can_be_added_renamed_and_removed(store: Store, now: datetime) -> None:
+    box = add_place(store, Place("drying box", {"room": 0.4}), now)
+    update_place(store, replace(box, name="box"), now)
+    assert [each.name for each in places(store)] == ["box"]
+    with pytest.raises(Conflict):
+        remove_place(store, box, now)
+    remove_place(store, place(store, "box"), now)
+    assert places(store) == []
+
+
+def test_a_piece_is_moved_and_weighed_by_the_shop_s_own_clock(stocked: Store, now: datetime) -> None:
+    add_place(stocked, Place("bench", {}), now)
+    add_place(stocked, Place("box", {}), now)
+    piece = add_item(
+        stocked, Item("piece", "top 1", {"wood": "Sitka spruce", "thickness": 4.0, "dry_mass": "180 g"}), now
+    )
+    piece = lay_piece(stocked, piece, "bench", now)
+    piece = lay_piece(stocked, piece, "box", now + timedelta(days=2))
+    weigh_piece(stocked, piece, 214.5, now + timedelta(days=3))
+    found = shop_description(stocked).shop.piece[0]
+    assert [(stay.place, stay.begins.day, stay.ends and stay.ends.day) for stay in found.lay] == [
+        ("bench", 2, 4),
+        ("box", 4, None),
+    ]
+    assert [(each.at, each.mass) for each in found.weighings] == [(datetime(2026, 11, 5, 9, 30), 214.5)]
+
+
+def test_weights_are_of_an_instrument_or_a_part(store: Store, now: datetime) -> None:
+    tarn = add_instrument(store, "Tarn", "", now)
+    add_weight(store, "instrument", tarn.id, 1210.0, now, what="body, no neck")
+    add_weight(store, "instrument", tarn.id, 1198.5, now)
+    assert [each.grams for each in weights(store, "instrument", tarn.id)] == [1210.0, 1198.5]
+    with pytest.raises(MakersFault, match="not there"):
+        add_weight(store, "part", 12, 80.0, now)
+    with pytest.raises(MakersFault, match="more than 0"):
+        add_weight(store, "instrument", tarn.id, -1.0, now)
+
+
+def test_an_operation_done_gives_its_measurements_as_pins(stocked: Store, now: datetime) -> None:
+    with as_file(files("gramil") / "data" / "examples") as folder:
+        figures = figures_of_files(folder / "tarn.toml", folder / "shop.toml")
+    tarn = add_instrument(stocked, "Tarn", TARN, now)
+    written = {"board_thickness": "6.38 mm", "core_width_at_fret[7]": 52.1}
+    measured = read_measurements(figures, written)
+    done = mark_done(stocked, tarn.id, "slotted", now, measured=measured, hours=1.5, photos=["slots.jpg"], note="clean")
+    add_measurements(
+        stocked, tarn.id, read_measurements(figures, {"board_thickness": "1/4 in"}), now + timedelta(days=2)
+    )
+    pins = pins_for(stocked, tarn.id)
+    assert (pins["board_thickness"].value, pins["board_thickness"].when) == (6.35, "2026-11-04")
+    assert figures_of(parse_description(TARN), shop_description(stocked), pins)["board_thickness"] == 6.35
+    assert [each.written for each in measurements(stocked, tarn.id, done.id)] == ["6.38 mm", "52.1 mm"]
+    assert operations_done(stocked, tarn.id) == [done]
+    assert (done.photos, done.hours, done.note) == (("slots.jpg",), 1.5, "clean")
+    changed = update_done(stocked, replace(done, note="one chip", photos=("a.jpg", "b.jpg")), now)
+    assert changed.photos == ("a.jpg", "b.jpg")
+    with pytest.raises(Conflict):
+        update_done(stocked, replace(done, note="other"), now)
+    with pytest.raises(MakersFault, match="already"):
+        mark_done(stocked, tarn.id, "slotted", now)
+
+
+def test_every_fault_of_measurements_is_told() -> None:
+    with as_file(files("gramil") / "data" / "examples") as folder:
+        figures = figures_of_files(folder / "tarn.toml", folder / "shop.toml")
+    with pytest.raises(MakersFault) as caught:
+        read_measurements(figures, {"board_thickness": "6,38", "board_thicknes": 6.4, "core_width_at_fret": 50.0})
+    assert [fault.where for fault in caught.value.faults] == ["board_thickness", "board_thicknes", "core_width_at_fret"]
