@@ -152,7 +152,7 @@ def _prove(zero_fret: bool) -> str:
     )
 
 
-def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count) -> Setup:
+def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief_predicted_least: Mm) -> Setup:
     """Adjust the relief, strung and in tune, and check the action after it.
 
     Method: what to expect with the rod slack is a range; the rod does the rest, if there is one.
@@ -169,10 +169,7 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count) -> Set
                 "{limit_relief_least} to {limit_relief_most}",
                 "straightedge, feelers",
             ),
-            BigFigure(
-                "relief_predicted_least", "Expected with the rod slack, at least (negative: bowed back)", "", "feelers"
-            ),
-            BigFigure("relief_predicted_most", "Expected with the rod slack, at most", "", "feelers"),
+            *_expected(relief_predicted_least),
             BigFigure(
                 f"height_over_crown[1, {action_fret}]",
                 "Treble string over the crown of fret {action_fret}",
@@ -197,7 +194,7 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count) -> Set
         (STRINGS_PULL + _rod_caution(neck_rod),),
         (
             "reckoned with a pull of {string_pull_total}; woods a fifth stiffer or softer than written",
-            "the frets push back by {back_bow_least} to {back_bow_most}",
+            *_back_bow(relief_predicted_least),
         ),
         "heights",
         (
@@ -206,6 +203,22 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count) -> Set
             f"height_over_crown[{strings_count}, {action_fret}]",
         ),
     )
+
+
+def _expected(least: float) -> tuple[BigFigure, ...]:
+    """What to expect with the rod slack; nothing where no saw makes the slots, and so nobody knows."""
+    if math.isnan(least):
+        return ()
+    return (
+        BigFigure(
+            "relief_predicted_least", "Expected with the rod slack, at least (negative: bowed back)", "", "feelers"
+        ),
+        BigFigure("relief_predicted_most", "Expected with the rod slack, at most", "", "feelers"),
+    )
+
+
+def _back_bow(least: float) -> tuple[str, ...]:
+    return () if math.isnan(least) else ("the frets push back by {back_bow_least} to {back_bow_most}",)
 
 
 def _rod_step(rod: str) -> str:
