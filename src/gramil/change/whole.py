@@ -13,7 +13,7 @@ import gramil.drawings
 import gramil.findings
 import gramil.parts
 import gramil.setups
-from gramil.description.base import INPUTS, base_values
+from gramil.description.base import INPUTS, Base, base_values
 from gramil.description.reading import Description, ShopDescription, read_description, read_shop
 from gramil.drawings.marks import Drawing
 from gramil.findings.finding import SEVERITIES, Finding
@@ -55,8 +55,18 @@ def figures_of(description: Description, shop: ShopDescription, pins: Mapping[st
 
     Raises MakersFault when the two do not go together (a wire that the shop does not have, and the like).
     """
-    base = base_values(description, shop)
+    base = with_air(base_values(description, shop), shop)
     return derive(whole_graph(), base.values, base.origins, pins, base.lengths)
+
+
+def with_air(base: Base, shop: ShopDescription) -> Base:
+    """The base values with what the readings of the shop's air say, where there are any."""
+    if not shop.shop.place:
+        return base
+    from gramil.change.air_base import air_base  # the physics of moisture is loaded only where there is air
+
+    found = air_base(shop)
+    return Base({**base.values, **found.values}, {**base.origins, **found.origins}, base.lengths)
 
 
 def figures_of_files(instrument: str | Path, shop: str | Path | None = None) -> Figures:

@@ -12,6 +12,13 @@ from typing import Annotated, Any, Literal, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from gramil.description.air_values import (
+    AIR_INPUTS,
+    MOVEMENT_INPUTS,
+    movement_origin,
+    movement_values,
+    unknown_air,
+)
 from gramil.description.instrument import Instrument
 from gramil.description.limits import LIMITS, Limit
 from gramil.description.locate import Path
@@ -22,11 +29,20 @@ from gramil.description.records import Wire
 from gramil.description.shop import ShopTable
 from gramil.faults import MakersFault
 from gramil.graph import Input, Origin
-from gramil.quantities import Cents, Mm, Newton, NewtonM, Radians, Ratio, Unit
+from gramil.quantities import Celsius, Cents, Mm, Newton, NewtonM, Percent, Radians, Ratio, Unit
 
 RENAMED = {"neck.depth_at_1": "neck_depth_first", "neck.depth_at_10": "neck_depth_tenth"}
 """Keys whose base value has a better name than its key path."""
-UNITS: Mapping[str, Any] = {"mm": Mm, "cent": Cents, "rad": Radians, "N": Newton, "N m": NewtonM, "": Ratio}
+UNITS: Mapping[str, Any] = {
+    "mm": Mm,
+    "cent": Cents,
+    "rad": Radians,
+    "N": Newton,
+    "N m": NewtonM,
+    "%": Percent,
+    "C": Celsius,
+    "": Ratio,
+}
 
 
 @dataclass(frozen=True)
@@ -88,6 +104,8 @@ INPUTS: Mapping[str, Input] = {
     **{plain.name: plain.input for plain in _PLAIN},
     **{row.name: Input(row.annotation, row.what) for row in NORMALISED},
     **{f"limit_{name}": _limit_input(limit) for name, limit in LIMITS.items()},
+    **AIR_INPUTS,
+    **MOVEMENT_INPUTS,
 }
 """Every base value's annotation and what it is."""
 
@@ -133,6 +151,7 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     )
     own: dict[str, float | None] = dict(shop.shop.limits)
     values |= {f"limit_{name}": _chosen(own[name], limit.value) for name, limit in LIMITS.items()}
+    values |= unknown_air() | movement_values(description.instrument.board.wood, shop.shop)
     origins = {name: _origin(name, description, shop) for name in INPUTS}
     lengths = {"fret": description.instrument.scale.frets + 1, "string": len(description.instrument.strings.gauges)}
     return Base(values, origins, lengths)
@@ -177,6 +196,10 @@ def _on_hand(names: list[str], none: str) -> str:
 
 
 def _origin(name: str, description: Description, shop: ShopDescription) -> Origin:
+    if name in AIR_INPUTS:
+        return Origin("no readings of the shop's air")
+    if name in MOVEMENT_INPUTS:
+        return movement_origin(name, description.instrument.board.wood, shop.shop)
     file = shop if name.startswith(("shop_", "limit_")) else description
     path = _pin_path(shop) if name == "shop_pin_offset" else _written(name, file)
     if name.startswith("wire_") and name != "wire_name" and description.instrument.wire.use is not None:

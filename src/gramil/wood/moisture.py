@@ -12,7 +12,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from gramil.physics.arrays import FloatArray, floats
-from gramil.physics.diffusion import Course, Modes, course, modes_of
+from gramil.physics.diffusion import Course, course, modes_of
 from gramil.physics.diffusion_end import profile_at_end
 from gramil.wood.air import Air
 from gramil.wood.equilibrium import equilibrium_moisture
@@ -113,7 +113,13 @@ def as_weighed(state: MoistureNow, moisture: float) -> MoistureNow:
     stores = modes.stores / modes.stores.sum()
     profiles = {pace: state.profiles[pace] + moisture - float(stores @ state.profiles[pace]) for pace in PACES}
     words = (*state.assumptions, f"mean of {moisture:.1f} % by weight")
-    return _state(state.piece, state.moment, modes, profiles, words)
+    return _state(state.piece, state.moment, profiles, words)
+
+
+def carried_on(state: MoistureNow, kept: Kept, now: datetime) -> MoistureNow:
+    """The state after what the piece has lain in since then."""
+    profiles = _through_air(state.piece, kept, (state.moment, now), state.profiles)
+    return _state(state.piece, now, profiles, state.assumptions)
 
 
 def forecast(state: MoistureNow, air: Air, seconds: ArrayLike, pace: Pace = "likely") -> Course:
@@ -163,20 +169,26 @@ def _wait(state: MoistureNow, air: Air, band: tuple[float, float], horizon: floa
 
 def _now(piece: Piece, past: Kept, now: datetime) -> MoistureNow:
     """One piece after its own past."""
-    when, drawn = drawn_to(past, past.begins)
-    until = max(0.0, (now - past.begins).total_seconds())
-    times = np.append(when[when < until], until)
-    air, start = np.interp(times, when, drawn) + piece.offset, _start(piece, past)
-    modes = {pace: modes_of(sheet_of(piece, pace)) for pace in PACES}
-    profiles = {pace: profile_at_end(modes[pace], start, times, air) for pace in PACES}
-    words = assumptions_of(piece) + _what_is_assumed(past)
-    return _state(piece, now, modes["likely"], profiles, words)
+    start = _start(piece, past)
+    profiles = _through_air(piece, past, (past.begins, now), dict.fromkeys(PACES, start))
+    return _state(piece, now, profiles, assumptions_of(piece) + _what_is_assumed(past))
 
 
-def _state(
-    piece: Piece, now: datetime, modes: Modes, profiles: Mapping[Pace, FloatArray], words: tuple[str, ...]
-) -> MoistureNow:
+def _through_air(
+    piece: Piece, past: Kept, span: tuple[datetime, datetime], starts: Mapping[Pace, ArrayLike]
+) -> dict[Pace, FloatArray]:
+    """Profiles at the end of a span of a piece's past, at each pace, from those at its start."""
+    begins, ends = span
+    when, drawn = drawn_to(past, begins)
+    until = max(0.0, (ends - begins).total_seconds())
+    times = np.concatenate([[0.0], when[(when > 0.0) & (when < until)], [until]])
+    air = np.interp(times, when, drawn) + piece.offset
+    return {pace: profile_at_end(modes_of(sheet_of(piece, pace)), starts[pace], times, air) for pace in PACES}
+
+
+def _state(piece: Piece, now: datetime, profiles: Mapping[Pace, FloatArray], words: tuple[str, ...]) -> MoistureNow:
     """A state from its profiles: mean, centre and faces, each as a range over the paces."""
+    modes = modes_of(sheet_of(piece, "likely"))
     readers = np.vstack([modes.stores / modes.stores.sum(), modes.middle])
     figures = [[*(readers @ profiles[pace]).tolist(), *profiles[pace][[0, -1]].tolist()] for pace in PACES]
     mean, centre, first, last = (_range(*map(float, three)) for three in zip(*figures, strict=True))

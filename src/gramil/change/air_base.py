@@ -1,0 +1,73 @@
+"""What the shop's readings put into the graph: the air where gluing is done, and the pieces, at its last reading.
+
+Moisture histories are slow work over time and not on the graph; they are worked out here and enter as base values. The
+moment is that of the last reading, not the clock's, so that the same files give the same findings.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from gramil.description.air_values import WoodState, unknown_air
+from gramil.description.reading import ShopDescription
+from gramil.graph import Origin
+from gramil.shop.air_of_places import PlaceAir, Places, air_at, places_of
+from gramil.shop.pieces_now import PieceNow, pieces_now
+from gramil.shop.readiness import gluing_band, readiness, when
+
+
+@dataclass(frozen=True)
+class AirBase:
+    """Base values and where they came from."""
+
+    values: Mapping[str, Any]
+    origins: Mapping[str, Origin]
+
+
+def air_base(shop: ShopDescription) -> AirBase:
+    """The values of the air and the pieces; *not known, because ...* where a file cannot be read."""
+    places = places_of(shop)
+    place = places.known.get(places.gluing)
+    values = unknown_air(_because(places)) if place is None else _values(shop, places, place)
+    told = f"readings of the {places.gluing} to {values['air_read_at']}" if values["air_known"] else "no readings"
+    return AirBase(values, dict.fromkeys(values, Origin(f"{shop.file}: {told}")))
+
+
+def _because(places: Places) -> str:
+    about = [str(fault) for fault in places.faults if fault.where == f"place {places.gluing}"]
+    return "because of the readings: " + (about or [str(fault) for fault in places.faults] or ["there are none"])[0]
+
+
+def _values(shop: ShopDescription, places: Places, place: PlaceAir) -> dict[str, Any]:
+    now = place.last
+    air, pieces, band = air_at(place, now), pieces_now(shop, places, now), gluing_band(shop.shop, places, now)
+    return {
+        "air_known": True,
+        "air_unknown_because": "",
+        "air_place": place.name,
+        "air_read_at": f"{now:%Y-%m-%d %H:%M}",
+        "air_temperature": air.temperature,
+        "air_humidity": air.humidity,
+        "air_pieces": tuple(_state(piece, places, now, band) for piece in pieces.known),
+        "air_pieces_unknown": tuple(f"{each.row.name}: {each.why}" for each in pieces.unknown),
+    }
+
+
+def _state(piece: PieceNow, places: Places, now: datetime, band: tuple[float, float]) -> WoodState:
+    row, mean = piece.row, piece.state.mean
+    told = _told(piece, places, now, band)
+    return WoodState(
+        row.name, row.wood, row.part, row.instrument or "", piece.place, mean.least, mean.likely, mean.most, told
+    )
+
+
+def _told(piece: PieceNow, places: Places, now: datetime, band: tuple[float, float]) -> str:
+    """What makes it ready, in a sentence."""
+    found = readiness(piece, places, now, band)
+    if found.settled:
+        return ""
+    if found.best is None:
+        return "No place of the shop makes it ready: change the air of one."
+    where = "Leave it where it is" if found.best.place == piece.place else f"Lay it in the {found.best.place}"
+    return f"{where}: ready {when(found.best.ready, now)}."
