@@ -15,13 +15,11 @@ from gramil.quantities import Count, Mm, PerFret, PerString, PerStringFret, Radi
 
 OWNS = ("drawing_", "piece_")
 
-SCALE, SET_TALL, STRUNG_TALL = 0.4, 10.0, 20.0
+SCALE, SET_TALL, STRUNG_TALL = 0.2, 15.0, 40.0
 """Drawn size over true size, and how many times too tall heights are drawn, in the set and over the frets."""
 SET_VIEW = View((0.0, 0.0), SCALE, SCALE * SET_TALL)
 BRIDGE_BEFORE, BRIDGE_BEHIND, SADDLE_HALF = 8.0, 20.0, 1.5
 """The bridge's front and back edge from the saddle, and half a saddle's thickness, as drawn, in mm."""
-SET_NOTE = 16.0
-"""How high over the rim plane, in true mm, the notes on the set stand."""
 PANEL = 62.0
 """Height, in mm, that each string's panel takes."""
 
@@ -149,6 +147,12 @@ def piece_set_figures(
         ),
         Label((join[0] + 1.8, join[1] - 10.2), "neck_angle_target", "neck angle ", height=2.5),
         Label((join[0] + 1.8, join[1] - 15.2), "heel_wedge", "wedge at the heel's cap ", height=2.5),
+        *said(
+            (join[0] + 1.8, join[1] - 21.0),
+            "Before stringing, neck straight; heights drawn fifteen times too tall.",
+            "Dashed: a straightedge on the dressed frets.",
+            "Thin: the mean of the strings' places. Chain: the plane of the top's rim.",
+        ),
     )
 
 
@@ -163,14 +167,8 @@ def drawing_neck_set(
 ) -> Drawing:
     """The neck's set before stringing, from the side: rim plane level, head to the left."""
     marks = (*piece_set_body, *piece_set_board, *piece_set_frets, *piece_set_bridge, *piece_set_lines)
-    words = said(
-        (0.0, SET_VIEW.at(0.0, SET_NOTE)[1]),
-        "Before stringing, neck straight; heights drawn ten times too tall.",
-        "Dashed: a straightedge on the dressed frets.",
-        "Thin: the mean of the strings' places. Chain: the plane of the top's rim.",
-    )
     title = f"{instrument_name}, neck set"
-    return Drawing("neck-set", title, "the side", (*marks, *piece_set_figures, *words), SET_TALL, SCALE)
+    return Drawing("neck-set", title, "the side", (*marks, *piece_set_figures), SET_TALL, SCALE)
 
 
 @dataclass(frozen=True)
@@ -253,8 +251,10 @@ def _strung_figures(strung: Strung, view: View, action_fret: int, chord: Point) 
     on_chord = view.at(*chord)
     return (
         Words((view.at(0.0, 0.0)[0], twelfth[1][1] + 11.0), f"{strung.name} string", 3.0),
-        *upright(*first, f"height_over_crown[{string}, 1]", "first fret ", middle=first[1][1] + 5.0),
-        *upright(*twelfth, f"height_over_crown[{string}, {action_fret}]", "action ", middle=twelfth[1][1] + 5.0),
+        *upright(*first, f"height_over_crown[{string}, 1]", "first fret ", middle=view.at(0.0, 0.0)[1] - 9.0),
+        *upright(
+            *twelfth, f"height_over_crown[{string}, {action_fret}]", "action ", "left", middle=twelfth[1][1] + 5.0
+        ),
         *upright(low, beyond, f"height_at_saddle[{string}]", "over the crest plane "),
         *upright(on_chord, view.at(*strung.saddle), f"height_over_chord[{string}]", "over its crowns ", "left"),
     )
@@ -264,15 +264,16 @@ def drawing_heights(
     instrument_name: str, piece_strung_lines: Marks, piece_strung_figures: Marks, action_fret: Count
 ) -> Drawing:
     """The outer strings over their frets, strung, with the relief in."""
-    x, foot = 0.0, _panel(1).at(0.0, 0.0)[1] - 14.0
+    x, foot = 0.0, _panel(1).at(0.0, 0.0)[1] - 18.0
     words = (
         *said(
             (x, foot),
-            "Strung, relief in; heights drawn twenty times too tall.",
-            "Dashed: the line through each string's own crowns at nut and join. Chain: the crest plane over the body.",
+            "Strung, relief in; heights drawn forty times too tall.",
+            "Dashed: the line through each string's own crowns at nut and join.",
+            "Chain: the crest plane over the body.",
         ),
-        Label((x, foot - 9.0), "heights_relief", "relief ", height=2.5),
-        Label((x + 40.0, foot - 9.0), "crown_height", "crowns ", height=2.5),
+        Label((x, foot - 13.0), "heights_relief", "relief ", height=2.5),
+        Label((x + 40.0, foot - 13.0), "crown_height", "crowns ", height=2.5),
     )
     marks = (*piece_strung_lines, *piece_strung_figures, *words)
     return Drawing("heights", f"{instrument_name}, heights of the outer strings", "the side", marks, STRUNG_TALL, SCALE)

@@ -52,7 +52,7 @@ def setup_neck_set(neck_straightedge: Mm) -> Setup:
         ),
         "Straightedge on the frets, held over the saddle's place: {neck_set_straightedge} over the bridge, "
         "{neck_set_straightedge_over_top} over the bare top. A neck set to the strung height fails here.",
-        ("Thin paring toward the show face: clamp the neck, both hands behind the edge. " + BY_HAND,),
+        ("Paring runs toward the show face: score the line first, and stop short of it. " + BY_HAND,),
         (
             "neck angle {neck_angle_target}, head back; the neck's own face at {neck_angle_face}",
             "bridge {bridge_thickness} thick at the saddle, {saddle_exposed} of saddle to show",
@@ -115,7 +115,7 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
             "slots {limit_nut_slot_room} wider than their strings",
         ),
         "setup-nut",
-        tuple(f"nut_slot_over_first[{string}]" for string in range(1, strings_count + 1)),
+        ("nut_slot_over_first[1]", f"nut_slot_over_first[{strings_count}]"),
         (
             Table(
                 "The slots, treble first",
@@ -193,7 +193,8 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
         "Largest elsewhere means a high fret or a kink, which no rod takes out.",
         (STRINGS_PULL + _rod_caution(neck_rod),),
         (
-            "reckoned with a pull of {string_pull_total}; woods a fifth stiffer or softer than written",
+            "reckoned with a pull of {string_pull_total}",
+            "and with {limit_modulus_least} to {limit_modulus_most} times the woods' stiffness as written",
             *_back_bow(relief_predicted_least),
         ),
         "heights",
