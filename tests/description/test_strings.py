@@ -25,9 +25,9 @@ def test_six_steel_strings_need_say_no_more() -> None:
     assert values["strings_frequency"][4] == pytest.approx(110.0, abs=1e-9)
     np.testing.assert_array_equal(values["strings_wound"], [0, 0, 1, 1, 1, 1])
     assert (values["strings_plain"], values["strings_core"], values["strings_wrap"]) == (
-        "music_wire",
-        "music_wire",
-        "phosphor_bronze",
+        "music wire",
+        "music wire",
+        "phosphor bronze",
     )
     assert np.isnan(values["saddle_set_back_given"]).all()
     np.testing.assert_array_equal(values["intonation_nut_given"], np.zeros(6))
@@ -42,7 +42,7 @@ def test_what_is_written_is_taken() -> None:
     values = base.values
     assert values["strings_frequency"][5] == pytest.approx(73.4)
     assert values["strings_frequency"][1] == pytest.approx(432 / 2)
-    assert values["strings_wrap"] == "silver_plated_copper"
+    assert values["strings_wrap"] == "silver plated copper"
     np.testing.assert_array_equal(values["strings_wound"], [0, 0, 0, 1, 1, 1])
     np.testing.assert_allclose(values["strings_weights"], [0.38, 0, 0, 0, 0, 6.0])
     np.testing.assert_allclose(values["saddle_set_back_given"], [1.5, 1.7, 2.3, 1.5, 1.6, 1.8])

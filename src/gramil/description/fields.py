@@ -27,10 +27,9 @@ BARE_GAUGE_MOST = 0.1
 
 LOWEST_PITCH, HIGHEST_PITCH = 15.0, 2000.0
 """What an open string may sound, in Hz."""
-STRING_MATERIALS = tuple(
-    key for key in materials() if key not in ("nickel_silver", "structural_steel", "carbon_fibre_pultrusion")
-)
-"""The materials that strings and their windings are made of, by key."""
+NO_STRINGS = ("nickel_silver", "structural_steel", "carbon_fibre_pultrusion")
+STRING_MATERIALS = tuple(key.replace("_", " ") for key in materials() if key not in NO_STRINGS)
+"""The materials that strings and their windings are made of, by their keys in words."""
 MOST_MOVED = 12.0
 """The most that a break point may be moved, in mm."""
 
@@ -122,11 +121,11 @@ def _pitch(value: object) -> str:
 
 
 def _string_material(value: object) -> str:
-    """The key of a material from its name: "music wire" or "music_wire"."""
-    key = value.strip().lower().replace(" ", "_") if isinstance(value, str) else ""
-    if key not in STRING_MATERIALS:
-        raise ValueError("a string is made of " + ", ".join(each.replace("_", " ") for each in STRING_MATERIALS))
-    return key
+    """The name of a material, in words."""
+    name = value.strip().lower().replace("_", " ") if isinstance(value, str) else ""
+    if name not in STRING_MATERIALS:
+        raise ValueError("a string is made of " + ", ".join(STRING_MATERIALS))
+    return name
 
 
 def _weight(value: object) -> float:
@@ -197,7 +196,7 @@ Angle = Annotated[float, BeforeValidator(_angle), Unit("rad")]
 Pitch = Annotated[str, BeforeValidator(_pitch)]
 """A pitch as written: a note with its octave, or a frequency."""
 StringMaterial = Annotated[str, BeforeValidator(_string_material)]
-"""The key of a string's material."""
+"""A string's material, in words."""
 Weight = Annotated[float, BeforeValidator(_weight), Unit("g/m")]
 """A string's weight in g/m; 0 is not given."""
 Moves = Annotated[tuple[float, ...], BeforeValidator(_moves)]

@@ -20,7 +20,7 @@ USUAL_TUNING = ("E4", "B3", "G3", "D3", "A2", "E2")
 """Six strings, treble to bass: common practice."""
 WOUND_OVER = 0.508
 """Steel strings thicker than this, in mm (0.020 in), are wound: common practice."""
-STEEL, NYLON = "music_wire", "nylon"
+STEEL, NYLON = "music wire", "nylon"
 LAST_FRET = 12
 """The last fret that counts for intonation when none is given: common practice."""
 
@@ -110,7 +110,7 @@ def string_values(instrument: Instrument) -> Mapping[str, Any]:
         "strings_frequency": np.array([read_pitch(each, strings.a4) for each in pitches]),
         "strings_wound": wound(strings),
         "strings_core": core,
-        "strings_wrap": strings.wrap or ("silver_plated_copper" if core == NYLON else "phosphor_bronze"),
+        "strings_wrap": strings.wrap or ("silver plated copper" if core == NYLON else "phosphor bronze"),
         **{f"strings_{key}": _listed(getattr(strings, key), count) for key in PER_STRING},
         "intonation_nut_given": _moves(forward, count),
         "intonation_to_fret": min(LAST_FRET, frets) if intonation.to_fret is None else intonation.to_fret,

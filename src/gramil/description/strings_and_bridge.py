@@ -37,7 +37,7 @@ class Strings(Table):
         max_length=MOST_STRINGS,
     )
     a4: Frequency = usual(440.0, "ISO 16:1975", "what A4 sounds", ge=380, le=500)
-    plain: StringMaterial = usual("music_wire", "steel strings", "what plain strings are made of")
+    plain: StringMaterial = usual("music wire", "steel strings", "what plain strings are made of")
     core: StringMaterial | None = usual(None, "as the plain strings", "what the cores of wound strings are made of")
     wrap: StringMaterial | None = usual(
         None, "phosphor bronze; silver plated copper over nylon", "what wound strings are wound with"

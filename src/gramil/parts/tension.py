@@ -66,8 +66,8 @@ def string_weight(
     return np.where(strings_weights > 0, strings_weights, np.where(strings_wound == 0, plain, wound))
 
 
-def _material(key: str) -> Material:
-    return materials()[key]
+def _material(name: str) -> Material:
+    return materials()[name.replace(" ", "_")]
 
 
 def string_pull(

@@ -35,3 +35,11 @@ def tolerance_radius() -> Mm:
     Source: common practice.
     """
     return 10.0
+
+
+def tolerance_bridge() -> Mm:
+    """How near a bridge is placed along the strings: the saddle's thickness takes up the rest.
+
+    Source: common practice.
+    """
+    return 0.3
