@@ -6,7 +6,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gramil.change.whole import figures_of_files
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
@@ -31,14 +30,6 @@ note = "left edge a hair proud"
 "board_thickness" = 6.31
 "core_width_at_fret[7]" = "2 1/16 in"
 """
-
-
-@pytest.fixture(scope="module")
-def figures() -> Figures:
-    from importlib.resources import as_file, files
-
-    with as_file(files("gramil") / "data" / "examples") as folder:
-        return figures_of_files(folder / "tarn.toml", folder / "shop.toml")
 
 
 def test_operations_days_and_notes_are_read() -> None:

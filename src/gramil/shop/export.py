@@ -67,7 +67,7 @@ def _toml_row(table: str, columns: Iterable[Column], row: Iterable[Any]) -> str:
 def _readings(store: Store) -> Iterator[list[str]]:
     names = names_of_rows(store, "place")
     sql = f"SELECT place, import, instant, offset_minutes, temperature, humidity FROM {AIR} ORDER BY place, instant"
-    for place, owner, instant, offset, temperature, humidity in store.rows(sql):
+    for place, owner, instant, offset, temperature, humidity in store.each(sql):
         yield [names[place], str(owner), moment_of(instant, offset).isoformat(), repr(temperature), repr(humidity)]
 
 

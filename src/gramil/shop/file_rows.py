@@ -29,7 +29,7 @@ def csv_rows(text: str, file: str) -> Iterator[FileRow]:
     reader = csv.reader(io.StringIO(text.removeprefix("\ufeff"), newline=""), strict=True)
     try:
         names = next(reader, [])
-        if len(set(names)) < len(names) or not all(names):
+        if not names or len(set(names)) < len(names) or not all(names):
             raise MakersFault([Fault(1, "", "every column needs a name of its own in the first line", file=file)])
         line = reader.line_num + 1
         for row in reader:

@@ -34,6 +34,11 @@ class Store:
         with told(self.path.name):
             return self.connection.execute(sql, values).fetchall()
 
+    def each(self, sql: str, values: Sequence[Value] = ()) -> Iterator[Row]:
+        """The rows one by one, for more of them than should be held at once."""
+        with told(self.path.name):
+            yield from self.connection.execute(sql, values)
+
     def row(self, sql: str, values: Sequence[Value] = ()) -> Row | None:
         """The first row that a statement gives, or None."""
         return next(iter(self.rows(sql, values)), None)

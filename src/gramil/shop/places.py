@@ -21,6 +21,8 @@ _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 _WITH_READINGS = (
     "SELECT id FROM place WHERE EXISTS (SELECT 1 FROM air_reading AS r WHERE r.place = place.id) ORDER BY id"
 )
+_LONG_AGO = -(2**62)
+_ROW = np.dtype([("instant", "i8"), ("offset", "i4"), ("temperature", "f8"), ("humidity", "f8")])
 _MICROSECOND = timedelta(microseconds=1)
 
 
@@ -161,21 +163,26 @@ def _refuse_others(store: Store, rows: list[AirRow]) -> None:
         raise MakersFault.of(what, "nothing was brought in", "see whether the file is of another place")
 
 
-def air_history(store: Store, place_id: int, since: datetime | None = None) -> AirHistory | None:
-    """A place's readings in their order, all or those since a moment; None where there are none."""
+def air_history(
+    store: Store, place_id: int, since: datetime | None = None, *, by_clock: bool = False
+) -> AirHistory | None:
+    """A place's readings in their order, all or those since a moment; None where there are none.
+
+    `by_clock` leaves the zone away: the origin is then a moment of the shop's own clock, as in a description.
+    """
     sql = (
         "SELECT instant, offset_minutes, temperature, humidity FROM air_reading "
         "WHERE place = ? AND instant >= ? ORDER BY instant"
     )
-    rows = store.rows(sql, (place_id, instant_of(since) if since else -(2**62)))
-    if not rows:
+    found = np.fromiter(store.each(sql, (place_id, instant_of(since) if since else _LONG_AGO)), _ROW)
+    if not found.size:
         return None
-    instants = np.array([row[0] for row in rows], dtype=np.int64)
+    origin = moment_of(int(found["instant"][0]), int(found["offset"][0]))
     return AirHistory(
-        moment_of(rows[0][0], rows[0][1]),
-        floats((instants - instants[0]) / 1e6),
-        floats([row[2] for row in rows]),
-        floats([row[3] for row in rows]),
+        origin.replace(tzinfo=None) if by_clock else origin,
+        floats((found["instant"] - found["instant"][0]) / 1e6),
+        floats(found["temperature"]),
+        floats(found["humidity"]),
     )
 
 
@@ -196,11 +203,15 @@ def place_logs(store: Store) -> Mapping[int, str]:
 
 
 def air_csv(store: Store, place_id: int) -> str:
-    """A place's readings as a logger writes them: moment with its offset, temperature C, relative humidity %."""
+    """A place's readings as a logger writes them: time by the shop's clock, temperature C, relative humidity %.
+
+    The clock is that of the first reading throughout: summer time does not make it jump.
+    """
     sql = "SELECT instant, offset_minutes, temperature, humidity FROM air_reading WHERE place = ? ORDER BY instant"
+    rows = store.rows(sql, (place_id,))
     lines = [
-        f"{moment_of(instant, offset).isoformat()},{temperature!r},{humidity!r}\r\n"
-        for instant, offset, temperature, humidity in store.rows(sql, (place_id,))
+        f"{moment_of(instant, rows[0][1]).replace(tzinfo=None).isoformat()},{temperature!r},{humidity!r}\r\n"
+        for instant, _, temperature, humidity in rows
     ]
     return "".join(["time,temperature C,relative humidity %\r\n", *lines])
 
