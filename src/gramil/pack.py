@@ -17,6 +17,8 @@ from gramil.writers.svg import svg_bytes, svg_text
 from gramil.writers.tables import dimensions_csv, dimensions_json, findings_json
 
 Maker = Callable[[], bytes]
+ON_SHEETS = "setup-"
+"""What the names of drawings start with that stand on set-up sheets alone."""
 
 
 def pack_makers(
@@ -29,9 +31,11 @@ def pack_makers(
 def _makers(
     figures: Figures, shower: Shower, paper: PaperName, printer_scale: tuple[float, float]
 ) -> Iterator[tuple[str, Maker]]:
-    templates = tuple(drawing for drawing in drawings_of(figures) if is_template(drawing))
-    for drawing in templates:
-        yield f"{drawing.name}.dxf", partial(dxf_bytes, drawing, shower.text)
+    drawings = tuple(drawing for drawing in drawings_of(figures) if not drawing.name.startswith(ON_SHEETS))
+    templates = tuple(drawing for drawing in drawings if is_template(drawing))
+    for drawing in drawings:
+        if drawing in templates:
+            yield f"{drawing.name}.dxf", partial(dxf_bytes, drawing, shower.text)
         yield f"{drawing.name}.svg", partial(svg_bytes, drawing, shower.text)
     templates_pdf = partial(tiled_pdf, templates, shower.text, paper, printer_scale, heading=title_of(figures, shower))
     yield f"templates-{paper}.pdf", templates_pdf
@@ -43,8 +47,8 @@ def _makers(
 
 
 def is_template(drawing: Drawing) -> bool:
-    """Whether a drawing is one to cut by, rather than a picture on a set-up sheet."""
-    return not drawing.name.startswith("setup-")
+    """Whether a drawing is one to cut by: at true scale, and no picture on a set-up sheet."""
+    return drawing.scale == drawing.stretch == 1.0 and not drawing.name.startswith(ON_SHEETS)
 
 
 def title_of(figures: Figures, shower: Shower) -> str:

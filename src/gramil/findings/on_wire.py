@@ -79,6 +79,9 @@ def finding_back_bow(back_bow_least: Mm, back_bow_most: Mm, limit_back_bow: Mm) 
 
 def finding_wire_on_hand(wire_total: Mm, wire_on_hand: Mm) -> Findings:
     """Whether there is enough wire for the board."""
+    if wire_on_hand == 0:
+        says = "because the shop does not say how much wire is on hand"
+        return (Finding("wire on hand", "not judged", "wire_total", wire_total, "", says, "Give the wire's on_hand."),)
     return (
         Finding(
             "wire on hand",
