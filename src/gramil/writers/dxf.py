@@ -44,9 +44,16 @@ def dxf_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
         space = document.modelspace()
         for mark in marks:
             _add(space, mark)
+        _order_classes(document)
         stream = StringIO()
         document.write(stream)
     return stream.getvalue().encode("utf-8")
+
+
+def _order_classes(document: Document) -> None:
+    """The library finds the classes that a file must name in a set, whose order changes from run to run."""
+    document.classes.add_required_classes(document.dxfversion)
+    document.classes.classes = dict(sorted(document.classes.classes.items()))
 
 
 @contextmanager
