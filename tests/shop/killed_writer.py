@@ -51,7 +51,7 @@ def write_for_ever(path: Path, turn: int, out: int) -> None:
                     mark_done(store, instrument(store, "Tarn").id, name, NOW, measured=pin)
                     os.write(out, f"did done {name}\n".encode())
                 case 3:
-                    start = NOW + timedelta(days=turn, minutes=count * 60)
+                    start = NOW + timedelta(hours=1000 * turn + count)
                     row = range(READINGS)
                     history = AirHistory(start, floats([60.0 * r for r in row]), floats([18] * READINGS), floats(row))
                     os.write(out, f"try air {name}\n".encode())
