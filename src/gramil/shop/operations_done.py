@@ -80,11 +80,24 @@ def mark_done(
 ) -> DoneOperation:
     """Note an operation as done, with what was measured. Raises MakersFault when it is done already."""
     with writing(store, f"done: {operation}", now, who):
-        row: dict[str, Value] = {"version": None, "instrument": instrument, "operation": operation}
-        row |= {"at": moment_text(now), "who": who, "hours": hours, "note": note, "photos": _list(photos)}
-        number = insert(store, "done", row)
-        _add_measurements(store, instrument, number, measured, now)
+        row: dict[str, Value] = {"who": who, "hours": hours, "note": note, "photos": _list(photos)}
+        number = put_done(store, instrument, operation, now, measured, row)
     return _done(store, "WHERE id = ?", number)[0]
+
+
+def put_done(
+    store: Store,
+    instrument: int,
+    operation: str,
+    at: datetime,
+    measured: Sequence[Measurement],
+    noted: Mapping[str, Value],
+) -> int:
+    """Add an operation and its measurements within the change under way; gives its number."""
+    row = {"version": None, "instrument": instrument, "operation": operation, "at": moment_text(at), **noted}
+    number = insert(store, "done", row)
+    put_measurements(store, instrument, number, measured, at)
+    return number
 
 
 def operations_done(store: Store, instrument: int) -> list[DoneOperation]:
@@ -105,7 +118,7 @@ def add_measurements(
 ) -> None:
     """Note what was measured without an operation: a reading back, or a value measured again."""
     with writing(store, "measure " + ", ".join(each.address for each in measured), now, who):
-        _add_measurements(store, instrument, None, measured, now)
+        put_measurements(store, instrument, None, measured, now)
 
 
 def measurements(store: Store, instrument: int, done: int | None = None) -> list[Measurement]:
@@ -122,11 +135,12 @@ def pins_for(store: Store, instrument: int) -> Mapping[str, Pin]:
     return {address: Pin(value, at[:10]) for address, value, at in store.rows(sql, (instrument,))}
 
 
-def _add_measurements(
-    store: Store, instrument: int, done: int | None, measured: Sequence[Measurement], now: datetime
+def put_measurements(
+    store: Store, instrument: int, done: int | None, measured: Sequence[Measurement], at: datetime
 ) -> None:
+    """Add measurements within the change under way, at an operation (by number) or at none."""
     for each in measured:
-        row: dict[str, Value] = {"instrument": instrument, "done": done, **vars(each), "at": moment_text(now)}
+        row: dict[str, Value] = {"instrument": instrument, "done": done, **vars(each), "at": moment_text(at)}
         insert(store, "measurement", row)
 
 
