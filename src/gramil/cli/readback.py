@@ -2,6 +2,7 @@
 
 import click
 
+from gramil.cli.readback_setup import setup
 from gramil.cli.readback_slots import slots
 
 
@@ -11,7 +12,9 @@ def command() -> None:
 
     \b
     gramil readback slots tarn.toml readings.csv
+    gramil readback setup tarn.toml set-up.csv
     """
 
 
 command.add_command(slots)
+command.add_command(setup)

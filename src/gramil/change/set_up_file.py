@@ -1,0 +1,124 @@
+"""Readings of a strung instrument, as they are written down: CSV with the columns `string,what,value`.
+
+What may be read: `cents@12` (or any fret; sharp of the open string is positive), `action@12` and `nut@1` (the string
+over that fret's crown), `saddle_height` (saddle over the bridge under the string), `set_back` and `nut_forward` (where
+a break point stands now), and `relief`, for which string is left empty.
+"""
+
+import csv
+import io
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from gramil.faults import Fault, MakersFault
+from gramil.measure import LengthUnit, read_length
+
+COLUMNS = ("string", "what", "value")
+KINDS = ("cents", "action", "nut", "saddle_height", "set_back", "nut_forward", "relief")
+MOST_CENTS = 100.0
+"""More than this, in cents, is a wrong note and no reading of intonation."""
+_WHAT = re.compile(r"([a-z_]+)\s*(?:@\s*(\d{1,2}))?")
+_CENTS = re.compile(r"([+-]?\d+(?:\.\d+)?)\s*(?:cents?)?", re.IGNORECASE)
+
+
+@dataclass(frozen=True)
+class SetUpReadings:
+    """What was read, by string number (1 is the thinnest): cents by string and fret, lengths in mm; relief or None."""
+
+    cents: Mapping[tuple[int, int], float] = field(default_factory=dict)
+    action: Mapping[int, float] = field(default_factory=dict)
+    nut: Mapping[int, float] = field(default_factory=dict)
+    saddle_height: Mapping[int, float] = field(default_factory=dict)
+    set_back: Mapping[int, float] = field(default_factory=dict)
+    nut_forward: Mapping[int, float] = field(default_factory=dict)
+    relief: float | None = None
+
+
+def parse_set_up_readings(
+    text: str, file: str, unit: LengthUnit, strings: int, last_fret: int, action_fret: int = 12
+) -> SetUpReadings:
+    """The readings in a CSV text; bare lengths are in `unit`. Raises MakersFault with every fault.
+
+    A row may be out of order; the same thing read twice is a fault.
+    """
+    table = csv.DictReader(io.StringIO(text))
+    names = [(name or "").strip().lower() for name in table.fieldnames or ()]
+    if not set(COLUMNS) <= set(names):
+        what = f"the first line is {', '.join(table.fieldnames or ()) or 'empty'}"
+        raise MakersFault([Fault(1, "heading", what, "", "Write string,what,value", file)])
+    table.fieldnames = names
+    faults: list[Fault] = []
+    found: dict[tuple[str, int, int], float] = {}
+    for number, row in enumerate(table, 2):
+        try:
+            key = _key(row, strings, last_fret, action_fret)
+            if key in found:
+                raise ValueError("the same thing was read in an earlier line")
+            found[key] = _value(key[0], row["value"], unit)
+        except ValueError as error:
+            faults.append(Fault(number, "reading", str(error), "", "", file))
+    if not faults and not found:
+        faults.append(Fault(None, "readings", "nothing was read", "", "Measure something first", file))
+    if faults:
+        raise MakersFault(faults)
+    return _gathered(found)
+
+
+def _key(row: Mapping[str, str | None], strings: int, last_fret: int, action_fret: int) -> tuple[str, int, int]:
+    """What a row reads: its kind, string and fret; 0 for what has none."""
+    written = (row["what"] or "").strip().lower()
+    match = _WHAT.fullmatch(written)
+    if match is None or match[1] not in KINDS:
+        raise ValueError(f"{written!r} is none of " + ", ".join(KINDS) + ' (with a fret: "cents@12")')
+    kind = match[1]
+    usual = {"action": action_fret, "nut": 1}.get(kind, 0)
+    fret = int(match[2]) if match[2] else usual
+    _check_fret(kind, fret, last_fret, usual)
+    text = (row["string"] or "").strip()
+    if kind == "relief":
+        return kind, 0, 0
+    if not text.isdecimal() or not 1 <= int(text) <= strings:
+        raise ValueError(f"string {text!r} is not one of 1 to {strings}, the thinnest first")
+    return kind, int(text), fret
+
+
+def _check_fret(kind: str, fret: int, last_fret: int, usual: int) -> None:
+    if kind == "cents" and not 1 <= fret <= last_fret:
+        raise ValueError(f"cents are read at a fret, 1 to {last_fret}: write cents@12")
+    if kind in ("action", "nut") and fret != usual:
+        raise ValueError(f"{kind} is read over fret {usual}: write {kind}@{usual}")
+    if kind not in ("cents", "action", "nut") and fret:
+        raise ValueError(f"{kind} belongs to no fret")
+
+
+def _value(kind: str, written: str | None, unit: LengthUnit) -> float:
+    text = (written or "").strip()
+    if kind != "cents":
+        return float(read_length(text, unit))
+    match = _CENTS.fullmatch(text)
+    if match is None or abs(float(match[1])) > MOST_CENTS:
+        raise ValueError(f"{text!r} is no reading in cents, up to {MOST_CENTS:g} either way")
+    return float(match[1])
+
+
+def _gathered(found: Mapping[tuple[str, int, int], float]) -> SetUpReadings:
+    def of(kind: str) -> dict[int, float]:
+        return {string: value for (name, string, _), value in found.items() if name == kind}
+
+    cents = {(string, fret): value for (name, string, fret), value in found.items() if name == "cents"}
+    by_string = {kind: of(kind) for kind in KINDS if kind not in ("cents", "relief")}
+    return SetUpReadings(cents=cents, relief=found.get(("relief", 0, 0)), **by_string)
+
+
+def strings_read(readings: SetUpReadings) -> tuple[int, ...]:
+    """The strings of which anything was read, in order."""
+    places: Iterable[int] = (
+        *(string for string, _ in readings.cents),
+        *readings.action,
+        *readings.nut,
+        *readings.saddle_height,
+        *readings.set_back,
+        *readings.nut_forward,
+    )
+    return tuple(sorted(set(places)))

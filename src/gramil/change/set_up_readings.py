@@ -1,0 +1,307 @@
+"""Readback of a strung instrument: relief, heights, then break points; and how stiff each string really is.
+
+Everything goes over the graph that gave the drawn figures: what was measured takes its figure's place, what the heights
+should be takes it again, and the difference between the two is what setting them will do to the pitch.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from gramil.change.set_up_file import SetUpReadings, strings_read
+from gramil.faults import MakersFault
+from gramil.graph import Figures, Pin
+from gramil.physics.arrays import FloatArray
+from gramil.physics.compensation import cents_per_mm
+from gramil.physics.stopped_string import StringPaths, StringStiffness, deviation, moved
+from gramil.physics.stretch_fit import StretchFit, fit_stretch
+from gramil.quantities import Cents, Count, Mm, Ratio
+
+READING = 1.0
+"""Standard error of one reading in cents: a steady hand and a good tuner."""
+STEPS = 4
+"""Newton's steps toward the best moves: each leaves a small part of what the one before left."""
+BEFORE_SADDLE = 3
+"""Readings of one string from which its saddle's error can be sought beside its stiffness."""
+
+
+@dataclass(frozen=True)
+class NoteReadback:
+    """One note: cents as read, as expected once the heights are set, and left once the saddle alone has moved."""
+
+    fret: Count
+    measured: Cents
+    with_heights: Cents
+    left: Cents
+
+
+@dataclass(frozen=True)
+class Heights:
+    """What one string's heights want, relief set first; not a number where nothing was read.
+
+    `off_nut` is how much deeper its slot is filed, `off_saddle` what is taken off under it (negative: build up);
+    `saddle_left` is what will show. `octave_change` is what setting relief and heights does to fret 12's cents.
+    """
+
+    action: Mm
+    action_with_relief: Mm
+    action_wanted: Mm
+    nut: Mm
+    nut_with_relief: Mm
+    nut_wanted: Mm
+    off_nut: Mm
+    off_saddle: Mm
+    saddle_left: Mm
+    first_change: Cents
+    octave_change: Cents
+
+
+@dataclass(frozen=True)
+class Moves:
+    """Further moves of break points that leave the readings least out, heights set.
+
+    `saddle_alone` is toward the tail; `nut` is toward fret 1, with `saddle_with_nut`; not a number for fewer than two
+    frets. The root mean squares are over this string's readings: now, with the saddle alone, with both.
+    """
+
+    saddle_alone: Mm
+    nut: Mm
+    saddle_with_nut: Mm
+    now: Cents
+    left_alone: Cents
+    left_both: Cents
+
+
+@dataclass(frozen=True)
+class Stiffness:
+    """Stretch stiffness as drawn, and as the readings have it with its standard error; not a number if none does.
+
+    `saddle_error` is how much farther back than given the saddle's break point acts, where that could be sought.
+    """
+
+    drawn: Ratio
+    fitted: Ratio
+    uncertainty: Ratio
+    saddle_error: Mm
+    saddle_uncertainty: Mm
+
+
+@dataclass(frozen=True)
+class StringReadback:
+    """One string read back; `moves` and `stiffness` are None where no cents were read."""
+
+    string: Count
+    heights: Heights
+    notes: tuple[NoteReadback, ...]
+    moves: Moves | None
+    stiffness: Stiffness | None
+    per_cent: Mm
+
+
+@dataclass(frozen=True)
+class SetUpReadback:
+    """The whole instrument: relief as read (not a number if it was not) and as wanted, and every string read."""
+
+    relief: Mm
+    relief_wanted: Mm
+    strings: tuple[StringReadback, ...]
+
+
+def read_back_set_up(figures: Figures, readings: SetUpReadings) -> SetUpReadback:
+    """What readings of the strung instrument mean, relief and heights first."""
+    now = pinned(figures, _as_read(figures, readings))
+    then = pinned(figures, _ends_as_read(figures, readings))
+    work = _Work(figures, now, then, readings, _heights_moves(figures, now, then, readings))
+    strings = tuple(_string(work, number) for number in strings_read(readings))
+    relief = np.nan if readings.relief is None else readings.relief
+    return SetUpReadback(relief, figures["heights_relief"], strings)
+
+
+@dataclass(frozen=True)
+class _Work:
+    """Drawn figures, those of the instrument as read, those with its heights set, and what has to come off for that."""
+
+    drawn: Figures
+    now: Figures
+    then: Figures
+    readings: SetUpReadings
+    off: FloatArray
+
+
+def pinned(figures: Figures, values: Mapping[str, float]) -> Figures:
+    """The figures with measured ones in the place of those at the addresses."""
+    pins = {address: Pin(value, "as read") for address, value in values.items()}
+    return replace(figures, pins={**figures.pins, **pins}, known={})
+
+
+def _ends_as_read(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
+    """Where every break point stands: read or, unread, where it was to be filed by the drawn figures."""
+    ends = (("saddle_set_back", readings.set_back), ("intonation_nut_forward", readings.nut_forward))
+    return {
+        f"{name}[{string}]": read.get(string, float(figures[name][string - 1]))
+        for name, read in ends
+        for string in range(1, figures["strings_count"] + 1)
+    }
+
+
+def _as_read(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
+    """Every figure that was read; heights that were not are as drawn."""
+    found = _ends_as_read(figures, readings)
+    found |= {f"action_wanted[{string}]": value for string, value in readings.action.items()}
+    if readings.relief is not None:
+        found["heights_relief"] = readings.relief
+    if readings.nut and not figures["scale_zero_fret"]:
+        over_first = figures["nut_slot_over_first"]
+        found["action_nut_fret"] = 1
+        found |= {
+            f"action_nut[{string}]": readings.nut.get(string, float(over_first[string - 1]))
+            for string in range(1, figures["strings_count"] + 1)
+        }
+    return found
+
+
+def _heights_moves(drawn: Figures, now: Figures, then: Figures, readings: SetUpReadings) -> FloatArray:
+    """What to take off nut and saddle under each string: rows of (nut, saddle), mm, relief set first.
+
+    A string is a straight line between its ends: off the nut n and off the saddle s lower it at a share a of its run by
+    (1 - a) n + a s. Two heights give both; one gives its own end.
+    """
+    share = drawn["string_x"] / drawn["height_saddle_x"][:, None]
+    octave = drawn["action_fret"]
+    relief = _lift_by_relief(now, then)
+    found = np.zeros((len(share), 2))
+    for row, (first, last) in enumerate(share[:, [1, octave]]):
+        over_nut = _over(readings.nut, row, drawn["nut_slot_over_first"]) + relief[row, 1]
+        over_action = _over(readings.action, row, drawn["action_wanted"]) + relief[row, octave]
+        if np.isnan(over_nut):
+            found[row, 1] = 0.0 if np.isnan(over_action) else over_action / last
+        elif np.isnan(over_action):
+            found[row, 0] = over_nut / (1 - first)
+        else:
+            found[row] = np.linalg.solve([[1 - first, first], [1 - last, last]], [over_nut, over_action])
+    return found
+
+
+def _over(read: Mapping[int, float], row: int, wanted: FloatArray) -> float:
+    """How far a height is over what is wanted; not a number where it was not read."""
+    return read.get(row + 1, np.nan) - float(wanted[row])
+
+
+def _lift_by_relief(now: Figures, then: Figures) -> FloatArray:
+    """How much higher each string comes to lie over each crown once the relief is as wanted, its ends as they are.
+
+    The nut goes with the neck's end and the saddle stays: the string turns about it, and each fret goes with the neck.
+    """
+    rise = then["relief_rise"] - now["relief_rise"]
+    share = now["string_x"] / now["height_saddle_x"][:, None]
+    lift: FloatArray = rise[:, :1] * (1 - share) - rise
+    return lift
+
+
+def _string(work: _Work, string: int) -> StringReadback:
+    frets = sorted(fret for number, fret in work.readings.cents if number == string)
+    heights = _heights(work, string)
+    per_cent = float(work.drawn["intonation_octave_move"][string - 1])
+    if not frets:
+        return StringReadback(string, heights, (), None, None, per_cent)
+    measured = np.array([work.readings.cents[string, fret] for fret in frets])
+    expected = measured + _change(work, string)[frets]
+    moves, left = _moves(work, string, frets, expected)
+    notes = tuple(map(NoteReadback, frets, measured.tolist(), expected.tolist(), left.tolist()))
+    return StringReadback(string, heights, notes, moves, _stiffness(work, string, frets, measured), per_cent)
+
+
+def _change(work: _Work, string: int) -> FloatArray:
+    """What setting relief and heights does to each fret's cents, by the model."""
+    change: FloatArray = (work.then["intonation_cents_after"] - work.now["intonation_cents_after"])[string - 1]
+    return change
+
+
+def _heights(work: _Work, string: int) -> Heights:
+    row, octave, readings = string - 1, work.drawn["action_fret"], work.readings
+    action, nut = readings.action.get(string, np.nan), readings.nut.get(string, np.nan)
+    off_nut, off_saddle = work.off[row].tolist()
+    lift = _lift_by_relief(work.now, work.then)[row]
+    change = _change(work, string)
+    return Heights(
+        action,
+        action + float(lift[octave]),
+        float(work.drawn["action_wanted"][row]),
+        nut,
+        nut + float(lift[1]),
+        float(work.drawn["nut_slot_over_first"][row]),
+        off_nut,
+        off_saddle,
+        readings.saddle_height.get(string, np.nan) - off_saddle,
+        float(change[1]),
+        float(change[octave]),
+    )
+
+
+def _moves(work: _Work, string: int, frets: list[int], cents: FloatArray) -> tuple[Moves, FloatArray]:
+    """The moves of one string's ends, and what the saddle alone leaves at each fret that was read."""
+    paths, strings = _one(work.then, string)
+    stops = np.array(frets) - 1
+    (_, alone), left = _settled(paths, strings, stops, cents, SADDLE)
+    forward = with_nut = left_both = np.nan
+    if len(frets) > 1:
+        (forward, with_nut), rest = _settled(paths, strings, stops, cents, NUT_AND_SADDLE)
+        left_both = _rms(rest)
+    return Moves(float(alone), float(forward), float(with_nut), _rms(cents), _rms(left), left_both), left
+
+
+SADDLE, NUT_AND_SADDLE = [1], [0, 1]
+"""Which of the two ends may move: columns of (nut, saddle)."""
+
+
+def _settled(
+    paths: StringPaths, strings: StringStiffness, stops: NDArray[np.intp], cents: FloatArray, ends: list[int]
+) -> tuple[FloatArray, FloatArray]:
+    """Moves (nut toward fret 1, saddle toward the tail) of the ends that may move, and the cents left at the stops.
+
+    Newton's steps over the exact model, so that moves of several millimetres come out right as well.
+    """
+    at_rest, moves = deviation(paths, strings).total[0, stops], np.zeros(2)
+    for _ in range(STEPS):
+        here = moved(paths, -moves[0], moves[1])
+        left = cents + deviation(here, strings).total[0, stops] - at_rest
+        nut, saddle = (each[0, stops] for each in cents_per_mm(here, strings))
+        slopes = np.column_stack([-nut, saddle])[:, ends]
+        moves[ends] += np.linalg.lstsq(slopes, -left, rcond=None)[0]
+    here = moved(paths, -moves[0], moves[1])
+    return moves, cents + deviation(here, strings).total[0, stops] - at_rest
+
+
+def _rms(values: FloatArray) -> float:
+    return float(np.sqrt((values**2).mean()))
+
+
+def _stiffness(work: _Work, string: int, frets: list[int], measured: FloatArray) -> Stiffness:
+    """The stretch stiffness that the readings ask for, in the geometry as read."""
+    drawn = float(work.drawn["string_stretch"][string - 1])
+    plain = _fit(work.now, string, frets, measured, seek_saddle=False)
+    sought = _fit(work.now, string, frets, measured, seek_saddle=True) if len(frets) >= BEFORE_SADDLE else None
+    fitted = (float(plain.stretch[0]), float(plain.uncertainty[0])) if plain else (np.nan, np.nan)
+    saddle = (float(sought.saddle_error[0]), float(sought.saddle_uncertainty[0])) if sought else (np.nan, np.nan)
+    return Stiffness(drawn, *fitted, *saddle)
+
+
+def _fit(now: Figures, string: int, frets: list[int], measured: FloatArray, seek_saddle: bool) -> StretchFit | None:
+    """The fit, or None where no stiffness explains the readings."""
+    paths, strings = _one(now, string)
+    cents = np.full(paths.stop_x.shape, np.nan)
+    cents[0, np.array(frets) - 1] = measured
+    try:
+        return fit_stretch(paths, strings, cents, READING, seek_saddle)
+    except MakersFault:
+        return None
+
+
+def _one(figures: Figures, string: int) -> tuple[StringPaths, StringStiffness]:
+    """One string by itself, its break points where they stand."""
+    paths, strings = figures["intonation_paths_made"], figures["intonation_strings"]
+    row = slice(string - 1, string)
+    own = replace(paths, **{name: value[row] for name, value in vars(paths).items()})
+    return own, replace(strings, stretch=strings.stretch[row], bending_radius=strings.bending_radius[row])
