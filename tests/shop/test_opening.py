@@ -1,6 +1,8 @@
 """The file itself: made, opened, refused untouched when it is of another form or program, damaged, full or in use."""
 
 import sqlite3
+import subprocess
+import sys
 from contextlib import closing
 from datetime import datetime
 from pathlib import Path
@@ -44,6 +46,24 @@ def test_a_store_is_not_made_over_another(store: Store, path: Path) -> None:
         create_store(path)
 
 
+def test_of_several_programs_one_makes_the_store(path: Path) -> None:
+    program = (
+        "import sys; from pathlib import Path; from gramil.faults import MakersFault\n"
+        "from gramil.shop.opening import create_store\n"
+        "try: create_store(Path(sys.argv[1])).close()\n"
+        "except MakersFault as fault: sys.exit(3 if 'already' in str(fault) else 4)\n"
+    )
+    makers = [subprocess.Popen([sys.executable, "-c", program, str(path)]) for _ in range(4)]
+    assert sorted(maker.wait() for maker in makers) == [0, 3, 3, 3]
+    assert verify(path) == ()
+    assert [each.name for each in path.parent.iterdir()] == [path.name]
+
+
+def test_a_store_in_no_folder_is_told(tmp_path: Path) -> None:
+    with pytest.raises(MakersFault, match="cannot be opened"):
+        create_store(tmp_path / "nowhere" / "shop.gramil")
+
+
 def test_a_creation_cut_short_can_be_done_again(path: Path) -> None:
     path.touch()
     with pytest.raises(MakersFault, match="empty"):
@@ -52,11 +72,12 @@ def test_a_creation_cut_short_can_be_done_again(path: Path) -> None:
     assert verify(path) == ()
 
 
+@pytest.mark.parametrize("mode", ["DELETE", "WAL"])
 @pytest.mark.parametrize(("form", "words"), [(99, "newer"), (0, "older")])
-def test_another_form_is_told_and_nothing_touched(store: Store, path: Path, form: int, words: str) -> None:
+def test_another_form_is_told_and_nothing_touched(store: Store, path: Path, form: int, words: str, mode: str) -> None:
     store.close()
     with closing(sqlite3.connect(path)) as connection:
-        connection.execute("PRAGMA journal_mode = DELETE")
+        connection.execute(f"PRAGMA journal_mode = {mode}")
         connection.execute(f"PRAGMA user_version = {form}")
     before = path.read_bytes()
     with pytest.raises(MakersFault, match=words):
@@ -129,6 +150,14 @@ def test_an_overwritten_page_is_told(store: Store, path: Path, now: datetime) ->
     assert verify(path)
     with pytest.raises(MakersFault, match="damaged"), open_store(path) as again:
         blanks(again)
+
+
+def test_verifying_leaves_nothing_behind(store: Store, path: Path) -> None:
+    store.close()
+    before = path.read_bytes()
+    assert verify(path) == ()
+    assert path.read_bytes() == before
+    assert [each.name for each in path.parent.iterdir()] == [path.name]
 
 
 HAND_EDITS = {

@@ -7,7 +7,7 @@ from gramil.description.problems import quoted
 from gramil.shop.export import AIR, AIR_COLUMNS
 from gramil.shop.file_rows import FileRow
 from gramil.shop.importing import Import
-from gramil.shop.moments import is_moment, moment_text
+from gramil.shop.moments import moment_text, read_moment
 from gramil.shop.opening import Value
 from gramil.shop.places import AirRow, instant_of, offset_of, put_readings
 from gramil.shop.rows import insert
@@ -34,11 +34,11 @@ def _reading(work: Import, row: FileRow, now: datetime) -> AirRow | None:
     if place is None:
         work.fault(row, AIR, f"there is no place called {quoted(cells['place'])}")
     temperature, humidity = _bounded(work, row, "temperature", -40.0, 60.0), _bounded(work, row, "humidity", 0.0, 100.0)
-    if not is_moment(cells["at"]):
+    moment = read_moment(cells["at"])
+    if moment is None:
         work.fault(row, AIR, f"at: read {quoted(cells['at'])}: a moment is written 2026-11-02T09:30:00+01:00")
-    if len(work.faults) > before or place is None:
+    if len(work.faults) > before or place is None or moment is None:
         return None
-    moment = datetime.fromisoformat(cells["at"])
     owner = _owner(work, place, cells.get("import", ""), now)
     return place, instant_of(moment), offset_of(moment), temperature, humidity, owner
 

@@ -44,7 +44,7 @@ def _text(column: Column, given: Any) -> str:
 def _number(column: Column, given: Any, is_text: bool) -> int | float:
     whole = column.kind == "INTEGER"
     try:
-        if is_text:
+        if is_text and "_" not in given:
             return int(given) if whole else float(given)
     except ValueError:
         given = str(given)

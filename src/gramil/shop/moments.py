@@ -12,7 +12,13 @@ def moment_text(moment: datetime) -> str:
 
 def is_moment(text: str) -> bool:
     """Whether a text is a moment as the store keeps it."""
+    return read_moment(text) is not None
+
+
+def read_moment(text: str) -> datetime | None:
+    """The moment that a text of the store is, or None where it is none."""
     try:
-        return datetime.fromisoformat(text).utcoffset() is not None
+        moment = datetime.fromisoformat(text)
     except ValueError:
-        return False
+        return None
+    return moment if moment.tzinfo is not None else None

@@ -4,6 +4,7 @@ A store is used by one thread; each thread and each program opens its own. Reade
 another, a few seconds at most. What a function has returned from is on the disk.
 """
 
+import os
 import sqlite3
 from collections.abc import Iterator, Sequence
 from contextlib import closing, contextmanager
@@ -55,18 +56,42 @@ class Store:
 
 
 def create_store(path: Path) -> Store:
-    """A new, empty store, open. Raises MakersFault where there is a file already, or none can be made."""
-    if path.exists() and path.stat().st_size > 0 and _form(path) > 0:
-        raise _fault(path, "there is a store of that name already", remedy="open it, or choose another name")
-    connection = _connected(path, "rwc", BUSY_SECONDS)
+    """A new, empty store, open. Raises MakersFault where there is a file already, or none can be made.
+
+    It is made under another name and put in its place whole: a creation cut short leaves no store, not half of one.
+    """
+    partial = path.with_name(f".{path.name}.{os.getpid()}.partial")
     try:
-        with told(path.name):
+        with closing(_connected(partial, "rwc", BUSY_SECONDS)) as connection, told(path.name):
             _migrate_whole(connection, migrations(), new=True)
             _settle(connection)
-    except BaseException:
-        connection.close()
-        raise
-    return Store(connection, path)
+        _put_new(partial, path)
+    finally:
+        for end in ("", "-wal", "-shm", "-journal"):
+            Path(f"{partial}{end}").unlink(missing_ok=True)
+    return open_store(path)
+
+
+def _put_new(partial: Path, path: Path) -> None:
+    """Give a new store its name, if nothing but an empty file has it; of two programs only one can."""
+    try:
+        if path.exists() and path.stat().st_size == 0:
+            path.unlink()
+        os.link(partial, path)
+    except FileExistsError:
+        raise _fault(path, "there is a file of that name already", remedy="open it, or choose another name") from None
+    except OSError:
+        _rename_new(partial, path)
+
+
+def _rename_new(partial: Path, path: Path) -> None:
+    """The same on a disk that knows no links."""
+    if path.exists():
+        raise _fault(path, "there is a file of that name already", remedy="open it, or choose another name")
+    try:
+        partial.rename(path)
+    except OSError as error:
+        raise _fault(path, f"the store cannot be made: {error.strerror}") from None
 
 
 def open_store(path: Path, busy_seconds: float = BUSY_SECONDS, *, to_read: bool = False) -> Store:
@@ -81,7 +106,7 @@ def open_store(path: Path, busy_seconds: float = BUSY_SECONDS, *, to_read: bool 
     if form < newest:
         what = f"the store is of form {form}, and this program's is {newest}"
         raise _fault(path, what, "an older Gramil wrote it; nothing was touched", "upgrade the store: a copy is kept")
-    connection = _connected(path, "ro" if to_read else "rw", busy_seconds)
+    connection = _connected(path, "rw", busy_seconds)
     try:
         with told(path.name):
             _settle(connection, to_read)
@@ -134,7 +159,8 @@ def _form(path: Path) -> int:
         raise _fault(path, f"the store cannot be opened: {error.strerror}", remedy=remedy) from None
     if not head:
         raise _fault(path, "the file is empty", "making it was cut short, or it was emptied", "restore a backup")
-    with closing(_connected(path, "ro", BUSY_SECONDS)) as connection, told(path.name):
+    mode = "ro" if Path(f"{path}-wal").exists() else "ro&immutable=1"
+    with closing(_connected(path, mode, BUSY_SECONDS)) as connection, told(path.name):
         (application,) = connection.execute("PRAGMA application_id").fetchone()
         (form,) = connection.execute("PRAGMA user_version").fetchone()
     if application != APPLICATION:
@@ -151,8 +177,7 @@ def _connected(path: Path, mode: str, busy_seconds: float) -> sqlite3.Connection
 
 def _settle(connection: sqlite3.Connection, to_read: bool = False) -> None:
     """How this store is kept: on the disk at every commit, its references checked."""
-    if not to_read:
-        connection.execute("PRAGMA journal_mode = WAL")
+    connection.execute("PRAGMA query_only = ON" if to_read else "PRAGMA journal_mode = WAL")
     connection.execute("PRAGMA synchronous = FULL")
     connection.execute("PRAGMA foreign_keys = ON")
     connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()

@@ -140,12 +140,10 @@ def reading_rows(place_id: int, history: AirHistory, now: datetime, owner: int) 
 
 def put_readings(store: Store, rows: list[AirRow]) -> Imported:
     """Add readings within the change under way; those that are there already, alike, are left out."""
-    count = "SELECT count(*) FROM air_reading"
-    ((before,),) = store.rows(count)
+    before = store.connection.total_changes
     sql = "INSERT INTO air_reading VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (place, instant) DO NOTHING"
     store.connection.executemany(sql, rows)
-    ((after,),) = store.rows(count)
-    added = after - before
+    added = store.connection.total_changes - before
     if added < len(rows):
         _refuse_others(store, rows)
     return Imported(added, len(rows) - added)
