@@ -17,6 +17,10 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "shift": ("gramil.cli.shift", "What a change moves, and what made or drawn is no longer right."),
     "turn": ("gramil.cli.turn", "Turn an input until a figure is met."),
     "readback": ("gramil.cli.readback", "What measurements of finished work mean."),
+    "air": ("gramil.cli.air", "The air of the shop's places: read a logger's file, see how it stands."),
+    "wood": ("gramil.cli.wood", "What is known of a wood, and how it moves."),
+    "ready": ("gramil.cli.ready", "Which work the wood and the air allow now, and when the rest opens."),
+    "if-glued": ("gramil.cli.if_glued", "What gluing wood now, as it is, would cost later."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }
 """Command: its module and its one line of help, so that the list needs no module loaded."""

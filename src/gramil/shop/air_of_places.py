@@ -1,5 +1,6 @@
 """The places that a shop's description names, with their readings: typed in, or from a logger's file beside it."""
 
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
@@ -12,6 +13,7 @@ from gramil.description.wood_and_air import PlaceTable
 from gramil.faults import Fault, MakersFault
 from gramil.wood.air import Air, AirHistory, summarise, typed_in
 from gramil.wood.air_log import LogAnswers, LogReport, read_air_log
+from gramil.wood.air_merge import air_csv
 
 LARGEST_LOG = 60_000_000
 """Bytes; ten years of ten-minute readings."""
@@ -75,6 +77,20 @@ def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory,
         why = "there is no such file" if isinstance(error, FileNotFoundError) else (error.strerror or "")
         raise MakersFault([Fault(what="the readings cannot be read", why=why, file=path.name)]) from None
     return read_air_log(_decoded(content), path.name, answers)
+
+
+def save_air(path: Path, history: AirHistory) -> None:
+    """Readings into a place's own file, whole or not at all. Raises MakersFault where the folder refuses."""
+    staged = path.with_name(f".{path.name}.new")
+    try:
+        with staged.open("w", encoding="utf-8", newline="\n") as file:
+            file.write(air_csv(history))
+            file.flush()
+            os.fsync(file.fileno())
+        os.replace(staged, path)
+    except OSError as error:
+        staged.unlink(missing_ok=True)
+        raise MakersFault([Fault(what="cannot be written", why=error.strerror or "", file=path.name)]) from None
 
 
 def _decoded(content: bytes) -> str:

@@ -95,6 +95,8 @@ def when(wait: Ready, now: datetime) -> str:
         return "not within a year"
     if late is None:
         return f"{day(early, now)} or later, likely {day(likely, now)}"
+    if early == now:
+        return f"perhaps already, likely {day(likely, now)}, by {day(late, now)} at the latest"
     if late - now < timedelta(hours=36):
         return f"in {_hours(wait.earliest)} to {_hours(wait.latest)} hours, likely {_hours(wait.likely)}"
     return f"{day(early, now)} to {day(late, now)}, likely {day(likely, now)}"

@@ -109,7 +109,7 @@ def verdict(state: Held) -> Verdict:
     if state.stress is None:
         return Verdict("not judged", f"no source gives its {' or '.join(state.missing)}", words)
     low, high = state.stress
-    if high <= 0:
+    if low < 0:
         push = f"{-high:.1f} to {-low:.1f} MPa"
         why = f"it wants to grow and presses with {push}: the plate bellies, the glue line carries it"
         return Verdict("pressed", why, words)

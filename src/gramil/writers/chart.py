@@ -37,6 +37,14 @@ class Band:
 
 
 @dataclass(frozen=True)
+class Moment:
+    """A place on the x axis that is named, and drawn as a line from top to bottom."""
+
+    name: str
+    x: float
+
+
+@dataclass(frozen=True)
 class Chart:
     """A chart: `x_ticks` are places and words on the x axis, or empty to let round numbers be chosen."""
 
@@ -46,6 +54,7 @@ class Chart:
     curves: tuple[Curve, ...]
     bands: tuple[Band, ...] = ()
     x_ticks: tuple[tuple[float, str], ...] = ()
+    moments: tuple[Moment, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -76,6 +85,7 @@ def chart_svg(chart: Chart) -> str:
         _text(LEFT, TOP - 4, chart.title, "start", 'font-weight="bold"'),
         *_bands(chart, frame),
         *_axes(chart, frame),
+        *_moments(chart, frame),
         *(line for curve in chart.curves for line in _curve(curve, frame)),
         *_names(chart, frame),
         "</svg>",
@@ -140,6 +150,13 @@ def _bands(chart: Chart, frame: _Frame) -> Iterator[str]:
             f'height="{number(bottom - top)}" fill="#000" fill-opacity="0.07" stroke="#000" stroke-width="0.13" '
             'stroke-dasharray="1.5 1"/>'
         )
+
+
+def _moments(chart: Chart, frame: _Frame) -> Iterator[str]:
+    for moment in chart.moments:
+        at = frame.x(moment.x)
+        yield f'<path d="M{number(at)} {TOP}V{HEIGHT - BOTTOM}" stroke="#000" stroke-width="0.18"/>'
+        yield _text(at, TOP - 0.8, moment.name, "middle")
 
 
 def _curve(curve: Curve, frame: _Frame) -> Iterator[str]:

@@ -1,0 +1,139 @@
+"""`gramil air log`: a data logger's file into a place's own readings, with a report of what was left out."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import timedelta
+from pathlib import Path
+from typing import get_args
+
+import click
+
+from gramil.description.problems import meant, nearest
+from gramil.description.reading import ShopDescription, read_shop
+from gramil.faults import Fault, MakersFault
+from gramil.shop.air_of_places import load_air, save_air
+from gramil.wood.air import AirHistory
+from gramil.wood.air_log import HumidityUnit, LogAnswers, LogReport
+from gramil.wood.air_merge import merged
+from gramil.wood.log_times import DateOrder
+
+SHOWN = 8
+"""Lines left out that are listed one by one."""
+
+
+@click.command()
+@click.argument("place")
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--shop", type=click.Path(path_type=Path), required=True, help="The shop's description.")
+@click.option("--temperature", type=click.Choice(["C", "F"]), help="Unit of the temperatures in FILE.")
+@click.option("--humidity", type=click.Choice(get_args(HumidityUnit)), help="How humidity stands in FILE.")
+@click.option("--dates", type=click.Choice(get_args(DateOrder)), help="Order of the dates in FILE.")
+@click.option("--column", "columns", multiple=True, metavar="WHAT=NAME", help="Column of time, temperature, humidity.")
+@click.option("--from-utc", type=float, metavar="HOURS", help="For times in a zone: your clock, hours ahead of UTC.")
+@click.option("--dry-run", is_flag=True, help="Report only; write nothing.")
+def log(
+    place: str,
+    file: Path,
+    shop: Path,
+    temperature: str | None,
+    humidity: str | None,
+    dates: str | None,
+    columns: tuple[str, ...],
+    from_utc: float | None,
+    dry_run: bool,
+) -> None:
+    """Read a logger's FILE (CSV) into the readings of PLACE, and say what was left out and why.
+
+    \b
+    gramil air log shop logger.csv --shop shop.toml
+    gramil air log shop logger.csv --shop shop.toml --temperature F --dates "day first"
+    gramil air log shop logger.csv --shop shop.toml --column "humidity=Sensor 2 RH"
+    """
+    target = _target(read_shop(shop), place)
+    answers = LogAnswers(temperature, humidity, dates, _columns(columns))  # type: ignore[arg-type]  # click.Choice
+    history, report = _asking(file, answers)
+    history = _by_the_clock(history, from_utc, file.name)
+    for line in told(history, report, file.name):
+        click.echo(line)
+    added = history
+    if target.exists():
+        before, _ = load_air(target)
+        history = merged(before, history)
+        click.echo(f"{history.times.size - before.times.size} of them are new to {target.name}.")
+    if dry_run:
+        click.echo("Nothing written.")
+        return
+    save_air(target, history)
+    click.echo(f"{target.name} has {history.times.size} readings to {added.moment(added.times[-1]):%Y-%m-%d %H:%M}.")
+
+
+def _target(description: ShopDescription, place: str) -> Path:
+    """The place's own file. Raises MakersFault for a place that the shop has not, or whose readings are typed in."""
+    row = next((each for each in description.shop.place if each.name == place), None)
+    if row is None or description.folder is None:
+        names = [each.name for each in description.shop.place]
+        has = f"the shop has {', '.join(names)}" if names else "the shop has no [[place]]"
+        raise MakersFault.of(f'no place called "{place}"', has, meant(nearest(place, names)))
+    if row.log is None:
+        raise MakersFault.of(f"the {place} has no log", "", f'write log = "{place}-air.csv" under its [[place]]')
+    return description.folder / row.log
+
+
+def _columns(given: tuple[str, ...]) -> dict[str, str]:
+    pairs = [each.partition("=") for each in given]
+    if wrong := [what for what, _, name in pairs if what not in ("time", "temperature", "humidity") or not name]:
+        raise click.BadParameter(f"{wrong[0]!r}: write time=NAME, temperature=NAME or humidity=NAME")
+    return {what: name for what, _, name in pairs}
+
+
+_OPTIONS = {
+    "temperature": "--temperature C or F",
+    "humidity": "--humidity percent or fraction",
+    "time": '--dates "day first" or "month first"',
+}
+
+
+def _asking(file: Path, answers: LogAnswers) -> tuple[AirHistory, LogReport]:
+    """The readings; a question about them names the option that answers it."""
+    try:
+        return load_air(file, answers)
+    except MakersFault as fault:
+        raise MakersFault(_with_option(each) for each in fault.faults) from None
+
+
+def _with_option(fault: Fault) -> Fault:
+    if not fault.remedy.startswith("say"):
+        return fault
+    which = f"--column {fault.where}=NAME" if "which one" in fault.remedy else _OPTIONS.get(fault.where, "")
+    return replace(fault, remedy=f"{fault.remedy} with {which}" if which else fault.remedy)
+
+
+def _by_the_clock(history: AirHistory, from_utc: float | None, file: str) -> AirHistory:
+    if history.origin.tzinfo is None:
+        return history
+    if from_utc is None:
+        why = "the shop goes by its own clock"
+        remedy = "say how far that is ahead of UTC, with --from-utc HOURS"
+        raise MakersFault([Fault(None, "time", "the times are in a zone", why, remedy, file)])
+    return replace(history, origin=history.origin.replace(tzinfo=None) + timedelta(hours=from_utc))
+
+
+def told(history: AirHistory, report: LogReport, file: str) -> Iterator[str]:
+    """The report: how the file was read, what was left out, gaps, and changes of the clock."""
+    first, last = history.moment(history.times[0]), history.moment(history.times[-1])
+    columns = ", ".join(f'{what} from "{name}"' for what, name in report.columns.items())
+    yield f"{file}: {report.readings} readings, {first:%Y-%m-%d %H:%M} to {last:%Y-%m-%d %H:%M}, {columns}."
+    yield (
+        f"Temperature in {report.temperature_unit}, humidity as {report.humidity_unit}, dates {report.date_order}, "
+        f"a reading every {report.interval / 60:.0f} minutes."
+    )
+    for row in report.left_out[:SHOWN]:
+        yield f"  line {row.line} left out: {row.why}"
+    if len(report.left_out) > SHOWN:
+        yield f"  and {len(report.left_out) - SHOWN} more left out"
+    for gap in report.gaps[:SHOWN]:
+        yield f"  no readings for {gap.hours:.1f} hours from {gap.begins:%Y-%m-%d %H:%M}"
+    if len(report.gaps) > SHOWN:
+        yield f"  and {len(report.gaps) - SHOWN} more gaps"
+    for change in report.clock_changes:
+        yield f"  line {change.line}: {change.why}, taken out"

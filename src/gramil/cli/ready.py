@@ -1,0 +1,127 @@
+"""`gramil ready`: which work the wood and the air allow, what closes the rest, and when it opens."""
+
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+
+import click
+
+from gramil.cli.moments import now_option
+from gramil.cli.options import instrument_file
+from gramil.shop.air_of_places import Places, places_of
+from gramil.shop.pieces_now import Pieces, PieceUnknown, pieces_now
+from gramil.shop.readiness import InPlace, Readiness, gluing_band, gluing_humidity, readiness, when
+from gramil.shop.wood_work import Closed, WorkNow, pieces_for, work_now
+from gramil.wood.moisture import Range
+
+
+@click.command()
+@instrument_file
+@click.option("--shop", type=click.Path(path_type=Path), required=True, help="The shop's description.")
+@now_option
+@click.option("--plot", type=click.Path(path_type=Path), help="Also draw each piece's moisture into this folder.")
+@click.option("--why", "told", is_flag=True, help="Say what each piece's figures rest on.")
+def command(file: Path, shop: Path, now: datetime, plot: Path | None, told: bool) -> None:
+    """Which work on the instrument in FILE its wood and the shop's air allow now, and when the rest opens.
+
+    \b
+    gramil ready tarn.toml --shop shop.toml
+    gramil ready tarn.toml --shop shop.toml --now 2026-01-19T09:00 --plot .
+    """
+    from gramil.description.reading import read_description, read_shop
+
+    name = read_description(file).instrument.instrument.name
+    description = read_shop(shop)
+    places = places_of(description)
+    for fault in places.faults:
+        click.echo(str(fault), err=True)
+    band, humidity = gluing_band(description.shop, places, now), gluing_humidity(description.shop)
+    pieces = pieces_now(description, places, now)
+    work = work_now(name, pieces, places, now, (humidity, band))
+    found = [readiness(each, places, now, band) for each in pieces_for(name, pieces)]
+    lines = [*_head(name, now, humidity, band), *_work(work, now), *_pieces(found, pieces, name, now, told)]
+    for line in lines:
+        click.echo(line)
+    if plot is not None:
+        _draw(plot, found, places, now, band)
+
+
+def _head(name: str, now: datetime, humidity: tuple[float, float], band: tuple[float, float]) -> Iterator[str]:
+    yield click.style(f"{name}, {now:%Y-%m-%d %H:%M}", bold=True)
+    yield (
+        f"For gluing: air of {humidity[0]:g} to {humidity[1]:g} %, and wood settled in it, "
+        f"which is {band[0]:.1f} to {band[1]:.1f} % moisture here."
+    )
+
+
+def _work(work: tuple[WorkNow, ...], now: datetime) -> Iterator[str]:
+    yield ""
+    for each in work:
+        if not each.closed:
+            yield f"OPEN     {each.work.what}"
+            continue
+        yield f"CLOSED   {each.work.what}{_opens(each.opens, each.closed, now)}"
+        for reason in each.closed:
+            yield f"         {_upper(reason.why)}: {reason.remedy}."
+
+
+def _opens(place: InPlace | None, closed: tuple[Closed, ...], now: datetime) -> str:
+    """When the wood opens it; nothing where something else closes it for good."""
+    if place is None:
+        return ""
+    also = ", in air that is right" if any(not each.piece for each in closed) else ""
+    return f": wood ready {when(place.ready, now)}{also}"
+
+
+def _pieces(found: list[Readiness], pieces: Pieces, name: str, now: datetime, told: bool) -> Iterator[str]:
+    yield ""
+    yield f"{'piece':<16} {'wood':<18} {'mean':<20} {'middle':<8} {'faces':<12} lies in"
+    for each in found:
+        state, row = each.piece.state, each.piece.row
+        faces = f"{state.faces[0].likely:.1f}, {state.faces[1].likely:.1f}"
+        yield (
+            f"{row.name:<16} {row.wood:<18} {_range(state.mean):<20} {state.centre.likely:<8.1f} {faces:<12} "
+            f"{each.piece.place or 'not known'}"
+        )
+        yield f"    {_outlook(each, now)}"
+        if told:
+            yield from (f"      {word}" for word in state.assumptions)
+    yield from (_unknown(each) for each in pieces.unknown if each.row.instrument in (None, name))
+
+
+def _unknown(piece: PieceUnknown) -> str:
+    return f"{piece.row.name:<16} {piece.row.wood:<18} not known: {piece.why}"
+
+
+def _outlook(found: Readiness, now: datetime) -> str:
+    """What becomes of a piece where it lies, and where it would become ready."""
+    here, best = found.here, found.best
+    if found.settled and here is not None and here.ready.likely is not None:
+        return "Settled, and stays so where it lies."
+    words = "Settled. " if found.settled else ""
+    if here is not None and here.ready.likely is None:
+        words += f"Where it lies it goes to {here.ready.settles_at:.1f} %. "
+    if best is None:
+        return words + "No place of the shop makes it ready."
+    if found.settled:
+        return words + f"Keep it in the {best.place}."
+    where = "Left where it lies" if best.place == found.piece.place else f"In the {best.place}"
+    return words + f"{where}: ready {when(best.ready, now)}."
+
+
+def _range(moisture: Range) -> str:
+    return f"{moisture.likely:.1f} % ({moisture.least:.1f} to {moisture.most:.1f})"
+
+
+def _upper(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def _draw(folder: Path, found: list[Readiness], places: Places, now: datetime, band: tuple[float, float]) -> None:
+    from gramil.writers.wood_charts import piece_svg
+
+    folder.mkdir(parents=True, exist_ok=True)
+    for each in found:
+        path = folder / f"{each.piece.row.name.replace(' ', '-')}-moisture.svg"
+        path.write_text(piece_svg(each, places, now, band), encoding="utf-8")
+        click.echo(f"Drawn: {path}")

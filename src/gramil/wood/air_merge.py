@@ -1,0 +1,24 @@
+"""Two runs of readings of one place as one, and as a plain CSV that reads back the same."""
+
+import numpy as np
+
+from gramil.wood.air import AirHistory
+
+
+def merged(before: AirHistory, later: AirHistory) -> AirHistory:
+    """Both, in time; where both have a reading of one moment, the later run's stands."""
+    shift = before.seconds(later.origin)
+    times = np.concatenate([later.times + shift, before.times])
+    order, first = np.unique(times, return_index=True)
+    temperature = np.concatenate([later.temperature, before.temperature])[first]
+    humidity = np.concatenate([later.humidity, before.humidity])[first]
+    return AirHistory(before.moment(order[0]), order - order[0], temperature, humidity)
+
+
+def air_csv(history: AirHistory) -> str:
+    """A CSV with units in its names, times to the second; temperature and humidity to 0.01."""
+    rows = zip(history.times.tolist(), history.temperature.tolist(), history.humidity.tolist(), strict=True)
+    lines = [
+        f"{history.moment(seconds):%Y-%m-%d %H:%M:%S},{celsius:.2f},{percent:.2f}" for seconds, celsius, percent in rows
+    ]
+    return "\n".join(["time,temperature C,relative humidity %", *lines]) + "\n"

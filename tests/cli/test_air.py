@@ -1,0 +1,132 @@
+"""Air from the command line: a logger's file read with its questions, and how each place stands."""
+
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from gramil.cli import gramil
+
+SHOP = """
+gramil = 1
+[shop]
+name = "shed"
+units = "mm"
+[[place]]
+name = "shed"
+log = "shed-air.csv"
+room = 50
+air_changes = [0.5, 0.5]
+air_from = "house"
+[[place]]
+name = "house"
+readings = [{ at = 2026-01-19T08:00:00, temperature = 20, humidity = 40 }]
+"""
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    (tmp_path / "shop.toml").write_text(SHOP, encoding="utf-8")
+    return tmp_path
+
+
+def run(*words: str) -> Result:
+    return CliRunner().invoke(gramil, list(words))
+
+
+def logged(folder: Path, text: str, *more: str) -> Result:
+    (folder / "logger.csv").write_text(text, encoding="utf-8")
+    return run("air", "log", "shed", str(folder / "logger.csv"), "--shop", str(folder / "shop.toml"), *more)
+
+
+def rows(count: int, temperature: str = "16.0", humidity: str = "31") -> str:
+    return "".join(f"2026-01-19 08:{minute:02d},{temperature},{humidity}\n" for minute in range(count))
+
+
+def test_readings_go_into_the_place_and_again_change_nothing(folder: Path) -> None:
+    text = "time,temperature C,rh %\n" + rows(20)
+    done = logged(folder, text)
+    assert done.exit_code == 0, done.output
+    written = (folder / "shed-air.csv").read_text(encoding="utf-8")
+    assert written.splitlines()[:2] == ["time,temperature C,relative humidity %", "2026-01-19 08:00:00,16.00,31.00"]
+    assert len(written.splitlines()) == 21
+    again = logged(folder, text)
+    assert "0 of them are new" in again.output
+    assert (folder / "shed-air.csv").read_text(encoding="utf-8") == written
+
+
+def test_what_is_left_out_is_told_line_by_line(folder: Path) -> None:
+    text = "time,temperature C,rh %\n" + rows(40) + "2026-01-19 08:10,16.5,32\n2026-01-19 08:50,,31\n"
+    done = logged(folder, text)
+    assert "line 42 left out: another reading of the same time" in done.output
+    assert "line 43 left out: no temperature" in done.output
+    assert "40 readings" in done.output
+
+
+@pytest.mark.parametrize(
+    ("text", "asks", "option"),
+    [
+        ("time,temperature,rh %\n" + rows(5), "gives no unit", "--temperature"),
+        ("time,temperature C,rh %\n" + rows(5, "66.0"), "66.0 C", "--temperature"),
+        ("time,temperature C,rh\n" + rows(5, humidity="0.31"), "drier than any room", "--humidity"),
+        ("time,temperature C,rh %\n03/02/2026 08:00,16,31\n", "day and month or month and day", "--dates"),
+        ("time,temperature C,temp 2 C,rh %\n2026-01-19 08:00,16,17,31\n", "2 columns", "--column temperature=NAME"),
+        ("time,temperature C,rh %\n2026-01-19T08:00:00Z,16,31\n", "in a zone", "--from-utc"),
+        ("time,temperature C,rh %\n" + rows(5, humidity="131"), "ends at 100 %", ""),
+        ("a,b,c\n1,2,3\n", "no line names columns", ""),
+        ("", "the file is empty", ""),
+    ],
+)
+def test_what_is_doubtful_is_asked_about_and_nothing_written(folder: Path, text: str, asks: str, option: str) -> None:
+    done = logged(folder, text)
+    assert asks in str(done.exception)
+    assert option in str(done.exception)
+    assert not (folder / "shed-air.csv").exists()
+
+
+def test_the_answers_are_taken(folder: Path) -> None:
+    text = "zeit;temp;rh\n" + "".join(f"03.02.2026 08:0{n};60,8;0,31\n" for n in range(5))
+    done = logged(folder, text, "--temperature", "F", "--humidity", "fraction", "--dates", "day first")
+    assert done.exit_code == 0, done.exception
+    # 60.8 F is 16 C: (60.8 - 32) / 1.8
+    assert (folder / "shed-air.csv").read_text(encoding="utf-8").splitlines()[1] == "2026-02-03 08:00:00,16.00,31.00"
+    zoned = logged(folder, "time,temperature C,rh %\n2026-02-03T07:30:00Z,16,31\n", "--from-utc", "1")
+    assert "2026-02-03 08:30" in zoned.output
+
+
+def test_a_place_that_is_not_there(folder: Path) -> None:
+    found = run("air", "log", "shde", str(folder / "x.csv"), "--shop", str(folder / "shop.toml"))
+    assert "the shop has shed, house" in str(found.exception)
+    assert "nearest is shed" in str(found.exception)
+    typed = run("air", "log", "house", str(folder / "x.csv"), "--shop", str(folder / "shop.toml"))
+    assert "has no log" in str(typed.exception)
+
+
+def test_the_air_of_each_place(folder: Path) -> None:
+    """Psychrometric tables, from memory: at 16 C saturated air holds 13.6 g/m3, at 20 C 17.3 g/m3."""
+    logged(folder, "time,temperature C,rh %\n" + rows(2, humidity="30"))
+    done = run("air", "show", "--shop", str(folder / "shop.toml"), "--now", "2026-01-19T09:00")
+    assert "shed (gluing is done here): too dry" in done.output
+    assert "4.1 g of water in a cubic metre" in done.output  # 0.30 x 13.6
+    # The house's 40 % at 20 C hold 17.3 x 0.4 = 6.9 g/m3; cooled to 16 C that is 0.40 x 23.4 hPa / 18.2 hPa.
+    assert "from the house comes to 51 % here" in done.output
+    # From 30 to 45 % at 16 C in 50 m3: 0.15 x 13.6 x 50 = 102 g at first; then half of 50 m3 an hour for 24 hours
+    # comes in at 51 %, wetter than the aim by 0.064 x 13.6 x 600 = 526 g: water must be taken out, not put in.
+    assert "take out" in done.output
+
+
+def test_old_readings_are_said_to_be_old(folder: Path) -> None:
+    logged(folder, "time,temperature C,rh %\n" + rows(2))
+    done = run("air", "show", "--shop", str(folder / "shop.toml"), "--now", "2026-01-25T09:00")
+    assert "6 days old" in done.output
+
+
+def test_nothing_to_show(folder: Path) -> None:
+    (folder / "shop.toml").write_text('gramil = 1\n[shop]\nname = "s"\nunits = "mm"\n', encoding="utf-8")
+    assert "no readings of air" in str(run("air", "show", "--shop", str(folder / "shop.toml")).exception)
+
+
+def test_a_moment_that_is_none(folder: Path) -> None:
+    done = run("air", "show", "--shop", str(folder / "shop.toml"), "--now", "yesterday")
+    assert done.exit_code == 2
+    assert "2026-01-19T09:00" in done.output
