@@ -9,7 +9,8 @@ from gramil.description.base import Base, base_values
 from gramil.description.reading import parse_description, read_shop
 
 EXAMPLES = files("gramil") / "data" / "examples"
-TARN = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
+TARN = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8").partition("# The body")[0]
+"""Neck and board; a body's lengths in inches are in `test_body.py`."""
 LENGTHS = re.compile(
     r"^(length|width|spread|set_forward|thickness|beyond_last_fret|purfling|clearance) = ([\d.]+)", re.M
 )

@@ -13,7 +13,7 @@ from gramil.description.table import Table
 Place = Annotated[Length, Field(ge=-2000, le=2000)]
 Held = Literal["body", "join", "tail", "soundhole", "saddle"]
 """What a feature follows: distances along are from there, toward the tail positive."""
-Stop = Literal["linings", "point"]
+START = 'where its first end is: on "linings", at its "point", or against another brace, by name'
 
 
 class Body(Table):
@@ -111,8 +111,8 @@ class BraceTable(Table):
     line: tuple[tuple[Place, Place], tuple[Place, Place]] | None = usual(
         None, "or station", "list of two [along, across]: points on its middle line, treble positive"
     )
-    start: Stop = usual("linings", "most run out", "whether its first end runs on to the linings or stops at the point")
-    stop: Stop = usual("linings", "most run out", "whether its second end runs on to the linings or stops at the point")
+    start: Words = usual("linings", "most run out", START)
+    stop: Words = usual("linings", "most run out", START.replace("first", "second"))
     twin: bool = usual(False, "it stands alone", "whether it has a twin, mirrored across the centreline")
     width: Length = given("its width", gt=0, le=60)
     height: Length = given("its height at the highest", gt=0, le=80)
@@ -130,7 +130,7 @@ class BraceTable(Table):
             raise ValueError("give either line, or station")
         if self.line is not None and self.line[0] == self.line[1]:
             raise ValueError("the two points of line are the same")
-        if self.station is not None and "point" in (self.start, self.stop):
+        if self.station is not None and {self.start, self.stop} != {"linings"}:
             raise ValueError("a brace given by its station runs to the linings at both ends; give line")
         if self.end_height > self.height:
             raise ValueError("end_height is more than height")

@@ -11,7 +11,8 @@ Point = tuple[float, float]
 class BraceAsked:
     """A brace as described. `start` and `stop` are [along from what it is held to, across, treble positive], in mm.
 
-    `start_at` and `stop_at`: "linings" runs on along the line, "point" ends there. `twin` names its mirror image, or
+    `start_at` and `stop_at`: "linings" runs on along the line, "point" ends there, the
+    name of a brace is what the line ends against. `twin` names its mirror image, or
     is empty. `ends` is "tapered", "scalloped", "square" or "tucked"; `crosses` names braces it is notched into.
     """
 

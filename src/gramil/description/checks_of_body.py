@@ -4,21 +4,20 @@ The checks are run with those of `checks.py`, each when the tables that it takes
 holds the body's outline, or nothing.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from gramil.description.body import Body, BraceTable, Rosette, Soundhole
 from gramil.description.body_records import Point
 from gramil.description.heights_and_neck import Top
-from gramil.description.instrument import Scale
+from gramil.description.locate import Path
 from gramil.description.normal_body import line_of, names_of
 from gramil.description.problems import Problem, meant, nearest, quoted
-from gramil.description.scala_scale import ScalaScale
 from gramil.shapes.outline import Outline
 
 Outlines = tuple[Outline, ...]
 Braces = tuple[BraceTable, ...]
-SAME_LENGTH = 0.5
-"""In mm: a body's length that is stated and one that its outline has may differ by so much."""
+WRITTEN = ("body", "join", "tail")
+"""What a feature is held to whose place on the body is written down, and not carried there by the scale."""
 
 
 def features_have_a_body(outlines: Outlines, body: Body, soundhole: Soundhole, brace: Braces) -> Iterator[Problem]:
@@ -32,21 +31,12 @@ def features_have_a_body(outlines: Outlines, body: Body, soundhole: Soundhole, b
         yield Problem(("brace", row), "there is no body to glue it in", allowed)
 
 
-def lengths_agree(outlines: Outlines, top: Top) -> Iterator[Problem]:
-    """The body is as long as its outline."""
-    for outline in outlines:
-        if top.length is not None and abs(top.length - outline.length) > SAME_LENGTH:
-            yield Problem(
-                ("top", "length"), f"read {top.length:g} mm", f"{outline.length:.2f} mm, as the body's outline"
-            )
-
-
 def dome_spans_the_body(outlines: Outlines, body: Body, top: Top) -> Iterator[Problem]:
     """Both domes reach over the whole body."""
     for outline in outlines:
         reach = outline.length / 2 + outline.width / 2
         for path, radius in ((("top", "radius"), top.radius), (("body", "back_radius"), body.back_radius)):
-            if radius <= reach:
+            if radius <= reach and (path[0] == "body" or top.length is None):
                 yield Problem(path, f"read {radius:g} mm", f"more than reaches over the body, {reach:.0f} mm")
 
 
@@ -59,14 +49,12 @@ def a_ring_is_round_something(soundhole: Soundhole, rosette: tuple[Rosette, ...]
             yield Problem(("rosette", row, "inner"), f"read {ring.inner:g} mm", f"{soundhole.diameter:g} mm or more")
 
 
-def soundhole_in_the_body(
-    outlines: Outlines, soundhole: Soundhole, body: Body, scale: Scale, tuning: ScalaScale
-) -> Iterator[Problem]:
-    """The soundhole lies inside the outline."""
+def soundhole_in_the_body(outlines: Outlines, soundhole: Soundhole, body: Body) -> Iterator[Problem]:
+    """A soundhole whose place on the body is written down lies inside the outline."""
     for outline in outlines:
-        if soundhole.centre is None or soundhole.diameter is None:
+        if soundhole.centre is None or soundhole.diameter is None or soundhole.held_to not in WRITTEN:
             continue
-        x, half = _soundhole(soundhole, outline, body, scale, tuning), soundhole.diameter / 2
+        x, half = soundhole.centre + _held(soundhole.held_to, outline, body), soundhole.diameter / 2
         rim = ((x - half, 0.0), (x + half, 0.0), (x, half))
         if not outline.contains(rim).all():
             yield Problem(
@@ -91,29 +79,38 @@ def held_to_what_is_there(brace: Braces, soundhole: Soundhole) -> Iterator[Probl
             yield Problem(("brace", row, "held_to"), "there is no soundhole", "give [soundhole], or hold it to another")
 
 
-def crossed_braces_are_there(brace: Braces) -> Iterator[Problem]:
-    """A brace is notched into braces that exist, on its own plate."""
+def named_braces_are_there(brace: Braces) -> Iterator[Problem]:
+    """A brace is notched into, and ends against, braces that exist, on its own plate, and not itself."""
     names = {name: each.plate for each in brace for name in names_of(each)}
     for row, each in enumerate(brace):
-        for number, other in enumerate(each.crosses):
-            path = ("brace", row, "crosses", number)
-            if other not in names:
-                close = meant(quoted(nearest(other, names)) if nearest(other, names) else "")
-                yield Problem(path, f"read {quoted(other)}", "a brace: " + ", ".join(map(quoted, names)), close)
-            elif names[other] != each.plate:
-                yield Problem(path, f"read {quoted(other)}", f"a brace of the {each.plate}")
+        asked: list[tuple[Path, str]] = [(("crosses", number), other) for number, other in enumerate(each.crosses)]
+        asked += [((key,), getattr(each, key)) for key in ("start", "stop") if getattr(each, key) not in PLACES]
+        for path, other in asked:
+            yield from _named(("brace", row, *path), other, each, names)
 
 
-def braces_in_the_body(
-    outlines: Outlines, brace: Braces, soundhole: Soundhole, body: Body, scale: Scale, tuning: ScalaScale
-) -> Iterator[Problem]:
-    """Each brace's line has its middle in the body, and an end that stops at its point has that point in it."""
+PLACES = ("linings", "point")
+"""What an end may be at, besides another brace."""
+
+
+def _named(path: Path, other: str, brace: BraceTable, names: Mapping[str, str]) -> Iterator[Problem]:
+    if other not in names:
+        close = nearest(other, [*names, *PLACES])
+        allowed = ", ".join(map(quoted, (*names, *(PLACES if path[-1] in ("start", "stop") else ()))))
+        yield Problem(path, f"read {quoted(other)}", f"allowed: {allowed}", meant(quoted(close)) if close else "")
+    elif names[other] != brace.plate or other in names_of(brace):
+        yield Problem(path, f"read {quoted(other)}", f"another brace of the {brace.plate}")
+
+
+def braces_in_the_body(outlines: Outlines, brace: Braces, body: Body) -> Iterator[Problem]:
+    """A brace whose place is written down has its middle in the body, and any end that stops at its point.
+
+    Whether one is still in it that follows saddle or soundhole is a finding: the scale carries it there.
+    """
     for outline in outlines:
         for row, each in enumerate(brace):
-            if each.held_to == "soundhole" and soundhole.centre is None:
-                continue
-            along = _held(each.held_to, outline, soundhole, body, scale, tuning)
-            yield from _outside(row, each, along, outline)
+            if each.held_to in WRITTEN:
+                yield from _outside(row, each, _held(each.held_to, outline, body), outline)
 
 
 def _outside(row: int, brace: BraceTable, along: float, outline: Outline) -> Iterator[Problem]:
@@ -131,38 +128,18 @@ def _outside(row: int, brace: BraceTable, along: float, outline: Outline) -> Ite
             return
 
 
-def _held(to: str, outline: Outline, soundhole: Soundhole, body: Body, scale: Scale, tuning: ScalaScale) -> float:
-    """About where a feature's zero lies, from the body's edge; the saddle without its set-back."""
-    if to == "soundhole":
-        return _soundhole(soundhole, outline, body, scale, tuning)
-    return {
-        "body": 0.0,
-        "join": -body.beyond_join,
-        "tail": outline.length,
-        "saddle": _saddle(body, scale, tuning),
-    }[to]
-
-
-def _soundhole(soundhole: Soundhole, outline: Outline, body: Body, scale: Scale, tuning: ScalaScale) -> float:
-    return (soundhole.centre or 0.0) + _held(soundhole.held_to, outline, soundhole, body, scale, tuning)
-
-
-def _saddle(body: Body, scale: Scale, tuning: ScalaScale) -> float:
-    """The mean scale's end from the body's edge."""
-    lengths = [each for each in (scale.length, scale.bass, scale.treble) if each is not None]
-    below = int(scale.join)
-    cents = tuning.at(below) + (scale.join - below) * (tuning.at(below + 1) - tuning.at(below))
-    return float(sum(lengths) / len(lengths) * 2.0 ** (-cents / 1200.0)) - body.beyond_join
+def _held(to: str, outline: Outline, body: Body) -> float:
+    """Where a feature's zero lies, from the body's edge."""
+    return {"body": 0.0, "join": -body.beyond_join, "tail": outline.length}[to]
 
 
 BODY_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     features_have_a_body,
-    lengths_agree,
     dome_spans_the_body,
     a_ring_is_round_something,
     soundhole_in_the_body,
     names_are_apart,
     held_to_what_is_there,
-    crossed_braces_are_there,
+    named_braces_are_there,
     braces_in_the_body,
 )

@@ -16,6 +16,7 @@ from gramil.shapes.outline import Outline
 
 ACROSS = 100.0
 """Half the length, in mm, of the line through the station of a brace across the body; it runs on to the linings."""
+OTHER_SIDE = {"treble": "bass", "bass": "treble"}
 TOP_LENGTH = 490.0
 """Length of a body that is not described, in mm: common practice."""
 
@@ -95,6 +96,12 @@ def names_of(row: BraceTable) -> tuple[str, ...]:
     return tuple(f"{row.name} {side}" for side in sides)
 
 
+def mirrored_name(name: str) -> str:
+    """The name on the other side: "X treble" for "X bass"; a name with no side stays as it is."""
+    base, _, side = name.rpartition(" ")
+    return f"{base} {OTHER_SIDE[side]}" if side in OTHER_SIDE else name
+
+
 def _braces(row: BraceTable) -> Iterator[BraceAsked]:
     names, (start, stop) = names_of(row), line_of(row)
     for name, side in zip(names, (1.0, -1.0), strict=False):
@@ -104,8 +111,8 @@ def _braces(row: BraceTable) -> Iterator[BraceAsked]:
             row.held_to,
             (start[0], side * start[1]),
             (stop[0], side * stop[1]),
-            row.start,
-            row.stop,
+            row.start if side > 0 else mirrored_name(row.start),
+            row.stop if side > 0 else mirrored_name(row.stop),
             row.width,
             row.height,
             row.ends,

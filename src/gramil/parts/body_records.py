@@ -1,0 +1,194 @@
+"""Records of the body that findings, drawings and set-ups read: places, braces, crossings, stock.
+
+Places are in body coordinates: along from the body's edge at the neck toward the tail, across from the centreline,
+treble positive.
+"""
+
+import math
+from dataclasses import dataclass
+
+from gramil.quantities import Count, Mm, Mm3, Radians
+from gramil.shapes.outline import Outline
+from gramil.shapes.planar import Strip
+from gramil.shapes.unrolled import UnrolledSide
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Bout:
+    """A place where the outline is widest or narrowest. `radius` is that of its bend there; `along` the outline."""
+
+    name: str
+    kind: str
+    x: Mm
+    width: Mm
+    along: Mm
+    radius: Mm
+
+
+@dataclass(frozen=True)
+class SideStation:
+    """A place along the unrolled side, from its middle at the neck: depth of the side, radius of the bend."""
+
+    name: str
+    along: Mm
+    depth: Mm
+    radius: Mm
+
+
+@dataclass(frozen=True)
+class Ring:
+    """A ring of the rosette, by its diameters and the depth of its channel."""
+
+    name: str
+    inner: Mm
+    outer: Mm
+    depth: Mm
+
+
+@dataclass(frozen=True)
+class Brace:
+    """A brace in its place. `length` is level, from end to end; `sagitta` is its foot's over that length.
+
+    `radius` is that of its foot, without end for a flat plate. `start` and `stop` are its ends' middles.
+    """
+
+    name: str
+    plate: str
+    held_to: str
+    wood: str
+    ends: str
+    start_x: Mm
+    start_y: Mm
+    stop_x: Mm
+    stop_y: Mm
+    length: Mm
+    width: Mm
+    height: Mm
+    end_height: Mm
+    end_length: Mm
+    sagitta: Mm
+    radius: Mm
+    angle: Radians
+
+    @property
+    def strip(self) -> Strip:
+        """Its footprint, ends square."""
+        return Strip(self.start, self.stop, self.width)
+
+    @property
+    def start(self) -> Point:
+        """Its first end."""
+        return (self.start_x, self.start_y)
+
+    @property
+    def stop(self) -> Point:
+        """Its second end."""
+        return (self.stop_x, self.stop_y)
+
+
+@dataclass(frozen=True)
+class Crossing:
+    """Two braces notched into each other. `over` is open toward the plate, `under` away from it.
+
+    Notches are as wide along a brace as the other is across it, slanted; `along_*` is from the brace's first end.
+    """
+
+    name: str
+    over: str
+    under: str
+    x: Mm
+    y: Mm
+    angle: Radians
+    depth_over: Mm
+    depth_under: Mm
+    width_over: Mm
+    width_under: Mm
+    along_over: Mm
+    along_under: Mm
+
+
+@dataclass(frozen=True)
+class Stick:
+    """What to saw for a brace: the grain along its length, the growth rings upright, square to the plate."""
+
+    name: str
+    wood: str
+    length: Mm
+    width: Mm
+    height: Mm
+
+
+@dataclass(frozen=True)
+class Billet:
+    """A piece of stock with what it yields: how many sticks, and the length of stick left over."""
+
+    name: str
+    wood: str
+    sticks: Count
+    left: Mm
+
+
+@dataclass(frozen=True)
+class Shell:
+    """The body's walls: its unrolled side with both domes, and the outlines inside the linings and inside the sides."""
+
+    side: UnrolledSide
+    lined: Outline
+    bare: Outline
+
+
+@dataclass(frozen=True)
+class Zeros:
+    """Where distances along are counted from, in body coordinates, by what a feature is held to."""
+
+    join: float
+    tail: float
+    saddle: float
+    soundhole: float = math.nan
+    body: float = 0.0
+
+    def of(self, held_to: str) -> float:
+        """The zero of "body", "join", "tail", "saddle" or "soundhole"."""
+        return float(getattr(self, held_to))
+
+
+@dataclass(frozen=True)
+class PlateShape:
+    """The bridge plate: its front and back edges along, half their lengths across."""
+
+    name: str
+    front_x: Mm
+    back_x: Mm
+    front_half: Mm
+    back_half: Mm
+    thickness: Mm
+
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Once round, from the front's bass end."""
+        front, back = self.front_half, self.back_half
+        return ((self.front_x, -front), (self.back_x, -back), (self.back_x, back), (self.front_x, front))
+
+
+@dataclass(frozen=True)
+class BodyBlock:
+    """A block at an end of the body, from `start_x` to `end_x` along, `half_width` to either side, `depth` deep."""
+
+    name: str
+    start_x: Mm
+    end_x: Mm
+    half_width: Mm
+    depth: Mm
+
+    @property
+    def volume(self) -> Mm3:
+        """Its volume."""
+        return (self.end_x - self.start_x) * 2 * self.half_width * self.depth
+
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Once round, from the neck's bass corner."""
+        low, high, half = self.start_x, self.end_x, self.half_width
+        return ((low, -half), (high, -half), (high, half), (low, half))

@@ -1,0 +1,212 @@
+"""The braces: each placed by what it is held to, cut to the linings, its foot arched to the dome.
+
+Places are in body coordinates: along from the body's edge at the neck, across from the centreline, treble positive.
+"""
+
+import math
+from collections.abc import Iterator, Mapping
+from itertools import combinations
+
+import numpy as np
+
+from gramil.description.body_records import BraceAsked
+from gramil.parts.body_records import Brace, Crossing, Shell, Zeros
+from gramil.quantities import Count, Mm, PerString, Series
+from gramil.shapes.dome import arched_foot
+from gramil.shapes.planar import Point, segments_meet
+from gramil.shapes.quadrilateral import Quadrilateral
+from gramil.shapes.within import distance_to_line, reach_within, ring_of
+
+OWNS = ("brace_",)
+
+
+def brace_zeros(body_zeros: Zeros, soundhole_centre: Mm) -> Zeros:
+    """Where braces' distances are counted from, the soundhole among them.
+
+    Method: those of the body, and the soundhole's centre.
+    Source: the maker's own choice, brace by brace.
+    """
+    return Zeros(body_zeros.join, body_zeros.tail, body_zeros.saddle, soundhole_centre)
+
+
+def brace_list(
+    braces_asked: tuple[BraceAsked, ...], brace_zeros: Zeros, body_shells: tuple[Shell, ...], body_clearance: Mm
+) -> tuple[Brace, ...]:
+    """Every brace in its place, with its length and its arched foot; none without a body.
+
+    Method: the line is carried along with what it is held to, and out to where it meets the linings' inside (the
+    sides' for tucked ends), less clearance; the foot is the circle in which an upright plane cuts the dome.
+    Source: common practice; foot: a plane section of a sphere.
+    """
+    lines = {each.name: _line(each, brace_zeros) for each in braces_asked}
+    halves = {each.name: each.width / 2 for each in braces_asked}
+    found = []
+    for shell in body_shells:
+        lined, bare = ring_of(shell.lined), ring_of(shell.bare)
+        for each in braces_asked:
+            ring = bare if each.ends == "tucked" else lined
+            found.append(_brace(each, _ends(each, lines, halves, ring, body_clearance), shell))
+    return tuple(found)
+
+
+def _line(asked: BraceAsked, zeros: Zeros) -> tuple[Point, Point]:
+    along = zeros.of(asked.held_to)
+    return (asked.start[0] + along, asked.start[1]), (asked.stop[0] + along, asked.stop[1])
+
+
+def _ends(
+    asked: BraceAsked,
+    lines: Mapping[str, tuple[Point, Point]],
+    halves: Mapping[str, Mm],
+    ring: np.ndarray,
+    clearance: Mm,
+) -> tuple[Point, Point]:
+    """Both ends on the brace's line: as given, at the linings, or against another brace."""
+    start, stop = lines[asked.name]
+    middle = ((start[0] + stop[0]) / 2, (start[1] + stop[1]) / 2)
+    half = math.dist(start, stop) / 2
+    way = ((stop[0] - start[0]) / (2 * half), (stop[1] - start[1]) / (2 * half))
+    back, on = reach_within(ring, middle, way)
+
+    def reached(end: str, at_point: float, at_linings: float) -> float:
+        if end not in lines:
+            return at_point if end == "point" else at_linings
+        one, other = lines[end]
+        return distance_to_line(middle, way, one, (other[0] - one[0], other[1] - one[1]), halves[end])
+
+    low, high = reached(asked.start_at, -half, back + clearance), reached(asked.stop_at, half, on - clearance)
+    return (middle[0] + low * way[0], middle[1] + low * way[1]), (middle[0] + high * way[0], middle[1] + high * way[1])
+
+
+def _brace(asked: BraceAsked, ends: tuple[Point, Point], shell: Shell) -> Brace:
+    dome = shell.side.upper if asked.plate == "top" else shell.side.lower
+    (start, stop), foot = ends, arched_foot(dome, *ends)
+    return Brace(
+        asked.name,
+        asked.plate,
+        asked.held_to,
+        asked.wood,
+        asked.ends,
+        *start,
+        *stop,
+        math.dist(start, stop),
+        asked.width,
+        asked.height,
+        asked.end_height,
+        asked.end_length,
+        foot.sagitta,
+        float(1 / foot.curvature) if foot.curvature else math.inf,
+        math.atan2(abs(stop[1] - start[1]), abs(stop[0] - start[0])),
+    )
+
+
+def brace_crossings(brace_list: tuple[Brace, ...], braces_asked: tuple[BraceAsked, ...]) -> tuple[Crossing, ...]:
+    """Where braces are notched into each other: twins that cross, and those that say so.
+
+    Each is notched by half the height of the lower one, the first named from its top; so both feet lie on the plate.
+    Method: where the middle lines meet; the notch in one is as wide as the other, over the sine of the angle.
+    Source: common practice, a halved joint.
+    """
+    joined = {frozenset((each.name, other)) for each in braces_asked for other in (*each.crosses, each.twin)}
+    pairs = [(one, other) for one, other in combinations(brace_list, 2) if frozenset((one.name, other.name)) in joined]
+    return tuple(crossing for one, other in pairs for crossing in _crossing(one, other))
+
+
+def _crossing(under: Brace, over: Brace) -> Iterator[Crossing]:
+    place = segments_meet(under.start, under.stop, over.start, over.stop)
+    if place is None:
+        return
+    sine = _sine(under, over)
+    deep = min(under.height, over.height) / 2
+    yield Crossing(
+        f"{under.name} and {over.name}",
+        over.name,
+        under.name,
+        *place,
+        math.asin(min(1.0, sine)) if _acute(under, over) else math.pi - math.asin(min(1.0, sine)),
+        deep,
+        under.height - deep,
+        under.width / sine,
+        over.width / sine,
+        math.dist(over.start, place),
+        math.dist(under.start, place),
+    )
+
+
+def _way(brace: Brace) -> Point:
+    return (brace.stop_x - brace.start_x, brace.stop_y - brace.start_y)
+
+
+def _sine(one: Brace, other: Brace) -> float:
+    (a, b), (c, d) = _way(one), _way(other)
+    return abs(a * d - b * c) / (one.length * other.length)
+
+
+def _acute(one: Brace, other: Brace) -> bool:
+    """Whether the angle that opens toward the tail is less than square: both run on toward the tail."""
+    (a, b), (c, d) = _way(one), _way(other)
+    return (a * c + b * d) * (1 if a * c >= 0 else -1) >= 0
+
+
+def brace_count_top(brace_list: tuple[Brace, ...]) -> Count:
+    """How many braces the top has.
+
+    Method: those that are glued to the top.
+    Source: common practice.
+    """
+    return sum(each.plate == "top" for each in brace_list)
+
+
+def brace_places_top(brace_list: tuple[Brace, ...]) -> Series[Mm]:
+    """Ends of the top's braces in turn: first end along and across, second end along and across.
+
+    Method: each brace's four figures one after another.
+    Source: common practice.
+    """
+    return _places(brace_list, "top")
+
+
+def brace_places_back(brace_list: tuple[Brace, ...]) -> Series[Mm]:
+    """Ends of the back's braces in turn: first end along and across, second end along and across.
+
+    Method: each brace's four figures one after another.
+    Source: common practice.
+    """
+    return _places(brace_list, "back")
+
+
+def _places(braces: tuple[Brace, ...], plate: str) -> np.ndarray:
+    chosen = [each for each in braces if each.plate == plate]
+    return np.array([figure for each in chosen for figure in (*each.start, *each.stop)], dtype=np.float64)
+
+
+def brace_legs(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]) -> tuple[Brace, ...]:
+    """The legs of the top's X: braces of the top that cross another one.
+
+    Method: those named at a crossing.
+    Source: common practice.
+    """
+    named = {name for each in brace_crossings for name in (each.under, each.over)}
+    return tuple(each for each in brace_list if each.plate == "top" and each.name in named)
+
+
+def brace_bridge(bridge_outline: Quadrilateral, body_edge: Mm) -> tuple[Point, ...]:
+    """Corners of the bridge's footprint, in body coordinates.
+
+    Method: the bridge's own corners, less the body's edge.
+    Source: common practice.
+    """
+    return tuple((x - body_edge, y) for x, y in bridge_outline.corners)
+
+
+def brace_pins(
+    bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], bridge_hold: str, body_edge: Mm
+) -> tuple[Point, ...]:
+    """Centres of the pins' holes, in body coordinates; none for a tie block.
+
+    Method: the holes' own places, less the body's edge.
+    Source: common practice.
+    """
+    if bridge_hold != "pins":
+        return ()
+    return tuple((float(x) - body_edge, float(y)) for x, y in zip(bridge_hold_x, bridge_hold_y, strict=True))

@@ -1,0 +1,136 @@
+"""The sides unrolled: a full-size template of one side, neck to tail, with its stations for bending, and the blanks.
+
+Distances along are on the outside of the side, from its middle at the neck. Heights are from the straight line between
+the upper edge's two ends.
+"""
+
+import math
+from collections.abc import Iterator
+
+import numpy as np
+
+from gramil.parts.body_records import Bout, SideStation
+from gramil.quantities import Mm, Series
+from gramil.shapes.unrolled import UnrolledSide
+from gramil.shapes.walled import inner_length
+
+OWNS = ("side_",)
+
+FINENESS = 0.05
+"""In mm: the template's straight runs keep this close to its edges."""
+
+
+def side_length(body_sides: tuple[UnrolledSide, ...]) -> Mm:
+    """Length of one side's outside, from the middle of the neck's end to the middle of the tail's.
+
+    Method: half the perimeter.
+    Source: common practice.
+    """
+    return next((each.length for each in body_sides), math.nan)
+
+
+def side_length_middle(body_sides: tuple[UnrolledSide, ...], body_wall: Mm) -> Mm:
+    """The same along the middle of the side's thickness, which bending neither stretches nor shortens.
+
+    Method: the outside, less half the thickness times the angle that it turns through.
+    Source: steiner_inset
+    """
+    return next((inner_length(each, body_wall / 2) for each in body_sides), math.nan)
+
+
+def side_along(body_sides: tuple[UnrolledSide, ...]) -> Series[Mm]:
+    """Stations of the template along the side, so close that straight runs between them keep to both edges.
+
+    Method: each piece of the curve halved until chords keep within 0.05 mm.
+    Source: common practice.
+    """
+    return _joined([each.stations(FINENESS) for each in body_sides])
+
+
+def side_upper(body_sides: tuple[UnrolledSide, ...], side_along: Series[Mm]) -> Series[Mm]:
+    """Height of the top's edge at each station.
+
+    Method: minus what the top's dome falls there, below the line between its points at neck and tail.
+    Source: sagitta
+    """
+    return _joined([each.upper_edge(side_along) for each in body_sides])
+
+
+def side_lower(body_sides: tuple[UnrolledSide, ...], side_along: Series[Mm]) -> Series[Mm]:
+    """Height of the back's edge at each station, negative.
+
+    Method: minus the straight depth from neck to tail, plus what the back's dome falls there below its own line.
+    Source: sagitta
+    """
+    return _joined([each.lower_edge(side_along) for each in body_sides])
+
+
+def _joined(runs: list[np.ndarray]) -> np.ndarray:
+    return np.concatenate(runs) if runs else np.array([])
+
+
+def side_depth(side_upper: Series[Mm], side_lower: Series[Mm]) -> Series[Mm]:
+    """Depth of the side at each station, edge to edge.
+
+    Source: common practice.
+    """
+    return side_upper - side_lower
+
+
+def side_stations(body_sides: tuple[UnrolledSide, ...], body_bouts: tuple[Bout, ...]) -> tuple[SideStation, ...]:
+    """Where the bends lie on the flat side, with its depth there: neck end, bouts and waist, tail end.
+
+    Method: the depth between both edges at each place; the radius of the outline's outside.
+    Source: common practice.
+    """
+    return tuple(station for each in body_sides for station in _stations(each, body_bouts))
+
+
+def _stations(side: UnrolledSide, bouts: tuple[Bout, ...]) -> Iterator[SideStation]:
+    yield SideStation("neck end", 0.0, side.depth_start, math.nan)
+    for bout in bouts:
+        yield SideStation(bout.name, bout.along, float(side.depth(bout.along)), bout.radius)
+    yield SideStation("tail end", side.length, side.depth_end, math.nan)
+
+
+def side_deepest(side_depth: Series[Mm]) -> Mm:
+    """Depth of the side where it is deepest.
+
+    Method: the greatest over its stations.
+    Source: common practice.
+    """
+    return float(side_depth.max(initial=-math.inf)) if side_depth.size else math.nan
+
+
+def side_shallowest(side_depth: Series[Mm]) -> Mm:
+    """Depth of the side where it is shallowest.
+
+    Method: the least over its stations.
+    Source: common practice.
+    """
+    return float(side_depth.min(initial=math.inf)) if side_depth.size else math.nan
+
+
+def side_extent(side_upper: Series[Mm], side_lower: Series[Mm]) -> Mm:
+    """From the highest place of the upper edge to the lowest of the lower one: the least width to cut a side from.
+
+    Method: greatest less least height.
+    Source: common practice.
+    """
+    return float(side_upper.max() - side_lower.min()) if side_upper.size else math.nan
+
+
+def side_blank_length(side_length: Mm, body_side_allowance: Mm) -> Mm:
+    """Length of a side's blank, along the grain; two are wanted, bookmatched.
+
+    Source: common practice.
+    """
+    return side_length + 2 * body_side_allowance
+
+
+def side_blank_width(side_extent: Mm, body_side_over: Mm) -> Mm:
+    """Width of a side's blank.
+
+    Source: common practice.
+    """
+    return side_extent + body_side_over
