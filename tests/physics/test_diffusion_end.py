@@ -5,7 +5,7 @@ import pytest
 
 from gramil.physics.crank_sheet import centre, uptake
 from gramil.physics.diffusion import SEALED, Layer, Sheet, course, modes_of
-from gramil.physics.diffusion_end import profile_at_end
+from gramil.physics.diffusion_end import in_held_air, profile_at_end
 
 SPRUCE = Layer(20.0, 1e-4)
 
@@ -35,3 +35,22 @@ def test_as_going_there_reading_by_reading(faces: tuple[float, float]) -> None:
 def test_times_that_fall_are_refused() -> None:
     with pytest.raises(ValueError, match="fall"):
         profile_at_end(modes_of(Sheet((SPRUCE,))), 8.0, [0.0, 10.0, 5.0], [8.0, 8.0, 8.0])
+
+
+@pytest.mark.parametrize("faces", [(np.inf, np.inf), (2e-4, SEALED), (SEALED, SEALED)])
+def test_held_air_is_readings_that_stay(faces: tuple[float, float]) -> None:
+    modes = modes_of(Sheet((SPRUCE,), *faces))
+    start = np.linspace(6.0, 11.0, modes.stores.size)
+    times = np.array([0.0, 3600.0, 86400.0, 30 * 86400.0])
+    run = course([modes], [start], times, np.full(4, 8.5))
+    found = in_held_air(modes, start, times, 8.5)
+    assert found[:, 0] == pytest.approx(run.mean[:, 0], abs=1e-9)
+    assert found[:, 1] == pytest.approx(run.centre[:, 0], abs=1e-9)
+    assert found[1:, 2:] == pytest.approx(run.faces[1:, 0], abs=1e-9)
+
+
+def test_a_sheet_dries_in_held_air_as_crank_says() -> None:
+    """J. Crank, The Mathematics of Diffusion, 1975, page 48, at D t / L2 of 0.2."""
+    found = in_held_air(modes_of(Sheet((SPRUCE,))), 12.0, [0.2 * 400.0 / 1e-4], 7.0)
+    assert found[0, 0] == pytest.approx(12.0 - 5.0 * float(uptake(0.2)), abs=1e-3)
+    assert found[0, 1] == pytest.approx(12.0 - 5.0 * float(centre(0.2)), abs=1e-3)

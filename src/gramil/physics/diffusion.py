@@ -13,6 +13,7 @@ What diffuses is a content (percent moisture, say) that is alike on the two side
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -95,8 +96,9 @@ class Course:
     profiles: tuple[FloatArray, ...]
 
 
+@lru_cache(maxsize=1024)
 def modes_of(sheet: Sheet, points: int = POINTS) -> Modes:
-    """Take a sheet apart into its modes, with `points` to a layer (3 or more)."""
+    """Take a sheet apart into its modes, with `points` to a layer (3 or more); the same sheet is taken apart once."""
     stores, stiffness, middle = _assembled(sheet, points)
     openness = np.array([sheet.first_face, sheet.last_face])
     follows = np.isinf(openness)
@@ -162,6 +164,7 @@ def _assembled(sheet: Sheet, points: int) -> tuple[FloatArray, FloatArray, Float
     return stores, stiffness, _middle(sheet, places)
 
 
+@lru_cache
 def _lobatto(points: int) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Gauss-Lobatto points on -1 to 1, their weights, and the matrix that takes values at them to slopes at them."""
     order = points - 1
@@ -275,13 +278,15 @@ class _Batch:
             row += kept * last
             last = row
         earlier = np.concatenate([start[None], track[:-1]])
-        alike = (which == np.arange(lengths.size)[:, None]).astype(np.float64)  # steps of one length go in by their sum
-        sums = ((weight, np.tensordot(alike, rows, 1)) for weight, rows in (
-            (span * first, earlier), (span**2 * second, before), (span**2 * third, change)
-        ))  # fmt: skip
-        dwelt = sum((weight * total).sum(axis=0, keepdims=True) for weight, total in sums)
+        parts = ((span * first, earlier), (span**2 * second, before), (span**2 * third, change))
+        dwelt = np.sum([_summed(_of_step(weight, which), rows) for weight, rows in parts], axis=0)
         air_dwelt = 0.5 * steps[:, None, None] * (air[:-1] + air[1:])
-        return track, (_each(dwelt, self.flow) + _each(air_dwelt.sum(axis=0, keepdims=True), self.flow_held))[0]
+        return track, (_each(dwelt[None], self.flow) + _each(air_dwelt.sum(axis=0, keepdims=True), self.flow_held))[0]
+
+
+def _summed(weights: FloatArray, rows: FloatArray) -> FloatArray:
+    """The sum of rows, each times its weights, over the first axis; one row of weights may serve all."""
+    return floats(np.einsum("ijk,ijk->jk", np.broadcast_to(weights, rows.shape), rows))
 
 
 def _of_step(table: FloatArray, which: np.typing.NDArray[np.intp]) -> FloatArray:

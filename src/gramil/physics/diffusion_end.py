@@ -1,4 +1,4 @@
-"""Where a sheet stands at the end of its air, without the way there.
+"""Where a sheet stands at the end of its air, without the way there; and what it comes to in air that is held.
 
 A mode forgets: what came in long ago, against how fast the mode decays, no longer counts. So each mode looks back only
 as far as it remembers, and sums what each step has left in it. The answer is that of `course`, to rounding.
@@ -29,6 +29,18 @@ def profile_at_end(modes: Modes, start: ArrayLike, times: ArrayLike, air: ArrayL
     begun = modes.shapes.T @ (modes.stores * (np.broadcast_to(floats(start), modes.stores.shape) - datum))
     amplitudes = begun * np.exp(-modes.rates * (clock[-1] - clock[0])) + _left_by_air(modes, clock, faces)
     return floats(modes.shapes @ amplitudes + modes.held @ faces[-1] + datum)
+
+
+def in_held_air(modes: Modes, start: ArrayLike, seconds: ArrayLike, level: float) -> FloatArray:
+    """Mean, centre and both faces (times, 4) of a sheet at seconds from now, in air that would bring it to `level`.
+
+    start is one figure or one a point. Formula: level + sum of each mode's share of (start - level) times e^(-rate t).
+    """
+    begun = modes.shapes.T @ (modes.stores * (np.broadcast_to(floats(start), modes.stores.shape) - level))
+    shares = np.exp(-np.multiply.outer(floats(seconds), modes.rates)) * begun
+    ends = modes.shapes[[0, -1]]
+    readers = np.vstack([modes.stores @ modes.shapes / modes.stores.sum(), modes.middle @ modes.shapes, ends])
+    return floats(shares @ readers.T + level)
 
 
 def _left_by_air(modes: Modes, clock: FloatArray, faces: FloatArray) -> FloatArray:

@@ -13,7 +13,7 @@ from numpy.typing import ArrayLike
 
 from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.diffusion import Course, course, modes_of
-from gramil.physics.diffusion_end import profile_at_end
+from gramil.physics.diffusion_end import in_held_air, profile_at_end
 from gramil.wood.air import Air
 from gramil.wood.equilibrium import equilibrium_moisture
 from gramil.wood.piece import PACES, Pace, Piece, assumptions_of, sheet_of
@@ -154,8 +154,8 @@ def ready(state: MoistureNow, air: Air, band: tuple[float, float], horizon: floa
 def _wait(state: MoistureNow, air: Air, band: tuple[float, float], horizon: float, pace: Pace) -> float | None:
     """Seconds until the piece keeps within the band, at a pace; None if that is beyond the horizon."""
     looks = np.concatenate([[0.0], np.geomspace(60.0, horizon, _LOOKS)])
-    run = forecast(state, air, looks, pace)
-    figures = np.column_stack([run.mean[:, 0], run.centre[:, 0], run.faces[:, 0]])
+    modes = modes_of(sheet_of(state.piece, pace))
+    figures = in_held_air(modes, state.profiles[pace], looks, air.moisture + state.piece.offset)
     outside = np.maximum(band[0] - figures, figures - band[1]).max(axis=1)
     out = np.flatnonzero(outside > 0)
     if out.size == 0:
