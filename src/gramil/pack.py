@@ -10,6 +10,7 @@ from gramil.change.whole import dimensions_of, drawings_of, findings_of, setups_
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
 from gramil.show import Shower
+from gramil.writers.cents_map import cents_map_bytes
 from gramil.writers.dxf import dxf_bytes
 from gramil.writers.paper import PaperName
 from gramil.writers.pdf import tiled_pdf
@@ -40,6 +41,7 @@ def _makers(
     templates_pdf = partial(tiled_pdf, templates, shower.text, paper, printer_scale, heading=title_of(figures, shower))
     yield f"templates-{paper}.pdf", templates_pdf
     yield "bench-sheets.pdf", partial(bench_sheets, figures, shower, paper)
+    yield "cents-map.svg", partial(cents_map_bytes, figures)
     names = dimensions_of(figures)
     yield "dimensions.csv", lambda: dimensions_csv(figures, shower, names).encode()
     yield "dimensions.json", lambda: dimensions_json(figures, shower, names).encode()

@@ -1,0 +1,102 @@
+"""The cents of every string and fret as one picture: a cell a note, before any set-back and as filed.
+
+Each cell holds its figure, so that the picture reads without its colours; warm is sharp, cold is flat.
+"""
+
+from collections.abc import Iterator
+from html import escape
+
+import numpy as np
+from numpy.typing import NDArray
+
+from gramil.graph import Figures
+
+CELL = (9.0, 7.0)
+"""Width and height of a cell, in mm."""
+LEFT, TOP, BETWEEN = 24.0, 16.0, 8.0
+"""Room in mm for the strings' names, for the title, and between the two panels."""
+FULL = 5.0
+"""Cents at which a cell is as dark as it gets: what is often quoted as just heard."""
+SHARP, FLAT = (200, 60, 30), (30, 90, 190)
+PANELS = (
+    ("before: nut on the zero line, saddle at the scale's end", "intonation_cents_before", "intonation_rms_before"),
+    ("after: nut and saddle as filed", "intonation_cents_after", "intonation_rms_after"),
+)
+
+
+def cents_map_svg(figures: Figures) -> str:
+    """The picture as an SVG document in millimetres, thinnest string on top, frets that count underlined."""
+    strings, frets = figures["strings_count"], figures["scale_frets"]
+    wide = LEFT + (frets + 2) * CELL[0] + 8.0
+    panel = TOP + strings * CELL[1] + BETWEEN
+    tall = 12.0 + panel * len(PANELS)
+    lines = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide:g}mm" height="{tall:g}mm" '
+        f'viewBox="0 0 {wide:g} {tall:g}" role="img" font-family="B612, sans-serif">',
+        f"<title>{escape(figures['instrument_name'])}, cents by string and fret</title>",
+        _text(4.0, 8.0, f"{figures['instrument_name']}, cents by string and fret", 4.5),
+    ]
+    for row, panel_names in enumerate(PANELS):
+        lines += _panel(figures, 12.0 + row * panel, *panel_names)
+    return "\n".join([*lines, "</svg>"]) + "\n"
+
+
+def cents_map_bytes(figures: Figures) -> bytes:
+    """The picture as a file that stands by itself."""
+    return ('<?xml version="1.0" encoding="UTF-8"?>\n' + cents_map_svg(figures)).encode("utf-8")
+
+
+def _panel(figures: Figures, top: float, title: str, name: str, rms: str) -> Iterator[str]:
+    cents: NDArray[np.float64] = figures[name]
+    first = top + TOP
+    yield _text(4.0, top + 6.0, title, 3.5)
+    yield from _heads(figures, first)
+    for row, notes in enumerate(cents):
+        y = first + row * CELL[1]
+        yield _text(LEFT - 2.0, y + 4.8, _string(figures, row), 3.0, "end")
+        for fret in range(1, len(notes)):
+            yield from _cell(LEFT + (fret - 1) * CELL[0], y, float(notes[fret]))
+        yield _text(LEFT + (len(notes) - 0.5) * CELL[0], y + 4.8, _figure(float(figures[rms][row]), ""), 3.0, "middle")
+
+
+def _heads(figures: Figures, first: float) -> Iterator[str]:
+    counts = figures["intonation_weights"]
+    for fret in range(1, len(counts)):
+        x = LEFT + (fret - 0.5) * CELL[0]
+        yield _text(x, first - 2.0, str(fret), 3.0, "middle")
+        if counts[fret]:
+            run = f'x1="{x - 2:g}" y1="{first - 1:g}" x2="{x + 2:g}" y2="{first - 1:g}"'
+            yield f'<line {run} stroke="#000" stroke-width="0.25"/>'
+    yield _text(LEFT + (len(counts) - 0.5) * CELL[0], first - 2.0, "RMS", 3.0, "middle")
+
+
+def _string(figures: Figures, row: int) -> str:
+    return f"{row + 1}: {figures['strings_frequency'][row]:.1f} Hz"
+
+
+def _cell(x: float, y: float, cents: float) -> Iterator[str]:
+    yield (
+        f'<rect x="{x:g}" y="{y:g}" width="{CELL[0]:g}" height="{CELL[1]:g}" fill="{_colour(cents)}" '
+        'stroke="#fff" stroke-width="0.3"/>'
+    )
+    yield _text(x + CELL[0] / 2, y + 4.7, _figure(cents, "+"), 2.7, "middle")
+
+
+def _colour(cents: float) -> str:
+    if not np.isfinite(cents):
+        return "#ffffff"
+    share = min(1.0, abs(cents) / FULL) * 0.75
+    hue = SHARP if cents > 0 else FLAT
+    return "#" + "".join(f"{round(255 + (part - 255) * share):02x}" for part in hue)
+
+
+def _figure(value: float, sign: str) -> str:
+    """One decimal, never minus zero."""
+    if not np.isfinite(value):
+        return "?"
+    text = f"{value:{sign}.1f}"
+    return text[1:] if text in ("-0.0", "+0.0") else text
+
+
+def _text(x: float, y: float, words: str, height: float, anchor: str = "start") -> str:
+    return f'<text x="{x:g}" y="{y:g}" font-size="{height:g}" text-anchor="{anchor}" fill="#111">{escape(words)}</text>'
