@@ -21,6 +21,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "wood": ("gramil.cli.wood", "What is known of a wood, and how it moves."),
     "ready": ("gramil.cli.ready", "Which work the wood and the air allow now, and when the rest opens."),
     "if-glued": ("gramil.cli.if_glued", "What gluing wood now, as it is, would cost later."),
+    "bench": ("gramil.bench.command", "All of it in a browser, beside the vice."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }
 """Command: its module and its one line of help, so that the list needs no module loaded."""

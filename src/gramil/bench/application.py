@@ -1,0 +1,79 @@
+"""The application: every page of the bench at its address, behind its door."""
+
+from collections.abc import Callable, Iterable
+from functools import partial
+from importlib.resources import files
+from pathlib import Path
+
+from starlette.applications import Starlette
+from starlette.requests import Request
+from starlette.responses import PlainTextResponse, Response
+from starlette.routing import Mount, Route
+from starlette.staticfiles import StaticFiles
+from starlette.types import ASGIApp
+
+from gramil.bench import card_page, first_page, instrument_page, pairing_page
+from gramil.bench.asking import Asked, Missing, endpoint
+from gramil.bench.guard import Guard
+from gramil.bench.keeping import Keeping
+from gramil.bench.sessions import Clock, Sessions
+from gramil.bench.shelf import Shelf
+
+ShelfPage = Callable[[Asked, Shelf], Response]
+
+GETS: tuple[tuple[str, ShelfPage], ...] = (
+    ("/", first_page.first_page),
+    ("/new", first_page.new_page),
+    ("/instrument/{instrument}", instrument_page.instrument_page),
+    ("/instrument/{instrument}/cut", instrument_page.cut_page),
+    ("/instrument/{instrument}/figure", card_page.card_page),
+)
+POSTS: tuple[tuple[str, ShelfPage], ...] = (
+    ("/new", first_page.make_new),
+    ("/demo", first_page.lay_out_demo),
+    ("/unit", first_page.swap_unit),
+    ("/instrument/{instrument}/keep", instrument_page.keep),
+)
+
+
+def application(keeping: Keeping, sessions: Sessions, clock: Clock, hosts: Iterable[str], lan: str = "") -> ASGIApp:
+    """The bench over a record; `hosts` are its own Host headers, `lan` the address that phones are given (or empty)."""
+    shelf = Shelf()
+    routes = [
+        *(_route(path, page, shelf, "GET") for path, page in GETS),
+        *(_route(path, page, shelf, "POST") for path, page in POSTS),
+        Route("/pair", pairing_page.pairing_page, methods=["GET"]),
+        Route("/pair/{code}", pairing_page.pairing_page, methods=["GET"]),
+        Route("/pair", pairing_page.pair, methods=["POST"]),
+        Mount("/static/fonts", StaticFiles(directory=_folder("fonts"))),
+        Mount("/static", StaticFiles(directory=_folder("bench", "static"))),
+        Route("/{anywhere:path}", endpoint(_nothing), methods=["GET", "POST"]),
+    ]
+    inner = Starlette(routes=routes, exception_handlers={Exception: _own_fault})
+    inner.state.keeping, inner.state.sessions = keeping, sessions
+    inner.state.clock, inner.state.lan = clock, lan
+    return Guard(inner, sessions, frozenset(each.lower() for each in hosts))
+
+
+def _route(path: str, page: ShelfPage, shelf: Shelf, method: str) -> Route:
+    return Route(path, endpoint(partial(_with, page, shelf)), methods=[method], name=f"{method} {path}")
+
+
+def _with(page: ShelfPage, shelf: Shelf, asked: Asked) -> Response:
+    return page(asked, shelf)
+
+
+def _nothing(_: Asked) -> Response:
+    raise Missing("page")
+
+
+async def _own_fault(_: Request, __: Exception) -> Response:
+    """What is said for a fault of the program; the traceback goes to the terminal."""
+    return PlainTextResponse(
+        "The bench made a mistake of its own; nothing was saved by it. Go back and try again.", 500
+    )
+
+
+def _folder(*names: str) -> Path:
+    """A folder of the installed package."""
+    return Path(str(files("gramil").joinpath(*names)))

@@ -1,0 +1,112 @@
+"""A figure's card: what it is, the formula with numbers in it, the source, what it follows from, what hangs on it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from starlette.responses import Response
+
+from gramil.address import parse_address
+from gramil.bench.asking import Asked, Missing
+from gramil.bench.chosen import Chosen, chosen
+from gramil.bench.instrument_page import desk_of
+from gramil.bench.shelf import Shelf
+from gramil.graph import Figures
+from gramil.quantities import axes_of
+from gramil.reason import Reason, read_doc, readable, why
+from gramil.show import Shower, shown
+
+MOST_HANGING = 60
+UNSHOWN = ("drawing_", "piece_", "card_")
+"""What hangs on a figure only as lines of a drawing is told by the drawing."""
+
+
+@dataclass(frozen=True)
+class Beside:
+    """A figure above or below another: its address, its words and its value."""
+
+    address: str
+    words: str
+    text: str
+
+
+def card_page(asked: Asked, shelf: Shelf) -> Response:
+    """The card of the figure at the address `at`."""
+    address = asked.one("at")
+    with asked.keeping.opened() as store:
+        desk = desk_of(asked, store, shelf)
+    figures, shower = desk.draft.figures, desk.reading.now
+    try:
+        reason = why(figures, address, shower.text)
+        text, other = shower.both(address)
+    except KeyError:
+        raise Missing(f"figure {address}") from None
+    name, steps = parse_address(address)
+    return asked.page(
+        "card.html",
+        title=words_of(figures, name),
+        desk=desk,
+        held=desk.held,
+        draft=desk.draft,
+        unit=shower.first,
+        address=address,
+        reason=reason,
+        formula=readable(reason.formula),
+        numbers=readable(reason.numbers),
+        text=text,
+        other=other,
+        drawn=_drawn(reason, figures, shower),
+        choice=_choice(figures, name, desk.draft.text),
+        follows=[_beside(figures, each.address, shower) for each in reason.follows],
+        hangs=hanging(figures, address, shower),
+        every=_every(figures, name, shower) if not steps else [],
+        at=f"x={desk.cut.x:.4f}" + ("&view=closer" if desk.closer else ""),
+    )
+
+
+def _choice(figures: Figures, name: str, text: str) -> Chosen | None:
+    return chosen(name, text) if name in figures.graph.inputs else None
+
+
+def _drawn(reason: Reason, figures: Figures, shower: Shower) -> str:
+    if not reason.pinned:
+        return ""
+    return shown(reason.drawn, figures.unit_at(reason.address), shower.first)
+
+
+def hanging(figures: Figures, address: str, shower: Shower) -> list[Beside]:
+    """What hangs on a figure directly, on the same row where both run over the same frets or strings."""
+    name, steps = parse_address(address)
+    rows = dict(zip(axes_of(figures.graph.annotation(name)), steps, strict=False))
+    found = [each for each in figures.graph.followers[name] if not each.startswith(UNSHOWN)]
+    return [_beside(figures, _on_row(figures, each, rows), shower) for each in found[:MOST_HANGING]]
+
+
+def _on_row(figures: Figures, name: str, rows: Mapping[str, object]) -> str:
+    axes = axes_of(figures.graph.annotation(name))
+    wanted = [str(rows[axis]) for axis in axes if axis in rows]
+    return f"{name}[{', '.join(wanted)}]" if wanted and len(wanted) == len(axes) else name
+
+
+def _beside(figures: Figures, address: str, shower: Shower) -> Beside:
+    name, _ = parse_address(address)
+    value = figures.at(address)
+    plain = isinstance(value, float | int | str) or bool(axes_of(figures.graph.annotation(name)))
+    return Beside(address, words_of(figures, name), shower.text(address) if plain else "")
+
+
+def _every(figures: Figures, name: str, shower: Shower) -> list[Beside]:
+    """Each row of a figure that runs over frets or strings."""
+    axes = axes_of(figures.graph.annotation(name))
+    if len(axes) != 1 or axes[0] not in ("fret", "string"):
+        return []
+    start = int(axes[0] == "string")
+    rows = range(start, len(figures[name]) + start)
+    return [Beside(f"{name}[{row}]", f"{axes[0]} {row}", shower.text(f"{name}[{row}]")) for row in rows]
+
+
+def words_of(figures: Figures, name: str) -> str:
+    """What a figure is, in its first sentence."""
+    graph = figures.graph
+    told = graph.inputs[name].what if name in graph.inputs else read_doc(graph.dimensions[name].what).what
+    first = told.split("\n\n")[0].strip()
+    return first[:1].upper() + first[1:]

@@ -1,0 +1,47 @@
+"""What the maker chose: the key behind a base value, and its value as it stands written in the description."""
+
+import tomllib
+from dataclasses import dataclass
+from typing import Any
+
+from gramil.description.base import keys_of
+from gramil.shop.toml_text import value_text
+
+ENDS = ("nut", "end")
+"""Ends that a table may give apart, as an arch does."""
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """A key that settles a base value, and what is written there (empty where the usual value stands in)."""
+
+    key: str
+    written: str
+
+
+def chosen(name: str, text: str) -> Chosen | None:
+    """The key to change for a base value, one that the text gives before others; None for what no key settles."""
+    keys = [key for key in keys_of(name) if not key.startswith(("shop.", "limits."))]
+    if not keys:
+        return None
+    data = tomllib.loads(text)
+    written = [(key, found) for key in _keys(keys, name) if (found := _value(data, key)) is not None]
+    if not written:
+        return Chosen(keys[0], "")
+    key, value = written[0]
+    return Chosen(key, value if isinstance(value, str) else value_text(value))
+
+
+def _keys(keys: list[str], name: str) -> list[str]:
+    """The keys, each end of a table before the table."""
+    end = name.rsplit("_", 1)[-1]
+    return [each for key in keys for each in ((f"{key}.{end}", key) if end in ENDS else (key,))]
+
+
+def _value(data: dict[str, Any], key: str) -> Any:
+    found: Any = data
+    for step in key.split("."):
+        if not isinstance(found, dict) or step not in found:
+            return None
+        found = found[step]
+    return found

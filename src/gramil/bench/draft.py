@@ -1,0 +1,64 @@
+"""A draft: keys set otherwise than saved, carried in the page's address and nowhere else, until kept or dropped."""
+
+from dataclasses import dataclass
+from urllib.parse import urlencode
+
+from gramil.bench.asking import Asked
+from gramil.bench.shelf import Held, changed
+from gramil.description.writing import set_key
+from gramil.faults import Fault, MakersFault
+from gramil.graph import Figures
+
+SET = "set"
+MOST = 40
+"""More changed keys than this at once are no draft."""
+
+
+@dataclass(frozen=True)
+class Draft:
+    """What is set, the text and figures that follow; with faults, the figures are the saved ones."""
+
+    sets: tuple[tuple[str, str], ...]
+    text: str
+    figures: Figures
+    faults: tuple[Fault, ...] = ()
+
+    @property
+    def changed(self) -> bool:
+        """Whether there is anything to keep."""
+        return bool(self.sets) and not self.faults
+
+    @property
+    def query(self) -> str:
+        """The draft as part of an address, with a leading & where there is one."""
+        return "".join("&" + urlencode({SET: f"{key}={value}"}) for key, value in self.sets)
+
+    def written(self, key: str) -> str | None:
+        """What the draft sets a key to, or None."""
+        return dict(self.sets).get(key)
+
+
+def draft_of(asked: Asked, held: Held) -> Draft:
+    """The draft that a request carries: each `set` is `key=value`; a field `key` with `value` is set last."""
+    sets = dict(_pair(each) for each in asked.many(SET)[:MOST])
+    if asked.one("key"):
+        sets[asked.one("key")] = asked.one("value")
+    return drafted(held, tuple(sets.items()))
+
+
+def _pair(written: str) -> tuple[str, str]:
+    key, _, value = written.partition("=")
+    return key.strip(), value.strip()
+
+
+def drafted(held: Held, sets: tuple[tuple[str, str], ...]) -> Draft:
+    """The draft with these keys set."""
+    text = held.revision.text
+    try:
+        for key, value in sets:
+            text = set_key(text, key, value)
+        figures = changed(held, text) if sets else held.figures
+        figures["fret_position"]
+    except MakersFault as fault:
+        return Draft(sets, held.revision.text, held.figures, fault.faults)
+    return Draft(sets, text, figures)

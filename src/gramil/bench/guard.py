@@ -1,0 +1,162 @@
+"""The door: which addresses are answered, who is let in, how much may be sent, and what a page may load.
+
+It stands before every page. Only this machine is answered, and with `lan` phones that were paired; a Host that is not
+the bench's own, a change asked for by another site, and a body too large are refused before any page sees them.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from http.cookies import CookieError, SimpleCookie
+from ipaddress import ip_address
+
+from starlette.datastructures import Headers, MutableHeaders
+from starlette.responses import PlainTextResponse, RedirectResponse
+from starlette.types import ASGIApp, Message, Receive, Scope, Send
+
+from gramil.bench.sessions import LASTS, Session, Sessions
+
+COOKIE = "gramil_bench"
+LARGEST_BODY = 2_000_000
+"""More bytes than this in one request are refused."""
+SAFE = frozenset({"GET", "HEAD"})
+PAIRING = "/pair"
+FOR_PAIRING = frozenset({PAIRING, "/static/bench.css"})
+"""All that a phone gets before it is paired."""
+POLICY = (
+    "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; "
+    "connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+)
+HEADERS: Mapping[str, str] = {
+    "content-security-policy": POLICY,
+    "x-content-type-options": "nosniff",
+    "referrer-policy": "same-origin",
+    "cross-origin-opener-policy": "same-origin",
+    "cross-origin-resource-policy": "same-origin",
+    "permissions-policy": "camera=(), microphone=(), geolocation=()",
+}
+
+
+class TooLarge(Exception):  # noqa: N818 (it says what it is)
+    """More was sent than is taken."""
+
+
+@dataclass(frozen=True)
+class Guard:
+    """The application `inner` behind its door; `hosts` are the Host headers that are the bench's own."""
+
+    inner: ASGIApp
+    sessions: Sessions
+    hosts: frozenset[str]
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        if scope["type"] == "lifespan":
+            await self.inner(scope, receive, send)
+            return
+        if scope["type"] != "http":
+            return
+        headers = Headers(scope=scope)
+        refusal = refused(headers, scope["method"], self.hosts)
+        session, new = self._session(headers, scope)
+        if refusal is None and session is None and not _for_pairing(scope["path"]):
+            refusal = _to_pairing(scope)
+        answer = self.inner if refusal is None else refusal
+        scope["state"] = {**scope.get("state", {}), "session": session}
+        await answer(scope, _bounded(receive), _marked(send, session if new else None, scope["path"]))
+
+    def _session(self, headers: Headers, scope: Scope) -> tuple[Session | None, bool]:
+        found = self.sessions.find(_cookie(headers))
+        if found is not None or not is_local(scope):
+            return found, False
+        return self.sessions.start(local=True), True
+
+
+def refused(headers: Headers, method: str, hosts: frozenset[str]) -> ASGIApp | None:
+    """Why a request is not answered at all, or None."""
+    if headers.getlist("host") and (len(headers.getlist("host")) > 1 or headers["host"].lower() not in hosts):
+        return PlainTextResponse("This is not the bench's address.", 421)
+    if "host" not in headers:
+        return PlainTextResponse("This is not the bench's address.", 421)
+    if _from_elsewhere(headers, method):
+        return PlainTextResponse("Another site asked for this. Nothing was done.", 403)
+    if int(_digits(headers.get("content-length", "0"))) > LARGEST_BODY:
+        return PlainTextResponse("That is more than 2 MB. Nothing was taken.", 413)
+    return None
+
+
+def _digits(text: str) -> str:
+    return text if text.isascii() and text.isdigit() and len(text) < 16 else "9" * 15
+
+
+def _from_elsewhere(headers: Headers, method: str) -> bool:
+    """A change asked for by a page of another site, or any part of a page but a link that is followed."""
+    site = headers.get("sec-fetch-site", "none")
+    if method in SAFE:
+        return site == "cross-site" and headers.get("sec-fetch-mode") != "navigate"
+    origin = headers.get("origin")
+    own = origin is None or origin.lower() == f"http://{headers['host'].lower()}"
+    return not own or site not in ("same-origin", "none")
+
+
+def is_local(scope: Scope) -> bool:
+    """Whether a request comes from this machine itself."""
+    client = scope.get("client")
+    try:
+        return client is not None and ip_address(client[0]).is_loopback
+    except ValueError:
+        return False
+
+
+def _for_pairing(path: str) -> bool:
+    return path in FOR_PAIRING or path.startswith(PAIRING + "/")
+
+
+def _to_pairing(scope: Scope) -> ASGIApp:
+    if scope["method"] in SAFE and scope["path"] == "/":
+        return RedirectResponse(PAIRING, 303)
+    return PlainTextResponse("This phone is not paired. Open the bench's address and pair it first.", 403)
+
+
+def _cookie(headers: Headers) -> str:
+    try:
+        found = SimpleCookie(headers.get("cookie", "")).get(COOKIE)
+    except CookieError:
+        return ""
+    return found.value if found else ""
+
+
+def cookie_of(session: Session) -> str:
+    """The cookie that carries a session: not for scripts, not for other sites, and with an end."""
+    age = int(LASTS.total_seconds())
+    return f"{COOKIE}={session.key}; Path=/; HttpOnly; SameSite=Strict; Max-Age={age}"
+
+
+def _bounded(receive: Receive) -> Receive:
+    """The same body, cut off with TooLarge where it grows too large, whatever its head said."""
+    taken = 0
+
+    async def receive_bounded() -> Message:
+        nonlocal taken
+        message = await receive()
+        taken += len(message.get("body", b""))
+        if taken > LARGEST_BODY:
+            raise TooLarge
+        return message
+
+    return receive_bounded
+
+
+def _marked(send: Send, new: Session | None, path: str) -> Send:
+    """The same answer with the headers that every answer carries."""
+
+    async def send_marked(message: Message) -> None:
+        if message["type"] == "http.response.start":
+            headers = MutableHeaders(scope=message)
+            for name, value in HEADERS.items():
+                headers[name] = value
+            if not path.startswith("/static/"):
+                headers.setdefault("cache-control", "no-store")
+            if new is not None:
+                headers.append("set-cookie", cookie_of(new))
+        await send(message)
+
+    return send_marked

@@ -1,0 +1,243 @@
+"""The instrument's page: the whole of it to scale, cut across where the section line stands, and what a draft moves."""
+
+import json
+from dataclasses import dataclass, replace
+from urllib.parse import urlencode
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, Missing, go
+from gramil.bench.at_section import parts_at
+from gramil.bench.draft import Draft, draft_of
+from gramil.bench.moved import Moved, moved_by
+from gramil.bench.placing import place_of
+from gramil.bench.plan_view import Plan, plan_of, reader_at, section_svg, section_words, turned_in
+from gramil.bench.shelf import Held, Shelf
+from gramil.bench.shown_rows import Reading, ShownRow, shown_row
+from gramil.bench.units import shower_for
+from gramil.change.whole import findings_of
+from gramil.drawings.section_at import Cut, cut_at
+from gramil.findings.finding import Finding
+from gramil.graph import Figures
+from gramil.shop.instruments import save_revision
+from gramil.shop.opening import Store
+from gramil.shop.trouble import Conflict
+from gramil.show import shown
+
+
+@dataclass(frozen=True)
+class Desk:
+    """All that the page shows at once."""
+
+    held: Held
+    draft: Draft
+    cut: Cut
+    reading: Reading
+    closer: bool
+
+    @property
+    def saved(self) -> Figures | None:
+        """The saved figures, where a draft differs from them."""
+        return self.held.figures if self.draft.changed else None
+
+
+def instrument_id(asked: Asked) -> int:
+    """The instrument's number in the address; raises Missing."""
+    try:
+        return int(asked.words["instrument"])
+    except ValueError:
+        raise Missing("instrument of that number") from None
+
+
+def desk_of(asked: Asked, store: Store, shelf: Shelf) -> Desk:
+    """The desk that a request asks for. Raises Missing and MakersFault."""
+    held = shelf.held(store, instrument_id(asked))
+    draft = draft_of(asked, held)
+    cut = _cut(asked, draft.figures)
+    saved_cut = cut if not draft.changed else _beside(cut, held.figures)
+    now, before = shower_for(asked.session, draft.figures), shower_for(asked.session, held.figures)
+    reading = Reading(draft, cut, held.figures, saved_cut, now, before)
+    return Desk(held, draft, cut, reading, asked.one("view") == "closer")
+
+
+def _cut(asked: Asked, figures: Figures) -> Cut:
+    """At a fret (`fret`), at x (`x`), on the fret nearest to x (`tap`), or at fret 7 to begin with."""
+    last = len(figures["fret_position"]) - 1
+    fret = asked.one("fret")
+    if fret.isdigit():
+        return cut_at(figures, float(figures["fret_position"][min(int(fret), last)]))
+    try:
+        x = float(asked.one("x"))
+    except ValueError:
+        return cut_at(figures, float(figures["fret_position"][min(7, last)]))
+    low, high = reach(figures)
+    x = min(max(x, low), high) if x == x else low
+    return cut_at(figures, _tapped(figures, x) if asked.one("tap") else x)
+
+
+def reach(figures: Figures) -> tuple[float, float]:
+    """How far the section line goes: from the nut to the saddle."""
+    return float(figures["board_nut_position"]), float(figures["saddle_break_x"].max())
+
+
+def _tapped(figures: Figures, x: float) -> float:
+    position = figures["fret_position"]
+    return float(position[abs(position - x).argmin()]) if x <= figures["board_tail_position"] else x
+
+
+def _beside(cut: Cut, saved: Figures) -> Cut:
+    """The cut of the saved instrument that is shown in grey: at the same fret, or at the same x."""
+    if cut.fret is None or cut.fret >= len(saved["fret_position"]):
+        return cut_at(saved, cut.x)
+    return cut_at(saved, float(saved["fret_position"][cut.fret]))
+
+
+@dataclass(frozen=True)
+class Placed:
+    """A finding with its balloon's number and its place."""
+
+    number: str
+    finding: Finding
+    x: float
+    value: str
+    limit: str
+
+
+def placed(desk: Desk) -> tuple[Placed, ...]:
+    """Every finding that asks for something, numbered as in the drawing."""
+    shower, figures = desk.reading.now, desk.draft.figures
+    asking = [each for each in findings_of(figures) if each.severity in ("stop", "caution", "note")]
+    return tuple(
+        Placed(
+            str(number),
+            each,
+            place_of(figures, each.address),
+            shower.text(each.address),
+            shower.text(each.limit) if each.limit else "",
+        )
+        for number, each in enumerate(asking, 1)
+    )
+
+
+def instrument_page(asked: Asked, shelf: Shelf) -> Response:
+    """The page, or with a change of a figure the desk on it anew."""
+    with asked.keeping.opened() as store:
+        desk = desk_of(asked, store, shelf)
+        moved = moved_by(store, desk.held, desk.draft, desk.reading.now) if desk.draft.changed else None
+    return asked.page("instrument.html", **_whole(asked, desk, moved))
+
+
+def cut_page(asked: Asked, shelf: Shelf) -> Response:
+    """The section alone, with what lies over the plan: the answer to a moved section line."""
+    with asked.keeping.opened() as store:
+        desk = desk_of(asked, store, shelf)
+    plan = plan_of(desk.draft.figures, None, desk.reading.now, desk.closer)
+    return asked.page("cut.html", **_section(asked, desk, plan))
+
+
+def _whole(asked: Asked, desk: Desk, moved: Moved | None) -> dict[str, object]:
+    plan = plan_of(desk.draft.figures, desk.saved, desk.reading.now, desk.closer)
+    findings = findings_of(desk.draft.figures)
+    return {
+        **_section(asked, desk, plan),
+        "title": desk.held.seen.name,
+        "plan": plan,
+        "moved": moved,
+        "quiet": [each for each in findings if each.severity in ("fine", "not judged")],
+        "faults": desk.draft.faults,
+    }
+
+
+def _section(asked: Asked, desk: Desk, plan: Plan) -> dict[str, object]:
+    figures, cut = desk.draft.figures, desk.cut
+    reader = reader_at(figures, cut, desk.reading.now)
+    found = placed(desk)
+    balloons = tuple((each.x, each.number, f"{each.finding.severity}: {each.finding.name}") for each in found)
+    old = (desk.held.figures, desk.reading.saved_cut) if desk.draft.changed else None
+    low, high = reach(figures)
+    return {
+        "desk": desk,
+        "held": desk.held,
+        "draft": desk.draft,
+        "cut": cut,
+        "where": where(desk),
+        "over": turned_in(figures, cut, plan, balloons),
+        "section": section_svg(figures, cut, old, reader),
+        "section_words": section_words(figures, cut, reader),
+        "parts": [(part, _rows(desk, part.rows)) for part in parts_at(figures, cut)],
+        "findings": found,
+        "low": low,
+        "high": high,
+        "frets": json.dumps([round(float(x), 4) for x in figures["fret_position"]]),
+        "steps": _steps(figures, cut),
+        "at": urlencode({"x": f"{cut.x:.4f}"}) + ("&view=closer" if desk.closer else ""),
+        "x_text": f"{cut.x:.4f}",
+        "from_zero": shown(cut.x, "mm", desk.reading.now.first),
+        "unit": desk.reading.now.first,
+    }
+
+
+def _rows(desk: Desk, rows: tuple[tuple[str, str], ...]) -> list[ShownRow]:
+    return [shown_row(words, address, desk.reading) for words, address in rows]
+
+
+def where(desk: Desk) -> str:
+    """Where the cut is, in words."""
+    position, cut = desk.draft.figures["fret_position"], desk.cut
+    if cut.fret is not None:
+        return "at the zero line" if cut.fret == 0 else f"at fret {cut.fret}"
+    if cut.x > desk.draft.figures["board_tail_position"]:
+        return "over the body"
+    before = int((position < cut.x).sum()) - 1
+    if before < 0:
+        return "before the zero line"
+    if before + 1 >= len(position):
+        return "past the last fret"
+    return f"between frets {before} and {before + 1}"
+
+
+def _steps(figures: Figures, cut: Cut) -> tuple[int, int]:
+    """The frets before and after the cut, for the buttons beside the section line."""
+    position = figures["fret_position"]
+    last = len(position) - 1
+    before = max(int((position < cut.x - 0.01).sum()) - 1, 0)
+    after = min(int((position <= cut.x + 0.01).sum()), last)
+    return before, after
+
+
+def keep(asked: Asked, shelf: Shelf) -> Response:
+    """Save the draft as the next revision; where somebody saved meanwhile, both are shown and nothing is written."""
+    number, who = instrument_id(asked), asked.one("who")
+    asked.session.who = who
+    with asked.keeping.opened() as store:
+        base = shelf.held(store, number, _number(asked.one("base")))
+        draft = draft_of(asked, base)
+        if draft.faults or not draft.sets:
+            return go(f"/instrument/{number}?" + draft.query.lstrip("&"))
+        seen = replace(base.seen, version=_number(asked.one("version")))
+        try:
+            save_revision(store, seen, draft.text, asked.now, who=who, why=asked.one("why"))
+        except Conflict:
+            return _conflict(asked, store, shelf, base, draft)
+    return go(f"/instrument/{number}?{asked.one('at')}&kept=1")
+
+
+def _number(text: str) -> int:
+    return int(text) if text.isdigit() and len(text) < 10 else 0
+
+
+def _conflict(asked: Asked, store: Store, shelf: Shelf, base: Held, draft: Draft) -> Response:
+    theirs = shelf.held(store, base.seen.id)
+    their_moves = moved_by(
+        store, base, Draft((("", ""),), theirs.revision.text, theirs.figures), shower_for(asked.session, theirs.figures)
+    )
+    return asked.page(
+        "conflict.html",
+        409,
+        title=base.seen.name,
+        base=base,
+        theirs=theirs,
+        draft=draft,
+        moved=their_moves,
+        at=asked.one("at"),
+    )

@@ -1,0 +1,48 @@
+"""Letting a phone in: the code on this machine's screen, and the page on which the phone gives it."""
+
+from io import BytesIO
+
+import segno
+from starlette.requests import Request
+from starlette.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
+
+from gramil.bench.guard import LARGEST_BODY, cookie_of, is_local
+from gramil.bench.sessions import Sessions
+from gramil.bench.templating import render
+
+
+def qr_svg(address: str) -> str:
+    """An address as a QR code, in SVG."""
+    made = BytesIO()
+    segno.make(address, error="m").save(
+        made, kind="svg", scale=6, border=3, xmldecl=False, svgns=True, dark="#000", light="#fff"
+    )
+    return made.getvalue().decode()
+
+
+async def pairing_page(request: Request) -> Response:
+    """On this machine: a fresh code to scan. On a phone: the field for the code, filled in where it was scanned."""
+    sessions: Sessions = request.app.state.sessions
+    lan: str = request.app.state.lan
+    if is_local(request.scope):
+        if not lan:
+            return HTMLResponse(render("pair_off.html", title="Phones"))
+        code = sessions.new_code()
+        address = f"{lan}/pair/{code}"
+        return HTMLResponse(
+            render("pair_show.html", title="Pair a phone", code=code, address=address, qr=qr_svg(address))
+        )
+    code = request.path_params.get("code", "")
+    return HTMLResponse(render("pair.html", title="Pair this phone", code=code[:16], wrong=False))
+
+
+async def pair(request: Request) -> Response:
+    """A phone gives its code: a session, or the field again."""
+    sessions: Sessions = request.app.state.sessions
+    if int(request.headers.get("content-length", "0") or "0") > min(LARGEST_BODY, 2000):
+        return PlainTextResponse("That is too long for a code.", 413)
+    async with request.form(max_fields=5) as form:
+        session = sessions.pair(str(form.get("code", "")))
+    if session is None:
+        return HTMLResponse(render("pair.html", title="Pair this phone", code="", wrong=True), 403)
+    return RedirectResponse("/", 303, headers={"set-cookie": cookie_of(session)})

@@ -1,0 +1,41 @@
+"""Where a figure stands along the instrument, so that a finding can be shown in the drawing."""
+
+from gramil.address import Field, parse_address
+from gramil.graph import Figures
+from gramil.quantities import axes_of
+
+PLACES = {
+    "head": ("head_",),
+    "nut": ("nut_", "action_nut"),
+    "saddle": ("saddle_", "bridge_", "intonation_", "neck_set_", "string_pull", "string_breaking", "string_reserve"),
+    "join": ("neck_", "heel_", "scale_join", "back_bow_", "relief_"),
+    "fret 12": ("heights_", "action_", "height_", "crown_"),
+    "tail": ("thickness_", "board_", "ledge_", "binding_", "core_", "blank_"),
+}
+"""Nouns that stand at one place for want of a row."""
+
+
+def place_of(figures: Figures, address: str) -> float:
+    """x along the centreline, mm from the zero line, at which a figure is shown; raises KeyError for no address."""
+    name, steps = parse_address(address)
+    axes = axes_of(figures.graph.annotation(name))
+    rows = {axis: step for axis, step in zip(axes, steps, strict=False) if not isinstance(step, Field)}
+    if "fret" in rows:
+        return float(figures["fret_position"][int(rows["fret"])])
+    return _at(figures, next((place for place, nouns in PLACES.items() if name.startswith(nouns)), ""))
+
+
+def _at(figures: Figures, place: str) -> float:
+    match place:
+        case "head":
+            return float(figures["board_nut_position"] - figures["head_posts_x"].mean())
+        case "nut":
+            return float(figures["board_nut_position"])
+        case "saddle":
+            return float(figures["saddle_position"])
+        case "join":
+            return float(figures["back_bow_length"])
+        case "tail":
+            return float(figures["board_tail_position"])
+        case _:
+            return float(figures["fret_position"][figures["action_fret"]])

@@ -1,0 +1,78 @@
+"""Serving the bench: on this machine, and with `lan` to phones on the same network once they are paired."""
+
+import socket
+from dataclasses import dataclass
+from pathlib import Path
+
+import uvicorn
+from starlette.types import ASGIApp
+
+from gramil.bench.application import application
+from gramil.bench.keeping import keeping_at
+from gramil.bench.sessions import Clock, Sessions
+from gramil.faults import MakersFault
+
+HERE = "127.0.0.1"
+EVERYWHERE = "0.0.0.0"
+"""Only when the maker asks for it, and then only paired phones are answered."""
+
+
+@dataclass(frozen=True)
+class Bench:
+    """A bench ready to serve: its application, where it listens, its address here and on the network (or empty)."""
+
+    app: ASGIApp
+    sessions: Sessions
+    sockets: tuple[socket.socket, ...]
+    address: str
+    lan: str
+
+
+def ready(store: Path, port: int, lan: bool, clock: Clock) -> Bench:
+    """Opens the record and takes the port; raises MakersFault where either cannot be had."""
+    keeping, sessions = keeping_at(store), Sessions(clock)
+    listening = _listening(EVERYWHERE if lan else HERE, port)
+    port = listening.getsockname()[1]
+    own = own_address() if lan else ""
+    hosts = [f"{name}:{port}" for name in (HERE, "localhost", *((own,) if own else ()))]
+    reached = f"http://{own}:{port}" if own else ""
+    app = application(keeping, sessions, clock, hosts, reached)
+    return Bench(app, sessions, (listening,), f"http://{HERE}:{port}/", reached)
+
+
+def serve(bench: Bench) -> None:
+    """Serves until it is stopped from the keyboard."""
+    config = uvicorn.Config(
+        bench.app,
+        log_level="warning",
+        access_log=False,
+        proxy_headers=False,
+        server_header=False,
+        timeout_keep_alive=15,
+    )
+    uvicorn.Server(config).run(sockets=list(bench.sockets))
+
+
+def _listening(host: str, port: int) -> socket.socket:
+    made = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        made.bind((host, port))
+    except (OSError, OverflowError) as error:
+        made.close()
+        why = getattr(error, "strerror", "") or "there is no such port"
+        raise MakersFault.of(
+            f"port {port} cannot be had", why, "name another with --port, or close the other bench"
+        ) from None
+    made.listen(128)
+    return made
+
+
+def own_address() -> str:
+    """This machine's address on its network, found without sending anything; empty where there is no network."""
+    with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
+        try:
+            probe.connect(("192.0.2.1", 9))
+        except OSError:
+            return ""
+        return str(probe.getsockname()[0])

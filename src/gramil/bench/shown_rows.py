@@ -1,0 +1,75 @@
+"""A figure as a page shows it: words, number and unit, the other unit, the old value, and whether it may be typed."""
+
+from dataclasses import dataclass
+
+from gramil.address import parse_address
+from gramil.bench.chosen import Chosen, chosen
+from gramil.bench.draft import Draft
+from gramil.drawings.section_at import BETWEEN, Cut, value_at
+from gramil.graph import Figures
+from gramil.show import Shower, shown
+
+
+@dataclass(frozen=True)
+class ShownRow:
+    """One figure on a page. `old` is empty where it did not move; `card` is the address that its card is opened by."""
+
+    words: str
+    address: str
+    card: str
+    text: str
+    other: str
+    old: str
+    chosen: Chosen | None
+    typed: str
+    fault: str
+
+
+@dataclass(frozen=True)
+class Reading:
+    """What a row is read from: the draft's figures and cut, the saved ones, and how they are shown."""
+
+    draft: Draft
+    cut: Cut
+    saved: Figures
+    saved_cut: Cut
+    now: Shower
+    before: Shower
+
+
+def shown_row(words: str, address: str, reading: Reading) -> ShownRow:
+    """One row of figures at the cut."""
+    text, other = _both(reading.draft.figures, address, reading.cut, reading.now)
+    old, _ = _both(reading.saved, address, reading.saved_cut, reading.before)
+    plain = address.removesuffix(BETWEEN)
+    name, steps = parse_address(plain)
+    choice = chosen(name, reading.draft.text) if not steps and name in reading.saved.graph.inputs else None
+    typed, fault = _typed(choice, reading.draft)
+    card = plain if not address.endswith(BETWEEN) else name
+    return ShownRow(words, address, card, text, other, old if old != text else "", choice, typed, fault)
+
+
+def _typed(choice: Chosen | None, draft: Draft) -> tuple[str, str]:
+    """What stands in a chosen figure's field, and what is wrong with it."""
+    if choice is None:
+        return "", ""
+    typed = draft.written(choice.key)
+    own = [fault for fault in draft.faults if fault.where == choice.key]
+    others = [fault for fault in draft.faults if draft.sets and draft.sets[-1][0] == choice.key]
+    return choice.written if typed is None else typed, " ".join(map(str, own or others))
+
+
+def _both(figures: Figures, address: str, cut: Cut, shower: Shower) -> tuple[str, str]:
+    if not address.endswith(BETWEEN):
+        return _at(figures, address, shower)
+    unit = figures.unit_at(address.removesuffix(BETWEEN))
+    value = value_at(figures, address, cut)
+    other = shown(value, unit, shower.second, shower.inch_style) if unit == "mm" else ""
+    return shown(value, unit, shower.first, shower.inch_style), other
+
+
+def _at(figures: Figures, address: str, shower: Shower) -> tuple[str, str]:
+    try:
+        return shower.both(address)
+    except KeyError:
+        return "none", ""

@@ -1,0 +1,34 @@
+"""Templates to HTML: everything that a maker wrote is escaped; a value cut up for a page is looked up nowhere else."""
+
+from functools import cache
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+
+from gramil.show import parted
+
+
+@cache
+def environment() -> Environment:
+    """The templates of this room, made ready once."""
+    made = Environment(
+        loader=PackageLoader("gramil.bench", "templates"),
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        undefined=StrictUndefined,
+        auto_reload=False,
+    )
+    made.filters["big"] = big
+    return made
+
+
+def render(template: str, **values: object) -> str:
+    """A template with values in it."""
+    return environment().get_template(template).render(**values)
+
+
+def big(text: str) -> Markup:
+    """A shown figure with its number large and its unit small."""
+    number, unit = parted(text)
+    return Markup('<b class="number">{}</b><span class="u">{}</span>').format(number, f" {unit}" if unit else "")

@@ -1,0 +1,252 @@
+"""The neck and board cut across anywhere along them: what stands in the cut, and the cut as a drawing.
+
+The cut lies along the frets: square to the centreline on a square board, slanted as the frets beside it on a fanned
+one, so that at a fret it runs through the slot. Between frets every figure is read straight from one to the next.
+"""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from gramil.address import parse_address
+from gramil.drawings.marks import Anchor, Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span
+from gramil.drawings.pen import RUN_STEPS, Side
+from gramil.graph import Figures
+from gramil.quantities import Mm, PerFret, Ratio, axes_of
+from gramil.shapes.crown import Crown
+
+BETWEEN = "@"
+"""Ends an address that is read where the cut is, between frets: `thickness_at_crest@`, `string_y[2]@`."""
+ON_FRET = 0.005
+"""A cut nearer to a fret than this, in mm, runs along it."""
+ROUND_STEPS = 32
+FIGURE, TICK = 2.0, 0.5
+"""Height of a figure on this drawing, and half an oblique tick, in mm."""
+WIDTH_OVER, EDGE_OUT = 5.0, 2.0
+"""How far over the strings the width stands, and how far out the edges' thickness, in mm."""
+CREST_AT, SLOT_AT = 0.62, 0.2
+"""Where crest and slot are measured, as parts of half the width."""
+
+
+@dataclass(frozen=True)
+class Cut:
+    """Where the cut crosses the centreline, how it slants, and the fret that it runs along (None between frets)."""
+
+    x: Mm
+    slant: Ratio
+    fret: int | None
+
+    def address(self, name: str, string: int | None = None) -> str:
+        """The address of a per-fret figure (of a string, where one is named) at this cut."""
+        if self.fret is None:
+            return f"{name}{BETWEEN}" if string is None else f"{name}[{string}]{BETWEEN}"
+        return f"{name}[{self.fret}]" if string is None else f"{name}[{string}, {self.fret}]"
+
+
+def cut_at(figures: Figures, x: Mm) -> Cut:
+    """The cut through x on the centreline, in mm from the zero line."""
+    position = figures["fret_position"]
+    nearest = int(np.abs(position - x).argmin())
+    if abs(position[nearest] - x) <= ON_FRET:
+        return Cut(float(position[nearest]), float(figures["fret_slant"][nearest]), nearest)
+    return Cut(x, straight(position, figures["fret_slant"], x), None)
+
+
+def straight(position: PerFret[Mm], values: PerFret[float], x: Mm) -> float:
+    """A per-fret figure at x: on the straight line between the frets beside it, or past the ends drawn on."""
+    row = int(np.clip(np.searchsorted(position, x) - 1, 0, len(position) - 2))
+    share = (x - position[row]) / (position[row + 1] - position[row])
+    return float(values[row] + share * (values[row + 1] - values[row]))
+
+
+def value_at(figures: Figures, address: str, cut: Cut) -> float:
+    """The figure at an address; one that ends in `@` is read at the cut. Raises KeyError where there is none."""
+    if not address.endswith(BETWEEN):
+        return float(figures.at(address))
+    plain = address.removesuffix(BETWEEN)
+    name, steps = parse_address(plain)
+    axes = axes_of(figures.graph.annotation(name))
+    if axes not in (("fret",), ("string", "fret")) or len(steps) != len(axes) - 1:
+        raise KeyError(address)
+    values = figures[name][int(str(steps[0])) - 1] if steps else figures[name]
+    return straight(figures["fret_position"], values, cut.x)
+
+
+def over_board(figures: Figures, cut: Cut) -> bool:
+    """Whether there is board at the cut, on the centreline."""
+    return bool(figures["board_nut_position"] <= cut.x <= figures["board_tail_position"])
+
+
+@dataclass(frozen=True)
+class _Board:
+    """The board in the cut, crest at z = 0: edges and core from bass (negative y) to treble."""
+
+    edges: tuple[Mm, Mm]
+    core: tuple[Mm, Mm]
+    crest: Mm
+    surface: Crown
+    cut: Cut
+
+    def face(self, low: Mm, high: Mm) -> tuple[Point, ...]:
+        """The face from y = low to high as points (y, z)."""
+        across = np.linspace(low, high, RUN_STEPS + 1)
+        fall = self.surface.fall(self.cut.x + self.cut.slant * across, across)
+        return tuple((float(y), -float(z)) for y, z in zip(across, fall, strict=True))
+
+
+def _board(figures: Figures, cut: Cut) -> _Board:
+    def at(name: str) -> float:
+        return value_at(figures, cut.address(name), cut)
+
+    return _Board(
+        (at("edge_y_bass"), at("edge_y_treble")),
+        (at("core_y_bass"), at("core_y_treble")),
+        at("thickness_at_crest"),
+        figures["arch_surface"],
+        cut,
+    )
+
+
+def section_marks(figures: Figures, cut: Cut) -> Marks:
+    """What is cut through, without a figure on it: board, slot, binding, neck, rod, strings; treble at +y."""
+    marks: Marks = strings_over(figures, cut)
+    if not over_board(figures, cut):
+        return marks
+    board = _board(figures, cut)
+    return (*_neck(figures, board), *_wood(figures, board), *marks)
+
+
+def _wood(figures: Figures, board: _Board) -> Marks:
+    slotted = board.cut.fret is not None and board.cut.fret >= figures["slot_first"]
+    top = _slot_bottom(figures, board) if slotted else board.face(*board.core)
+    low = -board.crest
+    wood = (*top, (board.core[1], low), (board.core[0], low))
+    marks: Marks = (Polyline(wood, "outline", closed=True, hatch="across the grain"),)
+    for inner, outer in zip(board.core, board.edges, strict=True):
+        if abs(outer - inner) > ON_FRET:
+            shape = (*board.face(inner, outer), (outer, low), (inner, low))
+            marks += (Polyline(shape, "outline", closed=True, hatch="bone"),)
+    return (*marks, *_wire(figures, board, top)) if slotted else marks
+
+
+def _slot_bottom(figures: Figures, board: _Board) -> tuple[Point, ...]:
+    depth = float(figures["slot_depth_at_crest"])
+    if figures["slots_bottom"] == "straight":
+        return ((board.core[0], -depth), (board.core[1], -depth))
+    return tuple((y, z - depth) for y, z in board.face(*board.core))
+
+
+def _wire(figures: Figures, board: _Board, bottom: tuple[Point, ...]) -> Marks:
+    """The slot's ends, the face over it, and the wire's crown over all."""
+    face, whole = board.face(*board.core), board.face(*board.edges)
+    crown = (*whole, *((y, z + float(figures["crown_height"])) for y, z in reversed(whole)))
+    ends = (Line(face[0], bottom[0], "slots"), Line(face[-1], bottom[-1], "slots"))
+    return (*ends, Polyline(face, "slots"), Polyline(crown, "hidden", closed=True))
+
+
+def _neck(figures: Figures, board: _Board) -> Marks:
+    """A half ellipse as wide as the board, and the truss rod's channel in it; none over the body."""
+    if board.cut.x > figures["back_bow_length"]:
+        return ()
+    depth = value_at(figures, board.cut.address("section_neck_depth"), board.cut)
+    middle, half = sum(board.edges) / 2, (board.edges[1] - board.edges[0]) / 2
+    turns = np.linspace(0.0, np.pi, ROUND_STEPS + 1)
+    curve = tuple((float(middle + half * np.cos(a)), float(-board.crest - depth * np.sin(a))) for a in turns)
+    return (Polyline(curve, "outline"), *_channel(figures, board))
+
+
+def _channel(figures: Figures, board: _Board) -> Marks:
+    if figures["neck_rod"] == "none":
+        return ()
+    half, depth = float(figures["neck_rod_width"]) / 2, float(figures["neck_rod_depth"])
+    low, high = -board.crest - depth, -board.crest
+    return (Polyline(((-half, low), (half, low), (half, high), (-half, high)), "outline", closed=True, hatch="void"),)
+
+
+def strings_over(figures: Figures, cut: Cut) -> Marks:
+    """The strings in the cut, each a circle as thick as it is, strung: over the crest there, or the crest plane."""
+    places = string_places(figures, cut)
+    gauges = figures["strings_gauges"]
+    return tuple(
+        Circle((y, z + float(d) / 2), float(d) / 2, "strings") for (y, z), d in zip(places, gauges, strict=True)
+    )
+
+
+def string_places(figures: Figures, cut: Cut) -> tuple[Point, ...]:
+    """Each string's underside in the cut, thinnest first: y across, z over the crest."""
+    return tuple(_string_place(figures, cut, string) for string in range(1, int(figures["strings_count"]) + 1))
+
+
+def _string_place(figures: Figures, cut: Cut, string: int) -> Point:
+    def at(name: str) -> float:
+        return value_at(figures, cut.address(name, string), cut)
+
+    over_crest = at("height_over_crown") + float(figures["crown_height"]) - at("arch_fall_under_string")
+    return at("string_y"), over_crest
+
+
+def section_drawing(figures: Figures, cut: Cut) -> Drawing:
+    """The cut as a drawing, seen from the tail: treble to the right, to the left on a left-handed instrument.
+
+    Labels hold addresses; those that end in `@` are read with `value_at`.
+    """
+    where = f"at fret {cut.fret}" if cut.fret is not None else "between frets"
+    title = f"{figures['instrument_name']}, cut across {where}"
+    left = figures["instrument_handed"] == "left"
+    marks = turned_over(section_marks(figures, cut)) if left else section_marks(figures, cut)
+    sizes = _sizes(figures, cut, left) if over_board(figures, cut) else ()
+    return Drawing("section-at", title, "the end", (*marks, *sizes))
+
+
+def turned_over(marks: Marks) -> Marks:
+    """The same with left for right, as a section of a left-handed instrument is."""
+    return tuple(_turned_over(mark) for mark in marks)
+
+
+def _turned_over(mark: Mark) -> Mark:
+    match mark:
+        case Line():
+            return replace(mark, start=_across(mark.start), end=_across(mark.end))
+        case Polyline():
+            return replace(mark, points=tuple(map(_across, mark.points)))
+        case Circle():
+            return replace(mark, centre=_across(mark.centre))
+        case _:
+            raise TypeError(f"a section has no {type(mark).__name__}")
+
+
+def _across(point: Point) -> Point:
+    return (-point[0], point[1])
+
+
+def _sizes(figures: Figures, cut: Cut, left: bool) -> Marks:
+    """Width over all, edges, crest, and at a slot its depth and what is left under it."""
+    board = _board(figures, cut)
+    bass, treble = ((-y if left else y) for y in board.edges)
+    low, width = -board.crest, cut.address("board_width_at_fret")
+    top = max(z for _, z in string_places(figures, cut)) + WIDTH_OVER
+    ends = (min(bass, treble), max(bass, treble))
+    marks: Marks = (Span((ends[0], top), (ends[1], top), 0.0, width, FIGURE),)
+    for name, y in (("bass", bass), ("treble", treble)):
+        face = board.face(*board.edges)[0 if name == "bass" else -1][1]
+        side, out = _side(y)
+        marks += _upright((y + out, low), (y + out, face), cut.address(f"thickness_at_edge_{name}"), side)
+    marks += _upright((ends[0] * CREST_AT, low), (ends[0] * CREST_AT, 0.0), cut.address("thickness_at_crest"), "right")
+    if cut.fret is not None and cut.fret >= figures["slot_first"]:
+        depth, y = float(figures["slot_depth_at_crest"]), ends[1] * SLOT_AT
+        marks += _upright((y, -depth), (y, 0.0), "slot_depth_at_crest", "right")
+        marks += _upright((y, low), (y, -depth), cut.address("slot_left_at_crest"), "right")
+    return marks
+
+
+def _side(y: Mm) -> tuple[Side, Mm]:
+    return ("right", EDGE_OUT) if y > 0 else ("left", -EDGE_OUT)
+
+
+def _upright(low: Point, high: Point, address: str, side: Side) -> Marks:
+    """A dimension up and down with its figure level beside it, in the small hand of this drawing."""
+    out = 1.0 if side == "right" else -1.0
+    ticks = tuple(Line((x - TICK, y - TICK), (x + TICK, y + TICK), "dimensions") for x, y in (low, high))
+    at = (low[0] + 1.2 * out, (low[1] + high[1]) / 2 - FIGURE / 2)
+    anchor: Anchor = "left" if side == "right" else "right"
+    return (Line(low, high, "dimensions"), *ticks, Label(at, address, height=FIGURE, anchor=anchor))

@@ -1,0 +1,104 @@
+"""A bench served for the tests, each over its own record: over plain HTTP, and in Chromium where that is installed."""
+
+import re
+import shutil
+import threading
+import time
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+import httpx
+import pytest
+import uvicorn
+
+from gramil.bench.application import application
+from gramil.bench.keeping import keeping_at
+from gramil.bench.serving import Bench, ready
+from gramil.bench.sessions import Sessions
+
+DAY = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
+TOKEN = re.compile(r'name="token" value="([^"]+)"')
+
+
+@dataclass
+class Hands:
+    """A clock that the test moves."""
+
+    now: datetime = field(default=DAY)
+
+    def __call__(self) -> datetime:
+        return self.now
+
+    def later(self, **by: float) -> None:
+        self.now += timedelta(**by)
+
+
+@dataclass
+class Served:
+    """A bench that answers, its address, its sessions and its clock."""
+
+    address: str
+    sessions: Sessions
+    clock: Hands
+    store: Path
+
+    def client(self, **headers: str) -> httpx.Client:
+        return httpx.Client(base_url=self.address, follow_redirects=True, headers=headers, timeout=20)
+
+
+def token_of(page: httpx.Response) -> str:
+    found = TOKEN.search(page.text)
+    assert found is not None, page.text[:400]
+    return found[1]
+
+
+def post(client: httpx.Client, path: str, **fields: str | list[str]) -> httpx.Response:
+    """A change, as a form on a page sends it."""
+    token = token_of(client.get("/"))
+    return client.post(path, data={"token": token, **fields}, headers={"origin": str(client.base_url).rstrip("/")})
+
+
+def running(bench: Bench) -> uvicorn.Server:
+    config = uvicorn.Config(bench.app, log_level="error", access_log=False, lifespan="off")
+    server = uvicorn.Server(config)
+    server.install_signal_handlers = lambda: None  # type: ignore[attr-defined]  # the tests keep theirs
+    threading.Thread(target=server.run, kwargs={"sockets": list(bench.sockets)}, daemon=True).start()
+    while not server.started:
+        time.sleep(0.01)
+    return server
+
+
+@pytest.fixture
+def served(tmp_path: Path) -> Iterator[Served]:
+    clock = Hands()
+    bench = ready(tmp_path / "shop.gramil", 0, False, clock)
+    server = running(bench)
+    yield Served(bench.address, bench.sessions, clock, tmp_path / "shop.gramil")
+    server.should_exit = True
+
+
+@pytest.fixture
+def demo(served: Served) -> httpx.Client:
+    """A client at a bench where the demonstration shop is laid out."""
+    client = served.client()
+    assert post(client, "/demo").status_code == 200
+    return client
+
+
+@pytest.fixture(scope="session")
+def chromium() -> str:
+    found = shutil.which("chromium") or shutil.which("chromium-browser")
+    if found is None:
+        pytest.skip("Chromium is not installed: the bench is not looked at in a browser")
+    return found
+
+
+def phone_app(tmp_path: Path, clock: Hands) -> tuple[object, Sessions]:
+    """A bench that lets phones in, and its sessions, to be asked from any address."""
+    sessions = Sessions(clock)
+    keeping = keeping_at(tmp_path / "shop.gramil")
+    return application(
+        keeping, sessions, clock, ["192.0.2.7:8418", "127.0.0.1:8418"], "http://192.0.2.7:8418"
+    ), sessions

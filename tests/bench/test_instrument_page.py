@@ -1,0 +1,171 @@
+"""The instrument's page over HTTP: the cut, a change tried, kept, refused, and two who change the same thing."""
+
+import re
+
+import httpx
+import pytest
+
+from .conftest import Served, post, token_of
+
+
+def numbered(client: httpx.Client, name: str) -> int:
+    found = re.search(rf'href="/instrument/(\d+)">{name}<', client.get("/").text)
+    assert found is not None
+    return int(found[1])
+
+
+@pytest.fixture
+def tarn(demo: httpx.Client) -> str:
+    return f"/instrument/{numbered(demo, 'Tarn')}"
+
+
+def test_an_empty_bench_offers_the_demo_and_five_questions(served: Served) -> None:
+    page = served.client().get("/").text
+    assert "Lay out the demo shop" in page
+    fields = re.findall(r'<input name="([^"]+)"', page)
+    assert len(fields) == 5
+
+
+def test_a_new_instrument_is_drawn_from_its_five_answers(served: Served) -> None:
+    client = served.client()
+    answers = {"instrument.name": "Moss", "scale.length": "24 3/4 in", "scale.join": "12", "nut.width": '1-3/4"'}
+    answer = post(client, "/new", **answers)
+    assert answer.status_code == 200
+    assert "Moss" in answer.text
+    assert "628.65" in answer.text, "24.75 x 25.4 = 628.65"
+
+
+def test_an_answer_that_cannot_be_comes_back_with_what_was_typed(served: Served) -> None:
+    client = served.client()
+    answer = post(client, "/new", **{"instrument.name": "Moss", "scale.length": "long"})
+    assert answer.status_code == 422
+    assert 'value="long"' in answer.text
+    assert 'value="Moss"' in answer.text
+    assert "scale.length" in answer.text
+
+
+def test_the_cut_is_told_where_it_is(demo: httpx.Client, tarn: str) -> None:
+    assert "Cut across at fret 5" in demo.get(f"{tarn}?fret=5").text
+    assert "Cut across between frets 5 and 6" in demo.get(f"{tarn}/cut?x=165").text
+    tapped = demo.get(f"{tarn}/cut?x=160&tap=1").text
+    assert "Cut across at fret 5" in tapped, "630 (1 - 2^(-5/12)) = 158.03 is the nearest"
+    assert "158.03" in tapped
+    assert "over the body" in demo.get(f"{tarn}/cut?x=500").text
+
+
+@pytest.mark.parametrize("x", ["nan", "-1e9", "1e9", "x", ""])
+def test_any_place_asked_for_gives_a_page(demo: httpx.Client, tarn: str, x: str) -> None:
+    assert demo.get(f"{tarn}/cut", params={"x": x}).status_code == 200
+
+
+def test_a_change_is_tried_and_nothing_is_saved(demo: httpx.Client, tarn: str) -> None:
+    page = demo.get(f"{tarn}?fret=12&set=scale.length%3D650").text
+    assert "325.00" in page, "half of 650"
+    assert ">315.00 mm</del>" in page, "the old in grey under it: half of 630"
+    assert "figures moved" in page
+    assert "Nothing is saved yet" in page
+    assert "figures moved" not in demo.get(tarn).text
+
+
+def test_a_change_that_cannot_be_says_why_and_leaves_the_figures(demo: httpx.Client, tarn: str) -> None:
+    page = demo.get(f"{tarn}?fret=12&key=scale.length&value=wide").text
+    assert "That cannot be" in page
+    assert 'aria-invalid="true"' in page
+    assert 'value="wide"' in page
+    assert "315.00" in page
+
+
+def test_a_change_is_kept_with_its_reason_and_by_whom(demo: httpx.Client, tarn: str) -> None:
+    answer = kept(demo, tarn, "scale.length=650", "a longer reach", "A")
+    assert "Revision 2" in answer.text
+    assert "A: a longer reach" in answer.text
+    assert "325.00" in demo.get(f"{tarn}?fret=12").text
+
+
+def fields_of(page: str) -> dict[str, str]:
+    form = re.search(r'<form method="post" action="[^"]+/keep".*?</form>', page, re.DOTALL)
+    assert form is not None
+    return dict(re.findall(r'<input type="hidden" name="(version|base)" value="([^"]+)"', form[0]))
+
+
+def kept(client: httpx.Client, at: str, change: str, why: str, who: str) -> httpx.Response:
+    fields = fields_of(client.get(at, params={"set": change}).text)
+    return post(client, f"{at}/keep", set=change, why=why, who=who, **fields)
+
+
+def test_two_who_change_the_same_thing_get_a_choice_and_never_a_silent_overwrite(
+    served: Served, demo: httpx.Client, tarn: str
+) -> None:
+    other = served.client()
+    theirs = fields_of(other.get(tarn, params={"set": "nut.width=46"}).text)
+    kept(demo, tarn, "scale.length=650", "longer", "A")
+    answer = post(other, f"{tarn}/keep", set="nut.width=46", why="wider", who="B", **theirs)
+    assert answer.status_code == 409
+    assert "Nothing was saved" in answer.text
+    assert "nut.width" in answer.text
+    assert "longer" in answer.text
+    page = other.get(f"{tarn}?fret=12").text
+    assert "Revision 2," in page
+    again = other.get(f"{tarn}?fret=12&set=nut.width%3D46").text
+    assert "325.00" in again, "tried on top of what was kept"
+
+
+def test_keeping_the_same_twice_is_kept_once(demo: httpx.Client, tarn: str) -> None:
+    """A phone that lost the answer sends again."""
+    fields = fields_of(demo.get(tarn, params={"set": "scale.length=650"}).text)
+    for _ in range(2):
+        answer = post(demo, f"{tarn}/keep", set="scale.length=650", why="longer", **fields)
+        assert answer.status_code == 200
+    assert "Revision 2," in demo.get(tarn).text
+
+
+def test_comments_outlive_a_change(demo: httpx.Client, served: Served, tarn: str) -> None:
+    from gramil.shop.instruments import instrument, revision
+    from gramil.shop.opening import open_store
+
+    kept(demo, tarn, "scale.length=650", "longer", "")
+    with open_store(served.store) as store:
+        text = revision(store, instrument(store, "Tarn").id).text
+    assert "# along the centreline" in text
+    assert "length = 650" in text
+
+
+def test_millimetres_and_inches_swap_anywhere(demo: httpx.Client, tarn: str) -> None:
+    assert '<b class="number">158.03</b>' in demo.get(f"{tarn}?fret=5").text
+    token = token_of(demo.get("/"))
+    answer = demo.post("/unit", data={"token": token, "unit": "in", "back": f"{tarn}?fret=5"})
+    assert str(answer.url).endswith(f"{tarn}?fret=5")
+    assert '<b class="number">6.222</b>' in answer.text, "158.03 / 25.4"
+
+
+def test_nothing_leads_out_of_the_bench(demo: httpx.Client) -> None:
+    token = token_of(demo.get("/"))
+    for back in ("//evil.example/", "https://evil.example/", "/\\evil.example"):
+        answer = demo.post("/unit", data={"token": token, "unit": "mm", "back": back}, follow_redirects=False)
+        assert answer.headers["location"] == "/"
+
+
+def test_a_card_says_what_it_is_and_what_it_hangs_on_and_what_hangs_on_it(demo: httpx.Client, tarn: str) -> None:
+    card = demo.get(f"{tarn}/figure", params={"at": "board_width_at_fret[12]"}).text
+    assert "Follows from" in card
+    assert "Hangs on it" in card
+    assert "56.00" in card
+    assert "45.50" in card, "the nut's width stands in the formula"
+    for address in re.findall(r'href="([^"]+/figure\?[^"]+)"', card):
+        assert demo.get(address.replace("&amp;", "&")).status_code == 200
+
+
+def test_a_card_of_nothing_says_so(demo: httpx.Client, tarn: str) -> None:
+    for address in ("nonsense", "board_width_at_fret[99]", "[", ""):
+        assert demo.get(f"{tarn}/figure", params={"at": address}).status_code == 404
+
+
+def test_findings_stand_in_the_drawing_and_in_the_list(demo: httpx.Client, tarn: str) -> None:
+    page = demo.get(tarn).text
+    balloons = re.findall(r'class="balloon"><title>(\w+): ', page)
+    listed = re.findall(r'id="finding-\d+"', page)
+    assert len(balloons) == len(listed) > 0
+
+
+def test_pages_are_small(demo: httpx.Client, tarn: str) -> None:
+    assert len(demo.get(f"{tarn}?set=scale.length%3D650").content) < 300_000
