@@ -86,8 +86,8 @@ def setups_of(figures: Figures) -> tuple[Setup, ...]:
 
 
 def drawings_of(figures: Figures) -> tuple[Drawing, ...]:
-    """Every drawing, in the graph's order."""
-    return tuple(figures[name] for name in names_of(figures, "drawing_"))
+    """Every drawing that has anything on it, in the graph's order: a part that is not there has none."""
+    return tuple(figures[name] for name in names_of(figures, "drawing_") if figures[name].marks)
 
 
 def dimensions_of(figures: Figures) -> tuple[str, ...]:

@@ -1,0 +1,159 @@
+"""Verdicts on braces and bridge plate: the relations that a plan keeps, looked at again after every change."""
+
+import math
+
+from gramil.findings.finding import Finding, Findings, Severity, at_least, within
+from gramil.parts.body_records import Brace, Stick
+from gramil.quantities import Mm
+
+OWNS = ("finding_",)
+
+
+def _room(name: str, severity: Severity, address: str, value: float, limit: str, says: str, remedy: str) -> Findings:
+    """One finding on a distance, none where there is nothing to measure."""
+    if math.isnan(value):
+        return ()
+    return (Finding(name, severity, address, value, limit, says, "" if severity == "fine" else remedy),)
+
+
+def finding_brace_outside(room_outside: tuple[str, ...], brace_list: tuple[Brace, ...]) -> Findings:
+    """Whether every brace lies in the body from end to end."""
+    named = [row for row, each in enumerate(brace_list, 1) if each.name in room_outside]
+    return tuple(
+        Finding(
+            "brace outside the body",
+            "stop",
+            f"brace_list[{row}].length",
+            brace_list[row - 1].length,
+            "",
+            f"The {brace_list[row - 1].name} brace does not lie within the linings from end to end.",
+            f"It is held to the {brace_list[row - 1].held_to}: move its line, or hold it to something else.",
+        )
+        for row in named
+    )
+
+
+def finding_wings(room_bridge_to_legs: Mm, limit_wing_off_leg: Mm) -> Findings:
+    """Whether the bridge lands on both legs of the X."""
+    return _room(
+        "bridge on the X",
+        within(room_bridge_to_legs, limit_wing_off_leg, math.inf),
+        "room_bridge_to_legs",
+        room_bridge_to_legs,
+        "limit_wing_off_leg",
+        "How far the bridge misses the leg of the X that is farthest from it.",
+        "Move the crossing, open or close the X, or make the bridge longer.",
+    )
+
+
+def finding_plate_under_pins(room_pins_in_plate: Mm, limit_plate_under_pin: Mm) -> Findings:
+    """Whether the bridge plate lies under every pin, with wood round the hole."""
+    return _room(
+        "bridge plate under the pins",
+        at_least(room_pins_in_plate, limit_plate_under_pin, 0.0),
+        "room_pins_in_plate",
+        room_pins_in_plate,
+        "limit_plate_under_pin",
+        "How far the plate reaches past the pin's hole nearest its edge.",
+        "A larger plate, or one that lies further back.",
+    )
+
+
+def finding_plate_to_legs(room_plate_to_legs: Mm, limit_plate_to_leg: Mm) -> Findings:
+    """Whether the bridge plate reaches the legs of the X."""
+    return _room(
+        "bridge plate and X",
+        within(room_plate_to_legs, limit_plate_to_leg, math.inf),
+        "room_plate_to_legs",
+        room_plate_to_legs,
+        "limit_plate_to_leg",
+        "How far the plate stops short of a leg of the X.",
+        "A longer plate: fit it against both legs.",
+    )
+
+
+def finding_crossing_room(room_crossing_to_hole: Mm, limit_crossing_room: Mm) -> Findings:
+    """Whether there is glue room between the X and the soundhole."""
+    return _room(
+        "crossing and soundhole",
+        at_least(room_crossing_to_hole, limit_crossing_room, 0.0),
+        "room_crossing_to_hole",
+        room_crossing_to_hole,
+        "limit_crossing_room",
+        "From the soundhole's edge to the nearest leg of the X.",
+        "Move the crossing toward the bridge, or the hole toward the neck, or make it smaller.",
+    )
+
+
+def finding_braces_to_hole(room_braces_to_hole: Mm, limit_brace_to_hole: Mm) -> Findings:
+    """Whether the soundhole cuts into a brace of the top."""
+    return _room(
+        "braces and soundhole",
+        at_least(room_braces_to_hole, limit_brace_to_hole, 0.0),
+        "room_braces_to_hole",
+        room_braces_to_hole,
+        "limit_brace_to_hole",
+        "From the soundhole's edge to the nearest brace; negative is a brace cut through.",
+        "Move the brace or the hole.",
+    )
+
+
+def finding_pins_clear(room_pins_to_braces: Mm, limit_pin_room: Mm) -> Findings:
+    """Whether the pins' holes miss every brace."""
+    return _room(
+        "pins and braces",
+        at_least(room_pins_to_braces, limit_pin_room, 0.0),
+        "room_pins_to_braces",
+        room_pins_to_braces,
+        "limit_pin_room",
+        "From a pin's hole to the nearest brace; negative is a hole drilled into one.",
+        "Move the brace, or the line of pins.",
+    )
+
+
+def finding_braces_apart(
+    room_between_braces: Mm, room_nearest_braces: tuple[str, str], limit_brace_room: Mm
+) -> Findings:
+    """Whether braces that are not joined keep clear of each other."""
+    severity: Severity = "stop" if room_between_braces == 0 else within(-room_between_braces, -limit_brace_room, 0.0)
+    one, other = room_nearest_braces
+    return _room(
+        "braces apart",
+        severity,
+        "room_between_braces",
+        room_between_braces,
+        "limit_brace_room",
+        f"The {one} and the {other} braces come nearest each other.",
+        "Shorten one, notch them into each other (crosses), or end the one against the other.",
+    )
+
+
+def finding_braces_to_blocks(room_braces_to_blocks: Mm, limit_brace_room: Mm) -> Findings:
+    """Whether braces keep off neck and tail block."""
+    return _room(
+        "braces and blocks",
+        at_least(room_braces_to_blocks, limit_brace_room, -1.0),
+        "room_braces_to_blocks",
+        room_braces_to_blocks,
+        "limit_brace_room",
+        "From a block to the nearest brace; nothing where one lies over it.",
+        "Move the brace, or notch the block.",
+    )
+
+
+def finding_brace_stock(stick_wanting: tuple[Stick, ...], stick_list: tuple[Stick, ...]) -> Findings:
+    """Whether the stock yields every brace."""
+    if not stick_list:
+        return ()
+    wanting = ", ".join(each.name for each in stick_wanting)
+    return (
+        Finding(
+            "wood for the braces",
+            "note" if stick_wanting else "fine",
+            f"stick_list[{stick_list.index(stick_wanting[0]) + 1}].length" if stick_wanting else "stick_list[1].length",
+            (stick_wanting or stick_list)[0].length,
+            "",
+            f"No piece in the shop's list yields: {wanting}." if stick_wanting else "The stock yields every brace.",
+            "Split a billet of their wood, of the sizes in the cut list." if stick_wanting else "",
+        ),
+    )
