@@ -22,6 +22,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "ready": ("gramil.cli.ready", "Which work the wood and the air allow now, and when the rest opens."),
     "if-glued": ("gramil.cli.if_glued", "What gluing wood now, as it is, would cost later."),
     "bench": ("gramil.bench.command", "All of it in a browser, beside the vice."),
+    "now": ("gramil.cli.now", "What can be done now on each instrument, and what closes the rest."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }
 """Command: its module and its one line of help, so that the list needs no module loaded."""

@@ -1,0 +1,92 @@
+"""What `now`, `weeks` and `match` share: instruments from files or from a store, a shop, a moment, an outlook."""
+
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from gramil.cli.options import shop_file
+from gramil.cli.reading import text_of
+from gramil.description.reading import read_shop
+from gramil.faults import MakersFault
+from gramil.now.outlook import Spell, read_outlook, typed_outlook
+from gramil.now.states import Bench, bench_of_files, bench_of_store
+from gramil.shop.opening import Store, open_store
+
+F = TypeVar("F", bound=Callable[..., Any])
+store_file: Callable[[F], F] = click.option(
+    "--store", type=click.Path(path_type=Path), help="The shop's store, instead of files."
+)
+moment: Callable[[F], F] = click.option(
+    "--at", metavar="ISO", help="The moment, such as 2026-12-01T09:00; now if not given."
+)
+
+
+def bench_options(command: F) -> F:
+    """The arguments and options of a command that looks at the whole bench."""
+    for option in (
+        click.option("--outlook", multiple=True, metavar="WORDS", help='Air to come: "thu 42 %", "+2 20 C 44 %".'),
+        click.option("--outlook-file", type=click.Path(path_type=Path), help="CSV: time,temperature,humidity."),
+        click.option("--place", help="Place that the outlook is of; the one where gluing is done if not given."),
+        moment,
+        store_file,
+        shop_file,
+        click.argument("files", nargs=-1),
+    ):
+        command = option(command)
+    return command
+
+
+def bench_wanted(
+    files: tuple[str, ...],
+    shop: Path | None,
+    store: Path | None,
+    at: str | None,
+    outlook: tuple[str, ...],
+    outlook_file: Path | None,
+    place: str | None,
+) -> Bench:
+    """The bench that the options ask for. With a store, FILES are instruments' names."""
+    if store is not None and shop is not None:
+        raise click.UsageError("--store holds a shop already: leave --shop out")
+    if store is None and not files:
+        raise click.UsageError("name the instruments' files, or a --store")
+    now = moment_of(at)
+    spells = _spells(outlook, outlook_file, now.replace(tzinfo=None))
+    if store is not None:
+        with open_store(store, to_read=True) as opened:
+            return bench_of_store(opened, now, files, _said(spells, place, opened))
+    paths = [Path(file) for file in files]
+    air = read_shop(shop).shop
+    gluing = place or air.air.gluing_place or next((each.name for each in air.place), "")
+    return bench_of_files(paths, shop, now.replace(tzinfo=None), {gluing: spells} if spells else {})
+
+
+def moment_of(at: str | None) -> datetime:
+    """The moment asked for, or now, with the offset of this machine's clock. Raises MakersFault for another form."""
+    if at is None:
+        return datetime.now().astimezone()
+    try:
+        return datetime.fromisoformat(at).astimezone()
+    except ValueError:
+        raise MakersFault.of(f'"{at}" is no moment', remedy="write it like 2026-12-01T09:00", where="--at") from None
+
+
+def _said(spells: tuple[Spell, ...], place: str | None, store: Store) -> dict[str, tuple[Spell, ...]]:
+    from gramil.shop.on_hand import shop_description
+
+    if not spells:
+        return {}
+    shop = shop_description(store).shop
+    return {place or shop.air.gluing_place or next((each.name for each in shop.place), ""): spells}
+
+
+def _spells(written: tuple[str, ...], file: Path | None, now: datetime) -> tuple[Spell, ...]:
+    typed = typed_outlook(written, now)
+    return typed if file is None else tuple(sorted((*typed, *read_outlook(text_of(file), file.name)), key=_begins))
+
+
+def _begins(spell: Spell) -> datetime:
+    return spell.begins

@@ -1,0 +1,139 @@
+"""`gramil now`: what is open on each instrument, what is closed and why, by the air and the pieces of this moment."""
+
+import itertools
+import textwrap
+from collections.abc import Iterator, Sequence
+from datetime import datetime
+from typing import Any
+
+import click
+
+from gramil.cli.bench_options import bench_options, bench_wanted
+from gramil.now.conditions import curve
+from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now
+from gramil.now.states import Bench
+
+OPEN_SHOWN = 5
+"""Open operations that are told at length; the rest are one line."""
+WIDEST = 110
+"""Characters of a line."""
+CLOSES = {"cure": "cures", "jig": "jig", "wood": "wood", "air": "air", "reading": "air"}
+
+
+@click.command()
+@bench_options
+@click.option("--every", is_flag=True, help="List what waits for other work as well, and every open operation.")
+@click.option("--cautions", is_flag=True, help="Print each open operation's cautions.")
+def command(every: bool, cautions: bool, **wanted: Any) -> None:
+    """What can be done now on the instruments in FILES, or on the open ones of a store.
+
+    What is made of each is read from NAME.made.toml beside NAME.toml; the air and the pieces from the shop.
+
+    \b
+    gramil now tarn.toml fell.toml --shop shop.toml
+    gramil now --store shop.gramil
+    gramil now tarn.toml --shop shop.toml --at 2026-12-01T09:00
+    """
+    bench = bench_wanted(**wanted)
+    for line in page(bench, open_now(bench.instruments, bench.shop), every, cautions):
+        click.echo(wrapped(line))
+
+
+def wrapped(line: str) -> str:
+    """A line no wider than a terminal, what runs over set in under its words."""
+    if len(click.unstyle(line)) <= WIDEST:
+        return line
+    room = " " * 10
+    return "\n".join(textwrap.wrap(line, WIDEST, subsequent_indent=room, break_on_hyphens=False))
+
+
+def page(bench: Bench, found: Sequence[InstrumentNow], every: bool = False, cautions: bool = False) -> Iterator[str]:
+    """The lines of the page: the air of each place, then an instrument after another."""
+    now = bench.shop.now
+    yield click.style(f"{now:%A} {now.day} {now:%B %Y, %H:%M}", bold=True)
+    yield from _air(bench)
+    yield from (f"  not read: {fault}" for fault in bench.faults)
+    for one, state in zip(found, bench.instruments, strict=True):
+        yield ""
+        yield f"{click.style(one.name.upper(), bold=True)}   {one.done} of {one.all} done"
+        for sheet, why in state.stale.items():
+            yield f"  stale sheet {sheet}: {why}"
+        yield from _open(one, every, cautions)
+        yield from _closed(one, now, every)
+
+
+def _air(bench: Bench) -> Iterator[str]:
+    shop = bench.shop
+    if not shop.places:
+        yield "  No readings of air: whether gluing is open is not judged. Type some in under [[place]]."
+        return
+    for place in shop.places.values():
+        drawn = curve(bench.places.known[place.name], shop.now)
+        air = f"{place.humidity:>3.0f} % {place.temperature:>3.0f} °C"
+        yield f"  {place.name:<18} {air}  {drawn}  {_told(place, shop.now)}"
+    band = shop.bands["gluing"]
+    if shop.air is not None:
+        is_open = band.holds(shop.air.temperature, shop.air.humidity) and not shop.air.old
+        humidity = f"{band.humidity[0]:.0f} to {band.humidity[1]:.0f} %"
+        yield f"  Gluing is done in the {shop.gluing}, at {humidity}: {'open' if is_open else 'closed'} now."
+
+
+def _told(place: PlaceNow, now: datetime) -> str:
+    least, most = place.day
+    age = f"read {hours_ago(now, place.read_at)}, too long ago to go by" if place.old else f"read {place.read_at:%H:%M}"
+    return f"day {least:.0f} to {most:.0f} %, {age}"
+
+
+def _open(one: InstrumentNow, every: bool, cautions: bool) -> Iterator[str]:
+    if not one.open:
+        yield "  Nothing is open." if one.done < one.all else "  All of it is done."
+    for each in one.open[: None if every else OPEN_SHOWN]:
+        yield from _told_open(each, cautions)
+    rest = [] if every else one.open[OPEN_SHOWN:]
+    if rest:
+        yield "  open as well: " + ", ".join(each.operation.name for each in rest)
+
+
+def _told_open(each: Open, cautions: bool) -> Iterator[str]:
+    operation = each.operation
+    sheet = f"   sheet {operation.sheet}" if operation.sheet else ""
+    yield f"  OPEN    {operation.what}   [{operation.name}] {minutes_text(operation.hands)}{sheet}"
+    if each.prefer:
+        yield "          " + "; ".join(each.prefer)
+    yield from (f"          {remark}" for remark in each.remarks)
+    if cautions:
+        yield from (f"          CAUTION {caution}" for caution in operation.caution)
+
+
+def _closed(one: InstrumentNow, now: datetime, every: bool) -> Iterator[str]:
+    waiting = [each for each in one.closed if each.by == "before"]
+    here = [each for each in one.closed if each.by != "before"]
+    for (_, why, _), group in itertools.groupby(sorted(here, key=_alike), key=_alike):
+        together = list(group)
+        yield f"  closed  {'; '.join(each.operation.what for each in together)}"
+        yield f"          {CLOSES[together[0].by]}: {why}. {_when(together[0], now)}"
+    if every:
+        for each in waiting:
+            yield f"  later   {each.operation.what}: {each.why}"
+    elif waiting:
+        yield f"  {len(waiting)} more wait for work before them (--every lists them)."
+
+
+def _alike(each: Closed) -> tuple[str, str, str]:
+    return each.by, each.why.rstrip("."), str(each.when)
+
+
+def _when(each: Closed, now: datetime) -> str:
+    if each.when is not None:
+        return f"Opens {day_of(each.when, now)}."
+    return {"air": "No outlook brings it back: change the air, or give an outlook.", "jig": "", "wood": ""}.get(
+        each.by, ""
+    )
+
+
+def minutes_text(minutes: float) -> str:
+    """Minutes of work in words: `45 min`, `2 h`, `2 h 30`."""
+    hours, rest = divmod(round(minutes), 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest:02d}" if rest else f"{hours} h"

@@ -1,0 +1,125 @@
+"""The shop's conditions at a moment, from its description and the readings of its places: air, bands, jigs, pieces."""
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from datetime import datetime, timedelta
+from itertools import pairwise
+
+from gramil.description.shop import Shop
+from gramil.now.open_now import Conditions, PlaceNow, WoodNow
+from gramil.now.operations import Band
+from gramil.now.outlook import Limits, Outlook, Spell, joined
+from gramil.shop.air_of_places import STALE, PlaceAir, Places, air_ahead, air_at, last_days
+from gramil.shop.pieces_now import PieceNow, Pieces
+from gramil.shop.readiness import Readiness, limits_of, readiness, settled, when
+from gramil.wood.moisture import moisture_band
+
+
+def conditions(
+    shop: Shop,
+    places: Places,
+    now: datetime,
+    bands: Mapping[str, Band],
+    said: Mapping[str, Sequence[Spell]] | None = None,
+) -> Conditions:
+    """The shop at a moment; `said` is an outlook by place, in front of what the description expects.
+
+    Of each jig there is one, unless the shop lists several that are `for` it.
+    """
+    said = said or {}
+    limits = {name: band_limits(band, shop) for name, band in bands.items()}
+    known = {
+        name: place_now(place, now, places.outlook_days, said.get(name, ())) for name, place in places.known.items()
+    }
+    return Conditions(now, limits, known, places.gluing, Counter(jig.purpose for jig in shop.jig))
+
+
+def band_limits(band: Band, shop: Shop) -> Limits:
+    """A band with the shop's own limits in the place of their names."""
+    limits = limits_of(shop)
+    least, most = (limits[end] if isinstance(end, str) else float(end) for end in band.humidity)
+    return Limits(band.what, (least, most), (float(band.temperature[0]), float(band.temperature[1])))
+
+
+def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> PlaceNow:
+    """A place's air as last read, and what is ahead of it.
+
+    Where nobody says, the air stays as read until tomorrow, and then as its mean of so many days was.
+    """
+    air, day = air_at(place, now), last_days(place, now, 1.0)
+    read_at = min(place.last, now)
+    return PlaceNow(
+        place.name,
+        read_at,
+        air.temperature,
+        air.humidity,
+        (float(day.humidity.min()), float(day.humidity.max())),
+        _outlook(place, now, days, said),
+        now - place.last > STALE,
+    )
+
+
+def _outlook(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> Outlook:
+    air = air_at(place, now)
+    current = Spell(now, air.temperature, air.humidity)
+    if said:
+        return Outlook(tuple(joined(current, said)))
+    tomorrow = (now + timedelta(days=1)).replace(hour=0, minute=0, second=0, microsecond=0)
+    later = air_ahead(place, now, days)
+    expected = Spell(tomorrow, later.temperature, later.humidity)
+    return Outlook((current, expected), place.outlook is not None)
+
+
+def wood_for(
+    name: str, pieces: Pieces, places: Places, now: datetime, band: tuple[float, float]
+) -> Mapping[str, tuple[WoodNow, ...]]:
+    """An instrument's pieces by part: those kept for it, and where there are none those kept for nobody."""
+    found: dict[str, tuple[WoodNow, ...]] = {}
+    for part in {piece.row.part for piece in pieces.known}:
+        rows = [piece for piece in pieces.known if piece.row.part == part]
+        own = [piece for piece in rows if piece.row.instrument == name]
+        free = [piece for piece in rows if piece.row.instrument is None]
+        if kept := own or free:
+            found[part] = tuple(wood_now(piece, places, now, band) for piece in kept)
+    return found
+
+
+def wood_now(piece: PieceNow, places: Places, now: datetime, band: tuple[float, float]) -> WoodNow:
+    """A piece against the band of moisture (%), and when some place of the shop makes it ready."""
+    if settled(piece.state, band):
+        return WoodNow(piece.row.name, True)
+    mean = piece.state.mean
+    has = f"It has {mean.least:.1f} to {mean.most:.1f} % of moisture, and wants {band[0]:.1f} to {band[1]:.1f} %."
+    likely, told = _ready(readiness(piece, places, now, band), now)
+    return WoodNow(piece.row.name, False, likely, f"{has} {told}")
+
+
+def _ready(found: Readiness, now: datetime) -> tuple[datetime | None, str]:
+    if found.best is None:
+        return None, "No place of the shop makes it ready: change the air of one."
+    if found.best is found.here:
+        return found.best.ready.dates(now)[1], f"Where it lies it is ready {when(found.best.ready, now)}."
+    return found.best.ready.dates(now)[1], f"In the {found.best.place} it is ready {when(found.best.ready, now)}."
+
+
+def gluing_moisture(limits: Limits, places: Places, now: datetime) -> tuple[float, float]:
+    """The moistures (%) that a band of air leads to, at the temperature where gluing is done; 20 C where not known."""
+    place = places.known.get(places.gluing)
+    return moisture_band(air_at(place, now).temperature if place else 20.0, limits.humidity)
+
+
+def curve(place: PlaceAir, now: datetime, columns: int = 24) -> str:
+    """The day's humidity as a row of eight heights, an hour each; a blank where nothing was read."""
+    day = last_days(place, now, 1.0)
+    edges = [now - timedelta(hours=24 * (columns - step) / columns) for step in range(columns + 1)]
+    seconds = [day.seconds(edge) for edge in edges]
+    heights = []
+    for start, end in pairwise(seconds):
+        inside = day.humidity[(day.times > start) & (day.times <= end)]
+        heights.append(_height(float(inside.mean())) if inside.size else " ")
+    return "".join(heights)
+
+
+def _height(humidity: float) -> str:
+    """One of eight heights, from 20 to 80 %."""
+    return "▁▂▃▄▅▆▇█"[max(0, min(7, int((humidity - 20.0) / 60.0 * 8.0)))]

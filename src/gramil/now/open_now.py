@@ -1,0 +1,320 @@
+"""What is open now on each instrument, with reasons to prefer it; what is closed, for the one reason that closes it.
+
+Everything is told to it: what is done, the air of the places, which pieces have settled, the time.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from functools import cached_property
+from typing import Literal
+
+from gramil.now.operations import Operation, Work
+from gramil.now.outlook import Limits, Outlook
+
+LONG_CURE = 6.0
+"""Hours of cure from which an operation goes on by itself while the hands do something else or sleep."""
+SOON = timedelta(days=3)
+"""Air that leaves its band within this time is about to turn."""
+Closes = Literal["before", "cure", "jig", "wood", "air", "reading"]
+
+
+@dataclass(frozen=True)
+class PlaceNow:
+    """A place's air as last read, its span over the day before (%), and what is ahead; `old` if read too long ago."""
+
+    name: str
+    read_at: datetime
+    temperature: float
+    humidity: float
+    day: tuple[float, float]
+    outlook: Outlook
+    old: bool = False
+
+
+@dataclass(frozen=True)
+class WoodNow:
+    """A piece for a part: whether it has settled for gluing, when it likely will, and that in words."""
+
+    name: str
+    settled: bool
+    likely: datetime | None = None
+    told: str = ""
+
+
+@dataclass(frozen=True)
+class InstrumentState:
+    """An instrument: the work it needs, what is done of it and when, its pieces by part, sheets that are stale."""
+
+    name: str
+    work: Work
+    done: Mapping[str, datetime]
+    wood: Mapping[str, tuple[WoodNow, ...]] = field(default_factory=dict)
+    stale: Mapping[str, str] = field(default_factory=dict)
+
+    @cached_property
+    def to_do(self) -> tuple[Operation, ...]:
+        """What is not done, in the order of the work."""
+        return tuple(each for name, each in self.work.operations.items() if name not in self.done)
+
+    @cached_property
+    def way_to_go(self) -> Mapping[str, float]:
+        """For each operation not done, the minutes of work and cure on the longest way from its start to the end."""
+        longest: dict[str, float] = {}
+        followers: dict[str, list[str]] = {each.name: [] for each in self.to_do}
+        for each in self.to_do:
+            for before in each.after:
+                if before in followers:
+                    followers[before].append(each.name)
+        for each in reversed(self.to_do):
+            longest[each.name] = each.minutes + max((longest[name] for name in followers[each.name]), default=0.0)
+        return longest
+
+
+@dataclass(frozen=True)
+class Conditions:
+    """The shop at a moment: bands of air, the places by name, where gluing is done, and how many there are of jigs."""
+
+    now: datetime
+    bands: Mapping[str, Limits]
+    places: Mapping[str, PlaceNow] = field(default_factory=dict)
+    gluing: str = ""
+    jigs: Mapping[str, int] = field(default_factory=dict)
+
+    @property
+    def air(self) -> PlaceNow | None:
+        """The air where gluing is done."""
+        return self.places.get(self.gluing)
+
+
+@dataclass(frozen=True)
+class Open:
+    """An operation that can be done now, why one would, and what is not known about it."""
+
+    operation: Operation
+    prefer: tuple[str, ...]
+    remarks: tuple[str, ...]
+    weight: float
+
+
+@dataclass(frozen=True)
+class Closed:
+    """An operation that cannot be done now: by what, in words, and when it may open (None: nobody can say)."""
+
+    operation: Operation
+    by: Closes
+    why: str
+    when: datetime | None = None
+
+
+@dataclass(frozen=True)
+class InstrumentNow:
+    """What is open on an instrument, best first; what is closed; how much is done of all."""
+
+    name: str
+    open: tuple[Open, ...]
+    closed: tuple[Closed, ...]
+    done: int
+    all: int
+
+
+def open_now(instruments: Sequence[InstrumentState], shop: Conditions) -> tuple[InstrumentNow, ...]:
+    """What is open and what is closed on each instrument at the shop's moment."""
+    held = Holds(instruments, shop)
+    closed = [
+        {each.name: found for each in one.to_do if (found := _closed(each, one, shop, held))} for one in instruments
+    ]
+    waiting = {
+        kind
+        for one in closed
+        for found in one.values()
+        if found.by == "jig"
+        for kind in (*found.operation.uses, *found.operation.takes)
+    }
+    return tuple(_instrument(one, found, shop, waiting) for one, found in zip(instruments, closed, strict=True))
+
+
+def _all_closed(one: InstrumentState, shop: Conditions, held: "Holds") -> dict[str, Closed]:
+    return {each.name: found for each in one.to_do if (found := _closed(each, one, shop, held))}
+
+
+class Holds:
+    """Who holds which jig: from an operation that takes it to one that frees it, or while it is clamped."""
+
+    def __init__(self, instruments: Sequence[InstrumentState], shop: Conditions) -> None:
+        self._shop = shop
+        self._held: dict[str, list[tuple[str, str, datetime | None]]] = {}
+        for one in instruments:
+            for kind, until, when in _held_by(one, shop.now):
+                self._held.setdefault(kind, []).append((one.name, until, when))
+
+    def against(self, operation: Operation, name: str) -> tuple[str, datetime | None] | None:
+        """Why an instrument's operation has no jig, and when one may be free; None where all are there."""
+        for kind in (*operation.uses, *operation.takes):
+            holders = self._held.get(kind, [])
+            if kind in operation.takes:
+                holders = [each for each in holders if each[0] != name or each[2] is not None]
+            if len(holders) >= max(1, self._shop.jigs.get(kind, 1)):
+                moments = [when for _, _, when in holders if when]
+                owner, until, _ = holders[0]
+                return f"the {kind} holds {owner} {until}", min(moments, default=None)
+        return None
+
+    @property
+    def kinds(self) -> Mapping[str, int]:
+        """How many of each kind are taken."""
+        return {kind: len(holders) for kind, holders in self._held.items()}
+
+
+def _held_by(one: InstrumentState, now: datetime) -> Iterator[tuple[str, str, datetime | None]]:
+    """What one instrument holds: the kind, until what, and until when where that is known."""
+    operations = one.work.operations
+    frees = {kind: each for each in operations.values() for kind in each.frees}
+    for name, moment in one.done.items():
+        operation = operations.get(name)
+        if operation is None:
+            continue
+        over = moment + timedelta(hours=operation.clamp)
+        for kind in operation.uses:
+            if over > now:
+                yield kind, "until its clamps come off", over
+        for kind in operation.takes:
+            last = frees.get(kind)
+            if last is None or last.name not in one.done:
+                yield kind, f"until this is done: {_small(last.what)}" if last else "for good", None
+            elif (free := one.done[last.name] + timedelta(hours=last.clamp)) > now:
+                yield kind, "until its clamps come off", free
+
+
+def _closed(each: Operation, one: InstrumentState, shop: Conditions, held: Holds) -> Closed | None:
+    """The one reason that closes an operation: the first that would have to be met."""
+    before = [one.work.operations[name] for name in each.after if name not in one.done]
+    if before:
+        last = max(before, key=lambda other: one.way_to_go[other.name])
+        more = f" (and {len(before) - 1} more)" if len(before) > 1 else ""
+        return Closed(each, "before", f"first: {_small(last.what)}{more}")
+    cures = [(one.done[name] + timedelta(hours=one.work.operations[name].clamp), name) for name in each.after]
+    if cures and max(cures)[0] > shop.now:
+        over, name = max(cures)
+        return Closed(each, "cure", f"{_small(one.work.operations[name].what)}: this still cures", over)
+    if jig := held.against(each, one.name):
+        return Closed(each, "jig", *jig)
+    return _wood(each, one) or _air(each, shop)
+
+
+def _wood(each: Operation, one: InstrumentState) -> Closed | None:
+    waiting = [piece for part in each.wood for piece in one.wood.get(part, ()) if not piece.settled]
+    if not waiting:
+        return None
+    last = max(waiting, key=lambda piece: piece.likely or datetime.max)
+    return Closed(each, "wood", f"{last.name} has not settled. {last.told}".strip(), last.likely)
+
+
+def _air(each: Operation, shop: Conditions) -> Closed | None:
+    if not each.air:
+        return None
+    limits, air = shop.bands[each.air], shop.air
+    if air is None:
+        return Closed(each, "reading", "there are no readings of the air where gluing is done")
+    if air.old:
+        return Closed(
+            each, "reading", f"the {air.name}'s air was last read {hours_ago(shop.now, air.read_at)}: read it again"
+        )
+    hours = each.hands / 60 + each.air_hours
+    opens = air.outlook.first(limits, shop.now, hours)
+    if opens is not None and opens <= shop.now:
+        return None
+    return Closed(each, "air", _against(limits, air, shop, hours), opens)
+
+
+def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> str:
+    """Why the air closes an operation, and where in the shop it would be open."""
+    wanted = f"{limits.what} it must be {limits.humidity[0]:.0f} to {limits.humidity[1]:.0f} %"
+    if limits.holds(air.temperature, air.humidity):
+        return f"the air leaves its band before {hours:.0f} h are over; {wanted}"
+    if not limits.temperature[0] <= air.temperature <= limits.temperature[1]:
+        wanted += f" and {limits.temperature[0]:.0f} to {limits.temperature[1]:.0f} °C"
+    told = f"the {air.name} has {air.humidity:.0f} % at {air.temperature:.0f} °C; {wanted}"
+    others = [
+        place.name
+        for place in shop.places.values()
+        if place.name != air.name and not place.old and limits.holds(place.temperature, place.humidity)
+    ]
+    return told + (f"; the {others[0]} has it" if others else "")
+
+
+def _instrument(
+    one: InstrumentState, closed: Mapping[str, Closed], shop: Conditions, waiting: Iterable[str]
+) -> InstrumentNow:
+    found = [_open(each, one, shop, frozenset(waiting)) for each in one.to_do if each.name not in closed]
+    ordered = sorted(found, key=lambda each: -each.weight)
+    done = len(one.work.operations) - len(one.to_do)
+    return InstrumentNow(one.name, tuple(ordered), tuple(closed.values()), done, len(one.work.operations))
+
+
+def _open(each: Operation, one: InstrumentState, shop: Conditions, waiting: frozenset[str]) -> Open:
+    reasons = list(_reasons(each, one, shop, waiting))
+    weight = sum(weight for weight, _ in reasons) + one.way_to_go[each.name] / 1e4
+    return Open(each, tuple(words for _, words in reasons), tuple(_remarks(each, one, shop)), weight)
+
+
+def _reasons(
+    each: Operation, one: InstrumentState, shop: Conditions, waiting: frozenset[str]
+) -> Iterator[tuple[float, str]]:
+    """Why one would do it now, each with what it weighs."""
+    for kind in each.frees:
+        yield (1000.0, f"frees the {kind}, which is waited for") if kind in waiting else (300.0, f"frees the {kind}")
+    turns = shop.air.outlook.leaves(shop.bands[each.air], shop.now) if each.air and shop.air else None
+    if turns is not None and turns - shop.now <= SOON:
+        yield 200.0, f"the air turns {day_of(turns, shop.now)}"
+    if each.clamp >= LONG_CURE:
+        yield 100.0, f"cures {hours_text(each.clamp)} by itself: start it before you leave the bench"
+    if one.way_to_go[each.name] == max(one.way_to_go.values()):
+        yield 50.0, "the longest way to the end begins here"
+    opened = [name for name in one.work.followers(each.name) if _only(one, name, each.name)]
+    if opened:
+        weight = 5.0 * len(opened)
+        yield weight, "then: " + "; ".join(_small(one.work.operations[name].what) for name in opened[:2])
+
+
+def _only(one: InstrumentState, name: str, before: str) -> bool:
+    """Whether an operation waits for one other alone."""
+    missing = [other for other in one.work.operations[name].after if other not in one.done]
+    return name not in one.done and missing == [before]
+
+
+def _remarks(each: Operation, one: InstrumentState, shop: Conditions) -> Iterator[str]:
+    for part in each.wood:
+        if part not in one.wood:
+            yield f"no piece for the {part} is listed, so whether it has settled is not judged"
+    if each.sheet in one.stale:
+        yield f"its sheet is stale: {one.stale[each.sheet]}"
+    if each.air and shop.air and not shop.air.outlook.said:
+        yield f"keep the air as it is for {hours_text(each.air_hours)}: nobody gave an outlook"
+
+
+def day_of(moment: datetime, now: datetime) -> str:
+    """A moment in words: `today 17:00`, `tomorrow 08:00`, `Thursday 08:00`, `Thursday 10 December`."""
+    days = (moment.date() - now.date()).days
+    if days <= 1:
+        return f"{('today', 'tomorrow')[max(0, days)]} {moment:%H:%M}"
+    return f"{moment:%A %H:%M}" if days < 7 else f"{moment:%A} {moment.day} {moment:%B}"
+
+
+def hours_ago(now: datetime, then: datetime) -> str:
+    """How long ago: `3 hours ago`, `4 days ago`."""
+    hours = (now - then).total_seconds() / 3600
+    return f"{hours / 24:.0f} days ago" if hours >= 48 else f"{hours:.0f} hours ago"
+
+
+def hours_text(hours: float) -> str:
+    """Hours in words: `12 h`, `2 days`, `3 weeks`."""
+    if hours < 48:
+        return f"{hours:g} h"
+    days = hours / 24
+    return f"{days:g} days" if days < 14 or days % 7 else f"{days / 7:g} weeks"
+
+
+def _small(what: str) -> str:
+    """What an operation is, within a sentence."""
+    return what[:1].lower() + what[1:]

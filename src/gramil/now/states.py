@@ -1,0 +1,168 @@
+"""The instruments on the bench: from descriptions with the records beside them, or from the store; alike from both."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, time
+from pathlib import Path
+
+from gramil.description.reading import Description, ShopDescription, parse_description, read_description, read_shop
+from gramil.faults import Fault, MakersFault
+from gramil.now.conditions import conditions, gluing_moisture, wood_for
+from gramil.now.open_now import Conditions, InstrumentState
+from gramil.now.operations import Work, needed, overrides_beside, usual_work, work_with
+from gramil.now.outlook import Spell
+from gramil.shop.air_of_places import PlaceAir, Places, places_of
+from gramil.shop.instruments import instruments, revision
+from gramil.shop.made_file import Made, made_beside, read_made
+from gramil.shop.on_hand import shop_description
+from gramil.shop.opening import Store, reading
+from gramil.shop.operations_done import operations_done
+from gramil.shop.pieces_now import Pieces, pieces_now
+from gramil.shop.places import air_history, places
+from gramil.shop.sheets_given import stale_sheets
+from gramil.wood.air import Air, AirHistory
+
+EVENING = time(18, 0)
+"""A day without an hour counts from its evening: what was done then may have been done last."""
+
+
+@dataclass(frozen=True)
+class Bench:
+    """Everything that `now` looks at: the shop's conditions and places, and the instruments.
+
+    `faults` are what could not be read and is not in it, in words.
+    """
+
+    shop: Conditions
+    instruments: tuple[InstrumentState, ...]
+    places: Places
+    faults: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class _Read:
+    """An instrument as it was read: what it is, its work, what is done and when, and which sheets are stale."""
+
+    description: Description
+    work: Work
+    done: Mapping[str, datetime]
+    stale: Mapping[str, str]
+
+
+def bench_of_files(
+    files: Sequence[Path], shop: Path | None, now: datetime, said: Mapping[str, Sequence[Spell]] | None = None
+) -> Bench:
+    """The bench from files alone: descriptions, what is made beside each, and the shop's description.
+
+    `now` is by the shop's own clock. Raises MakersFault for what is wrong in any of them.
+    """
+    described = read_shop(shop)
+    read = [_from_file(file, shop) for file in files]
+    return _bench(read, described, places_of(described), now, said or {})
+
+
+def bench_of_store(
+    store: Store, now: datetime, names: Sequence[str] = (), said: Mapping[str, Sequence[Spell]] | None = None
+) -> Bench:
+    """The bench from the store: its open instruments, or those named; `now` has an offset from universal time."""
+    with reading(store):
+        described = shop_description(store)
+        known = places_in_store(store, described, now)
+        rows = [each for each in instruments(store) if (each.name in names if names else each.standing == "open")]
+        missing = set(names) - {each.name for each in rows}
+        if missing:
+            remedy = "the store has " + ", ".join(each.name for each in instruments(store))
+            raise MakersFault.of(f"there is no instrument {min(missing)}", remedy=remedy)
+        stale = _stale(store)
+        read = [_from_store(store, each.id, stale.get(each.id, {}), now) for each in rows]
+    return _bench(read, described, known, now.replace(tzinfo=None), said or {})
+
+
+def _from_file(file: Path, shop: Path | None) -> _Read:
+    description = read_description(file)
+    record = made_beside(file)
+    made = read_made(record) if record.exists() else Made(())
+    work = work_with(overrides_beside(shop, file))
+    return _Read(description, needed(work, description.instrument), done_in(made), {})
+
+
+def done_in(made: Made) -> dict[str, datetime]:
+    """When each operation of a record was done; one without a day long ago."""
+    return {each.operation: _moment(each.day) for each in made.done}
+
+
+def _moment(day: str) -> datetime:
+    if not day:
+        return datetime.min.replace(year=1970)
+    if len(day) == len("2026-11-02"):
+        return datetime.combine(datetime.fromisoformat(day), EVENING)
+    return datetime.fromisoformat(day).replace(tzinfo=None)
+
+
+def _from_store(store: Store, number: int, stale: Mapping[str, str], now: datetime) -> _Read:
+    latest = revision(store, number)
+    description = parse_description(latest.text, f"revision {latest.number}")
+    moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, number))
+    done = {operation: moment.astimezone(now.tzinfo).replace(tzinfo=None) for operation, moment in moments}
+    return _Read(description, needed(usual_work(), description.instrument), done, stale)
+
+
+def _stale(store: Store) -> dict[int, dict[str, str]]:
+    """For each instrument, the sheets that a tool's change made stale, by title, and why."""
+    found: dict[int, dict[str, str]] = {}
+    for each in stale_sheets(store):
+        is_now = "it is gone" if each.now is None else f"now {each.now:g} mm"
+        why = f"{each.tool.name} has changed: {each.name} was {each.given:g} mm, {is_now}; print it again"
+        found.setdefault(each.sheet.instrument, {})[each.sheet.title] = why
+    return found
+
+
+def places_in_store(store: Store, described: ShopDescription, now: datetime) -> Places:
+    """The store's places with their readings up to now, by the clock on the wall."""
+    numbers = {each.name: each.id for each in places(store)}
+    known: dict[str, PlaceAir] = {}
+    faults: list[Fault] = []
+    since = _since(described, now)
+    for row in described.shop.place:
+        history = air_history(store, numbers[row.name], since)
+        if history is None:
+            faults.append(Fault(where=f"place {row.name}", what="has no readings", remedy="bring readings in"))
+            continue
+        changes = (row.air_changes[0], row.air_changes[1]) if row.air_changes else None
+        outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
+        known[row.name] = PlaceAir(row.name, _by_the_wall(history), row.room, changes, row.air_from, outlook)
+    air, rows = described.shop.air, described.shop.place
+    return Places(known, tuple(faults), air.gluing_place or (rows[0].name if rows else ""), air.outlook_days)
+
+
+def _since(described: ShopDescription, now: datetime) -> datetime | None:
+    """The earliest moment whose air matters: where a piece's record begins, or the days that the outlook looks back."""
+    begins = [stay.begins for piece in described.shop.piece for stay in piece.lay]
+    back = now.timestamp() - 86400.0 * (described.shop.air.outlook_days + 1)
+    early = min([back, *(moment.replace(tzinfo=now.tzinfo).timestamp() for moment in begins)])
+    return datetime.fromtimestamp(early, now.tzinfo)
+
+
+def _by_the_wall(history: AirHistory) -> AirHistory:
+    return replace(history, origin=history.origin.replace(tzinfo=None))
+
+
+def _bench(
+    read: Iterable[_Read],
+    described: ShopDescription,
+    known: Places,
+    now: datetime,
+    said: Mapping[str, Sequence[Spell]],
+) -> Bench:
+    shop = conditions(described.shop, known, now, usual_work().bands, said)
+    pieces = pieces_now(described, known, now) if described.shop.piece else Pieces((), ())
+    band = gluing_moisture(shop.bands["gluing"], known, now)
+    states = tuple(_state(each, pieces, known, now, band) for each in read)
+    unknown = [f"{each.row.name}: {each.why}" for each in pieces.unknown]
+    return Bench(shop, states, known, (*map(str, known.faults), *unknown))
+
+
+def _state(each: _Read, pieces: Pieces, known: Places, now: datetime, band: tuple[float, float]) -> InstrumentState:
+    name = each.description.instrument.instrument.name
+    done = {operation: moment for operation, moment in each.done.items() if moment <= now}
+    return InstrumentState(name, each.work, done, wood_for(name, pieces, known, now, band), each.stale)

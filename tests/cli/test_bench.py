@@ -1,0 +1,51 @@
+"""`now`, `weeks`, `match`, `done`, `cost` and `store` as the maker runs them, on the bundled bench."""
+
+import shutil
+import subprocess
+import sys
+from importlib.resources import as_file, files
+from pathlib import Path
+
+import pytest
+
+AT = "2026-01-19T09:00"
+
+
+@pytest.fixture
+def bench(tmp_path: Path) -> Path:
+    """The bundled instruments, their records and the shop, copied."""
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        for file in examples.iterdir():
+            if file.is_file():
+                shutil.copy(file, tmp_path)
+    return tmp_path
+
+
+def gramil(bench: Path, *words: str, status: int = 0) -> str:
+    """What a command prints; the status is checked."""
+    done = subprocess.run(
+        [sys.executable, "-m", "gramil.cli", *words], cwd=bench, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == status, done.stderr + done.stdout
+    return done.stdout if not status else done.stderr
+
+
+def test_now_of_three_instruments(bench: Path) -> None:
+    page = gramil(bench, "now", "tarn.toml", "fell.toml", "scree.toml", "--shop", "shop.toml", "--at", AT)
+    for words in ("TARN", "FELL", "SCREE", "OPEN", "the mould holds Tarn"):
+        assert words in page
+
+
+def test_every_operation_is_listed_when_asked_for(bench: Path) -> None:
+    page = gramil(bench, "now", "fell.toml", "--shop", "shop.toml", "--at", AT, "--every", "--cautions")
+    assert "Second set-up" in page
+    assert "CAUTION" in page
+
+
+def test_without_a_shop_and_without_readings(bench: Path) -> None:
+    assert "No readings of air" in gramil(bench, "now", "scree.toml", "--at", AT)
+
+
+def test_now_wants_files_or_a_store(bench: Path) -> None:
+    assert "name the instruments' files" in gramil(bench, "now", status=2)
+    assert "is no moment" in gramil(bench, "now", "tarn.toml", "--at", "soon", status=2)

@@ -1,0 +1,143 @@
+"""The list of operations holds together, forgets nothing that it must not, and can be laid over."""
+
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+from gramil.change.made import operations as fixing
+from gramil.change.whole import figures_of, names_of
+from gramil.description.reading import parse_description, read_description, read_shop
+from gramil.faults import MakersFault
+from gramil.now.operations import Work, needed, overrides_beside, usual_work, work_with
+from gramil.shop.made_file import read_made
+
+EXAMPLES = files("gramil") / "data" / "examples"
+NAMES = ("tarn", "fell", "scree")
+
+
+def work_of(name: str) -> Work:
+    return needed(usual_work(), read_description(Path(str(EXAMPLES / f"{name}.toml"))).instrument)
+
+
+def before(work: Work, name: str) -> set[str]:
+    """Everything that comes before an operation, directly or not."""
+    direct = set(work.operations[name].after)
+    return direct.union(*(before(work, each) for each in direct))
+
+
+def test_there_are_some_ninety_or_more_and_each_comes_after_what_is_before_it() -> None:
+    names = list(usual_work().operations)
+    assert len(names) >= 90
+    for place, name in enumerate(names):
+        assert all(names.index(each) < place for each in usual_work().operations[name].after)
+
+
+@pytest.mark.parametrize(
+    ("first", "then"),
+    [
+        ("top_tested", "top_thicknessed"),  # plate thickness from measured stiffness
+        ("rod_fitted", "board_glued"),  # rod before board
+        ("board_registered", "board_glued"),  # board to neck register
+        ("neck_fitted", "bridge_placed"),  # the bridge is placed after the neck is set
+        ("fret_ends_dressed", "bridge_placed"),  # from the real nut and fret 12
+        ("bridge_foot_fitted", "finish_masked"),  # foot matched, finish masked
+        ("bridge_foot_fitted", "bridge_glued"),
+        ("rim_domed_top", "channels_cut"),  # channels are cut on a rim that is domed
+        ("frets_levelled", "action_set"),  # crown height lost feeds the action
+        ("finish_measured", "finish_polished"),  # finish thickness and cure
+        ("strung", "nut_slots_filed"),  # nut slots from measured clearance
+        ("played_in", "second_set_up"),
+    ],
+)
+def test_what_must_come_before_what(first: str, then: str) -> None:
+    assert first in before(usual_work(), then)
+
+
+def test_every_operation_that_fixes_figures_is_in_the_list() -> None:
+    assert set(fixing()) <= set(usual_work().operations)
+
+
+def test_sheets_and_figures_to_measure_are_on_the_graph() -> None:
+    figures = figures_of(read_description(Path(str(EXAMPLES / "tarn.toml"))), read_shop())
+    sheets = {figures[name].name for name in names_of(figures, "setup_")}
+    for each in usual_work().operations.values():
+        assert not each.sheet or each.sheet in sheets, each.name
+        for address in each.measure:
+            float(figures.at(address))
+
+
+def test_what_is_taken_is_freed_later() -> None:
+    work = usual_work()
+    for each in work.operations.values():
+        for kind in each.takes:
+            assert [
+                other
+                for other in work.operations.values()
+                if kind in other.frees and each.name in before(work, other.name)
+            ]
+
+
+def test_glue_ups_fit_between_breakfast_and_noon() -> None:
+    assert all(each.hands <= 180 for each in usual_work().operations.values() if each.one_go)
+
+
+def test_what_an_instrument_does_not_need_is_left_out_with_a_reason() -> None:
+    assert work_of("fell").left_out["bound"] == "the board is not bound"
+    assert work_of("scree").left_out["index_template_made"].startswith("the frets fan")
+    assert "levelled" in work_of("tarn").left_out
+
+
+def test_what_came_after_what_is_left_out_comes_after_what_was_before_it() -> None:
+    assert work_of("fell").operations["markers_set"].after == ("tapered",)
+
+
+def test_a_flat_board_is_not_arched() -> None:
+    text = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
+    flat = text.replace('arch = { nut = "320 mm", end = "390 mm" }', 'arch = "flat"')
+    assert "arched" in needed(usual_work(), parse_description(flat).instrument).left_out
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_examples_records_name_operations_in_an_order_that_can_be(name: str) -> None:
+    work, done = work_of(name), read_made(Path(str(EXAMPLES / f"{name}.made.toml"))).done
+    days = {each.operation: each.day for each in done}
+    for each in done:
+        for earlier in work.operations[each.operation].after:
+            assert days[earlier] <= each.day, f"{each.operation} before {earlier}"
+
+
+def test_own_rows_are_laid_over(tmp_path: Path) -> None:
+    (tmp_path / "shop.operations.toml").write_text("[operation.slotted]\nhands = 33\n")
+    own = '[operation.head_inlaid]\nwhat = "Inlay"\npart = "neck"\nafter = ["head_veneered"]\nhands = 240\n'
+    (tmp_path / "tarn.operations.toml").write_text(own + '[operation.head_drilled]\nafter = ["head_inlaid"]\n')
+    work = work_with(overrides_beside(tmp_path / "shop.toml", tmp_path / "tarn.toml"))
+    assert work.operations["slotted"].hands == 33
+    assert work.operations["slotted"].what == usual_work().operations["slotted"].what
+    assert work.operations["head_drilled"].after == ("head_inlaid",)
+
+
+def test_leaving_out_bridges_the_gap() -> None:
+    work = work_with([("own", "[operation.slots_measured]\nleave_out = true\n")])
+    assert work.operations["nut_end_cut"].after == ("slotted",)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ('[operation.slotted]\nafter = ["fretted"]', "circle"),
+        ('[operation.slotted]\nafter = ["fretd"]', "fretted"),
+        ("[operation.slotted]\nhand = 4", "hands"),
+        ("[operation.slotted]\nhands = true", "whole number"),
+        ("[operation.slotted]\nhands = -1", "0 or more"),
+        ("[operation.new]\nhands = 4", "what is missing"),
+        ('[operation.slotted]\nair = "varnish"', "gluing or finishing"),
+        ("[operations.slotted]\nhands = 4", "[operation.NAME]"),
+        ("operation = 3", "tables"),
+        ("[operation", "not TOML"),
+    ],
+)
+def test_faults_are_told(text: str, told: str) -> None:
+    with pytest.raises(MakersFault, match=r"(?s).*") as caught:
+        work_with([("own.operations.toml", text)])
+    assert told in str(caught.value)
