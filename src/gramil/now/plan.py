@@ -1,0 +1,204 @@
+"""A plan over weeks: which task when, for one pair of hands. Made greedily, under several rules, the best kept.
+
+A plan's measure is how long work waits: each task's hours of work and cure times the days until it is finished, over
+all of the hours; what the plan does not reach counts as finished at its end.
+"""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from gramil.now.tasks import NEVER, Hold, Task, Weeks
+
+Rule = Callable[[Task], float]
+"""How much a task is preferred to others that can start at the same time."""
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Starts of tasks, in minutes from the plan's start, by their place among the tasks."""
+
+    starts: Mapping[int, int]
+
+
+RULES: Mapping[str, Rule] = {
+    "the longest way first": lambda task: task.way,
+    "cures first": lambda task: task.weight / max(15, task.minutes),
+    "what is nearly done first": lambda task: -task.way,
+    "what frees a jig, then the longest way": lambda task: task.way + 1e6 * bool(task.frees),
+}
+"""The rules tried, by name."""
+
+
+def greedy_plan(weeks: Weeks, fixed: Mapping[int, int] | None = None, since: int = 0) -> Plan:
+    """The best of the greedy plans; `fixed` are tasks placed already, all of which start before the minute `since`."""
+    plans = (greedy_by(rule, weeks, fixed or {}, since) for rule in RULES.values())
+    return min(plans, key=lambda plan: waiting(plan, weeks))
+
+
+def waiting(plan: Plan, weeks: Weeks) -> float:
+    """The plan's measure: the mean time until work is finished, in days."""
+    total = sum(task.weight for task in weeks.tasks)
+    waits = sum(task.weight * _finish(place, task, plan, weeks) for place, task in enumerate(weeks.tasks))
+    return waits / total / 1440.0 if total else 0.0
+
+
+def _finish(place: int, task: Task, plan: Plan, weeks: Weeks) -> int:
+    return plan.starts[place] + task.minutes if place in plan.starts else weeks.end
+
+
+@dataclass
+class _Bench:
+    """How far a plan has come: when each task is cured, and who holds which jig until when."""
+
+    weeks: Weeks
+    cured: dict[int, int] = field(default_factory=dict)
+    held: dict[str, list[tuple[str, int]]] = field(default_factory=dict)
+
+    def place(self, place: int, start: int) -> None:
+        """Put a task down, and take and free its jigs."""
+        task = self.weeks.tasks[place]
+        over = start + task.minutes + task.cure
+        self.cured[place] = over
+        for kind in task.uses:
+            self.held.setdefault(kind, []).append((task.instrument, over))
+        for kind in task.takes:
+            self.held.setdefault(kind, []).append((task.instrument, NEVER))
+        for kind in task.frees:
+            self.held[kind] = [
+                (owner, over if owner == task.instrument and until == NEVER else until)
+                for owner, until in self.held.get(kind, ())
+            ]
+
+    def hold(self, hold: Hold) -> None:
+        """A jig that is held at the start."""
+        until = NEVER if hold.until is None else hold.until
+        self.held.setdefault(hold.kind, []).append((hold.instrument, until))
+
+    def jigs_free(self, task: Task, start: int) -> int:
+        """The first minute from `start` on at which every jig that a task needs is free."""
+        for kind in (*task.uses, *task.takes):
+            until = sorted(over for _, over in self.held.get(kind, ()) if over > start)
+            spare = max(1, self.weeks.jigs.get(kind, 1)) - len(until)
+            if spare < 1:
+                start = max(start, until[-spare])
+        return start
+
+    def earliest(self, place: int, start: int) -> int:
+        """The first minute from `start` on at which a task can start; NEVER where it cannot."""
+        task = self.weeks.tasks[place]
+        start = max([start, *(self.cured[before] for before in task.before)])
+        for _ in range(60):
+            after = self._in_session(task, _in_spans(task.starts, self.jigs_free(task, start)))
+            if after == start or after >= NEVER:
+                return after
+            start = after
+        return NEVER
+
+    def _in_session(self, task: Task, start: int) -> int:
+        for begin, end in self.weeks.sessions:
+            if max(begin, start) + task.minutes <= end:
+                return max(begin, start)
+        return NEVER
+
+
+def _in_spans(spans: Iterable[tuple[int, int]], start: int) -> int:
+    return next((max(begin, start) for begin, last in spans if max(begin, start) <= last), NEVER)
+
+
+def greedy_by(rule: Rule, weeks: Weeks, fixed: Mapping[int, int], since: int = 0) -> Plan:
+    """The plan that takes at each moment, of the tasks that can start soonest, the one that a rule prefers."""
+    bench = _Bench(weeks)
+    for hold in weeks.holds:
+        bench.hold(hold)
+    for place, start in sorted(fixed.items(), key=lambda each: each[1]):
+        bench.place(place, start)
+    starts, waits = dict(fixed), _followers(weeks.tasks)
+    left = {place: sum(before not in starts for before in task.before) for place, task in enumerate(weeks.tasks)}
+    ready = {place for place, missing in left.items() if not missing and place not in starts}
+    clock = max([since, *(start + weeks.tasks[place].minutes for place, start in fixed.items())])
+    preferred = [rule(task) for task in weeks.tasks]
+    while ready:
+        earliest = {place: bench.earliest(place, clock) for place in ready}
+        soonest = min(earliest.values())
+        if soonest >= weeks.end:
+            break
+        chosen = max((place for place in ready if earliest[place] == soonest), key=lambda each: (preferred[each], -each))
+        bench.place(chosen, soonest)
+        starts[chosen] = soonest
+        clock = soonest + weeks.tasks[chosen].minutes
+        ready.discard(chosen)
+        for place in waits[chosen]:
+            left[place] -= 1
+            if not left[place]:
+                ready.add(place)
+    return Plan(starts)
+
+
+def _followers(tasks: Sequence[Task]) -> list[list[int]]:
+    found: list[list[int]] = [[] for _ in tasks]
+    for place, task in enumerate(tasks):
+        for before in task.before:
+            found[before].append(place)
+    return found
+
+
+def broken(plan: Plan, weeks: Weeks) -> list[str]:
+    """What a plan breaks, in words: hands in two places, work outside hours, too early, out of its air, a jig twice."""
+    placed = sorted(plan.starts.items(), key=lambda each: each[1])
+    found = [f"{weeks.tasks[place].operation.name} twice at once" for place in _overlaps(placed, weeks)]
+    for place, start in placed:
+        task = weeks.tasks[place]
+        name = f"{task.instrument} {task.operation.name}"
+        if not any(begin <= start and start + task.minutes <= end for begin, end in weeks.sessions):
+            found.append(f"{name} outside the hours")
+        if not any(begin <= start <= last for begin, last in task.starts):
+            found.append(f"{name} outside its time")
+        found += [f"{name} before what it needs" for before in task.before if not _cured(before, start, plan, weeks)]
+    return found + [f"{kind} more often than there is" for kind in _jigs_over(plan, weeks)]
+
+
+def _overlaps(placed: Sequence[tuple[int, int]], weeks: Weeks) -> list[int]:
+    return [
+        later
+        for (first, start), (later, then) in zip(placed, placed[1:], strict=False)
+        if start + weeks.tasks[first].minutes > then
+    ]
+
+
+def _cured(before: int, start: int, plan: Plan, weeks: Weeks) -> bool:
+    if before not in plan.starts:
+        return False
+    task = weeks.tasks[before]
+    return plan.starts[before] + task.minutes + task.cure <= start
+
+
+def _jigs_over(plan: Plan, weeks: Weeks) -> set[str]:
+    """Kinds of which more are in use at some moment than there are."""
+    spans = jig_spans(plan, weeks)
+    over = set()
+    for kind, held in spans.items():
+        room = max(1, weeks.jigs.get(kind, 1))
+        for begin, _ in held:
+            if sum(first <= begin < last for first, last in held) > room and begin >= 0:
+                over.add(kind)
+    return over
+
+
+def jig_spans(plan: Plan, weeks: Weeks) -> dict[str, list[tuple[int, int]]]:
+    """For each kind of jig, the spans in which one of it is held."""
+    frees = {
+        (weeks.tasks[place].instrument, kind): start + weeks.tasks[place].minutes + weeks.tasks[place].cure
+        for place, start in plan.starts.items()
+        for kind in weeks.tasks[place].frees
+    }
+    spans: dict[str, list[tuple[int, int]]] = {}
+    for hold in weeks.holds:
+        until = frees.get((hold.instrument, hold.kind), NEVER) if hold.until is None else hold.until
+        spans.setdefault(hold.kind, []).append((-1, until))
+    for place, start in plan.starts.items():
+        task = weeks.tasks[place]
+        for kind in task.uses:
+            spans.setdefault(kind, []).append((start, start + task.minutes + task.cure))
+        for kind in task.takes:
+            spans.setdefault(kind, []).append((start, frees.get((task.instrument, kind), NEVER)))
+    return spans

@@ -1,0 +1,158 @@
+"""The work ahead as tasks for a plan: pieces of hands' time with what each waits for, all in minutes from the start."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from gramil.now.hours import Hours, sessions
+from gramil.now.open_now import Conditions, InstrumentState
+from gramil.now.operations import Operation
+
+PIECE = 60
+"""Minutes of hands after which work that needs no one go may be left for something else."""
+LONGEST_CURE_COUNTED = 1440
+"""Of a cure, so many minutes weigh in a plan's measure: weeks of playing in would outweigh all else."""
+NEVER = 10**7
+"""Minutes that no plan reaches."""
+Span = tuple[int, int]
+
+
+@dataclass(frozen=True)
+class Task:
+    """One piece of work without a break: `cure` follows it; it starts in one of `starts` and after `before` cured.
+
+    `before` are places of other tasks; `way` minutes of the longest way from here to the instrument's end.
+    """
+
+    instrument: str
+    operation: Operation
+    piece: tuple[int, int]
+    minutes: int
+    cure: int
+    before: tuple[int, ...]
+    starts: tuple[Span, ...]
+    uses: tuple[str, ...]
+    takes: tuple[str, ...]
+    frees: tuple[str, ...]
+    way: float
+
+    @property
+    def weight(self) -> float:
+        """Hours of work and cure: what the task counts in a plan's measure."""
+        return (self.minutes + min(self.cure, LONGEST_CURE_COUNTED)) / 60.0
+
+
+@dataclass(frozen=True)
+class Hold:
+    """A jig that an instrument holds at the start: until a minute, or until the task that frees it (None)."""
+
+    kind: str
+    instrument: str
+    until: int | None
+
+
+@dataclass(frozen=True)
+class Weeks:
+    """What is to be planned: tasks, sessions of hands, the last minute, jigs and who holds them at the start."""
+
+    start: datetime
+    tasks: tuple[Task, ...]
+    sessions: tuple[Span, ...]
+    end: int
+    jigs: Mapping[str, int]
+    holds: tuple[Hold, ...]
+
+
+def weeks_of(instruments: Sequence[InstrumentState], shop: Conditions, hours: Hours, days: int) -> Weeks:
+    """Everything that is to be done on the instruments, from the shop's moment on, as tasks."""
+    start, end = shop.now, days * 1440
+    tasks: list[Task] = []
+    for one in instruments:
+        tasks += _tasks(one, shop, end, len(tasks))
+    holds = tuple(hold for one in instruments for hold in _holds(one, start))
+    return Weeks(start, tuple(tasks), sessions(hours, start, days), end, dict(shop.jigs), holds)
+
+
+def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int) -> Iterator[Task]:
+    """An instrument's tasks; `first` is the place of its first one."""
+    last_piece: dict[str, int] = {}
+    place = first
+    for each in one.to_do:
+        released = _released(each, one, shop.now)
+        before = tuple(last_piece[name] for name in each.after if name in last_piece)
+        pieces = _pieces(each)
+        for number, minutes in enumerate(pieces):
+            is_last = number == len(pieces) - 1
+            yield Task(
+                one.name,
+                each,
+                (number + 1, len(pieces)),
+                minutes,
+                round(60 * each.clamp) if is_last else 0,
+                before if number == 0 else (place - 1,),
+                _starts(each, one, shop, minutes, released, end) if number == 0 else ((0, NEVER),),
+                each.uses,
+                each.takes if number == 0 else (),
+                each.frees if is_last else (),
+                one.way_to_go[each.name] - sum(pieces[:number]),
+            )
+            place += 1
+        last_piece[each.name] = place - 1
+
+
+def _pieces(each: Operation) -> tuple[int, ...]:
+    """Minutes of the pieces that an operation may be done in."""
+    if each.one_go or each.uses or each.hands <= PIECE * 1.5:
+        return (each.hands,)
+    count = -(-each.hands // PIECE)
+    return tuple(each.hands // count + (place < each.hands % count) for place in range(count))
+
+
+def _released(each: Operation, one: InstrumentState, now: datetime) -> int:
+    """The minute at which everything done before it has cured."""
+    cured = [one.done[name] + timedelta(hours=one.work.operations[name].clamp) for name in each.after if name in one.done]
+    return max([0, *(_minute(moment, now) for moment in cured)])
+
+
+def _starts(
+    each: Operation, one: InstrumentState, shop: Conditions, minutes: int, released: int, end: int
+) -> tuple[Span, ...]:
+    """The spans of minutes in which it may start: cured, wood settled, air in its band for long enough."""
+    settled = [_settles(piece.settled, piece.likely, shop.now) for part in each.wood for piece in one.wood.get(part, ())]
+    earliest = max([released, *settled])
+    if not each.air:
+        return ((earliest, NEVER),)
+    needed = minutes + round(60 * each.air_hours)
+    windows = shop.air.outlook.windows(shop.bands[each.air]) if shop.air and not shop.air.old else ()
+    found = []
+    for begins, ends in windows:
+        begin = max(earliest, _minute(begins, shop.now))
+        last = (NEVER if ends is None else _minute(ends, shop.now)) - needed
+        if begin <= last and begin <= end:
+            found.append((begin, last))
+    return tuple(found)
+
+
+def _settles(is_settled: bool, likely: datetime | None, now: datetime) -> int:
+    if is_settled:
+        return 0
+    return NEVER if likely is None else _minute(likely, now)
+
+
+def _holds(one: InstrumentState, now: datetime) -> Iterator[Hold]:
+    operations = one.work.operations
+    freeing = {kind: each for each in operations.values() for kind in each.frees}
+    for name, moment in one.done.items():
+        each = operations.get(name)
+        for kind in each.uses if each else ():
+            yield Hold(kind, one.name, _minute(moment + timedelta(hours=each.clamp if each else 0.0), now))
+        for kind in each.takes if each else ():
+            last = freeing.get(kind)
+            if last is None or last.name not in one.done:
+                yield Hold(kind, one.name, None)
+            else:
+                yield Hold(kind, one.name, _minute(one.done[last.name] + timedelta(hours=last.clamp), now))
+
+
+def _minute(moment: datetime, start: datetime) -> int:
+    return -int(-((moment - start).total_seconds()) // 60)
