@@ -49,3 +49,14 @@ def test_without_a_shop_and_without_readings(bench: Path) -> None:
 def test_now_wants_files_or_a_store(bench: Path) -> None:
     assert "name the instruments' files" in gramil(bench, "now", status=2)
     assert "is no moment" in gramil(bench, "now", "tarn.toml", "--at", "soon", status=2)
+
+
+def test_weeks_are_listed_drawn_and_put_in_a_calendar(bench: Path) -> None:
+    words = ("tarn.toml", "fell.toml", "scree.toml", "--shop", "shop.toml", "--at", AT, "--outlook", "wed 44 %")
+    page = gramil(bench, "weeks", *words, "--calendar", "weeks.ics", "--print", "weeks.pdf")
+    assert "Monday 19 January" in page
+    assert "hours of hands are left" in page
+    calendar = (bench / "weeks.ics").read_bytes()
+    assert calendar.startswith(b"BEGIN:VCALENDAR\r\n")
+    assert calendar.count(b"BEGIN:VEVENT") == calendar.count(b"END:VEVENT") > 20
+    assert (bench / "weeks.pdf").read_bytes().startswith(b"%PDF")

@@ -23,6 +23,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "if-glued": ("gramil.cli.if_glued", "What gluing wood now, as it is, would cost later."),
     "bench": ("gramil.bench.command", "All of it in a browser, beside the vice."),
     "now": ("gramil.cli.now", "What can be done now on each instrument, and what closes the rest."),
+    "weeks": ("gramil.cli.weeks", "The next weeks over all instruments, for one pair of hands."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }
 """Command: its module and its one line of help, so that the list needs no module loaded."""

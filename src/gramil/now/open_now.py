@@ -193,13 +193,21 @@ def _closed(each: Operation, one: InstrumentState, shop: Conditions, held: Holds
         last = max(before, key=lambda other: one.way_to_go[other.name])
         more = f" (and {len(before) - 1} more)" if len(before) > 1 else ""
         return Closed(each, "before", f"first: {_small(last.what)}{more}")
-    cures = [(one.done[name] + timedelta(hours=one.work.operations[name].clamp), name) for name in each.after]
-    if cures and max(cures)[0] > shop.now:
+    cures = [found for name in one.done if (found := _cures(name, each, one)) is not None and found[0] > shop.now]
+    if cures:
         over, name = max(cures)
         return Closed(each, "cure", f"{_small(one.work.operations[name].what)}: this still cures", over)
     if jig := held.against(each, one.name):
         return Closed(each, "jig", *jig)
     return _wood(each, one) or _air(each, shop)
+
+
+def _cures(name: str, each: Operation, one: InstrumentState) -> tuple[datetime, str] | None:
+    """When something done is cured, and what, where an operation comes after it or works on the same part."""
+    other = one.work.operations.get(name)
+    if other is None or (name not in each.after and other.part != each.part):
+        return None
+    return one.done[name] + timedelta(hours=other.clamp), name
 
 
 def _wood(each: Operation, one: InstrumentState) -> Closed | None:

@@ -4,8 +4,10 @@ A plan's measure is how long work waits: each task's hours of work and cure time
 all of the hours; what the plan does not reach counts as finished at its end.
 """
 
+from bisect import bisect_left
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from gramil.now.tasks import NEVER, Hold, Task, Weeks
 
@@ -54,6 +56,9 @@ class _Bench:
     cured: dict[int, int] = field(default_factory=dict)
     held: dict[str, list[tuple[str, int]]] = field(default_factory=dict)
 
+    def __post_init__(self) -> None:
+        self.ends = [end for _, end in self.weeks.sessions]
+
     def place(self, place: int, start: int) -> None:
         """Put a task down, and take and free its jigs."""
         task = self.weeks.tasks[place]
@@ -95,7 +100,8 @@ class _Bench:
         return NEVER
 
     def _in_session(self, task: Task, start: int) -> int:
-        for begin, end in self.weeks.sessions:
+        first = bisect_left(self.ends, start)
+        for begin, end in self.weeks.sessions[first:]:
             if max(begin, start) + task.minutes <= end:
                 return max(begin, start)
         return NEVER
@@ -117,21 +123,33 @@ def greedy_by(rule: Rule, weeks: Weeks, fixed: Mapping[int, int], since: int = 0
     ready = {place for place, missing in left.items() if not missing and place not in starts}
     clock = max([since, *(start + weeks.tasks[place].minutes for place, start in fixed.items())])
     preferred = [rule(task) for task in weeks.tasks]
+    earliest: dict[int, int] = {}
     while ready:
-        earliest = {place: bench.earliest(place, clock) for place in ready}
-        soonest = min(earliest.values())
+        for place in ready:
+            if earliest.get(place, -1) < clock:
+                earliest[place] = bench.earliest(place, clock)
+        soonest = min(earliest[place] for place in ready)
         if soonest >= weeks.end:
             break
-        chosen = max((place for place in ready if earliest[place] == soonest), key=lambda each: (preferred[each], -each))
+        best = (place for place in ready if earliest[place] == soonest)
+        chosen = max(best, key=lambda each: (preferred[each], -each))
         bench.place(chosen, soonest)
         starts[chosen] = soonest
         clock = soonest + weeks.tasks[chosen].minutes
         ready.discard(chosen)
+        for place in _touched(chosen, ready, weeks.tasks):
+            earliest.pop(place, None)
         for place in waits[chosen]:
             left[place] -= 1
             if not left[place]:
                 ready.add(place)
     return Plan(starts)
+
+
+def _touched(chosen: int, ready: Iterable[int], tasks: Sequence[Task]) -> list[int]:
+    """Tasks whose earliest start may have changed: they want a jig or a part that the chosen one took or freed."""
+    changed = {*tasks[chosen].uses, *tasks[chosen].takes, *tasks[chosen].frees}
+    return [place for place in ready if not changed.isdisjoint((*tasks[place].uses, *tasks[place].takes))]
 
 
 def _followers(tasks: Sequence[Task]) -> list[list[int]]:
@@ -158,11 +176,7 @@ def broken(plan: Plan, weeks: Weeks) -> list[str]:
 
 
 def _overlaps(placed: Sequence[tuple[int, int]], weeks: Weeks) -> list[int]:
-    return [
-        later
-        for (first, start), (later, then) in zip(placed, placed[1:], strict=False)
-        if start + weeks.tasks[first].minutes > then
-    ]
+    return [later for (first, start), (later, then) in pairwise(placed) if start + weeks.tasks[first].minutes > then]
 
 
 def _cured(before: int, start: int, plan: Plan, weeks: Weeks) -> bool:

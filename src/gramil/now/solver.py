@@ -1,7 +1,7 @@
 """A better plan from a constraint solver, week by week, hinted by the greedy one and never worse than it.
 
 Needs the optional extra `plan`. The same work and limit give the same plan: the limit is on the solver's own count of
-effort, which is near to seconds.
+effort, a unit of which takes some seconds; only a machine so slow that a unit takes a minute is cut short by the clock.
 """
 
 from collections.abc import Mapping
@@ -33,8 +33,8 @@ class Solved:
     bounds: tuple[float, ...]
 
 
-def solve(weeks: Weeks, effort: float = 10.0) -> Solved:
-    """The best plan found. `effort` is shared among the weeks, about in seconds.
+def solve(weeks: Weeks, effort: float = 2.0) -> Solved:
+    """The best plan found. `effort` is shared among the weeks: a unit takes some seconds.
 
     Raises MakersFault where the solver is not installed.
     """
@@ -89,6 +89,7 @@ def _week(
             model.add_hint(start[place], hint.starts[place])
     solver = cp.CpSolver()
     solver.parameters.max_deterministic_time = effort
+    solver.parameters.max_time_in_seconds = 60 * effort
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 1
     status = solver.solve(model)
@@ -183,10 +184,18 @@ def _owners(kind: str, weeks: Weeks, fixed: Mapping[int, int]) -> dict[str, None
 
 
 def _held(
-    model: Any, weeks: Weeks, kind: str, owner: str, since: int | None, start: Mapping[int, Any], done: Mapping[int, Any]
+    model: Any,
+    weeks: Weeks,
+    kind: str,
+    owner: str,
+    since: int | None,
+    start: Mapping[int, Any],
+    done: Mapping[int, Any],
 ) -> Any:
     """From the task that takes a jig (None: from before) to the cure of the one that frees it, or without end."""
-    frees = next((each for each in start if weeks.tasks[each].instrument == owner and kind in weeks.tasks[each].frees), None)
+    frees = next(
+        (each for each in start if weeks.tasks[each].instrument == owner and kind in weeks.tasks[each].frees), None
+    )
     end = model.new_int_var(0, NEVER, f"e{kind}{owner}{since}")
     if frees is None:
         model.add(end == NEVER)
@@ -200,9 +209,7 @@ def _held(
     return model.new_optional_interval_var(start[since], size, end, done[since], f"h{kind}{since}")
 
 
-def _aim(
-    model: Any, weeks: Weeks, start: Mapping[int, Any], done: Mapping[int, Any], window: tuple[int, int]
-) -> None:
+def _aim(model: Any, weeks: Weeks, start: Mapping[int, Any], done: Mapping[int, Any], window: tuple[int, int]) -> None:
     """Work finished early; what the week does not do counts as finished a day after it."""
     terms = []
     for place, at in start.items():

@@ -1,5 +1,6 @@
 """The work ahead as tasks for a plan: pieces of hands' time with what each waits for, all in minutes from the start."""
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -70,7 +71,13 @@ def weeks_of(instruments: Sequence[InstrumentState], shop: Conditions, hours: Ho
     for one in instruments:
         tasks += _tasks(one, shop, end, len(tasks))
     holds = tuple(hold for one in instruments for hold in _holds(one, start))
-    return Weeks(start, tuple(tasks), sessions(hours, start, days), end, dict(shop.jigs), holds)
+    return Weeks(start, tuple(tasks), sessions(hours, start, days), end, _jigs(shop, holds), holds)
+
+
+def _jigs(shop: Conditions, holds: Sequence[Hold]) -> dict[str, int]:
+    """How many of each kind there are: as the shop lists, and never fewer than are held."""
+    held = Counter(hold.kind for hold in holds if hold.until is None or hold.until > 0)
+    return {kind: max(1, shop.jigs.get(kind, 1), held[kind]) for kind in {*shop.jigs, *held}}
 
 
 def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int) -> Iterator[Task]:
@@ -91,13 +98,18 @@ def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int) -> Iter
                 round(60 * each.clamp) if is_last else 0,
                 before if number == 0 else (place - 1,),
                 _starts(each, one, shop, minutes, released, end) if number == 0 else ((0, NEVER),),
-                each.uses,
+                (*each.uses, part_of(one.name, each)),
                 each.takes if number == 0 else (),
                 each.frees if is_last else (),
                 one.way_to_go[each.name] - sum(pieces[:number]),
             )
             place += 1
         last_piece[each.name] = place - 1
+
+
+def part_of(instrument: str, each: Operation) -> str:
+    """The part that an operation works on, as something of which there is one: what is clamped is not worked on."""
+    return f"{instrument}: {each.part}"
 
 
 def _pieces(each: Operation) -> tuple[int, ...]:
@@ -110,7 +122,9 @@ def _pieces(each: Operation) -> tuple[int, ...]:
 
 def _released(each: Operation, one: InstrumentState, now: datetime) -> int:
     """The minute at which everything done before it has cured."""
-    cured = [one.done[name] + timedelta(hours=one.work.operations[name].clamp) for name in each.after if name in one.done]
+    cured = [
+        one.done[name] + timedelta(hours=one.work.operations[name].clamp) for name in each.after if name in one.done
+    ]
     return max([0, *(_minute(moment, now) for moment in cured)])
 
 
@@ -118,7 +132,9 @@ def _starts(
     each: Operation, one: InstrumentState, shop: Conditions, minutes: int, released: int, end: int
 ) -> tuple[Span, ...]:
     """The spans of minutes in which it may start: cured, wood settled, air in its band for long enough."""
-    settled = [_settles(piece.settled, piece.likely, shop.now) for part in each.wood for piece in one.wood.get(part, ())]
+    settled = [
+        _settles(piece.settled, piece.likely, shop.now) for part in each.wood for piece in one.wood.get(part, ())
+    ]
     earliest = max([released, *settled])
     if not each.air:
         return ((earliest, NEVER),)
@@ -144,9 +160,11 @@ def _holds(one: InstrumentState, now: datetime) -> Iterator[Hold]:
     freeing = {kind: each for each in operations.values() for kind in each.frees}
     for name, moment in one.done.items():
         each = operations.get(name)
-        for kind in each.uses if each else ():
-            yield Hold(kind, one.name, _minute(moment + timedelta(hours=each.clamp if each else 0.0), now))
-        for kind in each.takes if each else ():
+        if each is None:
+            continue
+        over = _minute(moment + timedelta(hours=each.clamp), now)
+        yield from (Hold(kind, one.name, over) for kind in (*each.uses, part_of(one.name, each)) if over > 0)
+        for kind in each.takes:
             last = freeing.get(kind)
             if last is None or last.name not in one.done:
                 yield Hold(kind, one.name, None)

@@ -1,0 +1,131 @@
+"""`gramil weeks`: the next weeks over all instruments, for one pair of hands; printed, and as a calendar."""
+
+import itertools
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+import click
+
+from gramil.cli.bench_options import bench_options, bench_wanted
+from gramil.cli.now import wrapped
+from gramil.now.blocks import Block, blocks, label
+from gramil.now.hours import hours_in, read_hours
+from gramil.now.open_now import hours_text
+from gramil.now.plan import Plan, greedy_plan, waiting
+from gramil.now.states import Bench
+from gramil.now.tasks import Weeks, weeks_of
+
+
+@click.command()
+@bench_options
+@click.option("--weeks", "count", type=click.IntRange(1, 12), default=2, show_default=True, help="How many.")
+@click.option("--hours", default="08:30-12:30 13:30-17:30", show_default=True, help="Hours of a working day.")
+@click.option("--days", default="mon-fri", show_default=True, help="Working days.")
+@click.option("--better", is_flag=True, help='Look for a better plan; needs pip install "gramil[plan]".')
+@click.option("--effort", type=click.FloatRange(0.1, 1000), default=2.0, show_default=True, help="How hard to look.")
+@click.option("--calendar", type=click.Path(path_type=Path), help="Also write an iCalendar file (.ics).")
+@click.option("--print", "printed", type=click.Path(path_type=Path), help="Also write the weeks as a PDF.")
+def command(
+    count: int,
+    hours: str,
+    days: str,
+    better: bool,
+    effort: float,
+    calendar: Path | None,
+    printed: Path | None,
+    **wanted: Any,
+) -> None:
+    """The next weeks on the instruments in FILES: one pair of hands, moulds and dishes, cures, and the air to come.
+
+    \b
+    gramil weeks tarn.toml fell.toml --shop shop.toml --outlook "wed 44 %"
+    gramil weeks --store shop.gramil --weeks 4 --calendar weeks.ics --print weeks.pdf
+    """
+    bench = bench_wanted(**wanted)
+    weeks = weeks_of(bench.instruments, bench.shop, read_hours(hours, days), 7 * count)
+    plan, told = _plan(weeks, better, effort)
+    found = blocks(plan, weeks)
+    for line in (*listing(found), *told, *_left(plan, weeks), *_rests_on(bench)):
+        click.echo(wrapped(line))
+    if calendar is not None:
+        calendar.write_bytes(_calendar(found, bench))
+        click.echo(f"The calendar is in {calendar}.")
+    if printed is not None:
+        printed.write_bytes(_printed(found, bench, [*told, *_rests_on(bench)]))
+        click.echo(f"The weeks are drawn in {printed}.")
+
+
+def _plan(weeks: Weeks, better: bool, effort: float) -> tuple[Plan, list[str]]:
+    if not better:
+        plan = greedy_plan(weeks)
+        return plan, ["", f"Work waits {waiting(plan, weeks):.2f} days on average until it is done."]
+    from gramil.now.solver import solve
+
+    solved = solve(weeks, effort)
+    shares = ", ".join(f"{100 * bound:.0f} %" for bound in solved.bounds)
+    return solved.plan, [
+        "",
+        f"Work waits {solved.measure:.2f} days on average until it is done; {solved.greedy:.2f} by the plain plan.",
+        f"No order of each week's own work can be better by more than {shares}.",
+    ]
+
+
+def listing(found: tuple[Block, ...]) -> Iterator[str]:
+    """The lines of the plan, a heading a day."""
+    if not found:
+        yield "Nothing can be done in these weeks: ask `gramil now` what closes it."
+    for day, group in itertools.groupby(found, key=lambda block: block.begins.date()):
+        yield ""
+        yield click.style(f"{day:%A} {day.day} {day:%B}", bold=True)
+        for block in group:
+            cures = f", cures {hours_text(block.operation.clamp)}" if block.cures else ""
+            yield f"  {block.begins:%H:%M}-{block.ends:%H:%M}  {block.instrument}: {label(block)}{cures}"
+
+
+def _left(plan: Plan, weeks: Weeks) -> Iterator[str]:
+    used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
+    yield f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours."
+    for name in dict.fromkeys(task.instrument for task in weeks.tasks):
+        own = [place for place, task in enumerate(weeks.tasks) if task.instrument == name]
+        left = sum(weeks.tasks[place].minutes for place in own if place not in plan.starts) / 60.0
+        yield (
+            f"{name}: {left:.0f} hours of hands are left after these weeks." if left else f"{name}: all of it is done."
+        )
+
+
+def _rests_on(bench: Bench) -> Iterator[str]:
+    air = bench.shop.air
+    if air is None:
+        yield "No readings of air: whatever needs its band is left out."
+    elif air.old:
+        yield f"The {air.name}'s readings are too old: whatever needs its band is left out."
+    elif not air.outlook.said:
+        yield "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
+    yield "Times are a practised pair of hands' and common practice; your own go into NAME.operations.toml."
+
+
+def _calendar(found: tuple[Block, ...], bench: Bench) -> bytes:
+    from gramil.writers.icalendar import Event, icalendar_bytes
+
+    events = []
+    for block in found:
+        name = f"{block.instrument} {block.operation.name} {block.part[0]}"
+        notes = "\n".join(block.operation.caution)
+        title = f"{block.instrument}: {label(block)}"
+        events.append(Event(name, block.begins, block.ends, title, notes, block.instrument))
+        if block.cures:
+            cure = f"{block.instrument}: cures ({block.operation.what})"
+            events.append(Event(f"{name} cure", block.ends, block.cures, cure, "", block.instrument, busy=False))
+    return icalendar_bytes(events, bench.shop.now.astimezone(), "Gramil weeks")
+
+
+def _printed(found: tuple[Block, ...], bench: Bench, notes: list[str]) -> bytes:
+    from gramil.sheets.weeks_sheet import Entry, weeks_pdf
+
+    entries = [
+        Entry(whose=each.instrument, what=label(each), begins=each.begins, ends=each.ends, cures=each.cures)
+        for each in found
+    ]
+    names = ", ".join(one.name for one in bench.instruments)
+    return weeks_pdf(entries, names, [note for note in notes if note])

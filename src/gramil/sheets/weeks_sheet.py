@@ -1,0 +1,83 @@
+"""Weeks as a printed page each: a column a day, work to the clock's scale, what cures set beside it."""
+
+import json
+from collections.abc import Sequence
+from datetime import date, datetime, timedelta
+from importlib.resources import as_file, files
+from typing import TypedDict
+
+import typst
+
+from gramil.sheets.bench_sheets import PAPERS, Paper
+from gramil.sheets.pages import safe
+
+
+class Entry(TypedDict):
+    """One block: whose, what, from when to when."""
+
+    whose: str
+    what: str
+    begins: datetime
+    ends: datetime
+    cures: datetime | None
+
+
+class _Day(TypedDict):
+    name: str
+    blocks: list[dict[str, object]]
+    cures: list[str]
+
+
+def weeks_pdf(entries: Sequence[Entry], title: str, notes: Sequence[str], paper: Paper = "a4") -> bytes:
+    """A page a week, the weeks in which there is work. The same bytes for the same input."""
+    weeks = [_week(monday, entries) for monday in _mondays(entries)]
+    hours = [_hour(each["begins"]) for each in entries] + [_hour(each["ends"]) for each in entries]
+    first, last = int(min(hours, default=8)), int(-(-max(hours, default=17) // 1))
+    data = {"paper": PAPERS[paper], "title": safe(title), "notes": [safe(note) for note in notes], "weeks": weeks,
+            "first": first, "last": last}  # fmt: skip
+    here = files("gramil")
+    with as_file(here / "sheets" / "weeks.typ") as template, as_file(here / "fonts") as fonts:
+        inputs = {"data": json.dumps(data)}
+        return typst.compile(
+            template, format="pdf", font_paths=[fonts], ignore_system_fonts=True, sys_inputs=inputs, timestamp=0
+        )
+
+
+def _mondays(entries: Sequence[Entry]) -> list[date]:
+    days = {each["begins"].date() for each in entries}
+    return sorted({day - timedelta(days=day.weekday()) for day in days})
+
+
+def _week(monday: date, entries: Sequence[Entry]) -> dict[str, object]:
+    days = [monday + timedelta(days=ahead) for ahead in range(7)]
+    worked = [day for day in days if any(each["begins"].date() == day for each in entries)]
+    shown = [day for day in days if day.weekday() < 5 or day in worked]
+    return {
+        "name": f"{monday.day} {monday:%B} to {days[-1].day} {days[-1]:%B %Y}",
+        "days": [_day(day, entries) for day in shown],
+    }
+
+
+def _day(day: date, entries: Sequence[Entry]) -> _Day:
+    today = [each for each in entries if each["begins"].date() == day]
+    cures = sorted(
+        (each["cures"], each) for each in entries if each["cures"] and each["cures"].date() == day
+    ) if entries else []  # fmt: skip
+    return _Day(
+        name=f"{day:%A} {day.day}",
+        blocks=[
+            {
+                "begins": _hour(each["begins"]),
+                "ends": _hour(each["ends"]),
+                "time": f"{each['begins']:%H:%M}",
+                "whose": safe(each["whose"]),
+                "what": safe(each["what"]),
+            }
+            for each in today
+        ],
+        cures=[safe(f"{moment:%H:%M} {each['whose']}: {each['what']}") for moment, each in cures],
+    )
+
+
+def _hour(moment: datetime) -> float:
+    return moment.hour + moment.minute / 60
