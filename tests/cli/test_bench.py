@@ -60,3 +60,50 @@ def test_weeks_are_listed_drawn_and_put_in_a_calendar(bench: Path) -> None:
     assert calendar.startswith(b"BEGIN:VCALENDAR\r\n")
     assert calendar.count(b"BEGIN:VEVENT") == calendar.count(b"END:VEVENT") > 20
     assert (bench / "weeks.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_what_is_done_is_noted_and_read_back(bench: Path) -> None:
+    told = gramil(
+        bench,
+        "done",
+        "tail_end_cut",
+        "tarn.toml",
+        "--shop",
+        "shop.toml",
+        "--measured",
+        "board_thickness=6.38mm",
+        "--at",
+        AT,
+    )
+    assert "6.38 mm, drawn 6.30 mm: +0.08 mm" in told
+    assert "as drawn" in told
+    assert (bench / "tarn.made.toml").read_text().startswith("# Invented")  # what was written stays
+    dims = gramil(bench, "dims", "tarn.toml", "--shop", "shop.toml", "--made", "--part", "slots")
+    assert "as drawn" in dims
+    assert "as drawn" not in gramil(bench, "dims", "tarn.toml", "--shop", "shop.toml", "--part", "slots")
+    page = gramil(bench, "now", "tarn.toml", "--shop", "shop.toml", "--at", "2026-01-19T11:00")
+    assert "[tapered]" in page
+    gramil(bench, "check", "tarn.toml", "--shop", "shop.toml", "--made")
+
+
+def test_what_cannot_be_noted_is_refused_and_nothing_written(bench: Path) -> None:
+    before = (bench / "tarn.made.toml").read_text()
+    assert "done already" in gramil(bench, "done", "slotted", "tarn.toml", status=2)
+    assert "nearest: arched" in gramil(bench, "done", "arhced", "tarn.toml", status=2)
+    assert "no such figure" in gramil(bench, "done", "arched", "tarn.toml", "--measured", "nothing=3", status=2)
+    assert "not an address" in gramil(bench, "done", "arched", "tarn.toml", "--measured", "3", status=2)
+    assert (bench / "tarn.made.toml").read_text() == before
+
+
+def test_a_first_record_is_begun(bench: Path) -> None:
+    (bench / "tarn.made.toml").unlink()
+    gramil(bench, "done", "wood_chosen", "tarn.toml", "--note", 'bright "day"', "--at", AT)
+    assert 'note = "bright \\"day\\""' in (bench / "tarn.made.toml").read_text()
+    gramil(bench, "done", "wood_weighed", "tarn.toml", "--at", AT)
+    assert (bench / "tarn.made.toml").read_text().count("[[done]]") == 2
+
+
+def test_operations_in_one_line_are_kept(bench: Path) -> None:
+    (bench / "tarn.made.toml").write_text('gramil = 1\ndone = [{ operation = "wood_chosen" }]\n')
+    gramil(bench, "done", "wood_weighed", "tarn.toml", "--at", AT)
+    assert "2 of" in gramil(bench, "now", "tarn.toml", "--at", "2026-01-20T09:00")

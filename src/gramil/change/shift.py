@@ -1,7 +1,7 @@
 """What a change moves: every figure of the old instrument against the new one, and what is no longer true."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -55,18 +55,24 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
     """
     inputs = tuple(name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     touched = set().union(*(old.graph.below(name) for name in inputs))
-    moves = [move for name in dimensions_of(old) if name in touched for move in _moves(name, old, new)]
-    kept = [move for move in moves if _size(move) > tolerance]
+    moves, folded = moved((name for name in dimensions_of(old) if name in touched), old, new, tolerance)
     old_findings, new_findings = findings_of(old), findings_of(new)
     return Shift(
         inputs,
-        tuple(sorted(kept, key=lambda move: (move.part, -_size(move), move.name))),
-        len(moves) - len(kept),
+        moves,
+        folded,
         _not_among(new_findings, old_findings),
         _not_among(old_findings, new_findings),
         _changed(old, new, "drawing_", touched),
         _changed(old, new, "setup_", touched),
     )
+
+
+def moved(names: Iterable[str], old: Figures, new: Figures, tolerance: float = SMALL) -> tuple[tuple[Move, ...], int]:
+    """How dimensions moved, grouped by part, the biggest move first; and how many moved no more than `tolerance`."""
+    moves = [move for name in names for move in _moves(name, old, new)]
+    kept = [move for move in moves if _size(move) > tolerance]
+    return tuple(sorted(kept, key=lambda move: (move.part, -_size(move), move.name))), len(moves) - len(kept)
 
 
 def _size(move: Move) -> float:

@@ -24,6 +24,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "bench": ("gramil.bench.command", "All of it in a browser, beside the vice."),
     "now": ("gramil.cli.now", "What can be done now on each instrument, and what closes the rest."),
     "weeks": ("gramil.cli.weeks", "The next weeks over all instruments, for one pair of hands."),
+    "done": ("gramil.cli.done", "Note an operation as done, and what a measurement means for the rest."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }
 """Command: its module and its one line of help, so that the list needs no module loaded."""

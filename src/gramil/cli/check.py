@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from gramil.change.whole import findings_of
-from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.cli.options import as_made, instrument_file, opened, shop_file
 from gramil.findings.finding import SEVERITIES, Finding
 from gramil.show import Shower
 from gramil.writers.tables import findings_json, limit_origin
@@ -16,16 +16,17 @@ from gramil.writers.tables import findings_json, limit_origin
 @click.command()
 @instrument_file
 @shop_file
+@as_made
 @click.option("--fine", is_flag=True, help="List what was found fine as well.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
-def command(file: Path, shop: Path | None, fine: bool, as_json: bool) -> None:
+def command(file: Path, shop: Path | None, made: bool, fine: bool, as_json: bool) -> None:
     """Whether the instrument in FILE can be made with what the shop has. Exit status 1 if anything stops it.
 
     \b
     gramil check tarn.toml --shop shop.toml
     gramil check tarn.toml --fine
     """
-    figures, shower = opened(file, shop)
+    figures, shower = opened(file, shop, made)
     findings = findings_of(figures)
     if as_json:
         click.echo(findings_json(findings, shower), nl=False)

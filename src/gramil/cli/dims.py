@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from gramil.change.whole import dimensions_of
-from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.cli.options import as_made, drawn_beside, instrument_file, opened, shop_file
 from gramil.graph import Figures
 from gramil.rows import Heading, headings
 from gramil.show import Shower
@@ -17,19 +17,23 @@ from gramil.writers.tables import dimensions_csv, dimensions_json
 @click.command()
 @instrument_file
 @shop_file
+@as_made
 @click.option("--part", help="Only this part, such as slots.")
 @click.option("--every", is_flag=True, help="Open up the figures by fret and by string.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @click.option("--csv", "as_csv", is_flag=True, help="As CSV.")
-def command(file: Path, shop: Path | None, part: str | None, every: bool, as_json: bool, as_csv: bool) -> None:
+def command(
+    file: Path, shop: Path | None, made: bool, part: str | None, every: bool, as_json: bool, as_csv: bool
+) -> None:
     """Every dimension of the instrument in FILE, grouped by part.
 
     \b
     gramil dims tarn.toml --shop shop.toml
     gramil dims tarn.toml --part slots --every
+    gramil dims tarn.toml --made
     gramil dims tarn.toml --csv > dims.csv
     """
-    figures, shower = opened(file, shop)
+    figures, shower = opened(file, shop, made)
     names = _chosen(figures, part)
     if as_json:
         click.echo(dimensions_json(figures, shower, names), nl=False)
@@ -54,15 +58,17 @@ def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
 def listing(figures: Figures, shower: Shower, names: tuple[str, ...], every: bool) -> Iterator[str]:
     """The lines of the listing, a heading a part."""
     found = sorted(headings(figures, names), key=lambda heading: heading.part)
+    drawn = drawn_beside(figures)
     for part, group in itertools.groupby(found, key=lambda heading: heading.part):
         yield ""
         yield click.style(part.upper(), bold=True)
         for heading in group:
-            yield from _lines(figures, shower, heading, every)
+            yield from _lines(figures, shower, heading, every, drawn)
 
 
-def _lines(figures: Figures, shower: Shower, heading: Heading, every: bool) -> Iterator[str]:
+def _lines(figures: Figures, shower: Shower, heading: Heading, every: bool, drawn: Shower | None) -> Iterator[str]:
     yield _line(heading.name, *shower.both(heading.name))
+    yield from _as_drawn(heading.name, shower, drawn)
     yield click.style(f"      {heading.what.splitlines()[0]}", dim=True)
     value = figures[heading.name]
     if every and getattr(value, "ndim", 0) == 1:
@@ -70,6 +76,13 @@ def _lines(figures: Figures, shower: Shower, heading: Heading, every: bool) -> I
         for row in range(first, first + len(value)):
             address = f"{heading.name}[{row}]"
             yield _line(f"  [{row}]", *shower.both(address))
+            yield from _as_drawn(address, shower, drawn)
+
+
+def _as_drawn(address: str, shower: Shower, drawn: Shower | None) -> Iterator[str]:
+    """What the figure is as drawn, where it is another as made."""
+    if drawn is not None and drawn.text(address) != shower.text(address):
+        yield _line("", f"as drawn {drawn.text(address)}", "")
 
 
 def _by_string(figures: Figures) -> frozenset[str]:

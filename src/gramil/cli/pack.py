@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.cli.options import as_made, instrument_file, opened, shop_file
 from gramil.graph import Figures
 from gramil.pack import pack_makers
 from gramil.show import Shower
@@ -18,12 +18,19 @@ PAPERS = click.Choice(["a4", "letter", "a3", "roll"])
 @click.command()
 @instrument_file
 @shop_file
+@as_made
 @click.option("--out", type=click.Path(path_type=Path), required=True, help="Folder to write into.")
 @click.option("--paper", type=PAPERS, help="Paper for the templates; the shop's own if not given.")
 @click.option("--printer-scale", metavar="X,Y", help="What a 100 mm bar measures on your print, over 100: 0.998,1.003.")
 @click.option("--overwrite", is_flag=True, help="Replace files in the folder that were not written by gramil.")
 def command(
-    file: Path, shop: Path | None, out: Path, paper: PaperName | None, printer_scale: str | None, overwrite: bool
+    file: Path,
+    shop: Path | None,
+    made: bool,
+    out: Path,
+    paper: PaperName | None,
+    printer_scale: str | None,
+    overwrite: bool,
 ) -> None:
     """Write the pack of the instrument in FILE: everything that goes to the bench.
 
@@ -31,7 +38,7 @@ def command(
     gramil pack tarn.toml --shop shop.toml --out out
     gramil pack tarn.toml --shop shop.toml --out out --paper letter --printer-scale 0.998,1.003
     """
-    figures, shower = opened(file, shop)
+    figures, shower = opened(file, shop, made)
     scale = _scale(printer_scale)
     for line in write_pack(figures, shower, out, paper or figures["shop_paper"], scale, overwrite):
         click.echo(line)

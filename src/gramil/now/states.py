@@ -1,7 +1,7 @@
 """The instruments on the bench: from descriptions with the records beside them, or from the store; alike from both."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime, time
 from pathlib import Path
 
@@ -20,7 +20,7 @@ from gramil.shop.operations_done import operations_done
 from gramil.shop.pieces_now import Pieces, pieces_now
 from gramil.shop.places import air_history, places
 from gramil.shop.sheets_given import stale_sheets
-from gramil.wood.air import Air, AirHistory
+from gramil.wood.air import Air
 
 EVENING = time(18, 0)
 """A day without an hour counts from its evening: what was done then may have been done last."""
@@ -124,13 +124,13 @@ def places_in_store(store: Store, described: ShopDescription, now: datetime) -> 
     faults: list[Fault] = []
     since = _since(described, now)
     for row in described.shop.place:
-        history = air_history(store, numbers[row.name], since)
+        history = air_history(store, numbers[row.name], since, by_clock=True)
         if history is None:
             faults.append(Fault(where=f"place {row.name}", what="has no readings", remedy="bring readings in"))
             continue
         changes = (row.air_changes[0], row.air_changes[1]) if row.air_changes else None
         outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
-        known[row.name] = PlaceAir(row.name, _by_the_wall(history), row.room, changes, row.air_from, outlook)
+        known[row.name] = PlaceAir(row.name, history, row.room, changes, row.air_from, outlook)
     air, rows = described.shop.air, described.shop.place
     return Places(known, tuple(faults), air.gluing_place or (rows[0].name if rows else ""), air.outlook_days)
 
@@ -141,10 +141,6 @@ def _since(described: ShopDescription, now: datetime) -> datetime | None:
     back = now.timestamp() - 86400.0 * (described.shop.air.outlook_days + 1)
     early = min([back, *(moment.replace(tzinfo=now.tzinfo).timestamp() for moment in begins)])
     return datetime.fromtimestamp(early, now.tzinfo)
-
-
-def _by_the_wall(history: AirHistory) -> AirHistory:
-    return replace(history, origin=history.origin.replace(tzinfo=None))
 
 
 def _bench(

@@ -1,0 +1,106 @@
+"""What a measurement means: how far the work is off, what that costs, and which figures of later work follow it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from gramil.address import parse_address
+from gramil.change.made import Judged, judge
+from gramil.change.shift import Move, moved
+from gramil.change.whole import dimensions_of, findings_of, names_of
+from gramil.findings.finding import Finding
+from gramil.graph import Figures, Pin
+from gramil.quantities import axes_of
+from gramil.setups.setup import addresses_of
+
+HEARD = 0.1
+"""Cents; less than this folds away."""
+
+
+@dataclass(frozen=True)
+class Off:
+    """A measured figure against the drawn one, in the unit of its symbol; `cents` where it moves a fret, else None."""
+
+    address: str
+    drawn: float
+    measured: float
+    unit: str
+    cents: float | None
+
+    @property
+    def difference(self) -> float:
+        """Measured less drawn."""
+        return self.measured - self.drawn
+
+
+@dataclass(frozen=True)
+class AsMade:
+    """What measurements change: how far each is off, the dimensions that follow, verdicts that came and went.
+
+    `folded` moves are too small to tell; `setups` are names and titles of sheets whose figures are others as made.
+    """
+
+    off: tuple[Off, ...]
+    moves: tuple[Move, ...]
+    folded: int
+    came: tuple[Finding, ...]
+    went: tuple[Finding, ...]
+    setups: tuple[tuple[str, str], ...]
+    judged: tuple[Judged, ...]
+
+
+def as_made(figures: Figures, new: Mapping[str, Pin], operation: str = "", tolerance: float = 0.005) -> AsMade:
+    """What new measurements change in `figures`, which may carry earlier ones; `operation` is what was just done."""
+    made = replace(figures, pins={**figures.pins, **new}, known={})
+    pinned = {parse_address(address)[0] for address in new}
+    touched = set().union(*(figures.graph.below(name) for name in pinned))
+    names = [name for name in dimensions_of(figures) if name in touched and name not in pinned]
+    moves, folded = moved(names, figures, made, tolerance)
+    heard = tuple(move for move in moves if move.unit != "cent" or not abs(move.difference) < HEARD)
+    before, after = findings_of(figures), findings_of(made)
+    drawn = replace(figures, pins={}, known={})
+    return AsMade(
+        tuple(off_at(address, pin, drawn) for address, pin in new.items()),
+        heard,
+        folded + len(moves) - len(heard),
+        _not_among(after, before),
+        _not_among(before, after),
+        _sheets(figures, made, touched | pinned),
+        judge([operation], made, drawn) if operation else (),
+    )
+
+
+def off_at(address: str, pin: Pin, drawn: Figures) -> Off:
+    """A measurement against the figure as drawn."""
+    value, unit = float(drawn.at(address)), drawn.unit_at(address) or ""
+    return Off(address, value, float(pin.value), unit, _cents(address, float(pin.value) - value, drawn))
+
+
+def _cents(address: str, error: float, drawn: Figures) -> float | None:
+    """What a fret out of its place costs: positive is sharp, toward the bridge."""
+    name, steps = parse_address(address)
+    if name != "fret_position" or not steps or axes_of(drawn.graph.annotation(name)) != ("fret",):
+        return None
+    per_mm = float(drawn.at(address.replace(name, "fret_cents_per_mm")))
+    return error * per_mm
+
+
+def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    known = {(each.name, each.severity) for each in those}
+    return tuple(each for each in these if each.severity != "fine" and (each.name, each.severity) not in known)
+
+
+def _sheets(old: Figures, new: Figures, touched: set[str]) -> tuple[tuple[str, str], ...]:
+    """Names and titles of the sheets that show another figure now."""
+    found = []
+    for name in names_of(old, "setup_"):
+        shown = [address for address in addresses_of(new[name]) if parse_address(address)[0] in touched]
+        if any(_differs(address, old, new) for address in shown):
+            found.append((new[name].name, new[name].title))
+    return tuple(found)
+
+
+def _differs(address: str, old: Figures, new: Figures) -> bool:
+    try:
+        return str(old.at(address)) != str(new.at(address))
+    except KeyError:
+        return True

@@ -1,0 +1,208 @@
+"""`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
+
+import os
+from collections.abc import Container, Iterator, Mapping
+from datetime import datetime
+from difflib import get_close_matches
+from pathlib import Path
+
+import click
+
+from gramil.change.as_made import AsMade, Off, as_made
+from gramil.change.whole import figures_of
+from gramil.cli.bench_options import moment, moment_of, store_file
+from gramil.cli.options import shop_file, shower_of
+from gramil.description.reading import Description, parse_description, read_description, read_shop
+from gramil.faults import Fault, MakersFault
+from gramil.graph import Figures, Pin
+from gramil.now.operations import Work, needed, overrides_beside, work_with
+from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
+from gramil.shop.measured import read_measured, unit_of_figure
+from gramil.shop.opening import Store, open_store
+from gramil.show import Shower, shown
+
+MOST_MOVES = 12
+"""So many figures that follow are told; the rest are counted."""
+
+
+@click.command()
+@click.argument("operation")
+@click.argument("file")
+@shop_file
+@store_file
+@click.option("--measured", multiple=True, metavar="ADDRESS=VALUE", help="What was measured: board_thickness=6.38mm.")
+@click.option("--note", default="", help="A note.")
+@click.option("--hours", type=click.FloatRange(0, 10_000), help="Hours that it took; kept in a store only.")
+@moment
+def command(
+    operation: str,
+    file: str,
+    shop: Path | None,
+    store: Path | None,
+    measured: tuple[str, ...],
+    note: str,
+    hours: float | None,
+    at: str | None,
+) -> None:
+    """Note that OPERATION is done on the instrument in FILE (with a store: of that name), and what was measured.
+
+    \b
+    gramil done thicknessed tarn.toml --shop shop.toml --measured blank_thickness=7.1mm
+    gramil done slotted Tarn --store shop.gramil --measured slot_depth_setting=3.02mm --hours 1.5
+    """
+    written = dict(_measured(text) for text in measured)
+    now = moment_of(at)
+    if store is not None:
+        with open_store(store) as opened:
+            lines = list(_in_store(opened, operation, file, written, note, hours, now))
+    else:
+        lines = list(_in_file(Path(file), shop, operation, written, note, now))
+    for line in lines:
+        click.echo(line)
+
+
+def _measured(text: str) -> tuple[str, str]:
+    address, equals, value = text.rpartition("=")
+    if not equals or not address.strip() or not value.strip():
+        remedy = "write it like board_thickness=6.38mm"
+        raise MakersFault.of(f'"{text}" is not an address and a value', remedy=remedy, where="--measured")
+    return address.strip(), value.strip()
+
+
+def _in_file(
+    file: Path, shop: Path | None, operation: str, written: Mapping[str, str], note: str, now: datetime
+) -> Iterator[str]:
+    """Noted in the record beside the description, all of it or nothing."""
+    described, record = read_description(file), made_beside(file)
+    made = read_made(record) if record.exists() else Made(())
+    work = work_with(overrides_beside(shop, file))
+    _refuse(operation, described, work, set(made.operations))
+    figures = made.pinned(figures_of(described, read_shop(shop)))
+    pins = _pins(written, figures, now)
+    day = now.replace(tzinfo=None, microsecond=0).isoformat()
+    rows = tuple(Measured(address, value) for address, value in written.items())
+    _append(record, made, Done(operation, day, note, rows))
+    yield from _told(operation, work, described, set(made.operations), figures, pins)
+    yield f"Noted in {record.name}."
+
+
+def _append(record: Path, made: Made, done: Done) -> None:
+    """The record with one operation more; what the maker wrote in it stays as it is."""
+    tail = made_text(Made((done,))).partition("[[done]]")
+    text = record.read_text(encoding="utf-8-sig") if record.exists() else ""
+    new = f"{text.rstrip()}\n\n{tail[1]}{tail[2]}" if text else made_text(Made((done,), made.units))
+    try:
+        whole = parse_made(new, record.name)
+    except MakersFault:  # the operations stand in one line: no table can be added after them
+        whole = Made((*made.done, done), made.units)
+        new = made_text(whole)
+    assert len(whole.done) == len(made.done) + 1
+    staged = record.with_name(f".{record.name}.new")
+    try:
+        staged.write_text(new, encoding="utf-8")
+        os.replace(staged, record)
+    except OSError as error:
+        staged.unlink(missing_ok=True)
+        raise MakersFault([Fault(what="cannot be written", why=error.strerror or "", file=record.name)]) from None
+
+
+def _in_store(
+    store: Store, operation: str, name: str, written: Mapping[str, str], note: str, hours: float | None, now: datetime
+) -> Iterator[str]:
+    from gramil.shop.instruments import instrument, revision
+    from gramil.shop.on_hand import shop_description
+    from gramil.shop.operations_done import mark_done, operations_done, pins_for, read_measurements
+
+    owner = instrument(store, name)
+    described = parse_description(revision(store, owner.id).text, name)
+    before = {each.operation for each in operations_done(store, owner.id)}
+    work = work_with([])
+    _refuse(operation, described, work, before)
+    figures = figures_of(described, shop_description(store, owner.id), pins_for(store, owner.id))
+    found = read_measurements(figures, written)
+    mark_done(store, owner.id, operation, now, measured=found, note=note, hours=hours)
+    pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}") for each in found}
+    yield from _told(operation, work, described, before, figures, pins)
+    yield f"Noted in {store.path.name}."
+
+
+def _refuse(operation: str, described: Description, work: Work, done: set[str]) -> None:
+    """Raises MakersFault for an operation that there is not, or that is done already."""
+    whole = needed(work, described.instrument)
+    if operation in done:
+        raise MakersFault.of(f"{operation} is done already", remedy="measurements more: gramil done measured FILE ...")
+    if operation not in whole.operations and operation not in whole.left_out and operation != "measured":
+        near = get_close_matches(operation, whole.operations, 1)
+        remedy = f"nearest: {near[0]}" if near else "gramil now --every lists them"
+        raise MakersFault.of(f"there is no operation {operation}", remedy=remedy)
+
+
+def _pins(written: Mapping[str, str], figures: Figures, now: datetime) -> dict[str, Pin]:
+    pins: dict[str, Pin] = {}
+    faults: list[Fault] = []
+    for address, value in written.items():
+        try:
+            symbol = unit_of_figure(figures, address)
+            pins[address] = Pin(read_measured(value, symbol, "mm", address), f"{now:%Y-%m-%d}")
+        except MakersFault as fault:
+            faults += fault.faults
+    if faults:
+        raise MakersFault(faults)
+    return pins
+
+
+def _told(
+    operation: str, work: Work, described: Description, before: set[str], figures: Figures, pins: Mapping[str, Pin]
+) -> Iterator[str]:
+    whole = needed(work, described.instrument)
+    if operation in whole.operations:
+        each = whole.operations[operation]
+        yield f"{described.instrument.instrument.name}: {each.what}: done."
+        missing = [name for name in each.after if name not in before]
+        if missing:
+            yield f"Not noted as done before it: {', '.join(missing)}."
+        if not pins and each.measure:
+            yield f"Worth measuring: {', '.join(f'--measured {address}=...' for address in each.measure)}"
+    elif operation in whole.left_out:
+        yield f"This instrument did not need it: {whole.left_out[operation]}."
+    if pins:
+        still = {each.sheet for name, each in whole.operations.items() if name not in {*before, operation}}
+        yield from report(as_made(figures, pins, operation), shower_of(figures), still)
+
+
+def report(found: AsMade, shower: Shower, still: Container[str]) -> Iterator[str]:
+    """How far each measurement is off and what it costs, what follows it, and which sheets `still` to use change."""
+    for off in found.off:
+        yield "  " + _off(off, shower)
+    for judged in found.judged:
+        yield f"  {judged.what}: {judged.standing}." + (f" {judged.remedy}" if judged.remedy else "")
+    if not found.moves:
+        yield "Nothing else follows from it." if not found.folded else "What follows moves too little to tell."
+    else:
+        yield "What follows, as made beside as drawn:"
+    for move in sorted(found.moves, key=lambda each: _UNITS.get(each.unit or "", 3))[:MOST_MOVES]:
+        one, other = (shown(value, move.unit, shower.first) for value in (move.new, move.old))
+        yield f"  {move.address:<38} {one:<14} as drawn {other}"
+    if len(found.moves) > MOST_MOVES:
+        yield f"  and {len(found.moves) - MOST_MOVES} more; gramil dims --made shows them."
+    for finding in found.came:
+        yield f"  {finding.severity.upper()} came: {finding.name}: {shower.filled(finding.says)}"
+    yield from (f"  went: {finding.severity} {finding.name}" for finding in found.went)
+    again = [title for name, title in found.setups if name in still]
+    if again:
+        yield f"Sheets to print again with --made: {', '.join(again)}."
+
+
+_UNITS = {"cent": 0, "g": 1, "mm": 2}
+"""What a maker wants to hear first."""
+
+
+def _off(off: Off, shower: Shower) -> str:
+    drawn, measured = (shown(value, off.unit, shower.first) for value in (off.drawn, off.measured))
+    if off.difference != off.difference:
+        return f"{off.address}: {measured}; nothing was known of it."
+    sign = "+" if off.difference > 0 else ""
+    cost = "" if off.cents is None else f", {off.cents:+.2f} cent"
+    same = "" if abs(off.difference) >= 0.005 else ", as drawn"
+    difference = shown(off.difference, off.unit, shower.first)
+    return f"{off.address}: {measured}, drawn {drawn}" + (same or f": {sign}{difference}{cost}")

@@ -1,0 +1,59 @@
+"""A measurement against what is drawn: how far off, in cents where it moves a fret, and what follows."""
+
+from importlib.resources import files
+from math import log2
+from pathlib import Path
+
+import pytest
+
+from gramil.change.as_made import as_made
+from gramil.change.whole import figures_of_files
+from gramil.graph import Figures, Pin
+
+EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
+
+
+@pytest.fixture(scope="module")
+def tarn() -> Figures:
+    return figures_of_files(EXAMPLES / "tarn.toml", EXAMPLES / "shop.toml")
+
+
+def test_a_fret_out_of_its_place_costs_cents(tarn: Figures) -> None:
+    (off,) = as_made(tarn, {"fret_position[12]": Pin(315.1, "today")}).off
+    assert off.drawn == pytest.approx(315.0)
+    assert off.difference == pytest.approx(0.1)
+    # the string that sounds is 630 - 315 long: shortening it by 0.1 raises the note by 1200 log2(315 / 314.9)
+    assert off.cents == pytest.approx(1200 * log2(315 / 314.9), rel=1e-3)
+
+
+def test_a_thicker_board_leaves_more_under_the_slots(tarn: Figures) -> None:
+    found = as_made(tarn, {"board_thickness": Pin(tarn["board_thickness"] + 0.08, "today")})
+    moves = {move.name: move for move in found.moves}
+    assert moves["slot_left_at_crest"].difference == pytest.approx(0.08, abs=1e-6)
+    assert moves["neck_set_board_at_join"].difference == pytest.approx(0.08, abs=1e-6)
+    assert "Set the neck" in [title for _, title in found.setups]
+    assert "board_thickness" not in moves
+
+
+def test_what_was_drawn_stays_beside_what_is_made(tarn: Figures) -> None:
+    pin = {"board_thickness": Pin(7.0, "today")}
+    assert as_made(tarn, pin).off[0].drawn == pytest.approx(6.3)
+    assert tarn["board_thickness"] == pytest.approx(6.3)
+
+
+def test_a_measurement_as_drawn_moves_nothing(tarn: Figures) -> None:
+    found = as_made(tarn, {"board_thickness": Pin(tarn["board_thickness"], "today")})
+    assert (found.moves, found.folded, found.came, found.went, found.setups) == ((), 0, (), (), ())
+
+
+def test_a_thin_board_brings_a_verdict(tarn: Figures) -> None:
+    found = as_made(tarn, {"board_thickness": Pin(4.6, "today")}, "thicknessed")
+    assert "wood left under the slots" in {finding.name for finding in found.came}
+
+
+def test_an_operation_that_fixes_figures_is_judged(tarn: Figures) -> None:
+    drawn = tarn["blank_thickness"]
+    thick = as_made(tarn, {"blank_thickness": Pin(drawn + 0.5, "today")}, "thicknessed").judged[0]
+    assert (thick.standing, thick.remedy) == ("can be reworked", "Plane it thinner.")
+    thin = as_made(tarn, {"blank_thickness": Pin(drawn - 0.5, "today")}, "thicknessed").judged[0]
+    assert thin.standing == "lost"
