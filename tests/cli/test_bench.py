@@ -107,3 +107,106 @@ def test_operations_in_one_line_are_kept(bench: Path) -> None:
     (bench / "tarn.made.toml").write_text('gramil = 1\ndone = [{ operation = "wood_chosen" }]\n')
     gramil(bench, "done", "wood_weighed", "tarn.toml", "--at", AT)
     assert "2 of" in gramil(bench, "now", "tarn.toml", "--at", "2026-01-20T09:00")
+
+
+def test_pieces_are_matched_from_files(bench: Path) -> None:
+    page = gramil(bench, "match", "tarn.toml", "fell.toml", "scree.toml", "--shop", "shop.toml", "--at", AT)
+    assert "neck blank" in page
+    assert "To buy" in page
+    assert "promised in a --store" in gramil(bench, "match", "tarn.toml", "--reserve", status=2)
+
+
+def test_cost_and_quote(bench: Path) -> None:
+    words = ("cost", "tarn.toml", "--shop", "shop.toml", "--rate", "40", "--material", "tuners=85", "--print", "q.pdf")
+    page = gramil(bench, *words)
+    assert "85.00" in page
+    assert (bench / "q.pdf").read_bytes().startswith(b"%PDF")
+    assert "is no material" in gramil(bench, "cost", "tarn.toml", "--rate", "40", "--material", "tuners", status=2)
+
+
+@pytest.fixture
+def store(bench: Path) -> Path:
+    """A store of the bundled bench."""
+    gramil(bench, "store", "new", "s.gramil", "--shop", "shop.toml", "tarn.toml", "fell.toml", "scree.toml", "--at", AT)
+    return bench
+
+
+def test_the_store_says_of_now_what_the_files_say(store: Path) -> None:
+    files = gramil(store, "now", "tarn.toml", "fell.toml", "scree.toml", "--shop", "shop.toml", "--at", AT, "--every")
+    kept = gramil(store, "now", "--store", "s.gramil", "--at", AT, "--every")
+
+    def blocks(page: str) -> list[list[str]]:
+        return sorted(block.splitlines() for block in page.split("\n\n"))
+
+    assert blocks(files) == blocks(kept)
+
+
+def test_a_jig_that_changed_makes_its_sheet_stale(store: Path) -> None:
+    assert "taper" in gramil(store, "store", "sheets", "s.gramil", "Tarn", "--at", AT)
+    assert "stale" not in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
+    assert "Stale: sheet taper" in gramil(store, "store", "jig", "s.gramil", "taper sled", "62.5 mm", "--at", AT)
+    assert "stale sheet taper" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
+    gramil(store, "store", "undo", "s.gramil", "--yes")
+    assert "stale" not in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
+
+
+def test_done_in_the_store_and_undone(store: Path) -> None:
+    words = (
+        "done",
+        "tail_end_cut",
+        "Tarn",
+        "--store",
+        "s.gramil",
+        "--measured",
+        "board_thickness=6.38mm",
+        "--hours",
+        "0.5",
+    )
+    assert "+0.08 mm" in gramil(store, *words, "--at", AT)
+    assert "done already" in gramil(store, *words, "--at", AT, status=2)
+    assert "18 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T10:00")
+    assert "1 of 18 operations" in gramil(store, "cost", "Tarn", "--store", "s.gramil", "--rate", "40")
+    assert "done: tail_end_cut" in gramil(store, "store", "undo", "s.gramil", "--yes", "--at", AT)
+    assert "17 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T10:00")
+
+
+def test_pieces_are_promised_once(store: Path) -> None:
+    for name in ("tarn", "fell", "scree"):
+        (store / f"{name}.made.toml").unlink()
+    gramil(store, "store", "new", "t.gramil", "--shop", "shop.toml", "tarn.toml", "fell.toml", "scree.toml", "--at", AT)
+    page = gramil(store, "match", "--store", "t.gramil", "--reserve", "--at", AT)
+    assert "Promised: hornbeam to Fell." in page
+    again = gramil(store, "match", "--store", "t.gramil", "--reserve", "--at", AT)
+    assert "hornbeam (hornbeam, kept for it)" in again
+    assert "Promised: hornbeam" not in again
+    assert "board: hornbeam" in gramil(store, "cost", "Fell", "--store", "t.gramil", "--rate", "40")
+
+
+def test_copies_and_files_of_the_store(store: Path) -> None:
+    assert "is sound" in gramil(store, "store", "verify", "s.gramil")
+    gramil(store, "store", "backup", "s.gramil", "copy.gramil")
+    gramil(store, "done", "tail_end_cut", "Tarn", "--store", "s.gramil", "--at", AT)
+    assert "is kept in" in gramil(store, "store", "restore", "s.gramil", "copy.gramil")
+    assert "17 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
+    gramil(store, "store", "export", "s.gramil", "out")
+    gramil(store, "store", "new", "again.gramil")
+    gramil(store, "store", "import", "again.gramil", "out/store.toml", "out/air.csv")
+    gramil(store, "store", "export", "again.gramil", "twice")
+    for name in ("store.toml", "air.csv"):
+        assert (store / "out" / name).read_bytes() == (store / "twice" / name).read_bytes()
+    gramil(store, "store", "export", "s.gramil", "work", "--work")
+    assert (store / "work" / "tarn.made.toml").exists()
+    gramil(store, "store", "export", "s.gramil", "tables", "--table", "blank")
+    assert (store / "tables" / "blank.csv").read_text().startswith("name,")
+    assert "no table" in gramil(store, "store", "export", "s.gramil", "tables", "--table", "nothing", status=2)
+
+
+def test_a_store_that_cannot_be_filled_is_not_left_behind(bench: Path) -> None:
+    (bench / "bad.toml").write_text("gramil = 1\n")
+    gramil(bench, "store", "new", "bad.gramil", "bad.toml", status=2)
+    assert not (bench / "bad.gramil").exists()
+
+
+def test_readings_are_brought_in_once(store: Path) -> None:
+    words = ("store", "import", "s.gramil", "shop-air-invented.csv", "--place", "shop")
+    assert "0 readings of the shop" in gramil(store, *words)

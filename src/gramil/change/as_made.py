@@ -55,7 +55,7 @@ def as_made(figures: Figures, new: Mapping[str, Pin], operation: str = "", toler
     touched = set().union(*(figures.graph.below(name) for name in pinned))
     names = [name for name in dimensions_of(figures) if name in touched and name not in pinned]
     moves, folded = moved(names, figures, made, tolerance)
-    heard = tuple(move for move in moves if move.unit != "cent" or not abs(move.difference) < HEARD)
+    heard = tuple(move for move in moves if _matters(move))
     before, after = findings_of(figures), findings_of(made)
     drawn = replace(figures, pins={}, known={})
     return AsMade(
@@ -67,6 +67,15 @@ def as_made(figures: Figures, new: Mapping[str, Pin], operation: str = "", toler
         _sheets(figures, made, touched | pinned),
         judge([operation], made, drawn) if operation else (),
     )
+
+
+def _matters(move: Move) -> bool:
+    """Whether a move is large enough to tell: in cents what may be heard, else a thousandth of what is no length."""
+    if move.unit == "cent":
+        return not abs(move.difference) < HEARD
+    if move.unit in ("mm", "rad", None) or not isinstance(move.old, float):
+        return True
+    return not abs(move.difference) < 0.001 * abs(move.old)
 
 
 def off_at(address: str, pin: Pin, drawn: Figures) -> Off:

@@ -95,6 +95,11 @@ def _against(operation: Operation, fixed: Fixed, made: Figures, wanted: Figures)
         yield Judged(operation.name, operation.what, "lost", fixed.figure, float(len(old)), float(len(new)), "")
 
 
+def verdict(fixed: Fixed, difference: float) -> tuple[Standing, str]:
+    """How a part stands whose figure should be so much more than it is (in the figure's unit), and what can be done."""
+    return _standing(fixed, difference), _remedy(fixed, difference)
+
+
 def _standing(fixed: Fixed, difference: float) -> Standing:
     if abs(difference) <= fixed.play or difference != difference:
         return "still right"

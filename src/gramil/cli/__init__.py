@@ -24,7 +24,10 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "bench": ("gramil.bench.command", "All of it in a browser, beside the vice."),
     "now": ("gramil.cli.now", "What can be done now on each instrument, and what closes the rest."),
     "weeks": ("gramil.cli.weeks", "The next weeks over all instruments, for one pair of hands."),
+    "match": ("gramil.cli.match", "Which pieces on hand serve which needs, and what must be bought."),
     "done": ("gramil.cli.done", "Note an operation as done, and what a measurement means for the rest."),
+    "cost": ("gramil.cli.cost", "Hours and materials of an instrument, a plain total, a quote sheet."),
+    "store": ("gramil.cli.store", "The shop's record in one file: make, fill, copy, prove, take back."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }
 """Command: its module and its one line of help, so that the list needs no module loaded."""

@@ -88,6 +88,18 @@ def parse_description(text: str, file: str = "description", folder: FilePath | N
     return Description(instrument, tuning, outlines, file, lines)
 
 
+def parse_keys(text: str, file: str = "description") -> Instrument:
+    """The instrument in a text by its keys alone, none held against another: what was chosen, not whether it can be.
+
+    Raises MakersFault with every fault of a key.
+    """
+    data, unit = _parsed(text, file, "instrument")
+    instrument, _, problems = _validated(Instrument, data, unit)
+    if instrument is None:
+        raise MakersFault(faults_from(problems, file, locate(text)))
+    return instrument
+
+
 def parse_shop(
     text: str, file: str = "shop", *, is_default: bool = False, folder: FilePath | None = None
 ) -> ShopDescription:

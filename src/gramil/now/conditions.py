@@ -70,17 +70,15 @@ def _outlook(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell])
     return Outlook((current, expected), place.outlook is not None)
 
 
-def wood_for(
-    name: str, pieces: Pieces, places: Places, now: datetime, band: tuple[float, float]
-) -> Mapping[str, tuple[WoodNow, ...]]:
+def pieces_of(name: str, pieces: Pieces) -> Mapping[str, tuple[PieceNow, ...]]:
     """An instrument's pieces by part: those kept for it, and where there are none those kept for nobody."""
-    found: dict[str, tuple[WoodNow, ...]] = {}
+    found: dict[str, tuple[PieceNow, ...]] = {}
     for part in {piece.row.part for piece in pieces.known}:
         rows = [piece for piece in pieces.known if piece.row.part == part]
-        own = [piece for piece in rows if piece.row.instrument == name]
-        free = [piece for piece in rows if piece.row.instrument is None]
+        own = tuple(piece for piece in rows if piece.row.instrument == name)
+        free = tuple(piece for piece in rows if piece.row.instrument is None)
         if kept := own or free:
-            found[part] = tuple(wood_now(piece, places, now, band) for piece in kept)
+            found[part] = kept
     return found
 
 

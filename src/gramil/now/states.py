@@ -1,18 +1,18 @@
 """The instruments on the bench: from descriptions with the records beside them, or from the store; alike from both."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, time
 from pathlib import Path
 
-from gramil.description.reading import Description, ShopDescription, parse_description, read_description, read_shop
+from gramil.description.reading import ShopDescription, parse_keys, read_description, read_shop
 from gramil.faults import Fault, MakersFault
-from gramil.now.conditions import conditions, gluing_moisture, wood_for
-from gramil.now.open_now import Conditions, InstrumentState
+from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
+from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.operations import Work, needed, overrides_beside, usual_work, work_with
 from gramil.now.outlook import Spell
 from gramil.shop.air_of_places import PlaceAir, Places, places_of
-from gramil.shop.instruments import instruments, revision
+from gramil.shop.instruments import Instrument, instruments, revision
 from gramil.shop.made_file import Made, made_beside, read_made
 from gramil.shop.on_hand import shop_description
 from gramil.shop.opening import Store, reading
@@ -43,7 +43,7 @@ class Bench:
 class _Read:
     """An instrument as it was read: what it is, its work, what is done and when, and which sheets are stale."""
 
-    description: Description
+    name: str
     work: Work
     done: Mapping[str, datetime]
     stale: Mapping[str, str]
@@ -74,8 +74,14 @@ def bench_of_store(
             remedy = "the store has " + ", ".join(each.name for each in instruments(store))
             raise MakersFault.of(f"there is no instrument {min(missing)}", remedy=remedy)
         stale = _stale(store)
-        read = [_from_store(store, each.id, stale.get(each.id, {}), now) for each in rows]
-    return _bench(read, described, known, now.replace(tzinfo=None), said or {})
+        read, faults = [], []
+        for each in rows:
+            try:
+                read.append(_from_store(store, each, stale.get(each.id, {}), now))
+            except MakersFault as fault:
+                faults.append(f"{each.name}: {fault.faults[0]}")
+    bench = _bench(read, described, known, now.replace(tzinfo=None), said or {})
+    return replace(bench, faults=(*faults, *bench.faults))
 
 
 def _from_file(file: Path, shop: Path | None) -> _Read:
@@ -83,7 +89,8 @@ def _from_file(file: Path, shop: Path | None) -> _Read:
     record = made_beside(file)
     made = read_made(record) if record.exists() else Made(())
     work = work_with(overrides_beside(shop, file))
-    return _Read(description, needed(work, description.instrument), done_in(made), {})
+    name = description.instrument.instrument.name
+    return _Read(name, needed(work, description.instrument), done_in(made), {})
 
 
 def done_in(made: Made) -> dict[str, datetime]:
@@ -99,12 +106,13 @@ def _moment(day: str) -> datetime:
     return datetime.fromisoformat(day).replace(tzinfo=None)
 
 
-def _from_store(store: Store, number: int, stale: Mapping[str, str], now: datetime) -> _Read:
-    latest = revision(store, number)
-    description = parse_description(latest.text, f"revision {latest.number}")
-    moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, number))
+def _from_store(store: Store, owner: Instrument, stale: Mapping[str, str], now: datetime) -> _Read:
+    """An instrument by the keys of its latest revision: whether its parts go together is for others to judge."""
+    latest = revision(store, owner.id)
+    chosen = parse_keys(latest.text, f"revision {latest.number}")
+    moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, owner.id))
     done = {operation: moment.astimezone(now.tzinfo).replace(tzinfo=None) for operation, moment in moments}
-    return _Read(description, needed(usual_work(), description.instrument), done, stale)
+    return _Read(owner.name, needed(usual_work(), chosen), done, stale)
 
 
 def _stale(store: Store) -> dict[int, dict[str, str]]:
@@ -153,12 +161,14 @@ def _bench(
     shop = conditions(described.shop, known, now, usual_work().bands, said)
     pieces = pieces_now(described, known, now) if described.shop.piece else Pieces((), ())
     band = gluing_moisture(shop.bands["gluing"], known, now)
-    states = tuple(_state(each, pieces, known, now, band) for each in read)
+    woods = {id(piece): wood_now(piece, known, now, band) for piece in pieces.known}
+    states = tuple(_state(each, pieces, woods, now) for each in read)
     unknown = [f"{each.row.name}: {each.why}" for each in pieces.unknown]
     return Bench(shop, states, known, (*map(str, known.faults), *unknown))
 
 
-def _state(each: _Read, pieces: Pieces, known: Places, now: datetime, band: tuple[float, float]) -> InstrumentState:
-    name = each.description.instrument.instrument.name
+def _state(each: _Read, pieces: Pieces, woods: Mapping[int, WoodNow], now: datetime) -> InstrumentState:
     done = {operation: moment for operation, moment in each.done.items() if moment <= now}
-    return InstrumentState(name, each.work, done, wood_for(name, pieces, known, now, band), each.stale)
+    kept = pieces_of(each.name, pieces)
+    wood = {part: tuple(woods[id(piece)] for piece in own) for part, own in kept.items()}
+    return InstrumentState(each.name, each.work, done, wood, each.stale)

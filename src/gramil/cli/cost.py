@@ -1,0 +1,166 @@
+"""`gramil cost`: hours and materials of an instrument, a plain total, and a quote sheet."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+import click
+
+from gramil.change.whole import figures_of
+from gramil.cli.bench_options import moment, moment_of, store_file
+from gramil.cli.now import wrapped
+from gramil.cli.options import shop_file, shower_of
+from gramil.description.reading import parse_description, read_description, read_shop
+from gramil.faults import MakersFault
+from gramil.graph import Figures
+from gramil.now.costs import Cost, Material, cost_of, materials_in
+from gramil.now.operations import Work, needed, overrides_beside, usual_work, work_with
+from gramil.shop.opening import Store, open_store
+
+FACTS = (
+    ("Scale", "scale_bass"),
+    ("Frets", "scale_frets"),
+    ("Body at fret", "scale_join"),
+    ("Width at the nut", "nut_width"),
+    ("Fretboard", "board_wood"),
+    ("Sides", "body_side_wood"),
+)
+"""What a quote says of the instrument: words and addresses."""
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """An instrument to be costed, from files or from the store."""
+
+    figures: Figures
+    work: Work
+    done: list[str]
+    noted: dict[str, float]
+    materials: list[Material]
+    customer: str
+
+
+@click.command()
+@click.argument("file")
+@shop_file
+@store_file
+@moment
+@click.option("--rate", type=click.FloatRange(0, 100_000), required=True, help="Money for an hour.")
+@click.option("--material", multiple=True, metavar="WHAT=COST", help="Something that is paid for: tuners=85.")
+@click.option("--money", default="", help="What the money is called, set behind every amount.")
+@click.option("--print", "printed", type=click.Path(path_type=Path), help="Also write a quote sheet (PDF).")
+def command(
+    file: str,
+    shop: Path | None,
+    store: Path | None,
+    at: str | None,
+    rate: float,
+    material: tuple[str, ...],
+    money: str,
+    printed: Path | None,
+) -> None:
+    """Hours and materials of the instrument in FILE (with a store: of that name), and a plain total.
+
+    \b
+    gramil cost tarn.toml --shop shop.toml --rate 40 --material "top set=120" --material tuners=85
+    gramil cost Tarn --store shop.gramil --rate 40 --print quote.pdf
+    """
+    if store is not None:
+        with open_store(store, to_read=True) as opened:
+            asked = _from_store(opened, file)
+    else:
+        asked = _from_file(Path(file), shop)
+    found = cost_of(
+        asked.work, asked.done, asked.noted, [*asked.materials, *(_material(text) for text in material)], rate
+    )
+    for line in listing(found, money):
+        click.echo(wrapped(line))
+    if printed is not None:
+        printed.write_bytes(_quote(asked, found, money, moment_of(at)))
+        click.echo(f"The quote sheet is in {printed}.")
+
+
+def _from_file(file: Path, shop: Path | None) -> _Asked:
+    from gramil.shop.made_file import made_beside, read_made
+
+    described, record = read_description(file), made_beside(file)
+    done = list(read_made(record).operations) if record.exists() else []
+    work = needed(work_with(overrides_beside(shop, file)), described.instrument)
+    return _Asked(figures_of(described, read_shop(shop)), work, done, {}, [], "")
+
+
+def _from_store(store: Store, name: str) -> _Asked:
+    from gramil.shop.instruments import instrument, revision
+    from gramil.shop.on_hand import shop_description
+    from gramil.shop.operations_done import operations_done
+
+    owner = instrument(store, name)
+    described = parse_description(revision(store, owner.id).text, name)
+    done = operations_done(store, owner.id)
+    noted = {each.operation: each.hours for each in done if each.hours is not None}
+    figures = figures_of(described, shop_description(store, owner.id))
+    work = needed(usual_work(), described.instrument)
+    materials = list(materials_in(store, owner.id))
+    return _Asked(figures, work, [each.operation for each in done], noted, materials, owner.customer)
+
+
+def _material(text: str) -> Material:
+    what, equals, cost = text.rpartition("=")
+    try:
+        value = float(cost)
+    except ValueError:
+        value = -1.0
+    if not equals or not what.strip() or not 0 <= value < 1e9:
+        raise MakersFault.of(
+            f'"{text}" is no material and cost', remedy='write it like "tuners=85"', where="--material"
+        )
+    return Material(what.strip(), value)
+
+
+def listing(cost: Cost, money: str) -> Iterator[str]:
+    """The lines: hours by part, materials, the total, and what it rests on."""
+    yield click.style("Hours", bold=True)
+    for each in cost.hours:
+        yield f"  {each.part:<16} {each.done:6.1f} done  {each.left:6.1f} to do"
+    yield f"  {'all':<16} {cost.hours_done:6.1f} done  {cost.hours_whole - cost.hours_done:6.1f} to do"
+    yield f"Work       {cost.hours_whole:7.1f} h at {_amount(cost.rate, money)}   {_amount(cost.work, money):>14}"
+    if cost.materials:
+        yield click.style("Materials", bold=True)
+    for material in cost.materials:
+        yield f"  {material.what:<40} {'no cost noted' if material.cost is None else _amount(material.cost, money):>14}"
+    yield click.style(f"Total      {_amount(cost.total, money)}", bold=True)
+    yield from _notes(cost)
+
+
+def _notes(cost: Cost) -> Iterator[str]:
+    yield (
+        f"Hours are a practised pair of hands' (common practice) where none were noted: {cost.noted} of {cost.done} "
+        "operations done have their hours noted. Cures cost none."
+    )
+    if cost.without:
+        yield f"Not in the total, because no cost is noted: {', '.join(cost.without)}."
+
+
+def _amount(value: float, money: str) -> str:
+    return f"{value:.2f} {money}".strip()
+
+
+def _quote(asked: _Asked, cost: Cost, money: str, now: datetime) -> bytes:
+    from gramil.sheets.quote_sheet import Quote, quote_pdf
+
+    shower = shower_of(asked.figures)
+    parts = [(each.part.capitalize(), each.done + each.left) for each in cost.hours]
+    return quote_pdf(
+        Quote(
+            str(asked.figures["instrument_name"]),
+            str(asked.figures["shop_name"]),
+            asked.customer,
+            f"{now.day} {now:%B %Y}",
+            [(word, shower.text(address)) for word, address in FACTS],
+            [(part, f"{hours:.1f} h", _amount(hours * cost.rate, money)) for part, hours in parts],
+            [(each.what, "", "" if each.cost is None else _amount(each.cost, money)) for each in cost.materials],
+            _amount(cost.total, money),
+            [f"Not in the total: {', '.join(cost.without)}."] if cost.without else [],
+        )
+    )

@@ -1,0 +1,191 @@
+"""`gramil match`: which pieces on hand serve which needs, over all open instruments; what must be bought."""
+
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+import click
+
+from gramil.change.whole import figures_of
+from gramil.cli.bench_options import moment, moment_of, store_file
+from gramil.cli.now import wrapped
+from gramil.cli.options import shop_file
+from gramil.description.reading import ShopDescription, parse_description, read_description, read_shop
+from gramil.graph import Figures
+from gramil.now.match import Matching, Served, Stock, match
+from gramil.now.needs import MadePart, Need, fit, needs_of
+from gramil.shop.opening import Store, open_store
+from gramil.show import shown
+
+
+@dataclass(frozen=True)
+class _Asked:
+    """An instrument that asks for wood: its figures, what is done, and its number in the store (0 in files)."""
+
+    figures: Figures
+    done: Collection[str]
+    id: int = 0
+
+    @property
+    def name(self) -> str:
+        return str(self.figures["instrument_name"])
+
+
+@click.command()
+@click.argument("files", nargs=-1)
+@shop_file
+@store_file
+@moment
+@click.option("--reserve", is_flag=True, help="Promise the pieces to the instruments; needs a store.")
+def command(files: tuple[str, ...], shop: Path | None, store: Path | None, at: str | None, reserve: bool) -> None:
+    """Which pieces on hand serve the instruments in FILES (with a store: of these names, or all open ones).
+
+    \b
+    gramil match tarn.toml fell.toml --shop shop.toml
+    gramil match --store shop.gramil --reserve
+    """
+    if store is None and (reserve or not files):
+        raise click.UsageError("pieces are promised in a --store" if reserve else "name the instruments' files")
+    now = moment_of(at)
+    if store is not None:
+        with open_store(store) as opened:
+            for line in _from_store(opened, files, now, reserve):
+                click.echo(wrapped(line))
+        return
+    described = read_shop(shop)
+    asked = [_from_file(Path(file), described) for file in files]
+    settled = _settled(described, now.replace(tzinfo=None))
+    from gramil.now.on_hand import stock_of_shop
+
+    for line in report(*_matched(asked, stock_of_shop(described.shop, settled), ())):
+        click.echo(wrapped(line))
+    click.echo("Parts made ahead are kept in a store; from files alone there are none.")
+
+
+def _from_file(file: Path, shop: ShopDescription) -> _Asked:
+    from gramil.shop.made_file import made_beside, read_made
+
+    record = made_beside(file)
+    done = read_made(record).operations if record.exists() else ()
+    return _Asked(figures_of(read_description(file), shop), done)
+
+
+def _settled(shop: ShopDescription, now: datetime) -> dict[str, bool]:
+    """Whether each piece whose moisture is known has settled for gluing."""
+    from gramil.shop.air_of_places import places_of
+    from gramil.shop.pieces_now import pieces_now
+    from gramil.shop.readiness import gluing_band, settled
+
+    if not shop.shop.piece:
+        return {}
+    places = places_of(shop)
+    band = gluing_band(shop.shop, places, now)
+    return {piece.row.name: settled(piece.state, band) for piece in pieces_now(shop, places, now).known}
+
+
+def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool) -> Iterator[str]:
+    from gramil.now.on_hand import made_parts, stock_of_store
+    from gramil.now.states import places_in_store
+    from gramil.shop.instruments import instruments, revision
+    from gramil.shop.on_hand import shop_description
+    from gramil.shop.operations_done import operations_done
+    from gramil.shop.pieces_now import pieces_now
+    from gramil.shop.readiness import gluing_band, settled
+
+    described = shop_description(store)
+    rows = [each for each in instruments(store) if (each.name in names if names else each.standing == "open")]
+    asked = [
+        _Asked(
+            figures_of(parse_description(revision(store, each.id).text, each.name), shop_description(store, each.id)),
+            [done.operation for done in operations_done(store, each.id)],
+            each.id,
+        )
+        for each in rows
+    ]
+    numbers = {each.id: each.name for each in instruments(store)}
+    places = places_in_store(store, described, now)
+    clock = now.replace(tzinfo=None)
+    known = pieces_now(described, places, clock).known if described.shop.piece else ()
+    band = gluing_band(described.shop, places, clock) if known else (0.0, 0.0)
+    is_settled = {piece.row.name: settled(piece.state, band) for piece in known}
+    found = _matched(
+        asked, stock_of_store(store, described.shop, numbers, is_settled), tuple(made_parts(store, numbers))
+    )
+    yield from report(*found)
+    if reserve:
+        yield from _reserved(store, found[0], {each.name: each.id for each in asked}, now)
+
+
+def _matched(asked: Sequence[_Asked], stock: Sequence[Stock], parts: Sequence[MadePart]) -> tuple[Matching, list[str]]:
+    needs = [need for each in asked for need in needs_of(each.figures, each.done)]
+    fits = {each.name: [found for part in parts if (found := fit(part, each.figures))] for each in asked}
+    return match(needs, stock, fits), [line for each in asked for line in _sticks(each)]
+
+
+def _sticks(each: _Asked) -> Iterator[str]:
+    """Brace wood that no billet in stock yields."""
+    if "top_braces_fitted" in each.done:
+        return
+    wanting = each.figures["stick_wanting"]
+    if wanting:
+        longest = max(stick.length for stick in wanting)
+        wood = ", ".join(dict.fromkeys(stick.wood for stick in wanting))
+        yield f"  {each.name}: {len(wanting)} brace sticks of {wood}, the longest {longest:.0f} mm"
+
+
+def report(found: Matching, sticks: Sequence[str]) -> Iterator[str]:
+    """The lines: what serves what, what nearly fits, what to buy."""
+    for name in dict.fromkeys(each.need.instrument for each in found.served):
+        yield click.style(name, bold=True)
+        for each in found.served:
+            if each.need.instrument == name:
+                yield from _served(each)
+    for name, near in found.near:
+        yield f"{near.part.name} ({near.part.kind}) would fit {name} if reworked: " + " ".join(near.off)
+    if found.bought or sticks:
+        yield click.style("To buy", bold=True)
+    for need, count in _counted(found.bought).items():
+        yield f"  {_size(need)}   {count} of {' or '.join(need.woods)}: {need.instrument}, {need.what}"
+    yield from sticks
+    if not (found.served or found.bought or found.near or sticks):
+        yield "No wood is wanted."
+
+
+def _served(each: Served) -> Iterator[str]:
+    remarks = f" ({'; '.join(each.remarks)})" if each.remarks else ""
+    if each.fit is not None:
+        yield f"  {each.need.what:<28} {each.fit.part.name}, made ahead{remarks}"
+        yield f"      done on it already: {', '.join(each.fit.done)}"
+    elif each.stock is not None:
+        share = f", {100 * each.waste / each.need.volume:.0f} % over" if each.waste else ""
+        mine = ", kept for it" if each.stock.owner else ""
+        yield f"  {each.need.what:<28} {each.stock.name} ({each.stock.wood}{mine}){share}{remarks}"
+
+
+def _counted(needs: Sequence[Need]) -> Mapping[Need, int]:
+    """Needs that are alike together, the first of them and how many."""
+    alike: dict[tuple[str, str], list[Need]] = {}
+    for need in needs:
+        alike.setdefault((need.instrument, need.name), []).append(need)
+    return {same[0]: len(same) for same in alike.values()}
+
+
+def _size(need: Need) -> str:
+    return " x ".join(shown(round(size + 0.499), "mm").removesuffix(".00 mm") for size in (need.length, need.width)) + (
+        f" x {need.thickness:.1f} mm"
+    )
+
+
+def _reserved(store: Store, found: Matching, numbers: Mapping[str, int], now: datetime) -> Iterator[str]:
+    """Promise what was found, one after another; what somebody else promised meanwhile is told by the store."""
+    from gramil.shop.stock import promise_blank, promise_part
+
+    for each in found.served:
+        owner = numbers[each.need.instrument]
+        if each.fit is not None and not each.fit.part.promised:
+            promise_part(store, owner, each.need.name, each.fit.part.id, now)
+            yield f"Promised: {each.fit.part.name} to {each.need.instrument}."
+        elif each.stock is not None and each.stock.id and not each.stock.owner:
+            promise_blank(store, owner, each.need.name, each.stock.id, now)
+            yield f"Promised: {each.stock.name} to {each.need.instrument}."

@@ -1,0 +1,319 @@
+"""`gramil store`: the shop's record in one file: made, filled, given out, copied, put back, proved, taken back."""
+
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+
+import click
+
+from gramil.cli.bench_options import moment, moment_of
+from gramil.cli.reading import text_of
+from gramil.faults import Fault, MakersFault
+from gramil.shop.opening import Store, create_store, open_store
+
+PATH = click.Path(path_type=Path)
+
+
+@click.group()
+def command() -> None:
+    """The shop's record in one file.
+
+    \b
+    gramil store new shop.gramil --shop shop.toml tarn.toml fell.toml
+    gramil now --store shop.gramil
+    gramil store backup shop.gramil copies/shop-monday.gramil
+    """
+
+
+@command.command()
+@click.argument("store", type=PATH)
+@click.argument("files", nargs=-1, type=PATH)
+@click.option("--shop", type=PATH, help="The shop's description.")
+@moment
+def new(store: Path, files: tuple[Path, ...], shop: Path | None, at: str | None) -> None:
+    """Make a new STORE of a shop's description, instruments in FILES, and what is made of each.
+
+    \b
+    gramil store new shop.gramil --shop shop.toml tarn.toml fell.toml
+    """
+    now = moment_of(at)
+    with create_store(store) as opened:
+        try:
+            lines = list(_filled(opened, shop, files, now))
+        except BaseException:
+            opened.close()
+            store.unlink(missing_ok=True)
+            raise
+    for line in (*lines, f"The store is in {store.name}."):
+        click.echo(line)
+
+
+@command.command("import")
+@click.argument("store", type=PATH)
+@click.argument("files", nargs=-1, type=PATH, required=True)
+@click.option("--table", help="Table that a CSV is of; air.csv is known.")
+@click.option("--place", help="Place that a logger's CSV is of.")
+@moment
+def import_(store: Path, files: tuple[Path, ...], table: str | None, place: str | None, at: str | None) -> None:
+    """Bring FILES into STORE: instruments, a shop, an export, one table's CSV, or a place's readings.
+
+    \b
+    gramil store import shop.gramil scree.toml
+    gramil store import shop.gramil export/store.toml export/air.csv
+    gramil store import shop.gramil logger.csv --place bench
+    """
+    now = moment_of(at)
+    with open_store(store) as opened:
+        for line in _brought_in(opened, files, table, place, now):
+            click.echo(line)
+
+
+@command.command()
+@click.argument("store", type=PATH)
+@click.argument("folder", type=PATH)
+@click.option("--work", is_flag=True, help="As files to work with: shop.toml, logs, NAME.toml and NAME.made.toml.")
+@click.option("--table", help="One table as CSV.")
+def export(store: Path, folder: Path, work: bool, table: str | None) -> None:
+    """Everything in STORE as files in FOLDER, nothing lost.
+
+    \b
+    gramil store export shop.gramil export
+    gramil store export shop.gramil files --work
+    """
+    from gramil.shop.export import export_csv, export_files
+    from gramil.shop.working_files import working_files
+    from gramil.writers.files import write_files
+
+    with open_store(store, to_read=True) as opened:
+        if table is not None:
+            try:
+                texts = {f"{table}.csv": export_csv(opened, table)}
+            except KeyError:
+                raise MakersFault.of(f"there is no table {table}") from None
+        else:
+            texts = working_files(opened) if work else export_files(opened)
+    write_files(folder, {name: text.encode() for name, text in texts.items()}, overwrite=False)
+    for name in texts:
+        click.echo(str(folder / name))
+
+
+@command.command()
+@click.argument("store", type=PATH)
+@click.argument("copy", type=PATH)
+def backup(store: Path, copy: Path) -> None:
+    """Copy STORE as it is now to COPY, which is proved before it counts.
+
+    \b
+    gramil store backup shop.gramil copies/shop-monday.gramil
+    """
+    from gramil.shop.backup import backup as made
+
+    with open_store(store, to_read=True) as opened:
+        made(opened, copy)
+    click.echo(f"The copy is in {copy.name}, and sound.")
+
+
+@command.command()
+@click.argument("store", type=PATH)
+@click.argument("copy", type=PATH)
+@moment
+def restore(store: Path, copy: Path, at: str | None) -> None:
+    """Put COPY in the place of STORE; what was there is kept beside it.
+
+    \b
+    gramil store restore shop.gramil copies/shop-monday.gramil
+    """
+    from gramil.shop.backup import restore as put_back
+
+    kept = put_back(copy, store, moment_of(at))
+    click.echo(f"{store.name} is as in {copy.name}.")
+    if kept is not None:
+        click.echo(f"What was there is kept in {kept.name}.")
+
+
+@command.command()
+@click.argument("store", type=PATH)
+def verify(store: Path) -> None:
+    """Whether STORE is sound: the file, its tables, its rules.
+
+    \b
+    gramil store verify shop.gramil
+    """
+    from gramil.shop.verify import verify as proved
+
+    faults = proved(store)
+    if faults:
+        raise MakersFault(faults)
+    click.echo(f"{store.name} is sound.")
+
+
+@command.command()
+@click.argument("store", type=PATH)
+@click.option("--yes", is_flag=True, help="Do not ask.")
+@moment
+def undo(store: Path, yes: bool, at: str | None) -> None:
+    """Take back the last change of STORE.
+
+    \b
+    gramil store undo shop.gramil
+    """
+    from gramil.shop.undo import last_change
+    from gramil.shop.undo import undo as take_back
+
+    with open_store(store) as opened:
+        last = last_change(opened)
+        if last is None:
+            raise MakersFault([Fault(what="there is no change to take back", file=store.name)])
+        if not yes:
+            click.confirm(f"Take back: {last.what}, {last.at}?", abort=True)
+        taken = take_back(opened, last.id, moment_of(at))
+    click.echo(f"Taken back: {taken.what}.")
+
+
+@command.command()
+@click.argument("store", type=PATH)
+@click.argument("name")
+@moment
+def sheets(store: Path, name: str, at: str | None) -> None:
+    """Note that the set-up sheets of the instrument NAME were given out, with the tools' settings on them.
+
+    When a jig or a saw changes afterwards, `gramil now` says which of them are stale.
+
+    \b
+    gramil store sheets shop.gramil Tarn
+    """
+    with open_store(store) as opened:
+        for line in _given(opened, name, moment_of(at)):
+            click.echo(line)
+
+
+@command.command()
+@click.argument("store", type=PATH)
+@click.argument("jig")
+@click.argument("constant")
+@moment
+def jig(store: Path, jig: str, constant: str, at: str | None) -> None:
+    """Note that the JIG's constant was measured, and is CONSTANT now.
+
+    \b
+    gramil store jig shop.gramil "taper sled" "62.5 mm"
+    """
+    from gramil.measure import read_length
+    from gramil.shop.items import item_named, shop_unit
+    from gramil.shop.sheets_given import stale_sheets
+    from gramil.shop.tools import set_constant
+
+    now = moment_of(at)
+    with open_store(store) as opened:
+        found = item_named(opened, "jig", jig)
+        set_constant(opened, found, read_length(constant, shop_unit(opened)), now.date(), now)
+        click.echo(f"{jig}: {constant}, measured {now:%Y-%m-%d}.")
+        for each in stale_sheets(opened):
+            click.echo(f"Stale: sheet {each.sheet.title} of {each.sheet.at[:10]} has {each.name} {each.given:g} mm.")
+
+
+def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime) -> Iterator[str]:
+    if shop is not None:
+        yield from _brought_in(store, (shop,), None, None, now)
+    if files:
+        yield from _brought_in(store, files, None, None, now)
+
+
+def _brought_in(
+    store: Store, files: tuple[Path, ...], table: str | None, place: str | None, now: datetime
+) -> Iterator[str]:
+    """Each file by what it is; an export's files go in together."""
+    from gramil.shop.bringing_in import import_csv, import_files
+
+    texts = {file: text_of(file) for file in files}
+    whole = {file.name: text for file, text in texts.items() if file.name in ("store.toml", "air.csv")}
+    if whole and table is None and place is None:
+        import_files(store, whole, now)
+        yield f"Brought in: {', '.join(whole)}."
+    for file, text in texts.items():
+        if table is not None:
+            yield f"{file.name}: {import_csv(store, table, text, file.name, now)} rows."
+        elif place is not None:
+            yield _readings(store, place, file, now)
+        elif file.name not in whole:
+            yield from _description(store, file, text, now)
+
+
+def _description(store: Store, file: Path, text: str, now: datetime) -> Iterator[str]:
+    """A shop's or an instrument's description, told apart by their first table."""
+    import tomllib
+
+    from gramil.shop.on_hand import bring_in_shop
+
+    try:
+        tables = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as error:
+        raise MakersFault([Fault(what="is not TOML", why=str(error), file=file.name)]) from None
+    if "shop" in tables:
+        bring_in_shop(store, text, file.name, now)
+        yield f"Brought in: {file.name}."
+        yield from _logs(store, file, tables, now)
+    else:
+        yield from _instrument(store, file, text, now)
+
+
+def _logs(store: Store, file: Path, tables: dict[str, object], now: datetime) -> Iterator[str]:
+    """The readings that a shop's places name, from the files beside it."""
+    rows = tables.get("place", [])
+    for row in rows if isinstance(rows, list) else []:
+        if "log" in row:
+            yield _readings(store, row["name"], file.parent / row["log"], now)
+
+
+def _readings(store: Store, name: str, file: Path, now: datetime) -> str:
+    from gramil.shop.air_of_places import load_air
+    from gramil.shop.places import import_air, place
+
+    history, _ = load_air(file)
+    found = import_air(store, place(store, name).id, history, now, file=file.name)
+    return f"{file.name}: {found.added} readings of the {name}, {found.there_already} were there already."
+
+
+def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[str]:
+    """An instrument, new or as its next revision, and the record beside it."""
+    from gramil.change.whole import figures_of
+    from gramil.description.reading import parse_description
+    from gramil.shop.instruments import add_instrument, instruments, save_revision
+    from gramil.shop.made_file import made_beside, read_made
+    from gramil.shop.on_hand import shop_description
+    from gramil.shop.working_files import bring_in_made
+
+    described = parse_description(text, file.name, file.parent)
+    name = described.instrument.instrument.name
+    known = {each.name: each for each in instruments(store)}
+    if name in known:
+        save_revision(store, known[name], text, now, why=f"brought in from {file.name}")
+        yield f"{name}: saved as a revision."
+        return
+    record = made_beside(file)
+    made = read_made(record) if record.exists() else None
+    added = add_instrument(store, name, text, now, why=f"brought in from {file.name}")
+    yield f"{name}: added."
+    if made is not None:
+        bring_in_made(store, added, made, figures_of(described, shop_description(store)), now)
+        yield f"{name}: {len(made.done)} operations done."
+
+
+def _given(store: Store, name: str, now: datetime) -> Iterator[str]:
+    from gramil.change.whole import figures_of, setups_of
+    from gramil.description.reading import parse_description
+    from gramil.now.sheet_settings import settings_on
+    from gramil.shop.instruments import instrument, revision
+    from gramil.shop.on_hand import shop_description
+    from gramil.shop.operations_done import pins_for
+    from gramil.shop.sheets_given import give_sheet
+
+    owner = instrument(store, name)
+    latest = revision(store, owner.id)
+    described = parse_description(latest.text, name)
+    figures = figures_of(described, shop_description(store, owner.id), pins_for(store, owner.id))
+    for setup in setups_of(figures):
+        settings = settings_on(setup, figures, store)
+        if settings and not setup.closed:
+            give_sheet(store, owner.id, latest.number, setup.name, settings, now)
+            yield f"Given: {setup.name}, with {len(settings)} settings of tools."

@@ -1,0 +1,127 @@
+"""What wood the open instruments ask for, and how parts made ahead fit them, from `data/needs.toml`."""
+
+import math
+import tomllib
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, field
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from gramil.change.made import WORST_LAST, Fixed, Standing, operations, verdict
+from gramil.faults import MakersFault
+from gramil.graph import Figures
+from gramil.quantities import Mm
+from gramil.shop.measured import read_measured, unit_of_figure
+
+
+@dataclass(frozen=True)
+class Need:
+    """Wood for one thing: its woods (any, by a word in the name) and its least sizes, length along the grain."""
+
+    instrument: str
+    name: str
+    what: str
+    part: str
+    woods: tuple[str, ...]
+    length: Mm
+    width: Mm
+    thickness: Mm
+    number: int
+    grain: str
+
+    @property
+    def volume(self) -> float:
+        """mm3."""
+        return self.length * self.width * self.thickness
+
+
+@dataclass(frozen=True)
+class MadePart:
+    """A part made ahead: its kind, its figures by address as written; `promised` names an instrument or is empty."""
+
+    name: str
+    kind: str
+    figures: Mapping[str, str]
+    promised: str = ""
+    id: int = 0
+
+
+@dataclass(frozen=True)
+class Fit:
+    """How a made part fits an instrument: what is off and by how much in words, and what can be done about it."""
+
+    part: MadePart
+    need: str
+    standing: Standing
+    off: tuple[str, ...]
+    done: tuple[str, ...] = field(default=())
+
+
+@cache
+def _data() -> Mapping[str, Any]:
+    return tomllib.loads((files("gramil") / "data" / "needs.toml").read_text(encoding="utf-8"))
+
+
+def needs_of(figures: Figures, done: Collection[str]) -> tuple[Need, ...]:
+    """What an instrument asks for that is not used up yet, a need a piece; sizes not known leave it out."""
+    rows = _data()["need"].items()
+    return tuple(need for name, row in rows if row["until"] not in done for need in _need(name, row, figures))
+
+
+def _need(name: str, row: Mapping[str, Any], figures: Figures) -> Iterator[Need]:
+    length, width, thickness = (
+        float(figures.at(row[key])) if isinstance(row[key], str) else float(row[key])
+        for key in ("length", "width", "thickness")
+    )
+    if not all(math.isfinite(size) and size > 0 for size in (length, width, thickness)):
+        return
+    woods = tuple(row["woods"]) if "woods" in row else (str(figures.at(row["wood"])),)
+    owner = str(figures["instrument_name"])
+    for number in range(1, row.get("count", 1) + 1):
+        yield Need(owner, name, row["what"], row["part"], woods, length, width, thickness, number, row.get("grain", ""))
+
+
+def fit(part: MadePart, figures: Figures) -> Fit | None:
+    """How a part made ahead fits an instrument; None for a kind that serves nothing known."""
+    kind = _data()["made"].get(part.kind)
+    if kind is None:
+        return None
+    standing: Standing = "still right"
+    off = []
+    for written, value in part.figures.items():
+        address = kind["also"].get(written, written)
+        found, told = _against(address, value, kind["done"], figures)
+        standing = max(standing, found, key=WORST_LAST.index)
+        off += [told] if told else []
+    if not part.figures:
+        return Fit(part, kind["serves"], "lost", ("nothing is noted of its sizes",), tuple(kind["done"]))
+    return Fit(part, kind["serves"], standing, tuple(off), tuple(kind["done"]))
+
+
+def _against(address: str, written: str, done: Collection[str], figures: Figures) -> tuple[Standing, str]:
+    """One figure of a part against the instrument's: how it stands, and what is off in words."""
+    try:
+        unit = unit_of_figure(figures, address)
+        has, wanted = read_measured(written, unit, "mm", address), float(figures.at(address))
+    except MakersFault:
+        return "lost", f"{address} = {written} cannot be held against this instrument"
+    found, remedy = verdict(_fixed(address, done), wanted - has)
+    if found == "still right":
+        return found, ""
+    amount = f"{abs(has - wanted):g} {unit}".strip() if unit != "mm" else f"{abs(has - wanted):.2f} mm"
+    words = f"{address.replace('_', ' ')} is {amount} too {'great' if has > wanted else 'small'}"
+    return found, f"{words}. {remedy}".strip()
+
+
+def _fixed(address: str, done: Collection[str]) -> Fixed:
+    """The play of a figure and its remedies: of the operations done, or of the table of parts.
+
+    There `more` says what to do with a part that has more than is wanted; a Fixed, with a figure that should have more.
+    """
+    for name in done:
+        for fixed in operations()[name].fixes if name in operations() else ():
+            if fixed.figure == address.partition("[")[0]:
+                return fixed
+    row = _data()["off"].get(address, {})
+    return Fixed(address, row.get("play", 0.05), row.get("less", ""), row.get("more", ""))

@@ -1,0 +1,43 @@
+"""The quote sheet as a PDF: one plain page."""
+
+import json
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+from importlib.resources import as_file, files
+
+import typst
+
+from gramil.sheets.bench_sheets import PAPERS, Paper
+from gramil.sheets.pages import safe
+
+
+@dataclass(frozen=True)
+class Quote:
+    """What stands on the sheet, as text: facts are a word and a value; lines what, hours or nothing, and money."""
+
+    title: str
+    shop: str
+    customer: str
+    date: str
+    facts: Sequence[tuple[str, str]]
+    work: Sequence[tuple[str, str, str]]
+    materials: Sequence[tuple[str, str, str]]
+    total: str
+    notes: Sequence[str]
+
+
+def quote_pdf(quote: Quote, paper: Paper = "a4") -> bytes:
+    """The sheet; the same bytes for the same input."""
+    rows = {key: _safe(value) for key, value in asdict(quote).items()}
+    inputs = {"data": json.dumps({**rows, "paper": PAPERS[paper]})}
+    here = files("gramil")
+    with as_file(here / "sheets" / "quote.typ") as template, as_file(here / "fonts") as fonts:
+        return typst.compile(
+            template, format="pdf", font_paths=[fonts], ignore_system_fonts=True, sys_inputs=inputs, timestamp=0
+        )
+
+
+def _safe(value: object) -> object:
+    if isinstance(value, str):
+        return safe(value)
+    return [_safe(each) for each in value] if isinstance(value, list | tuple) else value
