@@ -1,7 +1,7 @@
 """`python -m benchmarks`: every benchmark, one after another."""
 
-from benchmarks import board, now, store, wood
+from benchmarks import board, store, wood
 
-for subject in (board, store, wood, now):
+for subject in (board, store, wood):
     print(f"\n{subject.__doc__}")
     subject.run()
