@@ -2,11 +2,12 @@
 
 import math
 from datetime import datetime
+from functools import partial
 
 import numpy as np
 
 from benchmarks.timing import milliseconds, seconds
-from gramil.physics.arrays import FloatArray
+from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.crank_sheet import uptake
 from gramil.physics.diffusion import Layer, Sheet, course, modes_of
 from gramil.physics.diffusion_end import profile_at_end
@@ -37,9 +38,14 @@ def run() -> None:
 
 def year() -> AirHistory:
     """A made-up year of ten-minute readings."""
-    times = np.arange(READINGS) * STEP
+    times = floats(np.arange(READINGS) * STEP)
     season, day = 2 * math.pi * times / (365 * DAY), 2 * math.pi * times / DAY
-    return AirHistory(datetime(2025, 1, 1), times, 17 - 3 * np.cos(season), 45 - 15 * np.cos(season) + 3 * np.sin(day))
+    return AirHistory(
+        datetime(2025, 1, 1),
+        times,
+        floats(17 - 3 * np.cos(season)),
+        floats(45 - 15 * np.cos(season) + 3 * np.sin(day)),
+    )
 
 
 def _pieces(history: AirHistory) -> None:
@@ -77,7 +83,7 @@ def _against_an_explicit_scheme(history: AirHistory) -> None:
     end = seconds(lambda: profile_at_end(modes, drawn[0], times, drawn))
     exact = _mean(profile_at_end(modes, drawn[0], times, drawn), modes.stores)
     for points in (11, 21):
-        took = seconds(lambda points=points: explicit(drawn, points), 1)
+        took = seconds(partial(explicit, drawn, points), 1)
         missed = abs(_mean_of_even(explicit(drawn, points)) - exact)
         label = f"explicit scheme of {points} points"
         print(f"{label:<37} {milliseconds(took)}   {took / end:.0f} times, misses by {missed:.1e} % moisture")
