@@ -1,6 +1,7 @@
 """The cents of every string and fret as one picture: a cell a note, before any set-back and as filed.
 
-Each cell holds its figure, so that the picture reads without its colours; warm is sharp, cold is flat.
+Each cell holds its figure and a bar as long as the error: along its top where the note is sharp, along its foot where
+it is flat. The darker the cell, the more is heard; a grey print loses nothing.
 """
 
 from collections.abc import Iterator
@@ -17,7 +18,10 @@ LEFT, TOP, BETWEEN = 24.0, 16.0, 8.0
 """Room in mm for the strings' names, for the title, and between the two panels."""
 FULL = 5.0
 """Cents at which a cell is as dark as it gets: what is often quoted as just heard."""
-SHARP, FLAT = (200, 60, 30), (30, 90, 190)
+DARKEST = 0.35
+"""Share of black in the darkest cell: figures still read on it."""
+BAR = 0.9
+"""Height of a cell's bar, in mm."""
 PANELS = (
     ("before: nut on the zero line, saddle at the scale's end", "intonation_cents_before", "intonation_rms_before"),
     ("after: nut and saddle as filed", "intonation_cents_after", "intonation_rms_after"),
@@ -76,18 +80,25 @@ def _string(figures: Figures, row: int) -> str:
 
 def _cell(x: float, y: float, cents: float) -> Iterator[str]:
     yield (
-        f'<rect x="{x:g}" y="{y:g}" width="{CELL[0]:g}" height="{CELL[1]:g}" fill="{_colour(cents)}" '
+        f'<rect x="{x:g}" y="{y:g}" width="{CELL[0]:g}" height="{CELL[1]:g}" fill="{_grey(cents)}" '
         'stroke="#fff" stroke-width="0.3"/>'
     )
+    long = _share(cents) * (CELL[0] - 1.0)
+    if long > 0:
+        edge = y + 0.3 if cents > 0 else y + CELL[1] - BAR - 0.3
+        word = "sharp" if cents > 0 else "flat"
+        yield f'<path class="{word}" d="M{x + 0.5:g} {edge:g}h{long:.3g}v{BAR:g}h{-long:.3g}z"/>'
     yield _text(x + CELL[0] / 2, y + 4.7, _figure(cents, "+"), 2.7, "middle")
 
 
-def _colour(cents: float) -> str:
-    if not np.isfinite(cents):
-        return "#ffffff"
-    share = min(1.0, abs(cents) / FULL) * 0.75
-    hue = SHARP if cents > 0 else FLAT
-    return "#" + "".join(f"{round(255 + (part - 255) * share):02x}" for part in hue)
+def _share(cents: float) -> float:
+    """The error as a part of the greatest that is told apart; nothing where it is not known."""
+    return min(1.0, abs(cents) / FULL) if np.isfinite(cents) else 0.0
+
+
+def _grey(cents: float) -> str:
+    level = round(255 * (1 - DARKEST * _share(cents)))
+    return f"#{level:02x}{level:02x}{level:02x}"
 
 
 def _figure(value: float, sign: str) -> str:

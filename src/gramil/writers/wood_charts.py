@@ -53,7 +53,8 @@ def piece_svg(found: Readiness, places: Places, now: datetime, band: tuple[float
     low = min((min(curve.x) for curve in curves if curve.x), default=-1.0)
     return chart_svg(
         Chart(
-            f"{piece.row.name}, {piece.row.wood}, {piece.row.thickness:g} mm: mean moisture (its middle dotted), ahead at three paces",
+            f"{piece.row.name}, {piece.row.wood}, {piece.row.thickness:g} mm: mean moisture (its middle dotted), "
+            "ahead at three paces",
             "",
             "% of dry mass",
             tuple(curves),
