@@ -91,6 +91,7 @@ def test_what_cannot_be_noted_is_refused_and_nothing_written(bench: Path) -> Non
     assert "done already" in gramil(bench, "done", "slotted", "tarn.toml", status=2)
     assert "nearest: arched" in gramil(bench, "done", "arhced", "tarn.toml", status=2)
     assert "no such figure" in gramil(bench, "done", "arched", "tarn.toml", "--measured", "nothing=3", status=2)
+    assert "kept in a --store" in gramil(bench, "done", "arched", "tarn.toml", "--hours", "2", status=2)
     assert "not an address" in gramil(bench, "done", "arched", "tarn.toml", "--measured", "3", status=2)
     assert (bench / "tarn.made.toml").read_text() == before
 
@@ -179,6 +180,11 @@ def test_pieces_are_promised_once(store: Path) -> None:
     again = gramil(store, "match", "--store", "t.gramil", "--reserve", "--at", AT)
     assert "hornbeam (hornbeam, kept for it)" in again
     assert "Promised: hornbeam" not in again
+    words = ("done", "thicknessed", "Fell", "--store", "t.gramil", "--photo", "board.jpg", "--at", AT)
+    assert "Used up: hornbeam, for the board." in gramil(store, *words)
+    assert (
+        "board.jpg" in gramil(store, "store", "export", "t.gramil", "out") + (store / "out" / "store.toml").read_text()
+    )
     assert "board: hornbeam" in gramil(store, "cost", "Fell", "--store", "t.gramil", "--rate", "40")
 
 

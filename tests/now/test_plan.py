@@ -4,6 +4,8 @@ import importlib.util
 import itertools
 from dataclasses import replace
 from datetime import datetime, time, timedelta
+from importlib.resources import files
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -12,10 +14,11 @@ from hypothesis import strategies as st
 from gramil.faults import MakersFault
 from gramil.now.blocks import blocks
 from gramil.now.hours import Hours, hours_in, read_hours, sessions
-from gramil.now.open_now import Conditions, InstrumentState, PlaceNow, WoodNow
+from gramil.now.open_now import Conditions, InstrumentState, PlaceNow, WoodNow, open_now
 from gramil.now.operations import Operation, Work
 from gramil.now.outlook import Limits, Outlook, Spell
 from gramil.now.plan import RULES, Plan, broken, greedy_by, greedy_plan, waiting
+from gramil.now.states import bench_of_files
 from gramil.now.tasks import Weeks, weeks_of
 
 START = datetime(2026, 1, 19, 8)  # a Monday
@@ -257,3 +260,24 @@ def test_days_as_written() -> None:
     assert read_hours(days="tue thu-sat").days == {1, 3, 4, 5}
     with pytest.raises(MakersFault, match="no day"):
         read_hours(days="someday")
+
+
+def test_what_is_open_now_is_what_a_plan_can_start_with() -> None:
+    """The page of now and the plan judge by the same rules: over a winter's days, on the bundled bench."""
+    examples = Path(str(files("gramil") / "data" / "examples"))
+    names = [examples / f"{name}.toml" for name in ("tarn", "fell", "scree")]
+    for day in (datetime(2025, 12, 20, 9), datetime(2026, 1, 10, 9), datetime(2026, 1, 19, 9)):
+        said = (Spell(day, 20.0, 30.0), Spell(day + timedelta(hours=40), 20.0, 44.0))
+        bench = bench_of_files(names, examples / "shop.toml", day, {"shop": said})
+        found = {
+            (one.name, each.operation.name) for one in open_now(bench.instruments, bench.shop) for each in one.open
+        }
+        weeks = weeks_of(bench.instruments, bench.shop, Hours(((time(0), time(23)),), frozenset(range(7))), 14)
+        firsts = [place for place, task in enumerate(weeks.tasks) if not task.before and task.piece[0] == 1]
+        alone = {
+            (task.instrument, task.operation.name)
+            for place in firsts
+            for task in [weeks.tasks[place]]
+            if greedy_by(lambda other, wanted=task: other is wanted, weeks, {}).starts.get(place) == 0  # type: ignore[misc]
+        }
+        assert found == alone

@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Container, Iterator, Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from difflib import get_close_matches
 from pathlib import Path
@@ -33,6 +34,7 @@ MOST_MOVES = 12
 @click.option("--measured", multiple=True, metavar="ADDRESS=VALUE", help="What was measured: board_thickness=6.38mm.")
 @click.option("--note", default="", help="A note.")
 @click.option("--hours", type=click.FloatRange(0, 10_000), help="Hours that it took; kept in a store only.")
+@click.option("--photo", "photos", multiple=True, help="Name of a photograph's file; kept in a store only.")
 @moment
 def command(
     operation: str,
@@ -42,6 +44,7 @@ def command(
     measured: tuple[str, ...],
     note: str,
     hours: float | None,
+    photos: tuple[str, ...],
     at: str | None,
 ) -> None:
     """Note that OPERATION is done on the instrument in FILE (with a store: of that name), and what was measured.
@@ -50,11 +53,13 @@ def command(
     gramil done thicknessed tarn.toml --shop shop.toml --measured blank_thickness=7.1mm
     gramil done slotted Tarn --store shop.gramil --measured slot_depth_setting=3.02mm --hours 1.5
     """
+    if store is None and (hours is not None or photos):
+        raise click.UsageError("hours and photographs are kept in a --store")
     written = dict(_measured(text) for text in measured)
     now = moment_of(at)
     if store is not None:
         with open_store(store) as opened:
-            lines = list(_in_store(opened, operation, file, written, note, hours, now))
+            lines = list(_in_store(opened, operation, file, written, _Noted(note, hours, photos), now))
     else:
         lines = list(_in_file(Path(file), shop, operation, written, note, now))
     for line in lines:
@@ -106,8 +111,17 @@ def _append(record: Path, made: Made, done: Done) -> None:
         raise MakersFault([Fault(what="cannot be written", why=error.strerror or "", file=record.name)]) from None
 
 
+@dataclass(frozen=True)
+class _Noted:
+    """What is noted beside an operation."""
+
+    note: str
+    hours: float | None
+    photos: tuple[str, ...]
+
+
 def _in_store(
-    store: Store, operation: str, name: str, written: Mapping[str, str], note: str, hours: float | None, now: datetime
+    store: Store, operation: str, name: str, written: Mapping[str, str], noted: _Noted, now: datetime
 ) -> Iterator[str]:
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.on_hand import shop_description
@@ -120,10 +134,25 @@ def _in_store(
     _refuse(operation, described, work, before)
     figures = figures_of(described, shop_description(store, owner.id), pins_for(store, owner.id))
     found = read_measurements(figures, written)
-    mark_done(store, owner.id, operation, now, measured=found, note=note, hours=hours)
+    mark_done(store, owner.id, operation, now, measured=found, **vars(noted))
     pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}") for each in found}
     yield from _told(operation, work, described, before, figures, pins)
+    yield from _used_up(store, owner.id, operation, now)
     yield f"Noted in {store.path.name}."
+
+
+def _used_up(store: Store, owner: int, operation: str, now: datetime) -> Iterator[str]:
+    """What was promised for a need that the operation settles is used now."""
+    from gramil.now.needs import used_up_by
+    from gramil.shop.stock import blanks, parts, promises, use_up
+
+    needs = used_up_by(operation)
+    raw, made = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in parts(store)}
+    for each in promises(store, owner):
+        if each.need in needs and not each.used_at:
+            use_up(store, each, now)
+            name = raw[each.blank] if each.blank is not None else made[each.part or 0]
+            yield f"Used up: {name}, for the {each.need}."
 
 
 def _refuse(operation: str, described: Description, work: Work, done: set[str]) -> None:

@@ -82,6 +82,11 @@ def _need(name: str, row: Mapping[str, Any], figures: Figures) -> Iterator[Need]
         yield Need(owner, name, row["what"], row["part"], woods, length, width, thickness, number, row.get("grain", ""))
 
 
+def used_up_by(operation: str) -> tuple[str, ...]:
+    """The needs whose wood an operation uses up."""
+    return tuple(name for name, row in _data()["need"].items() if row["until"] == operation)
+
+
 def fit(part: MadePart, figures: Figures) -> Fit | None:
     """How a part made ahead fits an instrument; None for a kind that serves nothing known."""
     kind = _data()["made"].get(part.kind)
