@@ -158,12 +158,12 @@ def bridge_under_slot(bridge_thickness: Mm, saddle_slot_depth: Mm) -> Mm:
     return bridge_thickness - saddle_slot_depth
 
 
-def bridge_lever(neck_set_over_top: PerString[Mm], limit_top_thickness: Mm) -> PerString[Mm]:
+def bridge_lever(neck_set_over_top: PerString[Mm], top_thickness: Mm) -> PerString[Mm]:
     """Each string at the saddle over the middle of the top's thickness.
 
     Source: common practice.
     """
-    return neck_set_over_top + limit_top_thickness / 2
+    return neck_set_over_top + top_thickness / 2
 
 
 def bridge_torque(string_pull: PerString[Newton], bridge_lever: PerString[Mm]) -> NewtonM:
