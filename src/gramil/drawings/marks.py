@@ -10,7 +10,7 @@ from math import cos, sin
 from typing import Literal
 
 Point = tuple[float, float]
-SeenFrom = Literal["the face", "the underside", "the side", "the end", "either side"]
+SeenFrom = Literal["the face", "the underside", "the inside", "the side", "the end", "either side"]
 Anchor = Literal["left", "middle", "right"]
 
 
