@@ -149,6 +149,7 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     values |= normalised(
         description.instrument, description.tuning, description.outlines, shop.shop, wire, shop.is_default
     )
+    values["head_curve"] = description.head
     own: dict[str, float | None] = dict(shop.shop.limits)
     values |= {f"limit_{name}": _chosen(own[name], limit.value) for name, limit in LIMITS.items()}
     values |= unknown_air() | movement_values(description.instrument.board.wood, shop.shop)

@@ -4,7 +4,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import Field, model_validator
 
-from gramil.description.fields import Angle, Length, Modulus, Radius, Whole, usual
+from gramil.description.fields import Angle, Length, Modulus, Radius, Whole, Words, usual
 from gramil.description.table import Table
 
 
@@ -82,6 +82,7 @@ class Neck(Table):
     rod_depth: Length = usual(9.5, "common practice", "depth of the truss rod's channel under the board", gt=0, le=40)
 
 
+Along = Annotated[Length, Field(ge=-500, le=500)]
 PostPlaces = Annotated[tuple[Annotated[Length, Field(ge=-200, le=500)], ...], Field(min_length=2, max_length=12)]
 
 
@@ -106,6 +107,28 @@ class Head(Table):
     posts_y: PostPlaces | None = usual(
         None, "half the posts a side: common practice", "list: each string's post from the centreline, treble positive"
     )
+    hole: Length = usual(10.0, "common practice", "diameter of a tuner's hole", gt=0, le=30)
+    outline: tuple[tuple[Along, Along], ...] | None = usual(
+        None,
+        "or file",
+        "list of [along from the nut's face, across], smooth, from the nut's treble end; one half or all round",
+        min_length=3,
+        max_length=300,
+    )
+    corners: tuple[int, ...] = usual((), "none", "list: which of these, counted from 1, are corners", max_length=200)
+    file: Words | None = usual(None, "or outline", "a .dxf or .svg drawing of the outline beside this file")
+    layer: str = usual("", "the whole drawing", "layer (or name of a shape) of the drawing that holds the outline")
+    length: Length | None = usual(
+        None, "as the drawing's units say", "real length of the drawn outline along the centreline", gt=0, le=500
+    )
+
+    @model_validator(mode="after")
+    def _one_outline(self) -> Self:
+        if self.outline is not None and self.file is not None:
+            raise ValueError("give one of outline and file: each is the whole outline")
+        if self.file is None and (self.length is not None or self.layer):
+            raise ValueError("length and layer go with file; points are in true size")
+        return self
 
 
 class Top(Table):

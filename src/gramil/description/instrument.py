@@ -22,6 +22,7 @@ from gramil.description.fields import (
     usual,
 )
 from gramil.description.heights_and_neck import Head, Heights, Neck, Top
+from gramil.description.neck_carve import Carve
 from gramil.description.strings_and_bridge import Bridge, Intonation, Saddle, Strings
 from gramil.description.table import Table
 
@@ -187,6 +188,7 @@ class Instrument(Table):
     strings: Strings
     markers: Markers = Field(default_factory=Markers)
     neck: Neck = Field(default_factory=Neck)
+    carve: Carve = Field(default_factory=Carve)
     heights: Heights = Field(default_factory=Heights)
     intonation: Intonation = Field(default_factory=Intonation)
     saddle: Saddle = Field(default_factory=Saddle)

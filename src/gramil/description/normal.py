@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from gramil.description.checks import lengths_of, square_at
 from gramil.description.instrument import Instrument
 from gramil.description.normal_body import BODY_ROWS, body_values
+from gramil.description.normal_carve import CARVE_ROWS, carve_values
 from gramil.description.normal_row import Normal
 from gramil.description.normal_strings import STRING_ROWS, string_values
 from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
@@ -78,6 +79,7 @@ NORMALISED: tuple[Normal, ...] = (
     Normal("wire_on_hand", Mm, "length of the wire on hand", ("wire.use", "wire.on_hand")),
     *STRING_ROWS,
     *BODY_ROWS,
+    *CARVE_ROWS,
     Normal(
         "markers_frets",
         tuple[int, ...],
@@ -157,6 +159,7 @@ def normalised(
         **_neck_values(instrument),
         **string_values(instrument),
         **body_values(instrument, outlines),
+        **carve_values(instrument),
         **_shop_values(shop),
         "shop_is_default": shop_is_default,
     }

@@ -15,6 +15,7 @@ from pydantic import BaseModel, TypeAdapter, ValidationError
 from gramil.description.body_outline import read_body
 from gramil.description.checks import problems_in
 from gramil.description.checks_of_wood import problems_of_wood
+from gramil.description.head_outline import NO_CURVE, HeadCurve, read_head
 from gramil.description.instrument import Instrument
 from gramil.description.locate import Path, line_of, locate
 from gramil.description.problems import Problem, nearest, problems_of, quoted, shown
@@ -44,6 +45,7 @@ class Description:
     outlines: tuple[Outline, ...]
     file: str
     lines: Mapping[Path, int]
+    head: HeadCurve = NO_CURVE
 
 
 @dataclass(frozen=True)
@@ -81,11 +83,13 @@ def parse_description(text: str, file: str = "description", folder: FilePath | N
     instrument, tables, problems = _validated(Instrument, data, unit)
     tuning, of_tuning = read_tuning(tables.get("scale"), folder)
     outlines, of_outline = read_body(tables.get("body"), folder)
-    problems = [*problems, *of_tuning, *of_outline, *problems_in({**tables, "outlines": outlines}, tuning)]
+    head, of_head = read_head(tables.get("head"), folder)
+    problems = [*problems, *of_tuning, *of_outline, *of_head]
+    problems += problems_in({**tables, "outlines": outlines}, tuning)
     lines = locate(text)
     if problems or instrument is None or tuning is None:
         raise MakersFault(faults_from(problems, file, lines))
-    return Description(instrument, tuning, outlines, file, lines)
+    return Description(instrument, tuning, outlines, file, lines, head)
 
 
 def parse_keys(text: str, file: str = "description") -> Instrument:

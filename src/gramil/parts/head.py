@@ -1,14 +1,91 @@
-"""The head: the scarf's length, and how each string bends over the nut on its way to its post.
+"""The head: its edge and size, the tuners' holes in it, the scarf's length, and how each string bends over the nut.
 
 Posts are given along the head's face from the nut's face, and from the centreline. The head's face starts behind the
 nut, a veneer over the neck's face, and leans back by the head's angle.
 """
 
 import numpy as np
+from numpy.typing import NDArray
 
+from gramil.description.head_outline import HeadCurve
+from gramil.parts.records import Run
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
+from gramil.shapes.curve_through import through
+from gramil.shapes.polyline import nearest_on_ring
 
 OWNS = ("head_",)
+
+DRAWN_TO = 0.02
+"""In mm: how near the chords of the head's edge lie to its curve."""
+
+
+def head_outline(head_curve: HeadCurve) -> Run:
+    """The head's edge in straight pieces, along from the nut's face and across; empty where none is described.
+
+    Method: a smooth curve through the points given, broken at corners.
+    Source: common practice.
+    """
+    if not head_curve.points:
+        return Run()
+    line = through(head_curve.points, head_curve.corners).polyline(DRAWN_TO)
+    return Run(tuple((float(along), float(across)) for along, across in line))
+
+
+def head_reach(head_outline: Run, head_posts_x: PerString[Mm], limit_head_beyond: Mm) -> Mm:
+    """From the nut's face to the head's end, along its face; without an outline, a usual margin past the last post.
+
+    Method: the outline's furthest point, or the furthest post and the margin.
+    Source: common practice.
+    """
+    if head_outline.points:
+        return max(along for along, _ in head_outline.points)
+    return float(head_posts_x.max()) + limit_head_beyond
+
+
+def head_width(head_outline: Run, head_posts_y: PerString[Mm], limit_head_beside: Mm) -> Mm:
+    """The head at its widest; without an outline, a usual margin outside the posts.
+
+    Method: twice the outline's furthest point from the centreline, or twice the furthest post and the margin.
+    Source: common practice.
+    """
+    if head_outline.points:
+        return 2 * max(abs(across) for _, across in head_outline.points)
+    return 2 * (float(abs(head_posts_y).max()) + limit_head_beside)
+
+
+def head_hole_to_edge(
+    head_outline: Run, head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_hole: Mm
+) -> PerString[Mm]:
+    """Wood between each tuner's hole and the head's edge; negative outside it, not known without an outline.
+
+    Method: from each post to the nearest place on the edge, less half a hole.
+    Source: common practice.
+    """
+    posts = np.stack((head_posts_x, head_posts_y), axis=-1)
+    if not head_outline.points:
+        return np.full(len(posts), np.nan)
+    ring = np.array(head_outline.points)
+    away = np.hypot(*(nearest_on_ring(ring, posts) - posts).T)
+    return np.where(_inside(ring, posts), away, -away) - head_hole / 2
+
+
+def _inside(ring: NDArray[np.float64], points: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Whether each point lies within a closed run: a ray from it crosses the run an odd number of times."""
+    (x0, y0), (x1, y1) = ring.T, np.roll(ring, -1, axis=0).T
+    x, y = points[:, :1], points[:, 1:]
+    with np.errstate(divide="ignore", invalid="ignore"):
+        beyond = x < x0 + (y - y0) * (x1 - x0) / (y1 - y0)
+    return np.asarray((((y0 > y) != (y1 > y)) & beyond).sum(axis=1) % 2 == 1)
+
+
+def head_holes_apart(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_hole: Mm) -> Mm:
+    """Least wood between two tuners' holes.
+
+    Method: the least distance between two posts, less a hole.
+    Source: common practice.
+    """
+    across = np.hypot(np.subtract.outer(head_posts_x, head_posts_x), np.subtract.outer(head_posts_y, head_posts_y))
+    return float(across[np.triu_indices(len(across), 1)].min()) - head_hole
 
 
 def head_scarf_length(head_blank: Mm, head_angle: Radians) -> Mm:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from gramil.quantities import Count, Mm, Mm2, Ratio
+from gramil.shapes.profile import Profile
 
 
 @dataclass(frozen=True)
@@ -73,3 +74,86 @@ class TemplateMatch:
     frets: Count
     worst: Mm
     serves: bool
+
+
+@dataclass(frozen=True)
+class Run:
+    """A line in straight pieces, as points in mm; empty where there is none."""
+
+    points: tuple[tuple[float, float], ...] = ()
+
+
+@dataclass(frozen=True)
+class CarveShape:
+    """The back's shape at fret 1 and at fret 10, each one wide and one deep."""
+
+    first: Profile
+    tenth: Profile
+
+
+@dataclass(frozen=True)
+class CarveStation:
+    """The neck's back where it is gauged: half a superellipse below the board, as wide as that.
+
+    `depth` is of the neck's own wood, `whole` with the board at its crest; `mix` weighs `blend` against `exponent`.
+    """
+
+    name: str
+    fret: Ratio
+    position: Mm
+    width: Mm
+    depth: Mm
+    whole: Mm
+    exponent: Ratio
+    blend: Ratio
+    mix: Ratio
+
+    @property
+    def profile(self) -> Profile:
+        """The back's curve below the joint of board and neck."""
+        return Profile(self.width / 2, self.depth, self.exponent, self.blend, self.mix)
+
+
+@dataclass(frozen=True)
+class CarveLine:
+    """An edge between two flats at one station: how far it lies from the centreline, and below the joint."""
+
+    name: str
+    station: str
+    number: Count
+    centre: Mm
+    joint: Mm
+
+
+@dataclass(frozen=True)
+class NeckPiece:
+    """One piece of wood that a neck is made of, as it is to be cut."""
+
+    name: str
+    length: Mm
+    width: Mm
+    thickness: Mm
+
+
+@dataclass(frozen=True)
+class NeckYield:
+    """A piece in stock: how many whole necks it gives, and what it has over in thickness."""
+
+    name: str
+    necks: Count
+    length: Mm
+    width: Mm
+    thickness: Mm
+    thickness_over: Mm
+    used: Ratio
+
+
+@dataclass(frozen=True)
+class PieceOnStock:
+    """Where a piece of the neck lies on the stock that it is cut from: its near corner, and its size."""
+
+    name: str
+    along: Mm
+    across: Mm
+    length: Mm
+    width: Mm

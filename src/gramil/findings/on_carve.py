@@ -1,0 +1,228 @@
+"""Verdicts on the carved neck: wood about the rod's channel, plank and scarf, stock, gauges, the head's holes."""
+
+import math
+
+import numpy as np
+
+from gramil.findings.finding import Finding, Findings, Severity, at_least, within
+from gramil.parts.records import NeckYield
+from gramil.quantities import Count, Mm, PerFret, PerString, Ratio
+
+OWNS = ("finding_",)
+
+ROUNDING = 1e-9
+"""What is on a limit is inside it, in mm."""
+
+
+def _least(name: str, address: str, value: float, limit: tuple[str, float], says: str, remedy: str) -> Finding:
+    """A verdict on wood that is to be the limit or more, and must be some: less is a caution, none a stop."""
+    severity = at_least(value + ROUNDING, limit[1], 0.0)
+    return Finding(name, severity, address, value, limit[0], says, remedy if severity in ("caution", "stop") else "")
+
+
+def finding_rod_over(rod_over: PerFret[Mm], limit_over_rod: Mm) -> Findings:
+    """Whether slots leave enough of the board over the truss rod's channel."""
+    if np.isnan(rod_over).all():
+        return ()
+    fret = int(np.nanargmin(rod_over))
+    return (
+        _least(
+            "board over the rod",
+            f"rod_over[{fret}]",
+            float(rod_over[fret]),
+            ("limit_over_rod", limit_over_rod),
+            "The least board between a slot and the channel under it, on the centreline.",
+            "A thicker board, shallower slots, or the channel deeper with a strip glued over the rod.",
+        ),
+    )
+
+
+def finding_rod_corner(rod_corner: PerFret[Mm], scale_join: Ratio, limit_beside_rod: Mm) -> Findings:
+    """Whether the carved back leaves enough wood about the channel's bottom corners."""
+    if np.isnan(rod_corner).all():
+        return ()
+    along = rod_corner[: int(scale_join) + 1]
+    fret = int(along.argmin())
+    return (
+        _least(
+            "wood about the rod",
+            f"rod_corner[{fret}]",
+            float(along[fret]),
+            ("limit_beside_rod", limit_beside_rod),
+            "The least wood between a bottom corner of the channel and the carved back, the shortest way.",
+            "A squarer back, a deeper neck, or a narrower or shallower rod.",
+        ),
+    )
+
+
+def finding_rod_under_head(rod_under_head: Mm, limit_beside_rod: Mm) -> Findings:
+    """Whether the rod's pocket leaves enough of the head behind the nut, where necks break."""
+    if math.isnan(rod_under_head):
+        return ()
+    return (
+        _least(
+            "wood under the rod's pocket",
+            "rod_under_head",
+            rod_under_head,
+            ("limit_beside_rod", limit_beside_rod),
+            "Wood left under the pocket where the head begins, with no thickening there.",
+            "A thicker head, a thickening behind the nut, a shallower rod, or access at the soundhole.",
+        ),
+    )
+
+
+def finding_rod_blind_end(rod_blind_left: Mm, limit_rod_blind: Mm) -> Findings:
+    """Whether solid wood is left past the channel's blind end."""
+    if math.isnan(rod_blind_left):
+        return ()
+    return (
+        _least(
+            "the rod's blind end",
+            "rod_blind_left",
+            rod_blind_left,
+            ("limit_rod_blind", limit_rod_blind),
+            "Solid wood past the channel's blind end.",
+            "A shorter rod, or a longer tenon.",
+        ),
+    )
+
+
+def finding_rod_reach(rod_unreached: Mm, limit_rod_short: Mm) -> Findings:
+    """Whether the rod reaches far enough to straighten the neck."""
+    if math.isnan(rod_unreached):
+        return ()
+    severity = within(rod_unreached - ROUNDING, limit_rod_short, math.inf)
+    return (
+        Finding(
+            "the rod's reach",
+            severity,
+            "rod_unreached",
+            rod_unreached,
+            "limit_rod_short",
+            "Neck past the rod's blind end, which it does not straighten; negative: it reaches past.",
+            "A longer rod." if severity == "caution" else "",
+        ),
+    )
+
+
+def finding_scarf(plank_scarfed: bool, head_scarf_length: Mm, plank_head_along: Mm, carve_scarf: str) -> Findings:
+    """Whether the scarf's face fits the head that it lies on."""
+    if not plank_scarfed or carve_scarf != "on the head":
+        return ()
+    long = head_scarf_length > plank_head_along
+    return (
+        Finding(
+            "scarf on the head",
+            "caution" if long else "fine",
+            "head_scarf_length",
+            head_scarf_length,
+            "",
+            "The scarf's face, from behind the nut along the head; the head's own is plank_head_along.",
+            "The head is shorter: a thinner blank, a steeper head, or the scarf under the board." if long else "",
+        ),
+    )
+
+
+def finding_neck_plank(plank_over: Mm, limit_plank_over: Mm) -> Findings:
+    """Whether the plank is thick enough for the neck that is carved out of it."""
+    return (
+        _least(
+            "plank for the neck",
+            "plank_over",
+            plank_over,
+            ("limit_plank_over", limit_plank_over),
+            "How much thicker the plank is than the neck's own wood at its deepest.",
+            "A thicker blank, or a shallower neck.",
+        ),
+    )
+
+
+def finding_neck_stock(plank_choice: NeckYield, carve_wood: str) -> Findings:
+    """Whether a piece in stock gives the neck."""
+    found = plank_choice.necks > 0
+    return (
+        Finding(
+            "stock for the neck",
+            "fine" if found else "note",
+            "plank_choice.necks",
+            plank_choice.necks,
+            "",
+            f"A piece of {carve_wood} in stock gives the neck, heel and all: {plank_choice.name}."
+            if found
+            else f"No piece of {carve_wood} in the shop's list gives the neck, heel and all.",
+            "" if found else "Look for one by the cut list, or give the neck's wood as the stock names it.",
+        ),
+    )
+
+
+def finding_carve_gauged(carve_gauged: Count, limit_carve_stations: Ratio) -> Findings:
+    """Whether the neck's back is gauged at enough places short of the heel."""
+    few = carve_gauged < limit_carve_stations
+    return (
+        Finding(
+            "places gauged",
+            "note" if few else "fine",
+            "carve_gauged",
+            carve_gauged,
+            "limit_carve_stations",
+            "Places at which the back is gauged, between the nut and where the heel begins.",
+            "Give more stations, nearer to the nut than the heel." if few else "",
+        ),
+    )
+
+
+def finding_heel_carved(neck_heel_depth: Mm, carve_deepest: Mm) -> Findings:
+    """Whether the heel is deeper than the neck that runs into it."""
+    severity: Severity = "fine" if neck_heel_depth > carve_deepest else "stop"
+    return (
+        Finding(
+            "heel",
+            severity,
+            "neck_heel_depth",
+            neck_heel_depth,
+            "",
+            "The heel, from the board's underside to its cap; the neck's own wood at its deepest is carve_deepest.",
+            "A deeper heel: it is measured from the board's underside." if severity == "stop" else "",
+        ),
+    )
+
+
+def finding_tuner_edge(head_hole_to_edge: PerString[Mm], limit_hole_edge: Mm) -> Findings:
+    """Whether every tuner's hole lies well inside the head's outline."""
+    if np.isnan(head_hole_to_edge).all():
+        return (
+            Finding(
+                "tuners in the head",
+                "not judged",
+                "head_hole_to_edge",
+                math.nan,
+                "limit_hole_edge",
+                "because no outline of the head is described",
+                "Give outline or file under [head].",
+            ),
+        )
+    string = int(head_hole_to_edge.argmin())
+    return (
+        _least(
+            "tuners in the head",
+            f"head_hole_to_edge[{string + 1}]",
+            float(head_hole_to_edge[string]),
+            ("limit_hole_edge", limit_hole_edge),
+            "The least wood between a tuner's hole and the head's edge.",
+            "Move that post inward, or widen the head there.",
+        ),
+    )
+
+
+def finding_tuners_apart(head_holes_apart: Mm, limit_holes_apart: Mm) -> Findings:
+    """Whether the tuners' holes leave wood between them."""
+    return (
+        _least(
+            "tuners apart",
+            "head_holes_apart",
+            head_holes_apart,
+            ("limit_holes_apart", limit_holes_apart),
+            "The least wood between two tuners' holes.",
+            "Set the posts further apart.",
+        ),
+    )
