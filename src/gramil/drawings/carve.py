@@ -1,0 +1,130 @@
+"""For carving the neck's back: gauge cards to hold against it, and the flats with their lines, station by station."""
+
+from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
+from gramil.drawings.pen import FIGURE, View, upright
+from gramil.parts.records import CarveLine, CarveStation
+from gramil.quantities import Count
+from gramil.shapes.facets import even_angles, facets, vertices
+
+OWNS = ("drawing_", "piece_")
+
+SHOULDER, UNDER, APART = 16.0, 19.0, 8.0
+"""In mm: a gauge card beside its hollow, under it, and between two cards."""
+CURVE = 96
+"""Points on the back's curve."""
+TWICE = 2.0
+"""How many times as large as life the flats are drawn."""
+SMALL = 1.4
+"""How many times as large as life they are drawn on a sheet."""
+STEP = 9.0
+"""From one dimension line to the next, in mm."""
+
+
+def piece_gauge_cards(carve_stations: tuple[CarveStation, ...], instrument_name: str) -> Marks:
+    """A card for each station, nut first, one below the other: its upper edge lies along the joint."""
+    marks: Marks = ()
+    top = 0.0
+    for station in carve_stations:
+        marks += _card(station, (0.0, top), instrument_name)
+        top -= station.depth + UNDER + APART
+    return marks
+
+
+def _card(station: CarveStation, middle: Point, name: str) -> Marks:
+    """A card with its upper edge's middle at a point."""
+    x, top = middle
+    half, foot = station.width / 2 + SHOULDER, top - station.depth - UNDER
+    hollow = tuple((x + float(y), top - float(z)) for y, z in station.profile.points(CURVE))
+    box = ((x - half, top), *hollow, (x + half, top), (x + half, foot), (x - half, foot))
+    under, at = top - station.depth, _at(station)
+    return (
+        Polyline(box, "cut", closed=True),
+        Line((x, under - 0.5), (x, under - 3.0), "text"),
+        Words((x, under - 6.5), name, 2.4, anchor="middle"),
+        Label((x, under - 12.0), f"{at}.name", height=3.5, anchor="middle"),
+        Label((x - half + 3.0, foot + 2.5), f"{at}.depth", "deep ", height=2.4),
+        Label((x + half - 3.0, foot + 2.5), f"{at}.width", "wide ", height=2.4, anchor="right"),
+    )
+
+
+def _at(station: CarveStation) -> str:
+    return f'carve_stations["{station.name}"]'
+
+
+def drawing_neck_gauges(instrument_name: str, piece_gauge_cards: Marks) -> Drawing:
+    """Gauge cards for the neck's back, to be cut from sheet: the same for both hands."""
+    note = Words((0.0, 5.0), "upper edge along the joint of board and neck", 2.4, anchor="middle")
+    nothing = Words((0.0, 0.0), "No station lies short of the heel.", 2.4, anchor="middle")
+    marks = (*piece_gauge_cards, note) if piece_gauge_cards else (nothing,)
+    return Drawing("neck-gauges", f"{instrument_name}, gauge cards for the neck", "the end", marks)
+
+
+def piece_facets(
+    carve_stations: tuple[CarveStation, ...], carve_lines: tuple[CarveLine, ...], carve_facets: Count
+) -> Marks:
+    """The neck cut across at each station, nut first: flats, the curve within them, and where their edges lie."""
+    marks: Marks = ()
+    top = 0.0
+    for station in carve_stations:
+        lines = tuple(line for line in carve_lines if line.station == station.name)
+        marks += _flats(station, lines, carve_facets, View((0.0, top), TWICE, TWICE))
+        top -= TWICE * station.depth + STEP * (len(lines) + 2)
+    return marks
+
+
+def _flats(station: CarveStation, lines: tuple[CarveLine, ...], count: int, view: View) -> Marks:
+    around = tuple((y, -z) for y, z in vertices(facets(station.profile, even_angles(count))))
+    curve = tuple((float(y), -float(z)) for y, z in station.profile.points(CURVE))
+    left = view.at(-station.width / 2, 0.0)
+    return (
+        view.shape(around, "outline", "across the grain"),
+        view.run(curve, "cut"),
+        view.line((0.0, 2.0), (0.0, -station.depth - 2.0), "centreline"),
+        Label((left[0] - 4.0, left[1] - 4.0), f"{_at(station)}.name", height=3.5, anchor="right"),
+        Label((left[0] - 4.0, left[1] - 10.0), f"{_at(station)}.width", "wide ", height=FIGURE, anchor="right"),
+        Label((left[0] - 4.0, left[1] - 15.0), f"{_at(station)}.depth", "deep ", height=FIGURE, anchor="right"),
+        Label((left[0] - 4.0, left[1] - 20.0), f"{_at(station)}.position", "from zero ", height=FIGURE, anchor="right"),
+        *_line_sizes(station, lines, view),
+    )
+
+
+def _line_sizes(station: CarveStation, lines: tuple[CarveLine, ...], view: View) -> Marks:
+    """How far each edge lies from the centreline, below; and below the joint, beside. The outermost say one of both."""
+    marks: Marks = ()
+    foot, out = -station.depth, station.width / 2
+    for row, line in enumerate(lines):
+        at = f'carve_lines["{line.name}"]'
+        if line.number > 1:
+            low = view.at(0.0, foot), view.at(line.centre, foot)
+            marks += (Span(*low, -STEP * (len(lines) - row), f"{at}.centre", FIGURE),)
+        if line.number < len(lines):
+            x = view.at(out, 0.0)[0] + 3.0 + STEP * 3 * row
+            marks += upright((x, view.at(0.0, -line.joint)[1]), (x, view.at(0.0, 0.0)[1]), f"{at}.joint")
+    return marks
+
+
+def drawing_neck_facets(instrument_name: str, piece_facets: Marks) -> Drawing:
+    """The flats that the back is planed to, twice as large as life: the lines are the same on both sides."""
+    top = Label(
+        (0.0, 14.0), "carve_facet_angle", "flats turned by ", " each; edges the same on both sides", 2.6, 0.0, "middle"
+    )
+    joint = Words((0.0, 8.0), "flat face: the joint of board and neck", 2.2, anchor="middle")
+    title = f"{instrument_name}, flats of the neck's back"
+    return Drawing("neck-facets", title, "the end", (*piece_facets, top, joint), scale=TWICE)
+
+
+def drawing_setup_neck_carve(instrument_name: str, piece_setup_flats: Marks) -> Drawing:
+    """The first station with its lines: what is drawn on side and back before the first shaving."""
+    title = f"{instrument_name}, flats of the neck's back"
+    return Drawing("setup-neck-carve", title, "the end", piece_setup_flats, scale=SMALL)
+
+
+def piece_setup_flats(
+    carve_stations: tuple[CarveStation, ...], carve_lines: tuple[CarveLine, ...], carve_facets: Count
+) -> Marks:
+    """The flats at the first station alone."""
+    if not carve_stations:
+        return (Words((0.0, 0.0), "No station lies short of the heel.", 2.4, anchor="middle"),)
+    first = carve_stations[0]
+    view = View((0.0, 0.0), SMALL, SMALL)
+    return _flats(first, tuple(line for line in carve_lines if line.station == first.name), carve_facets, view)

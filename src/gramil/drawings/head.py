@@ -1,0 +1,108 @@
+"""The head from its face at true scale: its edge, the tuners' holes, and the strings' way from the nut to the posts.
+
+It lies flat on the paper, as a template does: along it from the nut's face, which is at x = 0, head to the left.
+"""
+
+from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Polyline, Span, Words
+from gramil.drawings.pen import handed
+from gramil.parts.records import Run
+from gramil.quantities import Mm, PerString
+
+OWNS = ("drawing_", "piece_")
+
+
+def piece_head_edge(head_outline: Run, head_reach: Mm, head_width: Mm, nut_width: Mm, head_nut_thickness: Mm) -> Marks:
+    """The head's edge as described, or a dashed box where none is; the nut's place."""
+    half, back = nut_width / 2, -head_nut_thickness
+    nut = Polyline(((back, -half), (0.0, -half), (0.0, half), (back, half)), "nut", closed=True)
+    if head_outline.points:
+        edge = Polyline(tuple((-along, across) for along, across in head_outline.points), "outline", closed=True)
+        return (edge, nut)
+    wide = head_width / 2
+    box = Polyline(
+        ((0.0, half), (-20.0, wide), (-head_reach, wide), (-head_reach, -wide), (-20.0, -wide), (0.0, -half)), "hidden"
+    )
+    return (box, nut, Words((-head_reach + 4.0, wide - 5.0), "no outline described: the room reckoned", 2.4))
+
+
+def piece_tuners(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_hole: Mm) -> Marks:
+    """The tuners' holes, with their centres and their strings' numbers."""
+    marks: Marks = ()
+    for row, (along, across) in enumerate(zip(map(float, head_posts_x), map(float, head_posts_y), strict=True), 1):
+        x, reach = -along, head_hole / 2 + 2.0
+        marks += (
+            Circle((x, across), head_hole / 2, "pins"),
+            Line((x - reach, across), (x + reach, across), "centreline"),
+            Line((x, across - reach), (x, across + reach), "centreline"),
+            Words((x - reach - 1.0, across + 1.5), str(row), 2.4, anchor="right"),
+        )
+    return marks
+
+
+def piece_head_strings(string_y_nut: PerString[Mm], head_posts_x: PerString[Mm], head_posts_y: PerString[Mm]) -> Marks:
+    """Each string from the nut to its post."""
+    ends = zip(map(float, string_y_nut), map(float, head_posts_x), map(float, head_posts_y), strict=True)
+    return tuple(Line((0.0, nut), (-along, across), "strings") for nut, along, across in ends)
+
+
+def piece_tuner_sizes(
+    head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_width: Mm, head_reach: Mm
+) -> Marks:
+    """Each post from the nut's face, below; from the centreline and how it bends its string, in a list beside."""
+    low = -head_width / 2
+    marks: Marks = (Line((4.0, 0.0), (-head_reach - 4.0, 0.0), "centreline"),)
+    for step, along in enumerate(sorted({round(float(x), 6) for x in head_posts_x})):
+        row = int(abs(head_posts_x - along).argmin()) + 1
+        marks += (Span((-along, low), (0.0, low), -6.0 - 7.0 * step, f"head_posts_x[{row}]", 2.6),)
+    for row in range(1, len(head_posts_y) + 1):
+        y = 26.0 - 9.0 * row
+        marks += (
+            Words((10.0, y), str(row), 2.6),
+            Label((15.0, y), f"head_posts_y[{row}]", "from the middle ", height=2.4),
+            Label((74.0, y), f"head_sideways_bend[{row}]", "bends sideways ", height=2.4),
+        )
+    return (
+        *marks,
+        Span((-head_reach, -low), (0.0, -low), 6.0, "head_reach", 2.6),
+        Label((10.0, 26.0), "head_hole", "holes, diameter ", height=2.6),
+        Label((10.0, 32.0), "head_width", "head wide ", height=2.6),
+    )
+
+
+def drawing_head(
+    instrument_name: str,
+    instrument_handed: str,
+    piece_head_edge: Marks,
+    piece_tuners: Marks,
+    piece_head_strings: Marks,
+    piece_tuner_sizes: Marks,
+) -> Drawing:
+    """The head laid flat, treble up; turned over once for a left-handed instrument."""
+    marks = (*piece_head_edge, *piece_tuners, *piece_head_strings, *piece_tuner_sizes)
+    return handed(Drawing("head", f"{instrument_name}, head", "the face", marks), instrument_handed)
+
+
+def drawing_setup_neck_head(
+    instrument_name: str, instrument_handed: str, piece_head_edge: Marks, piece_tuners: Marks, head_reach: Mm
+) -> Drawing:
+    """The head with its holes, small."""
+    marks = tuple(_small(mark) for mark in (*piece_head_edge, *piece_tuners) if not isinstance(mark, Words))
+    numbers = (
+        Words((0.6 * w.at[0], 0.6 * w.at[1]), w.text, 2.4, anchor="right") for w in piece_tuners if isinstance(w, Words)
+    )
+    whole = (*marks, *numbers, Line((2.0, 0.0), (-0.6 * head_reach - 2.0, 0.0), "centreline"))
+    return handed(
+        Drawing("setup-neck-head", f"{instrument_name}, head", "the face", whole, scale=0.6), instrument_handed
+    )
+
+
+def _small(mark: Polyline | Circle | Line | object) -> Polyline | Circle | Line:
+    match mark:
+        case Polyline():
+            return Polyline(tuple((0.6 * x, 0.6 * y) for x, y in mark.points), mark.layer, mark.closed, mark.hatch)
+        case Circle():
+            return Circle((0.6 * mark.centre[0], 0.6 * mark.centre[1]), 0.6 * mark.radius, mark.layer)
+        case Line():
+            (a, b), (c, d) = mark.start, mark.end
+            return Line((0.6 * a, 0.6 * b), (0.6 * c, 0.6 * d), mark.layer)
+    raise TypeError(mark)
