@@ -7,7 +7,7 @@ import pytest
 
 from gramil.findings.on_carve import (
     finding_carve_gauged,
-    finding_heel,
+    finding_heel_carved,
     finding_neck_plank,
     finding_neck_stock,
     finding_rod_blind_end,
@@ -79,8 +79,8 @@ def test_places_gauged(count: int, severity: str) -> None:
 
 
 def test_a_heel_is_deeper_than_the_neck() -> None:
-    assert finding_heel(17.0, 16.7)[0].severity == "fine"
-    assert finding_heel(16.7, 16.7)[0].severity == "stop"
+    assert finding_heel_carved(17.0, 16.7)[0].severity == "fine"
+    assert finding_heel_carved(16.7, 16.7)[0].severity == "stop"
 
 
 def test_without_an_outline_the_holes_are_not_judged() -> None:
