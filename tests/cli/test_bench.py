@@ -216,3 +216,15 @@ def test_a_store_that_cannot_be_filled_is_not_left_behind(bench: Path) -> None:
 def test_readings_are_brought_in_once(store: Path) -> None:
     words = ("store", "import", "s.gramil", "shop-air-invented.csv", "--place", "shop")
     assert "0 readings of the shop" in gramil(store, *words)
+
+
+def test_the_sheet_of_one_operation(store: Path) -> None:
+    assert "Cut the slots" in gramil(store, "sheet", "slotted", "tarn.toml", "--shop", "shop.toml", "--out", "slot.pdf")
+    assert (store / "slot.pdf").read_bytes().startswith(b"%PDF")
+    assert "given out, with 1 settings" in gramil(
+        store, "sheet", "tapered", "Tarn", "--store", "s.gramil", "--out", "t.pdf"
+    )
+    gramil(store, "store", "jig", "s.gramil", "taper sled", "62.5 mm", "--at", AT)
+    assert "stale sheet taper" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
+    assert "no sheet for strung" in gramil(store, "sheet", "strung", "tarn.toml", "--out", "t.pdf", status=2)
+    assert "does not need it" in gramil(store, "sheet", "ledge_cut", "fell.toml", "--out", "t.pdf", status=2)

@@ -27,6 +27,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "match": ("gramil.cli.match", "Which pieces on hand serve which needs, and what must be bought."),
     "done": ("gramil.cli.done", "Note an operation as done, and what a measurement means for the rest."),
     "cost": ("gramil.cli.cost", "Hours and materials of an instrument, a plain total, a quote sheet."),
+    "sheet": ("gramil.cli.sheet", "The set-up sheet of one operation."),
     "store": ("gramil.cli.store", "The shop's record in one file: make, fill, copy, prove, take back."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }

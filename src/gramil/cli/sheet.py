@@ -1,0 +1,104 @@
+"""`gramil sheet`: the set-up sheet of one operation, by what is drawn or by what is made."""
+
+from collections.abc import Iterator
+from datetime import datetime
+from pathlib import Path
+from typing import get_args
+
+import click
+
+from gramil.change.whole import drawings_of, figures_of, setups_of
+from gramil.cli.bench_options import moment, moment_of, store_file
+from gramil.cli.options import as_made, opened, shop_file, shower_of
+from gramil.faults import MakersFault
+from gramil.graph import Figures
+from gramil.now.operations import usual_work
+from gramil.setups.setup import Setup
+from gramil.shop.opening import Store, open_store
+from gramil.writers.paper import PaperName
+
+
+@click.command()
+@click.argument("operation")
+@click.argument("file")
+@shop_file
+@store_file
+@as_made
+@moment
+@click.option("--out", type=click.Path(path_type=Path), required=True, help="The PDF to write.")
+@click.option("--paper", type=click.Choice(get_args(PaperName)), help="Paper; the shop's own if not given.")
+def command(
+    operation: str,
+    file: str,
+    shop: Path | None,
+    store: Path | None,
+    made: bool,
+    at: str | None,
+    out: Path,
+    paper: PaperName | None,
+) -> None:
+    """The sheet of OPERATION on the instrument in FILE. With a store, FILE is an instrument's name, the figures are
+    as made, and the sheet counts as given out: when a tool on it changes, `gramil now` says that it is stale.
+
+    \b
+    gramil sheet slotted tarn.toml --shop shop.toml --out slot.pdf
+    gramil sheet slotted Tarn --store shop.gramil --out slot.pdf
+    """
+    if store is None:
+        figures, _ = opened(Path(file), shop, made)
+        lines = list(_written(figures, operation, out, paper))
+    else:
+        with open_store(store) as record:
+            lines = list(_given(record, file, operation, out, paper, moment_of(at)))
+    for line in lines:
+        click.echo(line)
+
+
+def _written(figures: Figures, operation: str, out: Path, paper: PaperName | None) -> Iterator[str]:
+    """The sheet as a file."""
+    from gramil.pack import title_of
+    from gramil.sheets.bench_sheets import bench_sheets_pdf
+    from gramil.writers.svg import svg_text
+
+    setup, shower = _setup(figures, operation), shower_of(figures)
+    if setup.closed:
+        raise MakersFault.of(f"{setup.title}: this instrument does not need it", shower.filled(setup.closed))
+    pictures = {
+        drawing.name: svg_text(drawing, shower.text, captioned=False)
+        for drawing in drawings_of(figures)
+        if drawing.name == setup.drawing
+    }
+    paper = paper or figures["shop_paper"]
+    out.write_bytes(bench_sheets_pdf([setup], shower, pictures, title_of(figures, shower), paper))
+    yield f"{setup.title}: {out}"
+
+
+def _setup(figures: Figures, operation: str) -> Setup:
+    """The set-up of an operation, or of that name. Raises MakersFault where there is no sheet."""
+    work = usual_work().operations
+    name = work[operation].sheet if operation in work else operation
+    setups = {setup.name: setup for setup in setups_of(figures)}
+    if name not in setups:
+        sheets = ", ".join(each.name for each in work.values() if each.sheet in setups)
+        raise MakersFault.of(f"there is no sheet for {operation}", remedy=f"there are sheets for {sheets}")
+    return setups[name]
+
+
+def _given(store: Store, name: str, operation: str, out: Path, paper: PaperName | None, now: datetime) -> Iterator[str]:
+    """The sheet as a file, noted as given out with the tools' settings on it."""
+    from gramil.description.reading import parse_description
+    from gramil.now.sheet_settings import settings_on
+    from gramil.shop.instruments import instrument, revision
+    from gramil.shop.on_hand import shop_description
+    from gramil.shop.operations_done import pins_for
+    from gramil.shop.sheets_given import give_sheet
+
+    owner = instrument(store, name)
+    latest = revision(store, owner.id)
+    described = parse_description(latest.text, name)
+    figures = figures_of(described, shop_description(store, owner.id), pins_for(store, owner.id))
+    yield from _written(figures, operation, out, paper)
+    setup = _setup(figures, operation)
+    settings = settings_on(setup, figures, store)
+    give_sheet(store, owner.id, latest.number, setup.name, settings, now)
+    yield f"Noted as given out, with {len(settings)} settings of tools."
