@@ -22,7 +22,9 @@ def tarn(**changes: str) -> Figures:
 
 def test_shift_of_the_same_is_empty() -> None:
     found = shift(tarn(), tarn())
-    assert (found.inputs, found.moves, found.came, found.went, found.drawings, found.setups) == ((),) * 6
+    assert (found.inputs, found.features, found.moves, found.came, found.went, found.drawings, found.setups) == (
+        (),
+    ) * 7
     assert found.folded == 0
 
 
@@ -65,3 +67,20 @@ def test_templates_and_sheets_no_longer_true_and_findings_that_came() -> None:
 def test_more_frets() -> None:
     found = shift(tarn(), tarn(scale__frets="21"))
     assert "fret_position" in {move.name for move in found.moves}
+
+
+def test_another_join_carries_features_by_what_they_are_held_to() -> None:
+    """By hand: from fret 12 to 13 the body's edge moves 630 (2^-1 - 2^(-13/12)) = 17.6796 mm, and the saddle with it.
+
+    The saddle's own set-back is made anew for the new heights, a few hundredths of a millimetre.
+    """
+    found = {each.name: each for each in shift(tarn(scale__join="12"), tarn()).features}
+    assert found["bridge"].held_to == "saddle"
+    assert found["bridge"].by == pytest.approx(-17.6796, abs=0.05)
+    assert {each.by for each in found.values() if each.held_to == "saddle"} == {found["bridge"].by}
+    assert "upper transverse" not in found
+
+
+def test_another_name_alone_spoils_no_drawing() -> None:
+    found = shift(tarn(), tarn(instrument__name="Twin"))
+    assert (found.drawings, found.setups) == ((), ())

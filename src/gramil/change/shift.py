@@ -10,7 +10,7 @@ from gramil.change.whole import dimensions_of, findings_of, names_of
 from gramil.drawings.marks import Drawing, Label, Span
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, same
-from gramil.quantities import axes_of
+from gramil.quantities import Mm, axes_of
 from gramil.rows import Row, rows
 from gramil.setups.setup import Setup, addresses_of
 
@@ -36,10 +36,20 @@ class Move:
 
 
 @dataclass(frozen=True)
+class Carried:
+    """A feature on the body that moved along with what it is held to, `by` so many mm toward the tail."""
+
+    name: str
+    held_to: str
+    by: Mm
+
+
+@dataclass(frozen=True)
 class Shift:
-    """All that differs between two instruments: inputs, dimensions, findings, and what was drawn or set by them."""
+    """All that differs between two instruments: inputs, features, dimensions, findings, drawings and set-ups."""
 
     inputs: tuple[str, ...]
+    features: tuple[Carried, ...]
     moves: tuple[Move, ...]
     folded: int
     came: tuple[Finding, ...]
@@ -57,14 +67,16 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
     touched = set().union(*(old.graph.below(name) for name in inputs))
     moves, folded = moved((name for name in dimensions_of(old) if name in touched), old, new, tolerance)
     old_findings, new_findings = findings_of(old), findings_of(new)
+    renamed = new.with_base({**new.base, "instrument_name": old.base["instrument_name"]})
     return Shift(
         inputs,
+        tuple(_carried(old, new, tolerance)),
         moves,
         folded,
         _not_among(new_findings, old_findings),
         _not_among(old_findings, new_findings),
-        _changed(old, new, "drawing_", touched),
-        _changed(old, new, "setup_", touched),
+        _changed(old, renamed, "drawing_", touched),
+        _changed(old, renamed, "setup_", touched),
     )
 
 
@@ -73,6 +85,17 @@ def moved(names: Iterable[str], old: Figures, new: Figures, tolerance: float = S
     moves = [move for name in names for move in _moves(name, old, new)]
     kept = [move for move in moves if _size(move) > tolerance]
     return tuple(sorted(kept, key=lambda move: (move.part, -_size(move), move.name))), len(moves) - len(kept)
+
+
+def _carried(old: Figures, new: Figures, tolerance: float) -> Iterator[Carried]:
+    """The features of both instruments whose hold moved, furthest first."""
+    before = {each.name: each.along for each in old["feature_list"]}
+    moved = [
+        Carried(each.name, each.held_to, each.along - before[each.name])
+        for each in new["feature_list"]
+        if each.name in before
+    ]
+    return iter(sorted((each for each in moved if abs(each.by) > tolerance), key=lambda each: -abs(each.by)))
 
 
 def _size(move: Move) -> float:
@@ -140,7 +163,11 @@ def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[
 def _changed(old: Figures, new: Figures, prefix: str, touched: set[str]) -> tuple[str, ...]:
     """The drawings or set-ups that are no longer true: changed themselves, or with a figure on them that moved."""
     names = [name for name in names_of(old, prefix) if name in touched]
-    return tuple(old[name].title for name in names if old[name] != new[name] or _figures_differ(old[name], old, new))
+    return tuple(
+        dict.fromkeys(
+            old[name].title for name in names if old[name] != new[name] or _figures_differ(old[name], old, new)
+        )
+    )
 
 
 def _figures_differ(item: Drawing | Setup, old: Figures, new: Figures) -> bool:

@@ -8,7 +8,7 @@ import click
 
 from gramil.change.made import Judged, judge
 from gramil.change.overlay import differences, overlaid
-from gramil.change.shift import SMALL, Move, Shift, shift
+from gramil.change.shift import SMALL, Carried, Move, Shift, shift
 from gramil.change.whole import drawings_of
 from gramil.cli.changed import changed_text, figures_of_text
 from gramil.cli.options import opened, shop_file, shower_of
@@ -70,6 +70,9 @@ def report(found: Shift, before: Figures, after: Figures) -> Iterator[str]:
     for name in found.inputs:
         key = ", ".join(keys_of(name)) or name
         yield f"  {key:<30} {old.text(name)} -> {new.text(name)}"
+    yield from _listed(
+        "FEATURES THAT MOVED ALONG THE BODY, toward the tail positive", [_carried(each, new) for each in found.features]
+    )
     for part, moves in itertools.groupby(found.moves, key=lambda move: move.part):
         yield click.style(f"\n{part.upper()}", bold=True)
         yield from (_row(move, old, new) for move in moves)
@@ -79,6 +82,11 @@ def report(found: Shift, before: Figures, after: Figures) -> Iterator[str]:
     yield from _listed("FINDINGS THAT GO", [f"{each.severity}: {each.name}" for each in found.went])
     yield from _listed("DRAWINGS AND TEMPLATES NO LONGER TRUE", found.drawings)
     yield from _listed("SHEETS AND SETTINGS NO LONGER TRUE", found.setups)
+
+
+def _carried(feature: Carried, new: Shower) -> str:
+    by = ("+" if feature.by > 0 else "") + shown(feature.by, "mm", new.first)
+    return f"{feature.name:<24} {by:>12}   held to the {feature.held_to}"
 
 
 def _row(move: Move, old: Shower, new: Shower) -> str:

@@ -155,6 +155,15 @@ class Zeros:
 
 
 @dataclass(frozen=True)
+class Feature:
+    """A feature on the body, what it is held to, and where that lies along the body from its edge at the neck."""
+
+    name: str
+    held_to: str
+    along: Mm
+
+
+@dataclass(frozen=True)
 class PlateShape:
     """The bridge plate: its front and back edges along, half their lengths across."""
 
