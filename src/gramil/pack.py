@@ -3,7 +3,7 @@
 Nothing here works a figure out; it asks the graph for drawings, set-ups and findings, and the writers for files.
 """
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from functools import partial
 
 from gramil.change.whole import dimensions_of, drawings_of, findings_of, setups_of
@@ -43,6 +43,7 @@ def _makers(
     yield "bench-sheets.pdf", partial(bench_sheets, figures, shower, paper)
     yield "cents-map.svg", partial(cents_map_bytes, figures)
     names = dimensions_of(figures)
+    yield "build-book.pdf", partial(build_book, figures, shower, paper)
     yield "dimensions.csv", lambda: dimensions_csv(figures, shower, names).encode()
     yield "dimensions.json", lambda: dimensions_json(figures, shower, names).encode()
     yield "findings.json", lambda: findings_json(findings_of(figures), shower).encode()
@@ -64,10 +65,22 @@ def bench_sheets(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
     from gramil.sheets.bench_sheets import bench_sheets_pdf
 
     setups = setups_of(figures)
-    wanted = {setup.drawing for setup in setups}
-    pictures = {
+    pictures = _pictures(figures, shower, {setup.drawing for setup in setups})
+    return bench_sheets_pdf(setups, shower, pictures, title_of(figures, shower), paper)
+
+
+def build_book(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
+    """The whole instrument as one PDF: title page, findings, lists, dimensions by part, and every sheet in order."""
+    from gramil.sheets.build_book import PICTURES, build_book_pdf
+
+    wanted = {*PICTURES, "heights", *(setup.drawing for setup in setups_of(figures))}
+    return build_book_pdf(shower, _pictures(figures, shower, wanted), title_of(figures, shower), paper)
+
+
+def _pictures(figures: Figures, shower: Shower, wanted: Collection[str]) -> dict[str, str]:
+    """The drawings wanted that have anything on them, as SVG text by name."""
+    return {
         drawing.name: svg_text(drawing, shower.text, captioned=False)
         for drawing in drawings_of(figures)
-        if drawing.name in wanted
+        if drawing.name in wanted and drawing.marks
     }
-    return bench_sheets_pdf(setups, shower, pictures, title_of(figures, shower), paper)

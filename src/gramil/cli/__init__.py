@@ -14,6 +14,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "why": ("gramil.cli.why", "Why a dimension is what it is, and what hangs on it."),
     "check": ("gramil.cli.check", "Whether it can be made with what the shop has."),
     "pack": ("gramil.cli.pack", "Drawings, templates, set-up sheets and tables for the bench."),
+    "book": ("gramil.cli.book", "The whole instrument on paper, as one book."),
     "shift": ("gramil.cli.shift", "What a change moves, and what made or drawn is no longer right."),
     "turn": ("gramil.cli.turn", "Turn an input until a figure is met."),
     "readback": ("gramil.cli.readback", "What measurements of finished work mean."),

@@ -10,7 +10,7 @@ from typing import Literal
 import typst
 
 from gramil.setups.setup import Setup
-from gramil.sheets.pages import book
+from gramil.sheets.pages import FrontPage, book
 from gramil.show import Shower
 
 Paper = Literal["a4", "letter", "a3", "roll"]
@@ -28,10 +28,24 @@ def bench_sheets_pdf(
     `drawings` holds SVG text by drawing name; a page whose drawing is missing keeps room to sketch one. The same
     bytes for the same input. Raises KeyError for an address in a set-up that leads nowhere.
     """
+    return sheets_pdf(setups, shower, drawings, title, paper, ())
+
+
+def sheets_pdf(
+    setups: Sequence[Setup],
+    shower: Shower,
+    drawings: Mapping[str, str],
+    title: str,
+    paper: Paper,
+    front: Sequence[FrontPage],
+) -> bytes:
+    """The sheets, with pages ahead of them: what a build book is made of."""
     found = book(setups, shower, title)
-    used = {page["drawing"] for page in found["pages"]} & set(drawings)
+    wanted = {page["drawing"] for page in found["pages"]} | {page["drawing"] for page in front}
+    used = wanted & set(drawings)
     pictures = {name: {"svg": drawings[name], "ratio": _ratio(drawings[name])} for name in sorted(used)}
-    data = json.dumps({"paper": PAPERS[paper], "large": paper == "a3", "book": found, "drawings": pictures})
+    kept = {"paper": PAPERS[paper], "large": paper == "a3", "book": found, "drawings": pictures}
+    data = json.dumps({**kept, "front": list(front)})
     here = files("gramil")
     with as_file(here / "sheets" / "sheet.typ") as template, as_file(here / "fonts") as fonts:
         return _compiled(template, fonts, data)

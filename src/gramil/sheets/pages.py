@@ -84,6 +84,26 @@ class Book(TypedDict):
     pages: list[PageText]
 
 
+class FrontTable(TypedDict):
+    """A table of a front page: `widths` are parts of the page's, `words` says that it holds words to be set left."""
+
+    title: str
+    heads: list[str]
+    widths: list[float]
+    words: bool
+    rows: list[list[str]]
+
+
+class FrontPage(TypedDict):
+    """A page of the build book ahead of the sheets: a drawing at most `tall` mm high, lines, and tables."""
+
+    title: str
+    drawing: str
+    tall: float
+    lines: list[str]
+    tables: list[FrontTable]
+
+
 def book(setups: Sequence[Setup], shower: Shower, title: str) -> Book:
     """The sheets of an instrument as text. `revision` changes whenever anything on any sheet does."""
     ordered = sorted(setups, key=lambda setup: setup.order)

@@ -1,0 +1,33 @@
+"""`gramil book`: the build book, the whole instrument on paper."""
+
+from pathlib import Path
+
+import click
+
+from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.cli.pack import PAPERS
+from gramil.pack import build_book
+from gramil.writers.paper import PaperName
+
+
+@click.command()
+@instrument_file
+@shop_file
+@click.option("--out", type=click.Path(path_type=Path), required=True, help="PDF file to write.")
+@click.option("--paper", type=PAPERS, help="Paper; the shop's own if not given.")
+@click.option("--overwrite", is_flag=True, help="Replace a file that is there.")
+def command(file: Path, shop: Path | None, out: Path, paper: PaperName | None, overwrite: bool) -> None:
+    """Write the build book of the instrument in FILE: title page, findings, cut lists, dimensions and every sheet.
+
+    \b
+    gramil book tarn.toml --shop shop.toml --out tarn.pdf
+    """
+    if out.exists() and not overwrite:
+        raise click.BadParameter(f"{out} is there already; name a new file, or say --overwrite", param_hint="--out")
+    figures, shower = opened(file, shop)
+    made = build_book(figures, shower, paper or figures["shop_paper"])
+    try:
+        out.write_bytes(made)
+    except OSError as error:
+        raise click.ClickException(f"{out} cannot be written: {error.strerror}.") from None
+    click.echo(f"{out}")

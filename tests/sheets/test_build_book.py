@@ -1,0 +1,56 @@
+"""The build book holds the instrument's figures, its lists and every sheet, and is the same bytes each time."""
+
+import io
+import re
+import shutil
+import subprocess
+from importlib.resources import as_file, files
+
+import pikepdf
+import pytest
+
+from gramil.change.whole import figures_of_files, setups_of
+from gramil.graph import Figures
+from gramil.pack import build_book, title_of
+from gramil.sheets.build_book import front_pages
+from gramil.show import Shower
+
+
+@pytest.fixture(scope="module", params=["tarn", "fell", "scree"])
+def figures(request: pytest.FixtureRequest) -> Figures:
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        return figures_of_files(examples / f"{request.param}.toml", examples / "shop.toml")
+
+
+def shower_of(figures: Figures) -> Shower:
+    return Shower(figures, figures["instrument_units"])
+
+
+def test_every_sheet_follows_the_front_pages(figures: Figures) -> None:
+    made = build_book(figures, shower_of(figures), "a4")
+    assert made == build_book(figures, shower_of(figures), "a4")
+    needed = [setup for setup in setups_of(figures) if not setup.closed]
+    front = list(front_pages(shower_of(figures), {}, title_of(figures, shower_of(figures))))
+    with pikepdf.open(io.BytesIO(made)) as book:
+        assert len(book.pages) >= len(front) + 1 + len(needed)
+
+
+def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
+    shower = shower_of(figures)
+    pages = {page["title"]: page for page in front_pages(shower, {}, "x")}
+    said = {title: re.sub("\u200b", "", str(page["tables"])) for title, page in pages.items()}
+    assert shower.text("string_pull_total") in said[figures["instrument_name"]]
+    for number in range(1, figures["strings_count"] + 1):
+        assert shower.text(f"string_pull[{number}]") in said["Strings"]
+    assert all(brace.name in said["Cut lists"] for brace in figures["stick_list"])
+    assert shower.text("slot_depth_setting") in said["Dimensions by part"]
+    assert "equal_temperament" in said["Dimensions by part"]
+    assert figures["board_wood"] in said["Woods"]
+
+
+@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="pdftotext is not installed")
+def test_the_printed_words(figures: Figures) -> None:
+    made = build_book(figures, shower_of(figures), "letter")
+    text = subprocess.run(["pdftotext", "-", "-"], input=made, capture_output=True, check=True).stdout.decode()
+    for heading in ("What was found", "Strings", "Heights", "Cut lists", "Woods", "Order of work"):
+        assert heading in text
