@@ -1,0 +1,187 @@
+"""Set-ups for the body: the mould, bending the sides, sawing out the braces, gluing them to top and back."""
+
+from gramil.parts.body_records import Bout, Brace, Crossing, SideStation, Stick
+from gramil.quantities import Count
+from gramil.setups.lines import BY_HAND, POWERED
+from gramil.setups.setup import BigFigure, Setup, skipped
+
+OWNS = ("setup_",)
+
+NO_BODY = "No body is described."
+HOT = (
+    "Hot iron, steam and wet wood: gloves, eyes covered, no live lead near water. The iron's and the mould's makers' "
+    "manuals come first."
+)
+CLAMPED = "Clamps and go-bars hold energy: eyes away from their line. The glue's own sheet comes first."
+
+
+def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
+    """Saw the mould, two halves and a joint down the centreline.
+
+    Method: the outline at full size, and a wall outside it.
+    Source: common practice.
+    """
+    if not body_bouts:
+        return skipped("mould", "Make the mould", 500, NO_BODY)
+    return Setup(
+        "mould",
+        "Make the mould",
+        500,
+        (
+            BigFigure("body_length", "Body, neck end to tail", "± {tolerance_outline}", "rule"),
+            BigFigure("body_width", "Widest", "± {tolerance_outline}", "rule"),
+            BigFigure("body_mould_length", "Blank for the mould, long", "or more", "rule"),
+            BigFigure("body_mould_half_width", "Each half, wide", "or more", "rule"),
+            BigFigure("body_mould_thickness", "Thick, so that the sides stand out of it", "about", "rule"),
+        ),
+        (
+            "Stick the printed mould to the first half, true to its straight edge, and saw outside the line.",
+            "Work down to the line, square to the face; a curve felt with the thumb tells more than the eye.",
+            "Make the second half from the first with a following cutter, and dowel the two at neck and tail.",
+        ),
+        "Turn one half over onto the other: they lie alike everywhere, and the outline measures {body_length} long.",
+        (POWERED,),
+        ("saw, rasp or following cutter, square",),
+        "",
+        ("body_length", "body_width"),
+    )
+
+
+def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
+    """Thickness, mark and bend the sides.
+
+    Method: stations along the unrolled side are where waist and bouts come in the bend.
+    Source: common practice.
+    """
+    if not side_stations:
+        return skipped("sides", "Bend the sides", 510, NO_BODY)
+    marks = tuple(
+        f'Mark {{side_stations["{each.name}"].name}}: {{side_stations["{each.name}"].along}} from the neck end, '
+        f'{{side_stations["{each.name}"].depth}} deep there.'
+        for each in side_stations
+    )
+    return Setup(
+        "sides",
+        "Bend the sides",
+        510,
+        (
+            BigFigure("side_blank_length", "Each side, long", "or more", "rule"),
+            BigFigure("side_blank_width", "Wide", "or more", "rule"),
+            BigFigure("body_wall", "Thick", "± {tolerance_height}", "calipers, all along"),
+            BigFigure("side_length", "Neck to tail along the side", "± {tolerance_outline}", "template"),
+            BigFigure("body_tightest_bend", "Tightest bend, radius", "", "template"),
+        ),
+        (
+            "Book-match the two sides; mark the face, the edge toward the back, and the neck end on both.",
+            "Lay on the template: strike the stations, and saw the back's edge to its curve, leaving the line.",
+            *marks,
+            "Try an offcut at the tightest bend first. Bend the waist first, then the lower bout, then the upper.",
+            "Leave them in the mould until cold and dry; trim to the template's ends last.",
+        ),
+        "Each station's mark meets its place in the mould: the waist at the waist. A side bent end for end shows here.",
+        (HOT, POWERED),
+        ("sides of {body_side_wood}; mould, hot iron or bending form, template",),
+        "",
+        ("body_wall", "side_length"),
+    )
+
+
+def setup_brace_stock(stick_list: tuple[Stick, ...], stick_wanting: tuple[Stick, ...]) -> Setup:
+    """Split and plane the braces' stock, by the cut list.
+
+    Method: one line a stick: what it is for, and its length, width and height.
+    Source: common practice.
+    """
+    if not stick_list:
+        return skipped("brace-stock", "Saw out the braces", 520, "No brace is described.")
+    lines = tuple(
+        f'{{stick_list["{each.name}"].name}}: {{stick_list["{each.name}"].length}} long, '
+        f'{{stick_list["{each.name}"].width}} wide, '
+        f'{{stick_list["{each.name}"].height}} high, of {{stick_list["{each.name}"].wood}}.'
+        for each in stick_list
+    )
+    short = ("The stock on hand does not yield every stick: see what was found.",) if stick_wanting else ()
+    longest = stick_list[0].name
+    return Setup(
+        "brace-stock",
+        "Saw out the braces",
+        520,
+        (
+            BigFigure(f'stick_list["{longest}"].length', "The longest", "or more", "rule"),
+            BigFigure(f'stick_list["{longest}"].height', "Its height", "or more", "calipers"),
+        ),
+        (
+            "Split the billet along the grain, never saw first: run-out in a brace is half its strength.",
+            "Growth rings upright, square to the plate. Plane two faces true; saw to width.",
+            *lines,
+            *short,
+        ),
+        "Split a shaving off the end: it runs straight along the edge. Where it runs out, keep it for short braces.",
+        (BY_HAND,),
+        ("froe or knife, plane, saw",),
+        "",
+        (f'stick_list["{longest}"].length',),
+    )
+
+
+def setup_brace_top(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]) -> Setup:
+    """Arch the top braces' feet, cut the crossing, and glue them with the bridge plate.
+
+    Method: each brace's foot is the dome's own arc along its line.
+    Source: common practice.
+    """
+    braces = tuple(each for each in brace_list if each.plate == "top")
+    if not braces:
+        return skipped("brace-top", "Brace the top", 530, "No top brace is described.")
+    crossing = tuple(
+        f'Halve {{brace_crossings["{each.name}"].name}} where they cross, '
+        "the lower notch in one and the upper in the other; dry first."
+        for each in brace_crossings
+    )
+    return _bracing("brace-top", "Brace the top", 530, braces, crossing, "top-inside")
+
+
+def setup_brace_back(brace_list: tuple[Brace, ...]) -> Setup:
+    """Arch the back braces' feet and glue them.
+
+    Method: each brace's foot is the dome's own arc along its line.
+    Source: common practice.
+    """
+    braces = tuple(each for each in brace_list if each.plate == "back")
+    if not braces:
+        return skipped("brace-back", "Brace the back", 540, "No back brace is described.")
+    return _bracing("brace-back", "Brace the back", 540, braces, (), "back-inside")
+
+
+def _bracing(
+    name: str, title: str, order: Count, braces: tuple[Brace, ...], more: tuple[str, ...], drawing: str
+) -> Setup:
+    longest = max(braces, key=lambda each: each.length).name
+    at = f'brace_list["{longest}"]'
+    feet = tuple(
+        f'{{brace_list["{each.name}"].name}}: {{brace_list["{each.name}"].length}} long, its foot rises '
+        f'{{brace_list["{each.name}"].sagitta}} in the middle.'
+        for each in braces
+    )
+    return Setup(
+        name,
+        title,
+        order,
+        (
+            BigFigure(f"{at}.radius", "Radius of the feet, the longest brace", "as the dish", "brace card or dish"),
+            BigFigure(f"{at}.sagitta", "Hollow of its foot under a straightedge", "± {tolerance_height}", "feeler"),
+            BigFigure("limit_gluing_humidity", "Air for gluing, relative humidity", "", "hygrometer"),
+        ),
+        (
+            "Wood settled in the air for gluing first: see whether it is ready.",
+            "Strike every line on the inside of the plate from the centreline, by the drawing.",
+            *feet,
+            *more,
+            "Glue in the dish, longest first; ends tapered or let in as described; carve when dry.",
+        ),
+        "Each foot stands on the dish without light under it, before glue. A flat foot pulls the dome out.",
+        (CLAMPED,),
+        ("dish or brace cards, go-bars or clamps, plane",),
+        drawing,
+        (f"{at}.sagitta",),
+    )

@@ -1,0 +1,32 @@
+"""The body's sheets: there with a body, skipped with a reason without one, every figure an address."""
+
+from collections.abc import Callable
+
+from gramil.graph import Figures
+from gramil.setups.setup import addresses_of
+
+NAMES = ("setup_mould", "setup_sides", "setup_brace_stock", "setup_brace_top", "setup_brace_back")
+
+
+def test_a_body_has_all_its_sheets(example: Callable[[str], Figures]) -> None:
+    tarn = example("tarn")
+    for name in NAMES:
+        setup = tarn[name]
+        assert not setup.closed
+        assert all(tarn.at(address) is not None for address in addresses_of(setup))
+
+
+def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None:
+    tarn = example("tarn")
+    bare = dict.fromkeys(
+        ("body_bouts", "side_stations", "stick_list", "stick_wanting", "brace_list", "brace_crossings"), ()
+    )
+    for name in NAMES:
+        dimension = tarn.graph.dimensions[name]
+        assert dimension.function(*(bare[parameter] for parameter in dimension.parameters)).closed
+
+
+def test_the_cut_list_names_every_stick(example: Callable[[str], Figures]) -> None:
+    tarn = example("tarn")
+    said = " ".join(tarn["setup_brace_stock"].steps)
+    assert all(f'stick_list["{each.name}"].length' in said for each in tarn["stick_list"])
