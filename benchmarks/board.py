@@ -12,7 +12,7 @@ from gramil.change.whole import dimensions_of, drawings_of, figures_of, findings
 from gramil.description.reading import read_description, read_shop
 from gramil.drawings.marks import Arc, Circle, Line, Polyline
 from gramil.graph import Figures, derive
-from gramil.pack import pack_makers
+from gramil.pack import build_book, pack_makers
 from gramil.show import Shower
 from gramil.writers.dxf import dxf_bytes
 
@@ -90,6 +90,8 @@ def _pack(figures: Figures) -> None:
         for maker in pack_makers(new, Shower(new), "a4").values():
             maker()
 
+    book = seconds(lambda: build_book(fresh(figures), Shower(figures), "a4"), 2)
+    print(f"the build book                    {milliseconds(book)}")
     print(f"the whole pack                    {milliseconds(seconds(make, 2))}")
     peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     print(f"peak memory so far                {peak:8.0f} MB")

@@ -71,10 +71,15 @@ def bench_sheets(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
 
 def build_book(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
     """The whole instrument as one PDF: title page, findings, lists, dimensions by part, and every sheet in order."""
-    from gramil.sheets.build_book import PICTURES, build_book_pdf
+    from gramil.sheets.build_book import LETTERED, SHOWN, build_book_pdf
+    from gramil.sheets.lettering import lettered
 
-    wanted = {*PICTURES, "heights", *(setup.drawing for setup in setups_of(figures))}
-    return build_book_pdf(shower, _pictures(figures, shower, wanted), title_of(figures, shower), paper)
+    wanted = {*SHOWN, *(setup.drawing for setup in setups_of(figures))}
+    large = [lettered(each, LETTERED[each.name]) for each in drawings_of(figures) if each.name in LETTERED]
+    pictures = _pictures(figures, shower, wanted) | {
+        each.name: svg_text(each, shower.text, captioned=False) for each in large if each.marks
+    }
+    return build_book_pdf(shower, pictures, title_of(figures, shower), paper)
 
 
 def _pictures(figures: Figures, shower: Shower, wanted: Collection[str]) -> dict[str, str]:

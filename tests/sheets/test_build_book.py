@@ -54,3 +54,35 @@ def test_the_printed_words(figures: Figures) -> None:
     text = subprocess.run(["pdftotext", "-", "-"], input=made, capture_output=True, check=True).stdout.decode()
     for heading in ("What was found", "Strings", "Heights", "Cut lists", "Woods", "Order of work"):
         assert heading in text
+
+
+def test_the_neck_and_its_wood_are_in_it(figures: Figures) -> None:
+    shower = shower_of(figures)
+    pages = {page["title"]: str(page["tables"]).replace("\\xa0", " ") for page in front_pages(shower, {}, "x")}
+    for piece in figures["plank_pieces"]:
+        assert piece.name in pages["Cut lists"]
+        assert shower.text(f'plank_pieces["{piece.name}"].length') in pages["Cut lists"]
+    assert figures["carve_wood"] in pages["Woods"]
+
+
+def test_every_woods_figure_names_a_source_of_the_list(figures: Figures) -> None:
+    (woods,) = (page for page in front_pages(shower_of(figures), {}, "x") if page["title"] == "Woods")
+    *tables, sources = woods["tables"]
+    numbers = [row[0] for row in sources["rows"]]
+    assert numbers == [str(number) for number in range(1, len(numbers) + 1)]
+    marks = {row[2].split(",")[0] for table in tables for row in table["rows"] if row[0] != "not known"}
+    assert marks == set(numbers)
+
+
+def test_without_a_body_the_title_page_shows_what_there_is(figures: Figures) -> None:
+    shower = shower_of(figures)
+    first = next(iter(front_pages(shower, {"plan-face": "", "board": ""}, "x")))
+    assert first["drawings"] == ["plan-face"]
+    assert next(iter(front_pages(shower, {"board": ""}, "x")))["drawings"] == ["board"]
+
+
+def test_pieces_that_are_not_there_are_not_listed(figures: Figures) -> None:
+    (lists,) = (page for page in front_pages(shower_of(figures), {}, "x") if page["title"] == "Cut lists")
+    single = {row[0] for row in lists["tables"][0]["rows"]}
+    assert ("Sides, two alike" in single) == bool(figures["body_outlines"])
+    assert {"Board's blank", "Bridge"} <= {name.replace("\u200b", "") for name in single}

@@ -190,7 +190,7 @@ def piece_plan_side_sizes(back_bow_length: Mm, neck_heel_depth: Mm, body_sides: 
         marks += (
             Label((x + 10.0, foot), "body_depth_neck", "sides at the neck "),
             Label((x + side.outline.length - 90.0, foot), "body_depth_tail", "sides at the tail "),
-            Words((x + 10.0, foot - 7.0), "Dashed: top and back along the centreline.", 2.6),
+            Words((x + 10.0, foot - 12.0), "Dashed: top and back along the centreline.", 2.6),
         )
     return marks
 

@@ -41,7 +41,7 @@ def sheets_pdf(
 ) -> bytes:
     """The sheets, with pages ahead of them: what a build book is made of."""
     found = book(setups, shower, title)
-    wanted = {page["drawing"] for page in found["pages"]} | {page["drawing"] for page in front}
+    wanted = {page["drawing"] for page in found["pages"]} | {name for page in front for name in page["drawings"]}
     used = wanted & set(drawings)
     pictures = {name: {"svg": drawings[name], "ratio": _ratio(drawings[name])} for name in sorted(used)}
     kept = {"paper": PAPERS[paper], "large": paper == "a3", "book": found, "drawings": pictures}

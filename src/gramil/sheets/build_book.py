@@ -56,8 +56,36 @@ WOOD_UNITS = {"density": "kg/m³", "modulus": "MPa", "strength_across": "MPa"} |
     ("shrinkage_radial", "shrinkage_tangential", "shrinkage_volumetric"), "%"
 )
 """Units of a wood's figures; the rest are plain ratios, movement a part of the size for each % of moisture."""
-PICTURES = ("face-plan", "board")
-"""What the title page shows: the first of these that has anything on it."""
+SINGLE = (
+    ("Board's blank", "blank_length", "blank_width", "blank_thickness"),
+    ("Sides, two alike", "side_blank_length", "side_blank_width", "body_wall"),
+    ("Top, joined", "body_plate_length", "body_plate_width", "top_thickness"),
+    ("Back, joined", "body_plate_length", "body_plate_width", ""),
+    ("Bridge", "bridge_length", "bridge_width", "bridge_thickness"),
+    ("Bridge plate", "bridge_plate_length_front", "plate_width", "bridge_plate_thickness"),
+)
+"""Pieces that are cut one at a time: words, length, width, and thickness where the description has one."""
+WOODS = ("board_wood", "carve_wood")
+"""Where the woods stand that every instrument has."""
+PLANS: Sequence[tuple[str, tuple[str, ...], float]] = (
+    ("Top and back from the inside", ("top-inside", "back-inside"), 116),
+    ("Neck and head", ("neck-plank", "head"), 116),
+    ("Neck and board cut across", ("plan-sections",), 225),
+    ("Flats of the neck's back", ("neck-facets",), 225),
+)
+"""Pages of drawings: words, the drawings on it, and how tall each may be, in mm. Where nothing is drawn, no page."""
+TITLE: Sequence[tuple[str, float]] = (("plan-face", 108), ("plan-side", 108), ("board", 108))
+"""What the title page shows: plan and side, or the board where there is no plan."""
+LETTERED: Mapping[str, float] = {
+    "plan-face": 3.0,
+    "plan-side": 3.0,
+    "neck-plank": 1.4,
+    "top-inside": 1.5,
+    "back-inside": 1.5,
+}
+"""How much larger figures are written on drawings that a page shows much smaller than they are."""
+SHOWN = ("heights", *(name for name, _ in TITLE), *(name for _, names, _ in PLANS for name in names))
+"""Every drawing that the book shows besides those of its sheets."""
 
 
 def build_book_pdf(shower: Shower, drawings: Mapping[str, str], title: str, paper: Paper = "a4") -> bytes:
@@ -70,20 +98,29 @@ def front_pages(shower: Shower, drawings: Mapping[str, str], title: str) -> Iter
     """The pages ahead of the sheets, in order."""
     figures = shower.figures
     facts = [[words, *shower.both(address)] for words, address in FACTS]
-    picture = next((name for name in PICTURES if name in drawings), "")
-    yield _page(figures["instrument_name"], [_table("", ["", "", ""], facts, (2, 2, 2))], picture, 150)
-    yield _page("What was found", [_findings(shower)])
+    plans = [name for name, _ in TITLE[:2] if name in drawings] or [name for name, _ in TITLE[2:] if name in drawings]
+    yield _page(figures["instrument_name"], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
+    for words, names, tall in PLANS:
+        if shown := [name for name in names if name in drawings]:
+            yield _page(words, [], shown, tall)
+    yield _page("What was found", [_findings(shower)], lines=(_found_fine(figures),))
     yield _page("Strings", [_strings(shower)])
     heights = [[words, *shower.both(address)] for words, address in HEIGHTS]
-    yield _page("Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], "heights", 120)
+    yield _page("Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], ("heights",), 120)
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, shower)]
-    yield _page("Cut lists", lists)
-    yield _page("Woods", [_wood(name) for name in _woods(figures)])
+    yield _page("Cut lists", [_single(shower), *lists])
+    yield _page("Woods", _wood_tables(_woods(figures)))
     yield _page("Dimensions by part", list(_dimensions(shower)))
 
 
-def _page(title: str, tables: Sequence[FrontTable], drawing: str = "", tall: float = 0) -> FrontPage:
-    return FrontPage(title=safe(title), drawing=drawing if tall else "", tall=tall, lines=[], tables=list(tables))
+def _page(
+    title: str,
+    tables: Sequence[FrontTable],
+    drawings: Sequence[str] = (),
+    tall: float = 0,
+    lines: Sequence[str] = (),
+) -> FrontPage:
+    return FrontPage(title=safe(title), drawings=list(drawings), tall=tall, lines=list(lines), tables=list(tables))
 
 
 def _table(
@@ -113,6 +150,21 @@ def _findings(shower: Shower) -> FrontTable:
     return _table("", ["", "what", "is", "limit", "and then"], rows, (1.6, 2.4, 1.8, 1.6, 6), words=True)
 
 
+def _found_fine(figures: Figures) -> str:
+    count = sum(each.severity == "fine" for each in findings_of(figures))
+    return f"Not listed: {count} verdicts that found all well."
+
+
+def _single(shower: Shower) -> FrontTable:
+    """The pieces that are there at all: without a body there are no sides."""
+    rows = [
+        [words, *(shower.text(address) if address else "" for address in addresses)]
+        for words, *addresses in SINGLE
+        if NOT_KNOWN not in (shower.text(addresses[0]), shower.text(addresses[1]))
+    ]
+    return _table("Single pieces", ["", "length", "width", "thickness"], rows, (2, 1, 1, 1), words=True)
+
+
 def _strings(shower: Shower) -> FrontTable:
     count = shower.figures["strings_count"]
     rows = [[str(number), *(shower.text(f"{name}[{number}]") for _, name in STRINGS)] for number in range(1, count + 1)]
@@ -129,33 +181,46 @@ def _cut_list(words: str, figures: Figures, name: str, shower: Shower) -> Iterat
 
 
 def _woods(figures: Figures) -> list[str]:
-    """The woods that the description names, each once: the board's, and those of the pieces in the cut lists."""
-    named = [figures["board_wood"]]
+    """The woods that the description names, each once: board, neck, sides, and those of the pieces in the cut lists."""
+    named = [figures[name] for name in WOODS] + [figures["body_side_wood"]] * bool(figures["body_outlines"])
     for _, name in CUT_LISTS[1:]:
         named += [piece.wood for piece in figures[name] if hasattr(piece, "wood")]
     return list(dict.fromkeys(named))
 
 
-def _wood(name: str) -> FrontTable:
-    heads = [name, "", "from"]
+def _wood_tables(names: Sequence[str]) -> list[FrontTable]:
+    """A table a wood, each figure with the number of its source, and a last table that names the sources."""
+    found: list[str] = []
+    tables = [_wood(name, found) for name in names]
+    sources = [[str(number), cited(key)] for number, key in enumerate(found, 1)]
+    return [*tables, _table("Sources", ["", ""], sources, (0.5, 9.5), words=True)]
+
+
+def _wood(name: str, sources: list[str]) -> FrontTable:
+    """A wood's figures; a source that is not among `sources` yet is added to them."""
+    heads, widths = [name, "", "source"], (3, 5, 2)
     try:
         species = find_species(name)
     except MakersFault as fault:
-        return _table("", heads, [[str(fault), "", ""]], (4, 2, 4), words=True)
-    return _table("", heads, [list(row) for row in _properties(species)], (4, 2, 4), words=True)
+        return _table("", heads, [["not known", str(fault), ""]], widths, words=True)
+    return _table("", heads, list(_properties(species, sources)), widths, words=True)
 
 
-def _properties(species: Species) -> Iterator[tuple[str, str, str]]:
+def _properties(species: Species, sources: list[str]) -> Iterator[list[str]]:
     for each in fields(species):
         value, words = getattr(species, each.name), each.name.replace("_", " ")
         if isinstance(value, Published):
-            yield words, f"{value.value:g} {WOOD_UNITS.get(each.name, '')}".strip(), _seen(value)
+            shown = f"{value.value:g} {WOOD_UNITS.get(each.name, '')}".strip()
+            yield [words, shown, _mark(value, sources)]
         elif isinstance(value, Remark):
-            yield words, value.text, _seen(value)
+            yield [words, value.text, _mark(value, sources)]
 
 
-def _seen(figure: Published | Remark) -> str:
-    return f"{cited(figure.source)} ({figure.flag})"
+def _mark(figure: Published | Remark, sources: list[str]) -> str:
+    """The number of a figure's source in the list below, and how well it is known."""
+    if figure.source not in sources:
+        sources.append(figure.source)
+    return f"{sources.index(figure.source) + 1}, {figure.flag}"
 
 
 def _dimensions(shower: Shower) -> Iterator[FrontTable]:

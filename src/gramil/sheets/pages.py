@@ -95,10 +95,10 @@ class FrontTable(TypedDict):
 
 
 class FrontPage(TypedDict):
-    """A page of the build book ahead of the sheets: a drawing at most `tall` mm high, lines, and tables."""
+    """A page of the build book ahead of the sheets: drawings each at most `tall` mm high, lines, and tables."""
 
     title: str
-    drawing: str
+    drawings: list[str]
     tall: float
     lines: list[str]
     tables: list[FrontTable]
