@@ -57,7 +57,10 @@ def test_strings_over_their_frets(any_board):
 def test_the_neck_from_the_side_is_true(any_board):
     drawing = any_board["drawing_neck"]
     assert (drawing.scale, drawing.stretch) == (1.0, 1.0)
-    board, shaft, head = on(drawing, "outline", Polyline)
+    board, shaft, curve, head = on(drawing, "outline", Polyline)
+    assert curve.points[0] == shaft.points[-1]
+    assert curve.points[0][0] == pytest.approx(any_board["carve_heel_start"], abs=1e-9)
+    assert curve.points[-1][0] == pytest.approx(any_board["carve_heel_cap_start"], abs=1e-9)
     assert max(y for _, y in board.points) == 0
     first = float(any_board["fret_position"][1])
     assert (first, -any_board["neck_depth_first"]) in [pytest.approx(point, abs=1e-9) for point in shaft.points]
@@ -69,7 +72,7 @@ def test_the_neck_from_the_side_is_true(any_board):
 
 
 def test_the_head_runs_into_the_shaft(any_board):
-    _, shaft, head = on(any_board["drawing_neck"], "outline", Polyline)
+    _, shaft, _, head = on(any_board["drawing_neck"], "outline", Polyline)
     assert head.points[-1] == shaft.points[0]
     assert head.points[-2][1] == pytest.approx(shaft.points[0][1], abs=1e-9)
     assert head.points[-2][0] < head.points[-1][0]

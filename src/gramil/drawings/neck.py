@@ -1,10 +1,12 @@
 """The neck from the side at true scale: board, shaft, heel and head; and the nut's spacing rule and its front.
 
-What the description does not hold (the heel's curve, the head's end) is dashed or drawn to common practice.
+The heel's curve and the head's length are the carved neck's own.
 """
 
 import math
 from dataclasses import dataclass
+
+import numpy as np
 
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import Side, View, box_points, face_run, upright
@@ -14,10 +16,6 @@ from gramil.shapes.crown import Crown
 OWNS = ("drawing_", "piece_")
 
 TRUE = View((0.0, 0.0))
-HEEL_CAP, HEEL_CURVE = 24.0, 58.0
-"""How thick a heel's cap is drawn, and how far from the join its curve starts, in mm: common practice."""
-HEAD_BEYOND = 22.0
-"""Head drawn past the last post, in mm: common practice."""
 RULE_TALL = 16.0
 """Height of the nut's spacing rule, in mm."""
 NUT_SCALE = 2.0
@@ -37,12 +35,13 @@ def piece_side_board(
 
 
 def piece_side_shaft(
-    fret_position: PerFret[Mm], section_neck_depth: PerFret[Mm], thickness_at_crest: PerFret[Mm], back_bow_length: Mm
+    fret_position: PerFret[Mm], section_neck_depth: PerFret[Mm], thickness_at_crest: PerFret[Mm], carve_heel_start: Mm
 ) -> Marks:
     """The shaft's back from the zero line to where the heel's curve begins."""
-    end = back_bow_length - HEEL_CURVE
     depth = section_neck_depth + thickness_at_crest
-    points = [(float(x), -float(d)) for x, d in zip(fret_position, depth, strict=True) if x < end or x == 0]
+    frets = zip(fret_position, depth, strict=True)
+    points = [(float(x), -float(d)) for x, d in frets if x < carve_heel_start or x == 0]
+    points.append((carve_heel_start, -float(np.interp(carve_heel_start, fret_position, depth))))
     return (Polyline(tuple(points), "outline"),)
 
 
@@ -52,16 +51,17 @@ def piece_side_heel(
     neck_set_board_at_join: Mm,
     neck_heel_depth: Mm,
     heel_wedge: Mm,
+    carve_heel_cap: Mm,
 ) -> Marks:
-    """The heel: its face at the set's angle from square, its cap, and a curve to the shaft that the maker chooses."""
+    """The heel: its face at the set's angle from square, its cap, and its curve to the shaft."""
     (shaft,) = piece_side_shaft
     assert isinstance(shaft, Polyline)
     top = (back_bow_length, -neck_set_board_at_join)
     cap = (back_bow_length - heel_wedge, top[1] - neck_heel_depth)
-    front = (cap[0] - HEEL_CAP, cap[1])
+    front = (back_bow_length - carve_heel_cap, cap[1])
     square = Line(top, (top[0], cap[1]), "centreline")
     curve = _curve(shaft.points[-1], front)
-    return (Line(top, cap, "outline"), Line(cap, front, "outline"), square, Polyline(curve, "hidden"))
+    return (Line(top, cap, "outline"), Line(cap, front, "outline"), square, Polyline(curve, "outline"))
 
 
 def _curve(start: Point, end: Point, pieces: int = 16) -> tuple[Point, ...]:
@@ -96,13 +96,13 @@ def piece_leaning(
     board_nut_position: Mm,
     thickness_at_crest: PerFret[Mm],
     head_angle: Radians,
-    head_posts_x: PerString[Mm],
+    head_reach: Mm,
     head_nut_thickness: Mm,
     head_thickness: Mm,
     head_veneer: Mm,
 ) -> Leaning:
     """The head's place and size from the side."""
-    length = float(head_posts_x.max()) + HEAD_BEYOND - head_nut_thickness
+    length = head_reach - head_nut_thickness
     start = (board_nut_position - head_nut_thickness, head_veneer - float(thickness_at_crest[0]))
     return Leaning(start, head_angle, length, head_thickness)
 
@@ -163,9 +163,9 @@ def _depth(x: float, depth: float, address: str, before: str, side: Side) -> Mar
     return upright((x, -depth), (x, 0.0), address, before, side, middle=-depth - 6.0)
 
 
-def piece_head_figures(board_nut_position: Mm, head_posts_x: PerString[Mm]) -> Marks:
+def piece_head_figures(board_nut_position: Mm, head_reach: Mm, head_posts_x: PerString[Mm]) -> Marks:
     """The head's angle, its scarf, and the break over the nut, beside the head."""
-    x = board_nut_position - float(head_posts_x.max()) - HEAD_BEYOND
+    x = board_nut_position - head_reach
     return (
         Label((x, 36.0), "head_angle", "head angle "),
         Label((x, 30.0), "head_scarf_length", "scarf's face "),
