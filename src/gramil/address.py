@@ -5,7 +5,7 @@
 """
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, is_dataclass
 from typing import Any
 
 from gramil.quantities import axes_of
@@ -63,6 +63,8 @@ def step_into(value: Any, step: Step) -> Any:
     Raises AttributeError, IndexError, StopIteration or TypeError where it leads nowhere.
     """
     if isinstance(step, Field):
+        if not is_dataclass(value) or step.name.startswith("_") or callable(getattr(value, step.name)):
+            raise AttributeError(step.name)
         return getattr(value, step.name)
     if isinstance(step, int):
         return value[step - 1] if step > 0 else value[len(value)]

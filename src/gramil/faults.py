@@ -24,7 +24,7 @@ class Fault:
     file: str | None = None
 
     def __str__(self) -> str:
-        sentences = " ".join(_sentence(words) for words in (self.what, self.why, self.remedy) if words.strip())
+        sentences = " ".join(filter(None, (_closed(self.what), _sentence(self.why), _sentence(self.remedy))))
         return ": ".join(words for words in (self._place(), self.where, sentences) if words)
 
     def _place(self) -> str:
@@ -53,6 +53,13 @@ class MakersFault(Exception):  # noqa: N818 (the trade's word: it is the maker's
 
 
 def _sentence(words: str) -> str:
+    """With a capital in front and a full stop behind; a key or a number in front stays as it is."""
+    words = words.strip()
+    first = words.split(" ")[0].rstrip(":,")
+    return _closed(words[:1].upper() + words[1:] if first.isalpha() else words)
+
+
+def _closed(words: str) -> str:
     """Closed by one full stop, unless it already ends as a sentence does."""
     words = words.strip()
-    return words if words.endswith((".", "?", "!")) else f"{words}."
+    return words if not words or words.endswith((".", "?", "!")) else f"{words}."

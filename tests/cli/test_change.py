@@ -88,3 +88,36 @@ def test_turn_says_when_there_is_no_answer(bench: Path) -> None:
     assert "no answer" in done.stderr
     assert gramil(bench, "turn", "board.wood", "tarn.toml", "--until", "fret_position[5]=3 mm").returncode == 2
     assert gramil(bench, "turn", "board.thickness", "tarn.toml", "--until", "nothing=3 mm").returncode == 2
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("shift", "tarn.toml", "--set", "scale.length=640mm", "--tolerance", "nan"), "tolerance"),
+        (("turn", "board.arch", "tarn.toml", "--until", "slot_left_least[19]=3 mm"), "cannot be turned"),
+        (("shift", "tarn.toml", "--set", "scale.length=640mm", "--draw", "tarn.toml"), "tarn.toml"),
+        (("new", "nowhere/x.toml", "--usual"), "nowhere"),
+        (("why", "saw_main.__class__", "tarn.toml"), "no figure"),
+        (("why", "scale_frets.bit_length", "tarn.toml"), "no figure"),
+        (("readback", "slots", "tarn.toml", "good.csv", "--plot", "."), "Name another place"),
+    ],
+)
+def test_what_cannot_be_done_is_one_plain_message(bench: Path, words: tuple[str, ...], says: str) -> None:
+    (bench / "good.csv").write_text("fret,position\n1,35.36\n2,68.73\n", encoding="utf-8")
+    done = gramil(bench, *words)
+    assert done.returncode == 2
+    assert says in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_turn_an_input_that_is_no_length(bench: Path) -> None:
+    done = gramil(bench, "turn", "neck.modulus", "tarn.toml", "--until", "neck_modulus=11000", "--write")
+    assert done.returncode == 0, done.stderr
+    assert 'modulus = "11000' in (bench / "tarn.toml").read_text(encoding="utf-8")
+
+
+@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="no endless file on this machine")
+def test_readings_without_end_are_not_read(bench: Path) -> None:
+    done = gramil(bench, "readback", "slots", "tarn.toml", "/dev/zero")
+    assert done.returncode == 2
+    assert "larger than 20 MB" in done.stderr

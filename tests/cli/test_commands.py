@@ -124,3 +124,21 @@ def test_every_command_has_an_example_in_its_help(bench: Path) -> None:
         assert f"gramil {name}" in gramil(bench, name, "--help").stdout.split("Options:")[0].split("Usage:")[1][30:], (
             name
         )
+
+
+def test_the_examples_in_the_first_help_have_options_that_are_there(bench: Path) -> None:
+    shown = [line.split() for line in gramil(bench, "--help").stdout.splitlines() if line.startswith("  gramil ")]
+    assert shown
+    for _, command, *words in shown:
+        told = gramil(bench, command, "--help").stdout
+        assert all(word in told for word in words if word.startswith("--")), (command, words)
+
+
+def test_a_pack_without_a_saw_for_the_slots_is_whole(bench: Path, tmp_path: Path) -> None:
+    text = (bench / "shop.toml").read_text(encoding="utf-8").replace('cuts = "face down"', 'cuts = "from above"')
+    kept = text.split("[[saw]]")[0] + "[[cutter]]" + text.split("[[cutter]]", 1)[1]
+    (tmp_path / "shop.toml").write_text(kept, encoding="utf-8")
+    done = gramil(bench, "pack", "tarn.toml", "--shop", str(tmp_path / "shop.toml"), "--out", str(tmp_path / "out"))
+    assert done.returncode == 0, done.stderr
+    for drawing in (tmp_path / "out").glob("*.svg"):
+        assert "nan" not in drawing.read_text(encoding="utf-8").replace("Finance", "").lower().split("</desc>")[-1]

@@ -88,3 +88,11 @@ def test_what_cannot_be(more: str, where: str, says: str) -> None:
 def test_a_join_without_a_neck_before_it() -> None:
     where, _, why = refused("", TARN.replace("join = 13 ", "join = 2 "))
     assert (where, "relief" in why) == ("scale.join", True)
+
+
+def test_a_usual_value_that_does_not_do_is_not_said_to_have_been_read() -> None:
+    thick = TARN.replace("thickness = 6.3", "thickness = 22", 1)
+    with pytest.raises(MakersFault, match="none is given, and the usual 21 mm does not do. More than the board"):
+        parse_description(thick, "tarn.toml")
+    with pytest.raises(MakersFault, match="read 21 mm"):
+        parse_description(thick + "\n[neck]\ndepth_at_1 = 21\n", "tarn.toml")

@@ -153,8 +153,31 @@ def test_taper_face_runs_alongside_the_cut_at_the_constant(tarn):
     (face,) = [m for m in drawing.marks if isinstance(m, Line) and m.layer == "nut"]
     outline = next(m for m in drawing.marks if isinstance(m, Polyline) and m.layer == "outline")
     head, tail = outline.points[1], outline.points[2]
-    assert head[1] - face.start[1] == pytest.approx(view.up * 62.4)
-    assert tail[1] - face.end[1] == pytest.approx(view.up * 62.4)
+    assert face.start[1] - head[1] == pytest.approx(view.up * 62.4)
+    assert face.end[1] - tail[1] == pytest.approx(view.up * 62.4)
+
+
+@pytest.mark.parametrize(("hand", "first"), [("right", "bass"), ("left", "treble")])
+def test_the_edge_cut_first_lies_lowest_whatever_the_hand(example, hand, first):
+    """Tail ahead and face up, a cutter that turns anticlockwise works against the feed on the right: the lower edge."""
+    board = example("scree", ('handed = "left"', f'handed = "{hand}"'))
+    drawing, view = board["drawing_setup_taper"], board["piece_squeezed"]
+    outline = next(m for m in drawing.marks if isinstance(m, Polyline) and m.layer == "outline")
+    lowest = sorted(outline.points, key=lambda point: point[1])[:2]
+    ends = board["board_outline"]
+    wanted = (ends.start_lower_x, ends.end_lower_x) if first == "bass" else (ends.start_upper_x, ends.end_upper_x)
+    assert sorted(x for x, _ in lowest) == pytest.approx([view.at(x, 0.0)[0] for x in wanted])
+    across = board["nut_width"] + board["board_growth"] * wanted[0]
+    cosine = 1 / (1 + (board["board_growth"] / 2) ** 2) ** 0.5
+    assert board["taper_edge_nut"] == pytest.approx(62.4 - across * cosine)
+
+
+def test_the_taper_s_steps_name_the_edge_that_the_drawing_shows(tarn, left_tarn):
+    from gramil.show import Shower
+
+    for figures, first in ((tarn, "bass"), (left_tarn, "treble")):
+        steps = [Shower(figures).filled(step) for step in figures["setup_taper"].steps]
+        assert steps[0].startswith(f"The {first} edge first, face up")
 
 
 def test_layout_turns_over_for_the_left_hand_and_an_edge_seen_from_its_side_does_not(tarn, left_tarn):

@@ -107,6 +107,27 @@ def test_one_operation_a_page(figures: Figures) -> None:
     assert len(words(made(figures))) == 1 + len(needed(figures))
 
 
+def test_a_long_table_turns_the_page_whole_and_leaves_the_drawing_its_room() -> None:
+    text = (EXAMPLES / "scree.toml").read_text(encoding="utf-8").replace("frets = 20", "frets = 24", 1)
+    figures = figures_of(parse_description(text), parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8")))
+    first, second = (page for page in words(made(figures, "letter"))[1:] if "Layout" in page and "sheet2of" in page)
+    assert "Endsofeachfret" not in first
+    assert "Endsofeachfret" in second
+    assert "Caution" in first
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_the_order_of_work_is_one_page(figures: Figures, paper: str) -> None:
+    pages = words(made(figures, paper))
+    assert sum("Orderofwork" in page for page in pages) == 1
+    assert "Sheetsofanotherrevisiondonotbelonginthisset" in pages[0]
+
+
+def test_every_box_stands_between_its_name_and_what_it_should_be(figures: Figures) -> None:
+    page = next(page for page in words(made(figures)) if "Setintune" in page and "Measured" in page)
+    assert page[: page.index("string5,fret12")].count("shouldbe") == 4
+
+
 def test_the_caliper_table_has_every_fret_in_both_units(figures: Figures) -> None:
     shower = shower_of(figures)
     page = next(page for page in words(made(figures))[1:] if "Calipertable" in page)

@@ -70,10 +70,15 @@ def gramil() -> None:
     drawings to cut by and set-up sheets for the bench.
 
     \b
-    gramil new --name Tarn --scale "630 mm" tarn.toml
+    gramil new tarn.toml --name Tarn --length "630 mm"
     gramil check tarn.toml --shop shop.toml
     gramil pack tarn.toml --shop shop.toml --out out
     """
+
+
+def _cannot(error: OSError) -> str:
+    """What the system would not do with a file or folder, by the name that the maker gave it."""
+    return f"{error.filename or 'A file'}: {error.strerror or error}. Name another place, or free this one."
 
 
 def main() -> None:
@@ -91,6 +96,9 @@ def main() -> None:
     except BrokenPipeError:
         sys.stderr.close()
         sys.exit(0)
+    except OSError as error:
+        click.echo(_cannot(error), err=True)
+        sys.exit(2)
     except Exception as error:
         from gramil.faults import MakersFault
 

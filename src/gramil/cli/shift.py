@@ -44,6 +44,8 @@ def command(
     gramil shift tarn-plan.toml tarn.toml --shop shop.toml
     gramil shift tarn.toml --set scale.length=650mm --set board.width=57
     """
+    if not tolerance >= 0:  # not a number is refused too
+        raise click.BadParameter("a tolerance is nothing or more", param_hint="--tolerance")
     if (new is None) == (not changes):
         raise click.UsageError("name a NEW description, or changes with --set, and not both")
     before, _ = opened(old, shop)

@@ -1,5 +1,7 @@
 """`gramil turn`: an input turned until a figure is met, what else moves, and on request the file changed."""
 
+from collections.abc import Callable
+from math import isclose
 from pathlib import Path
 
 import click
@@ -41,6 +43,7 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     def figure(value: float) -> float:
         return float(figures_of_text(text(value), file, shop).at(address))
 
+    _check_turns(before, key, lambda value: figures_of_text(text(value), file, shop))
     found = turn(figure, target, low, high)
     if len(found.answers) != 1:
         raise click.ClickException(_no_single_answer(found, before, address, key, unit, shower))
@@ -66,8 +69,19 @@ def _unit_of_input(figures: Figures, key: str) -> str | None:
     return figures.unit_at(name)
 
 
+def _check_turns(figures: Figures, key: str, changed: Callable[[float], Figures]) -> None:
+    """Refuse an input that is written otherwise than it is reckoned with, such as a radius that goes in as 1/R."""
+    name = base_names(key)[0]
+    try:
+        same = isclose(changed(figures[name])[name], figures[name], rel_tol=1e-6, abs_tol=1e-6)
+    except MakersFault:
+        same = False
+    if not same:
+        raise click.BadParameter(f"{key} cannot be turned; change it in the file, or with shift", param_hint="INPUT")
+
+
 def _written(value: float, unit: str | None) -> str:
-    return {"mm": f"{value:.9f} mm", "rad": f"{value:.9f} rad"}.get(unit or "", f"{value:.9g}")
+    return f"{value:.9f} {unit}" if unit in ("mm", "rad", "MPa") else f"{value:.9g}"
 
 
 def _read(text: str, unit: str | None, shower: Shower) -> float:

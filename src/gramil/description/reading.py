@@ -120,15 +120,24 @@ def parse_shop(
 def faults_from(problems: Iterable[Problem], file: str, lines: Mapping[Path, int]) -> list[Fault]:
     """Problems with their file and line, in the order of the file."""
     faults = [
-        Fault(line_of(lines, each.path), shown(each.path), each.what, _upper(each.allowed), _upper(each.remedy), file)
+        Fault(
+            line_of(lines, each.path),
+            shown(each.path),
+            _of_usual(each, lines),
+            each.allowed,
+            each.remedy,
+            file,
+        )
         for each in problems
     ]
     return sorted(faults, key=lambda fault: fault.line or 0)
 
 
-def _upper(words: str) -> str:
-    """A sentence's first letter is a capital; a key or a number in front stays as it is."""
-    return words[:1].upper() + words[1:] if words.split(" ")[0].rstrip(":").isalpha() else words
+def _of_usual(problem: Problem, lines: Mapping[Path, int]) -> str:
+    """What is wrong, in words that do not claim to have read what the file leaves to the usual value."""
+    if problem.path[:2] in lines or not problem.what.startswith("read "):
+        return problem.what
+    return f"none is given, and the usual {problem.what.removeprefix('read ')} does not do"
 
 
 def _text(path: FilePath) -> str:
@@ -173,7 +182,14 @@ def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit
         raise MakersFault([Fault(line, "gramil", what, "this program reads version 1", "write gramil = 1", file)])
     head = data.get(main)
     unit = head.get("units") if isinstance(head, dict) else None
-    return {key: _settled(value) for key, value in data.items()}, "in" if unit == "in" else "mm"
+    try:
+        settled = {key: _settled(value) for key, value in data.items()}
+    except RecursionError:
+        raise _whole_file(file, NESTED) from None
+    return settled, "in" if unit == "in" else "mm"
+
+
+NESTED = "is not a description: lists or tables are nested too deeply"
 
 
 def _toml(text: str, file: str) -> dict[str, Any]:
@@ -183,7 +199,7 @@ def _toml(text: str, file: str) -> dict[str, Any]:
         said, _, place = str(error).rpartition(" (at ")
         raise _whole_file(file, f"is not TOML: {said or error}", "", _line(place, text)) from None
     except RecursionError:
-        raise _whole_file(file, "is not a description: lists are nested too deeply") from None
+        raise _whole_file(file, NESTED) from None
     except ValueError:
         raise _whole_file(file, "is not TOML: it holds a number or a date that cannot be read") from None
 

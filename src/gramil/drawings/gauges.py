@@ -3,7 +3,7 @@
 from math import pi
 
 from gramil.drawings.marks import Arc, Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
-from gramil.drawings.pen import box_points
+from gramil.drawings.pen import box_points, fitted
 from gramil.parts.cards import ArchCard, DepthCard, GapCard
 from gramil.quantities import Mm
 
@@ -22,22 +22,30 @@ THROAT, JAW = 14.0, 9.0
 def piece_arch_cards(card_arches: tuple[ArchCard, ...], instrument_name: str) -> Marks:
     """Arch cards one below the other, nut first. One cut along the arc makes two gauges: a hollow one and its twin."""
     marks: list[Mark] = []
-    for row, card in enumerate(card_arches):
-        marks += _arch_card(card, (0.0, -row * (OVER + UNDER + APART)), instrument_name)
+    crest = 0.0
+    for card in card_arches:
+        marks += _arch_card(card, (0.0, crest), instrument_name)
+        crest -= OVER + _under(card) + APART
     return tuple(marks)
+
+
+def _under(card: ArchCard) -> Mm:
+    """Sheet under an arch card's crest: past the ticks at its edges, however far those fall."""
+    return max(UNDER, card.fall + 5.0)
 
 
 def _arch_card(card: ArchCard, crest: Point, name: str) -> Marks:
     x, y = crest
     address = f'card_arches["{card.name}"]'
     return (
-        Polyline(box_points((x - card.reach, y - UNDER), (x + card.reach, y + OVER)), "cut", closed=True),
+        Polyline(box_points((x - card.reach, y - _under(card)), (x + card.reach, y + OVER)), "cut", closed=True),
         _edge(card, crest),
         *(Line((x + side, y - card.fall - 1.0), (x + side, y - card.fall - 4.0), "text") for side in _sides(card)),
-        Words((x, y + 11.0), f"{name}, {card.name}: hollow, for the board", 2.4, anchor="middle"),
-        Label((x, y + 4.5), f"{address}.radius", "R ", height=4.0, anchor="middle"),
+        fitted((x, y + 12.8), name, 1.9 * card.reach, 2.2),
+        fitted((x, y + 9.8), f"{card.name}: hollow, for the board", 1.9 * card.reach, 2.2),
+        Label((x, y + 3.8), f"{address}.radius", "R ", height=4.0, anchor="middle"),
         Label((x, y - 7.0), f"{address}.fall", "edge falls ", height=2.4, anchor="middle"),
-        Words((x, y - 12.5), f"{card.name}: full, for the block", 2.4, anchor="middle"),
+        fitted((x, y - 12.5), f"{card.name}: full, for the block", 1.9 * card.reach, 2.2),
     )
 
 
@@ -56,9 +64,10 @@ def piece_depth_cards(card_depths: tuple[DepthCard, ...], card_arches: tuple[Arc
     """Depth cards beside the arch cards, tongue down."""
     left = max(card.reach for card in card_arches) + APART
     marks: list[Mark] = []
-    for row, card in enumerate(card_depths):
-        marks += _depth_card(card, (left, OVER - SMALL_CARD[1] - row * (SMALL_CARD[1] + APART)))
-    foot = OVER - len(card_depths) * (SMALL_CARD[1] + APART)
+    foot = OVER
+    for card in card_depths:
+        marks += _depth_card(card, (left, foot - SMALL_CARD[1]))
+        foot -= SMALL_CARD[1] + max(APART, card.depth + APART / 2)
     marks += [
         Words((left, foot), "Depth cards: from sheet thinner", 2.2),
         Label((left, foot - 4.0), "saw_kerf", "than the slot, ", height=2.2),

@@ -7,6 +7,7 @@ its pin do not change hands. Which of the board's edges lies there is written on
 """
 
 from dataclasses import dataclass
+from math import isnan
 
 from gramil.description.records import Saw
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, SeenFrom, Span, Words
@@ -86,8 +87,10 @@ def piece_rail_board(
         Line((0.0, -half), (0.0, half), "nut"),
         Words((1.5, half - 4.0), "zero line", 2.5),
     ]
-    if not card_nut_notch_stands:
-        foot = -piece_rail.front
+    foot = -piece_rail.front
+    if isnan(template_nut_notch):
+        marks += [Words((piece_rail.head + 1.5, foot + 8.5), "nut end: no notch, for no saw makes this cut", 2.2)]
+    elif not card_nut_notch_stands:
         marks += [
             Line((template_nut_notch, foot), (template_nut_notch, foot + 12.0), "hidden"),
             Words((template_nut_notch - 1.0, foot + 8.5), "nut end: no room for a notch", 2.2, anchor="right"),
@@ -126,6 +129,7 @@ def piece_rail_words(
     underside = saw_main.cuts == "face down"
     near = "treble" if underside == (instrument_handed != "left") else "bass"
     lies = "stuck to the blank's back, saw below" if underside else "under the blank, saw above"
+    lies = lies if saw_main.cuts else "drawn for a saw from above, though the shop has none"
     x = 28.0
     return (
         Words((x, 9.5), instrument_name, 4.5),

@@ -3,8 +3,10 @@
 Nothing here knows a dimension; every figure comes from the graph.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
+from math import ceil
 from typing import Literal
 
 import numpy as np
@@ -21,6 +23,10 @@ BARB = (1.8, 0.6)
 
 FIGURE = 2.6
 """Height of a figure on a small drawing, in mm."""
+LETTER = 0.66
+"""Width of a letter as a share of its height, on the wide side of what words come to."""
+SMALLEST = 1.3
+"""Height below which words are cut and made no smaller, in mm."""
 TICK = 0.8
 """Half an oblique tick at a dimension's end, each way, in mm."""
 
@@ -94,6 +100,19 @@ def pointer(words: str, at: Point, to: Point, height: float = 2.2) -> Marks:
 def said(at: Point, *lines: str, height: float = 2.2) -> Marks:
     """Lines of words below one another."""
     return tuple(Words((at[0], at[1] - 1.7 * height * row), text, height) for row, text in enumerate(lines))
+
+
+def fitted(at: Point, text: str, wide: float, height: float) -> Words:
+    """Words about a middle, as large as `height` but smaller where they would be wider than `wide`, cut at the last."""
+    longest = max(1, int(wide / (LETTER * SMALLEST)))
+    text = text if len(text) <= longest else text[: longest - 1].rstrip() + "…"
+    return Words(at, text, min(height, wide / (LETTER * max(1, len(text)))), anchor="middle")
+
+
+def tiers(places: Sequence[float], wide: float) -> int:
+    """On how many heights figures `wide` wide must stand over neighbouring places so as not to run together."""
+    nearest = min((abs(other - one) for one, other in pairwise(places)), default=wide)
+    return max(1, ceil(wide / nearest)) if nearest > 0 else len(places)
 
 
 def upright(

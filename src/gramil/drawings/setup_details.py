@@ -92,9 +92,14 @@ def drawing_setup_ledge(
     return Drawing("setup-ledge", title, "the end", marks, scale=LEDGE)
 
 
-def piece_wire_board(saw_kerf: Mm, slot_depth_at_crest: Mm) -> Marks:
+def piece_kerf(saw_kerf: Mm, wire_tang_thickness: Mm) -> Mm:
+    """How wide a kerf is drawn: as the saw cuts it; as the tang is thick where no saw in the shop makes the cut."""
+    return wire_tang_thickness if isnan(saw_kerf) else saw_kerf
+
+
+def piece_wire_board(piece_kerf: Mm, slot_depth_at_crest: Mm) -> Marks:
     """The slot, across: its kerf and its depth at the crest."""
-    view, half, side, deep = View((0.0, 0.0), WIRE, WIRE), saw_kerf / 2, 1.9, slot_depth_at_crest
+    view, half, side, deep = View((0.0, 0.0), WIRE, WIRE), piece_kerf / 2, 1.9, slot_depth_at_crest
     wood = (
         (-side, 0.0),
         (-half, 0.0),
@@ -107,7 +112,7 @@ def piece_wire_board(saw_kerf: Mm, slot_depth_at_crest: Mm) -> Marks:
     )
     return (
         view.shape(wood, "outline", "along the grain"),
-        *level(view.at(-half, -deep - 1.0), view.at(half, -deep - 1.0), "saw_kerf", "kerf "),
+        *level(view.at(-half, -deep - 1.6), view.at(half, -deep - 1.6), "saw_kerf", "kerf "),
     )
 
 

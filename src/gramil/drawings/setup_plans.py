@@ -6,7 +6,7 @@ Lengths are squeezed to the sheet's width and widths to its height; every figure
 from dataclasses import replace
 
 from gramil.description.records import Jig
-from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Polyline, Span, Words
+from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words, mirrored
 from gramil.drawings.pen import FIGURE, View, arrow, handed, midway, said, upright
 from gramil.quantities import Count, Mm, PerFret
 from gramil.shapes.quadrilateral import Quadrilateral
@@ -119,14 +119,28 @@ def piece_layout_sizes(
     )
 
 
-def piece_taper_board(piece_squeezed: View, board_outline: Quadrilateral, piece_blank: Polyline) -> Marks:
+def piece_taper_corners(board_outline: Quadrilateral, instrument_handed: str) -> tuple[Point, Point, Point, Point]:
+    """The outline's corners with the first edge to be cut upward: the bass edge, or a left-handed board's treble edge.
+
+    Head end first: lower, upper; then tail end: upper, lower.
+    """
+    low_head, up_head, up_tail, low_tail = board_outline.corners
+    if instrument_handed == "left":
+        return (low_head, up_head, up_tail, low_tail)
+    turned = [(x, -y) for x, y in (up_head, low_head, low_tail, up_tail)]
+    return (turned[0], turned[1], turned[2], turned[3])
+
+
+def piece_taper_board(
+    piece_squeezed: View, piece_taper_corners: tuple[Point, Point, Point, Point], piece_blank: Polyline
+) -> Marks:
     """Blank, finished outline and centreline; the cut is along the upper edge, fed from the wide end."""
-    view, (_, up_head, up_tail, _) = piece_squeezed, board_outline.corners
+    view, (_, up_head, up_tail, _) = piece_squeezed, piece_taper_corners
     head, tail = view.at(*up_head), view.at(*up_tail)
     (left, _), _, (right, top), _ = piece_blank.points
     return (
         Polyline(piece_blank.points, "old", closed=True),
-        view.shape(board_outline.corners, "outline"),
+        view.shape(piece_taper_corners, "outline"),
         Line((left, 0.0), (right, 0.0), "centreline"),
         *arrow((tail[0], tail[1] + 5.0), (head[0], head[1] + 5.0), "cut"),
         Words((head[0], top + 4.5), "cut along this edge, wide end first", 2.2),
@@ -135,10 +149,13 @@ def piece_taper_board(piece_squeezed: View, board_outline: Quadrilateral, piece_
 
 
 def piece_taper_carriage(
-    piece_squeezed: View, board_outline: Quadrilateral, jig_taper: Jig, piece_blank: Polyline
+    piece_squeezed: View,
+    piece_taper_corners: tuple[Point, Point, Point, Point],
+    jig_taper: Jig,
+    piece_blank: Polyline,
 ) -> Marks:
     """The carriage's reference face, alongside the cut at the jig's constant, and the way from it to the centreline."""
-    view, (_, up_head, up_tail, _) = piece_squeezed, board_outline.corners
+    view, (_, up_head, up_tail, _) = piece_squeezed, piece_taper_corners
     foot = piece_blank.points[0][1] - 6.0
     if jig_taper.constant != jig_taper.constant:
         return said((view.at(*up_head)[0], foot), "no carriage in the shop: saw outside the line and plane to it")
@@ -157,12 +174,12 @@ def piece_taper_carriage(
 def drawing_setup_taper(
     instrument_name: str, piece_squeezed: View, piece_taper_board: Marks, piece_taper_carriage: Marks
 ) -> Drawing:
-    """One edge in the carriage: cut, reference face, the centreline's distance from it at both ends.
+    """The first edge in the carriage, face up: cut, reference face, the centreline's distance from it at both ends.
 
-    The upper edge, whichever that is: the carriage is the same for both hands and for both edges.
+    The cut lies along the lower edge whatever the hand: the tail leads, and the machine does not change hands.
     """
     marks = (*piece_taper_board, *piece_taper_carriage)
-    return _sketch("setup-taper", f"{instrument_name}, taper", marks, piece_squeezed)
+    return mirrored(_sketch("setup-taper", f"{instrument_name}, taper", marks, piece_squeezed))
 
 
 def piece_marked_fret(markers_frets: tuple[int, ...], markers_double: tuple[int, ...]) -> int:

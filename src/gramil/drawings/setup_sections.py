@@ -73,11 +73,11 @@ def piece_slot_across(piece_sawn: Sawn, piece_across_view: View, piece_across: A
     return marks
 
 
-def piece_slot_along(piece_sawn: Sawn, piece_across_view: View, saw_kerf: Mm, slot_depth_setting: Mm) -> Marks:
+def piece_slot_along(piece_sawn: Sawn, piece_across_view: View, piece_kerf: Mm, slot_depth_setting: Mm) -> Marks:
     """The same cut seen along the fret: blade in its kerf, depth from the face, kerf."""
     top = piece_sawn.face[len(piece_sawn.face) // 2][1]
     view = View((WIDE / 2 + 22.0, 0.0), TALL, piece_across_view.up)
-    half, side, under = saw_kerf / 2, 3.2, piece_sawn.under
+    half, side, under = piece_kerf / 2, 3.2, piece_sawn.under
     bottom, out = top - slot_depth_setting, top + 3.0
     wood = (
         (-side, top),

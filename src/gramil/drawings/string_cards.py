@@ -5,12 +5,15 @@ A machine that cuts sheet takes half its kerf outside each line: outlines are dr
 """
 
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
+from gramil.drawings.pen import tiers
 from gramil.quantities import Mm, PerFret, PerString
 
 OWNS = ("drawing_", "piece_")
 
 ROW = 34.0
 """From one card to the next below it, in mm."""
+TIER, FIGURE_WIDE = 3.8, 13.0
+"""From one row of figures to the next over it, and the width of a figure with its unit, in mm."""
 STRIP, NOTCH = 14.0, 6.0
 """Height of a spacing strip, and how far its marks run in from its edge, in mm."""
 
@@ -44,10 +47,11 @@ def _string_ticks(points: list[Point]) -> Marks:
 
 
 def _heights(points: list[Point], name: str) -> Marks:
-    """Each string's height, over its place, alternately nearer and further: figures must not run together."""
+    """Each string's height, over its place, on as many heights as keep neighbouring figures apart."""
     top = max(z for _, z in points) + 2.5
+    rows = tiers([y for y, _ in points], FIGURE_WIDE)
     return tuple(
-        Label((y, top + 3.8 * (row % 2)), f"{name}[{row}]", height=2.0, anchor="middle")
+        Label((y, top + TIER * (row % rows)), f"{name}[{row}]", height=2.0, anchor="middle")
         for row, (y, _) in enumerate(points, 1)
     )
 
@@ -77,11 +81,17 @@ def piece_nut_card(
 
 
 def piece_spacing_cards(
-    string_y_nut: PerString[Mm], string_y_bridge: PerString[Mm], nut_width: Mm, saddle_reach: Mm, shop_laser_kerf: Mm
+    string_y_nut: PerString[Mm],
+    string_y_bridge: PerString[Mm],
+    nut_width: Mm,
+    saddle_reach: Mm,
+    shop_laser_kerf: Mm,
+    thickness_at_crest: PerFret[Mm],
 ) -> Marks:
     """Two strips whose marks lie under the strings' centres: at the nut, and at the saddle."""
-    nut = _strip("nut", string_y_nut.tolist(), nut_width / 2 + shop_laser_kerf / 2, -1.6 * ROW)
-    saddle = _strip("saddle", string_y_bridge.tolist(), saddle_reach + shop_laser_kerf / 2, -2.15 * ROW)
+    top = -1.3 * ROW - max(0.3 * ROW, float(thickness_at_crest[0]))
+    nut = _strip("nut", string_y_nut.tolist(), nut_width / 2 + shop_laser_kerf / 2, top)
+    saddle = _strip("saddle", string_y_bridge.tolist(), saddle_reach + shop_laser_kerf / 2, top - STRIP - 4.7)
     return (*nut, *saddle)
 
 
@@ -93,11 +103,15 @@ def _strip(name: str, across: list[float], half: float, top: float) -> Marks:
     return tuple(marks)
 
 
-def piece_string_words(instrument_name: str, saddle_reach: Mm) -> Marks:
-    """The cards' name, and which side is which."""
+def piece_string_words(
+    instrument_name: str, saddle_reach: Mm, saddle_tall: PerString[Mm], string_y_bridge: PerString[Mm]
+) -> Marks:
+    """The cards' name over the saddle's figures, and which side is which."""
+    figures = TIER * tiers(string_y_bridge.tolist(), FIGURE_WIDE)
+    foot = max(22.5, float(saddle_tall.max()) + 4.0 + figures)
     return (
-        Words((-saddle_reach, 27.0), f"{instrument_name}, strings' ends", 3.5),
-        Words((-saddle_reach, 22.5), "seen from the bridge toward the nut; left-handed: turn over", 2.0),
+        Words((-saddle_reach, foot + 4.5), f"{instrument_name}, strings' ends", 3.5),
+        Words((-saddle_reach, foot), "seen from the bridge toward the nut; left-handed: turn over", 2.0),
         Words((saddle_reach + 4.0, 3.0), "treble", 2.4),
         Words((-saddle_reach - 4.0, 3.0), "bass", 2.4, anchor="right"),
     )

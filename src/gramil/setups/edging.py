@@ -17,8 +17,8 @@ CLIMB = (
 def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setup:
     """Cut both finished edges: carriage settings from its own constant, or marks where there is no carriage.
 
-    Method: first the bass edge from the centreline, then the treble edge from the centreline again, or from the
-    finished bass edge with the whole taper.
+    Method: face up first the edge on which a cutter from below is fed against its turn down the taper, from the
+    centreline; then the other, turned over, from the centreline again, or from the finished edge with the whole taper.
     Source: common practice.
     """
     has_jig = bool(jig_taper.purpose)
@@ -74,9 +74,10 @@ def _marks() -> tuple[BigFigure, ...]:
 def _carriage_steps(fits: bool) -> tuple[str, ...]:
     narrow = "A figure here is less than nothing: this carriage is too narrow for this board; use a wider one."
     return (
-        "Bass edge first, face up: set the centreline from the reference face at both ends, clamp, cut.",
-        "Treble edge, board turned over on its long axis: the same two distances from the centreline on its back; or "
-        "lay the two corners of the finished bass edge to their own figures.",
+        "The {feed_other_edge} edge first, face up: set the centreline from the reference face at both ends, clamp, "
+        "cut.",
+        "The {feed_agreeing_edge} edge, board turned over on its long axis: the same two distances from the centreline "
+        "on its back; or lay the two corners of the finished {feed_other_edge} edge to their own figures.",
         "Both edges go from the wide end to the narrow: the tail meets the cutter first, against its turn, and the "
         "grain runs out downhill.",
         *(() if fits else (narrow,)),

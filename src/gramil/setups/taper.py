@@ -46,30 +46,42 @@ def taper_centre_tail(jig_taper: Jig, taper_half_width_tail: Mm, board_half_tape
     return jig_taper.constant - taper_half_width_tail * np.cos(board_half_taper_angle)
 
 
+def taper_corner_nut(board_outline: Quadrilateral, feed_other_edge: str) -> Mm:
+    """Nut-end corner of the edge that is cut first, along the centreline from the zero line.
+
+    Formula: board_outline.start_lower_x if feed_other_edge == "bass" else board_outline.start_upper_x
+    Source: common practice.
+    """
+    return board_outline.start_lower_x if feed_other_edge == "bass" else board_outline.start_upper_x
+
+
+def taper_corner_tail(board_outline: Quadrilateral, feed_other_edge: str) -> Mm:
+    """Tail-end corner of the edge that is cut first, along the centreline from the zero line.
+
+    Formula: board_outline.end_lower_x if feed_other_edge == "bass" else board_outline.end_upper_x
+    Source: common practice.
+    """
+    return board_outline.end_lower_x if feed_other_edge == "bass" else board_outline.end_upper_x
+
+
 def taper_edge_nut(
-    jig_taper: Jig, nut_width: Mm, board_growth: Ratio, board_outline: Quadrilateral, board_half_taper_angle: Radians
+    jig_taper: Jig, nut_width: Mm, board_growth: Ratio, taper_corner_nut: Mm, board_half_taper_angle: Radians
 ) -> Mm:
     """Carriage's reference face to the nut-end corner of the first finished edge, when the second is cut.
 
-    Formula: jig_taper.constant
-        - (nut_width + board_growth * board_outline.start_lower_x) * cos(board_half_taper_angle)
     Source: common practice.
     """
-    across = nut_width + board_growth * board_outline.start_lower_x
-    return jig_taper.constant - across * np.cos(board_half_taper_angle)
+    return jig_taper.constant - (nut_width + board_growth * taper_corner_nut) * np.cos(board_half_taper_angle)
 
 
 def taper_edge_tail(
-    jig_taper: Jig, nut_width: Mm, board_growth: Ratio, board_outline: Quadrilateral, board_half_taper_angle: Radians
+    jig_taper: Jig, nut_width: Mm, board_growth: Ratio, taper_corner_tail: Mm, board_half_taper_angle: Radians
 ) -> Mm:
     """Carriage's reference face to the tail-end corner of the first finished edge, when the second is cut.
 
-    Formula: jig_taper.constant
-        - (nut_width + board_growth * board_outline.end_lower_x) * cos(board_half_taper_angle)
     Source: common practice.
     """
-    across = nut_width + board_growth * board_outline.end_lower_x
-    return jig_taper.constant - across * np.cos(board_half_taper_angle)
+    return jig_taper.constant - (nut_width + board_growth * taper_corner_tail) * np.cos(board_half_taper_angle)
 
 
 def feed_agreeing_edge(instrument_handed: str) -> str:
@@ -85,6 +97,9 @@ def feed_agreeing_edge(instrument_handed: str) -> str:
 
 def feed_other_edge(feed_agreeing_edge: str) -> str:
     """The edge on which the two rules disagree until the board is turned over.
+
+    Face up over a cutter that turns from below, as in a router table, it is the edge on which they agree: the first
+    to be cut in a carriage.
 
     Formula: "bass" if feed_agreeing_edge == "treble" else "treble"
     Source: common practice.
