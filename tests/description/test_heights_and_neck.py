@@ -92,7 +92,7 @@ def test_a_join_without_a_neck_before_it() -> None:
 
 def test_a_usual_value_that_does_not_do_is_not_said_to_have_been_read() -> None:
     thick = TARN.replace("thickness = 6.3", "thickness = 22", 1)
-    with pytest.raises(MakersFault, match="none is given, and the usual 21 mm does not do. More than the board"):
+    with pytest.raises(MakersFault, match=r"none is given, and the usual 21 mm does not do\. More than the board"):
         parse_description(thick, "tarn.toml")
     with pytest.raises(MakersFault, match="read 21 mm"):
         parse_description(thick + "\n[neck]\ndepth_at_1 = 21\n", "tarn.toml")
