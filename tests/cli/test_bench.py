@@ -89,7 +89,7 @@ def test_what_is_done_is_noted_and_read_back(bench: Path) -> None:
 def test_what_cannot_be_noted_is_refused_and_nothing_written(bench: Path) -> None:
     before = (bench / "tarn.made.toml").read_text()
     assert "done already" in gramil(bench, "done", "slotted", "tarn.toml", status=2)
-    assert "nearest: arched" in gramil(bench, "done", "arhced", "tarn.toml", status=2)
+    assert "Nearest: arched" in gramil(bench, "done", "arhced", "tarn.toml", status=2)
     assert "no such figure" in gramil(bench, "done", "arched", "tarn.toml", "--measured", "nothing=3", status=2)
     assert "kept in a --store" in gramil(bench, "done", "arched", "tarn.toml", "--hours", "2", status=2)
     assert "not an address" in gramil(bench, "done", "arched", "tarn.toml", "--measured", "3", status=2)
