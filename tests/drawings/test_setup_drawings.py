@@ -193,3 +193,14 @@ def test_a_board_without_markers_says_so(example):
     bare = example("tarn", ("frets = [3, 5, 7, 9, 12, 15, 17]", "frets = []"), ("double = [12]", "double = []"))
     (words,) = bare["drawing_setup_markers"].marks
     assert words.text == "No markers on this board."
+
+
+def test_widths_near_each_other_stand_at_two_heights(example, tarn):
+    near = example("tarn", ('width_at = "fret 12"', 'width_at = "fret 19"'))
+
+    def height_of(figures, address):
+        (label,) = [m for m in figures["drawing_setup_layout"].marks if isinstance(m, Label) and m.address == address]
+        return label.at[1]
+
+    assert height_of(near, "board_width") >= height_of(near, "board_width_at_tail") + 3
+    assert height_of(tarn, "board_width") == height_of(tarn, "board_width_at_tail")

@@ -15,6 +15,8 @@ OWNS = ("drawing_", "piece_")
 
 ROOM = (84.0, 24.0)
 """Width and height, in mm, that a board is drawn in."""
+FIGURE_WIDE = 18.0
+"""Room for a figure with its unit, in mm: nearer neighbours stand at two heights."""
 PIN = 0.9
 """Radius of a pin's hole on a sketch, in mm."""
 
@@ -108,14 +110,15 @@ def piece_layout_sizes(
     zero, tail = piece_squeezed.at(0.0, 0.0)[0], piece_squeezed.at(board_tail_position, 0.0)[0]
     station = piece_squeezed.at(board_width_position, 0.0)[0]
     middle = piece_squeezed.at(float(fret_position[station_middle_fret]), 0.0)[0]
+    raised = 4.2 if min(station - zero, tail - station) < FIGURE_WIDE else 0.0
     return (
         Span((zero, low), (middle, low), -5.0, f"fret_position[{station_middle_fret}]", FIGURE),
         Span((zero, low), (tail, low), -12.0, "board_tail_position", FIGURE),
         *(Line((x, top + 0.8), (x, top + 4.0), "dimensions") for x in (zero, station, tail)),
         Label((zero, top + 4.8), "nut_width", height=FIGURE, anchor="middle"),
-        Label((station, top + 4.8), "board_width", height=FIGURE, anchor="middle"),
+        Label((station, top + 4.8 + raised), "board_width", height=FIGURE, anchor="middle"),
         Label((tail, top + 4.8), "board_width_at_tail", height=FIGURE, anchor="middle"),
-        Words((zero, top + 9.5), "widths, square to the centreline", 2.2),
+        Words((zero, top + 9.5 + raised), "widths, square to the centreline", 2.2),
     )
 
 

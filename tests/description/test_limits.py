@@ -1,0 +1,19 @@
+"""Practice limits: each of them judges or sets something, so that a maker's own never changes nothing in silence."""
+
+import re
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+from gramil.change.whole import whole_graph
+from gramil.description.limits import LIMITS
+
+CODE = "\n".join(path.read_text(encoding="utf-8") for path in Path(str(files("gramil"))).rglob("*.py"))
+
+
+@pytest.mark.parametrize("name", LIMITS)
+def test_every_limit_is_read(name: str) -> None:
+    graph = whole_graph()
+    read = any(f"limit_{name}" in graph.parameters(each) for each in graph.dimensions)
+    assert read or re.search(rf"\blimit_{name}\b", CODE)
