@@ -1,5 +1,6 @@
 """Every figure as a row with an address: what tables, listings and files of dimensions are made of."""
 
+import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, fields, is_dataclass
 from typing import Any, get_type_hints
@@ -51,7 +52,11 @@ def rows(figures: Figures, names: Iterable[str]) -> Iterator[Row]:
 
 
 def _has_figures(figures: Figures, name: str) -> bool:
-    return any(True for _ in _opened(name, figures[name], "", ()))
+    """Whether there is anything to list: a single figure that is not a number belongs to a part that is not there."""
+    value = figures[name]
+    if isinstance(value, float) and math.isnan(value):
+        return False
+    return any(True for _ in _opened(name, value, "", ()))
 
 
 def _opened(

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from gramil.graph import Figures
 from gramil.setups.setup import addresses_of
 
-NAMES = ("setup_mould", "setup_sides", "setup_brace_stock", "setup_brace_top", "setup_brace_back")
+NAMES = ("setup_mould", "setup_sides", "setup_brace_stock", "setup_brace_top", "setup_brace_back", "setup_bridge_plate")
 
 
 def test_a_body_has_all_its_sheets(example: Callable[[str], Figures]) -> None:
@@ -19,7 +19,17 @@ def test_a_body_has_all_its_sheets(example: Callable[[str], Figures]) -> None:
 def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None:
     tarn = example("tarn")
     bare = dict.fromkeys(
-        ("body_bouts", "side_stations", "stick_list", "stick_wanting", "brace_list", "brace_crossings"), ()
+        (
+            "body_bouts",
+            "side_stations",
+            "stick_list",
+            "stick_wanting",
+            "brace_list",
+            "brace_crossings",
+            "brace_legs",
+            "plate_shapes",
+        ),
+        (),
     )
     for name in NAMES:
         dimension = tarn.graph.dimensions[name]

@@ -64,15 +64,17 @@ def operations() -> Mapping[str, Operation]:
 def judge(done: Iterable[str], made: Figures, wanted: Figures) -> tuple[Judged, ...]:
     """How each operation done stands: `made` are the old figures with what was measured, `wanted` the new ones drawn.
 
-    Operations that fix nothing known are left out.
+    Operations that fix nothing known, or nothing that this instrument has, are left out.
     """
     known = operations()
-    return tuple(_judged(known[name], made, wanted) for name in done if name in known)
+    return tuple(judged for name in done if name in known for judged in _judged(known[name], made, wanted))
 
 
-def _judged(operation: Operation, made: Figures, wanted: Figures) -> Judged:
+def _judged(operation: Operation, made: Figures, wanted: Figures) -> tuple[Judged, ...]:
+    """The figure worst off, or nothing where the part is not described."""
     found = [each for fixed in operation.fixes for each in _against(operation, fixed, made, wanted)]
-    return max(found, key=lambda each: (WORST_LAST.index(each.standing), abs(each.should_be - each.is_now)))
+    worst = sorted(found, key=lambda each: (WORST_LAST.index(each.standing), abs(each.should_be - each.is_now)))
+    return tuple(worst[-1:])
 
 
 def _against(operation: Operation, fixed: Fixed, made: Figures, wanted: Figures) -> Iterator[Judged]:
@@ -80,7 +82,8 @@ def _against(operation: Operation, fixed: Fixed, made: Figures, wanted: Figures)
     old, new = np.atleast_1d(made[fixed.figure]), np.atleast_1d(wanted[fixed.figure])
     rows = min(len(old), len(new))
     difference = new[:rows] - old[:rows]
-    for row in {int(difference.argmax()), int(difference.argmin())}:
+    known = np.nonzero(np.isfinite(difference))[0]
+    for row in {int(known[difference[known].argmax()]), int(known[difference[known].argmin()])} if len(known) else ():
         address = f"{fixed.figure}[{row}]" if axes_of(made.graph.annotation(fixed.figure)) else fixed.figure
         yield Judged(
             operation.name,

@@ -1,4 +1,4 @@
-"""The body drawn: the face with its braces, each plate from the inside, the unrolled side, the mould, brace cards.
+"""The body drawn: the face with what lies under it, a side unrolled, the mould.
 
 Plans are in body coordinates: x from the body's edge at the neck, treble up as seen from the face. Pictures of a part
 that is not there have no marks.
@@ -6,17 +6,17 @@ that is not there have no marks.
 
 import numpy as np
 
-from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words, mirrored
+from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import handed
-from gramil.parts.body_records import BodyBlock, Bout, Brace, Crossing, PlateShape, Ring, SideStation
+from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, SideStation, Spot
 from gramil.quantities import Mm, Series
 from gramil.shapes.outline import Outline
+from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("drawing_", "piece_")
 
 FINENESS = 0.05
 """In mm: an outline is drawn in chords that lie this close to it."""
-CARD_GAP = 14.0
 
 
 def piece_body_outline(body_outlines: tuple[Outline, ...]) -> Marks:
@@ -46,8 +46,8 @@ def piece_soundhole(
 
 def piece_bridge_on_body(
     body_outlines: tuple[Outline, ...],
-    brace_bridge: tuple[Point, ...],
-    brace_pins: tuple[Point, ...],
+    brace_bridge: tuple[Quadrilateral, ...],
+    brace_pins: tuple[Spot, ...],
     bridge_pin_diameter: Mm,
     body_saddle: Mm,
     bridge_spread: Mm,
@@ -55,10 +55,10 @@ def piece_bridge_on_body(
     """The bridge's footprint, its pins, and the saddle's line."""
     if not body_outlines:
         return ()
-    pins = [Circle(pin, bridge_pin_diameter / 2, "pins") for pin in brace_pins]
+    pins = [Circle(pin.point, bridge_pin_diameter / 2, "pins") for pin in brace_pins]
     half = bridge_spread / 2
     return (
-        Polyline(brace_bridge, "nut", closed=True),
+        *(Polyline(each.corners, "nut", closed=True) for each in brace_bridge),
         *pins,
         Line((body_saddle, -half), (body_saddle, half), "strings"),
     )
@@ -75,12 +75,24 @@ def _of(braces: tuple[Brace, ...], plate: str) -> tuple[Brace, ...]:
 
 
 def _strip(brace: Brace, layer: str) -> Polyline:
-    return Polyline(brace.strip.corners, layer, closed=True)
+    return Polyline(brace.footprint, layer, closed=True)
 
 
-def piece_body_blocks(body_blocks: tuple[BodyBlock, ...]) -> Marks:
-    """Neck and tail block."""
-    return tuple(Polyline(each.corners, "hidden", closed=True) for each in body_blocks)
+def piece_body_blocks(body_outlines: tuple[Outline, ...], body_blocks: tuple[BodyBlock, ...]) -> Marks:
+    """Neck and tail block, shaped to the outline's ends."""
+    return tuple(
+        Polyline(_shaped(block, outline), "hidden", closed=True) for outline in body_outlines for block in body_blocks
+    )
+
+
+def _shaped(block: BodyBlock, outline: Outline) -> tuple[Point, ...]:
+    """The block's straight inner edge, and the run of the outline between its sides."""
+    at_neck, half = block.start_x == 0, block.half_width
+    ring = [(float(x), float(y)) for x, y in outline.polyline(FINENESS)]
+    end = sorted((y, x) for x, y in ring if abs(y) < half and (x < outline.length / 2) == at_neck)
+    inner = block.end_x if at_neck else block.start_x
+    outer = [end[0][1], end[-1][1]] if end else [block.start_x if at_neck else block.end_x] * 2
+    return ((inner, -half), (outer[0], -half), *((x, y) for y, x in end), (outer[1], half), (inner, half))
 
 
 def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_width: Mm) -> Marks:
@@ -93,7 +105,7 @@ def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_width: 
         half = bout.width / 2
         address = f'body_bouts["{bout.name}"].width'
         widths.append(Line((bout.x, -half), (bout.x, half), "dimensions"))
-        widths.append(Label((bout.x + 2.0, -half + 8.0), address, f"{bout.name} ", height=3.0))
+        widths.append(Label((bout.x, -half - 8.0), address, f"{bout.name} ", anchor="middle"))
     return (Span((0.0, low), (body_length, low), -20.0, "body_length"), *widths)
 
 
@@ -147,63 +159,6 @@ def drawing_face_plan(
     """The face with soundhole, bridge and braces, head to the left, treble up; turned over for the left hand."""
     marks = (*piece_face_plan, *piece_body_sizes, *piece_body_places, *piece_face_words)
     return handed(Drawing("face-plan", f"{instrument_name}, the face", "the face", marks), instrument_handed)
-
-
-def piece_braces_top(brace_list: tuple[Brace, ...], plate_shapes: tuple[PlateShape, ...]) -> Marks:
-    """The top's braces and plate, named."""
-    plates = [Polyline(each.corners, "core", closed=True, hatch="across the grain") for each in plate_shapes]
-    return (*plates, *_named(brace_list, "top"))
-
-
-def piece_braces_back(brace_list: tuple[Brace, ...]) -> Marks:
-    """The back's braces, named."""
-    return _named(brace_list, "back")
-
-
-def _named(braces: tuple[Brace, ...], plate: str) -> Marks:
-    """Strips with their middle lines, each with its length and name along it."""
-    marks: list[Mark] = []
-    for brace in _of(braces, plate):
-        marks += [_strip(brace, "outline"), Line(brace.start, brace.stop, "centreline"), _brace_label(brace)]
-    return tuple(marks)
-
-
-def _brace_label(brace: Brace) -> Label:
-    """Beside the brace a quarter of the way along, reading left to right or upward."""
-    (x0, y0), (x1, y1) = sorted((brace.start, brace.stop))
-    angle = float(np.arctan2(y1 - y0, x1 - x0))
-    share = 0.12 if brace.length > 150 else 0.02
-    off = brace.width / 2 + 1.2
-    at = (x0 + share * (x1 - x0) - off * np.sin(angle), y0 + share * (y1 - y0) + off * np.cos(angle))
-    return Label((float(at[0]), float(at[1])), f'brace_list["{brace.name}"].length', f"{brace.name}, ", angle=angle)
-
-
-def drawing_top_inside(
-    piece_body_outline: Marks,
-    piece_soundhole: Marks,
-    piece_braces_top: Marks,
-    piece_body_blocks: Marks,
-    instrument_name: str,
-    instrument_handed: str,
-) -> Drawing:
-    """The top from the inside, as it lies for gluing: head to the left, treble down; turned over for the left hand."""
-    lines = (*piece_body_outline, *piece_body_blocks, *piece_soundhole, *piece_braces_top) if piece_body_outline else ()
-    plan = Drawing("top-inside", f"{instrument_name}, the top from the inside", "the inside", lines)
-    return handed(mirrored(plan), instrument_handed)
-
-
-def drawing_back_inside(
-    piece_body_outline: Marks,
-    piece_braces_back: Marks,
-    piece_body_blocks: Marks,
-    instrument_name: str,
-    instrument_handed: str,
-) -> Drawing:
-    """The back from the inside: head to the left, treble up; turned over for the left hand."""
-    lines = (*piece_body_outline, *piece_body_blocks, *piece_braces_back) if piece_body_outline else ()
-    return handed(
-        Drawing("back-inside", f"{instrument_name}, the back from the inside", "the inside", lines), instrument_handed
-    )
 
 
 def drawing_side(
@@ -278,81 +233,3 @@ def drawing_mould(
             Words((low, half + 2.0), "The inside is the outside of the sides.", 3.0),
         ]
     return Drawing("mould", title, "the face", tuple(marks))
-
-
-def drawing_braces(
-    instrument_name: str, brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]
-) -> Drawing:
-    """Each brace from its side, at true size, foot down, with its notches: cards to mark and to check by."""
-    marks: list[Mark] = []
-    y = 0.0
-    for brace in (each for each in brace_list if each.length > 0):
-        marks += _card(brace, brace_crossings, y)
-        y -= brace.height + brace.sagitta + CARD_GAP
-    if marks:
-        marks.append(Words((0.0, max(each.height for each in brace_list) + 12.0), f"{instrument_name}: braces", 5.0))
-    return Drawing("braces", f"{instrument_name}, braces from the side", "the side", tuple(marks))
-
-
-def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
-    address = f'brace_list["{brace.name}"]'
-    foot = [(x, y + z) for x, z in _foot(brace)]
-    top = [(x, y + z) for x, z in _top(brace)]
-    after = (brace.length + 4.0, y)
-    return (
-        Polyline((*foot, *reversed(top)), "cut", closed=True),
-        *_notches(brace, crossings, y),
-        Label((after[0], y + 6.5), f"{address}.length", f"{brace.name} ({brace.plate}), long ", height=2.6),
-        Label((after[0], y + 2.0), f"{address}.height", f"{brace.wood}, high ", height=2.6),
-        Label((after[0], y - 2.5), f"{address}.width", f"{brace.ends}, wide ", height=2.6),
-        Label((after[0] + 62.0, y + 2.0), f"{address}.radius", "foot's radius ", height=2.6),
-        Label((after[0] + 62.0, y - 2.5), f"{address}.sagitta", "foot's sagitta ", height=2.6),
-    )
-
-
-def _rise(brace: Brace, x: float) -> float:
-    """How high the foot's arch stands over its chord at x from the first end: dome side down, so it hangs below."""
-    if np.isinf(brace.radius):
-        return 0.0
-    half = brace.length / 2
-    return float(np.sqrt(brace.radius**2 - (x - half) ** 2) - np.sqrt(brace.radius**2 - half**2))
-
-
-def _foot(brace: Brace) -> list[Point]:
-    """The foot, hanging below its chord: the plate is glued under it, domed outward."""
-    return [(float(x), -_rise(brace, float(x))) for x in np.linspace(0.0, brace.length, 49)]
-
-
-def _top(brace: Brace) -> list[Point]:
-    """The upper edge: level, worked down at the ends in a straight run or, scalloped, in a hollow one."""
-    run = min(brace.end_length, brace.length / 2)
-    if brace.ends == "square":
-        return [(0.0, brace.height), (brace.length, brace.height)]
-    low, high = brace.end_height, brace.height
-    steps = np.linspace(0.0, 1.0, 17)
-    shares = (1 - np.cos(np.pi * steps)) / 2 if brace.ends == "scalloped" else steps
-    near = [(float(run * step), float(low + (high - low) * share)) for step, share in zip(steps, shares, strict=True)]
-    return [*near, *((brace.length - x, z) for x, z in reversed(near))]
-
-
-def _notches(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
-    """The notch of each crossing: open upward in the brace that lies under, downward in the one that lies over."""
-    marks: list[Mark] = []
-    for row, each in enumerate(crossings, 1):
-        if brace.name == each.under:
-            marks += _notch(each.along_under, each.width_under, y + brace.height - each.depth_under, y + brace.height)
-            marks.append(_depth(each.along_under, y + brace.height + 2.0, f"brace_crossings[{row}].depth_under"))
-        if brace.name == each.over:
-            bottom = y - _rise(brace, each.along_over)
-            marks += _notch(each.along_over, each.width_over, bottom, bottom + each.depth_over)
-            marks.append(_depth(each.along_over, y + brace.height + 2.0, f"brace_crossings[{row}].depth_over"))
-    return tuple(marks)
-
-
-def _notch(along: Mm, width: Mm, low: float, high: float) -> Marks:
-    left, right = along - width / 2, along + width / 2
-    return (Polyline(((left, low), (right, low), (right, high), (left, high)), "slots", closed=True),)
-
-
-def _depth(along: Mm, y: float, address: str) -> Label:
-    return Label((along, y), address, "notch deep ", height=2.4, anchor="middle")

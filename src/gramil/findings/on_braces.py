@@ -72,6 +72,19 @@ def finding_plate_to_legs(room_plate_to_legs: Mm, limit_plate_to_leg: Mm) -> Fin
     )
 
 
+def finding_plate_to_braces(room_plate_to_braces: Mm, limit_brace_room: Mm) -> Findings:
+    """Whether braces other than the legs of the X keep off the bridge plate."""
+    return _room(
+        "bridge plate and braces",
+        "stop" if room_plate_to_braces == 0 else at_least(room_plate_to_braces, limit_brace_room, 0.0),
+        "room_plate_to_braces",
+        room_plate_to_braces,
+        "limit_brace_room",
+        "From the bridge plate to the nearest brace that is no leg of the X.",
+        "Move the brace, or make the plate shorter there.",
+    )
+
+
 def finding_crossing_room(room_crossing_to_hole: Mm, limit_crossing_room: Mm) -> Findings:
     """Whether there is glue room between the X and the soundhole."""
     return _room(
@@ -112,18 +125,17 @@ def finding_pins_clear(room_pins_to_braces: Mm, limit_pin_room: Mm) -> Findings:
 
 
 def finding_braces_apart(
-    room_between_braces: Mm, room_nearest_braces: tuple[str, str], limit_brace_room: Mm
+    room_between_braces: Mm, room_nearest_braces: tuple[str, ...], limit_brace_room: Mm
 ) -> Findings:
     """Whether braces that are not joined keep clear of each other."""
     severity: Severity = "stop" if room_between_braces == 0 else within(-room_between_braces, -limit_brace_room, 0.0)
-    one, other = room_nearest_braces
     return _room(
         "braces apart",
         severity,
         "room_between_braces",
         room_between_braces,
         "limit_brace_room",
-        f"The {one} and the {other} braces come nearest each other.",
+        f"These braces come nearest each other: {' and '.join(room_nearest_braces)}.",
         "Shorten one, notch them into each other (crosses), or end the one against the other.",
     )
 

@@ -9,10 +9,22 @@ from dataclasses import dataclass
 
 from gramil.quantities import Count, Mm, Mm3, Radians
 from gramil.shapes.outline import Outline
-from gramil.shapes.planar import Strip
 from gramil.shapes.unrolled import UnrolledSide
 
 Point = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Spot:
+    """A single place on the body."""
+
+    x: Mm
+    y: Mm
+
+    @property
+    def point(self) -> Point:
+        """Along and across."""
+        return (self.x, self.y)
 
 
 @dataclass(frozen=True)
@@ -51,7 +63,8 @@ class Ring:
 class Brace:
     """A brace in its place. `length` is level, from end to end; `sagitta` is its foot's over that length.
 
-    `radius` is that of its foot, without end for a flat plate. `start` and `stop` are its ends' middles.
+    `radius` is that of its foot, without end for a flat plate. `start` and `stop` are its ends' middles, `footprint`
+    its four corners on the plate once round, the ends slanted as what they meet.
     """
 
     name: str
@@ -71,11 +84,7 @@ class Brace:
     sagitta: Mm
     radius: Mm
     angle: Radians
-
-    @property
-    def strip(self) -> Strip:
-        """Its footprint, ends square."""
-        return Strip(self.start, self.stop, self.width)
+    footprint: tuple[Point, ...]
 
     @property
     def start(self) -> Point:

@@ -7,37 +7,56 @@ import math
 from itertools import combinations
 
 from gramil.description.body_records import BraceAsked
-from gramil.parts.body_records import BodyBlock, Brace, Crossing, PlateShape, Shell
+from gramil.parts.body_records import BodyBlock, Brace, Crossing, PlateShape, Shell, Spot
 from gramil.quantities import Mm
 from gramil.shapes.planar import Point, nearest_on_segment, polygon_contains, polygons_apart
+from gramil.shapes.quadrilateral import Quadrilateral
 from gramil.shapes.within import inside_ring, ring_of
 
 OWNS = ("room_",)
 
 
-def room_bridge_to_legs(brace_legs: tuple[Brace, ...], brace_bridge: tuple[Point, ...]) -> Mm:
+def room_bridge_to_legs(brace_legs: tuple[Brace, ...], brace_bridge: tuple[Quadrilateral, ...]) -> Mm:
     """The farthest that the bridge's footprint is from a leg of the X: 0 where both its wings land.
 
-    Method: the least distance between the footprint and each leg's strip; the greatest of these.
+    Method: the least distance between the footprint and each leg's footprint; the greatest of these.
     Source: plane geometry.
     """
-    return max((polygons_apart(brace_bridge, leg.strip.corners) for leg in brace_legs), default=math.nan)
+    return max(
+        (polygons_apart(bridge.corners, leg.footprint) for bridge in brace_bridge for leg in brace_legs),
+        default=math.nan,
+    )
 
 
 def room_plate_to_legs(brace_legs: tuple[Brace, ...], plate_shapes: tuple[PlateShape, ...]) -> Mm:
     """The farthest that the bridge plate is from a leg of the X: 0 where it reaches both.
 
-    Method: the least distance between the plate and each leg's strip; the greatest of these.
+    Method: the least distance between the plate and each leg's footprint; the greatest of these.
     Source: plane geometry.
     """
     return max(
-        (polygons_apart(plate.corners, leg.strip.corners) for plate in plate_shapes for leg in brace_legs),
+        (polygons_apart(plate.corners, leg.footprint) for plate in plate_shapes for leg in brace_legs),
+        default=math.nan,
+    )
+
+
+def room_plate_to_braces(
+    brace_list: tuple[Brace, ...], brace_legs: tuple[Brace, ...], plate_shapes: tuple[PlateShape, ...]
+) -> Mm:
+    """From the bridge plate to the nearest brace of the top that is no leg of the X: 0 where they lie over each other.
+
+    Method: the least distance between the plate and each such brace's footprint.
+    Source: plane geometry.
+    """
+    others = [each for each in brace_list if each.plate == "top" and each not in brace_legs]
+    return min(
+        (polygons_apart(plate.corners, each.footprint) for plate in plate_shapes for each in others),
         default=math.nan,
     )
 
 
 def room_pins_in_plate(
-    brace_pins: tuple[Point, ...], plate_shapes: tuple[PlateShape, ...], bridge_pin_diameter: Mm
+    brace_pins: tuple[Spot, ...], plate_shapes: tuple[PlateShape, ...], bridge_pin_diameter: Mm
 ) -> Mm:
     """How far the bridge plate reaches past the pin's hole that is nearest its edge; negative where it does not.
 
@@ -45,7 +64,7 @@ def room_pins_in_plate(
     Source: plane geometry.
     """
     return min(
-        (_depth(plate.corners, pin) - bridge_pin_diameter / 2 for plate in plate_shapes for pin in brace_pins),
+        (_depth(plate.corners, pin.point) - bridge_pin_diameter / 2 for plate in plate_shapes for pin in brace_pins),
         default=math.nan,
     )
 
@@ -60,7 +79,7 @@ def _depth(corners: tuple[Point, ...], point: Point) -> float:
 def room_crossing_to_hole(brace_legs: tuple[Brace, ...], soundhole_centre: Mm, soundhole_diameter: Mm) -> Mm:
     """From the soundhole's edge to the nearest leg of the X.
 
-    Method: from the centre to each leg's strip, less the hole's radius; the least.
+    Method: from the centre to each leg's footprint, less the hole's radius; the least.
     Source: plane geometry.
     """
     return _to_hole(brace_legs, soundhole_centre, soundhole_diameter)
@@ -69,7 +88,7 @@ def room_crossing_to_hole(brace_legs: tuple[Brace, ...], soundhole_centre: Mm, s
 def room_braces_to_hole(brace_list: tuple[Brace, ...], soundhole_centre: Mm, soundhole_diameter: Mm) -> Mm:
     """From the soundhole's edge to the nearest brace of the top; negative where one would be cut through.
 
-    Method: from the centre to each brace's strip, less the hole's radius; the least.
+    Method: from the centre to each brace's footprint, less the hole's radius; the least.
     Source: plane geometry.
     """
     return _to_hole(tuple(each for each in brace_list if each.plate == "top"), soundhole_centre, soundhole_diameter)
@@ -78,39 +97,39 @@ def room_braces_to_hole(brace_list: tuple[Brace, ...], soundhole_centre: Mm, sou
 def _to_hole(braces: tuple[Brace, ...], centre: float, diameter: float) -> float:
     if math.isnan(diameter):
         return math.nan
-    return min((-_depth(each.strip.corners, (centre, 0.0)) - diameter / 2 for each in braces), default=math.nan)
+    return min((-_depth(each.footprint, (centre, 0.0)) - diameter / 2 for each in braces), default=math.nan)
 
 
-def room_pins_to_braces(brace_list: tuple[Brace, ...], brace_pins: tuple[Point, ...], bridge_pin_diameter: Mm) -> Mm:
+def room_pins_to_braces(brace_list: tuple[Brace, ...], brace_pins: tuple[Spot, ...], bridge_pin_diameter: Mm) -> Mm:
     """From a pin's hole to the nearest brace of the top; negative where a hole would be drilled into one.
 
-    Method: from each hole's centre to each brace's strip, less the hole's radius; the least.
+    Method: from each hole's centre to each brace's footprint, less the hole's radius; the least.
     Source: plane geometry.
     """
     top = [each for each in brace_list if each.plate == "top"]
     return min(
-        (-_depth(each.strip.corners, pin) - bridge_pin_diameter / 2 for each in top for pin in brace_pins),
+        (-_depth(each.footprint, pin.point) - bridge_pin_diameter / 2 for each in top for pin in brace_pins),
         default=math.nan,
     )
 
 
 def room_nearest_braces(
     brace_list: tuple[Brace, ...], braces_asked: tuple[BraceAsked, ...], brace_crossings: tuple[Crossing, ...]
-) -> tuple[str, str]:
-    """The two braces of one plate that come nearest each other without being joined; empty words where none do.
+) -> tuple[str, ...]:
+    """The two braces of one plate that come nearest each other without being joined; none where none do.
 
-    Method: every pair of one plate that is neither notched nor fitted against each other, by their strips' distance.
+    Method: every pair of one plate that is neither notched nor fitted together, by their footprints' distance.
     Source: plane geometry.
     """
     pairs = _strangers(brace_list, braces_asked, brace_crossings)
-    nearest = min(pairs, key=lambda pair: _apart(*pair), default=None)
-    return ("", "") if nearest is None else (nearest[0].name, nearest[1].name)
+    nearest = min(pairs, key=lambda pair: _apart(*pair), default=())
+    return tuple(each.name for each in nearest)
 
 
-def room_between_braces(brace_list: tuple[Brace, ...], room_nearest_braces: tuple[str, str]) -> Mm:
+def room_between_braces(brace_list: tuple[Brace, ...], room_nearest_braces: tuple[str, ...]) -> Mm:
     """How near those two come: 0 where they touch or lie over each other.
 
-    Method: the least distance between their strips.
+    Method: the least distance between their footprints.
     Source: plane geometry.
     """
     chosen = [each for each in brace_list if each.name in room_nearest_braces]
@@ -132,17 +151,17 @@ def _strangers(
 def _apart(one: Brace, other: Brace) -> float:
     if math.isnan(one.length) or math.isnan(other.length):
         return math.nan
-    return polygons_apart(one.strip.corners, other.strip.corners)
+    return polygons_apart(one.footprint, other.footprint)
 
 
 def room_braces_to_blocks(brace_list: tuple[Brace, ...], body_blocks: tuple[BodyBlock, ...]) -> Mm:
     """From neck or tail block to the nearest brace: 0 where one lies over a block.
 
-    Method: the least distance between a brace's strip and a block's footprint.
+    Method: the least distance between a brace's footprint and a block's footprint.
     Source: plane geometry.
     """
     return min(
-        (polygons_apart(each.strip.corners, block.corners) for each in brace_list for block in body_blocks),
+        (polygons_apart(each.footprint, block.corners) for each in brace_list for block in body_blocks),
         default=math.nan,
     )
 

@@ -5,13 +5,14 @@ Places are in body coordinates: along from the body's edge at the neck, across f
 
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from itertools import combinations
 
 import numpy as np
 
 from gramil.description.body_records import BraceAsked
-from gramil.parts.body_records import Brace, Crossing, Shell, Zeros
-from gramil.quantities import Count, Mm, PerString, Series
+from gramil.parts.body_records import Brace, Crossing, Shell, Spot, Zeros
+from gramil.quantities import Mm, PerString, Series
 from gramil.shapes.dome import arched_foot
 from gramil.shapes.planar import Point, segments_meet
 from gramil.shapes.quadrilateral import Quadrilateral
@@ -38,14 +39,17 @@ def brace_list(
     sides' for tucked ends), less clearance; the foot is the circle in which an upright plane cuts the dome.
     Source: common practice; foot: a plane section of a sphere.
     """
-    lines = {each.name: _line(each, brace_zeros) for each in braces_asked}
+    lines = {each.name: _laid(*_line(each, brace_zeros)) for each in braces_asked}
     halves = {each.name: each.width / 2 for each in braces_asked}
     found = []
     for shell in body_shells:
         lined, bare = ring_of(shell.lined), ring_of(shell.bare)
         for each in braces_asked:
-            ring = bare if each.ends == "tucked" else lined
-            found.append(_brace(each, _ends(each, lines, halves, ring, body_clearance), shell))
+            ring, half = bare if each.ends == "tucked" else lined, each.width / 2
+            middle, left, right = (
+                _reach(each, aside, lines, halves, ring, body_clearance) for aside in (0.0, half, -half)
+            )
+            found.append(_brace(each, lines[each.name], (middle, left, right), shell))
     return tuple(found)
 
 
@@ -54,33 +58,51 @@ def _line(asked: BraceAsked, zeros: Zeros) -> tuple[Point, Point]:
     return (asked.start[0] + along, asked.start[1]), (asked.stop[0] + along, asked.stop[1])
 
 
-def _ends(
-    asked: BraceAsked,
-    lines: Mapping[str, tuple[Point, Point]],
-    halves: Mapping[str, Mm],
-    ring: np.ndarray,
-    clearance: Mm,
-) -> tuple[Point, Point]:
-    """Both ends on the brace's line: as given, at the linings, or against another brace."""
-    start, stop = lines[asked.name]
-    middle = ((start[0] + stop[0]) / 2, (start[1] + stop[1]) / 2)
-    half = math.dist(start, stop) / 2
-    way = ((stop[0] - start[0]) / (2 * half), (stop[1] - start[1]) / (2 * half))
-    back, on = reach_within(ring, middle, way)
+@dataclass(frozen=True)
+class _Laid:
+    """A brace's middle line as laid: a point on it, its direction (of length 1), and half its given length."""
+
+    middle: Point
+    way: Point
+    half: Mm
+
+    def at(self, along: float, aside: float = 0.0) -> Point:
+        """The place `along` the line from its middle, `aside` to the left of it."""
+        (x, y), (dx, dy) = self.middle, self.way
+        return (x + along * dx - aside * dy, y + along * dy + aside * dx)
+
+
+def _laid(start: Point, stop: Point) -> _Laid:
+    length = math.dist(start, stop)
+    way = ((stop[0] - start[0]) / length, (stop[1] - start[1]) / length)
+    return _Laid(((start[0] + stop[0]) / 2, (start[1] + stop[1]) / 2), way, length / 2)
+
+
+def _reach(
+    asked: BraceAsked, aside: Mm, lines: Mapping[str, _Laid], halves: Mapping[str, Mm], ring: np.ndarray, clearance: Mm
+) -> tuple[Mm, Mm]:
+    """Where a line alongside the brace's middle ends, from its middle: as given, at the linings, at another brace."""
+    own = lines[asked.name]
+    point = own.at(0.0, aside)
+    back, on = reach_within(ring, point, own.way)
 
     def reached(end: str, at_point: float, at_linings: float) -> float:
-        if end not in lines:
-            return at_point if end == "point" else at_linings
-        one, other = lines[end]
-        return distance_to_line(middle, way, one, (other[0] - one[0], other[1] - one[1]), halves[end])
+        if end in lines:
+            return distance_to_line(point, own.way, lines[end].middle, lines[end].way, halves[end])
+        return at_point if end == "point" else at_linings
 
-    low, high = reached(asked.start_at, -half, back + clearance), reached(asked.stop_at, half, on - clearance)
-    return (middle[0] + low * way[0], middle[1] + low * way[1]), (middle[0] + high * way[0], middle[1] + high * way[1])
+    return reached(asked.start_at, -own.half, back + clearance), reached(asked.stop_at, own.half, on - clearance)
 
 
-def _brace(asked: BraceAsked, ends: tuple[Point, Point], shell: Shell) -> Brace:
+def _brace(
+    asked: BraceAsked, laid: _Laid, reaches: tuple[tuple[Mm, Mm], tuple[Mm, Mm], tuple[Mm, Mm]], shell: Shell
+) -> Brace:
+    """`reaches` are those of the middle line, of the left edge and of the right one."""
+    (low, high), left, right = reaches
+    start, stop = laid.at(low), laid.at(high)
     dome = shell.side.upper if asked.plate == "top" else shell.side.lower
-    (start, stop), foot = ends, arched_foot(dome, *ends)
+    foot, half = arched_foot(dome, start, stop), asked.width / 2
+    corners = (laid.at(right[0], -half), laid.at(right[1], -half), laid.at(left[1], half), laid.at(left[0], half))
     return Brace(
         asked.name,
         asked.plate,
@@ -97,6 +119,7 @@ def _brace(asked: BraceAsked, ends: tuple[Point, Point], shell: Shell) -> Brace:
         foot.sagitta,
         float(1 / foot.curvature) if foot.curvature else math.inf,
         math.atan2(abs(stop[1] - start[1]), abs(stop[0] - start[0])),
+        corners,
     )
 
 
@@ -148,15 +171,6 @@ def _acute(one: Brace, other: Brace) -> bool:
     return (a * c + b * d) * (1 if a * c >= 0 else -1) >= 0
 
 
-def brace_count_top(brace_list: tuple[Brace, ...]) -> Count:
-    """How many braces the top has.
-
-    Method: those that are glued to the top.
-    Source: common practice.
-    """
-    return sum(each.plate == "top" for each in brace_list)
-
-
 def brace_places_top(brace_list: tuple[Brace, ...]) -> Series[Mm]:
     """Ends of the top's braces in turn: first end along and across, second end along and across.
 
@@ -190,23 +204,29 @@ def brace_legs(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, .
     return tuple(each for each in brace_list if each.plate == "top" and each.name in named)
 
 
-def brace_bridge(bridge_outline: Quadrilateral, body_edge: Mm) -> tuple[Point, ...]:
-    """Corners of the bridge's footprint, in body coordinates.
+def brace_bridge(
+    body_shells: tuple[Shell, ...], bridge_outline: Quadrilateral, body_edge: Mm
+) -> tuple[Quadrilateral, ...]:
+    """The bridge's footprint in body coordinates; none without a body.
 
     Method: the bridge's own corners, less the body's edge.
     Source: common practice.
     """
-    return tuple((x - body_edge, y) for x, y in bridge_outline.corners)
+    corners = [(x - body_edge, y) for x, y in bridge_outline.corners]
+    return tuple(Quadrilateral(*(figure for corner in corners for figure in corner)) for _ in body_shells)
 
 
 def brace_pins(
-    bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], bridge_hold: str, body_edge: Mm
-) -> tuple[Point, ...]:
-    """Centres of the pins' holes, in body coordinates; none for a tie block.
+    body_shells: tuple[Shell, ...],
+    bridge_hold_x: PerString[Mm],
+    bridge_hold_y: PerString[Mm],
+    bridge_hold: str,
+    body_edge: Mm,
+) -> tuple[Spot, ...]:
+    """Centres of the pins' holes in body coordinates; none for a tie block, or without a body.
 
     Method: the holes' own places, less the body's edge.
     Source: common practice.
     """
-    if bridge_hold != "pins":
-        return ()
-    return tuple((float(x) - body_edge, float(y)) for x, y in zip(bridge_hold_x, bridge_hold_y, strict=True))
+    holes = list(zip(bridge_hold_x, bridge_hold_y, strict=True)) if bridge_hold == "pins" else []
+    return tuple(Spot(float(x) - body_edge, float(y)) for _ in body_shells for x, y in holes)

@@ -1,6 +1,6 @@
 """Set-ups for the body: the mould, bending the sides, sawing out the braces, gluing them to top and back."""
 
-from gramil.parts.body_records import Bout, Brace, Crossing, SideStation, Stick
+from gramil.parts.body_records import Bout, Brace, Crossing, PlateShape, SideStation, Stick
 from gramil.quantities import Count
 from gramil.setups.lines import BY_HAND, POWERED
 from gramil.setups.setup import BigFigure, Setup, skipped
@@ -42,7 +42,7 @@ def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
         "Turn one half over onto the other: they lie alike everywhere, and the outline measures {body_length} long.",
         (POWERED,),
         ("saw, rasp or following cutter, square",),
-        "",
+        "mould",
         ("body_length", "body_width"),
     )
 
@@ -81,7 +81,7 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
         "Each station's mark meets its place in the mould: the waist at the waist. A side bent end for end shows here.",
         (HOT, POWERED),
         ("sides of {body_side_wood}; mould, hot iron or bending form, template",),
-        "",
+        "side",
         ("body_wall", "side_length"),
     )
 
@@ -119,7 +119,7 @@ def setup_brace_stock(stick_list: tuple[Stick, ...], stick_wanting: tuple[Stick,
         "Split a shaving off the end: it runs straight along the edge. Where it runs out, keep it for short braces.",
         (BY_HAND,),
         ("froe or knife, plane, saw",),
-        "",
+        "braces",
         (f'stick_list["{longest}"].length',),
     )
 
@@ -133,12 +133,50 @@ def setup_brace_top(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossi
     braces = tuple(each for each in brace_list if each.plate == "top")
     if not braces:
         return skipped("brace-top", "Brace the top", 530, "No top brace is described.")
-    crossing = tuple(
-        f'Halve {{brace_crossings["{each.name}"].name}} where they cross, '
-        "the lower notch in one and the upper in the other; dry first."
-        for each in brace_crossings
-    )
+    crossing = tuple(_halving(f'brace_crossings["{each.name}"]') for each in brace_crossings)
     return _bracing("brace-top", "Brace the top", 530, braces, crossing, "top-inside")
+
+
+def _halving(at: str) -> str:
+    return (
+        f"Halve {{{at}.name}} where they cross: {{{at}.under}} from above, {{{at}.depth_under}} deep, {{{at}.over}} "
+        f"from its foot, {{{at}.depth_over}} deep. Dry first."
+    )
+
+
+def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[Brace, ...]) -> Setup:
+    """Cut the bridge plate, fit it between the legs of the X if there is one, and glue it.
+
+    Method: held to the saddle, its edges from the body's edge.
+    Source: common practice.
+    """
+    if not plate_shapes:
+        return skipped("bridge-plate", "Bridge plate", 535, "No bridge plate is described.")
+    fitted = ("Bevel its ends to the legs of the X until no light shows, plate on its lines.",) if brace_legs else ()
+    return Setup(
+        "bridge-plate",
+        "Bridge plate",
+        535,
+        (
+            BigFigure("bridge_plate_thickness", "Thick", "± {tolerance_height}", "calipers"),
+            BigFigure("plate_width", "Front to back", "± {tolerance_outline}", "rule"),
+            BigFigure("bridge_plate_length_front", "Front edge, across", "± {tolerance_outline}", "rule"),
+            BigFigure("bridge_plate_length_back", "Back edge, across", "± {tolerance_outline}", "rule"),
+            BigFigure("plate_front", "From the body's edge to its front", "± {tolerance_outline}", "rule"),
+        ),
+        (
+            "Saw it from {bridge_plate_wood}, the grain across the top's, or leaning a little: it must not split "
+            "along the pins.",
+            "Strike its front line on the inside of the top, square to the centreline.",
+            *fitted,
+            "Dry first, in the dish. Glue, and clamp from the middle out.",
+        ),
+        "Before glue: prick through at the saddle's line, {body_saddle} from the body's edge: inside the plate.",
+        (CLAMPED, BY_HAND),
+        ("saw, plane, dish, clamps that reach",),
+        "top-inside",
+        ("plate_front", "bridge_plate_thickness"),
+    )
 
 
 def setup_brace_back(brace_list: tuple[Brace, ...]) -> Setup:
@@ -159,8 +197,8 @@ def _bracing(
     longest = max(braces, key=lambda each: each.length).name
     at = f'brace_list["{longest}"]'
     feet = tuple(
-        f'{{brace_list["{each.name}"].name}}: {{brace_list["{each.name}"].length}} long, its foot rises '
-        f'{{brace_list["{each.name}"].sagitta}} in the middle.'
+        f'{{brace_list["{each.name}"].name}}: {{brace_list["{each.name}"].length}} long, its foot full in the '
+        f'middle by {{brace_list["{each.name}"].sagitta}}.'
         for each in braces
     )
     return Setup(
@@ -169,7 +207,9 @@ def _bracing(
         order,
         (
             BigFigure(f"{at}.radius", "Radius of the feet, the longest brace", "as the dish", "brace card or dish"),
-            BigFigure(f"{at}.sagitta", "Hollow of its foot under a straightedge", "± {tolerance_height}", "feeler"),
+            BigFigure(
+                f"{at}.sagitta", "Its foot is full by", "± {tolerance_height}", "straightedge: light at both ends"
+            ),
             BigFigure("limit_gluing_humidity", "Air for gluing, relative humidity", "", "hygrometer"),
         ),
         (

@@ -10,7 +10,8 @@ def volume_within(side: UnrolledSide, wall: Mm) -> Mm3:
     """Volume in mm3 inside walls that stand `wall` mm in from the side's outline.
 
     A strip along a curve that bends by k (1/mm) is (wall - k wall^2 / 2) wide for each mm of its outer edge, k positive
-    where it bulges out. What two strips share at a corner is counted twice: a few hundred mm3 on a box of litres.
+    where it bulges out; it is taken as deep as at that edge. What two strips share at a corner is counted twice: both
+    together are a few hundred mm3 on a box of litres.
     """
     half = side.outline.half
     along = half.along(half.nodes)

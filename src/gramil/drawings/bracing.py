@@ -1,0 +1,199 @@
+"""The bracing drawn: each plate from the inside with its braces numbered and listed, and a card for each brace.
+
+Plans are in body coordinates: x from the body's edge at the neck, treble up as seen from the face.
+"""
+
+from dataclasses import replace
+
+import numpy as np
+
+from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words, mirrored
+from gramil.drawings.pen import handed
+from gramil.parts.body_records import Brace, Crossing, PlateShape
+from gramil.quantities import Mm
+
+OWNS = ("drawing_", "piece_")
+
+CARD_GAP = 12.0
+"""Between two brace cards, in mm."""
+
+
+def piece_plan_top(
+    piece_body_outline: Marks,
+    piece_body_blocks: Marks,
+    piece_soundhole: Marks,
+    brace_list: tuple[Brace, ...],
+    plate_shapes: tuple[PlateShape, ...],
+) -> Marks:
+    """The top with its braces numbered, the bridge plate, soundhole and blocks."""
+    if not piece_body_outline:
+        return ()
+    plates = [Polyline(each.corners, "core", closed=True, hatch="across the grain") for each in plate_shapes]
+    braces = _numbered(_of(brace_list, "top"))
+    return (*piece_body_outline, *piece_body_blocks, *piece_soundhole, *plates, *braces)
+
+
+def piece_plan_back(piece_body_outline: Marks, piece_body_blocks: Marks, brace_list: tuple[Brace, ...]) -> Marks:
+    """The back with its braces numbered, and the blocks."""
+    if not piece_body_outline:
+        return ()
+    return (*piece_body_outline, *piece_body_blocks, *_numbered(_of(brace_list, "back")))
+
+
+def _of(braces: tuple[Brace, ...], plate: str) -> tuple[Brace, ...]:
+    return tuple(each for each in braces if each.plate == plate and each.length > 0)
+
+
+def _numbered(braces: tuple[Brace, ...]) -> Marks:
+    """Strips with their middle lines, each with its number beside its second end."""
+    marks: list[Mark] = []
+    for number, brace in enumerate(braces, 1):
+        marks += [
+            Polyline(brace.footprint, "outline", closed=True),
+            Line(brace.start, brace.stop, "centreline"),
+            _number(brace, number),
+        ]
+    return tuple(marks)
+
+
+def _number(brace: Brace, number: int) -> Words:
+    """A brace's number in the list, beside the brace a little before its second end."""
+    (x0, y0), (x1, y1) = brace.start, brace.stop
+    along = ((x1 - x0) / brace.length, (y1 - y0) / brace.length)
+    back, aside = min(14.0, 0.3 * brace.length), brace.width / 2 + 4.0
+    place = (x1 - back * along[0] - aside * along[1], y1 - back * along[1] + aside * along[0])
+    return Words((place[0], place[1] - 2.0), str(number), 4.0, anchor="middle")
+
+
+def piece_list_top(brace_list: tuple[Brace, ...], body_length: Mm, body_width: Mm) -> Marks:
+    """The list of the top's braces, beside the plan."""
+    return _list(brace_list, "top", body_length, body_width)
+
+
+def piece_list_back(brace_list: tuple[Brace, ...], body_length: Mm, body_width: Mm) -> Marks:
+    """The list of the back's braces, beside the plan."""
+    return _list(brace_list, "back", body_length, body_width)
+
+
+def _list(braces: tuple[Brace, ...], plate: str, length: Mm, width: Mm) -> Marks:
+    """Numbers and names beside the tail, each with its length, and where its ends lie: along and across."""
+    x, row = length + 24.0, 9.0
+    marks: list[Mark] = [
+        Words((x + 66.0, width / 2 - 8.0), "long", 3.0),
+        Words((x + 102.0, width / 2 - 8.0), "first end along, across", 3.0),
+        Words((x + 174.0, width / 2 - 8.0), "second end along, across", 3.0),
+    ]
+    for number, brace in enumerate(_of(braces, plate), 1):
+        y, address = width / 2 - 8.0 - row * number, f'brace_list["{brace.name}"]'
+        marks.append(Words((x, y), f"{number}  {brace.name}", 3.4))
+        for column, field in zip((66, 102, 138, 174, 210), _COLUMNS, strict=True):
+            marks.append(Label((x + column, y), f"{address}.{field}"))
+    return tuple(marks) if len(marks) > 3 else ()
+
+
+_COLUMNS = ("length", "start_x", "start_y", "stop_x", "stop_y")
+"""What the list says of each brace."""
+
+
+def drawing_top_inside(
+    piece_plan_top: Marks, piece_list_top: Marks, instrument_name: str, instrument_handed: str
+) -> Drawing:
+    """The top from the inside, as it lies for gluing: head to the left, treble down; turned over for the left hand."""
+    title = f"{instrument_name}, the top from the inside"
+    return _beside(
+        handed(mirrored(Drawing("top-inside", title, "the inside", piece_plan_top)), instrument_handed), piece_list_top
+    )
+
+
+def drawing_back_inside(
+    piece_plan_back: Marks, piece_list_back: Marks, instrument_name: str, instrument_handed: str
+) -> Drawing:
+    """The back from the inside: head to the left, treble up; turned over for the left hand."""
+    title = f"{instrument_name}, the back from the inside"
+    return _beside(
+        handed(Drawing("back-inside", title, "the inside", piece_plan_back), instrument_handed), piece_list_back
+    )
+
+
+def _beside(plan: Drawing, listed: Marks) -> Drawing:
+    """The plan with its list, which is never turned over."""
+    return replace(plan, marks=(*plan.marks, *listed))
+
+
+def drawing_braces(
+    instrument_name: str, brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]
+) -> Drawing:
+    """Each brace from its side, at true size, foot down, with its notches: cards to mark and to check by."""
+    marks: list[Mark] = []
+    y = 0.0
+    for brace in (each for each in brace_list if each.length > 0):
+        y -= brace.height
+        marks += _card(brace, brace_crossings, y)
+        y -= brace.sagitta + CARD_GAP
+    if marks:
+        marks.append(Words((0.0, 12.0), f"{instrument_name}: braces", 5.0))
+    return Drawing("braces", f"{instrument_name}, braces from the side", "the side", tuple(marks))
+
+
+def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
+    address = f'brace_list["{brace.name}"]'
+    foot = [(x, y + z) for x, z in _foot(brace)]
+    top = [(x, y + z) for x, z in _top(brace)]
+    after = (brace.length + 4.0, y)
+    return (
+        Polyline((*foot, *reversed(top)), "cut", closed=True),
+        *_notches(brace, crossings, y),
+        Label((after[0], y + 6.5), f"{address}.length", f"{brace.name} ({brace.plate}), long ", height=2.6),
+        Label((after[0], y + 2.0), f"{address}.height", f"{brace.wood}, high ", height=2.6),
+        Label((after[0], y - 2.5), f"{address}.width", f"{brace.ends}, wide ", height=2.6),
+        Label((after[0] + 62.0, y + 2.0), f"{address}.radius", "foot's radius ", height=2.6),
+        Label((after[0] + 62.0, y - 2.5), f"{address}.sagitta", "foot's sagitta ", height=2.6),
+    )
+
+
+def _rise(brace: Brace, x: float) -> float:
+    """How high the foot's arch stands over its chord at x from the first end: dome side down, so it hangs below."""
+    if np.isinf(brace.radius):
+        return 0.0
+    half = brace.length / 2
+    return float(np.sqrt(brace.radius**2 - (x - half) ** 2) - np.sqrt(brace.radius**2 - half**2))
+
+
+def _foot(brace: Brace) -> list[Point]:
+    """The foot, hanging below its chord: the plate is glued under it, domed outward."""
+    return [(float(x), -_rise(brace, float(x))) for x in np.linspace(0.0, brace.length, 49)]
+
+
+def _top(brace: Brace) -> list[Point]:
+    """The upper edge: level, worked down at the ends in a straight run or, scalloped, in a hollow one."""
+    run = min(brace.end_length, brace.length / 2)
+    if brace.ends == "square":
+        return [(0.0, brace.height), (brace.length, brace.height)]
+    low, high = brace.end_height, brace.height
+    steps = np.linspace(0.0, 1.0, 17)
+    shares = (1 - np.cos(np.pi * steps)) / 2 if brace.ends == "scalloped" else steps
+    near = [(float(run * step), float(low + (high - low) * share)) for step, share in zip(steps, shares, strict=True)]
+    return [*near, *((brace.length - x, z) for x, z in reversed(near))]
+
+
+def _notches(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
+    """The notch of each crossing: open upward in the brace that lies under, downward in the one that lies over."""
+    marks: list[Mark] = []
+    for row, each in enumerate(crossings, 1):
+        if brace.name == each.under:
+            marks += _notch(each.along_under, each.width_under, y + brace.height - each.depth_under, y + brace.height)
+            marks.append(_depth(each.along_under, y + brace.height + 2.0, f"brace_crossings[{row}].depth_under"))
+        if brace.name == each.over:
+            bottom = y - _rise(brace, each.along_over)
+            marks += _notch(each.along_over, each.width_over, bottom, bottom + each.depth_over)
+            marks.append(_depth(each.along_over, y + brace.height + 2.0, f"brace_crossings[{row}].depth_over"))
+    return tuple(marks)
+
+
+def _notch(along: Mm, width: Mm, low: float, high: float) -> Marks:
+    left, right = along - width / 2, along + width / 2
+    return (Polyline(((left, low), (right, low), (right, high), (left, high)), "slots", closed=True),)
+
+
+def _depth(along: Mm, y: float, address: str) -> Label:
+    return Label((along, y), address, "notch deep ", height=2.4, anchor="middle")
