@@ -74,7 +74,7 @@ def test_what_is_left_out_is_told_line_by_line(folder: Path) -> None:
         ("time,temperature C,rh %\n2026-01-19T08:00:00Z,16,31\n", "in a zone", "--from-utc"),
         ("time,temperature C,rh %\n" + rows(5, humidity="131"), "ends at 100 %", ""),
         ("a,b,c\n1,2,3\n", "no line names columns", ""),
-        ("", "the file is empty", ""),
+        ("", "The file is empty", ""),
     ],
 )
 def test_what_is_doubtful_is_asked_about_and_nothing_written(folder: Path, text: str, asks: str, option: str) -> None:
@@ -96,7 +96,7 @@ def test_the_answers_are_taken(folder: Path) -> None:
 
 def test_a_place_that_is_not_there(folder: Path) -> None:
     found = run("air", "log", "shde", str(folder / "x.csv"), "--shop", str(folder / "shop.toml"))
-    assert "the shop has shed, house" in str(found.exception)
+    assert "The shop has shed, house" in str(found.exception)
     assert "nearest is shed" in str(found.exception)
     typed = run("air", "log", "house", str(folder / "x.csv"), "--shop", str(folder / "shop.toml"))
     assert "has no log" in str(typed.exception)

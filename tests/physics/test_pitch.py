@@ -27,10 +27,10 @@ def test_a4_moves_every_note_alike() -> None:
 @pytest.mark.parametrize(
     ("written", "remedy"),
     [
-        ("82,4 Hz", "write 82.4 Hz"),
+        ("82,4 Hz", "Write 82.4 Hz"),
         ("82.4", "82.4 Hz"),
         ("E", "E4"),
-        ("H3", "write B"),
+        ("H3", "Write B"),
         ("", "octave"),
         ("J2", "octave"),
         ("E4 440", "octave"),

@@ -288,7 +288,7 @@ def test_a_little_lopsided_comes_out_half_way() -> None:
     [
         ("not a drawing", "plan.dxf", "not a DXF drawing"),
         ("<svg", "plan.svg", "not an SVG drawing"),
-        ("<html/>", "plan.svg", "its outermost element is html"),
+        ("<html/>", "plan.svg", "Its outermost element is html"),
         ("", "plan.pdf", "neither a .dxf nor an .svg"),
         (svg("<text>outline</text>"), "plan.svg", "no lines, arcs or curves"),
         (svg('<path style="display:none" d="M0 0 L9 0 L9 9 Z"/>'), "plan.svg", "no lines, arcs or curves"),

@@ -255,7 +255,7 @@ def test_two_columns_that_could_be_meant_are_asked_about() -> None:
 
 @pytest.mark.parametrize("text", ["", "hello\nworld\n", "time,temperature C\n2025-01-01 00:00,20\n"])
 def test_a_file_that_is_no_log_is_refused_with_what_to_write(text: str) -> None:
-    with pytest.raises(MakersFault, match="name the columns"):
+    with pytest.raises(MakersFault, match="Name the columns"):
         read_air_log(text)
 
 

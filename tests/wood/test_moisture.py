@@ -200,7 +200,7 @@ def test_weights() -> None:
     assert moisture_by_weight(216.0, 200.0) == pytest.approx(8.0)
     assert dry_mass_from(216.0, 8.0) == pytest.approx(200.0)
     for mass in (150.0, 300.0, 0.216):
-        with pytest.raises(MakersFault, match="check both"):
+        with pytest.raises(MakersFault, match="Check both"):
             moisture_by_weight(mass, 200.0)
 
 
