@@ -12,7 +12,18 @@ from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
-from gramil.bench import card_page, first_page, instrument_page, pairing_page
+from gramil.bench import (
+    card_page,
+    figures_page,
+    first_page,
+    instrument_page,
+    noting,
+    pairing_page,
+    picture_pages,
+    print_page,
+    revisions_page,
+    sheet_page,
+)
 from gramil.bench.asking import Asked, Missing, endpoint
 from gramil.bench.guard import Guard
 from gramil.bench.keeping import Keeping
@@ -27,12 +38,25 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}", instrument_page.instrument_page),
     ("/instrument/{instrument}/cut", instrument_page.cut_page),
     ("/instrument/{instrument}/figure", card_page.card_page),
+    ("/instrument/{instrument}/figures", figures_page.figures_page),
+    ("/instrument/{instrument}/sheets", sheet_page.sheets_page),
+    ("/instrument/{instrument}/sheet/{setup}", sheet_page.sheet_page),
+    ("/instrument/{instrument}/work/{operation}", sheet_page.work_page),
+    ("/instrument/{instrument}/verdict", sheet_page.verdict_part),
+    ("/instrument/{instrument}/print", print_page.print_page),
+    ("/instrument/{instrument}/print/{file}", print_page.printed_file),
+    ("/instrument/{instrument}/revisions", revisions_page.revisions_page),
+    ("/instrument/{instrument}/compare", revisions_page.compare_page),
+    ("/instrument/{instrument}/heights", picture_pages.heights_page),
+    ("/instrument/{instrument}/cents", picture_pages.cents_page),
 )
 POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/new", first_page.make_new),
     ("/demo", first_page.lay_out_demo),
     ("/unit", first_page.swap_unit),
     ("/instrument/{instrument}/keep", instrument_page.keep),
+    ("/instrument/{instrument}/work/{operation}", noting.note_work),
+    ("/instrument/{instrument}/sheet/{setup}/give", noting.give),
 )
 
 

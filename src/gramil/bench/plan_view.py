@@ -14,7 +14,7 @@ from gramil.graph import Figures
 from gramil.show import Shower, parted, shown
 from gramil.writers.svg import described, number, svg_text
 
-GAP = 30.0
+GAP = 16.0
 """Between the face and the side view, in mm."""
 VIEW_BOX = re.compile(r'viewBox="([-\d.]+) ([-\d.]+) ([\d.]+) ([\d.]+)"')
 IDS = re.compile(r'<g id="([a-z]+)" class="layer"')
@@ -43,32 +43,46 @@ class Plan:
     box: Box
     side: float
     words: str
+    radius: float
 
 
 def plan_of(figures: Figures, old: Figures | None, shower: Shower, closer: bool) -> Plan:
-    """Face over side on one x axis; with `old`, its lines in grey under the new."""
-    low = _lowest(figures["piece_whole_face"])
-    side = low - GAP
-    marks = _whole(figures, side)
-    under = tuple(replace(mark, layer="old") for mark in _whole(old, side)) if old is not None else ()
-    title = f"{figures['instrument_name']}, whole: face above, side below, head to the left"
+    """Face over side on one x axis, of the whole or, `closer`, of the board alone; with `old`, its lines in grey."""
+    side = _lowest(_face(figures, closer)) - _highest(_side(figures, closer)) - GAP
+    marks = _whole(figures, side, closer)
+    under = tuple(replace(mark, layer="old") for mark in _whole(old, side, closer)) if old is not None else ()
+    title = f"{figures['instrument_name']}: face above, side below, head to the left"
     drawing = Drawing("whole", title, "the face", (*under, *marks))
     svg = inlined(svg_text(drawing, shower.text, captioned=False))
     whole = _box(svg)
-    box = _closer(figures, whole) if closer else whole
-    return Plan(_boxed(svg, box, "plan-drawing"), box, side, described(drawing, shower.text))
+    box = _roomy(_closer(figures, whole) if closer else whole, balloon_radius(closer))
+    return Plan(_boxed(svg, box, "plan-drawing"), box, side, described(drawing, shower.text), balloon_radius(closer))
 
 
-def _whole(figures: Figures, side: float) -> Marks:
-    """Both views in one; a left-handed face is turned over, its side is the same."""
-    face = Drawing("whole", "", "the face", figures["piece_whole_face"])
-    if figures["instrument_handed"] == "left":
-        face = mirrored(face)
-    return (*face.marks, *(_moved(mark, 0.0, side) for mark in figures["piece_whole_side"]))
+def _whole(figures: Figures, side: float, closer: bool) -> Marks:
+    """Both views in one."""
+    return (*_face(figures, closer), *(_moved(mark, 0.0, side) for mark in _side(figures, closer)))
+
+
+def _face(figures: Figures, closer: bool) -> Marks:
+    """The face, turned over for a left-handed instrument."""
+    marks = figures["piece_whole_board"] if closer else figures["piece_plan_face"]
+    drawing = Drawing("whole", "", "the face", (*marks, *(figures["piece_strings"] if closer else ())))
+    return mirrored(drawing).marks if figures["instrument_handed"] == "left" else drawing.marks
+
+
+def _side(figures: Figures, closer: bool) -> Marks:
+    """The side, the same for both hands."""
+    body = () if closer else (*figures["piece_plan_rims"], *figures["piece_plan_bridge"])
+    return (*body, *figures["piece_plan_neck_side"])
 
 
 def _lowest(marks: Marks) -> float:
-    return min(y for mark in marks for _, y in _points(mark)) * 1.0
+    return min(y for mark in marks for _, y in _points(mark))
+
+
+def _highest(marks: Marks) -> float:
+    return max(y for mark in marks for _, y in _points(mark))
 
 
 def _points(mark: Mark) -> tuple[Point, ...]:
@@ -110,6 +124,12 @@ def _closer(figures: Figures, whole: Box) -> Box:
     left = float(figures["board_nut_position"]) - CLOSER_ENDS
     wide = float(figures["board_tail_position"]) + CLOSER_ENDS - left
     return Box(left, whole.top, wide, whole.tall)
+
+
+def _roomy(box: Box, radius: float) -> Box:
+    """The same with room over the face for two rows of balloons."""
+    room = 4 * radius + 4.0
+    return Box(box.left, box.top - room, box.wide, box.tall + room)
 
 
 def _boxed(svg: str, box: Box, name: str) -> str:
@@ -165,16 +185,19 @@ def _turned(mark: Mark, cut: Cut) -> str:
             return ""
 
 
-BALLOON = 9.0
-"""Radius of a finding's balloon on the plan, in mm."""
+def balloon_radius(closer: bool) -> float:
+    """Radius of a finding's balloon on the plan, in mm."""
+    return 6.0 if closer else 9.0
 
 
 def _balloon(x: float, plan: Plan, label: str, words: str, row: int) -> str:
-    y = plan.box.top + BALLOON + 2.0 + (row % 2) * (2 * BALLOON + 2.0)
+    r = plan.radius
+    y = plan.box.top + r + 1.0 + (row % 2) * (2 * r + 1.0)
     return (
         f'<g class="balloon"><title>{escape(words)}</title>'
-        f'<circle cx="{number(x)}" cy="{number(y)}" r="{BALLOON}"/>'
-        f'<text x="{number(x)}" y="{number(y + 3.8)}" text-anchor="middle" font-size="11">{escape(label)}</text></g>'
+        f'<circle cx="{number(x)}" cy="{number(y)}" r="{number(r)}"/>'
+        f'<text x="{number(x)}" y="{number(y + 0.42 * r)}" text-anchor="middle" font-size="{number(1.2 * r)}">'
+        f"{escape(label)}</text></g>"
     )
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from threading import Lock
 
 from gramil.bench.asking import Missing
-from gramil.change.whole import figures_of
+from gramil.change.whole import figures_of, with_air
 from gramil.description.base import base_values
 from gramil.description.reading import Description, ShopDescription, parse_description, parse_shop, read_shop
 from gramil.graph import Figures, Pin
@@ -90,5 +90,5 @@ def changed(held: Held, text: str) -> Figures:
     Raises MakersFault with every fault of the text.
     """
     description = parse_description(text, held.seen.name)
-    base = base_values(description, held.shop)
+    base = with_air(base_values(description, held.shop), held.shop)
     return held.figures.with_base(base.values, base.origins, base.lengths)

@@ -9,14 +9,9 @@
   const plan = () => document.getElementById("plan");
   const slider = () => document.getElementById("slider");
 
-  function box() {
-    const [left, , wide] = plan().querySelector("svg.over").getAttribute("viewBox").split(" ").map(Number);
-    return { left, wide };
-  }
-
   function xAt(event) {
-    const area = plan().getBoundingClientRect(), { left, wide } = box();
-    return left + ((event.clientX - area.left) / area.width) * wide;
+    const drawn = plan().querySelector("svg.over").getScreenCTM().inverse();
+    return new DOMPoint(event.clientX, event.clientY).matrixTransform(drawn).x;
   }
 
   function bounded(x) {

@@ -1,0 +1,96 @@
+"""A measurement as it is typed: read in the maker's unit, held against what is drawn, judged where a sheet says."""
+
+from dataclasses import dataclass, replace
+
+from gramil.bench.shelf import Held
+from gramil.change.as_made import AsMade, as_made, off_at
+from gramil.change.whole import setups_of
+from gramil.faults import MakersFault
+from gramil.graph import Figures, Pin
+from gramil.shop.measured import read_measured, unit_of_figure
+from gramil.show import Shower, addresses_in, shown
+
+MEASURED = "measured."
+"""What the name of a field starts with that holds a measurement of the address after it."""
+MOST_MOVES = 12
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """A measurement held against what was wanted: how far off, and whether that is near enough where a sheet says."""
+
+    text: str
+    near: str
+    fault: str = ""
+
+
+@dataclass(frozen=True)
+class Told:
+    """What was just noted means: how far off it is, in words, and what follows from it as made."""
+
+    found: AsMade
+    off: tuple[str, ...]
+    follows: tuple[str, ...]
+
+
+def verdict(held: Held, address: str, written: str, shower: Shower) -> Verdict:
+    """How far a measurement is off, in its unit and in cents."""
+    try:
+        unit = unit_of_figure(held.figures, address)
+        value = read_measured(bare(written), unit, shower.first, address)
+    except MakersFault as fault:
+        return Verdict("", "", ". ".join(filter(None, (fault.faults[0].what, fault.faults[0].remedy))))
+    return Verdict(off_text(held.figures, address, value, shower), _near(held, address, value))
+
+
+def off_text(figures: Figures, address: str, value: float, shower: Shower) -> str:
+    """A measurement less what is drawn: `+0.12 mm, +0.41 cent`; not known where nothing was drawn."""
+    off = off_at(address, Pin(value, ""), _drawn(figures))
+    sign = "+" if off.difference > 0 else ""
+    cents = "" if off.cents is None else f", {off.cents:+.2f} cent"
+    return f"{sign}{shown(off.difference, off.unit, shower.first)}{cents}"
+
+
+def _drawn(figures: Figures) -> Figures:
+    return replace(figures, pins={}, known={}) if figures.pins else figures
+
+
+def _near(held: Held, address: str, value: float) -> str:
+    """Whether a difference is within what a sheet allows: "near enough", "too far", or empty where no sheet says."""
+    off = abs(value - float(_drawn(held.figures).at(address)))
+    for setup in setups_of(held.figures):
+        for figure in setup.figures:
+            allowed = addresses_in(figure.tolerance)
+            if figure.address == address and figure.tolerance.startswith("±") and len(allowed) == 1:
+                return "near enough" if off <= float(held.figures.at(allowed[0])) + 1e-9 else "too far"
+    return ""
+
+
+def bare(written: str) -> str | float:
+    """A bare number, which is in the unit that the page shows; anything else as it is written."""
+    try:
+        return float(written.strip().replace(",", "."))
+    except ValueError:
+        return written
+
+
+def told_of(held: Held, addresses: tuple[str, ...], operation: str, shower: Shower) -> Told | None:
+    """What the measurements at these addresses mean; None where none of them is noted."""
+    new = {address: held.figures.pins[address] for address in addresses if address in held.figures.pins}
+    if not new:
+        return None
+    others = {address: pin for address, pin in held.figures.pins.items() if address not in new}
+    found = as_made(replace(held.figures, pins=others, known={}), new, operation)
+    off = tuple(
+        f"{address.replace('_', ' ')}: {off_text(held.figures, address, float(pin.value), shower)} from what was drawn"
+        for address, pin in new.items()
+    )
+    return Told(found, off, tuple(_follows(found, shower)))
+
+
+def _follows(found: AsMade, shower: Shower) -> list[str]:
+    return [
+        f"{move.address.replace('_', ' ')}: {shown(move.new, move.unit, shower.first)}, "
+        f"as drawn {shown(move.old, move.unit, shower.first)}"
+        for move in found.moves[:MOST_MOVES]
+    ]

@@ -1,0 +1,87 @@
+"""What the hands report: a measurement, an operation done, a sheet handed out. Sent twice, it is noted once."""
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, go
+from gramil.bench.instrument_page import instrument_id
+from gramil.bench.measuring import MEASURED, bare
+from gramil.bench.sheet_page import setup_of
+from gramil.bench.shelf import Held, Shelf
+from gramil.bench.units import shower_for
+from gramil.faults import MakersFault
+from gramil.now.needs import used_up_by
+from gramil.now.operations import usual_work
+from gramil.now.sheet_settings import settings_on
+from gramil.shop.opening import Store
+from gramil.shop.operations_done import (
+    Measurement,
+    add_measurements,
+    mark_done,
+    measurements,
+    operations_done,
+    read_measurements,
+)
+from gramil.shop.sheets_given import give_sheet
+from gramil.shop.stock import promises, use_up
+
+
+def note_work(asked: Asked, shelf: Shelf) -> Response:
+    """What was measured, and with `do=done` the operation as done; what cannot be read is told, and nothing noted."""
+    number, name = instrument_id(asked), asked.words["operation"]
+    asked.session.who = asked.one("who", asked.session.who)
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, number)
+        measured = _measured(asked, held)
+        if asked.one("do") == "done":
+            _mark(asked, store, held, name, measured)
+        else:
+            _add(asked, store, held, measured)
+    told = "".join(f"&told={each.address}" for each in measured)
+    place = f"work/{name}" if name in usual_work().operations else f"sheet/{name}"
+    return go(f"/instrument/{number}/{place}?noted=1{told}")
+
+
+def _measured(asked: Asked, held: Held) -> tuple[Measurement, ...]:
+    """Every field that was filled in. Raises MakersFault with every fault."""
+    fields = {key.removeprefix(MEASURED): texts[-1] for key, texts in asked.form.items() if key.startswith(MEASURED)}
+    written = {address: bare(text) for address, text in fields.items() if text.strip()}
+    return read_measurements(held.figures, written, shower_for(asked.session, held.figures).first)
+
+
+def _add(asked: Asked, store: Store, held: Held, measured: tuple[Measurement, ...]) -> None:
+    if not measured:
+        raise MakersFault.of("nothing was measured", remedy="type what the calipers say, or tap Done")
+    last = {each.address: each for each in measurements(store, held.seen.id)}
+    fresh = [each for each in measured if last.get(each.address) != each]
+    if fresh:
+        add_measurements(store, held.seen.id, fresh, asked.now, asked.session.who)
+
+
+def _mark(asked: Asked, store: Store, held: Held, name: str, measured: tuple[Measurement, ...]) -> None:
+    """Done once: the same form sent again by a phone that lost the answer changes nothing."""
+    owner, hours = held.seen.id, _hours(asked.one("hours"))
+    if any(each.operation == name for each in operations_done(store, owner)):
+        return
+    note, who = asked.one("note"), asked.session.who
+    mark_done(store, owner, name, asked.now, measured=measured, note=note, hours=hours, who=who)
+    needs = used_up_by(name)
+    for each in promises(store, owner):
+        if each.need in needs and not each.used_at:
+            use_up(store, each, asked.now, who)
+
+
+def _hours(written: str) -> float | None:
+    try:
+        return float(written.replace(",", ".")) if written else None
+    except ValueError:
+        raise MakersFault.of(f'"{written}" is no number', remedy="write hours such as 1.5", where="hours") from None
+
+
+def give(asked: Asked, shelf: Shelf) -> Response:
+    """Note a sheet as handed out, with the tools' settings on it, and go on to its print."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+        setup = setup_of(held, asked.words["setup"])
+        settings = settings_on(setup, held.figures, store)
+        give_sheet(store, held.seen.id, held.revision.number, setup.name, settings, asked.now)
+    return go(f"/instrument/{held.seen.id}/print/sheet-{setup.name}.pdf")

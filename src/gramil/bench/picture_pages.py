@@ -1,0 +1,73 @@
+"""Pages that are pictures with their tables: the heights of the strings, and the map of cents."""
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked
+from gramil.bench.instrument_page import instrument_id
+from gramil.bench.plan_view import inlined
+from gramil.bench.shelf import Shelf
+from gramil.bench.units import shower_for
+from gramil.change.whole import drawings_of
+from gramil.graph import Figures
+from gramil.show import Shower, parted
+from gramil.writers.cents_map import cents_map_svg
+from gramil.writers.svg import described, svg_text
+
+HEIGHTS = ("heights", "neck-set", "nut")
+"""Drawings of the heights page, in order."""
+SUMS = (
+    ("Neck angle", "neck_angle_target"),
+    ("Saddle over the bridge, mean", "neck_set_exposed_mean"),
+    ("Straightedge over the bridge", "neck_set_straightedge"),
+    ("Relief", "heights_relief"),
+    ("Strings over the top, mean", "neck_set_over_top_mean"),
+)
+
+
+def heights_page(asked: Asked, shelf: Shelf) -> Response:
+    """How high each string lies, drawn stretched, with neck set and nut, and as a table."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+    shower = shower_for(asked.session, held.figures)
+    drawings = {drawing.name: drawing for drawing in drawings_of(held.figures)}
+    pictures = [
+        (drawings[name].title, inlined(svg_text(drawings[name], shower.text)), described(drawings[name], shower.text))
+        for name in HEIGHTS
+        if name in drawings
+    ]
+    return asked.page(
+        "heights.html",
+        title=f"{held.seen.name}, heights",
+        held=held,
+        pictures=pictures,
+        sums=[(words, *shower.both(address), address) for words, address in SUMS if address in held.figures],
+        heads=[str(number) for number in range(1, int(held.figures["strings_count"]) + 1)],
+        rows=by_fret("height_over_crown", held.figures, shower),
+        unit=shower.first,
+    )
+
+
+def cents_page(asked: Asked, shelf: Shelf) -> Response:
+    """How far each string is out at each fret, before and after, as a picture and as tables."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+    shower = shower_for(asked.session, held.figures)
+    return asked.page(
+        "cents.html",
+        title=f"{held.seen.name}, cents map",
+        held=held,
+        picture=cents_map_svg(held.figures),
+        heads=[str(number) for number in range(1, int(held.figures["strings_count"]) + 1)],
+        before=by_fret("intonation_cents_before", held.figures, shower),
+        after=by_fret("intonation_cents_after", held.figures, shower),
+        unit=shower.first,
+    )
+
+
+def by_fret(name: str, figures: Figures, shower: Shower) -> list[tuple[str, list[str]]]:
+    """A figure a string and fret as rows, a row a fret, numbers alone."""
+    strings = range(1, int(figures["strings_count"]) + 1)
+    return [
+        (str(fret), [parted(shower.text(f"{name}[{string}, {fret}]"))[0] for string in strings])
+        for fret in range(len(figures["fret_position"]))
+    ]

@@ -1,0 +1,110 @@
+"""What can be printed of an instrument, at true scale: each file of the pack, made when it is asked for."""
+
+from collections.abc import Callable, Mapping
+from functools import partial
+from typing import get_args
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, Missing
+from gramil.bench.instrument_page import instrument_id
+from gramil.bench.shelf import Held, Shelf
+from gramil.bench.units import shower_for
+from gramil.change.whole import drawings_of, setups_of
+from gramil.faults import MakersFault
+from gramil.pack import build_book, pack_makers, title_of
+from gramil.sheets.bench_sheets import bench_sheets_pdf
+from gramil.show import Shower
+from gramil.writers.paper import PaperName
+from gramil.writers.svg import svg_text
+
+KINDS: Mapping[str, str] = {
+    "pdf": "application/pdf",
+    "svg": "image/svg+xml",
+    "dxf": "image/vnd.dxf",
+    "csv": "text/csv; charset=utf-8",
+    "json": "application/json",
+}
+"""What a file is, by how its name ends."""
+PAPERS: tuple[PaperName, ...] = get_args(PaperName)
+MOST_OFF = 0.05
+"""A printer further off than this share is another fault than one of scale."""
+
+
+def print_page(asked: Asked, shelf: Shelf) -> Response:
+    """The list of what can be printed, for the paper and the printer chosen."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+    paper, scale = _paper(asked, held), _printer(asked)
+    names = list(_makers(asked, held, paper, scale))
+    return asked.page(
+        "print.html",
+        title=f"{held.seen.name}, print",
+        held=held,
+        paper=paper,
+        papers=PAPERS,
+        x=asked.one("x", "100"),
+        y=asked.one("y", "100"),
+        papers_first=[name for name in names if name.endswith(".pdf")],
+        drawings=[name for name in names if name.endswith((".dxf", ".svg"))],
+        tables=[name for name in names if name.endswith((".csv", ".json"))],
+    )
+
+
+def printed_file(asked: Asked, shelf: Shelf) -> Response:
+    """One file, to be looked at or saved."""
+    name = asked.words["file"]
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+    makers = _makers(asked, held, _paper(asked, held), _printer(asked))
+    if name not in makers:
+        raise Missing(f"file {name}")
+    kind = KINDS[name.rsplit(".", 1)[-1]]
+    shown = "inline" if kind == "application/pdf" else "attachment"
+    headers = {"content-disposition": f'{shown}; filename="{held.seen.id}-{name}"'}
+    return Response(makers[name](), media_type=kind, headers=headers)
+
+
+def _makers(
+    asked: Asked, held: Held, paper: PaperName, scale: tuple[float, float]
+) -> Mapping[str, Callable[[], bytes]]:
+    shower = shower_for(asked.session, held.figures)
+    sheets = {
+        f"sheet-{setup.name}.pdf": partial(_sheet, held, shower, setup.name, paper)
+        for setup in setups_of(held.figures)
+        if not setup.closed
+    }
+    build = {"build-book.pdf": partial(build_book, held.figures, shower, paper)}
+    return {**pack_makers(held.figures, shower, paper, scale), **build, **sheets}
+
+
+def _sheet(held: Held, shower: Shower, name: str, paper: PaperName) -> bytes:
+    setup = next(each for each in setups_of(held.figures) if each.name == name)
+    pictures = {
+        drawing.name: svg_text(drawing, shower.text, captioned=False)
+        for drawing in drawings_of(held.figures)
+        if drawing.name == setup.drawing
+    }
+    return bench_sheets_pdf([setup], shower, pictures, title_of(held.figures, shower), paper)
+
+
+def _paper(asked: Asked, held: Held) -> PaperName:
+    wanted = asked.one("paper")
+    return next((paper for paper in PAPERS if paper == wanted), held.figures["shop_paper"])
+
+
+def _printer(asked: Asked) -> tuple[float, float]:
+    """What a 100 mm bar measured on the last print, each way, over 100."""
+    return _share(asked.one("x", "100"), "x"), _share(asked.one("y", "100"), "y")
+
+
+def _share(written: str, where: str) -> float:
+    try:
+        share = float(written.replace(",", ".")) / 100
+    except ValueError:
+        share = 0.0
+    if not abs(share - 1) <= MOST_OFF:
+        raise MakersFault.of(
+            f'"{written}" is not what a 100 mm bar measures', "", "write mm, such as 99.8", where=where
+        )
+    return share

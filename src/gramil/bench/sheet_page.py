@@ -1,0 +1,177 @@
+"""A sheet: one operation a page, big figures, its drawing, the proof before the cut, and what was measured, judged."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from starlette.responses import HTMLResponse, Response
+
+from gramil.bench.asking import Asked, Missing
+from gramil.bench.instrument_page import instrument_id
+from gramil.bench.measuring import MEASURED, told_of, verdict
+from gramil.bench.plan_view import inlined
+from gramil.bench.shelf import Held, Shelf
+from gramil.bench.templating import render
+from gramil.bench.units import shower_for
+from gramil.change.whole import drawings_of, setups_of
+from gramil.now.operations import Operation, Work, needed, usual_work
+from gramil.pack import title_of
+from gramil.setups.setup import Setup
+from gramil.sheets.pages import PageText, book
+from gramil.shop.opening import Store
+from gramil.shop.operations_done import DoneOperation, measurements, operations_done
+from gramil.show import Shower, shown
+from gramil.writers.svg import svg_text
+
+
+@dataclass(frozen=True)
+class Box:
+    """A field for a measurement: its address, its words, what is wanted, and what was measured last."""
+
+    address: str
+    what: str
+    wanted: str
+    last: str
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line of the order of work: an operation or a sheet, its address, the day it was done, why it is not needed."""
+
+    what: str
+    address: str
+    done: str
+    closed: str
+
+
+def sheets_page(asked: Asked, shelf: Shelf) -> Response:
+    """Every operation of an instrument in order, with those that have a sheet."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+        done = {each.operation: each.at[:10] for each in operations_done(store, held.seen.id)}
+    lines = tuple(_lines(held, done))
+    return asked.page("sheets.html", title=f"{held.seen.name}, sheets", held=held, lines=lines)
+
+
+def _lines(held: Held, done: dict[str, str]) -> Iterator[Line]:
+    base = f"/instrument/{held.seen.id}"
+    work = _work(held)
+    setups = {setup.name: setup for setup in setups_of(held.figures)}
+    met = set()
+    for each in work.operations.values():
+        met.add(each.sheet)
+        yield Line(each.what, f"{base}/work/{each.name}", done.get(each.name, ""), "")
+    for setup in setups.values():
+        if setup.name not in met:
+            shower = Shower(held.figures)
+            yield Line(setup.title, f"{base}/sheet/{setup.name}", done.get(setup.name, ""), shower.filled(setup.closed))
+
+
+def _work(held: Held) -> Work:
+    return needed(usual_work(), held.description.instrument)
+
+
+def sheet_page(asked: Asked, shelf: Shelf) -> Response:
+    """The sheet of a set-up: that of the operation that it goes with, where there is one."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+        name = asked.words["setup"]
+        operation = next((each for each in _work(held).operations.values() if each.sheet == name), None)
+        return _page(asked, store, held, setup_of(held, name), operation)
+
+
+def work_page(asked: Asked, shelf: Shelf) -> Response:
+    """An operation, with its sheet where there is one."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+        operation = _operation(held, asked.words["operation"])
+        setup = setup_of(held, operation.sheet) if operation.sheet else None
+        return _page(asked, store, held, setup, operation)
+
+
+def _operation(held: Held, name: str) -> Operation:
+    operations = _work(held).operations
+    if name not in operations:
+        raise Missing(f"operation {name}")
+    return operations[name]
+
+
+def setup_of(held: Held, name: str) -> Setup:
+    """The set-up of a name; raises Missing."""
+    found = next((setup for setup in setups_of(held.figures) if setup.name == name), None)
+    if found is None:
+        raise Missing(f"sheet {name}")
+    return found
+
+
+def _page(asked: Asked, store: Store, held: Held, setup: Setup | None, operation: Operation | None) -> Response:
+    shower = shower_for(asked.session, held.figures)
+    open_setup = setup if setup is not None and not setup.closed else None
+    name = operation.name if operation else setup.name if setup else ""
+    title = setup.title if setup else operation.what if operation else ""
+    done = {each.operation: each for each in operations_done(store, held.seen.id)}
+    return asked.page(
+        "sheet.html",
+        title=f"{held.seen.name}: {title}",
+        heading=title,
+        held=held,
+        name=name,
+        setup=setup,
+        operation=operation,
+        sheet=_text(held, open_setup, shower),
+        closed=shower.filled(setup.closed) if setup else "",
+        drawing=_drawing(held, setup, shower),
+        boxes=tuple(_boxes(store, held, setup, operation, shower)),
+        done=done.get(name),
+        before=_missing(operation, done),
+        told=told_of(held, asked.many("told"), name, shower),
+        unit=shower.first,
+    )
+
+
+def _missing(operation: Operation | None, done: dict[str, DoneOperation]) -> list[str]:
+    """What comes before an operation and is not noted as done, in words."""
+    work = usual_work().operations
+    return [work[each].what for each in (operation.after if operation else ()) if each in work and each not in done]
+
+
+def _text(held: Held, setup: Setup | None, shower: Shower) -> PageText | None:
+    if setup is None:
+        return None
+    return book([setup], shower, title_of(held.figures, shower))["pages"][0]
+
+
+def _drawing(held: Held, setup: Setup | None, shower: Shower) -> str:
+    if setup is None or not setup.drawing:
+        return ""
+    drawing = next((each for each in drawings_of(held.figures) if each.name == setup.drawing), None)
+    return inlined(svg_text(drawing, shower.text, captioned=False)) if drawing else ""
+
+
+def _boxes(store: Store, held: Held, setup: Setup | None, operation: Operation | None, shower: Shower) -> Iterator[Box]:
+    last = {each.address: each.written for each in measurements(store, held.seen.id)}
+    addresses = dict.fromkeys((*(setup.boxes if setup else ()), *(operation.measure if operation else ())))
+    named = {figure.address: shower.filled(figure.what) for figure in (setup.figures if setup else ())}
+    for address in addresses:
+        try:
+            wanted = shown(held.figures.drawn(address), held.figures.unit_at(address), shower.first)
+        except KeyError:
+            wanted = _wanted(held, address, shower)
+        if wanted:
+            yield Box(address, named.get(address, address.replace("_", " ")), wanted, last.get(address, ""))
+
+
+def _wanted(held: Held, address: str, shower: Shower) -> str:
+    try:
+        return shower.text(address)
+    except KeyError:
+        return ""
+
+
+def verdict_part(asked: Asked, shelf: Shelf) -> Response:
+    """The verdict on a measurement as it is typed."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+    address = asked.one("at")
+    written = asked.one(MEASURED + address)
+    found = verdict(held, address, written, shower_for(asked.session, held.figures)) if written else None
+    return HTMLResponse(render("verdict.html", verdict=found))
