@@ -13,6 +13,8 @@ from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
 from gramil.bench import (
+    air_page,
+    beginning,
     card_page,
     figures_page,
     first_page,
@@ -23,6 +25,9 @@ from gramil.bench import (
     print_page,
     revisions_page,
     sheet_page,
+    stock_page,
+    tools_page,
+    weeks_page,
 )
 from gramil.bench.asking import Asked, Missing, endpoint
 from gramil.bench.guard import Guard
@@ -34,7 +39,12 @@ ShelfPage = Callable[[Asked, Shelf], Response]
 
 GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/", first_page.first_page),
-    ("/new", first_page.new_page),
+    ("/new", beginning.new_page),
+    ("/weeks", weeks_page.weeks_page),
+    ("/weeks.pdf", weeks_page.printed_weeks),
+    ("/stock", stock_page.stock_page),
+    ("/tools", tools_page.tools_page),
+    ("/air", air_page.air_page),
     ("/instrument/{instrument}", instrument_page.instrument_page),
     ("/instrument/{instrument}/cut", instrument_page.cut_page),
     ("/instrument/{instrument}/figure", card_page.card_page),
@@ -51,9 +61,18 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/cents", picture_pages.cents_page),
 )
 POSTS: tuple[tuple[str, ShelfPage], ...] = (
-    ("/new", first_page.make_new),
-    ("/demo", first_page.lay_out_demo),
-    ("/unit", first_page.swap_unit),
+    ("/new", beginning.make_new),
+    ("/demo", beginning.lay_out_demo),
+    ("/unit", beginning.swap_unit),
+    ("/air/place", air_page.add_named_place),
+    ("/air/reading", air_page.write_reading),
+    ("/air/log", air_page.bring_in_log),
+    ("/stock", stock_page.add_to_stock),
+    ("/stock/promise", stock_page.promise_found),
+    ("/stock/release", stock_page.take_back),
+    ("/tools/jig", tools_page.check_jig),
+    ("/tools/saw", tools_page.try_saw),
+    ("/tools/bring-in", tools_page.bring_in),
     ("/instrument/{instrument}/keep", instrument_page.keep),
     ("/instrument/{instrument}/work/{operation}", noting.note_work),
     ("/instrument/{instrument}/sheet/{setup}/give", noting.give),

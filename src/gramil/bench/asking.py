@@ -9,6 +9,7 @@ from datetime import datetime
 from urllib.parse import urlencode
 
 from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import UploadFile
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
 
@@ -89,7 +90,20 @@ async def _form(request: Request) -> Mapping[str, tuple[str, ...]]:
     if request.method != "POST":
         return {}
     async with request.form(max_files=4, max_fields=MOST_FIELDS, max_part_size=2_000_000) as form:
-        return {key: tuple(str(value) for value in form.getlist(key)) for key in form}
+        return {key: tuple([await _text(value) for value in form.getlist(key)]) for key in form}
+
+
+async def _text(value: UploadFile | str) -> str:
+    """A field's text, or that of a file that was sent: UTF-8, UTF-16 with its mark, or the Windows letters."""
+    if isinstance(value, str):
+        return value
+    content = await value.read()
+    if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return content.decode("utf-16", errors="replace")
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return content.decode("cp1252", errors="replace")
 
 
 def _asked(request: Request, form: Mapping[str, tuple[str, ...]], session: Session) -> Asked:

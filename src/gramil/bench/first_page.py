@@ -1,119 +1,146 @@
-"""The first page: what is on the bench, what could be done next; with an empty store, how to begin."""
+"""The first page: each place's air, and of each instrument what could be done now and what closes the rest."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources import files
+from datetime import datetime
+from itertools import groupby
 
 from starlette.responses import Response
 
-from gramil.bench.asking import Asked, go, own_address
-from gramil.bench.shelf import Held, Shelf
-from gramil.change.whole import findings_of, setups_of
-from gramil.description.reading import parse_description
-from gramil.description.writing import QUESTIONS, Question, new_description
-from gramil.faults import Fault, MakersFault
-from gramil.setups.setup import Setup
-from gramil.shop.instruments import add_instrument, instruments
-from gramil.shop.on_hand import bring_in_shop
+from gramil.bench.asking import Asked
+from gramil.bench.beginning import five
+from gramil.bench.plan_view import inlined
+from gramil.bench.shelf import Shelf
+from gramil.change.whole import findings_of
+from gramil.faults import MakersFault
+from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now
+from gramil.now.states import Bench, bench_of_store
+from gramil.shop.instruments import instruments
 from gramil.shop.opening import Store
-from gramil.shop.operations_done import operations_done
-from gramil.shop.places import latest_reading, places
+from gramil.writers.wood_charts import air_svg
 
-ASKED = ("instrument.name", "scale.length", "scale.join", "nut.width", "instrument.handed")
-"""The five questions of a new instrument; all else is left usual and can be changed on its page."""
-EXAMPLES = ("tarn", "fell", "scree")
+OPEN_SHOWN = 3
+"""So many open operations stand at length; the rest are folded."""
+CLOSES = {"cure": "curing", "jig": "jig", "wood": "wood", "air": "air", "reading": "air"}
+
+
+@dataclass(frozen=True)
+class AirNow:
+    """A place's line: its air, how long ago it was read, whether gluing is open in it, and its day as a chart."""
+
+    place: PlaceNow
+    age: str
+    gluing: str
+    chart: str
+
+
+@dataclass(frozen=True)
+class ClosedNow:
+    """Operations closed for one and the same reason, and when they open."""
+
+    what: tuple[str, ...]
+    by: str
+    why: str
+    when: str
 
 
 @dataclass(frozen=True)
 class OnBench:
-    """An instrument as a row: what would be done next, what is done, and how many findings ask for something."""
+    """An instrument's row. `verdicts` counts findings that ask for something; `fault` is why it cannot be read."""
 
     id: int
     name: str
-    revision: int
-    next: Setup | None
-    later: tuple[Setup, ...]
     done: int
-    stops: int
-    cautions: int
-    faults: tuple[Fault, ...] = ()
+    all: int
+    open: tuple[Open, ...]
+    more: tuple[Open, ...]
+    closed: tuple[ClosedNow, ...]
+    waiting: int
+    stale: Mapping[str, str]
+    verdicts: Mapping[str, int]
+    fault: str = ""
 
 
 def first_page(asked: Asked, shelf: Shelf) -> Response:
-    """What is on the bench now."""
+    """What is on the bench now; with an empty store, how to begin."""
     with asked.keeping.opened() as store:
-        rows = [_row(store, shelf, each.id, each.name) for each in instruments(store) if each.standing != "done"]
-        air = [(place, latest_reading(store, place.id)) for place in places(store)]
-    if not rows:
-        return asked.page("empty.html", title="Begin", questions=five(), answers={}, faults=())
-    return asked.page("bench.html", title="On the bench", rows=rows, air=air, now=asked.now)
-
-
-def _row(store: Store, shelf: Shelf, number: int, name: str) -> OnBench:
-    done = {each.operation for each in operations_done(store, number)}
-    try:
-        held = shelf.held(store, number)
-    except MakersFault as fault:
-        return OnBench(number, name, 0, None, (), len(done), 0, 0, fault.faults)
-    return _bench_row(held, done)
-
-
-def _bench_row(held: Held, done: set[str]) -> OnBench:
-    waiting = [each for each in setups_of(held.figures) if not each.closed and each.name not in done]
-    severities = [each.severity for each in findings_of(held.figures)]
-    return OnBench(
-        held.seen.id,
-        held.seen.name,
-        held.revision.number,
-        waiting[0] if waiting else None,
-        tuple(waiting[1:]),
-        len(done),
-        severities.count("stop"),
-        severities.count("caution"),
+        known = {each.name: each.id for each in instruments(store)}
+        if not known:
+            return asked.page("empty.html", title="Begin", questions=five(), answers={}, faults=())
+        bench = bench_of_store(store, asked.now)
+        rows = _rows(store, shelf, bench, known, asked.now.replace(tzinfo=None))
+        others = [each for each in instruments(store) if each.standing != "open"]
+    now = bench.shop.now
+    air = tuple(_air(bench, place, now) for place in bench.shop.places.values())
+    return asked.page(
+        "bench.html",
+        title="On the bench",
+        rows=rows,
+        air=air,
+        faults=bench.faults,
+        others=others,
+        day=f"{now:%A} {now.day} {now:%B}",
     )
 
 
-def five() -> tuple[Question, ...]:
-    """The five questions, in order."""
-    known = {question.key: question for question in QUESTIONS}
-    return tuple(known[key] for key in ASKED)
+def _air(bench: Bench, place: PlaceNow, now: datetime) -> AirNow:
+    band = bench.shop.bands["gluing"]
+    gluing = ""
+    if place.name == bench.shop.gluing:
+        is_open = band.holds(place.temperature, place.humidity) and not place.old
+        least, most = band.humidity
+        gluing = f"gluing is {'open' if is_open else 'closed'} here, its band is {least:.0f} to {most:.0f} %"
+    chart = "" if place.old else inlined(air_svg(bench.places.known[place.name], now, 1.0, band.humidity))
+    return AirNow(place, hours_ago(now, place.read_at), gluing, chart)
 
 
-def new_page(asked: Asked, _: Shelf) -> Response:
-    """The five questions."""
-    return asked.page("new.html", title="New instrument", questions=five(), answers={}, faults=())
+def _rows(store: Store, shelf: Shelf, bench: Bench, known: Mapping[str, int], now: datetime) -> tuple[OnBench, ...]:
+    found = open_now(bench.instruments, bench.shop)
+    stale = {state.name: state.stale for state in bench.instruments}
+    rows = [_row(store, shelf, one, known[one.name], stale[one.name], now) for one in found]
+    named = {one.name for one in found}
+    lost = [each for each in instruments(store, "open") if each.name not in named]
+    faults = {each.name: next((text for text in bench.faults if text.startswith(each.name)), "") for each in lost}
+    rows += [OnBench(each.id, each.name, 0, 0, (), (), (), 0, {}, {}, faults[each.name]) for each in lost]
+    return tuple(rows)
 
 
-def make_new(asked: Asked, _: Shelf) -> Response:
-    """A new instrument from the answers; faults come back with what was typed."""
-    answers: Mapping[str, str] = {key: asked.one(key) for key in ASKED if asked.one(key)}
+def _row(
+    store: Store, shelf: Shelf, one: InstrumentNow, number: int, stale: Mapping[str, str], now: datetime
+) -> OnBench:
+    here = [each for each in one.closed if each.by != "before"]
+    return OnBench(
+        number,
+        one.name,
+        one.done,
+        one.all,
+        one.open[:OPEN_SHOWN],
+        one.open[OPEN_SHOWN:],
+        tuple(_together(here, now)),
+        len(one.closed) - len(here),
+        stale,
+        *_verdicts(store, shelf, number),
+    )
+
+
+def _together(closed: list[Closed], now: datetime) -> list[ClosedNow]:
+    """Operations that one reason closes, as one line."""
+
+    def alike(each: Closed) -> tuple[str, str, str]:
+        return each.by, each.why.rstrip("."), str(each.when)
+
+    found = []
+    for (by, why, _), group in groupby(sorted(closed, key=alike), key=alike):
+        together = list(group)
+        when = together[0].when
+        opens = f"opens {day_of(when, now)}" if when is not None else ""
+        found.append(ClosedNow(tuple(each.operation.what for each in together), CLOSES.get(by, by), why, opens))
+    return found
+
+
+def _verdicts(store: Store, shelf: Shelf, number: int) -> tuple[Mapping[str, int], str]:
     try:
-        text = new_description(answers)
-        name = parse_description(text).instrument.instrument.name
-        with asked.keeping.opened() as store:
-            made = add_instrument(store, name, text, asked.now, who=asked.session.who, why="begun")
+        severities = [each.severity for each in findings_of(shelf.held(store, number).figures)]
     except MakersFault as fault:
-        values = {"questions": five(), "answers": answers, "faults": fault.faults}
-        return asked.page("new.html", 422, title="New instrument", **values)
-    return go(f"/instrument/{made.id}")
-
-
-def lay_out_demo(asked: Asked, _: Shelf) -> Response:
-    """The demonstration shop and its three instruments, all invented, into an empty store."""
-    folder = files("gramil") / "data" / "examples"
-    with asked.keeping.opened() as store:
-        if instruments(store):
-            return go("/")
-        bring_in_shop(store, (folder / "shop.toml").read_text(encoding="utf-8"), "shop.toml", asked.now)
-        for name in EXAMPLES:
-            text = (folder / f"{name}.toml").read_text(encoding="utf-8")
-            title = parse_description(text, f"{name}.toml").instrument.instrument.name
-            add_instrument(store, title, text, asked.now, why="laid out as an example")
-    return go("/")
-
-
-def swap_unit(asked: Asked, _: Shelf) -> Response:
-    """Millimetres or inches first, for this browser."""
-    if asked.one("unit") in ("mm", "in"):
-        asked.session.unit = asked.one("unit")
-    return go(own_address(asked.one("back", "/")))
+        return {}, str(fault.faults[0])
+    return {word: severities.count(word) for word in ("stop", "caution") if word in severities}, ""

@@ -27,6 +27,7 @@ KINDS: Mapping[str, str] = {
 }
 """What a file is, by how its name ends."""
 PAPERS: tuple[PaperName, ...] = get_args(PaperName)
+SHEET = "sheet-"
 MOST_OFF = 0.05
 """A printer further off than this share is another fault than one of scale."""
 
@@ -45,7 +46,8 @@ def print_page(asked: Asked, shelf: Shelf) -> Response:
         papers=PAPERS,
         x=asked.one("x", "100"),
         y=asked.one("y", "100"),
-        papers_first=[name for name in names if name.endswith(".pdf")],
+        first=[name for name in names if name.endswith(".pdf") and not name.startswith(SHEET)],
+        sheets=[(f"{SHEET}{setup.name}.pdf", setup.title) for setup in setups_of(held.figures) if not setup.closed],
         drawings=[name for name in names if name.endswith((".dxf", ".svg"))],
         tables=[name for name in names if name.endswith((".csv", ".json"))],
     )
@@ -70,7 +72,7 @@ def _makers(
 ) -> Mapping[str, Callable[[], bytes]]:
     shower = shower_for(asked.session, held.figures)
     sheets = {
-        f"sheet-{setup.name}.pdf": partial(_sheet, held, shower, setup.name, paper)
+        f"{SHEET}{setup.name}.pdf": partial(_sheet, held, shower, setup.name, paper)
         for setup in setups_of(held.figures)
         if not setup.closed
     }

@@ -1,0 +1,104 @@
+"""Wood and air: each place's air with its chart and the band for gluing, the meter written down, pieces' moisture."""
+
+from datetime import datetime, timedelta
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, go
+from gramil.bench.plan_view import inlined
+from gramil.bench.shelf import Shelf
+from gramil.faults import MakersFault
+from gramil.now.states import places_in_store
+from gramil.shop.air_of_places import Places
+from gramil.shop.air_view import HOURS_HELD, views
+from gramil.shop.on_hand import shop_description
+from gramil.shop.pieces_now import pieces_now
+from gramil.shop.places import Place, Reading, add_place, add_reading, import_air, place, places
+from gramil.shop.readiness import gluing_band, gluing_humidity, limits_of, readiness, when
+from gramil.wood.air_log import read_air_log
+from gramil.writers.wood_charts import air_svg
+
+DAYS = 28.0
+"""Days of air that a chart shows."""
+
+
+def air_page(asked: Asked, _: Shelf) -> Response:
+    """Every place and every piece whose moisture is followed."""
+    now = asked.now.replace(tzinfo=None)
+    with asked.keeping.opened() as store:
+        described = shop_description(store)
+        known = places_in_store(store, described, asked.now)
+        named = places(store)
+    band, aim = gluing_humidity(described.shop), limits_of(described.shop)["gluing_humidity"]
+    fresh = [each for each in known.known.values() if now - each.last < timedelta(days=DAYS)]
+    charts = {each.name: inlined(air_svg(each, now, DAYS, band)) for each in fresh}
+    return asked.page(
+        "air.html",
+        title="Wood and air",
+        places=named,
+        views={each.place.name: each for each in views(known, now, band, aim)},
+        charts=charts,
+        band=band,
+        aim=aim,
+        held=HOURS_HELD,
+        gluing=known.gluing,
+        pieces=_pieces(asked, known, now),
+        typed={},
+    )
+
+
+def _pieces(asked: Asked, known: Places, now: datetime) -> list[tuple[str, str, str, str]]:
+    """Each piece: name, wood, moisture, and when it is ready; none where no air was read."""
+    with asked.keeping.opened() as store:
+        described = shop_description(store)
+    if not described.shop.piece or not known.known:
+        return []
+    band = gluing_band(described.shop, known, now)
+    rows = []
+    for each in pieces_now(described, known, now).known:
+        found, mean = readiness(each, known, now, band), each.state.mean
+        best = found.best
+        ready = "settled" if found.settled else f"{best.place}: {when(best.ready, now)}" if best else "in no place here"
+        moisture = f"{mean.likely:.1f} % ({mean.least:.1f} to {mean.most:.1f})"
+        rows.append((each.row.name, each.row.wood, moisture, ready))
+    return rows
+
+
+def add_named_place(asked: Asked, _: Shelf) -> Response:
+    """A new place."""
+    name = asked.one("name")
+    if not name:
+        raise MakersFault.of("the place has no name", remedy="write one, such as bench or drying box")
+    with asked.keeping.opened() as store:
+        if name not in [each.name for each in places(store)]:
+            add_place(store, Place(name, {}), asked.now, asked.session.who)
+    return go("/air")
+
+
+def write_reading(asked: Asked, _: Shelf) -> Response:
+    """What the meter says, written down now."""
+    temperature, humidity = _number(asked, "temperature"), _number(asked, "humidity")
+    with asked.keeping.opened() as store:
+        where = place(store, asked.one("place"))
+        reading = Reading(asked.now.replace(microsecond=0), temperature, humidity)
+        add_reading(store, where.id, reading, asked.now, asked.session.who)
+    return go(asked.one("back") if asked.one("back") in ("/", "/air") else "/air")
+
+
+def _number(asked: Asked, key: str) -> float:
+    written = asked.one(key).replace(",", ".").rstrip("%°C ").strip()
+    try:
+        return float(written)
+    except ValueError:
+        raise MakersFault.of(f'"{asked.one(key)}" is no number', remedy="write it such as 44", where=key) from None
+
+
+def bring_in_log(asked: Asked, _: Shelf) -> Response:
+    """A logger's file, whole or not at all."""
+    text, name = asked.one("log"), asked.one("place")
+    if not text:
+        raise MakersFault.of("no file was chosen", remedy="choose the file that the logger wrote")
+    history, _report = read_air_log(text, "the logger's file")
+    with asked.keeping.opened() as store:
+        import_air(store, place(store, name).id, history, asked.now, file="from the bench", who=asked.session.who)
+    return go("/air")

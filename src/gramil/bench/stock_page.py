@@ -1,0 +1,154 @@
+"""Stock: blanks and parts made ahead, whose they are, what serves which need, and what must be bought."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, go
+from gramil.bench.shelf import Shelf
+from gramil.bench.tools_page import unit_of_shop
+from gramil.faults import MakersFault
+from gramil.measure import LengthUnit, read_length
+from gramil.now.match import Matching, match
+from gramil.now.needs import fit, needs_of
+from gramil.now.on_hand import made_parts, stock_of_store
+from gramil.shop.instruments import instruments
+from gramil.shop.on_hand import shop_description
+from gramil.shop.opening import Store
+from gramil.shop.operations_done import operations_done
+from gramil.shop.stock import (
+    Blank,
+    add_blank,
+    blanks,
+    free_counts,
+    parts,
+    promise_blank,
+    promise_part,
+    promises,
+    release,
+)
+from gramil.show import shown
+
+
+@dataclass(frozen=True)
+class BlankRow:
+    """A blank as it lies: its sizes in words, how many are free, and to whom others are promised."""
+
+    blank: Blank
+    sizes: str
+    free: int
+    promised: tuple[str, ...]
+
+
+def stock_page(asked: Asked, shelf: Shelf) -> Response:
+    """What is on hand, and what the open instruments ask for."""
+    with asked.keeping.opened() as store:
+        unit = unit_of_shop(asked, store)
+        names = {each.id: each.name for each in instruments(store)}
+        free, given = free_counts(store), promises(store)
+        rows = [
+            BlankRow(
+                each,
+                _sizes(each, unit),
+                free.get(each.id, 0),
+                tuple(
+                    f"{names.get(own.instrument, 'another')}, {own.need}{' (used)' if own.used_at else ''}"
+                    for own in given
+                    if own.blank == each.id
+                ),
+            )
+            for each in blanks(store)
+        ]
+        made = parts(store)
+        found = _matching(store, shelf, asked.now)
+        open_promises = [each for each in given if not each.used_at]
+        held = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in made}
+    return asked.page(
+        "stock.html",
+        title="Stock",
+        rows=rows,
+        made=made,
+        found=found,
+        buy=_to_buy(found, unit) if found else [],
+        promises=[
+            (each, names.get(each.instrument, ""), held[0].get(each.blank or 0) or held[1].get(each.part or 0, ""))
+            for each in open_promises
+        ],
+        unit=unit,
+    )
+
+
+def _sizes(blank: Blank, unit: LengthUnit) -> str:
+    return " × ".join(shown(each, "mm", unit) for each in (blank.length, blank.width, blank.thickness))
+
+
+def _matching(store: Store, shelf: Shelf, now: datetime) -> Matching | None:
+    """What serves what, over every open instrument that can be read."""
+    del now
+    names = {each.id: each.name for each in instruments(store)}
+    figures = {}
+    for each in instruments(store, "open"):
+        try:
+            figures[each.id] = shelf.held(store, each.id).figures
+        except MakersFault:
+            continue
+    if not figures:
+        return None
+    done = {number: [each.operation for each in operations_done(store, number)] for number in figures}
+    needs = [need for number, found in figures.items() for need in needs_of(found, done[number])]
+    ahead = tuple(made_parts(store, names))
+    fits = {
+        str(found["instrument_name"]): [one for part in ahead if (one := fit(part, found))]
+        for found in figures.values()
+    }
+    return match(needs, stock_of_store(store, shop_description(store).shop, names, {}), fits)
+
+
+def _to_buy(found: Matching, unit: LengthUnit) -> list[tuple[str, str]]:
+    return [
+        (
+            f"{need.instrument}, {need.what}: {' or '.join(need.woods)}",
+            " × ".join(shown(each, "mm", unit) for each in (need.length, need.width, need.thickness)),
+        )
+        for need in found.bought
+    ]
+
+
+def add_to_stock(asked: Asked, _: Shelf) -> Response:
+    """A blank, its sizes as written."""
+    with asked.keeping.opened() as store:
+        unit = unit_of_shop(asked, store)
+        length, width, thickness = (read_length(asked.one(key), unit) for key in ("length", "width", "thickness"))
+        count = asked.one("count", "1") or "1"
+        if not count.isdigit():
+            raise MakersFault.of(f'"{count}" is no count', remedy="write a whole number", where="count")
+        blank = Blank(asked.one("name"), asked.one("wood"), length, width, thickness, int(count))
+        if blank.name not in [each.name for each in blanks(store)]:
+            add_blank(store, blank, asked.now, asked.session.who)
+        elif asked.one("sent") != "again":
+            raise MakersFault.of(f"there is a piece called {blank.name} already", remedy="write another name on it")
+    return go("/stock")
+
+
+def promise_found(asked: Asked, shelf: Shelf) -> Response:
+    """Promise what was found to its instruments; the store refuses what somebody else promised meanwhile."""
+    with asked.keeping.opened() as store:
+        numbers = {each.name: each.id for each in instruments(store)}
+        found = _matching(store, shelf, asked.now)
+        for each in found.served if found else ():
+            owner = numbers[each.need.instrument]
+            if each.fit is not None and not each.fit.part.promised:
+                promise_part(store, owner, each.need.name, each.fit.part.id, asked.now, asked.session.who)
+            elif each.stock is not None and each.stock.id and not each.stock.owner:
+                promise_blank(store, owner, each.need.name, each.stock.id, asked.now, who=asked.session.who)
+    return go("/stock")
+
+
+def take_back(asked: Asked, _: Shelf) -> Response:
+    """A promise taken back; it says which version of it was seen."""
+    with asked.keeping.opened() as store:
+        found = next((each for each in promises(store) if str(each.id) == asked.one("promise")), None)
+        if found is not None and str(found.version) == asked.one("version"):
+            release(store, found, asked.now, asked.session.who)
+    return go("/stock")

@@ -1,0 +1,111 @@
+"""Tools and jigs: their figures, jigs' constants with the day of the check, saws' test cuts, and the shop as a text."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from importlib.resources import files
+from typing import Any
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, go
+from gramil.bench.shelf import Shelf
+from gramil.description.reading import DEFAULT_SHOP
+from gramil.faults import MakersFault
+from gramil.measure import LengthUnit, read_length
+from gramil.shop.items import Item, items, shop_unit
+from gramil.shop.on_hand import bring_in_shop
+from gramil.shop.opening import Store
+from gramil.shop.sheets_given import stale_sheets
+from gramil.shop.tools import add_cuts, kerf, set_constant
+from gramil.show import shown
+
+KINDS = {
+    "wire": "Fret wire",
+    "saw": "Saws",
+    "jig": "Jigs",
+    "cutter": "Router cutters",
+    "block": "Sanding blocks",
+    "template": "Index templates",
+}
+"""Kinds of items that are tools, in the order in which they are shown."""
+
+
+@dataclass(frozen=True)
+class ToolRow:
+    """A tool: what is known of it in words, and for a saw or a jig its measured figure, for typing anew."""
+
+    item: Item
+    words: tuple[tuple[str, str], ...]
+    used: str
+
+
+def unit_of_shop(asked: Asked, store: Store) -> LengthUnit:
+    """The unit of bare lengths on pages of the shop: as swapped here, else the shop's own."""
+    return "in" if asked.session.unit == "in" else "mm" if asked.session.unit == "mm" else shop_unit(store)
+
+
+def tools_page(asked: Asked, _: Shelf) -> Response:
+    """Every tool by kind, and sheets that a changed tool made stale."""
+    with asked.keeping.opened() as store:
+        unit = unit_of_shop(asked, store)
+        groups = [(words, [_row(store, each, unit) for each in items(store, kind)]) for kind, words in KINDS.items()]
+        stale = [f"{each.sheet.title}: {each.tool.name} changed since it was printed" for each in stale_sheets(store)]
+    shown_groups = [(words, rows) for words, rows in groups if rows]
+    return asked.page("tools.html", title="Tools and jigs", groups=shown_groups, stale=stale, unit=unit)
+
+
+def _row(store: Store, item: Item, unit: LengthUnit) -> ToolRow:
+    used = ""
+    if item.kind == "saw":
+        found = kerf(store, item)
+        used = f"cuts {shown(found.used, 'mm', unit)}"
+        used += f", {found.cuts} test cuts, {found.at[:10]}" if found.measured is not None else ", by its label"
+    return ToolRow(item, tuple(_words(item)), used)
+
+
+def _words(item: Item) -> Iterator[tuple[str, str]]:
+    for key, value in item.figures.items():
+        yield key.replace("_", " "), _said(value)
+
+
+def _said(value: Any) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return ", ".join(map(_said, value)) if isinstance(value, list) else str(value)
+
+
+def _item(store: Store, asked: Asked, kind: str) -> Item:
+    found = next((each for each in items(store, kind) if str(each.id) == asked.one("item")), None)
+    if found is None:
+        raise MakersFault.of(f"that {kind} is not there any more", remedy="open the page again")
+    return found
+
+
+def check_jig(asked: Asked, _: Shelf) -> Response:
+    """A jig's constant as just measured."""
+    with asked.keeping.opened() as store:
+        jig = _item(store, asked, "jig")
+        constant = read_length(asked.one("constant"), unit_of_shop(asked, store))
+        set_constant(store, jig, constant, asked.now.date(), asked.now, asked.session.who)
+    return go("/tools")
+
+
+def try_saw(asked: Asked, _: Shelf) -> Response:
+    """Widths of test cuts, with commas between them."""
+    with asked.keeping.opened() as store:
+        saw, unit = _item(store, asked, "saw"), unit_of_shop(asked, store)
+        widths = [read_length(each, unit) for each in asked.one("widths").replace(";", ",").split(",") if each.strip()]
+        if not widths:
+            raise MakersFault.of("no width was given", remedy="write the widths of the cuts, with commas between them")
+        add_cuts(store, saw.id, widths, asked.now, who=asked.session.who)
+    return go("/tools")
+
+
+def bring_in(asked: Asked, _: Shelf) -> Response:
+    """A shop's description brought in: as pasted, or the usual one to begin with."""
+    text = asked.one("text")
+    if asked.one("usual"):
+        text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
+    with asked.keeping.opened() as store:
+        bring_in_shop(store, text, "what was brought in", asked.now, asked.session.who)
+    return go("/tools")

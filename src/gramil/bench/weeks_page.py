@@ -1,0 +1,100 @@
+"""The weeks ahead over all open instruments: one pair of hands, jigs, cures, and the air to come."""
+
+from collections.abc import Mapping
+from itertools import groupby
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked
+from gramil.bench.shelf import Shelf
+from gramil.now.blocks import Block, blocks, label
+from gramil.now.hours import hours_in, read_hours
+from gramil.now.open_now import hours_text
+from gramil.now.outlook import Spell, typed_outlook
+from gramil.now.plan import Plan, greedy_plan
+from gramil.now.states import Bench, bench_of_store
+from gramil.now.tasks import Weeks, weeks_of
+from gramil.shop.instruments import instruments
+from gramil.shop.on_hand import shop_description
+from gramil.shop.opening import Store
+
+HOURS, DAYS, COUNT = "08:30-12:30 13:30-17:30", "mon-fri", "2"
+
+
+def weeks_page(asked: Asked, _: Shelf) -> Response:
+    """The plan, a day after another."""
+    bench, weeks, plan = _planned(asked)
+    if bench is None or weeks is None or plan is None:
+        return asked.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(asked))
+    found = blocks(plan, weeks)
+    days = [(day, list(group)) for day, group in groupby(found, key=lambda block: block.begins.date())]
+    used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
+    return asked.page(
+        "weeks.html",
+        title="Weeks",
+        days=[(f"{day:%A} {day.day} {day:%B}", [_line(block) for block in group]) for day, group in days],
+        hands=f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours.",
+        rests=_rests(bench),
+        query=asked.here.partition("?")[2],
+        **_asked_for(asked),
+    )
+
+
+def _asked_for(asked: Asked) -> Mapping[str, str]:
+    return {
+        "count": asked.one("count", COUNT),
+        "hours": asked.one("hours", HOURS) or HOURS,
+        "working": asked.one("days", DAYS) or DAYS,
+        "outlook": asked.one("outlook"),
+    }
+
+
+def _planned(asked: Asked) -> tuple[Bench | None, Weeks | None, Plan | None]:
+    given = _asked_for(asked)
+    count = min(max(int(given["count"]), 1), 4) if given["count"].isdigit() else 2
+    with asked.keeping.opened() as store:
+        if not instruments(store, "open"):
+            return None, None, None
+        bench = bench_of_store(store, asked.now, said=_said(asked, store, given["outlook"]))
+    weeks = weeks_of(bench.instruments, bench.shop, read_hours(given["hours"], given["working"]), 7 * count)
+    return bench, weeks, greedy_plan(weeks)
+
+
+def _said(asked: Asked, store: Store, written: str) -> dict[str, tuple[Spell, ...]]:
+    """The air to come as typed, such as `thu 42 %, sat 38 %`, for the place where gluing is done."""
+    spells = typed_outlook([each for each in written.split(",") if each.strip()], asked.now.replace(tzinfo=None))
+    shop = shop_description(store).shop
+    where = shop.air.gluing_place or next((each.name for each in shop.place), "")
+    return {where: spells} if spells and where else {}
+
+
+def _line(block: Block) -> tuple[str, str, str, str]:
+    cures = f"cures {hours_text(block.operation.clamp)}" if block.cures else ""
+    return f"{block.begins:%H:%M} to {block.ends:%H:%M}", block.instrument, label(block), cures
+
+
+def _rests(bench: Bench) -> str:
+    """What the plan rests on."""
+    air = bench.shop.air
+    if air is None:
+        return "No readings of air: whatever needs its band is left out."
+    if air.old:
+        return f"The {air.name}'s readings are too old: whatever needs its band is left out."
+    if not air.outlook.said:
+        return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
+    return ""
+
+
+def printed_weeks(asked: Asked, _: Shelf) -> Response:
+    """The same weeks on paper."""
+    from gramil.sheets.weeks_sheet import Entry, weeks_pdf
+
+    bench, weeks, plan = _planned(asked)
+    if bench is None or weeks is None or plan is None:
+        return asked.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(asked))
+    entries = [
+        Entry(whose=each.instrument, what=label(each), begins=each.begins, ends=each.ends, cures=each.cures)
+        for each in blocks(plan, weeks)
+    ]
+    names, rests = ", ".join(one.name for one in bench.instruments), _rests(bench)
+    return Response(weeks_pdf(entries, names, [rests] if rests else []), media_type="application/pdf")
