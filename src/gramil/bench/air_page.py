@@ -8,8 +8,9 @@ from gramil.bench.asking import Asked, go
 from gramil.bench.plan_view import inlined
 from gramil.bench.shelf import Shelf
 from gramil.faults import MakersFault
+from gramil.now.open_now import hours_ago
 from gramil.now.states import places_in_store
-from gramil.shop.air_of_places import Places
+from gramil.shop.air_of_places import PlaceAir, Places
 from gramil.shop.air_view import HOURS_HELD, views
 from gramil.shop.on_hand import shop_description
 from gramil.shop.pieces_now import pieces_now
@@ -30,8 +31,7 @@ def air_page(asked: Asked, _: Shelf) -> Response:
         known = places_in_store(store, described, asked.now)
         named = places(store)
     band, aim = gluing_humidity(described.shop), limits_of(described.shop)["gluing_humidity"]
-    fresh = [each for each in known.known.values() if now - each.last < timedelta(days=DAYS)]
-    charts = {each.name: inlined(air_svg(each, now, DAYS, band)) for each in fresh}
+    charts = {each.name: inlined(air_svg(each, _drawn_to(each, now), DAYS, band)) for each in known.known.values()}
     return asked.page(
         "air.html",
         title="Wood and air",
@@ -40,11 +40,17 @@ def air_page(asked: Asked, _: Shelf) -> Response:
         charts=charts,
         band=band,
         aim=aim,
+        ages={each.name: hours_ago(now, each.last) for each in known.known.values()},
         held=HOURS_HELD,
         gluing=known.gluing,
         pieces=_pieces(asked, known, now),
         typed={},
     )
+
+
+def _drawn_to(place: PlaceAir, now: datetime) -> datetime:
+    """Up to when a place's chart goes: now, or the last reading where that is so old that the chart would be bare."""
+    return now if now - place.last < timedelta(days=DAYS) else place.last
 
 
 def _pieces(asked: Asked, known: Places, now: datetime) -> list[tuple[str, str, str, str]]:

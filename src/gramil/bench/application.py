@@ -42,6 +42,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/new", beginning.new_page),
     ("/weeks", weeks_page.weeks_page),
     ("/weeks.pdf", weeks_page.printed_weeks),
+    ("/weeks.ics", weeks_page.weeks_calendar),
     ("/stock", stock_page.stock_page),
     ("/tools", tools_page.tools_page),
     ("/air", air_page.air_page),

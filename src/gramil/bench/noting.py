@@ -5,7 +5,7 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked, go
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, bare
-from gramil.bench.sheet_page import setup_of
+from gramil.bench.sheet_page import setup_of, work_named
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.faults import MakersFault
@@ -27,10 +27,11 @@ from gramil.shop.stock import promises, use_up
 
 def note_work(asked: Asked, shelf: Shelf) -> Response:
     """What was measured, and with `do=done` the operation as done; what cannot be read is told, and nothing noted."""
-    number, name = instrument_id(asked), asked.words["operation"]
+    number = instrument_id(asked)
     asked.session.who = asked.one("who", asked.session.who)
     with asked.keeping.opened() as store:
         held = shelf.held(store, number)
+        name = work_named(held, asked.words["operation"])
         measured = _measured(asked, held)
         if asked.one("do") == "done":
             _mark(asked, store, held, name, measured)

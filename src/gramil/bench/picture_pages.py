@@ -8,6 +8,7 @@ from gramil.bench.plan_view import inlined
 from gramil.bench.shelf import Shelf
 from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of
+from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
 from gramil.show import Shower, parted
 from gramil.writers.cents_map import cents_map_svg
@@ -31,7 +32,11 @@ def heights_page(asked: Asked, shelf: Shelf) -> Response:
     shower = shower_for(asked.session, held.figures)
     drawings = {drawing.name: drawing for drawing in drawings_of(held.figures)}
     pictures = [
-        (drawings[name].title, inlined(svg_text(drawings[name], shower.text)), described(drawings[name], shower.text))
+        (
+            drawings[name].title,
+            inlined(svg_text(drawings[name], shower.text, captioned=False)),
+            described(drawings[name], shower.text),
+        )
         for name in HEIGHTS
         if name in drawings
     ]
@@ -45,6 +50,12 @@ def heights_page(asked: Asked, shelf: Shelf) -> Response:
         rows=by_fret("height_over_crown", held.figures, shower),
         unit=shower.first,
     )
+
+
+def _picture(drawing: Drawing, shower: Shower) -> tuple[str, str, str]:
+    """A drawing's title, picture and words."""
+    picture = inlined(svg_text(drawing, shower.text, captioned=False))
+    return drawing.title, picture, described(drawing, shower.text)
 
 
 def cents_page(asked: Asked, shelf: Shelf) -> Response:

@@ -1,15 +1,23 @@
 """The revisions of an instrument, and any two held against each other."""
 
+from collections.abc import Mapping
+from dataclasses import dataclass
+
 from starlette.responses import Response
 
 from gramil.bench.asking import Asked
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.moved import moved_between
-from gramil.bench.plan_view import plan_of
+from gramil.bench.plan_view import inlined, plan_of
 from gramil.bench.shelf import Shelf, named
 from gramil.bench.units import shower_for
+from gramil.change.overlay import differences, overlaid
+from gramil.change.whole import drawings_of
+from gramil.graph import Figures
 from gramil.shop.instruments import revisions
 from gramil.shop.operations_done import operations_done
+from gramil.show import Shower
+from gramil.writers.svg import described, svg_text
 
 
 def revisions_page(asked: Asked, shelf: Shelf) -> Response:
@@ -35,8 +43,32 @@ def compare_page(asked: Asked, shelf: Shelf) -> Response:
         new=new,
         moved=moved_between(old.figures, new.figures, shower, done),
         plan=plan_of(new.figures, old.figures, shower, closer=False),
+        drawn=drawn_over(old.figures, new.figures, shower, asked.one("drawing")),
         unit=shower.first,
     )
+
+
+@dataclass(frozen=True)
+class DrawnOver:
+    """Drawings that differ, by name with their titles, and the one that was asked for: its title, picture and words."""
+
+    others: Mapping[str, str]
+    name: str = ""
+    title: str = ""
+    picture: str = ""
+    words: str = ""
+
+
+def drawn_over(old: Figures, new: Figures, shower: Shower, name: str) -> DrawnOver:
+    """Which drawings a change makes untrue, and one of them with the old in grey under the new."""
+    before = {drawing.name: drawing for drawing in drawings_of(old)}
+    after = {each.name: each for each in drawings_of(new) if each.name in before and before[each.name] != each}
+    titles = {each.name: each.title for each in after.values()}
+    if name not in after:
+        return DrawnOver(titles)
+    both, read = overlaid(before[name], after[name], old, new), differences(shower.text, old, new)
+    picture = inlined(svg_text(both, read, captioned=False))
+    return DrawnOver(titles, name, both.title, picture, described(both, read))
 
 
 def _number(text: str) -> int:

@@ -95,6 +95,17 @@ def _operation(held: Held, name: str) -> Operation:
     return operations[name]
 
 
+def work_named(held: Held, name: str) -> str:
+    """What work of a name is noted as: an operation by its own or its sheet's name, a sheet alone by its own.
+
+    Raises Missing.
+    """
+    for each in _work(held).operations.values():
+        if name in (each.name, each.sheet):
+            return each.name
+    return setup_of(held, name).name
+
+
 def setup_of(held: Held, name: str) -> Setup:
     """The set-up of a name; raises Missing."""
     found = next((setup for setup in setups_of(held.figures) if setup.name == name), None)

@@ -8,6 +8,7 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked
 from gramil.bench.shelf import Shelf
 from gramil.now.blocks import Block, blocks, label
+from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.hours import hours_in, read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.outlook import Spell, typed_outlook
@@ -98,3 +99,15 @@ def printed_weeks(asked: Asked, _: Shelf) -> Response:
     ]
     names, rests = ", ".join(one.name for one in bench.instruments), _rests(bench)
     return Response(weeks_pdf(entries, names, [rests] if rests else []), media_type="application/pdf")
+
+
+def weeks_calendar(asked: Asked, _: Shelf) -> Response:
+    """The same weeks as a file for a calendar."""
+    from gramil.writers.icalendar import Event, icalendar_bytes
+
+    weeks, plan = _planned(asked)[1:]
+    found = blocks(plan, weeks) if plan is not None and weeks is not None else ()
+    events = [Event(**entry) for entry in calendar_entries(found)]
+    headers = {"content-disposition": 'attachment; filename="weeks.ics"'}
+    content = icalendar_bytes(events, asked.now.astimezone(), CALENDAR)
+    return Response(content, media_type="text/calendar; charset=utf-8", headers=headers)

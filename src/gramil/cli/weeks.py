@@ -10,6 +10,7 @@ import click
 from gramil.cli.bench_options import bench_options, bench_wanted
 from gramil.cli.now import wrapped
 from gramil.now.blocks import Block, blocks, label
+from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.hours import hours_in, read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.plan import Plan, greedy_plan, waiting
@@ -108,16 +109,8 @@ def _rests_on(bench: Bench) -> Iterator[str]:
 def _calendar(found: tuple[Block, ...], bench: Bench) -> bytes:
     from gramil.writers.icalendar import Event, icalendar_bytes
 
-    events = []
-    for block in found:
-        name = f"{block.instrument} {block.operation.name} {block.part[0]}"
-        notes = "\n".join(block.operation.caution)
-        title = f"{block.instrument}: {label(block)}"
-        events.append(Event(name, block.begins, block.ends, title, notes, block.instrument))
-        if block.cures:
-            cure = f"{block.instrument}: cures ({block.operation.what})"
-            events.append(Event(f"{name} cure", block.ends, block.cures, cure, "", block.instrument, busy=False))
-    return icalendar_bytes(events, bench.shop.now.astimezone(), "Gramil weeks")
+    events = [Event(**entry) for entry in calendar_entries(found)]
+    return icalendar_bytes(events, bench.shop.now.astimezone(), CALENDAR)
 
 
 def _printed(found: tuple[Block, ...], bench: Bench, notes: list[str]) -> bytes:

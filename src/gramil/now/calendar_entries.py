@@ -1,0 +1,47 @@
+"""A plan as entries of a calendar: work that takes the hands, and cures that do not."""
+
+from collections.abc import Iterable, Iterator
+from datetime import datetime
+from typing import TypedDict
+
+from gramil.now.blocks import Block, label
+
+CALENDAR = "Gramil weeks"
+"""The calendar's title. Entries are known by it and by their names: a plan brought in again replaces the old one."""
+
+
+class CalendarEntry(TypedDict):
+    """One entry by the clock on the wall; `busy` where it takes the hands."""
+
+    name: str
+    begins: datetime
+    ends: datetime
+    summary: str
+    description: str
+    category: str
+    busy: bool
+
+
+def calendar_entries(found: Iterable[Block]) -> Iterator[CalendarEntry]:
+    """Each block as an entry, and its cure as another."""
+    for block in found:
+        whose, name = block.instrument, f"{block.instrument} {block.operation.name} {block.part[0]}"
+        notes, said = "\n".join(block.operation.caution), f"{block.instrument}: {label(block)}"
+        yield _entry(name, block.begins, block.ends, said, notes, whose, True)
+        if block.cures:
+            cure = f"{whose}: cures ({block.operation.what})"
+            yield _entry(f"{name} cure", block.ends, block.cures, cure, "", whose, False)
+
+
+def _entry(
+    name: str, begins: datetime, ends: datetime, summary: str, description: str, category: str, busy: bool
+) -> CalendarEntry:
+    return {
+        "name": name,
+        "begins": begins,
+        "ends": ends,
+        "summary": summary,
+        "description": description,
+        "category": category,
+        "busy": busy,
+    }
