@@ -1,8 +1,9 @@
 """Every figure as a row with an address: what tables, listings and files of dimensions are made of."""
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
 from typing import Any, get_type_hints
 
 import numpy as np
@@ -72,7 +73,7 @@ def _opened(
             label = f'"{each.name}"' if hasattr(each, "name") else str(number)
             yield from _opened(f"{address}[{label}]", each, unit, ())
     elif is_dataclass(value) and not isinstance(value, type):
-        hints = get_type_hints(type(value), include_extras=True)
+        hints = _hints(type(value))
         for each in fields(value):
             own = unit_of(hints[each.name])
             if own is not None:
@@ -81,3 +82,9 @@ def _opened(
         yield address, value.item(), unit
     elif isinstance(value, float | int | str | bool):
         yield address, value, unit
+
+
+@cache
+def _hints(record: type) -> Mapping[str, Any]:
+    """What a record's fields are annotated with, looked up once."""
+    return get_type_hints(record, include_extras=True)

@@ -48,6 +48,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/air", air_page.air_page),
     ("/instrument/{instrument}", instrument_page.instrument_page),
     ("/instrument/{instrument}/cut", instrument_page.cut_page),
+    ("/instrument/{instrument}/moved", instrument_page.moved_page),
     ("/instrument/{instrument}/figure", card_page.card_page),
     ("/instrument/{instrument}/figures", figures_page.figures_page),
     ("/instrument/{instrument}/sheets", sheet_page.sheets_page),

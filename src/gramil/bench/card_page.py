@@ -7,7 +7,7 @@ from starlette.responses import Response
 
 from gramil.address import parse_address
 from gramil.bench.asking import Asked, Missing
-from gramil.bench.chosen import Chosen, chosen
+from gramil.bench.chosen import Chosen, Written, chosen
 from gramil.bench.instrument_page import desk_of
 from gramil.bench.shelf import Shelf
 from gramil.graph import Figures
@@ -55,7 +55,7 @@ def card_page(asked: Asked, shelf: Shelf) -> Response:
         text=text,
         other=other,
         drawn=_drawn(reason, figures, shower),
-        choice=_choice(figures, name, desk.draft.text),
+        choice=_choice(figures, name, desk.draft.data),
         follows=[_beside(figures, each.address, shower) for each in reason.follows],
         hangs=hanging(figures, address, shower),
         every=_every(figures, name, shower) if not steps else [],
@@ -63,8 +63,8 @@ def card_page(asked: Asked, shelf: Shelf) -> Response:
     )
 
 
-def _choice(figures: Figures, name: str, text: str) -> Chosen | None:
-    return chosen(name, text) if name in figures.graph.inputs else None
+def _choice(figures: Figures, name: str, data: Written) -> Chosen | None:
+    return chosen(name, data) if name in figures.graph.inputs else None
 
 
 def _drawn(reason: Reason, figures: Figures, shower: Shower) -> str:

@@ -1,12 +1,14 @@
 """What the maker chose: the key behind a base value, and its value as it stands written in the description."""
 
-import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from gramil.description.base import keys_of
 from gramil.shop.toml_text import value_text
 
+Written = Mapping[str, Any]
+"""A description as its tables stand, parsed and not checked."""
 ENDS = ("nut", "end")
 """Ends that a table may give apart, as an arch does."""
 
@@ -19,12 +21,11 @@ class Chosen:
     written: str
 
 
-def chosen(name: str, text: str) -> Chosen | None:
-    """The key to change for a base value, one that the text gives before others; None for what no key settles."""
+def chosen(name: str, data: Written) -> Chosen | None:
+    """The key to change for a base value, the one written before others; None for what no key settles."""
     keys = [key for key in keys_of(name) if not key.startswith(("shop.", "limits."))]
     if not keys:
         return None
-    data = tomllib.loads(text)
     written = [(key, found) for key in _keys(keys, name) if (found := _value(data, key)) is not None]
     if not written:
         return Chosen(keys[0], "")
@@ -38,7 +39,7 @@ def _keys(keys: list[str], name: str) -> list[str]:
     return [each for key in keys for each in ((f"{key}.{end}", key) if end in ENDS else (key,))]
 
 
-def _value(data: dict[str, Any], key: str) -> Any:
+def _value(data: Written, key: str) -> Any:
     found: Any = data
     for step in key.split("."):
         if not isinstance(found, dict) or step not in found:

@@ -1,9 +1,12 @@
 """A draft: keys set otherwise than saved, carried in the page's address and nowhere else, until kept or dropped."""
 
+import tomllib
 from dataclasses import dataclass
+from functools import cached_property
 from urllib.parse import urlencode
 
 from gramil.bench.asking import Asked
+from gramil.bench.chosen import Written
 from gramil.bench.shelf import Held, changed
 from gramil.description.writing import set_key
 from gramil.faults import Fault, MakersFault
@@ -22,6 +25,11 @@ class Draft:
     text: str
     figures: Figures
     faults: tuple[Fault, ...] = ()
+
+    @cached_property
+    def data(self) -> Written:
+        """The text's tables, for looking up what is written."""
+        return tomllib.loads(self.text)
 
     @property
     def changed(self) -> bool:

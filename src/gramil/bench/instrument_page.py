@@ -9,7 +9,7 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked, Missing, go
 from gramil.bench.at_section import parts_at
 from gramil.bench.draft import Draft, draft_of
-from gramil.bench.moved import Moved, moved_by
+from gramil.bench.moved import Strip, moved_between, strip_between
 from gramil.bench.placing import place_of
 from gramil.bench.plan_view import Plan, plan_of, reader_at, section_svg, section_words, turned_in
 from gramil.bench.shelf import Held, Shelf
@@ -21,6 +21,7 @@ from gramil.findings.finding import Finding
 from gramil.graph import Figures
 from gramil.shop.instruments import save_revision
 from gramil.shop.opening import Store
+from gramil.shop.operations_done import operations_done
 from gramil.shop.trouble import Conflict
 from gramil.show import shown
 
@@ -123,8 +124,24 @@ def instrument_page(asked: Asked, shelf: Shelf) -> Response:
     """The page, or with a change of a figure the desk on it anew."""
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
-        moved = moved_by(store, desk.held, desk.draft, desk.reading.now) if desk.draft.changed else None
-    return asked.page("instrument.html", **_whole(asked, desk, moved))
+        done = _done(store, desk.held)
+    strip = strip_between(desk.held.figures, desk.draft.figures, done) if desk.draft.changed else None
+    return asked.page("instrument.html", **_whole(asked, desk, strip))
+
+
+def moved_page(asked: Asked, shelf: Shelf) -> Response:
+    """The list behind the strip: all that the draft moves."""
+    with asked.keeping.opened() as store:
+        desk = desk_of(asked, store, shelf)
+        done = _done(store, desk.held)
+    found = moved_between(desk.held.figures, desk.draft.figures, desk.reading.now, done)
+    return asked.page(
+        "moved_page.html", title="What moved", held=desk.held, draft=desk.draft, moved=found, at=_at(desk)
+    )
+
+
+def _done(store: Store, held: Held) -> tuple[str, ...]:
+    return tuple(each.operation for each in operations_done(store, held.seen.id))
 
 
 def cut_page(asked: Asked, shelf: Shelf) -> Response:
@@ -135,14 +152,14 @@ def cut_page(asked: Asked, shelf: Shelf) -> Response:
     return asked.page("cut.html", **_section(asked, desk, plan))
 
 
-def _whole(asked: Asked, desk: Desk, moved: Moved | None) -> dict[str, object]:
+def _whole(asked: Asked, desk: Desk, strip: Strip | None) -> dict[str, object]:
     plan = plan_of(desk.draft.figures, desk.saved, desk.reading.now, desk.closer)
     findings = findings_of(desk.draft.figures)
     return {
         **_section(asked, desk, plan),
         "title": desk.held.seen.name,
         "plan": plan,
-        "moved": moved,
+        "strip": strip,
         "quiet": [each for each in findings if each.severity in ("fine", "not judged")],
         "faults": desk.draft.faults,
     }
@@ -170,11 +187,16 @@ def _section(asked: Asked, desk: Desk, plan: Plan) -> dict[str, object]:
         "high": high,
         "frets": json.dumps([round(float(x), 4) for x in figures["fret_position"]]),
         "steps": _steps(figures, cut),
-        "at": urlencode({"x": f"{cut.x:.4f}"}) + ("&view=closer" if desk.closer else ""),
+        "at": _at(desk),
         "x_text": f"{cut.x:.4f}",
         "from_zero": shown(cut.x, "mm", desk.reading.now.first),
         "unit": desk.reading.now.first,
     }
+
+
+def _at(desk: Desk) -> str:
+    """Where the desk stands, as a part of an address."""
+    return urlencode({"x": f"{desk.cut.x:.4f}"}) + ("&view=closer" if desk.closer else "")
 
 
 def _rows(desk: Desk, rows: tuple[tuple[str, str], ...]) -> list[ShownRow]:
@@ -228,9 +250,8 @@ def _number(text: str) -> int:
 
 def _conflict(asked: Asked, store: Store, shelf: Shelf, base: Held, draft: Draft) -> Response:
     theirs = shelf.held(store, base.seen.id)
-    their_moves = moved_by(
-        store, base, Draft((("", ""),), theirs.revision.text, theirs.figures), shower_for(asked.session, theirs.figures)
-    )
+    shower = shower_for(asked.session, theirs.figures)
+    their_moves = moved_between(base.figures, theirs.figures, shower, _done(store, base))
     return asked.page(
         "conflict.html",
         409,

@@ -4,14 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import groupby
 
-from gramil.bench.draft import Draft
-from gramil.bench.shelf import Held
 from gramil.change.made import Judged, judge
-from gramil.change.shift import Move, shift
+from gramil.change.shift import Move, moved, shift
+from gramil.change.whole import dimensions_of, findings_of
 from gramil.findings.finding import Finding
-from gramil.graph import Figures
-from gramil.shop.opening import Store
-from gramil.shop.operations_done import operations_done
+from gramil.graph import Figures, same
 from gramil.show import Shower, shown
 
 
@@ -28,19 +25,16 @@ class MovedRow:
 
 
 @dataclass(frozen=True)
-class Moved:
-    """All that a change moves; `figures` counts every single figure."""
+class Strip:
+    """What a change moves, in short; `figures` counts every single figure, `made` is how what is made stands."""
 
     figures: int
-    parts: Mapping[str, tuple[MovedRow, ...]]
-    folded: int
     came: tuple[Finding, ...]
     went: tuple[Finding, ...]
-    papers: tuple[str, ...]
     made: tuple[Judged, ...]
 
     @property
-    def strip(self) -> str:
+    def words(self) -> str:
         """The strip's sentence."""
         said = f"{self.figures} figures moved" if self.figures != 1 else "1 figure moved"
         spoilt = sum(each.standing != "still right" for each in self.made)
@@ -48,24 +42,51 @@ class Moved:
         return said + (fit if spoilt else "")
 
 
-def moved_by(store: Store, held: Held, draft: Draft, shower: Shower) -> Moved:
-    """What moves from the saved revision to the draft, and how what is made already stands."""
-    done = tuple(each.operation for each in operations_done(store, held.seen.id))
-    return moved_between(held.figures, draft.figures, shower, done)
+@dataclass(frozen=True)
+class Moved:
+    """All that a change moves, by part; `papers` are drawings and sheets that are no longer true."""
+
+    strip: Strip
+    parts: Mapping[str, tuple[MovedRow, ...]]
+    folded: int
+    papers: tuple[str, ...]
 
 
 def moved_between(old: Figures, new: Figures, shower: Shower, done: tuple[str, ...] = ()) -> Moved:
-    """What moves from one set of figures to another."""
+    """What moves from one set of figures to another, all of it."""
     found = shift(old, new)
-    return Moved(
-        sum(move.rows for move in found.moves),
-        {part: tuple(_row(each, shower) for each in moves) for part, moves in groupby(found.moves, lambda m: m.part)},
-        found.folded,
-        found.came,
-        found.went,
-        (*found.drawings, *found.setups),
-        judge(done, old, new),
+    strip = Strip(sum(move.rows for move in found.moves), found.came, found.went, judge(done, old, new))
+    parts = {
+        part: tuple(_row(each, shower) for each in moves) for part, moves in groupby(found.moves, lambda m: m.part)
+    }
+    return Moved(strip, parts, found.folded, (*found.drawings, *found.setups))
+
+
+def strip_between(old: Figures, new: Figures, done: tuple[str, ...]) -> Strip:
+    """What moves from one set of figures to another, in short: no drawing is made for it."""
+    touched = set().union(
+        *(old.graph.below(name) for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     )
+    names = [name for name in dimensions_of(old) if name in touched and _may_differ(old[name], new[name])]
+    moves, _ = moved(names, old, new)
+    before, after = findings_of(old), findings_of(new)
+    return Strip(
+        sum(move.rows for move in moves), _not_among(after, before), _not_among(before, after), judge(done, old, new)
+    )
+
+
+def _may_differ(one: object, other: object) -> bool:
+    """Whether two figures differ; records that hold arrays may, and are looked into one figure at a time."""
+    try:
+        return not same(one, other)
+    except ValueError:
+        return True
+
+
+def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Findings that ask for something, whose name and severity the others do not hold."""
+    known = {(each.name, each.severity) for each in those}
+    return tuple(each for each in these if each.severity != "fine" and (each.name, each.severity) not in known)
 
 
 def _row(move: Move, shower: Shower) -> MovedRow:

@@ -43,7 +43,7 @@ def shown_row(words: str, address: str, reading: Reading) -> ShownRow:
     old, _ = _both(reading.saved, address, reading.saved_cut, reading.before)
     plain = address.removesuffix(BETWEEN)
     name, steps = parse_address(plain)
-    choice = chosen(name, reading.draft.text) if not steps and name in reading.saved.graph.inputs else None
+    choice = chosen(name, reading.draft.data) if not steps and name in reading.saved.graph.inputs else None
     typed, fault = _typed(choice, reading.draft)
     card = plain if not address.endswith(BETWEEN) else name
     return ShownRow(words, address, card, text, other, old if old != text else "", choice, typed, fault)

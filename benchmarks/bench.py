@@ -1,0 +1,114 @@
+"""The bench: an edit of the scale to a redrawn page at the server, sizes of pages, fifty clients at once, memory."""
+
+import asyncio
+import re
+import socket
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from concurrent.futures import ThreadPoolExecutor
+from contextlib import contextmanager
+from pathlib import Path
+from statistics import median
+from time import perf_counter, sleep
+from urllib.parse import urlencode
+from urllib.request import HTTPCookieProcessor, OpenerDirector, Request, build_opener
+
+from benchmarks.timing import milliseconds
+
+CLIENTS, EACH = 50, 4
+PAGES = ("/", "/instrument/1", "/instrument/1/sheet/slot", "/instrument/1/cents", "/instrument/1/figures", "/weeks")
+
+
+def run() -> None:
+    with tempfile.TemporaryDirectory() as folder, _served(Path(folder)) as (address, server):
+        opener = build_opener(HTTPCookieProcessor())
+        _demo(opener, address)
+        print(f"a first page, nothing kept        {milliseconds(_took(opener, address + '/instrument/1'))}")
+        _edits(opener, address)
+        for page in PAGES:
+            size = len(opener.open(address + page).read())
+            print(f"{page:<33} {milliseconds(_took(opener, address + page))}  {size / 1000:.0f} kB")
+        _crowd(address)
+        print(f"the server's memory               {_memory(server.pid):.0f} MB at most (budget 250)")
+
+
+@contextmanager
+def _served(folder: Path) -> Iterator[tuple[str, subprocess.Popen[bytes]]]:
+    with socket.socket() as probe:
+        probe.bind(("127.0.0.1", 0))
+        port = probe.getsockname()[1]
+    command = [sys.executable, "-m", "gramil.cli", "bench", "--store", str(folder / "shop.gramil"), "--port", str(port)]
+    started = perf_counter()
+    server = subprocess.Popen(command, stdout=subprocess.DEVNULL)
+    address = f"http://127.0.0.1:{port}"
+    while True:
+        try:
+            build_opener().open(address + "/new", timeout=2).read()
+            break
+        except OSError:
+            sleep(0.01)
+    print(f"from the command to a first page  {milliseconds(perf_counter() - started)}")
+    try:
+        yield address, server
+    finally:
+        server.terminate()
+        server.wait()
+
+
+def _demo(opener: OpenerDirector, address: str) -> None:
+    token = re.search(r'name="token" value="([^"]+)"', opener.open(address + "/new").read().decode())
+    assert token is not None
+    opener.open(Request(address + "/demo", urlencode({"token": token[1]}).encode(), {"origin": address})).read()
+
+
+def _took(opener: OpenerDirector, address: str) -> float:
+    started = perf_counter()
+    opener.open(address).read()
+    return perf_counter() - started
+
+
+def _edits(opener: OpenerDirector, address: str) -> None:
+    """Each time another scale, so that nothing is kept from before."""
+    times, sizes = [], []
+    for step in range(21):
+        page = f"{address}/instrument/1?fret=7&key=scale.length&value={631 + step / 4}"
+        times.append(_took(opener, page))
+        sizes.append(len(opener.open(page).read()))
+    edit, size = milliseconds(median(times[1:])), max(sizes) / 1000
+    print(f"an edit of the scale, whole page  {edit} (budget 100 ms)  {size:.0f} kB (300)")
+    moves = [_took(opener, f"{address}/instrument/1/cut?x={100 + step * 7.3}") for step in range(21)]
+    print(f"the section line moved            {milliseconds(median(moves))}")
+
+
+def _crowd(address: str) -> None:
+    """Fifty clients, each its own session, asking and editing at once."""
+    started = perf_counter()
+    codes = asyncio.run(_all(address))
+    wrong = [code for code in codes if code != 200]
+    took = perf_counter() - started
+    print(f"{CLIENTS} clients, {len(codes)} pages at once      {milliseconds(took)}, {len(wrong)} errors")
+
+
+async def _all(address: str) -> list[int]:
+    async def one(number: int) -> list[int]:
+        opener, codes = build_opener(HTTPCookieProcessor()), []
+        for step in range(EACH):
+            page = f"{address}/instrument/{1 + number % 3}?fret={step + 1}&set=nut.width%3D{44 + number / 50}+mm"
+            answer = await asyncio.to_thread(opener.open, page, None, 60)
+            answer.read()
+            codes.append(answer.status)
+        return codes
+
+    asyncio.get_running_loop().set_default_executor(ThreadPoolExecutor(CLIENTS))
+    return [code for codes in await asyncio.gather(*map(one, range(CLIENTS))) for code in codes]
+
+
+def _memory(process: int) -> float:
+    """The most memory that the process held, in MB."""
+    status = Path(f"/proc/{process}/status")
+    if not status.exists():
+        return float("nan")
+    found = re.search(r"VmHWM:\s+(\d+) kB", status.read_text())
+    return int(found[1]) / 1000 if found else float("nan")
