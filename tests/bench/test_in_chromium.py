@@ -101,6 +101,7 @@ PAGES = (
     "/instrument/3?fret=9&view=closer",
     "/instrument/1?fret=12&set=scale.length%3D650",
     "/instrument/1?set=scale.length%3Dwide",
+    "/instrument/1/moved?set=scale.length%3D650",
     "/instrument/1/figure?at=slot_depth_at_crest",
     "/instrument/1/figures?find=slot",
     "/instrument/1/sheets",
