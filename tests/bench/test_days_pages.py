@@ -198,6 +198,31 @@ def test_the_same_revision_twice_moves_nothing(demo: httpx.Client) -> None:
     assert "Nothing moved." in page
 
 
+def test_a_drawing_over_the_old_one_writes_no_move_that_is_nothing(demo: httpx.Client) -> None:
+    """The action stays as chosen when the scale changes; what moves by a hair is not written beside it."""
+    longer(demo)
+    page = demo.get(f"{TARN}/compare?old=1&new=2&drawing=heights").text
+    drawn = re.search(r"<svg.*?</svg>", page[page.index('id="drawn"') :], re.DOTALL)
+    assert drawn is not None
+    assert not re.search(r">[+-]?0\.00 mm<", drawn[0])
+
+
+def test_a_piece_is_weighed_and_laid_elsewhere(demo: httpx.Client) -> None:
+    """The neck blank's moisture at the beginning is in the demonstration shop; nothing is known of the back's."""
+    assert post(demo, "/air/lay", piece="back 1", place="cupboard").status_code == 200
+    assert post(demo, "/air/weigh", piece="neck blank", mass="1412,5").status_code == 200
+    assert post(demo, "/air/weigh", piece="neck blank", mass="heavy").status_code == 422
+    assert post(demo, "/air/weigh", piece="nothing", mass="412").status_code == 422
+    assert post(demo, "/air/lay", piece="back 1", place="nowhere").status_code == 422
+
+
+def test_a_weight_that_says_nothing_is_refused_and_the_shop_can_still_be_read(demo: httpx.Client) -> None:
+    answer = post(demo, "/air/weigh", piece="back 1", mass="412")
+    assert answer.status_code == 422
+    assert "says nothing of its moisture yet" in answer.text
+    assert demo.get("/air").status_code == 200
+
+
 @pytest.mark.parametrize("page", ["heights", "cents"])
 def test_a_picture_has_its_table(demo: httpx.Client, page: str) -> None:
     """A row for the nut and for each of 19 frets, a cell a string."""

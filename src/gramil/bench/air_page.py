@@ -1,18 +1,25 @@
 """Wood and air: each place's air with its chart and the band for gluing, the meter written down, pieces' moisture."""
 
+import re
 from datetime import datetime, timedelta
+from html import unescape
 
 from starlette.responses import Response
 
 from gramil.bench.asking import Asked, go
+from gramil.bench.measuring import bare
 from gramil.bench.plan_view import inlined
 from gramil.bench.shelf import Shelf
 from gramil.faults import MakersFault
+from gramil.measure import read_mass
 from gramil.now.open_now import hours_ago
 from gramil.now.states import places_in_store
 from gramil.shop.air_of_places import PlaceAir, Places
 from gramil.shop.air_view import HOURS_HELD, views
+from gramil.shop.items import Item, items
 from gramil.shop.on_hand import shop_description
+from gramil.shop.opening import Store
+from gramil.shop.pieces import PIECE, lay_piece, weigh_piece, weight_tells
 from gramil.shop.pieces_now import pieces_now
 from gramil.shop.places import Place, Reading, add_place, add_reading, import_air, place, places
 from gramil.shop.readiness import gluing_band, gluing_humidity, limits_of, readiness, when
@@ -30,6 +37,7 @@ def air_page(asked: Asked, _: Shelf) -> Response:
         described = shop_description(store)
         known = places_in_store(store, described, asked.now)
         named = places(store)
+        weighed = [each.name for each in items(store, PIECE) if weight_tells(each)]
     band, aim = gluing_humidity(described.shop), limits_of(described.shop)["gluing_humidity"]
     charts = {each.name: inlined(air_svg(each, _drawn_to(each, now), DAYS, band)) for each in known.known.values()}
     return asked.page(
@@ -37,20 +45,26 @@ def air_page(asked: Asked, _: Shelf) -> Response:
         title="Wood and air",
         places=named,
         views={each.place.name: each for each in views(known, now, band, aim)},
-        charts=charts,
+        charts={name: (chart, _words(chart)) for name, chart in charts.items()},
         band=band,
         aim=aim,
         ages={each.name: hours_ago(now, each.last) for each in known.known.values()},
         held=HOURS_HELD,
         gluing=known.gluing,
         pieces=_pieces(asked, known, now),
-        typed={},
+        weighed=weighed,
     )
 
 
 def _drawn_to(place: PlaceAir, now: datetime) -> datetime:
     """Up to when a place's chart goes: now, or the last reading where that is so old that the chart would be bare."""
     return now if now - place.last < timedelta(days=DAYS) else place.last
+
+
+def _words(chart: str) -> str:
+    """What a chart says of itself for who cannot see it."""
+    found = re.search("<desc>(.*?)</desc>", chart, re.DOTALL)
+    return unescape(found[1]) if found else ""
 
 
 def _pieces(asked: Asked, known: Places, now: datetime) -> list[tuple[str, str, str, str]]:
@@ -97,6 +111,31 @@ def _number(asked: Asked, key: str) -> float:
         return float(written)
     except ValueError:
         raise MakersFault.of(f'"{asked.one(key)}" is no number', remedy="write it such as 44", where=key) from None
+
+
+def weigh(asked: Asked, _: Shelf) -> Response:
+    """What a piece weighs now."""
+    grams = read_mass(bare(asked.one("mass")))
+    with asked.keeping.opened() as store:
+        weigh_piece(
+            store, _piece(store, asked.one("piece")), grams, asked.now.replace(microsecond=0), asked.session.who
+        )
+    return go("/air#pieces")
+
+
+def lay(asked: Asked, _: Shelf) -> Response:
+    """That a piece lies in a place from now on."""
+    with asked.keeping.opened() as store:
+        where = place(store, asked.one("place")).name
+        lay_piece(store, _piece(store, asked.one("piece")), where, asked.now.replace(microsecond=0), asked.session.who)
+    return go("/air#pieces")
+
+
+def _piece(store: Store, name: str) -> Item:
+    found = next((each for each in items(store, PIECE) if each.name == name), None)
+    if found is None:
+        raise MakersFault.of(f'there is no piece "{name}"', remedy="choose one of the list")
+    return found
 
 
 def bring_in_log(asked: Asked, _: Shelf) -> Response:

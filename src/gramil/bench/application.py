@@ -69,6 +69,8 @@ POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/air/place", air_page.add_named_place),
     ("/air/reading", air_page.write_reading),
     ("/air/log", air_page.bring_in_log),
+    ("/air/weigh", air_page.weigh),
+    ("/air/lay", air_page.lay),
     ("/stock", stock_page.add_to_stock),
     ("/stock/promise", stock_page.promise_found),
     ("/stock/release", stock_page.take_back),

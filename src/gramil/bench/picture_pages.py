@@ -16,6 +16,8 @@ from gramil.writers.svg import described, svg_text
 
 HEIGHTS = ("heights", "neck-set", "nut")
 """Drawings of the heights page, in order."""
+LONG = ("heights", "neck-set")
+"""Those of them that need the page's width."""
 SUMS = (
     ("Neck angle", "neck_angle_target"),
     ("Saddle over the bridge, mean", "neck_set_exposed_mean"),
@@ -31,15 +33,7 @@ def heights_page(asked: Asked, shelf: Shelf) -> Response:
         held = shelf.held(store, instrument_id(asked))
     shower = shower_for(asked.session, held.figures)
     drawings = {drawing.name: drawing for drawing in drawings_of(held.figures)}
-    pictures = [
-        (
-            drawings[name].title,
-            inlined(svg_text(drawings[name], shower.text, captioned=False)),
-            described(drawings[name], shower.text),
-        )
-        for name in HEIGHTS
-        if name in drawings
-    ]
+    pictures = [_picture(drawings[name], shower) for name in HEIGHTS if name in drawings]
     return asked.page(
         "heights.html",
         title=f"{held.seen.name}, heights",
@@ -52,10 +46,10 @@ def heights_page(asked: Asked, shelf: Shelf) -> Response:
     )
 
 
-def _picture(drawing: Drawing, shower: Shower) -> tuple[str, str, str]:
-    """A drawing's title, picture and words."""
+def _picture(drawing: Drawing, shower: Shower) -> tuple[str, str, str, bool]:
+    """A drawing's title, picture and words, and whether it is a long one."""
     picture = inlined(svg_text(drawing, shower.text, captioned=False))
-    return drawing.title, picture, described(drawing, shower.text)
+    return drawing.title, picture, described(drawing, shower.text), drawing.name in LONG
 
 
 def cents_page(asked: Asked, shelf: Shelf) -> Response:

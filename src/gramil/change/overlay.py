@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 
+from gramil.change.shift import SMALL
 from gramil.drawings.marks import Drawing, Label, Mark, Span, Words
 from gramil.graph import Figures, same
 from gramil.show import shown
@@ -32,10 +33,14 @@ def _notes(mark: Mark, before: Figures, after: Figures) -> tuple[Label, ...]:
 
 
 def _differs(address: str, before: Figures, after: Figures) -> bool:
+    """Whether a figure moved by more than folds away."""
     try:
-        return not same(before.at(address), after.at(address))
+        old, new = before.at(address), after.at(address)
     except KeyError:
         return False
+    if isinstance(old, str | bool) or isinstance(new, str | bool):
+        return not same(old, new)
+    return not abs(float(new) - float(old)) <= SMALL
 
 
 def differences(resolve: Callable[[str], str], before: Figures, after: Figures) -> Callable[[str], str]:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
+from gramil.faults import MakersFault
 from gramil.quantities import Gram
 from gramil.shop.items import Item, update_item
 from gramil.shop.opening import Store
@@ -24,9 +25,23 @@ def lay_piece(store: Store, piece: Item, place: str, now: datetime, who: str = "
 
 
 def weigh_piece(store: Store, piece: Item, grams: Gram, now: datetime, who: str = "") -> Item:
-    """Note what a piece weighs now. Raises Conflict as any update does."""
+    """Note what a piece weighs now.
+
+    Raises MakersFault where neither its dry mass nor its moisture at the beginning is known, for then a weight says
+    nothing and the shop could not be read any more; raises Conflict as any update does.
+    """
+    if not weight_tells(piece):
+        raise MakersFault.of(
+            f"a weight of {piece.name} says nothing of its moisture yet",
+            remedy="give its dry_mass, or its moisture at the beginning, in the shop's description",
+        )
     weighings = [*piece.figures.get("weighings", ()), {"at": _clock(now), "mass": float(grams)}]
     return _with(store, piece, "weighings", weighings, now, who)
+
+
+def weight_tells(piece: Item) -> bool:
+    """Whether a weight of this piece says its moisture: its dry mass or its moisture at the beginning is known."""
+    return any(piece.figures.get(key) is not None for key in ("dry_mass", "moisture"))
 
 
 def _with(store: Store, piece: Item, key: str, value: Any, now: datetime, who: str) -> Item:
