@@ -366,3 +366,28 @@ def test_a_page_asks_for_nothing_from_elsewhere(wide) -> None:
     wide.goto("/")
     time.sleep(0.2)
     assert {urlparse(each).hostname for each in asked} == {"127.0.0.1"}
+
+
+def test_two_revisions_over_each_other_fit_a_phone(phone) -> None:
+    """With two of them there are buttons to choose by and a drawing with the old in grey."""
+    lay_out_demo(phone)
+    phone.goto("/instrument/1?set=scale.length%3D650")
+    phone.get_by_label("Why, in a line").fill("longer reach")
+    phone.get_by_role("button", name="Keep").tap()
+    phone.get_by_text("Revision 2").wait_for()
+    phone.goto("/instrument/1/revisions")
+    assert faults(phone) + small_targets(phone) == []
+    phone.get_by_role("button", name="Compare the two").tap()
+    phone.get_by_text(re.compile("drawings changed")).tap()
+    phone.get_by_role("link", name=re.compile("heights of the outer strings")).tap()
+    phone.locator("#drawn [data-layer=old]").first.wait_for()
+    phone.evaluate("document.querySelectorAll('details').forEach(each => { each.open = true; })")
+    assert faults(phone) + small_targets(phone) == []
+    assert phone.wrong == []
+
+
+def test_a_chart_of_air_opens_where_now_is(phone) -> None:
+    lay_out_demo(phone)
+    phone.goto("/air")
+    right = phone.evaluate("document.querySelector('.latest svg').getBoundingClientRect().right")
+    assert right <= 361
