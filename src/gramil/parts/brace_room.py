@@ -16,39 +16,55 @@ from gramil.shapes.within import inside_ring, ring_of
 OWNS = ("room_",)
 
 
-def room_bridge_to_legs(brace_legs: tuple[Brace, ...], brace_bridge: tuple[Quadrilateral, ...]) -> Mm:
+def room_bridge_to_legs(
+    brace_list: tuple[Brace, ...], brace_legs: tuple[str, ...], brace_bridge: tuple[Quadrilateral, ...]
+) -> Mm:
     """The farthest that the bridge's footprint is from a leg of the X: 0 where both its wings land.
 
     Method: the least distance between the footprint and each leg's footprint; the greatest of these.
     Source: plane geometry.
     """
     return max(
-        (polygons_apart(bridge.corners, leg.footprint) for bridge in brace_bridge for leg in brace_legs),
+        (
+            polygons_apart(bridge.corners, leg.footprint)
+            for bridge in brace_bridge
+            for leg in _legs(brace_list, brace_legs)
+        ),
         default=math.nan,
     )
 
 
-def room_plate_to_legs(brace_legs: tuple[Brace, ...], plate_shapes: tuple[PlateShape, ...]) -> Mm:
+def _legs(braces: tuple[Brace, ...], names: tuple[str, ...]) -> tuple[Brace, ...]:
+    return tuple(each for each in braces if each.name in names)
+
+
+def room_plate_to_legs(
+    brace_list: tuple[Brace, ...], brace_legs: tuple[str, ...], plate_shapes: tuple[PlateShape, ...]
+) -> Mm:
     """The farthest that the bridge plate is from a leg of the X: 0 where it reaches both.
 
     Method: the least distance between the plate and each leg's footprint; the greatest of these.
     Source: plane geometry.
     """
     return max(
-        (polygons_apart(plate.corners, leg.footprint) for plate in plate_shapes for leg in brace_legs),
+        (
+            polygons_apart(plate.corners, leg.footprint)
+            for plate in plate_shapes
+            for leg in _legs(brace_list, brace_legs)
+        ),
         default=math.nan,
     )
 
 
 def room_plate_to_braces(
-    brace_list: tuple[Brace, ...], brace_legs: tuple[Brace, ...], plate_shapes: tuple[PlateShape, ...]
+    brace_list: tuple[Brace, ...], brace_legs: tuple[str, ...], plate_shapes: tuple[PlateShape, ...]
 ) -> Mm:
     """From the bridge plate to the nearest brace of the top that is no leg of the X: 0 where they lie over each other.
 
     Method: the least distance between the plate and each such brace's footprint.
     Source: plane geometry.
     """
-    others = [each for each in brace_list if each.plate == "top" and each not in brace_legs]
+    others = [each for each in brace_list if each.plate == "top" and each.name not in brace_legs]
     return min(
         (polygons_apart(plate.corners, each.footprint) for plate in plate_shapes for each in others),
         default=math.nan,
@@ -76,13 +92,15 @@ def _depth(corners: tuple[Point, ...], point: Point) -> float:
     return away if polygon_contains(corners, point) else -away
 
 
-def room_crossing_to_hole(brace_legs: tuple[Brace, ...], soundhole_centre: Mm, soundhole_diameter: Mm) -> Mm:
+def room_crossing_to_hole(
+    brace_list: tuple[Brace, ...], brace_legs: tuple[str, ...], soundhole_centre: Mm, soundhole_diameter: Mm
+) -> Mm:
     """From the soundhole's edge to the nearest leg of the X.
 
     Method: from the centre to each leg's footprint, less the hole's radius; the least.
     Source: plane geometry.
     """
-    return _to_hole(brace_legs, soundhole_centre, soundhole_diameter)
+    return _to_hole(_legs(brace_list, brace_legs), soundhole_centre, soundhole_diameter)
 
 
 def room_braces_to_hole(brace_list: tuple[Brace, ...], soundhole_centre: Mm, soundhole_diameter: Mm) -> Mm:

@@ -194,14 +194,14 @@ def _places(braces: tuple[Brace, ...], plate: str) -> np.ndarray:
     return np.array([figure for each in chosen for figure in (*each.start, *each.stop)], dtype=np.float64)
 
 
-def brace_legs(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]) -> tuple[Brace, ...]:
-    """The legs of the top's X: braces of the top that cross another one.
+def brace_legs(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]) -> tuple[str, ...]:
+    """Names of the legs of the top's X: braces of the top that cross another one.
 
     Method: those named at a crossing.
     Source: common practice.
     """
     named = {name for each in brace_crossings for name in (each.under, each.over)}
-    return tuple(each for each in brace_list if each.plate == "top" and each.name in named)
+    return tuple(each.name for each in brace_list if each.plate == "top" and each.name in named)
 
 
 def brace_bridge(

@@ -144,7 +144,7 @@ def _halving(at: str) -> str:
     )
 
 
-def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[Brace, ...]) -> Setup:
+def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[str, ...]) -> Setup:
     """Cut the bridge plate, fit it between the legs of the X if there is one, and glue it.
 
     Method: held to the saddle, its edges from the body's edge.

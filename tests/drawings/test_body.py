@@ -1,0 +1,113 @@
+"""The body drawn: outlines, braces and the side lie where the dimensions say, and read back from the DXF."""
+
+import io
+import math
+from collections.abc import Callable
+
+import ezdxf
+import pytest
+
+from gramil.drawings.marks import Circle, Polyline
+from gramil.graph import Figures
+from gramil.show import Shower
+from gramil.writers.dxf import dxf_bytes
+
+
+@pytest.fixture
+def whole(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) -> Callable[..., Figures]:
+    def derived(*changes: tuple[str, str]) -> Figures:
+        text = text_of("tarn")
+        for old, new in changes:
+            text = text.replace(old, new)
+        return derive_text(text, text_of("shop"))
+
+    return derived
+
+
+def layer(drawing, name, kind=Polyline):
+    return [mark for mark in drawing.marks if isinstance(mark, kind) and mark.layer == name]
+
+
+def read_back(figures: Figures, name: str):
+    text = dxf_bytes(figures[name], Shower(figures).text).decode("utf-8")
+    return ezdxf.read(io.StringIO(text))
+
+
+def length_of(points) -> float:
+    return sum(math.dist(one, other) for one, other in zip(points, [*points[1:], points[0]], strict=True))
+
+
+def test_the_faces_outline_has_the_bodys_perimeter_in_the_dxf(whole) -> None:
+    tarn = whole()
+    runs = list(read_back(tarn, "drawing_face_plan").modelspace().query("LWPOLYLINE"))
+    (outline,) = [each for each in runs if each.dxf.layer == "outline"]
+    points = [(x, y) for x, y, *_ in outline.get_points()]
+    assert length_of(points) == pytest.approx(tarn["body_perimeter"], abs=0.5)
+    assert max(x for x, _ in points) == pytest.approx(490.0, abs=0.05)
+
+
+def test_soundhole_and_pins_are_circles_in_the_dxf(whole) -> None:
+    tarn = whole()
+    circles = list(read_back(tarn, "drawing_face_plan").modelspace().query("CIRCLE"))
+    (hole,) = [each for each in circles if each.dxf.layer == "cut"]
+    assert (hole.dxf.center.x, hole.dxf.center.y, hole.dxf.radius) == pytest.approx((165.0, 0.0, 46.0))
+    pins = sorted((each.dxf.center.y, each.dxf.center.x) for each in circles if each.dxf.layer == "pins")
+    assert [y for y, _ in pins] == pytest.approx([-28.25, -16.95, -5.65, 5.65, 16.95, 28.25])
+    assert [x for _, x in pins] == pytest.approx([300.42 + 13.0] * 6, abs=0.2)
+
+
+def test_the_top_from_the_inside_is_the_face_turned_over(whole) -> None:
+    tarn = whole()
+    face = {mark.points for mark in layer(tarn["drawing_face_plan"], "hidden")}
+    inside = layer(tarn["drawing_top_inside"], "outline")[1:]
+    assert len(inside) == 9
+    for brace in inside:
+        assert tuple((x, -y) for x, y in brace.points) in face
+
+
+def test_a_left_handed_face_is_turned_over_and_its_inside_turned_back(whole) -> None:
+    right, left = whole(), whole(('handed = "right"', 'handed = "left"'))
+    for name in ("drawing_face_plan", "drawing_top_inside", "drawing_back_inside"):
+        one, other = layer(right[name], "outline"), layer(left[name], "outline")
+        assert [tuple((x, -y) for x, y in mark.points) for mark in one] == [mark.points for mark in other]
+
+
+def test_the_side_is_as_long_and_as_deep_as_its_figures(whole) -> None:
+    tarn = whole()
+    (ring,) = layer(tarn["drawing_side"], "cut")
+    assert max(x for x, _ in ring.points) == pytest.approx(tarn["side_length"])
+    at_neck = [y for x, y in ring.points if x == 0]
+    at_tail = [y for x, y in ring.points if x == max(x for x, _ in ring.points)]
+    assert max(at_neck) - min(at_neck) == pytest.approx(94.0, abs=1e-9)
+    assert max(at_tail) - min(at_tail) == pytest.approx(104.0, abs=1e-6)
+
+
+def test_a_card_for_each_brace_as_long_as_it_with_its_notch(whole) -> None:
+    tarn = whole()
+    cards = layer(tarn["drawing_braces"], "cut")
+    assert [max(x for x, _ in card.points) for card in cards] == pytest.approx(
+        [each.length for each in tarn["brace_list"]]
+    )
+    notches = layer(tarn["drawing_braces"], "slots")
+    assert len(notches) == 2
+    for notch in notches:
+        xs, ys = zip(*notch.points, strict=True)
+        (crossing,) = tarn["brace_crossings"]
+        assert max(xs) - min(xs) == pytest.approx(crossing.width_under)
+        assert max(ys) - min(ys) == pytest.approx(6.5)
+
+
+def test_the_mould_goes_round_the_outline(whole) -> None:
+    tarn = whole()
+    (box,) = layer(tarn["drawing_mould"], "outline")
+    (ring,) = layer(tarn["drawing_mould"], "cut")
+    assert length_of(ring.points) == pytest.approx(tarn["body_perimeter"], abs=0.5)
+    xs = [x for x, _ in box.points]
+    assert max(xs) - min(xs) == pytest.approx(490 + 2 * 60)
+
+
+def test_no_braces_leave_plans_of_the_outline_and_no_cards(whole, text_of, derive_text) -> None:
+    plain = derive_text(text_of("tarn").partition("[soundhole]")[0], text_of("shop"))
+    assert not plain["drawing_braces"].marks
+    assert layer(plain["drawing_top_inside"], "outline")
+    assert not layer(plain["drawing_face_plan"], "cut", Circle)
