@@ -27,6 +27,7 @@ from gramil.description.problems import Problem, meant, nearest, quoted, table_i
 from gramil.description.reading import Description, ShopDescription, faults_from
 from gramil.description.records import Wire
 from gramil.description.shop import ShopTable
+from gramil.description.top_wood import TOP_WOOD_INPUTS, top_wood_origin, top_wood_values
 from gramil.faults import MakersFault
 from gramil.graph import Input, Origin
 from gramil.quantities import Celsius, Cents, Mm, Newton, NewtonM, Percent, Radians, Ratio, Unit
@@ -106,6 +107,7 @@ INPUTS: Mapping[str, Input] = {
     **{f"limit_{name}": _limit_input(limit) for name, limit in LIMITS.items()},
     **AIR_INPUTS,
     **MOVEMENT_INPUTS,
+    **TOP_WOOD_INPUTS,
 }
 """Every base value's annotation and what it is."""
 
@@ -153,6 +155,7 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     own: dict[str, float | None] = dict(shop.shop.limits)
     values |= {f"limit_{name}": _chosen(own[name], limit.value) for name, limit in LIMITS.items()}
     values |= unknown_air() | movement_values(description.instrument.board.wood, shop.shop)
+    values |= top_wood_values(description.instrument.top, shop.shop)
     origins = {name: _origin(name, description, shop) for name in INPUTS}
     lengths = {"fret": description.instrument.scale.frets + 1, "string": len(description.instrument.strings.gauges)}
     return Base(values, origins, lengths)
@@ -201,6 +204,8 @@ def _origin(name: str, description: Description, shop: ShopDescription) -> Origi
         return Origin("no readings of the shop's air")
     if name in MOVEMENT_INPUTS:
         return movement_origin(name, description.instrument.board.wood, shop.shop)
+    if name in TOP_WOOD_INPUTS:
+        return top_wood_origin(name, description.instrument.top, shop.shop)
     file = shop if name.startswith(("shop_", "limit_")) else description
     path = _pin_path(shop) if name == "shop_pin_offset" else _written(name, file)
     if name.startswith("wire_") and name != "wire_name" and description.instrument.wire.use is not None:

@@ -132,7 +132,7 @@ class Head(Table):
 
 
 class Top(Table):
-    """The top under the bridge, as far as the neck's set needs it."""
+    """The top under the bridge, as far as the neck's set needs it, and what its dome does in other air."""
 
     radius: Radius = usual(7620.0, "common practice: 25 ft", 'radius of its dome along the centreline, or "flat"')
     thickness: Length = usual(2.8, "common practice, steel strings", "thickness of the top", gt=0, le=10)
@@ -149,4 +149,19 @@ class Top(Table):
         "how far the top stands over its rim at the saddle, if measured",
         ge=-20,
         le=60,
+    )
+    wood: Words = usual("Sitka spruce", "common practice", "what the top is made of; it is taken to be quartersawn")
+    brace_wood: Words = usual(
+        "Sitka spruce",
+        "common practice",
+        "what its braces are taken to be made of, for what its dome does in other air",
+    )
+    brace_width: Length = usual(
+        8.0, "common practice", "width of its braces that run across, where no brace is described", gt=0, le=40
+    )
+    brace_height: Length = usual(
+        12.0, "common practice", "height of its braces that run across, where no brace is described", gt=0, le=60
+    )
+    brace_spacing: Length = usual(
+        90.0, "common practice", "how far its braces are apart, where no brace is described", gt=0, le=600
     )

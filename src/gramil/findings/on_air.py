@@ -2,10 +2,10 @@
 
 import math
 
-from gramil.description.air_values import WoodState
+from gramil.description.air_values import PerPercent, WoodState
 from gramil.findings.finding import Finding, Findings, Severity, within
 from gramil.parts.records import BlankChoice
-from gramil.quantities import Celsius, Mm, Percent
+from gramil.quantities import Celsius, Mm, MPa, Percent, PerMm
 from gramil.wood.equilibrium import equilibrium_moisture
 
 OWNS = ("finding_",)
@@ -112,6 +112,32 @@ def finding_binding_step(swell_step_dry: Mm, core_inset: Mm, limit_binding_step:
             "Scrape the binding flush with the board settled in the air for gluing, not before." if over else "",
         ),
     )
+
+
+def finding_dome(
+    dome_radius_dry: Mm,
+    dome_curvature_dry: PerMm,
+    top_movement_radial: PerPercent,
+    top_modulus_across: MPa,
+    top_brace_modulus: MPa,
+    top_wood: str,
+    top_brace_wood: str,
+) -> Findings:
+    """Whether the top's dome may sink flat, or beyond, in the driest air of its owner's year."""
+    name, address = "top's dome in dry air", "dome_radius_dry"
+    asked = (
+        (top_movement_radial, f"how {top_wood} moves"),
+        (top_modulus_across, f"how stiff {top_wood} is across the grain"),
+        (top_brace_modulus, f"how stiff {top_brace_wood} is along the grain"),
+    )
+    if missing := [words for figure, words in asked if math.isnan(figure)]:
+        because = f"because no source gives {' and '.join(missing)}"
+        remedy = "Name known woods under [top], or give their figures under [[wood]] in the shop."
+        return (_not_judged(name, address, because, remedy),)
+    sunk = dome_curvature_dry <= 0
+    says = "At most, with nothing taken out by creep, it sinks flat or beyond." if sunk else "Some of the dome is left."
+    remedy = "Make the dome rounder, its braces higher, or tell the owner what air it wants." if sunk else ""
+    return (Finding(name, "caution" if sunk else "fine", address, dome_radius_dry, "", says, remedy),)
 
 
 def _note(over: bool) -> Severity:

@@ -2,35 +2,35 @@
 
 import math
 
-from gramil.quantities import Count, Mm
+from gramil.quantities import Count, Mm, PerMm
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 TITLE = "What this guitar wants from its owner's air"
+NOTHING = (
+    "No source gives how {board_wood} moves, nor all that the top's dome hangs on ({top_wood}, braces of "
+    "{top_brace_wood}): nothing can be said."
+)
 
 
-def setup_owner_air(sprout_most: Mm, core_inset: Mm, scale_frets: Count) -> Setup:
+def setup_owner_air(
+    sprout_most: Mm, core_inset: Mm, scale_frets: Count, dome_curvature_dry: PerMm, dome_curvature_wet: PerMm
+) -> Setup:
     """The air that the instrument was made in, the driest and dampest that it is meant for, and what it does in them.
 
-    Method: the board's movement between those airs; the rest is care.
+    Method: the movement of the board and of the top's dome between those airs; the rest is care.
     Source: common practice.
     """
-    if math.isnan(sprout_most):
-        return skipped("owner-air", TITLE, 900, "No source gives how {board_wood} moves: nothing can be said.")
-    step = BigFigure("swell_step_dry", "Board against its binding in the driest air", "", "finger")
-    bound = (step,) if core_inset else ()
+    board, dome = not math.isnan(sprout_most), not math.isnan(dome_curvature_dry)
+    if not board and not dome:
+        return skipped("owner-air", TITLE, 900, NOTHING)
     return Setup(
         "owner-air",
         TITLE,
         900,
         (
-            BigFigure("limit_gluing_humidity", "Relative humidity that it was made for", "", "hygrometer in the case"),
-            BigFigure("limit_owner_humidity_least", "Driest air that it is meant for", "", "hygrometer"),
-            BigFigure("limit_owner_humidity_most", "Dampest air that it is meant for", "", "hygrometer"),
-            BigFigure(
-                "sprout_most", "Fret ends then stand out of each edge, at most", "least {sprout_least}", "finger"
-            ),
-            *bound,
+            *_airs(dome_curvature_dry, dome_curvature_wet),
+            *(_board_figures(core_inset) if board else ()),
         ),
         (
             "Keep it in its case with something damp in winter, and with a dry bag in a damp summer. Watch a "
@@ -41,21 +41,65 @@ def setup_owner_air(sprout_most: Mm, core_inset: Mm, scale_frets: Count) -> Setu
             "Never a hot car, a radiator, or an outside wall.",
         ),
         "A hygrometer read beside a second one in the same case: two that disagree by much are both wrong.",
+        (_board_words(board), _dome_words(dome)),
+        ("board of {board_wood}", "top of {top_wood}"),
+        tables=(_widths(scale_frets),) if board else (),
+    )
+
+
+def _board_figures(core_inset: Mm) -> tuple[BigFigure, ...]:
+    step = BigFigure("swell_step_dry", "Board against its binding in the driest air", "", "finger")
+    ends = BigFigure("sprout_most", "Fret ends then stand out of each edge, at most", "least {sprout_least}", "finger")
+    return (ends, step) if core_inset else (ends,)
+
+
+def _airs(dry: PerMm, wet: PerMm) -> tuple[BigFigure, ...]:
+    """The three airs, each with what the top's dome is in it."""
+    least, most = _dome("dome_radius_dry", dry), _dome("dome_radius_wet", wet)
+    made = "top's dome {dome_radius_made}"
+    case = "hygrometer in the case"
+    return (
+        BigFigure("limit_gluing_humidity", "Relative humidity that it was made for", made, case),
+        BigFigure("limit_owner_humidity_least", "Driest air that it is meant for", least, "hygrometer"),
+        BigFigure("limit_owner_humidity_most", "Dampest air that it is meant for", most, "hygrometer"),
+    )
+
+
+def _dome(address: str, curvature: PerMm) -> str:
+    """In words where it has sunk, since a radius with a minus says little to who reads the page."""
+    return f"top's dome {{{address}}}{': sunk, a hollow' if curvature < 0 else ''}"
+
+
+def _board_words(known: bool) -> str:
+    if not known:
+        return "No source gives how {board_wood} moves: nothing can be said of fret ends."
+    return (
+        "The board's wood moves from {swell_moisture_dry} to {swell_moisture_wet} of moisture between these airs; "
+        "it was worked at {swell_moisture_made}. The range is how the board may be sawn."
+    )
+
+
+def _dome_words(known: bool) -> str:
+    if not known:
+        return (
+            "What the top's dome becomes is not known: no source gives all that it hangs on ({top_wood}, braces of "
+            "{top_brace_wood})."
+        )
+    return (
+        "The dome's radii are the most that it can change; creep and the frame around it take some back. Braces are "
+        "taken as {dome_brace_width} wide, {dome_brace_height} high and {dome_brace_spacing} apart, of "
+        "{top_brace_wood}."
+    )
+
+
+def _widths(scale_frets: Count) -> Table:
+    return Table(
+        "Change of the board's width, quartersawn to flatsawn",
         (
-            "The board's wood moves from {swell_moisture_dry} to {swell_moisture_wet} of moisture between these airs; "
-            "it was worked at {swell_moisture_made}. The range is how the board may be sawn.",
+            ("dry, least", "swell_width_dry_least"),
+            ("dry, most", "swell_width_dry_most"),
+            ("damp, least", "swell_width_wet_least"),
+            ("damp, most", "swell_width_wet_most"),
         ),
-        ("board of {board_wood}",),
-        tables=(
-            Table(
-                "Change of the board's width, quartersawn to flatsawn",
-                (
-                    ("dry, least", "swell_width_dry_least"),
-                    ("dry, most", "swell_width_dry_most"),
-                    ("damp, least", "swell_width_wet_least"),
-                    ("damp, most", "swell_width_wet_most"),
-                ),
-                tuple(sorted({0, scale_frets // 2, scale_frets})),
-            ),
-        ),
+        tuple(sorted({0, scale_frets // 2, scale_frets})),
     )
