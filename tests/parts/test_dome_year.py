@@ -7,7 +7,14 @@ import pytest
 
 from gramil.findings.on_air import finding_dome
 from gramil.graph import Figures
-from gramil.parts.dome_year import dome_curl, dome_curvature_dry, dome_curvature_wet, dome_radius_dry, dome_radius_wet
+from gramil.parts.dome_year import (
+    dome_curl,
+    dome_curvature_dry,
+    dome_curvature_dry_least,
+    dome_curvature_wet,
+    dome_radius_dry,
+    dome_radius_wet,
+)
 from gramil.show import Shower
 
 # S. Timoshenko, Analysis of bi-metal thermostats, 1925, equation (4), from memory. Both layers weigh alike here:
@@ -81,12 +88,19 @@ def test_described_braces_that_run_across_are_what_holds(example: Callable[[str]
     assert fell["dome_brace_spacing"] * sum(each.length for each in across) == pytest.approx(fell["body_area"])
 
 
-def test_a_dome_that_stays_is_fine_and_one_sunk_flat_or_beyond_is_not() -> None:
-    def severity(curvature: float) -> str:
-        (found,) = finding_dome(dome_radius_dry(curvature), curvature, 0.002, 1000.0, 10_000.0, "spruce", "spruce")
+def test_a_dome_that_stays_is_fine_one_that_may_sink_is_noted_and_one_that_must_is_a_caution() -> None:
+    def severity(most: float, least: float) -> str:
+        woods = (0.002, 1000.0, 10_000.0, "spruce", "spruce")
+        (found,) = finding_dome(dome_radius_dry(most), most, least, *woods)
         return found.severity
 
-    assert [severity(each) for each in (0.0001, 0.0, -0.0001)] == ["fine", "caution", "caution"]
+    both = ((0.0001, 0.00012), (0.0, 0.0001), (-0.0001, 0.0001), (-0.0001, 0.0), (-0.0002, -0.0001))
+    assert [severity(*each) for each in both] == ["fine", "note", "note", "caution", "caution"]
+
+
+def test_creep_leaves_a_part_of_the_change() -> None:
+    """By hand: from 1/8000 to -1/8000 is a change of -0.00025; three tenths of it is -0.000075; 0.000125 - 0.000075."""
+    assert dome_curvature_dry_least(-1 / 8000, 8000.0, 0.3) == pytest.approx(0.00005)
 
 
 def test_a_top_of_wood_that_is_not_known_is_not_judged(

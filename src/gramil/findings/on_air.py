@@ -117,6 +117,7 @@ def finding_binding_step(swell_step_dry: Mm, core_inset: Mm, limit_binding_step:
 def finding_dome(
     dome_radius_dry: Mm,
     dome_curvature_dry: PerMm,
+    dome_curvature_dry_least: PerMm,
     top_movement_radial: PerPercent,
     top_modulus_across: MPa,
     top_brace_modulus: MPa,
@@ -134,10 +135,12 @@ def finding_dome(
         because = f"because no source gives {' and '.join(missing)}"
         remedy = "Name known woods under [top], or give their figures under [[wood]] in the shop."
         return (_not_judged(name, address, because, remedy),)
-    sunk = dome_curvature_dry <= 0
+    sunk, sure = dome_curvature_dry <= 0, dome_curvature_dry_least <= 0
     says = "At most, with nothing taken out by creep, it sinks flat or beyond." if sunk else "Some of the dome is left."
+    if sure:
+        says = "Even if creep takes out as much as is likely, it sinks flat or beyond."
     remedy = "Make the dome rounder, its braces higher, or tell the owner what air it wants." if sunk else ""
-    return (Finding(name, "caution" if sunk else "fine", address, dome_radius_dry, "", says, remedy),)
+    return (Finding(name, "caution" if sure else _note(sunk), address, dome_radius_dry, "", says, remedy),)
 
 
 def _note(over: bool) -> Severity:

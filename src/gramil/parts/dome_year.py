@@ -8,7 +8,7 @@ import math
 
 from gramil.description.air_values import PerPercent
 from gramil.parts.body_records import Brace
-from gramil.quantities import Mm, Mm2, MPa, Percent, PerMm
+from gramil.quantities import Mm, Mm2, MPa, Percent, PerMm, Ratio
 from gramil.wood.restraint import StripLayer, strip_curvature
 
 OWNS = ("dome_",)
@@ -80,6 +80,14 @@ def dome_curvature_dry(
     Source: timoshenko_1925
     """
     return 1 / top_radius + dome_curl * top_movement_radial * (swell_moisture_dry - swell_moisture_made)
+
+
+def dome_curvature_dry_least(dome_curvature_dry: PerMm, top_radius: Mm, limit_dome_change_kept_least: Ratio) -> PerMm:
+    """1/R of the dome in that air if creep takes out as much of the change as is likely: the least that it sinks.
+
+    Source: timoshenko_1925
+    """
+    return 1 / top_radius + limit_dome_change_kept_least * (dome_curvature_dry - 1 / top_radius)
 
 
 def dome_curvature_wet(
