@@ -12,6 +12,9 @@ from gramil.graph import Figures
 from gramil.quantities import axes_of, unit_of
 from gramil.reason import read_doc
 
+Opened = tuple[str, float | int | str | bool, str | None]
+"""A figure's address, its plain value and its unit's symbol."""
+
 
 @dataclass(frozen=True)
 class Row:
@@ -35,7 +38,7 @@ class Heading:
 def headings(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
     """The dimensions that hold figures, each with its first sentence."""
     for name in names:
-        if _has_figures(figures, name):
+        if any(True for _ in _listed(name, figures[name], "", ())):
             dimension = figures.graph.dimensions[name]
             yield Heading(dimension.part.replace("_", " "), name, read_doc(dimension.what).what.split("\n\n")[0])
 
@@ -43,26 +46,20 @@ def headings(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
 def rows(figures: Figures, names: Iterable[str]) -> Iterator[Row]:
     """Every single figure of the dimensions named, arrays and records opened up, each at its own address."""
     for name in names:
-        if _has_figures(figures, name):
-            dimension = figures.graph.dimensions[name]
-            unit = unit_of(dimension.annotation)
-            for address, value, symbol in _opened(
-                name, figures[name], unit.symbol if unit else None, axes_of(dimension.annotation)
-            ):
-                yield Row(dimension.part.replace("_", " "), address, value, symbol)
+        dimension = figures.graph.dimensions[name]
+        unit = unit_of(dimension.annotation)
+        for address, value, symbol in _listed(
+            name, figures[name], unit.symbol if unit else None, axes_of(dimension.annotation)
+        ):
+            yield Row(dimension.part.replace("_", " "), address, value, symbol)
 
 
-def _has_figures(figures: Figures, name: str) -> bool:
-    """Whether there is anything to list: a single figure that is not a number belongs to a part that is not there."""
-    value = figures[name]
-    if isinstance(value, float) and math.isnan(value):
-        return False
-    return any(True for _ in _opened(name, value, "", ()))
+def _listed(name: str, value: Any, unit: str | None, axes: tuple[str, ...]) -> Iterator[Opened]:
+    """What there is to list: a single figure that is not a number belongs to a part that is not there."""
+    return iter(()) if isinstance(value, float) and math.isnan(value) else _opened(name, value, unit, axes)
 
 
-def _opened(
-    address: str, value: Any, unit: str | None, axes: tuple[str, ...]
-) -> Iterator[tuple[str, float | int | str | bool, str | None]]:
+def _opened(address: str, value: Any, unit: str | None, axes: tuple[str, ...]) -> Iterator[Opened]:
     if isinstance(value, np.ndarray):
         starts = [1 if axis == "string" else 0 for axis in axes] or [0] * value.ndim
         for index in np.ndindex(value.shape):

@@ -59,14 +59,18 @@ class Shower:
 
     def other(self, address: str) -> str:
         """The same in the other unit of length; empty for what is not a finite length."""
-        value = self.figures.at(address)
-        if self.figures.unit_at(address) != "mm" or not _finite(value):
-            return ""
-        return shown(value, "mm", self.second, self.inch_style)
+        return self._other(self.figures.at(address), self.figures.unit_at(address))
 
     def both(self, address: str) -> tuple[str, str]:
         """The figure in the maker's unit and in the other one."""
-        return self.text(address), self.other(address)
+        return self.both_of(self.figures.at(address), self.figures.unit_at(address))
+
+    def both_of(self, value: Any, unit: str | None) -> tuple[str, str]:
+        """The same of a value that is at hand, with its unit's symbol."""
+        return shown(value, unit, self.first, self.inch_style), self._other(value, unit)
+
+    def _other(self, value: Any, unit: str | None) -> str:
+        return shown(value, "mm", self.second, self.inch_style) if unit == "mm" and _finite(value) else ""
 
     def filled(self, text: str) -> str:
         """A text with every `{address}` in it replaced by its figure; user's own braces in figures stay as they are."""

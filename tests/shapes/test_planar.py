@@ -41,12 +41,6 @@ def test_distances_by_hand() -> None:
     assert planar.from_line((3, 4), (0, 0), (-7, 0)) == pytest.approx(-4)
 
 
-@given(PLACES, PLACES, PLACES, PLACES)
-def test_segments_apart_as_a_library_has_it(a: planar.Point, b: planar.Point, c: planar.Point, d: planar.Point) -> None:
-    theirs = shapely.LineString([a, b]).distance(shapely.LineString([c, d]))
-    assert planar.segments_apart(a, b, c, d) == pytest.approx(theirs, abs=1e-7)
-
-
 def test_a_strip_by_hand() -> None:
     """30 long and 4 wide along the x axis."""
     strip = Strip((10, 5), (40, 5), 4)
@@ -60,6 +54,11 @@ def test_a_strip_by_hand() -> None:
 def test_strips_apart_as_a_library_has_it(one: Strip, other: Strip) -> None:
     theirs = shapely.Polygon(one.corners).distance(shapely.Polygon(other.corners))
     assert one.apart(other) == pytest.approx(theirs, abs=1e-7)
+
+
+def test_two_strips_across_each_other_are_not_apart() -> None:
+    """A cross: no corner of the one lies in the other, yet they overlap."""
+    assert Strip((0, 0), (100, 0), 4).apart(Strip((50, -50), (50, 50), 4)) == 0
 
 
 def test_a_strip_within_another_is_not_apart() -> None:

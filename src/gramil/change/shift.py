@@ -107,6 +107,8 @@ def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
     if axes_of(old.graph.annotation(name)) and old[name].shape == new[name].shape:
         yield from _greatest_of_array(name, old, new)
         return
+    if isinstance(old[name], float | int | str) and same(old[name], new[name]):
+        return
     before = {row.address: row for row in rows(old, (name,))}
     after = {row.address: row for row in rows(new, (name,))}
     found = [

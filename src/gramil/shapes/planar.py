@@ -46,15 +46,6 @@ def from_line(point: Point, on_line: Point, direction: Point) -> Mm:
     return _cross(direction, _from(on_line, point)) / hypot(*direction)
 
 
-def segments_apart(start: Point, end: Point, other_start: Point, other_end: Point) -> Mm:
-    """Least distance between two segments, 0 where they meet."""
-    if segments_meet(start, end, other_start, other_end) is not None:
-        return 0.0
-    ends = [(start, other_start, other_end), (end, other_start, other_end)]
-    ends += [(other_start, start, end), (other_end, start, end)]
-    return min(hypot(*_from(point, nearest_on_segment(point, one, two))) for point, one, two in ends)
-
-
 @dataclass(frozen=True)
 class Strip:
     """A straight strip of even `width` about its middle line, cut off square at both ends."""
@@ -95,7 +86,33 @@ def polygons_apart(one: Sequence[Point], other: Sequence[Point]) -> Mm:
     """Least distance between two polygons, 0 where they touch, overlap, or the one lies in the other."""
     if polygon_contains(one, other[0]) or polygon_contains(other, one[0]):
         return 0.0
-    return min(segments_apart(*edge, *other_edge) for edge in _edges(one) for other_edge in _edges(other))
+    corners, others = np.array(one), np.array(other)
+    if _any_edges_cross(corners, others):
+        return 0.0
+    return min(_corners_to_edges(corners, others), _corners_to_edges(others, corners))
+
+
+def _any_edges_cross(one: Array, other: Array) -> bool:
+    """Whether an edge of one polygon crosses one of the other: each has the other's ends on its two sides."""
+    return bool((_parts(one, other) & _parts(other, one).T).any())
+
+
+def _parts(edges_of: Array, points_of: Array) -> NDArray[np.bool_]:
+    """Which edges of the first polygon, as lines without end, part the ends of which edges of the second."""
+    along = np.roll(edges_of, -1, axis=0) - edges_of
+    to = points_of[np.newaxis] - edges_of[:, np.newaxis]
+    side = along[:, np.newaxis, 0] * to[..., 1] - along[:, np.newaxis, 1] * to[..., 0]
+    return np.asarray(side * np.roll(side, -1, axis=1) < 0)
+
+
+def _corners_to_edges(corners: Array, edges_of: Array) -> float:
+    """The least distance from any corner to any edge."""
+    along = np.roll(edges_of, -1, axis=0) - edges_of
+    to = corners[:, np.newaxis] - edges_of[np.newaxis]
+    squares = (along**2).sum(axis=1)
+    share = np.clip((to * along).sum(axis=2) / np.where(squares > 0, squares, 1.0), 0.0, 1.0)
+    left = to - share[..., np.newaxis] * along
+    return float(np.hypot(left[..., 0], left[..., 1]).min())
 
 
 def polygon_contains(corners: Sequence[Point], point: Point) -> bool:

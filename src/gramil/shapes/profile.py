@@ -81,13 +81,21 @@ class Profile:
         """Where a straight flat touches the curve, its outward normal at `angle` from +y towards the depth, 0 to pi."""
         if min(angle, pi - angle) < 1e-12:
             return (self.half_width if angle < 1 else -self.half_width, 0.0)
-        wanted = -abs(cos(angle)) / sin(angle)
+        y = self._where_steep(abs(cos(angle)) / sin(angle))
+        return (y if angle <= pi / 2 else -y, float(self.depth_at(y)))
+
+    def _where_steep(self, steepness: float) -> Mm:
+        """How far from the middle the depth falls by so much a mm outward: in closed form, by halving where mixed."""
+        if len(self._parts) == 1:
+            ((exponent, _),) = self._parts
+            with np.errstate(divide="ignore"):
+                power = exponent / (exponent - 1) * np.log(steepness * self.half_width / self.depth)
+            return float(self.half_width * np.exp(-np.logaddexp(0.0, -power) / exponent))
         low, high = 0.0, self.half_width
         for _ in range(80):
             middle = (low + high) / 2
-            low, high = (middle, high) if float(self.steepness(middle)) > wanted else (low, middle)
-        y = (low + high) / 2
-        return (y if angle <= pi / 2 else -y, float(self.depth_at(y)))
+            low, high = (middle, high) if -float(self.steepness(middle)) < steepness else (low, middle)
+        return (low + high) / 2
 
 
 def between(start: Profile, end: Profile, share: Ratio) -> Profile:

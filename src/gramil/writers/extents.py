@@ -1,14 +1,21 @@
 """How far marks reach, and which part of a drawing they touch."""
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 from itertools import pairwise
-from math import ceil, cos, pi, sin
+from math import ceil, cos, inf, pi, sin
+
+import numpy as np
+from numpy.typing import NDArray
 
 from gramil.drawings.marks import Arc, Circle, Line, Point, Polyline
 from gramil.writers.lettering import Lettering, corners
 
 Box = tuple[float, float, float, float]
 """Left, low, right, high, in mm."""
+
+Vectors = NDArray[np.float64]
+"""A row a straight piece: along and across, in mm."""
 
 FLAT = pi / 90
 """Arcs are walked in steps of two degrees where only a rough place is asked."""
@@ -79,19 +86,29 @@ def segments(mark: Line | Arc | Circle | Polyline | Lettering) -> Iterator[tuple
 
 def touches(mark: Line | Arc | Circle | Polyline | Lettering, box: Box) -> bool:
     """Whether any of the mark's line lies in the box or on its edge."""
-    return any(_crosses(start, end, box) for start, end in segments(mark))
+    starts, runs, (left, low, right, high) = _walked(mark)
+    if left > box[2] or right < box[0] or low > box[3] or high < box[1]:
+        return False
+    if left >= box[0] and right <= box[2] and low >= box[1] and high <= box[3]:
+        return True
+    return bool(_crosses(starts, runs, box).any())
 
 
-def _crosses(start: Point, end: Point, box: Box) -> bool:
-    """Whether a straight piece meets a box: what is left of it after each of the four sides has cut."""
-    low, high = 0.0, 1.0
-    for axis in (0, 1):
-        run = end[axis] - start[axis]
-        to_low, to_high = box[axis] - start[axis], box[axis + 2] - start[axis]
-        if run == 0.0:
-            if to_low > 0.0 or to_high < 0.0:
-                return False
-            continue
-        near, far = sorted((to_low / run, to_high / run))
-        low, high = max(low, near), min(high, far)
-    return low <= high
+@lru_cache(maxsize=4096)
+def _walked(mark: Line | Arc | Circle | Polyline | Lettering) -> tuple[Vectors, Vectors, Box]:
+    """Where each straight piece of a mark starts, how far it runs, and the box round all: asked for every sheet."""
+    pieces = np.array(list(segments(mark)), dtype=np.float64).reshape(-1, 2, 2)
+    low, high = pieces.min(axis=(0, 1), initial=inf), pieces.max(axis=(0, 1), initial=-inf)
+    return pieces[:, 0], pieces[:, 1] - pieces[:, 0], (float(low[0]), float(low[1]), float(high[0]), float(high[1]))
+
+
+def _crosses(starts: Vectors, runs: Vectors, box: Box) -> NDArray[np.bool_]:
+    """Which straight pieces meet a box: something is left of them after each of the four sides has cut."""
+    to_low, to_high = np.array(box[:2]) - starts, np.array(box[2:]) - starts
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+        cuts = np.sort(np.stack((to_low / runs, to_high / runs)), axis=0)
+    still = runs == 0.0
+    between = (to_low <= 0.0) & (to_high >= 0.0)
+    near = np.where(still, np.where(between, 0.0, 2.0), cuts[0])
+    far = np.where(still, np.where(between, 1.0, -1.0), cuts[1])
+    return np.maximum(near.max(axis=1), 0.0) <= np.minimum(far.min(axis=1), 1.0)

@@ -6,6 +6,7 @@ from importlib.resources import files
 from io import BytesIO
 from math import ceil, cos, degrees, pi, sin, tan
 
+from reportlab import rl_config
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
@@ -58,6 +59,7 @@ def load_faces() -> None:
 def page_canvas(stream: BytesIO, title: str) -> Canvas:
     """An empty file that asks the printing program for no scaling and carries no date."""
     load_faces()
+    rl_config.useA85 = 0  # streams as bytes, not spelled out in letters: a fifth smaller, and sooner written
     canvas = Canvas(stream, invariant=1, pageCompression=1, initialFontName=WORDS)
     canvas.setTitle(title)
     canvas.setCreator("Gramil")

@@ -19,21 +19,23 @@ def dimensions_csv(figures: Figures, shower: Shower, names: Iterable[str]) -> st
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(["part", "address", "value", "unit", "shown", "other"])
     for row in rows(figures, names):
-        writer.writerow([row.part, row.address, _plain(row.value), row.unit or "", *shower.both(row.address)])
+        writer.writerow(
+            [row.part, row.address, _plain(row.value), row.unit or "", *shower.both_of(row.value, row.unit)]
+        )
     return text.getvalue()
 
 
 def dimensions_json(figures: Figures, shower: Shower, names: Iterable[str]) -> str:
     """A list of figures, each with part, address, value, unit, and the figure shown in either unit."""
+    keys = ("part", "address", "value", "unit", "shown", "other")
     found = [
-        {
-            "part": row.part,
-            "address": row.address,
-            "value": _plain(row.value),
-            "unit": row.unit or "",
-            "shown": shower.text(row.address),
-            "other": shower.other(row.address),
-        }
+        dict(
+            zip(
+                keys,
+                (row.part, row.address, _plain(row.value), row.unit or "", *shower.both_of(row.value, row.unit)),
+                strict=True,
+            )
+        )
         for row in rows(figures, names)
     ]
     return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
