@@ -169,3 +169,10 @@ def test_findings_stand_in_the_drawing_and_in_the_list(demo: httpx.Client, tarn:
 
 def test_pages_are_small(demo: httpx.Client, tarn: str) -> None:
     assert len(demo.get(f"{tarn}?set=scale.length%3D650").content) < 300_000
+
+
+def test_the_stores_air_is_judged_on_the_page_and_moves_with_a_reading(demo: httpx.Client) -> None:
+    """45 % lies in the usual band for gluing; the demonstration's winter air does not."""
+    assert "Too dry to glue in." in demo.get("/instrument/1").text
+    post(demo, "/air/reading", place="shop", humidity="45", temperature="20")
+    assert "Too dry to glue in." not in demo.get("/instrument/1").text

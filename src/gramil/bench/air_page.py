@@ -13,7 +13,7 @@ from gramil.bench.shelf import Shelf
 from gramil.faults import MakersFault
 from gramil.measure import read_mass
 from gramil.now.open_now import hours_ago
-from gramil.now.states import places_in_store
+from gramil.shop.air_in_store import places_in_store
 from gramil.shop.air_of_places import PlaceAir, Places
 from gramil.shop.air_view import HOURS_HELD, views
 from gramil.shop.items import Item, items

@@ -1,6 +1,7 @@
 """Instruments as the bench holds them: a revision's figures, worked out once and kept as long as they are used.
 
-Figures hang on the description's text, the shop's text and what was measured; all three are the key.
+Figures hang on the description's text, the shop's text, what was measured and what the readings of air say; all four
+are the key.
 """
 
 import json
@@ -10,13 +11,13 @@ from dataclasses import dataclass, field
 from threading import Lock
 
 from gramil.bench.asking import Missing
+from gramil.change.air_base import AirBase
+from gramil.change.in_store import air_in_store, text_of_shop
 from gramil.change.whole import figures_of, with_air
 from gramil.description.base import base_values
 from gramil.description.reading import Description, ShopDescription, parse_description, parse_shop, read_shop
 from gramil.graph import Figures, Pin
 from gramil.shop.instruments import Instrument, Revision, instruments, revision
-from gramil.shop.items import items
-from gramil.shop.on_hand import shop_text
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import pins_for
 
@@ -34,6 +35,7 @@ class Held:
     description: Description
     shop: ShopDescription
     figures: Figures
+    air: AirBase | None
 
 
 @dataclass(frozen=True)
@@ -41,6 +43,7 @@ class Shelf:
     """The figures that are kept, the least used going first."""
 
     kept: OrderedDict[str, tuple[Description, ShopDescription, Figures]] = field(default_factory=OrderedDict)
+    airs: dict[int, AirBase | None] = field(default_factory=dict)
     lock: Lock = field(default_factory=Lock)
 
     def held(self, store: Store, instrument_id: int, number: int | None = None) -> Held:
@@ -48,14 +51,27 @@ class Shelf:
         seen = named(store, instrument_id)
         latest = revision(store, instrument_id)
         wanted = latest if number is None else revision(store, instrument_id, number)
-        shop, pins = shop_of(store, instrument_id), pins_for(store, instrument_id)
-        description, of_shop, figures = self._figures(wanted.text, shop, pins, seen.name)
-        return Held(seen, wanted, latest.number, description, of_shop, figures)
+        shop, pins, air = text_of_shop(store, instrument_id), pins_for(store, instrument_id), self._air(store)
+        description, of_shop, figures = self._figures(wanted.text, shop, pins, air, seen.name)
+        return Held(seen, wanted, latest.number, description, of_shop, figures, air)
+
+    def _air(self, store: Store) -> AirBase | None:
+        """What the readings say, worked out once for each change of the store."""
+        (last,) = store.row("SELECT coalesce(max(id), 0) FROM change") or (0,)
+        with self.lock:
+            if last in self.airs:
+                return self.airs[last]
+        found = air_in_store(store)
+        with self.lock:
+            self.airs.clear()
+            self.airs[last] = found
+        return found
 
     def _figures(
-        self, text: str, shop: str, pins: Mapping[str, Pin], name: str
+        self, text: str, shop: str, pins: Mapping[str, Pin], air: AirBase | None, name: str
     ) -> tuple[Description, ShopDescription, Figures]:
-        key = json.dumps([text, shop, {address: [repr(pin.value), pin.when] for address, pin in pins.items()}])
+        measured = {address: [repr(pin.value), pin.when] for address, pin in pins.items()}
+        key = json.dumps([text, shop, measured, repr(air and air.values)])
         with self.lock:
             found = self.kept.get(key)
             if found is not None:
@@ -63,17 +79,12 @@ class Shelf:
                 return found
         description = parse_description(text, name)
         of_shop = parse_shop(shop, "the shop") if shop else read_shop()
-        made = (description, of_shop, figures_of(description, of_shop, pins))
+        made = (description, of_shop, figures_of(description, of_shop, pins, air))
         with self.lock:
             self.kept[key] = made
             while len(self.kept) > KEPT:
                 self.kept.popitem(last=False)
         return made
-
-
-def shop_of(store: Store, instrument_id: int) -> str:
-    """The shop's description as the store has it; empty where no tool is in it yet, and the usual shop stands in."""
-    return shop_text(store, instrument_id) if items(store) else ""
 
 
 def named(store: Store, instrument_id: int) -> Instrument:
@@ -90,5 +101,5 @@ def changed(held: Held, text: str) -> Figures:
     Raises MakersFault with every fault of the text.
     """
     description = parse_description(text, held.seen.name)
-    base = with_air(base_values(description, held.shop), held.shop)
+    base = with_air(base_values(description, held.shop), held.shop, held.air)
     return held.figures.with_base(base.values, base.origins, base.lengths)

@@ -25,9 +25,12 @@ class AirBase:
     origins: Mapping[str, Origin]
 
 
-def air_base(shop: ShopDescription) -> AirBase:
-    """The values of the air and the pieces; *not known, because ...* where a file cannot be read."""
-    places = places_of(shop)
+def air_base(shop: ShopDescription, places: Places | None = None) -> AirBase:
+    """The values of the air and the pieces; *not known, because ...* where a file cannot be read.
+
+    `places` are the readings where they do not lie in the description's own files.
+    """
+    places = places_of(shop) if places is None else places
     place = places.known.get(places.gluing)
     values = unknown_air(_because(places)) if place is None else _values(shop, places, place)
     told = f"readings of the {places.gluing} to {values['air_read_at']}" if values["air_known"] else "no readings"

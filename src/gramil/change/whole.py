@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import cache
 from pathlib import Path
 from types import ModuleType
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import gramil.drawings
 import gramil.findings
@@ -19,6 +19,9 @@ from gramil.drawings.marks import Drawing
 from gramil.findings.finding import SEVERITIES, Finding
 from gramil.graph import Figures, Graph, Pin, build, derive
 from gramil.setups.setup import Setup
+
+if TYPE_CHECKING:
+    from gramil.change.air_base import AirBase
 
 NOT_DIMENSIONS = ("finding_", "setup_", "drawing_", "piece_")
 """Leading nouns of what is on the graph and is no dimension: verdicts, set-ups, drawings and pieces of drawings."""
@@ -50,22 +53,29 @@ def modules() -> Iterator[ModuleType]:
                 yield module
 
 
-def figures_of(description: Description, shop: ShopDescription, pins: Mapping[str, Pin] | None = None) -> Figures:
+def figures_of(
+    description: Description,
+    shop: ShopDescription,
+    pins: Mapping[str, Pin] | None = None,
+    air: "AirBase | None" = None,
+) -> Figures:
     """The figures of one instrument in one shop; `pins` are measurements that take the place of figures.
+
+    `air` is what the readings say where they lie in the store; else those of the shop's own files are read.
 
     Raises MakersFault when the two do not go together (a wire that the shop does not have, and the like).
     """
-    base = with_air(base_values(description, shop), shop)
+    base = with_air(base_values(description, shop), shop, air)
     return derive(whole_graph(), base.values, base.origins, pins, base.lengths)
 
 
-def with_air(base: Base, shop: ShopDescription) -> Base:
+def with_air(base: Base, shop: ShopDescription, air: "AirBase | None" = None) -> Base:
     """The base values with what the readings of the shop's air say, where there are any."""
-    if not shop.shop.place:
+    if air is None and not shop.shop.place:
         return base
     from gramil.change.air_base import air_base  # the physics of moisture is loaded only where there is air
 
-    found = air_base(shop)
+    found = air_base(shop) if air is None else air
     return Base({**base.values, **found.values}, {**base.origins, **found.origins}, base.lengths)
 
 

@@ -7,8 +7,10 @@ from pathlib import Path
 import click
 
 from gramil.change.whole import findings_of
-from gramil.cli.options import as_made, instrument_file, opened, shop_file
+from gramil.cli.bench_options import store_file
+from gramil.cli.options import as_made, instrument_file, opened, shop_file, shower_of
 from gramil.findings.finding import SEVERITIES, Finding
+from gramil.graph import Figures
 from gramil.show import Shower
 from gramil.writers.tables import findings_json, limit_origin
 
@@ -16,17 +18,21 @@ from gramil.writers.tables import findings_json, limit_origin
 @click.command()
 @instrument_file
 @shop_file
+@store_file
 @as_made
 @click.option("--fine", is_flag=True, help="List what was found fine as well.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
-def command(file: Path, shop: Path | None, made: bool, fine: bool, as_json: bool) -> None:
+def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine: bool, as_json: bool) -> None:
     """Whether the instrument in FILE can be made with what the shop has. Exit status 1 if anything stops it.
+
+    With a store, FILE is an instrument's name, and the figures are as made.
 
     \b
     gramil check tarn.toml --shop shop.toml
+    gramil check Tarn --store shop.gramil
     gramil check tarn.toml --fine
     """
-    figures, shower = opened(file, shop, made)
+    figures, shower = opened(file, shop, made) if store is None else _kept(store, str(file))
     findings = findings_of(figures)
     if as_json:
         click.echo(findings_json(findings, shower), nl=False)
@@ -34,6 +40,17 @@ def command(file: Path, shop: Path | None, made: bool, fine: bool, as_json: bool
         for line in verdicts(findings, shower, fine):
             click.echo(line)
     sys.exit(any(each.severity == "stop" for each in findings))
+
+
+def _kept(store: Path, name: str) -> tuple[Figures, Shower]:
+    """The figures of an instrument of the store, in its shop and its air, by what was measured."""
+    from gramil.change.in_store import figures_in_store
+    from gramil.shop.instruments import instrument
+    from gramil.shop.opening import open_store
+
+    with open_store(store, to_read=True) as record:
+        figures = figures_in_store(record, instrument(record, name))
+    return figures, shower_of(figures)
 
 
 def verdicts(findings: Iterable[Finding], shower: Shower, fine: bool) -> Iterator[str]:

@@ -91,15 +91,15 @@ def _from_file(file: Path, shop: Path | None) -> _Asked:
 
 
 def _from_store(store: Store, name: str) -> _Asked:
+    from gramil.change.in_store import figures_in_store
     from gramil.shop.instruments import instrument, revision
-    from gramil.shop.on_hand import shop_description
     from gramil.shop.operations_done import operations_done
 
     owner = instrument(store, name)
     described = parse_description(revision(store, owner.id).text, name)
     done = operations_done(store, owner.id)
     noted = {each.operation: each.hours for each in done if each.hours is not None}
-    figures = figures_of(described, shop_description(store, owner.id))
+    figures = figures_in_store(store, owner, measured=False)
     work = needed(usual_work(), described.instrument)
     materials = list(materials_in(store, owner.id))
     return _Asked(figures, work, [each.operation for each in done], noted, materials, owner.customer)

@@ -123,16 +123,16 @@ class _Noted:
 def _in_store(
     store: Store, operation: str, name: str, written: Mapping[str, str], noted: _Noted, now: datetime
 ) -> Iterator[str]:
+    from gramil.change.in_store import figures_in_store
     from gramil.shop.instruments import instrument, revision
-    from gramil.shop.on_hand import shop_description
-    from gramil.shop.operations_done import mark_done, operations_done, pins_for, read_measurements
+    from gramil.shop.operations_done import mark_done, operations_done, read_measurements
 
     owner = instrument(store, name)
     described = parse_description(revision(store, owner.id).text, name)
     before = {each.operation for each in operations_done(store, owner.id)}
     work = work_with([])
     _refuse(operation, described, work, before)
-    figures = figures_of(described, shop_description(store, owner.id), pins_for(store, owner.id))
+    figures = figures_in_store(store, owner)
     found = read_measurements(figures, written)
     mark_done(store, owner.id, operation, now, measured=found, **vars(noted))
     pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}") for each in found}

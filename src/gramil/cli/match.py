@@ -11,7 +11,7 @@ from gramil.change.whole import figures_of
 from gramil.cli.bench_options import moment, moment_of, store_file
 from gramil.cli.now import wrapped
 from gramil.cli.options import shop_file
-from gramil.description.reading import ShopDescription, parse_description, read_description, read_shop
+from gramil.description.reading import ShopDescription, read_description, read_shop
 from gramil.graph import Figures
 from gramil.now.match import Matching, Served, Stock, match
 from gramil.now.needs import MadePart, Need, fit, needs_of
@@ -85,9 +85,10 @@ def _settled(shop: ShopDescription, now: datetime) -> dict[str, bool]:
 
 
 def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool) -> Iterator[str]:
+    from gramil.change.in_store import figures_in_store
     from gramil.now.on_hand import made_parts, stock_of_store
-    from gramil.now.states import places_in_store
-    from gramil.shop.instruments import instruments, revision
+    from gramil.shop.air_in_store import places_in_store
+    from gramil.shop.instruments import instruments
     from gramil.shop.on_hand import shop_description
     from gramil.shop.operations_done import operations_done
     from gramil.shop.pieces_now import pieces_now
@@ -97,7 +98,7 @@ def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool
     rows = [each for each in instruments(store) if (each.name in names if names else each.standing == "open")]
     asked = [
         _Asked(
-            figures_of(parse_description(revision(store, each.id).text, each.name), shop_description(store, each.id)),
+            figures_in_store(store, each, measured=False),
             [done.operation for done in operations_done(store, each.id)],
             each.id,
         )

@@ -7,7 +7,7 @@ from typing import get_args
 
 import click
 
-from gramil.change.whole import drawings_of, figures_of, setups_of
+from gramil.change.whole import drawings_of, setups_of
 from gramil.cli.bench_options import moment, moment_of, store_file
 from gramil.cli.options import as_made, opened, shop_file, shower_of
 from gramil.faults import MakersFault
@@ -86,17 +86,14 @@ def _setup(figures: Figures, operation: str) -> Setup:
 
 def _given(store: Store, name: str, operation: str, out: Path, paper: PaperName | None, now: datetime) -> Iterator[str]:
     """The sheet as a file, noted as given out with the tools' settings on it."""
-    from gramil.description.reading import parse_description
+    from gramil.change.in_store import figures_in_store
     from gramil.now.sheet_settings import settings_on
     from gramil.shop.instruments import instrument, revision
-    from gramil.shop.on_hand import shop_description
-    from gramil.shop.operations_done import pins_for
     from gramil.shop.sheets_given import give_sheet
 
     owner = instrument(store, name)
     latest = revision(store, owner.id)
-    described = parse_description(latest.text, name)
-    figures = figures_of(described, shop_description(store, owner.id), pins_for(store, owner.id))
+    figures = figures_in_store(store, owner)
     yield from _written(figures, operation, out, paper)
     setup = _setup(figures, operation)
     settings = settings_on(setup, figures, store)

@@ -300,18 +300,15 @@ def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[
 
 
 def _given(store: Store, name: str, now: datetime) -> Iterator[str]:
-    from gramil.change.whole import figures_of, setups_of
-    from gramil.description.reading import parse_description
+    from gramil.change.in_store import figures_in_store
+    from gramil.change.whole import setups_of
     from gramil.now.sheet_settings import settings_on
     from gramil.shop.instruments import instrument, revision
-    from gramil.shop.on_hand import shop_description
-    from gramil.shop.operations_done import pins_for
     from gramil.shop.sheets_given import give_sheet
 
     owner = instrument(store, name)
     latest = revision(store, owner.id)
-    described = parse_description(latest.text, name)
-    figures = figures_of(described, shop_description(store, owner.id), pins_for(store, owner.id))
+    figures = figures_in_store(store, owner)
     for setup in setups_of(figures):
         settings = settings_on(setup, figures, store)
         if settings and not setup.closed:

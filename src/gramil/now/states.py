@@ -6,21 +6,20 @@ from datetime import datetime, time
 from pathlib import Path
 
 from gramil.description.reading import ShopDescription, parse_keys, read_description, read_shop
-from gramil.faults import Fault, MakersFault
+from gramil.faults import MakersFault
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.operations import Work, needed, overrides_beside, usual_work, work_with
 from gramil.now.outlook import Spell
-from gramil.shop.air_of_places import PlaceAir, Places, places_of
+from gramil.shop.air_in_store import places_in_store
+from gramil.shop.air_of_places import Places, places_of
 from gramil.shop.instruments import Instrument, instruments, revision
 from gramil.shop.made_file import Made, made_beside, read_made
 from gramil.shop.on_hand import shop_description
 from gramil.shop.opening import Store, reading
 from gramil.shop.operations_done import operations_done
 from gramil.shop.pieces_now import Pieces, pieces_now
-from gramil.shop.places import air_history, places
 from gramil.shop.sheets_given import stale_sheets
-from gramil.wood.air import Air
 
 EVENING = time(18, 0)
 """A day without an hour counts from its evening: what was done then may have been done last."""
@@ -123,32 +122,6 @@ def _stale(store: Store) -> dict[int, dict[str, str]]:
         why = f"{each.tool.name} has changed: {each.name} was {each.given:g} mm, {is_now}; print it again"
         found.setdefault(each.sheet.instrument, {})[each.sheet.title] = why
     return found
-
-
-def places_in_store(store: Store, described: ShopDescription, now: datetime) -> Places:
-    """The store's places with their readings up to now, by the clock on the wall."""
-    numbers = {each.name: each.id for each in places(store)}
-    known: dict[str, PlaceAir] = {}
-    faults: list[Fault] = []
-    since = _since(described, now)
-    for row in described.shop.place:
-        history = air_history(store, numbers[row.name], since, by_clock=True)
-        if history is None:
-            faults.append(Fault(where=f"place {row.name}", what="has no readings", remedy="bring readings in"))
-            continue
-        changes = (row.air_changes[0], row.air_changes[1]) if row.air_changes else None
-        outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
-        known[row.name] = PlaceAir(row.name, history, row.room, changes, row.air_from, outlook)
-    air, rows = described.shop.air, described.shop.place
-    return Places(known, tuple(faults), air.gluing_place or (rows[0].name if rows else ""), air.outlook_days)
-
-
-def _since(described: ShopDescription, now: datetime) -> datetime | None:
-    """The earliest moment whose air matters: where a piece's record begins, or the days that the outlook looks back."""
-    begins = [stay.begins for piece in described.shop.piece for stay in piece.lay]
-    back = now.timestamp() - 86400.0 * (described.shop.air.outlook_days + 1)
-    early = min([back, *(moment.replace(tzinfo=now.tzinfo).timestamp() for moment in begins)])
-    return datetime.fromtimestamp(early, now.tzinfo)
 
 
 def _bench(

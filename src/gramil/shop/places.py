@@ -194,6 +194,15 @@ def latest_reading(store: Store, place_id: int) -> Reading | None:
     return Reading(moment_of(row[0], row[1]), row[2], row[3]) if row else None
 
 
+def last_read(store: Store) -> Mapping[int, datetime]:
+    """When each place that has readings was last read, by the number of the place."""
+    sql = (
+        "SELECT place.id, r.instant, r.offset_minutes FROM place JOIN air_reading AS r ON r.place = place.id "
+        "AND r.instant = (SELECT max(instant) FROM air_reading WHERE place = place.id)"
+    )
+    return {place: moment_of(instant, offset) for place, instant, offset in store.rows(sql)}
+
+
 def place_logs(store: Store) -> Mapping[int, str]:
     """The names of the files that a place's readings are given out in, by the number of the place."""
     numbers = (number for (number,) in store.rows(_WITH_READINGS))
