@@ -104,6 +104,8 @@ PAGES = (
     "/instrument/1/moved?set=scale.length%3D650",
     "/instrument/1/figure?at=slot_depth_at_crest",
     "/instrument/1/figures?find=slot",
+    "/instrument/1/turn?at=slot_left_least%5B19%5D&wanted=3.8&turn=board.thickness",
+    "/instrument/1/turn?at=thickness_edge_spread&wanted=0.1&turn=nut.width",
     "/instrument/1/sheets",
     "/instrument/1/sheet/slot",
     "/instrument/2/work/top_jointed",
@@ -287,6 +289,26 @@ def test_a_card_opens_beside_the_section_and_leads_on(wide) -> None:
     wide.locator("#card .links a").first.click()
     wide.locator("#card .address", has_text="thickness_at_crest[7]").wait_for()
     assert wide.get_by_role("slider").count() == 1, "the page is still there"
+
+
+def test_a_figure_is_turned_from_its_card_and_kept(wide) -> None:
+    """Wood left under the slot is to be 3.8: the board's thickness is found in the card, tried, and kept."""
+    lay_out_demo(wide)
+    open_tarn(wide)
+    wide.get_by_role("link", name="Left at the crest").click()
+    wide.locator("#card").get_by_role("link", name="Find what makes it another value").click()
+    wide.get_by_label("It is to be").fill("3.8")
+    wide.get_by_role("button", name="board thickness").click()
+    wide.locator("#found", has_text="board thickness").wait_for()
+    assert wide.evaluate("document.activeElement.id") == "found"
+    assert wide.get_by_role("slider").count() == 1, "the page is still there"
+    assert faults(wide) == []
+    wide.get_by_role("link", name="Try it on the drawing").click()
+    wide.get_by_text("Nothing is saved yet").wait_for()
+    wide.get_by_label("Why, in a line").fill("more wood under the slot")
+    wide.get_by_role("button", name="Keep").click()
+    wide.get_by_text("Revision 2").wait_for()
+    assert wide.wrong == []
 
 
 def test_what_was_typed_outlives_a_lost_connection(phone, served: Served) -> None:

@@ -27,6 +27,7 @@ from gramil.bench import (
     sheet_page,
     stock_page,
     tools_page,
+    turn_page,
     weeks_page,
 )
 from gramil.bench.asking import Asked, Missing, endpoint
@@ -50,6 +51,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/cut", instrument_page.cut_page),
     ("/instrument/{instrument}/moved", instrument_page.moved_page),
     ("/instrument/{instrument}/figure", card_page.card_page),
+    ("/instrument/{instrument}/turn", turn_page.turn_page),
     ("/instrument/{instrument}/figures", figures_page.figures_page),
     ("/instrument/{instrument}/sheets", sheet_page.sheets_page),
     ("/instrument/{instrument}/sheet/{setup}", sheet_page.sheet_page),

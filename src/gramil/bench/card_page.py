@@ -8,7 +8,7 @@ from starlette.responses import Response
 from gramil.address import parse_address
 from gramil.bench.asking import Asked, Missing
 from gramil.bench.chosen import Chosen, Written, chosen
-from gramil.bench.instrument_page import desk_of
+from gramil.bench.instrument_page import address_part, desk_of
 from gramil.bench.shelf import Shelf
 from gramil.graph import Figures
 from gramil.quantities import axes_of
@@ -56,15 +56,20 @@ def card_page(asked: Asked, shelf: Shelf) -> Response:
         other=other,
         drawn=_drawn(reason, figures, shower),
         choice=_choice(figures, name, desk.draft.data),
+        turns=name in figures.graph.dimensions and _single(figures.at(address)),
         follows=[_beside(figures, each.address, shower) for each in reason.follows],
         hangs=hanging(figures, address, shower),
         every=_every(figures, name, shower) if not steps else [],
-        at=f"x={desk.cut.x:.4f}" + ("&view=closer" if desk.closer else ""),
+        at=address_part(desk),
     )
 
 
 def _choice(figures: Figures, name: str, data: Written) -> Chosen | None:
     return chosen(name, data) if name in figures.graph.inputs else None
+
+
+def _single(value: object) -> bool:
+    return isinstance(value, float | int) and not isinstance(value, bool)
 
 
 def _drawn(reason: Reason, figures: Figures, shower: Shower) -> str:

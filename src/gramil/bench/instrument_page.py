@@ -124,7 +124,7 @@ def instrument_page(asked: Asked, shelf: Shelf) -> Response:
     """The page, or with a change of a figure the desk on it anew."""
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
-        done = _done(store, desk.held)
+        done = done_on(store, desk.held)
     strip = strip_between(desk.held.figures, desk.draft.figures, done) if desk.draft.changed else None
     return asked.page("instrument.html", **_whole(asked, desk, strip))
 
@@ -133,14 +133,15 @@ def moved_page(asked: Asked, shelf: Shelf) -> Response:
     """The list behind the strip: all that the draft moves."""
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
-        done = _done(store, desk.held)
+        done = done_on(store, desk.held)
     found = moved_between(desk.held.figures, desk.draft.figures, desk.reading.now, done)
     return asked.page(
-        "moved_page.html", title="What moved", held=desk.held, draft=desk.draft, moved=found, at=_at(desk)
+        "moved_page.html", title="What moved", held=desk.held, draft=desk.draft, moved=found, at=address_part(desk)
     )
 
 
-def _done(store: Store, held: Held) -> tuple[str, ...]:
+def done_on(store: Store, held: Held) -> tuple[str, ...]:
+    """The operations that are done on an instrument, by name."""
     return tuple(each.operation for each in operations_done(store, held.seen.id))
 
 
@@ -187,14 +188,14 @@ def _section(asked: Asked, desk: Desk, plan: Plan) -> dict[str, object]:
         "high": high,
         "frets": json.dumps([round(float(x), 4) for x in figures["fret_position"]]),
         "steps": _steps(figures, cut),
-        "at": _at(desk),
+        "at": address_part(desk),
         "x_text": f"{cut.x:.4f}",
         "from_zero": shown(cut.x, "mm", desk.reading.now.first),
         "unit": desk.reading.now.first,
     }
 
 
-def _at(desk: Desk) -> str:
+def address_part(desk: Desk) -> str:
     """Where the desk stands, as a part of an address."""
     return urlencode({"x": f"{desk.cut.x:.4f}"}) + ("&view=closer" if desk.closer else "")
 
@@ -251,7 +252,7 @@ def _number(text: str) -> int:
 def _conflict(asked: Asked, store: Store, shelf: Shelf, base: Held, draft: Draft) -> Response:
     theirs = shelf.held(store, base.seen.id)
     shower = shower_for(asked.session, theirs.figures)
-    their_moves = moved_between(base.figures, theirs.figures, shower, _done(store, base))
+    their_moves = moved_between(base.figures, theirs.figures, shower, done_on(store, base))
     return asked.page(
         "conflict.html",
         409,

@@ -169,7 +169,6 @@
     if (link && document.getElementById("card") && !event.ctrlKey && !event.metaKey) {
       event.preventDefault();
       await card(link);
-      focusIn(document.getElementById("card"));
     }
     const step = event.target.closest("button[data-step]");
     if (step) {
@@ -192,6 +191,8 @@
     drawn();
     const main = document.getElementById("main");
     if (main.dataset.seen !== "yes") { main.dataset.seen = "yes"; restore(main); focusIn(main.querySelector(".strip") || document.createElement("p")); }
+    const fresh = document.querySelector("#card [data-focus]:not([data-met])");
+    if (fresh) { fresh.dataset.met = "yes"; fresh.focus({ preventScroll: false }); }
     say("");
   });
   for (const name of ["htmx:error", "htmx:response:error"]) {

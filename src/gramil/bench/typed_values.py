@@ -1,0 +1,43 @@
+"""Values as they are typed on a page, and as they are written in a description: by their unit, a bare number in the
+unit that the page shows."""
+
+import math
+
+from gramil.bench.measuring import bare
+from gramil.measure import MeasureError, read_angle, read_length
+from gramil.show import Shower
+
+
+def written(value: float, unit: str | None) -> str:
+    """A value as it is written in a description, to a hundredth of a thousandth of a millimetre or of a degree."""
+    match unit:
+        case "mm":
+            return f"{value:.5f} mm"
+        case "1/mm":
+            return "flat" if value == 0 else f"{1 / value:.5f} mm"
+        case "rad":
+            return f"{math.degrees(value):.5f}"
+        case "MPa":
+            return f"{value:.5f} MPa"
+        case _:
+            return f"{value:.7g}"
+
+
+def read_as(text: str, unit: str | None, shower: Shower) -> float:
+    """What was typed in a figure's unit, a bare number in the unit shown; raises MakersFault."""
+    match unit:
+        case "mm":
+            return read_length(bare(text), shower.first)
+        case "1/mm":
+            return 0.0 if text.strip().lower() == "flat" else 1 / (read_length(bare(text), shower.first) or math.inf)
+        case "rad":
+            return read_angle(bare(text))
+        case _:
+            return _number(text)
+
+
+def _number(text: str) -> float:
+    try:
+        return float(text.replace(",", ".").split()[0])
+    except (ValueError, IndexError):
+        raise MeasureError.of(f'"{text}" is no number', "", "write a number, such as 3.8") from None
