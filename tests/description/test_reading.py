@@ -1,5 +1,6 @@
 """A bad description gets one clear message per fault, all at once, each with its line."""
 
+import os
 from importlib.resources import files
 from pathlib import Path
 
@@ -145,6 +146,20 @@ def test_files_that_cannot_be_read(tmp_path: Path) -> None:
             read_description(tmp_path / name)
         assert words in str(raised.value)
         assert str(tmp_path) not in str(raised.value)
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
+def test_a_named_pipe_is_refused_before_it_is_opened(tmp_path: Path) -> None:
+    """Nothing ever writes into these pipes: to open one would wait for ever."""
+    for name in ("tarn.toml", "body.dxf", "steps.scl"):
+        os.mkfifo(tmp_path / name)
+    with pytest.raises(MakersFault, match="pipe"):
+        read_description(tmp_path / "tarn.toml")
+    start = TARN.index("[body]")
+    drawn = TARN[:start] + '[body]\nfile = "body.dxf"\nlength = 480\n'
+    for text in (TARN.replace('"12-equal"', '"steps.scl"'), drawn):
+        with pytest.raises(MakersFault, match="pipe"):
+            parse_description(text, folder=tmp_path)
 
 
 def test_windows_line_ends_and_a_byte_order_mark(tmp_path: Path) -> None:

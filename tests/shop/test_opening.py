@@ -1,5 +1,6 @@
 """The file itself: made, opened, refused untouched when it is of another form or program, damaged, full or in use."""
 
+import os
 import sqlite3
 import subprocess
 import sys
@@ -11,6 +12,7 @@ import pytest
 
 from gramil.faults import MakersFault
 from gramil.shop.instruments import add_instrument, instruments
+from gramil.shop.made_file import read_made
 from gramil.shop.migrating import APPLICATION, Migration, migrations, statements
 from gramil.shop.opening import Store, create_store, open_store, upgrade_store
 from gramil.shop.stock import Blank, add_blank, blanks
@@ -57,6 +59,15 @@ def test_of_several_programs_one_makes_the_store(path: Path) -> None:
     assert sorted(maker.wait() for maker in makers) == [0, 3, 3, 3]
     assert verify(path) == ()
     assert [each.name for each in path.parent.iterdir()] == [path.name]
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no named pipes")
+def test_a_named_pipe_is_no_store_and_no_record(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "shop.gramil")
+    with pytest.raises(MakersFault, match="pipe"):
+        open_store(tmp_path / "shop.gramil")
+    with pytest.raises(MakersFault, match="pipe"):
+        read_made(tmp_path / "shop.gramil")
 
 
 def test_a_store_in_no_folder_is_told(tmp_path: Path) -> None:

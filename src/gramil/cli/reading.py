@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from gramil.faults import MakersFault
+from gramil.plain_file import content_of
 
 LARGEST = 20_000_000
 
@@ -10,14 +11,9 @@ LARGEST = 20_000_000
 def text_of(path: Path) -> str:
     """The text of a file; raises MakersFault where there is none, it is no text, or it is far too large."""
     try:
-        with path.open("rb") as stream:
-            content = stream.read(LARGEST + 1)
-        if len(content) > LARGEST:
-            raise MakersFault.of(
-                f"{path.name} is larger than 20 MB", "that is no list of readings", "Name another file"
-            )
-        return content.decode("utf-8-sig")
+        return content_of(path, LARGEST).decode("utf-8-sig")
     except OSError as error:
-        raise MakersFault.of(f"{path.name} cannot be read", error.strerror or "", "Name a file that is there") from None
+        remedy = "Name a file that is there" if isinstance(error, FileNotFoundError) else ""
+        raise MakersFault.of(f"{path.name} cannot be read", error.strerror or "", remedy) from None
     except UnicodeDecodeError:
         raise MakersFault.of(f"{path.name} is not text", "", "Save the readings as CSV, in UTF-8") from None

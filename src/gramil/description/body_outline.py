@@ -6,6 +6,7 @@ from pathlib import Path as FilePath
 from gramil.description.body import Body
 from gramil.description.problems import Problem, quoted
 from gramil.faults import Fault, MakersFault
+from gramil.plain_file import content_of
 from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_half_widths, through_points
@@ -54,10 +55,11 @@ def _traced(body: Body, folder: FilePath | None) -> Outline:
     if folder is None or name.name != body.file or "\0" in body.file:
         raise MakersFault.of(f"read {quoted(body.file)}", "it is the bare name of a drawing beside the description")
     try:
-        with (folder / name).open("rb") as stream:
-            text = stream.read(LARGEST_DRAWING).decode("utf-8", errors="replace")
-    except OSError:
+        text = content_of(folder / name, LARGEST_DRAWING).decode("utf-8", errors="replace")
+    except FileNotFoundError:
         raise MakersFault.of(f"read {quoted(body.file)}", "there is no such file beside the description") from None
+    except OSError as error:
+        raise MakersFault.of(f"{quoted(body.file)} cannot be read", error.strerror or "") from None
     return read_outline(text, body.file, Reading(body.length, body.layer, file=body.file)).outline
 
 

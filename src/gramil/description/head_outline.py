@@ -7,6 +7,7 @@ from pathlib import Path as FilePath
 from gramil.description.heights_and_neck import Head
 from gramil.description.problems import Problem, quoted
 from gramil.faults import Fault, MakersFault
+from gramil.plain_file import content_of
 from gramil.shapes.curve_through import through
 from gramil.shapes.polyline import crossings
 from gramil.shapes.traced_outline import Reading, read_outline
@@ -68,10 +69,11 @@ def _drawn(head: Head, folder: FilePath | None) -> HeadCurve:
     if folder is None or name.name != head.file or "\0" in head.file:
         raise MakersFault.of(f"read {quoted(head.file)}", "it is the bare name of a drawing beside the description")
     try:
-        with (folder / name).open("rb") as stream:
-            text = stream.read(LARGEST_DRAWING).decode("utf-8", errors="replace")
-    except OSError:
+        text = content_of(folder / name, LARGEST_DRAWING).decode("utf-8", errors="replace")
+    except FileNotFoundError:
         raise MakersFault.of(f"read {quoted(head.file)}", "there is no such file beside the description") from None
+    except OSError as error:
+        raise MakersFault.of(f"{quoted(head.file)} cannot be read", error.strerror or "") from None
     outline = read_outline(text, head.file, Reading(head.length, head.layer, file=head.file)).outline
     along = [(x - outline.start, y) for x, y in outline.points]
     corners = tuple(row - 1 for row in outline.corners if row > 0)

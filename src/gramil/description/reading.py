@@ -24,6 +24,7 @@ from gramil.description.shop import Shop
 from gramil.description.tuning import read_tuning
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
+from gramil.plain_file import content_of
 from gramil.shapes.outline import Outline
 
 LARGEST_FILE = 1_000_000
@@ -143,12 +144,9 @@ def _of_usual(problem: Problem, lines: Mapping[Path, int]) -> str:
 def _text(path: FilePath) -> str:
     """The file's text; raises MakersFault when there is none to be had."""
     try:
-        with path.open("rb") as stream:
-            content = stream.read(LARGEST_FILE + 1)
+        content = content_of(path, LARGEST_FILE)
     except (OSError, ValueError) as error:
         raise _whole_file(path.name, f"cannot be read: {_reason(error, path)}") from None
-    if len(content) > LARGEST_FILE:
-        raise _whole_file(path.name, "is larger than 1 MB", "a description is a few kilobytes of text")
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -162,8 +160,6 @@ def _reason(error: Exception, path: FilePath) -> str:
         names = (each.name for each in path.parent.glob("*.toml")) if path.parent.is_dir() else ()
         close = nearest(path.name, names)
         return "there is no such file" + (f"; the nearest is {close}" if close else "")
-    if isinstance(error, IsADirectoryError):
-        return "it is a folder"
     return getattr(error, "strerror", None) or "its name is not one"
 
 

@@ -6,6 +6,7 @@ from pathlib import Path as FilePath
 from gramil.description.instrument import Scale
 from gramil.description.problems import Problem, quoted
 from gramil.description.scala_scale import ScalaScale, equal_division, parse_scl
+from gramil.plain_file import content_of
 
 PATH = ("scale", "temperament")
 LARGEST_SCL = 200_000
@@ -36,10 +37,10 @@ def _from_file(word: str, folder: FilePath | None) -> tuple[ScalaScale | None, l
     if folder is None or name.name != word or "\0" in word:
         return None, [Problem(PATH, f"read {quoted(word)}", "the bare name of a .scl file beside the description")]
     try:
-        with (folder / name).open("rb") as stream:
-            text = stream.read(LARGEST_SCL).decode("latin-1")
-        return parse_scl(text), []
-    except OSError:
+        return parse_scl(content_of(folder / name, LARGEST_SCL).decode("latin-1")), []
+    except FileNotFoundError:
         return None, [Problem(PATH, f"read {quoted(word)}", "there is no such file beside the description")]
+    except OSError as error:
+        return None, [Problem(PATH, f"{quoted(word)} cannot be read", error.strerror or "")]
     except ValueError as error:
         return None, [Problem(PATH, f"in {word}, {error}")]

@@ -11,6 +11,7 @@ import numpy as np
 from gramil.description.reading import ShopDescription
 from gramil.description.wood_and_air import PlaceTable
 from gramil.faults import Fault, MakersFault
+from gramil.plain_file import content_of
 from gramil.wood.air import Air, AirHistory, summarise, typed_in
 from gramil.wood.air_log import LogAnswers, LogReport, read_air_log
 from gramil.wood.air_merge import air_csv
@@ -70,9 +71,7 @@ def places_of(description: ShopDescription) -> Places:
 def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory, LogReport]:
     """Readings from a logger's file, and how it was read. Raises MakersFault with what to mend or answer."""
     try:
-        if path.stat().st_size > LARGEST_LOG:
-            raise MakersFault([Fault(what="is larger than 60 MB", remedy="split it by years", file=path.name)])
-        content = path.read_bytes()
+        content = content_of(path, LARGEST_LOG)
     except OSError as error:
         why = "there is no such file" if isinstance(error, FileNotFoundError) else (error.strerror or "")
         raise MakersFault([Fault(what="the readings cannot be read", why=why, file=path.name)]) from None

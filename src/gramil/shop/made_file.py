@@ -27,6 +27,7 @@ from gramil.description.problems import meant, nearest, quoted
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
+from gramil.plain_file import content_of
 from gramil.shop.measured import Written, read_measured, unit_of_figure
 from gramil.shop.toml_text import Value, table_text
 
@@ -104,13 +105,10 @@ def made_beside(description: Path) -> Path:
 def read_made(path: Path) -> Made:
     """The record in a file; raises MakersFault with every fault in it."""
     try:
-        with path.open("rb") as stream:
-            content = stream.read(LARGEST_FILE + 1)
+        content = content_of(path, LARGEST_FILE)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name is not one"
         raise MakersFault([Fault(what=f"cannot be read: {reason}", file=path.name)]) from None
-    if len(content) > LARGEST_FILE:
-        raise MakersFault([Fault(what="is larger than 1 MB", why="a record is a few kilobytes", file=path.name)])
     try:
         return parse_made(content.decode("utf-8-sig"), path.name)
     except UnicodeDecodeError:

@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Any
 
 from gramil.faults import Fault, MakersFault
+from gramil.plain_file import refuse_unless_plain
 from gramil.shop.migrating import APPLICATION, Migration, migrate, migrations
 from gramil.shop.trouble import told
 
@@ -152,6 +153,7 @@ def _form(path: Path) -> int:
     Raises MakersFault for what is not there, is no database, or belongs to another program.
     """
     try:
+        refuse_unless_plain(path)
         with path.open("rb") as stream:
             head = stream.read(16)
     except OSError as error:
