@@ -82,7 +82,9 @@ def test_what_is_done_is_noted_and_read_back(bench: Path) -> None:
     assert "as drawn" in dims
     assert "as drawn" not in gramil(bench, "dims", "tarn.toml", "--shop", "shop.toml", "--part", "slots")
     page = gramil(bench, "now", "tarn.toml", "--shop", "shop.toml", "--at", "2026-01-19T11:00")
-    assert "[tapered]" in page
+    assert "tail_end_cut" not in page
+    assert "closed  Taper the board's edges" in page  # what it opened waits for its wood alone
+    assert "persimmon 2 has not settled" in page
     gramil(bench, "check", "tarn.toml", "--shop", "shop.toml", "--made")
 
 

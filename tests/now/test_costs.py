@@ -3,7 +3,7 @@
 import pytest
 
 from gramil.now.costs import Material, cost_of
-from gramil.now.operations import Operation, Work
+from gramil.shop.operations import Operation, Work
 
 WORK = Work(
     {

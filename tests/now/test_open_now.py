@@ -4,8 +4,9 @@ from collections.abc import Mapping
 from datetime import datetime, timedelta
 
 from gramil.now.open_now import Closed, Conditions, InstrumentNow, InstrumentState, PlaceNow, WoodNow, day_of, open_now
-from gramil.now.operations import Operation, Work
-from gramil.now.outlook import Limits, Outlook, Spell
+from gramil.now.outlook import Outlook, Spell
+from gramil.shop.air_bands import Limits
+from gramil.shop.operations import Operation, Work
 
 NOW = datetime(2026, 1, 19, 9)
 GLUING = Limits("for gluing", (40.0, 50.0), (12.0, 30.0))

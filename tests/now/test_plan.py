@@ -15,11 +15,12 @@ from gramil.faults import MakersFault
 from gramil.now.blocks import blocks
 from gramil.now.hours import Hours, hours_in, read_hours, sessions
 from gramil.now.open_now import Conditions, InstrumentState, PlaceNow, WoodNow, open_now
-from gramil.now.operations import Operation, Work
-from gramil.now.outlook import Limits, Outlook, Spell
+from gramil.now.outlook import Outlook, Spell
 from gramil.now.plan import RULES, Plan, broken, greedy_by, greedy_plan, waiting
 from gramil.now.states import bench_of_files
 from gramil.now.tasks import Weeks, weeks_of
+from gramil.shop.air_bands import Limits
+from gramil.shop.operations import Operation, Work
 
 START = datetime(2026, 1, 19, 8)  # a Monday
 GLUING = Limits("for gluing", (40.0, 50.0), (12.0, 30.0))

@@ -13,6 +13,7 @@ from gramil.bench.shelf import Shelf
 from gramil.faults import MakersFault
 from gramil.measure import read_mass
 from gramil.now.open_now import hours_ago
+from gramil.shop.air_bands import limits_of
 from gramil.shop.air_in_store import places_in_store
 from gramil.shop.air_of_places import PlaceAir, Places
 from gramil.shop.air_view import HOURS_HELD, views
@@ -22,7 +23,7 @@ from gramil.shop.opening import Store
 from gramil.shop.pieces import PIECE, lay_piece, weigh_piece, weight_tells
 from gramil.shop.pieces_now import pieces_now
 from gramil.shop.places import Place, Reading, add_place, add_reading, import_air, place, places
-from gramil.shop.readiness import gluing_band, gluing_humidity, limits_of, readiness, when
+from gramil.shop.readiness import gluing_band, gluing_humidity, readiness, when
 from gramil.wood.air_log import read_air_log
 from gramil.writers.wood_charts import air_svg
 

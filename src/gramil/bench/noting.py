@@ -10,7 +10,6 @@ from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.faults import MakersFault
 from gramil.now.needs import used_up_by
-from gramil.now.operations import usual_work
 from gramil.now.sheet_settings import settings_on
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import (
@@ -21,6 +20,7 @@ from gramil.shop.operations_done import (
     operations_done,
     read_measurements,
 )
+from gramil.shop.operations_file import usual_work
 from gramil.shop.sheets_given import give_sheet
 from gramil.shop.stock import promises, use_up
 

@@ -13,12 +13,13 @@ from gramil.bench.shelf import Held, Shelf
 from gramil.bench.templating import render
 from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of, setups_of
-from gramil.now.operations import Operation, Work, needed, usual_work
 from gramil.pack import title_of
 from gramil.setups.setup import Setup
 from gramil.sheets.pages import PageText, book
 from gramil.shop.opening import Store
+from gramil.shop.operations import Operation, Work, needed
 from gramil.shop.operations_done import DoneOperation, measurements, operations_done
+from gramil.shop.operations_file import usual_work
 from gramil.show import Shower, shown
 from gramil.writers.svg import svg_text
 

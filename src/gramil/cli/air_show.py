@@ -9,9 +9,10 @@ import click
 from gramil.cli.moments import now_option
 from gramil.description.reading import read_shop
 from gramil.faults import MakersFault
+from gramil.shop.air_bands import limits_of
 from gramil.shop.air_of_places import places_of
 from gramil.shop.air_view import HOURS_HELD, PlaceView, views
-from gramil.shop.readiness import gluing_humidity, limits_of
+from gramil.shop.readiness import gluing_humidity
 
 
 @click.command()

@@ -15,8 +15,9 @@ from gramil.description.reading import parse_description, read_description, read
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.now.costs import Cost, Material, cost_of, materials_in
-from gramil.now.operations import Work, needed, overrides_beside, usual_work, work_with
 from gramil.shop.opening import Store, open_store
+from gramil.shop.operations import Work, needed
+from gramil.shop.operations_file import lists_beside, usual_work, work_with
 
 FACTS = (
     ("Scale", "scale_bass"),
@@ -86,7 +87,7 @@ def _from_file(file: Path, shop: Path | None) -> _Asked:
 
     described, record = read_description(file), made_beside(file)
     done = list(read_made(record).operations) if record.exists() else []
-    work = needed(work_with(overrides_beside(shop, file)), described.instrument)
+    work = needed(work_with(lists_beside(shop, file)), described.instrument)
     return _Asked(figures_of(described, read_shop(shop)), work, done, {}, [], "")
 
 

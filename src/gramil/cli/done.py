@@ -16,10 +16,11 @@ from gramil.cli.options import shop_file, shower_of
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
-from gramil.now.operations import Work, needed, overrides_beside, work_with
 from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
 from gramil.shop.measured import read_measured, unit_of_figure
 from gramil.shop.opening import Store, open_store
+from gramil.shop.operations import Work, needed
+from gramil.shop.operations_file import lists_beside, work_with
 from gramil.show import Shower, shown
 
 MOST_MOVES = 12
@@ -80,7 +81,7 @@ def _in_file(
     """Noted in the record beside the description, all of it or nothing."""
     described, record = read_description(file), made_beside(file)
     made = read_made(record) if record.exists() else Made(())
-    work = work_with(overrides_beside(shop, file))
+    work = work_with(lists_beside(shop, file))
     _refuse(operation, described, work, set(made.operations))
     figures = made.pinned(figures_of(described, read_shop(shop)))
     pins = _pins(written, figures, now)

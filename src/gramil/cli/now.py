@@ -39,12 +39,11 @@ def command(every: bool, cautions: bool, **wanted: Any) -> None:
         click.echo(wrapped(line))
 
 
-def wrapped(line: str) -> str:
-    """A line no wider than a terminal, what runs over set in under its words."""
+def wrapped(line: str, room: int = 10) -> str:
+    """A line no wider than a terminal, what runs over set in by `room` letters, under its words."""
     if len(click.unstyle(line)) <= WIDEST:
         return line
-    room = " " * 10
-    return "\n".join(textwrap.wrap(line, WIDEST, subsequent_indent=room, break_on_hyphens=False))
+    return "\n".join(textwrap.wrap(line, WIDEST, subsequent_indent=" " * room, break_on_hyphens=False))
 
 
 def page(bench: Bench, found: Sequence[InstrumentNow], every: bool = False, cautions: bool = False) -> Iterator[str]:

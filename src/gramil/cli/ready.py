@@ -7,11 +7,16 @@ from pathlib import Path
 import click
 
 from gramil.cli.moments import now_option
+from gramil.cli.now import wrapped
 from gramil.cli.options import instrument_file
+from gramil.shop.air_bands import band_limits
 from gramil.shop.air_of_places import Places, places_of
+from gramil.shop.made_file import made_beside, read_made
+from gramil.shop.operations import needed
+from gramil.shop.operations_file import lists_beside, work_with
 from gramil.shop.pieces_now import Pieces, PieceUnknown, pieces_now
 from gramil.shop.readiness import InPlace, Readiness, gluing_band, gluing_humidity, readiness, when
-from gramil.shop.wood_work import Closed, WorkNow, pieces_for, work_now
+from gramil.shop.wood_work import Closed, WoodAndAir, WorkNow, pieces_for, work_now
 from gramil.wood.moisture import Range
 
 
@@ -30,14 +35,17 @@ def command(file: Path, shop: Path, now: datetime, plot: Path | None, told: bool
     """
     from gramil.description.reading import read_description, read_shop
 
-    name = read_description(file).instrument.instrument.name
-    description = read_shop(shop)
+    described = read_description(file)
+    name, description = described.instrument.instrument.name, read_shop(shop)
     places = places_of(description)
     for fault in places.faults:
         click.echo(str(fault), err=True)
     band, humidity = gluing_band(description.shop, places, now), gluing_humidity(description.shop)
     pieces = pieces_now(description, places, now)
-    work = work_now(name, pieces, places, now, (humidity, band))
+    whole = needed(work_with(lists_beside(shop, file)), described.instrument)
+    bands = {each.name: band_limits(each, description.shop) for each in whole.bands.values()}
+    to_do = [each for key, each in whole.operations.items() if key not in _done(file)]
+    work = work_now(name, to_do, WoodAndAir(places, pieces, bands, band, now))
     found = [readiness(each, places, now, band) for each in pieces_for(name, pieces)]
     lines = [*_head(name, now, humidity, band), *_work(work, now), *_pieces(found, pieces, name, now, told)]
     for line in lines:
@@ -46,23 +54,43 @@ def command(file: Path, shop: Path, now: datetime, plot: Path | None, told: bool
         _draw(plot, found, places, now, band)
 
 
+def _done(file: Path) -> tuple[str, ...]:
+    """What is noted as done in the record beside the description."""
+    record = made_beside(file)
+    return read_made(record).operations if record.exists() else ()
+
+
 def _head(name: str, now: datetime, humidity: tuple[float, float], band: tuple[float, float]) -> Iterator[str]:
     yield click.style(f"{name}, {now:%Y-%m-%d %H:%M}", bold=True)
     yield (
         f"For gluing: air of {humidity[0]:g} to {humidity[1]:g} %, and wood settled in it, "
         f"which is {band[0]:.1f} to {band[1]:.1f} % moisture here."
     )
+    yield "Only wood and air are looked at, of work not noted as done; gramil now looks at the rest."
 
 
 def _work(work: tuple[WorkNow, ...], now: datetime) -> Iterator[str]:
+    """What is open, then what is not; work that the same reasons close stands together."""
     yield ""
+    together: dict[tuple[tuple[Closed, ...], tuple[Closed, ...]], list[WorkNow]] = {}
     for each in work:
-        if not each.closed:
-            yield f"OPEN     {each.work.what}"
-            continue
-        yield f"CLOSED   {each.work.what}{_opens(each.opens, each.closed, now)}"
-        for reason in each.closed:
-            yield f"         {_upper(reason.why)}: {reason.remedy}."
+        together.setdefault((each.closed, each.unknown), []).append(each)
+    for (closed, unknown), group in sorted(together.items(), key=_state):
+        head = _STATES[_state(((closed, unknown), group))]
+        for each in group:
+            yield f"{head:<12} {each.operation.what}   [{each.operation.name}]"
+            head = ""
+        reasons = [f"{_upper(reason.why)}: {reason.remedy}." for reason in (*closed, *unknown)]
+        for words in filter(None, (*reasons, _opens(group[0].opens, closed, now))):
+            yield wrapped(f"{'':15}{words}", 17)
+
+
+_STATES = ("OPEN", "NOT JUDGED", "CLOSED")
+
+
+def _state(group: tuple[tuple[tuple[Closed, ...], tuple[Closed, ...]], list[WorkNow]]) -> int:
+    (closed, unknown), _ = group
+    return 2 if closed else 1 if unknown else 0
 
 
 def _opens(place: InPlace | None, closed: tuple[Closed, ...], now: datetime) -> str:
@@ -70,7 +98,7 @@ def _opens(place: InPlace | None, closed: tuple[Closed, ...], now: datetime) -> 
     if place is None:
         return ""
     also = ", in air that is right" if any(not each.piece for each in closed) else ""
-    return f": wood ready {when(place.ready, now)}{also}"
+    return f"Wood ready {when(place.ready, now)}{also}."
 
 
 def _pieces(found: list[Readiness], pieces: Pieces, name: str, now: datetime, told: bool) -> Iterator[str]:

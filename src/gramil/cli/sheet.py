@@ -12,9 +12,9 @@ from gramil.cli.bench_options import moment, moment_of, store_file
 from gramil.cli.options import as_made, opened, shop_file, shower_of
 from gramil.faults import MakersFault
 from gramil.graph import Figures
-from gramil.now.operations import usual_work
 from gramil.setups.setup import Setup
 from gramil.shop.opening import Store, open_store
+from gramil.shop.operations_file import usual_work
 from gramil.writers.paper import PaperName
 
 

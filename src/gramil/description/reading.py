@@ -66,7 +66,7 @@ class ShopDescription:
 def read_description(path: str | FilePath) -> Description:
     """The instrument in a file; raises MakersFault with every fault in it."""
     place = FilePath(path)
-    return parse_description(_text(place), place.name, place.parent)
+    return parse_description(file_text(place), place.name, place.parent)
 
 
 def read_shop(path: str | FilePath | None = None) -> ShopDescription:
@@ -75,7 +75,7 @@ def read_shop(path: str | FilePath | None = None) -> ShopDescription:
         text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
         return parse_shop(text, DEFAULT_SHOP, is_default=True)
     place = FilePath(path)
-    return parse_shop(_text(place), place.name, folder=place.parent)
+    return parse_shop(file_text(place), place.name, folder=place.parent)
 
 
 def parse_description(text: str, file: str = "description", folder: FilePath | None = None) -> Description:
@@ -141,8 +141,8 @@ def _of_usual(problem: Problem, lines: Mapping[Path, int]) -> str:
     return f"none is given, and the usual {problem.what.removeprefix('read ')} does not do"
 
 
-def _text(path: FilePath) -> str:
-    """The file's text; raises MakersFault when there is none to be had."""
+def file_text(path: FilePath) -> str:
+    """The text of a file that a maker wrote; raises MakersFault when there is none to be had."""
     try:
         content = content_of(path, LARGEST_FILE)
     except (OSError, ValueError) as error:
@@ -171,7 +171,7 @@ def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit
     """The tables of a text, lists made tuples, and the unit of its bare numbers."""
     if not text.strip():
         raise _whole_file(file, "is empty", f"it needs at least gramil = 1 and a table [{main}]")
-    data = _toml(text, file)
+    data = toml_of(text, file)
     if "gramil" in data and (type(data["gramil"]) is not int or data["gramil"] != VERSION):
         line = locate(text).get(("gramil",))
         what = f"read {quoted(data['gramil'])}"
@@ -188,9 +188,10 @@ def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit
 NESTED = "is not a description: lists or tables are nested too deeply"
 
 
-def _toml(text: str, file: str) -> dict[str, Any]:
+def toml_of(text: str, file: str) -> dict[str, Any]:
+    """What stands in a TOML text; raises MakersFault, with the line, where it is none."""
     try:
-        return tomllib.loads(text.replace("\r\n", "\n"))
+        return tomllib.loads(text.removeprefix("\ufeff").replace("\r\n", "\n"))
     except tomllib.TOMLDecodeError as error:
         said, _, place = str(error).rpartition(" (at ")
         raise _whole_file(file, f"is not TOML: {said or error}", "", _line(place, text)) from None

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from gramil.now.operations import Operation
 from gramil.now.plan import Plan
 from gramil.now.tasks import Weeks
+from gramil.shop.operations import Operation
 
 
 @dataclass(frozen=True)

@@ -7,11 +7,11 @@ from itertools import pairwise
 
 from gramil.description.shop import Shop
 from gramil.now.open_now import Conditions, PlaceNow, WoodNow
-from gramil.now.operations import Band
-from gramil.now.outlook import Limits, Outlook, Spell, joined
+from gramil.now.outlook import Outlook, Spell, joined
+from gramil.shop.air_bands import Band, Limits, band_limits
 from gramil.shop.air_of_places import STALE, PlaceAir, Places, air_ahead, air_at, last_days
 from gramil.shop.pieces_now import PieceNow, Pieces
-from gramil.shop.readiness import Readiness, limits_of, readiness, settled, when
+from gramil.shop.readiness import Readiness, readiness, settled, when
 from gramil.wood.moisture import moisture_band
 
 
@@ -32,13 +32,6 @@ def conditions(
         name: place_now(place, now, places.outlook_days, said.get(name, ())) for name, place in places.known.items()
     }
     return Conditions(now, limits, known, places.gluing, Counter(jig.purpose for jig in shop.jig))
-
-
-def band_limits(band: Band, shop: Shop) -> Limits:
-    """A band with the shop's own limits in the place of their names."""
-    limits = limits_of(shop)
-    least, most = (limits[end] if isinstance(end, str) else float(end) for end in band.humidity)
-    return Limits(band.what, (least, most), (float(band.temperature[0]), float(band.temperature[1])))
 
 
 def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> PlaceNow:

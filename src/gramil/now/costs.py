@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from gramil.now.operations import Work
 from gramil.shop.opening import Store
+from gramil.shop.operations import Work
 from gramil.shop.stock import blanks, parts, promises
 
 

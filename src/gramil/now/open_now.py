@@ -9,8 +9,9 @@ from datetime import datetime, timedelta
 from functools import cached_property
 from typing import Literal
 
-from gramil.now.operations import Operation, Work
-from gramil.now.outlook import Limits, Outlook
+from gramil.now.outlook import Outlook
+from gramil.shop.air_bands import Limits
+from gramil.shop.operations import Operation, Work
 
 LONG_CURE = 6.0
 """Hours of cure from which an operation goes on by itself while the hands do something else or sleep."""

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from gramil.faults import Fault, MakersFault
+from gramil.shop.air_bands import Limits
 
 
 @dataclass(frozen=True)
@@ -19,22 +20,6 @@ class Spell:
     begins: datetime
     temperature: float
     humidity: float
-
-
-@dataclass(frozen=True)
-class Limits:
-    """A band of air as figures, both ends in: humidity %, temperature C. `what` says what it is for."""
-
-    what: str
-    humidity: tuple[float, float]
-    temperature: tuple[float, float]
-
-    def holds(self, temperature: float, humidity: float) -> bool:
-        """Whether air lies in it."""
-        return (
-            self.humidity[0] <= humidity <= self.humidity[1]
-            and self.temperature[0] <= temperature <= self.temperature[1]
-        )
 
 
 @dataclass(frozen=True)

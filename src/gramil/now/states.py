@@ -9,7 +9,6 @@ from gramil.description.reading import ShopDescription, parse_keys, read_descrip
 from gramil.faults import MakersFault
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
-from gramil.now.operations import Work, needed, overrides_beside, usual_work, work_with
 from gramil.now.outlook import Spell
 from gramil.shop.air_in_store import places_in_store
 from gramil.shop.air_of_places import Places, places_of
@@ -17,7 +16,9 @@ from gramil.shop.instruments import Instrument, instruments, revision
 from gramil.shop.made_file import Made, made_beside, read_made
 from gramil.shop.on_hand import shop_description
 from gramil.shop.opening import Store, reading
+from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import operations_done
+from gramil.shop.operations_file import lists_beside, usual_work, work_with
 from gramil.shop.pieces_now import Pieces, pieces_now
 from gramil.shop.sheets_given import stale_sheets
 
@@ -87,7 +88,7 @@ def _from_file(file: Path, shop: Path | None) -> _Read:
     description = read_description(file)
     record = made_beside(file)
     made = read_made(record) if record.exists() else Made(())
-    work = work_with(overrides_beside(shop, file))
+    work = work_with(lists_beside(shop, file))
     name = description.instrument.instrument.name
     return _Read(name, needed(work, description.instrument), done_in(made), {})
 

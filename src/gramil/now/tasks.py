@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from gramil.now.hours import Hours, sessions
 from gramil.now.open_now import Conditions, InstrumentState
-from gramil.now.operations import Operation
+from gramil.shop.operations import Operation
 
 PIECE = 60
 """Minutes of hands after which work that needs no one go may be left for something else."""

@@ -1,11 +1,10 @@
 """When a piece will be ready: in the air of each place, from now on, with the range that its pace is known in."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from gramil.description.limits import LIMITS
 from gramil.description.shop import Shop
+from gramil.shop.air_bands import limits_of
 from gramil.shop.air_of_places import Places, air_ahead, air_at
 from gramil.shop.pieces_now import PieceNow
 from gramil.wood.air import Air
@@ -45,12 +44,6 @@ class Readiness:
     def best(self) -> InPlace | None:
         """The place that makes it ready soonest, or None where none does."""
         return next((each for each in self.places if each.ready.likely is not None), None)
-
-
-def limits_of(shop: Shop) -> Mapping[str, float]:
-    """The limits by name, the shop's own first."""
-    own: Mapping[str, float | None] = dict(shop.limits)
-    return {name: limit.value if (given := own[name]) is None else given for name, limit in LIMITS.items()}
 
 
 def gluing_humidity(shop: Shop) -> tuple[float, float]:

@@ -1,31 +1,22 @@
-"""Which work on an instrument the wood and the air allow now, what closes the rest, and when it will open."""
+"""Which work on an instrument the wood and the air allow now, what closes the rest, and when it will open.
 
-import tomllib
-from collections.abc import Mapping, Sequence
+What comes before what, jigs and cures are not looked at: `gramil now` does.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from functools import cache
-from importlib.resources import files
 
+from gramil.shop.air_bands import Limits
 from gramil.shop.air_of_places import Places, air_at
-from gramil.shop.air_view import side_of
+from gramil.shop.operations import Operation
 from gramil.shop.pieces_now import PieceNow, Pieces
 from gramil.shop.readiness import InPlace, Readiness, readiness
 
 
 @dataclass(frozen=True)
-class Work:
-    """An operation: what it is, the parts that must have settled, and hours of air in the band (0: any air will do)."""
-
-    key: str
-    what: str
-    parts: tuple[str, ...]
-    hours: float
-
-
-@dataclass(frozen=True)
 class Closed:
-    """One reason that closes an operation, what would open it, and which piece (empty: the air, or a missing piece)."""
+    """One reason that closes an operation, what would open it, and which piece (empty: the air)."""
 
     why: str
     remedy: str
@@ -34,22 +25,26 @@ class Closed:
 
 @dataclass(frozen=True)
 class WorkNow:
-    """An operation at a moment: the pieces that it needs, and what closes it; nothing, and it is open.
+    """An operation at a moment: what closes it, and what is not known of its wood; neither, and it is open.
 
     opens is the piece's place that opens it last, where every piece has one.
     """
 
-    work: Work
-    pieces: tuple[Readiness, ...]
+    operation: Operation
     closed: tuple[Closed, ...]
+    unknown: tuple[Closed, ...]
     opens: InPlace | None
 
 
-@cache
-def wood_work() -> tuple[Work, ...]:
-    """Every operation of the bundled file, in order."""
-    rows = tomllib.loads((files("gramil") / "data" / "wood-work.toml").read_text(encoding="utf-8"))
-    return tuple(Work(key, row["what"], tuple(row["parts"]), float(row["hours"])) for key, row in rows.items())
+@dataclass(frozen=True)
+class WoodAndAir:
+    """The shop at a moment: its places, its pieces, bands of air as figures by name, the moistures for gluing (%)."""
+
+    places: Places
+    pieces: Pieces
+    bands: Mapping[str, Limits]
+    moisture: tuple[float, float]
+    now: datetime
 
 
 def pieces_for(instrument: str, pieces: Pieces) -> tuple[PieceNow, ...]:
@@ -57,32 +52,26 @@ def pieces_for(instrument: str, pieces: Pieces) -> tuple[PieceNow, ...]:
     return tuple(each for each in pieces.known if each.row.instrument in (None, instrument))
 
 
-def work_now(
-    instrument: str,
-    pieces: Pieces,
-    places: Places,
-    now: datetime,
-    bands: tuple[tuple[float, float], tuple[float, float]],
-) -> tuple[WorkNow, ...]:
-    """Every operation of an instrument at a moment; bands: relative humidity (%) for gluing, and moisture (%)."""
-    humidity, moisture = bands
-    found = {each.row.name: readiness(each, places, now, moisture) for each in pieces_for(instrument, pieces)}
-    air = _air(places, now, humidity)
-    return tuple(_judged(work, instrument, pieces, found, air) for work in wood_work())
+def work_now(instrument: str, operations: Iterable[Operation], shop: WoodAndAir) -> tuple[WorkNow, ...]:
+    """Of an instrument's operations those that need settled wood or a band of air, each at the shop's moment."""
+    pieces = pieces_for(instrument, shop.pieces)
+    found = {each.row.name: readiness(each, shop.places, shop.now, shop.moisture) for each in pieces}
+    return tuple(_judged(each, instrument, found, shop) for each in operations if each.wood or each.air)
 
 
-def _judged(
-    work: Work, instrument: str, pieces: Pieces, found: Mapping[str, Readiness], air: Sequence[Closed]
-) -> WorkNow:
-    needed = [_of_part(part, instrument, found) for part in work.parts]
-    ready = tuple(each for part in needed for each in part)
-    closed = [_missing(part, instrument, pieces) for part, row in zip(work.parts, needed, strict=True) if not row]
-    closed += [_not_settled(each) for each in ready if not each.settled]
-    closed += air if work.hours else ()
-    waits = [each.best for each in ready if not each.settled]
-    known = [each for each in waits if each is not None]
-    last = max(known, key=lambda each: each.ready.likely or 0.0) if known and len(known) == len(waits) else None
-    return WorkNow(work, ready, tuple(closed), last)
+def _judged(operation: Operation, instrument: str, found: Mapping[str, Readiness], shop: WoodAndAir) -> WorkNow:
+    needed = {part: _of_part(part, instrument, found) for part in operation.wood}
+    waits = [each for part in needed.values() for each in part if not each.settled]
+    closed = [_not_settled(each) for each in waits]
+    closed += _air(shop.bands[operation.air], shop) if operation.air else ()
+    unknown = [_missing(part, instrument, shop.pieces) for part, rows in needed.items() if not rows]
+    places = [each.best for each in waits if each.best is not None]
+    last = max(places, key=_wait) if places and len(places) == len(waits) else None
+    return WorkNow(operation, tuple(closed), tuple(unknown), last)
+
+
+def _wait(place: InPlace) -> float:
+    return place.ready.likely or 0.0
 
 
 def _of_part(part: str, instrument: str, found: Mapping[str, Readiness]) -> list[Readiness]:
@@ -98,7 +87,9 @@ def _missing(part: str, instrument: str, pieces: Pieces) -> Closed:
         return Closed(
             f"the moisture of {unknown.row.name} is not known: {unknown.why}", "say where it lay, or weigh it"
         )
-    return Closed(f"no {part} for {instrument} is listed", "list it as a [[piece]] of the shop, with where it lay")
+    return Closed(
+        f"no piece for the {part} of {instrument} is listed", "list it as a [[piece]] of the shop, with where it lay"
+    )
 
 
 def _not_settled(found: Readiness) -> Closed:
@@ -114,14 +105,19 @@ def _not_settled(found: Readiness) -> Closed:
     return Closed(f"{piece.row.name} is {side}: {figures}", remedy, piece.row.name)
 
 
-def _air(places: Places, now: datetime, band: tuple[float, float]) -> tuple[Closed, ...]:
-    place = places.known.get(places.gluing)
+def _air(band: Limits, shop: WoodAndAir) -> Iterator[Closed]:
+    place = shop.places.known.get(shop.places.gluing)
     if place is None:
-        return (Closed("the air where gluing is done is not known", "read it: `gramil air log`"),)
-    humidity = air_at(place, now).humidity
-    side = side_of(humidity, band)
-    if side == "in the band":
-        return ()
-    remedy = "put water into the air" if side == "too dry" else "dry the air"
-    why = f"the air of the {place.name} is {side}: {humidity:.0f} %, wanted {band[0]:.0f} to {band[1]:.0f}"
-    return (Closed(why, remedy + ", or glue where it is right"),)
+        yield Closed("the air where gluing is done is not known", "read it: `gramil air log`")
+        return
+    air = air_at(place, shop.now)
+    ends = (
+        (air.humidity, band.humidity, "%", ("dry", "put water into the air"), ("damp", "dry the air")),
+        (air.temperature, band.temperature, "°C", ("cold", "warm the room"), ("warm", "cool the room")),
+    )
+    for value, (least, most), unit, below, above in ends:
+        if not least <= value <= most:
+            word, remedy = below if value < least else above
+            told = f"the air of the {place.name} is too {word}, {value:.0f} {unit}"
+            wanted = f"{band.what} it must be {least:.0f} to {most:.0f} {unit}"
+            yield Closed(f"{told}; {wanted}", f"{remedy}, or work where it is right")

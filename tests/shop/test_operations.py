@@ -1,5 +1,6 @@
 """The list of operations holds together, forgets nothing that it must not, and can be laid over."""
 
+import itertools
 from importlib.resources import files
 from pathlib import Path
 
@@ -9,8 +10,9 @@ from gramil.change.made import operations as fixing
 from gramil.change.whole import figures_of, names_of
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
-from gramil.now.operations import Work, needed, overrides_beside, usual_work, work_with
 from gramil.shop.made_file import read_made
+from gramil.shop.operations import Work, needed
+from gramil.shop.operations_file import lists_beside, usual_work, work_with
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NAMES = ("tarn", "fell", "scree")
@@ -111,7 +113,7 @@ def test_own_rows_are_laid_over(tmp_path: Path) -> None:
     (tmp_path / "shop.operations.toml").write_text("[operation.slotted]\nhands = 33\n")
     own = '[operation.head_inlaid]\nwhat = "Inlay"\npart = "neck"\nafter = ["head_veneered"]\nhands = 240\n'
     (tmp_path / "tarn.operations.toml").write_text(own + '[operation.head_drilled]\nafter = ["head_inlaid"]\n')
-    work = work_with(overrides_beside(tmp_path / "shop.toml", tmp_path / "tarn.toml"))
+    work = work_with(lists_beside(tmp_path / "shop.toml", tmp_path / "tarn.toml"))
     assert work.operations["slotted"].hands == 33
     assert work.operations["slotted"].what == usual_work().operations["slotted"].what
     assert work.operations["head_drilled"].after == ("head_inlaid",)
@@ -123,21 +125,53 @@ def test_leaving_out_bridges_the_gap() -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "told"),
+    ("text", "line", "told"),
     [
-        ('[operation.slotted]\nafter = ["fretted"]', "circle"),
-        ('[operation.slotted]\nafter = ["fretd"]', "fretted"),
-        ("[operation.slotted]\nhand = 4", "hands"),
-        ("[operation.slotted]\nhands = true", "whole number"),
-        ("[operation.slotted]\nhands = -1", "0 or more"),
-        ("[operation.new]\nhands = 4", "what is missing"),
-        ('[operation.slotted]\nair = "varnish"', "gluing or finishing"),
-        ("[operations.slotted]\nhands = 4", "[operation.NAME]"),
-        ("operation = 3", "tables"),
-        ("[operation", "not TOML"),
+        ('[operation.slotted]\nafter = ["fretted"]', 2, "circle"),
+        ('[operation.slotted]\nhands = 5\nafter = ["fretd"]', 3, "fretted"),
+        ("[operation.slotted]\nhand = 4", 2, "hands"),
+        ("[operation.slotted]\nhands = true", 2, "whole number"),
+        ("[operation.slotted]\nhands = -1", 2, "0 or more"),
+        ("[operation.slotted]\nclamp = nan", 2, "0 or more"),
+        ("[operation.new]\nhands = 4", 1, "what is missing"),
+        ("\n[operation.sloted]\nhands = 4", 2, "slotted"),
+        ('[operation.slotted]\nair = "varnish"', 2, "gluing or finishing"),
+        ('[operation.slotted]\nskipped = [{ "wire.use" = "medium" }]', 2, "why"),
+        ('[operation.slotted]\nskipped = [{ differ = ["wire.use"], why = "it is" }]', 2, "why"),
+        ("[operation.slotted]\nafter = [3]", 2, "in quotes"),
+        ("[operations.slotted]\nhands = 4", 1, "[operation.NAME]"),
+        ("operation = 3", 1, "tables"),
+        ("[operation", 1, "not TOML"),
     ],
 )
-def test_faults_are_told(text: str, told: str) -> None:
-    with pytest.raises(MakersFault, match=r"(?s).*") as caught:
+def test_faults_are_told_with_their_line(text: str, line: int, told: str) -> None:
+    with pytest.raises(MakersFault) as caught:
         work_with([("own.operations.toml", text)])
     assert told in str(caught.value)
+    assert [(fault.file, fault.line) for fault in caught.value.faults] == [("own.operations.toml", line)]
+
+
+def test_a_circle_over_two_lists_is_told_where_one_of_them_closes_it() -> None:
+    """The shop's list puts the markers after the arch, as it may; with the instrument's it goes in a circle."""
+    shop = (
+        "shop.operations.toml",
+        '[operation.arched]\nafter = ["bound"]\n[operation.markers_set]\nafter = ["arched"]',
+    )
+    work_with([shop])
+    with pytest.raises(MakersFault) as caught:
+        work_with([shop, ("tarn.operations.toml", '\n[operation.bound]\nafter = ["markers_set"]')])
+    (fault,) = caught.value.faults
+    assert (fault.file, fault.line) in {
+        ("shop.operations.toml", 2), ("shop.operations.toml", 4), ("tarn.operations.toml", 3)
+    }  # fmt: skip
+    circle = fault.why.split(" before ")
+    assert circle[0] == circle[-1]
+    assert set(circle) == {"arched", "bound", "markers_set"}
+    after = {"arched": "bound", "markers_set": "arched", "bound": "markers_set"}
+    assert all(after[later] == earlier for earlier, later in itertools.pairwise(circle))
+
+
+def test_a_list_that_is_no_text_is_told(tmp_path: Path) -> None:
+    (tmp_path / "shop.operations.toml").write_bytes(b"[operation.slotted]\nhands = \xff")
+    with pytest.raises(MakersFault, match="UTF-8"):
+        lists_beside(tmp_path / "shop.toml")

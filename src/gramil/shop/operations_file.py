@@ -1,0 +1,248 @@
+"""The list of operations, and a maker's own lists laid over it; every fault of one is told with its file and line.
+
+The package's list is `data/operations.toml`; a shop or an instrument lays its own rows over it, in the same form:
+
+    [operation.top_jointed]
+    hands = 50
+
+    [operation.head_inlaid]
+    what = "Let the inlay into the head"
+    part = "neck"
+    after = ["head_veneered"]
+    hands = 240
+
+    [operation.markers_set]
+    leave_out = true
+
+What stood after an operation that is left out comes after what stood before it.
+"""
+
+import tomllib
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, fields
+from functools import cache, cached_property, lru_cache
+from graphlib import CycleError, TopologicalSorter
+from importlib.resources import files
+from pathlib import Path
+from typing import Any
+
+from gramil.description.limits import LIMITS
+from gramil.description.locate import Path as KeyPath
+from gramil.description.locate import line_of, locate
+from gramil.description.problems import meant, nearest, quoted
+from gramil.description.reading import file_text, toml_of
+from gramil.faults import Fault, MakersFault
+from gramil.shop.air_bands import Band
+from gramil.shop.operations import Operation, Work, without
+
+OwnList = tuple[str, str]
+"""A maker's own list: the name of its file, and its text."""
+LONGEST_TIME = 100_000
+"""Minutes or hours of one operation."""
+_WORDS = ("after", "wood", "uses", "takes", "frees", "measure", "caution")
+_TIMES = ("hands", "clamp", "air_hours")
+_KINDS: Mapping[str, tuple[type, ...]] = {
+    "what": (str,), "part": (str,), "air": (str,), "sheet": (str,),
+    "hands": (int,), "clamp": (int, float), "air_hours": (int, float), "one_go": (bool,), "leave_out": (bool,),
+    "skipped": (list,), **dict.fromkeys(_WORDS, (list,)),
+}  # fmt: skip
+_Rows = dict[str, dict[str, Any]]
+
+
+@dataclass(frozen=True)
+class _Layer:
+    """One list: its file, its text, what stands in it."""
+
+    file: str
+    text: str
+    data: Mapping[str, Any]
+
+    @cached_property
+    def _lines(self) -> Mapping[KeyPath, int]:
+        return locate(self.text)
+
+    def fault(self, path: KeyPath, what: str, remedy: str = "", why: str = "") -> Fault:
+        """A fault at a place in the list."""
+        return Fault(line_of(self._lines, path), ".".join(map(str, path)), what, why, remedy, self.file)
+
+
+@cache
+def usual_work() -> Work:
+    """The package's own list; raises MakersFault if it does not hold together."""
+    return _work(())
+
+
+def work_with(own: Iterable[OwnList]) -> Work:
+    """The package's list with a maker's own laid over it, one after another.
+
+    Raises MakersFault, with every fault, for keys and names that there are not, and for a circle.
+    """
+    lists = tuple(own)
+    return _laid_over_once(lists) if lists else usual_work()
+
+
+def lists_beside(*descriptions: Path | None) -> list[OwnList]:
+    """Own lists that lie beside descriptions: `tarn.toml` has `tarn.operations.toml`, the shop's file likewise.
+
+    Raises MakersFault for one that cannot be read.
+    """
+    paths = [list_beside(each) for each in descriptions if each is not None]
+    return [(path.name, file_text(path)) for path in paths if path.exists()]
+
+
+def list_beside(description: Path) -> Path:
+    """Where a description's own list lies: `tarn.toml` has `tarn.operations.toml`."""
+    return description.with_suffix(".operations.toml")
+
+
+@lru_cache(maxsize=32)
+def _laid_over_once(own: tuple[OwnList, ...]) -> Work:
+    """Several instruments of a shop share its list."""
+    return _work([_Layer(file, text, toml_of(text, file)) for file, text in own])
+
+
+@cache
+def _base() -> Mapping[str, Any]:
+    return tomllib.loads((files("gramil") / "data" / "operations.toml").read_text(encoding="utf-8"))
+
+
+def _work(layers: Sequence[_Layer]) -> Work:
+    base = _base()
+    rows: _Rows = {name: dict(row) for name, row in base["operation"].items()}
+    faults = [fault for layer in layers for fault in _laid_over(rows, layer)]
+    if faults:
+        raise MakersFault(faults)
+    left_out = {name: "left out here" for name, row in rows.items() if row.pop("leave_out", False)}
+    bands = {name: _band(name, row) for name, row in base["band"].items()}
+    operations = {name: _operation(name, row, base["caution"]) for name, row in rows.items()}
+    _refuse([*_unknown_names(operations, layers), *_unknown_air(operations, bands, layers), *_unknown_limits(bands)])
+    whole = Work({name: operations[name] for name in _ordered(operations, layers)}, bands)
+    return without(whole, left_out) if left_out else whole
+
+
+def _laid_over(rows: _Rows, layer: _Layer) -> Iterator[Fault]:
+    """Lays a list's rows over those before it; gives what is wrong with them."""
+    for table in layer.data:
+        if table != "operation":
+            yield layer.fault((table,), "no such table", "write [operation.NAME]")
+    operations = layer.data.get("operation", {})
+    if not isinstance(operations, dict) or not all(isinstance(row, dict) for row in operations.values()):
+        yield layer.fault(("operation",), "operations are tables", "write [operation.NAME]")
+        return
+    for name, row in operations.items():
+        yield from _wrong_row(name, row, name in rows, layer)
+        rows[name] = {**rows.get(name, {}), **row}
+
+
+def _wrong_row(name: str, row: Mapping[str, Any], known: bool, layer: _Layer) -> Iterator[Fault]:
+    for key, value in row.items():
+        said = _wrong_value(key, value)
+        if said is not None:
+            yield layer.fault(("operation", name, key), *said)
+    missing = [] if known else [key for key in ("what", "part", "hands") if key not in row]
+    if missing:
+        near = nearest(name, _base()["operation"])
+        remedy = "an operation of your own needs what, part and hands (minutes)"
+        yield layer.fault(
+            ("operation", name), f"{missing[0]} is missing", remedy, meant(near) and f"{meant(near)}, if you meant that"
+        )
+
+
+def _wrong_value(key: str, value: Any) -> tuple[str, str] | None:
+    """What is wrong with a key's value and what to write, or nothing."""
+    if key not in _KINDS:
+        return "no such key", meant(nearest(key, _KINDS)) or "allowed: " + ", ".join(_KINDS)
+    if not _is_kind(value, key):
+        return f"read {quoted(value)}", f"write {_wanted(key)}"
+    if key in _WORDS and not all(isinstance(each, str) for each in value):
+        return "not all are names", "write names in quotes"
+    if key in _TIMES and not 0 <= value <= LONGEST_TIME:
+        return f"read {value}", "write a time of 0 or more"
+    if key == "skipped" and not all(_is_skip(each) for each in value):
+        return "a condition is not whole", 'write { "binding.thickness" = 0.0, why = "the board is not bound" }'
+    return None
+
+
+def _is_kind(value: object, key: str) -> bool:
+    """Whether a value is of its key's kind; a flag is no number."""
+    return isinstance(value, _KINDS[key]) and (bool in _KINDS[key] or not isinstance(value, bool))
+
+
+def _wanted(key: str) -> str:
+    kind = _KINDS[key][0]
+    return {str: "text in quotes", int: "a whole number", bool: "true or false", list: "a list"}[kind]
+
+
+def _is_skip(condition: object) -> bool:
+    """Whether a condition says why, and names a key and its value, or two keys that differ."""
+    if not isinstance(condition, dict) or not isinstance(condition.get("why"), str) or len(condition) < 2:
+        return False
+    pair = condition.get("differ", ["", ""])
+    return isinstance(pair, list) and len(pair) == 2 and all(isinstance(each, str) for each in pair)
+
+
+def _operation(name: str, row: Mapping[str, Any], cautions: Mapping[str, str]) -> Operation:
+    known = {each.name for each in fields(Operation)}
+    values: dict[str, Any] = {
+        key: tuple(value) if isinstance(value, list) else value for key, value in row.items() if key in known
+    }
+    values["caution"] = tuple(cautions.get(each, each) for each in row.get("caution", ()))
+    values.setdefault("air_hours", row.get("clamp", 0.0) if row.get("air") else 0.0)
+    values.setdefault("one_go", bool(row.get("air")) or "glue" in row.get("caution", ()))
+    return Operation(name=name, **values)
+
+
+def _band(name: str, row: Mapping[str, Any]) -> Band:
+    return Band(name, row["what"], tuple(row["humidity"]), tuple(row["temperature"]))
+
+
+def _unknown_names(operations: Mapping[str, Operation], layers: Sequence[_Layer]) -> Iterator[Fault]:
+    for name, each in operations.items():
+        for before in each.after:
+            if before not in operations:
+                near = meant(nearest(before, operations))
+                yield _at(layers, name, "after", f"there is no operation {before}", near)
+
+
+def _unknown_air(
+    operations: Mapping[str, Operation], bands: Mapping[str, Band], layers: Sequence[_Layer]
+) -> Iterator[Fault]:
+    for name, each in operations.items():
+        if each.air and each.air not in bands:
+            yield _at(layers, name, "air", f"there is no band {each.air}", "use " + " or ".join(bands))
+
+
+def _unknown_limits(bands: Mapping[str, Band]) -> Iterator[Fault]:
+    for band in bands.values():
+        for end in band.humidity:
+            if isinstance(end, str) and end not in LIMITS:
+                yield Fault(where=f"band.{band.name}", what=f"there is no limit {end}")
+
+
+def _ordered(operations: Mapping[str, Operation], layers: Sequence[_Layer]) -> tuple[str, ...]:
+    """The names, each after what comes before it, otherwise as they are written."""
+    try:
+        return tuple(TopologicalSorter({name: each.after for name, each in operations.items()}).static_order())
+    except CycleError as error:
+        circle = error.args[1]
+        own = next((name for name in circle if _who_wrote(layers, name, "after")), circle[0])
+        what, why = "operations go in a circle", " before ".join(circle)
+        raise MakersFault([_at(layers, own, "after", what, "take one of these out of `after`", why)]) from None
+
+
+def _at(layers: Sequence[_Layer], name: str, key: str, what: str, remedy: str, why: str = "") -> Fault:
+    """A fault of a row's key, where the last list that wrote the key has it."""
+    path = ("operation", name, key)
+    layer = _who_wrote(layers, name, key)
+    return layer.fault(path, what, remedy, why) if layer else Fault(None, ".".join(path), what, why, remedy)
+
+
+def _who_wrote(layers: Sequence[_Layer], name: str, key: str) -> _Layer | None:
+    """The last list that wrote a row's key; None where it is the package's own."""
+    wrote = (layer for layer in reversed(layers) if key in layer.data.get("operation", {}).get(name, ()))
+    return next(wrote, None)
+
+
+def _refuse(faults: Sequence[Fault]) -> None:
+    if faults:
+        raise MakersFault(faults)
