@@ -16,12 +16,13 @@ from hypothesis import strategies as st
 from gramil.faults import MakersFault
 from gramil.physics.arrays import floats
 from gramil.shop.bringing_in import import_csv, import_files, import_toml
+from gramil.shop.corrections import strike_reading
 from gramil.shop.export import export_csv, export_files, export_toml
 from gramil.shop.instruments import add_instrument, instrument, revision, save_revision
 from gramil.shop.items import Item, add_item, item_named, items
 from gramil.shop.opening import Store, create_store
 from gramil.shop.operations_done import Measurement, mark_done, measurements, operations_done
-from gramil.shop.places import Place, add_place, air_history, import_air, place
+from gramil.shop.places import Place, Reading, add_place, add_reading, air_history, import_air, place
 from gramil.shop.sheets_given import Setting, give_sheet, stale_sheets
 from gramil.shop.stock import (
     Blank,
@@ -58,6 +59,9 @@ def filled(store: Store, now: datetime) -> None:
     import_air(
         store, bench.id, AirHistory(now, floats([0, 600.5]), floats([18.1, 18]), floats([41, 1 / 3])), now, file="a.csv"
     )
+    wrong = Reading(now + timedelta(hours=1), 18.0, 4.1)
+    add_reading(store, bench.id, wrong, now)
+    strike_reading(store, bench, wrong, now, why="a slip")
     tarn = add_instrument(
         store, "Tarn", 'gramil = 1\r\n# "quoted" \\ and \t tab\n', now, who="anna", customer="a player"
     )
@@ -101,6 +105,7 @@ def test_each_table_comes_back_from_its_own_csv(stocked: Store, now: datetime) -
                 "sheet_setting",
                 "measurement",
                 "air_reading",
+                "air_struck",
             ):  # they speak of rows by number in their file
                 import_csv(other, table, export_csv(stocked, table), f"{table}.csv", now)
                 assert export_csv(other, table) == export_csv(stocked, table)

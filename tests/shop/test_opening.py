@@ -13,7 +13,7 @@ import pytest
 from gramil.faults import MakersFault
 from gramil.shop.instruments import add_instrument, instruments
 from gramil.shop.made_file import read_made
-from gramil.shop.migrating import APPLICATION, Migration, migrations, statements
+from gramil.shop.migrating import APPLICATION, Migration, migrate, migrations, statements
 from gramil.shop.opening import Store, create_store, open_store, upgrade_store
 from gramil.shop.stock import Blank, add_blank, blanks
 from gramil.shop.verify import verify, verify_open
@@ -110,10 +110,11 @@ def test_another_program_s_database_and_other_files_are_refused(tmp_path: Path) 
 def test_an_older_store_is_brought_to_the_newer_form_and_a_copy_kept(store: Store, path: Path, now: datetime) -> None:
     add_blank(store, blank("top"), now)
     store.close()
-    newer = (*migrations(), Migration(2, "ALTER TABLE blank ADD COLUMN shelf TEXT NOT NULL DEFAULT '';\n"))
+    form = migrations()[-1].form + 1
+    newer = (*migrations(), Migration(form, "ALTER TABLE blank ADD COLUMN shelf TEXT NOT NULL DEFAULT '';\n"))
     kept = upgrade_store(path, now, newer)
     with closing(sqlite3.connect(path)) as connection:
-        assert connection.execute("PRAGMA user_version").fetchone() == (2,)
+        assert connection.execute("PRAGMA user_version").fetchone() == (form,)
         assert connection.execute("SELECT name, shelf FROM blank").fetchall() == [("top", "")]
         assert "shelf" in str(
             connection.execute("SELECT sql FROM sqlite_schema WHERE name = 'before_blank'").fetchone()
@@ -249,3 +250,23 @@ def test_a_store_to_read_cannot_be_written_to(store: Store, path: Path, now: dat
 def test_a_moment_without_an_offset_is_the_program_s_fault(store: Store) -> None:
     with pytest.raises(ValueError, match="offset"):
         add_blank(store, blank("top"), datetime(2026, 11, 2))
+
+
+def test_a_store_of_the_first_form_is_brought_up_with_all_that_is_in_it(tmp_path: Path, now: datetime) -> None:
+    path = tmp_path / "old.gramil"
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        connection.execute("BEGIN")
+        migrate(connection, migrations()[:1])
+        connection.execute("COMMIT")
+        connection.execute("INSERT INTO place (version, name) VALUES (1, 'bench')")
+    with pytest.raises(MakersFault, match="older Gramil"):
+        open_store(path)
+    upgrade_store(path, now)
+    assert verify(path) == ()
+    with open_store(path) as store:
+        assert store.row("SELECT name FROM place") == ("bench",)
+
+
+def test_forms_count_on_from_one() -> None:
+    """Two steps to the same form would leave stores that say the same of themselves and are not alike."""
+    assert [step.form for step in migrations()] == list(range(1, len(migrations()) + 1))

@@ -8,6 +8,7 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked, go
 from gramil.bench.measuring import bare
+from gramil.bench.numbers import number_of
 from gramil.bench.plan_view import inlined
 from gramil.bench.shelf import Shelf
 from gramil.faults import MakersFault
@@ -98,20 +99,12 @@ def add_named_place(asked: Asked, _: Shelf) -> Response:
 
 def write_reading(asked: Asked, _: Shelf) -> Response:
     """What the meter says, written down now."""
-    temperature, humidity = _number(asked, "temperature"), _number(asked, "humidity")
+    temperature, humidity = number_of(asked, "temperature"), number_of(asked, "humidity")
     with asked.keeping.opened() as store:
         where = place(store, asked.one("place"))
         reading = Reading(asked.now.replace(microsecond=0), temperature, humidity)
         add_reading(store, where.id, reading, asked.now, asked.session.who)
     return go(asked.one("back") if asked.one("back") in ("/", "/air") else "/air")
-
-
-def _number(asked: Asked, key: str) -> float:
-    written = asked.one(key).replace(",", ".").rstrip("%°C ").strip()
-    try:
-        return float(written)
-    except ValueError:
-        raise MakersFault.of(f'"{asked.one(key)}" is no number', remedy="write it such as 44", where=key) from None
 
 
 def weigh(asked: Asked, _: Shelf) -> Response:

@@ -5,7 +5,7 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked, go
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, bare
-from gramil.bench.sheet_page import setup_of, work_named
+from gramil.bench.sheet_page import address_of_work, setup_of, work_named
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.faults import MakersFault
@@ -20,7 +20,6 @@ from gramil.shop.operations_done import (
     operations_done,
     read_measurements,
 )
-from gramil.shop.operations_file import usual_work
 from gramil.shop.sheets_given import give_sheet
 from gramil.shop.stock import promises, use_up
 
@@ -38,8 +37,7 @@ def note_work(asked: Asked, shelf: Shelf) -> Response:
         else:
             _add(asked, store, held, measured)
     told = "".join(f"&told={each.address}" for each in measured)
-    place = f"work/{name}" if name in usual_work().operations else f"sheet/{name}"
-    return go(f"/instrument/{number}/{place}?noted=1{told}")
+    return go(f"{address_of_work(number, name)}?noted=1{told}")
 
 
 def _measured(asked: Asked, held: Held) -> tuple[Measurement, ...]:

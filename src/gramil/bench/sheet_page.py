@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from starlette.responses import HTMLResponse, Response
 
+from gramil.bench.ages import clock
 from gramil.bench.asking import Asked, Missing
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, told_of, verdict
@@ -16,6 +17,7 @@ from gramil.change.whole import drawings_of, setups_of
 from gramil.pack import title_of
 from gramil.setups.setup import Setup
 from gramil.sheets.pages import PageText, book
+from gramil.shop.corrections import Measured, measured_rows
 from gramil.shop.opening import Store
 from gramil.shop.operations import Operation, Work, needed
 from gramil.shop.operations_done import DoneOperation, measurements, operations_done
@@ -107,6 +109,11 @@ def work_named(held: Held, name: str) -> str:
     return setup_of(held, name).name
 
 
+def address_of_work(number: int, name: str) -> str:
+    """Where an instrument's operation stands, or its sheet where the work is a sheet alone."""
+    return f"/instrument/{number}/{'work' if name in usual_work().operations else 'sheet'}/{name}"
+
+
 def setup_of(held: Held, name: str) -> Setup:
     """The set-up of a name; raises Missing."""
     found = next((setup for setup in setups_of(held.figures) if setup.name == name), None)
@@ -121,6 +128,7 @@ def _page(asked: Asked, store: Store, held: Held, setup: Setup | None, operation
     name = operation.name if operation else setup.name if setup else ""
     title = setup.title if setup else operation.what if operation else ""
     done = {each.operation: each for each in operations_done(store, held.seen.id)}
+    boxes = tuple(_boxes(store, held, setup, operation, shower))
     return asked.page(
         "sheet.html",
         title=f"{held.seen.name}: {title}",
@@ -132,7 +140,8 @@ def _page(asked: Asked, store: Store, held: Held, setup: Setup | None, operation
         sheet=_text(held, open_setup, shower),
         closed=shower.filled(setup.closed) if setup else "",
         drawing=_drawing(held, setup, shower),
-        boxes=tuple(_boxes(store, held, setup, operation, shower)),
+        boxes=boxes,
+        measured=_measured(asked, store, held, done.get(name), boxes),
         done=done.get(name),
         before=_missing(operation, done),
         told=told_of(held, asked.many("told"), name, shower),
@@ -170,6 +179,19 @@ def _boxes(store: Store, held: Held, setup: Setup | None, operation: Operation |
             wanted = _wanted(held, address, shower)
         if wanted:
             yield Box(address, named.get(address, address.replace("_", " ")), wanted, last.get(address, ""))
+
+
+def _measured(
+    asked: Asked, store: Store, held: Held, done: DoneOperation | None, boxes: tuple[Box, ...]
+) -> list[tuple[Measured, str]]:
+    """What was measured at this work or of its figures, the last first, each with its moment by the clock."""
+    asks = {box.address for box in boxes}
+    found = [
+        each
+        for each in measured_rows(store, held.seen.id)
+        if each.measurement.address in asks or (done is not None and each.done == done.id)
+    ]
+    return [(each, clock(each.at, asked.now)) for each in found]
 
 
 def _wanted(held: Held, address: str, shower: Shower) -> str:

@@ -149,6 +149,21 @@ def verify(store: Path) -> None:
 
 @command.command()
 @click.argument("store", type=PATH)
+@moment
+def upgrade(store: Path, at: str | None) -> None:
+    """Bring a STORE that an older Gramil wrote to this one's form; a copy of the old one is kept beside it.
+
+    \b
+    gramil store upgrade shop.gramil
+    """
+    from gramil.shop.opening import upgrade_store
+
+    kept = upgrade_store(store, moment_of(at))
+    click.echo(f"{store.name} is of this program's form now. What was there is kept in {kept.name}.")
+
+
+@command.command()
+@click.argument("store", type=PATH)
 @click.option("--yes", is_flag=True, help="Do not ask.")
 @moment
 def undo(store: Path, yes: bool, at: str | None) -> None:

@@ -139,14 +139,24 @@ def reading_rows(place_id: int, history: AirHistory, now: datetime, owner: int) 
 
 
 def put_readings(store: Store, rows: list[AirRow]) -> Imported:
-    """Add readings within the change under way; those that are there already, alike, are left out."""
+    """Add readings within the change under way; those that are there already, alike, or were struck, are left out."""
+    given, rows = len(rows), _without_struck(store, rows)
     before = store.connection.total_changes
     sql = "INSERT INTO air_reading VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (place, instant) DO NOTHING"
     store.connection.executemany(sql, rows)
     added = store.connection.total_changes - before
     if added < len(rows):
         _refuse_others(store, rows)
-    return Imported(added, len(rows) - added)
+    return Imported(added, given - added)
+
+
+def _without_struck(store: Store, rows: list[AirRow]) -> list[AirRow]:
+    """Readings less those that were struck as written wrongly: the same file brought in again does not bring them."""
+    if not rows:
+        return rows
+    sql = "SELECT instant, temperature, humidity FROM air_struck WHERE place = ?"
+    struck = set(store.rows(sql, (rows[0][0],)))
+    return [row for row in rows if (row[1], row[3], row[4]) not in struck] if struck else rows
 
 
 def _refuse_others(store: Store, rows: list[AirRow]) -> None:

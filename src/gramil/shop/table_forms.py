@@ -12,6 +12,7 @@ TABLES = (
     "setting",
     "place",
     "air_import",
+    "air_struck",
     "instrument",
     "revision",
     "item",

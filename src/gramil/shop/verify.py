@@ -41,6 +41,7 @@ _RULES = (
 _MOMENTS = {
     "change": "at",
     "air_import": "at",
+    "air_struck": "at",
     "revision": "at",
     "test_cut": "at",
     "promise": "at",

@@ -1,0 +1,81 @@
+"""The record: every change with who and when, the last one taken back, a copy to keep, and a proof."""
+
+from dataclasses import dataclass
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from starlette.responses import Response
+
+from gramil.bench.ages import clock
+from gramil.bench.asking import Asked, go
+from gramil.bench.shelf import Shelf
+from gramil.faults import Fault, MakersFault
+from gramil.shop.backup import backup
+from gramil.shop.proof import Proof, proof_of
+from gramil.shop.undo import last_change, undo
+from gramil.shop.verify import verify
+from gramil.shop.writing import Change, changes
+
+SHOWN = 60
+"""So many changes are listed."""
+
+
+@dataclass(frozen=True)
+class ChangeRow:
+    """A change as it is listed: its moment in words, and whether it was taken back since."""
+
+    change: Change
+    at: str
+    taken_back: bool
+
+
+def record_page(asked: Asked, _: Shelf) -> Response:
+    """The changes, newest first; with `prove` also whether the record is sound and a copy of it can be put back."""
+    proof: Proof | None = None
+    faults: tuple[Fault, ...] = ()
+    if asked.one("prove"):
+        faults = verify(asked.keeping.path)
+    with asked.keeping.opened() as store:
+        if asked.one("prove") and not faults:
+            proof = proof_of(store, asked.now)
+        found, last = changes(store, SHOWN), last_change(store)
+    back = {each.undoes for each in found}
+    rows = [ChangeRow(each, clock(each.at, asked.now), each.id in back) for each in found]
+    return asked.page(
+        "record.html", title="Record", rows=rows, last=last, proof=proof, faults=faults, file=asked.keeping.path.name
+    )
+
+
+def undo_page(asked: Asked, _: Shelf) -> Response:
+    """What would be taken back, before it is."""
+    with asked.keeping.opened() as store:
+        last = last_change(store)
+    if last is None or str(last.id) != asked.one("change"):
+        raise MakersFault.of("this is not the last change any more", remedy="look at the record again")
+    return asked.page("undo.html", title="Take back", last=last, at=clock(last.at, asked.now))
+
+
+def take_back(asked: Asked, _: Shelf) -> Response:
+    """The last change taken back, if it is still the one that was seen; sent twice, it is taken back once."""
+    number = asked.one("change")
+    with asked.keeping.opened() as store:
+        gone = {str(each.undoes) for each in changes(store, SHOWN)}
+        if number not in gone:
+            undo(store, int(number) if number.isdigit() else 0, asked.now, asked.session.who)
+    return go("/record")
+
+
+def copy_of_record(asked: Asked, _: Shelf) -> Response:
+    """The whole record as one file, proved before it is sent."""
+    name = f"{asked.keeping.path.stem}-{asked.now:%Y-%m-%d}.gramil"
+    with TemporaryDirectory() as folder, asked.keeping.opened() as store:
+        copy = Path(folder) / name
+        backup(store, copy)
+        content = copy.read_bytes()
+    headers = {"content-disposition": f'attachment; filename="{_plain(name)}"'}
+    return Response(content, media_type="application/octet-stream", headers=headers)
+
+
+def _plain(name: str) -> str:
+    """A file's name as a header can carry it."""
+    return "".join(each if each.isascii() and (each.isalnum() or each in "-_. ") else "_" for each in name)

@@ -1,0 +1,201 @@
+"""What was written wrongly, put right or struck: readings of air, weighings, measurements, operations noted as done.
+
+Nothing is forgotten: a struck reading stays in a table of its own, each change says in words what was there, and
+undo brings it back as any change.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from gramil.faults import MakersFault
+from gramil.quantities import Gram
+from gramil.shop.items import Item, figures_text
+from gramil.shop.moments import moment_text
+from gramil.shop.opening import Store, Value
+from gramil.shop.operations_done import DoneOperation, Measurement
+from gramil.shop.places import Place, Reading, instant_of, moment_of, offset_of
+from gramil.shop.rows import check, delete, insert, update
+from gramil.shop.writing import writing
+
+_GONE = "open the page again and see what stands there now"
+
+
+@dataclass(frozen=True)
+class WrittenReading:
+    """A reading of air of one place, and where it came from: empty where it was written down by hand."""
+
+    reading: Reading
+    file: str
+
+
+@dataclass(frozen=True)
+class Struck:
+    """A reading that was taken out: what it said, when, by whom and why it was struck."""
+
+    reading: Reading
+    at: str
+    who: str
+    why: str
+
+
+@dataclass(frozen=True)
+class Measured:
+    """A measurement as a row: its number, the instrument's, the operation's (None without), the figure, and when."""
+
+    id: int
+    instrument: int
+    done: int | None
+    measurement: Measurement
+    at: str
+
+
+def latest_readings(store: Store, place_id: int, most: int = 40) -> list[WrittenReading]:
+    """A place's latest readings, newest first."""
+    sql = (
+        "SELECT instant, offset_minutes, temperature, humidity, file FROM air_reading JOIN air_import "
+        "ON air_import.id = import WHERE air_reading.place = ? ORDER BY instant DESC LIMIT ?"
+    )
+    rows = store.rows(sql, (place_id, most))
+    return [WrittenReading(Reading(moment_of(row[0], row[1]), row[2], row[3]), row[4]) for row in rows]
+
+
+def reading_at(store: Store, place_id: int, instant: int) -> Reading:
+    """A place's reading of an instant (microseconds since 1970); raises MakersFault where there is none."""
+    sql = "SELECT offset_minutes, temperature, humidity FROM air_reading WHERE place = ? AND instant = ?"
+    row = store.row(sql, (place_id, instant))
+    if row is None:
+        raise MakersFault.of("this reading is not there any more", remedy=_GONE)
+    return Reading(moment_of(instant, row[0]), row[1], row[2])
+
+
+def struck_readings(store: Store, place_id: int) -> list[Struck]:
+    """A place's struck readings, the last struck first."""
+    sql = (
+        "SELECT instant, offset_minutes, temperature, humidity, at, who, why FROM air_struck "
+        "WHERE place = ? ORDER BY id DESC"
+    )
+    rows = store.rows(sql, (place_id,))
+    return [Struck(Reading(moment_of(row[0], row[1]), row[2], row[3]), *row[4:]) for row in rows]
+
+
+def strike_reading(
+    store: Store, of: Place, seen: Reading, now: datetime, *, right: Reading | None = None, why: str = "", who: str = ""
+) -> None:
+    """Take a reading out of the air, and put the right one in its place where there is one, as one change.
+
+    Raises MakersFault where the reading is not there as it was seen, and for air that no room has.
+    """
+    said = f"{'correct' if right else 'strike'} reading of the {of.name}, {_told(seen)}"
+    with writing(store, said + _because(why), now, who):
+        _strike(store, of, seen, now, why, who)
+        if right is not None:
+            owner = insert(store, "air_import", {"place": of.id, "at": moment_text(now), "file": ""})
+            row = (of.id, instant_of(right.at), offset_of(right.at), right.temperature, right.humidity, owner)
+            store.rows("INSERT INTO air_reading VALUES (?, ?, ?, ?, ?, ?)", row)
+
+
+def _strike(store: Store, of: Place, seen: Reading, now: datetime, why: str, who: str) -> None:
+    if reading_at(store, of.id, instant_of(seen.at)) != seen:
+        raise MakersFault.of("this reading is not there any more", remedy=_GONE)
+    (owner,) = store.row(
+        "SELECT import FROM air_reading WHERE place = ? AND instant = ?", (of.id, instant_of(seen.at))
+    ) or (None,)
+    row: dict[str, Value] = {
+        "place": of.id,
+        "instant": instant_of(seen.at),
+        "offset_minutes": offset_of(seen.at),
+        "temperature": seen.temperature,
+        "humidity": seen.humidity,
+        "import": owner,
+    }
+    insert(store, "air_struck", {**row, "at": moment_text(now), "who": who, "why": why})
+
+
+def _because(why: str) -> str:
+    return f": {why}" if why else ""
+
+
+def _told(seen: Reading) -> str:
+    return f"{seen.at:%Y-%m-%d %H:%M}, {seen.humidity:g} % {seen.temperature:g} C"
+
+
+def correct_weighing(
+    store: Store, piece: Item, number: int, grams: Gram | None, now: datetime, *, why: str = "", who: str = ""
+) -> None:
+    """Write a piece's weighing (by its place in the list) anew, or strike it (`grams` None).
+
+    Raises MakersFault where there is no such weighing, Conflict where the piece was changed since it was seen.
+    """
+    weighings = [dict(each) for each in piece.figures.get("weighings", ())]
+    if not 0 <= number < len(weighings):
+        raise MakersFault.of("this weighing is not there any more", remedy=_GONE)
+    was = weighings[number]
+    if grams is None:
+        del weighings[number]
+    else:
+        weighings[number] = {**was, "mass": float(grams)}
+    word = "strike" if grams is None else "correct"
+    figures = {**piece.figures, "weighings": weighings}
+    if not weighings:
+        del figures["weighings"]
+    with writing(
+        store, f"{word} weighing of {piece.name}, {was['at']}, {_grams(was['mass'])}{_because(why)}", now, who
+    ):
+        update(store, "item", piece.id, piece.version, {"name": piece.name, "figures": figures_text(figures)})
+
+
+def _grams(mass: Any) -> str:
+    return f"{mass:g} g" if isinstance(mass, int | float) else str(mass)
+
+
+def measured_rows(store: Store, instrument: int) -> list[Measured]:
+    """Every measurement of an instrument as rows, the last noted first."""
+    return _measured(store, "WHERE instrument = ? ORDER BY id DESC", instrument)
+
+
+def measured_row(store: Store, number: int) -> Measured:
+    """One measurement by its number; raises MakersFault where there is none."""
+    found = _measured(store, "WHERE id = ?", number)
+    if not found:
+        raise MakersFault.of("this measurement is not there any more", remedy=_GONE)
+    return found[0]
+
+
+def _measured(store: Store, rest: str, value: int) -> list[Measured]:
+    rows = store.rows(
+        f"SELECT id, instrument, done, address, written, value, unit, at FROM measurement {rest}", (value,)
+    )
+    return [Measured(row[0], row[1], row[2], Measurement(*row[3:7]), row[7]) for row in rows]
+
+
+def correct_measurement(
+    store: Store, seen: Measured, right: Measurement | None, now: datetime, *, why: str = "", who: str = ""
+) -> None:
+    """Write a measurement anew where it stands, or strike it (`right` None).
+
+    Raises MakersFault where it is not there as it was seen.
+    """
+    if measured_row(store, seen.id) != seen:
+        raise MakersFault.of("this measurement is not there any more", remedy=_GONE)
+    word = "strike" if right is None else "correct"
+    was = seen.measurement
+    with writing(store, f"{word} {was.address} {was.written}, measured {seen.at[:10]}{_because(why)}", now, who):
+        if right is None:
+            store.rows("DELETE FROM measurement WHERE id = ?", (seen.id,))
+        else:
+            row: Mapping[str, Value] = {"written": right.written, "value": right.value, "unit": right.unit}
+            check(row)
+            sets = ", ".join(f"{name} = ?" for name in row)
+            store.rows(f"UPDATE measurement SET {sets} WHERE id = ?", (*row.values(), seen.id))
+
+
+def not_done_after_all(store: Store, done: DoneOperation, now: datetime, who: str = "") -> None:
+    """Take back that an operation is done; what was measured at it stays, and what it used up stays used.
+
+    Raises Conflict where what is noted of it was changed since it was seen.
+    """
+    with writing(store, f"not done after all: {done.operation}, noted {done.at[:10]}", now, who):
+        store.rows("UPDATE measurement SET done = NULL WHERE done = ?", (done.id,))
+        delete(store, "done", done.id, done.version)

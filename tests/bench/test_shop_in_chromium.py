@@ -1,0 +1,67 @@
+"""The shop's pages in a real browser: each at both widths with an accessibility engine, and what hands do there."""
+
+import pytest
+
+from .conftest import Served
+from .test_in_chromium import SIZES, browser, faults, lay_out_demo, phone, small_targets, wide
+
+__all__ = ["browser", "phone", "wide"]  # they serve here as well
+pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
+
+PAGES = (
+    "/air/readings?place=cupboard",
+    "/record",
+    "/record?prove=1",
+    "/air/weighings?piece=top%201",
+)
+
+
+def with_entries(page) -> list[str]:
+    """Pages that there are only once something was noted: a reading, a measurement, an operation done."""
+    page.goto("/instrument/1/work/slotted")
+    page.locator(".box input").first.fill("2.91")
+    page.get_by_role("button", name="Done").click()
+    page.get_by_role("heading", name="Noted").wait_for()
+    page.get_by_text("Something written wrongly?").click()
+    found = [page.locator("a[href*='/measured/']").first.get_attribute("href")]
+    found.append(page.get_by_role("link", name="Not done after all?").get_attribute("href"))
+    page.goto("/air/readings?place=shop")
+    found.append(page.locator("a[href*='/air/reading?']").first.get_attribute("href"))
+    page.goto("/record")
+    found.append(page.get_by_role("link", name="Take back the last").get_attribute("href"))
+    return found
+
+
+@pytest.mark.parametrize("size", list(SIZES))
+def test_each_page_of_the_shop_can_be_used_by_everybody(request, size: str) -> None:
+    page = request.getfixturevalue(size)
+    lay_out_demo(page)
+    wrong = {}
+    for path in (*with_entries(page), *PAGES):
+        page.goto(path)
+        wrong[path] = faults(page) + small_targets(page)
+    assert {path: lines for path, lines in wrong.items() if lines} == {}
+    assert page.wrong == []
+
+
+def test_a_slip_is_put_right_by_touch_and_taken_back(phone, served: Served) -> None:
+    """A reading of 4.5 for 45: found on the air's page, written anew, and the change taken back by undo."""
+    page = phone
+    lay_out_demo(page)
+    page.goto("/air")
+    page.get_by_label("Humidity now, %").first.fill("4.5")
+    page.get_by_label("Temperature, °C").first.fill("20")
+    page.get_by_role("button", name="Write it down").first.tap()
+    page.get_by_text("too dry").first.wait_for()
+    page.get_by_role("link", name="Readings of the shop").tap()
+    page.get_by_role("link", name="2026-11-25 09:00").tap()
+    page.get_by_label("Humidity, %").fill("45")
+    page.get_by_role("button", name="This is right").tap()
+    page.get_by_role("heading", name="Struck").wait_for()
+    page.get_by_role("link", name="Record, undo, copies").tap()
+    page.get_by_role("link", name="Take back the last").tap()
+    page.get_by_role("button", name="Take it back").tap()
+    page.get_by_text("taken back", exact=True).wait_for()
+    page.goto("/air/readings?place=shop")
+    page.get_by_text("4.5 %, 20.0 °C").wait_for()
+    assert page.wrong == []
