@@ -51,7 +51,8 @@ def test_a_bottle_filled_with_water_step_by_step(volume: int) -> None:
 def test_a_hole_in_a_thin_wall() -> None:
     """Rayleigh's c / (2 pi) sqrt(2a / V), for a = 50 mm, V = 14 litres, c = 343 m/s: 54.590 x 2.67261 = 145.90 Hz.
 
-    The plug of 1.7 a stands for the flow of an even piston, which moves a little more air: some 4 % lower, never higher.
+    The plug of 1.7 a stands for the flow of an even piston, which moves a little more air:
+    some 4 % lower, never higher.
     """
     ours = helmholtz_frequency(3.14159265 * 50.0**2, effective_depth(0.0, 50.0), 14e6, 343_000.0)
     assert 145.90 * 0.955 < ours < 145.90
