@@ -12,7 +12,7 @@ from gramil.description.reading import parse_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 
-TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
+TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8").partition("[head]")[0]
 HALF = "outline = [[0, 22], [30, 26], [150, 32], [178, 20], [172, 0]]\ncorners = [2, 3, 5]"
 BOX = "outline = [[0, 30], [160, 30], [160, -30], [0, -30]]\ncorners = [2, 3]"
 

@@ -11,7 +11,7 @@ from gramil.description.normal import usual_posts
 from gramil.description.reading import parse_description, read_shop
 from gramil.faults import MakersFault
 
-TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
+TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8").partition("[head]")[0]
 
 
 def values(more: str = "") -> dict[str, object]:

@@ -87,12 +87,10 @@ def test_a_head_without_an_outline_says_so(example, tarn):
     def words(figures):
         return " ".join(mark.text for mark in figures["drawing_head"].marks if isinstance(mark, Words))
 
-    assert "no outline described" in words(tarn)
-    half = "outline = [[0, 22], [30, 26], [150, 32], [178, 20], [172, 0]]"
-    drawn = example("tarn", ("[scale]", f"[head]\n{half}\n[scale]"))
-    assert "no outline described" not in words(drawn)
-    (edge,) = shapes(drawn["drawing_head"], "outline")
-    assert min(x for x, _ in edge.points) == pytest.approx(-drawn["head_reach"], abs=1e-6)
+    assert "no outline described" in words(example("scree"))
+    assert "no outline described" not in words(tarn)
+    (edge,) = shapes(tarn["drawing_head"], "outline")
+    assert min(x for x, _ in edge.points) == pytest.approx(-165, abs=1e-6)
 
 
 def test_pieces_on_the_cutting_plan_are_in_proportion(example):

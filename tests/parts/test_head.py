@@ -20,7 +20,7 @@ post_height = 7
 
 @pytest.fixture
 def headed(derive_text: Callable[..., Figures], text_of: Callable[[str], str]) -> Callable[..., Figures]:
-    return lambda angle, more="": derive_text(text_of("tarn") + HEAD.format(angle=angle) + more)
+    return lambda angle, more="": derive_text(text_of("tarn").partition("[head]")[0] + HEAD.format(angle=angle) + more)
 
 
 def test_scarf_on_a_blank(headed: Callable[..., Figures]) -> None:

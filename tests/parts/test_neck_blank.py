@@ -35,7 +35,7 @@ def planked(derive_text: Callable[..., Figures], text_of: Callable[[str], str]) 
     def made(carve: str = "", head: str = "", stock: tuple[float, float, float] = (1, 1, 1)) -> Figures:
         length, width, thickness = stock
         shop = SHOP.format(name="plank", wood="mahogany", length=length, width=width, thickness=thickness)
-        return derive_text(f"{text_of('tarn')}\n[carve]\n{carve}\n[head]\n{head}\n", shop)
+        return derive_text(f"{text_of('tarn').partition('[head]')[0]}\n[carve]\n{carve}\n[head]\n{head}\n", shop)
 
     return made
 
