@@ -12,8 +12,8 @@ from gramil.parts.dome_year import (
     dome_curvature_dry,
     dome_curvature_dry_least,
     dome_curvature_wet,
-    dome_radius_dry,
-    dome_radius_wet,
+    dome_rise_dry,
+    dome_rise_wet,
 )
 from gramil.show import Shower
 
@@ -35,18 +35,19 @@ def test_the_strip_curls_as_two_layers_do() -> None:
 
 def test_a_dome_sinks_in_dry_air_and_rises_in_damp_air() -> None:
     # 0.002 for each 1 %, 2 % either way: strain 0.004, curvature 0.064 x 0.004 = 0.000256 / mm.
-    # A dome of 3000 mm: 1/3000 - 0.000256 = 0.00007733 / mm, 12 931 mm; 1/3000 + 0.000256 = 0.00058933 / mm, 1696.8 mm.
-    dry = dome_radius_dry(dome_curvature_dry(3000.0, curl(), 0.002, 6.0, 8.0))
-    wet = dome_radius_wet(dome_curvature_wet(3000.0, curl(), 0.002, 10.0, 8.0))
-    assert (dry, wet) == (pytest.approx(12_931.0, rel=1e-4), pytest.approx(1696.8, rel=1e-4))
-    # One of 5000 mm: 0.0002 - 0.000256 = -0.000056 / mm: a hollow of 17 857 mm.
-    sunk = dome_radius_dry(dome_curvature_dry(5000.0, curl(), 0.002, 6.0, 8.0))
-    assert sunk == pytest.approx(-17_857.0, rel=1e-4)
+    # A dome of 3000 mm: 1/3000 - 0.000256 = 0.00007733 / mm, R 12 931 mm; 1/3000 + 0.000256 = 0.00058933, R 1696.8 mm.
+    # Over 400 mm: R - sqrt(R^2 - 200^2) is 12 931 - 12 929.453 = 1.547 mm, and 1696.8 - sqrt(2 839 130) = 11.828 mm.
+    dry = dome_rise_dry(dome_curvature_dry(3000.0, curl(), 0.002, 6.0, 8.0), 400.0)
+    wet = dome_rise_wet(dome_curvature_wet(3000.0, curl(), 0.002, 10.0, 8.0), 400.0)
+    assert (dry, wet) == (pytest.approx(1.547, abs=0.001), pytest.approx(11.828, abs=0.002))
+    # One of 5000 mm: 0.0002 - 0.000256 = -0.000056 / mm: a hollow of 200^2 x 0.000056 / 2 = 1.12 mm.
+    sunk = dome_rise_dry(dome_curvature_dry(5000.0, curl(), 0.002, 6.0, 8.0), 400.0)
+    assert sunk == pytest.approx(-1.12, abs=0.001)
 
 
 def test_no_curvature_is_flat() -> None:
-    assert dome_radius_dry(0.0) == math.inf
-    assert math.isnan(dome_radius_dry(math.nan))
+    assert dome_rise_dry(0.0, 400.0) == 0
+    assert math.isnan(dome_rise_dry(math.nan, 400.0))
 
 
 # The same with figures as they stand in a description. Sitka spruce, from memory: 10 800 MPa along, 0.078 of it across,
@@ -76,13 +77,15 @@ def test_the_usual_top_of_a_described_guitar(
     assert figures["dome_curl"] == pytest.approx(0.05866, rel=1e-3)
     # Moistures of the table are rounded to 0.1 %, which is 0.05866 x 0.00148 x 0.07 = 0.000006 / mm.
     assert figures["dome_curvature_dry"] == pytest.approx(USUAL, abs=7e-6)
-    assert figures["dome_radius_made"] == pytest.approx(15 * 304.8)
+    # No body is described: 380 across. 4572 - sqrt(4572^2 - 190^2) = 4572 - 4568.0503.
+    assert (figures["dome_across"], figures["dome_rise_made"]) == (380, pytest.approx(3.9497, abs=1e-4))
 
 
 def test_described_braces_that_run_across_are_what_holds(example: Callable[[str], Figures]) -> None:
     fell = example("fell")
     across = [each for each in fell["brace_list"] if each.plate == "top" and each.angle >= math.radians(45)]
     assert across
+    assert fell["dome_across"] == fell["body_width"]
     assert fell["dome_brace_width"] * len(across) == pytest.approx(sum(each.width for each in across))
     assert fell["dome_brace_height"] * len(across) == pytest.approx(sum(each.height for each in across))
     assert fell["dome_brace_spacing"] * sum(each.length for each in across) == pytest.approx(fell["body_area"])
@@ -91,7 +94,7 @@ def test_described_braces_that_run_across_are_what_holds(example: Callable[[str]
 def test_a_dome_that_stays_is_fine_one_that_may_sink_is_noted_and_one_that_must_is_a_caution() -> None:
     def severity(most: float, least: float) -> str:
         woods = (0.002, 1000.0, 10_000.0, "spruce", "spruce")
-        (found,) = finding_dome(dome_radius_dry(most), most, least, *woods)
+        (found,) = finding_dome(-0.5, most, least, *woods)
         return found.severity
 
     both = ((0.0001, 0.00012), (0.0, 0.0001), (-0.0001, 0.0001), (-0.0001, 0.0), (-0.0002, -0.0001))
@@ -107,8 +110,8 @@ def test_a_top_of_wood_that_is_not_known_is_not_judged(
     text_of: Callable[[str], str], derive_text: Callable[..., Figures]
 ) -> None:
     figures = derive_text(braceless(text_of) + TOP + 'wood = "moonwood"\n')
-    assert math.isnan(figures["dome_radius_dry"])
-    assert figures["dome_radius_made"] == pytest.approx(15 * 304.8)
+    assert math.isnan(figures["dome_rise_dry"])
+    assert not math.isnan(figures["dome_rise_made"])
     (found,) = figures["finding_dome"]
     assert found.severity == "not judged"
     assert found.says.startswith("because no source gives how moonwood moves")
@@ -124,7 +127,7 @@ def test_the_owners_page_says_sunk_in_words_and_what_is_not_known(
         return [Shower(figures).filled(each.tolerance) for each in figures["setup_owner_air"].figures[:3]]
 
     made, dry, wet = shown("")
-    assert made == "top's dome 4572.00 mm"
+    assert made == "top's dome 3.95 mm over 380.00 mm"
     assert dry.endswith("mm: sunk, a hollow")
     assert "sunk" not in wet
     assert "sunk" not in shown("brace_height = 40\nbrace_width = 20\n")[1]
@@ -134,4 +137,6 @@ def test_the_owners_page_says_sunk_in_words_and_what_is_not_known(
     assert Shower(known).filled(known["setup_owner_air"].figures[1].tolerance) == "top's dome not known"
     flat = TOP.replace('"15 ft"', '"flat"')
     figures = derive_text(braceless(text_of) + flat)
-    assert Shower(figures).filled(figures["setup_owner_air"].figures[0].tolerance) == "top's dome flat"
+    assert (
+        Shower(figures).filled(figures["setup_owner_air"].figures[0].tolerance) == "top's dome 0.00 mm over 380.00 mm"
+    )

@@ -115,7 +115,7 @@ def finding_binding_step(swell_step_dry: Mm, core_inset: Mm, limit_binding_step:
 
 
 def finding_dome(
-    dome_radius_dry: Mm,
+    dome_rise_dry: Mm,
     dome_curvature_dry: PerMm,
     dome_curvature_dry_least: PerMm,
     top_movement_radial: PerPercent,
@@ -125,7 +125,7 @@ def finding_dome(
     top_brace_wood: str,
 ) -> Findings:
     """Whether the top's dome may sink flat, or beyond, in the driest air of its owner's year."""
-    name, address = "top's dome in dry air", "dome_radius_dry"
+    name, address = "top's dome in dry air", "dome_rise_dry"
     asked = (
         (top_movement_radial, f"how {top_wood} moves"),
         (top_modulus_across, f"how stiff {top_wood} is across the grain"),
@@ -140,7 +140,7 @@ def finding_dome(
     if sure:
         says = "Even if creep takes out as much as is likely, it sinks flat or beyond."
     remedy = "Make the dome rounder, its braces higher, or tell the owner what air it wants." if sunk else ""
-    return (Finding(name, "caution" if sure else _note(sunk), address, dome_radius_dry, "", says, remedy),)
+    return (Finding(name, "caution" if sure else _note(sunk), address, dome_rise_dry, "", says, remedy),)
 
 
 def _note(over: bool) -> Severity:

@@ -1,7 +1,8 @@
 """What the top's dome becomes through its owner's year: in dry air the top shrinks on its braces and the dome sinks.
 
 One strip across the grain, as wide as the braces are apart, bends with its brace. It is the elastic answer: creep and
-the frame around take some of it back, so this is the most that the dome can change. A negative radius is a hollow.
+the frame around take some of it back, so this is the most that the dome can change. It is told as a straightedge and a
+feeler gauge find it: the rise across the top, a hollow negative.
 """
 
 import math
@@ -9,11 +10,14 @@ import math
 from gramil.description.air_values import PerPercent
 from gramil.parts.body_records import Brace
 from gramil.quantities import Mm, Mm2, MPa, Percent, PerMm, Ratio
+from gramil.shapes.arc import sagitta
 from gramil.wood.restraint import StripLayer, strip_curvature
 
 OWNS = ("dome_",)
 ACROSS = math.radians(45)
 """A brace that runs at this angle to the centreline, or more, holds the top across its grain."""
+USUAL_WIDTH = 380.0
+"""Of a lower bout, in mm: common practice."""
 
 
 def _main(braces: tuple[Brace, ...]) -> tuple[Brace, ...]:
@@ -104,31 +108,37 @@ def dome_curvature_wet(
     return 1 / top_radius + dome_curl * top_movement_radial * (swell_moisture_wet - swell_moisture_made)
 
 
-def dome_radius_dry(dome_curvature_dry: PerMm) -> Mm:
-    """Radius of the top's dome in the driest air: without end when flat, negative when sunk below flat.
+def dome_across(body_width: Mm) -> Mm:
+    """How far across the top its dome is told: the body's greatest width; 380 mm where no body is described.
 
-    Method: one over the curvature.
-    Source: timoshenko_1925
+    Method: the body's own width where there is one.
+    Source: common practice.
     """
-    return _radius(dome_curvature_dry)
+    return USUAL_WIDTH if math.isnan(body_width) else body_width
 
 
-def dome_radius_made(top_radius: Mm) -> Mm:
-    """Radius of the top's dome in the air that it was glued for: as made.
+def dome_rise_dry(dome_curvature_dry: PerMm, dome_across: Mm) -> Mm:
+    """Rise of the top's dome under a straightedge across it in the driest air: negative is a hollow.
 
-    Source: the maker's own choice.
+    Method: R - sqrt(R^2 - (across / 2)^2), R one over the curvature.
+    Source: plane geometry.
     """
-    return top_radius
+    return float(sagitta(dome_curvature_dry, dome_across / 2))
 
 
-def dome_radius_wet(dome_curvature_wet: PerMm) -> Mm:
-    """Radius of the top's dome in the dampest air: without end when flat.
+def dome_rise_made(top_radius: Mm, dome_across: Mm) -> Mm:
+    """Rise of the top's dome under a straightedge across it in the air that it was glued for.
 
-    Method: one over the curvature.
-    Source: timoshenko_1925
+    Method: R - sqrt(R^2 - (across / 2)^2).
+    Source: plane geometry.
     """
-    return _radius(dome_curvature_wet)
+    return float(sagitta(1 / top_radius, dome_across / 2))
 
 
-def _radius(curvature: PerMm) -> Mm:
-    return 1 / curvature if curvature else math.inf
+def dome_rise_wet(dome_curvature_wet: PerMm, dome_across: Mm) -> Mm:
+    """Rise of the top's dome under a straightedge across it in the dampest air.
+
+    Method: R - sqrt(R^2 - (across / 2)^2), R one over the curvature.
+    Source: plane geometry.
+    """
+    return float(sagitta(dome_curvature_wet, dome_across / 2))

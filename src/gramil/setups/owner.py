@@ -55,8 +55,8 @@ def _board_figures(core_inset: Mm) -> tuple[BigFigure, ...]:
 
 def _airs(dry: PerMm, wet: PerMm) -> tuple[BigFigure, ...]:
     """The three airs, each with what the top's dome is in it."""
-    least, most = _dome("dome_radius_dry", dry), _dome("dome_radius_wet", wet)
-    made = "top's dome {dome_radius_made}"
+    least, most = _dome("dome_rise_dry", dry), _dome("dome_rise_wet", wet)
+    made = "top's dome {dome_rise_made} over {dome_across}"
     case = "hygrometer in the case"
     return (
         BigFigure("limit_gluing_humidity", "Relative humidity that it was made for", made, case),
@@ -66,7 +66,7 @@ def _airs(dry: PerMm, wet: PerMm) -> tuple[BigFigure, ...]:
 
 
 def _dome(address: str, curvature: PerMm) -> str:
-    """In words where it has sunk, since a radius with a minus says little to who reads the page."""
+    """In words where it has sunk, since a minus says little to who reads the page."""
     return f"top's dome {{{address}}}{': sunk, a hollow' if curvature < 0 else ''}"
 
 
@@ -86,7 +86,7 @@ def _dome_words(known: bool) -> str:
             "{top_brace_wood})."
         )
     return (
-        "The dome's radii are the most that it can change; creep and the frame around it take some back. Braces are "
+        "The dome is told as its rise under a straightedge across the top, and is the most that it can change; creep and the frame around it take some back. Braces are "
         "taken as {dome_brace_width} wide, {dome_brace_height} high and {dome_brace_spacing} apart, of "
         "{top_brace_wood}."
     )
