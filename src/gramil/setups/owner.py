@@ -86,8 +86,8 @@ def _dome_words(known: bool) -> str:
             "{top_brace_wood})."
         )
     return (
-        "The dome is told as its rise under a straightedge across the top, and is the most that it can change; creep and the frame around it take some back. Braces are "
-        "taken as {dome_brace_width} wide, {dome_brace_height} high and {dome_brace_spacing} apart, of "
+        "The dome is told as its rise under a straightedge across the top, and is the most that it can change; creep "
+        "and the frame around it take some back. Braces are taken as {dome_brace_width} wide, {dome_brace_height} high and {dome_brace_spacing} apart, of "
         "{top_brace_wood}."
     )
 
