@@ -144,6 +144,42 @@ def test_the_store_says_of_now_what_the_files_say(store: Path) -> None:
     assert blocks(files) == blocks(kept)
 
 
+OWN = '[operation.head_inlaid]\nwhat = "Let the inlay in"\npart = "neck"\nafter = ["wood_weighed"]\nhands = 240\n'
+
+
+def test_own_operations_in_the_store(store: Path) -> None:
+    """A list kept in the store is what now, weeks, done and cost go by; its faults have the file's name and line."""
+    (store / "own.toml").write_text(OWN)
+    (store / "wrong.toml").write_text(OWN + '[operation.slotted]\nafter = ["fretd"]\n')
+    kept = ("store", "operations", "s.gramil")
+    assert "wrong.toml:7: operation.slotted.after" in gramil(store, *kept, "wrong.toml", status=2)
+    assert "no operations of its own" in gramil(store, *kept, status=2)
+    assert "17 of 100" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
+    before = gramil(store, "cost", "Tarn", "--store", "s.gramil", "--rate", "40")
+    assert "operations of Tarn" in gramil(store, *kept, "own.toml", "--for", "Tarn", "--at", AT)
+    assert gramil(store, *kept, "--for", "Tarn").strip() == OWN.strip()
+    page = gramil(store, "now", "--store", "s.gramil", "--at", AT, "--every")
+    assert page.count("head_inlaid") == 1  # Tarn's alone
+    assert "17 of 101" in page
+    assert "Let the inlay in" in gramil(store, "weeks", "Tarn", "--store", "s.gramil", "--at", AT, "--weeks", "12")
+    assert gramil(store, "cost", "Tarn", "--store", "s.gramil", "--rate", "40") != before
+    assert "Let the inlay in: done" in gramil(store, "done", "head_inlaid", "Tarn", "--store", "s.gramil", "--at", AT)
+    assert "18 of 101" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T14:00")
+    assert "Taken away" in gramil(store, *kept, "--for", "Tarn", "--remove", "--at", AT)
+    assert "17 of 100" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T14:00")
+
+
+def test_a_list_beside_a_description_goes_with_it_into_the_store(bench: Path) -> None:
+    (bench / "tarn.operations.toml").write_text(OWN)
+    (bench / "shop.operations.toml").write_text("[operation.slotted]\nhands = 33\n")
+    made = gramil(bench, "store", "new", "o.gramil", "--shop", "shop.toml", "tarn.toml", "--at", AT)
+    assert "kept as the operations of the shop" in made
+    assert "kept as the operations of Tarn" in made
+    gramil(bench, "store", "export", "o.gramil", "files", "--work")
+    assert (bench / "files" / "tarn.operations.toml").read_text() == OWN
+    assert "is a list of operations" in gramil(bench, "store", "import", "o.gramil", "tarn.operations.toml", status=2)
+
+
 def test_a_jig_that_changed_makes_its_sheet_stale(store: Path) -> None:
     assert "taper" in gramil(store, "store", "sheets", "s.gramil", "Tarn", "--at", AT)
     assert "stale" not in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)

@@ -22,6 +22,7 @@ from gramil.shop.instruments import add_instrument, instrument, revision, save_r
 from gramil.shop.items import Item, add_item, item_named, items
 from gramil.shop.opening import Store, create_store
 from gramil.shop.operations_done import Measurement, mark_done, measurements, operations_done
+from gramil.shop.own_operations import save_own_operations
 from gramil.shop.places import Place, Reading, add_place, add_reading, air_history, import_air, place
 from gramil.shop.sheets_given import Setting, give_sheet, stale_sheets
 from gramil.shop.stock import (
@@ -66,6 +67,8 @@ def filled(store: Store, now: datetime) -> None:
         store, "Tarn", 'gramil = 1\r\n# "quoted" \\ and \t tab\n', now, who="anna", customer="a player"
     )
     save_revision(store, tarn, "two\n", now, why="wider")
+    save_own_operations(store, "[operation.slotted]\r\nhands = 5\n", now)
+    save_own_operations(store, '# "own"\n[operation.slotted]\nclamp = 0.5', now, owner=tarn)
     add_cuts(store, item_named(store, "saw", "table saw").id, [0.1 + 0.2, 0.6], now)
     add_blank(store, Blank("top, 1", "spruce", 560.0, 220.0, 0.1 + 0.2, cost=12.5, place=bench.id, note="a\nb"), now)
     part = add_part(store, Part("rosette", "rosette", {"diameter": "4 in"}), now)

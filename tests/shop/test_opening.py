@@ -125,7 +125,7 @@ def test_an_older_store_is_brought_to_the_newer_form_and_a_copy_kept(store: Stor
 def test_a_failing_upgrade_leaves_the_store_as_it_was(store: Store, path: Path, now: datetime) -> None:
     add_blank(store, blank("top"), now)
     store.close()
-    bad = (*migrations(), Migration(2, "ALTER TABLE blank ADD COLUMN shelf TEXT;\nSELECT 1 FROM nowhere;\n"))
+    bad = (*migrations(), Migration(99, "ALTER TABLE blank ADD COLUMN shelf TEXT;\nSELECT 1 FROM nowhere;\n"))
     with pytest.raises(MakersFault):
         upgrade_store(path, now, bad)
     assert verify(path) == ()

@@ -17,7 +17,7 @@ from gramil.graph import Figures
 from gramil.now.costs import Cost, Material, cost_of, materials_in
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
-from gramil.shop.operations_file import lists_beside, usual_work, work_with
+from gramil.shop.operations_file import lists_beside, work_with
 
 FACTS = (
     ("Scale", "scale_bass"),
@@ -95,13 +95,14 @@ def _from_store(store: Store, name: str) -> _Asked:
     from gramil.change.in_store import figures_in_store
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.operations_done import operations_done
+    from gramil.shop.own_operations import work_of
 
     owner = instrument(store, name)
     described = parse_description(revision(store, owner.id).text, name)
     done = operations_done(store, owner.id)
     noted = {each.operation: each.hours for each in done if each.hours is not None}
     figures = figures_in_store(store, owner, measured=False)
-    work = needed(usual_work(), described.instrument)
+    work = needed(work_of(store, owner.id), described.instrument)
     materials = list(materials_in(store, owner.id))
     return _Asked(figures, work, [each.operation for each in done], noted, materials, owner.customer)
 

@@ -127,11 +127,12 @@ def _in_store(
     from gramil.change.in_store import figures_in_store
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.operations_done import mark_done, operations_done, read_measurements
+    from gramil.shop.own_operations import work_of
 
     owner = instrument(store, name)
     described = parse_description(revision(store, owner.id).text, name)
     before = {each.operation for each in operations_done(store, owner.id)}
-    work = work_with([])
+    work = work_of(store, owner.id)
     _refuse(operation, described, work, before)
     figures = figures_in_store(store, owner)
     found = read_measurements(figures, written)

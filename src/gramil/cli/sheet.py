@@ -14,7 +14,8 @@ from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.setups.setup import Setup
 from gramil.shop.opening import Store, open_store
-from gramil.shop.operations_file import usual_work
+from gramil.shop.operations import Work
+from gramil.shop.operations_file import lists_beside, work_with
 from gramil.writers.paper import PaperName
 
 
@@ -46,7 +47,8 @@ def command(
     """
     if store is None:
         figures, _ = opened(Path(file), shop, made)
-        lines = list(_written(figures, operation, out, paper))
+        setup = _setup(figures, operation, work_with(lists_beside(shop, Path(file))))
+        lines = list(_written(setup, figures, out, paper))
     else:
         with open_store(store) as record:
             lines = list(_given(record, file, operation, out, paper, moment_of(at)))
@@ -54,13 +56,13 @@ def command(
         click.echo(line)
 
 
-def _written(figures: Figures, operation: str, out: Path, paper: PaperName | None) -> Iterator[str]:
+def _written(setup: Setup, figures: Figures, out: Path, paper: PaperName | None) -> Iterator[str]:
     """The sheet as a file."""
     from gramil.pack import title_of
     from gramil.sheets.bench_sheets import bench_sheets_pdf
     from gramil.writers.svg import svg_text
 
-    setup, shower = _setup(figures, operation), shower_of(figures)
+    shower = shower_of(figures)
     if setup.closed:
         raise MakersFault.of(f"{setup.title}: this instrument does not need it", shower.filled(setup.closed))
     pictures = {
@@ -73,9 +75,9 @@ def _written(figures: Figures, operation: str, out: Path, paper: PaperName | Non
     yield f"{setup.title}: {out}"
 
 
-def _setup(figures: Figures, operation: str) -> Setup:
+def _setup(figures: Figures, operation: str, whole: Work) -> Setup:
     """The set-up of an operation, or of that name. Raises MakersFault where there is no sheet."""
-    work = usual_work().operations
+    work = whole.operations
     name = work[operation].sheet if operation in work else operation
     setups = {setup.name: setup for setup in setups_of(figures)}
     if name not in setups:
@@ -89,13 +91,14 @@ def _given(store: Store, name: str, operation: str, out: Path, paper: PaperName 
     from gramil.change.in_store import figures_in_store
     from gramil.now.sheet_settings import settings_on
     from gramil.shop.instruments import instrument, revision
+    from gramil.shop.own_operations import work_of
     from gramil.shop.sheets_given import give_sheet
 
     owner = instrument(store, name)
     latest = revision(store, owner.id)
     figures = figures_in_store(store, owner)
-    yield from _written(figures, operation, out, paper)
-    setup = _setup(figures, operation)
+    setup = _setup(figures, operation, work_of(store, owner.id))
+    yield from _written(setup, figures, out, paper)
     settings = settings_on(setup, figures, store)
     give_sheet(store, owner.id, latest.number, setup.name, settings, now)
     yield f"Noted as given out, with {len(settings)} settings of tools."

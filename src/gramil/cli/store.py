@@ -8,6 +8,7 @@ import click
 
 from gramil.cli.bench_options import moment, moment_of
 from gramil.cli.reading import text_of
+from gramil.cli.store_operations import kept_beside, operations
 from gramil.faults import Fault, MakersFault
 from gramil.shop.opening import Store, create_store, open_store
 
@@ -227,6 +228,9 @@ def jig(store: Path, jig: str, constant: str, at: str | None) -> None:
             click.echo(f"Stale: sheet {each.sheet.title} of {each.sheet.at[:10]} has {each.name} {each.given:g} mm.")
 
 
+command.add_command(operations)
+
+
 def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime) -> Iterator[str]:
     if shop is not None:
         yield from _brought_in(store, (shop,), None, None, now)
@@ -264,10 +268,14 @@ def _description(store: Store, file: Path, text: str, now: datetime) -> Iterator
         tables = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
         raise MakersFault([Fault(what="is not TOML", why=str(error), file=file.name)]) from None
+    if "operation" in tables:
+        remedy = "gramil store operations STORE FILE keeps it, with --for NAME for one instrument"
+        raise MakersFault([Fault(what="is a list of operations", remedy=remedy, file=file.name)])
     if "shop" in tables:
         bring_in_shop(store, text, file.name, now)
         yield f"Brought in: {file.name}."
         yield from _logs(store, file, tables, now)
+        yield from kept_beside(store, file, None, now)
     else:
         yield from _instrument(store, file, text, now)
 
@@ -304,11 +312,13 @@ def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[
     if name in known:
         save_revision(store, known[name], text, now, why=f"brought in from {file.name}")
         yield f"{name}: saved as a revision."
+        yield from kept_beside(store, file, name, now)
         return
     record = made_beside(file)
     made = read_made(record) if record.exists() else None
     added = add_instrument(store, name, text, now, why=f"brought in from {file.name}")
     yield f"{name}: added."
+    yield from kept_beside(store, file, name, now)
     if made is not None:
         bring_in_made(store, added, made, figures_of(described, shop_description(store)), now)
         yield f"{name}: {len(made.done)} operations done."

@@ -19,6 +19,7 @@ from gramil.shop.opening import Store, reading
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import operations_done
 from gramil.shop.operations_file import lists_beside, usual_work, work_with
+from gramil.shop.own_operations import work_of
 from gramil.shop.pieces_now import Pieces, pieces_now
 from gramil.shop.sheets_given import stale_sheets
 
@@ -112,7 +113,7 @@ def _from_store(store: Store, owner: Instrument, stale: Mapping[str, str], now: 
     chosen = parse_keys(latest.text, f"revision {latest.number}")
     moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, owner.id))
     done = {operation: moment.astimezone(now.tzinfo).replace(tzinfo=None) for operation, moment in moments}
-    return _Read(owner.name, needed(usual_work(), chosen), done, stale)
+    return _Read(owner.name, needed(work_of(store, owner.id), chosen), done, stale)
 
 
 def _stale(store: Store) -> dict[int, dict[str, str]]:

@@ -15,6 +15,7 @@ from gramil.shop.export import AIR, AIR_FILE, TOML_FILE
 from gramil.shop.file_rows import FORM, FileRow, csv_rows, toml_tables
 from gramil.shop.importing import Import
 from gramil.shop.opening import Store, Value
+from gramil.shop.own_operations import TABLE, check_operations
 from gramil.shop.rows import insert
 from gramil.shop.table_forms import NAMED, NUMBERED, TABLES, Column, columns_of
 from gramil.shop.trouble import fault_of
@@ -61,6 +62,8 @@ def _put_tables(work: Import, tables: Mapping[str, list[FileRow]]) -> None:
         for row in tables.get(table, ()):
             _put_row(work, table, columns, row)
     work.settle()
+    if TABLE in tables:
+        check_operations(work.store)
 
 
 def _put_row(work: Import, table: str, columns: tuple[Column, ...], row: FileRow) -> None:

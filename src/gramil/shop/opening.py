@@ -106,7 +106,12 @@ def open_store(path: Path, busy_seconds: float = BUSY_SECONDS, *, to_read: bool 
         raise _fault(path, what, "a newer Gramil wrote it; nothing was touched", "use that one, or upgrade this one")
     if form < newest:
         what = f"the store is of form {form}, and this program's is {newest}"
-        raise _fault(path, what, "an older Gramil wrote it; nothing was touched", "upgrade the store: a copy is kept")
+        raise _fault(
+            path,
+            what,
+            "an older Gramil wrote it; nothing was touched",
+            f"bring it up: gramil store upgrade {path.name}; a copy is kept",
+        )
     connection = _connected(path, "rw", busy_seconds)
     try:
         with told(path.name):

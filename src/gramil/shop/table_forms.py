@@ -15,6 +15,7 @@ TABLES = (
     "air_struck",
     "instrument",
     "revision",
+    "list_of_operations",
     "item",
     "test_cut",
     "blank",

@@ -14,6 +14,7 @@ from gramil.shop.migrating import migrate, migrations, schema
 from gramil.shop.moments import is_moment
 from gramil.shop.on_hand import shop_description
 from gramil.shop.opening import Store, open_store
+from gramil.shop.own_operations import check_operations
 from gramil.shop.trouble import fault_of
 
 _RULES = (
@@ -121,7 +122,8 @@ def _moments(store: Store) -> Iterator[Fault]:
 
 
 def _description(store: Store) -> Iterator[Fault]:
-    """The shop as described by the store passes the description's own checks."""
+    """The shop as described by the store passes the description's own checks, and the lists of operations theirs."""
     if store.row("SELECT 1 FROM setting") or store.row("SELECT 1 FROM item"):
         shop_description(store)
+    check_operations(store)
     return iter(())

@@ -12,6 +12,7 @@ from gramil.shop.made_file import Done, Made, Measured, made_text
 from gramil.shop.on_hand import shop_text
 from gramil.shop.opening import Store, reading
 from gramil.shop.operations_done import operations_done, put_done, put_measurements, read_measurements
+from gramil.shop.own_operations import own_operations
 from gramil.shop.places import air_csv, place_logs
 from gramil.shop.writing import writing
 
@@ -20,17 +21,28 @@ NO_OPERATION = "measured"
 
 
 def working_files(store: Store) -> dict[str, str]:
-    """Texts by names of files: `shop.toml`, its logs, and for each instrument its latest description and its record."""
+    """Texts by names of files: `shop.toml`, its logs, and for each instrument its latest description and its record.
+
+    Lists of operations lie beside the descriptions that they are of.
+    """
     with reading(store):
         files = {"shop.toml": shop_text(store)}
         files |= {name: air_csv(store, place) for place, name in place_logs(store).items()}
+        files |= _own_list(store, None, "shop")
         for each in instruments(store):
             name = _free_name(each.name, files)
             files[f"{name}.toml"] = revision(store, each.id).text
+            files |= _own_list(store, each, name)
             made = made_of(store, each)
             if made.done:
                 files[f"{name}.made.toml"] = made_text(made)
     return files
+
+
+def _own_list(store: Store, owner: Instrument | None, name: str) -> dict[str, str]:
+    """An own list of operations as the file beside its description, or nothing."""
+    own = own_operations(store, owner)
+    return {} if own is None else {f"{name}.operations.toml": own.text}
 
 
 def made_of(store: Store, owner: Instrument) -> Made:

@@ -1,0 +1,118 @@
+"""A maker's own lists of operations in the store: one of the whole shop, one of each instrument that has its own.
+
+A list is kept as it was written. None is saved that does not hold together with the others: the shop's with the
+package's, and an instrument's with both.
+"""
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from gramil.faults import Fault, MakersFault
+from gramil.shop.instruments import Instrument
+from gramil.shop.opening import Store
+from gramil.shop.operations import Work
+from gramil.shop.operations_file import OwnList, work_with
+from gramil.shop.rows import delete, insert, records, update
+from gramil.shop.trouble import Conflict
+from gramil.shop.writing import writing
+
+TABLE = "list_of_operations"
+OF_THE_SHOP = "the shop's operations"
+
+
+@dataclass(frozen=True)
+class OwnOperations:
+    """A list as it was written; `instrument` is None for the shop's."""
+
+    id: int
+    version: int
+    instrument: int | None
+    text: str
+
+
+def own_operations(store: Store, owner: Instrument | None = None) -> OwnOperations | None:
+    """The list of an instrument, or that of the shop; None where there is none."""
+    number = None if owner is None else owner.id
+    return next(iter(records(store, OwnOperations, TABLE, "WHERE instrument IS ?", (number,))), None)
+
+
+def save_own_operations(
+    store: Store,
+    text: str,
+    now: datetime,
+    *,
+    owner: Instrument | None = None,
+    seen: OwnOperations | None = None,
+    file: str = "",
+    who: str = "",
+) -> OwnOperations:
+    """Save a list in the place of the one that was seen (None: there was none).
+
+    Raises MakersFault, with the lines of `file`, for a list that does not hold together with the others, and
+    Conflict, with both texts, when somebody saved another since.
+    """
+    name = _name(owner)
+    with writing(store, f"save {name}", now, who):
+        there = own_operations(store, owner)
+        if there is not None and there.text == text:
+            return there
+        if there is not None and there != seen:
+            raise Conflict(name, text, there.text)
+        if seen is not None:
+            update(store, TABLE, seen.id, seen.version, {"text": text})
+        else:
+            insert(store, TABLE, {"version": None, "instrument": owner.id if owner else None, "text": text})
+        _check(store, name, file or name)
+    saved = own_operations(store, owner)
+    assert saved is not None
+    return saved
+
+
+def remove_own_operations(store: Store, gone: OwnOperations, now: datetime, who: str = "") -> None:
+    """Remove a list. Raises MakersFault where another list needs it, Conflict where it is no longer as it was seen."""
+    with writing(store, "remove a list of operations", now, who):
+        delete(store, TABLE, gone.id, gone.version)
+        check_operations(store)
+
+
+def work_of(store: Store, owner: int | None = None) -> Work:
+    """The work with the shop's list laid over it, and an instrument's, by its number. Raises MakersFault."""
+    return work_with(lists_of(store, owner))
+
+
+def lists_of(store: Store, owner: int | None = None) -> list[OwnList]:
+    """The lists that count for an instrument, by its number, or for the shop: what each is called, and its text."""
+    sql = (
+        f"SELECT instrument.name, text FROM {TABLE} AS own LEFT JOIN instrument ON instrument.id = own.instrument "
+        "WHERE own.instrument IS NULL OR own.instrument = ? ORDER BY own.instrument IS NOT NULL"
+    )
+    return [(OF_THE_SHOP if name is None else _called(name), text) for name, text in store.rows(sql, (owner,))]
+
+
+def check_operations(store: Store) -> None:
+    """Raises MakersFault, with every fault, where some list does not hold together with the others."""
+    owners = [None, *(number for (number,) in store.rows(f"SELECT instrument FROM {TABLE} ORDER BY id") if number)]
+    faults: list[Fault] = []
+    for owner in owners:
+        try:
+            work_of(store, owner)
+        except MakersFault as found:
+            faults += found.faults
+    if faults:
+        raise MakersFault(dict.fromkeys(faults))
+
+
+def _check(store: Store, name: str, file: str) -> None:
+    """The same, with a list's own file in the place of its name."""
+    try:
+        check_operations(store)
+    except MakersFault as found:
+        raise MakersFault(replace(each, file=file) if each.file == name else each for each in found.faults) from None
+
+
+def _name(owner: Instrument | None) -> str:
+    return OF_THE_SHOP if owner is None else _called(owner.name)
+
+
+def _called(name: str) -> str:
+    return f"{name}'s operations"

@@ -1,0 +1,175 @@
+"""A maker's own lists of operations in the store: kept as written, held together, undone, and in an older store."""
+
+import sqlite3
+from contextlib import closing
+from datetime import datetime
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+from gramil.faults import MakersFault
+from gramil.now.states import bench_of_store
+from gramil.shop.bringing_in import import_csv, import_files, import_toml
+from gramil.shop.export import export_csv, export_files
+from gramil.shop.instruments import add_instrument, instruments
+from gramil.shop.migrating import migrate, migrations
+from gramil.shop.opening import Store, create_store, open_store, upgrade_store
+from gramil.shop.operations_done import mark_done, operations_done
+from gramil.shop.operations_file import usual_work
+from gramil.shop.own_operations import own_operations, remove_own_operations, save_own_operations, work_of
+from gramil.shop.trouble import Conflict
+from gramil.shop.undo import last_change, undo
+from gramil.shop.verify import verify, verify_open
+from gramil.shop.working_files import working_files
+
+TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
+SHOP = "# ours\r\n[operation.slotted]\nhands = 33 # two saws\n"
+INLAY = '[operation.head_inlaid]\nwhat = "Let the inlay in"\npart = "neck"\nafter = ["head_veneered"]\nhands = 240\n'
+DRILLED = '[operation.head_drilled]\nafter = ["head_inlaid"]\n'
+
+
+def test_a_list_is_kept_as_it_was_written_and_laid_over(store: Store, now: datetime) -> None:
+    tarn, fell = (add_instrument(store, name, TARN, now) for name in ("Tarn", "Fell"))
+    save_own_operations(store, SHOP, now)
+    saved = save_own_operations(store, INLAY + DRILLED, now, owner=tarn)
+    assert saved.text == INLAY + DRILLED
+    assert own_operations(store, fell) is None
+    assert work_of(store, tarn.id).operations["slotted"].hands == 33
+    assert work_of(store, tarn.id).operations["head_drilled"].after == ("head_inlaid",)
+    assert "head_inlaid" not in work_of(store, fell.id).operations
+    assert work_of(store, fell.id).operations["slotted"].hands == 33
+
+
+def test_the_bench_goes_by_them(store: Store, now: datetime) -> None:
+    tarn = add_instrument(store, "Tarn", TARN, now)
+    save_own_operations(store, INLAY, now, owner=tarn)
+    mark_done(store, tarn.id, "head_inlaid", now)
+    (state,) = bench_of_store(store, now).instruments
+    assert "head_inlaid" in state.work.operations
+    assert "head_inlaid" in state.done
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "told"),
+    [
+        ("[operation.slotted]\nhand = 3\n", 2, "no such key"),
+        ('[operation.slotted]\nhands = 4\nafter = ["fretd"]\n', 3, "fretted"),
+        ('[operation.slotted]\nafter = ["fretted"]\n', 2, "circle"),
+        ("[operation.slotted\n", 1, "not TOML"),
+    ],
+)
+def test_a_wrong_list_is_told_with_file_and_line_and_not_kept(
+    store: Store, now: datetime, text: str, line: int, told: str
+) -> None:
+    tarn = add_instrument(store, "Tarn", TARN, now)
+    for owner in (None, tarn):
+        with pytest.raises(MakersFault, match=told) as raised:
+            save_own_operations(store, text, now, owner=owner, file="own.toml")
+        assert [(fault.file, fault.line) for fault in raised.value.faults] == [("own.toml", line)]
+        assert own_operations(store, owner) is None
+
+
+def test_what_an_instruments_list_needs_stays_in_the_shops(store: Store, now: datetime) -> None:
+    tarn = add_instrument(store, "Tarn", TARN, now)
+    shops = save_own_operations(store, INLAY, now)
+    save_own_operations(store, DRILLED, now, owner=tarn)
+    with pytest.raises(MakersFault, match="no operation head_inlaid") as raised:
+        save_own_operations(store, SHOP, now, seen=shops, file="own.toml")
+    assert (raised.value.faults[0].file, raised.value.faults[0].line) == ("Tarn's operations", 2)
+    with pytest.raises(MakersFault, match="no operation head_inlaid"):
+        remove_own_operations(store, shops, now)
+    assert own_operations(store) == shops
+
+
+def test_two_that_save_are_told(store: Store, now: datetime) -> None:
+    first = save_own_operations(store, SHOP, now)
+    save_own_operations(store, INLAY, now, seen=first)
+    for seen in (first, None):
+        with pytest.raises(Conflict) as raised:
+            save_own_operations(store, SHOP, now, seen=seen)
+        assert (raised.value.mine, raised.value.theirs) == (SHOP, INLAY)
+
+
+def test_saving_and_removing_are_undone(store: Store, now: datetime) -> None:
+    first = save_own_operations(store, SHOP, now)
+    second = save_own_operations(store, INLAY, now, seen=first)
+    remove_own_operations(store, second, now)
+    for text in (INLAY, SHOP, None):
+        last = last_change(store)
+        assert last is not None
+        undo(store, last.id, now)
+        found = own_operations(store)
+        assert (found and found.text) == text
+    assert work_of(store) is usual_work()
+
+
+def test_files_out_and_in_are_exact(store: Store, now: datetime, tmp_path: Path) -> None:
+    tarn = add_instrument(store, "Tarn", TARN, now)
+    save_own_operations(store, SHOP, now)
+    save_own_operations(store, INLAY, now, owner=tarn)
+    whole = export_files(store)
+    with create_store(tmp_path / "other.gramil") as other:
+        import_files(other, whole, now)
+        assert export_files(other) == whole
+        assert {
+            each and each.text for each in (own_operations(other), own_operations(other, instruments(other)[0]))
+        } == {
+            SHOP,
+            INLAY,
+        }
+    work = working_files(store)
+    assert (work["shop.operations.toml"], work["tarn.operations.toml"]) == (SHOP, INLAY)
+    with create_store(tmp_path / "third.gramil") as third:
+        add_instrument(third, "Tarn", TARN, now)
+        import_csv(third, "list_of_operations", export_csv(store, "list_of_operations"), "lists.csv", now)
+        assert export_csv(third, "list_of_operations") == export_csv(store, "list_of_operations")
+
+
+@pytest.mark.parametrize(
+    ("rows", "told"),
+    [
+        (["", ""], "of the shop already"),
+        (["Tarn", "Tarn"], "instrument already"),
+        (["Fell"], "no instrument called"),
+    ],
+)
+def test_an_import_brings_one_list_each(store: Store, now: datetime, rows: list[str], told: str) -> None:
+    add_instrument(store, "Tarn", TARN, now)
+    text = "instrument,text\r\n" + "".join(f'{name},"[operation.slotted]\nhands = 5"\r\n' for name in rows)
+    with pytest.raises(MakersFault, match=told):
+        import_csv(store, "list_of_operations", text, "lists.csv", now)
+    assert own_operations(store) is None
+
+
+def test_an_import_with_a_circle_brings_nothing(store: Store, now: datetime) -> None:
+    circle = "[operation.slotted]\\nafter = ['fretted']"
+    text = f'gramil_store = 1\n[[list_of_operations]]\ntext = "{circle}"\n'
+    with pytest.raises(MakersFault, match="circle"):
+        import_toml(store, text, "store.toml", now)
+    assert own_operations(store) is None
+
+
+def test_verify_finds_a_list_that_another_program_spoilt(store: Store, now: datetime) -> None:
+    save_own_operations(store, SHOP, now)
+    assert verify_open(store) == ()
+    store.connection.execute("UPDATE list_of_operations SET text = '[operation.slotted]\nhand = 3'")
+    assert [fault.what for fault in verify_open(store)] == ["no such key"]
+
+
+def test_a_store_of_the_first_form_is_told_and_upgraded(tmp_path: Path, now: datetime) -> None:
+    path = tmp_path / "old.gramil"
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        migrate(connection, migrations()[:1])
+    with pytest.raises(MakersFault, match=r"gramil store upgrade old\.gramil"):
+        open_store(path)
+    upgrade_store(path, now)
+    assert verify(path) == ()
+    with open_store(path) as store:
+        tarn = add_instrument(store, "Tarn", TARN, now)
+        save_own_operations(store, INLAY, now, owner=tarn)
+        last = last_change(store)
+        assert last is not None
+        undo(store, last.id, now)
+        assert own_operations(store, tarn) is None
+        assert operations_done(store, tarn.id) == []
