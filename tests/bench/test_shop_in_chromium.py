@@ -13,6 +13,10 @@ PAGES = (
     "/record",
     "/record?prove=1",
     "/air/weighings?piece=top%201",
+    "/tools/form?kind=saw",
+    "/tools/form?kind=piece",
+    "/tools/form?item=1",
+    "/tools/remove?item=1",
 )
 
 
@@ -64,4 +68,29 @@ def test_a_slip_is_put_right_by_touch_and_taken_back(phone, served: Served) -> N
     page.get_by_text("taken back", exact=True).wait_for()
     page.goto("/air/readings?place=shop")
     page.get_by_text("4.5 %, 20.0 °C").wait_for()
+    assert page.wrong == []
+
+
+def test_a_tool_by_keyboard_with_its_faults_beside_the_fields(wide) -> None:
+    page = wide
+    lay_out_demo(page)
+    page.goto("/tools")
+    page.get_by_role("link", name="Sanding blocks").focus()
+    page.keyboard.press("Enter")
+    page.get_by_role("heading", name="A sanding block").wait_for()
+    page.get_by_label("What it is called here").focus()
+    page.keyboard.type("20 inch")
+    page.keyboard.press("Tab")
+    page.keyboard.type("twenty")
+    page.keyboard.press("Enter")
+    page.get_by_text("Nothing was saved").wait_for()
+    assert faults(page) + small_targets(page) == []
+    radius = page.get_by_label("Radius of its hollow")
+    assert radius.get_attribute("aria-invalid") == "true"
+    assert page.get_by_label("What it is called here").input_value() == "20 inch"
+    radius.focus()
+    page.keyboard.press("Control+A")
+    page.keyboard.type("20 in")
+    page.keyboard.press("Enter")
+    page.get_by_role("heading", name="20 inch is written down").wait_for()
     assert page.wrong == []

@@ -55,6 +55,7 @@ def air_page(asked: Asked, _: Shelf) -> Response:
         gluing=known.gluing,
         pieces=_pieces(asked, known, now),
         weighed=weighed,
+        told=asked.session.told if asked.one("told") else (),
     )
 
 

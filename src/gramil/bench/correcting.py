@@ -79,7 +79,7 @@ def _clock(reading: Reading, asked: Asked) -> str:
 def reading_page(asked: Asked, _: Shelf) -> Response:
     """One reading of air."""
     with asked.keeping.opened() as store:
-        return _page(asked, _wrong_reading(asked, *_reading(asked, store)))
+        return asked_whether(asked, _wrong_reading(asked, *_reading(asked, store)))
 
 
 def _reading(asked: Asked, store: Store) -> tuple[Place, Reading]:
@@ -120,7 +120,7 @@ def correct_reading(asked: Asked, _: Shelf) -> Response:
             try:
                 right = Reading(there.at, number_of(asked, "temperature"), number_of(asked, "humidity"))
             except MakersFault as fault:
-                return _page(asked, _wrong_reading(asked, of, there), fault)
+                return asked_whether(asked, _wrong_reading(asked, of, there), fault)
         strike_reading(store, of, there, asked.now, right=right, why=asked.one("why"), who=asked.session.who)
     return go(f"/air/readings?place={quote(of.name)}")
 
@@ -137,7 +137,7 @@ def weighing_page(asked: Asked, _: Shelf) -> Response:
     """One weighing of a piece."""
     with asked.keeping.opened() as store:
         piece = _piece(store, asked.one("piece"))
-    return _page(asked, _wrong_weighing(asked, piece, _number(asked.one("number"))))
+    return asked_whether(asked, _wrong_weighing(asked, piece, _number(asked.one("number"))))
 
 
 def _wrong_weighing(asked: Asked, piece: Item, number: int) -> Wrong:
@@ -167,7 +167,7 @@ def correct_weight(asked: Asked, _: Shelf) -> Response:
             try:
                 grams = read_mass(bare(asked.one("mass")))
             except MakersFault as fault:
-                return _page(asked, _wrong_weighing(asked, piece, number), fault)
+                return asked_whether(asked, _wrong_weighing(asked, piece, number), fault)
         correct_weighing(store, piece, number, grams, asked.now, why=asked.one("why"), who=asked.session.who)
     return go(f"/air/weighings?piece={quote(piece.name)}")
 
@@ -182,7 +182,7 @@ def _piece(store: Store, name: str) -> Item:
 def measurement_page(asked: Asked, _: Shelf) -> Response:
     """One measurement on an instrument."""
     with asked.keeping.opened() as store:
-        return _page(asked, _wrong_measurement(asked, measured_row(store, _number(asked.words["measurement"]))))
+        return asked_whether(asked, _wrong_measurement(asked, measured_row(store, _number(asked.words["measurement"]))))
 
 
 def _wrong_measurement(asked: Asked, seen: Measured) -> Wrong:
@@ -213,7 +213,7 @@ def correct_measured(asked: Asked, shelf: Shelf) -> Response:
                 fields = {seen.measurement.address: bare(asked.one("written"))}
                 (right,) = read_measurements(held.figures, fields, first)
             except MakersFault as fault:
-                return _page(asked, _wrong_measurement(asked, seen), fault)
+                return asked_whether(asked, _wrong_measurement(asked, seen), fault)
         correct_measurement(store, seen, right, asked.now, why=asked.one("why"), who=asked.session.who)
     return go(_back(asked, number))
 
@@ -239,7 +239,7 @@ def not_done_page(asked: Asked, _: Shelf) -> Response:
         "It is not done",
         "The operation is open again. What was measured at it stays; wood that it used up stays used.",
     )
-    return _page(asked, wrong)
+    return asked_whether(asked, wrong)
 
 
 def take_done_back(asked: Asked, _: Shelf) -> Response:
@@ -269,6 +269,7 @@ def _number(written: str) -> int:
     return int(written)
 
 
-def _page(asked: Asked, wrong: Wrong, fault: MakersFault | None = None) -> Response:
+def asked_whether(asked: Asked, wrong: Wrong, fault: MakersFault | None = None) -> Response:
+    """The page that asks before anything is written; with a fault, what is wrong with what was typed."""
     faults: tuple[Fault, ...] = fault.faults if fault else ()
     return asked.page("correct.html", 422 if faults else 200, title=wrong.heading, wrong=wrong, faults=faults)

@@ -25,7 +25,10 @@ MOST = 500
 
 @dataclass
 class Session:
-    """One browser let in: its key (the cookie), its token for changes, the maker's unit and name as last given."""
+    """One browser let in: its key (the cookie), its token for changes, the maker's unit and name as last given.
+
+    `told` is what came of its last change of the shop, in sentences.
+    """
 
     key: str
     token: str
@@ -33,6 +36,7 @@ class Session:
     local: bool
     unit: str = ""
     who: str = ""
+    told: tuple[str, ...] = ()
 
 
 @dataclass

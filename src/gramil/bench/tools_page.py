@@ -8,6 +8,7 @@ from typing import Any
 from starlette.responses import Response
 
 from gramil.bench.asking import Asked, go
+from gramil.bench.consequences import consequences, held_open
 from gramil.bench.shelf import Shelf
 from gramil.description.reading import DEFAULT_SHOP
 from gramil.faults import MakersFault
@@ -51,7 +52,10 @@ def tools_page(asked: Asked, _: Shelf) -> Response:
         groups = [(words, [_row(store, each, unit) for each in items(store, kind)]) for kind, words in KINDS.items()]
         stale = [f"{each.sheet.title}: {each.tool.name} changed since it was printed" for each in stale_sheets(store)]
     shown_groups = [(words, rows) for words, rows in groups if rows]
-    return asked.page("tools.html", title="Tools and jigs", groups=shown_groups, stale=stale, unit=unit)
+    told = asked.session.told if asked.one("told") else ()
+    return asked.page(
+        "tools.html", title="Tools and jigs", groups=shown_groups, stale=stale, unit=unit, told=told, kinds=KINDS
+    )
 
 
 def _row(store: Store, item: Item, unit: LengthUnit) -> ToolRow:
@@ -81,24 +85,29 @@ def _item(store: Store, asked: Asked, kind: str) -> Item:
     return found
 
 
-def check_jig(asked: Asked, _: Shelf) -> Response:
-    """A jig's constant as just measured."""
+def check_jig(asked: Asked, shelf: Shelf) -> Response:
+    """A jig's constant as just measured, and what comes of it."""
     with asked.keeping.opened() as store:
         jig = _item(store, asked, "jig")
         constant = read_length(asked.one("constant"), unit_of_shop(asked, store))
+        before = held_open(store, shelf)
         set_constant(store, jig, constant, asked.now.date(), asked.now, asked.session.who)
-    return go("/tools")
+        asked.session.told = (f"{jig.name} is checked.", *consequences(store, shelf, before))
+    return go("/tools?told=1#told")
 
 
-def try_saw(asked: Asked, _: Shelf) -> Response:
-    """Widths of test cuts, with commas between them."""
+def try_saw(asked: Asked, shelf: Shelf) -> Response:
+    """Widths of test cuts, with commas between them, and what comes of it."""
     with asked.keeping.opened() as store:
         saw, unit = _item(store, asked, "saw"), unit_of_shop(asked, store)
         widths = [read_length(each, unit) for each in asked.one("widths").replace(";", ",").split(",") if each.strip()]
         if not widths:
             raise MakersFault.of("no width was given", remedy="write the widths of the cuts, with commas between them")
+        before = held_open(store, shelf)
         add_cuts(store, saw.id, widths, asked.now, who=asked.session.who)
-    return go("/tools")
+        used = shown(kerf(store, saw).used, "mm", unit)
+        asked.session.told = (f"{saw.name} cuts {used}.", *consequences(store, shelf, before))
+    return go("/tools?told=1#told")
 
 
 def bring_in(asked: Asked, _: Shelf) -> Response:

@@ -78,18 +78,19 @@ def _marks(annotation: Any) -> Iterator[Any]:
         yield from _marks(inner)
 
 
-def _all_marks(field: FieldInfo) -> list[Any]:
+def marks_of(field: FieldInfo) -> list[Any]:
+    """Whatever is said about a key beside its type: readers, bounds, units."""
     marks = [*field.metadata, *_marks(field.annotation)]
     return [each for mark in marks for each in (mark.metadata if isinstance(mark, FieldInfo) else [mark])]
 
 
 def _unit(field: FieldInfo) -> str:
-    units = (mark.symbol for mark in _all_marks(field) if isinstance(mark, Unit))
+    units = (mark.symbol for mark in marks_of(field) if isinstance(mark, Unit))
     return next(units, "").replace("count", "")
 
 
 def _allowed(field: FieldInfo) -> str:
-    marks = _all_marks(field)
+    marks = marks_of(field)
     words = [_kind(field, marks), *(_bound(mark, _unit(field)) for mark in marks)]
     return ", ".join(word for word in words if word)
 

@@ -1,0 +1,167 @@
+"""A row of the shop's description as a form: made from the description's own table, checked by it, faults by field.
+
+What is typed becomes the row as a maker would write it; a bare number is in the unit that the page shows.
+"""
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Literal, get_args, get_origin
+
+from pydantic import BaseModel
+from pydantic.fields import FieldInfo
+
+from gramil.description.fields import Length, Radius
+from gramil.description.keys import marks_of
+from gramil.description.problems import table_in
+from gramil.description.reading import parse_shop
+from gramil.description.shop import Shop
+from gramil.faults import Fault, MakersFault
+from gramil.measure import LengthUnit
+from gramil.shop.toml_text import table_text
+
+LENGTH_READERS = frozenset(get_args(kind)[1].func for kind in (Length, Radius))
+"""What reads a length: a bare number there has a unit."""
+_ROW = re.compile(r"^(\w+)\[\d+\]\.?")
+
+
+@dataclass(frozen=True)
+class Entry:
+    """A field of the form: key, words, what stands in it, choices (empty where anything may be typed), hint, fault."""
+
+    key: str
+    words: str
+    value: str
+    choices: tuple[tuple[str, str], ...]
+    needed: bool
+    hint: str
+    fault: str = ""
+
+
+def table_of(kind: str) -> type[BaseModel]:
+    """The description's table of a kind of row ("saw")."""
+    table = table_in(Shop.model_fields[kind].annotation)
+    assert table is not None
+    return table
+
+
+def entries(kind: str, figures: Mapping[str, Any], unit: LengthUnit, faults: Mapping[str, str]) -> tuple[Entry, ...]:
+    """The fields of a kind of row, filled with what is known; `faults` by key."""
+    return tuple(
+        Entry(
+            key,
+            _words(field, unit),
+            _shown(figures.get(key)),
+            _choices(field),
+            field.is_required(),
+            _hint(field),
+            faults.get(key, ""),
+        )
+        for key, field in _typed(kind)
+    )
+
+
+def _typed(kind: str) -> Iterator[tuple[str, FieldInfo]]:
+    """The keys that are typed one by one: those that hold no rows of their own."""
+    for name, field in table_of(kind).model_fields.items():
+        if table_in(field.annotation) is None:
+            yield field.alias or name, field
+
+
+def _words(field: FieldInfo, unit: LengthUnit) -> str:
+    what = field.description or ""
+    said = f"{what[:1].upper()}{what[1:]}"
+    return f"{said}, {unit}" if _is_length(field) else said
+
+
+def _is_length(field: FieldInfo) -> bool:
+    return any(getattr(mark, "func", None) in LENGTH_READERS for mark in marks_of(field))
+
+
+def _hint(field: FieldInfo) -> str:
+    if field.is_required():
+        return ""
+    reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
+    usual = field.default if isinstance(field.default, str | int | float) else None
+    said = ", ".join(filter(None, (_shown(usual), str(reason))))
+    return f"May stay empty: {said}." if said else "May stay empty."
+
+
+def _choices(field: FieldInfo) -> tuple[tuple[str, str], ...]:
+    usual = () if field.is_required() else (("", "as usual"),)
+    if field.annotation is bool:
+        return (*usual, ("yes", "yes"), ("no", "no"))
+    if get_origin(field.annotation) is Literal:
+        return (*usual, *((word, word) for word in get_args(field.annotation)))
+    return ()
+
+
+def _shown(value: Any) -> str:
+    if value is None:
+        return ""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, float):
+        return f"{value:g}"
+    return ", ".join(map(_shown, value)) if isinstance(value, list | tuple) else str(value)
+
+
+def row_typed(kind: str, typed: Mapping[str, str], unit: LengthUnit) -> dict[str, Any]:
+    """The row as a maker writes it; what was left empty is left out. Nothing is checked here."""
+    fields = dict(_typed(kind))
+    return {
+        key: _value(fields[key], text.strip(), unit) for key, text in typed.items() if key in fields and text.strip()
+    }
+
+
+def _value(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
+    if field.annotation is bool:
+        return {"yes": True, "no": False}.get(text, text)
+    if get_origin(field.annotation) is Literal or field.annotation is str:
+        return text
+    if get_origin(field.annotation) is tuple:
+        parts = re.split(r";" if ";" in text else r",", text)
+        return [_number(field, each.strip(), unit) for each in parts if each.strip()]
+    return _number(field, text, unit)
+
+
+def _number(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
+    """A number as one; a bare length with the unit that the page shows, for the shop's own may be another."""
+    if int in (field.annotation, *get_args(field.annotation)) and text.isdigit():
+        return int(text)
+    try:
+        number = float(text.replace(",", "."))
+    except ValueError:
+        return text
+    if _is_length(field):
+        return f"{text.replace(',', '.')} {unit}"
+    return text if str in get_args(field.annotation) else number
+
+
+def checked(kind: str, row: Mapping[str, Any], around: Sequence[str]) -> None:
+    """Raises MakersFault, each fault with its key, for a row that the description does not take.
+
+    `around` are the texts of tables that it may speak of: places, own woods.
+    """
+    head = 'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "mm"\n'
+    text = "\n".join([head, table_text(f"[[{kind}]]", row.items()), *around])
+    try:
+        parse_shop(text, "the form")
+    except MakersFault as fault:
+        raise MakersFault(
+            Fault(None, _ROW.sub("", each.where), each.what, each.why, each.remedy) for each in fault.faults
+        ) from None
+
+
+def by_key(kind: str, faults: Sequence[Fault]) -> tuple[dict[str, str], list[Fault]]:
+    """Faults by the field that they are of, in words; and those that are of none."""
+    keys = {key for key, _ in _typed(kind)}
+    found: dict[str, str] = {}
+    rest = []
+    for each in faults:
+        key = re.split(r"[.\[]", each.where)[0]
+        if key in keys:
+            found.setdefault(key, str(Fault(None, "", each.what, each.why, each.remedy)))
+        else:
+            rest.append(each)
+    return found, rest

@@ -1,0 +1,182 @@
+"""A tool written down, changed or removed by form; what comes of it for the instruments is said."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from typing import Any
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, Missing, go
+from gramil.bench.consequences import consequences, held_open
+from gramil.bench.correcting import Wrong, asked_whether
+from gramil.bench.row_form import by_key, checked, entries, row_typed
+from gramil.bench.shelf import Shelf
+from gramil.bench.tools_page import unit_of_shop
+from gramil.faults import Fault, MakersFault
+from gramil.measure import LengthUnit
+from gramil.shop.items import Item, add_item, items, remove_item, shop_unit, update_item
+from gramil.shop.opening import Store
+from gramil.shop.places import places
+from gramil.shop.toml_text import table_text
+from gramil.shop.trouble import Conflict
+
+ONE = {
+    "wire": "Fret wire",
+    "saw": "A saw",
+    "jig": "A jig",
+    "cutter": "A router cutter",
+    "block": "A sanding block",
+    "template": "An index template",
+    "wood": "A wood of your own",
+    "piece": "A piece to follow",
+}
+"""Kinds of rows that are written by form, each as one of them is called."""
+
+
+def tool_page(asked: Asked, _: Shelf) -> Response:
+    """The form of a new tool (`kind`), or of one that there is (`item`)."""
+    with asked.keeping.opened() as store:
+        item, unit = _item(asked, store), unit_of_shop(asked, store)
+        first = {"checked": asked.now.date().isoformat()} if item.kind == "jig" and not item.id else {}
+        return _form(asked, store, item, {**first, "name": item.name, **_in_unit(item, store, unit)}, unit)
+
+
+def _item(asked: Asked, store: Store) -> Item:
+    """The item that is asked for; a new one of its kind is without a number."""
+    if asked.one("item"):
+        found = next((each for each in items(store) if str(each.id) == asked.one("item")), None)
+        if found is None or found.kind not in ONE:
+            raise Missing("tool of that number")
+        return found
+    if asked.one("kind") not in ONE:
+        raise Missing("kind of tool")
+    return Item(asked.one("kind"), "", {})
+
+
+def _in_unit(item: Item, store: Store, unit: LengthUnit) -> Mapping[str, Any]:
+    """What stands there; where the page shows another unit than the shop's, bare numbers say which they are in."""
+    own = shop_unit(store)
+    if own == unit:
+        return item.figures
+    table = {entry.key for entry in entries(item.kind, {}, unit, {}) if entry.words.endswith(f", {unit}")}
+    return {key: _with_unit(value, own) if key in table else value for key, value in item.figures.items()}
+
+
+def _with_unit(value: Any, unit: LengthUnit) -> Any:
+    if isinstance(value, list):
+        return [_with_unit(each, unit) for each in value]
+    bare = isinstance(value, int | float) and not isinstance(value, bool)
+    return f"{value:g} {unit}" if bare else value
+
+
+def _form(
+    asked: Asked, store: Store, item: Item, typed: Mapping[str, Any], unit: LengthUnit, faults: tuple[Fault, ...] = ()
+) -> Response:
+    found, rest = by_key(item.kind, faults)
+    title = f"Change {item.name}" if item.id else ONE[item.kind]
+    return asked.page(
+        "tool.html",
+        422 if faults else 200,
+        title=title,
+        item=item,
+        entries=entries(item.kind, typed, unit, found),
+        faults=rest,
+        count=len(faults),
+        places=[each.name for each in places(store)] if item.kind == "piece" and not item.id else [],
+        version=asked.one("version", str(item.version)),
+    )
+
+
+def keep_tool(asked: Asked, shelf: Shelf) -> Response:
+    """The tool as typed: written down or changed; what is wrong stands beside its field, and nothing is saved."""
+    with asked.keeping.opened() as store:
+        item, unit = _item(asked, store), unit_of_shop(asked, store)
+        typed = {key: texts[-1] for key, texts in asked.form.items()}
+        row = _with_nested(asked, item, row_typed(item.kind, typed, unit))
+        try:
+            _check(asked, store, item, row)
+        except MakersFault as fault:
+            return _form(asked, store, item, typed, unit, fault.faults)
+        before = held_open(store, shelf)
+        figures = {key: value for key, value in row.items() if key != "name"}
+        _save(asked, store, replace(item, name=row["name"], figures=figures))
+        asked.session.told = (f"{row['name']} is written down.", *consequences(store, shelf, before))
+    return go("/air?told=1#told" if item.kind == "piece" else "/tools?told=1#told")
+
+
+def _with_nested(asked: Asked, item: Item, row: dict[str, Any]) -> dict[str, Any]:
+    """The row with what no form shows: where a piece lay, what it weighed; a new piece lies where it was said."""
+    shown = {entry.key for entry in entries(item.kind, {}, "mm", {})}
+    kept = {key: value for key, value in item.figures.items() if key not in shown}
+    if item.kind == "piece" and not item.id and asked.one("lies"):
+        kept["lay"] = [{"place": asked.one("lies"), "from": asked.now.replace(tzinfo=None, microsecond=0).isoformat()}]
+    return {**row, **kept}
+
+
+def _check(asked: Asked, store: Store, item: Item, row: Mapping[str, Any]) -> None:
+    if item.id and asked.one("version") != str(item.version):
+        raise MakersFault.of(
+            f"somebody else changed {item.name} meanwhile", "nothing was saved", "open it again: theirs stands there"
+        )
+    checked(item.kind, row, list(_around(store, item)))
+    others = [each.name for each in items(store, item.kind) if each.id != item.id]
+    if row.get("name") in others and not _sent_again(store, item, row):
+        raise MakersFault.of("there is one of that name already", remedy="give one of the two another", where="name")
+
+
+def _sent_again(store: Store, item: Item, row: Mapping[str, Any]) -> bool:
+    """Whether the very same new row is there already: the form came twice from a phone that lost the answer."""
+    return not item.id and any({"name": each.name, **each.figures} == dict(row) for each in items(store, item.kind))
+
+
+def _around(store: Store, item: Item) -> Iterator[str]:
+    if item.kind != "piece":
+        return
+    for place in places(store):
+        yield table_text("[[place]]", [("name", place.name)])
+    for wood in items(store, "wood"):
+        yield table_text("[[wood]]", [("name", wood.name), *wood.figures.items()])
+
+
+def _save(asked: Asked, store: Store, item: Item) -> None:
+    if not item.id:
+        if not _sent_again(store, item, {"name": item.name, **item.figures}):
+            add_item(store, item, asked.now, asked.session.who)
+        return
+    try:
+        update_item(store, item, asked.now, asked.session.who)
+    except Conflict as conflict:
+        raise MakersFault.of("somebody else changed it meanwhile", "nothing was saved", conflict.theirs) from None
+
+
+def remove_page(asked: Asked, _: Shelf) -> Response:
+    """Whether a tool is to go, before it does."""
+    with asked.keeping.opened() as store:
+        item = _item(asked, store)
+    said = "; ".join(f"{key.replace('_', ' ')} {value}" for key, value in item.figures.items())
+    wrong = Wrong(
+        f"Remove {item.name}?",
+        said,
+        (),
+        (("item", str(item.id)), ("version", str(item.version))),
+        "/tools/remove",
+        "/tools",
+        "Remove it",
+        "It is listed no more. A tool that test cuts or printed sheets speak of stays.",
+    )
+    return asked_whether(asked, wrong)
+
+
+def remove_tool(asked: Asked, shelf: Shelf) -> Response:
+    """A tool removed, if it still is as it was seen."""
+    with asked.keeping.opened() as store:
+        item = _item(asked, store)
+        before = held_open(store, shelf)
+        remove_item(store, replace(item, version=_version(asked)), asked.now, asked.session.who)
+        asked.session.told = (f"{item.name} is removed.", *consequences(store, shelf, before))
+    return go("/tools?told=1#told")
+
+
+def _version(asked: Asked) -> int:
+    written = asked.one("version")
+    return int(written) if written.isdigit() and len(written) < 16 else 0
