@@ -87,8 +87,8 @@ def _dome_words(known: bool) -> str:
         )
     return (
         "The dome is told as its rise under a straightedge across the top, and is the most that it can change; creep "
-        "and the frame around it take some back. Braces are taken as {dome_brace_width} wide, {dome_brace_height} high and {dome_brace_spacing} apart, of "
-        "{top_brace_wood}."
+        "and the frame around it take some back. Braces are taken as {dome_brace_width} wide, {dome_brace_height} high "
+        "and {dome_brace_spacing} apart, of {top_brace_wood}."
     )
 
 
