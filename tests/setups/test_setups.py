@@ -6,9 +6,13 @@ from collections.abc import Callable
 
 import pytest
 
+from gramil.change.whole import figures_of
+from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
 from gramil.setups.setup import Setup, addresses_of
 from gramil.show import ADDRESS, Shower
+
+from .conftest import SHOP, TARN
 
 Trial = Callable[..., Figures]
 ORDER = [
@@ -66,6 +70,22 @@ def test_an_open_set_up_can_be_worked_from(any_board: Figures) -> None:
         assert setup.steps
         assert len(setup.figures) <= 6
         assert setup.figures or setup.tables
+
+
+def test_how_near_is_near_enough_is_the_makers_to_say() -> None:
+    """One who planes to a twentieth writes it in the shop's file, and every sheet says so."""
+    description = parse_description(TARN)
+    usual, own = (
+        Shower(figures_of(description, parse_shop(SHOP + more)))
+        for more in ("", "[limits]\ntolerance_height = 0.05\ntolerance_width = 0.15\n")
+    )
+    for shower, height, width in ((usual, "0.10 mm", "0.20 mm"), (own, "0.05 mm", "0.15 mm")):
+        blank = setups(shower.figures)["blank"]
+        near = {each.address: shower.filled(each.tolerance) for each in blank.figures}
+        assert near["blank_thickness"].startswith(f"± {height}")
+        assert height in shower.filled(blank.prove)
+        layout = {each.address: shower.filled(each.tolerance) for each in setups(shower.figures)["layout"].figures}
+        assert layout["nut_width"].startswith(f"± {width}")
 
 
 def test_what_is_not_needed(trial: Trial) -> None:

@@ -28,8 +28,8 @@ def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
         "Make the mould",
         500,
         (
-            BigFigure("body_length", "Body, neck end to tail", "± {tolerance_outline}", "rule"),
-            BigFigure("body_width", "Widest", "± {tolerance_outline}", "rule"),
+            BigFigure("body_length", "Body, neck end to tail", "± {limit_tolerance_outline}", "rule"),
+            BigFigure("body_width", "Widest", "± {limit_tolerance_outline}", "rule"),
             BigFigure("body_mould_length", "Blank for the mould, long", "or more", "rule"),
             BigFigure("body_mould_half_width", "Each half, wide", "or more", "rule"),
             BigFigure("body_mould_thickness", "Thick, so that the sides stand out of it", "about", "rule"),
@@ -67,8 +67,8 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
         (
             BigFigure("side_blank_length", "Each side, long", "or more", "rule"),
             BigFigure("side_blank_width", "Wide", "or more", "rule"),
-            BigFigure("body_wall", "Thick", "± {tolerance_height}", "calipers, all along"),
-            BigFigure("side_length", "Neck to tail along the side", "± {tolerance_outline}", "template"),
+            BigFigure("body_wall", "Thick", "± {limit_tolerance_height}", "calipers, all along"),
+            BigFigure("side_length", "Neck to tail along the side", "± {limit_tolerance_outline}", "template"),
             BigFigure("body_tightest_bend", "Tightest bend, radius", "", "template"),
         ),
         (
@@ -158,11 +158,11 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
         "Bridge plate",
         535,
         (
-            BigFigure("bridge_plate_thickness", "Thick", "± {tolerance_height}", "calipers"),
-            BigFigure("plate_width", "Front to back", "± {tolerance_outline}", "rule"),
-            BigFigure("bridge_plate_length_front", "Front edge, across", "± {tolerance_outline}", "rule"),
-            BigFigure("bridge_plate_length_back", "Back edge, across", "± {tolerance_outline}", "rule"),
-            BigFigure("plate_front", "From the body's edge to its front", "± {tolerance_outline}", "rule"),
+            BigFigure("bridge_plate_thickness", "Thick", "± {limit_tolerance_height}", "calipers"),
+            BigFigure("plate_width", "Front to back", "± {limit_tolerance_outline}", "rule"),
+            BigFigure("bridge_plate_length_front", "Front edge, across", "± {limit_tolerance_outline}", "rule"),
+            BigFigure("bridge_plate_length_back", "Back edge, across", "± {limit_tolerance_outline}", "rule"),
+            BigFigure("plate_front", "From the body's edge to its front", "± {limit_tolerance_outline}", "rule"),
         ),
         (
             "Saw it from {bridge_plate_wood}, the grain across the top's, or leaning a little: it must not split "
@@ -208,7 +208,7 @@ def _bracing(
         (
             BigFigure(f"{at}.radius", "Radius of the feet, the longest brace", "as the dish", "brace card or dish"),
             BigFigure(
-                f"{at}.sagitta", "Its foot is full by", "± {tolerance_height}", "straightedge: light at both ends"
+                f"{at}.sagitta", "Its foot is full by", "± {limit_tolerance_height}", "straightedge: light at both ends"
             ),
             BigFigure("limit_gluing_humidity", "Air for gluing, relative humidity", "", "hygrometer"),
         ),

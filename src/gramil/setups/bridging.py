@@ -24,16 +24,16 @@ def setup_bridge(station_fanned: bool) -> Setup:
             BigFigure(
                 "bridge_front_from_octave",
                 "From the crown of fret {action_fret} to the front edge",
-                "± {tolerance_bridge}",
+                "± {limit_tolerance_bridge}",
                 "rule",
             ),
             BigFigure("bridge_front_from_nut", "From the nut's face to the front edge", "for checking", "long rule"),
             BigFigure("bridge_front_from_join", "From the join to the front edge", "for checking", "rule"),
             BigFigure(
-                "saddle_position", "Zero line to the middle of the saddle's slot", "± {tolerance_bridge}", "rule"
+                "saddle_position", "Zero line to the middle of the saddle's slot", "± {limit_tolerance_bridge}", "rule"
             ),
             BigFigure(
-                "bridge_spread", "Outer strings at the saddle, centre to centre", "± {tolerance_outline}", "rule"
+                "bridge_spread", "Outer strings at the saddle, centre to centre", "± {limit_tolerance_outline}", "rule"
             ),
         ),
         (
@@ -70,12 +70,15 @@ def setup_saddle_slot(bridge_hold: str) -> Setup:
         410,
         (
             BigFigure(
-                "saddle_end_treble", "Zero line to the slot's middle, at its treble end", "± {tolerance_height}", "rule"
+                "saddle_end_treble",
+                "Zero line to the slot's middle, at its treble end",
+                "± {limit_tolerance_height}",
+                "rule",
             ),
-            BigFigure("saddle_end_bass", "The same at its bass end", "± {tolerance_height}", "rule"),
+            BigFigure("saddle_end_bass", "The same at its bass end", "± {limit_tolerance_height}", "rule"),
             BigFigure("saddle_thickness", "Wide, for a saddle that pushes in by hand", "a scrap of it", "the saddle"),
-            BigFigure("saddle_length", "Long, with round ends", "± {tolerance_outline}", "rule"),
-            BigFigure("saddle_slot_depth", "Deep, under the bridge's top", "± {tolerance_height}", "depth gauge"),
+            BigFigure("saddle_length", "Long, with round ends", "± {limit_tolerance_outline}", "rule"),
+            BigFigure("saddle_slot_depth", "Deep, under the bridge's top", "± {limit_tolerance_height}", "depth gauge"),
             BigFigure("bridge_under_slot", "Left under it", "{limit_under_saddle_slot} or more", "worked out"),
         ),
         (
@@ -105,7 +108,7 @@ def setup_saddle(strings_count: Count) -> Setup:
         420,
         (
             BigFigure("saddle_blank_height", "Blank, tall", "or a little more", "calipers"),
-            BigFigure("saddle_length", "Blank, long", "± {tolerance_outline}", "calipers"),
+            BigFigure("saddle_length", "Blank, long", "± {limit_tolerance_outline}", "calipers"),
             BigFigure("saddle_thickness", "Blank, thick", "pushes in by hand", "calipers"),
         ),
         (

@@ -50,24 +50,24 @@ def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setu
 
 
 def _carriage() -> tuple[BigFigure, ...]:
-    near, tool = "± {tolerance_height}", "calipers from the reference face"
+    near, tool = "± {limit_tolerance_height}", "calipers from the reference face"
     return (
         BigFigure("taper_centre_nut", "Reference face to the centreline at the nut end, either edge", near, tool),
         BigFigure("taper_centre_tail", "Reference face to the centreline at the tail end, either edge", near, tool),
         BigFigure("taper_edge_nut", "Or, second edge: face to the finished edge's corner at the nut end", near, tool),
         BigFigure("taper_edge_tail", "Or, second edge: face to the finished edge's corner at the tail end", near, tool),
-        BigFigure("nut_width", "Finished width at the zero line", "± {tolerance_width}", "calipers"),
-        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {tolerance_width}", "calipers"),
+        BigFigure("nut_width", "Finished width at the zero line", "± {limit_tolerance_width}", "calipers"),
+        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {limit_tolerance_width}", "calipers"),
     )
 
 
 def _marks() -> tuple[BigFigure, ...]:
-    near = "± {tolerance_height}"
+    near = "± {limit_tolerance_height}"
     return (
         BigFigure("taper_half_width_nut", "Centreline to either edge at the nut end", near, "calipers"),
         BigFigure("taper_half_width_tail", "Centreline to either edge at the tail end", near, "calipers"),
-        BigFigure("nut_width", "Finished width at the zero line", "± {tolerance_width}", "calipers"),
-        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {tolerance_width}", "calipers"),
+        BigFigure("nut_width", "Finished width at the zero line", "± {limit_tolerance_width}", "calipers"),
+        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {limit_tolerance_width}", "calipers"),
     )
 
 
@@ -144,7 +144,11 @@ def _ledge_by_hand(title: str) -> Setup:
         "ledge",
         title,
         6,
-        (BigFigure("core_inset", "In from the finished edge, square to it", "± {tolerance_height}", "marking gauge"),),
+        (
+            BigFigure(
+                "core_inset", "In from the finished edge, square to it", "± {limit_tolerance_height}", "marking gauge"
+            ),
+        ),
         (
             "No cutter with a bearing is listed: gauge the line from the finished edge, and plane or saw in to it.",
             "Work from tail to nut on both edges, so that the grain runs out downhill.",

@@ -63,7 +63,7 @@ def setup_wire(
 def _bends(curvature: float, first: int, last: int) -> tuple[BigFigure, ...]:
     if not curvature:
         return ()
-    near, tool = "± {tolerance_radius}", "radius card"
+    near, tool = "± {limit_tolerance_radius}", "radius card"
     return (
         BigFigure(f"wire_bend_radius[{first}]", "Bend to, first fret", near, tool),
         BigFigure(f"wire_bend_radius[{last}]", "Bend to, last fret", near, tool),
@@ -73,7 +73,7 @@ def _bends(curvature: float, first: int, last: int) -> tuple[BigFigure, ...]:
 def _nip(nip_back: float) -> tuple[BigFigure, ...]:
     if not nip_back:
         return ()
-    return (BigFigure("wire_nip_back", "Nip the tang back, each end", "± {tolerance_height}", "calipers"),)
+    return (BigFigure("wire_nip_back", "Nip the tang back, each end", "± {limit_tolerance_height}", "calipers"),)
 
 
 def _nip_step(nip_back: float) -> tuple[str, ...]:
@@ -116,13 +116,13 @@ def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...
             BigFigure(
                 f"marker_position[{first}]",
                 "Zero line to the first, before fret {markers_frets[1]}",
-                "± {tolerance_outline}",
+                "± {limit_tolerance_outline}",
                 "rule",
             ),
             BigFigure(
                 f"marker_side_depth[{first}]",
                 "Side dot below the face's edge, there",
-                "± {tolerance_outline}",
+                "± {limit_tolerance_outline}",
                 "marking gauge",
             ),
         ),

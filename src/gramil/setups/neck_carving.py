@@ -32,7 +32,7 @@ def setup_neck_blank(plank_choice: NeckYield, plank_pieces: tuple[NeckPiece, ...
         (
             BigFigure("plank_length", "Neck and head, along the grain", "or more", "rule"),
             BigFigure("plank_width", "Width", "or more", "rule"),
-            BigFigure("plank_thickness", "Plane it to", "± {tolerance_height}", "calipers"),
+            BigFigure("plank_thickness", "Plane it to", "± {limit_tolerance_height}", "calipers"),
         ),
         (
             piece,
@@ -63,7 +63,7 @@ def setup_neck_scarf(
         return skipped("neck-scarf", title, 210, "head, neck and heel are sawn from one piece")
     scarf = (
         BigFigure("head_angle", "Saw at this angle to the face", "", "bevel, protractor"),
-        BigFigure("head_scarf_length", "The scarf's face, along the slope", "± {tolerance_outline}", "rule"),
+        BigFigure("head_scarf_length", "The scarf's face, along the slope", "± {limit_tolerance_outline}", "rule"),
         BigFigure("plank_shaft", "Neck's end to the cut, on its face", "or more", "rule"),
     )
     heel = (BigFigure("neck_heel_depth", "Heel, from the joint with the board to its cap", "or more", "rule"),)
@@ -114,7 +114,10 @@ def setup_neck_rod(neck_rod: str, carve_rod_access: str) -> Setup:
         220,
         (
             BigFigure(
-                "neck_rod_depth", "Deep, from the face that the board lies on", "± {tolerance_height}", "depth gauge"
+                "neck_rod_depth",
+                "Deep, from the face that the board lies on",
+                "± {limit_tolerance_height}",
+                "depth gauge",
             ),
             BigFigure("neck_rod_width", "Wide", "the rod slides in by hand", "the rod itself"),
             BigFigure("rod_start", "From the zero line to its end at the head (negative: behind the nut)", "", "rule"),
@@ -150,11 +153,11 @@ def setup_neck_head() -> Setup:
         "Head and tuners' holes",
         230,
         (
-            BigFigure("head_thickness", "Head with its veneer, planed to", "± {tolerance_height}", "calipers"),
+            BigFigure("head_thickness", "Head with its veneer, planed to", "± {limit_tolerance_height}", "calipers"),
             BigFigure("head_hole", "Holes, diameter", "the tuner's bushing, tried in scrap", "calipers"),
             BigFigure("head_posts_x[1]", "Nut's face to the first string's post, along the head", "", "rule"),
             BigFigure("head_posts_y[1]", "That post from the centreline", "", "rule"),
-            BigFigure("head_reach", "Nut's face to the head's end", "± {tolerance_outline}", "rule"),
+            BigFigure("head_reach", "Nut's face to the head's end", "± {limit_tolerance_outline}", "rule"),
         ),
         (
             "Lay the head's template on the face: centreline on centreline, its nut on the nut's place.",
@@ -185,7 +188,9 @@ def setup_neck_carve(
     ends = (carve_stations[0], carve_stations[-1]) if len(carve_stations) > 1 else carve_stations
     last = carve_facets // 2
     depths = tuple(
-        BigFigure(_at(each) + ".whole", f"Depth with the board at {_place(each)}", "± {tolerance_height}", "calipers")
+        BigFigure(
+            _at(each) + ".whole", f"Depth with the board at {_place(each)}", "± {limit_tolerance_height}", "calipers"
+        )
         for each in ends
     )
     first = carve_stations[0].name

@@ -26,23 +26,23 @@ def setup_neck_set(neck_straightedge: Mm) -> Setup:
             BigFigure(
                 "neck_set_straightedge",
                 "Straightedge on the dressed frets: over the bridge's top at the saddle",
-                "± {tolerance_height}",
+                "± {limit_tolerance_height}",
                 "long straightedge, feelers",
             ),
             BigFigure(
                 "neck_set_straightedge_over_top",
                 "The same with no bridge on: over the top",
-                "± {tolerance_height}",
+                "± {limit_tolerance_height}",
                 "long straightedge, gauge block",
             ),
             BigFigure(
                 "neck_set_straightedge_on_board",
                 "Before fretting, straightedge on the board's crest: over the bridge (negative: it strikes it)",
-                "± {tolerance_height}",
+                "± {limit_tolerance_height}",
                 "long straightedge, feelers",
             ),
             _heel(made),
-            BigFigure("neck_set_run_mean", "Join to saddle, along the strings", "± {tolerance_outline}", "rule"),
+            BigFigure("neck_set_run_mean", "Join to saddle, along the strings", "± {limit_tolerance_outline}", "rule"),
         ),
         (
             "Slacken the truss rod, strings off, neck straight: prove it with the straightedge between the frets.",
@@ -66,9 +66,9 @@ def setup_neck_set(neck_straightedge: Mm) -> Setup:
 def _heel(made: bool) -> BigFigure:
     if made:
         what = "Still to come off the heel at its cap (negative: off at the board)"
-        return BigFigure("heel_wedge_to_take", what, "± {tolerance_height}", "pencil line, calipers")
+        return BigFigure("heel_wedge_to_take", what, "± {limit_tolerance_height}", "pencil line, calipers")
     what = "Heel's cap off square, nothing at the board, {neck_heel_depth} deep"
-    return BigFigure("heel_wedge", what, "± {tolerance_height}", "square, feelers")
+    return BigFigure("heel_wedge", what, "± {limit_tolerance_height}", "square, feelers")
 
 
 def _heel_step(made: bool) -> str:
@@ -94,7 +94,9 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
             BigFigure(
                 "nut_slot_blank", "Nut over the neck's face, before its top is shaped", "or a little more", "calipers"
             ),
-            BigFigure("nut_spread", "Outer strings, centre to centre", "± {tolerance_outline}", "rule from the pack"),
+            BigFigure(
+                "nut_spread", "Outer strings, centre to centre", "± {limit_tolerance_outline}", "rule from the pack"
+            ),
             *_over_first(scale_zero_fret, strings_count),
         ),
         (
@@ -173,13 +175,13 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
             BigFigure(
                 f"height_over_crown[1, {action_fret}]",
                 "Treble string over the crown of fret {action_fret}",
-                "± {tolerance_height}",
+                "± {limit_tolerance_height}",
                 "rule or feelers",
             ),
             BigFigure(
                 f"height_over_crown[{strings_count}, {action_fret}]",
                 "Bass string over the crown of fret {action_fret}",
-                "± {tolerance_height}",
+                "± {limit_tolerance_height}",
                 "rule or feelers",
             ),
         ),

@@ -27,7 +27,7 @@ def setup_blank(blank_choice: BlankChoice) -> Setup:
         "Choose and check the blank",
         1,
         (
-            BigFigure("blank_thickness", "Plane it to", "± {tolerance_height}", "calipers"),
+            BigFigure("blank_thickness", "Plane it to", "± {limit_tolerance_height}", "calipers"),
             BigFigure("blank_width", "Width, one edge jointed", "or more", "rule"),
             BigFigure("blank_length", "Length along the grain", "or more", "rule"),
         ),
@@ -38,8 +38,8 @@ def setup_blank(blank_choice: BlankChoice) -> Setup:
             "Plane both faces, joint one edge straight and square. Mark the face, and which end is the nut's.",
             "Strike the centreline on both faces from the jointed edge.",
         ),
-        "Calipers at the four corners and in the middle: each {blank_thickness} within {tolerance_height}, and no wind "
-        "under a straightedge laid corner to corner.",
+        "Calipers at the four corners and in the middle: each {blank_thickness} within {limit_tolerance_height}, and "
+        "no wind under a straightedge laid corner to corner.",
         (BY_HAND, "{care_papers}"),
         ("plane or thickness sander, calipers, straightedge, square",),
         "setup-blank",
@@ -57,9 +57,9 @@ def setup_layout(station_middle_fret: Count, scale_frets: Count, station_fanned:
     figures = (
         BigFigure(middle, "Zero line to fret {station_middle_fret}", "± {limit_slot_position}", "calipers or rule"),
         BigFigure(f"fret_position[{scale_frets}]", "Zero line to the last fret", "± {limit_slot_position}", "rule"),
-        BigFigure("nut_width", "Finished width at the zero line", "± {tolerance_width}", "calipers"),
-        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {tolerance_width}", "calipers"),
-        BigFigure("board_length", "Nut's face to tail end", "± {tolerance_outline}", "rule"),
+        BigFigure("nut_width", "Finished width at the zero line", "± {limit_tolerance_width}", "calipers"),
+        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {limit_tolerance_width}", "calipers"),
+        BigFigure("board_length", "Nut's face to tail end", "± {limit_tolerance_outline}", "rule"),
     )
     moved = (BigFigure("board_nut_position", "Zero line to the nut's face", "± {limit_slot_position}", "calipers"),)
     return Setup(
@@ -162,7 +162,7 @@ def _template_figures(first: str) -> tuple[BigFigure, ...]:
     near = "± {limit_slot_position}"
     return (
         BigFigure("card_proof_octave", f"{opening} to fret {{station_middle_fret}}'s, centres", near, "calipers"),
-        BigFigure("card_proof_pin", f"First locating pin to {first}, along", "± {tolerance_height}", "calipers"),
+        BigFigure("card_proof_pin", f"First locating pin to {first}, along", "± {limit_tolerance_height}", "calipers"),
         BigFigure("shop_pin_offset", "Pin less blade, along the board", near, "a test cut"),
         BigFigure("template_notch_width", "Width of a notch", "pin slides without shake", "pin {shop_template_pin}"),
     )

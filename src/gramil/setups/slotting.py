@@ -31,7 +31,7 @@ def setup_slot(
             BigFigure(
                 "slot_depth_setting",
                 _set_from(saw_main, slots_cut),
-                "± {tolerance_height}",
+                "± {limit_tolerance_height}",
                 "depth gauge in a test cut",
             ),
             *_cradle(saw_main),
@@ -70,7 +70,9 @@ def _cradle(saw: Saw) -> tuple[BigFigure, ...]:
     if saw.cuts != "from above" or saw.rides_arch:
         return ()
     return (
-        BigFigure("stop_over_cradle", "Or over a cradle: teeth above its floor", "± {tolerance_height}", "gauge block"),
+        BigFigure(
+            "stop_over_cradle", "Or over a cradle: teeth above its floor", "± {limit_tolerance_height}", "gauge block"
+        ),
     )
 
 
@@ -148,7 +150,7 @@ def setup_deepen(
             BigFigure(
                 "slot_need",
                 "Stop above the teeth; it rides on the arch",
-                "± {tolerance_height}",
+                "± {limit_tolerance_height}",
                 "depth gauge in a test cut",
             ),
             BigFigure(

@@ -30,7 +30,10 @@ def setup_arch(
             *_radii(cone),
             *_falls(),
             BigFigure(
-                "arching_edge_middle", "Edge at fret {station_middle_fret}, thick", "± {tolerance_height}", "calipers"
+                "arching_edge_middle",
+                "Edge at fret {station_middle_fret}, thick",
+                "± {limit_tolerance_height}",
+                "calipers",
             ),
         ),
         (
@@ -58,7 +61,7 @@ def _radii(cone: bool) -> tuple[BigFigure, ...]:
 
 
 def _falls() -> tuple[BigFigure, ...]:
-    near, tool = "± {tolerance_height}", "straightedge on the crest, feeler"
+    near, tool = "± {limit_tolerance_height}", "straightedge on the crest, feeler"
     return (
         BigFigure("arch_fall_at_nut_end", "Fall at the edge, nut end", near, tool),
         BigFigure("arching_fall_middle", "Fall at the edge, fret {station_middle_fret}", near, tool),
@@ -99,7 +102,7 @@ def setup_level(
         return skipped("level", title, 9, "the underside stays as it was planed")
     if not board_curvature_nut:
         return skipped("level", title, 9, "a flat board's edges are equal already")
-    near, middle = "± {tolerance_height}", station_middle_fret
+    near, middle = "± {limit_tolerance_height}", station_middle_fret
     return Setup(
         "level",
         title,
