@@ -2,6 +2,7 @@
 
 import asyncio
 import re
+import shutil
 import socket
 import subprocess
 import sys
@@ -12,6 +13,7 @@ from contextlib import contextmanager
 from pathlib import Path
 from statistics import median
 from time import perf_counter, sleep
+from typing import Any
 from urllib.parse import urlencode
 from urllib.request import HTTPCookieProcessor, OpenerDirector, Request, build_opener
 
@@ -27,6 +29,7 @@ def run() -> None:
         _demo(opener, address)
         print(f"a first page, nothing kept        {milliseconds(_took(opener, address + '/instrument/1'))}")
         _edits(opener, address)
+        _first_paint(address)
         for page in PAGES:
             size = len(opener.open(address + page).read())
             print(f"{page:<33} {milliseconds(_took(opener, address + page))}  {size / 1000:.0f} kB")
@@ -80,6 +83,33 @@ def _edits(opener: OpenerDirector, address: str) -> None:
     print(f"an edit of the scale, whole page  {edit} (budget 100 ms)  {size:.0f} kB (300)")
     moves = [_took(opener, f"{address}/instrument/1/cut?x={100 + step * 7.3}") for step in range(21)]
     print(f"the section line moved            {milliseconds(median(moves))}")
+
+
+def _first_paint(address: str) -> None:
+    """From asking for the page to its first paint, each time in a browser that was never open before."""
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        return
+    found = shutil.which("chromium")
+    if found is None:
+        return
+    with sync_playwright() as driver:
+        times = sorted(_painted(driver, found, address) for _ in range(7))
+    print(f"first paint, browser just started {times[3]:8.2f} ms (budget 500), {times[0]:.0f} to {times[-1]:.0f}")
+
+
+def _painted(driver: Any, chromium: str, address: str) -> float:
+    browser = driver.chromium.launch(executable_path=chromium, args=["--no-sandbox", "--disable-gpu"])
+    try:
+        page = browser.new_page(viewport={"width": 1600, "height": 1000})
+        page.goto(address + "/instrument/1")
+        paints: list[float] = []
+        while not paints:
+            paints = page.evaluate("performance.getEntriesByName('first-contentful-paint').map(each => each.startTime)")
+        return paints[0]
+    finally:
+        browser.close()
 
 
 def _crowd(address: str) -> None:

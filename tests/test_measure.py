@@ -5,6 +5,7 @@ Expected lengths follow from the definition 1 in = 25.4 mm exactly (internationa
 """
 
 import math
+import random
 from fractions import Fraction
 from typing import Annotated, Any
 
@@ -315,3 +316,19 @@ def test_a_model_gathers_refusals_with_its_own() -> None:
 
     with pytest.raises(ValidationError, match=r'Write "18\.3 mm"'):
         Board(width="18,3 mm")  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_shown_as_the_exact_decimal_is_rounded(seed: int) -> None:
+    """Half to even on the decimal as written, near ties and far from them; the fractions are worked out here."""
+    draw = random.Random(seed)
+    values = [draw.uniform(-900, 900) for _ in range(300)]
+    values += [round(draw.uniform(-50, 50), 3) for _ in range(300)]
+    values += [draw.randrange(-4000, 4000) / 8 + 0.005 for _ in range(100)]
+    for value in values:
+        hundredths = round(Fraction(repr(value)) * 100)
+        whole, rest = divmod(abs(hundredths), 100)
+        assert show(value, "mm") == f"{'-' if hundredths < 0 else ''}{whole}.{rest:02d} mm"
+        thousandths = round(Fraction(repr(value)) / Fraction("25.4") * 1000)
+        whole, rest = divmod(abs(thousandths), 1000)
+        assert show(value, "in") == f"{'-' if thousandths < 0 else ''}{whole}.{rest:03d} in"

@@ -6,6 +6,7 @@
 
 import re
 from dataclasses import dataclass, is_dataclass
+from functools import lru_cache
 from typing import Any
 
 from gramil.quantities import axes_of
@@ -22,6 +23,7 @@ Step = int | str | Field
 _STEP = re.compile(r"""\[([0-9]{1,9}(?:\s*,\s*[0-9]{1,9})*)\]|\["([^"]*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
 
 
+@lru_cache(maxsize=4096)
 def parse_address(address: str) -> tuple[str, tuple[Step, ...]]:
     """Split an address into its name and steps; raises KeyError with the address when it cannot be read."""
     match = re.match(r"[A-Za-z_]\w*", address)

@@ -94,13 +94,22 @@ class Graph:
         dimension = self.dimensions.get(name)
         return dimension.annotation if dimension else self.inputs[name].annotation
 
+    @cached_property
+    def _reached(self) -> dict[tuple[str, str], frozenset[str]]:
+        """What was asked of `above` and `below` so far: the wiring never changes."""
+        return {}
+
     def above(self, name: str) -> frozenset[str]:
         """Everything that `name` hangs on, directly or not."""
-        return _reach(name, self.parameters)
+        if ("above", name) not in self._reached:
+            self._reached["above", name] = _reach(name, self.parameters)
+        return self._reached["above", name]
 
     def below(self, name: str) -> frozenset[str]:
         """Everything that hangs on `name`, directly or not."""
-        return _reach(name, lambda each: self.followers[each])
+        if ("below", name) not in self._reached:
+            self._reached["below", name] = _reach(name, lambda each: self.followers[each])
+        return self._reached["below", name]
 
 
 def _reach(start: str, step: Callable[[str], Iterable[str]]) -> frozenset[str]:

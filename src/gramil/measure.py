@@ -12,6 +12,7 @@ import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import cached_property
 from typing import Literal
 
 from gramil.faults import MakersFault
@@ -63,6 +64,8 @@ def show(value_mm: Mm, unit: LengthUnit, inch_style: InchStyle = "decimal") -> s
     """A finite length in mm as text: mm to 0.01, inches to 0.001 or the nearest 64th with what is left over."""
     if unit == "mm":
         return f"{_fixed(value_mm, 2)} mm"
+    if inch_style == "decimal" and (text := _clearly(value_mm / 25.4, 3)):
+        return f"{text} in"
     inches = _exact(value_mm) / INCH.factor
     return _in_64ths(inches) if inch_style == "64ths" else f"{_fixed(inches, 3)} in"
 
@@ -85,6 +88,11 @@ class _Unit:
     factor: Fraction
     mixed: bool = False
     offset: Fraction = Fraction(0)
+
+    @cached_property
+    def as_it_is(self) -> bool:
+        """Whether a number in this unit is the figure inside."""
+        return self.factor == 1 and self.offset == 0
 
 
 @dataclass(frozen=True)
@@ -228,6 +236,8 @@ class _Part:
 def _read(written: str | int | float, unit: str, quantity: _Quantity) -> float:
     """The figure inside; a bare number is in `unit`."""
     default = quantity.units[unit.lower()]
+    if type(written) is float and default.as_it_is and quantity.least <= written <= quantity.most:
+        return written
     try:
         exact = _text(written.strip(), default, quantity) if isinstance(written, str) else _bare(written, default)
         if not quantity.least <= exact <= quantity.most:
@@ -361,9 +371,20 @@ def _exact(value: float) -> Fraction:
 
 def _fixed(value: float | Fraction, places: int) -> str:
     """Rounded to so many decimals, half to even, never as minus zero. Raises ValueError if not finite."""
+    if isinstance(value, float) and (text := _clearly(value, places)):
+        return text
     scaled = round((_exact(value) if isinstance(value, float) else value) * 10**places)
     whole, decimals = divmod(abs(scaled), 10**places)
     return f"{'-' if scaled < 0 else ''}{whole}.{decimals:0{places}d}"
+
+
+def _clearly(value: float, places: int) -> str:
+    """The same where nothing stands near half way, so that no tie needs the exact decimal; else empty."""
+    scaled = abs(value) * 10**places
+    if not scaled < 1e9 or abs(scaled % 1 - 0.5) < 1e-6:
+        return ""
+    text = f"{value:.{places}f}"
+    return text[1:] if text.startswith("-") and not text.strip("-0.") else text
 
 
 def _in_64ths(inches: Fraction) -> str:

@@ -1,7 +1,7 @@
 """Every figure as a row with an address: what tables, listings and files of dimensions are made of."""
 
 import math
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, fields, is_dataclass
 from functools import cache
 from typing import Any, get_type_hints
@@ -67,21 +67,24 @@ def _opened(address: str, value: Any, unit: str | None, axes: tuple[str, ...]) -
             yield f"{address}[{numbers}]", float(value[index]), unit
     elif isinstance(value, tuple):
         for number, each in enumerate(value, 1):
-            label = f'"{each.name}"' if hasattr(each, "name") else str(number)
-            yield from _opened(f"{address}[{label}]", each, unit, ())
+            yield from _opened(f"{address}[{member_label(number, each)}]", each, unit, ())
     elif is_dataclass(value) and not isinstance(value, type):
-        hints = _hints(type(value))
-        for each in fields(value):
-            own = unit_of(hints[each.name])
-            if own is not None:
-                yield from _opened(f"{address}.{each.name}", getattr(value, each.name), own.symbol, ())
+        for field, symbol in measured_fields(type(value)):
+            yield from _opened(f"{address}.{field}", getattr(value, field), symbol, ())
     elif isinstance(value, np.generic):
         yield address, value.item(), unit
     elif isinstance(value, float | int | str | bool):
         yield address, value, unit
 
 
+def member_label(number: int, member: Any) -> str:
+    """How a member of a list stands in an address: its name in quotes where it has one, else its number."""
+    return f'"{member.name}"' if hasattr(member, "name") else str(number)
+
+
 @cache
-def _hints(record: type) -> Mapping[str, Any]:
-    """What a record's fields are annotated with, looked up once."""
-    return get_type_hints(record, include_extras=True)
+def measured_fields(record: type) -> tuple[tuple[str, str], ...]:
+    """A record's fields that carry a unit, each with its unit's symbol, looked up once."""
+    hints = get_type_hints(record, include_extras=True)
+    found = ((each.name, unit_of(hints[each.name])) for each in fields(record))
+    return tuple((name, unit.symbol) for name, unit in found if unit is not None)

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gramil.shapes import planar
-from gramil.shapes.planar import Strip, polygon_figures
+from gramil.shapes.planar import Strip, boxes_apart, least_apart, polygon_figures
 
 EIGHTHS = st.integers(-4000, 4000).map(lambda eighths: eighths / 8)
 PLACES = st.tuples(EIGHTHS, EIGHTHS)
@@ -98,3 +98,16 @@ def test_a_polygon_of_nothing_is_refused() -> None:
 def test_inside_a_hollow_polygon_as_a_library_has_it(place: planar.Point) -> None:
     corners = [(-400, -300), (350, -420), (100, 20), (420, 380), (-60, 250), (-300, 400)]
     assert planar.polygon_contains(corners, place) == shapely.Polygon(corners).covers(shapely.Point(place))
+
+
+def test_the_least_of_many_pairs_is_that_of_all_looked_at() -> None:
+    """Three squares of side 1 in a row, 2 and 5 apart: the least is 2; without a pair there is none."""
+
+    def square(x: float) -> tuple[tuple[float, float], ...]:
+        return ((x, 0.0), (x + 1, 0.0), (x + 1, 1.0), (x, 1.0))
+
+    pairs = [(square(0), square(6)), (square(0), square(3)), (square(3), square(40))]
+    assert least_apart(pairs) == pytest.approx(2.0)
+    assert least_apart([(square(0), square(0.5)), *pairs]) == 0.0
+    assert math.isnan(least_apart([]))
+    assert boxes_apart(square(0), ((4.0, 5.0), (5.0, 5.0), (5.0, 6.0))) == pytest.approx(5.0)  # 3 across, 4 up

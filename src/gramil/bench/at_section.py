@@ -107,6 +107,14 @@ def parts_at(figures: Figures, cut: Cut) -> tuple[Part, ...]:
     return tuple(Part(name, tuple(_rows(figures, cut, rows)), is_open) for name, rows, is_open in groups)
 
 
+def in_columns(parts: tuple[Part, ...]) -> tuple[tuple[Part, ...], tuple[Part, ...]]:
+    """The parts that have rows, for two columns side by side, the first no shorter than the second where it can."""
+    shown = [each for each in parts if each.rows]
+    heights = [len(each.rows) + 1 if each.open else 1 for each in shown]
+    first = next(count for count in range(len(shown) + 1) if 2 * sum(heights[:count]) >= sum(heights))
+    return tuple(shown[:first]), tuple(shown[first:])
+
+
 def _heights(figures: Figures) -> tuple[Row, ...]:
     last = int(figures["strings_count"])
     return tuple((f"String {row} over the crown", f"height_over_crown[{row}]") for row in (1, last))

@@ -1,6 +1,5 @@
 """A draft: keys set otherwise than saved, carried in the page's address and nowhere else, until kept or dropped."""
 
-import tomllib
 from dataclasses import dataclass
 from functools import cached_property
 from urllib.parse import urlencode
@@ -8,6 +7,7 @@ from urllib.parse import urlencode
 from gramil.bench.asking import Asked
 from gramil.bench.chosen import Written
 from gramil.bench.shelf import Held, changed
+from gramil.description.toml_tables import tables_of
 from gramil.description.writing import set_key
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
@@ -29,14 +29,14 @@ class Draft:
     @cached_property
     def data(self) -> Written:
         """The text's tables, for looking up what is written."""
-        return tomllib.loads(self.text)
+        return tables_of(self.text)
 
     @property
     def changed(self) -> bool:
         """Whether there is anything to keep."""
         return bool(self.sets) and not self.faults
 
-    @property
+    @cached_property
     def query(self) -> str:
         """The draft as part of an address, with a leading & where there is one."""
         return "".join("&" + urlencode({SET: f"{key}={value}"}) for key, value in self.sets)

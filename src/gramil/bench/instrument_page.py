@@ -7,7 +7,7 @@ from urllib.parse import urlencode
 from starlette.responses import Response
 
 from gramil.bench.asking import Asked, Missing, go
-from gramil.bench.at_section import parts_at
+from gramil.bench.at_section import in_columns, parts_at
 from gramil.bench.draft import Draft, draft_of
 from gramil.bench.moved import Strip, moved_between, strip_between
 from gramil.bench.placing import place_of
@@ -182,7 +182,7 @@ def _section(asked: Asked, desk: Desk, plan: Plan) -> dict[str, object]:
         "over": turned_in(figures, cut, plan, balloons),
         "section": section_svg(figures, cut, old, reader),
         "section_words": section_words(figures, cut, reader),
-        "parts": [(part, _rows(desk, part.rows)) for part in parts_at(figures, cut)],
+        "columns": [[(part, _rows(desk, part.rows)) for part in each] for each in in_columns(parts_at(figures, cut))],
         "findings": found,
         "low": low,
         "high": high,

@@ -50,13 +50,19 @@ def plan_of(figures: Figures, old: Figures | None, shower: Shower, closer: bool)
     """Face over side on one x axis, of the whole or, `closer`, of the board alone; with `old`, its lines in grey."""
     side = _lowest(_face(figures, closer)) - _highest(_side(figures, closer)) - GAP
     marks = _whole(figures, side, closer)
-    under = tuple(replace(mark, layer="old") for mark in _whole(old, side, closer)) if old is not None else ()
+    under = _left_behind(_whole(old, side, closer), marks) if old is not None else ()
     title = f"{figures['instrument_name']}: face above, side below, head to the left"
     drawing = Drawing("whole", title, "the face", (*under, *marks))
     svg = inlined(svg_text(drawing, shower.text, captioned=False))
     whole = _box(svg)
     box = _roomy(_closer(figures, whole) if closer else whole, balloon_radius(closer))
     return Plan(_boxed(svg, box, "plan-drawing"), box, side, described(drawing, shower.text), balloon_radius(closer))
+
+
+def _left_behind(old: Marks, new: Marks) -> Marks:
+    """The old lines that no new one covers, for drawing in grey."""
+    covered = frozenset(new)
+    return tuple(replace(mark, layer="old") for mark in old if mark not in covered)
 
 
 def _whole(figures: Figures, side: float, closer: bool) -> Marks:

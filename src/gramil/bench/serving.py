@@ -1,8 +1,10 @@
 """Serving the bench: on this machine, and with `lan` to phones on the same network once they are paired."""
 
+import gc
 import socket
 from dataclasses import dataclass
 from pathlib import Path
+from threading import Thread
 
 import uvicorn
 from starlette.types import ASGIApp
@@ -10,6 +12,7 @@ from starlette.types import ASGIApp
 from gramil.bench.application import application
 from gramil.bench.keeping import keeping_at
 from gramil.bench.sessions import Clock, Sessions
+from gramil.change.whole import whole_graph
 from gramil.faults import MakersFault
 
 HERE = "127.0.0.1"
@@ -42,6 +45,7 @@ def ready(store: Path, port: int, lan: bool, clock: Clock) -> Bench:
 
 def serve(bench: Bench) -> None:
     """Serves until it is stopped from the keyboard."""
+    Thread(target=_made_ready, daemon=True).start()
     config = uvicorn.Config(
         bench.app,
         log_level="warning",
@@ -51,6 +55,14 @@ def serve(bench: Bench) -> None:
         timeout_keep_alive=15,
     )
     uvicorn.Server(config).run(sockets=list(bench.sockets))
+
+
+def _made_ready() -> None:
+    """What every page needs, made while the maker finds the page; it is left out of the search for memory to give back,
+    which would come in the middle of somebody's edit."""
+    whole_graph()
+    gc.collect()
+    gc.freeze()
 
 
 def _listening(host: str, port: int) -> socket.socket:

@@ -40,13 +40,20 @@ class Reading:
 def shown_row(words: str, address: str, reading: Reading) -> ShownRow:
     """One row of figures at the cut."""
     text, other = _both(reading.draft.figures, address, reading.cut, reading.now)
-    old, _ = _both(reading.saved, address, reading.saved_cut, reading.before)
+    old = _old(address, reading)
     plain = address.removesuffix(BETWEEN)
     name, steps = parse_address(plain)
     choice = chosen(name, reading.draft.data) if not steps and name in reading.saved.graph.inputs else None
     typed, fault = _typed(choice, reading.draft)
     card = plain if not address.endswith(BETWEEN) else name
     return ShownRow(words, address, card, text, other, old if old != text else "", choice, typed, fault)
+
+
+def _old(address: str, reading: Reading) -> str:
+    """What the saved instrument shows there; empty where there is no draft."""
+    if reading.saved is reading.draft.figures:
+        return ""
+    return _both(reading.saved, address, reading.saved_cut, reading.before)[0]
 
 
 def _typed(choice: Chosen | None, draft: Draft) -> tuple[str, str]:

@@ -2,7 +2,8 @@
 
 import math
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, is_dataclass
+from typing import Any
 
 import numpy as np
 
@@ -11,7 +12,7 @@ from gramil.drawings.marks import Drawing, Label, Span
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, same
 from gramil.quantities import Mm, axes_of
-from gramil.rows import Row, rows
+from gramil.rows import Row, measured_fields, member_label, rows
 from gramil.setups.setup import Setup, addresses_of
 
 SMALL = 0.005
@@ -109,29 +110,78 @@ def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
         return
     if isinstance(old[name], float | int | str) and same(old[name], new[name]):
         return
-    before = {row.address: row for row in rows(old, (name,))}
-    after = {row.address: row for row in rows(new, (name,))}
-    found = [
-        _move(name, address, before.get(address), after.get(address))
-        for address in {**before, **after}
-        if not _alike(before.get(address), after.get(address))
-    ]
+    found = _differing(name, old, new)
     if found:
         most = max(found, key=_size)
         yield Move(most.part, name, most.address, most.old, most.new, most.difference, most.unit, len(found))
 
 
+def _differing(name: str, old: Figures, new: Figures) -> list[Move]:
+    """Every single figure of a dimension that differs: the two gone through side by side where they are built alike."""
+    if not (isinstance(old[name], tuple) or is_dataclass(old[name])):
+        return _differing_by_address(name, old, new)
+    part, unit = old.graph.dimensions[name].part.replace("_", " "), old.unit_at(name)
+    try:
+        return [
+            Move(part, name, address, before, after, _less(before, after), symbol, 1)
+            for address, before, after, symbol in _side_by_side(name, old[name], new[name], unit)
+        ]
+    except _BuiltOtherwise:
+        return _differing_by_address(name, old, new)
+
+
+def _differing_by_address(name: str, old: Figures, new: Figures) -> list[Move]:
+    before = {row.address: row for row in rows(old, (name,))}
+    after = {row.address: row for row in rows(new, (name,))}
+    return [
+        _move(name, address, before.get(address), after.get(address))
+        for address in {**before, **after}
+        if not _alike(before.get(address), after.get(address))
+    ]
+
+
+class _BuiltOtherwise(Exception):  # noqa: N818 (it says what it is, and never leaves this module)
+    """Two values that cannot be gone through side by side."""
+
+
+def _side_by_side(address: str, old: Any, new: Any, unit: str | None) -> Iterator[tuple[str, Any, Any, str | None]]:
+    """The plain values that differ within two records or lists that are built alike, each with its address and unit."""
+    if old is new:
+        return
+    if isinstance(old, tuple) and isinstance(new, tuple) and len(old) == len(new):
+        for number, (one, other) in enumerate(zip(old, new, strict=True), 1):
+            label = member_label(number, one)
+            if label != member_label(number, other):
+                raise _BuiltOtherwise
+            yield from _side_by_side(f"{address}[{label}]", one, other, unit)
+    elif is_dataclass(old) and not isinstance(old, type) and type(old) is type(new):
+        for field, symbol in measured_fields(type(old)):
+            yield from _side_by_side(f"{address}.{field}", getattr(old, field), getattr(new, field), symbol)
+    elif isinstance(old, float | int | str) and isinstance(new, float | int | str):
+        if not same(old, new):
+            yield address, _bare(old), _bare(new), unit
+    else:
+        raise _BuiltOtherwise
+
+
+def _bare(value: Any) -> Any:
+    return value.item() if isinstance(value, np.generic) else value
+
+
 def _greatest_of_array(name: str, old: Figures, new: Figures) -> Iterator[Move]:
+    before, after = old[name], new[name]
+    if before is after:
+        return
     with np.errstate(invalid="ignore"):
-        difference = np.where(old[name] == new[name], 0.0, new[name] - old[name])
-    known = np.nan_to_num(np.abs(difference), nan=0.0)
+        difference = after - before
+        known = np.where(np.abs(difference) > 0, np.abs(difference), 0.0)
     if not known.any():
         return
     place = np.unravel_index(int(known.argmax()), known.shape)
     starts = [axis == "string" for axis in axes_of(old.graph.annotation(name))]
     address = f"{name}[{', '.join(str(int(row) + start) for row, start in zip(place, starts, strict=False))}]"
     part = old.graph.dimensions[name].part.replace("_", " ")
-    values = float(old[name][place]), float(new[name][place])
+    values = float(before[place]), float(after[place])
     yield Move(part, name, address, *values, float(difference[place]), old.unit_at(name), int((known > 0).sum()))
 
 
@@ -150,10 +200,14 @@ def _value(row: Row | None) -> float | int | str | bool | None:
 
 
 def _difference(old: Row | None, new: Row | None) -> float:
-    values = [row.value for row in (old, new) if row is not None]
-    if len(values) < 2 or any(isinstance(value, str | bool) for value in values):
+    return math.nan if old is None or new is None else _less(old.value, new.value)
+
+
+def _less(old: float | int | str | bool, new: float | int | str | bool) -> float:
+    """New less old; not a number for words and flags."""
+    if isinstance(old, str | bool) or isinstance(new, str | bool):
         return math.nan
-    return float(values[1]) - float(values[0])
+    return float(new) - float(old)
 
 
 def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[Finding, ...]:

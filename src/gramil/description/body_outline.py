@@ -1,6 +1,7 @@
 """The body's outline from what the maker gave: stations, points, or a drawing beside the description."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 from pathlib import Path as FilePath
 
 from gramil.description.body import Body
@@ -23,20 +24,32 @@ def read_body(body: Body | None, folder: FilePath | None) -> tuple[tuple[Outline
         return (), []
     try:
         outline = _read(body, key, folder)
-        moved_in(outline, body.wall + body.linings)
+        _moved_in(outline, body.wall + body.linings)
     except MakersFault as error:
         return (), list(_problems(error.faults, key))
     return (outline,), []
+
+
+@lru_cache(maxsize=16)
+def _moved_in(outline: Outline, distance: float) -> None:
+    """Raises MakersFault where nothing is left inside."""
+    moved_in(outline, distance)
 
 
 def _read(body: Body, key: str, folder: FilePath | None) -> Outline:
     given = getattr(body, key)
     if key == "file":
         return at_start(_traced(body, folder))
-    corners = [corner - 1 for corner in body.corners]
+    corners = tuple(corner - 1 for corner in body.corners)
     if any(not 0 <= corner < len(given) for corner in corners):
         raise MakersFault.of(f"a corner that is none of the {len(given)} points", remedy="count them from 1")
-    if key == "outline":
+    return _shaped(key == "outline", tuple(tuple(each) for each in given), corners)
+
+
+@lru_cache(maxsize=16)
+def _shaped(by_width: bool, given: tuple[tuple[float, float], ...], corners: tuple[int, ...]) -> Outline:
+    """The outline through stations or points; the same one, with all that is known of it, for the same figures."""
+    if by_width:
         stations, half_widths = [x for x, _ in given], [half for _, half in given]
         return at_start(through_half_widths(stations, half_widths, corners))
     return at_start(through_points(given, corners))

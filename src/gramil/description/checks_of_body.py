@@ -119,8 +119,9 @@ def _outside(row: int, brace: BraceTable, along: float, outline: Outline) -> Ite
     places += [("its first point", start)] * (brace.start == "point")
     places += [("its second point", stop)] * (brace.stop == "point")
     key = "line" if brace.line is not None else "station"
-    for name, place in places:
-        if not outline.contains(place):
+    inside = outline.contains([place for _, place in places])
+    for (name, place), is_in in zip(places, inside, strict=True):
+        if not is_in:
             what = (
                 f"{name} would lie {place[0]:.1f} mm from the body's edge, {abs(place[1]):.1f} mm from the centreline"
             )

@@ -21,6 +21,7 @@ from gramil.description.locate import Path, line_of, locate
 from gramil.description.problems import Problem, nearest, problems_of, quoted, shown
 from gramil.description.scala_scale import ScalaScale
 from gramil.description.shop import Shop
+from gramil.description.toml_tables import tables_of
 from gramil.description.tuning import read_tuning
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
@@ -188,10 +189,10 @@ def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit
 NESTED = "is not a description: lists or tables are nested too deeply"
 
 
-def toml_of(text: str, file: str) -> dict[str, Any]:
+def toml_of(text: str, file: str) -> Mapping[str, Any]:
     """What stands in a TOML text; raises MakersFault, with the line, where it is none."""
     try:
-        return tomllib.loads(text.removeprefix("\ufeff").replace("\r\n", "\n"))
+        return tables_of(text.removeprefix("\ufeff").replace("\r\n", "\n"))
     except tomllib.TOMLDecodeError as error:
         said, _, place = str(error).rpartition(" (at ")
         raise _whole_file(file, f"is not TOML: {said or error}", "", _line(place, text)) from None

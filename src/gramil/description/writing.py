@@ -12,6 +12,7 @@ from tomlkit import TOMLDocument
 from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import AoT, Table
 
+from gramil.description.line_edit import aligned_comment, set_in_line
 from gramil.description.problems import meant, nearest, quoted
 from gramil.description.reading import parse_description
 from gramil.faults import Fault, MakersFault
@@ -46,7 +47,6 @@ QUESTIONS: tuple[Question, ...] = (
 
 _WORDS = frozenset({"instrument.name", "board.wood"})
 _LISTS = frozenset({"strings.gauges", "strings.tuning"})
-_COMMENT = re.compile(r"(.*?[^\s])\s+(#[^#]*)")
 _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
 
 
@@ -94,6 +94,9 @@ def _plain(value: str) -> Any:
 
 
 def _set(text: str, key: str, value: Any) -> str:
+    quick = set_in_line(text, key, value)
+    if quick is not None:
+        return quick
     try:
         document = tomlkit.parse(text)
     except (TOMLKitError, ValueError, RecursionError) as error:
@@ -114,12 +117,11 @@ def _aligned(old: str, new: str) -> str:
     changed = [row for row, (one, other) in enumerate(pairs) if one != other]
     if len(changed) != 1 or old.count("\n") != new.count("\n"):
         return new
-    one, other = pairs[changed[0]]
-    before, after = _COMMENT.fullmatch(one), _COMMENT.fullmatch(other)
-    if before is None or after is None or before[2] != after[2]:
+    line = aligned_comment(*pairs[changed[0]])
+    if line is None:
         return new
     lines = new.split("\n")
-    lines[changed[0]] = after[1].ljust(max(before.start(2), len(after[1]) + 1)) + after[2]
+    lines[changed[0]] = line
     aligned = "\n".join(lines)
     return aligned if tomllib.loads(aligned) == tomllib.loads(new) else new
 

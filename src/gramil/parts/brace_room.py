@@ -9,9 +9,9 @@ from itertools import combinations
 from gramil.description.body_records import BraceAsked
 from gramil.parts.body_records import BodyBlock, Brace, Crossing, PlateShape, Shell, Spot
 from gramil.quantities import Mm
-from gramil.shapes.planar import Point, nearest_on_segment, polygon_contains, polygons_apart
+from gramil.shapes.planar import Point, boxes_apart, least_apart, nearest_on_segment, polygon_contains, polygons_apart
 from gramil.shapes.quadrilateral import Quadrilateral
-from gramil.shapes.within import inside_ring, ring_of
+from gramil.shapes.within import Array, inside_ring, ring_of
 
 OWNS = ("room_",)
 
@@ -65,10 +65,7 @@ def room_plate_to_braces(
     Source: plane geometry.
     """
     others = [each for each in brace_list if each.plate == "top" and each.name not in brace_legs]
-    return min(
-        (polygons_apart(plate.corners, each.footprint) for plate in plate_shapes for each in others),
-        default=math.nan,
-    )
+    return least_apart((plate.corners, each.footprint) for plate in plate_shapes for each in others)
 
 
 def room_pins_in_plate(
@@ -140,7 +137,11 @@ def room_nearest_braces(
     Source: plane geometry.
     """
     pairs = _strangers(brace_list, braces_asked, brace_crossings)
-    nearest = min(pairs, key=lambda pair: _apart(*pair), default=())
+    nearest: tuple[Brace, ...] = ()
+    least = math.inf
+    for pair in pairs:
+        if boxes_apart(*(each.footprint for each in pair)) < least and (apart := _apart(*pair)) < least:
+            nearest, least = pair, apart
     return tuple(each.name for each in nearest)
 
 
@@ -178,10 +179,7 @@ def room_braces_to_blocks(brace_list: tuple[Brace, ...], body_blocks: tuple[Body
     Method: the least distance between a brace's footprint and a block's footprint.
     Source: plane geometry.
     """
-    return min(
-        (polygons_apart(each.footprint, block.corners) for each in brace_list for block in body_blocks),
-        default=math.nan,
-    )
+    return least_apart((each.footprint, block.corners) for each in brace_list for block in body_blocks)
 
 
 def room_outside(brace_list: tuple[Brace, ...], body_shells: tuple[Shell, ...]) -> tuple[str, ...]:
@@ -190,11 +188,12 @@ def room_outside(brace_list: tuple[Brace, ...], body_shells: tuple[Shell, ...]) 
     Method: both ends inside, and a length that is one.
     Source: plane geometry.
     """
-    return tuple(each.name for shell in body_shells for each in brace_list if not _inside(each, shell))
+    rings = [(ring_of(shell.lined), ring_of(shell.bare)) for shell in body_shells]
+    return tuple(each.name for lined, bare in rings for each in brace_list if not _inside(each, lined, bare))
 
 
-def _inside(brace: Brace, shell: Shell) -> bool:
+def _inside(brace: Brace, lined: Array, bare: Array) -> bool:
     if not brace.length > 0:
         return False
-    ring = ring_of(shell.bare if brace.ends == "tucked" else shell.lined)
+    ring = bare if brace.ends == "tucked" else lined
     return inside_ring(ring, brace.start) and inside_ring(ring, brace.stop)

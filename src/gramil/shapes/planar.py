@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import atan2, hypot
+from math import atan2, hypot, inf, nan
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -92,22 +92,50 @@ def polygons_apart(one: Sequence[Point], other: Sequence[Point]) -> Mm:
     return min(_corners_to_edges(corners, others), _corners_to_edges(others, corners))
 
 
+def least_apart(pairs: Iterable[tuple[Sequence[Point], Sequence[Point]]]) -> Mm:
+    """The least distance between the two polygons of any pair; without a pair not a number.
+
+    Pairs whose upright boxes lie further apart than what was found are not looked at closer.
+    """
+    least = inf
+    found = False
+    for one, other in pairs:
+        found = True
+        if boxes_apart(one, other) < least:
+            least = min(least, polygons_apart(one, other))
+    return least if found else nan
+
+
+def boxes_apart(one: Sequence[Point], other: Sequence[Point]) -> Mm:
+    """Least distance between two polygons' upright boxes: the polygons are no nearer than that."""
+    return hypot(*(_gap([each[axis] for each in one], [each[axis] for each in other]) for axis in (0, 1)))
+
+
+def _gap(one: Sequence[float], other: Sequence[float]) -> float:
+    return max(min(other) - max(one), min(one) - max(other), 0.0)
+
+
 def _any_edges_cross(one: Array, other: Array) -> bool:
     """Whether an edge of one polygon crosses one of the other: each has the other's ends on its two sides."""
     return bool((_parts(one, other) & _parts(other, one).T).any())
 
 
+def _next(corners: Array) -> Array:
+    """Each row's next one, the first after the last."""
+    return np.concatenate((corners[1:], corners[:1]))
+
+
 def _parts(edges_of: Array, points_of: Array) -> NDArray[np.bool_]:
     """Which edges of the first polygon, as lines without end, part the ends of which edges of the second."""
-    along = np.roll(edges_of, -1, axis=0) - edges_of
+    along = _next(edges_of) - edges_of
     to = points_of[np.newaxis] - edges_of[:, np.newaxis]
     side = along[:, np.newaxis, 0] * to[..., 1] - along[:, np.newaxis, 1] * to[..., 0]
-    return np.asarray(side * np.roll(side, -1, axis=1) < 0)
+    return np.asarray(side * _next(side.T).T < 0)
 
 
 def _corners_to_edges(corners: Array, edges_of: Array) -> float:
     """The least distance from any corner to any edge."""
-    along = np.roll(edges_of, -1, axis=0) - edges_of
+    along = _next(edges_of) - edges_of
     to = corners[:, np.newaxis] - edges_of[np.newaxis]
     squares = (along**2).sum(axis=1)
     share = np.clip((to * along).sum(axis=2) / np.where(squares > 0, squares, 1.0), 0.0, 1.0)
