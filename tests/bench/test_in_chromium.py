@@ -146,7 +146,7 @@ def test_a_working_day_by_touch_from_an_empty_store(phone, served: Served) -> No
 
 
 def log_the_air(page) -> None:
-    page.get_by_role("link", name="Bench").tap()
+    page.get_by_role("link", name="Bench", exact=True).tap()
     page.get_by_role("link", name=re.compile("Name the place where you glue")).tap()
     page.get_by_label("Its name").fill("bench")
     page.get_by_role("button", name="Add the place").tap()
@@ -154,7 +154,7 @@ def log_the_air(page) -> None:
     page.get_by_label("Temperature, °C").fill("20,5")
     page.get_by_role("button", name="Write it down").tap()
     page.get_by_text("in the band").wait_for()
-    page.get_by_role("link", name="Bench").tap()
+    page.get_by_role("link", name="Bench", exact=True).tap()
     page.get_by_text("gluing is open here").wait_for()
 
 
