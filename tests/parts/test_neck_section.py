@@ -86,3 +86,17 @@ def test_more_neck_is_stiffer(flat: Make) -> None:
     assert (flat('modulus = "12 GPa"')["neck_section_stiffness"] > usual).all()
     assert (flat("bars = 1")["neck_section_stiffness"] > usual).all()
     assert (flat("rod_width = 8")["neck_section_stiffness"] < usual).all()
+
+
+def test_a_squarer_back_is_stiffer_by_its_own_section(flat: Make) -> None:
+    """Exponent 4 at every fret, its moments by the trapezium rule on a fine grid of this test's own."""
+    figures = flat('rod = "none"\n[carve]\nexponent_at_1 = 4\nexponent_at_10 = 4')
+    wide, deep = at_fret_one(figures)
+    across = np.cos(np.linspace(0, np.pi, 20_001))
+    z = deep * (1 - np.abs(across) ** 4) ** 0.25
+    area, first, second = (float(np.trapezoid(z**p / p, across * -wide / 2)) for p in (1, 2, 3))
+    neck = (10_000.0, area, -first / area, second - first**2 / area)
+    stiffness, axis = layered([neck, rectangle(12_000, wide, 6.3, 3.15)])
+    assert figures["neck_section_stiffness"][1] == pytest.approx(stiffness, rel=1e-6)
+    assert figures["neck_section_axis"][1] == pytest.approx(axis, abs=1e-6)
+    assert (figures["neck_section_stiffness"] > 1.1 * flat('rod = "none"')["neck_section_stiffness"]).all()

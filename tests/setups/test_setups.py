@@ -187,3 +187,15 @@ def test_a_shop_without_tools_still_has_sheets(trial: Trial, shop: str) -> None:
     assert "No saw" in setups(figures)["slot"].steps[0]
     assert "No cutter" in setups(figures)["ledge"].steps[0]
     assert "No piece" in setups(figures)["blank"].steps[0]
+
+
+def test_the_carving_sheet_has_every_station_and_line(trial: Trial) -> None:
+    """Five flats: a line on the side and one on the back at each of the three usual stations."""
+    carve = setups(trial())["neck-carve"]
+    (table,) = carve.tables
+    assert table.rows == ("fret 1", "fret 5", "fret 9")
+    shown = {table.at(address, row) for row in table.rows for _, address in table.columns}
+    for station in table.rows:
+        assert f'carve_lines["{station}, line 1"].joint' in shown
+        assert f'carve_lines["{station}, line 2"].centre' in shown
+    assert shown <= set(addresses_of(carve))

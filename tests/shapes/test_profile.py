@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gramil.shapes.profile import Profile, between
+from gramil.shapes.profile import Profile, between, depth_integrals
+from gramil.shapes.strip_section import hanging
 
 EXPONENTS = st.floats(1.2, 5)
 PROFILES = st.builds(Profile, st.floats(15, 35), st.floats(15, 35), EXPONENTS, EXPONENTS, st.floats(0, 1))
@@ -66,3 +67,32 @@ def test_touching_a_half_circle() -> None:
     half = Profile(25, 25, 2)
     for angle in (0.0, 0.4, math.pi / 2, 2.0, math.pi):
         assert half.touch(angle) == pytest.approx((25 * math.cos(angle), 25 * math.sin(angle)), abs=1e-9)
+
+
+@given(EXPONENTS)
+def test_moments_of_a_superellipse_in_closed_form(exponent: float) -> None:
+    """Of depth^p across: 2 / n B(1/n, 1 + p/n), by Euler's integral, for one wide to either side and one deep."""
+    for power, found in zip((1, 2, 3), depth_integrals(exponent, 2.0, 0.0), strict=True):
+        p, q = 1 / exponent, 1 + power / exponent
+        beta = math.exp(math.lgamma(p) + math.lgamma(q) - math.lgamma(p + q))
+        assert float(found) == pytest.approx(2 / exponent * beta, rel=1e-9)
+
+
+def test_moments_of_half_an_ellipse() -> None:
+    """Half an ellipse of half-axes a and b about its flat: pi a b / 2, 2 a b^2 / 3, pi a b^3 / 8."""
+    found = hanging([Profile(27.0, 16.0, 2.0), Profile(22.0, 14.0, 2.0)])
+    for row, (a, b) in enumerate(((27.0, 16.0), (22.0, 14.0))):
+        assert found.area[row] == pytest.approx(math.pi * a * b / 2, rel=1e-12)
+        assert found.first[row] == pytest.approx(-2 * a * b**2 / 3, rel=1e-12)
+        assert found.second[row] == pytest.approx(math.pi * a * b**3 / 8, rel=1e-12)
+
+
+@given(PROFILES)
+def test_moments_of_a_mixture_by_strips(profile: Profile) -> None:
+    """Ten thousand strips across, as wide as cosine steps leave them."""
+    y, z = profile.points(10_001).T
+    deep, wide = (z[1:] + z[:-1]) / 2, np.diff(y)
+    found = hanging([profile])
+    assert found.area[0] == pytest.approx(float((deep * wide).sum()), rel=2e-3)
+    assert found.first[0] == pytest.approx(-float((deep**2 * wide).sum()) / 2, rel=2e-3)
+    assert found.second[0] == pytest.approx(float((deep**3 * wide).sum()) / 3, rel=2e-3)

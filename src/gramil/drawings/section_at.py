@@ -145,13 +145,14 @@ def _wire(figures: Figures, board: _Board, bottom: tuple[Point, ...]) -> Marks:
 
 
 def _neck(figures: Figures, board: _Board) -> Marks:
-    """A half ellipse as wide as the board, and the truss rod's channel in it; none over the body."""
+    """The carved back, as wide as the board in the cut, and the truss rod's channel in it; none over the body."""
     if board.cut.x > figures["back_bow_length"]:
         return ()
-    depth = value_at(figures, board.cut.address("section_neck_depth"), board.cut)
+    profile = figures["carve_form"].at(board.cut.x)
     middle, half = sum(board.edges) / 2, (board.edges[1] - board.edges[0]) / 2
-    turns = np.linspace(0.0, np.pi, ROUND_STEPS + 1)
-    curve = tuple((float(middle + half * np.cos(a)), float(-board.crest - depth * np.sin(a))) for a in turns)
+    wider = half / profile.half_width  # a slanted cut is wider than a square one
+    back = profile.points(ROUND_STEPS + 1)
+    curve = tuple((float(middle + wider * y), float(-board.crest - z)) for y, z in back)
     return (Polyline(curve, "outline"), *_channel(figures, board))
 
 

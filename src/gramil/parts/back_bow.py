@@ -53,7 +53,7 @@ def back_bow_layers(
 ) -> Layers:
     """Neck, the board below the tangs, and the layer as deep as the tangs, at each fret; heights over the neck joint.
 
-    Method: the board's two layers are rectangles as wide as the board, the neck a half ellipse below them.
+    Method: the board's two layers are rectangles as wide as the board, the neck as carved below them.
     Source: timoshenko_1925
     """
     below = thickness_at_crest - wire_tang_depth

@@ -1,7 +1,7 @@
 """How much of the board's stiffness a slot leaves, for either bottom: of the board alone, and of board with neck.
 
 Each second moment of area is about its own section's centroid. The board is taken as its core at the fret's crossing
-of the centreline, the neck below it as a half ellipse as wide as the finished board.
+of the centreline, the neck below it as it is carved.
 """
 
 import numpy as np
@@ -9,7 +9,8 @@ import numpy as np
 from gramil.quantities import Mm, Mm4, MPa, PerFret, Ratio
 from gramil.shapes.arc import sagitta
 from gramil.shapes.crown import Crown
-from gramil.shapes.strip_section import Moments, across, hanging_half_ellipse, standing
+from gramil.shapes.strip_section import Moments, across, hanging, standing
+from gramil.shapes.tapered_bar import TaperedBar
 
 OWNS = ("section_",)
 
@@ -72,13 +73,14 @@ def section_neck_depth(
     return np.interp(fret_position, ends, np.array([neck_depth_first, neck_depth_tenth])) - thickness_at_crest
 
 
-def section_neck(board_width_at_fret: PerFret[Mm], section_neck_depth: PerFret[Mm]) -> Moments:
-    """The neck's section below the board at each fret: a half ellipse.
+def section_neck(carve_form: TaperedBar) -> Moments:
+    """The neck's section below the board at each fret, as it is carved.
 
-    Method: area pi a b / 2, first moment 2 a b^2 / 3, second pi a b^3 / 8 about its flat face.
-    Source: gere_goodno
+    Method: depth, its square and its cube integrated across the profile; pi a b / 2, 2 a b^2 / 3, pi a b^3 / 8 where
+        it is a half ellipse.
+    Source: superellipse, a formula of plane geometry.
     """
-    return hanging_half_ellipse(board_width_at_fret / 2, section_neck_depth)
+    return hanging(carve_form.profiles)
 
 
 def section_second_moment(section_board: Moments) -> PerFret[Mm4]:

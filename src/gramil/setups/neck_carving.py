@@ -1,12 +1,14 @@
 """Set-ups for making the neck: its pieces, the scarf and heel, the rod's channel, the head, and carving the back."""
 
-from gramil.parts.records import CarveLine, CarveStation, NeckPiece, NeckYield
+from gramil.parts.records import CarveStation, NeckPiece, NeckYield
 from gramil.quantities import Count
 from gramil.setups.lines import BY_HAND, POWERED
-from gramil.setups.setup import BigFigure, Setup, skipped
+from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 
+ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh")
+"""Lines on one side of a neck planed to fifteen flats, the most that there are."""
 NECK_DUST = "Dust of {carve_wood}: fine dust of any wood harms. Extraction at the tool and a respirator."
 
 
@@ -174,9 +176,7 @@ def setup_neck_head() -> Setup:
     )
 
 
-def setup_neck_carve(
-    carve_stations: tuple[CarveStation, ...], carve_lines: tuple[CarveLine, ...], carve_facets: Count
-) -> Setup:
+def setup_neck_carve(carve_stations: tuple[CarveStation, ...], carve_facets: Count) -> Setup:
     """Carve the neck's back: flats to lines at the stations, then round, proved with gauge cards.
 
     Method: flats that touch the back's curve, halved, then rounded to the cards.
@@ -186,33 +186,20 @@ def setup_neck_carve(
     if not carve_stations:
         return skipped("neck-carve", title, 240, "no station lies short of the heel: give stations under [carve]")
     ends = (carve_stations[0], carve_stations[-1]) if len(carve_stations) > 1 else carve_stations
-    last = carve_facets // 2
     depths = tuple(
         BigFigure(
             _at(each) + ".whole", f"Depth with the board at {_place(each)}", "± {limit_tolerance_height}", "calipers"
         )
         for each in ends
     )
-    first = carve_stations[0].name
-    lines = (
-        BigFigure(
-            _line(first, 1) + ".joint", f"Line on the side at {_place(carve_stations[0])}, below the joint", "", "gauge"
-        ),
-        BigFigure(
-            _line(first, last) + ".centre",
-            f"Line on the back at {_place(carve_stations[0])}, from the centre",
-            "",
-            "gauge",
-        ),
-    )
     return Setup(
         "neck-carve",
         title,
         240,
-        (*depths, *lines),
+        depths,
         (
             "Bring the back flat and straight to the depths at the stations; leave the heel and behind the nut thick.",
-            "Draw the lines on sides and back from the drawing of the flats, station by station, and join them.",
+            "Draw the lines on sides and back at every station, from the table, and join them station to station.",
             "Plane each flat down to its two lines. Then plane off each edge by half, and again.",
             "Round with scraper and long strips of abrasive, trying the cards; run out into heel and head last.",
         ),
@@ -222,6 +209,28 @@ def setup_neck_carve(
         ("spokeshave, rasp, scraper, calipers, gauge cards for the neck",),
         "setup-neck-carve",
         tuple(_at(each) + ".whole" for each in ends),
+        (_stations(carve_stations, carve_facets // 2),),
+    )
+
+
+def _stations(stations: tuple[CarveStation, ...], last: int) -> Table:
+    """Every station: its place and size, and its lines; the first stands on the side, the last on the back."""
+    station, columns = 'carve_stations["<row>"]', []
+    for number in range(1, last + 1):
+        line = f'carve_lines["<row>, line {number}"]'
+        columns += [(f"{ORDINALS[number - 1]} line, below the joint", f"{line}.joint")] if number < last else []
+        columns += [(f"{ORDINALS[number - 1]} line, from the centre", f"{line}.centre")] if number > 1 else []
+    return Table(
+        "At each station, alike on both sides",
+        (
+            ("from the zero line", f"{station}.position"),
+            ("wide", f"{station}.width"),
+            ("deep with the board", f"{station}.whole"),
+            ("deep without it", f"{station}.depth"),
+            *columns,
+        ),
+        tuple(each.name for each in stations),
+        "station",
     )
 
 
@@ -231,7 +240,3 @@ def _at(station: CarveStation) -> str:
 
 def _place(station: CarveStation) -> str:
     return "{" + _at(station) + ".name}"
-
-
-def _line(station: str, number: int) -> str:
-    return f'carve_lines["{station}, line {number}"]'

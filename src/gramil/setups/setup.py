@@ -20,15 +20,20 @@ class BigFigure:
 class Table:
     """A table of figures by fret or station: the heading of each column and the address that fills it.
 
-    `rows` are the row numbers to show; a column's address gets `[row]` added to it. With `both_units` each length
-    stands in both units, side by side.
+    `rows` are the row numbers or names to show; a column's address gets `[row]` added to it, or has the row put in
+    where it says `<row>`. With `both_units` each length stands in both units, side by side.
     """
 
     title: str
     columns: tuple[tuple[str, str], ...]
-    rows: tuple[int, ...]
+    rows: tuple[int, ...] | tuple[str, ...]
     row_name: str = "fret"
     both_units: bool = False
+
+    @staticmethod
+    def at(address: str, row: int | str) -> str:
+        """The address of a column's figure in one row."""
+        return address.replace("<row>", str(row)) if "<row>" in address else f"{address}[{row}]"
 
 
 @dataclass(frozen=True)
@@ -71,7 +76,7 @@ def _addresses(setup: Setup) -> Iterator[str]:
         yield from addresses_in(text)
     yield from setup.boxes
     for table in setup.tables:
-        yield from (f"{address}[{row}]" for row in table.rows for _, address in table.columns)
+        yield from (table.at(address, row) for row in table.rows for _, address in table.columns)
 
 
 def skipped(name: str, title: str, order: int, why: str) -> Setup:

@@ -15,6 +15,28 @@ from gramil.quantities import Mm, Mm2, Mm3, Mm4, Radians, Ratio
 Array = NDArray[np.float64]
 Point = tuple[float, float]
 
+_STEPS = np.linspace(-3.6, 3.6, 241)
+_TURNS = pi / 2 * np.sinh(_STEPS)
+_BEYOND = 1 / (1 + np.exp(2 * _TURNS))
+"""1 - y/half_width at the places of the double exponential rule, kept exact where it is tiny."""
+_WEIGHTS = (_STEPS[1] - _STEPS[0]) * pi * np.cosh(_STEPS) * _BEYOND * (1 - _BEYOND)
+
+
+def depth_integrals(exponent: ArrayLike, other_exponent: ArrayLike, mix: ArrayLike) -> Array:
+    """Integrals of the first three powers of the depth from edge to edge, for one wide to either side and one deep.
+
+    Each figure is a number or an array, all of one shape; the answer has that shape with 3 in front. By the double
+    exponential rule, because the edges stand upright.
+    """
+    with np.errstate(divide="ignore"):  # the middle itself: nothing is taken off the depth there
+        rest = [-np.expm1(np.asarray(n)[..., None] * np.log1p(-_BEYOND)) for n in (exponent, other_exponent)]
+    shares = (1 - np.asarray(mix), np.asarray(mix))
+    heights = sum(
+        share[..., None] * each ** (1 / np.asarray(n)[..., None])
+        for n, share, each in zip((exponent, other_exponent), shares, rest, strict=True)
+    )
+    return np.stack([(2 * _WEIGHTS * np.asarray(heights) ** power).sum(axis=-1) for power in (1, 2, 3)])
+
 
 @dataclass(frozen=True)
 class Profile:
@@ -67,15 +89,9 @@ class Profile:
         return self._across(3) / 3
 
     def _across(self, power: int) -> float:
-        """The integral of depth^power from edge to edge, by the double exponential rule: the edges stand upright."""
-        steps = np.linspace(-3.6, 3.6, 241)
-        inner = pi / 2 * np.sinh(steps)
-        beyond = 1 / (1 + np.exp(2 * inner))  # 1 - y/half_width, kept exact where it is tiny
-        weights = (steps[1] - steps[0]) * pi / 2 * np.cosh(steps) * 2 * beyond * (1 - beyond)
-        with np.errstate(divide="ignore"):
-            rest = [-np.expm1(n * np.log1p(-beyond)) for n, _ in self._parts]
-        heights = sum(w * each ** (1 / n) for (n, w), each in zip(self._parts, rest, strict=True))
-        return float(2 * self.half_width * self.depth**power * (weights * np.asarray(heights) ** power).sum())
+        """The integral of depth^power from edge to edge."""
+        unit = depth_integrals(self.exponent, self.other_exponent, self.mix)
+        return float(self.half_width * self.depth**power * unit[power - 1])
 
     def touch(self, angle: Radians) -> Point:
         """Where a straight flat touches the curve, its outward normal at `angle` from +y towards the depth, 0 to pi."""

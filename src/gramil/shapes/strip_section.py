@@ -1,9 +1,12 @@
-"""Cross-sections that stand on a flat base: area and moments by Gauss points across, and their combination."""
+"""Cross-sections that stand on a flat base or hang below it: area and moments, and their combination."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
+
+from gramil.shapes.profile import Profile, depth_integrals
 
 Array = NDArray[np.float64]
 POINTS, WEIGHTS = np.polynomial.legendre.leggauss(24)
@@ -43,8 +46,10 @@ def standing(half_width: Array, heights: Array) -> Moments:
     return Moments(area, (weights * heights**2).sum(-1) / 2, (weights * heights**3).sum(-1) / 3)
 
 
-def hanging_half_ellipse(half_width: Array, depth: Array) -> Moments:
-    """Moments of a half ellipse hanging below the base. Source: Gere and Goodno, Mechanics of Materials, Appendix E."""
-    area = np.pi / 2 * half_width * depth
-    second = np.pi / 8 * half_width * depth**3
-    return Moments(area, -2 / 3 * half_width * depth**2, second)
+def hanging(profiles: Sequence[Profile]) -> Moments:
+    """Moments of rounded sections that hang below the base, one a profile: the first moment is negative."""
+    figures = np.array([(p.half_width, p.depth, p.exponent, p.other_exponent, p.mix) for p in profiles]).T
+    half_width, depth, exponent, other, mix = figures
+    first, second, third = depth_integrals(exponent, other, mix)
+    area = half_width * depth * first
+    return Moments(area, -half_width * depth**2 * second / 2, half_width * depth**3 * third / 3)

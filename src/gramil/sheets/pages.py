@@ -196,7 +196,7 @@ def _table(table: Table, shower: Shower) -> TableText:
     columns = [(head, address, False) for head, address in table.columns]
     if table.both_units:
         columns = [each for column in columns for each in _doubled(*column, table, shower)]
-    cells = [[_cell(address, row, other, shower) for row in table.rows] for _, address, other in columns]
+    cells = [[_cell(table.at(address, row), other, shower) for row in table.rows] for _, address, other in columns]
     units = [_common_unit(column) for column in cells]
     rows = [
         [str(row), *(parted(column[line])[0] if units[number] else column[line] for number, column in enumerate(cells))]
@@ -212,12 +212,12 @@ def _table(table: Table, shower: Shower) -> TableText:
 
 def _doubled(head: str, address: str, _: bool, table: Table, shower: Shower) -> list[tuple[str, str, bool]]:
     """A column of lengths in both units; any other once."""
-    is_length = shower.figures.unit_at(f"{address}[{table.rows[0]}]") == "mm"
+    is_length = shower.figures.unit_at(table.at(address, table.rows[0])) == "mm"
     return [(head, address, False), (head, address, True)] if is_length else [(head, address, False)]
 
 
-def _cell(address: str, row: int, other: bool, shower: Shower) -> str:
-    return shower.other(f"{address}[{row}]") if other else shower.text(f"{address}[{row}]")
+def _cell(address: str, other: bool, shower: Shower) -> str:
+    return shower.other(address) if other else shower.text(address)
 
 
 def _common_unit(cells: Sequence[str]) -> str:
