@@ -1,14 +1,19 @@
 """Shift: nothing moves when nothing changed; a change and its undoing are opposite; what is no longer true is named."""
 
+import math
+import re
 from importlib.resources import files
 
 import pytest
 
-from gramil.change.shift import shift
+from gramil.change.overlay import differences, overlaid
+from gramil.change.shift import shift, small
 from gramil.change.whole import figures_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
+from gramil.drawings.marks import Polyline, Span
 from gramil.graph import Figures
+from gramil.show import Shower
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
 
@@ -84,3 +89,46 @@ def test_another_join_carries_features_by_what_they_are_held_to() -> None:
 def test_another_name_alone_spoils_no_drawing() -> None:
     found = shift(tarn(), tarn(instrument__name="Twin"))
     assert (found.drawings, found.setups) == ((), ())
+
+
+def test_the_old_state_lies_in_grey_under_the_new_one_with_its_difference_behind_each_figure() -> None:
+    """By hand: the saddle moves by half of what the scale grows by, 12 mm, and by what its set-back is made anew."""
+    before, after = tarn(), tarn(scale__length="642 mm")
+    both = overlaid(before["drawing_face_plan"], after["drawing_face_plan"], before, after, 0.05)
+    grey = [mark for mark in both.marks if mark.layer == "old"]
+    assert grey
+    assert not any(mark.hatch for mark in grey if isinstance(mark, Polyline))
+    (saddle,) = [mark for mark in both.marks if isinstance(mark, Span) and "body_saddle" in mark.address]
+    said = differences(Shower(after).text, before, after)(saddle.address)
+    figure, moved = re.fullmatch(r"([\d.]+) mm \(\+([\d.]+)\)", said).groups()
+    assert float(figure) == pytest.approx(after["body_saddle"], abs=0.006)
+    assert float(moved) == pytest.approx(12 * 2 ** (-13 / 12), abs=0.2)
+    (length,) = [mark for mark in both.marks if isinstance(mark, Span) and "body_length" in mark.address]
+    assert length.address == "body_length"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "unit", "folds"),
+    [
+        (300.0, 300.04, "mm", True),
+        (300.0, 300.06, "mm", False),
+        (0.0240, 0.0240 + math.radians(0.04), "rad", True),
+        (0.0240, 0.0240 + math.radians(0.06), "rad", False),
+        (0.90, 0.904, None, True),
+        (0.90, 0.91, None, False),
+        (3.2e8, 3.2e8 + 1e6, "N mm2", True),
+        (3.2e8, 3.3e8, "N mm2", False),
+        (math.inf, math.inf, "mm", True),
+        (math.inf, 400.0, "mm", False),
+        ("tone bar", "X bass", None, False),
+    ],
+)
+def test_what_folds_away_at_five_hundredths(old: float | str, new: float | str, unit: str | None, folds: bool) -> None:
+    """Lengths by 0.05 mm, angles by 0.05 degrees, what has no scale of its own by a two-hundredth of itself."""
+    assert small(old, new, unit, 0.05) is folds
+
+
+def test_the_necks_angle_is_among_what_moves() -> None:
+    """Another join changes the angle by a tenth of a degree, 0.002 in radians: no small move for a neck set."""
+    moves = {move.name for move in shift(tarn(scale__join="12"), tarn(), 0.05).moves}
+    assert "neck_angle_target" in moves

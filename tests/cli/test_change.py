@@ -57,7 +57,7 @@ def test_the_old_in_grey_under_the_new(bench: Path) -> None:
     assert done.returncode == 0, done.stderr
     drawn = (bench / "drawn" / "board-shift.svg").read_text(encoding="utf-8")
     assert 'id="old"' in drawn
-    assert "+6.00 mm" in drawn
+    assert "(+6.00)" in drawn
 
 
 def test_nothing_or_both_is_refused(bench: Path) -> None:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 import ezdxf
 import pytest
 
-from gramil.drawings.marks import Circle, Polyline
+from gramil.drawings.marks import Circle, Line, Polyline, Words
 from gramil.graph import Figures
 from gramil.show import Shower
 from gramil.writers.dxf import dxf_bytes
@@ -111,3 +111,21 @@ def test_no_braces_leave_plans_of_the_outline_and_no_cards(whole, text_of, deriv
     assert not plain["drawing_braces"].marks
     assert layer(plain["drawing_top_inside"], "outline")
     assert not layer(plain["drawing_face_plan"], "cut", Circle)
+
+
+def test_the_saddle_on_the_face_slants_as_its_slot_does(whole) -> None:
+    """Its ends are those of the slot in the bridge's own drawing, moved to the body."""
+    fanned = whole(("length = 630 ", "bass = 650\ntreble = 630\nsquare_at = 7 "))
+    edge, reach = fanned["body_edge"], fanned["saddle_reach"]
+    expected = ((fanned["saddle_end_bass"] - edge, -reach), (fanned["saddle_end_treble"] - edge, reach))
+    (line,) = layer(fanned["drawing_face_plan"], "strings", Line)
+    assert (line.start, line.end) == (pytest.approx(expected[0]), pytest.approx(expected[1]))
+    assert line.start[0] > line.end[0] + 15.0
+
+
+@pytest.mark.parametrize(("hand", "as_drawn"), [("right", "bass"), ("left", "treble")])
+def test_the_sides_template_says_which_side_it_is(whole, hand: str, as_drawn: str) -> None:
+    """Outside up, top above and neck to the left is the side below the centreline in the plan of the face."""
+    figures = whole(('handed = "right"', f'handed = "{hand}"'))
+    words = " ".join(mark.text for mark in figures["drawing_side"].marks if isinstance(mark, Words))
+    assert f"outside up, the {as_drawn} side" in words

@@ -81,10 +81,12 @@ def _against(operation: Operation, fixed: Fixed, made: Figures, wanted: Figures)
     """The figure's rows that grew most and shrank most, each with its verdict."""
     old, new = np.atleast_1d(made[fixed.figure]), np.atleast_1d(wanted[fixed.figure])
     rows = min(len(old), len(new))
-    difference = new[:rows] - old[:rows]
-    known = np.nonzero(np.isfinite(difference))[0]
+    with np.errstate(invalid="ignore"):  # flat before and flat now
+        difference = new[:rows] - old[:rows]
+    known = np.nonzero(~np.isnan(difference))[0]
+    axes = axes_of(made.graph.annotation(fixed.figure))
     for row in {int(known[difference[known].argmax()]), int(known[difference[known].argmin()])} if len(known) else ():
-        address = f"{fixed.figure}[{row}]" if axes_of(made.graph.annotation(fixed.figure)) else fixed.figure
+        address = f"{fixed.figure}[{row + (axes[0] == 'string')}]" if axes else fixed.figure
         yield Judged(
             operation.name,
             operation.what,

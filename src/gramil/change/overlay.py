@@ -1,50 +1,48 @@
-"""The old state as a grey line under the new one, with how far each figure on the drawing moved."""
+"""The old state as a grey line under the new one, with how far each figure on the drawing moved behind the figure."""
 
 from collections.abc import Callable
 from dataclasses import replace
 
-from gramil.change.shift import SMALL
-from gramil.drawings.marks import Drawing, Label, Mark, Span, Words
-from gramil.graph import Figures, same
-from gramil.show import shown
+from gramil.change.shift import SMALL, small
+from gramil.drawings.marks import Drawing, Label, Mark, Polyline, Span, Words
+from gramil.graph import Figures
+from gramil.show import parted, shown
 
 MOVED = "moved "
-"""What stands before an address on a drawing whose label is a difference."""
+"""What stands before an address on a drawing whose figure is to be shown with its difference."""
 
 
-def overlaid(old: Drawing, new: Drawing, before: Figures, after: Figures) -> Drawing:
-    """Both drawings as one: old lines in grey, the new on top, and beside each moved figure how far it moved."""
-    under = tuple(replace(mark, layer="old") for mark in old.marks if not isinstance(mark, Words | Label | Span))
-    moved = tuple(note for mark in new.marks for note in _notes(mark, before, after))
-    return replace(new, title=f"{new.title}, old in grey", marks=under + new.marks + moved)
+def overlaid(old: Drawing, new: Drawing, before: Figures, after: Figures, tolerance: float = SMALL) -> Drawing:
+    """Both drawings as one: old lines in grey, not hatched, the new on top; figures that moved say how far.
+
+    Moves that are small by the tolerance are left as they are.
+    """
+    under = tuple(_grey(mark) for mark in old.marks if not isinstance(mark, Words | Label | Span))
+    over = tuple(_marked(mark, before, after, tolerance) for mark in new.marks)
+    return replace(new, title=f"{new.title}, old in grey", marks=under + over)
 
 
-def _notes(mark: Mark, before: Figures, after: Figures) -> tuple[Label, ...]:
-    if not isinstance(mark, Span | Label) or not _differs(mark.address, before, after):
-        return ()
-    if isinstance(mark, Label):
-        return (
-            replace(
-                mark, at=(mark.at[0], mark.at[1] - 1.7 * mark.height), address=MOVED + mark.address, before="", after=""
-            ),
-        )
-    middle = ((mark.start[0] + mark.end[0]) / 2, min(mark.start[1], mark.end[1]) - abs(mark.offset) - 2 * mark.height)
-    return (Label(middle, MOVED + mark.address, height=mark.height, anchor="middle"),)
+def _grey(mark: Mark) -> Mark:
+    return replace(mark, layer="old", hatch="") if isinstance(mark, Polyline) else replace(mark, layer="old")
 
 
-def _differs(address: str, before: Figures, after: Figures) -> bool:
+def _marked(mark: Mark, before: Figures, after: Figures, tolerance: float) -> Mark:
+    if isinstance(mark, Span | Label) and _differs(mark.address, before, after, tolerance):
+        return replace(mark, address=MOVED + mark.address)
+    return mark
+
+
+def _differs(address: str, before: Figures, after: Figures, tolerance: float) -> bool:
     """Whether a figure moved by more than folds away."""
     try:
         old, new = before.at(address), after.at(address)
     except KeyError:
         return False
-    if isinstance(old, str | bool) or isinstance(new, str | bool):
-        return not same(old, new)
-    return not abs(float(new) - float(old)) <= SMALL
+    return not small(old, new, after.unit_at(address), tolerance)
 
 
 def differences(resolve: Callable[[str], str], before: Figures, after: Figures) -> Callable[[str], str]:
-    """A reader of labels that also reads differences, with their sign, in the new instrument's unit."""
+    """A reader of figures that says of those marked how far they moved: `300.42 mm (-17.70)`, in the new unit."""
 
     def read(address: str) -> str:
         if not address.startswith(MOVED):
@@ -52,8 +50,9 @@ def differences(resolve: Callable[[str], str], before: Figures, after: Figures) 
         plain = address.removeprefix(MOVED)
         old, new = before.at(plain), after.at(plain)
         if isinstance(new, str | bool):
-            return f"was {old}"
+            return f"{resolve(plain)} (was {old})"
         moved = float(new) - float(old)
-        return ("+" if moved > 0 else "") + shown(moved, after.unit_at(plain), after["instrument_units"])
+        by, _ = parted(shown(moved, after.unit_at(plain), after["instrument_units"]))
+        return f"{resolve(plain)} ({'+' if moved > 0 else ''}{by})"
 
     return read

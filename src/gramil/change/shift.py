@@ -16,7 +16,10 @@ from gramil.rows import Row, measured_fields, member_label, rows
 from gramil.setups.setup import Setup, addresses_of
 
 SMALL = 0.005
-"""A move of less than this (mm, or a cent, or whatever the unit) folds away unless another tolerance is asked for."""
+"""A move of no more than this folds away unless another tolerance is asked for: see `small`."""
+
+
+Value = float | int | str | bool | None
 
 
 @dataclass(frozen=True)
@@ -29,8 +32,8 @@ class Move:
     part: str
     name: str
     address: str
-    old: float | int | str | bool | None
-    new: float | int | str | bool | None
+    old: Value
+    new: Value
     difference: float
     unit: str | None
     rows: int
@@ -62,7 +65,7 @@ class Shift:
 def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
     """Hold two instruments' figures against each other; `moves` is grouped by part, the biggest move first.
 
-    Moves no larger than `tolerance`, each in its own unit, are only counted (`folded`).
+    Moves that are `small` by the tolerance are only counted (`folded`).
     """
     inputs = tuple(name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     touched = set().union(*(old.graph.below(name) for name in inputs))
@@ -82,10 +85,27 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
 
 
 def moved(names: Iterable[str], old: Figures, new: Figures, tolerance: float = SMALL) -> tuple[tuple[Move, ...], int]:
-    """How dimensions moved, grouped by part, the biggest move first; and how many moved no more than `tolerance`."""
+    """How dimensions moved, grouped by part, the biggest move first; and how many moves are `small`."""
     moves = [move for name in names for move in _moves(name, old, new)]
-    kept = [move for move in moves if _size(move) > tolerance]
+    kept = [move for move in moves if not small(move.old, move.new, move.unit, tolerance)]
     return tuple(sorted(kept, key=lambda move: (move.part, -_size(move), move.name))), len(moves) - len(kept)
+
+
+def small(old: Value, new: Value, unit: str | None, tolerance: float) -> bool:
+    """Whether a move folds away: lengths in mm and cents up to the tolerance, angles up to as many degrees.
+
+    Of any other figure (a force, a share, a curvature) a tenth of the tolerance as its share of the figure.
+    """
+    if isinstance(old, str | bool | None) or isinstance(new, str | bool | None):
+        return old == new
+    move = abs(float(new) - float(old))
+    if not math.isfinite(move):  # flat on both sides, or on one
+        return same(old, new)
+    if unit in ("mm", "cent"):
+        return move <= tolerance
+    if unit == "rad":
+        return math.degrees(move) <= tolerance
+    return move <= tolerance / 10 * max(abs(old), abs(new))
 
 
 def _carried(old: Figures, new: Figures, tolerance: float) -> Iterator[Carried]:
@@ -195,7 +215,7 @@ def _move(name: str, address: str, old: Row | None, new: Row | None) -> Move:
     return Move(row.part, name, address, _value(old), _value(new), _difference(old, new), row.unit, 1)
 
 
-def _value(row: Row | None) -> float | int | str | bool | None:
+def _value(row: Row | None) -> Value:
     return None if row is None else row.value
 
 

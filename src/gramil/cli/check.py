@@ -58,12 +58,13 @@ def verdicts(findings: Iterable[Finding], shower: Shower, fine: bool) -> Iterato
     found = tuple(findings)
     for each in found:
         if fine or each.severity != "fine":
-            yield from _verdict(each, shower)
+            yield from verdict(each, shower)
     counted = ((severity, sum(each.severity == severity for each in found)) for severity in SEVERITIES)
     yield ", ".join(f"{number} {severity}" for severity, number in counted if number)
 
 
-def _verdict(finding: Finding, shower: Shower) -> Iterator[str]:
+def verdict(finding: Finding, shower: Shower) -> Iterator[str]:
+    """One finding's lines: the figure with its limit, what it means, what mends it."""
     head = click.style(f"{finding.severity.upper():<10}", bold=finding.severity in ("stop", "caution"))
     if finding.severity == "not judged":
         yield f"{head} {finding.name}: not judged, {finding.says}."

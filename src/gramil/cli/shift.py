@@ -1,6 +1,7 @@
 """`gramil shift`: what a change moves, which findings come and go, and what was made or drawn and is right no more."""
 
 import itertools
+import math
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -8,15 +9,20 @@ import click
 
 from gramil.change.made import Judged, judge
 from gramil.change.overlay import differences, overlaid
-from gramil.change.shift import SMALL, Carried, Move, Shift, shift
+from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.change.whole import drawings_of
 from gramil.cli.changed import changed_text, figures_of_text
+from gramil.cli.check import verdict
 from gramil.cli.options import opened, shop_file, shower_of
 from gramil.description.base import keys_of
 from gramil.graph import Figures
 from gramil.pack import is_template
+from gramil.sheets.pages import words_of
 from gramil.shop.made_file import Made, made_beside, read_made
 from gramil.show import Shower, shown
+
+PLAY = 0.05
+"""How near to its place a shop puts things, in mm: less is no move to act on. Common practice, as on slots."""
 
 
 @click.command()
@@ -24,7 +30,13 @@ from gramil.show import Shower, shown
 @click.argument("new", type=click.Path(path_type=Path), required=False)
 @click.option("--set", "changes", multiple=True, metavar="KEY=VALUE", help="Change OLD instead of naming a NEW file.")
 @shop_file
-@click.option("--tolerance", type=float, default=SMALL, show_default=True, help="Moves up to this fold away.")
+@click.option(
+    "--tolerance",
+    type=float,
+    default=PLAY,
+    show_default=True,
+    help="Moves up to this fold away: mm, cent, degrees; of other figures, a tenth of it as their share.",
+)
 @click.option(
     "--made", "made_file", type=click.Path(path_type=Path), help="What is made already; else OLD's own record."
 )
@@ -51,19 +63,17 @@ def command(
     before, _ = opened(old, shop)
     source = new or old
     after = figures_of_text(changed_text(source, changes), source, shop)
-    for line in report(shift(before, after, tolerance), before, after):
-        click.echo(line)
     record = made_file or made_beside(old)
-    if made_file is not None or record.exists():
-        for line in made_report(read_made(record), before, after):
-            click.echo(line)
+    made = read_made(record) if made_file is not None or record.exists() else None
+    for line in report(shift(before, after, tolerance), before, after, made):
+        click.echo(line)
     if draw is not None:
-        for line in _drawn(draw, before, after):
+        for line in _drawn(draw, before, after, tolerance):
             click.echo(line)
 
 
-def report(found: Shift, before: Figures, after: Figures) -> Iterator[str]:
-    """The lines of the page: inputs, moves by part, findings, drawings and sheets."""
+def report(found: Shift, before: Figures, after: Figures, made: Made | None = None) -> Iterator[str]:
+    """The lines of the page: what to act on first, then every dimension that moved, by part."""
     if not found.inputs:
         yield "Nothing differs."
         return
@@ -75,15 +85,38 @@ def report(found: Shift, before: Figures, after: Figures) -> Iterator[str]:
     yield from _listed(
         "FEATURES THAT MOVED ALONG THE BODY, toward the tail positive", [_carried(each, new) for each in found.features]
     )
-    for part, moves in itertools.groupby(found.moves, key=lambda move: move.part):
-        yield click.style(f"\n{part.upper()}", bold=True)
-        yield from (_row(move, old, new) for move in moves)
-    if found.folded:
-        yield f"\n{found.folded} more moved by too little to matter."
-    yield from _listed("FINDINGS THAT COME", [f"{each.severity}: {each.name}. {each.says}" for each in found.came])
+    yield from _listed("FINDINGS THAT COME", [line for each in found.came for line in verdict(each, new)])
     yield from _listed("FINDINGS THAT GO", [f"{each.severity}: {each.name}" for each in found.went])
-    yield from _listed("DRAWINGS AND TEMPLATES NO LONGER TRUE", found.drawings)
+    yield from made_report(made, before, after)
+    yield from _listed("DRAWINGS AND TEMPLATES NO LONGER TRUE", _untitled(found.drawings, before))
     yield from _listed("SHEETS AND SETTINGS NO LONGER TRUE", found.setups)
+    yield from _dimensions(found, old, new)
+
+
+def _dimensions(found: Shift, old: Shower, new: Shower) -> Iterator[str]:
+    """Every dimension that moved, by part; those whose move does not show in the unit's last figure are counted."""
+    unseen = 0
+    if found.moves:
+        yield click.style("\nEVERY DIMENSION THAT MOVED, by part, the biggest move first", bold=True)
+    for part, moves in itertools.groupby(found.moves, key=lambda move: move.part):
+        shows = [move for move in moves if _shows(move, new)]
+        unseen += sum(1 for move in found.moves if move.part == part) - len(shows)
+        if shows:
+            yield click.style(f"\n{part.upper()}", bold=True)
+            yield from (line for move in shows for line in _row(move, old, new))
+    if found.folded + unseen:
+        yield f"\n{found.folded + unseen} more moved by too little to matter: --tolerance 0 shows them."
+
+
+def _shows(move: Move, new: Shower) -> bool:
+    """Whether a move can be seen in the last figure shown; lengths in inches are shown more coarsely than in mm."""
+    by = _by(move, new)
+    return not by or any(digit in "123456789" for digit in by)
+
+
+def _untitled(titles: tuple[str, ...], before: Figures) -> list[str]:
+    """Titles of drawings without the instrument's name, which they begin with."""
+    return [title.removeprefix(f"{before['instrument_name']}, ") for title in titles]
 
 
 def _carried(feature: Carried, new: Shower) -> str:
@@ -91,16 +124,23 @@ def _carried(feature: Carried, new: Shower) -> str:
     return f"{feature.name:<24} {by:>12}   held to the {feature.held_to}"
 
 
-def _row(move: Move, old: Shower, new: Shower) -> str:
+def _row(move: Move, old: Shower, new: Shower) -> Iterator[str]:
+    """A dimension in words, then its figures with its address."""
+    owner = new if move.new is not None else old
     values = [
         "none" if value is None else shown(value, move.unit, shower.first)
         for value, shower in ((move.old, old), (move.new, new))
     ]
-    by = ""
-    if move.difference == move.difference:
-        by = ("+" if move.difference > 0 else "") + shown(move.difference, move.unit, new.first)
-    rest = f"   and {move.rows - 1} more rows" if move.rows > 1 else ""
-    return f"  {move.address:<36} {values[0]:>12} -> {values[1]:<12} {by}{rest}"
+    rest = f"   and {move.rows - 1} more" if move.rows > 1 else ""
+    yield f"  {words_of(move.address, owner)}"
+    yield f"      {values[0]:>14} -> {values[1]:<14} {_by(move, new):<14} [{move.address}]{rest}"
+
+
+def _by(move: Move, new: Shower) -> str:
+    """The difference with its sign; nothing for words, curvatures, and where one of the two is flat or not there."""
+    if not math.isfinite(move.difference) or move.unit == "1/mm":
+        return ""
+    return ("+" if move.difference > 0 else "") + shown(move.difference, move.unit, new.first)
 
 
 def _listed(heading: str, lines: list[str] | tuple[str, ...]) -> Iterator[str]:
@@ -109,13 +149,18 @@ def _listed(heading: str, lines: list[str] | tuple[str, ...]) -> Iterator[str]:
         yield from (f"  {line}" for line in lines)
 
 
-def made_report(made: Made, before: Figures, after: Figures) -> Iterator[str]:
-    """How what is already made stands after the change."""
-    old = made.pinned(before)
-    shower = shower_of(after)
-    yield from _listed(
-        "ALREADY MADE", [line for each in judge(made.operations, old, after) for line in _standing(each, shower)]
-    )
+def made_report(made: Made | None, before: Figures, after: Figures) -> Iterator[str]:
+    """How what is already made stands after the change; without a record, that nothing is known of it."""
+    if made is None:
+        yield from _listed("ALREADY MADE", ["no record beside the old description: --made names one"])
+        return
+    shower, judged = shower_of(after), judge(made.operations, made.pinned(before), after)
+    known = {each.operation for each in judged}
+    rest = [name.replace("_", " ") for name in made.operations if name not in known]
+    lines = [line for each in judged for line in _standing(each, shower)]
+    if rest:
+        lines.append(f"{'NOT TOUCHED':<16} {', '.join(rest)}: no figure that is looked at hangs on it")
+    yield from _listed("ALREADY MADE", lines)
 
 
 def _standing(each: Judged, shower: Shower) -> Iterator[str]:
@@ -123,17 +168,20 @@ def _standing(each: Judged, shower: Shower) -> Iterator[str]:
     if each.standing != "still right":
         unit = shower.figures.unit_at(each.address)
         is_now, should_be = (shown(value, unit, shower.first) for value in (each.is_now, each.should_be))
-        yield f"                 {each.address} is {is_now}, should be {should_be}. {each.remedy}".rstrip()
+        words = words_of(each.address, shower)
+        yield f"                 {words} is {is_now}, should be {should_be}. {each.remedy}".rstrip()
 
 
-def _drawn(folder: Path, before: Figures, after: Figures) -> Iterator[str]:
+def _drawn(folder: Path, before: Figures, after: Figures, tolerance: float) -> Iterator[str]:
+    """Every template that differs, old in grey under new; another name of the instrument is no difference."""
     from gramil.writers.svg import svg_bytes
 
     folder.mkdir(parents=True, exist_ok=True)
     read = differences(shower_of(after).text, before, after)
-    old = {drawing.name: drawing for drawing in drawings_of(before)}
+    renamed = before.with_base({**before.base, "instrument_name": after["instrument_name"]})
+    old = {drawing.name: drawing for drawing in drawings_of(renamed)}
     for new in drawings_of(after):
         if is_template(new) and new.name in old and old[new.name] != new:
             path = folder / f"{new.name}-shift.svg"
-            path.write_bytes(svg_bytes(overlaid(old[new.name], new, before, after), read))
+            path.write_bytes(svg_bytes(overlaid(old[new.name], new, before, after, tolerance), read))
             yield f"{path}"

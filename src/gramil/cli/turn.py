@@ -10,11 +10,12 @@ from gramil.change.shift import shift
 from gramil.change.turn import Turned, turn
 from gramil.cli.changed import changed_text, figures_of_text
 from gramil.cli.options import opened, shop_file, shower_of
-from gramil.cli.shift import report
+from gramil.cli.shift import PLAY, report
 from gramil.description.base import base_names
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.measure import read_angle, read_length
+from gramil.shop.made_file import made_beside, read_made
 from gramil.show import Shower, shown
 
 
@@ -51,7 +52,8 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     click.echo(
         f"{key} = {shown(found.answers[0], unit, shower.first)} gives {address} = {shower_of(after).text(address)}\n"
     )
-    for line in report(shift(before, after), before, after):
+    record = made_beside(file)
+    for line in report(shift(before, after, PLAY), before, after, read_made(record) if record.exists() else None):
         click.echo(line)
     if write:
         file.write_text(text(found.answers[0]), encoding="utf-8")

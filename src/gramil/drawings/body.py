@@ -49,19 +49,19 @@ def piece_bridge_on_body(
     brace_bridge: tuple[Quadrilateral, ...],
     brace_pins: tuple[Spot, ...],
     bridge_pin_diameter: Mm,
-    body_saddle: Mm,
-    bridge_spread: Mm,
+    piece_saddle_on_body: Marks,
 ) -> Marks:
     """The bridge's footprint, its pins, and the saddle's line."""
     if not body_outlines:
         return ()
     pins = [Circle(pin.point, bridge_pin_diameter / 2, "pins") for pin in brace_pins]
-    half = bridge_spread / 2
-    return (
-        *(Polyline(each.corners, "nut", closed=True) for each in brace_bridge),
-        *pins,
-        Line((body_saddle, -half), (body_saddle, half), "strings"),
-    )
+    return (*(Polyline(each.corners, "nut", closed=True) for each in brace_bridge), *pins, *piece_saddle_on_body)
+
+
+def piece_saddle_on_body(saddle_end_treble: Mm, saddle_end_bass: Mm, saddle_reach: Mm, body_edge: Mm) -> Marks:
+    """The middle line of the saddle's slot, as it slants, end to end."""
+    treble, bass = saddle_end_treble - body_edge, saddle_end_bass - body_edge
+    return (Line((bass, -saddle_reach), (treble, saddle_reach), "strings"),)
 
 
 def piece_braces_hidden(brace_list: tuple[Brace, ...], plate_shapes: tuple[PlateShape, ...]) -> Marks:
@@ -106,7 +106,7 @@ def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_width: 
         address = f'body_bouts["{bout.name}"].width'
         widths.append(Line((bout.x, -half), (bout.x, half), "dimensions"))
         widths.append(Label((bout.x, -half - 8.0), address, f"{bout.name} ", anchor="middle"))
-    return (Span((0.0, low), (body_length, low), -20.0, "body_length"), *widths)
+    return (Span((0.0, low), (body_length, low), -20.0, "body_length", before="body "), *widths)
 
 
 def piece_body_places(body_outlines: tuple[Outline, ...], soundhole_centre: Mm, body_saddle: Mm) -> Marks:
@@ -114,21 +114,19 @@ def piece_body_places(body_outlines: tuple[Outline, ...], soundhole_centre: Mm, 
     marks: list[Mark] = []
     for outline in body_outlines:
         top = outline.width / 2
-        marks.append(Span((0.0, top), (body_saddle, top), 22.0, "body_saddle"))
+        marks.append(Span((0.0, top), (body_saddle, top), 22.0, "body_saddle", before="to the saddle "))
         if not np.isnan(soundhole_centre):
-            marks.append(Span((0.0, top), (soundhole_centre, top), 10.0, "soundhole_centre"))
+            marks.append(
+                Span((0.0, top), (soundhole_centre, top), 10.0, "soundhole_centre", before="to the soundhole ")
+            )
     return tuple(marks)
 
 
-def piece_face_words(instrument_name: str, body_width: Mm) -> Marks:
-    """Whose face it is, over the plan, and what the dashes are."""
+def piece_face_words(body_width: Mm) -> Marks:
+    """What the dashes are, over the plan."""
     if np.isnan(body_width):
         return ()
-    high = body_width / 2
-    return (
-        Words((0.0, high + 42.0), f"{instrument_name}: the face", 6.0),
-        Words((0.0, high + 34.0), "Dashed: braces, plate and blocks under the top.", 3.0),
-    )
+    return (Words((0.0, body_width / 2 + 32.0), "Dashed: braces, plate and blocks under the top.", 3.0),)
 
 
 def piece_face_plan(
@@ -167,7 +165,7 @@ def drawing_side(
     side_upper: Series[Mm],
     side_lower: Series[Mm],
     side_stations: tuple[SideStation, ...],
-    side_length: Mm,
+    piece_unrolled_words: Marks,
 ) -> Drawing:
     """One side unrolled, at true size, its outside up: top's edge above; the other side is its mirror image."""
     if not side_along.size:
@@ -177,15 +175,36 @@ def drawing_side(
     marks: list[Mark] = [Polyline((*upper, *reversed(lower)), "cut", closed=True)]
     for station in side_stations:
         marks += _station(station, side_along, side_upper, side_lower)
-    foot = float(side_lower.min())
-    marks += [
-        Span((0.0, foot), (side_length, foot), -22.0, "side_length"),
-        Words((6.0, 14.0), f"{instrument_name}: one side, outside up, top's edge above", 4.0),
-        Words((6.0, 8.0), "Two are wanted, one turned over. Lengths are on the outside of the side.", 2.6),
-        Words((side_length / 3, -8.0), "top's edge", 2.6),
-        Words((side_length / 3, foot + 12.0), "back's edge", 2.6),
-    ]
-    return Drawing("side", f"{instrument_name}, a side unrolled", "the side", tuple(marks))
+    return Drawing("side", f"{instrument_name}, a side unrolled", "the side", (*marks, *piece_unrolled_words))
+
+
+def piece_unrolled_words(
+    instrument_name: str,
+    instrument_handed: str,
+    side_along: Series[Mm],
+    side_length: Mm,
+    side_upper: Series[Mm],
+    side_lower: Series[Mm],
+) -> Marks:
+    """Which side it is and which when turned over, which edges and ends, and how long.
+
+    Seen from outside with the top above and the neck to the left is the side nearest to whoever looks at the face with
+    the head to the left: the bass side of a right-handed guitar, the treble side of a left-handed one.
+    """
+    if not side_lower.size:
+        return ()
+    as_drawn, over = ("treble", "bass") if instrument_handed == "left" else ("bass", "treble")
+    foot, high, third = float(side_lower.min()), float(side_upper.max()), side_length / 3
+    edges = [float(np.interp(third, side_along, edge)) for edge in (side_upper, side_lower)]
+    return (
+        Span((0.0, foot), (side_length, foot), -22.0, "side_length", before="half round the body "),
+        Words(
+            (6.0, high + 14.0), f"{instrument_name}: outside up, the {as_drawn} side; turned over, the {over} side", 4.0
+        ),
+        Words((6.0, high + 8.0), "One of each is wanted. Lengths are on the outside of the side.", 2.6),
+        Words((third, edges[0] - 6.0), "top's edge", 2.6),
+        Words((third, edges[1] + 4.0), "back's edge", 2.6),
+    )
 
 
 def _station(station: SideStation, along: Series[Mm], upper: Series[Mm], lower: Series[Mm]) -> Marks:

@@ -14,8 +14,9 @@ from gramil.quantities import Mm
 
 OWNS = ("drawing_", "piece_")
 
-CARD_GAP = 12.0
-"""Between two brace cards, in mm."""
+CARD_GAP, SAG_STEP = 12.0, 5.0
+"""Between two brace cards, in mm, and the steps in which room is left for an arched foot: a card stays in its place
+when another one's foot is arched a little more."""
 
 
 def piece_plan_top(
@@ -79,18 +80,19 @@ def _list(braces: tuple[Brace, ...], plate: str, length: Mm, width: Mm) -> Marks
     """Numbers and names beside the tail, each with its length, and where its ends lie: along and across."""
     x, row = length + 24.0, 9.0
     marks: list[Mark] = [
-        Words((x + 66.0, width / 2 - 8.0), "long", 3.0),
-        Words((x + 102.0, width / 2 - 8.0), "first end along, across", 3.0),
-        Words((x + 174.0, width / 2 - 8.0), "second end along, across", 3.0),
+        Words((x + column, width / 2 - 8.0), head, 2.6) for column, head in zip(_PLACES, _HEADS, strict=True)
     ]
     for number, brace in enumerate(_of(braces, plate), 1):
         y, address = width / 2 - 8.0 - row * number, f'brace_list["{brace.name}"]'
-        marks.append(Words((x, y), f"{number}  {brace.name}", 3.4))
-        for column, field in zip((66, 102, 138, 174, 210), _COLUMNS, strict=True):
-            marks.append(Label((x + column, y), f"{address}.{field}"))
-    return tuple(marks) if len(marks) > 3 else ()
+        name = f"{number}  {brace.name}"
+        marks.append(Words((x, y), name, min(3.4, 0.9 * _PLACES[0] / len(name))))
+        for column, field in zip(_PLACES, _COLUMNS, strict=True):
+            marks.append(Label((x + column, y), f"{address}.{field}", height=2.6))
+    return tuple(marks) if len(marks) > len(_HEADS) else ()
 
 
+_PLACES = (62, 106, 150, 194, 238)
+_HEADS = ("long", "first end: along", "across", "second end: along", "across")
 _COLUMNS = ("length", "start_x", "start_y", "stop_x", "stop_y")
 """What the list says of each brace."""
 
@@ -129,9 +131,7 @@ def drawing_braces(
     for brace in (each for each in brace_list if each.length > 0):
         y -= brace.height
         marks += _card(brace, brace_crossings, y)
-        y -= brace.sagitta + CARD_GAP
-    if marks:
-        marks.append(Words((0.0, 12.0), f"{instrument_name}: braces", 5.0))
+        y -= SAG_STEP * np.ceil(brace.sagitta / SAG_STEP) + CARD_GAP
     return Drawing("braces", f"{instrument_name}, braces from the side", "the side", tuple(marks))
 
 

@@ -100,7 +100,7 @@ def piece_bridge_sizes(bridge_outline: Quadrilateral) -> Marks:
 
 def piece_bridge_words(bridge_outline: Quadrilateral, instrument_name: str) -> Marks:
     """What places the bridge and cuts its slot, in a column beside it that is not turned over with it."""
-    x = max(bridge_outline.end_lower_x, bridge_outline.end_upper_x) + 34.0
+    x = max(bridge_outline.end_lower_x, bridge_outline.end_upper_x) + 46.0
     lines = (
         ("nut's face to front edge ", "bridge_front_from_nut"),
         ("octave's fret to front edge ", "bridge_front_from_octave"),

@@ -3,7 +3,7 @@
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, upright
 from gramil.parts.records import CarveLine, CarveStation
-from gramil.quantities import Count
+from gramil.quantities import Count, Mm
 from gramil.shapes.facets import even_angles, facets, vertices
 
 OWNS = ("drawing_", "piece_")
@@ -99,8 +99,15 @@ def _line_sizes(station: CarveStation, lines: tuple[CarveLine, ...], view: View)
             marks += (Span(*low, -STEP * (len(lines) - row), f"{at}.centre", FIGURE),)
         if line.number < len(lines):
             x = view.at(out, 0.0)[0] + 3.0 + STEP * 3 * row
+            reach = x - view.at(out, 0.0)[0]
+            marks += (_out(view.at(line.centre, -line.joint), x), _out(view.at(out, 0.0), x)) if reach > STEP else ()
             marks += upright((x, view.at(0.0, -line.joint)[1]), (x, view.at(0.0, 0.0)[1]), f"{at}.joint")
     return marks
+
+
+def _out(place: Point, x: Mm) -> Line:
+    """An extension line from beside a place to a dimension further out."""
+    return Line((place[0] + 1.0, place[1]), (x + 1.5, place[1]), "dimensions")
 
 
 def drawing_neck_facets(instrument_name: str, piece_facets: Marks) -> Drawing:

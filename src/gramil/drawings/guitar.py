@@ -64,19 +64,19 @@ def piece_plan_head(head_outline: Run, piece_whole_head: Marks, board_nut_positi
 def piece_plan_sizes(
     scale_run: Mm, back_bow_length: Mm, bridge_front_edge: Mm, body_outlines: tuple[Outline, ...], body_edge: Mm
 ) -> Marks:
-    """Lengths below the plan: scale, join, bridge; and the body's length and greatest width where it is described."""
+    """Lengths below the plan: scale, join, bridge; over it and at its tail the body's, where it is described."""
     low = -max((outline.width / 2 for outline in body_outlines), default=45.0)
     marks: Marks = (
         Line((0.0, -26.0), (0.0, 26.0), "centreline"),
-        Span((0.0, low), (back_bow_length, low), -10.0, "back_bow_length"),
-        Span((0.0, low), (bridge_front_edge, low), -20.0, "bridge_front_edge"),
-        Span((0.0, low), (scale_run, low), -30.0, "scale_run"),
+        Span((0.0, low), (back_bow_length, low), -10.0, "back_bow_length", before="to the join "),
+        Span((0.0, low), (bridge_front_edge, low), -20.0, "bridge_front_edge", before="to the bridge's front "),
+        Span((0.0, low), (scale_run, low), -30.0, "scale_run", before="scale "),
     )
     for outline in body_outlines:
         tail = body_edge + outline.length
         marks += (
-            Span((body_edge, low), (tail, low), -40.0, "body_length"),
-            Span((tail, low), (tail, -low), -12.0, "body_width"),
+            Span((body_edge, -low), (tail, -low), 10.0, "body_length", before="body "),
+            Span((tail, low), (tail, -low), -18.0, "body_width", before="body "),
         )
     return marks
 
@@ -181,8 +181,8 @@ def piece_plan_side_sizes(back_bow_length: Mm, neck_heel_depth: Mm, body_sides: 
     """Neck's length, heel, angle; the body's depths where they are described."""
     x = back_bow_length
     marks: Marks = (
-        Span((0.0, 0.0), (x, 0.0), 26.0, "back_bow_length"),
-        Span((x, -neck_heel_depth), (x, 0.0), 60.0, "neck_heel_depth"),
+        Span((0.0, 0.0), (x, 0.0), 26.0, "back_bow_length", before="to the join "),
+        Span((x, -neck_heel_depth), (x, 0.0), 60.0, "neck_heel_depth", before="heel "),
         Label((x - 120.0, 40.0), "neck_angle_target", "neck angle "),
     )
     for side in body_sides:

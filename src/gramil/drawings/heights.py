@@ -22,6 +22,8 @@ BRIDGE_BEFORE, BRIDGE_BEHIND, SADDLE_HALF = 8.0, 20.0, 1.5
 """The bridge's front and back edge from the saddle, and half a saddle's thickness, as drawn, in mm."""
 PANEL = 62.0
 """Height, in mm, that each string's panel takes."""
+ROOM_BETWEEN = 18.0
+"""Least between the treble string's plane and the top of the bass string's saddle, in mm on the paper."""
 
 
 @dataclass(frozen=True)
@@ -204,12 +206,16 @@ def piece_strung(
 
 
 def piece_strung_lines(
-    piece_strung: tuple[Strung, Strung], crown_height: Mm, slot_first: Count, scale_join: Ratio
+    piece_strung: tuple[Strung, Strung],
+    piece_strung_drop: Mm,
+    crown_height: Mm,
+    slot_first: Count,
+    scale_join: Ratio,
 ) -> Marks:
     """For each outer string its crowns, the board under it, the string, and the crowns' chord from nut to join."""
     marks: Marks = ()
     for row, strung in enumerate(piece_strung):
-        view = _panel(row)
+        view = _panel(row, piece_strung_drop)
         face = tuple((x, top - crown_height) for x, top in zip(strung.fret_x, strung.tops, strict=True))
         crowns = tuple(view.line((x, z), (x, z + crown_height), "slots") for x, z in face[slot_first:])
         chord = (strung.fret_x[0], strung.tops[0]), _chord_end(strung, scale_join)
@@ -220,8 +226,13 @@ def piece_strung_lines(
     return marks
 
 
-def _panel(row: int) -> View:
-    return View((0.0, -row * PANEL), SCALE, SCALE * STRUNG_TALL)
+def piece_strung_drop(piece_strung: tuple[Strung, Strung]) -> Mm:
+    """How far below the treble string's picture the bass string's lies: clear of it, however high its saddle is."""
+    return max(PANEL, SCALE * STRUNG_TALL * piece_strung[1].saddle[1] + ROOM_BETWEEN)
+
+
+def _panel(row: int, drop: Mm) -> View:
+    return View((0.0, -row * drop), SCALE, SCALE * STRUNG_TALL)
 
 
 def _chord_end(strung: Strung, join: float) -> Point:
@@ -232,11 +243,13 @@ def _chord_end(strung: Strung, join: float) -> Point:
     return (strung.saddle[0], strung.tops[0] + slope * (strung.saddle[0] - strung.fret_x[0]))
 
 
-def piece_strung_figures(piece_strung: tuple[Strung, Strung], action_fret: Count, scale_join: Ratio) -> Marks:
+def piece_strung_figures(
+    piece_strung: tuple[Strung, Strung], piece_strung_drop: Mm, action_fret: Count, scale_join: Ratio
+) -> Marks:
     """Heights over fret 1, fret 12 and at the saddle, for each outer string."""
     marks: Marks = ()
     for row, strung in enumerate(piece_strung):
-        marks += _strung_figures(strung, _panel(row), action_fret, _chord_end(strung, scale_join))
+        marks += _strung_figures(strung, _panel(row, piece_strung_drop), action_fret, _chord_end(strung, scale_join))
     return marks
 
 
@@ -261,10 +274,10 @@ def _strung_figures(strung: Strung, view: View, action_fret: int, chord: Point) 
 
 
 def drawing_heights(
-    instrument_name: str, piece_strung_lines: Marks, piece_strung_figures: Marks, action_fret: Count
+    instrument_name: str, piece_strung_lines: Marks, piece_strung_figures: Marks, piece_strung_drop: Mm
 ) -> Drawing:
     """The outer strings over their frets, strung, with the relief in."""
-    x, foot = 0.0, _panel(1).at(0.0, 0.0)[1] - 18.0
+    x, foot = 0.0, -piece_strung_drop - 18.0
     words = (
         *said(
             (x, foot),

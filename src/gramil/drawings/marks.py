@@ -81,7 +81,7 @@ class Label:
 
 @dataclass(frozen=True)
 class Span:
-    """A dimension line between two points, drawn `offset` mm to its left, with the figure at `address` on it."""
+    """A dimension line between two points, `offset` mm to its left; on it `before` and the figure at `address`."""
 
     start: Point
     end: Point
@@ -89,6 +89,7 @@ class Span:
     address: str
     height: float = 3.0
     layer: str = "dimensions"
+    before: str = ""
 
 
 Mark = Line | Arc | Circle | Polyline | Words | Label | Span

@@ -110,8 +110,14 @@ def piece_rod(rod_start: Mm, rod_end: Mm, neck_rod_depth: Mm, neck_rod: str, pie
     side = ((rod_start, top), (edge, 0.0)) if rod_start < edge else ((rod_start, 0.0),)
     return (
         Polyline((*side, (rod_end, 0.0), (rod_end, low), (rod_start, low)), "slots", closed=True),
-        Span((0.0, 0.0), (rod_end, 0.0), 14.0, "rod_end"),
-        Span((rod_start, 0.0), (0.0, 0.0), 14.0, "rod_start"),
+        Span((0.0, 0.0), (rod_end, 0.0), 14.0, "rod_end", before="rod to "),
+        Span(
+            (min(rod_start, 0.0), 0.0),
+            (max(rod_start, 0.0), 0.0),
+            14.0 if rod_start < 0.0 else 5.0,
+            "rod_start_away",
+            before="rod from ",
+        ),
         Words((rod_end / 2, low / 2 - 1.2), "truss rod's channel", 2.4, anchor="middle"),
     )
 
@@ -124,9 +130,9 @@ def piece_plank_sizes(
     right = plank_tail + 8.0
     return (
         Line((0.0, 2.0), (0.0, -4.0), "nut"),
-        Span((plank_head_start, 0.0), (plank_tail, 0.0), 32.0, "plank_shaft"),
-        Span((0.0, 0.0), (back_bow_length, 0.0), 23.0, "back_bow_length"),
-        Span((right, -neck_heel_depth), (right, 0.0), -6.0, "neck_heel_depth"),
+        Span((plank_head_start, 0.0), (plank_tail, 0.0), 32.0, "plank_shaft", before="neck, tenon and all "),
+        Span((0.0, 0.0), (back_bow_length, 0.0), 23.0, "back_bow_length", before="zero line to the body "),
+        Span((right, -neck_heel_depth), (right, 0.0), -6.0, "neck_heel_depth", before="heel "),
         Label((x, 30.0), "head_scarf_length", "scarf's face "),
         Label((x, 24.0), "head_blank", "blank "),
         Label((x, 18.0), "head_angle", "head leans "),

@@ -30,6 +30,15 @@ def rod_start(
     return plank_head_start - carve_rod_pocket if carve_rod_access == "head" else rod_body_end - rod_asked
 
 
+def rod_start_away(rod_start: Mm) -> Mm:
+    """How far the channel's end toward the head lies from the zero line, to whichever side.
+
+    Formula: abs(rod_start)
+    Source: common practice.
+    """
+    return abs(rod_start)
+
+
 def rod_body_end(back_bow_length: Mm, plank_tail: Mm, carve_rod_access: str, carve_rod_clear: Mm) -> Mm:
     """How far the channel may go toward the body: right through to the soundhole, or short of the neck's end.
 

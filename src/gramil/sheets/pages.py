@@ -170,11 +170,11 @@ def _figure(figure: BigFigure, shower: Shower) -> FigureText:
 
 
 def _box(address: str, setup: Setup, shower: Shower) -> BoxText:
-    name = next((figure.what for figure in setup.figures if figure.address == address), "") or _words(address, shower)
+    name = next((figure.what for figure in setup.figures if figure.address == address), "") or words_of(address, shower)
     return BoxText(what=safe(shower.filled(name)), wanted=shower.text(address), unit=parted(shower.text(address))[1])
 
 
-def _words(address: str, shower: Shower) -> str:
+def words_of(address: str, shower: Shower) -> str:
     """What a figure is called when no big figure names it: the start of what the graph says of it."""
     name, steps = parse_address(address)
     graph = shower.figures.graph
@@ -189,7 +189,7 @@ def _step(step: Step, axis: str) -> str:
         return f", {step.name.replace('_', ' ')}"
     if axis == "fret":
         return f", fret {step}" if step else ", zero line"
-    return f", {axis} {step}".rstrip()
+    return f", {axis} {step}" if axis and axis != "any" else f", {step}"
 
 
 def _table(table: Table, shower: Shower) -> TableText:

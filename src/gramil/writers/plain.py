@@ -80,5 +80,5 @@ def figures(drawing: Drawing, resolve: Resolve) -> tuple[Figure, ...]:
         if isinstance(mark, Label):
             found.setdefault(mark.address, Figure(mark.address, f"{mark.before}{resolve(mark.address)}{mark.after}"))
         elif isinstance(mark, Span):
-            found.setdefault(mark.address, Figure(mark.address, resolve(mark.address)))
+            found.setdefault(mark.address, Figure(mark.address, f"{mark.before}{resolve(mark.address)}"))
     return tuple(found.values())

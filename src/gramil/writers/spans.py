@@ -18,7 +18,7 @@ def drawn(span: Span, resolve: Resolve) -> tuple[tuple[Line, ...], Lettering]:
     along, left = _directions(span)
     first, last = _moved(span.start, left, span.offset), _moved(span.end, left, span.offset)
     length = hypot(span.end[0] - span.start[0], span.end[1] - span.start[1])
-    text = clean(resolve(span.address))
+    text = clean(f"{span.before}{resolve(span.address)}")
     wide = width(text, span.height, figure=True)
     inside = wide + 2 * TICK <= length
     tail = last if inside else _moved(last, along, wide + 2 * TICK + CLEAR)

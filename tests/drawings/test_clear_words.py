@@ -1,0 +1,68 @@
+"""Words and figures on the drawings stand clear of each other, on instruments small, large, fanned and left-handed."""
+
+import itertools
+from collections.abc import Callable
+
+import pytest
+from shapely.geometry import Polygon
+
+from gramil.change.overlay import differences, overlaid
+from gramil.change.whole import drawings_of
+from gramil.graph import Figures
+from gramil.pack import is_template
+from gramil.show import Shower
+from gramil.writers.lettering import Lettering, corners
+from gramil.writers.plain import plain
+
+TOUCH = 0.5
+"""In mm2: boxes of words are a little larger than the words."""
+Changes = tuple[tuple[str, str], ...]
+TRIALS: dict[str, tuple[str, Changes]] = {
+    "tarn": ("tarn", ()),
+    "left": ("tarn", (('handed = "right"', 'handed = "left"'),)),
+    "inches": ("fell", ()),
+    "fanned": ("tarn", (("length = 630 ", "bass = 690\ntreble = 660\nsquare_at = 7 "),)),
+    "high": ("tarn", (("[markers]", "[heights]\naction_bass = 4.5\naction_treble = 3.2\n[markers]"),)),
+    "facets": ("tarn", (("[markers]", "[carve]\nfacets = 9\nstations = [1, 3, 5, 7, 9]\n[markers]"),)),
+}
+
+
+@pytest.fixture
+def trial(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) -> Callable[[str], Figures]:
+    def derived(name: str) -> Figures:
+        source, changes = TRIALS[name]
+        text = text_of(source)
+        for old, new in changes:
+            assert old in text
+            text = text.replace(old, new)
+        return derive_text(text, text_of("shop"))
+
+    return derived
+
+
+def clashes(drawing, read) -> list[tuple[str, str]]:
+    words = [(each.text, Polygon(corners(each))) for each in plain(drawing, read) if isinstance(each, Lettering)]
+    return [
+        (one, other)
+        for (one, box), (other, beside) in itertools.combinations(words, 2)
+        if box.intersection(beside).area > TOUCH
+    ]
+
+
+@pytest.mark.parametrize("name", TRIALS)
+def test_no_words_run_into_others(trial: Callable[[str], Figures], name: str) -> None:
+    figures = trial(name)
+    read = Shower(figures, figures["instrument_units"]).text
+    found = {each.name: clashes(each, read) for each in drawings_of(figures) if is_template(each)}
+    assert {name: pairs for name, pairs in found.items() if pairs and name != "gauges"} == {}
+
+
+def test_no_difference_runs_into_other_words(
+    trial: Callable[[str], Figures], text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    after, before = trial("tarn"), derive_text(text_of("tarn-plan"), text_of("shop"))
+    read = differences(Shower(after).text, before, after)
+    old = {each.name: each for each in drawings_of(before)}
+    for new in drawings_of(after):
+        if is_template(new) and new.name in old and new.name != "gauges":
+            assert clashes(overlaid(old[new.name], new, before, after, 0.05), read) == [], new.name
