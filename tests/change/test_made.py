@@ -9,7 +9,7 @@ from gramil.change.whole import figures_of, whole_graph
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.graph import Figures
-from gramil.shop.operations import usual_work
+from gramil.shop.operations_file import usual_work
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
 
@@ -61,7 +61,10 @@ def test_a_dome_where_there_was_none_is_a_change() -> None:
 
 
 def test_a_strings_post_is_named_from_one() -> None:
-    posts = "\n[head]\nposts_y = [22.5, 19, 15.5, -15.5, -19, -22.5]\nposts_x = [42, 80, 118, 118, 80, 45]\n"
-    moved = figures_of(parse_description(TARN + posts), read_shop())
-    (found,) = judge(["head_drilled"], tarn(), moved)
+    posts = {"head.posts_y": "[22.5, 19, 15.5, -15.5, -19, -22.5]", "head.posts_x": "[42, 80, 118, 118, 80, 42]"}
+    before = after = TARN
+    for key, value in posts.items():
+        before, after = set_key(before, key, value), set_key(after, key, value.replace("80, 42]", "80, 45]"))
+    old, new = (figures_of(parse_description(text), read_shop()) for text in (before, after))
+    (found,) = judge(["head_drilled"], old, new)
     assert (found.address, found.standing) == ("head_posts_x[6]", "can be reworked")
