@@ -23,6 +23,7 @@ def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None
             "body_bouts",
             "side_stations",
             "stick_list",
+            "stick_billets",
             "stick_wanting",
             "brace_list",
             "brace_crossings",
@@ -40,3 +41,12 @@ def test_the_cut_list_names_every_stick(example: Callable[[str], Figures]) -> No
     tarn = example("tarn")
     said = " ".join(tarn["setup_brace_stock"].steps)
     assert all(f'stick_list["{each.name}"].length' in said for each in tarn["stick_list"])
+
+
+def test_the_cut_list_says_which_piece_yields_what(example: Callable[[str], Figures]) -> None:
+    """Every stick is either wanting or yielded by some piece that the sheet names."""
+    tarn = example("tarn")
+    said = " ".join(tarn["setup_brace_stock"].tools)
+    assert all(f'stick_billets["{each.name}"].sticks' in said for each in tarn["stick_billets"])
+    yielded = sum(each.sticks for each in tarn["stick_billets"])
+    assert yielded + len(tarn["stick_wanting"]) == len(tarn["stick_list"])

@@ -46,15 +46,6 @@ def nut_slot_over_first(height_over_crown: PerStringFret[Mm]) -> PerString[Mm]:
     return height_over_crown[:, 1]
 
 
-def nut_slot_over_zero(height_over_crown: PerStringFret[Mm]) -> PerString[Mm]:
-    """Each open string at the zero line over the height of a crown there.
-
-    Formula: height_over_crown[:, 0]
-    Source: common practice.
-    """
-    return height_over_crown[:, 0]
-
-
 def nut_slot_depth(strings_gauges: PerString[Mm], limit_nut_slot_share: Ratio) -> PerString[Mm]:
     """Depth of each slot under the nut's top: so much of the string lies in it.
 

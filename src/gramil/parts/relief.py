@@ -171,24 +171,8 @@ def relief_for_rod_most(relief_predicted_most: Mm, heights_relief: Mm) -> Mm:
     return relief_predicted_most - heights_relief
 
 
-def relief_rod_share_least(relief_for_rod_least: Mm, relief_under_pull_least: Mm) -> Ratio:
-    """The truss rod's share of the strings' bend, at its least.
-
-    Source: common practice.
-    """
-    return relief_for_rod_least / relief_under_pull_least
-
-
-def relief_rod_share_most(relief_for_rod_most: Mm, relief_under_pull_most: Mm) -> Ratio:
-    """The truss rod's share of the strings' bend, at its most.
-
-    Source: common practice.
-    """
-    return relief_for_rod_most / relief_under_pull_most
-
-
 def relief_rod_moment_least(relief_for_rod_least: Mm, relief_neck: PulledNeck, limit_modulus_most: Ratio) -> NewtonMm:
-    """The bending moment that the rod gives the whole neck for its least share, on the stiffest neck.
+    """The bending moment that the rod gives the whole neck at its least, on the stiffest neck; negative: forward.
 
     Method: an even moment from zero line to join; its bend against that of a moment of 1 N mm.
     Source: gere_goodno

@@ -76,12 +76,3 @@ def rosette_rings(rosette_asked: tuple[RingAsked, ...]) -> tuple[Ring, ...]:
     Source: the maker's own choice.
     """
     return tuple(Ring(each.name, each.inner, each.inner + 2 * each.width, each.depth) for each in rosette_asked)
-
-
-def rosette_outer(rosette_rings: tuple[Ring, ...], soundhole_diameter: Mm) -> Mm:
-    """Outer diameter of the outermost ring; the hole's own without rings.
-
-    Method: the greatest of them.
-    Source: common practice.
-    """
-    return max((each.outer for each in rosette_rings), default=soundhole_diameter)

@@ -1,6 +1,6 @@
 """Set-ups for the body: the mould, bending the sides, sawing out the braces, gluing them to top and back."""
 
-from gramil.parts.body_records import Bout, Brace, Crossing, PlateShape, SideStation, Stick
+from gramil.parts.body_records import Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
 from gramil.quantities import Count
 from gramil.setups.lines import BY_HAND, POWERED
 from gramil.setups.setup import BigFigure, Setup, skipped
@@ -69,6 +69,7 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
             BigFigure("side_blank_width", "Wide", "or more", "rule"),
             BigFigure("body_wall", "Thick", "± {limit_tolerance_height}", "calipers, all along"),
             BigFigure("side_length", "Neck to tail along the side", "± {limit_tolerance_outline}", "template"),
+            BigFigure("side_length_middle", "The same in the middle of its thickness", "", "worked out"),
             BigFigure("body_tightest_bend", "Tightest bend, radius", "", "template"),
         ),
         (
@@ -86,10 +87,12 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
     )
 
 
-def setup_brace_stock(stick_list: tuple[Stick, ...], stick_wanting: tuple[Stick, ...]) -> Setup:
+def setup_brace_stock(
+    stick_list: tuple[Stick, ...], stick_billets: tuple[Billet, ...], stick_wanting: tuple[Stick, ...]
+) -> Setup:
     """Split and plane the braces' stock, by the cut list.
 
-    Method: one line a stick: what it is for, and its length, width and height.
+    Method: one line a piece of stock that yields some; one line a stick: what it is for, its length, width and height.
     Source: common practice.
     """
     if not stick_list:
@@ -99,6 +102,11 @@ def setup_brace_stock(stick_list: tuple[Stick, ...], stick_wanting: tuple[Stick,
         f'{{stick_list["{each.name}"].width}} wide, '
         f'{{stick_list["{each.name}"].height}} high, of {{stick_list["{each.name}"].wood}}.'
         for each in stick_list
+    )
+    stock = tuple(
+        f'{{stick_billets["{each.name}"].name}} yields {{stick_billets["{each.name}"].sticks}} of the sticks, and '
+        f'{{stick_billets["{each.name}"].left}} of stick besides'
+        for each in stick_billets
     )
     short = ("The stock on hand does not yield every stick: see what was found.",) if stick_wanting else ()
     longest = stick_list[0].name
@@ -118,7 +126,7 @@ def setup_brace_stock(stick_list: tuple[Stick, ...], stick_wanting: tuple[Stick,
         ),
         "Split a shaving off the end: it runs straight along the edge. Where it runs out, keep it for short braces.",
         (BY_HAND,),
-        ("froe or knife, plane, saw",),
+        ("froe or knife, plane, saw", *stock),
         "braces",
         (f'stick_list["{longest}"].length',),
     )

@@ -200,8 +200,10 @@ def setup_neck_carve(carve_stations: tuple[CarveStation, ...], carve_facets: Cou
         (
             "Bring the back flat and straight to the depths at the stations; leave the heel and behind the nut thick.",
             "Draw the lines on sides and back at every station, from the table, and join them station to station.",
-            "Plane each flat down to its two lines. Then plane off each edge by half, and again.",
+            "Plane each flat down to its two lines: the one on the back is {carve_flat_back} wide at "
+            f"{_place(carve_stations[0])}. Then plane off each edge by half, and again.",
             "Round with scraper and long strips of abrasive, trying the cards; run out into heel and head last.",
+            "Leave the heel's cap {carve_heel_width} wide at the body and {carve_heel_cap} long.",
         ),
         "At each station hold its card against the back, square to the centreline: a hair of light at most, its "
         "shoulders on the joint. Calipers read the depths before the card is believed.",

@@ -198,6 +198,7 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
             "reckoned with a pull of {string_pull_total}",
             "and with {limit_modulus_least} to {limit_modulus_most} times the woods' stiffness as written",
             *_back_bow(relief_predicted_least),
+            *_rod_moment(neck_rod, relief_predicted_least),
         ),
         "heights",
         (
@@ -222,6 +223,15 @@ def _expected(least: float) -> tuple[BigFigure, ...]:
 
 def _back_bow(least: float) -> tuple[str, ...]:
     return () if math.isnan(least) else ("the frets push back by {back_bow_least} to {back_bow_most}",)
+
+
+def _rod_moment(rod: str, least: float) -> tuple[str, ...]:
+    if rod == "none" or math.isnan(least):
+        return ()
+    return (
+        "the rod bends the neck back with a moment between {relief_rod_moment_least} and {relief_rod_moment_most} "
+        "(negative: forward, which a one-way rod cannot)",
+    )
 
 
 def _rod_step(rod: str) -> str:

@@ -84,7 +84,7 @@ def _blocks(cone: bool) -> tuple[str, ...]:
         return (nut + " (negative: it bears on the edges first)",)
     return (
         nut,
-        "middle: block {block_at_middle.name}, off by {block_at_middle.misfit}",
+        "middle, radius {arching_radius_middle}: block {block_at_middle.name}, off by {block_at_middle.misfit}",
         "tail end: block {block_at_end.name}, off by {block_at_end.misfit} (negative: it bears on the edges first)",
     )
 
