@@ -26,8 +26,8 @@ FLOORS = {
 }  # fmt: skip
 """Floor of each room."""
 GROUND = 0
-FILES = {"pack": 5.5}
-"""Files that stand in no room and yet not on the ground: what puts a pack together is between writers and commands."""
+FILES = {"pack": 5.5, "quote": 5.5}
+"""Files in no room and yet not on the ground: what puts a pack or a quote together is between writers and commands."""
 SIDEWAYS = {("wood", "physics")}
 """Rooms of one floor that may look into another: wood is moved by diffusion."""
 SHARED_NOUNS = {"finding_", "drawing_", "piece_", "setup_"}

@@ -17,6 +17,13 @@ PAGES = (
     "/tools/form?kind=piece",
     "/tools/form?item=1",
     "/tools/remove?item=1",
+    "/if-glued",
+    "/if-glued?what=top&rh=80&instrument=1",
+    "/if-glued?what=board&rh=45",
+    "/instrument/1/cost?rate=40&materials=tuners+85",
+    "/instrument/1/files",
+    "/stock",
+    "/new",
 )
 
 

@@ -1,22 +1,28 @@
 """Stock: blanks and parts made ahead, whose they are, what serves which need, and what must be bought."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
 from starlette.responses import Response
 
 from gramil.bench.asking import Asked, go
+from gramil.bench.consequences import held_open
 from gramil.bench.shelf import Shelf
 from gramil.bench.tools_page import unit_of_shop
+from gramil.description.reading import ShopDescription
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, read_length
 from gramil.now.match import Matching, match
 from gramil.now.needs import fit, needs_of
 from gramil.now.on_hand import made_parts, stock_of_store
+from gramil.shop.air_in_store import places_in_store
 from gramil.shop.instruments import instruments
 from gramil.shop.on_hand import shop_description
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import operations_done
+from gramil.shop.pieces_now import pieces_now
+from gramil.shop.readiness import gluing_band, settled
 from gramil.shop.stock import (
     Blank,
     add_blank,
@@ -62,6 +68,7 @@ def stock_page(asked: Asked, shelf: Shelf) -> Response:
         ]
         made = parts(store)
         found = _matching(store, shelf, asked.now)
+        sticks = list(_sticks(store, shelf, unit))
         open_promises = [each for each in given if not each.used_at]
         held = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in made}
     return asked.page(
@@ -71,6 +78,7 @@ def stock_page(asked: Asked, shelf: Shelf) -> Response:
         made=made,
         found=found,
         buy=_to_buy(found, unit) if found else [],
+        sticks=sticks,
         promises=[
             (each, names.get(each.instrument, ""), held[0].get(each.blank or 0) or held[1].get(each.part or 0, ""))
             for each in open_promises
@@ -84,8 +92,7 @@ def _sizes(blank: Blank, unit: LengthUnit) -> str:
 
 
 def _matching(store: Store, shelf: Shelf, now: datetime) -> Matching | None:
-    """What serves what, over every open instrument that can be read."""
-    del now
+    """What serves what, over every open instrument that can be read; wood that has settled goes first."""
     names = {each.id: each.name for each in instruments(store)}
     figures = {}
     for each in instruments(store, "open"):
@@ -102,7 +109,28 @@ def _matching(store: Store, shelf: Shelf, now: datetime) -> Matching | None:
         str(found["instrument_name"]): [one for part in ahead if (one := fit(part, found))]
         for found in figures.values()
     }
-    return match(needs, stock_of_store(store, shop_description(store).shop, names, {}), fits)
+    described = shop_description(store)
+    return match(needs, stock_of_store(store, described.shop, names, _settled(store, described, now)), fits)
+
+
+def _settled(store: Store, described: ShopDescription, now: datetime) -> dict[str, bool]:
+    """Whether each piece whose moisture is known has settled for gluing."""
+    places, clock = places_in_store(store, described, now), now.replace(tzinfo=None)
+    if not described.shop.piece or not places.known:
+        return {}
+    band = gluing_band(described.shop, places, clock)
+    return {each.row.name: settled(each.state, band) for each in pieces_now(described, places, clock).known}
+
+
+def _sticks(store: Store, shelf: Shelf, unit: LengthUnit) -> Iterator[str]:
+    """Brace wood that no billet in stock yields, of each open instrument."""
+    for held in held_open(store, shelf).values():
+        done = [each.operation for each in operations_done(store, held.seen.id)]
+        wanting = held.figures["stick_wanting"]
+        if wanting and "top_braces_fitted" not in done:
+            wood = ", ".join(dict.fromkeys(stick.wood for stick in wanting))
+            longest = shown(max(stick.length for stick in wanting), "mm", unit)
+            yield f"{held.seen.name}: {len(wanting)} brace sticks of {wood}, the longest {longest}"
 
 
 def _to_buy(found: Matching, unit: LengthUnit) -> list[tuple[str, str]]:

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime
 from pathlib import Path
 
 import click
@@ -10,24 +9,15 @@ import click
 from gramil.change.whole import figures_of
 from gramil.cli.bench_options import moment, moment_of, store_file
 from gramil.cli.now import wrapped
-from gramil.cli.options import shop_file, shower_of
+from gramil.cli.options import shop_file
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.now.costs import Cost, Material, cost_of, materials_in
+from gramil.quote import amount, quote_of
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import lists_beside, work_with
-
-FACTS = (
-    ("Scale", "scale_bass"),
-    ("Frets", "scale_frets"),
-    ("Body at fret", "scale_join"),
-    ("Width at the nut", "nut_width"),
-    ("Fretboard", "board_wood"),
-    ("Sides", "body_side_wood"),
-)
-"""What a quote says of the instrument: words and addresses."""
 
 
 @dataclass(frozen=True)
@@ -78,7 +68,7 @@ def command(
     for line in listing(found, money):
         click.echo(wrapped(line))
     if printed is not None:
-        printed.write_bytes(_quote(asked, found, money, moment_of(at)))
+        printed.write_bytes(quote_of(asked.figures, found, money, asked.customer, moment_of(at)))
         click.echo(f"The quote sheet is in {printed}.")
 
 
@@ -126,12 +116,12 @@ def listing(cost: Cost, money: str) -> Iterator[str]:
     for each in cost.hours:
         yield f"  {each.part:<16} {each.done:6.1f} done  {each.left:6.1f} to do"
     yield f"  {'all':<16} {cost.hours_done:6.1f} done  {cost.hours_whole - cost.hours_done:6.1f} to do"
-    yield f"Work       {cost.hours_whole:7.1f} h at {_amount(cost.rate, money)}   {_amount(cost.work, money):>14}"
+    yield f"Work       {cost.hours_whole:7.1f} h at {amount(cost.rate, money)}   {amount(cost.work, money):>14}"
     if cost.materials:
         yield click.style("Materials", bold=True)
     for material in cost.materials:
-        yield f"  {material.what:<40} {'no cost noted' if material.cost is None else _amount(material.cost, money):>14}"
-    yield click.style(f"Total      {_amount(cost.total, money)}", bold=True)
+        yield f"  {material.what:<40} {'no cost noted' if material.cost is None else amount(material.cost, money):>14}"
+    yield click.style(f"Total      {amount(cost.total, money)}", bold=True)
     yield from _notes(cost)
 
 
@@ -142,27 +132,3 @@ def _notes(cost: Cost) -> Iterator[str]:
     )
     if cost.without:
         yield f"Not in the total, because no cost is noted: {', '.join(cost.without)}."
-
-
-def _amount(value: float, money: str) -> str:
-    return f"{value:.2f} {money}".strip()
-
-
-def _quote(asked: _Asked, cost: Cost, money: str, now: datetime) -> bytes:
-    from gramil.sheets.quote_sheet import Quote, quote_pdf
-
-    shower = shower_of(asked.figures)
-    parts = [(each.part.capitalize(), each.done + each.left) for each in cost.hours]
-    return quote_pdf(
-        Quote(
-            str(asked.figures["instrument_name"]),
-            str(asked.figures["shop_name"]),
-            asked.customer,
-            f"{now.day} {now:%B %Y}",
-            [(word, shower.text(address)) for word, address in FACTS],
-            [(part, f"{hours:.1f} h", _amount(hours * cost.rate, money)) for part, hours in parts],
-            [(each.what, "", "" if each.cost is None else _amount(each.cost, money)) for each in cost.materials],
-            _amount(cost.total, money),
-            [f"Not in the total: {', '.join(cost.without)}."] if cost.without else [],
-        )
-    )

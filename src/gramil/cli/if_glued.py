@@ -1,6 +1,6 @@
 """`gramil if-glued`: what gluing wood now, as it is, would do later: go, wait until, or do this first."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
@@ -16,23 +16,12 @@ from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, show
 from gramil.shop.air_of_places import Places, places_of
-from gramil.shop.if_glued import Case, Figure, Sized, answer, bound_board, braced_plate, bridge, flat, neck_and_board
+from gramil.shop.glue_up import USUAL, WHAT, GlueUp, What, case_of, what_first
+from gramil.shop.if_glued import Case, Figure, answer, flat
 from gramil.shop.pieces_now import PieceNow, pieces_now
-from gramil.shop.readiness import gluing_band, readiness, when
+from gramil.shop.readiness import gluing_band
 from gramil.wood.air import Air
-from gramil.wood.restraint import Plate
 from gramil.wood.species import Species, find_species
-
-WHAT = ("top", "board", "bridge", "neck")
-USUAL: Mapping[str, Mapping[str, Any]] = {
-    "top": {"wood": "Sitka spruce", "other": "Sitka spruce", "length": 500.0, "width": 400.0, "thickness": 2.8},
-    "board": {"wood": "", "other": "", "length": 430.0, "width": 56.0, "thickness": 6.3},
-    "bridge": {"wood": "Sitka spruce", "other": "", "length": 500.0, "width": 400.0, "thickness": 2.8},
-    "neck": {"wood": "", "other": "African mahogany", "length": 430.0, "width": 56.0, "thickness": 6.3},
-}
-"""Woods and sizes that stand in where none are given: common practice. "other" is what it is glued to."""
-OTHER_SIZES = {"bridge": (150.0, 30.0, 9.0), "neck": (350.0, 50.0, 16.0)}
-"""Length, width and thickness of what it is glued to: common practice."""
 
 
 @click.command()
@@ -59,7 +48,7 @@ OTHER_SIZES = {"bridge": (150.0, 30.0, 9.0), "neck": (350.0, 50.0, 16.0)}
 )
 @shop_file
 @now_option
-def command(what: str, shop: Path | None, now: datetime, units: LengthUnit, **said: Any) -> None:
+def command(what: What, shop: Path | None, now: datetime, units: LengthUnit, **said: Any) -> None:
     """What comes of gluing now: a braced TOP, a BOARD (bound or not), a BRIDGE on its top, or a board to its NECK.
 
     \b
@@ -70,9 +59,8 @@ def command(what: str, shop: Path | None, now: datetime, units: LengthUnit, **sa
     description = read_shop(shop)
     at = _Bench(description, places_of(description), now)
     piece = at.piece(said["piece"]) if said["piece"] else None
-    board = _sized(what, piece, at, said)
     airs = [Air(said["temperature"], humidity) for humidity in said["later"] or (25.0, 45.0, 65.0)]
-    case = _case(what, board, airs, at, said)
+    case = case_of(_asked(what, piece, at, said), airs)
     for line in (*told(case, units), *verdict_told(case, piece, at)):
         click.echo(line)
 
@@ -109,20 +97,22 @@ class _Bench:
         return find_species(name, own_woods(self.description.shop))
 
 
-def _sized(what: str, piece: PieceNow | None, at: _Bench, said: dict[str, Any]) -> Sized:
-    """The top or the board: from the piece, from options, or of usual size."""
-    usual = USUAL[what]
-    row = piece.row if piece else None
-    wood = said["wood"] or (row.wood if row else usual["wood"])
-    flatsawn = (row.sawn if row else said["sawn"]) == "flat"
-    moisture = _moisture(piece, said)
-    return Sized(
-        at.wood(wood, "--wood"),
-        "tangential" if flatsawn else "radial",
-        moisture,
-        usual["length"],
-        said["width"] or usual["width"],
-        said["thickness"] or usual["thickness"],
+def _asked(what: What, piece: PieceNow | None, at: _Bench, said: dict[str, Any]) -> GlueUp:
+    """The glue-up: from the piece, from options, or of usual woods and sizes."""
+    row, usual = piece.row if piece else None, USUAL[what]
+    return GlueUp(
+        what=what,
+        wood=at.wood(said["wood"] or (row.wood if row else usual.wood), "--wood"),
+        moisture=_moisture(piece, said),
+        other=None if what == "board" else at.wood(said["other"] or usual.other, "--to"),
+        other_moisture=said["to_moisture"],
+        flatsawn=(row.sawn if row else said["sawn"]) == "flat",
+        width=said["width"],
+        thickness=said["thickness"],
+        binding=said["binding"],
+        brace=said["brace"],
+        spacing=said["spacing"],
+        dome=said["dome"],
     )
 
 
@@ -135,22 +125,6 @@ def _moisture(piece: PieceNow | None, said: dict[str, Any]) -> float:
         return piece.state.mean.likely
     moisture: float = said["moisture"] if said["rh"] is None else Air(said["temperature"], said["rh"]).moisture
     return moisture
-
-
-def _case(what: str, board: Sized, airs: list[Air], at: _Bench, said: dict[str, Any]) -> Case:
-    if what == "board":
-        return bound_board(board, said["binding"], airs)
-    usual = USUAL[what]
-    species = at.wood(said["other"] or usual["other"], "--to")
-    if what == "top":
-        width, height = said["brace"]
-        plate = Plate(
-            board.species, board.direction, board.thickness, species, width, height, said["spacing"], said["dome"]
-        )
-        return braced_plate(plate, board.moisture, airs)
-    moisture = board.moisture if said["to_moisture"] is None else said["to_moisture"]
-    other = Sized(species, "radial", moisture, *OTHER_SIZES[what])
-    return bridge(board, other, airs) if what == "bridge" else neck_and_board(board, other, airs)
 
 
 def told(case: Case, units: LengthUnit) -> Iterator[str]:
@@ -185,14 +159,4 @@ def verdict_told(case: Case, piece: PieceNow | None, at: _Bench) -> Iterator[str
     yield click.style(f"{head}: {why}.", bold=True)
     if word == "go":
         return
-    if piece is None:
-        band = f"{at.band[0]:.1f} to {at.band[1]:.1f} %"
-        yield f"  Settle it in the air for gluing until it weighs the same for days: {band} of moisture."
-        return
-    found = readiness(piece, at.places, at.now, at.band)
-    if found.best is None:
-        yield "  No place of the shop brings it there: change the air of one."
-    elif found.best.place == piece.place:
-        yield f"  Left in the {found.best.place}: ready {when(found.best.ready, at.now)}."
-    else:
-        yield f"  Laid in the {found.best.place} now: ready {when(found.best.ready, at.now)}."
+    yield f"  {what_first(piece, at.places, at.now, at.band)}"

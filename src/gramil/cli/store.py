@@ -301,12 +301,14 @@ def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[
     """An instrument, new or as its next revision, and the record beside it."""
     from gramil.change.whole import figures_of
     from gramil.description.reading import parse_description
+    from gramil.description.self_contained import self_contained
     from gramil.shop.instruments import add_instrument, instruments, save_revision
     from gramil.shop.made_file import made_beside, read_made
     from gramil.shop.on_hand import shop_description
     from gramil.shop.working_files import bring_in_made
 
-    described = parse_description(text, file.name, file.parent)
+    text = self_contained(text, file.name, file.parent)
+    described = parse_description(text, file.name)
     name = described.instrument.instrument.name
     known = {each.name: each for each in instruments(store)}
     if name in known:

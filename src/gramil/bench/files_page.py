@@ -1,0 +1,176 @@
+"""Files taken out and brought in: a description, with the drawings that it names; the whole pack; the whole record."""
+
+import io
+import zipfile
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, go
+from gramil.bench.instrument_page import instrument_id
+from gramil.bench.moved import moved_between
+from gramil.bench.shelf import Held, Shelf, changed, named
+from gramil.bench.units import shower_for
+from gramil.description.reading import parse_description, toml_of
+from gramil.description.self_contained import self_contained
+from gramil.faults import Fault, MakersFault
+from gramil.pack import pack_makers
+from gramil.shop.export import export_files
+from gramil.shop.instruments import add_instrument, revision, save_revision
+from gramil.shop.made_file import made_text
+from gramil.shop.operations_done import operations_done
+from gramil.shop.trouble import Conflict
+from gramil.shop.working_files import made_of, working_files
+
+LARGEST_TEXT = 1_000_000
+"""Letters of a description."""
+SAME_DAY = (1980, 1, 1, 0, 0, 0)
+"""The day that stands on files within an archive: the same pack is the same bytes."""
+
+
+def files_page(asked: Asked, shelf: Shelf) -> Response:
+    """What can be taken out of an instrument, and its description to be written anew."""
+    with asked.keeping.opened() as store:
+        seen = named(store, instrument_id(asked))
+        latest = revision(store, seen.id)
+    del shelf
+    return asked.page("files.html", title=f"{seen.name}, files", seen=seen, latest=latest, text=latest.text, faults=())
+
+
+def description_file(asked: Asked, _: Shelf) -> Response:
+    """The latest description as the maker's own file."""
+    with asked.keeping.opened() as store:
+        seen = named(store, instrument_id(asked))
+        text = revision(store, seen.id).text
+    return _file(f"{plain(seen.name)}.toml", text.encode(), "text/plain; charset=utf-8")
+
+
+def made_file(asked: Asked, _: Shelf) -> Response:
+    """What is made of an instrument, as its record would say it."""
+    with asked.keeping.opened() as store:
+        seen = named(store, instrument_id(asked))
+        text = made_text(made_of(store, seen))
+    return _file(f"{plain(seen.name)}.made.toml", text.encode(), "text/plain; charset=utf-8")
+
+
+def pack_file(asked: Asked, shelf: Shelf) -> Response:
+    """Every file of the pack in one archive."""
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+    shower = shower_for(asked.session, held.figures)
+    makers = pack_makers(held.figures, shower, held.figures["shop_paper"])
+    content = {name: make() for name, make in makers.items()}
+    return _file(f"{plain(held.seen.name)}-pack.zip", zipped(content), "application/zip")
+
+
+def record_files(asked: Asked, _: Shelf) -> Response:
+    """Everything in the record as plain files: to work with, and to bring back whole."""
+    with asked.keeping.opened() as store:
+        texts = {f"work/{name}": text for name, text in working_files(store).items()}
+        texts |= {f"whole/{name}": text for name, text in export_files(store).items()}
+    content = {name: text.encode() for name, text in texts.items()}
+    return _file(f"{asked.keeping.path.stem}-files-{asked.now:%Y-%m-%d}.zip", zipped(content), "application/zip")
+
+
+def zipped(content: Mapping[str, bytes]) -> bytes:
+    """Files in one archive, the same bytes for the same files."""
+    made = io.BytesIO()
+    with zipfile.ZipFile(made, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, each in content.items():
+            archive.writestr(zipfile.ZipInfo(name, SAME_DAY), each, zipfile.ZIP_DEFLATED)
+    return made.getvalue()
+
+
+def plain(name: str) -> str:
+    """A name as a file's: letters that every machine knows."""
+    return "".join(each if each.isascii() and each.isalnum() else "-" for each in name.lower()).strip("-") or "file"
+
+
+def _file(name: str, content: bytes, kind: str) -> Response:
+    headers = {"content-disposition": f'attachment; filename="{plain_file(name)}"'}
+    return Response(content, media_type=kind, headers=headers)
+
+
+def plain_file(name: str) -> str:
+    """A file's name as a header can carry it."""
+    return "".join(each if each.isascii() and (each.isalnum() or each in "-_.") else "_" for each in name)
+
+
+def new_from_file(asked: Asked, _: Shelf) -> Response:
+    """A new instrument from a description that was brought in."""
+    text = _brought(asked, "the description")
+    name = parse_description(text, "the description").instrument.instrument.name
+    with asked.keeping.opened() as store:
+        made = add_instrument(store, name, text, asked.now, who=asked.session.who, why="brought in")
+    return go(f"/instrument/{made.id}")
+
+
+def try_description(asked: Asked, shelf: Shelf) -> Response:
+    """What a description that was brought in would move; with `do=keep`, the next revision."""
+    number = instrument_id(asked)
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, number)
+        try:
+            text = _brought(asked, "the description")
+            figures = changed(held, text)
+            figures["fret_position"]
+        except MakersFault as fault:
+            return _again(asked, held, fault.faults)
+        if asked.one("do") == "keep":
+            try:
+                seen = replace(held.seen, version=_number(asked.one("version")))
+                save_revision(store, seen, text, asked.now, who=asked.session.who, why=asked.one("why"))
+            except Conflict:
+                return _again(asked, held, (_meanwhile(held),))
+            return go(f"/instrument/{number}?kept=1")
+        done = tuple(each.operation for each in operations_done(store, number))
+    shower = shower_for(asked.session, figures)
+    moves = moved_between(held.figures, figures, shower, done)
+    return asked.page("files_try.html", title=held.seen.name, held=held, text=text, moved=moves)
+
+
+def _meanwhile(held: Held) -> Fault:
+    what = f"somebody kept revision {held.latest} meanwhile"
+    return Fault(what=what, why="nothing was saved", remedy="look at theirs, then try yours again")
+
+
+def _again(asked: Asked, held: Held, faults: tuple[Fault, ...]) -> Response:
+    """The page with what was typed and what is wrong with it."""
+    text = asked.one("file") or asked.one("text")
+    return asked.page(
+        "files.html",
+        422,
+        title=f"{held.seen.name}, files",
+        seen=held.seen,
+        latest=held.revision,
+        text=text,
+        faults=faults,
+    )
+
+
+def _brought(asked: Asked, name: str) -> str:
+    """The description that was sent, as a file or typed, with its drawings made points. Raises MakersFault."""
+    text = asked.one("file") or asked.one("text")
+    if not text:
+        raise MakersFault.of("no description was chosen", remedy="choose the file, or paste its text")
+    if len(text) > LARGEST_TEXT:
+        raise MakersFault.of("that is no description", f"it is longer than {LARGEST_TEXT} letters")
+    text = text.replace("\r\n", "\n")
+    with TemporaryDirectory() as folder:
+        for table, key in (("body", "drawing"), ("head", "head_drawing")):
+            _laid_beside(Path(folder), toml_of(text, name).get(table), asked.one(key))
+        return self_contained(text + "\n", name, Path(folder))
+
+
+def _laid_beside(folder: Path, table: object, drawing: str) -> None:
+    """The drawing that was sent under the name that the description gives it."""
+    named_in = table.get("file") if isinstance(table, dict) else None
+    if drawing and isinstance(named_in, str) and named_in == plain_file(named_in) and named_in.strip("."):
+        (folder / named_in).write_text(drawing, encoding="utf-8")
+
+
+def _number(text: str) -> int:
+    return int(text) if text.isdigit() and len(text) < 16 else 0

@@ -1,0 +1,53 @@
+"""A description that needs no file beside it: the drawings that it names become points in its own text.
+
+The store keeps one text an instrument; what stands in the text follows it through every revision.
+"""
+
+from collections.abc import Sequence
+from pathlib import Path as FilePath
+from typing import Any
+
+import tomlkit
+
+from gramil.description.reading import parse_description
+from gramil.measure import LengthUnit
+
+_OF_DRAWING = ("file", "layer", "length", "corners")
+"""Keys of a table that say how its drawing is read."""
+Point = tuple[float, float]
+
+
+def self_contained(text: str, file: str, folder: FilePath | None) -> str:
+    """The text with points in the place of drawings, which lie in `folder`; the same text where it names none.
+
+    Raises MakersFault with every fault of the description and its drawings.
+    """
+    described = parse_description(text, file, folder)
+    body, head = described.instrument.body, described.instrument.head
+    of_body = body is not None and body.file is not None
+    if not of_body and head.file is None:
+        return text
+    unit = described.instrument.instrument.units
+    document: Any = tomlkit.parse(text)
+    if of_body:
+        (outline,) = described.outlines
+        _put(document["body"], "points", outline.points, outline.corners, unit)
+    if head.file is not None:
+        _put(document["head"], "outline", described.head.points, described.head.corners, unit)
+    return tomlkit.dumps(document)
+
+
+def _put(table: Any, key: str, points: Sequence[Point], corners: Sequence[int], unit: LengthUnit) -> None:
+    rows = tomlkit.array()
+    for along, across in points:
+        rows.append([_length(along, unit), _length(across, unit)])
+    for gone in _OF_DRAWING:
+        table.pop(gone, None)
+    table[key] = rows.multiline(True)
+    if corners:
+        table["corners"] = [corner + 1 for corner in corners]
+
+
+def _length(millimetres: float, unit: LengthUnit) -> float | str:
+    """A length that reads back as exactly the same: bare in a file of millimetres, else with its unit."""
+    return float(millimetres) if unit == "mm" else f"{float(millimetres)!r} mm"

@@ -1,0 +1,44 @@
+"""The quote of an instrument as a page to hand over: hours by part, materials, a plain total."""
+
+from datetime import datetime
+
+from gramil.graph import Figures
+from gramil.measure import LengthUnit
+from gramil.now.costs import Cost
+from gramil.sheets.quote_sheet import Quote, quote_pdf
+from gramil.show import Shower
+
+FACTS = (
+    ("Scale", "scale_bass"),
+    ("Frets", "scale_frets"),
+    ("Body at fret", "scale_join"),
+    ("Width at the nut", "nut_width"),
+    ("Fretboard", "board_wood"),
+    ("Sides", "body_side_wood"),
+)
+"""What a quote says of the instrument: words and addresses."""
+
+
+def amount(value: float, money: str) -> str:
+    """An amount of money, and what the money is called where that was said."""
+    return f"{value:.2f} {money}".strip()
+
+
+def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datetime) -> bytes:
+    """The quote sheet as a PDF."""
+    first: LengthUnit = figures["instrument_units"]
+    shower = Shower(figures, first)
+    parts = [(each.part.capitalize(), each.done + each.left) for each in cost.hours]
+    return quote_pdf(
+        Quote(
+            str(figures["instrument_name"]),
+            str(figures["shop_name"]),
+            customer,
+            f"{now.day} {now:%B %Y}",
+            [(word, shower.text(address)) for word, address in FACTS],
+            [(part, f"{hours:.1f} h", amount(hours * cost.rate, money)) for part, hours in parts],
+            [(each.what, "", "" if each.cost is None else amount(each.cost, money)) for each in cost.materials],
+            amount(cost.total, money),
+            [f"Not in the total: {', '.join(cost.without)}."] if cost.without else [],
+        )
+    )
