@@ -142,3 +142,19 @@ def test_a_pack_without_a_saw_for_the_slots_is_whole(bench: Path, tmp_path: Path
     assert done.returncode == 0, done.stderr
     for drawing in (tmp_path / "out").glob("*.svg"):
         assert "nan" not in drawing.read_text(encoding="utf-8").replace("Finance", "").lower().split("</desc>")[-1]
+
+
+def test_why_of_a_sheet_a_drawing_and_a_verdict_is_short(bench: Path) -> None:
+    """They are whole records: what they say is told line by line, and no line holds all that is in them."""
+    sheet = gramil(bench, "why", "setup_slot", "tarn.toml").stdout
+    assert sheet.splitlines()[0] == "setup_slot = the sheet slot: Cut the slots"
+    assert "[slot_depth_setting]" in sheet
+    assert "prove it: Slot an offcut" in sheet
+    assert "not needed: a straight bottom" in gramil(bench, "why", "setup_deepen", "tarn.toml").stdout
+    drawing = gramil(bench, "why", "drawing_board", "tarn.toml").stdout
+    assert "the drawing board: Tarn, fretboard, seen from the face" in drawing
+    assert "figures on it: scale_bass" in drawing
+    assert "FINE" in gramil(bench, "why", "finding_neck_angle", "tarn.toml").stdout
+    assert "{" not in sheet.split("follows from")[0]
+    values = [line.split(" = ")[1] for line in (sheet + drawing).splitlines() if " = " in line]
+    assert all("points 0" not in value and "tolerance ±" not in value for value in values)

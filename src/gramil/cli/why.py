@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from gramil.address import parse_address
+from gramil.cli.briefly import briefly, more_of
 from gramil.cli.options import opened, shop_file
 from gramil.graph import Figures
 from gramil.reason import Reason, readable, walk, why
@@ -51,12 +52,13 @@ def _address(figures: Figures, name: str) -> str:
 def _up(figures: Figures, shower: Shower, address: str) -> Iterator[str]:
     reason = why(figures, address, shower.text)
     yield click.style(f"{address} = {_both(shower, address)}", bold=True)
-    yield from (f"  {line}" for line in reason.what.splitlines())
+    yield from (f"  {line}" for line in (*reason.what.splitlines(), *more_of(shower, address)))
     if reason.pinned:
         yield f"  measured {reason.pinned}; drawn as {reason.drawn}"
     if reason.formula:
         yield f"  = {readable(reason.formula)}"
-        yield f"  = {readable(reason.numbers)}"
+        if reason.numbers != reason.formula:
+            yield f"  = {readable(reason.numbers)}"
     if reason.method:
         yield f"  how: {reason.method}"
     if reason.source or reason.origin:
@@ -70,7 +72,7 @@ def _up(figures: Figures, shower: Shower, address: str) -> Iterator[str]:
 
 def _step(shower: Shower, depth: int, step: Reason) -> str:
     told = f"[{step.origin}]" if step.origin else readable(step.formula)
-    return f"  {'  ' * depth}{step.address} = {shower.text(step.address)}" + (f"   {told}" if told else "")
+    return f"  {'  ' * depth}{step.address} = {briefly(shower, step.address)}" + (f"   {told}" if told else "")
 
 
 def _source(key: str) -> str:
@@ -82,7 +84,10 @@ def _source(key: str) -> str:
 def _down(figures: Figures, shower: Shower, address: str) -> Iterator[str]:
     name = parse_address(address)[0]
     below = figures.graph.below(name)
-    yield click.style(f"{len(below)} figures hang on {name} = {shower.text(name)}", bold=True)
+    yield click.style(
+        f"{len(below)} {'figure hangs' if len(below) == 1 else 'figures hang'} on {name} = {briefly(shower, name)}",
+        bold=True,
+    )
     for each in figures.graph.order:
         if each in below:
             direct = "" if name in figures.graph.parameters(each) else "  (by way of others)"
@@ -90,5 +95,5 @@ def _down(figures: Figures, shower: Shower, address: str) -> Iterator[str]:
 
 
 def _both(shower: Shower, address: str) -> str:
-    first, other = shower.both(address)
-    return first + (f"   ({other})" if other else "")
+    other = shower.other(address)
+    return briefly(shower, address) + (f"   ({other})" if other else "")
