@@ -17,6 +17,8 @@ from gramil.bench.application import application
 from gramil.bench.keeping import keeping_at
 from gramil.bench.serving import Bench, ready
 from gramil.bench.sessions import Sessions
+from gramil.shop.opening import open_store
+from gramil.shop.writing import writing
 
 DAY = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
 TOKEN = re.compile(r'name="token" value="([^"]+)"')
@@ -81,9 +83,12 @@ def served(tmp_path: Path) -> Iterator[Served]:
 
 @pytest.fixture
 def demo(served: Served) -> httpx.Client:
-    """A client at a bench where the demonstration shop is laid out."""
+    """A client at a bench where the demonstration shop is laid out, with nothing done yet on any instrument."""
     client = served.client()
     assert post(client, "/demo").status_code == 200
+    with open_store(served.store) as store, writing(store, "for the tests", served.clock()):
+        store.rows("DELETE FROM measurement")
+        store.rows("DELETE FROM done")
     return client
 
 

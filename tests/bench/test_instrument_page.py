@@ -1,6 +1,7 @@
 """The instrument's page over HTTP: the cut, a change tried, kept, refused, and two who change the same thing."""
 
 import re
+from importlib.resources import files
 
 import httpx
 import pytest
@@ -17,6 +18,15 @@ def numbered(client: httpx.Client, name: str) -> int:
 @pytest.fixture
 def tarn(demo: httpx.Client) -> str:
     return f"/instrument/{numbered(demo, 'Tarn')}"
+
+
+def test_the_demo_shop_is_in_the_middle_of_its_work(served: Served) -> None:
+    """Its instruments come with what the files beside them say is done: by their own count, one row an operation."""
+    client = served.client()
+    page = post(client, "/demo").text
+    for name in ("tarn", "fell", "scree"):
+        written = (files("gramil") / "data" / "examples" / f"{name}.made.toml").read_text(encoding="utf-8")
+        assert f"{written.count('[[done]]')} of " in page
 
 
 def test_an_empty_bench_offers_the_demo_and_five_questions(served: Served) -> None:

@@ -29,8 +29,8 @@ PAGES = (
 
 def with_entries(page) -> list[str]:
     """Pages that there are only once something was noted: a reading, a measurement, an operation done."""
-    page.goto("/instrument/1/work/slotted")
-    page.locator(".box input").first.fill("2.91")
+    page.goto("/instrument/1/work/bound")
+    page.locator(".box input").first.fill("45.5")
     page.get_by_role("button", name="Done").click()
     page.get_by_role("heading", name="Noted").wait_for()
     page.get_by_text("Something written wrongly?").click()

@@ -8,13 +8,16 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked, go, own_address
 from gramil.bench.shelf import Shelf
+from gramil.change.whole import figures_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.description.writing import QUESTIONS, Question, new_description
 from gramil.faults import MakersFault
 from gramil.shop.air_of_places import load_air
 from gramil.shop.instruments import add_instrument, instruments
-from gramil.shop.on_hand import bring_in_shop
+from gramil.shop.made_file import made_beside, read_made
+from gramil.shop.on_hand import bring_in_shop, shop_description
 from gramil.shop.places import import_air, place
+from gramil.shop.working_files import bring_in_made
 
 ASKED = ("instrument.name", "scale.length", "scale.join", "nut.width", "instrument.handed")
 """The five questions of a new instrument; all else is left usual and can be changed on its page."""
@@ -47,7 +50,7 @@ def make_new(asked: Asked, _: Shelf) -> Response:
 
 
 def lay_out_demo(asked: Asked, _: Shelf) -> Response:
-    """The demonstration shop with its air and its three instruments, all invented, into a store without instruments."""
+    """The demonstration shop, its air, its instruments and what is done on each, all invented, into an empty store."""
     with as_file(files("gramil") / "data" / "examples") as folder, asked.keeping.opened() as store:
         if instruments(store):
             return go("/")
@@ -63,10 +66,15 @@ def lay_out_demo(asked: Asked, _: Shelf) -> Response:
 
 
 def _example(asked: Asked, folder: Path, name: str) -> None:
-    text = (folder / f"{name}.toml").read_text(encoding="utf-8")
-    title = parse_description(text, f"{name}.toml").instrument.instrument.name
+    """An example as it stands on the bench: its description, and the work that is done on it."""
+    file = folder / f"{name}.toml"
+    text = file.read_text(encoding="utf-8")
+    described = parse_description(text, file.name, folder)
     with asked.keeping.opened() as store:
-        add_instrument(store, title, text, asked.now, why="laid out as an example")
+        title = described.instrument.instrument.name
+        made = add_instrument(store, title, text, asked.now, why="laid out as an example")
+        figures = figures_of(described, shop_description(store))
+        bring_in_made(store, made, read_made(made_beside(file)), figures, asked.now)
 
 
 def swap_unit(asked: Asked, _: Shelf) -> Response:
