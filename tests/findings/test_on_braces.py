@@ -59,3 +59,36 @@ def test_a_ladder_of_braces_has_no_x_to_land_on(example: Callable[[str], Figures
     names = {each.name for each in findings_of(example("fell"))}
     assert "bridge on the X" not in names
     assert "pins and braces" in names
+
+
+def found_on(text_of: Callable[[str], str], derive_text: Callable[..., Figures], *changes: tuple[str, str]) -> set[str]:
+    text = text_of("tarn")
+    for old, new in changes:
+        assert old in text, old
+        text = text.replace(old, new)
+    return {each.name for each in findings_of(derive_text(text, text_of("shop"))) if each.severity != "fine"}
+
+
+def test_braces_to_be_notched_that_do_not_meet(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    """The tone bars lie side by side; the upper transverse brace meets neither, and no leg of the X is asked to."""
+    asked = ("line = [[99, 30], [154, -60]]\n", 'line = [[99, 30], [154, -60]]\ncrosses = ["tone bar 1"]\n')
+    assert "notched braces" not in found_on(text_of, derive_text)
+    assert "notched braces" in found_on(text_of, derive_text, asked)
+
+
+def test_a_bridge_plate_that_sticks_out_of_the_body(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    assert "bridge plate outside the body" not in found_on(text_of, derive_text)
+    assert "bridge plate outside the body" in found_on(text_of, derive_text, ("length_back = 176", "length_back = 366"))
+
+
+def test_a_brace_may_run_over_the_bridge_plate_if_it_says_so(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    over = ("line = [[70, 30], [125, -60]]\n", "line = [[20, 30], [75, -60]]\n")
+    said = (over[0], over[1] + 'crosses = ["bridge plate"]\n')
+    assert "bridge plate and braces" in found_on(text_of, derive_text, over)
+    assert {"bridge plate and braces", "notched braces"}.isdisjoint(found_on(text_of, derive_text, said))

@@ -178,13 +178,14 @@ def test_units_of_the_drawing() -> None:
         203.2, rel=1e-6
     )
     assert from_dxf(lambda space: space.add_circle((0, 0), 4), insunits=5).outline.length == pytest.approx(80, rel=1e-6)
+    small = Reading(least=1.0)
     pages = {
         'width="8in" height="4in" viewBox="0 0 800 400"': 0.254,
         'width="80mm" height="40mm" viewBox="0 0 800 400"': 0.1,
         'width="80mm" height="40mm"': 25.4 / 96,
     }
     for page, unit in pages.items():
-        traced = read_outline(svg('<circle cx="200" cy="150" r="80"/>', page), "plan.svg", Reading())
+        traced = read_outline(svg('<circle cx="200" cy="150" r="80"/>', page), "plan.svg", small)
         assert traced.outline.length == pytest.approx(160 * unit, rel=1e-6)
 
 
@@ -308,3 +309,45 @@ def test_read_back_what_was_written() -> None:
     assert away.max() < 5e-3
     assert max(abs(a.x - b.x) for a, b in zip(traced.outline.stations, WAISTED.stations, strict=True)) < 0.05
     assert all(one.x < other.x for one, other in pairwise(traced.outline.stations))
+
+
+def ring(times: float) -> str:
+    return dxf(lambda space: space.add_circle((0, 0), 250 * times))
+
+
+def page(size: str) -> str:
+    return svg('<circle r="150" cx="200" cy="150"/>', size)
+
+
+@pytest.mark.parametrize(
+    ("text", "name", "words"),
+    [
+        (ring(1e6), "plan.dxf", "the outline is 5e+08 mm long"),
+        (ring(1e-6), "plan.dxf", "the outline is 0.0005 mm long"),
+        (dxf(stadium_polyline).replace("250.0", "nan"), "plan.dxf", "is not a number"),
+        (ring(1).replace("\nENTITIES\n", "\nENTITIES\n\x00\x07" + "x" * 500 + "\n"), "plan.dxf", "not a DXF drawing"),
+        (svg('<path d="M 10 10 L 300 10 L 150 10 Z"/>'), "plan.svg", "encloses nothing"),
+        (svg('<g id="a"><use href="#a"/></g>'), "plan.svg", "uses itself"),
+        (svg("<g>" * 3000 + "</g>" * 3000), "plan.svg", "too deep"),
+        (page('width="0mm" height="0mm" viewBox="0 0 400 300"'), "plan.svg", "does not say its units"),
+        (page('width="400mm" height="300mm" viewBox="0 0 0 0"'), "plan.svg", "does not say its units"),
+        (page('width="400mm" height="300mm" viewBox="a b c d"'), "plan.svg", "does not say its units"),
+        ('<svg xmlns="http://elsewhere"><circle r="150"/></svg>', "plan.svg", "not an SVG drawing"),
+    ],
+)
+def test_drawings_that_mean_nothing(text: str, name: str, words: str) -> None:
+    (fault,) = faults_of(text, name)
+    assert words in fault
+    assert fault.isprintable()
+    assert len(fault) < 400
+
+
+def test_a_stated_length_makes_any_size_right() -> None:
+    assert read_outline(ring(1e6), "plan.dxf", Reading(length=500)).outline.width == pytest.approx(500, abs=0.01)
+
+
+def test_a_used_shape_and_a_label_shown_for_a_group() -> None:
+    shape = '<defs><circle id="o" r="150" cx="200" cy="150"/></defs><use href="#o"/>'
+    assert from_svg(shape).outline.width == pytest.approx(300, abs=1e-3)
+    labelled = '<g xmlns:x="http://example.org/x" x:label="The body" id="g1"><circle r="150"/></g><circle r="20"/>'
+    assert from_svg(labelled, Reading(layer="The body")).outline.width == pytest.approx(300, abs=1e-3)

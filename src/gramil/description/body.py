@@ -122,7 +122,12 @@ class BraceTable(Table):
     end_height: Length = usual(2.5, "common practice", "its height at the very ends", ge=0, le=80)
     end_length: Length = usual(45.0, "common practice", "length over which an end is worked down", ge=0, le=400)
     wood: Words = usual("spruce", "common practice", "what it is made of, by the name in the shop's stock")
-    crosses: tuple[Words, ...] = usual((), "none but its twin", "names of braces it is notched into", max_length=20)
+    crosses: tuple[Words, ...] = usual(
+        (),
+        "none but its twin",
+        'names of braces it is notched into; "bridge plate" where it runs over that',
+        max_length=20,
+    )
 
     @model_validator(mode="after")
     def _one_line(self) -> Self:

@@ -6,7 +6,7 @@ holds the body's outline, or nothing.
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from gramil.description.body import Body, BraceTable, Rosette, Soundhole
+from gramil.description.body import Body, BraceTable, BridgePlate, Rosette, Soundhole
 from gramil.description.body_records import Point
 from gramil.description.heights_and_neck import Top
 from gramil.description.locate import Path
@@ -58,7 +58,9 @@ def soundhole_in_the_body(outlines: Outlines, soundhole: Soundhole, body: Body) 
         rim = ((x - half, 0.0), (x + half, 0.0), (x, half))
         if not outline.contains(rim).all():
             yield Problem(
-                ("soundhole", "centre"), f"it would lie {x:.1f} mm from the body's edge", "inside the outline"
+                ("soundhole", "centre"),
+                f"{soundhole.diameter:.1f} mm wide, it would lie {x:.1f} mm from the body's edge",
+                "inside the outline all round",
             )
 
 
@@ -79,16 +81,24 @@ def held_to_what_is_there(brace: Braces, soundhole: Soundhole) -> Iterator[Probl
             yield Problem(("brace", row, "held_to"), "there is no soundhole", "give [soundhole], or hold it to another")
 
 
-def named_braces_are_there(brace: Braces) -> Iterator[Problem]:
-    """A brace is notched into, and ends against, braces that exist, on its own plate, and not itself."""
+def named_braces_are_there(brace: Braces, bridge_plate: BridgePlate) -> Iterator[Problem]:
+    """A brace is notched into, and ends against, braces that exist, on its own plate, and not itself.
+
+    A brace of the top may cross the bridge plate too, where there is one.
+    """
+    over_plate = bridge_plate.ahead is not None
     names = {name: each.plate for each in brace for name in names_of(each)}
     for row, each in enumerate(brace):
         asked: list[tuple[Path, str]] = [(("crosses", number), other) for number, other in enumerate(each.crosses)]
         asked += [((key,), getattr(each, key)) for key in ("start", "stop") if getattr(each, key) not in PLACES]
         for path, other in asked:
+            if other == PLATE and path[0] == "crosses" and each.plate == "top" and over_plate:
+                continue
             yield from _named(("brace", row, *path), other, each, names)
 
 
+PLATE = "bridge plate"
+"""What a brace of the top may be notched over, besides other braces."""
 PLACES = ("linings", "point")
 """What an end may be at, besides another brace."""
 

@@ -33,6 +33,25 @@ def finding_brace_outside(room_outside: tuple[str, ...], brace_list: tuple[Brace
     )
 
 
+def finding_braces_meet(brace_unmet: tuple[str, ...]) -> Findings:
+    """Whether braces that are to be notched into each other meet."""
+    if not brace_unmet:
+        return ()
+    says = f"These are to be notched into each other, and do not meet: {'; '.join(brace_unmet)}."
+    remedy = "Move the one that strayed, hold both to the same, or take the name out of crosses."
+    return (Finding("notched braces", "stop", "brace_unmet", math.nan, "", says, remedy),)
+
+
+def finding_plate_outside(plate_outside: tuple[str, ...], plate_back: Mm) -> Findings:
+    """Whether the bridge plate lies in the body."""
+    if not plate_outside:
+        return ()
+    says = "A corner of the bridge plate lies outside the linings."
+    return (
+        Finding("bridge plate outside the body", "stop", "plate_back", plate_back, "", says, "Make the plate smaller."),
+    )
+
+
 def finding_wings(room_bridge_to_legs: Mm, limit_wing_off_leg: Mm) -> Findings:
     """Whether the bridge lands on both legs of the X."""
     return _room(

@@ -57,14 +57,20 @@ def room_plate_to_legs(
 
 
 def room_plate_to_braces(
-    brace_list: tuple[Brace, ...], brace_legs: tuple[str, ...], plate_shapes: tuple[PlateShape, ...]
+    brace_list: tuple[Brace, ...],
+    brace_legs: tuple[str, ...],
+    plate_shapes: tuple[PlateShape, ...],
+    braces_asked: tuple[BraceAsked, ...],
 ) -> Mm:
     """From the bridge plate to the nearest brace of the top that is no leg of the X: 0 where they lie over each other.
 
-    Method: the least distance between the plate and each such brace's footprint.
+    Method: the least distance between the plate and each such brace's footprint, those left out that cross it.
     Source: plane geometry.
     """
-    others = [each for each in brace_list if each.plate == "top" and each.name not in brace_legs]
+    over = {each.name for each in braces_asked for plate in plate_shapes if plate.name in each.crosses}
+    others = [
+        each for each in brace_list if each.plate == "top" and each.name not in brace_legs and each.name not in over
+    ]
     return least_apart((plate.corners, each.footprint) for plate in plate_shapes for each in others)
 
 

@@ -11,7 +11,7 @@ from itertools import combinations
 import numpy as np
 
 from gramil.description.body_records import BraceAsked
-from gramil.parts.body_records import Brace, Crossing, Shell, Spot, Zeros
+from gramil.parts.body_records import Brace, Crossing, PlateShape, Shell, Spot, Zeros
 from gramil.quantities import Mm, PerString, Series
 from gramil.shapes.dome import arched_foot
 from gramil.shapes.planar import Point, segments_meet
@@ -133,6 +133,21 @@ def brace_crossings(brace_list: tuple[Brace, ...], braces_asked: tuple[BraceAske
     joined = {frozenset((each.name, other)) for each in braces_asked for other in (*each.crosses, each.twin)}
     pairs = [(one, other) for one, other in combinations(brace_list, 2) if frozenset((one.name, other.name)) in joined]
     return tuple(crossing for one, other in pairs for crossing in _crossing(one, other))
+
+
+def brace_unmet(
+    braces_asked: tuple[BraceAsked, ...], brace_crossings: tuple[Crossing, ...], plate_shapes: tuple[PlateShape, ...]
+) -> tuple[str, ...]:
+    """Braces that are to be notched into each other, and do not meet: each pair by both names.
+
+    Method: pairs named under `crosses` that are not among the crossings; the bridge plate is none of them.
+    Source: the maker's own description.
+    """
+    met = {frozenset((each.over, each.under)) for each in brace_crossings}
+    plates = {each.name for each in plate_shapes}
+    wanted = [(each.name, other) for each in braces_asked for other in each.crosses if other not in plates]
+    unmet = {frozenset(pair): " and ".join(pair) for pair in wanted if frozenset(pair) not in met}
+    return tuple(unmet.values())
 
 
 def _crossing(under: Brace, over: Brace) -> Iterator[Crossing]:

@@ -2,9 +2,10 @@
 
 import math
 
-from gramil.parts.body_records import PlateShape
+from gramil.parts.body_records import PlateShape, Shell
 from gramil.quantities import Mm
 from gramil.shapes.outline import Outline
+from gramil.shapes.within import inside_ring, ring_of
 
 OWNS = ("plate_",)
 
@@ -50,6 +51,21 @@ def plate_shapes(
             bridge_plate_thickness,
         )
         for _ in body_outlines
+    )
+
+
+def plate_outside(plate_shapes: tuple[PlateShape, ...], body_shells: tuple[Shell, ...]) -> tuple[str, ...]:
+    """The plate's name if a corner of it lies outside the linings.
+
+    Method: each corner held against the line inside sides and linings.
+    Source: plane geometry.
+    """
+    rings = [ring_of(shell.lined) for shell in body_shells]
+    return tuple(
+        plate.name
+        for ring in rings
+        for plate in plate_shapes
+        if not all(inside_ring(ring, corner) for corner in plate.corners)
     )
 
 

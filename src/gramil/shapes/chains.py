@@ -11,6 +11,8 @@ from gramil.quantities import Mm
 
 Array = NDArray[np.float64]
 Place = tuple[float, float]
+STUMBLES = (ArithmeticError, AttributeError, LookupError, RecursionError, TypeError, ValueError)
+"""What a library's reader may raise over a broken file, besides its own errors."""
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,6 +1,7 @@
 """The lines of a DXF drawing, as points on them: lines, polylines with their arcs, arcs, circles, ellipses, splines."""
 
 import io
+import logging
 from collections.abc import Iterable, Iterator
 
 import ezdxf
@@ -13,11 +14,15 @@ from ezdxf.lldxf.const import DXFError
 from numpy.typing import NDArray
 
 from gramil.faults import Fault, MakersFault
-from gramil.shapes.chains import Drawing, Trace
+from gramil.shapes.chains import STUMBLES, Drawing, Trace
+
+logging.getLogger("ezdxf").addHandler(logging.NullHandler())  # what it mends on its own is not the maker's to read
 
 Array = NDArray[np.float64]
 FINENESS = 2e-5
 """Chords leave their curves by no more than this part of the drawing's extent: 0.01 mm on 500 mm."""
+LONGEST = 80
+"""Letters of what a reader says of a file that it cannot read."""
 _ROUND = ("ARC", "CIRCLE", "ELLIPSE", "SPLINE")
 _STRINGS = ("LWPOLYLINE", "POLYLINE")
 
@@ -28,21 +33,33 @@ def read_dxf(text: str, file: str | None = None) -> Drawing:
     `file` names it in faults. Raises MakersFault where it is no DXF drawing.
     """
     try:
-        document = ezdxf.read(io.StringIO(text))  # type: ignore[attr-defined]  # re-exported without saying so
-    except (DXFError, ValueError) as error:
+        return _drawing(ezdxf.read(io.StringIO(text)))  # type: ignore[attr-defined]  # re-exported without saying so
+    except (DXFError, *STUMBLES) as error:
+        why = _said(error) if isinstance(error, DXFError) else "something in it is not as the standard has it"
         raise MakersFault(
             [
                 Fault(
                     what="this is not a DXF drawing that can be read",
-                    why=str(error),
+                    why=why,
                     remedy="Save it again as a text DXF, version R12 or later",
                     file=file,
                 )
             ]
         ) from None
+
+
+def _drawing(document: Document) -> Drawing:
     runs = [run for entity in _taken_apart(document.modelspace()) if (run := _run(entity))]
     sag = FINENESS * _extent([each for run in runs for each in run])
-    return Drawing(tuple(_trace(run, sag) for run in runs), _unit(document))
+    with np.errstate(invalid="ignore"):  # places that are no numbers are named by whoever reads the outline
+        return Drawing(tuple(_trace(run, sag) for run in runs), _unit(document))
+
+
+def _said(error: Exception) -> str:
+    """What went wrong, on one short line: a file that is no drawing may say anything."""
+    line = str(error).split("\n", 1)[0]
+    said = "".join(each if each.isprintable() else "?" for each in line)
+    return said if len(said) <= LONGEST else said[:LONGEST] + "..."
 
 
 def _unit(document: Document) -> float | None:

@@ -24,6 +24,8 @@ from gramil.shapes.traced_dxf import read_dxf
 from gramil.shapes.traced_svg import read_svg
 
 Array = NDArray[np.float64]
+THINNEST = 1e-3
+"""Width over length below which a closed line is a stroke there and back."""
 MOST_NAMED = 8
 """Faults of one kind that are named; more would not help."""
 
@@ -34,7 +36,8 @@ class Reading:
 
     `length`: the outline's real length along its axis, in mm; None takes the drawing's own units. `layer`: the one
     layer (DXF), or the id of a shape or group (SVG), to look at; empty for all. `gap`, `asymmetry`: what is let
-    pass, in mm. `where`, `file`: named in faults.
+    pass, in mm. `least`, `most`: what its longer side may be, in mm; beyond them the units are others than meant.
+    `where`, `file`: named in faults.
     """
 
     length: Mm | None = None
@@ -42,6 +45,8 @@ class Reading:
     gap: Mm = 0.1
     asymmetry: Mm = 0.5
     narrow_end_first: bool = True
+    least: Mm = 20.0
+    most: Mm = 3000.0
     where: str = "outline"
     file: str | None = None
 
@@ -72,8 +77,10 @@ def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
     Raises MakersFault: nothing drawn, no units, gaps, lines that branch, several outlines, crossings, no symmetry.
     """
     traces = _chosen(drawing, reading)
+    _check_numbers(traces, reading)
     scale = _first_scale(drawing, traces, reading)
     ring, left_out = _one_ring(traces, scale, reading)
+    _check_size(ring, scale, reading)
     _check_crossings(ring, reading)
     pins = pins_of(ring)
     close = _close_ring(pins)
@@ -125,6 +132,27 @@ def _one_ring(traces: Sequence[Trace], scale: float, reading: Reading) -> tuple[
     return rings[0], tuple(each.name for each in chains if each is not rings[0])
 
 
+def _check_numbers(traces: Sequence[Trace], reading: Reading) -> None:
+    for each in traces:
+        if not np.isfinite(each.points).all():
+            raise _fault(reading, f"a place on {each.name} is not a number", "", "Draw it anew, and save the drawing")
+
+
+def _check_size(ring: Trace, scale: float, reading: Reading) -> None:
+    """It encloses something (or crosses itself, which is told later), and is no longer or shorter than can be meant."""
+    drawn = float(np.ptp(ring.points, axis=0).max())
+    if float(np.ptp(ring.points, axis=0).min()) < THINNEST * drawn:
+        raise _fault(reading, f"the outline ({ring.name}) encloses nothing", "", "Draw it round the shape")
+    extent = drawn * scale
+    if reading.length is None and not reading.least <= extent <= reading.most:
+        raise _fault(
+            reading,
+            f"the outline is {extent:.6g} mm long",
+            "So it is by the drawing's own units",
+            "State the outline's length, or set the drawing's units and save it again",
+        )
+
+
 def _check_crossings(ring: Trace, reading: Reading) -> None:
     found = crossings(ring.points[:-1], closed=True)
     if found:
@@ -142,7 +170,7 @@ def _check_symmetry(laying: Halved, scale: float, reading: Reading) -> None:
             reading,
             f"the halves differ by {laying.asymmetry * scale:.2f} mm at {_place(laying.place)}",
             f"The sides of a middle line along x or along y are to be alike to {reading.asymmetry:g} mm",
-            "Turn the drawing straight, trace one half and mirror it, or allow more",
+            "Turn the drawing straight, or trace one half and mirror it",
         )
 
 
@@ -181,7 +209,7 @@ def _open(chains: Sequence[Trace], scale: float, reading: Reading) -> list[Fault
             reading,
             f"{open_at} {gap.width * scale:.2f} mm from {_place(gap.start)} to {_place(gap.end)}",
             f"Gaps to {reading.gap:g} mm are let pass",
-            "Join the lines there, or allow a wider gap",
+            "Join the lines there",
         )
         for gap in gaps(chains)[:MOST_NAMED]
     ]

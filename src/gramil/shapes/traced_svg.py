@@ -10,7 +10,7 @@ import svgelements  # type: ignore[import-untyped]  # it carries no annotations
 from numpy.typing import NDArray
 
 from gramil.faults import Fault, MakersFault
-from gramil.shapes.chains import Drawing, Trace
+from gramil.shapes.chains import STUMBLES, Drawing, Trace
 
 Array = NDArray[np.float64]
 FINENESS = 2e-5
@@ -18,6 +18,9 @@ FINENESS = 2e-5
 MILLIMETRES = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "pt": 25.4 / 72, "pc": 25.4 / 6, "q": 0.25}
 PIXEL = 25.4 / 96
 """An SVG user unit in mm where the page has a size in real units but no view box (CSS Values and Units, level 3)."""
+
+Shape = tuple[tuple[str, ...], str, svgelements.Path]
+"""The ids of a shape and of the groups about it, what it is called, and its path."""
 
 
 def read_svg(text: str, file: str | None = None) -> Drawing:
@@ -33,10 +36,17 @@ def read_svg(text: str, file: str | None = None) -> Drawing:
     if root.tag.rpartition("}")[2] != "svg":
         raise _unreadable(f"its outermost element is {root.tag.rpartition('}')[2]}, not svg", file)
     unit = _unit(root)
-    shapes = _shapes(_without_page(root))
+    try:
+        return Drawing(tuple(_all_traces(_shapes(_without_page(root)))), unit)
+    except RecursionError:
+        raise _unreadable("a shape in it uses itself, or groups lie too deep in groups", file) from None
+    except STUMBLES:
+        raise _unreadable("something in it is not as the standard has it", file) from None
+
+
+def _all_traces(shapes: list[Shape]) -> list[Trace]:
     sag = FINENESS * _extent(shapes)
-    traces = [trace for layers, name, path in shapes for trace in _traces(path, sag, layers, name)]
-    return Drawing(tuple(traces), unit)
+    return [trace for layers, name, path in shapes for trace in _traces(path, sag, layers, name)]
 
 
 def _unreadable(why: str, file: str | None) -> MakersFault:
@@ -49,17 +59,29 @@ def _unit(root: ElementTree.Element) -> float | None:
     sizes = [_millimetres(root.get(side, "")) for side in ("width", "height")]
     if all(size is None for size in sizes):
         return None
-    box = [float(number) for number in re.split(r"[\s,]+", root.get("viewBox", "").strip()) if number]
-    if len(box) != 4:
+    if not root.get("viewBox", "").strip():
         return PIXEL
-    return min(size / units for size, units in zip(sizes, box[2:], strict=True) if size is not None)
+    box = _view_box(root.get("viewBox", ""))
+    if box is None:
+        return None
+    return min(size / units for size, units in zip(sizes, box, strict=True) if size is not None)
+
+
+def _view_box(written: str) -> tuple[float, float] | None:
+    """Width and height of a view box, or None where it means nothing."""
+    try:
+        box = [float(number) for number in re.split(r"[\s,]+", written.strip()) if number]
+    except ValueError:
+        return None
+    return (box[2], box[3]) if len(box) == 4 and min(box[2:]) > 0 and np.isfinite(box).all() else None
 
 
 def _millimetres(written: str) -> float | None:
-    """A length in real units, or None where it has none (plain numbers, pixels and percentages)."""
-    match = re.fullmatch(r"\s*([0-9.eE+-]+)\s*([a-zA-Z]+)\s*", written)
+    """A length in real units, or None where it has none (plain numbers, pixels, percentages), or is nothing."""
+    match = re.fullmatch(r"\s*\+?((?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*([a-zA-Z]+)\s*", written)
     unit = MILLIMETRES.get(match[2].lower()) if match else None
-    return float(match[1]) * unit if match and unit else None
+    length = float(match[1]) * unit if match and unit else 0.0
+    return length if 0.0 < length < np.inf else None
 
 
 def _without_page(root: ElementTree.Element) -> str:
@@ -69,22 +91,27 @@ def _without_page(root: ElementTree.Element) -> str:
     return ElementTree.tostring(root, encoding="unicode")
 
 
-Shape = tuple[tuple[str, ...], str, svgelements.Path]
-"""The ids of a shape and of the groups about it, what it is called, and its path."""
-
-
 def _shapes(text: str) -> list[Shape]:
     """Each shape that shows, in the file's order."""
-    return list(_within(svgelements.SVG.parse(io.StringIO(text), reify=True, ppi=96), ()))
+    drawing = svgelements.SVG.parse(io.StringIO(text), reify=True, ppi=96)
+    if not isinstance(drawing, svgelements.Group):
+        raise TypeError("its outermost element is none of SVG's")
+    return list(_within(drawing, ()))
 
 
 def _within(group: svgelements.Group, about: tuple[str, ...]) -> Iterator[Shape]:
     for element in group:
-        layers = (*about, str(element.id)) if element.id else about
-        if isinstance(element, svgelements.Group):
+        layers = (*about, *_names(element))
+        if isinstance(element, svgelements.Group | svgelements.Use):
             yield from _within(element, layers)
         elif isinstance(element, svgelements.Shape) and not _hidden(element):
             yield layers, f"{type(element).__name__.lower()} {element.id or ''}".strip(), svgelements.Path(element)
+
+
+def _names(element: svgelements.SVGElement) -> tuple[str, ...]:
+    """By what an element can be picked out: its id, and the label that some drawing programs show for it."""
+    labels = [str(value) for key, value in element.values.items() if str(key).endswith("}label")]
+    return tuple(dict.fromkeys([*([str(element.id)] if element.id else []), *labels]))
 
 
 def _hidden(element: svgelements.Shape) -> bool:
