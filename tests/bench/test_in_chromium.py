@@ -98,6 +98,8 @@ PAGES = (
     "/nowhere",
     "/instrument/1?fret=5",
     "/instrument/1?x=500",
+    "/instrument/1?x=633.1",
+    "/instrument/1?fret=17",
     "/instrument/3?fret=9&view=closer",
     "/instrument/1?fret=12&set=scale.length%3D650",
     "/instrument/1?set=scale.length%3Dwide",

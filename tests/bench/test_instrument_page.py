@@ -2,9 +2,12 @@
 
 import re
 from importlib.resources import files
+from itertools import pairwise
 
 import httpx
 import pytest
+
+from gramil.bench.plan_view import apart
 
 from .conftest import Served, post, token_of
 
@@ -186,3 +189,26 @@ def test_the_stores_air_is_judged_on_the_page_and_moves_with_a_reading(demo: htt
     assert "Too dry to glue in." in demo.get("/instrument/1").text
     post(demo, "/air/reading", place="shop", humidity="45", temperature="20")
     assert "Too dry to glue in." not in demo.get("/instrument/1").text
+
+
+def test_over_the_body_the_braces_that_are_cut_are_told(demo: httpx.Client, tarn: str) -> None:
+    """Tarn's soundhole is 165 from the body's edge, which lies at fret 13: 630 (1 - 2^(-13/12)) = 332.66."""
+    page = demo.get(f"{tarn}/cut?x=497.6").text
+    assert "over the body, through the soundhole" in page
+    assert "from the body&#39;s edge" in page or "from the body's edge" in page
+    assert "hole side treble, high" in page
+    assert "body-drawing" in page
+    both = demo.get(f"{tarn}/cut?fret=17").text
+    assert "Neck and board, seen from the tail" in both
+    assert "Body, seen from the tail" in both
+    assert "body-drawing" not in demo.get(f"{tarn}/cut?fret=7").text
+
+
+def test_balloons_at_one_place_stand_apart() -> None:
+    """Two rows; three at 10 and one at 12, each 5 wide: no two of a row nearer than 5."""
+    places = apart([10.0, 12.0, 10.0, 10.0], 5.0)
+    for row in (0, 1):
+        across = sorted(x for x, which in places if which == row)
+        assert all(after - before >= 5.0 for before, after in pairwise(across))
+    assert places[0] == (10.0, 0)
+    assert places[2] == (10.0, 1)

@@ -9,8 +9,8 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked, go
 from gramil.bench.measuring import bare
 from gramil.bench.numbers import number_of
-from gramil.bench.plan_view import inlined
 from gramil.bench.shelf import Shelf
+from gramil.bench.svg_in_page import inlined
 from gramil.faults import MakersFault
 from gramil.measure import read_mass
 from gramil.now.open_now import hours_ago

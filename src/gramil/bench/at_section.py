@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from gramil.drawings.body_at import braces_at
 from gramil.drawings.section_at import BETWEEN, Cut, over_board
 from gramil.graph import Figures
 from gramil.quantities import axes_of
@@ -77,6 +78,14 @@ BRIDGE: tuple[Row, ...] = (
     ("Saddle over the bridge", "saddle_exposed"),
     ("Bridge's thickness", "bridge_thickness"),
 )
+BODY: tuple[Row, ...] = (
+    ("Top's thickness", "top_thickness"),
+    ("Top's radius", "top_radius"),
+    ("Back's radius", "body_back_radius"),
+    ("Soundhole", "soundhole_diameter"),
+    ("Depth of the side at the neck", "body_depth_neck"),
+    ("Depth of the side at the tail", "body_depth_tail"),
+)
 
 
 @dataclass(frozen=True)
@@ -104,7 +113,17 @@ def parts_at(figures: Figures, cut: Cut) -> tuple[Part, ...]:
         ("Neck", NECK, neck and not at_nut),
         ("Bridge and saddle", BRIDGE, not board),
     )
-    return tuple(Part(name, tuple(_rows(figures, cut, rows)), is_open) for name, rows, is_open in groups)
+    parts = (Part(name, tuple(_rows(figures, cut, rows)), is_open) for name, rows, is_open in groups)
+    return (*parts, Part("Body", (*_braces(figures, cut), *BODY), not board))
+
+
+def _braces(figures: Figures, cut: Cut) -> tuple[Row, ...]:
+    """How high and how wide each brace is that the cut goes through."""
+    return tuple(
+        (f"{each.name}, {words}", f'brace_list["{each.name}"].{field}')
+        for each in braces_at(figures, cut)
+        for words, field in (("high", "height"), ("wide", "width"))
+    )
 
 
 def in_columns(parts: tuple[Part, ...]) -> tuple[tuple[Part, ...], tuple[Part, ...]]:

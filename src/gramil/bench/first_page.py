@@ -9,8 +9,8 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked
 from gramil.bench.beginning import five
-from gramil.bench.plan_view import inlined
 from gramil.bench.shelf import Shelf
+from gramil.bench.svg_in_page import inlined
 from gramil.change.whole import findings_of
 from gramil.faults import MakersFault
 from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now

@@ -11,11 +11,13 @@ from gramil.bench.at_section import in_columns, parts_at
 from gramil.bench.draft import Draft, draft_of
 from gramil.bench.moved import Strip, moved_between, strip_between
 from gramil.bench.placing import place_of
-from gramil.bench.plan_view import Plan, plan_of, reader_at, section_svg, section_words, turned_in
+from gramil.bench.plan_view import Plan, plan_of, turned_in
+from gramil.bench.section_view import sections_at
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.shown_rows import Reading, ShownRow, shown_row
 from gramil.bench.units import shower_for
 from gramil.change.whole import findings_of
+from gramil.drawings.body_at import across, hull_at
 from gramil.drawings.section_at import Cut, cut_at
 from gramil.findings.finding import Finding
 from gramil.graph import Figures
@@ -77,8 +79,9 @@ def _cut(asked: Asked, figures: Figures) -> Cut:
 
 
 def reach(figures: Figures) -> tuple[float, float]:
-    """How far the section line goes: from the nut to the saddle."""
-    return float(figures["board_nut_position"]), float(figures["saddle_break_x"].max())
+    """How far the section line goes: from the nut to the body's tail, or to the saddle where no body is described."""
+    ends = [figures["body_edge"] + outline.length for outline in figures["body_outlines"]]
+    return float(figures["board_nut_position"]), max(float(figures["saddle_break_x"].max()), *map(float, ends or [0.0]))
 
 
 def _tapped(figures: Figures, x: float) -> float:
@@ -168,7 +171,6 @@ def _whole(asked: Asked, desk: Desk, strip: Strip | None) -> dict[str, object]:
 
 def _section(asked: Asked, desk: Desk, plan: Plan) -> dict[str, object]:
     figures, cut = desk.draft.figures, desk.cut
-    reader = reader_at(figures, cut, desk.reading.now)
     found = placed(desk)
     balloons = tuple((each.x, each.number, f"{each.finding.severity}: {each.finding.name}") for each in found)
     old = (desk.held.figures, desk.reading.saved_cut) if desk.draft.changed else None
@@ -180,8 +182,7 @@ def _section(asked: Asked, desk: Desk, plan: Plan) -> dict[str, object]:
         "cut": cut,
         "where": where(desk),
         "over": turned_in(figures, cut, plan, balloons),
-        "section": section_svg(figures, cut, old, reader),
-        "section_words": section_words(figures, cut, reader),
+        "sections": sections_at(figures, cut, old, desk.reading.now),
         "columns": [[(part, _rows(desk, part.rows)) for part in each] for each in in_columns(parts_at(figures, cut))],
         "findings": found,
         "low": low,
@@ -191,6 +192,7 @@ def _section(asked: Asked, desk: Desk, plan: Plan) -> dict[str, object]:
         "at": address_part(desk),
         "x_text": f"{cut.x:.4f}",
         "from_zero": shown(cut.x, "mm", desk.reading.now.first),
+        "from_edge": shown(hull.along, "mm", desk.reading.now.first) if (hull := hull_at(figures, cut)) else "",
         "unit": desk.reading.now.first,
     }
 
@@ -210,13 +212,23 @@ def where(desk: Desk) -> str:
     if cut.fret is not None:
         return "at the zero line" if cut.fret == 0 else f"at fret {cut.fret}"
     if cut.x > desk.draft.figures["board_tail_position"]:
-        return "over the body"
+        return _over_body(desk.draft.figures, cut)
     before = int((position < cut.x).sum()) - 1
     if before < 0:
         return "before the zero line"
     if before + 1 >= len(position):
         return "past the last fret"
     return f"between frets {before} and {before + 1}"
+
+
+def _over_body(figures: Figures, cut: Cut) -> str:
+    hull = hull_at(figures, cut)
+    if hull is None:
+        return "over the body"
+    if any(across(each.corners, hull.along) for each in figures["brace_bridge"]):
+        return "over the body, through the bridge"
+    hole = abs(hull.along - figures["soundhole_centre"]) < figures["soundhole_diameter"] / 2
+    return "over the body, through the soundhole" if hole else "over the body"
 
 
 def _steps(figures: Figures, cut: Cut) -> tuple[int, int]:

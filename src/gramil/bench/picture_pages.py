@@ -4,8 +4,8 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked
 from gramil.bench.instrument_page import instrument_id
-from gramil.bench.plan_view import inlined
 from gramil.bench.shelf import Shelf
+from gramil.bench.svg_in_page import inlined
 from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of
 from gramil.drawings.marks import Drawing

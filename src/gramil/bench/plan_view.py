@@ -3,36 +3,23 @@
 The plan and what lies over it share one view box, so that a moved section line redraws nothing else.
 """
 
-import re
-from collections.abc import Callable
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from html import escape
+from math import inf
 
+from gramil.bench.section_view import cut_through
+from gramil.bench.svg_in_page import Box, box_of, boxed, inlined
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored
-from gramil.drawings.section_at import BETWEEN, Cut, over_board, section_drawing, section_marks, turned_over, value_at
+from gramil.drawings.section_at import Cut
 from gramil.graph import Figures
-from gramil.show import Shower, parted, shown
+from gramil.show import Shower
 from gramil.writers.svg import described, number, svg_text
 
 GAP = 16.0
 """Between the face and the side view, in mm."""
-VIEW_BOX = re.compile(r'viewBox="([-\d.]+) ([-\d.]+) ([\d.]+) ([\d.]+)"')
-IDS = re.compile(r'<g id="([a-z]+)" class="layer"')
 CLOSER_ENDS = 14.0
 """Room at both ends of the board in the closer view, in mm."""
-
-
-@dataclass(frozen=True)
-class Box:
-    """A view box: left, top (y down), width, height, in mm."""
-
-    left: float
-    top: float
-    wide: float
-    tall: float
-
-    def __str__(self) -> str:
-        return " ".join(number(each) for each in (self.left, self.top, self.wide, self.tall))
 
 
 @dataclass(frozen=True)
@@ -54,9 +41,9 @@ def plan_of(figures: Figures, old: Figures | None, shower: Shower, closer: bool)
     title = f"{figures['instrument_name']}: face above, side below, head to the left"
     drawing = Drawing("whole", title, "the face", (*under, *marks))
     svg = inlined(svg_text(drawing, shower.text, captioned=False))
-    whole = _box(svg)
+    whole = box_of(svg)
     box = _roomy(_closer(figures, whole) if closer else whole, balloon_radius(closer))
-    return Plan(_boxed(svg, box, "plan-drawing"), box, side, described(drawing, shower.text), balloon_radius(closer))
+    return Plan(boxed(svg, box, "plan-drawing"), box, side, described(drawing, shower.text), balloon_radius(closer))
 
 
 def _left_behind(old: Marks, new: Marks) -> Marks:
@@ -119,12 +106,6 @@ def _moved(mark: Mark, x: float, y: float) -> Mark:
             return mark
 
 
-def _box(svg: str) -> Box:
-    found = VIEW_BOX.search(svg)
-    assert found is not None, "the writer gives every drawing a view box"
-    return Box(*(float(each) for each in found.groups()))
-
-
 def _closer(figures: Figures, whole: Box) -> Box:
     """The board alone, all of both views over it."""
     left = float(figures["board_nut_position"]) - CLOSER_ENDS
@@ -138,18 +119,6 @@ def _roomy(box: Box, radius: float) -> Box:
     return Box(box.left, box.top - room, box.wide, box.tall + room)
 
 
-def _boxed(svg: str, box: Box, name: str) -> str:
-    """The same with another view box, the size left to the page."""
-    head, rest = svg.split(">", 1)
-    head = re.sub(r'(width|height)="[\d.]+mm" ', "", VIEW_BOX.sub(f'viewBox="{box}"', head))
-    return head.replace('class="drawing"', f'class="drawing {name}"') + ">" + rest
-
-
-def inlined(svg: str) -> str:
-    """A drawing that may stand on a page beside others: its layers are named without ids."""
-    return IDS.sub(r'<g data-layer="\1" class="layer"', svg)
-
-
 def turned_in(figures: Figures, cut: Cut, plan: Plan, balloons: tuple[tuple[float, str, str], ...]) -> str:
     """What lies over the plan: the section line, the section turned into the face at the cut, and findings' balloons.
 
@@ -159,17 +128,13 @@ def turned_in(figures: Figures, cut: Cut, plan: Plan, balloons: tuple[tuple[floa
     top, bottom = box.top, box.top + box.tall
     x = number(cut.x)
     line = f'<line class="section-line" x1="{x}" y1="{number(top)}" x2="{x}" y2="{number(bottom)}"/>'
-    turned = "".join(_turned(mark, cut) for mark in _section_of(figures, cut))
-    marks = "".join(_balloon(x, plan, label, words, row) for row, (x, label, words) in enumerate(balloons))
+    turned = "".join(_turned(mark, cut) for mark in cut_through(figures, cut))
+    places = apart([x for x, _, _ in balloons], 2 * plan.radius + 1.0)
+    marks = "".join(_balloon(at, plan, label, words) for at, (_, label, words) in zip(places, balloons, strict=True))
     return (
         f'<svg class="over" id="over" viewBox="{box}" aria-hidden="true" focusable="false">'
         f'<g class="turned">{turned}</g>{line}{marks}</svg>'
     )
-
-
-def _section_of(figures: Figures, cut: Cut) -> Marks:
-    marks = section_marks(figures, cut)
-    return marks if figures["instrument_handed"] != "left" else turned_over(marks)
 
 
 def _turned(mark: Mark, cut: Cut) -> str:
@@ -196,45 +161,23 @@ def balloon_radius(closer: bool) -> float:
     return 6.0 if closer else 9.0
 
 
-def _balloon(x: float, plan: Plan, label: str, words: str, row: int) -> str:
-    r = plan.radius
-    y = plan.box.top + r + 1.0 + (row % 2) * (2 * r + 1.0)
+def apart(places: Sequence[float], wide: float) -> list[tuple[float, int]]:
+    """Each balloon's x and row (0 or 1) so that none lies over another: at its place, or a little past it."""
+    ends, found = [-inf, -inf], dict[int, tuple[float, int]]()
+    for which in sorted(range(len(places)), key=lambda each: places[each]):
+        reached = [max(end + wide, places[which]) for end in ends]
+        row = reached.index(min(reached))
+        ends[row] = reached[row]
+        found[which] = (reached[row], row)
+    return [found[which] for which in range(len(places))]
+
+
+def _balloon(at: tuple[float, int], plan: Plan, label: str, words: str) -> str:
+    r, (x, row) = plan.radius, at
+    y = plan.box.top + r + 1.0 + row * (2 * r + 1.0)
     return (
         f'<g class="balloon"><title>{escape(words)}</title>'
         f'<circle cx="{number(x)}" cy="{number(y)}" r="{number(r)}"/>'
         f'<text x="{number(x)}" y="{number(y + 0.42 * r)}" text-anchor="middle" font-size="{number(1.2 * r)}">'
         f"{escape(label)}</text></g>"
     )
-
-
-def section_svg(figures: Figures, cut: Cut, old: tuple[Figures, Cut] | None, reader: Callable[[str], str]) -> str:
-    """The section enlarged, with its figures; the old one in grey under it."""
-    drawing = section_drawing(figures, cut)
-    if old is not None:
-        under = tuple(
-            replace(mark, layer="old", hatch="") if isinstance(mark, Polyline) else replace(mark, layer="old")
-            for mark in _section_of(*old)
-            if not isinstance(mark, Arc)
-        )
-        drawing = replace(drawing, marks=(*under, *drawing.marks))
-    svg = inlined(svg_text(drawing, lambda address: parted(reader(address))[0], captioned=False))
-    return _boxed(svg, _box(svg), "section-drawing")
-
-
-def reader_at(figures: Figures, cut: Cut, shower: Shower) -> Callable[[str], str]:
-    """A reader of addresses that also reads those between frets."""
-
-    def read(address: str) -> str:
-        if not address.endswith(BETWEEN):
-            return shower.text(address)
-        unit = figures.unit_at(address.removesuffix(BETWEEN))
-        return shown(value_at(figures, address, cut), unit, shower.first, shower.inch_style)
-
-    return read
-
-
-def section_words(figures: Figures, cut: Cut, reader: Callable[[str], str]) -> str:
-    """The section in words."""
-    if not over_board(figures, cut):
-        return "There is no board here: only the strings are cut."
-    return described(section_drawing(figures, cut), reader)

@@ -8,8 +8,9 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.moved import moved_between
-from gramil.bench.plan_view import inlined, plan_of
+from gramil.bench.plan_view import plan_of
 from gramil.bench.shelf import Shelf, named
+from gramil.bench.svg_in_page import inlined
 from gramil.bench.units import shower_for
 from gramil.change.overlay import differences, overlaid
 from gramil.change.whole import drawings_of

@@ -9,8 +9,8 @@ from gramil.bench.ages import clock
 from gramil.bench.asking import Asked, Missing
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, told_of, verdict
-from gramil.bench.plan_view import inlined
 from gramil.bench.shelf import Held, Shelf
+from gramil.bench.svg_in_page import inlined
 from gramil.bench.templating import render
 from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of, setups_of

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from gramil.address import parse_address
 from gramil.bench.chosen import Chosen, chosen
 from gramil.bench.draft import Draft
-from gramil.drawings.section_at import BETWEEN, Cut, value_at
+from gramil.drawings.body_at import read_at
+from gramil.drawings.section_at import BETWEEN, Cut
 from gramil.graph import Figures
 from gramil.show import Shower, shown
 
@@ -70,7 +71,7 @@ def _both(figures: Figures, address: str, cut: Cut, shower: Shower) -> tuple[str
     if not address.endswith(BETWEEN):
         return _at(figures, address, shower)
     unit = figures.unit_at(address.removesuffix(BETWEEN))
-    value = value_at(figures, address, cut)
+    value = read_at(figures, address, cut)
     other = shown(value, unit, shower.second, shower.inch_style) if unit == "mm" else ""
     return shown(value, unit, shower.first, shower.inch_style), other
 

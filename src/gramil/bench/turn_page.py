@@ -9,19 +9,19 @@ from functools import partial
 
 from starlette.responses import Response
 
-from gramil.address import Field, parse_address
+from gramil.address import parse_address
 from gramil.bench.asking import Asked, Missing
 from gramil.bench.chosen import chosen
 from gramil.bench.draft import Draft, drafted
 from gramil.bench.instrument_page import Desk, address_part, desk_of, done_on
 from gramil.bench.moved import Moved, moved_between
+from gramil.bench.section_view import said
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.typed_values import read_as, written
 from gramil.change.turn import Turned
 from gramil.change.turnable import Turnable, turnables, turned
 from gramil.faults import MakersFault
 from gramil.graph import Figures
-from gramil.quantities import axes_of
 from gramil.show import Shower, shown
 
 MOST_ANSWERS = 5
@@ -75,7 +75,7 @@ def turn_page(asked: Asked, shelf: Shelf) -> Response:
     search, fault = _searched(asked, desk, offered, address, done)
     return asked.page(
         "turn.html",
-        title=f"Make it another value: {words_at(figures, address)}",
+        title=f"Make it another value: {said(address, figures)}",
         desk=desk,
         held=desk.held,
         draft=desk.draft,
@@ -99,16 +99,6 @@ def key_of(draft: Draft, name: str) -> str | None:
     """The key that settles a base value in this description, or None."""
     found = chosen(name, draft.data)
     return found.key if found and found.key not in PICKED else None
-
-
-def words_at(figures: Figures, address: str) -> str:
-    """An address as it is said: `slot left at crest at fret 7`, `height over crown, string 6, at fret 12`."""
-    name, steps = parse_address(address)
-    axes = axes_of(figures.graph.annotation(name))
-    rows = [f"at fret {step}" if axis == "fret" else f"string {step}" for axis, step in zip(axes, steps, strict=False)]
-    if steps and not axes:
-        rows = [str(step.name if isinstance(step, Field) else step).replace("_", " ") for step in steps]
-    return " ".join((words_of_key(name), *rows))
 
 
 def words_of_key(key: str) -> str:

@@ -138,7 +138,7 @@ def drawing_braces(
 def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
     address = f'brace_list["{brace.name}"]'
     foot = [(x, y + z) for x, z in _foot(brace)]
-    top = [(x, y + z) for x, z in _top(brace)]
+    top = [(x, y + z) for x, z in brace.upper_edge]
     after = (brace.length + 4.0, y)
     return (
         Polyline((*foot, *reversed(top)), "cut", closed=True),
@@ -162,18 +162,6 @@ def _rise(brace: Brace, x: float) -> float:
 def _foot(brace: Brace) -> list[Point]:
     """The foot, hanging below its chord: the plate is glued under it, domed outward."""
     return [(float(x), -_rise(brace, float(x))) for x in np.linspace(0.0, brace.length, 49)]
-
-
-def _top(brace: Brace) -> list[Point]:
-    """The upper edge: level, worked down at the ends in a straight run or, scalloped, in a hollow one."""
-    run = min(brace.end_length, brace.length / 2)
-    if brace.ends == "square":
-        return [(0.0, brace.height), (brace.length, brace.height)]
-    low, high = brace.end_height, brace.height
-    steps = np.linspace(0.0, 1.0, 17)
-    shares = (1 - np.cos(np.pi * steps)) / 2 if brace.ends == "scalloped" else steps
-    near = [(float(run * step), float(low + (high - low) * share)) for step, share in zip(steps, shares, strict=True)]
-    return [*near, *((brace.length - x, z) for x, z in reversed(near))]
 
 
 def _notches(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:

@@ -10,16 +10,19 @@ import numpy as np
 
 from gramil.address import parse_address
 from gramil.drawings.marks import Anchor, Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span
-from gramil.drawings.pen import RUN_STEPS, Side
+from gramil.drawings.pen import RUN_STEPS, Hatch, Side
 from gramil.graph import Figures
 from gramil.quantities import Mm, PerFret, Ratio, axes_of
 from gramil.shapes.crown import Crown
+from gramil.shapes.profile import Profile
 
 BETWEEN = "@"
 """Ends an address that is read where the cut is, between frets: `thickness_at_crest@`, `string_y[2]@`."""
 ON_FRET = 0.005
 """A cut nearer to a fret than this, in mm, runs along it."""
-ROUND_STEPS = 32
+ROUND_STEPS = 48
+BAR_APART = 5.0
+"""Wood between a bar and the rod or the next bar, as drawn, in mm."""
 FIGURE, TICK = 2.0, 0.5
 """Height of a figure on this drawing, and half an oblique tick, in mm."""
 WIDTH_OVER, EDGE_OUT = 5.0, 2.0
@@ -145,31 +148,82 @@ def _wire(figures: Figures, board: _Board, bottom: tuple[Point, ...]) -> Marks:
 
 
 def _neck(figures: Figures, board: _Board) -> Marks:
-    """The carved back, as wide as the board in the cut, and the truss rod's channel in it; none over the body."""
+    """The carved neck with the rod's channel and the bars in it; none over the body."""
     if board.cut.x > figures["back_bow_length"]:
         return ()
+    back = _heel(figures, board) if board.cut.x > figures["carve_heel_start"] else _carved(figures, board)
+    return (*back, *_bars(figures, board), *_channel(figures, board))
+
+
+def _carved(figures: Figures, board: _Board) -> Marks:
+    """The back as it is carved there, as wide as the board in the cut: a slanted cut is wider than a square one."""
     profile = figures["carve_form"].at(board.cut.x)
     middle, half = sum(board.edges) / 2, (board.edges[1] - board.edges[0]) / 2
-    wider = half / profile.half_width  # a slanted cut is wider than a square one
-    back = profile.points(ROUND_STEPS + 1)
-    curve = tuple((float(middle + wider * y), float(-board.crest - z)) for y, z in back)
-    return (Polyline(curve, "outline"), *_channel(figures, board))
+    wider, back = half / profile.half_width, profile.points(ROUND_STEPS + 1)
+    return (Polyline(tuple((float(middle + wider * y), float(-board.crest - z)) for y, z in back), "outline"),)
+
+
+def _heel(figures: Figures, board: _Board) -> Marks:
+    """The heel, as deep as its line in side view. Its flanks are not described: they are drawn dashed, straight from
+    the board's edges to the cap's width, and round into the back by the neck's own curve."""
+    along, down = zip(*figures["carve_heel_curve"].points, strict=True)
+    depth, middle = -float(np.interp(board.cut.x, along, down)), sum(board.edges) / 2
+    capped = board.cut.x >= figures["carve_heel_cap_start"]
+    half, cap, deepest = (
+        middle - board.edges[0],
+        float(figures["carve_heel_width"]) / 2,
+        float(figures["neck_heel_depth"]),
+    )
+    rounded = replace(figures["carve_form"].at(figures["carve_heel_start"]), half_width=1.0, depth=1.0)
+    share = np.linspace(0.0, 1.0, ROUND_STEPS + 1)
+    flank = half + (cap - half) * share * depth / deepest
+    across = flank if capped else flank * _half_width(rounded, share)
+    side = tuple((float(y), -board.crest - float(part) * depth) for y, part in zip(across, share, strict=True))
+    return (Polyline((*((middle - y, z) for y, z in side), *((middle + y, z) for y, z in reversed(side))), "core"),)
+
+
+def _half_width(profile: Profile, share: np.ndarray) -> np.ndarray:
+    """How wide a profile of half-width and depth 1 is at shares of its depth."""
+    curve = profile.points(401)[200:]
+    return np.asarray(np.interp(share, curve[::-1, 1], curve[::-1, 0]))
 
 
 def _channel(figures: Figures, board: _Board) -> Marks:
-    if figures["neck_rod"] == "none":
+    """The truss rod's channel, where it runs."""
+    if figures["neck_rod"] == "none" or not figures["rod_start"] <= board.cut.x <= figures["rod_end"]:
         return ()
-    half, depth = float(figures["neck_rod_width"]) / 2, float(figures["neck_rod_depth"])
-    low, high = -board.crest - depth, -board.crest
-    return (Polyline(((-half, low), (half, low), (half, high), (-half, high)), "outline", closed=True, hatch="void"),)
+    return (_slot_under(board, 0.0, float(figures["neck_rod_width"]), float(figures["neck_rod_depth"]), "outline"),)
+
+
+def _bars(figures: Figures, board: _Board) -> Marks:
+    """Stiff bars under the board. Their places are not described: they are drawn dashed, even beside the middle."""
+    count, width = int(figures["neck_bars"]), float(figures["neck_bar_width"])
+    rod = float(figures["neck_rod_width"]) if figures["neck_rod"] != "none" else 0.0
+    marks: Marks = ()
+    for number in range(count):
+        pair, side = divmod(number, 2)
+        aside = rod / 2 + BAR_APART + width / 2 + pair * (width + BAR_APART)
+        y = 0.0 if count == 1 and not rod else aside if side else -aside
+        marks += (_slot_under(board, y, width, float(figures["neck_bar_depth"]), "core", "metal"),)
+    return marks
+
+
+def _slot_under(board: _Board, y: Mm, width: Mm, depth: Mm, layer: str, hatch: Hatch = "void") -> Polyline:
+    """A box let into the neck from the joint down."""
+    low, high, half = -board.crest - depth, -board.crest, width / 2
+    return Polyline(
+        ((y - half, low), (y + half, low), (y + half, high), (y - half, high)), layer, closed=True, hatch=hatch
+    )
 
 
 def strings_over(figures: Figures, cut: Cut) -> Marks:
-    """The strings in the cut, each a circle as thick as it is, strung: over the crest there, or the crest plane."""
-    places = string_places(figures, cut)
-    gauges = figures["strings_gauges"]
+    """The strings in the cut, each a circle as thick as it is, strung: over the crest there, or the crest plane.
+
+    Behind the saddle they go down to what holds them, and are left out.
+    """
+    rows = zip(string_places(figures, cut), figures["strings_gauges"], figures["saddle_break_x"], strict=True)
     return tuple(
-        Circle((y, z + float(d) / 2), float(d) / 2, "strings") for (y, z), d in zip(places, gauges, strict=True)
+        Circle((y, z + float(d) / 2), float(d) / 2, "strings") for (y, z), d, end in rows if cut.x <= end + ON_FRET
     )
 
 
@@ -231,12 +285,14 @@ def _sizes(figures: Figures, cut: Cut, left: bool) -> Marks:
     for name, y in (("bass", bass), ("treble", treble)):
         face = board.face(*board.edges)[0 if name == "bass" else -1][1]
         side, out = _side(y)
-        marks += _upright((y + out, low), (y + out, face), cut.address(f"thickness_at_edge_{name}"), side)
-    marks += _upright((ends[0] * CREST_AT, low), (ends[0] * CREST_AT, 0.0), cut.address("thickness_at_crest"), "right")
+        marks += measured_up((y + out, low), (y + out, face), cut.address(f"thickness_at_edge_{name}"), side)
+    marks += measured_up(
+        (ends[0] * CREST_AT, low), (ends[0] * CREST_AT, 0.0), cut.address("thickness_at_crest"), "right"
+    )
     if cut.fret is not None and cut.fret >= figures["slot_first"]:
         depth, y = float(figures["slot_depth_at_crest"]), ends[1] * SLOT_AT
-        marks += _upright((y, -depth), (y, 0.0), "slot_depth_at_crest", "right")
-        marks += _upright((y, low), (y, -depth), cut.address("slot_left_at_crest"), "right")
+        marks += measured_up((y, -depth), (y, 0.0), "slot_depth_at_crest", "right")
+        marks += measured_up((y, low), (y, -depth), cut.address("slot_left_at_crest"), "right")
     return marks
 
 
@@ -244,10 +300,10 @@ def _side(y: Mm) -> tuple[Side, Mm]:
     return ("right", EDGE_OUT) if y > 0 else ("left", -EDGE_OUT)
 
 
-def _upright(low: Point, high: Point, address: str, side: Side) -> Marks:
+def measured_up(low: Point, high: Point, address: str, side: Side, figure: Mm = FIGURE) -> Marks:
     """A dimension up and down with its figure level beside it, in the small hand of this drawing."""
-    out = 1.0 if side == "right" else -1.0
-    ticks = tuple(Line((x - TICK, y - TICK), (x + TICK, y + TICK), "dimensions") for x, y in (low, high))
-    at = (low[0] + 1.2 * out, (low[1] + high[1]) / 2 - FIGURE / 2)
+    out, tick = (1.0 if side == "right" else -1.0), TICK * figure / FIGURE
+    ticks = tuple(Line((x - tick, y - tick), (x + tick, y + tick), "dimensions") for x, y in (low, high))
+    at = (low[0] + 0.6 * figure * out, (low[1] + high[1]) / 2 - figure / 2)
     anchor: Anchor = "left" if side == "right" else "right"
-    return (Line(low, high, "dimensions"), *ticks, Label(at, address, height=FIGURE, anchor=anchor))
+    return (Line(low, high, "dimensions"), *ticks, Label(at, address, height=figure, anchor=anchor))

@@ -7,6 +7,8 @@ treble positive.
 import math
 from dataclasses import dataclass
 
+import numpy as np
+
 from gramil.quantities import Count, Mm, Mm3, Radians
 from gramil.shapes.outline import Outline
 from gramil.shapes.unrolled import UnrolledSide
@@ -95,6 +97,21 @@ class Brace:
     def stop(self) -> Point:
         """Its second end."""
         return (self.stop_x, self.stop_y)
+
+    @property
+    def upper_edge(self) -> tuple[Point, ...]:
+        """The edge away from the plate: along from its first end, height there. Level, worked down at the ends in a
+        straight run or, scalloped, in a hollow one."""
+        run = min(self.end_length, self.length / 2)
+        if self.ends == "square":
+            return ((0.0, self.height), (self.length, self.height))
+        near = tuple((run * step, self._height_at(step)) for step in np.linspace(0.0, 1.0, 17).tolist())
+        return (*near, *((self.length - x, z) for x, z in reversed(near)))
+
+    def _height_at(self, share: float) -> Mm:
+        """Height a share of the way up from an end to where the brace is whole."""
+        part = (1 - math.cos(math.pi * share)) / 2 if self.ends == "scalloped" else share
+        return self.end_height + (self.height - self.end_height) * part
 
 
 @dataclass(frozen=True)

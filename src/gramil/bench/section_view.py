@@ -1,0 +1,103 @@
+"""The sections on a page: the neck and board enlarged, and the body where it is cut, the old in grey under the new."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from gramil.address import parse_address
+from gramil.bench.svg_in_page import box_of, boxed, inlined
+from gramil.drawings.body_at import DEPTH, WIDTH, body_drawing, body_marks, read_at
+from gramil.drawings.marks import Arc, Drawing, Marks, Polyline
+from gramil.drawings.section_at import BETWEEN, Cut, over_board, section_drawing, section_marks, turned_over
+from gramil.graph import Figures
+from gramil.quantities import axes_of
+from gramil.show import Shower, parted, shown
+from gramil.writers.plain import figures as figures_on
+from gramil.writers.svg import svg_text
+
+Old = tuple[Figures, Cut] | None
+Reader = Callable[[str], str]
+DASHED = "What is dashed is not described: it is drawn as it usually is."
+
+
+@dataclass(frozen=True)
+class Section:
+    """A section as a page shows it: what it is of, what to know of it, its picture, and the same in words."""
+
+    name: str
+    note: str
+    svg: str
+    words: str
+
+
+def sections_at(figures: Figures, cut: Cut, old: Old, shower: Shower) -> tuple[Section, ...]:
+    """Neck and board where there is a board, the body where there is one; the strings alone where neither is."""
+    reader = reader_at(figures, cut, shower)
+    body = body_drawing(figures, cut)
+    found: list[Section] = []
+    if over_board(figures, cut) or body is None:
+        under = _in_grey(section_marks(*old), old[0]) if old else ()
+        found.append(
+            _section("Neck and board", section_drawing(figures, cut), under, "section-drawing", reader, figures)
+        )
+    if body is not None:
+        under = _in_grey(body_marks(*old), old[0]) if old else ()
+        found.append(_section("Body", body, under, "section-drawing body-drawing", reader, figures))
+    return tuple(found)
+
+
+def _section(name: str, drawing: Drawing, under: Marks, kind: str, reader: Reader, figures: Figures) -> Section:
+    whole = replace(drawing, marks=(*under, *drawing.marks))
+    svg = inlined(svg_text(whole, lambda address: parted(reader(address))[0], captioned=False))
+    note = DASHED if any(mark.layer == "core" for mark in drawing.marks) else ""
+    return Section(name, note, boxed(svg, box_of(svg), kind), _in_words(drawing, reader, figures))
+
+
+def _in_grey(marks: Marks, figures: Figures) -> Marks:
+    """The old section's lines, turned over for the left hand, without their hatch."""
+    turned = turned_over(marks) if figures["instrument_handed"] == "left" else marks
+    return tuple(
+        replace(mark, layer="old", hatch="") if isinstance(mark, Polyline) else replace(mark, layer="old")
+        for mark in turned
+        if not isinstance(mark, Arc)
+    )
+
+
+def cut_through(figures: Figures, cut: Cut) -> Marks:
+    """Everything that is cut through, for turning into the drawing; turned over for the left hand."""
+    marks = (*body_marks(figures, cut), *section_marks(figures, cut))
+    return marks if figures["instrument_handed"] != "left" else turned_over(marks)
+
+
+def reader_at(figures: Figures, cut: Cut, shower: Shower) -> Reader:
+    """A reader of addresses that also reads those between frets, and what is read at the cut alone."""
+
+    def read(address: str) -> str:
+        if address in (WIDTH, DEPTH):
+            return shown(read_at(figures, address, cut), "mm", shower.first, shower.inch_style)
+        if not address.endswith(BETWEEN):
+            return shower.text(address)
+        unit = figures.unit_at(address.removesuffix(BETWEEN))
+        return shown(read_at(figures, address, cut), unit, shower.first, shower.inch_style)
+
+    return read
+
+
+def _in_words(drawing: Drawing, reader: Reader, figures: Figures) -> str:
+    """The section in words, every figure by what it is."""
+    told = "; ".join(f"{said(each.address, figures)} {each.text}" for each in figures_on(drawing, reader))
+    return f"{drawing.title}. {told}." if told else f"{drawing.title}. Only the strings are cut here."
+
+
+def said(address: str, figures: Figures) -> str:
+    """An address as it is said: `slot left at crest at fret 7`, `height over crown string 6 at fret 12`."""
+    plain = address.removesuffix(BETWEEN)
+    if plain in (WIDTH, DEPTH):
+        return plain
+    name, steps = parse_address(plain)
+    if name not in figures:
+        return plain
+    axes = axes_of(figures.graph.annotation(name))
+    rows = [f"at fret {step}" if axis == "fret" else f"string {step}" for axis, step in zip(axes, steps, strict=False)]
+    if steps and not axes:
+        rows = [str(getattr(step, "name", step)).replace("_", " ") for step in steps]
+    return " ".join((name.replace("_", " "), *rows))
