@@ -84,3 +84,17 @@ def test_spacing_strips_are_marked_at_the_strings(figures: Figures) -> None:
     marks = on(figures["drawing_string_gauges"], "slots", Line)
     wanted = [*figures["string_y_nut"], *figures["string_y_bridge"]]
     assert [mark.start[0] for mark in marks] == pytest.approx(wanted)
+
+
+def test_on_the_sheets_the_bridge_lies_across_the_page_for_either_hand(figures: Figures) -> None:
+    """A quarter turned: along the centreline is down the page, treble to the right; to the left for the left hand."""
+    sheet, plan, side = figures["drawing_setup_bridge"], figures["drawing_bridge"], turn(figures)
+    (lying,), (standing,) = (on(each, "outline", Polyline) for each in (sheet, plan))
+    for (x, y), (along, across) in zip(lying.points, standing.points, strict=True):
+        assert (x, y) == pytest.approx((sheet.scale * across, -sheet.scale * along))
+    holes = zip(on(sheet, "pins", Circle), on(plan, "pins", Circle), strict=True)
+    for one, other in holes:
+        assert one.radius == pytest.approx(sheet.scale * other.radius)
+        assert one.centre == pytest.approx((sheet.scale * other.centre[1], -sheet.scale * other.centre[0]))
+    first = next(mark for mark in sheet.marks if isinstance(mark, Label) and mark.address == "saddle_set_back[1]")
+    assert first.at[0] * side > 0

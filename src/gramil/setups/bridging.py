@@ -52,7 +52,7 @@ def setup_bridge(station_fanned: bool) -> Setup:
             "bridge {bridge_length} by {bridge_width}, {bridge_thickness} thick at the saddle",
             "the strings will turn it with {bridge_torque}, pulling {string_pull_total} together",
         ),
-        "bridge",
+        "setup-bridge",
         ("bridge_front_from_octave", "saddle_position"),
     )
 
@@ -82,16 +82,16 @@ def setup_saddle_slot(bridge_hold: str) -> Setup:
             BigFigure("bridge_under_slot", "Left under it", "{limit_under_saddle_slot} or more", "worked out"),
         ),
         (
-            "Scribe the slot's middle through both ends; the drawing lays it over the bridge at true scale.",
+            "Scribe the slot's middle through both ends; the bridge's drawing in the pack lays it over at true scale.",
             "Rout in passes between stops, the slot's floor flat and square to its walls.",
             f"Bore each {holes}: {{bridge_hold_behind}} behind the slot's middle on the centreline, "
             "{bridge_hold_step} apart.",
         ),
-        "Push a scrap of the saddle in: it stands upright by itself and lifts out by hand. Lay the drawing over the "
-        "bridge: every break point falls on the saddle.",
+        "Push a scrap of the saddle in: it stands upright by itself and lifts out by hand. Lay the pack's "
+        "drawing over the bridge: every break point falls on the saddle.",
         ("A small cutter in hard wood: light passes, the bridge clamped. " + POWERED,),
         ("saddle's angle to a square line {saddle_angle}; holes {bridge_pin_diameter}",),
-        "bridge",
+        "setup-bridge",
         ("saddle_thickness", "saddle_slot_depth"),
     )
 
