@@ -48,7 +48,7 @@ def test_a_reading_that_is_no_number_is_told(served: Served) -> None:
 
 def test_old_readings_are_drawn_to_the_last_of_them_and_said_to_be_old(demo: httpx.Client) -> None:
     page = demo.get("/air").text
-    assert "days ago: read it again before you trust it" in page
+    assert page.count("last read 44 weeks ago: not to be glued by") == 3
     assert page.count("for gluing") > 3, "each place's chart names the band"
 
 
@@ -249,3 +249,22 @@ def test_a_printer_that_is_far_out_is_told(demo: httpx.Client) -> None:
     answer = demo.get(f"{TARN}/print?x=50")
     assert answer.status_code == 422
     assert "100 mm bar" in answer.text
+
+
+def test_charts_of_old_air_open_at_the_day_that_was_read_last(served: Served) -> None:
+    """The chart of a place read three weeks ago ends with that day, on both pages, and one is asked to read it now."""
+    client = served.client()
+    post(client, "/new", **{"instrument.name": "Moss"})
+    post(client, "/air/place", name="bench")
+    post(client, "/air/reading", place="bench", humidity="45", temperature="20")
+    served.clock.later(days=22)
+    for path, drawn in (("/", "bench, the day to 2026-11-25 09:00"), ("/air", "Air of the bench to 2026-11-25 09:00")):
+        page = client.get(path).text
+        assert "last read 3 weeks ago: not to be glued by" in page, path
+        assert drawn in page, path
+    page = client.get("/").text
+    assert "gluing is closed here until it is read again" in page
+    assert "Read it now, and write it down" in page
+    written = post(client, "/air/reading", place="bench", humidity="45", temperature="20", back="/").text
+    assert "gluing is open here" in written
+    assert "bench, the day to 2026-12-17 09:00" in written

@@ -1,11 +1,12 @@
 """Wood and air: each place's air with its chart and the band for gluing, the meter written down, pieces' moisture."""
 
 import re
-from datetime import datetime, timedelta
+from datetime import datetime
 from html import unescape
 
 from starlette.responses import Response
 
+from gramil.bench.ages import ago
 from gramil.bench.asking import Asked, go
 from gramil.bench.measuring import bare
 from gramil.bench.numbers import number_of
@@ -13,10 +14,9 @@ from gramil.bench.shelf import Shelf
 from gramil.bench.svg_in_page import inlined
 from gramil.faults import MakersFault
 from gramil.measure import read_mass
-from gramil.now.open_now import hours_ago
 from gramil.shop.air_bands import limits_of
 from gramil.shop.air_in_store import places_in_store
-from gramil.shop.air_of_places import PlaceAir, Places
+from gramil.shop.air_of_places import STALE, PlaceAir, Places
 from gramil.shop.air_view import HOURS_HELD, views
 from gramil.shop.items import Item, items
 from gramil.shop.on_hand import shop_description
@@ -50,7 +50,8 @@ def air_page(asked: Asked, _: Shelf) -> Response:
         charts={name: (chart, _words(chart)) for name, chart in charts.items()},
         band=band,
         aim=aim,
-        ages={each.name: hours_ago(now, each.last) for each in known.known.values()},
+        ages={each.name: ago(now, each.last) for each in known.known.values()},
+        stale=ago(now, known.last) if known.last is not None and now - known.last > STALE else "",
         held=HOURS_HELD,
         gluing=known.gluing,
         pieces=_pieces(asked, known, now),
@@ -60,8 +61,8 @@ def air_page(asked: Asked, _: Shelf) -> Response:
 
 
 def _drawn_to(place: PlaceAir, now: datetime) -> datetime:
-    """Up to when a place's chart goes: now, or the last reading where that is so old that the chart would be bare."""
-    return now if now - place.last < timedelta(days=DAYS) else place.last
+    """Up to when a place's chart goes: now, or the last reading where that is too old to stand for now."""
+    return now if now - place.last < STALE else place.last
 
 
 def _words(chart: str) -> str:

@@ -7,17 +7,18 @@ from itertools import groupby
 
 from starlette.responses import Response
 
+from gramil.bench.ages import ago
 from gramil.bench.asking import Asked
 from gramil.bench.beginning import five
+from gramil.bench.day_curve import day_curve, day_span
 from gramil.bench.shelf import Shelf
-from gramil.bench.svg_in_page import inlined
 from gramil.change.whole import findings_of
 from gramil.faults import MakersFault
-from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now
+from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, open_now
 from gramil.now.states import Bench, bench_of_store
+from gramil.shop.air_bands import Limits
 from gramil.shop.instruments import instruments
 from gramil.shop.opening import Store
-from gramil.writers.wood_charts import air_svg
 
 OPEN_SHOWN = 3
 """So many open operations stand at length; the rest are folded."""
@@ -26,12 +27,16 @@ CLOSES = {"cure": "curing", "jig": "jig", "wood": "wood", "air": "air", "reading
 
 @dataclass(frozen=True)
 class AirNow:
-    """A place's line: its air, how long ago it was read, whether gluing is open in it, and its day as a chart."""
+    """A place's line: its air, how long ago it was read, whether gluing is open in it, and its last day as a chart.
+
+    `day` is the least and the most (%) of that day.
+    """
 
     place: PlaceNow
     age: str
     gluing: str
     chart: str
+    day: tuple[float, float]
 
 
 @dataclass(frozen=True)
@@ -85,13 +90,20 @@ def first_page(asked: Asked, shelf: Shelf) -> Response:
 
 def _air(bench: Bench, place: PlaceNow, now: datetime) -> AirNow:
     band = bench.shop.bands["gluing"]
-    gluing = ""
+    gluing, to = "", place.read_at if place.old else now
     if place.name == bench.shop.gluing:
-        is_open = band.holds(place.temperature, place.humidity) and not place.old
-        least, most = band.humidity
-        gluing = f"gluing is {'open' if is_open else 'closed'} here, its band is {least:.0f} to {most:.0f} %"
-    chart = "" if place.old else inlined(air_svg(bench.places.known[place.name], now, 1.0, band.humidity))
-    return AirNow(place, hours_ago(now, place.read_at), gluing, chart)
+        gluing = _gluing(place, band)
+    chart = day_curve(bench.places.known[place.name], to, band.humidity)
+    return AirNow(place, ago(now, place.read_at), gluing, chart, day_span(bench.places.known[place.name], to))
+
+
+def _gluing(place: PlaceNow, band: Limits) -> str:
+    """Whether gluing is open where it is done; by old air nobody glues."""
+    least, most = band.humidity
+    said = f"its band is {least:.0f} to {most:.0f} %"
+    if place.old:
+        return f"gluing is closed here until it is read again, {said}"
+    return f"gluing is {'open' if band.holds(place.temperature, place.humidity) else 'closed'} here, {said}"
 
 
 def _rows(store: Store, shelf: Shelf, bench: Bench, known: Mapping[str, int], now: datetime) -> tuple[OnBench, ...]:
