@@ -46,7 +46,7 @@ def watched(page):
     page.wrong = []
     page.on("pageerror", lambda error: page.wrong.append(str(error)))
     page.on("console", lambda said: page.wrong.append(said.text) if "Content Security Policy" in said.text else None)
-    page.set_default_timeout(8000)
+    page.set_default_timeout(25000)
     return page
 
 
