@@ -6,7 +6,7 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
-from gramil.drawings.marks import Circle, Label, Line, Polyline
+from gramil.drawings.marks import Circle, Label, Line, Polyline, Words
 from gramil.graph import Figures
 
 
@@ -76,13 +76,22 @@ def test_the_saddle_card_stands_as_tall_as_the_saddle(figures: Figures) -> None:
     tops, foot = saddle.points[1:-3], saddle.points[-1][1]
     kerf = figures["shop_laser_kerf"]
     for (y, z), place, tall in zip(tops, figures["string_y_bridge"], figures["saddle_tall"], strict=True):
-        assert y == pytest.approx(place)
+        assert y == pytest.approx(turn(figures) * place)
         assert z - foot == pytest.approx(tall + kerf)
+
+
+def test_the_left_hands_cards_have_the_treble_on_the_left(figures: Figures) -> None:
+    """Seen from the bridge toward the nut the thinnest string is on the right of a right-handed instrument."""
+    drawing, side = figures["drawing_string_gauges"], turn(figures)
+    sides = {mark.text: mark for mark in drawing.marks if isinstance(mark, Words) and mark.text in ("treble", "bass")}
+    assert sides["treble"].at[0] * side > 0 > sides["bass"].at[0] * side
+    assert {sides["treble"].anchor, sides["bass"].anchor} == {"left", "right"}
+    assert not any("turn over" in mark.text for mark in drawing.marks if isinstance(mark, Words))
 
 
 def test_spacing_strips_are_marked_at_the_strings(figures: Figures) -> None:
     marks = on(figures["drawing_string_gauges"], "slots", Line)
-    wanted = [*figures["string_y_nut"], *figures["string_y_bridge"]]
+    wanted = [turn(figures) * y for y in (*figures["string_y_nut"], *figures["string_y_bridge"])]
     assert [mark.start[0] for mark in marks] == pytest.approx(wanted)
 
 

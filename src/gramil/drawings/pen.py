@@ -3,15 +3,29 @@
 Nothing here knows a dimension; every figure comes from the graph.
 """
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import ceil
+from math import ceil, pi
 from typing import Literal
 
 import numpy as np
 
-from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Words, mirrored
+from gramil.drawings.marks import (
+    Anchor,
+    Arc,
+    Circle,
+    Drawing,
+    Label,
+    Line,
+    Mark,
+    Marks,
+    Point,
+    Polyline,
+    Span,
+    Words,
+    mirrored,
+)
 from gramil.shapes.crown import Crown
 
 Hatch = Literal["", "along the grain", "across the grain", "metal", "bone", "void"]
@@ -141,6 +155,39 @@ def _ends(one: Point, other: Point) -> Marks:
 
 def _figure(at: Point, address: str, before: str, side: Side) -> Label:
     return Label(at, address, before, height=FIGURE, anchor="left" if side == "right" else "right")
+
+
+def sides_changed(marks: Marks) -> Marks:
+    """Marks with left and right in each other's place, not up and down: across a picture's middle at x = 0.
+
+    Words stay readable, and run the other way from where they stand.
+    """
+    return tuple(_side_changed(mark) for mark in marks)
+
+
+def _side_changed(mark: Mark) -> Mark:
+    match mark:
+        case Line():
+            return replace(mark, start=_across(mark.start), end=_across(mark.end))
+        case Span():
+            return replace(mark, start=_across(mark.start), end=_across(mark.end), offset=-mark.offset)
+        case Polyline():
+            return replace(mark, points=tuple(_across(point) for point in mark.points))
+        case Circle():
+            return replace(mark, centre=_across(mark.centre))
+        case Arc():
+            return replace(
+                mark, centre=_across(mark.centre), start_angle=pi - mark.end_angle, end_angle=pi - mark.start_angle
+            )
+        case Words() | Label():
+            return replace(mark, at=_across(mark.at), anchor=_OTHER_SIDE[mark.anchor])
+
+
+_OTHER_SIDE: Mapping[Anchor, Anchor] = {"left": "right", "middle": "middle", "right": "left"}
+
+
+def _across(point: Point) -> Point:
+    return (-point[0], point[1])
 
 
 def handed(drawing: Drawing, hand: str) -> Drawing:

@@ -8,7 +8,7 @@ from math import hypot
 
 from gramil.drawings.bridge import AHEAD
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
-from gramil.drawings.pen import tiers
+from gramil.drawings.pen import sides_changed, tiers
 from gramil.quantities import Mm, PerString, Ratio
 from gramil.shapes.quadrilateral import Quadrilateral
 
@@ -118,26 +118,5 @@ def drawing_setup_bridge(
     """The bridge across the page, the nut's side up: saddle slot, break points, holes, set-backs."""
     marks = (*piece_lying_lines, *piece_lying_sizes, *piece_lying_words)
     if instrument_handed == "left":
-        marks = tuple(_other_hand(mark) for mark in marks)
+        marks = sides_changed(marks)
     return Drawing("setup-bridge", f"{instrument_name}, bridge", "the face", marks, scale=piece_lying_share)
-
-
-def _other_hand(mark: Mark) -> Mark:
-    """Left and right change places, not up and down; words stay readable."""
-    match mark:
-        case Line():
-            return replace(mark, start=_across(mark.start), end=_across(mark.end))
-        case Polyline():
-            return replace(mark, points=tuple(_across(point) for point in mark.points))
-        case Circle():
-            return replace(mark, centre=_across(mark.centre))
-        case Span():
-            return replace(mark, start=_across(mark.start), end=_across(mark.end), offset=-mark.offset)
-        case Words() | Label():
-            return replace(mark, at=_across(mark.at))
-        case _:
-            raise TypeError(f"no {type(mark).__name__} is turned here")
-
-
-def _across(point: Point) -> Point:
-    return (-point[0], point[1])

@@ -1,11 +1,11 @@
 """Cards for the ends of the strings: the saddle's profile, the nut's with its slots, and both spacings.
 
-Cards are seen from the bridge toward the nut, treble to the right, at true scale; turned over they serve the left hand.
+Cards are seen from the bridge toward the nut at true scale, treble to the right; to the left for the left hand.
 A machine that cuts sheet takes half its kerf outside each line: outlines are drawn that much larger.
 """
 
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
-from gramil.drawings.pen import tiers
+from gramil.drawings.pen import sides_changed, tiers
 from gramil.quantities import Mm, PerFret, PerString
 
 OWNS = ("drawing_", "piece_")
@@ -106,24 +106,35 @@ def _strip(name: str, across: list[float], half: float, top: float) -> Marks:
 def piece_string_words(
     instrument_name: str, saddle_reach: Mm, saddle_tall: PerString[Mm], string_y_bridge: PerString[Mm]
 ) -> Marks:
-    """The cards' name over the saddle's figures, and which side is which."""
+    """The cards' name over the saddle's figures."""
     figures = TIER * tiers(string_y_bridge.tolist(), FIGURE_WIDE)
     foot = max(22.5, float(saddle_tall.max()) + 4.0 + figures)
     return (
         Words((-saddle_reach, foot + 4.5), f"{instrument_name}, strings' ends", 3.5),
-        Words((-saddle_reach, foot), "seen from the bridge toward the nut; left-handed: turn over", 2.0),
-        Words((saddle_reach + 4.0, 3.0), "treble", 2.4),
-        Words((-saddle_reach - 4.0, 3.0), "bass", 2.4, anchor="right"),
+        Words((-saddle_reach, foot), "seen from the bridge toward the nut", 2.0),
     )
+
+
+def piece_string_sides(saddle_reach: Mm) -> Marks:
+    """Which side is which."""
+    treble, bass = (saddle_reach + 4.0, 3.0), (-saddle_reach - 4.0, 3.0)
+    return (Words(treble, "treble", 2.4), Words(bass, "bass", 2.4, anchor="right"))
 
 
 def drawing_string_gauges(
     instrument_name: str,
-    piece_saddle_card: Marks,
-    piece_nut_card: Marks,
-    piece_spacing_cards: Marks,
+    instrument_handed: str,
+    piece_string_card_marks: Marks,
     piece_string_words: Marks,
 ) -> Drawing:
     """Cards of saddle and nut on one sheet."""
-    marks = (*piece_string_words, *piece_saddle_card, *piece_nut_card, *piece_spacing_cards)
-    return Drawing("string-gauges", f"{instrument_name}, cards for saddle and nut", "the end", marks)
+    cards = sides_changed(piece_string_card_marks) if instrument_handed == "left" else piece_string_card_marks
+    title = f"{instrument_name}, cards for saddle and nut"
+    return Drawing("string-gauges", title, "the end", (*piece_string_words, *cards))
+
+
+def piece_string_card_marks(
+    piece_saddle_card: Marks, piece_nut_card: Marks, piece_spacing_cards: Marks, piece_string_sides: Marks
+) -> Marks:
+    """The cards one below another, for the right hand."""
+    return (*piece_string_sides, *piece_saddle_card, *piece_nut_card, *piece_spacing_cards)
