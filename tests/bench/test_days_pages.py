@@ -46,8 +46,18 @@ def test_a_reading_that_is_no_number_is_told(served: Served) -> None:
     assert "No reading yet" in client.get("/air").text
 
 
-def test_old_readings_are_drawn_to_the_last_of_them_and_said_to_be_old(demo: httpx.Client) -> None:
-    page = demo.get("/air").text
+def test_the_demo_shop_is_laid_out_as_of_today(demo: httpx.Client) -> None:
+    """Its files say 19 January 2026, their air last read at eight that morning: the same hour of this day, here."""
+    page = demo.get("/").text
+    assert "gluing is closed here, its band is 40 to 50 %" in page
+    assert "days ago" not in page
+    assert "weeks ago" not in page
+
+
+@pytest.mark.usefixtures("demo")
+def test_old_readings_are_drawn_to_the_last_of_them_and_said_to_be_old(served: Served) -> None:
+    served.clock.later(days=44 * 7)
+    page = served.client().get("/air").text
     assert page.count("last read 44 weeks ago: not to be glued by") == 3
     assert page.count("for gluing") > 3, "each place's chart names the band"
 

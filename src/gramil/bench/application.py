@@ -18,6 +18,7 @@ from gramil.bench import (
     card_page,
     correcting,
     cost_page,
+    demonstration,
     figures_page,
     files_page,
     first_page,
@@ -92,7 +93,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
 POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/new", beginning.make_new),
     ("/new/file", files_page.new_from_file),
-    ("/demo", beginning.lay_out_demo),
+    ("/demo", demonstration.lay_out_demo),
     ("/unit", beginning.swap_unit),
     ("/air/place", air_page.add_named_place),
     ("/air/reading", air_page.write_reading),
