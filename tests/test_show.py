@@ -98,3 +98,21 @@ def test_other_units(value: float, symbol: str, text: str) -> None:
 def test_the_unit_comes_from_the_annotation() -> None:
     graph = build((), {"pull": Input(Annotated[float, Unit("N")], "pull")})
     assert Shower(derive(graph, {"pull": 720.04})).text("pull") == "720.0 N"
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "first", "text"),
+    [
+        (645.16, "mm2", "in", "1.000 in²"),
+        (136393.5, "mm2", "mm", "1363.9 cm²"),
+        (1740.7, "mm2", "mm", "1740.7 mm²"),
+        (16387.064, "mm3", "in", "1.000 in³"),
+        (13_551_903.0, "mm3", "mm", "13551.9 cm³"),
+        (982.0, "mm4", "mm", "982 mm⁴"),
+        (416_231.4256, "mm4", "in", "1.000 in⁴"),
+        (0.0, "mm3", "in", "0 in³"),
+    ],
+)
+def test_areas_and_volumes_go_with_the_makers_unit(value: float, unit: str, first: str, text: str) -> None:
+    """An inch is 25.4 mm: 645.16 mm2, 16387.064 mm3, 416231.4256 mm4."""
+    assert shown(value, unit, first) == text

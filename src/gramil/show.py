@@ -20,9 +20,6 @@ NOT_KNOWN = "not known"
 ADDRESS = re.compile(r"\{([^{}]+)\}")
 """An address in braces within a text."""
 PLACES = {
-    "mm2": (1, "mm²"),
-    "mm3": (0, "mm³"),
-    "mm4": (0, "mm⁴"),
     "cent": (2, "cent"),
     "cent/mm": (2, "cent/mm"),
     "Hz": (2, "Hz"),
@@ -38,6 +35,10 @@ PLACES = {
     "C": (1, "°C"),
 }
 """Decimals and written form of each unit that is shown as it stands."""
+POWERS = {"mm2": 2, "mm3": 3, "mm4": 4}
+RAISED = {2: "²", 3: "³", 4: "⁴"}
+MANY = 1e4
+"""From so many square or cubic millimetres on, areas and volumes are shown in centimetres."""
 
 
 @dataclass(frozen=True)
@@ -118,12 +119,25 @@ def _finite_number(value: Any, unit: str | None, first: LengthUnit, inch_style: 
         return show_angle(value)
     if unit == "1/mm":
         return "flat" if value == 0 else f"radius {show(1 / value, first, inch_style)}"
+    if unit in POWERS:
+        return _power(float(value), POWERS[unit], first)
     if unit in PLACES:
         places, written = PLACES[unit]
         return f"{_plus_zero(f'{value:.{places}f}')} {written}"
     if isinstance(value, int | np.integer) or unit == "count":
         return str(int(value))
     return _plain(value)
+
+
+def _power(value: float, power: int, first: LengthUnit) -> str:
+    """An area, a volume or a second moment: in mm, or in cm where that would be many, or in inches to four figures."""
+    if first == "in":
+        inches = value / 25.4**power
+        places = max(0, 3 - math.floor(math.log10(abs(inches)))) if inches else 0
+        return f"{_plus_zero(f'{inches:.{min(places, 6)}f}')} in{RAISED[power]}"
+    if power < 4 and abs(value) >= MANY:
+        return f"{value / 10**power:.1f} cm{RAISED[power]}"
+    return f"{_plus_zero(f'{value:.{1 if power == 2 else 0}f}')} mm{RAISED[power]}"
 
 
 def _plain(value: float) -> str:

@@ -158,3 +158,11 @@ def test_why_of_a_sheet_a_drawing_and_a_verdict_is_short(bench: Path) -> None:
     assert "{" not in sheet.split("follows from")[0]
     values = [line.split(" = ")[1] for line in (sheet + drawing).splitlines() if " = " in line]
     assert all("points 0" not in value and "tolerance ±" not in value for value in values)
+
+
+def test_lists_of_parts_are_opened(bench: Path) -> None:
+    closed = gramil(bench, "dims", "tarn.toml", "--part", "body").stdout
+    opened = gramil(bench, "dims", "tarn.toml", "--part", "body", "--every").stdout
+    assert '["waist"].width' not in closed
+    assert '["waist"].width' in opened
+    assert max(map(len, closed.splitlines())) < 220

@@ -9,9 +9,12 @@ import click
 from gramil.change.whole import dimensions_of
 from gramil.cli.options import as_made, drawn_beside, instrument_file, opened, shop_file
 from gramil.graph import Figures
-from gramil.rows import Heading, headings
+from gramil.rows import Heading, Row, headings, rows
 from gramil.show import Shower
 from gramil.writers.tables import dimensions_csv, dimensions_json
+
+LONGEST = 160
+"""Letters that a dimension is shown in; records of many figures are cut, and opened by --every."""
 
 
 @click.command()
@@ -19,7 +22,7 @@ from gramil.writers.tables import dimensions_csv, dimensions_json
 @shop_file
 @as_made
 @click.option("--part", help="Only this part, such as slots.")
-@click.option("--every", is_flag=True, help="Open up the figures by fret and by string.")
+@click.option("--every", is_flag=True, help="Open up the figures by fret and by string, and lists of parts.")
 @click.option("--json", "as_json", is_flag=True, help="As JSON.")
 @click.option("--csv", "as_csv", is_flag=True, help="As CSV.")
 def command(
@@ -67,16 +70,25 @@ def listing(figures: Figures, shower: Shower, names: tuple[str, ...], every: boo
 
 
 def _lines(figures: Figures, shower: Shower, heading: Heading, every: bool, drawn: Shower | None) -> Iterator[str]:
-    yield _line(heading.name, *shower.both(heading.name))
+    first, other = shower.both(heading.name)
+    yield _line(heading.name, first if len(first) <= LONGEST else f"{first[:LONGEST].rsplit(' ', 1)[0]} ...", other)
     yield from _as_drawn(heading.name, shower, drawn)
     yield click.style(f"      {heading.what.splitlines()[0]}", dim=True)
     value = figures[heading.name]
+    if every and isinstance(value, tuple):
+        yield from (line for row in rows(figures, (heading.name,)) for line in _opened(row, heading.name, shower))
     if every and getattr(value, "ndim", 0) == 1:
         first = 1 if heading.name in _by_string(figures) else 0
         for row in range(first, first + len(value)):
             address = f"{heading.name}[{row}]"
             yield _line(f"  [{row}]", *shower.both(address))
             yield from _as_drawn(address, shower, drawn)
+
+
+def _opened(row: Row, name: str, shower: Shower) -> Iterator[str]:
+    """One figure of a list of records, by the end of its address."""
+    if row.address != name:
+        yield _line(f"  {row.address.removeprefix(name)}", *shower.both(row.address))
 
 
 def _as_drawn(address: str, shower: Shower, drawn: Shower | None) -> Iterator[str]:

@@ -80,14 +80,15 @@ def _list(braces: tuple[Brace, ...], plate: str, length: Mm, width: Mm) -> Marks
     """Numbers and names beside the tail, each with its length, and where its ends lie: along and across."""
     x, row = length + 24.0, 9.0
     marks: list[Mark] = [
-        Words((x + column, width / 2 - 8.0), head, 2.6) for column, head in zip(_PLACES, _HEADS, strict=True)
+        Words((x + column, width / 2 - 8.0), head, 2.6, layer="list")
+        for column, head in zip(_PLACES, _HEADS, strict=True)
     ]
     for number, brace in enumerate(_of(braces, plate), 1):
         y, address = width / 2 - 8.0 - row * number, f'brace_list["{brace.name}"]'
         name = f"{number}  {brace.name}"
-        marks.append(Words((x, y), name, min(3.4, 0.9 * _PLACES[0] / len(name))))
+        marks.append(Words((x, y), name, min(3.4, 0.9 * _PLACES[0] / len(name)), layer="list"))
         for column, field in zip(_PLACES, _COLUMNS, strict=True):
-            marks.append(Label((x + column, y), f"{address}.{field}", height=2.6))
+            marks.append(Label((x + column, y), f"{address}.{field}", height=2.6, layer="list"))
     return tuple(marks) if len(marks) > len(_HEADS) else ()
 
 

@@ -182,8 +182,8 @@ def piece_plan_side_sizes(back_bow_length: Mm, neck_heel_depth: Mm, body_sides: 
     x = back_bow_length
     marks: Marks = (
         Span((0.0, 0.0), (x, 0.0), 26.0, "back_bow_length", before="to the join "),
-        Span((x, -neck_heel_depth), (x, 0.0), 60.0, "neck_heel_depth", before="heel "),
-        Label((x - 120.0, 40.0), "neck_angle_target", "neck angle "),
+        Span((x, -neck_heel_depth), (x, 0.0), 60.0, "neck_heel_depth"),
+        Label((x - 150.0, 40.0), "neck_angle_target", "neck angle "),
     )
     for side in body_sides:
         foot = -max(side.depth_start, side.depth_end) - 24.0

@@ -123,6 +123,7 @@ LAYERS: Mapping[str, Stroke] = {
     "old": Stroke(THIN, (), 9),
     "dimensions": Stroke(HAIRLINE, (), 8),
     "text": Stroke(THIN),
+    "list": Stroke(THIN),
 }
 
 

@@ -52,13 +52,76 @@ CUT_LISTS = (
     ("Braces and other sticks", "stick_list"),
 )
 """Words, and the dimension that lists the pieces as records."""
+Columns = tuple[tuple[str, str], ...]
+ENDS = (("first end, along", "start_x"), ("across", "start_y"), ("second end, along", "stop_x"), ("across", "stop_y"))
+LISTS: Sequence[tuple[str, Sequence[tuple[str, str, Columns]]]] = (
+    (
+        "Body, braces, neck",
+        (
+            (
+                "Bouts and waist",
+                "body_bouts",
+                (
+                    ("from the neck", "x"),
+                    ("wide", "width"),
+                    ("round the outline", "along"),
+                    ("bend's radius", "radius"),
+                ),
+            ),
+            ("The side, flat", "side_stations", (("from the neck", "along"), ("deep", "depth"))),
+            ("Rosette", "rosette_rings", (("inner", "inner"), ("outer", "outer"), ("deep", "depth"))),
+            (
+                "Braces",
+                "brace_list",
+                (
+                    ("glued to", "plate"),
+                    ("held to", "held_to"),
+                    ("long", "length"),
+                    ("wide", "width"),
+                    ("high", "height"),
+                    ("ends", "ends"),
+                    ("foot's sagitta", "sagitta"),
+                ),
+            ),
+            ("Braces' ends: along from the body's edge, across to the treble positive", "brace_list", ENDS),
+            (
+                "Notches: their middles from each brace's first end",
+                "brace_crossings",
+                (
+                    ("lower, at", "along_under"),
+                    ("wide", "width_under"),
+                    ("from above", "depth_under"),
+                    ("upper, at", "along_over"),
+                    ("wide", "width_over"),
+                    ("from its foot", "depth_over"),
+                ),
+            ),
+            (
+                "The neck's back",
+                "carve_stations",
+                (
+                    ("from the zero line", "position"),
+                    ("wide", "width"),
+                    ("deep with the board", "whole"),
+                    ("deep without it", "depth"),
+                ),
+            ),
+            (
+                "The edges between its flats",
+                "carve_lines",
+                (("from the centre", "centre"), ("below the joint", "joint")),
+            ),
+        ),
+    ),
+)
+"""Pages of lists: words, the dimension that holds the records, and its columns by field."""
 WOOD_UNITS = {"density": "kg/m³", "modulus": "MPa", "strength_across": "MPa"} | dict.fromkeys(
     ("shrinkage_radial", "shrinkage_tangential", "shrinkage_volumetric"), "%"
 )
 """Units of a wood's figures; the rest are plain ratios, movement a part of the size for each % of moisture."""
 SINGLE = (
     ("Board's blank", "blank_length", "blank_width", "blank_thickness"),
-    ("Sides, two alike", "side_blank_length", "side_blank_width", "body_wall"),
+    ("Sides, two, bookmatched", "side_blank_length", "side_blank_width", "body_wall"),
     ("Top, joined", "body_plate_length", "body_plate_width", "top_thickness"),
     ("Back, joined", "body_plate_length", "body_plate_width", ""),
     ("Bridge", "bridge_length", "bridge_width", "bridge_thickness"),
@@ -103,6 +166,7 @@ def front_pages(shower: Shower, drawings: Mapping[str, str], title: str) -> Iter
     for words, names, tall in PLANS:
         if shown := [name for name in names if name in drawings]:
             yield _page(words, [], shown, tall)
+    yield from _lists(shower)
     yield _page("What was found", [_findings(shower)], lines=(_found_fine(figures),))
     yield _page("Strings", [_strings(shower)])
     heights = [[words, *shower.both(address)] for words, address in HEIGHTS]
@@ -111,6 +175,24 @@ def front_pages(shower: Shower, drawings: Mapping[str, str], title: str) -> Iter
     yield _page("Cut lists", [_single(shower), *lists])
     yield _page("Woods", _wood_tables(_woods(figures)))
     yield _page("Dimensions by part", list(_dimensions(shower)))
+
+
+def _lists(shower: Shower) -> Iterator[FrontPage]:
+    """A page each for the records of body and neck, where there are any."""
+    for title, lists in LISTS:
+        tables = [table for words, name, columns in lists for table in _records(words, name, columns, shower)]
+        if tables:
+            yield _page(title, tables)
+
+
+def _records(words: str, name: str, columns: Columns, shower: Shower) -> Iterator[FrontTable]:
+    """One row a record, by its name; nothing where there is none."""
+    rows = [
+        [record.name, *(shower.text(f'{name}["{record.name}"].{field}') for _, field in columns)]
+        for record in shower.figures[name]
+    ]
+    if rows:
+        yield _table(words, ["", *(head for head, _ in columns)], rows, (2, *(1 for _ in columns)), words=True)
 
 
 def _page(
@@ -225,16 +307,25 @@ def _mark(figure: Published | Remark, sources: list[str]) -> str:
 
 def _dimensions(shower: Shower) -> Iterator[FrontTable]:
     found = sorted(headings(shower.figures, dimensions_of(shower.figures)), key=lambda each: each.part)
+    sources: list[str] = []
     for part, group in groupby(found, key=lambda each: each.part):
-        rows = [row for each in group if (row := _dimension(shower, each.name, each.what))]
+        rows = [row for each in group if (row := _dimension(shower, each.name, each.what, sources))]
         if rows:
             yield _table(part.capitalize(), ["", "", "", "source"], rows, (6, 3, 3, 2.4), words=True)
+    named = [[str(number), cited(key)] for number, key in enumerate(sources, 1)]
+    yield _table("Sources of the formulas", ["", ""], named, (0.5, 9.5), words=True)
 
 
-def _dimension(shower: Shower, name: str, what: str) -> list[str]:
-    """A dimension's row; none for records, which stand in the lists, and for what is not known."""
+def _dimension(shower: Shower, name: str, what: str, sources: list[str]) -> list[str]:
+    """A dimension's row; none for records, which stand in the lists, and for what is not known.
+
+    A published source stands as its number in `sources`, and is added to them where it is new.
+    """
     figures = shower.figures
     if figures.unit_at(name) is None or shower.text(name) == NOT_KNOWN:
         return []
     source = read_doc(figures.graph.dimensions[name].what).source.split(";")[0].split(":")[0]
+    if cited(source) != source:
+        sources += [source] * (source not in sources)
+        source = f"see {sources.index(source) + 1}"
     return [what.split(".")[0].split(":")[0], *shower.both(name), source]

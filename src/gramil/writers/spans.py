@@ -9,8 +9,9 @@ from gramil.writers.lettering import Lettering, clean, readable, width
 Resolve = Callable[[str], str]
 """From an address to the text that is shown for it, such as "45.50 mm"."""
 
-GAP, BEYOND, TICK, CLEAR = 1.0, 1.5, 1.1, 0.9
-"""In mm: part to extension line; that line past the dimension line; half a tick each way; line to figure."""
+GAP, BEYOND, TICK, CLEAR = 1.0, 1.5, 1.1, 0.35
+"""In mm: part to extension line; that line past the dimension line; half a tick each way. Line to figure, in heights
+of a capital: more than its tails reach down."""
 
 
 def drawn(span: Span, resolve: Resolve) -> tuple[tuple[Line, ...], Lettering]:
@@ -21,7 +22,7 @@ def drawn(span: Span, resolve: Resolve) -> tuple[tuple[Line, ...], Lettering]:
     text = clean(f"{span.before}{resolve(span.address)}")
     wide = width(text, span.height, figure=True)
     inside = wide + 2 * TICK <= length
-    tail = last if inside else _moved(last, along, wide + 2 * TICK + CLEAR)
+    tail = last if inside else _moved(last, along, wide + 2 * TICK + CLEAR * span.height)
     lines = (
         *_extensions(span, left),
         Line(first, tail, span.layer),
@@ -66,4 +67,6 @@ def _tick(at: Point, along: Point, left: Point, layer: str) -> Line:
 def _figure(middle: Point, along: Point, text: str, span: Span) -> Lettering:
     angle = readable(atan2(along[1], along[0]))
     anchor: Anchor = "middle"
-    return Lettering(_moved(middle, (-sin(angle), cos(angle)), CLEAR), text, span.height, angle, anchor, "text", True)
+    return Lettering(
+        _moved(middle, (-sin(angle), cos(angle)), CLEAR * span.height), text, span.height, angle, anchor, "text", True
+    )
