@@ -1,14 +1,17 @@
 """Every finding of whole instruments: what it points at is there, and the figures are what it says."""
 
+import ast
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from importlib.resources import files
 
 import pytest
 
 from gramil.change.whole import findings_of
-from gramil.findings.finding import SEVERITIES
+from gramil.findings.finding import SEVERITIES, in_words
 from gramil.graph import Figures
+from gramil.show import Shower
 
 
 @pytest.fixture(scope="module")
@@ -81,3 +84,36 @@ def test_no_figure_stands_in_a_sentence(instruments: list[Figures]) -> None:
             for name in sorted(names, key=len, reverse=True):
                 said = said.replace(name, "")
             assert not re.search(r"\d", said), said
+
+
+def test_no_text_holds_a_raw_name_and_each_figure_in_one_is_there(instruments: list[Figures]) -> None:
+    """A figure stands in a text as its address in braces and is put in where it is shown: what is read is words."""
+    for figures in instruments:
+        shower = Shower(figures)
+        for found in findings_of(figures):
+            told = in_words(found, shower.filled)
+            for text in (told.says, told.remedy):
+                assert not re.search(r"[a-z]_[a-z]|[{}]", text), f"{found.name}: {text}"
+
+
+def test_no_finding_is_written_with_a_raw_name_in_its_text() -> None:
+    """Nor is there one in a text that no example comes to: every text with a space in it, as it is written."""
+    for path in sorted((files("gramil") / "findings").iterdir(), key=lambda each: each.name):
+        if path.name.startswith("on_"):
+            for text in texts_in(ast.parse(path.read_text(encoding="utf-8"))):
+                bare = re.sub(r"\{[^{}]*\}?", "", text)
+                assert not re.search(r"[a-z]_[a-z]", bare), f"{path.name}: {text}"
+
+
+def texts_in(tree: ast.Module) -> Iterator[str]:
+    """Texts of more than a word that are no docstrings."""
+    owners = (each for each in ast.walk(tree) if isinstance(each, ast.Module | ast.FunctionDef | ast.ClassDef))
+    docs = {id(each.body[0].value) for each in owners if isinstance(each.body[0], ast.Expr)}
+    for each in ast.walk(tree):
+        if (
+            isinstance(each, ast.Constant)
+            and isinstance(each.value, str)
+            and id(each) not in docs
+            and " " in each.value
+        ):
+            yield each.value

@@ -9,7 +9,7 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked, Missing, go
 from gramil.bench.at_section import in_columns, parts_at
 from gramil.bench.draft import Draft, draft_of
-from gramil.bench.moved import Strip, moved_between, strip_between
+from gramil.bench.moved import Strip, moved_between, strip_between, told
 from gramil.bench.placing import place_of
 from gramil.bench.plan_view import Plan, plan_of, turned_in
 from gramil.bench.section_view import sections_at
@@ -110,7 +110,7 @@ class Placed:
 def placed(desk: Desk) -> tuple[Placed, ...]:
     """Every finding that asks for something, numbered as in the drawing."""
     shower, figures = desk.reading.now, desk.draft.figures
-    asking = [each for each in findings_of(figures) if each.severity in ("stop", "caution", "note")]
+    asking = told(tuple(each for each in findings_of(figures) if each.severity in ("stop", "caution", "note")), shower)
     return tuple(
         Placed(
             str(number),
@@ -128,7 +128,8 @@ def instrument_page(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
         done = done_on(store, desk.held)
-    strip = strip_between(desk.held.figures, desk.draft.figures, done) if desk.draft.changed else None
+    now, then = desk.draft.figures, desk.held.figures
+    strip = strip_between(then, now, done, desk.reading.now) if desk.draft.changed else None
     return asked.page("instrument.html", **_whole(asked, desk, strip))
 
 
@@ -158,7 +159,7 @@ def cut_page(asked: Asked, shelf: Shelf) -> Response:
 
 def _whole(asked: Asked, desk: Desk, strip: Strip | None) -> dict[str, object]:
     plan = plan_of(desk.draft.figures, desk.saved, desk.reading.now, desk.closer)
-    findings = findings_of(desk.draft.figures)
+    findings = told(findings_of(desk.draft.figures), desk.reading.now)
     return {
         **_section(asked, desk, plan),
         "title": desk.held.seen.name,

@@ -6,6 +6,7 @@ from gramil.bench.shelf import Held
 from gramil.change.as_made import AsMade, as_made, off_at
 from gramil.change.whole import setups_of
 from gramil.faults import MakersFault
+from gramil.findings.finding import in_words
 from gramil.graph import Figures, Pin
 from gramil.shop.measured import read_measured, unit_of_figure
 from gramil.show import Shower, addresses_in, shown
@@ -81,6 +82,7 @@ def told_of(held: Held, addresses: tuple[str, ...], operation: str, shower: Show
         return None
     others = {address: pin for address, pin in held.figures.pins.items() if address not in new}
     found = as_made(replace(held.figures, pins=others, known={}), new, operation)
+    found = replace(found, came=tuple(in_words(each, shower.filled) for each in found.came))
     off = tuple(
         f"{address.replace('_', ' ')}: {off_text(held.figures, address, float(pin.value), shower)} from what was drawn"
         for address, pin in new.items()

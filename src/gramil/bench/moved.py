@@ -7,7 +7,7 @@ from itertools import groupby
 from gramil.change.made import Judged, judge
 from gramil.change.shift import Move, moved, shift
 from gramil.change.whole import dimensions_of, findings_of
-from gramil.findings.finding import Finding
+from gramil.findings.finding import Finding, in_words
 from gramil.graph import Figures, same
 from gramil.show import Shower, shown
 
@@ -55,14 +55,20 @@ class Moved:
 def moved_between(old: Figures, new: Figures, shower: Shower, done: tuple[str, ...] = ()) -> Moved:
     """What moves from one set of figures to another, all of it."""
     found = shift(old, new)
-    strip = Strip(sum(move.rows for move in found.moves), found.came, found.went, judge(done, old, new))
+    came = told(found.came, shower)
+    strip = Strip(sum(move.rows for move in found.moves), came, found.went, judge(done, old, new))
     parts = {
         part: tuple(_row(each, shower) for each in moves) for part, moves in groupby(found.moves, lambda m: m.part)
     }
     return Moved(strip, parts, found.folded, (*found.drawings, *found.setups))
 
 
-def strip_between(old: Figures, new: Figures, done: tuple[str, ...]) -> Strip:
+def told(findings: tuple[Finding, ...], shower: Shower) -> tuple[Finding, ...]:
+    """Findings with their figures in their words."""
+    return tuple(in_words(each, shower.filled) for each in findings)
+
+
+def strip_between(old: Figures, new: Figures, done: tuple[str, ...], shower: Shower | None = None) -> Strip:
     """What moves from one set of figures to another, in short: no drawing is made for it."""
     touched = set().union(
         *(old.graph.below(name) for name in old.graph.inputs if not same(old.base[name], new.base[name]))
@@ -70,7 +76,10 @@ def strip_between(old: Figures, new: Figures, done: tuple[str, ...]) -> Strip:
     moves, _ = moved((name for name in dimensions_of(old) if name in touched), old, new)
     before, after = findings_of(old), findings_of(new)
     return Strip(
-        sum(move.rows for move in moves), _not_among(after, before), _not_among(before, after), judge(done, old, new)
+        sum(move.rows for move in moves),
+        told(_not_among(after, before), shower or Shower(new, new["instrument_units"])),
+        _not_among(before, after),
+        judge(done, old, new),
     )
 
 

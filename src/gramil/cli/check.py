@@ -9,7 +9,7 @@ import click
 from gramil.change.whole import findings_of
 from gramil.cli.bench_options import store_file
 from gramil.cli.options import as_made, instrument_file, opened, shop_file, shower_of
-from gramil.findings.finding import SEVERITIES, Finding
+from gramil.findings.finding import SEVERITIES, Finding, in_words
 from gramil.graph import Figures
 from gramil.show import Shower
 from gramil.writers.tables import findings_json, limit_origin
@@ -66,6 +66,7 @@ def verdicts(findings: Iterable[Finding], shower: Shower, fine: bool) -> Iterato
 def verdict(finding: Finding, shower: Shower) -> Iterator[str]:
     """One finding's lines: the figure with its limit, what it means, what mends it."""
     head = click.style(f"{finding.severity.upper():<10}", bold=finding.severity in ("stop", "caution"))
+    finding = in_words(finding, shower.filled)
     if finding.severity == "not judged":
         yield f"{head} {finding.name}: not judged, {finding.says}."
     else:

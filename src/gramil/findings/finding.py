@@ -1,6 +1,7 @@
 """What a finding is: a word of severity, the figure that it is about, the limit, and what would mend it."""
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from typing import Literal
 
 Severity = Literal["stop", "caution", "note", "fine", "not judged"]
@@ -13,8 +14,8 @@ class Finding:
     """One verdict. It holds no coordinates and no wording of numbers.
 
     `address` is the figure judged and `value` what it was; `limit` is the graph's name of the limit (its value and
-    origin are looked up where it is shown), or empty; `says` is one sentence with no figure in it (for *not judged*:
-    "because ..."); `remedy` is what would mend it.
+    origin are looked up where it is shown), or empty; `says` is one sentence (for *not judged*: "because ...");
+    `remedy` is what would mend it. A figure in either stands as its address in braces, put in where it is shown.
     """
 
     name: str
@@ -27,6 +28,11 @@ class Finding:
 
 
 Findings = tuple[Finding, ...]
+
+
+def in_words(finding: Finding, filled: Callable[[str], str]) -> Finding:
+    """The finding with every figure put into its words by `filled`, as a shower fills a text."""
+    return replace(finding, says=filled(finding.says), remedy=filled(finding.remedy))
 
 
 def within(value: float, caution: float, stop: float) -> Severity:

@@ -117,7 +117,7 @@ def finding_scarf(plank_scarfed: bool, head_scarf_length: Mm, plank_head_along: 
             "head_scarf_length",
             head_scarf_length,
             "",
-            "The scarf's face, from behind the nut along the head; the head's own is plank_head_along.",
+            "The scarf's face, from behind the nut along the head, which is {plank_head_along} long.",
             "The head is shorter: a thinner blank, a steeper head, or the scarf under the board." if long else "",
         ),
     )
@@ -181,7 +181,7 @@ def finding_heel_carved(neck_heel_depth: Mm, carve_deepest: Mm) -> Findings:
             "neck_heel_depth",
             neck_heel_depth,
             "",
-            "The heel, from the board's underside to its cap; the neck's own wood at its deepest is carve_deepest.",
+            "The heel, from the board's underside to its cap; the neck's own wood at its deepest is {carve_deepest}.",
             "A deeper heel: it is measured from the board's underside." if severity == "stop" else "",
         ),
     )

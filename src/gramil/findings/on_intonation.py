@@ -23,7 +23,10 @@ def finding_intonation(
     string = int(intonation_rms_after.argmax())
     counted = abs(intonation_cents_after) * intonation_weights
     row, fret = divmod(int(counted.argmax()), counted.shape[1])
-    remedy = "Move nut and saddle toward intonation_nut_best and intonation_saddle_best, or lower the action."
+    remedy = (
+        "Move the nut toward {intonation_nut_best} forward of the zero line and the saddle toward a set-back of "
+        "{intonation_saddle_best}, or lower the action."
+    )
     return (
         Finding(
             "intonation, string by string",
@@ -70,8 +73,8 @@ def finding_nut(intonation_rms_best: Cents, intonation_rms_all_after: Cents, lim
             "intonation_rms_all_after",
             intonation_rms_all_after,
             "limit_nut_gain" if gain > limit_nut_gain else "",
-            "What is left over all strings; with the nut at intonation_nut_best it would be intonation_rms_best.",
-            "Set the nut forward to intonation_nut_best." if gain > limit_nut_gain else "",
+            "What is left over all strings; with the nut at its best it would be {intonation_rms_best}.",
+            "Set the nut forward to {intonation_nut_best}." if gain > limit_nut_gain else "",
         ),
     )
 

@@ -47,7 +47,7 @@ def finding_neck_reset(
             "limit_heel_wedge",
             "What would come off the heel at its cap to bring the neck to its target; negative is off at the board.",
             ("Take the wedge off at the board's end of the heel" if over else "Take the wedge off at the heel's cap")
-            + ", or live with the saddle that neck_set_exposed gives."
+            + ", or live with a saddle that shows by {neck_set_exposed}."
             if abs(heel_wedge_to_take) > limit_heel_wedge
             else "",
         ),
@@ -112,7 +112,7 @@ def finding_relief_too_much(
             "relief_for_rod_most",
             relief_for_rod_most,
             "limit_rod_reach" if neck_rod != "none" else "limit_relief_most",
-            "At most so much over the relief asked for; at least see relief_for_rod_least. An estimate with a range."
+            "At most so much over the relief asked for; at the least {relief_for_rod_least}. An estimate with a range."
             + (" There is no truss rod." if neck_rod == "none" else ""),
             "Stiffen the neck: bars, a deeper section, a stiffer wood, or a truss rod." if severity != "fine" else "",
         ),
@@ -138,7 +138,7 @@ def finding_relief_too_little(
             "relief_predicted_least",
             relief_predicted_least,
             "limit_relief_least",
-            "The least to expect with a slack rod, frets pushing back most; at most see relief_predicted_most.",
+            "The least to expect with a slack rod, frets pushing back most; at the most {relief_predicted_most}.",
             "Looser tangs, relief planed into the board before fretting, or a rod that works both ways."
             if severity != "fine"
             else "",
@@ -200,6 +200,8 @@ def finding_sideways_at_nut(head_sideways_bend: PerString[Radians], limit_sidewa
             bend,
             "limit_sideways_bend",
             "The string that bends most sideways over the nut; toward the treble is positive.",
-            "Move its post nearer to where head_straight_y has it." if abs(bend) > limit_sideways_bend else "",
+            f"Move its post nearer to {{head_straight_y[{worst + 1}]}} from the centreline, treble positive."
+            if abs(bend) > limit_sideways_bend
+            else "",
         ),
     )

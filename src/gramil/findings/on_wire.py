@@ -71,7 +71,7 @@ def finding_back_bow(back_bow_least: Mm, back_bow_most: Mm, limit_back_bow: Mm) 
             "back_bow_most",
             back_bow_most,
             "limit_back_bow",
-            "At most; at least see back_bow_least. The share of the wedging that the wood keeps is not known.",
+            "At most; at the least {back_bow_least}. The share of the wedging that the wood keeps is not known.",
             "A wider kerf or thinner tang; or plane the bow into the board before fretting.",
         ),
     )
@@ -81,7 +81,17 @@ def finding_wire_on_hand(wire_total: Mm, wire_on_hand: Mm) -> Findings:
     """Whether there is enough wire for the board."""
     if wire_on_hand == 0:
         says = "because the shop does not say how much wire is on hand"
-        return (Finding("wire on hand", "not judged", "wire_total", wire_total, "", says, "Give the wire's on_hand."),)
+        return (
+            Finding(
+                "wire on hand",
+                "not judged",
+                "wire_total",
+                wire_total,
+                "",
+                says,
+                "Write with the wire in the shop's list how much of it is on hand.",
+            ),
+        )
     return (
         Finding(
             "wire on hand",

@@ -224,7 +224,7 @@ def _findings(shower: Shower) -> FrontTable:
             each.name,
             "" if each.severity == "not judged" else shower.text(each.address),
             shower.text(each.limit) if each.limit else "",
-            f"{each.says} {each.remedy}".strip(),
+            shower.filled(f"{each.says} {each.remedy}").strip(),
         ]
         for each in findings_of(shower.figures)
         if each.severity != "fine"

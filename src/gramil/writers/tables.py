@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterable
 from typing import Any
 
-from gramil.findings.finding import Finding
+from gramil.findings.finding import Finding, in_words
 from gramil.graph import Figures
 from gramil.rows import rows
 from gramil.show import Shower
@@ -55,7 +55,7 @@ def findings_json(findings: Iterable[Finding], shower: Shower) -> str:
             "says": each.says,
             "remedy": each.remedy,
         }
-        for each in findings
+        for each in (in_words(finding, shower.filled) for finding in findings)
     ]
     return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
 
