@@ -87,7 +87,7 @@ def finding_sprout(sprout_least: Mm, sprout_most: Mm, limit_sprout: Mm, board_wo
             sprout_most,
             "limit_sprout",
             says,
-            "Fret it drier, at {sprout_moisture}, use quartersawn wood, or tell the owner what air it wants."
+            "Fret it drier, at {sprout_moisture} or less, use quartersawn wood, or tell the owner what air it wants."
             if sprout_most > limit_sprout
             else "",
         ),
