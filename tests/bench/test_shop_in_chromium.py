@@ -23,6 +23,9 @@ PAGES = (
     "/instrument/1/cost?rate=40&materials=tuners+85",
     "/instrument/1/files",
     "/stock",
+    "/stock/form",
+    "/stock/form?blank=1",
+    "/stock/remove?blank=1",
     "/new",
 )
 

@@ -12,7 +12,7 @@ from gramil.bench.shelf import Shelf
 from gramil.bench.tools_page import unit_of_shop
 from gramil.description.reading import ShopDescription
 from gramil.faults import MakersFault
-from gramil.measure import LengthUnit, read_length
+from gramil.measure import LengthUnit
 from gramil.now.match import Matching, match
 from gramil.now.needs import fit, needs_of
 from gramil.now.on_hand import made_parts, stock_of_store
@@ -22,10 +22,10 @@ from gramil.shop.on_hand import shop_description
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import operations_done
 from gramil.shop.pieces_now import pieces_now
+from gramil.shop.places import places
 from gramil.shop.readiness import gluing_band, settled
 from gramil.shop.stock import (
     Blank,
-    add_blank,
     blanks,
     free_counts,
     parts,
@@ -39,10 +39,11 @@ from gramil.show import shown
 
 @dataclass(frozen=True)
 class BlankRow:
-    """A blank as it lies: its sizes in words, how many are free, and to whom others are promised."""
+    """A blank as it lies: its sizes in words, where, how many are free, and to whom others are promised."""
 
     blank: Blank
     sizes: str
+    place: str
     free: int
     promised: tuple[str, ...]
 
@@ -52,11 +53,13 @@ def stock_page(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         unit = unit_of_shop(asked, store)
         names = {each.id: each.name for each in instruments(store)}
+        named = {each.id: each.name for each in places(store)}
         free, given = free_counts(store), promises(store)
         rows = [
             BlankRow(
                 each,
-                _sizes(each, unit),
+                sizes_of(each, unit),
+                named.get(each.place or 0, ""),
                 free.get(each.id, 0),
                 tuple(
                     f"{names.get(own.instrument, 'another')}, {own.need}{' (used)' if own.used_at else ''}"
@@ -87,8 +90,12 @@ def stock_page(asked: Asked, shelf: Shelf) -> Response:
     )
 
 
-def _sizes(blank: Blank, unit: LengthUnit) -> str:
-    return " × ".join(shown(each, "mm", unit) for each in (blank.length, blank.width, blank.thickness))
+def sizes_of(blank: Blank, unit: LengthUnit) -> str:
+    """Length × width × thickness, the unit said once: `520 × 72 × 8.5 mm`."""
+    sizes = (blank.length, blank.width, blank.thickness)
+    if unit == "mm":
+        return " × ".join(f"{each:.1f}".removesuffix(".0") for each in sizes) + " mm"
+    return " × ".join(f"{each / 25.4:.3f}".rstrip("0").removesuffix(".") for each in sizes) + " in"
 
 
 def _matching(store: Store, shelf: Shelf, now: datetime) -> Matching | None:
@@ -141,22 +148,6 @@ def _to_buy(found: Matching, unit: LengthUnit) -> list[tuple[str, str]]:
         )
         for need in found.bought
     ]
-
-
-def add_to_stock(asked: Asked, _: Shelf) -> Response:
-    """A blank, its sizes as written."""
-    with asked.keeping.opened() as store:
-        unit = unit_of_shop(asked, store)
-        length, width, thickness = (read_length(asked.one(key), unit) for key in ("length", "width", "thickness"))
-        count = asked.one("count", "1") or "1"
-        if not count.isdigit():
-            raise MakersFault.of(f'"{count}" is no count', remedy="write a whole number", where="count")
-        blank = Blank(asked.one("name"), asked.one("wood"), length, width, thickness, int(count))
-        if blank.name not in [each.name for each in blanks(store)]:
-            add_blank(store, blank, asked.now, asked.session.who)
-        elif asked.one("sent") != "again":
-            raise MakersFault.of(f"there is a piece called {blank.name} already", remedy="write another name on it")
-    return go("/stock")
 
 
 def promise_found(asked: Asked, shelf: Shelf) -> Response:

@@ -1,0 +1,42 @@
+"""Labels for wood as a PDF: two columns to a page, to be cut apart and tied or taped on."""
+
+import json
+from collections.abc import Sequence
+from dataclasses import asdict, dataclass
+from importlib.resources import as_file, files
+
+import typst
+
+from gramil.sheets.bench_sheets import PAPERS, Paper
+from gramil.sheets.pages import safe
+
+
+@dataclass(frozen=True)
+class Label:
+    """One piece, as text: the name written on it, its wood, its sizes, the day, lines on where it lies and so on.
+
+    It is tied to the face, its arrow along the grain.
+    """
+
+    name: str
+    wood: str
+    sizes: str
+    date: str
+    lines: tuple[str, ...]
+
+
+def labels_pdf(labels: Sequence[Label], paper: Paper = "a4") -> bytes:
+    """The labels; the same bytes for the same input."""
+    rows = [{key: _safe(value) for key, value in asdict(each).items()} for each in labels]
+    inputs = {"data": json.dumps({"labels": rows, "paper": PAPERS[paper]})}
+    here = files("gramil")
+    with as_file(here / "sheets" / "labels.typ") as template, as_file(here / "fonts") as fonts:
+        return typst.compile(
+            template, format="pdf", font_paths=[fonts], ignore_system_fonts=True, sys_inputs=inputs, timestamp=0
+        )
+
+
+def _safe(value: object) -> object:
+    if isinstance(value, str):
+        return safe(value)
+    return [safe(each) for each in value] if isinstance(value, list | tuple) else value
