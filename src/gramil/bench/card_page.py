@@ -1,5 +1,6 @@
 """A figure's card: what it is, the formula with numbers in it, the source, what it follows from, what hangs on it."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -10,10 +11,11 @@ from gramil.bench.asking import Asked, Missing
 from gramil.bench.chosen import Chosen, Written, chosen
 from gramil.bench.instrument_page import address_part, desk_of
 from gramil.bench.shelf import Shelf
-from gramil.graph import Figures
+from gramil.graph import Figures, Origin
 from gramil.quantities import axes_of
 from gramil.reason import Reason, read_doc, readable, why
 from gramil.show import Shower, shown
+from gramil.sources import cited
 
 MOST_HANGING = 60
 UNSHOWN = ("drawing_", "piece_", "card_")
@@ -50,8 +52,10 @@ def card_page(asked: Asked, shelf: Shelf) -> Response:
         unit=shower.first,
         address=address,
         reason=reason,
-        formula=readable(reason.formula),
+        formula=in_pieces(reason),
         numbers=readable(reason.numbers),
+        source=cited(reason.source),
+        given=given(reason.origin),
         text=text,
         other=other,
         drawn=_drawn(reason, figures, shower),
@@ -62,6 +66,33 @@ def card_page(asked: Asked, shelf: Shelf) -> Response:
         every=_every(figures, name, shower) if not steps else [],
         at=address_part(desk),
     )
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A piece of a formula: words, and the address of the figure that they name (or empty)."""
+
+    words: str
+    address: str = ""
+
+
+def in_pieces(reason: Reason) -> tuple[Piece, ...]:
+    """The formula cut up at the figures in it, each by its words."""
+    addresses = {parse_address(each.address)[0]: each.address for each in reason.follows}
+    if not addresses or not reason.formula:
+        return (Piece(readable(reason.formula)),) if reason.formula else ()
+    names = "|".join(sorted(addresses, key=len, reverse=True))
+    pieces = re.split(rf"\b({names})\b", readable(reason.formula))
+    return tuple(
+        Piece(each.replace("_", " "), addresses[each]) if each in addresses else Piece(each) for each in pieces if each
+    )
+
+
+def given(origin: Origin | None) -> str:
+    """Where a chosen figure was given, in words."""
+    if origin is None or origin.file is None:
+        return str(origin or "")
+    return f"{origin.file}, line {origin.line}" if origin.line else origin.file
 
 
 def _choice(figures: Figures, name: str, data: Written) -> Chosen | None:
