@@ -28,6 +28,14 @@ KINDS: Mapping[str, str] = {
 """What a file is, by how its name ends."""
 PAPERS: tuple[PaperName, ...] = get_args(PaperName)
 SHEET = "sheet-"
+OWNERS = f"{SHEET}owner-air.pdf"
+"""The page that goes with the instrument."""
+WHAT = {
+    "templates": "every template, to cut out and cut by",
+    "bench-sheets": "one sheet an operation, in the order of the work",
+    "build-book": "the whole of it: lists, figures, plans and sheets",
+}
+"""What the first files hold, by how their names begin."""
 MOST_OFF = 0.05
 """A printer further off than this share is another fault than one of scale."""
 
@@ -38,6 +46,9 @@ def print_page(asked: Asked, shelf: Shelf) -> Response:
         held = shelf.held(store, instrument_id(asked))
     paper, scale = _paper(asked, held), _printer(asked)
     names = list(_makers(asked, held, paper, scale))
+    titles = {each.name: each.title.removeprefix(f"{held.seen.name}, ") for each in drawings_of(held.figures)}
+    files = [name for name in names if name.endswith(".pdf") and not name.startswith(SHEET)]
+    sheets = [(f"{SHEET}{setup.name}.pdf", setup.title) for setup in setups_of(held.figures) if not setup.closed]
     return asked.page(
         "print.html",
         title=f"{held.seen.name}, print",
@@ -46,9 +57,10 @@ def print_page(asked: Asked, shelf: Shelf) -> Response:
         papers=PAPERS,
         x=asked.one("x", "100"),
         y=asked.one("y", "100"),
-        first=[name for name in names if name.endswith(".pdf") and not name.startswith(SHEET)],
-        sheets=[(f"{SHEET}{setup.name}.pdf", setup.title) for setup in setups_of(held.figures) if not setup.closed],
-        drawings=[name for name in names if name.endswith((".dxf", ".svg"))],
+        first=[(name, next((what for begins, what in WHAT.items() if name.startswith(begins)), "")) for name in files],
+        owner=next((sheet for sheet in sheets if sheet[0] == OWNERS), None),
+        sheets=[sheet for sheet in sheets if sheet[0] != OWNERS],
+        drawings=[(name, titles.get(name.rsplit(".", 1)[0], "")) for name in names if name.endswith((".dxf", ".svg"))],
         tables=[name for name in names if name.endswith((".csv", ".json"))],
     )
 
