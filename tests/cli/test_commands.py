@@ -90,6 +90,11 @@ def test_new_writes_what_check_accepts(bench: Path) -> None:
     assert gramil(bench, "new", "made.toml", "--name", 'A "b" \\ c', "--usual").returncode == 0
     assert gramil(bench, "check", "made.toml").returncode == 0
     assert gramil(bench, "new", "made.toml", "--usual").returncode == 2
+    fanned = ("new", "fanned.toml", "--bass", "710 mm", "--treble", "680 mm", "--usual")
+    assert gramil(bench, *fanned).returncode == 0
+    assert "= 710.00 mm" in gramil(bench, "why", "scale.bass", "fanned.toml").stdout
+    both = gramil(bench, "new", "both.toml", "--square-at", "7", "--length", "650 mm", "--usual")
+    assert "scale.bass: is missing" in both.stderr
 
 
 def test_the_pack_twice_is_the_same_bytes_and_refuses_strangers(bench: Path) -> None:

@@ -6,7 +6,7 @@ from importlib.resources import files
 import pytest
 
 from gramil.description.reading import parse_description
-from gramil.description.writing import QUESTIONS, new_description, set_key
+from gramil.description.writing import FANNED, QUESTIONS, new_description, set_key
 from gramil.faults import MakersFault
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
@@ -77,6 +77,30 @@ def test_a_new_description_reads_and_keeps_its_comments() -> None:
 def test_the_usual_answers_are_those_of_the_new_file() -> None:
     usual = {question.key: question.usual for question in QUESTIONS}
     assert parse_description(new_description(usual)).instrument == parse_description(new_description({})).instrument
+
+
+def test_a_new_fanned_board_has_two_scales() -> None:
+    text = new_description({"scale.bass": "710 mm", "scale.treble": "26 3/4 in", "scale.square_at": "8"})
+    scale = parse_description(text).instrument.scale
+    assert (scale.length, scale.bass, scale.square_at) == (None, 710.0, 8.0)
+    assert scale.treble == pytest.approx(679.45, abs=1e-9)  # 26.75 x 25.4
+    assert "# the frets fan" in text
+    usual = {question.key: question.usual for question in (*QUESTIONS, *FANNED) if question.key != "scale.length"}
+    assert parse_description(new_description(usual)).instrument.scale.bass == 660.0
+
+
+@pytest.mark.parametrize(
+    ("answers", "told"),
+    [
+        ({"scale.bass": "710 mm"}, "scale.treble"),
+        ({"scale.square_at": "7"}, "scale.bass"),
+        ({"scale.bass": "710 mm", "scale.treble": "680 mm", "scale.length": "690 mm"}, "length alone"),
+        ({"scale.bass": "710 mm", "scale.treble": "400 mm"}, "scale"),
+    ],
+)
+def test_scales_that_do_not_go_together(answers: dict[str, str], told: str) -> None:
+    with pytest.raises(MakersFault, match=told):
+        new_description(answers)
 
 
 def test_answers_that_cannot_be() -> None:

@@ -1,10 +1,11 @@
 """`gramil new`: asks the few questions that matter, or takes them as options, and writes a commented description."""
 
+from collections.abc import Mapping
 from pathlib import Path
 
 import click
 
-from gramil.description.writing import QUESTIONS, Question, new_description
+from gramil.description.writing import FANNED, QUESTIONS, Question, new_description
 
 
 def _option(question: Question) -> str:
@@ -12,7 +13,7 @@ def _option(question: Question) -> str:
 
 
 def _flag(question: Question) -> str:
-    table, key = question.key.split(".")
+    table, key = question.key.replace("_", "-").split(".")
     return f"--{key}" if table in ("instrument", "scale", "board", "strings") and key != "width" else f"--{table}-{key}"
 
 
@@ -24,23 +25,41 @@ def _new(file: Path, usual: bool, **given: str | None) -> None:
     \b
     gramil new tarn.toml
     gramil new tarn.toml --name Tarn --length "630 mm" --frets 19 --usual
+    gramil new scree.toml --name Scree --bass "710 mm" --treble "680 mm" --square-at 7 --usual
     """
     if file.exists():
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
-    answers = {}
+    answers = {each.key: found for each in FANNED if (found := given[_option(each)]) is not None}
+    fans = bool(answers)
     for question in QUESTIONS:
-        answer = given[_option(question)]
-        if answer is None and not usual:
-            answer = click.prompt(question.ask, default=question.usual)
-        if answer is not None:
-            answers[question.key] = answer
+        if question.key == "scale.length" and given[_option(question)] is None:
+            answers |= _scale(question, given, fans, usual)
+        else:
+            answers |= _answer(question, given, usual)
     file.write_text(new_description(answers), encoding="utf-8")
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
 
 
+def _scale(question: Question, given: Mapping[str, str | None], fans: bool, usual: bool) -> dict[str, str]:
+    """One length, or where the frets fan the two scales and the square fret."""
+    if not fans:
+        answer = "" if usual else click.prompt(f"{question.ask}, or fanned", default=question.usual)
+        if answer.strip().lower() != "fanned":
+            return {question.key: answer} if answer else {}
+    return {key: answer for each in FANNED for key, answer in _answer(each, given, usual).items()}
+
+
+def _answer(question: Question, given: Mapping[str, str | None], usual: bool) -> dict[str, str]:
+    """The answer to a question, given or asked for; none where the usual one is to do."""
+    answer = given[_option(question)]
+    if answer is None and not usual:
+        answer = click.prompt(question.ask, default=question.usual)
+    return {} if answer is None else {question.key: str(answer)}
+
+
 def _with_options() -> click.Command:
     function = _new
-    for question in reversed(QUESTIONS):
+    for question in reversed((*QUESTIONS, *FANNED)):
         function = click.option(_flag(question), _option(question), help=f"{question.ask}.")(function)
     return click.command("new")(function)
 

@@ -45,6 +45,18 @@ QUESTIONS: tuple[Question, ...] = (
 )
 """In the order to ask them; every one may be left at its usual answer."""
 
+FANNED: tuple[Question, ...] = (
+    Question("scale.bass", "Scale length of the bass string", "660 mm"),
+    Question("scale.treble", "Scale length of the treble string", "640 mm"),
+    Question("scale.square_at", "Fret that is square to the centreline", "7"),
+)
+"""What to ask instead of the scale's length where the frets fan; the first two are needed."""
+_ONE_LENGTH = re.compile(r"^length = .*$", re.MULTILINE)
+_TWO_LENGTHS = """\
+bass = "660 mm"                  # the frets fan: each outer string has its own scale
+treble = "640 mm"
+square_at = 7                    # this fret is square to the centreline"""
+
 _WORDS = frozenset({"instrument.name", "board.wood"})
 _LISTS = frozenset({"strings.gauges", "strings.tuning"})
 _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
@@ -53,19 +65,36 @@ _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
 def new_description(answers: Mapping[str, str]) -> str:
     """A commented description with the answers, by key of `QUESTIONS`, in place of the usual ones.
 
-    Raises MakersFault when an answer cannot be, or answers something that is not asked.
+    With those of `FANNED` the frets fan. Raises MakersFault when an answer cannot be, or answers what is not asked.
     """
-    asked = [question.key for question in QUESTIONS]
+    asked = [question.key for question in (*QUESTIONS, *FANNED)]
     strange = [key for key in answers if key not in asked]
     if strange:
         raise MakersFault(
             Fault(where=key, what="nothing is asked by that name", remedy=meant(nearest(key, asked))) for key in strange
         )
     text = (files("gramil") / "data" / "new-description.toml").read_text(encoding="utf-8")
+    if _fans(answers):
+        text = _ONE_LENGTH.sub(_TWO_LENGTHS, text, count=1)
     for key, answer in answers.items():
         text = _set(text, key, answer if key in _WORDS else _answered(key, answer))
     parse_description(text, "the new description")
     return text
+
+
+def _fans(answers: Mapping[str, str]) -> bool:
+    """Whether two scales are asked for. Raises MakersFault where one is missing, or one length is given as well."""
+    given = [question.key for question in FANNED if question.key in answers]
+    if not given:
+        return False
+    missing = [question.key for question in FANNED[:2] if question.key not in answers]
+    if missing:
+        remedy = "a fanned board has two scales: give bass and treble"
+        raise MakersFault.of("is missing", remedy=remedy, where=missing[0])
+    if "scale.length" in answers:
+        remedy = "give length alone, or bass and treble"
+        raise MakersFault.of("is given beside bass and treble", remedy=remedy, where="scale.length")
+    return True
 
 
 def _answered(key: str, answer: str) -> Any:
