@@ -82,6 +82,28 @@ def test_turn_finds_the_input_and_keeps_the_comments(bench: Path) -> None:
     assert after != before
 
 
+def test_the_arch_is_turned_by_its_radius(bench: Path) -> None:
+    """Fall d over half the nut's width h: the radius is (h^2 + d^2) / 2d, with h = 22.75 and d = 0.75 mm 345.42 mm."""
+    turned = gramil(bench, "turn", "board.arch.nut", "tarn.toml", "--until", "arch_fall_at_nut_end=0.75 mm", "--write")
+    assert "board.arch.nut = 345.42 mm gives arch_fall_at_nut_end = 0.75 mm" in turned.stdout
+    text = (bench / "tarn.toml").read_text()
+    assert 'end = "390 mm"' in text  # the other end stays as it was written
+    assert 'nut = "345.416' in text
+
+
+def test_one_end_of_a_cylinder_may_be_turned_and_a_flat_board_wants_bounds(bench: Path) -> None:
+    text = (bench / "tarn.toml").read_text()
+    cone = 'arch = { nut = "320 mm", end = "390 mm" }'
+    (bench / "cylinder.toml").write_text(text.replace(cone, 'arch = "400 mm"'))
+    (bench / "flat.toml").write_text(text.replace(cone, 'arch = "flat"'))
+    until = ("--until", "arch_fall_at_nut_end=0.75 mm")
+    assert "345.42 mm" in gramil(bench, "turn", "board.arch.nut", "cylinder.toml", *until, "--write").stdout
+    assert "radius 400.00 mm" in gramil(bench, "why", "board_curvature_end", "cylinder.toml").stdout
+    assert "give --between" in gramil(bench, "turn", "board.arch", "flat.toml", *until).stderr
+    found = gramil(bench, "turn", "board.arch", "flat.toml", *until, "--between", "300 mm,500 mm").stdout
+    assert "board.arch = 345.42 mm" in found
+
+
 def test_turn_says_when_there_is_no_answer(bench: Path) -> None:
     done = gramil(bench, "turn", "board.thickness", "tarn.toml", "--until", "fret_position[5]=3 mm")
     assert done.returncode == 1
@@ -94,7 +116,8 @@ def test_turn_says_when_there_is_no_answer(bench: Path) -> None:
     ("words", "says"),
     [
         (("shift", "tarn.toml", "--set", "scale.length=640mm", "--tolerance", "nan"), "tolerance"),
-        (("turn", "board.arch", "tarn.toml", "--until", "slot_left_least[19]=3 mm"), "cannot be turned"),
+        (("turn", "board.arch", "tarn.toml", "--until", "slot_left_least[19]=3 mm"), "turn board.arch.nut"),
+        (("turn", "scale.temperament", "tarn.toml", "--until", "slot_left_least[19]=3 mm"), "no single number"),
         (("shift", "tarn.toml", "--set", "scale.length=640mm", "--draw", "tarn.toml"), "tarn.toml"),
         (("new", "nowhere/x.toml", "--usual"), "nowhere"),
         (("why", "saw_main.__class__", "tarn.toml"), "no figure"),

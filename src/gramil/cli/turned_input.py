@@ -1,0 +1,91 @@
+"""What `gramil turn` turns: one number of a description, or the arch of the board by its radius."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from math import inf, isclose
+from pathlib import Path
+
+import click
+
+from gramil.cli.changed import changed_text, figures_of_text
+from gramil.description.base import base_names
+from gramil.faults import MakersFault
+from gramil.graph import Figures
+
+ARCH = {"board.arch": "", "board.arch.nut": "nut", "board.arch.end": "end"}
+"""Keys of the arch, which goes into the figures as 1/R, and which end of the board each is the radius at."""
+
+
+@dataclass(frozen=True)
+class TurnedInput:
+    """An input: its key, its unit's symbol, its value now (inf for a flat board's radius), and the text with another.
+
+    `text` gives the description with a value in its place.
+    """
+
+    key: str
+    unit: str | None
+    value: float
+    text: Callable[[float], str]
+
+
+def turned_input(figures: Figures, key: str, file: Path, shop: Path | None) -> TurnedInput:
+    """The input of a key in a file. Raises BadParameter for a key that is none, or is no number that can be turned."""
+    if key in ARCH:
+        return _arch(figures, key, file)
+    try:
+        (name,) = base_names(key)[:1]
+        value = figures[name]
+    except (KeyError, ValueError):
+        raise click.BadParameter(f"no input {key!r}; see the page of keys", param_hint="INPUT") from None
+    if isinstance(value, bool | str) or not isinstance(value, int | float):
+        raise click.BadParameter(f"{key} is no single number, and cannot be turned", param_hint="INPUT")
+    unit = figures.unit_at(name)
+    found = TurnedInput(key, unit, float(value), lambda new: changed_text(file, [f"{key}={_written(new, unit)}"]))
+    _refuse_if_otherwise(found, lambda text: figures_of_text(text, file, shop)[name])
+    return found
+
+
+def _written(value: float, unit: str | None) -> str:
+    return f"{value:.9f} {unit}" if unit in ("mm", "rad", "MPa") else f"{value:.9g}"
+
+
+def _refuse_if_otherwise(found: TurnedInput, read: Callable[[str], float]) -> None:
+    """Refuse an input that is written otherwise than it is reckoned with."""
+    try:
+        same = isclose(read(found.text(found.value)), found.value, rel_tol=1e-6, abs_tol=1e-6)
+    except MakersFault:
+        same = False
+    if not same:
+        words = f"{found.key} cannot be turned; change it in the file, or with shift"
+        raise click.BadParameter(words, param_hint="INPUT")
+
+
+def _arch(figures: Figures, key: str, file: Path) -> TurnedInput:
+    """The arch's radius: of a cylinder all along, of a cone at either end."""
+    radii = {end: _radius(figures[f"board_curvature_{end}"]) for end in ("nut", "end")}
+    end = ARCH[key]
+    if not end and radii["nut"] != radii["end"]:
+        words = "the board's arch is a cone: turn board.arch.nut or board.arch.end"
+        raise click.BadParameter(words, param_hint="INPUT")
+    return TurnedInput(key, "mm", radii[end or "nut"], lambda new: _arched(file, end, new, radii))
+
+
+def _radius(curvature: float) -> float:
+    return 1 / curvature if curvature else inf
+
+
+def _arched(file: Path, end: str, radius: float, radii: dict[str, float]) -> str:
+    """The description with a radius in the arch's place; a cylinder of which one end is turned becomes a cone."""
+    if not end:
+        return changed_text(file, [f"board.arch={_written(radius, 'mm')}"])
+    try:
+        return changed_text(file, [f"board.arch.{end}={_written(radius, 'mm')}"])
+    except MakersFault:
+        ends = {**radii, end: radius}
+        pairs = ", ".join(f'{name} = "{_arch_text(value)}"' for name, value in ends.items())
+        return changed_text(file, [f"board.arch={{ {pairs} }}"])
+
+
+def _arch_text(radius: float) -> str:
+    return "flat" if radius == inf else _written(radius, "mm")
