@@ -78,8 +78,8 @@ def _lines(figures: Figures, shower: Shower, heading: Heading, every: bool, draw
     if every and isinstance(value, tuple):
         yield from (line for row in rows(figures, (heading.name,)) for line in _opened(row, heading.name, shower))
     if every and getattr(value, "ndim", 0) == 1:
-        first = 1 if heading.name in _by_string(figures) else 0
-        for row in range(first, first + len(value)):
+        lowest = 1 if heading.name in _by_string(figures) else 0
+        for row in range(lowest, lowest + len(value)):
             address = f"{heading.name}[{row}]"
             yield _line(f"  [{row}]", *shower.both(address))
             yield from _as_drawn(address, shower, drawn)
