@@ -132,3 +132,14 @@ def test_the_necks_angle_is_among_what_moves() -> None:
     """Another join changes the angle by a tenth of a degree, 0.002 in radians: no small move for a neck set."""
     moves = {move.name for move in shift(tarn(scale__join="12"), tarn(), 0.05).moves}
     assert "neck_angle_target" in moves
+
+
+def test_a_wider_lower_bout_lists_no_places_of_the_template() -> None:
+    """Another outline gives the side's template other places: none of them is a dimension that moved."""
+    wider = TARN.replace("[350, 186], [410, 172]", "[350, 192], [410, 177]")
+    assert wider != TARN
+    found = shift(tarn(), figures_of(parse_description(wider), read_shop()), 0.05)
+    moved = {move.name for move in found.moves}
+    assert {"body_width", "side_length", "body_area"} <= moved
+    assert all(move.old is not None and move.new is not None for move in found.moves if move.name.startswith("side_"))
+    assert "Bend the sides" in found.setups

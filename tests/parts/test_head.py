@@ -61,3 +61,44 @@ def test_usual_posts_mirror_each_other(headed: Callable[..., Figures]) -> None:
     np.testing.assert_array_equal(figures["head_posts_x"], figures["head_posts_x"][::-1])
     np.testing.assert_array_equal(figures["head_posts_y"], -figures["head_posts_y"][::-1])
     assert (np.diff(figures["head_posts_x"][:3]) > 0).all()
+
+
+SLOTTED = """thickness = 20
+hole = 10
+tuners = "across"
+slot_width = 15
+posts_x = [40, 75, 110, 110, 75, 40]
+posts_y = [13, 13, 13, -13, -13, -13]
+"""
+
+
+def slotted(headed: Callable[..., Figures], below: float) -> Figures:
+    figures = headed(14, SLOTTED)
+    return figures.with_base({**figures.base, "head_post_height": -below})
+
+
+def test_a_slotted_head_by_hand(headed: Callable[..., Figures]) -> None:
+    """Rollers 9 mm under the face of a head 20 thick: 9 - 5 = 4 mm of wood over the holes, 11 - 5 under them.
+
+    Slots 15 wide about 13 mm from the middle leave 2 (13 - 7.5) = 11 mm between them, and reach a hole past the
+    outer rollers: from 30 to 120 mm. Holes on one side stand 35 mm apart, less 10.
+    """
+    figures = slotted(headed, 9.0)
+    assert figures["head_hole_to_edge"] == pytest.approx([4.0] * 6)
+    assert figures["head_slots_apart"] == pytest.approx(11.0)
+    assert figures["head_holes_apart"] == pytest.approx(25.0)
+    slots = figures["head_slots"]
+    assert [slot.corners[0] for slot in slots] == [pytest.approx((30, 5.5)), pytest.approx((30, -20.5))]
+    assert [slot.corners[2] for slot in slots] == [pytest.approx((120, 20.5)), pytest.approx((120, -5.5))]
+
+
+def test_a_string_to_a_roller_bends_more(headed: Callable[..., Figures]) -> None:
+    """Each mm that the string meets its post lower is a mm times the cosine of the head's angle of fall."""
+    high, low = slotted(headed, 0.0), slotted(headed, 9.0)
+    assert low["head_drop"] - high["head_drop"] == pytest.approx([9 * math.cos(math.radians(14))] * 6)
+    assert (low["head_break_angle"] > high["head_break_angle"]).all()
+
+
+def test_posts_need_no_slots(headed: Callable[..., Figures]) -> None:
+    assert headed(14)["head_slots"] == ()
+    assert math.isnan(headed(14)["head_slots_apart"])

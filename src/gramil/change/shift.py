@@ -130,6 +130,8 @@ def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
         return
     if isinstance(old[name], float | int | str) and same(old[name], new[name]):
         return
+    if axes_of(old.graph.annotation(name)) == ("any",):
+        return  # another number of places, as on a template's edge: no place of the one is that of the other
     found = _differing(name, old, new)
     if found:
         most = max(found, key=_size)

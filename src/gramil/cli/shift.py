@@ -24,6 +24,9 @@ from gramil.show import Shower, shown
 PLAY = 0.05
 """How near to its place a shop puts things, in mm: less is no move to act on. Common practice, as on slots."""
 
+LONGEST = 160
+"""Letters that an input's old and new state may take; of a longer one it is said that it changed."""
+
 
 @click.command()
 @click.argument("old", type=click.Path(path_type=Path))
@@ -81,7 +84,8 @@ def report(found: Shift, before: Figures, after: Figures, made: Made | None = No
     yield click.style("CHANGED", bold=True)
     for name in found.inputs:
         key = ", ".join(keys_of(name)) or name
-        yield f"  {key:<30} {old.text(name)} -> {new.text(name)}"
+        was, now = old.text(name), new.text(name)
+        yield f"  {key:<30} " + (f"{was} -> {now}" if len(was) + len(now) < LONGEST else "not what it was")
     yield from _listed(
         "FEATURES THAT MOVED ALONG THE BODY, toward the tail positive", [_carried(each, new) for each in found.features]
     )

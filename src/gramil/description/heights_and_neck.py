@@ -97,8 +97,16 @@ class Head(Table):
     veneer: Length = usual(2.0, "common practice", "thickness of the veneer on the head's face", ge=0, le=20)
     nut_thickness: Length = usual(5.0, "common practice", "thickness of the nut, along the strings", gt=0, le=20)
     post_height: Length = usual(
-        7.0, "common practice", "how high over the head's face the string meets its post", ge=0, le=40
+        7.0,
+        "common practice",
+        "how high over the head's face the string meets its post; below it, in a slotted head, is negative",
+        ge=-40,
+        le=40,
     )
+    tuners: Literal["upright", "across"] = usual(
+        "upright", "most steel strings", "posts through the head's face, or rollers across slots, from the head's sides"
+    )
+    slot_width: Length = usual(16.0, "common practice", "with rollers: width of the two slots in the head", gt=0, le=60)
     posts_x: PostPlaces | None = usual(
         None,
         "half the posts a side: common practice",

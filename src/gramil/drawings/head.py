@@ -7,6 +7,7 @@ from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Polyline,
 from gramil.drawings.pen import handed
 from gramil.parts.records import Run
 from gramil.quantities import Mm, PerString
+from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("drawing_", "piece_")
 
@@ -25,8 +26,16 @@ def piece_head_edge(head_outline: Run, head_reach: Mm, head_width: Mm, nut_width
     return (box, nut, Words((-head_reach + 4.0, wide - 5.0), "no outline described: the room reckoned", 2.4))
 
 
-def piece_tuners(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_hole: Mm) -> Marks:
-    """The tuners' holes, with their centres and their strings' numbers."""
+def piece_tuners(
+    head_posts_x: PerString[Mm],
+    head_posts_y: PerString[Mm],
+    head_hole: Mm,
+    head_slots: tuple[Quadrilateral, ...],
+    head_width: Mm,
+) -> Marks:
+    """The tuners' holes, with their centres and their strings' numbers; or slots with their rollers, holes dashed."""
+    if head_slots:
+        return _rollers(head_posts_x, head_posts_y, head_hole, head_slots, head_width / 2)
     marks: Marks = ()
     for row, (along, across) in enumerate(zip(map(float, head_posts_x), map(float, head_posts_y), strict=True), 1):
         x, reach = -along, head_hole / 2 + 2.0
@@ -35,6 +44,22 @@ def piece_tuners(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_
             Line((x - reach, across), (x + reach, across), "centreline"),
             Line((x, across - reach), (x, across + reach), "centreline"),
             Words((x - reach - 1.0, across + 1.5), str(row), 2.4, anchor="right"),
+        )
+    return marks
+
+
+def _rollers(
+    along: PerString[Mm], across: PerString[Mm], hole: Mm, slots: tuple[Quadrilateral, ...], edge: Mm
+) -> Marks:
+    marks: Marks = tuple(Polyline(tuple((-x, y) for x, y in slot.corners), "cut", closed=True) for slot in slots)
+    for row, (x, y) in enumerate(zip(map(float, along), map(float, across), strict=True), 1):
+        side, half = (1.0 if y > 0 else -1.0), hole / 2
+        outer = max(abs(place) for slot in slots for _, place in slot.corners if place * side > 0)
+        for place in (-x - half, -x + half):
+            marks += (Line((place, side * outer), (place, side * edge), "hidden"),)
+        marks += (
+            Line((-x, 0.0), (-x, side * (edge + 4.0)), "centreline"),
+            Words((-x - half - 1.0, y + 1.5), str(row), 2.4, anchor="right"),
         )
     return marks
 

@@ -12,6 +12,7 @@ from gramil.parts.records import Run
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
 from gramil.shapes.curve_through import through
 from gramil.shapes.polyline import nearest_on_ring
+from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("head_",)
 
@@ -54,19 +55,67 @@ def head_width(head_outline: Run, head_posts_y: PerString[Mm], limit_head_beside
 
 
 def head_hole_to_edge(
-    head_outline: Run, head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_hole: Mm
+    head_outline: Run,
+    head_posts_x: PerString[Mm],
+    head_posts_y: PerString[Mm],
+    head_hole: Mm,
+    head_tuners: str,
+    head_hole_to_face: Mm,
 ) -> PerString[Mm]:
     """Wood between each tuner's hole and the head's edge; negative outside it, not known without an outline.
 
-    Method: from each post to the nearest place on the edge, less half a hole.
+    Method: from each post to the nearest place on the edge, less half a hole; of holes in the head's sides, the wood
+        toward its nearer face.
     Source: common practice.
     """
+    if head_tuners == "across":
+        return np.full(len(head_posts_x), head_hole_to_face)
     posts = np.stack((head_posts_x, head_posts_y), axis=-1)
     if not head_outline.points:
         return np.full(len(posts), np.nan)
     ring = np.array(head_outline.points)
     away = np.hypot(*(nearest_on_ring(ring, posts) - posts).T)
     return np.where(_inside(ring, posts), away, -away) - head_hole / 2
+
+
+def head_hole_to_face(head_post_height: Mm, head_thickness: Mm, head_hole: Mm) -> Mm:
+    """Wood between a hole in the head's side and the nearer of its two faces; only where rollers lie across.
+
+    Formula: minimum(-head_post_height, head_thickness + head_post_height) - head_hole / 2
+    Source: common practice.
+    """
+    return min(-head_post_height, head_thickness + head_post_height) - head_hole / 2
+
+
+def head_slots(
+    head_tuners: str, head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_slot_width: Mm, head_hole: Mm
+) -> tuple[Quadrilateral, ...]:
+    """The two slots of a head whose rollers lie across: along from the nut's face, and across; none with posts.
+
+    Method: on each side about the mean of its strings' places, past the outermost rollers by a hole.
+    Source: common practice.
+    """
+    sides = [head_posts_y > 0, head_posts_y < 0] if head_tuners == "across" else []
+    return tuple(
+        _slot(head_posts_x[side], float(head_posts_y[side].mean()), head_slot_width / 2, head_hole)
+        for side in sides
+        if side.any()
+    )
+
+
+def _slot(along: PerString[Mm], middle: float, half: float, past: float) -> Quadrilateral:
+    start, end, low, high = float(along.min()) - past, float(along.max()) + past, middle - half, middle + half
+    return Quadrilateral(start, low, start, high, end, high, end, low)
+
+
+def head_slots_apart(head_slots: tuple[Quadrilateral, ...]) -> Mm:
+    """Wood between the two slots; not known without them.
+
+    Method: from the inner edge of the one to that of the other.
+    Source: common practice.
+    """
+    inner = [min(abs(slot.start_lower_y), abs(slot.start_upper_y)) for slot in head_slots]
+    return sum(inner) if len(inner) == 2 else float("nan")
 
 
 def _inside(ring: NDArray[np.float64], points: NDArray[np.float64]) -> NDArray[np.bool_]:
@@ -78,12 +127,15 @@ def _inside(ring: NDArray[np.float64], points: NDArray[np.float64]) -> NDArray[n
     return np.asarray((((y0 > y) != (y1 > y)) & beyond).sum(axis=1) % 2 == 1)
 
 
-def head_holes_apart(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_hole: Mm) -> Mm:
+def head_holes_apart(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_hole: Mm, head_tuners: str) -> Mm:
     """Least wood between two tuners' holes.
 
-    Method: the least distance between two posts, less a hole.
+    Method: the least distance between two posts, less a hole; of holes in the head's sides, along one side.
     Source: common practice.
     """
+    if head_tuners == "across":
+        sides = (np.sort(head_posts_x[head_posts_y > 0]), np.sort(head_posts_x[head_posts_y < 0]))
+        return min(float(np.diff(side).min(initial=np.inf)) for side in sides) - head_hole
     across = np.hypot(np.subtract.outer(head_posts_x, head_posts_x), np.subtract.outer(head_posts_y, head_posts_y))
     return float(across[np.triu_indices(len(across), 1)].min()) - head_hole
 

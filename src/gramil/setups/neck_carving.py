@@ -144,7 +144,17 @@ def setup_neck_rod(neck_rod: str, carve_rod_access: str) -> Setup:
     )
 
 
-def setup_neck_head() -> Setup:
+ACROSS = (
+    "Mark both slots from the template, {head_slot_width} wide, {head_slots_apart} of wood between them; bore the ends "
+    "and saw or rout them out.",
+    "Mark each roller's hole on the head's sides, square across from its mark on the face.",
+    "Bore from each side, square to it, so far from the face that strings meet the rollers: {head_post_height}.",
+)
+"""How a slotted head is worked: its tuners' rollers lie across."""
+UPRIGHT = ("Bore from the face, square to it, with waste clamped behind.",)
+
+
+def setup_neck_head(head_tuners: str) -> Setup:
     """Saw the head's outline and bore for the tuners.
 
     Method: posts from the nut's face and the centreline, along the head's own face.
@@ -164,7 +174,7 @@ def setup_neck_head() -> Setup:
         (
             "Lay the head's template on the face: centreline on centreline, its nut on the nut's place.",
             "Prick every post through the template, and measure each from the nut and from the centreline.",
-            "Bore from the face, square to it, with waste clamped behind.",
+            *(ACROSS if head_tuners == "across" else UPRIGHT),
             "Saw outside the outline, and pare or sand to it.",
         ),
         "Before boring, stretch a thread from each nut slot's place to its prick: none bends sideways more than "
