@@ -41,6 +41,8 @@ def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
     pages = {page["title"]: page for page in front_pages(shower, {}, "x")}
     said = {title: re.sub("\u200b", "", str(page["tables"])).replace("\\xa0", " ") for title, page in pages.items()}
     assert shower.text("string_pull_total") in said[figures["instrument_name"]]
+    assert shower.text("scale_bass") in said[figures["instrument_name"]]
+    assert shower.text("scale_treble") in said[figures["instrument_name"]]
     for number in range(1, figures["strings_count"] + 1):
         assert shower.text(f"string_pull[{number}]") in said["Strings"]
     assert all(brace.name in said["Cut lists"] for brace in figures["stick_list"])

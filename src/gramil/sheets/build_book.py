@@ -28,6 +28,8 @@ FACTS = (
     ("Neck angle", "neck_angle_target"),
     ("All strings pull", "string_pull_total"),
 )
+FANNED = (("Scale, bass", "scale_bass"), ("Scale, treble", "scale_treble"))
+"""What a fanned board says of its scale."""
 STRINGS = (
     ("thick", "strings_gauges"),
     ("sounds", "strings_frequency"),
@@ -160,7 +162,8 @@ def build_book_pdf(shower: Shower, drawings: Mapping[str, str], title: str, pape
 def front_pages(shower: Shower, drawings: Mapping[str, str], title: str) -> Iterator[FrontPage]:
     """The pages ahead of the sheets, in order."""
     figures = shower.figures
-    facts = [[words, *shower.both(address)] for words, address in FACTS]
+    named = FACTS if figures["scale_bass"] == figures["scale_treble"] else (*FANNED, *FACTS[1:])
+    facts = [[words, *shower.both(address)] for words, address in named]
     plans = [name for name, _ in TITLE[:2] if name in drawings] or [name for name, _ in TITLE[2:] if name in drawings]
     yield _page(figures["instrument_name"], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
     for words, names, tall in PLANS:
