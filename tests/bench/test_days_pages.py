@@ -266,9 +266,11 @@ def test_charts_of_old_air_open_at_the_day_that_was_read_last(served: Served) ->
     client = served.client()
     post(client, "/new", **{"instrument.name": "Moss"})
     post(client, "/air/place", name="bench")
+    assert 'class="day-curve' not in post(client, "/air/reading", place="bench", humidity="44", temperature="20").text
+    served.clock.later(hours=1)
     post(client, "/air/reading", place="bench", humidity="45", temperature="20")
     served.clock.later(days=22)
-    for path, drawn in (("/", "bench, the day to 2026-11-25 09:00"), ("/air", "Air of the bench to 2026-11-25 09:00")):
+    for path, drawn in (("/", "bench, the day to 2026-11-25 10:00"), ("/air", "Air of the bench to 2026-11-25 10:00")):
         page = client.get(path).text
         assert "last read 3 weeks ago: not to be glued by" in page, path
         assert drawn in page, path
@@ -277,4 +279,5 @@ def test_charts_of_old_air_open_at_the_day_that_was_read_last(served: Served) ->
     assert "Read it now, and write it down" in page
     written = post(client, "/air/reading", place="bench", humidity="45", temperature="20", back="/").text
     assert "gluing is open here" in written
-    assert "bench, the day to 2026-12-17 09:00" in written
+    assert "last read" not in written
+    assert "Air of the bench to 2026-12-17 10:00" in client.get("/air").text, "of the weeks behind, not of a day alone"

@@ -60,6 +60,7 @@ def test_a_reading_is_struck_once_and_undo_brings_it_back(served: Served, demo: 
     assert again.status_code == 422
     assert "not there any more" in again.text
     record = demo.get("/record").text
+    assert "air of the shop: 4.5 % 20 C" in record
     asked = demo.get(link(record, "Take back the last"))
     assert "strike reading of the shop" in asked.text
     back = post(demo, "/record/undo", **hidden(asked.text))

@@ -37,11 +37,15 @@ def air_page(asked: Asked, _: Shelf) -> Response:
     now = asked.now.replace(tzinfo=None)
     with asked.keeping.opened() as store:
         described = shop_description(store)
-        known = places_in_store(store, described, asked.now)
+        known = places_in_store(store, described, asked.now, DAYS)
         named = places(store)
         weighed = [each.name for each in items(store, PIECE) if weight_tells(each)]
     band, aim = gluing_humidity(described.shop), limits_of(described.shop)["gluing_humidity"]
-    charts = {each.name: inlined(air_svg(each, _drawn_to(each, now), DAYS, band)) for each in known.known.values()}
+    charts = {
+        each.name: inlined(air_svg(each, _drawn_to(each, now), DAYS, band))
+        for each in known.known.values()
+        if len(each.history.times) > 1
+    }
     return asked.page(
         "air.html",
         title="Wood and air",

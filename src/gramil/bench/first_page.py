@@ -93,7 +93,8 @@ def _air(bench: Bench, place: PlaceNow, now: datetime) -> AirNow:
     gluing, to = "", place.read_at if place.old else now
     if place.name == bench.shop.gluing:
         gluing = _gluing(place, band)
-    chart = day_curve(bench.places.known[place.name], to, band.humidity)
+    known = bench.places.known[place.name]
+    chart = day_curve(known, to, band.humidity) if len(known.history.times) > 1 else ""
     return AirNow(place, ago(now, place.read_at), gluing, chart, day_span(bench.places.known[place.name], to))
 
 

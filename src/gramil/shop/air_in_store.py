@@ -10,15 +10,19 @@ from gramil.shop.places import air_history, last_read, places
 from gramil.wood.air import Air
 
 
-def places_in_store(store: Store, described: ShopDescription, now: datetime) -> Places:
-    """The store's places with their readings, by the clock on the wall; those that nothing hangs on are left out."""
+def places_in_store(store: Store, described: ShopDescription, now: datetime, days: float = 0.0) -> Places:
+    """The store's places with their readings, by the clock on the wall; those that nothing hangs on are left out.
+
+    So many `days` before the last reading are there in any case.
+    """
     numbers = {each.name: each.id for each in places(store)}
     known: dict[str, PlaceAir] = {}
     faults: list[Fault] = []
     last = last_read(store)
     for row in described.shop.place:
         number = numbers[row.name]
-        since = _since(described, min(now, last.get(number, now)), now)
+        back = max(days, described.shop.air.outlook_days + 1)
+        since = _since(described, min(now, last.get(number, now)), now, back)
         history = air_history(store, number, since, by_clock=True)
         if history is None:
             faults.append(Fault(where=f"place {row.name}", what="has no readings", remedy="bring readings in"))
@@ -30,11 +34,11 @@ def places_in_store(store: Store, described: ShopDescription, now: datetime) -> 
     return Places(known, tuple(faults), air.gluing_place or (rows[0].name if rows else ""), air.outlook_days)
 
 
-def _since(described: ShopDescription, last: datetime, now: datetime) -> datetime:
-    """The earliest moment whose air matters: where a piece's record begins, or the days that the outlook looks back.
+def _since(described: ShopDescription, last: datetime, now: datetime, days: float) -> datetime:
+    """The earliest moment whose air matters: where a piece's record begins, or so many days back.
 
     Those days end with the place's last reading: air read long ago is old, and not unknown.
     """
     begins = [stay.begins.replace(tzinfo=now.tzinfo) for piece in described.shop.piece for stay in piece.lay]
-    back = last.timestamp() - 86400.0 * (described.shop.air.outlook_days + 1)
+    back = last.timestamp() - 86400.0 * days
     return datetime.fromtimestamp(min([back, *(each.timestamp() for each in begins)]), now.tzinfo)

@@ -79,7 +79,7 @@ def mark_done(
     who: str = "",
 ) -> DoneOperation:
     """Note an operation as done, with what was measured. Raises MakersFault when it is done already."""
-    with writing(store, f"done: {operation}", now, who):
+    with writing(store, f"done: {operation}, {_name(store, instrument)}", now, who):
         row: dict[str, Value] = {"who": who, "hours": hours, "note": note, "photos": _list(photos)}
         number = put_done(store, instrument, operation, now, measured, row)
     return _done(store, "WHERE id = ?", number)[0]
@@ -117,7 +117,8 @@ def add_measurements(
     store: Store, instrument: int, measured: Sequence[Measurement], now: datetime, who: str = ""
 ) -> None:
     """Note what was measured without an operation: a reading back, or a value measured again."""
-    with writing(store, "measure " + ", ".join(each.address for each in measured), now, who):
+    said = ", ".join(f"{each.address} {each.written}" for each in measured)
+    with writing(store, f"measure {said}, {_name(store, instrument)}", now, who):
         put_measurements(store, instrument, None, measured, now)
 
 
@@ -142,6 +143,12 @@ def put_measurements(
     for each in measured:
         row: dict[str, Value] = {"instrument": instrument, "done": done, **vars(each), "at": moment_text(at)}
         insert(store, "measurement", row)
+
+
+def _name(store: Store, instrument: int) -> str:
+    """What an instrument is called, for the words of a change."""
+    row = store.row("SELECT name FROM instrument WHERE id = ?", (instrument,))
+    return row[0] if row else "an instrument that is not there"
 
 
 def _done(store: Store, rest: str, number: int) -> list[DoneOperation]:

@@ -104,7 +104,10 @@ def add_reading(store: Store, place_id: int, reading: Reading, now: datetime, wh
     """One reading written down by hand."""
     moment_text(reading.at)
     history = AirHistory(reading.at, floats([0.0]), floats([reading.temperature]), floats([reading.humidity]))
-    return import_air(store, place_id, history, now, who=who)
+    row = store.row("SELECT name FROM place WHERE id = ?", (place_id,))
+    said = f"{reading.humidity:g} % {reading.temperature:g} C"
+    with writing(store, f"air of the {row[0] if row else 'place that is not there'}: {said}", now, who):
+        return put_air(store, place_id, history, now)
 
 
 def import_air(

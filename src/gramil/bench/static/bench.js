@@ -157,6 +157,7 @@
 
   function ready(root) {
     restore(root);
+    focusIn(root);
     htmx.process(root);
   }
 
@@ -198,5 +199,5 @@
   for (const name of ["htmx:error", "htmx:response:error"]) {
     document.addEventListener(name, () => say("No answer from the bench. Nothing typed is lost; try again when it is back."));
   }
-  document.addEventListener("DOMContentLoaded", () => { document.getElementById("main").dataset.seen = "yes"; restore(document); });
+  document.addEventListener("DOMContentLoaded", () => { document.getElementById("main").dataset.seen = "yes"; restore(document); focusIn(document); });
 })();
