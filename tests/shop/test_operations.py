@@ -13,6 +13,7 @@ from gramil.faults import MakersFault
 from gramil.shop.made_file import read_made
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import lists_beside, usual_work, work_with
+from gramil.show import Shower
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NAMES = ("tarn", "fell", "scree")
@@ -67,6 +68,8 @@ def test_sheets_and_figures_to_measure_are_on_the_graph() -> None:
         assert not each.sheet or each.sheet in sheets, each.name
         for address in each.measure:
             float(figures.at(address))
+        for address in each.figures:
+            assert Shower(figures).text(address) not in ("", "not known"), (each.name, address)
 
 
 def test_what_is_taken_is_freed_later() -> None:

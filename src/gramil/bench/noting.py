@@ -5,7 +5,7 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked, go
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, bare
-from gramil.bench.sheet_page import address_of_work, setup_of, work_named
+from gramil.bench.sheet_page import address_of_work, setup_of, work_for, work_named
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.faults import MakersFault
@@ -30,7 +30,7 @@ def note_work(asked: Asked, shelf: Shelf) -> Response:
     asked.session.who = asked.one("who", asked.session.who)
     with asked.keeping.opened() as store:
         held = shelf.held(store, number)
-        name = work_named(held, asked.words["operation"])
+        name = work_named(held, work_for(store, held), asked.words["operation"])
         measured = _measured(asked, held)
         if asked.one("do") == "done":
             _mark(asked, store, held, name, measured)
@@ -80,7 +80,7 @@ def give(asked: Asked, shelf: Shelf) -> Response:
     """Note a sheet as handed out, with the tools' settings on it, and go on to its print."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
-        setup = setup_of(held, asked.words["setup"])
+        setup = setup_of(held, work_for(store, held), asked.words["setup"])
         settings = settings_on(setup, held.figures, store)
         give_sheet(store, held.seen.id, held.revision.number, setup.name, settings, asked.now)
     return go(f"/instrument/{held.seen.id}/print/sheet-{setup.name}.pdf")

@@ -8,12 +8,16 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked, Missing
 from gramil.bench.instrument_page import instrument_id
+from gramil.bench.sheet_page import work_for
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
-from gramil.change.whole import drawings_of, setups_of
+from gramil.change.whole import drawings_of
 from gramil.faults import MakersFault
 from gramil.pack import build_book, pack_makers, title_of
+from gramil.setups.setup import Setup
 from gramil.sheets.bench_sheets import bench_sheets_pdf
+from gramil.sheets.own_sheet import every_sheet
+from gramil.shop.opening import Store
 from gramil.show import Shower
 from gramil.writers.paper import PaperName
 from gramil.writers.svg import svg_text
@@ -44,11 +48,12 @@ def print_page(asked: Asked, shelf: Shelf) -> Response:
     """The list of what can be printed, for the paper and the printer chosen."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
+        needed = _sheets(store, held)
     paper, scale = _paper(asked, held), _printer(asked)
-    names = list(_makers(asked, held, paper, scale))
+    names = list(_makers(asked, held, needed, paper, scale))
     titles = {each.name: each.title.removeprefix(f"{held.seen.name}, ") for each in drawings_of(held.figures)}
     files = [name for name in names if name.endswith(".pdf") and not name.startswith(SHEET)]
-    sheets = [(f"{SHEET}{setup.name}.pdf", setup.title) for setup in setups_of(held.figures) if not setup.closed]
+    sheets = [(f"{SHEET}{setup.name}.pdf", setup.title) for setup in needed]
     return asked.page(
         "print.html",
         title=f"{held.seen.name}, print",
@@ -70,7 +75,8 @@ def printed_file(asked: Asked, shelf: Shelf) -> Response:
     name = asked.words["file"]
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
-    makers = _makers(asked, held, _paper(asked, held), _printer(asked))
+        sheets = _sheets(store, held)
+    makers = _makers(asked, held, sheets, _paper(asked, held), _printer(asked))
     if name not in makers:
         raise Missing(f"file {name}")
     kind = KINDS[name.rsplit(".", 1)[-1]]
@@ -79,21 +85,21 @@ def printed_file(asked: Asked, shelf: Shelf) -> Response:
     return Response(makers[name](), media_type=kind, headers=headers)
 
 
+def _sheets(store: Store, held: Held) -> tuple[Setup, ...]:
+    """Every sheet that this instrument needs."""
+    return tuple(each for each in every_sheet(held.figures, work_for(store, held)) if not each.closed)
+
+
 def _makers(
-    asked: Asked, held: Held, paper: PaperName, scale: tuple[float, float]
+    asked: Asked, held: Held, sheets: tuple[Setup, ...], paper: PaperName, scale: tuple[float, float]
 ) -> Mapping[str, Callable[[], bytes]]:
     shower = shower_for(asked.session, held.figures)
-    sheets = {
-        f"{SHEET}{setup.name}.pdf": partial(_sheet, held, shower, setup.name, paper)
-        for setup in setups_of(held.figures)
-        if not setup.closed
-    }
+    single = {f"{SHEET}{setup.name}.pdf": partial(_sheet, held, shower, setup, paper) for setup in sheets}
     build = {"build-book.pdf": partial(build_book, held.figures, shower, paper)}
-    return {**pack_makers(held.figures, shower, paper, scale), **build, **sheets}
+    return {**pack_makers(held.figures, shower, paper, scale), **build, **single}
 
 
-def _sheet(held: Held, shower: Shower, name: str, paper: PaperName) -> bytes:
-    setup = next(each for each in setups_of(held.figures) if each.name == name)
+def _sheet(held: Held, shower: Shower, setup: Setup, paper: PaperName) -> bytes:
     pictures = {
         drawing.name: svg_text(drawing, shower.text, captioned=False)
         for drawing in drawings_of(held.figures)

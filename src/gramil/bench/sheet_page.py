@@ -16,12 +16,13 @@ from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of, setups_of
 from gramil.pack import title_of
 from gramil.setups.setup import Setup
-from gramil.sheets.pages import PageText, book
+from gramil.sheets.own_sheet import every_sheet, own_sheet
+from gramil.sheets.pages import PageText, book, words_of
 from gramil.shop.corrections import Measured, measured_rows
 from gramil.shop.opening import Store
 from gramil.shop.operations import Operation, Work, needed
 from gramil.shop.operations_done import DoneOperation, measurements, operations_done
-from gramil.shop.operations_file import usual_work
+from gramil.shop.own_operations import work_of
 from gramil.show import Shower, shown
 from gramil.writers.svg import svg_text
 
@@ -51,13 +52,12 @@ def sheets_page(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
         done = {each.operation: each.at[:10] for each in operations_done(store, held.seen.id)}
-    lines = tuple(_lines(held, done))
+        lines = tuple(_lines(held, work_for(store, held), done))
     return asked.page("sheets.html", title=f"{held.seen.name}, sheets", held=held, lines=lines)
 
 
-def _lines(held: Held, done: dict[str, str]) -> Iterator[Line]:
+def _lines(held: Held, work: Work, done: dict[str, str]) -> Iterator[Line]:
     base = f"/instrument/{held.seen.id}"
-    work = _work(held)
     setups = {setup.name: setup for setup in setups_of(held.figures)}
     met = set()
     for each in work.operations.values():
@@ -69,64 +69,67 @@ def _lines(held: Held, done: dict[str, str]) -> Iterator[Line]:
             yield Line(setup.title, f"{base}/sheet/{setup.name}", done.get(setup.name, ""), shower.filled(setup.closed))
 
 
-def _work(held: Held) -> Work:
-    return needed(usual_work(), held.description.instrument)
+def work_for(store: Store, held: Held) -> Work:
+    """The work that the instrument needs, by the shop's own list and by its own."""
+    return needed(work_of(store, held.seen.id), held.description.instrument)
 
 
 def sheet_page(asked: Asked, shelf: Shelf) -> Response:
     """The sheet of a set-up: that of the operation that it goes with, where there is one."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
+        work = work_for(store, held)
         name = asked.words["setup"]
-        operation = next((each for each in _work(held).operations.values() if each.sheet == name), None)
-        return _page(asked, store, held, setup_of(held, name), operation)
+        operation = next((each for each in work.operations.values() if name in (each.sheet, each.name)), None)
+        return _page(asked, store, held, work, setup_of(held, work, name), operation)
 
 
 def work_page(asked: Asked, shelf: Shelf) -> Response:
-    """An operation, with its sheet where there is one."""
+    """An operation, with its sheet where there is one; or a sheet that goes with no operation."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
-        operation = _operation(held, asked.words["operation"])
-        setup = setup_of(held, operation.sheet) if operation.sheet else None
-        return _page(asked, store, held, setup, operation)
+        work = work_for(store, held)
+        name = asked.words["operation"]
+        operation = work.operations.get(name)
+        if operation is None:
+            return _page(asked, store, held, work, setup_of(held, work, name), None)
+        setup = setup_of(held, work, operation.sheet) if operation.sheet else own_sheet(operation, held.figures)
+        return _page(asked, store, held, work, setup, operation)
 
 
-def _operation(held: Held, name: str) -> Operation:
-    operations = _work(held).operations
-    if name not in operations:
-        raise Missing(f"operation {name}")
-    return operations[name]
-
-
-def work_named(held: Held, name: str) -> str:
+def work_named(held: Held, work: Work, name: str) -> str:
     """What work of a name is noted as: an operation by its own or its sheet's name, a sheet alone by its own.
 
     Raises Missing.
     """
-    for each in _work(held).operations.values():
-        if name in (each.name, each.sheet):
+    if name in work.operations:
+        return name
+    for each in work.operations.values():
+        if name == each.sheet:
             return each.name
-    return setup_of(held, name).name
+    return setup_of(held, work, name).name
 
 
 def address_of_work(number: int, name: str) -> str:
     """Where an instrument's operation stands, or its sheet where the work is a sheet alone."""
-    return f"/instrument/{number}/{'work' if name in usual_work().operations else 'sheet'}/{name}"
+    return f"/instrument/{number}/work/{name}"
 
 
-def setup_of(held: Held, name: str) -> Setup:
-    """The set-up of a name; raises Missing."""
-    found = next((setup for setup in setups_of(held.figures) if setup.name == name), None)
+def setup_of(held: Held, work: Work, name: str) -> Setup:
+    """The sheet of a name; raises Missing."""
+    found = next((setup for setup in every_sheet(held.figures, work) if setup.name == name), None)
     if found is None:
         raise Missing(f"sheet {name}")
     return found
 
 
-def _page(asked: Asked, store: Store, held: Held, setup: Setup | None, operation: Operation | None) -> Response:
+def _page(
+    asked: Asked, store: Store, held: Held, work: Work, setup: Setup | None, operation: Operation | None
+) -> Response:
     shower = shower_for(asked.session, held.figures)
     open_setup = setup if setup is not None and not setup.closed else None
     name = operation.name if operation else setup.name if setup else ""
-    title = setup.title if setup else operation.what if operation else ""
+    title = operation.what if operation else setup.title if setup else ""
     done = {each.operation: each for each in operations_done(store, held.seen.id)}
     boxes = tuple(_boxes(store, held, setup, operation, shower))
     return asked.page(
@@ -143,16 +146,15 @@ def _page(asked: Asked, store: Store, held: Held, setup: Setup | None, operation
         boxes=boxes,
         measured=_measured(asked, store, held, done.get(name), boxes),
         done=done.get(name),
-        before=_missing(operation, done),
+        before=_missing(operation, work, done),
         told=told_of(held, asked.many("told"), name, shower),
         unit=shower.first,
     )
 
 
-def _missing(operation: Operation | None, done: dict[str, DoneOperation]) -> list[str]:
+def _missing(operation: Operation | None, work: Work, done: dict[str, DoneOperation]) -> list[str]:
     """What comes before an operation and is not noted as done, in words."""
-    work = usual_work().operations
-    return [work[each].what for each in (operation.after if operation else ()) if each in work and each not in done]
+    return [work.operations[each].what for each in (operation.after if operation else ()) if each not in done]
 
 
 def _text(held: Held, setup: Setup | None, shower: Shower) -> PageText | None:
@@ -178,7 +180,7 @@ def _boxes(store: Store, held: Held, setup: Setup | None, operation: Operation |
         except KeyError:
             wanted = _wanted(held, address, shower)
         if wanted:
-            yield Box(address, named.get(address, address.replace("_", " ")), wanted, last.get(address, ""))
+            yield Box(address, named.get(address) or words_of(address, shower), wanted, last.get(address, ""))
 
 
 def _measured(

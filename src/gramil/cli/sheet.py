@@ -7,12 +7,13 @@ from typing import get_args
 
 import click
 
-from gramil.change.whole import drawings_of, setups_of
+from gramil.change.whole import drawings_of
 from gramil.cli.bench_options import moment, moment_of, store_file
 from gramil.cli.options import as_made, opened, shop_file, shower_of
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.setups.setup import Setup
+from gramil.sheets.own_sheet import every_sheet
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work
 from gramil.shop.operations_file import lists_beside, work_with
@@ -78,10 +79,10 @@ def _written(setup: Setup, figures: Figures, out: Path, paper: PaperName | None)
 def _setup(figures: Figures, operation: str, whole: Work) -> Setup:
     """The set-up of an operation, or of that name. Raises MakersFault where there is no sheet."""
     work = whole.operations
-    name = work[operation].sheet if operation in work else operation
-    setups = {setup.name: setup for setup in setups_of(figures)}
+    name = (work[operation].sheet or operation) if operation in work else operation
+    setups = {setup.name: setup for setup in every_sheet(figures, whole)}
     if name not in setups:
-        sheets = ", ".join(each.name for each in work.values() if each.sheet in setups)
+        sheets = ", ".join(each.name for each in work.values() if each.sheet in setups or each.name in setups)
         raise MakersFault.of(f"there is no sheet for {operation}", remedy=f"there are sheets for {sheets}")
     return setups[name]
 

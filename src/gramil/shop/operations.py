@@ -28,6 +28,7 @@ class Operation:
     takes: tuple[str, ...] = ()
     frees: tuple[str, ...] = ()
     sheet: str = ""
+    figures: tuple[str, ...] = ()
     measure: tuple[str, ...] = ()
     caution: tuple[str, ...] = ()
     skipped: tuple[Skip, ...] = ()

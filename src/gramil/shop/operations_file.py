@@ -39,7 +39,7 @@ OwnList = tuple[str, str]
 """A maker's own list: the name of its file, and its text."""
 LONGEST_TIME = 100_000
 """Minutes or hours of one operation."""
-_WORDS = ("after", "wood", "uses", "takes", "frees", "measure", "caution")
+_WORDS = ("after", "wood", "uses", "takes", "frees", "measure", "figures", "caution")
 _TIMES = ("hands", "clamp", "air_hours")
 _KINDS: Mapping[str, tuple[type, ...]] = {
     "what": (str,), "part": (str,), "air": (str,), "sheet": (str,),
