@@ -105,6 +105,7 @@ PAGES = (
     "/instrument/1?set=scale.length%3Dwide",
     "/instrument/1/moved?set=scale.length%3D650",
     "/instrument/1/figure?at=slot_depth_at_crest",
+    "/instrument/1/figure?at=string_pull%5B6%5D&x=520",
     "/instrument/1/figures?find=slot",
     "/instrument/1/turn?at=slot_left_least%5B19%5D&wanted=3.8&turn=board.thickness",
     "/instrument/1/turn?at=thickness_edge_spread&wanted=0.1&turn=nut.width",

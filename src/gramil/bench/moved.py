@@ -57,10 +57,11 @@ def moved_between(old: Figures, new: Figures, shower: Shower, done: tuple[str, .
     found = shift(old, new)
     came = told(found.came, shower)
     strip = Strip(sum(move.rows for move in found.moves), came, found.went, judge(done, old, new))
-    parts = {
-        part: tuple(_row(each, shower) for each in moves) for part, moves in groupby(found.moves, lambda m: m.part)
-    }
-    return Moved(strip, parts, found.folded, (*found.drawings, *found.setups))
+    rows = [(move.part, _row(move, shower)) for move in found.moves]
+    shown_rows = [(part, row) for part, row in rows if row.old != row.new]
+    parts = {part: tuple(row for _, row in each) for part, each in groupby(shown_rows, lambda pair: pair[0])}
+    folded = found.folded + len(rows) - len(shown_rows)
+    return Moved(strip, parts, folded, (*found.drawings, *found.setups))
 
 
 def told(findings: tuple[Finding, ...], shower: Shower) -> tuple[Finding, ...]:
