@@ -1,5 +1,6 @@
 """Every feature moves by exactly what it is held to, whatever the scale, the join or the body does."""
 
+import math
 from collections.abc import Callable
 
 import pytest
@@ -93,3 +94,24 @@ def test_from_fret_12_to_13_the_bridge_moves_toward_the_neck(
     assert "brace_places_back" not in moved
     assert [each.name for each in shift(old, new).came] == ["bridge in the lower bout"]
     assert not shift(new, derive_text(text_of("tarn"))).moves
+
+
+def test_the_plate_slants_as_the_bridge_unless_it_is_told_otherwise(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    """On a fanned board its edges run along the ends of the scales; 10 degrees are a tangent of 0.17633.
+
+    Along the longer edge of 176 mm across, the piece is 176 sqrt(1 + slant^2) long, and 40 / sqrt(1 + slant^2) wide.
+    """
+    fanned = text_of("tarn").replace("length = 630 ", "bass = 650\ntreble = 630\nsquare_at = 7 ")
+    figures = derive_text(fanned, text_of("shop"))
+    (plate,) = figures["plate_shapes"]
+    (x0, y0), _, _, (x1, y1) = plate.corners
+    low, high = figures["bridge_outline"].corners[:2]
+    assert (x1 - x0) / (y1 - y0) == pytest.approx((high[0] - low[0]) / (high[1] - low[1]))
+    told = derive_text(fanned.replace("thickness = 2.4", "thickness = 2.4\nlean = 10"), text_of("shop"))
+    assert told["plate_slant"] == pytest.approx(0.17633, abs=1e-5)
+    assert told["plate_length"] == pytest.approx(176 * math.sqrt(1 + 0.17633**2), abs=1e-3)
+    assert told["plate_width"] == pytest.approx(40 / math.sqrt(1 + 0.17633**2), abs=1e-3)
+    square = derive_text(text_of("tarn"), text_of("shop"))
+    assert (square["plate_slant"], square["plate_length"], square["plate_width"]) == pytest.approx((0.0, 176, 40))

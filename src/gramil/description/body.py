@@ -149,6 +149,7 @@ class BridgePlate(Table):
     behind: Place | None = usual(None, "no plate", "from the saddle to its back edge, toward the tail")
     length_front: Length | None = usual(None, "no plate", "its front edge, across", gt=0, le=500)
     length_back: Length | None = usual(None, "as the front", "its back edge, across", gt=0, le=500)
+    lean: Angle | None = usual(None, "as the bridge lies", "its angle from square, treble end toward the tail positive")
     thickness: Length = usual(2.5, "common practice: 2.3 to 3 mm", "its thickness", gt=0, le=10)
     wood: Words = usual("maple", "common practice", "what it is made of")
 

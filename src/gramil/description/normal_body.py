@@ -11,7 +11,7 @@ from gramil.description.body import BraceTable, BridgePlate
 from gramil.description.body_records import BraceAsked, Point, RingAsked
 from gramil.description.instrument import Instrument
 from gramil.description.normal_row import Normal
-from gramil.quantities import Mm
+from gramil.quantities import Mm, Radians
 from gramil.shapes.outline import Outline
 
 ACROSS = 100.0
@@ -40,6 +40,7 @@ BODY_ROWS: tuple[Normal, ...] = (
     Normal("bridge_plate_behind", Mm, "saddle to the plate's back edge, toward the tail", ("bridge_plate.behind",)),
     Normal("bridge_plate_length_front", Mm, "the plate's front edge, across", ("bridge_plate.length_front",)),
     Normal("bridge_plate_length_back", Mm, "the plate's back edge, across", ("bridge_plate.length_back",)),
+    Normal("bridge_plate_lean", Radians, "the plate's angle from square", ("bridge_plate.lean",), "as the bridge lies"),
 )
 """Every base value of the body that is not simply one key."""
 
@@ -76,6 +77,7 @@ def _plate(plate: BridgePlate) -> dict[str, float]:
         "bridge_plate_behind": known(plate.behind),
         "bridge_plate_length_front": known(plate.length_front),
         "bridge_plate_length_back": known(back),
+        "bridge_plate_lean": known(plate.lean),
     }
 
 

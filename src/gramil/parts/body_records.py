@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from gramil.quantities import Count, Mm, Mm3, Radians
+from gramil.quantities import Count, Mm, Mm3, Radians, Ratio
 from gramil.shapes.outline import Outline
 from gramil.shapes.unrolled import UnrolledSide
 
@@ -191,7 +191,10 @@ class Feature:
 
 @dataclass(frozen=True)
 class PlateShape:
-    """The bridge plate: its front and back edges along, half their lengths across."""
+    """The bridge plate: its front and back edges along on the centreline, half their lengths across.
+
+    `slant` is how far toward the tail its edges run for each mm toward the treble.
+    """
 
     name: str
     front_x: Mm
@@ -199,12 +202,15 @@ class PlateShape:
     front_half: Mm
     back_half: Mm
     thickness: Mm
+    slant: Ratio = 0.0
 
     @property
     def corners(self) -> tuple[Point, Point, Point, Point]:
         """Once round, from the front's bass end."""
         front, back = self.front_half, self.back_half
-        return ((self.front_x, -front), (self.back_x, -back), (self.back_x, back), (self.front_x, front))
+        ends = ((self.front_x, -front), (self.back_x, -back), (self.back_x, back), (self.front_x, front))
+        bass_front, bass_back, treble_back, treble_front = ((x + self.slant * y, y) for x, y in ends)
+        return (bass_front, bass_back, treble_back, treble_front)
 
 
 @dataclass(frozen=True)

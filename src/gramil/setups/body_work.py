@@ -1,7 +1,7 @@
 """Set-ups for the body: the mould, bending the sides, sawing out the braces, gluing them to top and back."""
 
 from gramil.parts.body_records import Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
-from gramil.quantities import Count
+from gramil.quantities import Count, Ratio
 from gramil.setups.lines import BY_HAND, POWERED
 from gramil.setups.setup import BigFigure, Setup, skipped
 
@@ -152,7 +152,7 @@ def _halving(at: str) -> str:
     )
 
 
-def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[str, ...]) -> Setup:
+def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[str, ...], plate_slant: Ratio) -> Setup:
     """Cut the bridge plate, fit it between the legs of the X if there is one, and glue it.
 
     Method: held to the saddle, its edges from the body's edge.
@@ -160,6 +160,7 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
     """
     if not plate_shapes:
         return skipped("bridge-plate", "Bridge plate", 535, "No bridge plate is described.")
+    way = "leaning as the bridge, {plate_lean} from square" if plate_slant else "square to the centreline"
     fitted = ("Bevel its ends to the legs of the X until no light shows, plate on its lines.",) if brace_legs else ()
     return Setup(
         "bridge-plate",
@@ -167,6 +168,7 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
         535,
         (
             BigFigure("bridge_plate_thickness", "Thick", "± {limit_tolerance_height}", "calipers"),
+            BigFigure("plate_length", "The piece for it, long", "or more", "rule"),
             BigFigure("plate_width", "Front to back", "± {limit_tolerance_outline}", "rule"),
             BigFigure("bridge_plate_length_front", "Front edge, across", "± {limit_tolerance_outline}", "rule"),
             BigFigure("bridge_plate_length_back", "Back edge, across", "± {limit_tolerance_outline}", "rule"),
@@ -175,7 +177,7 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
         (
             "Saw it from {bridge_plate_wood}, the grain across the top's, or leaning a little: it must not split "
             "along the pins.",
-            "Strike its front line on the inside of the top, square to the centreline.",
+            f"Strike its front line on the inside of the top, {way}.",
             *fitted,
             "Dry first, in the dish. Glue, and clamp from the middle out.",
         ),

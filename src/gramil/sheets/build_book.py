@@ -127,7 +127,7 @@ SINGLE = (
     ("Top, joined", "body_plate_length", "body_plate_width", "top_thickness"),
     ("Back, joined", "body_plate_length", "body_plate_width", ""),
     ("Bridge", "bridge_length", "bridge_width", "bridge_thickness"),
-    ("Bridge plate", "bridge_plate_length_front", "plate_width", "bridge_plate_thickness"),
+    ("Bridge plate", "plate_length", "plate_width", "bridge_plate_thickness"),
 )
 """Pieces that are cut one at a time: words, length, width, and thickness where the description has one."""
 WOODS = ("board_wood", "carve_wood")
