@@ -95,6 +95,7 @@ def plate_outside(plate_shapes: tuple[PlateShape, ...], body_shells: tuple[Shell
 def plate_width(plate_front: Mm, plate_back: Mm, plate_slant: Ratio) -> Mm:
     """The plate from front to back, square to its edges; its grain lies across the top's.
 
+    Formula: (plate_back - plate_front) / sqrt(1 + plate_slant**2)
     Source: Pythagoras.
     """
     return (plate_back - plate_front) / math.sqrt(1 + plate_slant**2)
@@ -103,6 +104,7 @@ def plate_width(plate_front: Mm, plate_back: Mm, plate_slant: Ratio) -> Mm:
 def plate_length(bridge_plate_length_front: Mm, bridge_plate_length_back: Mm, plate_slant: Ratio) -> Mm:
     """The plate along its longer edge: the piece that it is cut from.
 
+    Formula: maximum(bridge_plate_length_front, bridge_plate_length_back) * sqrt(1 + plate_slant**2)
     Source: Pythagoras.
     """
     return max(bridge_plate_length_front, bridge_plate_length_back) * math.sqrt(1 + plate_slant**2)
