@@ -27,6 +27,9 @@ PAGES = (
     "/stock/form?blank=1",
     "/stock/remove?blank=1",
     "/new",
+    "/operations",
+    "/operations?for=1",
+    "/operations/remove?for=1",
 )
 
 
