@@ -220,3 +220,12 @@ def test_stations_in_disorder_are_named() -> None:
         through_half_widths((0, 50, 40, 100), (0, 10, 10, 0))
     with pytest.raises(MakersFault, match="2 stations but 3 half-widths"):
         through_half_widths((0, 50), (0, 10, 0))
+
+
+def test_a_few_places_asked_for_again_give_the_same_and_cannot_be_written_over() -> None:
+    """A circle of 100: at 40 and 60 from its first end its half-width is sqrt(100^2 - 60^2) and sqrt(100^2 - 40^2)."""
+    turns = np.linspace(0.0, np.pi, 33)
+    circle = through_points([(100 - 100 * float(np.cos(a)), 100 * float(np.sin(a))) for a in turns])
+    for _ in range(2):
+        assert circle.half_width(np.array([40.0, 60.0])) == pytest.approx([80.0, np.sqrt(8400.0)], abs=1e-3)
+    assert circle.half_width(60.0) == pytest.approx(np.sqrt(8400.0), abs=1e-3)

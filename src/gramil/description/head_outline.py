@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path as FilePath
 
 from gramil.description.heights_and_neck import Head
@@ -80,6 +81,7 @@ def _drawn(head: Head, folder: FilePath | None) -> HeadCurve:
     return _both_halves(HeadCurve(tuple(along[1:]), corners))
 
 
+@lru_cache(maxsize=16)
 def _check(curve: HeadCurve) -> None:
     """The edge runs from the nut, does not cross itself, and no point comes twice running."""
     if any(one == other for one, other in zip(curve.points, curve.points[1:], strict=False)):

@@ -19,6 +19,8 @@ from gramil.shapes.curve_through import End, through
 
 Array = NDArray[np.float64]
 Point = tuple[float, float]
+FEW, MOST_KNOWN = 8, 512
+"""Places asked for at once that are kept, and so many times."""
 LEAST_SWELL = 0.01
 """In mm: a widest and a narrowest station that differ by less are a ripple, and neither is named."""
 
@@ -117,6 +119,23 @@ class Outline:
 
     def _heights(self, x: Array) -> Array:
         """y of the upper half at x, one row a lengthwise span, not a number where the span does not reach x."""
+        if x.size > FEW:
+            return self._found(x)
+        key = (x.shape, x.tobytes())
+        if key not in self._known:
+            if len(self._known) >= MOST_KNOWN:
+                self._known.clear()
+            found = self._found(x)
+            found.setflags(write=False)
+            self._known[key] = found
+        return self._known[key]
+
+    @cached_property
+    def _known(self) -> dict[tuple[tuple[int, ...], bytes], Array]:
+        """What was found for a few places at a time: the same ones are asked for again with every change elsewhere."""
+        return {}
+
+    def _found(self, x: Array) -> Array:
         return np.stack([self.half.place(_reached(self.half, span, x))[..., 1] for span in self._lengthwise])
 
     @cached_property
