@@ -83,3 +83,17 @@ def test_every_line_has_a_length(any_board):
     for name in ("face", "side", "sections"):
         for mark in any_board[f"drawing_plan_{name}"].marks:
             assert not isinstance(mark, Line) or mark.start != mark.end
+
+
+def test_strings_cross_a_fanned_nut_on_its_zero_line(text_of, derive_text):
+    """Plan and head alike: the nut's face and each string's bend lie on the slanted zero line, through the middle."""
+    fanned = text_of("tarn").replace("length = 630 ", "bass = 650\ntreble = 630\nsquare_at = 7 ")
+    figures = derive_text(fanned, text_of("shop"))
+    slant = float(figures["fret_slant"][0])
+    assert abs(slant) > 0.05
+    bends = [mark.points[1] for mark in shapes(figures["drawing_plan_face"], "strings")]
+    assert len(bends) == 6
+    assert all(x == pytest.approx(slant * y, abs=1e-9) for x, y in bends)
+    (nut,) = shapes(figures["drawing_head"], "nut")
+    (x0, y0), (x1, y1) = nut.points[:2]
+    assert (x1 - x0) / (y1 - y0) == pytest.approx(slant)

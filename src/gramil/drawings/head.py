@@ -6,22 +6,31 @@ It lies flat on the paper, as a template does: along it from the nut's face, whi
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.parts.records import Run
-from gramil.quantities import Mm, PerString
+from gramil.quantities import Mm, PerFret, PerString, Ratio
 from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("drawing_", "piece_")
 
 
-def piece_head_edge(head_outline: Run, head_reach: Mm, head_width: Mm, nut_width: Mm, head_nut_thickness: Mm) -> Marks:
-    """The head's edge as described, or a dashed box where none is; the nut's place."""
-    half, back = nut_width / 2, -head_nut_thickness
-    nut = Polyline(((back, -half), (0.0, -half), (0.0, half), (back, half)), "nut", closed=True)
+def piece_head_edge(
+    head_outline: Run,
+    head_reach: Mm,
+    head_width: Mm,
+    nut_width: Mm,
+    head_nut_thickness: Mm,
+    fret_slant: PerFret[Ratio],
+) -> Marks:
+    """The head's edge as described, or a dashed box where none is; the nut's place, slanted as the zero line is."""
+    half, lead = nut_width / 2, float(fret_slant[0]) * nut_width / 2
+    face, back = ((-lead, -half), (lead, half)), -head_nut_thickness
+    nut = Polyline((*face, *((x + back, y) for x, y in reversed(face))), "nut", closed=True)
     if head_outline.points:
         edge = Polyline(tuple((-along, across) for along, across in head_outline.points), "outline", closed=True)
         return (edge, nut)
     wide = head_width / 2
     box = Polyline(
-        ((0.0, half), (-20.0, wide), (-head_reach, wide), (-head_reach, -wide), (-20.0, -wide), (0.0, -half)), "hidden"
+        ((lead, half), (-20.0, wide), (-head_reach, wide), (-head_reach, -wide), (-20.0, -wide), (-lead, -half)),
+        "hidden",
     )
     return (box, nut, Words((-head_reach + 4.0, wide - 5.0), "no outline described: the room reckoned", 2.4))
 
@@ -64,10 +73,13 @@ def _rollers(
     return marks
 
 
-def piece_head_strings(string_y_nut: PerString[Mm], head_posts_x: PerString[Mm], head_posts_y: PerString[Mm]) -> Marks:
+def piece_head_strings(
+    string_y_nut: PerString[Mm], head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], fret_slant: PerFret[Ratio]
+) -> Marks:
     """Each string from the nut to its post."""
+    slant = float(fret_slant[0])
     ends = zip(map(float, string_y_nut), map(float, head_posts_x), map(float, head_posts_y), strict=True)
-    return tuple(Line((0.0, nut), (-along, across), "strings") for nut, along, across in ends)
+    return tuple(Line((slant * nut, nut), (-along, across), "strings") for nut, along, across in ends)
 
 
 def piece_tuner_sizes(

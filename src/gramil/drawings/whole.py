@@ -5,7 +5,7 @@ x is along the centreline from the zero line. Where nothing is described, nothin
 
 from gramil.drawings.marks import Circle, Line, Marks, Polyline
 from gramil.drawings.pen import box_points
-from gramil.quantities import Mm, PerString
+from gramil.quantities import Mm, PerString, PerStringFret
 from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("piece_",)
@@ -15,6 +15,7 @@ ROUND_POSTS = 12.0
 
 
 def piece_whole_strings(
+    string_x: PerStringFret[Mm],
     string_y_nut: PerString[Mm],
     string_y_bridge: PerString[Mm],
     saddle_break_x: PerString[Mm],
@@ -23,11 +24,10 @@ def piece_whole_strings(
     board_nut_position: Mm,
 ) -> Marks:
     """Each string in plan, thinnest first: from its post over the nut to the saddle."""
-    runs = zip(head_posts_x, head_posts_y, string_y_nut, saddle_break_x, string_y_bridge, strict=True)
-    return tuple(
-        Polyline(((float(board_nut_position - px), float(py)), (0.0, float(y0)), (float(x1), float(y1))), "strings")
-        for px, py, y0, x1, y1 in runs
-    )
+    posts = zip(board_nut_position - head_posts_x, head_posts_y, strict=True)
+    nut, breaks = zip(string_x[:, 0], string_y_nut, strict=True), zip(saddle_break_x, string_y_bridge, strict=True)
+    runs = zip(posts, nut, breaks, strict=True)
+    return tuple(Polyline(tuple((float(x), float(y)) for x, y in run), "strings") for run in runs)
 
 
 def piece_whole_head(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], board_nut_position: Mm) -> Marks:
