@@ -1,5 +1,6 @@
 """The instrument's page over HTTP: the cut, a change tried, kept, refused, and two who change the same thing."""
 
+import json
 import re
 from importlib.resources import files
 from itertools import pairwise
@@ -202,6 +203,25 @@ def test_over_the_body_the_braces_that_are_cut_are_told(demo: httpx.Client, tarn
     assert "Neck and board, seen from the tail" in both
     assert "Body, seen from the tail" in both
     assert "body-drawing" not in demo.get(f"{tarn}/cut?fret=7").text
+
+
+def test_the_section_line_stops_at_frets_and_over_the_body_at_braces_and_soundhole(
+    demo: httpx.Client, tarn: str
+) -> None:
+    """Tarn's body begins at fret 13, 630 (1 - 2^(-13/12)) = 332.66; soundhole 165 on, braces across the back at 185,
+    290 and 395: all lie past fret 19, each leaning by the neck's set, less than 2 degrees."""
+    found = re.search(r'data-stops="([^"]+)"', demo.get(tarn).text)
+    assert found is not None
+    stops = json.loads(found[1])
+    assert stops == sorted(stops)
+    assert stops[:2] == pytest.approx([0.0, 630 * (1 - 2 ** (-1 / 12))], abs=1e-4)
+    for along in (165, 185, 290, 395, 490):
+        assert min(abs(x - 332.66 - along) for x in stops) < 2.0, "at it, or at one hardly beside it"
+    assert all(after - before > 1.9 for before, after in pairwise(stops))
+    page = demo.get(f"{tarn}?fret=19").text
+    on = re.search(r'name="x" value="([^"]+)" data-step="1"', page)
+    assert on is not None
+    assert float(on[1]) == pytest.approx(next(x for x in stops if x > 630 * (1 - 2 ** (-19 / 12)) + 0.1), abs=1e-3)
 
 
 def test_balloons_at_one_place_stand_apart() -> None:

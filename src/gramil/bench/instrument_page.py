@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import dataclass, replace
+from math import cos
 from urllib.parse import urlencode
 
 from starlette.responses import Response
@@ -26,6 +27,9 @@ from gramil.shop.opening import Store
 from gramil.shop.operations_done import operations_done
 from gramil.shop.trouble import Conflict
 from gramil.show import shown
+
+NEAR = 2.0
+"""Stops over the body that lie nearer to one another than this, in mm, are one."""
 
 
 @dataclass(frozen=True)
@@ -188,7 +192,7 @@ def _section(asked: Asked, desk: Desk, plan: Plan) -> dict[str, object]:
         "findings": found,
         "low": low,
         "high": high,
-        "frets": json.dumps([round(float(x), 4) for x in figures["fret_position"]]),
+        "stops": json.dumps([round(x, 4) for x in stops(figures)]),
         "steps": _steps(figures, cut),
         "at": address_part(desk),
         "x_text": f"{cut.x:.4f}",
@@ -232,13 +236,27 @@ def _over_body(figures: Figures, cut: Cut) -> str:
     return "over the body, through the soundhole" if hole else "over the body"
 
 
-def _steps(figures: Figures, cut: Cut) -> tuple[int, int]:
-    """The frets before and after the cut, for the buttons beside the section line."""
-    position = figures["fret_position"]
-    last = len(position) - 1
-    before = max(int((position < cut.x - 0.01).sum()) - 1, 0)
-    after = min(int((position <= cut.x + 0.01).sum()), last)
-    return before, after
+def stops(figures: Figures) -> tuple[float, ...]:
+    """Where the section line stops: at every fret; over the body at each brace, the soundhole, saddle and tail."""
+    frets = [float(x) for x in figures["fret_position"]]
+    low, high = reach(figures)
+    start, angle = figures["piece_plan_turned"]
+    middles = [(each.start_x + each.stop_x) / 2 for each in figures["brace_list"]]
+    beyond = [float(start) + along * cos(angle) for along in middles if along == along]
+    beyond += [float(figures[name]) for name in ("soundhole_from_zero", "saddle_position")]
+    found = frets
+    for x in sorted(x for x in (*beyond, high) if frets[-1] < x <= high):
+        if x - found[-1] >= NEAR:
+            found = [*found, x]
+    return tuple(each for each in found if each >= low)
+
+
+def _steps(figures: Figures, cut: Cut) -> tuple[str, str]:
+    """The stops before and after the cut, for the buttons beside the section line."""
+    places = stops(figures)
+    before = [x for x in places if x < cut.x - 0.01] or [places[0]]
+    after = [x for x in places if x > cut.x + 0.01] or [places[-1]]
+    return f"{before[-1]:.4f}", f"{after[0]:.4f}"
 
 
 def keep(asked: Asked, shelf: Shelf) -> Response:

@@ -73,21 +73,21 @@
   }
 
   function stepped(event) {
-    const frets = JSON.parse(plan().dataset.frets), x = Number(slider().getAttribute("aria-valuenow"));
+    const stops = JSON.parse(plan().dataset.stops), x = Number(slider().getAttribute("aria-valuenow"));
     const way = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1 }[event.key];
     let to;
     if (event.key === "Home") to = Number(plan().dataset.low);
     else if (event.key === "End") to = Number(plan().dataset.high);
     else if (!way) return;
     else if (event.shiftKey) to = x + way * 0.1;
-    else to = nextFret(frets, x, way);
+    else to = nextStop(stops, x, way);
     event.preventDefault();
     soon(bounded(to));
   }
 
-  function nextFret(frets, x, way) {
-    const beyond = frets.filter((fret) => (way > 0 ? fret > x + 0.05 : fret < x - 0.05));
-    if (!beyond.length) return way > 0 ? Number(plan().dataset.high) : frets[0];
+  function nextStop(stops, x, way) {
+    const beyond = stops.filter((stop) => (way > 0 ? stop > x + 0.05 : stop < x - 0.05));
+    if (!beyond.length) return way > 0 ? Number(plan().dataset.high) : stops[0];
     return way > 0 ? beyond[0] : beyond[beyond.length - 1];
   }
 
@@ -175,7 +175,7 @@
     if (step) {
       event.preventDefault();
       const x = Number(slider().getAttribute("aria-valuenow"));
-      const to = bounded(nextFret(JSON.parse(plan().dataset.frets), x, Number(step.dataset.step)));
+      const to = bounded(nextStop(JSON.parse(plan().dataset.stops), x, Number(step.dataset.step)));
       lineTo(to);
       draw(to, false);
     }
