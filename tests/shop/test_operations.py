@@ -83,6 +83,11 @@ def test_what_is_taken_is_freed_later() -> None:
             ]
 
 
+def test_wood_is_named_as_pieces_are() -> None:
+    parts = {"top", "back", "sides", "brace", "lining", "neck", "board", "bridge", "head", "other"}
+    assert {part for each in usual_work().operations.values() for part in each.wood} <= parts
+
+
 def test_glue_ups_fit_between_breakfast_and_noon() -> None:
     assert all(each.hands <= 180 for each in usual_work().operations.values() if each.one_go)
 
@@ -142,6 +147,7 @@ def test_leaving_out_bridges_the_gap() -> None:
         ('[operation.slotted]\nskipped = [{ "wire.use" = "medium" }]', 2, "why"),
         ('[operation.slotted]\nskipped = [{ differ = ["wire.use"], why = "it is" }]', 2, "why"),
         ("[operation.slotted]\nafter = [3]", 2, "in quotes"),
+        ('[operation.slotted]\nwood = ["bord"]', 2, "nearest is board"),
         ("[operations.slotted]\nhands = 4", 1, "[operation.NAME]"),
         ("operation = 3", 1, "tables"),
         ("[operation", 1, "not TOML"),

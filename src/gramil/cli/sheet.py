@@ -10,6 +10,7 @@ import click
 from gramil.change.whole import drawings_of
 from gramil.cli.bench_options import moment, moment_of, store_file
 from gramil.cli.options import as_made, opened, shop_file, shower_of
+from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.setups.setup import Setup
@@ -82,8 +83,12 @@ def _setup(figures: Figures, operation: str, whole: Work) -> Setup:
     name = (work[operation].sheet or operation) if operation in work else operation
     setups = {setup.name: setup for setup in every_sheet(figures, whole)}
     if name not in setups:
-        sheets = ", ".join(each.name for each in work.values() if each.sheet in setups or each.name in setups)
-        raise MakersFault.of(f"there is no sheet for {operation}", remedy=f"there are sheets for {sheets}")
+        if operation in work:
+            raise MakersFault.of(f"there is no sheet for {operation}", "it has no figures on this instrument")
+        near = nearest(operation, [*work, *setups])
+        raise MakersFault.of(
+            f"there is no sheet for {operation}", remedy=meant(near) or "gramil now --every names the work"
+        )
     return setups[name]
 
 

@@ -24,13 +24,14 @@ from functools import cache, cached_property, lru_cache
 from graphlib import CycleError, TopologicalSorter
 from importlib.resources import files
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from gramil.description.limits import LIMITS
 from gramil.description.locate import Path as KeyPath
 from gramil.description.locate import line_of, locate
 from gramil.description.problems import meant, nearest, quoted
 from gramil.description.reading import file_text, toml_of
+from gramil.description.wood_and_air import PieceTable
 from gramil.faults import Fault, MakersFault
 from gramil.shop.air_bands import Band
 from gramil.shop.operations import Operation, Work, without
@@ -40,6 +41,7 @@ OwnList = tuple[str, str]
 LONGEST_TIME = 100_000
 """Minutes or hours of one operation."""
 _WORDS = ("after", "wood", "uses", "takes", "frees", "measure", "figures", "caution")
+_PARTS: tuple[str, ...] = get_args(PieceTable.model_fields["part"].annotation)
 _TIMES = ("hands", "clamp", "air_hours")
 _KINDS: Mapping[str, tuple[type, ...]] = {
     "what": (str,), "part": (str,), "air": (str,), "sheet": (str,),
@@ -156,6 +158,9 @@ def _wrong_value(key: str, value: Any) -> tuple[str, str] | None:
         return f"read {quoted(value)}", f"write {_wanted(key)}"
     if key in _WORDS and not all(isinstance(each, str) for each in value):
         return "not all are names", "write names in quotes"
+    if key == "wood" and (strange := [each for each in value if each not in _PARTS]):
+        near = meant(nearest(strange[0], _PARTS))
+        return f"no piece of wood is for the {strange[0]}", near or "allowed: " + ", ".join(_PARTS)
     if key in _TIMES and not 0 <= value <= LONGEST_TIME:
         return f"read {value}", "write a time of 0 or more"
     if key == "skipped" and not all(_is_skip(each) for each in value):
