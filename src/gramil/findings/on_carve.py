@@ -209,7 +209,8 @@ def finding_tuner_edge(head_hole_to_edge: PerString[Mm], limit_hole_edge: Mm) ->
             float(head_hole_to_edge[string]),
             ("limit_hole_edge", limit_hole_edge),
             "The least wood between a tuner's hole and the head's edge, or its nearer face if tuners lie across.",
-            "Move that post inward, or widen the head there; where tuners lie across, give their strings another height.",
+            "Move that post inward, or widen the head there; where tuners lie across, give their strings another "
+            "height.",
         ),
     )
 
