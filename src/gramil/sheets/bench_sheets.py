@@ -1,16 +1,12 @@
 """The set-up sheets as one PDF, one operation a page, set by typst from `sheet.typ`."""
 
-import json
 import re
 from collections.abc import Mapping, Sequence
-from importlib.resources import as_file, files
-from pathlib import Path
 from typing import Literal
-
-import typst
 
 from gramil.setups.setup import Setup
 from gramil.sheets.pages import FrontPage, book
+from gramil.sheets.typeset import typeset
 from gramil.show import Shower
 
 Paper = Literal["a4", "letter", "a3", "roll"]
@@ -45,21 +41,7 @@ def sheets_pdf(
     used = wanted & set(drawings)
     pictures = {name: {"svg": drawings[name], "ratio": _ratio(drawings[name])} for name in sorted(used)}
     kept = {"paper": PAPERS[paper], "large": paper == "a3", "book": found, "drawings": pictures}
-    data = json.dumps({**kept, "front": list(front)})
-    here = files("gramil")
-    with as_file(here / "sheets" / "sheet.typ") as template, as_file(here / "fonts") as fonts:
-        return _compiled(template, fonts, data)
-
-
-def _compiled(template: Path, fonts: Path, data: str) -> bytes:
-    return typst.compile(
-        template,
-        format="pdf",
-        font_paths=[fonts],
-        ignore_system_fonts=True,
-        sys_inputs={"data": data},
-        timestamp=0,
-    )
+    return typeset("sheet.typ", {**kept, "front": list(front)})
 
 
 def _ratio(svg: str) -> float:

@@ -1,14 +1,11 @@
 """Labels for wood as a PDF: two columns to a page, to be cut apart and tied or taped on."""
 
-import json
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from importlib.resources import as_file, files
-
-import typst
 
 from gramil.sheets.bench_sheets import PAPERS, Paper
 from gramil.sheets.pages import safe
+from gramil.sheets.typeset import typeset
 
 
 @dataclass(frozen=True)
@@ -28,12 +25,7 @@ class Label:
 def labels_pdf(labels: Sequence[Label], paper: Paper = "a4") -> bytes:
     """The labels; the same bytes for the same input."""
     rows = [{key: _safe(value) for key, value in asdict(each).items()} for each in labels]
-    inputs = {"data": json.dumps({"labels": rows, "paper": PAPERS[paper]})}
-    here = files("gramil")
-    with as_file(here / "sheets" / "labels.typ") as template, as_file(here / "fonts") as fonts:
-        return typst.compile(
-            template, format="pdf", font_paths=[fonts], ignore_system_fonts=True, sys_inputs=inputs, timestamp=0
-        )
+    return typeset("labels.typ", {"labels": rows, "paper": PAPERS[paper]})
 
 
 def _safe(value: object) -> object:

@@ -1,14 +1,11 @@
 """The quote sheet as a PDF: one plain page."""
 
-import json
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from importlib.resources import as_file, files
-
-import typst
 
 from gramil.sheets.bench_sheets import PAPERS, Paper
 from gramil.sheets.pages import safe
+from gramil.sheets.typeset import typeset
 
 
 @dataclass(frozen=True)
@@ -29,12 +26,7 @@ class Quote:
 def quote_pdf(quote: Quote, paper: Paper = "a4") -> bytes:
     """The sheet; the same bytes for the same input."""
     rows = {key: _safe(value) for key, value in asdict(quote).items()}
-    inputs = {"data": json.dumps({**rows, "paper": PAPERS[paper]})}
-    here = files("gramil")
-    with as_file(here / "sheets" / "quote.typ") as template, as_file(here / "fonts") as fonts:
-        return typst.compile(
-            template, format="pdf", font_paths=[fonts], ignore_system_fonts=True, sys_inputs=inputs, timestamp=0
-        )
+    return typeset("quote.typ", {**rows, "paper": PAPERS[paper]})
 
 
 def _safe(value: object) -> object:

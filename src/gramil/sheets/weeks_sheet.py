@@ -1,15 +1,12 @@
 """Weeks as a printed page each: a column a day, work to the clock's scale, what cures set beside it."""
 
-import json
 from collections.abc import Sequence
 from datetime import date, datetime, timedelta
-from importlib.resources import as_file, files
 from typing import TypedDict
-
-import typst
 
 from gramil.sheets.bench_sheets import PAPERS, Paper
 from gramil.sheets.pages import safe
+from gramil.sheets.typeset import typeset
 
 
 class Entry(TypedDict):
@@ -35,12 +32,7 @@ def weeks_pdf(entries: Sequence[Entry], title: str, notes: Sequence[str], paper:
     first, last = int(min(hours, default=8)), int(-(-max(hours, default=17) // 1))
     data = {"paper": PAPERS[paper], "title": safe(title), "notes": [safe(note) for note in notes], "weeks": weeks,
             "first": first, "last": last}  # fmt: skip
-    here = files("gramil")
-    with as_file(here / "sheets" / "weeks.typ") as template, as_file(here / "fonts") as fonts:
-        inputs = {"data": json.dumps(data)}
-        return typst.compile(
-            template, format="pdf", font_paths=[fonts], ignore_system_fonts=True, sys_inputs=inputs, timestamp=0
-        )
+    return typeset("weeks.typ", data)
 
 
 def _mondays(entries: Sequence[Entry]) -> list[date]:
