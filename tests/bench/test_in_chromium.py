@@ -104,6 +104,8 @@ PAGES = (
     "/instrument/1?fret=12&set=scale.length%3D650",
     "/instrument/1?set=scale.length%3Dwide",
     "/instrument/1/moved?set=scale.length%3D650",
+    "/instrument/1/slots-measured?fret.7=209.6&fret.12=315.1",
+    "/instrument/1/set-up-measured?cents@12.6=6&relief=0.15",
     "/instrument/1/figure?at=slot_depth_at_crest",
     "/instrument/1/figure?at=string_pull%5B6%5D&x=520",
     "/instrument/1/figures?find=slot",

@@ -30,6 +30,7 @@ from gramil.bench import (
     pairing_page,
     picture_pages,
     print_page,
+    readback_page,
     record_page,
     revisions_page,
     sheet_page,
@@ -95,6 +96,8 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/print/{file}", print_page.printed_file),
     ("/instrument/{instrument}/revisions", revisions_page.revisions_page),
     ("/instrument/{instrument}/compare", revisions_page.compare_page),
+    ("/instrument/{instrument}/slots-measured", readback_page.slots_readback),
+    ("/instrument/{instrument}/set-up-measured", readback_page.set_up_readback),
     ("/instrument/{instrument}/heights", picture_pages.heights_page),
     ("/instrument/{instrument}/cents", picture_pages.cents_page),
 )

@@ -1,19 +1,14 @@
 """`gramil readback setup`: cents, action, relief and saddle as measured on the strung instrument."""
 
-import math
-from collections.abc import Iterator
 from pathlib import Path
 
 import click
 
 from gramil.change.set_up_file import parse_set_up_readings
-from gramil.change.set_up_readings import Heights, Moves, SetUpReadback, Stiffness, StringReadback, read_back_set_up
+from gramil.change.set_up_readings import read_back_set_up
+from gramil.change.set_up_report import report
 from gramil.cli.options import instrument_file, opened, shop_file
 from gramil.cli.reading import text_of
-from gramil.show import Shower, shown
-
-WORTH_IT = 0.02
-"""A move smaller than this, in mm, is not worth a stroke of the file."""
 
 
 @click.command()
@@ -34,104 +29,3 @@ def setup(file: Path, readings: Path, shop: Path | None) -> None:
     read = parse_set_up_readings(text_of(readings), readings.name, shower.first, *counts)
     for line in report(read_back_set_up(figures, read), shower):
         click.echo(line)
-
-
-def report(found: SetUpReadback, shower: Shower) -> Iterator[str]:
-    """The lines of the report, in the order in which the work is done."""
-    yield from _relief(found, shower)
-    for each in found.strings:
-        yield ""
-        yield f"String {each.string}"
-        yield from _heights(each.heights, shower)
-        yield from _notes(each)
-        if each.moves is not None:
-            yield from _moves(each.moves, each, shower)
-        if each.stiffness is not None:
-            yield from _stiffness(each.stiffness, shower)
-
-
-def _relief(found: SetUpReadback, shower: Shower) -> Iterator[str]:
-    if math.isnan(found.relief):
-        yield "Relief was not read: it is taken to be as wanted."
-        return
-    over = found.relief - found.relief_wanted
-    do = "leave the truss rod" if abs(over) < WORTH_IT else f"{'tighten' if over > 0 else 'slacken'} the truss rod"
-    yield f"Relief {_mm(found.relief, shower)}, wanted {_mm(found.relief_wanted, shower)}: {do} first."
-
-
-def _heights(heights: Heights, shower: Shower) -> Iterator[str]:
-    if not math.isnan(heights.nut):
-        read, wanted = (heights.nut, heights.nut_with_relief), heights.nut_wanted
-        yield f"  over fret 1   {_read(*read, wanted, shower)}: {_off(heights.off_nut, 'the nut slot', shower)}"
-    if not math.isnan(heights.action):
-        read, wanted = (heights.action, heights.action_with_relief), heights.action_wanted
-        yield f"  action        {_read(*read, wanted, shower)}: {_off(heights.off_saddle, 'the saddle', shower)}"
-    if not math.isnan(heights.saddle_left):
-        yield f"  saddle        {_mm(heights.saddle_left, shower)} will show"
-    if max(abs(heights.first_change), abs(heights.octave_change)) >= 0.05:
-        yield (
-            f"  with it       fret 1 goes by {heights.first_change:+.1f} cent, the octave by "
-            f"{heights.octave_change:+.1f} cent"
-        )
-
-
-def _read(now: float, with_relief: float, wanted: float, shower: Shower) -> str:
-    """A height as read, as it will be once the relief is set, and as wanted."""
-    set_first = f" ({_mm(with_relief, shower)} once the relief is set)" if abs(with_relief - now) >= WORTH_IT else ""
-    return f"{_mm(now, shower)}{set_first}, wanted {_mm(wanted, shower)}"
-
-
-def _off(amount: float, where: str, shower: Shower) -> str:
-    if abs(amount) < WORTH_IT:
-        return f"leave {where}"
-    return f"take {_mm(amount, shower)} off {where}" if amount > 0 else f"build {where} up by {_mm(-amount, shower)}"
-
-
-def _notes(each: StringReadback) -> Iterator[str]:
-    if each.notes:
-        yield "  fret      read     heights set   saddle moved"
-    for note in each.notes:
-        yield f"  {note.fret:>4}   {note.measured:+7.2f}   {note.with_heights:+11.2f}   {note.left:+12.2f}   cent"
-
-
-def _moves(moves: Moves, each: StringReadback, shower: Shower) -> Iterator[str]:
-    rule = f"{_mm(each.per_cent, shower)} a cent at the octave"
-    yield (
-        f"  saddle alone  {_toward(moves.saddle_alone, 'the tail', 'the nut', shower)} ({rule}): "
-        f"{moves.now:.2f} to {moves.left_alone:.2f} cent RMS"
-    )
-    if not math.isnan(moves.nut):
-        yield (
-            f"  with the nut  nut {_toward(moves.nut, 'fret 1', 'the head', shower)}, saddle "
-            f"{_toward(moves.saddle_with_nut, 'the tail', 'the nut', shower)}: to {moves.left_both:.2f} cent RMS"
-        )
-
-
-def _toward(move: float, ahead: str, behind: str, shower: Shower) -> str:
-    if abs(move) < WORTH_IT:
-        return "stays"
-    return f"{_mm(abs(move), shower)} toward {ahead if move > 0 else behind}"
-
-
-def _stiffness(found: Stiffness, shower: Shower) -> Iterator[str]:
-    if math.isnan(found.fitted):
-        yield "  stretch       no stiffness explains these cents: check signs, set-backs and heights"
-        return
-    sure = found.uncertainty / found.fitted
-    yield (
-        f"  stretch       {found.fitted:.0f} ± {found.uncertainty:.0f} as read, {found.drawn:.0f} as drawn: "
-        + ("too unsure to use" if sure > 0.3 else "put it into [strings] stretch once read twice alike")
-    )
-    if not math.isnan(found.saddle_error):
-        yield (
-            f"                or, its break point sought too, that acts {_signed(found.saddle_error, shower)} ± "
-            f"{_mm(found.saddle_uncertainty, shower)} from where it was taken to be"
-        )
-
-
-def _mm(value: float, shower: Shower) -> str:
-    return shown(value, "mm", shower.first)
-
-
-def _signed(value: float, shower: Shower) -> str:
-    return ("+" if value > 0 else "") + _mm(value, shower)

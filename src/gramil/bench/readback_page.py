@@ -1,0 +1,136 @@
+"""What readings mean: caliper readings of every slot, and cents, heights and relief of the strung instrument.
+
+Nothing is kept: the readings stand in the page's address. What is to stay on record is noted on the sheets.
+"""
+
+import csv
+import io
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked
+from gramil.bench.instrument_page import instrument_id
+from gramil.bench.measuring import bare
+from gramil.bench.shelf import Shelf
+from gramil.bench.units import shower_for
+from gramil.change.set_up_file import parse_set_up_readings
+from gramil.change.set_up_readings import read_back_set_up
+from gramil.change.set_up_report import report as set_up_report
+from gramil.change.slot_readings import parse_slot_readings, read_back
+from gramil.change.slot_report import report as slot_report
+from gramil.faults import Fault, MakersFault
+from gramil.graph import Figures
+from gramil.show import Shower
+
+TYPED = "what was typed"
+"""What faults call the readings, in the place of a file."""
+PER_STRING = (
+    ("cents@12", "Cents at fret 12, sharp positive"),
+    ("action", "Action"),
+    ("nut", "Over fret 1"),
+    ("saddle_height", "Saddle shows"),
+)
+"""What is read of each string, and its words."""
+
+
+@dataclass(frozen=True)
+class Reading:
+    """A field for one reading: its name, its words, and what was typed."""
+
+    name: str
+    words: str
+    typed: str
+
+
+@dataclass(frozen=True)
+class Group:
+    """Fields that are read together, under one heading."""
+
+    heading: str
+    fields: tuple[Reading, ...]
+
+
+def slots_readback(asked: Asked, shelf: Shelf) -> Response:
+    """Where each slot lies, from the nut line, and the likely cause of what is off."""
+    return _page(asked, shelf, "Slots as measured", "Measure each slot from the nut line; two or more will do.",
+                 _slot_groups, _slot_lines)  # fmt: skip
+
+
+def set_up_readback(asked: Asked, shelf: Shelf) -> Response:
+    """Cents, heights and relief of the strung instrument, and what they ask for."""
+    return _page(asked, shelf, "Set-up as measured", "Strung and at pitch. Leave empty what was not read.",
+                 _set_up_groups, _set_up_lines)  # fmt: skip
+
+
+def _page(
+    asked: Asked,
+    shelf: Shelf,
+    heading: str,
+    how: str,
+    groups_of: Callable[[Asked, Figures], Iterable[Group]],
+    lines_of: Callable[[Asked, Figures, Shower], Iterable[str]],
+) -> Response:
+    with asked.keeping.opened() as store:
+        held = shelf.held(store, instrument_id(asked))
+    shower = shower_for(asked.session, held.figures)
+    groups = tuple(groups_of(asked, held.figures))
+    lines: tuple[str, ...] = ()
+    faults: tuple[Fault, ...] = ()
+    if any(field.typed for group in groups for field in group.fields):
+        try:
+            lines = tuple(lines_of(asked, held.figures, shower))
+        except MakersFault as fault:
+            faults = tuple(fault.faults)
+    return asked.page(
+        "readback.html",
+        422 if faults else 200,
+        title=f"{held.seen.name}: {heading}",
+        heading=heading,
+        how=how,
+        held=held,
+        groups=groups,
+        lines=lines,
+        faults=faults,
+        unit=shower.first,
+    )
+
+
+def _field(asked: Asked, name: str, words: str) -> Reading:
+    return Reading(name, words, asked.one(name).strip())
+
+
+def _slot_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
+    frets = range(1, len(figures["fret_position"]))
+    fields = tuple(_field(asked, f"fret.{each}", f"Fret {each}") for each in frets)
+    yield Group("From the nut line to the slot of", fields)
+
+
+def _slot_lines(asked: Asked, figures: Figures, shower: Shower) -> Iterator[str]:
+    last = len(figures["fret_position"]) - 1
+    rows = [(each, asked.one(f"fret.{each}").strip()) for each in range(1, last + 1)]
+    text = _csv(("fret", "position"), [(str(fret), str(bare(typed))) for fret, typed in rows if typed])
+    return slot_report(read_back(figures, *parse_slot_readings(text, TYPED, shower.first, last)), shower)
+
+
+def _set_up_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
+    yield Group("The neck", (_field(asked, "relief", "Relief"),))
+    for string in range(1, figures["strings_count"] + 1):
+        fields = tuple(_field(asked, f"{what}.{string}", words) for what, words in PER_STRING)
+        yield Group(f"String {string}{', the thinnest' if string == 1 else ''}", fields)
+
+
+def _set_up_lines(asked: Asked, figures: Figures, shower: Shower) -> Iterator[str]:
+    strings = [str(each) for each in range(1, figures["strings_count"] + 1)]
+    read = [(each, what, asked.one(f"{what}.{each}").strip()) for each in strings for what, _ in PER_STRING]
+    rows = [("", "relief", asked.one("relief").strip()), *read]
+    text = _csv(("string", "what", "value"), [(each, what, str(bare(typed))) for each, what, typed in rows if typed])
+    counts = figures["strings_count"], figures["scale_frets"], figures["action_fret"]
+    return set_up_report(read_back_set_up(figures, parse_set_up_readings(text, TYPED, shower.first, *counts)), shower)
+
+
+def _csv(head: tuple[str, ...], rows: list[tuple[str, ...]]) -> str:
+    text = io.StringIO()
+    csv.writer(text).writerows([head, *rows])
+    return text.getvalue()
