@@ -209,11 +209,8 @@ def latest_reading(store: Store, place_id: int) -> Reading | None:
 
 def last_read(store: Store) -> Mapping[int, datetime]:
     """When each place that has readings was last read, by the number of the place."""
-    sql = (
-        "SELECT place.id, r.instant, r.offset_minutes FROM place JOIN air_reading AS r ON r.place = place.id "
-        "AND r.instant = (SELECT max(instant) FROM air_reading WHERE place = place.id)"
-    )
-    return {place: moment_of(instant, offset) for place, instant, offset in store.rows(sql)}
+    found = {each.id: latest_reading(store, each.id) for each in places(store)}
+    return {number: reading.at for number, reading in found.items() if reading is not None}
 
 
 def place_logs(store: Store) -> Mapping[int, str]:
