@@ -10,7 +10,7 @@ from .conftest import Served, post
 
 def test_hours_and_money_are_added_up(demo: httpx.Client) -> None:
     """1.5 h are noted at 40 an hour: what is left of the hours, done and to do, is common practice."""
-    post(demo, "/instrument/1/work/slotted", do="done", hours="1,5")
+    post(demo, "/instrument/1/operation/slotted", do="done", hours="1,5")
     page = demo.get(
         "/instrument/1/cost", params={"rate": "40", "money": "crowns", "materials": "tuners 85\ncase 120,5"}
     )

@@ -115,7 +115,7 @@ def test_the_record_comes_as_plain_files(served: Served, demo: httpx.Client) -> 
 
 
 def test_what_is_made_comes_as_its_record(demo: httpx.Client) -> None:
-    post(demo, "/instrument/1/work/slotted", **{"measured.slot_depth_setting": "2.91", "do": "done"})
+    post(demo, "/instrument/1/operation/slotted", **{"measured.slot_depth_setting": "2.91", "do": "done"})
     made = tomllib.loads(demo.get("/instrument/1/made.toml").text)
     assert made["done"][0]["operation"] == "slotted"
 

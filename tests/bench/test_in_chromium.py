@@ -113,7 +113,7 @@ PAGES = (
     "/instrument/1/turn?at=thickness_edge_spread&wanted=0.1&turn=nut.width",
     "/instrument/1/sheets",
     "/instrument/1/sheet/slot",
-    "/instrument/2/work/top_jointed",
+    "/instrument/2/operation/top_jointed",
     "/instrument/1/print",
     "/instrument/1/heights",
     "/instrument/1/cents",

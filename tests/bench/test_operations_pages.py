@@ -31,10 +31,10 @@ def test_a_list_is_kept_and_its_operation_stands_among_the_work(served: Served, 
     assert "Let the inlay into the head" in page.text
     assert "Let the inlay into the head" in demo.get("/instrument/1/sheets").text
     assert "Let the inlay into the head" not in demo.get("/instrument/2/sheets").text
-    sheet = demo.get("/instrument/1/work/head_inlaid")
+    sheet = demo.get("/instrument/1/operation/head_inlaid")
     assert "<h1>Let the inlay into the head</h1>" in sheet.text
-    assert demo.get("/instrument/2/work/head_inlaid").status_code == 404
-    noted = post(demo, "/instrument/1/work/head_inlaid", do="done", note="in ebony")
+    assert demo.get("/instrument/2/operation/head_inlaid").status_code == 404
+    noted = post(demo, "/instrument/1/operation/head_inlaid", do="done", note="in ebony")
     assert "in ebony" in noted.text
     assert keep(demo, OWN.replace("240", "30")).status_code == 200
     with open_store(served.store) as store:

@@ -100,7 +100,7 @@ def test_a_weighing_is_put_right_and_struck(served: Served, demo: httpx.Client) 
 
 def test_a_measurement_and_an_operation_noted_wrongly(served: Served, demo: httpx.Client) -> None:
     form = {"measured.slot_depth_setting": "29.1", "do": "done"}
-    sheet = post(demo, "/instrument/1/work/slotted", **form).text
+    sheet = post(demo, "/instrument/1/operation/slotted", **form).text
     page = demo.get(link(sheet, "slot depth setting")).text
     assert "29.1" in page
     assert post(demo, link_of_form(page), **hidden(page), do="right", written="deep").status_code == 422
@@ -111,9 +111,9 @@ def test_a_measurement_and_an_operation_noted_wrongly(served: Served, demo: http
     with open_store(served.store) as store:
         owner = instrument(store, "Tarn").id
         assert measurements(store, owner) == []
-    asked = demo.get(link(demo.get("/instrument/1/work/slotted").text, "Not done after all"))
+    asked = demo.get(link(demo.get("/instrument/1/operation/slotted").text, "Not done after all"))
     for _ in range(2):
-        again = post(demo, "/instrument/1/work/slotted/not-done", **hidden(asked.text), do="strike")
+        again = post(demo, "/instrument/1/operation/slotted/not-done", **hidden(asked.text), do="strike")
         assert 'value="done">Done</button>' in again.text
     with open_store(served.store) as store:
         assert operations_done(store, owner) == []
@@ -126,7 +126,7 @@ def link_of_form(page: str) -> str:
 
 
 def test_another_instruments_measurement_is_not_there(demo: httpx.Client) -> None:
-    post(demo, "/instrument/1/work/slotted", **{"measured.slot_depth_setting": "2.91", "do": "measured"})
+    post(demo, "/instrument/1/operation/slotted", **{"measured.slot_depth_setting": "2.91", "do": "measured"})
     assert demo.get("/instrument/2/measured/1").status_code == 404
     assert demo.get("/instrument/1/measured/99").status_code == 422
     assert demo.get("/air/reading", params={"place": "shop", "instant": "soon"}).status_code == 404

@@ -35,7 +35,7 @@ PAGES = (
 
 def with_entries(page) -> list[str]:
     """Pages that there are only once something was noted: a reading, a measurement, an operation done."""
-    page.goto("/instrument/1/work/bound")
+    page.goto("/instrument/1/operation/bound")
     page.locator(".box input").first.fill("45.5")
     page.get_by_role("button", name="Done").click()
     page.get_by_role("heading", name="Noted").wait_for()

@@ -59,21 +59,21 @@ def test_a_verdict_is_in_the_unit_shown_and_in_cents_where_a_fret_moves(demo: ht
 def test_a_measurement_that_cannot_be_read_says_what_to_write(demo: httpx.Client) -> None:
     ask = {"at": "slot_depth_setting", "measured.slot_depth_setting": "three"}
     assert 'class="fault"' in demo.get("/instrument/1/verdict", params=ask).text
-    answer = post(demo, "/instrument/1/work/slotted", **{"measured.slot_depth_setting": "three", "do": "done"})
+    answer = post(demo, "/instrument/1/operation/slotted", **{"measured.slot_depth_setting": "three", "do": "done"})
     assert answer.status_code == 422
 
 
 def test_work_is_done_once_with_what_was_measured_even_if_sent_twice(served: Served, demo: httpx.Client) -> None:
     form = {"measured.slot_depth_setting": "2.91", "do": "done", "note": "went well", "hours": "1,5", "who": "A"}
     for _ in range(2):
-        assert post(demo, "/instrument/1/work/slotted", **form).status_code == 200
+        assert post(demo, "/instrument/1/operation/slotted", **form).status_code == 200
     with open_store(served.store) as store:
         owner = instrument(store, "Tarn").id
         (done,) = operations_done(store, owner)
         (measured,) = measurements(store, owner)
     assert (done.operation, done.hours, done.note, done.who) == ("slotted", 1.5, "went well", "A")
     assert (measured.address, measured.value, measured.unit) == ("slot_depth_setting", 2.91, "mm")
-    assert "<b>Done</b>" in demo.get("/instrument/1/work/slotted").text
+    assert "<b>Done</b>" in demo.get("/instrument/1/operation/slotted").text
 
 
 def test_a_jigs_constant_and_a_saws_test_cuts_count_from_now_on(served: Served, demo: httpx.Client) -> None:

@@ -26,6 +26,11 @@ class Missing(Exception):  # noqa: N818 (it says what it is)
     """There is no such page, instrument or figure; carries its name in words."""
 
 
+def whole_number(text: str) -> int | None:
+    """A whole number from 0, of 15 digits at most, as a record can hold it; None for anything else that was typed."""
+    return int(text) if text.isdecimal() and len(text) < 16 else None
+
+
 @dataclass(frozen=True)
 class Asked:
     """What was asked: the path's words, the query and the form (each key with its texts), by whom, and when."""
@@ -43,6 +48,11 @@ class Asked:
         """The last text of a key, in the form or else in the query."""
         found = self.form.get(key) or self.query.get(key) or (usual,)
         return found[-1].strip()
+
+    def number(self, key: str, otherwise: int = 0) -> int:
+        """The whole number at a key; `otherwise` where there is none, or none that a record can hold."""
+        found = whole_number(self.one(key))
+        return otherwise if found is None else found
 
     def many(self, key: str) -> tuple[str, ...]:
         """Every text of a key, in the form or else in the query."""

@@ -6,7 +6,7 @@ from urllib.parse import quote
 from starlette.responses import Response
 
 from gramil.bench.ages import clock
-from gramil.bench.asking import Asked, Missing, go
+from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import bare
 from gramil.bench.numbers import number_of
@@ -85,7 +85,7 @@ def reading_page(asked: Asked, _: Shelf) -> Response:
 def _reading(asked: Asked, store: Store) -> tuple[Place, Reading]:
     """The reading that was asked for, as it stands."""
     of, instant = place(store, asked.one("place")), asked.one("instant")
-    if not instant.lstrip("-").isdigit() or len(instant) > 18:
+    if not instant.removeprefix("-").isdecimal() or len(instant) > 18:
         raise Missing("reading")
     return of, reading_at(store, of.id, int(instant))
 
@@ -234,7 +234,7 @@ def not_done_page(asked: Asked, _: Shelf) -> Response:
         f"noted as done {clock(done.at, asked.now)}{f', {done.who}' if done.who else ''}. {done.note}".strip(),
         (),
         (("version", str(done.version)),),
-        f"/instrument/{number}/work/{done.operation}/not-done",
+        f"/instrument/{number}/operation/{done.operation}/not-done",
         address_of_work(number, done.operation),
         "It is not done",
         "The operation is open again. What was measured at it stays; wood that it used up stays used.",
@@ -264,9 +264,10 @@ def _done(asked: Asked, store: Store) -> DoneOperation:
 
 
 def _number(written: str) -> int:
-    if not written.isdigit() or len(written) > 15:
+    found = whole_number(written)
+    if found is None:
         raise Missing("such number")
-    return int(written)
+    return found
 
 
 def asked_whether(asked: Asked, wrong: Wrong, fault: MakersFault | None = None) -> Response:

@@ -121,7 +121,7 @@ def try_description(asked: Asked, shelf: Shelf) -> Response:
             return _again(asked, held, fault.faults)
         if asked.one("do") == "keep":
             try:
-                seen = replace(held.seen, version=_number(asked.one("version")))
+                seen = replace(held.seen, version=asked.number("version"))
                 save_revision(store, seen, text, asked.now, who=asked.session.who, why=asked.one("why"))
             except Conflict:
                 return _again(asked, held, (_meanwhile(held),))
@@ -170,7 +170,3 @@ def _laid_beside(folder: Path, table: object, drawing: str) -> None:
     named_in = table.get("file") if isinstance(table, dict) else None
     if drawing and isinstance(named_in, str) and named_in == plain_file(named_in) and named_in.strip("."):
         (folder / named_in).write_text(drawing, encoding="utf-8")
-
-
-def _number(text: str) -> int:
-    return int(text) if text.isdigit() and len(text) < 16 else 0

@@ -18,11 +18,10 @@ from gramil.measure import LengthUnit, read_length, read_percent
 from gramil.shop.air_in_store import places_in_store
 from gramil.shop.air_of_places import Places
 from gramil.shop.glue_up import BRACE, DOME, SPACING, USUAL, WHAT, GlueUp, What, case_of, what_first
-from gramil.shop.if_glued import Answer, Case, Figure, answer, flat
+from gramil.shop.if_glued import Answer, Case, answer, figure_text
 from gramil.shop.on_hand import shop_description
 from gramil.shop.pieces_now import PieceNow, pieces_now
 from gramil.shop.readiness import gluing_band
-from gramil.show import shown
 from gramil.wood.air import Air
 from gramil.wood.species import Species, find_species
 
@@ -99,7 +98,7 @@ def _told(asked: Asked, here: Here, what: What, owner: Held | None, unit: Length
     band = gluing_band(here.described.shop, here.places, now)
     word, why = answer(case, band)
     first = "" if word == "go" else what_first(piece, here.places, now, band)
-    figures = tuple(tuple((each.what, _shown(each, unit)) for each in later.figures) for later in case.laters)
+    figures = tuple(tuple((each.what, figure_text(each, unit)) for each in later.figures) for later in case.laters)
     return Told(HEADS[word], why, first, case, figures)
 
 
@@ -199,16 +198,3 @@ def _length(asked: Asked, key: str, unit: LengthUnit) -> float | None:
     if not 0 < length <= 500:
         raise MakersFault.of(f"read {asked.one(key)}", "more than 0, at most 500 mm", where=key)
     return length
-
-
-def _shown(figure: Figure, unit: LengthUnit) -> str:
-    least, most = (_value(each, figure.unit, unit) for each in (figure.least, figure.most))
-    return least if least == most else f"{least} to {most}"
-
-
-def _value(value: float, unit: str, units: LengthUnit) -> str:
-    if unit == "radius":
-        return "flat" if flat(value) else f"{value / 304.8:.1f} ft" if units == "in" else f"{value / 1000:.2f} m"
-    if unit == "mm":
-        return shown(value, "mm", units)
-    return f"{value + 0.0:.2f} {unit}".replace("-0.00 ", "0.00 ")

@@ -7,7 +7,7 @@ from urllib.parse import urlencode
 
 from starlette.responses import Response
 
-from gramil.bench.asking import Asked, Missing, go
+from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.at_section import in_columns, parts_at
 from gramil.bench.draft import Draft, draft_of
 from gramil.bench.moved import Strip, moved_between, strip_between, told
@@ -70,9 +70,9 @@ def desk_of(asked: Asked, store: Store, shelf: Shelf) -> Desk:
 def _cut(asked: Asked, figures: Figures) -> Cut:
     """At a fret (`fret`), at x (`x`), on the fret nearest to x (`tap`), or at fret 7 to begin with."""
     last = len(figures["fret_position"]) - 1
-    fret = asked.one("fret")
-    if fret.isdigit():
-        return cut_at(figures, float(figures["fret_position"][min(int(fret), last)]))
+    fret = whole_number(asked.one("fret"))
+    if fret is not None:
+        return cut_at(figures, float(figures["fret_position"][min(fret, last)]))
     try:
         x = float(asked.one("x"))
     except ValueError:
@@ -264,20 +264,16 @@ def keep(asked: Asked, shelf: Shelf) -> Response:
     number, who = instrument_id(asked), asked.one("who")
     asked.session.who = who
     with asked.keeping.opened() as store:
-        base = shelf.held(store, number, _number(asked.one("base")))
+        base = shelf.held(store, number, asked.number("base"))
         draft = draft_of(asked, base)
         if draft.faults or not draft.sets:
             return go(f"/instrument/{number}?" + draft.query.lstrip("&"))
-        seen = replace(base.seen, version=_number(asked.one("version")))
+        seen = replace(base.seen, version=asked.number("version"))
         try:
             save_revision(store, seen, draft.text, asked.now, who=who, why=asked.one("why"))
         except Conflict:
             return _conflict(asked, store, shelf, base, draft)
     return go(f"/instrument/{number}?{asked.one('at')}&kept=1")
-
-
-def _number(text: str) -> int:
-    return int(text) if text.isdigit() and len(text) < 10 else 0
 
 
 def _conflict(asked: Asked, store: Store, shelf: Shelf, base: Held, draft: Draft) -> Response:

@@ -31,8 +31,7 @@ def operations_page(asked: Asked, _: Shelf) -> Response:
 
 def _owner(asked: Asked, store: Store) -> Instrument | None:
     """The instrument that is asked for; None for the shop's own list."""
-    written = asked.one("for")
-    return named(store, int(written) if written.isdigit() and len(written) < 16 else 0) if written else None
+    return named(store, asked.number("for")) if asked.one("for") else None
 
 
 def _page(

@@ -61,7 +61,7 @@ def take_back(asked: Asked, _: Shelf) -> Response:
     with asked.keeping.opened() as store:
         gone = {str(each.undoes) for each in changes(store, SHOWN)}
         if number not in gone:
-            undo(store, int(number) if number.isdigit() else 0, asked.now, asked.session.who)
+            undo(store, asked.number("change"), asked.now, asked.session.who)
     return go("/record")
 
 

@@ -34,7 +34,7 @@ def compare_page(asked: Asked, shelf: Shelf) -> Response:
     """What moved from one revision to another, the old in grey under the new."""
     number = instrument_id(asked)
     with asked.keeping.opened() as store:
-        old, new = (shelf.held(store, number, _number(asked.one(key, "1"))) for key in ("old", "new"))
+        old, new = (shelf.held(store, number, asked.number(key, 1)) for key in ("old", "new"))
         done = tuple(each.operation for each in operations_done(store, number))
     shower = shower_for(asked.session, new.figures)
     return asked.page(
@@ -70,7 +70,3 @@ def drawn_over(old: Figures, new: Figures, shower: Shower, name: str) -> DrawnOv
     both, read = overlaid(before[name], after[name], old, new), differences(shower.text, old, new)
     picture = inlined(svg_text(both, read, captioned=False))
     return DrawnOver(titles, name, both.title, picture, described(both, read))
-
-
-def _number(text: str) -> int:
-    return int(text) if text.isdigit() and len(text) < 8 else 1

@@ -127,7 +127,7 @@ def _value(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
 
 def _number(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
     """A number as one; a bare length with the unit that the page shows, for the shop's own may be another."""
-    if int in (field.annotation, *get_args(field.annotation)) and text.isdigit():
+    if int in (field.annotation, *get_args(field.annotation)) and text.isdecimal():
         return int(text)
     try:
         number = float(text.replace(",", "."))

@@ -62,7 +62,7 @@ def _lines(held: Held, work: Work, done: dict[str, str]) -> Iterator[Line]:
     met = set()
     for each in work.operations.values():
         met.add(each.sheet)
-        yield Line(each.what, f"{base}/work/{each.name}", done.get(each.name, ""), "")
+        yield Line(each.what, f"{base}/operation/{each.name}", done.get(each.name, ""), "")
     for setup in setups.values():
         if setup.name not in met:
             shower = Shower(held.figures)
@@ -112,7 +112,7 @@ def work_named(held: Held, work: Work, name: str) -> str:
 
 def address_of_work(number: int, name: str) -> str:
     """Where an instrument's operation stands, or its sheet where the work is a sheet alone."""
-    return f"/instrument/{number}/work/{name}"
+    return f"/instrument/{number}/operation/{name}"
 
 
 def setup_of(held: Held, work: Work, name: str) -> Setup:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from starlette.responses import Response
 
-from gramil.bench.asking import Asked, Missing, go
+from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.correcting import Wrong, asked_whether
 from gramil.bench.row_form import Entry
 from gramil.bench.shelf import Shelf
@@ -120,7 +120,8 @@ def _read(asked: Asked, store: Store, blank: Blank, typed: Mapping[str, str]) ->
     count, cost = typed.get("count", "1") or "1", typed.get("cost", "").replace(",", ".")
     faults += [Fault(None, key, "nothing is written here") for key in ("name", "wood") if not typed.get(key)]
     others = [replace(each, version=0) for each in blanks(store) if each.id != blank.id]
-    if not (count.isdigit() and int(count) <= 10_000):
+    alike = whole_number(count)
+    if alike is None or alike > 10_000:
         faults.append(Fault(None, "count", f'"{count}" is no count', "", "write a whole number"))
     if cost and not _is_number(cost):
         faults.append(Fault(None, "cost", f'"{cost}" is no amount', "", "write a number such as 12.5"))
@@ -186,7 +187,6 @@ def remove_blank_page(asked: Asked, _: Shelf) -> Response:
 def remove_from_stock(asked: Asked, _: Shelf) -> Response:
     """A piece removed, if it still is as it was seen."""
     with asked.keeping.opened() as store:
-        blank, version = _blank(asked, store), asked.one("version")
-        seen = replace(blank, version=int(version) if version.isdigit() and len(version) < 16 else 0)
+        seen = replace(_blank(asked, store), version=asked.number("version"))
         remove_blank(store, seen, asked.now, asked.session.who)
     return go("/stock")

@@ -172,11 +172,6 @@ def remove_tool(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         item = _item(asked, store)
         before = held_open(store, shelf)
-        remove_item(store, replace(item, version=_version(asked)), asked.now, asked.session.who)
+        remove_item(store, replace(item, version=asked.number("version")), asked.now, asked.session.who)
         asked.session.told = (f"{item.name} is removed.", *consequences(store, shelf, before))
     return go("/tools?told=1#told")
-
-
-def _version(asked: Asked) -> int:
-    written = asked.one("version")
-    return int(written) if written.isdigit() and len(written) < 16 else 0

@@ -13,7 +13,7 @@ from gramil.now.hours import hours_in, read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.outlook import Spell, typed_outlook
 from gramil.now.plan import Plan, greedy_plan
-from gramil.now.states import Bench, bench_of_store
+from gramil.now.states import Bench, bench_of_store, rests_on
 from gramil.now.tasks import Weeks, weeks_of
 from gramil.shop.instruments import instruments
 from gramil.shop.on_hand import shop_description
@@ -35,7 +35,7 @@ def weeks_page(asked: Asked, _: Shelf) -> Response:
         title="Weeks",
         days=[(f"{day:%A} {day.day} {day:%B}", [_line(block) for block in group]) for day, group in days],
         hands=f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours.",
-        rests=_rests(bench),
+        rests=rests_on(bench),
         query=asked.here.partition("?")[2],
         **_asked_for(asked),
     )
@@ -52,7 +52,7 @@ def _asked_for(asked: Asked) -> Mapping[str, str]:
 
 def _planned(asked: Asked) -> tuple[Bench | None, Weeks | None, Plan | None]:
     given = _asked_for(asked)
-    count = min(max(int(given["count"]), 1), 4) if given["count"].isdigit() else 2
+    count = min(max(asked.number("count", 2), 1), 4)
     with asked.keeping.opened() as store:
         if not instruments(store, "open"):
             return None, None, None
@@ -74,18 +74,6 @@ def _line(block: Block) -> tuple[str, str, str, str]:
     return f"{block.begins:%H:%M} to {block.ends:%H:%M}", block.instrument, label(block), cures
 
 
-def _rests(bench: Bench) -> str:
-    """What the plan rests on."""
-    air = bench.shop.air
-    if air is None:
-        return "No readings of air: whatever needs its band is left out."
-    if air.old:
-        return f"The {air.name}'s readings are too old: whatever needs its band is left out."
-    if not air.outlook.said:
-        return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
-    return ""
-
-
 def printed_weeks(asked: Asked, _: Shelf) -> Response:
     """The same weeks on paper."""
     from gramil.sheets.weeks_sheet import Entry, weeks_pdf
@@ -97,7 +85,7 @@ def printed_weeks(asked: Asked, _: Shelf) -> Response:
         Entry(whose=each.instrument, what=label(each), begins=each.begins, ends=each.ends, cures=each.cures)
         for each in blocks(plan, weeks)
     ]
-    names, rests = ", ".join(one.name for one in bench.instruments), _rests(bench)
+    names, rests = ", ".join(one.name for one in bench.instruments), rests_on(bench)
     return Response(weeks_pdf(entries, names, [rests] if rests else []), media_type="application/pdf")
 
 

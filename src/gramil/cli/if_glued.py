@@ -14,10 +14,10 @@ from gramil.cli.wood_options import HUMIDITY, LENGTH, MOISTURE
 from gramil.description.own_woods import own_woods
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
-from gramil.measure import LengthUnit, show
+from gramil.measure import LengthUnit
 from gramil.shop.air_of_places import Places, places_of
 from gramil.shop.glue_up import USUAL, WHAT, GlueUp, What, case_of, what_first
-from gramil.shop.if_glued import Case, Figure, answer, flat
+from gramil.shop.if_glued import Case, answer, figure_text
 from gramil.shop.pieces_now import PieceNow, pieces_now
 from gramil.shop.readiness import gluing_band
 from gramil.wood.air import Air
@@ -133,23 +133,10 @@ def told(case: Case, units: LengthUnit) -> Iterator[str]:
     for later in case.laters:
         yield f"  at {later.humidity:g} %, settled at {later.moisture:.1f} % moisture"
         for figure in later.figures:
-            yield f"    {figure.what:<52} {_shown(figure, units)}"
+            yield f"    {figure.what:<52} {figure_text(figure, units)}"
         yield f"    {later.judgement}: {later.why}"
     yield "  assumed"
     yield from (f"    {words}" for words in case.assumptions)
-
-
-def _shown(figure: Figure, units: LengthUnit) -> str:
-    least, most = (_value(each, figure.unit, units) for each in (figure.least, figure.most))
-    return least if least == most else f"{least} to {most}"
-
-
-def _value(value: float, unit: str, units: LengthUnit) -> str:
-    if unit == "radius":
-        return "flat" if flat(value) else f"{value / 304.8:.1f} ft" if units == "in" else f"{value / 1000:.2f} m"
-    if unit == "mm":
-        return show(value, units)
-    return f"{value + 0.0:.2f} {unit}".replace("-0.00 ", "0.00 ")
 
 
 def verdict_told(case: Case, piece: PieceNow | None, at: _Bench) -> Iterator[str]:

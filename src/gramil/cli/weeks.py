@@ -14,7 +14,7 @@ from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.hours import hours_in, read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.plan import Plan, greedy_plan, waiting
-from gramil.now.states import Bench
+from gramil.now.states import Bench, rests_on
 from gramil.now.tasks import Weeks, weeks_of
 
 
@@ -96,13 +96,8 @@ def _left(plan: Plan, weeks: Weeks) -> Iterator[str]:
 
 
 def _rests_on(bench: Bench) -> Iterator[str]:
-    air = bench.shop.air
-    if air is None:
-        yield "No readings of air: whatever needs its band is left out."
-    elif air.old:
-        yield f"The {air.name}'s readings are too old: whatever needs its band is left out."
-    elif not air.outlook.said:
-        yield "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
+    if rests := rests_on(bench):
+        yield rests
     yield "Times are a practised pair of hands' and common practice; your own go into NAME.operations.toml."
 
 

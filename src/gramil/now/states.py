@@ -147,3 +147,15 @@ def _state(each: _Read, pieces: Pieces, woods: Mapping[int, WoodNow], now: datet
     kept = pieces_of(each.name, pieces)
     wood = {part: tuple(woods[id(piece)] for piece in own) for part, own in kept.items()}
     return InstrumentState(each.name, each.work, done, wood, each.stale)
+
+
+def rests_on(bench: Bench) -> str:
+    """What a plan rests on where that is not what was read and said; empty where it is."""
+    air = bench.shop.air
+    if air is None:
+        return "No readings of air: whatever needs its band is left out."
+    if air.old:
+        return f"The {air.name}'s readings are too old: whatever needs its band is left out."
+    if not air.outlook.said:
+        return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
+    return ""

@@ -58,7 +58,7 @@ Columns = tuple[tuple[str, str], ...]
 ENDS = (("first end, along", "start_x"), ("across", "start_y"), ("second end, along", "stop_x"), ("across", "stop_y"))
 LISTS: Sequence[tuple[str, Sequence[tuple[str, str, Columns]]]] = (
     (
-        "Body, braces, neck",
+        "Body and braces",
         (
             (
                 "Bouts and waist",
@@ -98,6 +98,11 @@ LISTS: Sequence[tuple[str, Sequence[tuple[str, str, Columns]]]] = (
                     ("from its foot", "depth_over"),
                 ),
             ),
+        ),
+    ),
+    (
+        "Neck",
+        (
             (
                 "The neck's back",
                 "carve_stations",

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from gramil.measure import LengthUnit, show
 from gramil.wood.air import Air
 from gramil.wood.movement import FIBRE_SATURATION, SHRINKAGE_ALONG, free_strain
 from gramil.wood.restraint import (
@@ -255,6 +256,20 @@ def _sources(board: Sized) -> tuple[str, ...]:
     return (f"movement {figure.value:.3g} {board.direction} ({figure.flag}{note})",)
 
 
-def flat(radius: float) -> bool:
+def figure_text(figure: Figure, units: LengthUnit) -> str:
+    """A figure of a case in words, least to most; a dome's radius in metres or feet."""
+    least, most = (_value_text(each, figure.unit, units) for each in (figure.least, figure.most))
+    return least if least == most else f"{least} to {most}"
+
+
+def _value_text(value: float, unit: str, units: LengthUnit) -> str:
+    if unit == "radius":
+        return "flat" if _flat(value) else f"{value / 304.8:.1f} ft" if units == "in" else f"{value / 1000:.2f} m"
+    if unit == "mm":
+        return show(value, units)
+    return f"{value + 0.0:.2f} {unit}".replace("-0.00 ", "0.00 ")
+
+
+def _flat(radius: float) -> bool:
     """Whether a dome's radius is as good as flat: over 100 m."""
     return math.isinf(radius) or abs(radius) > 1e5
