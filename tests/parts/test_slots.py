@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gramil.graph import Figures
+from gramil.graph import Figures, Pin, derive
 
 POINTS = 50
 
@@ -197,3 +197,12 @@ def test_the_way_chosen_among_the_four_says_what_the_slots_say(
     left = [underside(figures, x) - fall(figures, x, y) - cut_depth(figures, x, y) for x, y in at_ends]
     assert chosen.left_at_end == pytest.approx(min(left), abs=1e-9)
     assert figures["slot_kerf_at_end"][frets.start :].min() == pytest.approx(chosen.pilot_at_end, abs=1e-9)
+
+
+def test_a_saw_set_deeper_leaves_less_under_every_slot(example: Callable[[str], Figures]) -> None:
+    """0.1 mm deeper than drawn, as measured at the saw: 0.1 mm less is left, and the kerf is that much deeper."""
+    drawn = example("tarn")
+    measured = {"slot_depth_setting": Pin(drawn["slot_depth_setting"] + 0.1, "measured")}
+    made = derive(drawn.graph, drawn.base, drawn.origins, measured, drawn.lengths)
+    assert drawn["slot_left_least"][7] - made["slot_left_least"][7] == pytest.approx(0.1)
+    assert made["slot_kerf_at_end"][7] - drawn["slot_kerf_at_end"][7] == pytest.approx(0.1)

@@ -35,7 +35,7 @@ ARCH: tuple[Row, ...] = (
 )
 SLOT: tuple[Row, ...] = (
     ("Saw set to", "slot_depth_setting"),
-    ("Depth at the crest", "slot_depth_at_crest"),
+    ("Depth at the crest", "slot_kerf_at_crest"),
     ("Depth at its ends", "slot_depth_at_end"),
     ("Left at the crest", "slot_left_at_crest"),
     ("Left at its ends", "slot_left_at_end"),

@@ -133,7 +133,7 @@ def _wood(figures: Figures, board: _Board) -> Marks:
 
 
 def _slot_bottom(figures: Figures, board: _Board) -> tuple[Point, ...]:
-    depth = float(figures["slot_depth_at_crest"])
+    depth = float(figures["slot_kerf_at_crest"])
     if figures["slots_bottom"] == "straight":
         return ((board.core[0], -depth), (board.core[1], -depth))
     return tuple((y, z - depth) for y, z in board.face(*board.core))
@@ -290,8 +290,8 @@ def _sizes(figures: Figures, cut: Cut, left: bool) -> Marks:
         (ends[0] * CREST_AT, low), (ends[0] * CREST_AT, 0.0), cut.address("thickness_at_crest"), "right"
     )
     if cut.fret is not None and cut.fret >= figures["slot_first"]:
-        depth, y = float(figures["slot_depth_at_crest"]), ends[1] * SLOT_AT
-        marks += measured_up((y, -depth), (y, 0.0), "slot_depth_at_crest", "right")
+        depth, y = float(figures["slot_kerf_at_crest"]), ends[1] * SLOT_AT
+        marks += measured_up((y, -depth), (y, 0.0), "slot_kerf_at_crest", "right")
         marks += measured_up((y, low), (y, -depth), cut.address("slot_left_at_crest"), "right")
     return marks
 

@@ -66,18 +66,27 @@ def slot_depth_setting(slot_depth_at_crest: Mm, slots_crest_loss: Mm, slots_cut:
     return slot_depth_at_crest + (slots_crest_loss if slots_cut == "before arching" else 0.0)
 
 
+def slot_kerf_at_crest(slot_depth_setting: Mm, slots_crest_loss: Mm, slots_cut: str) -> Mm:
+    """Depth that the main kerf has below the finished crest, by what the saw was set to: what is left hangs on this.
+
+    Formula: slot_depth_setting - (slots_crest_loss if slots_cut == "before arching" else 0)
+    Source: common practice.
+    """
+    return slot_depth_setting - (slots_crest_loss if slots_cut == "before arching" else 0.0)
+
+
 def slot_kerf_at_end(
-    slot_depth_at_crest: Mm, slot_fall_at_end: PerFret[Mm], slots_bottom: str, slots_cut: str
+    slot_kerf_at_crest: Mm, slot_fall_at_end: PerFret[Mm], slots_bottom: str, slots_cut: str
 ) -> PerFret[Mm]:
     """Depth that the main kerf leaves at each slot's end once the board is arched.
 
     A kerf whose saw rode the arch keeps its depth; any other is a straight line, and the arch has fallen away from it.
-    Formula: slot_depth_at_crest - slot_fall_at_end
+    Formula: slot_kerf_at_crest - slot_fall_at_end
         * (0 if slots_bottom == "follows the arch" and slots_cut == "after arching" else 1)
     Source: common practice.
     """
     rode_the_arch = slots_bottom == "follows the arch" and slots_cut == "after arching"
-    return slot_depth_at_crest - slot_fall_at_end * (not rode_the_arch)
+    return slot_kerf_at_crest - slot_fall_at_end * (not rode_the_arch)
 
 
 def slot_depth_at_end(slot_need: Mm, slot_kerf_at_end: PerFret[Mm]) -> PerFret[Mm]:
@@ -105,12 +114,12 @@ def slot_excess(slot_depth_at_end: PerFret[Mm], slot_need: Mm) -> PerFret[Mm]:
     return slot_depth_at_end - slot_need
 
 
-def slot_left_at_crest(thickness_at_crest: PerFret[Mm], slot_depth_at_crest: Mm) -> PerFret[Mm]:
+def slot_left_at_crest(thickness_at_crest: PerFret[Mm], slot_kerf_at_crest: Mm) -> PerFret[Mm]:
     """Wood left under each slot on the centreline, underside levelled if it is to be.
 
     Source: common practice.
     """
-    return thickness_at_crest - slot_depth_at_crest
+    return thickness_at_crest - slot_kerf_at_crest
 
 
 def slot_thickness_at_end(thickness_crest_at_slot_end: PerFret[Mm], slot_fall_at_end: PerFret[Mm]) -> PerFret[Mm]:
