@@ -21,7 +21,7 @@ def card(client: httpx.Client, tarn: str, address: str) -> str:
 def test_the_formula_leads_to_each_figure_in_it(demo: httpx.Client, tarn: str) -> None:
     page = card(demo, tarn, "slot_left_at_crest[7]")
     formula = page[page.index("<dt>Formula</dt>") : page.index("<dt>With numbers</dt>")]
-    assert re.findall(r">([^<>]+)</a>", formula) == ["thickness at crest", "slot depth at crest"]
+    assert re.findall(r">([^<>]+)</a>", formula) == ["thickness at crest", "slot kerf at crest"]
     assert "at=thickness_at_crest%5B7%5D" in formula, "on the same row"
     assert "6.30 mm - " in page
 

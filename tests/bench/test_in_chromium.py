@@ -342,6 +342,38 @@ def test_what_was_typed_outlives_a_lost_connection(phone, served: Served) -> Non
     assert phone.get_by_text("last 0.61").count() == 1
 
 
+def test_a_form_tapped_twice_is_sent_once(phone, served: Served) -> None:
+    lay_out_demo(phone)
+    phone.goto("/air")
+    sent: list[str] = []
+    phone.on("request", lambda asked: sent.append(asked.url) if asked.method == "POST" else None)
+    phone.get_by_label("Humidity now, %").first.fill("44")
+    phone.get_by_label("Temperature, °C").first.fill("20")
+    with phone.expect_navigation():
+        phone.evaluate(
+            "() => { const it = document.querySelector('form[data-keep] button.main'); it.click(); it.click(); }"
+        )
+    assert len(sent) == 1
+
+
+def test_an_answer_that_comes_late_does_not_pull_the_reader_back(phone, served: Served) -> None:
+    """A link is followed while a form is on its way: the answer comes 0.3 s after, before the link's page at 0.8 s."""
+    lay_out_demo(phone)
+    phone.goto("/air")
+    phone.evaluate(
+        "const sent = fetch; fetch = async (...what) => {"
+        " const answer = await sent(...what); await new Promise((on) => setTimeout(on, 300)); return answer; };"
+    )
+    phone.route("**/air/readings*", lambda asked: (time.sleep(0.8), asked.continue_()))
+    phone.get_by_label("Humidity now, %").first.fill("44")
+    phone.get_by_label("Temperature, °C").first.fill("20")
+    phone.get_by_role("button", name="Write it down").first.tap()
+    phone.get_by_role("link", name="Readings of the shop").tap()
+    phone.get_by_role("heading", name=re.compile("Readings")).wait_for()
+    assert "44 %, 20.0 °C" in phone.inner_text("main"), "and the reading was taken"
+    assert phone.wrong == []
+
+
 def test_two_phones_at_the_same_instrument_get_a_clear_choice(browser, wide, phone) -> None:
     lay_out_demo(wide)
     for page, change in ((wide, "scale.length%3D650"), (phone, "nut.width%3D46")):

@@ -5,6 +5,7 @@
   const SETTLED = 140; // ms without a move before the section is drawn anew
   const TAP = 8; // px: less than this is a tap, not a drag
   let waiting = 0;
+  let leaving = false;
 
   const plan = () => document.getElementById("plan");
   const slider = () => document.getElementById("slider");
@@ -131,17 +132,23 @@
   }
 
   async function send(form, button) {
+    if (form.dataset.sending) return; // tapped twice by a dusty finger: sent once
     const data = new FormData(form);
     if (button && button.name) data.append(button.name, button.value);
     let answer;
+    form.dataset.sending = "yes";
+    leaving = false;
     try {
       answer = await fetch(form.action, { method: "POST", body: data, headers: { "X-Sent-By": "bench" } });
     } catch {
       say("No connection to the bench. What you typed is kept here.", () => send(form, button));
       window.addEventListener("online", () => send(form, button), { once: true });
       return;
+    } finally {
+      delete form.dataset.sending;
     }
     if (answer.ok) localStorage.removeItem(kept(form));
+    if (leaving) return; // a link was followed meanwhile: the answer does not pull the reader back
     if (answer.redirected && answer.ok) { location.assign(answer.url); return; }
     const page = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("main");
     if (!page) { say("The bench did not take it (" + answer.status + "). What you typed is kept here.", () => location.reload()); return; }
@@ -199,5 +206,6 @@
   for (const name of ["htmx:error", "htmx:response:error"]) {
     document.addEventListener(name, () => say("No answer from the bench. Nothing typed is lost; try again when it is back."));
   }
+  window.addEventListener("beforeunload", () => { leaving = true; });
   document.addEventListener("DOMContentLoaded", () => { document.getElementById("main").dataset.seen = "yes"; restore(document); focusIn(document); });
 })();
