@@ -12,7 +12,7 @@ from gramil.change.whole import dimensions_of, drawings_of, figures_of, findings
 from gramil.description.reading import read_description, read_shop
 from gramil.drawings.marks import Arc, Circle, Line, Polyline
 from gramil.graph import Figures, derive
-from gramil.pack import build_book, pack_makers
+from gramil.pack import build_book, pack_makers, whole_pack
 from gramil.show import Shower
 from gramil.writers.dxf import dxf_bytes
 
@@ -87,11 +87,10 @@ def _dxf(figures: Figures) -> None:
 def _pack(figures: Figures) -> None:
     def make() -> None:
         new = fresh(figures)
-        for maker in pack_makers(new, Shower(new), "a4").values():
-            maker()
+        dict(whole_pack(pack_makers(new, Shower(new), "a4")))
 
     book = seconds(lambda: build_book(fresh(figures), Shower(figures), "a4"), 2)
     print(f"the build book                    {milliseconds(book)}")
     print(f"the whole pack                    {milliseconds(seconds(make, 2))}")
-    peak = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
-    print(f"peak memory so far                {peak:8.0f} MB")
+    for whose, who in (("peak memory so far", resource.RUSAGE_SELF), ("of the typesetter", resource.RUSAGE_CHILDREN)):
+        print(f"{whose:<33} {resource.getrusage(who).ru_maxrss / 1024:8.0f} MB")

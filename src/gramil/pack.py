@@ -4,6 +4,7 @@ Nothing here works a figure out; it asks the graph for drawings, set-ups and fin
 """
 
 from collections.abc import Callable, Collection, Iterator, Mapping
+from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 
 from gramil.change.whole import dimensions_of, drawings_of, findings_of, setups_of
@@ -20,6 +21,8 @@ from gramil.writers.tables import dimensions_csv, dimensions_json, findings_json
 Maker = Callable[[], bytes]
 ON_SHEETS = "setup-"
 """What the names of drawings start with that stand on set-up sheets alone."""
+TYPESET = ("build-book.pdf", "bench-sheets.pdf")
+"""The files that the typesetter is longest at, longest first."""
 
 
 def pack_makers(
@@ -27,6 +30,18 @@ def pack_makers(
 ) -> Mapping[str, Maker]:
     """Each file of the pack with the function that makes it, in order; nothing is made until it is called."""
     return dict(_makers(figures, shower, paper, printer_scale))
+
+
+def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
+    """Each file with its bytes, in the makers' order.
+
+    What is typeset is begun first and set beside the rest, one at a time: two at once would take half as much memory
+    again. Raises what a maker raises.
+    """
+    with ThreadPoolExecutor(max_workers=1) as beside:
+        begun = {name: beside.submit(makers[name]) for name in TYPESET if name in makers}
+        for name, maker in makers.items():
+            yield name, begun[name].result() if name in begun else maker()
 
 
 def _makers(

@@ -7,7 +7,7 @@ import click
 
 from gramil.cli.options import as_made, instrument_file, opened, shop_file
 from gramil.graph import Figures
-from gramil.pack import pack_makers
+from gramil.pack import pack_makers, whole_pack
 from gramil.show import Shower
 from gramil.writers.files import write_files
 from gramil.writers.paper import PaperName
@@ -54,16 +54,17 @@ def write_pack(
 ) -> list[str]:
     """Make every file, then write them all; a line for each, with its size."""
     makers = pack_makers(figures, shower, paper, printer_scale)
-    made: dict[str, bytes] = {}
-    with click.progressbar(list(makers), label="Making the pack", item_show_func=_name, hidden=not _watched()) as bar:
-        for name in bar:
-            made[name] = makers[name]()
-    write_files(out, made, overwrite)
-    return [f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in made.items()]
+    watched = click.progressbar(
+        whole_pack(makers), len(makers), "Making the pack", item_show_func=_name, hidden=not _watched()
+    )
+    with watched as bar:
+        pack = dict(bar)
+    write_files(out, pack, overwrite)
+    return [f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()]
 
 
-def _name(item: str | None) -> str:
-    return item or ""
+def _name(item: tuple[str, bytes] | None) -> str:
+    return item[0] if item else ""
 
 
 def _watched() -> bool:

@@ -1,0 +1,34 @@
+"""The whole pack: every file in its order, whatever is set beside the rest."""
+
+from importlib.resources import as_file, files
+from threading import get_ident
+
+import pytest
+
+from gramil.change.whole import figures_of_files
+from gramil.faults import MakersFault
+from gramil.pack import TYPESET, pack_makers, whole_pack
+from gramil.show import Shower
+
+
+def test_the_files_come_in_their_order_and_what_is_typeset_is_made_beside_the_rest() -> None:
+    makers = {name: lambda: str(get_ident()).encode() for name in ("board.dxf", *TYPESET, "findings.json")}
+    pack = dict(whole_pack(makers))
+    assert list(pack) == list(makers)
+    here = str(get_ident()).encode()
+    assert [name for name, thread in pack.items() if thread != here] == list(TYPESET)
+
+
+@pytest.mark.parametrize("name", ["board.dxf", TYPESET[0]])
+def test_a_makers_own_fault_comes_through(name: str) -> None:
+    def refuse() -> bytes:
+        raise MakersFault.of("is wrong")
+
+    with pytest.raises(MakersFault):
+        dict(whole_pack({"first": lambda: b"", name: refuse}))
+
+
+def test_what_is_typeset_is_in_the_pack() -> None:
+    with as_file(files("gramil") / "data" / "examples" / "scree.toml") as file:
+        figures = figures_of_files(file)
+    assert set(TYPESET) < set(pack_makers(figures, Shower(figures), "a4"))
