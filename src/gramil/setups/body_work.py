@@ -56,8 +56,8 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
     if not side_stations:
         return skipped("sides", "Bend the sides", 510, NO_BODY)
     marks = tuple(
-        f'Mark {{side_stations["{each.name}"].name}}: {{side_stations["{each.name}"].along}} from the neck end, '
-        f'{{side_stations["{each.name}"].depth}} deep there.'
+        f'Strike {{side_stations["{each.name}"].name}}: {{side_stations["{each.name}"].along}} from the neck, '
+        f'{{side_stations["{each.name}"].depth}} deep.'
         for each in side_stations
     )
     return Setup(
@@ -74,7 +74,7 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
         ),
         (
             "Book-match the two sides; mark the face, the edge toward the back, and the neck end on both.",
-            "Lay on the template: strike the stations, and saw the back's edge to its curve, leaving the line.",
+            "Lay on the template, and saw the back's edge to its curve, leaving the line.",
             *marks,
             "Try an offcut at the tightest bend first. Bend the waist first, then the lower bout, then the upper.",
             "Leave them in the mould until cold and dry; trim to the template's ends last.",
@@ -82,7 +82,7 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
         "Each station's mark meets its place in the mould: the waist at the waist. A side bent end for end shows here.",
         (HOT, POWERED),
         ("sides of {body_side_wood}; mould, hot iron or bending form, template",),
-        "side",
+        "setup-side",
         ("body_wall", "side_length"),
     )
 

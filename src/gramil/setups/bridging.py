@@ -121,7 +121,7 @@ def setup_saddle(strings_count: Count) -> Setup:
         "without light. A saddle turned end for end shows here.",
         ("Bone dust: wet the work or wear a mask. " + BY_HAND,),
         ("bridge's slot {saddle_slot_depth} deep", "break points are filed to {intonation_file_to}"),
-        "string-gauges",
+        "setup-saddle",
         ("saddle_blank_height",),
         (
             Table(
