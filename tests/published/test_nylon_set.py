@@ -105,3 +105,24 @@ def test_what_is_left(nylon: Figures) -> None:
 def test_uncompensated_at_the_octave(nylon: Figures) -> None:
     """Worked out elsewhere from the printed equations: 5.03, 5.59, 7.48, 4.98 cents at fret 12."""
     np.testing.assert_allclose(nylon["intonation_cents_before"][:, 12], [5.03, 5.59, 7.48, 4.98], atol=0.02)
+
+
+@pytest.fixture(scope="module")
+def off_no_packet(derive_text: Callable[..., Figures]) -> Figures:
+    """The same set with nothing but its diameters: weights, core and stretch as the program estimates them."""
+    across = ", ".join(f'"{2 * row[1]:.3f} mm"' for row in SET)
+    tuning = ", ".join(f'"{row[0]}"' for row in SET)
+    strings = f'gauges = [{across}]\ntuning = [{tuning}]\nplain = "nylon"\nwound = [4]\n'
+    return derive_text(INSTRUMENT + strings)
+
+
+def test_estimates_come_near_what_is_printed(off_no_packet: Figures) -> None:
+    """The estimates rest on these strings' means: each is within some hundredths of its own pull."""
+    np.testing.assert_allclose(off_no_packet["string_pull"], column(3), rtol=0.05)
+    np.testing.assert_allclose(off_no_packet["string_stretch"], column(5), rtol=0.15)
+
+
+def test_estimated_places_of_nut_and_saddle(off_no_packet: Figures) -> None:
+    """Trebles within two tenths; a wound string's core bends more easily than the whole string printed for."""
+    np.testing.assert_allclose(off_no_packet["intonation_saddle_best"][:3], column(6)[:3], atol=0.2)
+    np.testing.assert_allclose(off_no_packet["intonation_nut_best"], column(7), atol=0.06)

@@ -20,7 +20,8 @@ from gramil.description.air_values import (
     unknown_air,
 )
 from gramil.description.instrument import Instrument
-from gramil.description.limits import LIMITS, Limit
+from gramil.description.kinds import kinds_of, usual_for
+from gramil.description.limits import JUDGING, LIMITS, Limit, limit_for
 from gramil.description.locate import Path
 from gramil.description.normal import NORMALISED, normalised
 from gramil.description.problems import Problem, meant, nearest, quoted, table_in
@@ -98,13 +99,13 @@ _PLAIN = tuple(plain for table, model in _tables() for plain in _plain_in(table,
 
 
 def _limit_input(limit: Limit) -> Input:
-    return Input(UNITS[limit.unit], f"{limit.what} ({limit.origin})")
+    return Input(UNITS[limit.unit], limit.what)
 
 
 INPUTS: Mapping[str, Input] = {
     **{plain.name: plain.input for plain in _PLAIN},
     **{row.name: Input(row.annotation, row.what) for row in NORMALISED},
-    **{f"limit_{name}": _limit_input(limit) for name, limit in LIMITS.items()},
+    **{f"limit_{name}": _limit_input(LIMITS[name]) for name in JUDGING},
     **AIR_INPUTS,
     **MOVEMENT_INPUTS,
     **TOP_WOOD_INPUTS,
@@ -117,14 +118,14 @@ def _names_by_key() -> Mapping[str, tuple[str, ...]]:
     for row in NORMALISED:
         for key in row.keys:
             found[key] = (*found.get(key, ()), row.name)
-    return {**found, **{f"limits.{name}": (f"limit_{name}",) for name in LIMITS}}
+    return {**found, **{f"limits.{name}": (f"limit_{limit.instead_of or name}",) for name, limit in LIMITS.items()}}
 
 
 _NAMES = _names_by_key()
 _KEYS: Mapping[str, tuple[str, ...]] = {
     **{plain.name: (plain.key,) for plain in _PLAIN},
     **{row.name: row.keys for row in NORMALISED},
-    **{f"limit_{name}": (f"limits.{name}",) for name in LIMITS},
+    **{f"limit_{name}": (f"limits.{name}",) for name in JUDGING},
 }
 
 
@@ -153,7 +154,9 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     )
     values["head_curve"] = description.head
     own: dict[str, float | None] = dict(shop.shop.limits)
-    values |= {f"limit_{name}": _chosen(own[name], limit.value) for name, limit in LIMITS.items()}
+    kinds = kinds_of(dict(description.instrument))
+    limits = {name: limit_for(name, kinds) for name in JUDGING}
+    values |= {f"limit_{name}": _chosen(own[limit.name], limit.value) for name, limit in limits.items()}
     values |= unknown_air() | movement_values(description.instrument.board.wood, shop.shop)
     values |= top_wood_values(description.instrument.top, shop.shop)
     origins = {name: _origin(name, description, shop) for name in INPUTS}
@@ -206,15 +209,23 @@ def _origin(name: str, description: Description, shop: ShopDescription) -> Origi
         return movement_origin(name, description.instrument.board.wood, shop.shop)
     if name in TOP_WOOD_INPUTS:
         return top_wood_origin(name, description.instrument.top, shop.shop)
-    file = shop if name.startswith(("shop_", "limit_")) else description
+    kinds = kinds_of(dict(description.instrument))
+    if name.startswith("limit_"):
+        return _limit_origin(limit_for(name.removeprefix("limit_"), kinds), shop)
+    file = shop if name.startswith("shop_") else description
     path = _pin_path(shop) if name == "shop_pin_offset" else _written(name, file)
     if name.startswith("wire_") and name != "wire_name" and description.instrument.wire.use is not None:
         file, path = shop, _wire_path(name, description, shop)
     if path is not None:
         return _place(path, file)
-    if name.startswith("limit_"):
-        return Origin(LIMITS[name.removeprefix("limit_")].origin)
-    return Origin(f"default ({_REASONS[name]})")
+    of_kind = (usual_for(key, kinds) for key in keys_of(name))
+    reason = next((row.origin for row in of_kind if row), _REASONS[name])
+    return Origin(f"default ({reason})")
+
+
+def _limit_origin(limit: Limit, shop: ShopDescription) -> Origin:
+    path: Path = ("limits", limit.name)
+    return _place(path, shop) if path in shop.lines else Origin(limit.origin)
 
 
 _REASONS = {plain.name: plain.reason for plain in _PLAIN} | {row.name: row.reason for row in NORMALISED}

@@ -11,6 +11,7 @@ from pydantic.fields import FieldInfo
 from gramil.description.air_fields import AIR_READERS
 from gramil.description.fields import READERS
 from gramil.description.instrument import Instrument
+from gramil.description.kinds import USUAL
 from gramil.description.limits import LIMITS
 from gramil.description.problems import names_in, table_in
 from gramil.description.shop import Shop
@@ -21,7 +22,8 @@ _HEAD = """# Keys of the two descriptions
 This page is made from the program's own models by `gramil.description.keys`; a test fails when it is out of date.
 
 Both files are TOML and begin with `gramil = 1`. A length is text with a unit (`"25 1/2 in"`, `"655.3 mm"`,
-`"12 thou"`) or a bare number in the file's own unit. A key without a default must be given.
+`"12 thou"`) or a bare number in the file's own unit. A key without a default must be given. Some defaults and limits
+follow the instrument's kind: nylon strings, strings tied to the bridge, a slotted head (`head.tuners = "across"`).
 """
 
 
@@ -39,19 +41,21 @@ def _tables(model: type[BaseModel]) -> Iterator[str]:
         table = table_in(field.annotation)
         if table is not None and name != "limits":
             many = get_origin(field.annotation) is tuple
-            yield _table(f"[[{name}]]" if many else f"[{name}]", table, field.is_required())
+            yield _table(name, table, field.is_required(), many)
 
 
-def _table(title: str, table: type[BaseModel], needed: bool) -> str:
+def _table(name: str, table: type[BaseModel], needed: bool, many: bool) -> str:
+    title = f"[[{name}]]" if many else f"[{name}]"
     words = " ".join((table.__doc__ or "").split())
     lines = [f"### `{title}`\n", words + ("" if needed else " May be left out.") + "\n"]
     lines += ["| key | what it is | allowed | when left out |", "| --- | --- | --- | --- |"]
-    lines += [_row(field.alias or key, field) for key, field in table.model_fields.items()]
+    fields = table.model_fields.items()
+    lines += [_row(field.alias or key, field, _also(f"{name}.{key}", field)) for key, field in fields]
     return "\n".join(lines) + "\n"
 
 
-def _row(key: str, field: FieldInfo) -> str:
-    cells = (f"`{key}`", field.description or "", _allowed(field), _default(field))
+def _row(key: str, field: FieldInfo, also: str) -> str:
+    cells = (f"`{key}`", field.description or "", _allowed(field), _default(field) + also)
     return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
 
 
@@ -63,6 +67,12 @@ def _default(field: FieldInfo) -> str:
         return str(reason)
     shown = str(field.default).lower() if isinstance(field.default, bool) else _shown(field.default, _unit(field))
     return f"`{shown}`" + (f" ({reason})" if reason else "")
+
+
+def _also(key: str, field: FieldInfo) -> str:
+    """What is usual under a dotted key for each kind of instrument that has its own."""
+    rows = (row for row in USUAL if row.key == key)
+    return "".join(f"; {row.kind}: `{_shown(row.value, _unit(field))}`" for row in rows)
 
 
 def _shown(value: object, unit: str) -> str:

@@ -10,13 +10,18 @@ from typing import Any
 
 @dataclass(frozen=True)
 class Limit:
-    """One row. `unit` is "mm", "cent", "rad" (written in degrees, "deg"), or empty for a ratio; `value` is in it."""
+    """One row. `unit` is "mm", "cent", "rad" (written in degrees, "deg"), or empty for a ratio; `value` is in it.
+
+    One that stands for a `kind` of instrument takes the place there of the limit `instead_of`.
+    """
 
     name: str
     value: float
     unit: str
     what: str
     origin: str
+    kind: str = ""
+    instead_of: str = ""
 
 
 def _rows() -> Mapping[str, Limit]:
@@ -31,3 +36,11 @@ def _limit(name: str, row: Mapping[str, Any]) -> Limit:
 
 LIMITS: Mapping[str, Limit] = _rows()
 """Every limit by name, as the package ships it."""
+JUDGING = tuple(name for name, limit in LIMITS.items() if not limit.instead_of)
+"""The limits that instruments are judged by, without those that take another's place for a kind of instrument."""
+_FOR_A_KIND = {(limit.instead_of, limit.kind): limit for limit in LIMITS.values() if limit.instead_of}
+
+
+def limit_for(name: str, kinds: frozenset[str]) -> Limit:
+    """The row that judges instruments of these kinds under the name of a limit."""
+    return next((_FOR_A_KIND[name, kind] for kind in kinds if (name, kind) in _FOR_A_KIND), LIMITS[name])

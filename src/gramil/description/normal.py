@@ -6,6 +6,7 @@ After this no part branches on what is missing: there is always a bass and a tre
 
 import math
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
@@ -28,11 +29,20 @@ MARKED = (3, 5, 7, 9, 12, 15, 17, 19)
 PIN_OFFSET = 60.0
 """Pin less blade along the board, in mm, for a shop that has no jig for slots: common practice."""
 
-POST_FIRST, POST_STEP = 42.0, 38.0
-"""Nut to the first posts and from post to post along the head, in mm: common practice."""
-POSTS_BESIDE, POSTS_LEAN = 3.0, 3.5
-"""How far the first posts stand outside the outer strings, and each row moves inward, in mm: common practice."""
 
+@dataclass(frozen=True)
+class _Posts:
+    """Posts of one kind, in mm: nut to the first, from one to the next along the head, how far the first stand outside
+    the outer strings, and how far each row moves inward."""
+
+    first: float
+    step: float
+    beside: float
+    lean: float
+
+
+USUAL_POSTS = {"upright": _Posts(42.0, 38.0, 3.0, 3.5), "across": _Posts(45.0, 35.0, 0.5, 3.0)}
+"""By how the tuners lie; across, where the strings come up to their rollers in the slots: common practice."""
 
 _SCALE = ("scale.length", "scale.bass", "scale.treble")
 _WIRE = ("wire", "wire.use")
@@ -204,7 +214,7 @@ def _marker_values(instrument: Instrument) -> dict[str, tuple[int, ...]]:
 
 def _neck_values(instrument: Instrument) -> dict[str, Any]:
     head, strings = instrument.head, len(instrument.strings.gauges)
-    x, y = usual_posts(strings, instrument.nut.spread)
+    x, y = usual_posts(strings, instrument.nut.spread, head.tuners)
     return {
         "top_radius": instrument.top.radius,
         "top_rise": _measured(instrument.top.rise),
@@ -219,16 +229,18 @@ def _measured(value: float | None) -> float:
     return math.nan if value is None else value
 
 
-def usual_posts(strings: int, nut_spread: float) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
-    """Posts of a head with half of them a side, mm from the nut and from the centreline: common practice.
+def usual_posts(
+    strings: int, nut_spread: float, tuners: str = "upright"
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Posts (or places on rollers) with half of them a side, mm from the nut and from the centreline: common practice.
 
-    The outer strings go to the nearest posts. Each row leans inward a little, `POSTS_BESIDE` outside the outer strings
-    at the first post; an odd string goes to the treble side.
+    The outer strings go to the nearest posts, and each row leans inward a little; an odd string goes treble-side.
     """
+    usual = USUAL_POSTS[tuners]
     treble = np.arange(strings) < (strings + 1) // 2
     row = np.where(treble, np.arange(strings), strings - 1 - np.arange(strings))
-    beside = nut_spread / 2 + POSTS_BESIDE - POSTS_LEAN * row
-    return POST_FIRST + POST_STEP * row, np.where(treble, beside, -beside)
+    beside = nut_spread / 2 + usual.beside - usual.lean * row
+    return usual.first + usual.step * row, np.where(treble, beside, -beside)
 
 
 def _shop_values(shop: Shop) -> dict[str, Any]:

@@ -17,6 +17,7 @@ from gramil.description.checks import problems_in
 from gramil.description.checks_of_wood import problems_of_wood
 from gramil.description.head_outline import NO_CURVE, HeadCurve, read_head
 from gramil.description.instrument import Instrument
+from gramil.description.kinds import with_usual
 from gramil.description.locate import Path, line_of, locate
 from gramil.description.problems import Problem, nearest, problems_of, quoted, shown
 from gramil.description.scala_scale import ScalaScale
@@ -225,8 +226,9 @@ def _validated(
     try:
         whole = model.model_validate(data, context=context)
     except ValidationError as error:
-        return None, _sound_tables(model, data, context), problems_of(error, model, data, unit)
-    return whole, {name: getattr(whole, name) for name in model.model_fields}, []
+        return None, with_usual(_sound_tables(model, data, context)), problems_of(error, model, data, unit)
+    tables = with_usual({name: getattr(whole, name) for name in model.model_fields})
+    return whole.model_copy(update=tables), tables, []
 
 
 def _sound_tables(model: type[BaseModel], data: dict[str, Any], context: dict[str, LengthUnit]) -> dict[str, Any]:

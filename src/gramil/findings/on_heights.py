@@ -29,8 +29,8 @@ def _action(side: str, value: float, least: float, most: float) -> Finding:
         value,
         (f"limit_action_{side}_least", least),
         (f"limit_action_{side}_most", most),
-        "The action asked for at fret 12, against what is usual for steel strings.",
-        "Soft gut or nylon strings swing wider and want more; otherwise choose an action inside the band.",
+        "The action asked for at fret 12, against what is usual for such strings.",
+        "Choose an action inside the band, or keep it if the player asks for it.",
     )
 
 
@@ -115,7 +115,7 @@ def finding_relief_wanted(heights_relief: Mm, limit_relief_least: Mm, limit_reli
             heights_relief,
             ("limit_relief_least", limit_relief_least),
             ("limit_relief_most", limit_relief_most),
-            "The relief asked for, against what is usual for steel strings.",
+            "The relief asked for, against what is usual for such strings.",
             "Less buzzes low on the neck, more is hard to play half way up.",
         ),
     )
@@ -210,7 +210,7 @@ def finding_over_top(neck_set_over_top_mean: Mm, limit_over_top_least: Mm, limit
             neck_set_over_top_mean,
             ("limit_over_top_least", limit_over_top_least),
             ("limit_over_top_most", limit_over_top_most),
-            "The strings' mean height over the top at the saddle, against what is usual for steel strings.",
+            "The strings' mean height over the top at the saddle, against what is usual for such strings.",
             "It is the lever on the top: a thinner or thicker bridge, and the neck's angle with it.",
         ),
     )

@@ -138,7 +138,12 @@ def finding_relief_too_little(
             "relief_predicted_least",
             relief_predicted_least,
             "limit_relief_least",
-            "The least to expect with a slack rod, frets pushing back most; at the most {relief_predicted_most}.",
+            (
+                "The least to expect with a slack rod"
+                if neck_rod != "none"
+                else "The least to expect, there is no truss rod"
+            )
+            + ", frets pushing back most; at the most {relief_predicted_most}.",
             "Looser tangs, relief planed into the board before fretting, or a rod that works both ways."
             if severity != "fine"
             else "",
@@ -183,7 +188,7 @@ def finding_break_at_nut(
             sharp,
             "limit_break_angle_most",
             "The string that bends most downward over the nut: it binds, and wears its slot.",
-            "Less head angle, or a higher post." if sharp > limit_break_angle_most else "",
+            "Less head angle, or a higher post (or roller)." if sharp > limit_break_angle_most else "",
         ),
     )
 

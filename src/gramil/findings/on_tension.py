@@ -109,7 +109,7 @@ def finding_estimates(
 
 
 def finding_torque(bridge_torque: NewtonM, limit_torque_least: NewtonM, limit_torque_most: NewtonM) -> Findings:
-    """Whether the strings turn the bridge as much as steel-string tops are built for, and no more."""
+    """Whether the strings turn the bridge as much as tops for such strings are built for, and no more."""
     over = bridge_torque > limit_torque_most
     under = bridge_torque < limit_torque_least
     says = "What the strings turn the bridge with, about the middle of the top."
@@ -123,7 +123,7 @@ def finding_torque(bridge_torque: NewtonM, limit_torque_least: NewtonM, limit_to
             says,
             "A lower bridge and saddle, lighter strings, or a stiffer top."
             if over
-            else "A light top, or nylon strings."
+            else "A lighter top, or strings that pull more."
             if under
             else "",
         ),

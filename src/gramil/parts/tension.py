@@ -1,6 +1,7 @@
 """What each string weighs and pulls, how far it is from breaking, and how it answers to stretching and bending."""
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil.physics.materials import Material, materials
 from gramil.physics.stiff_string import disc_area, plain_density, tension, wound_density
@@ -131,33 +132,41 @@ def string_reserve(string_pull: PerString[Newton], string_breaking: PerString[Ne
     return 1 - string_pull / string_breaking
 
 
-def string_modulus(strings_wound: PerString[Ratio], strings_plain: str, strings_core: str) -> PerString[MPa]:
+def string_modulus(string_modulus_least: PerString[MPa], string_modulus_most: PerString[MPa]) -> PerString[MPa]:
     """Stiffness of what each string's pull stretches, the middle of the published range.
 
-    Method: the plain string's material, or the core's.
+    Formula: (string_modulus_least + string_modulus_most) / 2
     Source: data/materials.toml, figure by figure.
     """
-    return np.where(strings_wound == 0, _material(strings_plain).modulus, _material(strings_core).modulus)
+    return (string_modulus_least + string_modulus_most) / 2
 
 
-def string_modulus_least(strings_wound: PerString[Ratio], strings_plain: str, strings_core: str) -> PerString[MPa]:
+def string_modulus_least(
+    strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_stress: PerString[MPa]
+) -> PerString[MPa]:
     """The same, the least published.
 
-    Method: the plain string's material, or the core's.
+    Method: the plain string's material, or the core's; of nylon, which stiffens with its pull, its stretch x stress.
     Source: data/materials.toml, figure by figure.
     """
-    plain, core = _material(strings_plain).modulus_range, _material(strings_core).modulus_range
-    return np.where(strings_wound == 0, plain[0], core[0])
+    return _moduli(strings_wound, strings_plain, strings_core, string_stress)[:, 0]
 
 
-def string_modulus_most(strings_wound: PerString[Ratio], strings_plain: str, strings_core: str) -> PerString[MPa]:
+def string_modulus_most(
+    strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_stress: PerString[MPa]
+) -> PerString[MPa]:
     """The same, the most published.
 
-    Method: the plain string's material, or the core's.
+    Method: the plain string's material, or the core's; of nylon, which stiffens with its pull, its stretch x stress.
     Source: data/materials.toml, figure by figure.
     """
-    plain, core = _material(strings_plain).modulus_range, _material(strings_core).modulus_range
-    return np.where(strings_wound == 0, plain[1], core[1])
+    return _moduli(strings_wound, strings_plain, strings_core, string_stress)[:, 1]
+
+
+def _moduli(wound: PerString[Ratio], plain: str, core: str, stress: PerString[MPa]) -> NDArray[np.float64]:
+    """Least and most, a row a string."""
+    each = zip(wound, stress, strict=True)
+    return np.array([_material(core if of_core else plain).modulus_tuned(float(pulled)) for of_core, pulled in each])
 
 
 def string_elongation(

@@ -24,13 +24,17 @@ class Sourced:
 
 @dataclass(frozen=True)
 class Material:
-    """A material: densities in kg/m3, Young's moduli in MPa, and for wire a strength law."""
+    """A material: densities in kg/m3, Young's moduli in MPa, and for wire a strength law.
+
+    `stretches` are shares of its pull that a tuned string gains for each unit of strain; empty where a modulus does.
+    """
 
     key: str
     name: str
     densities: tuple[Sourced, ...]
     moduli: tuple[Sourced, ...]
     strength: StrengthLaw | None
+    stretches: tuple[Sourced, ...] = ()
 
     @property
     def density(self) -> float:
@@ -52,6 +56,13 @@ class Material:
         """The middle of the range, MPa."""
         return sum(self.modulus_range) / 2.0
 
+    def modulus_tuned(self, stress: float) -> tuple[float, float]:
+        """Lowest and highest modulus, MPa, of a string of it under a stress in MPa: stretch x stress, or its own."""
+        if not self.stretches:
+            return self.modulus_range
+        least, most = _range(self.stretches)
+        return least * stress, most * stress
+
 
 @cache
 def materials() -> Mapping[str, Material]:
@@ -62,7 +73,8 @@ def materials() -> Mapping[str, Material]:
 
 def _material(key: str, row: Mapping[str, Any]) -> Material:
     law = StrengthLaw(**row["strength"]) if "strength" in row else None
-    return Material(key, row["name"], _sourced(row["density"]), _sourced(row["modulus"]), law)
+    stretches = _sourced(row.get("stretch", ()))
+    return Material(key, row["name"], _sourced(row["density"]), _sourced(row["modulus"]), law, stretches)
 
 
 def _sourced(rows: Sequence[Mapping[str, Any]]) -> tuple[Sourced, ...]:
