@@ -411,7 +411,7 @@ def test_origins_and_length() -> None:
 
 def test_the_whole_graph_of_every_example(example: Callable[[str], Figures]) -> None:
     """Every name can be worked out, and hangs on inputs alone in the end."""
-    for name in ("tarn", "fell", "scree"):
+    for name in ("tarn", "fell", "scree", "mere"):
         whole = example(name)
         graph: Graph = whole.graph
         for each in graph.order:

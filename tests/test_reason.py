@@ -24,7 +24,7 @@ def boards(
     example: Callable[[str], Figures], text_of: Callable[[str], str], derive_text: Callable[..., Figures]
 ) -> dict[str, Figures]:
     """A bound cone, a fanned board, an unbound levelled cylinder, and each way of cutting slots, with a zero fret."""
-    found = {name: example(name) for name in ("tarn", "fell", "scree")}
+    found = {name: example(name) for name in ("tarn", "fell", "scree", "mere")}
     text = text_of("tarn").replace("zero_fret = false", "zero_fret = true").replace("equal gaps", "equal centres")
     for bottom in ("straight", "follows the arch"):
         for cut in ("before arching", "after arching"):

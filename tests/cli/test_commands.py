@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-NAMES = ("tarn", "fell", "scree")
+NAMES = ("tarn", "fell", "scree", "mere")
 
 
 @pytest.fixture(scope="module")

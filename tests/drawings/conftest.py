@@ -1,4 +1,4 @@
-"""The three example instruments, and a way to change a line of one."""
+"""The example instruments, and a way to change a line of one."""
 
 from functools import cache
 from importlib.resources import files
@@ -41,7 +41,7 @@ def left_tarn() -> Figures:
     return figures_for("tarn", ('handed = "right"', 'handed = "left"'))
 
 
-@pytest.fixture(params=["tarn", "fell", "scree"], scope="session")
+@pytest.fixture(params=["tarn", "fell", "scree", "mere"], scope="session")
 def any_board(request) -> Figures:
-    """Each of the three: bound; in inches, unbound and levelled; fanned and left-handed."""
+    """Each of them: bound; in inches, unbound and levelled; fanned and left-handed; flat, for nylon strings."""
     return figures_for(request.param)

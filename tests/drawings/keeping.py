@@ -1,4 +1,4 @@
-"""Keeps a reference of every drawing of the three bundled instruments: `make keep`, after looking at what changed."""
+"""Keeps a reference of every drawing of the bundled instruments: `make keep`, after looking at what changed."""
 
 from collections.abc import Iterator
 from importlib.resources import as_file, files
@@ -9,7 +9,7 @@ from gramil.show import Shower
 from gramil.writers.svg import svg_text
 
 KEPT = Path(__file__).parent / "kept"
-INSTRUMENTS = ("tarn", "fell", "scree")
+INSTRUMENTS = ("tarn", "fell", "scree", "mere")
 
 
 def drawn() -> Iterator[tuple[str, str]]:

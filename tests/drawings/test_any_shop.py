@@ -49,7 +49,7 @@ def finite(value: object) -> bool:
     return all(map(finite, value)) if isinstance(value, tuple) else True
 
 
-@pytest.mark.parametrize("name", ["tarn", "fell", "scree"])
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
 @pytest.mark.parametrize("bottom", ["straight", "follows the arch"])
 def test_every_mark_has_a_place_where_the_shop_lists_no_tools(name: str, bottom: str) -> None:
     text = "\n".join(

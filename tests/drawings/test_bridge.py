@@ -14,7 +14,7 @@ def on(drawing, layer, kind):
     return [mark for mark in drawing.marks if isinstance(mark, kind) and mark.layer == layer]
 
 
-@pytest.fixture(params=["tarn", "fell", "scree"])
+@pytest.fixture(params=["tarn", "fell", "scree", "mere"])
 def figures(request: pytest.FixtureRequest, example: Callable[[str], Figures]) -> Figures:
     return example(request.param)
 
@@ -24,9 +24,24 @@ def turn(figures: Figures) -> int:
     return -1 if figures["instrument_handed"] == "left" else 1
 
 
+def holds(figures: Figures) -> list[tuple[float, float]]:
+    """The middles of the pins' holes, or of the mouths of a tie block's: each a pair of dashed lines from its face."""
+    drawing = figures["drawing_bridge"]
+    if figures["bridge_hold"] == "pins":
+        return [hole.centre for hole in on(drawing, "pins", Circle)]
+    (face,) = on(drawing, "pins", Line)
+    walls = [line for line in on(drawing, "hidden", Line) if line.start[1] == line.end[1]]
+    pairs = list(zip(walls[::2], walls[1::2], strict=True))
+    for low, high in pairs:
+        assert high.start[1] - low.start[1] == pytest.approx(figures["bridge_pin_diameter"])
+        assert low.end[0] == pytest.approx(figures["bridge_front_edge"] + figures["bridge_width"]), "through the block"
+    assert {face.start[0], face.end[0]} == {walls[0].start[0]}, "the scales are equal: the face lies square"
+    return [(low.start[0], (low.start[1] + high.start[1]) / 2) for low, high in pairs]
+
+
 def test_strings_run_from_their_own_lines_over_break_points_to_holes(figures: Figures) -> None:
     drawing, side = figures["drawing_bridge"], turn(figures)
-    runs, holes = on(drawing, "strings", Polyline), on(drawing, "pins", Circle)
+    runs, holes = on(drawing, "strings", Polyline), holds(figures)
     assert len(runs) == len(holes) == figures["strings_count"]
     for row, (run, hole) in enumerate(zip(runs, holes, strict=True)):
         _, broken, held = run.points
@@ -38,7 +53,7 @@ def test_strings_run_from_their_own_lines_over_break_points_to_holes(figures: Fi
             figures["string_x"][row, 12] + run_x + figures["saddle_set_back"][row], abs=1e-6
         )
         assert broken[1] == pytest.approx(side * figures["string_y_bridge"][row])
-        assert held == pytest.approx(hole.centre)
+        assert held == pytest.approx(hole)
 
 
 def test_the_slot_is_a_box_round_the_saddles_line(figures: Figures) -> None:

@@ -74,8 +74,22 @@ def test_the_neck_from_the_side_is_true(any_board):
 def test_the_head_runs_into_the_shaft(any_board):
     _, shaft, _, head = on(any_board["drawing_neck"], "outline", Polyline)
     assert head.points[-1] == shaft.points[0]
-    assert head.points[-2][1] == pytest.approx(shaft.points[0][1], abs=1e-9)
-    assert head.points[-2][0] < head.points[-1][0]
+    (x, y), (root, level) = head.points[-2], shaft.points[0]
+    lean = any_board["head_angle"]
+    start = (-any_board["head_nut_thickness"], any_board["head_veneer"] - any_board["thickness_at_crest"][0])
+    back = start[1] + (root - start[0]) * math.tan(lean) - any_board["head_thickness"] / math.cos(lean)
+    if back < level:
+        assert (x, y) == pytest.approx((root, back), abs=1e-9), "a thick head ends in a step at the zero line"
+    else:
+        assert y == pytest.approx(level, abs=1e-9)
+        assert x < root
+
+
+def test_a_thick_head_ends_in_a_step(example):
+    """20 mm of head at 15 degrees under a neck that is 15 mm deep without its board."""
+    _, shaft, _, head = on(example("mere")["drawing_neck"], "outline", Polyline)
+    assert head.points[-2][0] == pytest.approx(shaft.points[0][0], abs=1e-9)
+    assert head.points[-2][1] < shaft.points[0][1] - 1
 
 
 def test_the_nut_s_rule_marks_every_string(tarn, left_tarn):

@@ -110,7 +110,7 @@ def test_an_action_below_the_crowns_of_a_bowed_neck_is_found(
     assert found.value < 0
 
 
-@pytest.mark.parametrize("name", ["tarn", "fell", "scree"])
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
 def test_every_address_leads_to_the_value_judged(example: Callable[[str], Figures], name: str) -> None:
     figures = example(name)
     for part in ("on_heights", "on_neck"):

@@ -127,7 +127,7 @@ def test_the_strings_hold(tarn: Make, key: str, name: str, severity: str) -> Non
     assert found(tarn("", ("[bridge]\n", f"[bridge]\n{key}\n")), name).severity == severity
 
 
-@pytest.mark.parametrize("name", ["tarn", "fell", "scree"])
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
 def test_examples_stop_at_nothing_here(example: Callable[[str], Figures], name: str) -> None:
     named = ("string", "intonation", "saddle", "bridge", "pins", "torque", "nut")
     for each in findings_of(example(name)):

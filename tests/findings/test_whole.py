@@ -24,8 +24,8 @@ def instruments(
     own = "\n".join(['name = "own"', *(f"{key} = {size}" for key, size in sizes.items())])
     wire = text_of("tarn").replace('use = "medium"', own)
     after = text_of("tarn").replace('cut = "before arching"', 'cut = "after arching"')
-    texts = [derive_text(text_of(name)) for name in ("tarn", "fell", "scree")]
-    return [*map(example, ("tarn", "fell", "scree")), *texts, derive_text(wire, bare), derive_text(after)]
+    texts = [derive_text(text_of(name)) for name in ("tarn", "fell", "scree", "mere")]
+    return [*map(example, ("tarn", "fell", "scree", "mere")), *texts, derive_text(wire, bare), derive_text(after)]
 
 
 def test_each_points_at_a_figure_that_is_what_it_says(instruments: list[Figures]) -> None:
@@ -69,7 +69,7 @@ def test_names_tell_findings_apart(instruments: list[Figures]) -> None:
 
 def test_a_bare_shop_is_not_judged_rather_than_fine(instruments: list[Figures]) -> None:
     """Silence never means fine: what lacks saws, cutters, blocks or wood says so."""
-    found = {each.name: each.severity for each in findings_of(instruments[6])}
+    found = {each.name: each.severity for each in findings_of(instruments[-2])}
     for name in ("saw for the slots", "binding ledge", "blank", "sanding blocks", "wire in the kerf"):
         assert found[name] == "not judged", name
 

@@ -59,7 +59,7 @@ def test_the_rods_moment_takes_out_the_bend_that_it_is_asked_to() -> None:
     assert relief_rod_moment_most(0.5, even(), 1.0) == pytest.approx(0.5 * 8 * EI / LENGTH**2, rel=1e-3)
 
 
-@pytest.mark.parametrize("name", ["tarn", "fell", "scree"])
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
 def test_a_real_neck_is_near_its_own_mean(example: Callable[[str], Figures], name: str) -> None:
     """Within a fifth of the first-order bend with the mean lever and mean flexibility between fret 1 and the join."""
     figures = example(name)

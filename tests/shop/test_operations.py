@@ -95,6 +95,9 @@ def test_glue_ups_fit_between_breakfast_and_noon() -> None:
 def test_what_an_instrument_does_not_need_is_left_out_with_a_reason() -> None:
     assert work_of("fell").left_out["bound"] == "the board is not bound"
     assert work_of("scree").left_out["index_template_made"].startswith("the frets fan")
+    assert work_of("mere").left_out["pins_fitted"] == "the strings are tied to the bridge"
+    assert work_of("mere").left_out["rod_slot_cut"] == "the neck has neither rod nor bars"
+    assert "pins_fitted" in work_of("fell").operations
     assert "levelled" in work_of("tarn").left_out
 
 

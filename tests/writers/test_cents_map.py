@@ -13,7 +13,7 @@ from gramil.writers.cents_map import cents_map_bytes, cents_map_svg
 SVG = "{http://www.w3.org/2000/svg}"
 
 
-@pytest.mark.parametrize("name", ["tarn", "fell", "scree"])
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
 def test_every_note_has_its_cell_and_figure(example: Callable[[str], Figures], name: str) -> None:
     figures = example(name)
     root = ElementTree.fromstring(cents_map_bytes(figures))

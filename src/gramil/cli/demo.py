@@ -13,7 +13,7 @@ from gramil.cli.pack import write_pack
 from gramil.graph import Figures
 from gramil.show import Shower
 
-INSTRUMENTS = ("tarn", "fell", "scree")
+INSTRUMENTS = ("tarn", "fell", "scree", "mere")
 GLANCE = (
     ("scale", "scale_bass"),
     ("last fret from the zero line", "fret_position[{last}]"),
@@ -32,7 +32,7 @@ GLANCE = (
 
 @click.command()
 @click.option("--out", type=click.Path(path_type=Path), default="out", show_default=True, help="Folder to write into.")
-@click.option("--all", "every", is_flag=True, help="All three bundled instruments, not the first alone.")
+@click.option("--all", "every", is_flag=True, help="All bundled instruments, not the first alone.")
 def command(out: Path, every: bool) -> None:
     """Build the bundled instrument's pack, and say in short what it holds.
 

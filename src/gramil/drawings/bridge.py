@@ -53,10 +53,25 @@ def piece_scale_ends(height_saddle_x: PerString[Mm], string_y_bridge: PerString[
     return (Line(start, end, "hidden"),)
 
 
-def piece_hold(bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], bridge_pin_diameter: Mm) -> Marks:
-    """The holes behind the saddle."""
-    places = zip(bridge_hold_x.tolist(), bridge_hold_y.tolist(), strict=True)
-    return tuple(Circle(place, bridge_pin_diameter / 2, "pins") for place in places)
+def piece_hold(
+    bridge_hold: str,
+    bridge_hold_x: PerString[Mm],
+    bridge_hold_y: PerString[Mm],
+    bridge_pin_diameter: Mm,
+    bridge_outline: Quadrilateral,
+) -> Marks:
+    """The pins' holes behind the saddle; of a tie block its face, and its holes along the strings, dashed."""
+    places = list(zip(bridge_hold_x.tolist(), bridge_hold_y.tolist(), strict=True))
+    if bridge_hold == "pins":
+        return tuple(Circle(place, bridge_pin_diameter / 2, "pins") for place in places)
+    back = (
+        (bridge_outline.end_lower_x, bridge_outline.end_lower_y),
+        (bridge_outline.end_upper_x, bridge_outline.end_upper_y),
+    )
+    slope = (back[1][0] - back[0][0]) / (back[1][1] - back[0][1])
+    walls = [(x, y + side * bridge_pin_diameter / 2) for x, y in places for side in (-1, 1)]
+    holes = (Line((x, y), (back[0][0] + slope * (y - back[0][1]), y), "hidden") for x, y in walls)
+    return (Line(places[-1], places[0], "pins"), *holes)
 
 
 def piece_bridge_strings(
@@ -98,15 +113,16 @@ def piece_bridge_sizes(bridge_outline: Quadrilateral) -> Marks:
     )
 
 
-def piece_bridge_words(bridge_outline: Quadrilateral, instrument_name: str) -> Marks:
+def piece_bridge_words(bridge_outline: Quadrilateral, instrument_name: str, bridge_hold: str) -> Marks:
     """What places the bridge and cuts its slot, in a column beside it that is not turned over with it."""
     x = max(bridge_outline.end_lower_x, bridge_outline.end_upper_x) + 46.0
+    tied = bridge_hold != "pins"
     lines = (
         ("nut's face to front edge ", "bridge_front_from_nut"),
         ("octave's fret to front edge ", "bridge_front_from_octave"),
         ("join to front edge ", "bridge_front_from_join"),
         ("front edge to saddle's middle ", "bridge_front"),
-        ("saddle's middle to holes ", "bridge_hold_behind"),
+        ("saddle's middle to tie block " if tied else "saddle's middle to holes ", "bridge_hold_behind"),
         ("zero line to saddle's middle ", "saddle_position"),
         ("saddle's angle ", "saddle_angle"),
         ("its slot wide ", "saddle_thickness"),
@@ -115,6 +131,7 @@ def piece_bridge_words(bridge_outline: Quadrilateral, instrument_name: str) -> M
         ("strings' spread ", "bridge_spread"),
         ("holes' spread ", "bridge_hold_spread"),
         ("holes ", "bridge_pin_diameter"),
+        *((("their mouths under the bridge's top ", "bridge_hold_below"),) if tied else ()),
     )
     labels = (Label((x, 30.0 - 5.0 * row), address, before, height=2.4) for row, (before, address) in enumerate(lines))
     return (Words((x, 38.0), instrument_name, 4.0), *labels)

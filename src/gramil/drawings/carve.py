@@ -3,7 +3,7 @@
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, upright
 from gramil.parts.records import CarveLine, CarveStation
-from gramil.quantities import Count, Mm
+from gramil.quantities import Count, Mm, Ratio
 from gramil.shapes.facets import even_angles, facets, vertices
 
 OWNS = ("drawing_", "piece_")
@@ -16,6 +16,8 @@ TWICE = 2.0
 """How many times as large as life the flats are drawn."""
 SMALL = 1.4
 """How many times as large as life they are drawn on a sheet."""
+ROOM_ACROSS = 68.2
+"""In mm on the paper: as wide as a neck is drawn there, its dimension lines beside it."""
 STEP = 9.0
 """From one dimension line to the next, in mm."""
 
@@ -120,18 +122,26 @@ def drawing_neck_facets(instrument_name: str, piece_facets: Marks) -> Drawing:
     return Drawing("neck-facets", title, "the end", (*piece_facets, top, joint), scale=TWICE)
 
 
-def drawing_setup_neck_carve(instrument_name: str, piece_setup_flats: Marks) -> Drawing:
+def piece_flats_scale(carve_stations: tuple[CarveStation, ...]) -> Ratio:
+    """How many times life size the first station is drawn on its sheet: a wide neck's less."""
+    return min(SMALL, ROOM_ACROSS / carve_stations[0].width) if carve_stations else SMALL
+
+
+def drawing_setup_neck_carve(instrument_name: str, piece_setup_flats: Marks, piece_flats_scale: Ratio) -> Drawing:
     """The first station with its lines: what is drawn on side and back before the first shaving."""
     title = f"{instrument_name}, flats of the neck's back"
-    return Drawing("setup-neck-carve", title, "the end", piece_setup_flats, scale=SMALL)
+    return Drawing("setup-neck-carve", title, "the end", piece_setup_flats, scale=piece_flats_scale)
 
 
 def piece_setup_flats(
-    carve_stations: tuple[CarveStation, ...], carve_lines: tuple[CarveLine, ...], carve_facets: Count
+    carve_stations: tuple[CarveStation, ...],
+    carve_lines: tuple[CarveLine, ...],
+    carve_facets: Count,
+    piece_flats_scale: Ratio,
 ) -> Marks:
     """The flats at the first station alone."""
     if not carve_stations:
         return (Words((0.0, 0.0), "No station lies short of the heel.", 2.4, anchor="middle"),)
     first = carve_stations[0]
-    view = View((0.0, 0.0), SMALL, SMALL)
+    view = View((0.0, 0.0), piece_flats_scale, piece_flats_scale)
     return _flats(first, tuple(line for line in carve_lines if line.station == first.name), carve_facets, view)

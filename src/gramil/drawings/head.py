@@ -3,6 +3,9 @@
 It lies flat on the paper, as a template does: along it from the nut's face, which is at x = 0, head to the left.
 """
 
+import numpy as np
+from numpy.typing import NDArray
+
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.parts.records import Run
@@ -41,10 +44,12 @@ def piece_tuners(
     head_hole: Mm,
     head_slots: tuple[Quadrilateral, ...],
     head_width: Mm,
+    head_outline: Run,
 ) -> Marks:
     """The tuners' holes, with their centres and their strings' numbers; or slots with their rollers, holes dashed."""
     if head_slots:
-        return _rollers(head_posts_x, head_posts_y, head_hole, head_slots, head_width / 2)
+        edge = np.array(head_outline.points or ((0.0, head_width / 2), (0.0, -head_width / 2)))
+        return _rollers(head_posts_x, head_posts_y, head_hole, head_slots, edge)
     marks: Marks = ()
     for row, (along, across) in enumerate(zip(map(float, head_posts_x), map(float, head_posts_y), strict=True), 1):
         x, reach = -along, head_hole / 2 + 2.0
@@ -58,19 +63,30 @@ def piece_tuners(
 
 
 def _rollers(
-    along: PerString[Mm], across: PerString[Mm], hole: Mm, slots: tuple[Quadrilateral, ...], edge: Mm
+    along: PerString[Mm],
+    across: PerString[Mm],
+    hole: Mm,
+    slots: tuple[Quadrilateral, ...],
+    edge: NDArray[np.float64],
 ) -> Marks:
     marks: Marks = tuple(Polyline(tuple((-x, y) for x, y in slot.corners), "cut", closed=True) for slot in slots)
     for row, (x, y) in enumerate(zip(map(float, along), map(float, across), strict=True), 1):
         side, half = (1.0 if y > 0 else -1.0), hole / 2
         outer = max(abs(place) for slot in slots for _, place in slot.corners if place * side > 0)
-        for place in (-x - half, -x + half):
-            marks += (Line((place, side * outer), (place, side * edge), "hidden"),)
+        for place in (x - half, x + half):
+            marks += (Line((-place, side * outer), (-place, side * _half_width(edge, place, side)), "hidden"),)
         marks += (
-            Line((-x, 0.0), (-x, side * (edge + 4.0)), "centreline"),
+            Line((-x, 0.0), (-x, side * (_half_width(edge, x, side) + 4.0)), "centreline"),
             Words((-x - half - 1.0, y + 1.5), str(row), 2.4, anchor="right"),
         )
     return marks
+
+
+def _half_width(edge: NDArray[np.float64], along: float, side: float) -> float:
+    """From the centreline to the head's edge on one side, so far along."""
+    points = edge[edge[:, 1] * side > 0]
+    points = points[np.argsort(points[:, 0])]
+    return float(np.interp(along, points[:, 0], abs(points[:, 1])))
 
 
 def piece_head_strings(
@@ -80,6 +96,11 @@ def piece_head_strings(
     slant = float(fret_slant[0])
     ends = zip(map(float, string_y_nut), map(float, head_posts_x), map(float, head_posts_y), strict=True)
     return tuple(Line((slant * nut, nut), (-along, across), "strings") for nut, along, across in ends)
+
+
+def piece_head_lines(piece_head_edge: Marks, piece_tuners: Marks, piece_head_strings: Marks) -> Marks:
+    """The head's edge and holes, and the strings' way over it."""
+    return (*piece_head_edge, *piece_tuners, *piece_head_strings)
 
 
 def piece_tuner_sizes(
@@ -106,16 +127,30 @@ def piece_tuner_sizes(
     )
 
 
+def piece_slot_sizes(head_slots: tuple[Quadrilateral, ...], head_posts_y: PerString[Mm]) -> Marks:
+    """What the slots of a slotted head are cut by, in a list under that of the strings; nothing without them."""
+    if not head_slots:
+        return ()
+    lines = (
+        ("slots from the nut's face ", "head_slots[1].start_lower_x"),
+        ("to ", "head_slots[1].end_lower_x"),
+        ("slots wide ", "head_slot_width"),
+        ("wood between them ", "head_slots_apart"),
+        ("holes' middle below the face ", "head_roller_depth"),
+    )
+    top = 26.0 - 9.0 * (len(head_posts_y) + 1)
+    return tuple(Label((10.0, top - 6.0 * row), name, say, height=2.4) for row, (say, name) in enumerate(lines))
+
+
 def drawing_head(
     instrument_name: str,
     instrument_handed: str,
-    piece_head_edge: Marks,
-    piece_tuners: Marks,
-    piece_head_strings: Marks,
+    piece_head_lines: Marks,
     piece_tuner_sizes: Marks,
+    piece_slot_sizes: Marks,
 ) -> Drawing:
     """The head laid flat, treble up; turned over once for a left-handed instrument."""
-    marks = (*piece_head_edge, *piece_tuners, *piece_head_strings, *piece_tuner_sizes)
+    marks = (*piece_head_lines, *piece_tuner_sizes, *piece_slot_sizes)
     return handed(Drawing("head", f"{instrument_name}, head", "the face", marks), instrument_handed)
 
 

@@ -68,7 +68,7 @@ def _curve(start: Point, end: Point, pieces: int = 16) -> tuple[Point, ...]:
     """A quarter turn from level at `start` to upright at `end`."""
     (x0, y0), (x1, y1) = start, end
     turns = [math.pi / 2 * step / pieces for step in range(pieces + 1)]
-    return tuple((x0 + (x1 - x0) * math.sin(turn), y1 + (y0 - y1) * math.cos(turn)) for turn in turns)
+    return (start, *((x0 + (x1 - x0) * math.sin(turn), y1 + (y0 - y1) * math.cos(turn)) for turn in turns[1:]))
 
 
 @dataclass(frozen=True)
@@ -91,6 +91,11 @@ class Leaning:
         along = (back - level) / sin if sin > 0 else 0.0
         return self.at(min(max(along, -self.length), self.length), -self.thickness)
 
+    def back_at(self, x: float) -> Point:
+        """The point of the head's back at a distance from the zero line."""
+        sin, cos = math.sin(self.angle), math.cos(self.angle)
+        return self.at((self.start[0] + self.thickness * sin - x) / cos, -self.thickness)
+
 
 def piece_leaning(
     board_nut_position: Mm,
@@ -108,11 +113,17 @@ def piece_leaning(
 
 
 def piece_side_head(piece_leaning: Leaning, piece_side_shaft: Marks) -> Marks:
-    """The head from the side, leaning back from behind the nut, its back running into the shaft's."""
+    """The head from the side, leaning back from behind the nut, its back running into the shaft's.
+
+    A head so thick that its back lies below the shaft's at the zero line ends there in a step, to be carved away.
+    """
     head, (shaft,) = piece_leaning, piece_side_shaft
     assert isinstance(shaft, Polyline)
     root = shaft.points[0]
-    outline = (head.start, head.at(head.length, 0.0), head.at(head.length, -head.thickness), head.meets(root[1]), root)
+    out = head.meets(root[1])
+    if out[0] > root[0]:
+        out = head.back_at(root[0])
+    outline = (head.start, head.at(head.length, 0.0), head.at(head.length, -head.thickness), out, root)
     level = Line(head.start, (head.start[0] - head.length, head.start[1]), "centreline")
     return (Polyline(outline, "outline"), level)
 

@@ -30,11 +30,20 @@ def piece_whole_strings(
     return tuple(Polyline(tuple((float(x), float(y)) for x, y in run), "strings") for run in runs)
 
 
-def piece_whole_head(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], board_nut_position: Mm) -> Marks:
-    """The posts, and a box round them where the head will be."""
+def piece_whole_head(
+    head_posts_x: PerString[Mm],
+    head_posts_y: PerString[Mm],
+    head_tuners: str,
+    head_slot_width: Mm,
+    board_nut_position: Mm,
+) -> Marks:
+    """The posts (or the rollers across their slots), and a box round them where the head will be."""
     x = [float(board_nut_position - each) for each in head_posts_x]
     y = [float(each) for each in head_posts_y]
-    posts = tuple(Circle(post, 3.0, "pins") for post in zip(x, y, strict=True))
+    places, half = list(zip(x, y, strict=True)), head_slot_width / 2
+    posts: Marks = tuple(Circle(post, 3.0, "pins") for post in places)
+    if head_tuners == "across":
+        posts = tuple(Line((along, across - half), (along, across + half), "pins") for along, across in places)
     low = (min(x) - ROUND_POSTS, min(y) - ROUND_POSTS)
     return (*posts, Polyline(box_points(low, (float(board_nut_position), max(y) + ROUND_POSTS)), "hidden", closed=True))
 
@@ -43,18 +52,11 @@ def piece_whole_bridge(
     bridge_outline: Quadrilateral,
     saddle_break_x: PerString[Mm],
     string_y_bridge: PerString[Mm],
-    bridge_hold_x: PerString[Mm],
-    bridge_hold_y: PerString[Mm],
-    bridge_pin_diameter: Mm,
+    piece_hold: Marks,
 ) -> Marks:
-    """The bridge's footprint, the line on which the strings break, and their pins."""
+    """The bridge's footprint, the line on which the strings break, and what holds them."""
     breaks = tuple((float(x), float(y)) for x, y in zip(saddle_break_x, string_y_bridge, strict=True))
-    pins = zip(bridge_hold_x, bridge_hold_y, strict=True)
-    return (
-        Polyline(bridge_outline.corners, "outline", closed=True),
-        Polyline(breaks, "slots"),
-        *(Circle((float(x), float(y)), bridge_pin_diameter / 2, "pins") for x, y in pins),
-    )
+    return (Polyline(bridge_outline.corners, "outline", closed=True), Polyline(breaks, "slots"), *piece_hold)
 
 
 def piece_whole_body(back_bow_length: Mm, top_length: Mm, saddle_position: Mm) -> Marks:

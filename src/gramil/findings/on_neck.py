@@ -141,7 +141,7 @@ def finding_relief_too_little(
             (
                 "The least to expect with a slack rod"
                 if neck_rod != "none"
-                else "The least to expect, there is no truss rod"
+                else "The least to expect without a truss rod"
             )
             + ", frets pushing back most; at the most {relief_predicted_most}.",
             "Looser tangs, relief planed into the board before fretting, or a rod that works both ways."

@@ -87,6 +87,15 @@ def head_hole_to_face(head_post_height: Mm, head_thickness: Mm, head_hole: Mm) -
     return min(-head_post_height, head_thickness + head_post_height) - head_hole / 2
 
 
+def head_roller_depth(head_post_height: Mm) -> Mm:
+    """Middle of a hole in the head's side below the head's face, where rollers lie across: there the string meets it.
+
+    Formula: -head_post_height
+    Source: common practice.
+    """
+    return -head_post_height
+
+
 def head_slots(
     head_tuners: str, head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_slot_width: Mm, head_hole: Mm
 ) -> tuple[Quadrilateral, ...]:

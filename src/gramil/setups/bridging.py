@@ -57,13 +57,23 @@ def setup_bridge(station_fanned: bool) -> Setup:
     )
 
 
+PINNED = (
+    "Bore each pin's hole: {bridge_hold_behind} behind the slot's middle on the centreline, {bridge_hold_step} apart."
+)
+TIED = (
+    "Cut the tie block's face {bridge_hold_behind} behind the slot's middle on the centreline. Bore the strings' holes "
+    "through the block from its back, along the strings, {bridge_hold_step} apart; in its face they come out "
+    "{bridge_hold_below} under the bridge's top."
+)
+"""How the bridge is worked for what holds the strings."""
+
+
 def setup_saddle_slot(bridge_hold: str) -> Setup:
     """Rout the slot for the saddle, and bore for the strings.
 
     Method: the slot follows the line nearest to all break points.
     Source: common practice.
     """
-    holes = "pin's hole" if bridge_hold == "pins" else "string's hole"
     return Setup(
         "saddle-slot",
         "Cut the saddle's slot",
@@ -84,8 +94,7 @@ def setup_saddle_slot(bridge_hold: str) -> Setup:
         (
             "Scribe the slot's middle through both ends; the bridge's drawing in the pack lays it over at true scale.",
             "Rout in passes between stops, the slot's floor flat and square to its walls.",
-            f"Bore each {holes}: {{bridge_hold_behind}} behind the slot's middle on the centreline, "
-            "{bridge_hold_step} apart.",
+            PINNED if bridge_hold == "pins" else TIED,
         ),
         "Push a scrap of the saddle in: it stands upright by itself and lifts out by hand. Lay the pack's "
         "drawing over the bridge: every break point falls on the saddle.",
@@ -140,7 +149,12 @@ def setup_saddle(strings_count: Count) -> Setup:
     )
 
 
-def setup_strings(strings_count: Count) -> Setup:
+SETTLES = "Leave it a day at pitch: top, neck and strings settle, and the action grows."
+CREEPS = "Tune it up again for some days: nylon goes on stretching while top and neck settle, and the action grows."
+"""How long the strings are left before anything is measured."""
+
+
+def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
     """String up: what each string is, what it sounds and pulls.
 
     Method: pulls at pitch; stretched over the speaking length only.
@@ -157,7 +171,7 @@ def setup_strings(strings_count: Count) -> Setup:
         ),
         (
             "Bring all strings up together, a little at a time, outer ones first.",
-            "Leave it a day at pitch: top, neck and strings settle, and the action grows.",
+            CREEPS if strings_plain == "nylon" else SETTLES,
             "Then measure action, relief and pitch, and read them back.",
         ),
         "Each string's pitch against the table, twice round: strings still settling are not measured. A set in another "

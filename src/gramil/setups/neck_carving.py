@@ -145,13 +145,18 @@ def setup_neck_rod(neck_rod: str, carve_rod_access: str) -> Setup:
 
 
 ACROSS = (
+    "Mark each roller's line across through the template, and measure it from the nut.",
     "Mark both slots from the template, {head_slot_width} wide, {head_slots_apart} of wood between them; bore the ends "
     "and saw or rout them out.",
-    "Mark each roller's hole on the head's sides, square across from its mark on the face.",
-    "Bore from each side, square to it, so far from the face that strings meet the rollers: {head_post_height}.",
+    "Square the rollers' lines over to the head's sides.",
+    "Bore from each side, square to it, the hole's middle {head_roller_depth} below the face: that is where the "
+    "strings meet the rollers.",
 )
 """How a slotted head is worked: its tuners' rollers lie across."""
-UPRIGHT = ("Bore from the face, square to it, with waste clamped behind.",)
+UPRIGHT = (
+    "Prick every post through the template, and measure each from the nut and from the centreline.",
+    "Bore from the face, square to it, with waste clamped behind.",
+)
 
 
 def setup_neck_head(head_tuners: str) -> Setup:
@@ -160,6 +165,8 @@ def setup_neck_head(head_tuners: str) -> Setup:
     Method: posts from the nut's face and the centreline, along the head's own face.
     Source: common practice.
     """
+    slotted = head_tuners == "across"
+    post, mark = ("roller", "place on its roller") if slotted else ("post", "prick")
     return Setup(
         "neck-head",
         "Head and tuners' holes",
@@ -167,17 +174,18 @@ def setup_neck_head(head_tuners: str) -> Setup:
         (
             BigFigure("head_thickness", "Head with its veneer, planed to", "± {limit_tolerance_height}", "calipers"),
             BigFigure("head_hole", "Holes, diameter", "the tuner's bushing, tried in scrap", "calipers"),
-            BigFigure("head_posts_x[1]", "Nut's face to the first string's post, along the head", "", "rule"),
-            BigFigure("head_posts_y[1]", "That post from the centreline", "", "rule"),
+            BigFigure("head_posts_x[1]", f"Nut's face to the first string's {post}, along the head", "", "rule"),
+            BigFigure("head_roller_depth", "Holes' middle below the face", "", "rule")
+            if slotted
+            else BigFigure("head_posts_y[1]", "That post from the centreline", "", "rule"),
             BigFigure("head_reach", "Nut's face to the head's end", "± {limit_tolerance_outline}", "rule"),
         ),
         (
             "Lay the head's template on the face: centreline on centreline, its nut on the nut's place.",
-            "Prick every post through the template, and measure each from the nut and from the centreline.",
-            *(ACROSS if head_tuners == "across" else UPRIGHT),
+            *(ACROSS if slotted else UPRIGHT),
             "Saw outside the outline, and pare or sand to it.",
         ),
-        "Before boring, stretch a thread from each nut slot's place to its prick: none bends sideways more than "
+        f"Before boring, stretch a thread from each nut slot's place to its {mark}: none bends sideways more than "
         "{limit_sideways_bend}. A template turned over shows here.",
         ("Drill press, work clamped and backed: a brad point breaks out. " + POWERED, NECK_DUST),
         ("drill press, brad-point drill, template of the head, calipers",),

@@ -162,7 +162,7 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
     """
     return Setup(
         "relief",
-        "Adjust the relief",
+        "Check the relief" if neck_rod == "none" else "Adjust the relief",
         330,
         (
             BigFigure(
@@ -171,7 +171,7 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
                 "{limit_relief_least} to {limit_relief_most}",
                 "straightedge, feelers",
             ),
-            *_expected(relief_predicted_least),
+            *_expected(neck_rod, relief_predicted_least),
             BigFigure(
                 f"height_over_crown[1, {action_fret}]",
                 "Treble string over the crown of fret {action_fret}",
@@ -209,15 +209,14 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
     )
 
 
-def _expected(least: float) -> tuple[BigFigure, ...]:
-    """What to expect with the rod slack; nothing where no saw makes the slots, and so nobody knows."""
+def _expected(rod: str, least: float) -> tuple[BigFigure, ...]:
+    """What to expect without the help of a rod; nothing where no saw makes the slots, and so nobody knows."""
     if math.isnan(least):
         return ()
+    when = "without a rod" if rod == "none" else "with the rod slack"
     return (
-        BigFigure(
-            "relief_predicted_least", "Expected with the rod slack, at least (negative: bowed back)", "", "feelers"
-        ),
-        BigFigure("relief_predicted_most", "Expected with the rod slack, at most", "", "feelers"),
+        BigFigure("relief_predicted_least", f"Expected {when}, at least (negative: bowed back)", "", "feelers"),
+        BigFigure("relief_predicted_most", f"Expected {when}, at most", "", "feelers"),
     )
 
 
