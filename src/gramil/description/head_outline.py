@@ -9,7 +9,7 @@ from gramil.description.heights_and_neck import Head
 from gramil.description.problems import Problem, quoted
 from gramil.faults import Fault, MakersFault
 from gramil.plain_file import content_of
-from gramil.shapes.curve_through import through
+from gramil.shapes.curve_through import through_apart
 from gramil.shapes.polyline import crossings
 from gramil.shapes.traced_outline import Reading, read_outline
 
@@ -91,7 +91,7 @@ def _check(curve: HeadCurve) -> None:
             "the outline does not run from the treble side of the nut to its bass side",
             remedy="give one half, or all of it, starting at the nut on the treble side",
         )
-    line = through(curve.points, curve.corners).polyline(CHECKED_TO)
+    line = through_apart(curve.points, curve.corners).polyline(CHECKED_TO)
     found = crossings(line, closed=True)
     if found:
         _, _, x, y = found[0]

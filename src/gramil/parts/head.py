@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from gramil.description.head_outline import HeadCurve
 from gramil.parts.records import Run
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
-from gramil.shapes.curve_through import through
+from gramil.shapes.curve_through import through_apart
 from gramil.shapes.polyline import nearest_on_ring
 from gramil.shapes.quadrilateral import Quadrilateral
 
@@ -23,12 +23,13 @@ DRAWN_TO = 0.02
 def head_outline(head_curve: HeadCurve) -> Run:
     """The head's edge in straight pieces, along from the nut's face and across; empty where none is described.
 
-    Method: a smooth curve through the points given, broken at corners.
+    Method: a smooth curve through the points given, broken at corners; where it would bulge between points far apart,
+        over the roots of their distances (E. T. Y. Lee, Computer-Aided Design 21, 1989).
     Source: common practice.
     """
     if not head_curve.points:
         return Run()
-    line = through(head_curve.points, head_curve.corners).polyline(DRAWN_TO)
+    line = through_apart(head_curve.points, head_curve.corners).polyline(DRAWN_TO)
     return Run(tuple((float(along), float(across)) for along, across in line))
 
 

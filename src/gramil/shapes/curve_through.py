@@ -2,6 +2,10 @@
 
 Cubic splines with continuous curvature between corners, over a parameter that is the curve's own length: the chords
 first, then twice the lengths of the spline just found.
+
+A batten carries its bend at close pins over a long span beside them, and bulges there. Where that is not wanted,
+`through_apart` draws such a run over the roots of the chords: E. T. Y. Lee, "Choosing nodes in parametric curve
+interpolation", Computer-Aided Design 21 (1989), the centripetal parameter.
 """
 
 from collections.abc import Iterable
@@ -20,6 +24,10 @@ End = Literal["free", "square"]
 _Bound = Literal["not-a-knot"] | tuple[Literal[1, 2], Array]
 _Bounds = Literal["periodic"] | tuple[_Bound, _Bound]
 _ROUNDS = 2
+FAR_APART = 3.0
+"""A span so many times as long as its shorter neighbour may bulge."""
+BULGE = 0.05
+"""A span bulges that leaves its chord by more than this share of it: as an arc of 23 degrees does."""
 
 
 def through(points: ArrayLike, corners: Iterable[int] = (), start: End = "free", end: End = "free") -> Curve:
@@ -35,6 +43,32 @@ def through(points: ArrayLike, corners: Iterable[int] = (), start: End = "free",
         run_end: End = end if last == len(pins) - 1 else "free"
         runs.append(_run(pins[first : last + 1], run_start, run_end))
     return joined(runs)
+
+
+def through_apart(points: ArrayLike, corners: Iterable[int] = ()) -> Curve:
+    """As `through`, but a run that bulges on a span far longer than its neighbours is drawn closer to its chords."""
+    pins = np.asarray(points, dtype=np.float64)
+    ends = [0, *sorted(set(corners) - {0, len(pins) - 1}), len(pins) - 1]
+    return joined([_unbulged(pins[first : last + 1]) for first, last in pairwise(ends)])
+
+
+def _unbulged(pins: Array) -> Curve:
+    curve = _run(pins, "free", "free")
+    if len(pins) < 4 or not _bulges(curve, pins):
+        return curve
+    roots = np.sqrt(np.hypot(*np.diff(pins, axis=0).T))
+    free: _Bounds = ("not-a-knot", "not-a-knot")
+    return _spline(pins, roots, free, free)
+
+
+def _bulges(curve: Curve, pins: Array) -> bool:
+    """Whether the curve leaves the chord of some long span, between shorter ones, by too much."""
+    chords = np.diff(pins, axis=0)
+    lengths = np.hypot(*chords.T)
+    beside = np.minimum(np.append(lengths[1:], np.inf), np.insert(lengths[:-1], 0, np.inf))
+    across = np.stack((-chords[:, 1], chords[:, 0]), axis=-1) / lengths[:, None]
+    away = (curve.place(curve.nodes) - pins[:-1, None]) * across[:, None]
+    return bool(((lengths > FAR_APART * beside) & (abs(away.sum(axis=2)).max(axis=1) > BULGE * lengths)).any())
 
 
 def closed_through(points: ArrayLike, corners: Iterable[int] = ()) -> Curve:
