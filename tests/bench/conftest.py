@@ -47,7 +47,7 @@ class Served:
     store: Path
 
     def client(self, **headers: str) -> httpx.Client:
-        return httpx.Client(base_url=self.address, follow_redirects=True, headers=headers, timeout=20)
+        return httpx.Client(base_url=self.address, follow_redirects=True, headers=headers, timeout=60)
 
 
 def token_of(page: httpx.Response) -> str:
@@ -66,8 +66,10 @@ def running(bench: Bench) -> uvicorn.Server:
     config = uvicorn.Config(bench.app, log_level="error", access_log=False, lifespan="off")
     server = uvicorn.Server(config)
     server.install_signal_handlers = lambda: None  # type: ignore[attr-defined]  # the tests keep theirs
-    threading.Thread(target=server.run, kwargs={"sockets": list(bench.sockets)}, daemon=True).start()
+    serving = threading.Thread(target=server.run, kwargs={"sockets": list(bench.sockets)}, daemon=True)
+    serving.start()
     while not server.started:
+        assert serving.is_alive(), "the bench ended before it served"
         time.sleep(0.01)
     return server
 

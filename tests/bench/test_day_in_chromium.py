@@ -13,10 +13,10 @@ from gramil.bench.serving import HERE, Bench, _listening
 from gramil.bench.sessions import Sessions
 
 from .conftest import Hands, running
-from .test_in_chromium import SIZES, browser, faults, phone, small_targets, watched, wide
+from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, phone, small_targets, watched, wide
 
 __all__ = ["browser", "phone", "wide"]  # they serve here as well
-pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
+playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 PHONES = "127.0.0.2"
 """The address at which this machine plays the network's."""
 AWAY = ("192.0.2.55", 40000)
@@ -38,9 +38,14 @@ def tab_to(page, wanted: str, most: int = 60) -> None:
 
 
 def press(page, wanted: str, most: int = 60) -> None:
-    """What is named so, reached by tabs and pressed."""
+    """What is named so, reached by tabs and pressed; its answer is waited for."""
     tab_to(page, wanted, most)
-    page.keyboard.press("Enter")
+    send(page)
+
+
+def send(page) -> None:
+    with answered(page):
+        page.keyboard.press("Enter")
 
 
 def write(page, wanted: str, words: str) -> None:
@@ -72,11 +77,11 @@ def log_the_air(page) -> None:
     press(page, "Name the place where you glue")
     page.get_by_role("heading", name="Wood and air").wait_for()
     write(page, "Its name", "bench")
-    page.keyboard.press("Enter")
+    send(page)
     page.get_by_role("heading", name="bench, where gluing is done").wait_for()
     write(page, "Humidity now", "44")
     write(page, "Temperature", "20,5")
-    page.keyboard.press("Enter")
+    send(page)
     page.get_by_text("in the band").wait_for()
     page.goto("/")
     page.get_by_text("gluing is open here").wait_for()
@@ -94,7 +99,8 @@ def open_and_note_the_first_work(page) -> None:
 def cut_and_measure(page) -> None:
     """640 / 2 is 320; measured 320.02 it is 0.02 off, and 0.05 is allowed."""
     page.goto("/instrument/1/sheet/slot")
-    press(page, "To what was measured")
+    tab_to(page, "To what was measured")
+    page.keyboard.press("Enter")
     write(page, "Zero line to fret 12", "320.10")
     page.get_by_text("too far").wait_for()
     page.keyboard.press("Control+A")
@@ -102,20 +108,22 @@ def cut_and_measure(page) -> None:
     page.get_by_text("near enough").wait_for()
     press(page, "Done")
     page.get_by_role("heading", name="Noted").wait_for()
-    assert page.evaluate("document.activeElement.id") == "told", "the answer is where the keys are"
+    playwright.expect(page.locator("#told"), "the answer is where the keys are").to_be_focused()
 
 
 def change_and_keep(page) -> None:
     press(page, "Moss")
     page.get_by_role("heading", name="Moss", level=1).wait_for()
-    press(page, "Change Scale, bass string", 120)
+    tab_to(page, "Change Scale, bass string", 120)
+    page.keyboard.press("Enter")
     page.keyboard.press("Tab")
     page.keyboard.press("Control+A")
     page.keyboard.type("645 mm")
     page.keyboard.press("Enter")
+    playwright.expect(page.locator("#moved")).to_be_focused()
     page.get_by_text("Nothing is saved yet").wait_for()
     write(page, "Why, in a line", "longer reach")
-    page.keyboard.press("Enter")
+    send(page)
     page.get_by_text("Revision 2").wait_for()
 
 
@@ -158,7 +166,8 @@ def test_a_phone_is_let_in_by_its_code_once_and_works_beside_the_bench(browser, 
     desk = watched(browser.new_context(viewport=SIZES["wide"], base_url=here).new_page())
     hand = a_phone(browser, there)
     desk.goto("/")
-    desk.get_by_role("link", name="Let a phone in").click()
+    with answered(desk):
+        desk.get_by_role("link", name="Let a phone in").click()
     code = desk.locator("b.number").inner_text()
     assert desk.get_by_role("img", name=f"QR code of {there}/pair/{code}").count() == 1
     assert faults(desk) == []
@@ -168,21 +177,25 @@ def test_a_phone_is_let_in_by_its_code_once_and_works_beside_the_bench(browser, 
     hand.get_by_role("heading", name="Pair this phone").wait_for()
     assert faults(hand) + small_targets(hand) == []
     hand.get_by_label("Code from the bench's screen").fill("aaaaaaaa")
-    hand.get_by_role("button", name="Pair").tap()
+    with answered(hand):
+        hand.get_by_role("button", name="Pair").tap()
     hand.get_by_text("does not serve").wait_for()
     hand.goto(f"/pair/{code}")
-    hand.get_by_role("button", name="Pair").tap()
+    with answered(hand):
+        hand.get_by_role("button", name="Pair").tap()
     hand.get_by_role("heading", name="The bench is empty").wait_for()
     assert hand.get_by_role("link", name="Let a phone in").count() == 0, "a phone lets no other in"
 
-    hand.get_by_role("button", name="Lay out the demo shop").tap()
+    with answered(hand):
+        hand.get_by_role("button", name="Lay out the demo shop").tap()
     hand.get_by_role("heading", name="On the bench").wait_for()
     desk.goto("/")
     desk.get_by_role("link", name="Tarn", exact=True).wait_for()
 
     other = a_phone(browser, there)
     other.goto(f"/pair/{code}")
-    other.get_by_role("button", name="Pair").tap()
+    with answered(other):
+        other.get_by_role("button", name="Pair").tap()
     other.get_by_text("does not serve").wait_for()
 
     clock.later(hours=13)
@@ -199,9 +212,7 @@ def a_phone(browser, address: str):
 def test_what_is_found_without_being_told(phone) -> None:
     """Each thing that a day asks for is a link or a button on the way there, at most three taps from the first page."""
     page = phone
-    page.goto("/")
-    page.get_by_role("button", name="Lay out the demo shop").tap()
-    page.get_by_role("heading", name="On the bench").wait_for()
+    lay_out_demo(page)
     for steps in (
         ("What if it were glued now?",),
         ("Record, undo, copies", "Prove it"),
@@ -216,5 +227,6 @@ def test_what_is_found_without_being_told(phone) -> None:
     ):
         page.goto("/")
         for words in steps[:-1]:
-            page.get_by_role("link", name=words, exact=True).first.tap()
+            with answered(page):
+                page.get_by_role("link", name=words, exact=True).first.tap()
         page.get_by_role("link", name=re.compile(re.escape(steps[-1]))).first.wait_for()

@@ -18,6 +18,8 @@ from gramil.shop.opening import open_store
 from .conftest import post, token_of
 
 KILLS = 5
+SAVES = 3
+"""Answers that are waited for before each kill."""
 
 
 def test_nothing_that_was_answered_for_is_lost(tmp_path: Path) -> None:
@@ -27,14 +29,17 @@ def test_nothing_that_was_answered_for_is_lost(tmp_path: Path) -> None:
         if round_number == 0:
             post(client, "/new", **{"instrument.name": "Moss"})
         saving = threading.Thread(target=save_on, args=(client, round_number, answered))
+        wanted = len(answered) + SAVES
         saving.start()
-        time.sleep(1.5 + 0.07 * round_number)
+        while len(answered) < wanted and saving.is_alive():
+            time.sleep(0.01)
+        time.sleep(0.07 * round_number)
         os.kill(server.pid, signal.SIGKILL)
         server.wait()
         saving.join()
     with open_store(tmp_path / "shop.gramil") as store:
         kept = [each.why for each in revisions(store, instrument(store, "Moss").id)]
-    assert len(answered) > KILLS
+    assert len(answered) >= KILLS * SAVES
     assert set(answered) <= set(kept)
     assert len(kept) == len(set(kept)), "and nothing is there twice"
 
@@ -45,8 +50,8 @@ def started(folder: Path) -> tuple[subprocess.Popen[bytes], httpx.Client]:
         port = probe.getsockname()[1]
     command = [sys.executable, "-m", "gramil.cli", "bench", "--store", str(folder / "shop.gramil"), "--port", str(port)]
     server = subprocess.Popen(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-    client = httpx.Client(base_url=f"http://127.0.0.1:{port}", follow_redirects=True, timeout=5)
-    for _ in range(300):
+    client = httpx.Client(base_url=f"http://127.0.0.1:{port}", follow_redirects=True, timeout=60)
+    for _ in range(1200):
         try:
             client.get("/new")
         except httpx.TransportError:

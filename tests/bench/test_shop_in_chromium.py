@@ -3,10 +3,10 @@
 import pytest
 
 from .conftest import Served
-from .test_in_chromium import SIZES, browser, faults, lay_out_demo, phone, small_targets, wide
+from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, phone, small_targets, wide
 
 __all__ = ["browser", "phone", "wide"]  # they serve here as well
-pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
+playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 
 PAGES = (
     "/air/readings?place=cupboard",
@@ -37,7 +37,8 @@ def with_entries(page) -> list[str]:
     """Pages that there are only once something was noted: a reading, a measurement, an operation done."""
     page.goto("/instrument/1/operation/bound")
     page.locator(".box input").first.fill("45.5")
-    page.get_by_role("button", name="Done").click()
+    with answered(page):
+        page.get_by_role("button", name="Done").click()
     page.get_by_role("heading", name="Noted").wait_for()
     page.get_by_text("Something written wrongly?").click()
     found = [page.locator("a[href*='/measured/']").first.get_attribute("href")]
@@ -68,16 +69,20 @@ def test_a_slip_is_put_right_by_touch_and_taken_back(phone, served: Served) -> N
     page.goto("/air")
     page.get_by_label("Humidity now, %").first.fill("4.5")
     page.get_by_label("Temperature, °C").first.fill("20")
-    with page.expect_navigation():
+    with answered(page):
         page.get_by_role("button", name="Write it down").first.tap()
-    page.get_by_role("link", name="Readings of the shop").tap()
-    page.get_by_role("link", name="2026-11-25 09:00").tap()
+    for link in ("Readings of the shop", "2026-11-25 09:00"):
+        with answered(page):
+            page.get_by_role("link", name=link).tap()
     page.get_by_label("Humidity, %").fill("45")
-    page.get_by_role("button", name="This is right").tap()
+    with answered(page):
+        page.get_by_role("button", name="This is right").tap()
     page.get_by_role("heading", name="Struck").wait_for()
-    page.get_by_role("link", name="Record, undo, copies").tap()
-    page.get_by_role("link", name="Take back the last").tap()
-    page.get_by_role("button", name="Take it back").tap()
+    for link in ("Record, undo, copies", "Take back the last"):
+        with answered(page):
+            page.get_by_role("link", name=link).tap()
+    with answered(page):
+        page.get_by_role("button", name="Take it back").tap()
     page.get_by_text("taken back", exact=True).wait_for()
     page.goto("/air/readings?place=shop")
     page.get_by_text("4.5 %, 20.0 °C").wait_for()
@@ -89,13 +94,15 @@ def test_a_tool_by_keyboard_with_its_faults_beside_the_fields(wide) -> None:
     lay_out_demo(page)
     page.goto("/tools")
     page.get_by_role("link", name="Sanding blocks").focus()
-    page.keyboard.press("Enter")
+    with answered(page):
+        page.keyboard.press("Enter")
     page.get_by_role("heading", name="A sanding block").wait_for()
     page.get_by_label("What it is called here").focus()
     page.keyboard.type("20 inch")
     page.keyboard.press("Tab")
     page.keyboard.type("twenty")
-    page.keyboard.press("Enter")
+    with answered(page):
+        page.keyboard.press("Enter")
     page.get_by_text("Nothing was saved").wait_for()
     assert faults(page) + small_targets(page) == []
     radius = page.get_by_label("Radius of its hollow")
@@ -104,6 +111,7 @@ def test_a_tool_by_keyboard_with_its_faults_beside_the_fields(wide) -> None:
     radius.focus()
     page.keyboard.press("Control+A")
     page.keyboard.type("20 in")
-    page.keyboard.press("Enter")
+    with answered(page):
+        page.keyboard.press("Enter")
     page.get_by_role("heading", name="20 inch is written down").wait_for()
     assert page.wrong == []

@@ -1,7 +1,8 @@
 """A writer that is killed again and again: `python killed_writer.py STORE KILLS SEED`.
 
 Each writer is a process of its own that adds blanks, revisions, measurements and readings, and says what was
-acknowledged through a pipe, one line a change. It is killed with SIGKILL at a random moment. At the end the program
+acknowledged through a pipe, one line a change. It is killed with SIGKILL at a random moment, a little after it has said
+so and so much: by the clock alone a busy machine would kill it before it had done anything. At the end the program
 prints, as JSON, what was acknowledged and is not there, what is there and was never tried, and what verify says.
 """
 
@@ -27,6 +28,8 @@ from gramil.wood.air import AirHistory
 
 NOW = datetime(2026, 11, 2, 9, 30, tzinfo=timezone(timedelta(hours=1)))
 READINGS = 25
+MOST_LINES = 16
+"""Lines that a writer may say before it is killed; two a change."""
 
 
 def write_for_ever(path: Path, turn: int, out: int) -> None:
@@ -66,8 +69,8 @@ def write_for_ever(path: Path, turn: int, out: int) -> None:
             count += 1
 
 
-def one_life(path: Path, turn: int, seconds: float) -> bytes:
-    """Start a writer, let it open the store, kill it after a while; what it said."""
+def one_life(path: Path, turn: int, lines: int, seconds: float) -> bytes:
+    """Start a writer, let it open the store and say so many lines more, kill it after a while; all that it said."""
     read, write = os.pipe()
     child = os.fork()
     if child == 0:
@@ -76,7 +79,9 @@ def one_life(path: Path, turn: int, seconds: float) -> bytes:
             write_for_ever(path, turn, write)
         os._exit(1)
     os.close(write)
-    said = os.read(read, 5)
+    said = b""
+    while said.count(b"\n") <= lines and (chunk := os.read(read, 1)):
+        said += chunk
     time.sleep(seconds)
     os.kill(child, signal.SIGKILL)
     while chunk := os.read(read, 65536):
@@ -113,7 +118,7 @@ def main(path: Path, kills: int, seed: int) -> None:
     tried: dict[str, set[str]] = {kind: set() for kind in ("blank", "save", "done", "air", "undo")}
     acknowledged: dict[str, set[str]] = {kind: set() for kind in tried}
     for turn in range(kills):
-        for line in one_life(path, turn, chance.uniform(0.0, 0.08)).decode().splitlines():
+        for line in one_life(path, turn, chance.randrange(MOST_LINES), chance.uniform(0.0, 0.01)).decode().splitlines():
             if line.count(" ") == 2:
                 word, kind, name = line.split(" ")
                 (acknowledged if word == "did" else tried)[kind].add(name)

@@ -5,6 +5,7 @@
   const SETTLED = 140; // ms without a move before the section is drawn anew
   const TAP = 8; // px: less than this is a tap, not a drag
   let waiting = 0;
+  let moving = false;
   let leaving = false;
 
   const plan = () => document.getElementById("plan");
@@ -29,6 +30,7 @@
 
   async function draw(x, tap) {
     clearTimeout(waiting);
+    moving = false;
     const address = new URL(plan().dataset.cut, location.href);
     address.searchParams.set("x", x.toFixed(4));
     if (tap) address.searchParams.set("tap", "1");
@@ -37,6 +39,7 @@
 
   function soon(x) {
     lineTo(x);
+    moving = true;
     clearTimeout(waiting);
     waiting = setTimeout(() => draw(x, false), SETTLED);
   }
@@ -44,6 +47,7 @@
   function drawn() {
     const fresh = document.getElementById("over-new");
     if (!fresh) return;
+    if (moving) { fresh.remove(); return; } // the line has gone on since: a late answer does not pull it back
     const over = fresh.querySelector("svg");
     document.querySelector("#plan .over").replaceWith(over);
     fresh.remove();
