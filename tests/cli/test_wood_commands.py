@@ -96,6 +96,7 @@ def test_readings_that_cannot_be_read_are_not_judged(bench: Path, tmp_path: Path
     (tmp_path / "shop.toml").write_bytes((bench / "shop.toml").read_bytes())
     told = run("check", str(bench / "tarn.toml"), "--shop", str(tmp_path / "shop.toml")).output
     assert "air for gluing: not judged, because of the readings" in told
+    assert ".." not in told
     assert "there is no such file" in told.lower()
 
 

@@ -39,7 +39,8 @@ def air_base(shop: ShopDescription, places: Places | None = None) -> AirBase:
 
 def _because(places: Places) -> str:
     about = [str(fault) for fault in places.faults if fault.where == f"place {places.gluing}"]
-    return "because of the readings: " + (about or [str(fault) for fault in places.faults] or ["there are none"])[0]
+    told = (about or [str(fault) for fault in places.faults] or ["there are none"])[0]
+    return f"because of the readings: {told.rstrip('.')}"  # whoever shows it closes the sentence
 
 
 def _values(shop: ShopDescription, places: Places, place: PlaceAir) -> dict[str, Any]:
