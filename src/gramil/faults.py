@@ -24,7 +24,7 @@ class Fault:
     file: str | None = None
 
     def __str__(self) -> str:
-        sentences = " ".join(filter(None, (_closed(self.what), _sentence(self.why), _sentence(self.remedy))))
+        sentences = " ".join(filter(None, (closed(self.what), _sentence(self.why), _sentence(self.remedy))))
         return ": ".join(words for words in (self._place(), self.where, sentences) if words)
 
     def _place(self) -> str:
@@ -56,10 +56,10 @@ def _sentence(words: str) -> str:
     """With a capital in front and a full stop behind; a key or a number in front stays as it is."""
     words = words.strip()
     first = words.split(" ")[0].rstrip(":,")
-    return _closed(words[:1].upper() + words[1:] if first.isalpha() else words)
+    return closed(words[:1].upper() + words[1:] if first.isalpha() else words)
 
 
-def _closed(words: str) -> str:
-    """Closed by one full stop, unless it already ends as a sentence does."""
+def closed(words: str) -> str:
+    """Words closed by one full stop, unless they already end as a sentence does; no words stay none."""
     words = words.strip()
     return words if not words or words.endswith((".", "?", "!")) else f"{words}."

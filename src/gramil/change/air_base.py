@@ -39,8 +39,7 @@ def air_base(shop: ShopDescription, places: Places | None = None) -> AirBase:
 
 def _because(places: Places) -> str:
     about = [str(fault) for fault in places.faults if fault.where == f"place {places.gluing}"]
-    told = (about or [str(fault) for fault in places.faults] or ["there are none"])[0]
-    return f"because of the readings: {told.rstrip('.')}"  # whoever shows it closes the sentence
+    return "because of the readings: " + (about or [str(fault) for fault in places.faults] or ["there are none"])[0]
 
 
 def _values(shop: ShopDescription, places: Places, place: PlaceAir) -> dict[str, Any]:

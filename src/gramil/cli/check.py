@@ -68,7 +68,7 @@ def verdict(finding: Finding, shower: Shower) -> Iterator[str]:
     head = click.style(f"{finding.severity.upper():<10}", bold=finding.severity in ("stop", "caution"))
     finding = in_words(finding, shower.filled)
     if finding.severity == "not judged":
-        yield f"{head} {finding.name}: not judged, {finding.says}."
+        yield f"{head} {finding.name}: not judged, {finding.says}"
     else:
         yield f"{head} {finding.name}: {shower.text(finding.address)}{_limit(finding, shower)}   [{finding.address}]"
         yield f"           {finding.says}"

@@ -4,6 +4,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from gramil.faults import closed
+
 Severity = Literal["stop", "caution", "note", "fine", "not judged"]
 SEVERITIES: tuple[Severity, ...] = ("stop", "caution", "not judged", "note", "fine")
 """Gravest first: the order in which findings are listed."""
@@ -31,8 +33,8 @@ Findings = tuple[Finding, ...]
 
 
 def in_words(finding: Finding, filled: Callable[[str], str]) -> Finding:
-    """The finding with every figure put into its words by `filled`, as a shower fills a text."""
-    return replace(finding, says=filled(finding.says), remedy=filled(finding.remedy))
+    """The finding with every figure put into its words by `filled`, as a shower does it; what it says is closed."""
+    return replace(finding, says=closed(filled(finding.says)), remedy=filled(finding.remedy))
 
 
 def within(value: float, caution: float, stop: float) -> Severity:

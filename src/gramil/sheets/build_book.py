@@ -10,6 +10,7 @@ from itertools import groupby
 
 from gramil.change.whole import dimensions_of, findings_of, setups_of
 from gramil.faults import MakersFault
+from gramil.findings.finding import in_words
 from gramil.graph import Figures
 from gramil.reason import read_doc
 from gramil.rows import headings
@@ -232,9 +233,9 @@ def _findings(shower: Shower) -> FrontTable:
             each.name,
             "" if each.severity == "not judged" else shower.text(each.address),
             shower.text(each.limit) if each.limit else "",
-            shower.filled(f"{each.says} {each.remedy}").strip(),
+            f"{each.says} {each.remedy}".strip(),
         ]
-        for each in findings_of(shower.figures)
+        for each in (in_words(found, shower.filled) for found in findings_of(shower.figures))
         if each.severity != "fine"
     ]
     return _table("", ["", "what", "is", "limit", "and then"], rows, (1.6, 2.4, 1.8, 1.6, 6), words=True)
