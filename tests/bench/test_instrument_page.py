@@ -33,20 +33,31 @@ def test_the_demo_shop_is_in_the_middle_of_its_work(served: Served) -> None:
         assert f"{written.count('[[done]]')} of " in page
 
 
-def test_an_empty_bench_offers_the_demo_and_five_questions(served: Served) -> None:
+def test_an_empty_bench_offers_the_demo_and_six_questions(served: Served) -> None:
     page = served.client().get("/").text
     assert "Lay out the demo shop" in page
     fields = re.findall(r'<input name="([^"]+)"', page)
-    assert len(fields) == 5
+    assert len(fields) == 6
 
 
-def test_a_new_instrument_is_drawn_from_its_five_answers(served: Served) -> None:
+def test_a_new_instrument_is_drawn_from_its_answers(served: Served) -> None:
     client = served.client()
     answers = {"instrument.name": "Moss", "scale.length": "24 3/4 in", "scale.join": "12", "nut.width": '1-3/4"'}
     answer = post(client, "/new", **answers)
     assert answer.status_code == 200
     assert "Moss" in answer.text
     assert "628.65" in answer.text, "24.75 x 25.4 = 628.65"
+
+
+def test_a_browser_in_inches_begins_an_inch_file_and_nylon_strings_a_slotted_head(served: Served) -> None:
+    client = served.client()
+    post(client, "/unit", unit="in")
+    assert 'placeholder="25 1/2 in"' in client.get("/new").text
+    page = post(client, "/new", **{"instrument.name": "Moss", "strings.plain": "nylon"})
+    assert page.status_code == 200
+    number = re.search(r'href="/instrument/(\d+)', page.text)[1]
+    text = client.get(f"/instrument/{number}/description.toml").text
+    assert "25 5/8 in" in text
 
 
 def test_an_answer_that_cannot_be_comes_back_with_what_was_typed(served: Served) -> None:

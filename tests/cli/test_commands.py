@@ -90,6 +90,8 @@ def test_new_writes_what_check_accepts(bench: Path) -> None:
     assert gramil(bench, "new", "made.toml", "--name", 'A "b" \\ c', "--usual").returncode == 0
     assert gramil(bench, "check", "made.toml").returncode == 0
     assert gramil(bench, "new", "made.toml", "--usual").returncode == 2
+    assert gramil(bench, "new", "moss.toml", "--strings", "nylon", "--units", "in", "--usual").returncode == 0
+    assert 'length = "25 5/8 in"' in (bench / "moss.toml").read_text(encoding="utf-8")
     fanned = ("new", "fanned.toml", "--bass", "710 mm", "--treble", "680 mm", "--usual")
     assert gramil(bench, *fanned).returncode == 0
     assert "= 710.00 mm" in gramil(bench, "why", "scale.bass", "fanned.toml").stdout

@@ -1,12 +1,15 @@
 """New descriptions, and one key changed with every comment kept."""
 
 import re
+from collections.abc import Iterator
+from fractions import Fraction
 from importlib.resources import files
 
 import pytest
 
+from gramil.description.questions import FANNED, QUESTIONS, STRINGS, usual_answer
 from gramil.description.reading import parse_description
-from gramil.description.writing import FANNED, QUESTIONS, new_description, set_key
+from gramil.description.writing import new_description, set_key
 from gramil.faults import MakersFault
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
@@ -108,3 +111,89 @@ def test_answers_that_cannot_be() -> None:
         new_description({"scale.frets": "12"})
     with pytest.raises(MakersFault, match=r"scale\.frets"):
         new_description({"scale.fretz": "12"})
+
+
+STARTS = [{"instrument.units": units, STRINGS: strings} for units in ("mm", "in") for strings in ("steel", "nylon")]
+INCHES = re.compile(r'"(?:(?P<whole>\d+) )?(?P<part>\d+/\d+|\d+(?:\.\d+)?) (?P<unit>in|thou)"')
+
+
+def in_millimetres(text: str) -> str:
+    """An inch file's lengths written in millimetres, worked out by hand: whole inches and a fraction times 25.4."""
+
+    def written(found: re.Match[str]) -> str:
+        inches = Fraction(found["whole"] or 0) + Fraction(found["part"])
+        return str(float(inches * Fraction("25.4") / (1000 if found["unit"] == "thou" else 1)))
+
+    return INCHES.sub(written, text).replace('units = "in"', 'units = "mm"')
+
+
+@pytest.mark.parametrize("start", STARTS, ids=lambda start: " ".join(start.values()))
+def test_usual_answers_go_by_unit_and_strings(start: dict[str, str]) -> None:
+    asked = {question.key: usual_answer(question, start) for question in QUESTIONS} | start
+    assert parse_description(new_description(asked)).instrument == parse_description(new_description(start)).instrument
+
+
+@pytest.mark.parametrize("strings", ["steel", "nylon"])
+def test_an_inch_start_is_written_in_inches_and_equals_its_millimetre_twin(strings: str) -> None:
+    text = new_description({"instrument.units": "in", STRINGS: strings})
+    assert " mm" not in text.replace('"mm" or "in"', "")
+    twin = in_millimetres(text)
+    assert ' in"' not in twin.replace('"mm" or "in"', "")
+    one, other = (dict(leaves(parse_description(each).instrument.model_dump())) for each in (text, twin))
+    assert (one.pop(".instrument.units"), other.pop(".instrument.units")) == ("in", "mm")
+    assert one.keys() == other.keys()
+    for key, value in one.items():
+        assert value == (pytest.approx(other[key], abs=1e-9) if isinstance(value, float) else other[key]), key
+
+
+def leaves(value: object, key: str = "") -> Iterator[tuple[str, object]]:
+    """Every value in tables and lists, by where it stands."""
+    if isinstance(value, dict | tuple):
+        rows = value.items() if isinstance(value, dict) else enumerate(value)
+        for name, each in rows:
+            yield from leaves(each, f"{key}.{name}")
+    else:
+        yield key, value
+
+
+@pytest.mark.parametrize("strings", ["steel", "nylon"])
+def test_an_inch_start_is_about_the_millimetre_one(strings: str) -> None:
+    """Each as a maker of that unit would round it: within 2.5 parts in a hundred."""
+    inch, metric = (
+        parse_description(new_description({"instrument.units": units, STRINGS: strings})).instrument
+        for units in ("in", "mm")
+    )
+    for table, key in (
+        ("scale", "length"),
+        ("nut", "width"),
+        ("nut", "spread"),
+        ("bridge", "spread"),
+        ("board", "width"),
+        ("board", "thickness"),
+        ("board", "beyond_last_fret"),
+        ("slots", "clearance"),
+    ):
+        one, other = (getattr(getattr(each, table), key) for each in (inch, metric))
+        assert one == pytest.approx(other, rel=0.025), f"{table}.{key}"
+
+
+def test_a_nylon_start_has_what_belongs_to_it() -> None:
+    instrument = parse_description(new_description({STRINGS: "nylon", "instrument.name": "Moss"})).instrument
+    assert (instrument.strings.plain, instrument.neck.rod, instrument.head.tuners) == ("nylon", "none", "across")
+    assert (instrument.bridge.hold, instrument.scale.join, instrument.heights.action_bass) == ("tie block", 12, 4.0)
+
+
+def test_a_nylon_start_with_fewer_strings_winds_those_there_are() -> None:
+    answers = {STRINGS: "nylon", "strings.gauges": "0.024, 0.032, 0.036, 0.03", "strings.tuning": "A4, E4, C4, G3"}
+    assert parse_description(new_description(answers)).instrument.strings.wound == (4,)
+
+
+def test_a_fanned_nylon_start_in_inches_has_inch_scales() -> None:
+    text = new_description({"instrument.units": "in", STRINGS: "nylon", "scale.bass": "26", "scale.treble": "25 1/4"})
+    scale = parse_description(text).instrument.scale
+    assert (scale.bass, scale.treble) == (pytest.approx(660.4), pytest.approx(641.35))
+
+
+def test_strings_of_neither_kind_are_told() -> None:
+    with pytest.raises(MakersFault, match="Steel or nylon"):
+        new_description({STRINGS: "gut"})

@@ -9,7 +9,7 @@ from starlette.responses import Response
 
 from gramil.bench.ages import ago
 from gramil.bench.asking import Asked
-from gramil.bench.beginning import five
+from gramil.bench.beginning import six
 from gramil.bench.day_curve import day_curve, day_span
 from gramil.bench.shelf import Shelf
 from gramil.change.whole import findings_of
@@ -71,7 +71,7 @@ def first_page(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         known = {each.name: each.id for each in instruments(store)}
         if not known:
-            return asked.page("empty.html", title="Begin", questions=five(), answers={}, faults=())
+            return asked.page("empty.html", title="Begin", questions=six(asked.session.unit), answers={}, faults=())
         bench = bench_of_store(store, asked.now)
         rows = _rows(store, shelf, bench, known, asked.now.replace(tzinfo=None))
         others = [each for each in instruments(store) if each.standing != "open"]

@@ -5,7 +5,8 @@ from pathlib import Path
 
 import click
 
-from gramil.description.writing import FANNED, QUESTIONS, Question, new_description
+from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
+from gramil.description.writing import new_description
 
 
 def _option(question: Question) -> str:
@@ -13,6 +14,8 @@ def _option(question: Question) -> str:
 
 
 def _flag(question: Question) -> str:
+    if question.key == STRINGS:
+        return "--strings"
     table, key = question.key.replace("_", "-").split(".")
     return f"--{key}" if table in ("instrument", "scale", "board", "strings") and key != "width" else f"--{table}-{key}"
 
@@ -25,6 +28,7 @@ def _new(file: Path, usual: bool, **given: str | None) -> None:
     \b
     gramil new tarn.toml
     gramil new tarn.toml --name Tarn --length "630 mm" --frets 19 --usual
+    gramil new mere.toml --name Mere --strings nylon --usual
     gramil new scree.toml --name Scree --bass "710 mm" --treble "680 mm" --square-at 7 --usual
     """
     if file.exists():
@@ -33,27 +37,31 @@ def _new(file: Path, usual: bool, **given: str | None) -> None:
     fans = bool(answers)
     for question in QUESTIONS:
         if question.key == "scale.length" and given[_option(question)] is None:
-            answers |= _scale(question, given, fans, usual)
+            answers |= _scale(question, given, answers, fans, usual)
         else:
-            answers |= _answer(question, given, usual)
+            answers |= _answer(question, given, answers, usual)
     file.write_text(new_description(answers), encoding="utf-8")
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
 
 
-def _scale(question: Question, given: Mapping[str, str | None], fans: bool, usual: bool) -> dict[str, str]:
+def _scale(
+    question: Question, given: Mapping[str, str | None], so_far: Mapping[str, str], fans: bool, usual: bool
+) -> dict[str, str]:
     """One length, or where the frets fan the two scales and the square fret."""
     if not fans:
-        answer = "" if usual else click.prompt(f"{question.ask}, or fanned", default=question.usual)
+        answer = "" if usual else click.prompt(f"{question.ask}, or fanned", default=usual_answer(question, so_far))
         if answer.strip().lower() != "fanned":
             return {question.key: answer} if answer else {}
-    return {key: answer for each in FANNED for key, answer in _answer(each, given, usual).items()}
+    return {key: answer for each in FANNED for key, answer in _answer(each, given, so_far, usual).items()}
 
 
-def _answer(question: Question, given: Mapping[str, str | None], usual: bool) -> dict[str, str]:
+def _answer(
+    question: Question, given: Mapping[str, str | None], so_far: Mapping[str, str], usual: bool
+) -> dict[str, str]:
     """The answer to a question, given or asked for; none where the usual one is to do."""
     answer = given[_option(question)]
     if answer is None and not usual:
-        answer = click.prompt(question.ask, default=question.usual)
+        answer = click.prompt(question.ask, default=usual_answer(question, so_far))
     return {} if answer is None else {question.key: str(answer)}
 
 

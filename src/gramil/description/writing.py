@@ -3,7 +3,6 @@
 import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from importlib.resources import files
 from typing import Any
 
@@ -14,43 +13,10 @@ from tomlkit.items import AoT, Table
 
 from gramil.description.line_edit import aligned_comment, set_in_line
 from gramil.description.problems import meant, nearest, quoted
+from gramil.description.questions import FANNED, QUESTIONS, STRINGS, start_for
 from gramil.description.reading import parse_description
 from gramil.faults import Fault, MakersFault
 
-
-@dataclass(frozen=True)
-class Question:
-    """What to ask for a new description: the key it settles, the words, and an answer that will do."""
-
-    key: str
-    ask: str
-    usual: str
-
-
-QUESTIONS: tuple[Question, ...] = (
-    Question("instrument.name", "What is the instrument called", "New guitar"),
-    Question("instrument.units", "Millimetres or inches (mm, in)", "mm"),
-    Question("instrument.handed", "Right or left handed", "right"),
-    Question("scale.length", "Scale length", "650 mm"),
-    Question("scale.frets", "How many frets", "20"),
-    Question("scale.join", "Fret at the body", "14"),
-    Question("nut.width", "Finished width of the board at the nut", "44.5 mm"),
-    Question("nut.spread", "Outer strings, centre to centre, at the nut", "37.5 mm"),
-    Question("bridge.spread", "The same at the saddle", "55.5 mm"),
-    Question("board.wood", "Wood of the board", "ebony"),
-    Question("board.width", "Finished width of the board at fret 12", "55 mm"),
-    Question("board.arch", "Radius of the board, or flat", "406 mm"),
-    Question("strings.gauges", "String gauges, treble to bass, in inches", "0.012, 0.016, 0.024, 0.032, 0.042, 0.053"),
-    Question("strings.tuning", "What they sound, treble to bass", "E4, B3, G3, D3, A2, E2"),
-)
-"""In the order to ask them; every one may be left at its usual answer."""
-
-FANNED: tuple[Question, ...] = (
-    Question("scale.bass", "Scale length of the bass string", "660 mm"),
-    Question("scale.treble", "Scale length of the treble string", "640 mm"),
-    Question("scale.square_at", "Fret that is square to the centreline", "7"),
-)
-"""What to ask instead of the scale's length where the frets fan; the first two are needed."""
 _ONE_LENGTH = re.compile(r"^length = .*$", re.MULTILINE)
 _TWO_LENGTHS = """\
 bass = "660 mm"                  # the frets fan: each outer string has its own scale
@@ -59,6 +25,8 @@ square_at = 7                    # this fret is square to the centreline"""
 
 _WORDS = frozenset({"instrument.name", "board.wood"})
 _LISTS = frozenset({"strings.gauges", "strings.tuning"})
+_NO_KEYS = frozenset({STRINGS})
+"""What is asked and settles more than one key."""
 _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
 
 
@@ -73,13 +41,29 @@ def new_description(answers: Mapping[str, str]) -> str:
         raise MakersFault(
             Fault(where=key, what="nothing is asked by that name", remedy=meant(nearest(key, asked))) for key in strange
         )
-    text = (files("gramil") / "data" / "new-description.toml").read_text(encoding="utf-8")
-    if _fans(answers):
+    start = start_for(answers)
+    fans = _fans(answers)
+    text = _data("new-description") + (_data(f"new-{start.added}") if start.added else "")
+    if fans:
         text = _ONE_LENGTH.sub(_TWO_LENGTHS, text, count=1)
-    for key, answer in answers.items():
-        text = _set(text, key, answer if key in _WORDS else _answered(key, answer))
+    left = {"scale.length"} if fans else {each.key for each in FANNED}
+    for key, answer in {**start.answers, **answers}.items():
+        if key not in _NO_KEYS | left:
+            text = _set(text, key, answer if key in _WORDS else _answered(key, answer))
+    text = _wound_among(text)
     parse_description(text, "the new description")
     return text
+
+
+def _wound_among(text: str) -> str:
+    """The text, of its wound strings those left that it has gauges for."""
+    strings = tomllib.loads(text)["strings"]
+    wound = [number for number in strings.get("wound", ()) if number <= len(strings["gauges"])]
+    return text if wound == strings.get("wound", wound) else _set(text, "strings.wound", wound)
+
+
+def _data(name: str) -> str:
+    return (files("gramil") / "data" / f"{name}.toml").read_text(encoding="utf-8")
 
 
 def _fans(answers: Mapping[str, str]) -> bool:
