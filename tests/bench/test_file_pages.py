@@ -93,6 +93,20 @@ def test_a_drawing_of_the_body_becomes_points_in_the_description(served: Served,
     assert [480.0, 0.0] in body["points"]
 
 
+def test_a_scale_table_becomes_cents_in_the_description(served: Served, demo: httpx.Client) -> None:
+    """Nineteen equal steps to the octave, the twelfth at 12 * 1200 / 19 cents; the readings of cents go by it."""
+    text = TARN.replace('name = "Tarn"', 'name = "Beck"').replace('"12-equal"', '"nineteen.scl"')
+    refused = sent(demo, "/new/file", {"file": text})
+    assert "no such file beside the description" in refused.text
+    table = "nineteen\n19\n" + "\n".join(f"{n * 1200 / 19:.6f}" for n in range(1, 20))
+    page = sent(demo, "/new/file", {"file": text, "scale_table": table})
+    assert page.status_code == 200
+    with open_store(served.store) as store:
+        scale = tomllib.loads(revision(store, instrument(store, "Beck").id).text)["scale"]
+    assert "temperament" not in scale
+    assert scale["degrees"][11] == pytest.approx(12 * 1200 / 19, abs=1e-6)
+
+
 def test_a_drawing_is_laid_nowhere_but_beside_its_description(demo: httpx.Client) -> None:
     board = TARN.partition("[head]")[0].partition("[body]")[0].replace('name = "Tarn"', 'name = "Beck"')
     for name in ("../body.svg", "/etc/body.svg", ".."):

@@ -184,6 +184,28 @@ def test_a_scale_table_beside_the_description(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
+    ("written", "where"),
+    [
+        ("degrees = [76.049, 1200]", None),
+        ("degrees = [1200, 76.049]", "scale.degrees"),
+        ("degrees = [0, 1200]", "scale.degrees[1]"),
+        ("degrees = []", "scale.degrees"),
+        ('degrees = [100]\ntemperament = "12-equal"', "scale"),
+    ],
+)
+def test_a_scale_table_written_out(written: str, where: str | None) -> None:
+    """The frets stand at 76.049, 1200, 1276.049 cents and so on."""
+    text = TARN[: TARN.index("[markers]")].replace('"fret 12"', '"fret 5"')
+    text = text.replace('temperament = "12-equal"', written).replace("frets = 19\njoin = 13", "frets = 5\njoin = 5")
+    if where is None:
+        assert parse_description(text).tuning.at(3) == 1276.049
+        return
+    with pytest.raises(MakersFault) as raised:
+        parse_description(text)
+    assert raised.value.faults[0].where == where
+
+
+@pytest.mark.parametrize(
     ("old", "new", "where"),
     [
         ("treble = 680", "treble = 400", "scale.treble"),

@@ -1,5 +1,7 @@
-"""A description whose drawings became points in its text: the same outline, with no file beside it."""
+"""A description whose drawings became points in its text, its scale table cents: the same, with no file beside it."""
 
+import re
+import tomllib
 from pathlib import Path
 
 import numpy as np
@@ -42,6 +44,18 @@ def test_the_outlines_are_the_same_without_the_drawings(folder: Path, units: str
     assert after.outlines[0].corners == before.outlines[0].corners
     np.testing.assert_array_equal(after.head.points, before.head.points)
     assert after.head.corners == before.head.corners
+
+
+def test_the_pitches_are_the_same_without_the_scale_table(tmp_path: Path) -> None:
+    """A fifth of 3/2 is 1200 log2(3/2) = 701.955 cents, of which no decimals end: it reads back to the last bit."""
+    just = ["16/15", "9/8", "6/5", "5/4", "4/3", "45/32", "3/2", "8/5", "5/3", "9/5", "15/8", "2/1"]
+    (tmp_path / "just.scl").write_text("\n".join(["just", "12", *just]))
+    text = new_description({}).replace('"12-equal"', '"just.scl"')
+    alone = self_contained(text, "tarn.toml", tmp_path)
+    assert re.search(r"degrees = \[.*, 701\.95500086538\d*, .*, 1200\.0\] # from just\.scl", alone)
+    assert "temperament" not in tomllib.loads(alone)["scale"]
+    assert parse_description(alone).tuning.cents == parse_description(text, "tarn.toml", tmp_path).tuning.cents
+    assert self_contained(alone, "tarn.toml", None) == alone
 
 
 def test_a_text_without_drawings_stays_as_it_is() -> None:

@@ -1,4 +1,4 @@
-"""Files taken out and brought in: a description, with the drawings that it names; the whole pack; the whole record."""
+"""Files taken out and brought in: a description, with the files that it names; the whole pack; the whole record."""
 
 import io
 import zipfile
@@ -27,6 +27,8 @@ from gramil.shop.working_files import made_of, working_files
 
 LARGEST_TEXT = 1_000_000
 """Letters of a description."""
+BESIDE = (("body", "file", "drawing"), ("head", "file", "head_drawing"), ("scale", "temperament", "scale_table"))
+"""Files that a description may name: the table and key that name it, the field it is sent in."""
 SAME_DAY = (1980, 1, 1, 0, 0, 0)
 """The day that stands on files within an archive: the same pack is the same bytes."""
 
@@ -152,7 +154,7 @@ def _again(asked: Asked, held: Held, faults: tuple[Fault, ...]) -> Response:
 
 
 def _brought(asked: Asked, name: str) -> str:
-    """The description that was sent, as a file or typed, with its drawings made points. Raises MakersFault."""
+    """The description that was sent, as a file or typed, with the files that it names in it. Raises MakersFault."""
     text = asked.one("file") or asked.one("text")
     if not text:
         raise MakersFault.of("no description was chosen", remedy="choose the file, or paste its text")
@@ -160,13 +162,13 @@ def _brought(asked: Asked, name: str) -> str:
         raise MakersFault.of("that is no description", f"it is longer than {LARGEST_TEXT} letters")
     text = text.replace("\r\n", "\n")
     with TemporaryDirectory() as folder:
-        for table, key in (("body", "drawing"), ("head", "head_drawing")):
-            _laid_beside(Path(folder), toml_of(text, name).get(table), asked.one(key))
+        for table, key, field in BESIDE:
+            _laid_beside(Path(folder), toml_of(text, name).get(table), key, asked.one(field))
         return self_contained(text + "\n", name, Path(folder))
 
 
-def _laid_beside(folder: Path, table: object, drawing: str) -> None:
-    """The drawing that was sent under the name that the description gives it."""
-    named_in = table.get("file") if isinstance(table, dict) else None
-    if drawing and isinstance(named_in, str) and named_in == plain_file(named_in) and named_in.strip("."):
-        (folder / named_in).write_text(drawing, encoding="utf-8")
+def _laid_beside(folder: Path, table: object, key: str, sent: str) -> None:
+    """The file that was sent under the name that the description gives it."""
+    named_in = table.get(key) if isinstance(table, dict) else None
+    if sent and isinstance(named_in, str) and named_in == plain_file(named_in) and named_in.strip("."):
+        (folder / named_in).write_text(sent, encoding="utf-8")

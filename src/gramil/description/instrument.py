@@ -23,6 +23,7 @@ from gramil.description.fields import (
 )
 from gramil.description.heights_and_neck import Head, Heights, Neck, Top
 from gramil.description.neck_carve import Carve
+from gramil.description.scala_scale import MOST_NOTES
 from gramil.description.strings_and_bridge import Bridge, Intonation, Saddle, Strings
 from gramil.description.table import Table
 
@@ -33,6 +34,9 @@ class InstrumentTable(Table):
     name: Words = given("what the instrument is called; it stands on every drawing")
     units: Literal["mm", "in"] = given("unit of bare numbers in this file, and of what is shown first")
     handed: Literal["right", "left"] = usual("right", "most are", "which hand plucks the strings")
+
+
+Degree = Annotated[Number, Field(gt=0, le=100_000)]
 
 
 class Scale(Table):
@@ -51,6 +55,13 @@ class Scale(Table):
     temperament: Words = usual(
         "12-equal", "the usual one", '"N-equal", or the name of a Scala .scl file beside the description'
     )
+    degrees: tuple[Degree, ...] | None = usual(
+        None,
+        "as the temperament says",
+        "in place of temperament, list: cents of each degree above the open string; at the last they begin again",
+        min_length=1,
+        max_length=MOST_NOTES,
+    )
     zero_fret: bool = usual(False, "most have none", "whether a fret stands at the zero line")
 
     @model_validator(mode="after")
@@ -60,6 +71,8 @@ class Scale(Table):
             raise ValueError("give either length, or bass and treble, not both")
         if self.length is None and None in outer:
             raise ValueError("length is missing (or both bass and treble, for a fanned board)")
+        if self.degrees is not None and "temperament" in self.model_fields_set:
+            raise ValueError("give either temperament or degrees, not both")
         return self
 
     @property

@@ -1,4 +1,5 @@
-"""A description that needs no file beside it: the drawings that it names become points in its own text.
+"""A description that needs no file beside it: the drawings and the scale table that it names become points and cents
+in its own text.
 
 The store keeps one text an instrument; what stands in the text follows it through every revision.
 """
@@ -10,6 +11,8 @@ from typing import Any
 import tomlkit
 
 from gramil.description.reading import parse_description
+from gramil.description.scala_scale import ScalaScale
+from gramil.description.tuning import names_file
 from gramil.measure import LengthUnit
 
 _OF_DRAWING = ("file", "layer", "length", "corners")
@@ -18,14 +21,16 @@ Point = tuple[float, float]
 
 
 def self_contained(text: str, file: str, folder: FilePath | None) -> str:
-    """The text with points in the place of drawings, which lie in `folder`; the same text where it names none.
+    """The text with points in the place of drawings and cents in that of a scale table, which lie in `folder`; the same
+    text where it names none.
 
-    Raises MakersFault with every fault of the description and its drawings.
+    Raises MakersFault with every fault of the description and its files.
     """
     described = parse_description(text, file, folder)
     body, head = described.instrument.body, described.instrument.head
     of_body = body is not None and body.file is not None
-    if not of_body and head.file is None:
+    of_scale = names_file(described.instrument.scale)
+    if not of_body and head.file is None and not of_scale:
         return text
     unit = described.instrument.instrument.units
     document: Any = tomlkit.parse(text)
@@ -34,7 +39,15 @@ def self_contained(text: str, file: str, folder: FilePath | None) -> str:
         _put(document["body"], "points", outline.points, outline.corners, unit)
     if head.file is not None:
         _put(document["head"], "outline", described.head.points, described.head.corners, unit)
+    if of_scale:
+        _put_degrees(document["scale"], described.tuning)
     return tomlkit.dumps(document)
+
+
+def _put_degrees(table: Any, tuning: ScalaScale) -> None:
+    degrees = tomlkit.array()
+    degrees.extend(tuning.cents)
+    table["degrees"] = degrees.comment(f"from {table.pop('temperament').strip()}")
 
 
 def _put(table: Any, key: str, points: Sequence[Point], corners: Sequence[int], unit: LengthUnit) -> None:

@@ -1,6 +1,7 @@
-"""The temperament of a scale: `N-equal`, or a Scala `.scl` file beside the description."""
+"""The temperament of a scale: `N-equal`, a Scala `.scl` file beside the description, or its degrees written out."""
 
 import re
+from itertools import pairwise
 from pathlib import Path as FilePath
 
 from gramil.description.instrument import Scale
@@ -17,13 +18,28 @@ def read_tuning(scale: Scale | None, folder: FilePath | None) -> tuple[ScalaScal
     """The scale table, or None with what is wrong; None and nothing when the scale itself could not be read."""
     if scale is None:
         return None, []
+    if scale.degrees is not None:
+        return _written(scale.degrees)
     word = scale.temperament.strip()
     if match := re.fullmatch(r"(\d{1,4})-equal", word, re.ASCII):
         return _equal(int(match[1]), word)
-    if word.lower().endswith(".scl"):
+    if names_file(scale):
         return _from_file(word, folder)
     allowed = 'a number of equal steps such as "12-equal", or the name of a .scl file'
     return None, [Problem(PATH, f"read {quoted(word)}", allowed)]
+
+
+def names_file(scale: Scale) -> bool:
+    """Whether the temperament is the name of a `.scl` file."""
+    return scale.degrees is None and scale.temperament.strip().lower().endswith(".scl")
+
+
+def _written(degrees: tuple[float, ...]) -> tuple[ScalaScale | None, list[Problem]]:
+    for before, value in pairwise((0.0, *degrees)):
+        if value <= before:
+            said = f"read {value:g} cents after {before:g}"
+            return None, [Problem(("scale", "degrees"), said, "cents that rise from fret to fret")]
+    return ScalaScale("degrees", degrees), []
 
 
 def _equal(steps: int, word: str) -> tuple[ScalaScale | None, list[Problem]]:
