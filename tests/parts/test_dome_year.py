@@ -131,9 +131,11 @@ def test_the_owners_page_says_sunk_in_words_and_what_is_not_known(
     assert dry.endswith("mm: sunk, a hollow")
     assert "sunk" not in wet
     assert "sunk" not in shown("brace_height = 40\nbrace_width = 20\n")[1]
-    moonwood = braceless(text_of) + TOP + 'brace_wood = "moonwood"\n'
+    moonwood = (
+        braceless(text_of).replace('wood = "black locust"', 'wood = "bog oak"') + TOP + 'brace_wood = "moonwood"\n'
+    )
     assert derive_text(moonwood)["setup_owner_air"].closed  # nor does any source give how its board moves
-    known = derive_text(moonwood.replace('wood = "black locust"', 'wood = "persimmon"'))
+    known = derive_text(moonwood.replace('wood = "bog oak"', 'wood = "persimmon"'))
     assert Shower(known).filled(known["setup_owner_air"].figures[1].tolerance) == "top's dome not known"
     flat = TOP.replace('"15 ft"', '"flat"')
     figures = derive_text(braceless(text_of) + flat)

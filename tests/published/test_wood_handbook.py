@@ -103,6 +103,14 @@ def test_the_data_file_is_the_handbook(
     assert all(figure and figure.flag != "derived" for figure in figures)
 
 
+def test_black_locust_movement() -> None:
+    """Table 13-5, FPL-GTR-190, read on the hosted page: locust, black, radial 0.00158, tangential 0.00252."""
+    wood = _woods()["black locust"]
+    assert wood.movement_radial is not None
+    assert wood.movement_tangential is not None
+    assert (wood.movement_radial.value, wood.movement_tangential.value) == (0.00158, 0.00252)
+
+
 def test_persimmon_shrinkage() -> None:
     """Table 4-3, FPL-GTR-190 page 4-6, read on the hosted page: common persimmon 7.9, 11.2, volumetric 19.1 %."""
     wood = _woods()["persimmon"]
