@@ -12,6 +12,7 @@ from gramil.shop.opening import open_store
 from gramil.shop.operations_done import measurements, operations_done
 from gramil.shop.places import latest_reading, place
 from gramil.shop.verify import verify
+from gramil.shop.writing import changes
 
 from .conftest import Served, post
 
@@ -151,3 +152,61 @@ def test_the_proof_puts_a_copy_back_and_counts_what_is_in_it(served: Served, dem
         store.connection.execute("PRAGMA foreign_keys = OFF")
         store.connection.execute("DELETE FROM place WHERE name = 'house'")
     assert "Not sound" in demo.get("/record?prove=1").text
+
+
+def put_back(client: httpx.Client, name: str) -> httpx.Response:
+    asked = client.get("/record/put-back", params={"copy": name})
+    return post(client, "/record/put-back", **hidden(asked.text))
+
+
+def test_a_copy_beside_the_record_is_put_back_and_that_is_taken_back(served: Served, demo: httpx.Client) -> None:
+    """What was there lies beside under the moment's name, and is put back in the same way."""
+    copy = served.store.with_name("monday.gramil")
+    copy.write_bytes(demo.get("/record/copy").content)
+    post(demo, "/air/place", name="attic")
+    assert "monday.gramil" in demo.get("/record/put-back").text
+    asked = demo.get("/record/put-back", params={"copy": "monday.gramil"}).text
+    assert "1 change would be gone" in asked
+    assert "attic" in asked
+    assert "attic" in demo.get("/air").text, "asking puts nothing back"
+    told = put_back(demo, "monday.gramil").text
+    kept = "shop.gramil.before-20261125T090000"
+    assert kept in told
+    assert "attic" not in demo.get("/air").text
+    assert verify(served.store) == ()
+    served.clock.later(minutes=1)
+    assert "The record is as in" in put_back(demo, kept).text
+    assert "attic" in demo.get("/air").text
+    assert copy.exists()
+
+
+def test_what_was_noted_after_the_question_is_not_lost(served: Served, demo: httpx.Client) -> None:
+    served.store.with_name("monday.gramil").write_bytes(demo.get("/record/copy").content)
+    asked = hidden(demo.get("/record/put-back", params={"copy": "monday.gramil"}).text)
+    post(demo, "/air/place", name="attic")
+    answer = post(demo, "/record/put-back", **asked)
+    assert answer.status_code == 422
+    assert "noted meanwhile" in answer.text
+    assert "attic" in demo.get("/air").text
+
+
+def test_nothing_but_a_sound_copy_beside_the_record_is_put_back(
+    served: Served, demo: httpx.Client, tmp_path: Path
+) -> None:
+    content = demo.get("/record/copy").content
+    elsewhere = tmp_path / "elsewhere"
+    elsewhere.mkdir()
+    (elsewhere / "copy.gramil").write_bytes(content)
+    served.store.with_name("half.gramil").write_bytes(content[: len(content) // 2])
+    served.store.with_name("notes.gramil").write_text("no store at all")
+    before = demo.get("/record").text.count("<li>")
+    for name in ("elsewhere/copy.gramil", "../copy.gramil", "shop.gramil", "half.gramil", "notes.gramil", ""):
+        answer = post(demo, "/record/put-back", copy=name, seen=newest(served))
+        assert answer.status_code == 422, name
+    assert demo.get("/record").text.count("<li>") == before
+    assert [each.name for each in tmp_path.glob("*before*")] == []
+
+
+def newest(served: Served) -> str:
+    with open_store(served.store) as store:
+        return str(changes(store, 1)[0].id)

@@ -2,6 +2,9 @@
 
 import pytest
 
+from gramil.shop.backup import backup
+from gramil.shop.opening import open_store
+
 from .conftest import Served
 from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, phone, small_targets, wide
 
@@ -12,6 +15,8 @@ PAGES = (
     "/air/readings?place=cupboard",
     "/record",
     "/record?prove=1",
+    "/record/put-back",
+    "/record/put-back?copy=monday.gramil",
     "/air/weighings?piece=top%201",
     "/tools/form?kind=saw",
     "/tools/form?kind=piece",
@@ -51,9 +56,12 @@ def with_entries(page) -> list[str]:
 
 
 @pytest.mark.parametrize("size", list(SIZES))
-def test_each_page_of_the_shop_can_be_used_by_everybody(request, size: str) -> None:
+def test_each_page_of_the_shop_can_be_used_by_everybody(request, served: Served, size: str) -> None:
     page = request.getfixturevalue(size)
     lay_out_demo(page)
+    with open_store(served.store) as store:
+        backup(store, served.store.with_name("monday.gramil"))
+    served.store.with_name("notes.gramil").write_text("no store")
     wrong = {}
     for path in (*with_entries(page), *PAGES):
         page.goto(path)

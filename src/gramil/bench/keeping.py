@@ -2,10 +2,25 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from datetime import datetime
 from pathlib import Path
+from threading import Condition
 
+from gramil.faults import MakersFault
+from gramil.shop.backup import restore
 from gramil.shop.opening import Store, create_store, open_store
+
+PATIENCE = 10.0
+"""Seconds that a copy waits to be put back until nobody has the record open."""
+
+
+@dataclass
+class _Door:
+    """How many requests have the record open; while it is held alone, none begins."""
+
+    inside: int = 0
+    turn: Condition = field(default_factory=Condition)
 
 
 @dataclass(frozen=True)
@@ -13,12 +28,30 @@ class Keeping:
     """Where the record lies."""
 
     path: Path
+    door: _Door = field(default_factory=_Door)
 
     @contextmanager
     def opened(self) -> Iterator[Store]:
         """The store, open for one request; raises MakersFault where it cannot be opened."""
-        with open_store(self.path) as store:
-            yield store
+        with self.door.turn:
+            self.door.inside += 1
+        try:
+            with open_store(self.path) as store:
+                yield store
+        finally:
+            with self.door.turn:
+                self.door.inside -= 1
+                self.door.turn.notify_all()
+
+    def put_back(self, copy: Path, now: datetime) -> Path | None:
+        """A copy in the record's place while no request has it open; gives where what was there is kept.
+
+        Raises MakersFault, with everything left as it was, for a copy that is not sound or a record that is in use.
+        """
+        with self.door.turn:
+            if not self.door.turn.wait_for(lambda: self.door.inside == 0, PATIENCE):
+                raise MakersFault.of("the record is in use", "nothing was touched", "wait a little, and try again")
+            return restore(copy, self.path, now)
 
 
 def keeping_at(path: Path) -> Keeping:

@@ -42,7 +42,14 @@ def record_page(asked: Asked, _: Shelf) -> Response:
     back = {each.undoes for each in found}
     rows = [ChangeRow(each, clock(each.at, asked.now), each.id in back) for each in found]
     return asked.page(
-        "record.html", title="Record", rows=rows, last=last, proof=proof, faults=faults, file=asked.keeping.path.name
+        "record.html",
+        title="Record",
+        rows=rows,
+        last=last,
+        proof=proof,
+        faults=faults,
+        file=asked.keeping.path.name,
+        told=asked.session.told if asked.one("told") else (),
     )
 
 

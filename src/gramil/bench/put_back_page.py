@@ -1,0 +1,57 @@
+"""A copy of the record put back: the copies that lie beside it, what one would take away, and then, when asked to."""
+
+from starlette.responses import Response
+
+from gramil.bench.ages import clock
+from gramil.bench.asking import Asked, go
+from gramil.bench.shelf import Shelf
+from gramil.faults import MakersFault
+from gramil.shop.copies import copies_beside, gone_with
+from gramil.shop.writing import changes
+
+SHOWN = 20
+"""So many changes that would be gone are listed."""
+
+
+def copies_page(asked: Asked, _: Shelf) -> Response:
+    """The copies beside the record, each a link; with `copy`, what putting it back would take away, before it does."""
+    path = asked.keeping.path
+    found = copies_beside(path)
+    if not asked.one("copy"):
+        rows = [(each, clock(each.last.at, asked.now) if each.last else "") for each in found]
+        return asked.page("copies.html", title="Copies", rows=rows, folder=path.parent.absolute())
+    chosen = _chosen(asked)
+    with asked.keeping.opened() as store:
+        gone, last = gone_with(store, path.with_name(chosen)), changes(store, 1)
+    listed = [(each, clock(each.at, asked.now)) for each in gone[:SHOWN]]
+    seen = last[0].id if last else 0
+    return asked.page("put_back.html", title="Put a copy back", copy=chosen, rows=listed, count=len(gone), seen=seen)
+
+
+def put_back(asked: Asked, shelf: Shelf) -> Response:
+    """The copy in the record's place, if nothing was noted since it was asked for; what was there is kept beside."""
+    path, chosen = asked.keeping.path, _chosen(asked)
+    with asked.keeping.opened() as store:
+        last = changes(store, 1)
+    if (last[0].id if last else 0) != asked.number("seen"):
+        raise MakersFault.of(
+            "something was noted meanwhile", "it would be gone with the rest", "look at the copies again"
+        )
+    kept = asked.keeping.put_back(path.with_name(chosen), asked.now)
+    with shelf.lock:
+        shelf.airs.clear()
+    beside = (
+        f"What was there before is kept beside it as {kept.name}, and can be put back in the same way." if kept else ""
+    )
+    asked.session.told = (f"The record is as in {chosen}.", beside)
+    return go("/record?told=1")
+
+
+def _chosen(asked: Asked) -> str:
+    """The copy that was asked for, one of those beside the record and sound enough to be opened."""
+    for each in copies_beside(asked.keeping.path):
+        if each.name == asked.one("copy"):
+            if each.fault:
+                raise MakersFault.of(f"{each.name} cannot be put back", each.fault)
+            return each.name
+    raise MakersFault.of("there is no such copy beside the record", remedy="look at the copies again")
