@@ -116,6 +116,15 @@ def test_the_pack_twice_is_the_same_bytes_and_refuses_strangers(bench: Path) -> 
     assert gramil(bench, *words, "one", "--overwrite").returncode == 0
 
 
+def test_a_nylon_string_guitar_goes_through_the_whole(bench: Path) -> None:
+    checked = gramil(bench, "check", "mere.toml", "--shop", "shop.toml")
+    assert checked.returncode == 0, "nothing stops it"
+    assert "steel" not in checked.stdout, "no limit of steel strings is held against it"
+    done = gramil(bench, "pack", "mere.toml", "--shop", "shop.toml", "--out", "nylon")
+    assert done.returncode == 0, done.stderr
+    assert {"head.dxf", "build-book.pdf", "bench-sheets.pdf"} <= {each.name for each in (bench / "nylon").iterdir()}
+
+
 def test_readback_and_its_plot(bench: Path) -> None:
     (bench / "readings.csv").write_text("fret,position\n1,35.48\n5,158.15\n12,315.12\n19,419.88\n")
     done = gramil(bench, "readback", "slots", "tarn.toml", "readings.csv", "--plot", "errors.svg")

@@ -159,7 +159,7 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     values |= {f"limit_{name}": _chosen(own[limit.name], limit.value) for name, limit in limits.items()}
     values |= unknown_air() | movement_values(description.instrument.board.wood, shop.shop)
     values |= top_wood_values(description.instrument.top, shop.shop)
-    origins = {name: _origin(name, description, shop) for name in INPUTS}
+    origins = {name: _origin(name, description, shop, kinds) for name in INPUTS}
     lengths = {"fret": description.instrument.scale.frets + 1, "string": len(description.instrument.strings.gauges)}
     return Base(values, origins, lengths)
 
@@ -202,14 +202,13 @@ def _on_hand(names: list[str], none: str) -> str:
     return "the shop has " + (", ".join(map(quoted, names)) if names else f"no {none}")
 
 
-def _origin(name: str, description: Description, shop: ShopDescription) -> Origin:
+def _origin(name: str, description: Description, shop: ShopDescription, kinds: frozenset[str]) -> Origin:
     if name in AIR_INPUTS:
         return Origin("no readings of the shop's air")
     if name in MOVEMENT_INPUTS:
         return movement_origin(name, description.instrument.board.wood, shop.shop)
     if name in TOP_WOOD_INPUTS:
         return top_wood_origin(name, description.instrument.top, shop.shop)
-    kinds = kinds_of(dict(description.instrument))
     if name.startswith("limit_"):
         return _limit_origin(limit_for(name.removeprefix("limit_"), kinds), shop)
     file = shop if name.startswith("shop_") else description
@@ -218,9 +217,8 @@ def _origin(name: str, description: Description, shop: ShopDescription) -> Origi
         file, path = shop, _wire_path(name, description, shop)
     if path is not None:
         return _place(path, file)
-    of_kind = (usual_for(key, kinds) for key in keys_of(name))
-    reason = next((row.origin for row in of_kind if row), _REASONS[name])
-    return Origin(f"default ({reason})")
+    usual = next(filter(None, (usual_for(key, kinds) for key in keys_of(name))), None)
+    return Origin(f"default ({usual.origin if usual else _REASONS[name]})")
 
 
 def _limit_origin(limit: Limit, shop: ShopDescription) -> Origin:

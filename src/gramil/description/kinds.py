@@ -48,11 +48,12 @@ def _rows() -> tuple[Usual, ...]:
 
 USUAL: tuple[Usual, ...] = _rows()
 """What is usual for each kind, as the package ships it."""
+_BY_KEY = {(row.key, row.kind): row for row in USUAL}
 
 
 def usual_for(key: str, kinds: frozenset[str]) -> Usual | None:
     """What is usual for these kinds under a dotted key; none where they are as any other."""
-    return next((row for row in USUAL if row.key == key and row.kind in kinds), None)
+    return next((_BY_KEY[key, kind] for kind in kinds if (key, kind) in _BY_KEY), None)
 
 
 def with_usual(tables: Tables) -> dict[str, Any]:

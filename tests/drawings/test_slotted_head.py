@@ -1,0 +1,39 @@
+"""A slotted head as it is drawn: slots, rollers, holes that end at the head's edge, and what it is cut by."""
+
+import numpy as np
+import pytest
+
+from gramil.drawings.marks import Label, Line, Polyline
+
+
+@pytest.fixture
+def head(example):
+    return example("mere")["drawing_head"]
+
+
+def test_slots_lie_where_it_says(example, head):
+    figures = example("mere")
+    slots = [mark for mark in head.marks if isinstance(mark, Polyline) and mark.layer == "cut"]
+    assert len(slots) == 2
+    for slot in slots:
+        x, y = np.array(slot.points).T
+        assert x.max() - x.min() == pytest.approx(115 - 45 + 2 * 10), (
+            "rollers from 45 to 115 mm, a hole of 10 past each"
+        )
+        assert y.max() - y.min() == pytest.approx(figures["head_slot_width"])
+    labels = {mark.address for mark in head.marks if isinstance(mark, Label)}
+    assert {"head_slots[1].start_lower_x", "head_slot_width", "head_slots_apart", "head_roller_depth"} <= labels
+
+
+def test_holes_run_from_the_slot_to_the_head_s_edge(example, head):
+    """The edge is 34 to 36 mm from the middle along the rollers, straight between its points."""
+    holes = [mark for mark in head.marks if isinstance(mark, Line) and mark.layer == "hidden"]
+    assert len(holes) == 2 * 6
+    for hole in holes:
+        assert hole.start[0] == hole.end[0]
+        assert abs(hole.end[1]) == pytest.approx(np.interp(-hole.end[0], [24, 90, 160], [34, 35.5, 36]), abs=0.15)
+
+
+def test_upright_posts_have_no_slots(example):
+    marks = example("tarn")["drawing_head"].marks
+    assert not any(isinstance(mark, Label) and mark.address.startswith("head_slot") for mark in marks)

@@ -1,0 +1,64 @@
+"""Sheets for a nylon-string guitar: a slotted head, strings tied to the bridge, no truss rod; none of it for steel."""
+
+from collections.abc import Callable
+
+import pytest
+
+from gramil.graph import Figures
+from gramil.setups.setup import Setup
+from gramil.show import Shower
+
+
+@pytest.fixture(scope="module")
+def mere(example: Callable[[str], Figures]) -> Figures:
+    return example("mere")
+
+
+@pytest.fixture(scope="module")
+def tarn(example: Callable[[str], Figures]) -> Figures:
+    return example("tarn")
+
+
+def said(figures: Figures, name: str) -> str:
+    """What a sheet says, figures put in."""
+    sheet: Setup = figures[f"setup_{name}"]
+    show = Shower(figures)
+    words = (sheet.title, *(each.what for each in sheet.figures), *sheet.steps, sheet.prove)
+    return " ".join(show.filled(each) for each in words)
+
+
+def test_a_slotted_head_is_bored_below_its_face(mere: Figures) -> None:
+    """Rollers 10 mm under the face of a head 20 mm thick; a depth has no minus."""
+    words = said(mere, "neck_head")
+    assert "the hole's middle 10.00 mm below the face" in words
+    assert "-10.00" not in words
+    assert "post" not in words
+    assert "prick" not in words.lower()
+
+
+def test_posts_are_pricked_and_bored_from_the_face(tarn: Figures) -> None:
+    words = said(tarn, "neck_head")
+    assert "Prick every post" in words
+    assert "roller" not in words
+
+
+def test_a_tie_block_is_bored_along_the_strings(mere: Figures, tarn: Figures) -> None:
+    """58 mm of spread over five steps: 11.60 mm apart."""
+    words = said(mere, "saddle_slot")
+    assert "tie block" in words
+    assert "11.60 mm apart" in words
+    assert "pin" not in words
+    assert "pin's hole" in said(tarn, "saddle_slot")
+
+
+def test_without_a_rod_nothing_speaks_of_its_being_slack(mere: Figures, tarn: Figures) -> None:
+    words = said(mere, "relief")
+    assert words.startswith("Check the relief")
+    assert "without a rod" in words
+    assert "slack" not in words
+    assert "rod slack" in said(tarn, "relief")
+
+
+def test_nylon_is_tuned_up_for_days(mere: Figures, tarn: Figures) -> None:
+    assert "nylon goes on stretching" in said(mere, "strings")
+    assert "nylon" not in said(tarn, "strings")
