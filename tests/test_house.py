@@ -100,7 +100,7 @@ def test_parts_do_not_import_each_other(path: Path) -> None:
     assert all(module.split(".")[2] in SHARED_RECORDS for module in others), others
 
 
-SHARED_RECORDS = {"records", "body_records"}
+SHARED_RECORDS = {"records", "body_records", "edge_records"}
 
 
 @pytest.mark.parametrize("module", list(modules()), ids=lambda module: module.__name__)

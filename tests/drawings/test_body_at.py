@@ -15,9 +15,9 @@ from gramil.drawings.body_at import (
     body_drawing,
     body_marks,
     braces_at,
-    hull_at,
     read_at,
 )
+from gramil.drawings.hull import hull_at
 from gramil.drawings.marks import Polyline
 from gramil.drawings.section_at import Cut, cut_at, section_marks
 from gramil.graph import Figures
@@ -70,7 +70,8 @@ def test_inside_it_is_as_deep_as_side_and_domes_make_it(tarn: Figures) -> None:
 def test_the_soundhole_parts_the_top(tarn: Figures) -> None:
     """92 across its middle at 165; 40 off the middle a chord of 2 sqrt(46^2 - 40^2)."""
     for aside, half in ((0.0, 46.0), (40.0, sqrt(46.0**2 - 40.0**2))):
-        tops = [each for each in shapes(tarn, 165.0 + aside) if len(each.points) > 90 and not each.hatch]
+        plates = [each for each in shapes(tarn, 165.0 + aside) if len(each.points) > 90 and not each.hatch]
+        tops = [each for each in plates if max(z for _, z in each.points) > -60]
         assert sorted(widths(tops[0]) + widths(tops[1]))[1:3] == pytest.approx([-half, half], abs=1e-6)
     assert sum(each.layer == "slots" for each in shapes(tarn, 165.0)) == 2, "a ring on both sides"
 
@@ -89,7 +90,8 @@ def test_a_brace_is_as_high_as_it_is_there(tarn: Figures) -> None:
     cut = at_body(tarn, 185.0)
     hull = hull_at(tarn, cut)
     assert hull is not None
-    brace = next(each for each in shapes(tarn, 185.0) if each.hatch and max(z for _, z in each.points) < -60)
+    grained = [each for each in shapes(tarn, 185.0) if each.hatch == "across the grain"]
+    brace = next(each for each in grained if max(z for _, z in each.points) < -60)
     highest = max(brace.points, key=lambda point: point[1] - float(hull.back(np.array([point[0]]))[0]))
     assert highest[1] - float(hull.back(np.array([highest[0]]))[0]) == pytest.approx(13.0, abs=1e-6)
     ends = [point for point in brace.points if abs(point[0]) > 100]
@@ -109,12 +111,15 @@ def test_bridge_and_saddle_stand_on_the_top(tarn: Figures) -> None:
     cut = cut_at(tarn, float(tarn["saddle_position"]))
     hull = hull_at(tarn, cut)
     assert hull is not None
-    along = [each for each in body_marks(tarn, cut) if isinstance(each, Polyline) and each.hatch == "along the grain"]
+    middle = [
+        each for each in body_marks(tarn, cut) if isinstance(each, Polyline) and widths(each)[0] < 0 < widths(each)[1]
+    ]
+    along = [each for each in middle if each.hatch == "along the grain"]
     plate, bridge = sorted(along, key=lambda each: max(z for _, z in each.points))
     face = float(hull.over(np.zeros(1))[0])
     assert max(z for _, z in bridge.points) - face == pytest.approx(9.0, abs=1e-6)
     assert face - 2.8 - min(z for y, z in plate.points if abs(y) < 2) == pytest.approx(2.4, abs=0.01)
-    saddle = [each for each in body_marks(tarn, cut) if isinstance(each, Polyline) and each.hatch == "bone"]
+    saddle = [each for each in middle if each.hatch == "bone"]
     assert len(saddle) == 1
 
 

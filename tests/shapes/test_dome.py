@@ -27,6 +27,23 @@ def test_fall_by_hand() -> None:
     assert float(Dome(1 / 500, 10, 20).fall(10 + 180, 20 + 240)) == pytest.approx(100)
 
 
+def test_slope_by_hand() -> None:
+    """3-4-5 again: at 300 out on a radius of 500 the tangent falls 3 in 4; along the way out, (180, 240)/300 of it."""
+    slope = Dome(1 / 500, 10, 20).slope(10 + 180, 20 + 240)
+    assert slope.tolist() == pytest.approx([0.75 * 0.6, 0.75 * 0.8])
+    assert Dome(0, 0).slope(300, 100).tolist() == [0, 0]
+
+
+@given(PLACES)
+def test_slope_is_how_the_fall_grows(place: tuple[float, float]) -> None:
+    """By differences of the fall over a thousandth of a millimetre."""
+    (x, y), step = place, 1e-3
+    grown = [
+        float(DOME.fall(x + dx, y + dy) - DOME.fall(x - dx, y - dy)) / (2 * step) for dx, dy in ((step, 0), (0, step))
+    ]
+    assert DOME.slope(x, y).tolist() == pytest.approx(grown, abs=1e-6)
+
+
 def test_flat_does_not_fall() -> None:
     flat = Dome(0, 0)
     assert float(flat.fall(300, 100)) == 0

@@ -38,6 +38,25 @@ def test_a_dome_over_the_middle_of_a_circle_leaves_a_straight_edge(circle: Outli
     assert side.depth(along) == pytest.approx(np.full(41, 100.0), abs=1e-4)
 
 
+def test_faces_slope_outward_as_the_depth_shrinks(waisted: Outline) -> None:
+    """What both faces come together by, going out square to the edge, is what the depth between them shrinks by there:
+    by differences of 0.01 mm of the domes, off their middle, and of the straight taper, worked here."""
+    depth, domes = (90.0, 110.0), (Dome(1 / 7000, 200, 0), Dome(1 / 4000, 260, 0))
+    side = UnrolledSide(waisted, *depth, *domes)
+    along, step = SHARES[1:-1] * side.length, 0.01
+    outward = -waisted.normal(along)
+
+    def between(places: np.ndarray) -> np.ndarray:
+        ends = ((waisted.start, 0.0), (waisted.end, 0.0))
+        fall = sum(dome.fall_from_chord(places[:, 0], places[:, 1], *ends) for dome in domes)
+        straight = depth[0] + (places[:, 0] - waisted.start) / waisted.length * (depth[1] - depth[0])
+        return np.asarray(straight - fall)
+
+    place = waisted.point(along)
+    shrinks = (between(place - step * outward) - between(place + step * outward)) / (2 * step)
+    assert side.upper_slope(along) + side.lower_slope(along) == pytest.approx(shrinks, abs=1e-6)
+
+
 def test_a_taper_round_a_circle_is_a_cosine(circle: Outline) -> None:
     """Between flat faces: depth = 110 - 20 x / 300, and x = R (1 - cos(s / R))."""
     side = UnrolledSide(circle, 110, 90, FLAT, FLAT)

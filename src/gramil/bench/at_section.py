@@ -80,6 +80,7 @@ BRIDGE: tuple[Row, ...] = (
 )
 BODY: tuple[Row, ...] = (
     ("Top's thickness", "top_thickness"),
+    ("Back's thickness", "body_back_thickness"),
     ("Top's radius", "top_radius"),
     ("Back's radius", "body_back_radius"),
     ("Soundhole", "soundhole_diameter"),
@@ -114,7 +115,17 @@ def parts_at(figures: Figures, cut: Cut) -> tuple[Part, ...]:
         ("Bridge and saddle", BRIDGE, not board),
     )
     parts = (Part(name, tuple(_rows(figures, cut, rows)), is_open) for name, rows, is_open in groups)
-    return (*parts, Part("Body", (*_braces(figures, cut), *BODY), not board))
+    return (*parts, Part("Body", (*_braces(figures, cut), *BODY, *_bindings(figures)), not board))
+
+
+def _bindings(figures: Figures) -> tuple[Row, ...]:
+    """What each bound edge of the body carries."""
+    return tuple(
+        (f"{edge.name.capitalize()}'s {words}", f"{edge.name}_binding_{key}")
+        for edge in figures["channel_edges"]
+        for words, key in (("binding", "thickness"), ("binding, high", "height"), ("purfling", "purfling"))
+        if getattr(edge, key)
+    )
 
 
 def _braces(figures: Figures, cut: Cut) -> tuple[Row, ...]:

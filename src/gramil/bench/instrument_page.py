@@ -18,7 +18,8 @@ from gramil.bench.shelf import Held, Shelf
 from gramil.bench.shown_rows import Reading, ShownRow, shown_row
 from gramil.bench.units import shower_for
 from gramil.change.whole import findings_of
-from gramil.drawings.body_at import across, hull_at
+from gramil.drawings.body_at import across
+from gramil.drawings.hull import hull_at
 from gramil.drawings.section_at import Cut, cut_at
 from gramil.findings.finding import Finding
 from gramil.graph import Figures

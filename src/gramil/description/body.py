@@ -48,6 +48,9 @@ class Body(Table):
     depth_tail: Length = usual(105.0, "common practice", "depth of the sides at the tail, without plates", gt=0, le=250)
     back_radius: Radius = usual(4572.0, "common practice: 15 ft", 'radius of the back\'s dome, or "flat"')
     wall: Length = usual(2.1, "common practice: 1.8 to 2.5 mm", "thickness of the sides", gt=0, le=20)
+    back_thickness: Length = usual(
+        2.6, "common practice: 2.3 to 2.9 mm, steel strings", "thickness of the back", gt=0, le=10
+    )
     side_wood: Words = usual("mahogany", "common practice", "what back and sides are made of")
     linings: Length = usual(6.0, "common practice", "width of the linings, against the sides", ge=0, le=40)
     linings_height: Length = usual(14.0, "common practice", "height of the linings", ge=0, le=60)
@@ -71,6 +74,25 @@ class Body(Table):
         if self.file is None and (self.length is not None or self.layer):
             raise ValueError("length and layer go with file; stations and points are in true size")
         return self
+
+
+class EdgeBinding(Table):
+    """Binding round the body's edge at one plate, with the purfling inside it; leave the table out for a bare edge.
+
+    Sizes are those of the strips as they go in. The line under a binding on the side, if any, is part of its height.
+    """
+
+    thickness: Length = usual(0.0, "unbound", "thickness of the binding, in from the side's face", ge=0, le=10)
+    height: Length = usual(
+        6.0, "common practice: 5.5 to 7 mm", "height of the binding, from the plate's face down the side", gt=0, le=40
+    )
+    purfling: Length = usual(
+        0.0, "none", "width of the lines inside the binding together, on the plate's face", ge=0, le=15
+    )
+    purfling_depth: Length = usual(
+        1.6, "common practice: 1.3 to 2 mm", "depth of the purfling's channel in the plate", gt=0, le=10
+    )
+    wood: Words = usual("maple", "common practice", "what the binding is made of, by its name in the stock; or plastic")
 
 
 class Soundhole(Table):

@@ -24,15 +24,15 @@ def read_body(body: Body | None, folder: FilePath | None) -> tuple[tuple[Outline
         return (), []
     try:
         outline = _read(body, key, folder)
-        _moved_in(outline, body.wall + body.linings)
+        stays_whole(outline, body.wall + body.linings)
     except MakersFault as error:
         return (), list(_problems(error.faults, key))
     return (outline,), []
 
 
 @lru_cache(maxsize=16)
-def _moved_in(outline: Outline, distance: float) -> None:
-    """Raises MakersFault where nothing is left inside."""
+def stays_whole(outline: Outline, distance: float) -> None:
+    """Raises MakersFault where nothing is left inside of the outline moved in so far, or more than one piece."""
     moved_in(outline, distance)
 
 

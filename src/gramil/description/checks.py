@@ -11,6 +11,7 @@ from itertools import pairwise
 from typing import Any
 
 from gramil.description.checks_of_body import BODY_CHECKS
+from gramil.description.checks_of_edges import EDGE_CHECKS
 from gramil.description.checks_of_neck import NECK_CHECKS
 from gramil.description.checks_of_strings import STRING_CHECKS
 from gramil.description.instrument import Binding, Board, Markers, Nut, Scale
@@ -284,4 +285,5 @@ CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     *NECK_CHECKS,
     *STRING_CHECKS,
     *BODY_CHECKS,
+    *EDGE_CHECKS,
 )

@@ -8,7 +8,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from gramil.description.body import Body, BraceTable, BridgePlate, Rosette, Soundhole
+from gramil.description.body import Body, BraceTable, BridgePlate, EdgeBinding, Rosette, Soundhole
 from gramil.description.fields import (
     Length,
     Modulus,
@@ -208,6 +208,8 @@ class Instrument(Table):
     head: Head = Field(default_factory=Head)
     top: Top = Field(default_factory=Top)
     body: Body = Field(default_factory=Body)
+    top_binding: EdgeBinding = Field(default_factory=EdgeBinding)
+    back_binding: EdgeBinding = Field(default_factory=EdgeBinding)
     soundhole: Soundhole = Field(default_factory=Soundhole)
     rosette: tuple[Rosette, ...] = Field(default=(), max_length=50)
     brace: tuple[BraceTable, ...] = Field(default=(), max_length=100)

@@ -9,6 +9,7 @@ import numpy as np
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, SideStation, Spot
+from gramil.parts.edge_records import EdgeLines
 from gramil.quantities import Mm, Series
 from gramil.shapes.outline import Outline
 from gramil.shapes.quadrilateral import Quadrilateral
@@ -28,6 +29,15 @@ def _outline(outline: Outline) -> Marks:
     ring = tuple((float(x), float(y)) for x, y in outline.polyline(FINENESS))
     middle = Line((-12.0, 0.0), (outline.length + 12.0, 0.0), "centreline")
     return (Polyline(ring, "outline", closed=True), middle)
+
+
+def piece_binding_lines(channel_lines: tuple[EdgeLines, ...]) -> Marks:
+    """The insides of binding and purfling round the top, as they show on its face."""
+    rings = [ring for each in channel_lines if each.name == "top" for ring in dict.fromkeys((each.bound, each.purfled))]
+    return tuple(
+        Polyline(tuple((float(x), float(y)) for x, y in ring.polyline(FINENESS)), "markers", closed=True)
+        for ring in rings
+    )
 
 
 def piece_soundhole(
@@ -131,6 +141,7 @@ def piece_face_words(body_width: Mm) -> Marks:
 
 def piece_face_plan(
     piece_body_outline: Marks,
+    piece_binding_lines: Marks,
     piece_soundhole: Marks,
     piece_bridge_on_body: Marks,
     piece_braces_hidden: Marks,
@@ -139,6 +150,7 @@ def piece_face_plan(
     """The lines of the face and of what lies under it."""
     return (
         *piece_body_outline,
+        *piece_binding_lines,
         *piece_body_blocks,
         *piece_braces_hidden,
         *piece_soundhole,

@@ -1,84 +1,34 @@
-"""The body cut across where the section line crosses it: top and back on their domes, what is glued under them, the
-soundhole, the bridge.
+"""The body cut across where the section line crosses it: top and back on their domes, sides and linings, the bindings
+in their channels, what is glued under the plates, the soundhole, the bridge.
 
 The cut is square to the body's centreline, through the place where the section line crosses the top; y is across,
 treble positive, z is over the crest of the board as in the neck's section (past its end, over its crest drawn on).
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from functools import cached_property
-from math import cos, hypot, sin
+from math import hypot
 
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil.drawings.hull import Hull, hull_at
 from gramil.drawings.marks import Drawing, Marks, Point, Polyline, Span
 from gramil.drawings.pen import Hatch
+from gramil.drawings.rim_at import STEPS, back_at, edges_at, over_the_middle, plate_between, points_of, rims_at, run
 from gramil.drawings.section_at import Cut, measured_up, section_marks, string_places, turned_over, value_at
 from gramil.graph import Figures
-from gramil.parts.body_records import Brace, Shell
+from gramil.parts.body_records import Brace
 from gramil.quantities import Mm
 
 Array = NDArray[np.float64]
 Interval = tuple[float, float]
 
-STEPS = 48
-"""Pieces of a run across the body."""
 FIGURE = 9.0
 """Height of a figure on this drawing, in mm: it is seven times as wide as a neck's."""
 WIDTH_UNDER = 14.0
 """How far under the back the width stands, in mm."""
 WIDTH, DEPTH = "width here", "depth inside"
 """What is read at the cut and has no address of its own."""
-
-
-@dataclass(frozen=True)
-class Hull:
-    """The body at a cut: `along` from its edge at the neck, `rim` the height (z) of its rim plane there."""
-
-    shell: Shell
-    along: Mm
-    rim: Mm
-    top: Mm
-
-    @cached_property
-    def half(self) -> Mm:
-        """Half its width."""
-        return float(self.shell.side.outline.half_width(self.along))
-
-    @cached_property
-    def ends(self) -> tuple[Point, Point]:
-        """The ends of its centreline."""
-        outline = self.shell.side.outline
-        return (outline.start, 0.0), (outline.end, 0.0)
-
-    def over(self, y: Array) -> Array:
-        """z of the top's face at y."""
-        return np.asarray(self.rim - self.shell.side.upper.fall_from_chord(np.full_like(y, self.along), y, *self.ends))
-
-    def under(self, y: Array) -> Array:
-        """z of the top's underside at y."""
-        return self.over(y) - self.top
-
-    def back(self, y: Array) -> Array:
-        """z of the back's inside at y."""
-        side, (start, end) = self.shell.side, self.ends
-        depth = np.interp(self.along, (start[0], end[0]), (side.depth_start, side.depth_end))
-        fall = side.lower.fall_from_chord(np.full_like(y, self.along), y, start, end)
-        return np.asarray(self.rim - self.top - depth + fall)
-
-
-def hull_at(figures: Figures, cut: Cut) -> Hull | None:
-    """The body at a cut, or None where there is none, or none is described."""
-    start, angle = figures["piece_plan_turned"]
-    along = (cut.x - float(start)) / cos(angle)
-    rim = -along * sin(angle) - value_at(figures, cut.address("thickness_at_crest"), cut)
-    for shell in figures["body_shells"]:
-        hull = Hull(shell, along, float(rim), float(figures["top_thickness"]))
-        if hull.half > 1.0:
-            return hull
-    return None
 
 
 def braces_at(figures: Figures, cut: Cut) -> tuple[Brace, ...]:
@@ -117,11 +67,11 @@ def body_marks(figures: Figures, cut: Cut) -> Marks:
     if hull is None:
         return ()
     return (
-        *_back_and_sides(figures, hull),
+        *back_at(figures, hull),
+        *edges_at(figures, hull),
         *_blocks(figures, hull),
-        *_linings(figures, hull),
         *_braces(figures, hull),
-        *_bridge_plate(figures, hull),
+        *_bridgeplate_between(figures, hull),
         *_top(figures, hull),
         *_rings(figures, hull),
         *_bridge(figures, hull),
@@ -129,25 +79,20 @@ def body_marks(figures: Figures, cut: Cut) -> Marks:
     )
 
 
-def _run(low: float, high: float) -> Array:
-    return np.linspace(low, high, STEPS + 1)
-
-
-def _points(y: Array, z: Array) -> tuple[Point, ...]:
-    return tuple(zip(y.tolist(), z.tolist(), strict=True))
-
-
 def _band(y: Array, high: Array, low: Array, hatch: Hatch = "", layer: str = "outline") -> Polyline:
     """A closed shape between two runs over the same places across."""
-    return Polyline((*_points(y, high), *_points(y[::-1], low[::-1])), layer, closed=True, hatch=hatch)
+    return Polyline((*points_of(y, high), *points_of(y[::-1], low[::-1])), layer, closed=True, hatch=hatch)
 
 
 def _top(figures: Figures, hull: Hull) -> Marks:
     """The top, in two where the soundhole is cut through."""
     hole = _within(float(figures["soundhole_diameter"]), hull.along - float(figures["soundhole_centre"]))
-    parts = [(-hull.half, hull.half)] if hole is None else [(-hull.half, -hole), (hole, hull.half)]
-    runs = [_run(*part) for part in parts]
-    return tuple(_band(y, hull.over(y), hull.under(y)) for y in runs)
+    end = rims_at(figures, hull)[0].plate_end()
+    if hole is None:
+        return (plate_between(hull.over, hull.under, end),)
+    y = run(hole, end[0][0])
+    right = (*points_of(y, hull.over(y)), *end, *points_of(y[::-1], hull.under(y[::-1])))
+    return tuple(Polyline(side, "outline", closed=True) for side in (over_the_middle(right), right))
 
 
 def _within(diameter: float, aside: float) -> float | None:
@@ -169,36 +114,13 @@ def _rings(figures: Figures, hull: Hull) -> Marks:
     return marks
 
 
-def _back_and_sides(figures: Figures, hull: Hull) -> Marks:
-    """The back's inside, whose thickness is not described, and the sides between it and the top."""
-    whole = _run(-hull.half, hull.half)
-    bare = min(hull.half, float(hull.shell.bare.half_width(hull.along)))
-    marks: Marks = (Polyline(_points(whole, hull.back(whole)), "outline"),)
-    for low, high in ((-hull.half, -bare), (bare, hull.half)):
-        y = np.array([low, high])
-        marks += (_band(y, hull.under(y), hull.back(y)),)
-    return marks
-
-
-def _linings(figures: Figures, hull: Hull) -> Marks:
-    """Four, against the sides under the top and over the back."""
-    bare, lined = (float(each.half_width(hull.along)) for each in (hull.shell.bare, hull.shell.lined))
-    if not 0 < lined < bare:
-        return ()
-    height = float(figures["body_linings_height"])
-    found: list[Polyline] = []
-    for low, high in ((-bare, -lined), (lined, bare)):
-        y = np.array([low, high])
-        found += [_band(y, hull.under(y), hull.under(y) - height), _band(y, hull.back(y) + height, hull.back(y))]
-    return tuple(found)
-
-
 def _blocks(figures: Figures, hull: Hull) -> Marks:
-    """The neck's block, or the tail's."""
+    """The neck's block, or the tail's, within the sides."""
+    bare = float(hull.shell.bare.half_width(hull.along))
     marks: Marks = ()
-    for block in figures["body_blocks"]:
+    for block in figures["body_blocks"] if bare > 0 else ():
         if block.start_x <= hull.along <= block.end_x:
-            y = _run(-min(block.half_width, hull.half), min(block.half_width, hull.half))
+            y = run(-min(block.half_width, bare), min(block.half_width, bare))
             marks += (_band(y, hull.under(y), hull.back(y), "across the grain"),)
     return marks
 
@@ -209,7 +131,7 @@ def _braces(figures: Figures, hull: Hull) -> Marks:
     for brace in figures["brace_list"]:
         place = across(brace.footprint, hull.along)
         if place is not None:
-            y = _run(*place)
+            y = run(*place)
             plate, way = (hull.under(y), -1.0) if brace.plate == "top" else (hull.back(y), 1.0)
             marks += (_band(y, plate, plate + way * _heights(brace, hull.along, y), "across the grain"),)
     return marks
@@ -224,12 +146,12 @@ def _heights(brace: Brace, along: Mm, y: Array) -> Array:
     return np.asarray(np.interp(share * brace.length, edge[:, 0], edge[:, 1]))
 
 
-def _bridge_plate(figures: Figures, hull: Hull) -> Marks:
+def _bridgeplate_between(figures: Figures, hull: Hull) -> Marks:
     marks: Marks = ()
     for plate in figures["plate_shapes"]:
         place = across(plate.corners, hull.along)
         if place is not None:
-            y = _run(*place)
+            y = run(*place)
             marks += (_band(y, hull.under(y), hull.under(y) - plate.thickness, "along the grain"),)
     return marks
 
@@ -244,7 +166,7 @@ def _bridge(figures: Figures, hull: Hull) -> Marks:
     for outline in figures["brace_bridge"]:
         place = across(outline.corners, hull.along)
         if place is not None:
-            y = _run(*place)
+            y = run(*place)
             level = np.full_like(y, _bridge_top(figures, hull))
             marks += (_band(y, level, hull.over(y), "along the grain"),)
     return marks
@@ -272,15 +194,15 @@ def body_drawing(figures: Figures, cut: Cut) -> Drawing | None:
     marks = (*body_marks(figures, cut), *section_marks(figures, cut))
     left = figures["instrument_handed"] == "left"
     title = f"{figures['instrument_name']}, the body cut across"
-    return Drawing("body-at", title, "the end", (*(turned_over(marks) if left else marks), *_sizes(hull)))
+    return Drawing("body-at", title, "the end", (*(turned_over(marks) if left else marks), *_sizes(figures, hull)))
 
 
-def _sizes(hull: Hull) -> Marks:
+def _sizes(figures: Figures, hull: Hull) -> Marks:
     """Its width, and how deep it is inside on the centreline."""
     middle = np.zeros(1)
     high, low = float(hull.under(middle)[0]), float(hull.back(middle)[0])
     edge = float(hull.back(np.array([hull.half]))[0])
-    foot = min(low, edge) - WIDTH_UNDER
+    foot = min(low, edge) - float(figures["body_back_thickness"]) - WIDTH_UNDER
     return (
         Span((-hull.half, foot), (hull.half, foot), 0.0, WIDTH, FIGURE),
         *measured_up((0.0, low), (0.0, high), DEPTH, "right", FIGURE),

@@ -4,13 +4,16 @@ x is from the zero line in all of them. In the side view height is over the join
 the body is turned by the neck's set. What is not described is left out, or is a dashed line where it would be.
 """
 
+from collections.abc import Callable
 from dataclasses import replace
 from math import cos, sin
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, face_run, handed
+from gramil.parts.edge_records import Edge
 from gramil.parts.records import CarveStation, Run
 from gramil.quantities import Mm, PerFret, PerString, PerStringFret, Radians, Ratio
 from gramil.shapes.crown import Crown
@@ -19,6 +22,7 @@ from gramil.shapes.unrolled import UnrolledSide
 
 OWNS = ("drawing_", "piece_")
 
+Array = NDArray[np.float64]
 TRUE = View((0.0, 0.0))
 STEPS = 160
 """Points along each edge of the body's side."""
@@ -101,17 +105,32 @@ def piece_plan_turned(back_bow_length: Mm, neck_angle_face: Radians, body_beyond
     return (back_bow_length + body_beyond_join, neck_angle_face)
 
 
-def piece_plan_rims(body_sides: tuple[UnrolledSide, ...], piece_plan_turned: tuple[Mm, Radians]) -> Marks:
-    """The body's side, its two domes along the centreline dashed, and the tail; turned with the neck's set."""
+def piece_plan_rims(
+    body_sides: tuple[UnrolledSide, ...], channel_edges: tuple[Edge, ...], piece_plan_turned: tuple[Mm, Radians]
+) -> Marks:
+    """The body's side, its two domes along the centreline dashed, how far down bindings cover it; turned with the
+    neck's set."""
     marks: Marks = ()
     for side in body_sides:
-        along = np.linspace(0.0, side.length, STEPS)
-        x = side.outline.half.point(along)[:, 0]
-        upper, lower = (tuple(zip(x, edge(along), strict=True)) for edge in (side.upper_edge, side.lower_edge))
+        upper, lower = (_edge_run(side, edge) for edge in (side.upper_edge, side.lower_edge))
         ring = _turned((*upper, *reversed(lower)), piece_plan_turned)
         domes = (Polyline(_turned(run, piece_plan_turned), "hidden") for run in _crests(side))
+        bound = (_covered(each, upper, lower) for each in channel_edges)
         marks += (Polyline(ring, "outline", closed=True), *domes)
+        marks += tuple(Polyline(_turned(run, piece_plan_turned), "markers") for run in bound)
     return marks
+
+
+def _edge_run(side: UnrolledSide, edge: Callable[[Array], Array]) -> tuple[Point, ...]:
+    """An edge of the side, along the centreline."""
+    along = np.linspace(0.0, side.length, STEPS)
+    return tuple(zip(side.outline.half.point(along)[:, 0].tolist(), edge(along).tolist(), strict=True))
+
+
+def _covered(edge: Edge, upper: tuple[Point, ...], lower: tuple[Point, ...]) -> tuple[Point, ...]:
+    """The foot of a binding on the side."""
+    run, way = (upper, -edge.cover) if edge.name == "top" else (lower, edge.cover)
+    return tuple((x, z + way) for x, z in run)
 
 
 def _crests(side: UnrolledSide) -> tuple[tuple[Point, ...], tuple[Point, ...]]:

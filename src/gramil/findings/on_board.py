@@ -4,6 +4,7 @@ import math
 
 from gramil.description.records import Blank, Block, Cutter
 from gramil.findings.finding import Finding, Findings, Severity
+from gramil.findings.ledge import standing_proud
 from gramil.parts.records import BlankChoice, BlockChoice, LedgeChoice, TemplateMatch
 from gramil.quantities import Mm, PerFret, Radians
 
@@ -49,24 +50,12 @@ def finding_ledge(
                 "List the cutters with their bearings.",
             ),
         )
-    proud = ledge_choice.proud
-    short = proud < limit_binding_proud_least
-    severity: Severity = "fine"
-    if math.isnan(proud) or proud < -1e-9:
-        severity = "stop"
-    elif proud > limit_binding_proud_most + 1e-9:
-        severity = "caution"
-    elif short:
-        severity = "note"
     return (
-        Finding(
-            "binding ledge",
-            severity,
-            "ledge_choice.proud",
-            proud,
-            "limit_binding_proud_least" if short else "limit_binding_proud_most",
-            f"How far binding and purfling stand proud with the nearest pair on hand, {ledge_choice.name}.",
-            "Another bearing, or binding of another thickness." if severity != "fine" else "",
+        standing_proud(
+            ("binding ledge", "ledge_choice.proud", ledge_choice.name),
+            ledge_choice.proud,
+            limit_binding_proud_least,
+            limit_binding_proud_most,
         ),
     )
 

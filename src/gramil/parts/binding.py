@@ -1,8 +1,7 @@
 """The binding's ledge: which cutter and bearing make it, and how far the binding then stands proud."""
 
-import math
-
 from gramil.description.records import Cutter
+from gramil.parts.edge_records import best_ledge, ledges
 from gramil.parts.records import LedgeChoice
 from gramil.quantities import Mm
 
@@ -16,19 +15,7 @@ def ledge_options(shop_cutters: tuple[Cutter, ...], core_inset: Mm) -> tuple[Led
     by binding and purfling less the ledge.
     Source: common practice.
     """
-    found = [
-        LedgeChoice(
-            f"{cutter.name}, bearing {bearing:g}",
-            cutter.diameter,
-            bearing,
-            (cutter.diameter - bearing) / 2,
-            core_inset - (cutter.diameter - bearing) / 2,
-        )
-        for cutter in shop_cutters
-        for bearing in cutter.bearings
-        if bearing < cutter.diameter
-    ]
-    return tuple(sorted(found, key=lambda option: abs(option.proud)))
+    return ledges(shop_cutters, core_inset)
 
 
 def ledge_choice(ledge_options: tuple[LedgeChoice, ...], limit_binding_proud_most: Mm) -> LedgeChoice:
@@ -37,9 +24,4 @@ def ledge_choice(ledge_options: tuple[LedgeChoice, ...], limit_binding_proud_mos
     Method: the first option with 0 <= proud <= limit, taking the proudest of them; otherwise the least |proud|.
     Source: common practice.
     """
-    tolerance = 1e-9
-    able = [each for each in ledge_options if -tolerance <= each.proud <= limit_binding_proud_most + tolerance]
-    if able:
-        return max(able, key=lambda option: option.proud)
-    none = LedgeChoice("none", math.nan, math.nan, math.nan, math.nan)
-    return next(iter(ledge_options), none)
+    return best_ledge(ledge_options, limit_binding_proud_most)

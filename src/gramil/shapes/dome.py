@@ -31,6 +31,12 @@ class Dome:
         """How far the dome at (x, y) lies below its apex, in mm; not a number beyond the sphere's edge."""
         return sagitta(self.curvature, np.hypot(np.asarray(x) - self.apex_x, np.asarray(y) - self.apex_y))
 
+    def slope(self, x: ArrayLike, y: ArrayLike) -> Array:
+        """How steeply the dome falls at (x, y), along x and along y: mm a mm, shape (..., 2)."""
+        out = np.stack((np.asarray(x) - self.apex_x, np.asarray(y) - self.apex_y), axis=-1)
+        upright = np.sqrt(1 - self.curvature**2 * (out**2).sum(axis=-1, keepdims=True))
+        return np.asarray(self.curvature * out / upright)
+
     def fall_from_chord(self, x: ArrayLike, y: ArrayLike, start: Point, end: Point) -> Array:
         """How far the dome at (x, y) lies below the straight line between its points over `start` and `end`.
 

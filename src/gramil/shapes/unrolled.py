@@ -50,6 +50,26 @@ class UnrolledSide:
         places = self.outline.half.point(along)
         return self._upper(places) - self._lower(places)
 
+    def upper_slope(self, along: ArrayLike) -> Array:
+        """How steeply the upper face falls outward at its edge, square to the outline: mm a mm; flat is 0."""
+        return self._outward(self.upper, along, 0.0)
+
+    def lower_slope(self, along: ArrayLike) -> Array:
+        """How steeply the lower face comes in toward the upper one at its edge, going outward: mm a mm.
+
+        Toward the end at which the side is shallower its taper adds to the dome's own slope.
+        """
+        return self._outward(self.lower, along, (self.depth_end - self.depth_start) / self.outline.length)
+
+    def _outward(self, dome: Dome, along: ArrayLike, taper: float) -> Array:
+        """The slope of a face across its edge: the dome's, less its chord's rise and what the depth grows by, both
+        along the axis."""
+        half = self.outline.half
+        tangent, places = half.tangent(along), half.point(along)
+        slope = dome.slope(places[..., 0], places[..., 1])
+        rise = (dome.fall(self.outline.end, 0.0) - dome.fall(self.outline.start, 0.0)) / self.outline.length
+        return np.asarray(slope[..., 1] * tangent[..., 0] - (slope[..., 0] - rise - taper) * tangent[..., 1])
+
     def stations(self, tolerance: Mm) -> Array:
         """Distances along, both ends included, between which both edges keep within `tolerance` of straight lines.
 

@@ -72,6 +72,11 @@ LISTS: Sequence[tuple[str, Sequence[tuple[str, str, Columns]]]] = (
                 ),
             ),
             ("The side, flat", "side_stations", (("from the neck", "along"), ("deep", "depth"))),
+            (
+                "Strips for the bindings",
+                "strip_list",
+                (("how many", "count"), ("long", "length"), ("high", "height"), ("thick", "thickness"), ("of", "wood")),
+            ),
             ("Rosette", "rosette_rings", (("inner", "inner"), ("outer", "outer"), ("deep", "depth"))),
             (
                 "Braces",
@@ -131,7 +136,7 @@ SINGLE = (
     ("Board's blank", "blank_length", "blank_width", "blank_thickness"),
     ("Sides, two, bookmatched", "side_blank_length", "side_blank_width", "body_wall"),
     ("Top, joined", "body_plate_length", "body_plate_width", "top_thickness"),
-    ("Back, joined", "body_plate_length", "body_plate_width", ""),
+    ("Back, joined", "body_plate_length", "body_plate_width", "body_back_thickness"),
     ("Bridge", "bridge_length", "bridge_width", "bridge_thickness"),
     ("Bridge plate", "plate_length", "plate_width", "bridge_plate_thickness"),
 )

@@ -1,0 +1,55 @@
+"""The strips for the body's bindings and purflings: how many, how long, and how tightly they bend."""
+
+import math
+
+from gramil.parts.edge_records import Edge, Strip
+from gramil.quantities import Mm
+from gramil.shapes.unrolled import UnrolledSide
+from gramil.shapes.walled import inner_length
+
+OWNS = ("strip_",)
+
+
+def strip_length(side_length: Mm, limit_strip_over: Mm) -> Mm:
+    """Length of a binding's strip: half round the outline's outside, and what is left over at both ends.
+
+    Source: common practice.
+    """
+    return side_length + 2 * limit_strip_over
+
+
+def strip_list(
+    channel_edges: tuple[Edge, ...],
+    body_sides: tuple[UnrolledSide, ...],
+    body_tightest_bend: Mm,
+    limit_strip_over: Mm,
+) -> tuple[Strip, ...]:
+    """Strips for each bound edge, one for either half of the body, bindings and purflings.
+
+    Method: a binding's length is half the outline's perimeter and a purfling's half of the line inside the binding,
+    both with something over at each end; the bend is the tightest at a bout or the waist.
+    Source: steiner_inset
+    """
+    return tuple(
+        strip
+        for side in body_sides
+        for edge in channel_edges
+        for strip in _strips(edge, side, body_tightest_bend, limit_strip_over)
+    )
+
+
+def _strips(edge: Edge, side: UnrolledSide, tightest: Mm, over: Mm) -> tuple[Strip, ...]:
+    binding = Strip(
+        f"{edge.name} binding",
+        2,
+        side.length + 2 * over,
+        edge.height,
+        edge.thickness,
+        edge.wood,
+        tightest / edge.thickness,
+    )
+    if not edge.purfling:
+        return (binding,)
+    inside = inner_length(side, edge.thickness) + 2 * over
+    purfling = Strip(f"{edge.name} purfling", 2, inside, edge.purfling_depth, edge.purfling, "purfling", math.nan)
+    return (binding, purfling)

@@ -1,0 +1,252 @@
+"""Set-ups for the body's edge: plates trimmed flush, channels cut, bindings bent and glued on."""
+
+import math
+
+from gramil.parts.body_records import Bout, SideStation
+from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
+from gramil.quantities import Mm
+from gramil.setups.body_work import CLAMPED, HOT, NO_BODY
+from gramil.setups.setup import BigFigure, Setup, Table, skipped
+
+OWNS = ("setup_",)
+
+UNBOUND = "The body is not bound."
+TRIMMER = (
+    "Trimmer: the body held in its cradle, both hands on the machine, the cord over the shoulder. Never a full cut "
+    "with the cutter's turn: such runs are light passes only. Let it stop before it is put down. Eyes and ears "
+    "covered; local rules and the makers' manuals come first."
+)
+FINE_DUST = "Fine dust of binding, sides and plates: extraction and a respirator."
+PLASTIC = (
+    "Plastic gives off fumes when it is warmed, and celluloid burns fiercely: warm air or water, no iron, no flame, "
+    "window open."
+)
+DOWNHILL = (
+    "Run downhill with the grain: from each widest place toward the waist, and from it toward the end. Half of these "
+    "runs go with the cutter's turn: there take off hairs, in passes as light as a scraper's."
+)
+
+
+def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm) -> Setup:
+    """Trim both plates flush with the sides.
+
+    Method: a bearing as large as its cutter, on the side; downhill runs, so that the plates do not tear out.
+    Source: common practice.
+    """
+    title = "Trim the plates flush with the sides"
+    if not body_bouts:
+        return skipped("flush", title, 550, NO_BODY)
+    known = not math.isnan(channel_flush_cutter)
+    cutter = BigFigure("channel_flush_cutter", "Cutter and its bearing, alike", "as measured", "calipers")
+    by_hand = "No cutter is listed with a bearing as large as itself: trim with chisel, plane and file."
+    return Setup(
+        "flush",
+        title,
+        550,
+        (
+            *((cutter,) if known else ()),
+            BigFigure("body_plate_allowance", "Plates stand over the sides by about", "", "rule"),
+            BigFigure("top_thickness", "Top", "± {limit_tolerance_height}", "calipers at the soundhole"),
+            BigFigure(
+                "body_back_thickness", "Back", "± {limit_tolerance_height}", "as written when it was thicknessed"
+            ),
+        ),
+        (
+            "Scrape off glue that was squeezed out under the plates: a bearing rides on it and leaves a step.",
+            "Saw or knife off all but a little of what stands over.",
+            DOWNHILL if known else by_hand,
+            "Scrape the last of it by hand, square to the side.",
+        ),
+        "A straightedge down the side over the plate's edge shows no light and no step. A step here comes back in "
+        "every channel: the bearing follows it.",
+        (TRIMMER, FINE_DUST),
+        ("trimmer, cutter with its bearing, scraper, straightedge",),
+    )
+
+
+def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideStation, ...]) -> Setup:
+    """Make and bend the strips for bindings and purflings.
+
+    Method: two strips an edge, with something over at either end; the sides' stations are theirs.
+    Source: common practice.
+    """
+    title = "Bend the body's bindings and purflings"
+    bindings = tuple(each for each in strip_list if each.name.endswith("binding"))
+    if not bindings:
+        return skipped("binding-bend", title, 555, UNBOUND)
+    plastic = any(each.plastic for each in bindings)
+    places = tuple(
+        f'Mark {{side_stations["{each.name}"].name}}: {{side_stations["{each.name}"].along}} from the neck end, past '
+        "the {limit_strip_over} that is left over there."
+        for each in side_stations
+        if not math.isnan(each.radius)
+    )
+    return Setup(
+        "binding-bend",
+        title,
+        555,
+        (
+            BigFigure("strip_length", "Each binding, long", "or more", "rule"),
+            *(_thick(each) for each in bindings),
+            BigFigure("body_tightest_bend", "Tightest bend, radius", "", "template"),
+        ),
+        (
+            "Two strips make an edge, mirrored: mark the neck end and the outside on each.",
+            *places,
+            "Try an offcut round the tightest bend first. Waist first, then the lower bout, then the upper."
+            if not plastic
+            else "Warm the strips until they go round by themselves, and let them cool in the mould's line.",
+            "Tie them round the mould, or into the sides' own form, until cold and dry; they spring back a little, and "
+            "the channel takes that up.",
+            "Purflings go round with the bindings; laid up of several lines they are bent before they are glued up.",
+        ),
+        "Laid round the body dry each strip reaches from the neck's middle to the tail's with some left over at both "
+        "ends, and its waist comes to the waist.",
+        (*((PLASTIC,) if plastic else (HOT,)), FINE_DUST),
+        tuple(f'{{strip_list["{each.name}"].name}} of {{strip_list["{each.name}"].wood}}' for each in bindings),
+        "",
+        tuple(f'strip_list["{each.name}"].thickness' for each in bindings),
+        (Table("Strips", _SIZES, tuple(each.name for each in strip_list), "strip"),),
+    )
+
+
+_SIZES = tuple(
+    (head, f'strip_list["<row>"].{field}')
+    for head, field in (("how many", "count"), ("long", "length"), ("high", "height"), ("thick", "thickness"))
+)
+
+
+def _thick(strip: Strip) -> BigFigure:
+    return BigFigure(
+        f'strip_list["{strip.name}"].thickness', f"The {strip.name}, thick", "± {limit_tolerance_height}", "calipers"
+    )
+
+
+def setup_channels(
+    channel_edges: tuple[Edge, ...], channel_cuts: tuple[Cut, ...], channel_tilts: tuple[Tilt, ...]
+) -> Setup:
+    """Cut the channels for binding and purfling.
+
+    Method: a bearing on the side steps each channel in by half of cutter less bearing; depth from the plate; the
+    cutter square to the side, not to the domed plate.
+    Source: common practice.
+    """
+    title = "Cut the channels for the body's bindings"
+    if not channel_edges:
+        return skipped("channels", title, 560, UNBOUND)
+    has_cutter = not math.isnan(channel_cuts[0].ledge)
+    return Setup(
+        "channels",
+        title,
+        560,
+        tuple(_deep(each) for each in channel_cuts),
+        (
+            "Try every setting on an offcut of side wood with a scrap of plate on it, and lay the strips in.",
+            *_purfling_steps(tuple(each for each in channel_edges if each.purfling)),
+            "Depth is from the plate's face at its very edge. Hold the cutter square to the side: a carriage that "
+            "stands upright, or the body on its edge against a fence.",
+            *(_leaning(each) for each in channel_tilts),
+            DOWNHILL,
+            "Stop short of the neck's place and of the tail graft. Finish there, and in corners that no bearing "
+            "reaches, with knife and chisel.",
+        ),
+        _proof(next(each.name for each in channel_cuts if each.name.endswith("binding")), has_cutter),
+        (TRIMMER, FINE_DUST),
+        tuple(_pair(each, has_cutter) for each in channel_cuts),
+        "setup-channels",
+        tuple(f'channel_cuts["{each.name}"].depth' for each in channel_cuts),
+    )
+
+
+def _deep(cut: Cut) -> BigFigure:
+    what = f"The {cut.name}'s channel, deep from the plate's face"
+    return BigFigure(f'channel_cuts["{cut.name}"].depth', what, "± {limit_tolerance_height}", "depth gauge, offcut")
+
+
+def _leaning(tilt: Tilt) -> str:
+    at = f'channel_tilts["{tilt.name}"]'
+    return (
+        f"The {tilt.name} slopes by up to {{{at}.angle}} at its edge: riding on it the cutter leans as much, and the "
+        f"channel's wall is {{{at}.lean}} out over the binding's height."
+    )
+
+
+def _purfling_steps(purfled: tuple[Edge, ...]) -> tuple[str, ...]:
+    if not purfled:
+        return ()
+    return (
+        *(_score(each) for each in purfled),
+        "The purfling's channel first: its bearing rides on what the binding's channel takes away.",
+    )
+
+
+def _score(edge: Edge) -> str:
+    cut = f'channel_cuts["{edge.name} purfling"]'
+    return (
+        f"Score the {edge.name} {{{cut}.inset}} in from the side with a knife in a gauge: across the grain, at neck "
+        "and tail, it tears out first."
+    )
+
+
+def _proof(first: str, has_cutter: bool) -> str:
+    cut = f'channel_cuts["{first}"]'
+    if not has_cutter:
+        return f"Calipers from the side's face read {{{cut}.inset}} in, and from the plate's {{{cut}.depth}} down."
+    return (
+        f"In the offcut the {first} stands {{{cut}.proud}} out of the side and {{limit_binding_proud_least}} over the "
+        "plate. A wrong bearing shows here."
+    )
+
+
+def _pair(cut: Cut, has_cutter: bool) -> str:
+    """What a channel is cut with, and what that leaves."""
+    at = f'channel_cuts["{cut.name}"]'
+    if not has_cutter:
+        return f"{{{at}.name}}, {{{at}.inset}} in: no cutter listed; cutter less bearing would be {{{at}.step}}"
+    return (
+        f"{{{at}.name}}, {{{at}.inset}} in: {{{at}.choice}}, cutter {{{at}.diameter}}, leaves {{{at}.ledge}}, "
+        f"strips {{{at}.proud}} proud"
+    )
+
+
+def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip, ...]) -> Setup:
+    """Glue bindings and purflings into their channels.
+
+    Method: dry first, then from the waist to both ends, drawn in square to the channel's corner.
+    Source: common practice.
+    """
+    title = "Glue the body's bindings"
+    if not channel_edges:
+        return skipped("body-binding", title, 565, UNBOUND)
+    plastic = any(each.plastic for each in strip_list)
+    solvent = "Glue for plastic is a solvent: window open, no flame, none of it on the finish or on bare spruce."
+    return Setup(
+        "body-binding",
+        title,
+        565,
+        (
+            *(
+                BigFigure(f'channel_list["{each.name}"].cover', f"Binding below the {each.name}", "about", "rule")
+                for each in channel_edges
+            ),
+            BigFigure(
+                "limit_binding_proud_least", "Proud of plate and side, all round, at least", "", "finger and feeler"
+            ),
+            BigFigure("channel_side_left", "Side left to show, where it is shallowest", "about", "rule"),
+            BigFigure("limit_gluing_humidity", "Air for gluing, relative humidity", "", "hygrometer"),
+        ),
+        (
+            "Whole length dry first, tape every hand's breadth; where it will not close, warm the strip again, never "
+            "force it.",
+            "Trim both strips at the tail to a butt, or a mitre for the purfling, on the centreline; at the neck they "
+            "run under the heel or stop at it.",
+            "Glue in the purfling and the binding together, a stretch at a time: the waist first, then to either end. "
+            "Press down to the floor and in to the wall; tape or a cord draws both ways at once.",
+            "Leave it as long as its glue asks for before it is scraped. Scrape to the wood, never file across.",
+        ),
+        "Dry, no light shows between strip and channel on the plate or on the side, at the waist least of all.",
+        (CLAMPED, *((solvent,) if plastic else ())),
+        ("tape or binding cord, scraper, feeler",),
+        "setup-channels",
+        ("channel_side_left",),
+    )

@@ -1,0 +1,79 @@
+"""The sheets for the body's edge: open on a bound body, and each saying why not on another."""
+
+import math
+from collections.abc import Callable
+
+import pytest
+
+from gramil.graph import Figures
+from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
+from gramil.setups import body_binding
+from gramil.setups.setup import addresses_of
+from gramil.show import Shower
+
+EDGE = Edge("top", 2.0, 6.0, 0.0, 1.6, "maple", 2.8)
+TILT = Tilt("top", 0.03, 0.0, 0.2, 0.06)
+
+
+def strip(wood: str) -> tuple[Strip, ...]:
+    return (Strip("top binding", 2, 760.0, 6.0, 2.0, wood, 40.0),)
+
+
+def cut(ledge: float) -> tuple[Cut, ...]:
+    return (Cut("top binding", 2.0, 5.9, 4.0, "rabbet, bearing 9", 12.7, 9.0, ledge, 2.0 - ledge),)
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell"])
+def test_on_a_bound_body_every_figure_is_there(example: Callable[[str], Figures], name: str) -> None:
+    figures = example(name)
+    shower = Shower(figures)
+    for sheet in ("setup_flush", "setup_binding_bend", "setup_channels", "setup_body_binding"):
+        setup = figures[sheet]
+        assert not setup.closed
+        assert setup.caution
+        assert all(shower.text(each) not in ("", "not known") for each in addresses_of(setup)), sheet
+
+
+def test_what_is_not_bound_says_so() -> None:
+    assert body_binding.setup_flush((), math.nan).closed
+    assert body_binding.setup_binding_bend((), ()).closed
+    assert body_binding.setup_channels((), (), ()).closed
+    assert body_binding.setup_body_binding((), ()).closed
+
+
+def test_purfling_is_cut_before_its_binding_and_scored(example: Callable[[str], Figures]) -> None:
+    tarn, fell = example("tarn"), example("fell")
+    assert [each.address for each in tarn["setup_channels"].figures] == [
+        'channel_cuts["top purfling"].depth',
+        'channel_cuts["top binding"].depth',
+        'channel_cuts["back binding"].depth',
+    ]
+    assert any(step.startswith("Score the top") for step in tarn["setup_channels"].steps)
+    assert not any("purfling" in step for step in fell["setup_channels"].steps)
+
+
+def test_both_edges_with_purfling_still_fit_the_sheet() -> None:
+    edges = tuple(Edge(name, 2.0, 6.0, 1.5, 1.6, "maple", 2.8) for name in ("top", "back"))
+    cuts = tuple(
+        Cut(f"{edge} {what}", 2.0, 5.9, 4.0, "rabbet, bearing 9", 12.7, 9.0, 1.85, 0.15)
+        for edge in ("top", "back")
+        for what in ("purfling", "binding")
+    )
+    setup = body_binding.setup_channels(edges, cuts, (TILT,))
+    assert len(setup.figures) == 4
+
+
+def test_without_a_cutter_it_is_worked_by_gauge_and_by_what_a_cutter_would_be() -> None:
+    setup = body_binding.setup_channels((EDGE,), cut(math.nan), (TILT,))
+    said = " ".join((*setup.tools, setup.prove))
+    assert 'channel_cuts["top binding"].step' in said
+    assert "bearing}" not in said
+    assert 'channel_cuts["top binding"].ledge' not in addresses_of(setup)
+
+
+def test_plastic_is_not_bent_on_an_iron() -> None:
+    wood, plastic = (body_binding.setup_binding_bend(strip(each), ()) for each in ("maple", "celluloid"))
+    assert any("Hot iron" in line for line in wood.caution)
+    assert not any("Hot iron" in line for line in plastic.caution)
+    assert any("celluloid burns" in line for line in plastic.caution)
+    assert any("solvent" in line for line in body_binding.setup_body_binding((EDGE,), strip("ABS")).caution)
