@@ -18,7 +18,7 @@ LARGE = 3.5
 """How many times as large as life an edge is drawn."""
 APART = 58.0
 """From the one edge's side to the other's, in mm of the drawing."""
-INWARD, BELOW = 0.8, 3.0
+INWARD, BELOW = 1.4, 3.0
 """How much of the plate inside the lining, and of the side below the binding, is shown, in mm of the real thing."""
 
 

@@ -166,8 +166,8 @@ def _deep(cut: Cut) -> BigFigure:
 def _leaning(tilt: Tilt) -> str:
     at = f'channel_tilts["{tilt.name}"]'
     return (
-        f"The {tilt.name} slopes by up to {{{at}.angle}} at its edge: riding on it the cutter leans as much, and the "
-        f"channel's wall is {{{at}.lean}} out over the binding's height."
+        f"The {tilt.name} slopes by {{{at}.angle}} at its steepest, {{{at}.along}} round from the neck. Riding on it, "
+        f"the cutter leans as much: its wall is {{{at}.lean}} out over the binding's height, its floor {{{at}.floor}}."
     )
 
 
