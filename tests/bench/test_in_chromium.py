@@ -539,6 +539,31 @@ def test_two_revisions_over_each_other_fit_a_phone(phone) -> None:
     assert phone.wrong == []
 
 
+LETTERING = """() => Math.min(...[...document.querySelectorAll('.sheet-drawing svg text')]
+    .map(each => parseFloat(getComputedStyle(each).fontSize) * each.getScreenCTM().a))"""
+
+
+@pytest.mark.parametrize(("sheet", "first"), [("sides", "Large, to read"), ("brace-top", "Whole")])
+def test_the_lettering_of_a_long_drawing_can_be_read_on_a_phone(phone, sheet: str, first: str) -> None:
+    """12 px and more when it is large, on a strip that is moved along; all of it in the page's width when it is whole.
+
+    A strip is large at first, a plan whole; by touch and by keys it is the other.
+    """
+    lay_out_demo(phone)
+    phone.goto(f"/instrument/1/sheet/{sheet}")
+    assert phone.get_by_label(first, exact=True).is_checked()
+    strip = phone.get_by_role("region", name="The drawing")
+    fits = "strip => strip.scrollWidth <= strip.clientWidth"
+    phone.get_by_label("Large, to read").tap()
+    assert phone.evaluate(LETTERING) >= 11.9
+    assert not strip.evaluate(fits)
+    assert faults(phone) + small_targets(phone) == []
+    phone.keyboard.press("ArrowLeft")
+    playwright.expect(phone.get_by_label("Whole", exact=True)).to_be_checked()
+    assert strip.evaluate(fits)
+    assert faults(phone) + small_targets(phone) == []
+
+
 def test_a_chart_of_air_opens_where_now_is(phone) -> None:
     lay_out_demo(phone)
     phone.goto("/air")

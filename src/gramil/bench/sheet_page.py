@@ -10,7 +10,7 @@ from gramil.bench.asking import Asked, Missing
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, told_of, verdict
 from gramil.bench.shelf import Held, Shelf
-from gramil.bench.svg_in_page import inlined
+from gramil.bench.svg_in_page import Sized, inlined, readable
 from gramil.bench.templating import render
 from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of, setups_of
@@ -163,11 +163,11 @@ def _text(held: Held, setup: Setup | None, shower: Shower) -> PageText | None:
     return book([setup], shower, title_of(held.figures, shower))["pages"][0]
 
 
-def _drawing(held: Held, setup: Setup | None, shower: Shower) -> str:
+def _drawing(held: Held, setup: Setup | None, shower: Shower) -> Sized | None:
     if setup is None or not setup.drawing:
-        return ""
+        return None
     drawing = next((each for each in drawings_of(held.figures) if each.name == setup.drawing), None)
-    return inlined(svg_text(drawing, shower.text, captioned=False)) if drawing else ""
+    return readable(inlined(svg_text(drawing, shower.text, captioned=False))) if drawing else None
 
 
 def _boxes(store: Store, held: Held, setup: Setup | None, operation: Operation | None, shower: Shower) -> Iterator[Box]:

@@ -6,6 +6,12 @@ from dataclasses import dataclass
 from gramil.writers.svg import number
 
 VIEW_BOX = re.compile(r'viewBox="([-\d.]+) ([-\d.]+) ([\d.]+) ([\d.]+)"')
+SIZE = re.compile(r'width="[\d.]+mm" height="[\d.]+mm"')
+LETTERS = re.compile(r'font-size="([\d.]+)"')
+LEAST_LETTERS = 12.0
+"""Height in px from which lettering is read without the page being drawn larger."""
+TALLEST_STRIP = 450.0
+"""Height in px up to which a large drawing is seen whole from top to bottom on a phone."""
 IDS = re.compile(r'<g id="([a-z]+)" class="layer"')
 
 
@@ -39,3 +45,19 @@ def boxed(svg: str, box: Box, name: str) -> str:
 def inlined(svg: str) -> str:
     """A drawing that may stand on a page beside others: its layers are named without ids."""
     return IDS.sub(r'<g data-layer="\1" class="layer"', svg)
+
+
+@dataclass(frozen=True)
+class Sized:
+    """A drawing as large as its smallest lettering asks for, and whether it is a strip that is read by moving along."""
+
+    svg: str
+    strip: bool
+
+
+def readable(svg: str) -> Sized:
+    """A drawing for a page that shows it large enough to read, or the whole of it in its width."""
+    box, letters = box_of(svg), [float(each) for each in LETTERS.findall(svg)]
+    scale = LEAST_LETTERS / min(letters) if letters else 1.0
+    large = f'width="{number(scale * box.wide)}" height="{number(scale * box.tall)}"'
+    return Sized(SIZE.sub(large, svg, count=1), scale * box.tall <= TALLEST_STRIP)
