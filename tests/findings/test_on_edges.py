@@ -97,6 +97,11 @@ def test_plastic_is_not_judged_by_woods_limit() -> None:
     assert only(on_edges.finding_binding_bend(strip(11.0, "celtis"), 22.0, 12.0)).severity == "stop"
 
 
+def test_only_a_wooden_binding_names_a_wood() -> None:
+    wood, plastic = strip(40.0), strip(40.0, "black ABS")
+    assert [each.bends_as_wood for each in (*wood, *plastic)] == [True, False, False, False]
+
+
 @pytest.mark.parametrize(("lean", "severity"), [(0.1, "fine"), (0.11, "note")])
 def test_cutter_that_rides_on_a_dome(lean: float, severity: str) -> None:
     found = only(on_edges.finding_channel_lean((Tilt("back", 0.02, 0.0, lean, 0.05),), 0.1))

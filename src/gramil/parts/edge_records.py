@@ -123,6 +123,11 @@ class Strip:
         """Whether it is of plastic: it is warmed, not bent on an iron, and wood's limits are not its own."""
         return bool(PLASTICS & set(self.wood.lower().replace(",", " ").split()))
 
+    @property
+    def bends_as_wood(self) -> bool:
+        """Whether it is a binding of wood: of what its lines are, a purfling does not say."""
+        return self.name.endswith("binding") and not self.plastic
+
 
 def ledges(cutters: Iterable[Cutter], inset: Mm) -> tuple[LedgeChoice, ...]:
     """Every cutter with every bearing smaller than it, nearest to an inset (mm) first.

@@ -277,10 +277,11 @@ def _cut_list(words: str, figures: Figures, name: str, shower: Shower) -> Iterat
 
 
 def _woods(figures: Figures) -> list[str]:
-    """The woods that the description names, each once: board, neck, sides, and those of the pieces in the cut lists."""
+    """The woods that the description names, each once: board, neck, sides, bindings, the cut lists' pieces."""
     named = [figures[name] for name in WOODS] + [figures["body_side_wood"]] * bool(figures["body_outlines"])
     for _, name in CUT_LISTS[1:]:
         named += [piece.wood for piece in figures[name] if hasattr(piece, "wood")]
+    named += [each.wood for each in figures["strip_list"] if each.bends_as_wood]
     return list(dict.fromkeys(named))
 
 
