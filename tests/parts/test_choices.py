@@ -140,6 +140,13 @@ def test_saws(bottom: str, cut: str, main: str, deepening: str, of: Callable[...
     assert (figures["saw_main"].name, figures["saw_deepening"].name) == (main, deepening)
 
 
+@pytest.mark.parametrize("bottom", ["straight", "follows the arch"])
+def test_any_saw_serves_a_board_that_stays_flat(bottom: str, of: Callable[..., Figures]) -> None:
+    """Nothing is arched, so nothing is in the way of the saw whose kerf is nearest the 0.54 tang."""
+    figures = of(arch='"flat"', bottom=f'"{bottom}"', cut='"after arching"')
+    assert figures["saw_main"].name == "near"
+
+
 def test_ledge(of: Callable[..., Figures]) -> None:
     """Binding 1.8: (12.7 - 8.9) / 2 = 1.9 cuts 0.1 too deep, (12.7 - 9.3) / 2 = 1.7 leaves 0.1 proud, and is taken.
 

@@ -11,22 +11,26 @@ NO_SAW = Saw("none", math.nan, "", False, "no saw in the shop does this")
 
 
 def saw_main(
-    shop_saws: tuple[Saw, ...], wire_tang_thickness: Mm, slots_bottom: str, slots_cut: str, slots_saw: str
+    shop_saws: tuple[Saw, ...],
+    wire_tang_thickness: Mm,
+    slots_bottom: str,
+    slots_cut: str,
+    slots_saw: str,
+    slot_fall_greatest: Mm,
 ) -> Saw:
     """The saw for the main kerf: the one that the maker named, else the best of those that can make this cut.
 
-    Method: before arching any saw serves; after it, a straight bottom needs a saw from above with its stop over the
-    crest, an arched bottom one whose stop rides on the arch. Of these a saw that does not ride the arch is taken
-    first where either serves, then the least |kerf - tang|.
+    Method: before arching, and on a board that stays flat, any saw serves; after it, a straight bottom needs a saw
+    from above with its stop over the crest, an arched bottom one whose stop rides on the arch. Of these a saw that
+    does not ride the arch is taken first where either serves, then the least |kerf - tang|.
     Source: common practice.
     """
-    able = [saw for saw in shop_saws if _can_cut(saw, slots_bottom, slots_cut) and slots_saw in ("", saw.name)]
+    flat_face = slots_cut == "before arching" or slot_fall_greatest == 0
+    able = [saw for saw in shop_saws if (flat_face or _cuts_arched(saw, slots_bottom)) and slots_saw in ("", saw.name)]
     return min(able, key=lambda saw: (saw.rides_arch, abs(saw.kerf - wire_tang_thickness)), default=NO_SAW)
 
 
-def _can_cut(saw: Saw, bottom: str, cut: str) -> bool:
-    if cut == "before arching":
-        return True
+def _cuts_arched(saw: Saw, bottom: str) -> bool:
     if bottom == "straight":
         return saw.cuts == "from above" and not saw.rides_arch
     return saw.rides_arch

@@ -104,7 +104,7 @@ def _bottom_step(bottom: str, cut: str) -> str:
             if cut == "before arching"
             else "measured at the crest"
         )
-        return f"The bottom stays straight, and is deeper than needed under the crest; {kept}."
+        return f"The bottom stays straight: under an arched face it is deeper than needed at the crest; {kept}."
     if cut == "before arching":
         return "This is a pilot: a saw riding the arch deepens the ends to {slot_need} once the board is arched."
     return "The bottom follows the arch: {slot_need} below the face everywhere."
