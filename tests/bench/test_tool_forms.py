@@ -136,3 +136,12 @@ def test_a_piece_to_follow_lies_where_it_was_said(served: Served, demo: httpx.Cl
     assert [(each["place"], each["from"]) for each in lay] == [("cupboard", "2026-11-25T09:00:00")]
     refused = post(demo, "/tools/form", kind="piece", **{**form, "name": "top 6", "wood": "unheard of"})
     assert 'class="fault"' in field(refused.text, "wood")
+
+
+def test_the_list_of_tools_says_its_lengths_in_the_unit_of_the_page(demo: httpx.Client) -> None:
+    """A kerf of 0.58 mm is 0.58 / 25.4 = 0.023 in: bare, on a page of inches, it read as more than half an inch."""
+    assert "kerf <b>0.58 mm</b>" in demo.get("/tools").text
+    post(demo, "/unit", unit="in", back="/tools")
+    page = demo.get("/tools").text
+    assert "kerf <b>0.023 in</b>" in page
+    assert "0.58" not in page

@@ -61,6 +61,11 @@ def entries(kind: str, figures: Mapping[str, Any], unit: LengthUnit, faults: Map
     )
 
 
+def lengths_of(kind: str) -> frozenset[str]:
+    """The keys of a kind of row that hold lengths."""
+    return frozenset(key for key, field in _typed(kind) if _is_length(field))
+
+
 def _typed(kind: str) -> Iterator[tuple[str, FieldInfo]]:
     """The keys that are typed one by one: those that hold no rows of their own."""
     for name, field in table_of(kind).model_fields.items():

@@ -9,7 +9,7 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked, Missing, go
 from gramil.bench.consequences import consequences, held_open
 from gramil.bench.correcting import Wrong, asked_whether
-from gramil.bench.row_form import by_key, checked, entries, row_typed
+from gramil.bench.row_form import by_key, checked, entries, lengths_of, row_typed
 from gramil.bench.shelf import Shelf
 from gramil.bench.tools_page import unit_of_shop
 from gramil.faults import Fault, MakersFault
@@ -58,7 +58,7 @@ def _in_unit(item: Item, store: Store, unit: LengthUnit) -> Mapping[str, Any]:
     own = shop_unit(store)
     if own == unit:
         return item.figures
-    table = {entry.key for entry in entries(item.kind, {}, unit, {}) if entry.words.endswith(f", {unit}")}
+    table = lengths_of(item.kind)
     return {key: _with_unit(value, own) if key in table else value for key, value in item.figures.items()}
 
 

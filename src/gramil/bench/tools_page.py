@@ -9,6 +9,7 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked, go
 from gramil.bench.consequences import consequences, held_open
+from gramil.bench.row_form import lengths_of
 from gramil.bench.shelf import Shelf
 from gramil.description.reading import DEFAULT_SHOP
 from gramil.faults import MakersFault
@@ -64,18 +65,25 @@ def _row(store: Store, item: Item, unit: LengthUnit) -> ToolRow:
         found = kerf(store, item)
         used = f"cuts {shown(found.used, 'mm', unit)}"
         used += f", {found.cuts} test cuts, {found.at[:10]}" if found.measured is not None else ", by its label"
-    return ToolRow(item, tuple(_words(item)), used)
+    return ToolRow(item, tuple(_words(item, shop_unit(store), unit)), used)
 
 
-def _words(item: Item) -> Iterator[tuple[str, str]]:
+def _words(item: Item, own: LengthUnit, unit: LengthUnit) -> Iterator[tuple[str, str]]:
+    """What stands of a tool; bare lengths, written in the shop's `own` unit, with theirs or in the page's."""
+    lengths = lengths_of(item.kind)
     for key, value in item.figures.items():
-        yield key.replace("_", " "), _said(value)
+        said = _said(value, own, unit) if key in lengths else _said(value)
+        yield "" if key == "what" else key.replace("_", " "), said
 
 
-def _said(value: Any) -> str:
+def _said(value: Any, own: LengthUnit | None = None, unit: LengthUnit | None = None) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
-    return ", ".join(map(_said, value)) if isinstance(value, list) else str(value)
+    if isinstance(value, list):
+        return ", ".join(_said(each, own, unit) for each in value)
+    if own is None or unit is None or isinstance(value, str):
+        return str(value)
+    return f"{value:g} {unit}" if own == unit else shown(read_length(f"{value} {own}", own), "mm", unit)
 
 
 def _item(store: Store, asked: Asked, kind: str) -> Item:
