@@ -49,6 +49,10 @@ def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
     assert shower.text("slot_depth_setting") in said["Dimensions by part"]
     assert cited("equal_temperament").split(",")[0] in said["Dimensions by part"]
     assert figures["board_wood"] in said["Woods"]
+    (ways,) = pages["Board"]["tables"]
+    assert len(ways["rows"]) == 4
+    chosen = next(row for row in ways["rows"] if row[0] == f"{figures['slots_bottom']}, {figures['slots_cut']}")
+    assert shower.text("slot_depth_setting") == chosen[1].replace("\xa0", " ")
 
 
 @pytest.mark.skipif(shutil.which("pdftotext") is None, reason="pdftotext is not installed")

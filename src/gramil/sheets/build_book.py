@@ -59,6 +59,25 @@ Columns = tuple[tuple[str, str], ...]
 ENDS = (("first end, along", "start_x"), ("across", "start_y"), ("second end, along", "stop_x"), ("across", "stop_y"))
 LISTS: Sequence[tuple[str, Sequence[tuple[str, str, Columns]]]] = (
     (
+        "Board",
+        (
+            (
+                "Four ways of cutting the slots",
+                "cutting_options",
+                (
+                    ("set to", "setting"),
+                    ("measured from", "measured_from"),
+                    ("cut at its ends", "pilot_at_end"),
+                    ("and then", "then"),
+                    ("left at the crest", "left_at_crest"),
+                    ("left at its ends", "left_at_end"),
+                    ("kept of the stiffness", "stiffness_kept"),
+                    ("the same with the neck", "stiffness_kept_with_neck"),
+                ),
+            ),
+        ),
+    ),
+    (
         "Body and braces",
         (
             (
@@ -192,7 +211,7 @@ def front_pages(shower: Shower, drawings: Mapping[str, str], title: str) -> Iter
 
 
 def _lists(shower: Shower) -> Iterator[FrontPage]:
-    """A page each for the records of body and neck, where there are any."""
+    """A page each for the records of board, body and neck, where there are any."""
     for title, lists in LISTS:
         tables = [table for words, name, columns in lists for table in _records(words, name, columns, shower)]
         if tables:
