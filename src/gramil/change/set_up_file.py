@@ -5,12 +5,11 @@ over that fret's crown), `saddle_height` (saddle over the bridge under the strin
 a break point stands now), and `relief`, for which string is left empty.
 """
 
-import csv
-import io
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from gramil.csv_text import named_rows
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, read_length
 
@@ -42,22 +41,16 @@ def parse_set_up_readings(
 
     A row may be out of order; the same thing read twice is a fault.
     """
-    table = csv.DictReader(io.StringIO(text))
-    names = [(name or "").strip().lower() for name in table.fieldnames or ()]
-    if not set(COLUMNS) <= set(names):
-        what = f"the first line is {', '.join(table.fieldnames or ()) or 'empty'}"
-        raise MakersFault([Fault(1, "heading", what, "", "Write string,what,value", file)])
-    table.fieldnames = names
     faults: list[Fault] = []
     found: dict[tuple[str, int, int], float] = {}
-    for number, row in enumerate(table, 2):
+    for line, row in named_rows(text, file, COLUMNS):
         try:
             key = _key(row, strings, last_fret, action_fret)
             if key in found:
                 raise ValueError("the same thing was read in an earlier line")
             found[key] = _value(key[0], row["value"], unit)
         except ValueError as error:
-            faults.append(Fault(number, "reading", str(error), "", "", file))
+            faults.append(Fault(line, "reading", str(error), "", "", file))
     if not faults and not found:
         faults.append(Fault(None, "readings", "nothing was read", "", "Measure something first", file))
     if faults:
@@ -65,9 +58,9 @@ def parse_set_up_readings(
     return _gathered(found)
 
 
-def _key(row: Mapping[str, str | None], strings: int, last_fret: int, action_fret: int) -> tuple[str, int, int]:
+def _key(row: Mapping[str, str], strings: int, last_fret: int, action_fret: int) -> tuple[str, int, int]:
     """What a row reads: its kind, string and fret; 0 for what has none."""
-    written = (row["what"] or "").strip().lower()
+    written = row["what"].strip().lower()
     match = _WHAT.fullmatch(written)
     if match is None or match[1] not in KINDS:
         raise ValueError(f"{written!r} is none of " + ", ".join(KINDS) + ' (with a fret: "cents@12")')
@@ -75,7 +68,7 @@ def _key(row: Mapping[str, str | None], strings: int, last_fret: int, action_fre
     usual = {"action": action_fret, "nut": 1}.get(kind, 0)
     fret = int(match[2]) if match[2] else usual
     _check_fret(kind, fret, last_fret, usual)
-    text = (row["string"] or "").strip()
+    text = row["string"].strip()
     if kind == "relief":
         return kind, 0, 0
     if not text.isdecimal() or not 1 <= int(text) <= strings:
@@ -92,8 +85,8 @@ def _check_fret(kind: str, fret: int, last_fret: int, usual: int) -> None:
         raise ValueError(f"{kind} belongs to no fret")
 
 
-def _value(kind: str, written: str | None, unit: LengthUnit) -> float:
-    text = (written or "").strip()
+def _value(kind: str, written: str, unit: LengthUnit) -> float:
+    text = written.strip()
     if kind != "cents":
         return float(read_length(text, unit))
     match = _CENTS.fullmatch(text)

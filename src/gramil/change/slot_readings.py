@@ -4,14 +4,13 @@ The likely systematic causes are fitted and named: the readings' zero off the nu
 one slip of the index after which every slot is out by the same. The simplest that explains the readings is taken.
 """
 
-import csv
-import io
 from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil.csv_text import named_rows
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
 from gramil.measure import LengthUnit, read_length
@@ -173,29 +172,14 @@ def parse_slot_readings(text: str, file: str, unit: LengthUnit, last_fret: int) 
     Raises MakersFault with every fault: no such column, a fret that the board does not have or that comes twice, a
     position that cannot be read.
     """
-    table = csv.DictReader(io.StringIO(text))
-    columns = {(name or "").strip().lower(): name for name in table.fieldnames or ()}
-    if not {"fret", "position"} <= set(columns):
-        raise MakersFault(
-            [
-                Fault(
-                    1,
-                    "heading",
-                    f"the first line is {', '.join(table.fieldnames or ()) or 'empty'}",
-                    "",
-                    "Write fret,position",
-                    file,
-                )
-            ]
-        )
     faults: list[Fault] = []
     found: dict[int, float] = {}
-    for number, row in enumerate(table, 2):
+    for line, row in named_rows(text, file, ("fret", "position")):
         try:
-            fret = _fret(row[columns["fret"]], last_fret, found)
-            found[fret] = read_length((row[columns["position"]] or "").strip(), unit)
+            fret = _fret(row["fret"].strip(), last_fret, found)
+            found[fret] = read_length(row["position"].strip(), unit)
         except ValueError as error:
-            faults.append(Fault(number, "reading", str(error), "", "", file))
+            faults.append(Fault(line, "reading", str(error), "", "", file))
     if not faults and len(found) < 2:
         faults.append(Fault(None, "readings", "fewer than two slots were read", "", "Measure at least two slots", file))
     if faults:
@@ -204,8 +188,7 @@ def parse_slot_readings(text: str, file: str, unit: LengthUnit, last_fret: int) 
     return frets, np.array([found[int(fret)] for fret in frets])
 
 
-def _fret(written: str | None, last_fret: int, found: dict[int, float]) -> int:
-    text = (written or "").strip()
+def _fret(text: str, last_fret: int, found: dict[int, float]) -> int:
     if not text.isdecimal() or not 0 <= int(text) <= last_fret:
         raise ValueError(f"fret {text!r} is not one of 0 to {last_fret}")
     if int(text) in found:

@@ -3,12 +3,11 @@
 Outlooks are typed in or read from a table of times; without one the air is taken to stay as it was on average lately.
 """
 
-import csv
-import io
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from gramil.csv_text import rows_of
 from gramil.faults import Fault, MakersFault
 from gramil.shop.air_bands import Limits
 
@@ -58,11 +57,10 @@ class Outlook:
 
 def read_outlook(text: str, file: str) -> tuple[Spell, ...]:
     """Spells from a table `time,temperature,humidity` (ISO 8601, C, %). Raises MakersFault with every fault."""
-    rows = list(csv.reader(io.StringIO(text.removeprefix("\ufeff"))))
     spells: list[Spell] = []
     faults: list[Fault] = []
-    for line, row in enumerate(rows, 1):
-        if not row or (line == 1 and not row[0][:1].isdigit()):
+    for line, row in rows_of(text, file):
+        if line == 1 and not row[0][:1].isdigit():
             continue
         try:
             moment = datetime.fromisoformat(row[0].strip()).replace(tzinfo=None)
