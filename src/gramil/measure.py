@@ -243,7 +243,8 @@ def _read(written: str | int | float, unit: str, quantity: _Quantity) -> float:
         if not quantity.least <= exact <= quantity.most:
             raise _DoubtError(f"It is not {quantity.bounds}")
     except _DoubtError as doubt:
-        what = f"“{_quotable(written)}” cannot be read as a {quantity.name}"
+        article = "an" if quantity.name.startswith("a") else "a"
+        what = f"“{_quotable(written)}” cannot be read as {article} {quantity.name}"
         raise MeasureError.of(what, doubt.why, doubt.remedy or quantity.write) from None
     return float(exact)
 

@@ -107,6 +107,9 @@ def test_one_end_of_a_cylinder_may_be_turned_and_a_flat_board_wants_bounds(bench
 def test_turn_says_when_there_is_no_answer(bench: Path) -> None:
     done = gramil(bench, "turn", "board.thickness", "tarn.toml", "--until", "fret_position[5]=3 mm")
     assert done.returncode == 1
+    assert "does not move" in done.stderr
+    done = gramil(bench, "turn", "board.thickness", "tarn.toml", "--until", "slot_left_at_crest[1]=300 mm")
+    assert done.returncode == 1
     assert "no answer" in done.stderr
     assert gramil(bench, "turn", "board.wood", "tarn.toml", "--until", "fret_position[5]=3 mm").returncode == 2
     assert gramil(bench, "turn", "board.thickness", "tarn.toml", "--until", "nothing=3 mm").returncode == 2
@@ -122,11 +125,23 @@ def test_turn_says_when_there_is_no_answer(bench: Path) -> None:
         (("new", "nowhere/x.toml", "--usual"), "nowhere"),
         (("why", "saw_main.__class__", "tarn.toml"), "no figure"),
         (("why", "scale_frets.bit_length", "tarn.toml"), "no figure"),
-        (("readback", "slots", "tarn.toml", "good.csv", "--plot", "."), "Name another place"),
+        (("readback", "slots", "tarn.toml", "good.csv", "--plot", "no/e.svg"), "Name another place"),
+        (("readback", "slots", "tarn.toml", "good.csv", "--plot", "tarn.toml"), "does not end in .svg"),
+        (("readback", "slots", "tarn.toml", "long.csv"), "long.csv:3: is not CSV"),
+        (("readback", "setup", "tarn.toml", "long.csv"), "Write string,what,value"),
+        (("sheet", "slotted", "tarn.toml", "--out", "tarn.toml"), "does not end in .pdf"),
+        (("shift", "tarn.toml", "--set", "board.width=57", "--set", "board.width=58"), "board.width is set twice"),
+        (("dims", "tarn.toml", "--json", "--csv"), "not both"),
+        (("why", "fret_position[99]", "tarn.toml"), "fret_position has rows [0 to 19]"),
+        (("why", "string_pull[0]", "tarn.toml"), "string_pull has rows [1 to 6]"),
+        (("turn", "board.thickness", "tarn.toml", "--until", "string_pull_total=nan"), "no number of N"),
+        (("turn", "board.thickness", "tarn.toml", "--until", "string_pull_total=150 lb"), "no number of N"),
+        (("turn", "board.thickness", "tarn.toml", "--until", "neck_angle_target=x"), "read as an angle"),
     ],
 )
 def test_what_cannot_be_done_is_one_plain_message(bench: Path, words: tuple[str, ...], says: str) -> None:
     (bench / "good.csv").write_text("fret,position\n1,35.36\n2,68.73\n", encoding="utf-8")
+    (bench / "long.csv").write_text("fret,position\n\n1," + "9" * 200_000, encoding="utf-8")
     done = gramil(bench, *words)
     assert done.returncode == 2
     assert says in done.stderr

@@ -101,5 +101,5 @@ def changed(held: Held, text: str) -> Figures:
     Raises MakersFault with every fault of the text.
     """
     description = parse_description(text, held.seen.name)
-    base = with_air(base_values(description, held.shop), held.shop, held.air)
+    base = with_air(base_values(description, held.shop), held.air)
     return held.figures.with_base(base.values, base.origins, base.lengths)

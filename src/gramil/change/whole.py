@@ -65,18 +65,24 @@ def figures_of(
 
     Raises MakersFault when the two do not go together (a wire that the shop does not have, and the like).
     """
-    base = with_air(base_values(description, shop), shop, air)
+    base = with_air(base_values(description, shop), air or air_of(shop))
     return derive(whole_graph(), base.values, base.origins, pins, base.lengths)
 
 
-def with_air(base: Base, shop: ShopDescription, air: "AirBase | None" = None) -> Base:
-    """The base values with what the readings of the shop's air say, where there are any."""
-    if air is None and not shop.shop.place:
-        return base
+def air_of(shop: ShopDescription) -> "AirBase | None":
+    """What the readings of the shop's own files say of its air and pieces, or nothing where it names no place."""
+    if not shop.shop.place:
+        return None
     from gramil.change.air_base import air_base  # the physics of moisture is loaded only where there is air
 
-    found = air_base(shop) if air is None else air
-    return Base({**base.values, **found.values}, {**base.origins, **found.origins}, base.lengths)
+    return air_base(shop)
+
+
+def with_air(base: Base, air: "AirBase | None") -> Base:
+    """The base values with what the readings of the air say, where there are any."""
+    if air is None:
+        return base
+    return Base({**base.values, **air.values}, {**base.origins, **air.origins}, base.lengths)
 
 
 def figures_of_files(instrument: str | Path, shop: str | Path | None = None) -> Figures:

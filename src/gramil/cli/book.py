@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
 from gramil.cli.pack import PAPERS
 from gramil.pack import build_book
 from gramil.writers.paper import PaperName
@@ -13,7 +13,7 @@ from gramil.writers.paper import PaperName
 @click.command()
 @instrument_file
 @shop_file
-@click.option("--out", type=click.Path(path_type=Path), required=True, help="PDF file to write.")
+@file_to_make("--out", ending=".pdf", what="PDF file to write.", required=True)
 @click.option("--paper", type=PAPERS, help="Paper; the shop's own if not given.")
 @click.option("--overwrite", is_flag=True, help="Replace a file that is there.")
 def command(file: Path, shop: Path | None, out: Path, paper: PaperName | None, overwrite: bool) -> None:

@@ -9,7 +9,7 @@ import click
 from gramil.change.whole import figures_of
 from gramil.cli.bench_options import moment, moment_of, store_file
 from gramil.cli.now import wrapped
-from gramil.cli.options import shop_file
+from gramil.cli.options import file_to_make, shop_file
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -40,7 +40,7 @@ class _Asked:
 @click.option("--rate", type=click.FloatRange(0, 100_000), required=True, help="Money for an hour.")
 @click.option("--material", multiple=True, metavar="WHAT=COST", help="Something that is paid for: tuners=85.")
 @click.option("--money", default="", help="What the money is called, set behind every amount.")
-@click.option("--print", "printed", type=click.Path(path_type=Path), help="Also write a quote sheet (PDF).")
+@file_to_make("--print", "printed", ending=".pdf", what="Also write a quote sheet (PDF).")
 def command(
     file: str,
     shop: Path | None,

@@ -36,6 +36,8 @@ def command(
     gramil dims tarn.toml --made
     gramil dims tarn.toml --csv > dims.csv
     """
+    if as_json and as_csv:
+        raise click.UsageError("--json or --csv, not both")
     figures, shower = opened(file, shop, made)
     names = _chosen(figures, part)
     if as_json:
@@ -51,7 +53,7 @@ def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
     names = dimensions_of(figures)
     if part is None:
         return names
-    chosen = tuple(name for name in names if figures.graph.dimensions[name].part.replace("_", " ") == part)
+    chosen = tuple(name for name in names if figures.graph.dimensions[name].part.replace("_", " ") == part.lower())
     if not chosen:
         parts = sorted({figures.graph.dimensions[name].part.replace("_", " ") for name in names})
         raise click.BadParameter(f"no part {part!r}; the parts are {', '.join(parts)}", param_hint="--part")

@@ -1,6 +1,5 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
-import os
 from collections.abc import Container, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
@@ -13,6 +12,7 @@ from gramil.change.as_made import AsMade, Off, as_made
 from gramil.change.whole import figures_of
 from gramil.cli.bench_options import moment, moment_of, store_file
 from gramil.cli.options import shop_file, shower_of
+from gramil.cli.reading import put_text
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
@@ -103,13 +103,7 @@ def _append(record: Path, made: Made, done: Done) -> None:
         whole = Made((*made.done, done), made.units)
         new = made_text(whole)
     assert len(whole.done) == len(made.done) + 1
-    staged = record.with_name(f".{record.name}.new")
-    try:
-        staged.write_text(new, encoding="utf-8")
-        os.replace(staged, record)
-    except OSError as error:
-        staged.unlink(missing_ok=True)
-        raise MakersFault([Fault(what="cannot be written", why=error.strerror or "", file=record.name)]) from None
+    put_text(record, new)
 
 
 @dataclass(frozen=True)

@@ -2,17 +2,22 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, TypeVar
 
 import click
+import numpy as np
 
 from gramil.change.whole import figures_of_files
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
+from gramil.quantities import axes_of
 from gramil.show import Shower
 
 F = TypeVar("F", bound=Callable[..., Any])
+LONGEST = 60
+"""Letters of a name that there is not, as far as a message repeats it."""
 
 instrument_file: Callable[[F], F] = click.argument("file", type=click.Path(path_type=Path))
 shop_file: Callable[[F], F] = click.option(
@@ -20,6 +25,18 @@ shop_file: Callable[[F], F] = click.option(
     type=click.Path(path_type=Path),
     help="The shop's description; without it a default shop of common practice stands in.",
 )
+
+
+def file_to_make(name: str, *names: str, ending: str, what: str, required: bool = False) -> Callable[[F], F]:
+    """An option that names a file to be made, by the ending that such a file has: no other is ever written over."""
+
+    def checked(_: click.Context, parameter: click.Parameter, path: Path | None) -> Path | None:
+        if path is not None and path.suffix.lower() != ending:
+            raise click.BadParameter(f"{str(path)!r} does not end in {ending}, as such a file does", param=parameter)
+        return path
+
+    kind = click.Path(path_type=Path)
+    return click.option(name, *names, type=kind, callback=checked, required=required, help=what)
 
 
 def shower_of(figures: Figures) -> Shower:
@@ -46,6 +63,36 @@ def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, 
 
         figures = read_made(made_beside(file)).pinned(figures)
     return figures, shower_of(figures)
+
+
+def address_meant(figures: Figures, name: str, hint: str) -> str:
+    """The address of a figure that the maker names: as given, or a key path with its dots as underscores.
+
+    Raises BadParameter for the argument `hint`, with the rows of a figure that has others, or the nearest names.
+    """
+    for address in (name, name.replace(".", "_")):
+        try:
+            figures.at(address)
+        except KeyError:
+            continue
+        return address
+    stem = name.split("[")[0].replace(".", "_")
+    raise click.BadParameter(f"no figure {name[:LONGEST]!r}. {_instead(figures, stem)}", param_hint=hint)
+
+
+def _instead(figures: Figures, stem: str) -> str:
+    """What may be asked for in the place of a name or row that there is not."""
+    if stem in figures:
+        axes = axes_of(figures.graph.annotation(stem))
+        firsts = [1 if axis == "string" else 0 for axis in axes]
+        rows = [
+            f"{first} to {first + count - 1}" for first, count in zip(firsts, np.shape(figures[stem]), strict=False)
+        ]
+        return (
+            f"{stem} has rows [{', '.join(rows)}]." if rows else f"{stem} itself is there; see `gramil dims --every`."
+        )
+    near = get_close_matches(stem, figures.graph.order, 3, 0.5)
+    return f"Nearest: {', '.join(near)}." if near else "See `gramil dims`."
 
 
 def drawn_beside(figures: Figures) -> Shower | None:

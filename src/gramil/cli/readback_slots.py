@@ -6,7 +6,7 @@ import click
 
 from gramil.change.slot_readings import parse_slot_readings, read_back
 from gramil.change.slot_report import report
-from gramil.cli.options import instrument_file, opened, shop_file
+from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
 from gramil.cli.reading import text_of
 
 
@@ -14,7 +14,7 @@ from gramil.cli.reading import text_of
 @instrument_file
 @click.argument("readings", type=click.Path(path_type=Path))
 @shop_file
-@click.option("--plot", type=click.Path(path_type=Path), help="Also draw the errors into this SVG file.")
+@file_to_make("--plot", ending=".svg", what="Also draw the errors into this SVG file.")
 def slots(file: Path, readings: Path, shop: Path | None, plot: Path | None) -> None:
     """What the caliper READINGS (CSV: fret,position from the nut line) of the slots cut for FILE mean.
 

@@ -9,7 +9,7 @@ import click
 
 from gramil.change.whole import drawings_of
 from gramil.cli.bench_options import moment, moment_of, store_file
-from gramil.cli.options import as_made, opened, shop_file, shower_of
+from gramil.cli.options import as_made, file_to_make, opened, shop_file, shower_of
 from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -28,7 +28,7 @@ from gramil.writers.paper import PaperName
 @store_file
 @as_made
 @moment
-@click.option("--out", type=click.Path(path_type=Path), required=True, help="The PDF to write.")
+@file_to_make("--out", ending=".pdf", what="The PDF to write.", required=True)
 @click.option("--paper", type=click.Choice(get_args(PaperName)), help="Paper; the shop's own if not given.")
 def command(
     operation: str,

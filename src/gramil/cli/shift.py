@@ -11,7 +11,7 @@ from gramil.change.made import Judged, judge
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.change.whole import drawings_of
-from gramil.cli.changed import changed_text, figures_of_text
+from gramil.cli.changed import changed_text, figures_in
 from gramil.cli.check import verdict
 from gramil.cli.options import opened, shop_file, shower_of
 from gramil.description.base import keys_of
@@ -59,13 +59,13 @@ def command(
     gramil shift tarn-plan.toml tarn.toml --shop shop.toml
     gramil shift tarn.toml --set scale.length=650mm --set board.width=57
     """
-    if not tolerance >= 0:  # not a number is refused too
+    if not 0 <= tolerance < math.inf:  # not a number is refused too
         raise click.BadParameter("a tolerance is nothing or more", param_hint="--tolerance")
     if (new is None) == (not changes):
         raise click.UsageError("name a NEW description, or changes with --set, and not both")
     before, _ = opened(old, shop)
     source = new or old
-    after = figures_of_text(changed_text(source, changes), source, shop)
+    after = figures_in(source, shop)(changed_text(source, changes))
     record = made_file or made_beside(old)
     made = read_made(record) if made_file is not None or record.exists() else None
     for line in report(shift(before, after, tolerance), before, after, made):

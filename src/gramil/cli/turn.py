@@ -1,14 +1,15 @@
 """`gramil turn`: an input turned until a figure is met, what else moves, and on request the file changed."""
 
-from math import isfinite
+from math import isfinite, nan
 from pathlib import Path
 
 import click
 
 from gramil.change.shift import shift
 from gramil.change.turn import Turned, turn
-from gramil.cli.changed import figures_of_text
-from gramil.cli.options import opened, shop_file, shower_of
+from gramil.cli.changed import figures_in
+from gramil.cli.options import address_meant, opened, shop_file, shower_of
+from gramil.cli.reading import put_text
 from gramil.cli.shift import PLAY, report
 from gramil.cli.turned_input import TurnedInput, turned_input
 from gramil.faults import MakersFault
@@ -34,24 +35,25 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     gramil turn board.arch.nut tarn.toml --until "arch_fall_at_nut_end=0.7 mm"
     """
     before, shower = opened(file, shop)
-    turned = turned_input(before, key, file, shop)
+    read = figures_in(file, shop)
+    turned = turned_input(before, key, file, read)
     address, target = _wanted(until, before, shower)
     low, high = _bounds(between, turned, shower)
 
     def figure(value: float) -> float:
-        return float(figures_of_text(turned.text(value), file, shop).at(address))
+        return float(read(turned.text(value)).at(address))
 
     found = turn(figure, target, low, high)
     if len(found.answers) != 1:
         raise click.ClickException(_no_single_answer(found, before, address, turned, shower))
-    after = figures_of_text(turned.text(found.answers[0]), file, shop)
+    after = read(turned.text(found.answers[0]))
     answer = shown(found.answers[0], turned.unit, shower.first)
     click.echo(f"{key} = {answer} gives {address} = {shower_of(after).text(address)}\n")
     record = made_beside(file)
     for line in report(shift(before, after, PLAY), before, after, read_made(record) if record.exists() else None):
         click.echo(line)
     if write:
-        file.write_text(turned.text(found.answers[0]), encoding="utf-8")
+        put_text(file, turned.text(found.answers[0]))
         click.echo(f"\n{file} is changed.")
 
 
@@ -60,20 +62,29 @@ def _read(text: str, unit: str | None, shower: Shower) -> float:
         return read_length(text, shower.first)
     if unit == "rad":
         return read_angle(text)
+    written, _, own_unit = text.partition(" ")
     try:
-        return float(text.split()[0])
-    except (ValueError, IndexError):
-        raise MakersFault.of(f"{text!r} is no number", "", "Write a number") from None
+        value = float(written)
+    except ValueError:
+        value = nan
+    if not isfinite(value) or own_unit.strip() not in ("", unit or ""):
+        raise MakersFault.of(f"{text!r} is no number" + f" of {unit}" * bool(unit), "", f"Write it like {_like(unit)}")
+    return value
+
+
+def _like(unit: str | None) -> str:
+    return f'"12.5 {unit}"' if unit else '"12.5"'
 
 
 def _wanted(until: str, figures: Figures, shower: Shower) -> tuple[str, float]:
-    address, equals, value = (part.strip() for part in until.rpartition("="))
+    name, equals, value = (part.strip() for part in until.rpartition("="))
     if not equals:
         raise click.BadParameter(f"{until!r} is not FIGURE=VALUE", param_hint="--until")
+    address = address_meant(figures, name, "--until")
     try:
         float(figures.at(address))
-    except (KeyError, TypeError, ValueError):
-        raise click.BadParameter(f"{address!r} is no single figure", param_hint="--until") from None
+    except (TypeError, ValueError):
+        raise click.BadParameter(f"{name!r} is no single figure", param_hint="--until") from None
     return address, _read(value, figures.unit_at(address), shower)
 
 
@@ -90,6 +101,8 @@ def _bounds(between: str | None, turned: TurnedInput, shower: Shower) -> tuple[f
 
 
 def _no_single_answer(found: Turned, figures: Figures, address: str, turned: TurnedInput, shower: Shower) -> str:
+    if found.lowest == found.highest:
+        return f"{turned.key} does not move {address}: it stays {shower.text(address)}. `gramil why` says what does."
     if found.answers:
         listed = ", ".join(shown(answer, turned.unit, shower.first) for answer in found.answers)
         return f"There is more than one answer: {turned.key} = {listed}. Narrow the bounds with --between."

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.changed import changed_text, figures_of_text
+from gramil.cli.changed import changed_text
 from gramil.description.base import base_names
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -29,8 +29,11 @@ class TurnedInput:
     text: Callable[[float], str]
 
 
-def turned_input(figures: Figures, key: str, file: Path, shop: Path | None) -> TurnedInput:
-    """The input of a key in a file. Raises BadParameter for a key that is none, or is no number that can be turned."""
+def turned_input(figures: Figures, key: str, file: Path, read: Callable[[str], Figures]) -> TurnedInput:
+    """The input of a key in a file; `read` gives the figures of its text.
+
+    Raises BadParameter for a key that is none, or is no number that can be turned.
+    """
     if key in ARCH:
         return _arch(figures, key, file)
     try:
@@ -42,7 +45,7 @@ def turned_input(figures: Figures, key: str, file: Path, shop: Path | None) -> T
         raise click.BadParameter(f"{key} is no single number, and cannot be turned", param_hint="INPUT")
     unit = figures.unit_at(name)
     found = TurnedInput(key, unit, float(value), lambda new: changed_text(file, [f"{key}={_written(new, unit)}"]))
-    _refuse_if_otherwise(found, lambda text: figures_of_text(text, file, shop)[name])
+    _refuse_if_otherwise(found, lambda text: read(text)[name])
     return found
 
 

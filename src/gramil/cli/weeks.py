@@ -9,6 +9,7 @@ import click
 
 from gramil.cli.bench_options import bench_options, bench_wanted
 from gramil.cli.now import wrapped
+from gramil.cli.options import file_to_make
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.hours import hours_in, read_hours
@@ -25,8 +26,8 @@ from gramil.now.tasks import Weeks, weeks_of
 @click.option("--days", default="mon-fri", show_default=True, help="Working days.")
 @click.option("--better", is_flag=True, help='Look for a better plan; needs pip install "gramil[plan]".')
 @click.option("--effort", type=click.FloatRange(0.1, 1000), default=2.0, show_default=True, help="How hard to look.")
-@click.option("--calendar", type=click.Path(path_type=Path), help="Also write an iCalendar file (.ics).")
-@click.option("--print", "printed", type=click.Path(path_type=Path), help="Also write the weeks as a PDF.")
+@file_to_make("--calendar", ending=".ics", what="Also write an iCalendar file (.ics).")
+@file_to_make("--print", "printed", ending=".pdf", what="Also write the weeks as a PDF.")
 def command(
     count: int,
     hours: str,

@@ -1,14 +1,13 @@
 """`gramil why`: what a figure is, its formula with the numbers in it, its source, and what it follows from."""
 
 from collections.abc import Iterator
-from difflib import get_close_matches
 from pathlib import Path
 
 import click
 
 from gramil.address import parse_address
 from gramil.cli.briefly import briefly, more_of
-from gramil.cli.options import opened, shop_file
+from gramil.cli.options import address_meant, opened, shop_file
 from gramil.graph import Figures
 from gramil.reason import Reason, readable, walk, why
 from gramil.show import Shower
@@ -28,25 +27,9 @@ def command(name: str, file: Path, shop: Path | None, down: bool) -> None:
     gramil why board.thickness tarn.toml --down
     """
     figures, shower = opened(file, shop)
-    address = _address(figures, name)
+    address = address_meant(figures, name, "NAME")
     for line in _down(figures, shower, address) if down else _up(figures, shower, address):
         click.echo(line)
-
-
-def _address(figures: Figures, name: str) -> str:
-    """The address meant: as given, or a key path with its dots as underscores."""
-    for address in (name, name.replace(".", "_")):
-        try:
-            figures.at(address)
-        except KeyError:
-            continue
-        return address
-    stem = name.split("[")[0].replace(".", "_")
-    near = get_close_matches(stem, figures.graph.order, 3, 0.5)
-    raise click.BadParameter(
-        f"no figure {name!r}." + (f" Nearest: {', '.join(near)}." if near else " See `gramil dims`."),
-        param_hint="NAME",
-    )
 
 
 def _up(figures: Figures, shower: Shower, address: str) -> Iterator[str]:

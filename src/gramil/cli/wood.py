@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.options import shop_file
+from gramil.cli.options import file_to_make, shop_file
 from gramil.cli.wood_options import HUMIDITY, LENGTH
 from gramil.description.own_woods import own_woods
 from gramil.description.reading import read_shop
@@ -50,9 +50,7 @@ FLAGS = {
 @click.option(
     "--units", type=click.Choice(["mm", "in"]), default="mm", show_default=True, help="Unit of lengths shown."
 )
-@click.option(
-    "--plot", type=click.Path(path_type=Path), help="Also draw its movement through a year into this SVG file."
-)
+@file_to_make("--plot", ending=".svg", what="Also draw its movement through a year into this SVG file.")
 def command(
     name: str | None,
     shop: Path | None,
