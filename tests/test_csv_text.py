@@ -27,5 +27,5 @@ def test_a_heading_without_a_column_is_told(text: str, says: str) -> None:
 
 
 def test_what_is_no_csv_is_told_with_its_line() -> None:
-    with pytest.raises(MakersFault, match="x.csv:2: is not CSV"):
+    with pytest.raises(MakersFault, match=r"x\.csv:2: is not CSV"):
         list(rows_of("a\n" + "9" * 200_000, "x.csv"))

@@ -52,6 +52,49 @@ def test_now_wants_files_or_a_store(bench: Path) -> None:
     assert "is no moment" in gramil(bench, "now", "tarn.toml", "--at", "soon", status=2)
 
 
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (("now", "tarn.toml", "./tarn.toml", "--at", AT), "two of the files are of an instrument called Tarn"),
+        (("match", "tarn.toml", "tarn.toml", "--at", AT), "two of the files are of an instrument called Tarn"),
+        (("match", "", "--at", AT), "cannot be read"),
+        (("now", "tarn.toml", "--at", "0001-01-01"), "1900 to 2199"),
+        (("now", "tarn.toml", "--at", AT, "--outlook", "+99999999999 44 %"), "is not an outlook"),
+        (("now", "tarn.toml", "--shop", "shop.toml", "--at", AT, "--place", "attic"), 'no place called "attic"'),
+        (("now", "tarn.toml", "--at", AT, "--outlook", "thu 42 %"), "The shop has no [[place]]"),
+        (("weeks", "tarn.toml", "--at", AT, "--calendar", "tarn.toml"), "does not end in .ics"),
+        (("cost", "tarn.toml", "--shop", "shop.toml", "--store", "s.gramil", "--rate", "1"), "leave --shop out"),
+        (("check", "Tarn", "--shop", "shop.toml", "--store", "s.gramil"), "leave --shop out"),
+        (("match", "--shop", "shop.toml", "--store", "s.gramil"), "leave --shop out"),
+        (("done", "slotted", "fell.toml", "--measured", "a=1", "--measured", "a=2"), "a is measured twice"),
+        (("store", "new", "nowhere/s.gramil"), "there is no folder nowhere"),
+        (("store", "restore", ".", "s.gramil"), "is a folder"),
+        (("pack", "tarn.toml", "--out", "tarn.toml"), "is a file"),
+        (("pack", "tarn.toml", "--out", "o", "--printer-scale", "0,1"), "no printer's"),
+        (("book", "tarn.toml", "--out", "nowhere/x.pdf"), "Name another place"),
+    ],
+)
+def test_bad_luck_is_told_in_words(bench: Path, words: tuple[str, ...], says: str) -> None:
+    before = (bench / "tarn.toml").read_bytes()
+    told = gramil(bench, *words, status=2)
+    assert says in told.replace("\n", " ")
+    assert "Traceback" not in told
+    assert (bench / "tarn.toml").read_bytes() == before
+
+
+def test_a_store_is_asked_for_what_it_has(bench: Path) -> None:
+    gramil(bench, "store", "new", "s.gramil", "--shop", "shop.toml")
+    (bench / "none.toml").write_text("\n")
+    for words, says in (
+        (("match", "Nobody", "--store", "s.gramil"), "there is no instrument Nobody"),
+        (("store", "import", "s.gramil", "house-air-invented.csv", "--table", "airs"), "the store has"),
+        (("store", "import", "s.gramil", "house-air-invented.csv"), "wants --place or --table"),
+        (("store", "export", "s.gramil", "out", "--table", "airs"), "the store has"),
+        (("store", "operations", "s.gramil", "none.toml"), "none.toml: is empty"),
+    ):
+        assert says.lower() in gramil(bench, *words, status=2).lower(), words
+
+
 def test_weeks_are_listed_drawn_and_put_in_a_calendar(bench: Path) -> None:
     words = ("tarn.toml", "fell.toml", "scree.toml", "--shop", "shop.toml", "--at", AT, "--outlook", "wed 44 %")
     page = gramil(bench, "weeks", *words, "--calendar", "weeks.ics", "--print", "weeks.pdf")

@@ -123,6 +123,14 @@ def test_a_wood_with_its_sources(bench: Path) -> None:
         (("if-glued", "top", "--rh", "45", "--to", "sprce"), "Nearest"),
         (("if-glued", "top", "--moisture", "80"), "4 to 20 %"),
         (("if-glued", "top", "--piece", "lost"), "no piece called"),
+        (("if-glued", "top", "--wood", "Sitka spruce", "--rh", "45", "--spacing", "0"), "more than nothing"),
+        (("wood", "persimmon", "--width", "-5 mm"), "nothing or more"),
+        (("wood", "persimmon", "--temperature", "nan"), "no number"),
+        (("air", "show", "--shop", "shop.toml", "--days", "nan"), "no number"),
+        (("cost", "tarn.toml", "--rate", "nan"), "no number"),
+        (("done", "slotted", "tarn.toml", "--hours", "nan"), "no number"),
+        (("ready", "tarn.toml", "--shop", "shop.toml", "--now", "9999-12-31T23:59"), "1900 to 2199"),
+        (("wood", "persimmon", "--plot", "tarn.toml"), "does not end in .svg"),
     ],
 )
 def test_bad_input_says_what_to_write(words: tuple[str, ...], said: str) -> None:

@@ -8,6 +8,7 @@ from typing import get_args
 
 import click
 
+from gramil.cli.kinds import Number
 from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import Fault, MakersFault
@@ -29,7 +30,9 @@ SHOWN = 8
 @click.option("--humidity", type=click.Choice(get_args(HumidityUnit)), help="How humidity stands in FILE.")
 @click.option("--dates", type=click.Choice(get_args(DateOrder)), help="Order of the dates in FILE.")
 @click.option("--column", "columns", multiple=True, metavar="WHAT=NAME", help="Column of time, temperature, humidity.")
-@click.option("--from-utc", type=float, metavar="HOURS", help="For times in a zone: your clock, hours ahead of UTC.")
+@click.option(
+    "--from-utc", type=Number(-14, 14), metavar="HOURS", help="For times in a zone: your clock, hours ahead of UTC."
+)
 @click.option("--dry-run", is_flag=True, help="Report only; write nothing.")
 def log(
     place: str,

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.kinds import Number
 from gramil.cli.moments import now_option
 from gramil.description.reading import read_shop
 from gramil.faults import MakersFault
@@ -19,7 +20,7 @@ from gramil.shop.readiness import gluing_humidity
 @click.option("--shop", type=click.Path(path_type=Path), required=True, help="The shop's description.")
 @now_option
 @click.option("--plot", type=click.Path(path_type=Path), help="Also draw each place's air into this folder.")
-@click.option("--days", type=click.FloatRange(0.1, 3660), default=28.0, show_default=True, help="Days that are drawn.")
+@click.option("--days", type=Number(0.1, 3660), default=28.0, show_default=True, help="Days that are drawn.")
 def show(shop: Path, now: datetime, plot: Path | None, days: float) -> None:
     """How the air of each place stands: now, over its last day, against the band for gluing.
 

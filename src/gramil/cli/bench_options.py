@@ -7,13 +7,16 @@ from typing import Any, TypeVar
 
 import click
 
+from gramil.cli.moments import read_moment
 from gramil.cli.options import shop_file
 from gramil.cli.reading import text_of
-from gramil.description.reading import read_shop
+from gramil.description.problems import meant, nearest
+from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
 from gramil.now.outlook import Spell, read_outlook, typed_outlook
 from gramil.now.states import Bench, bench_of_files, bench_of_store
-from gramil.shop.opening import Store, open_store
+from gramil.shop.on_hand import shop_description
+from gramil.shop.opening import open_store
 
 F = TypeVar("F", bound=Callable[..., Any])
 store_file: Callable[[F], F] = click.option(
@@ -49,19 +52,22 @@ def bench_wanted(
     place: str | None,
 ) -> Bench:
     """The bench that the options ask for. With a store, FILES are instruments' names."""
-    if store is not None and shop is not None:
-        raise click.UsageError("--store holds a shop already: leave --shop out")
+    refuse_two_shops(shop, store)
     if store is None and not files:
         raise click.UsageError("name the instruments' files, or a --store")
     now = moment_of(at)
     spells = _spells(outlook, outlook_file, now.replace(tzinfo=None))
     if store is not None:
         with open_store(store, to_read=True) as opened:
-            return bench_of_store(opened, now, files, _said(spells, place, opened))
+            return bench_of_store(opened, now, files, _said(spells, place, shop_description(opened)))
     paths = [Path(file) for file in files]
-    air = read_shop(shop).shop
-    gluing = place or air.air.gluing_place or next((each.name for each in air.place), "")
-    return bench_of_files(paths, shop, now.replace(tzinfo=None), {gluing: spells} if spells else {})
+    return bench_of_files(paths, shop, now.replace(tzinfo=None), _said(spells, place, read_shop(shop)))
+
+
+def refuse_two_shops(shop: Path | None, store: Path | None) -> None:
+    """Raises UsageError where both a shop and a store are named."""
+    if store is not None and shop is not None:
+        raise click.UsageError("--store holds a shop already: leave --shop out")
 
 
 def moment_of(at: str | None) -> datetime:
@@ -69,18 +75,25 @@ def moment_of(at: str | None) -> datetime:
     if at is None:
         return datetime.now().astimezone()
     try:
-        return datetime.fromisoformat(at).astimezone()
+        return read_moment(at).astimezone()
     except ValueError:
-        raise MakersFault.of(f'"{at}" is no moment', remedy="write it like 2026-12-01T09:00", where="--at") from None
+        raise MakersFault.of(
+            f'"{at}" is no moment of 1900 to 2199', remedy="write it like 2026-12-01T09:00", where="--at"
+        ) from None
 
 
-def _said(spells: tuple[Spell, ...], place: str | None, store: Store) -> dict[str, tuple[Spell, ...]]:
-    from gramil.shop.on_hand import shop_description
-
-    if not spells:
+def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescription) -> dict[str, tuple[Spell, ...]]:
+    """The outlook by its place; raises MakersFault for a place that the shop has not."""
+    if not spells and place is None:
         return {}
-    shop = shop_description(store).shop
-    return {place or shop.air.gluing_place or next((each.name for each in shop.place), ""): spells}
+    shop = described.shop
+    names = [each.name for each in shop.place]
+    of = place or shop.air.gluing_place or next(iter(names), "")
+    if of not in names:
+        has = f"the shop has {', '.join(names)}" if names else "the shop has no [[place]]"
+        what = f'no place called "{of}" to have an outlook of' if of else "there is no place to have an outlook of"
+        raise MakersFault.of(what, has, meant(nearest(of, names)))
+    return {of: spells}
 
 
 def _spells(written: tuple[str, ...], file: Path | None, now: datetime) -> tuple[Spell, ...]:

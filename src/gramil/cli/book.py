@@ -26,8 +26,5 @@ def command(file: Path, shop: Path | None, out: Path, paper: PaperName | None, o
         raise click.BadParameter(f"{out} is there already; name a new file, or say --overwrite", param_hint="--out")
     figures, shower = opened(file, shop)
     made = build_book(figures, shower, paper or figures["shop_paper"])
-    try:
-        out.write_bytes(made)
-    except OSError as error:
-        raise click.ClickException(f"{out} cannot be written: {error.strerror}.") from None
+    out.write_bytes(made)
     click.echo(f"{out}")

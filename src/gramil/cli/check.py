@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from gramil.change.whole import findings_of
-from gramil.cli.bench_options import store_file
+from gramil.cli.bench_options import refuse_two_shops, store_file
 from gramil.cli.options import as_made, instrument_file, opened, shop_file, shower_of
 from gramil.findings.finding import SEVERITIES, Finding, in_words
 from gramil.graph import Figures
@@ -32,6 +32,7 @@ def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine:
     gramil check Tarn --store shop.gramil
     gramil check tarn.toml --fine
     """
+    refuse_two_shops(shop, store)
     figures, shower = opened(file, shop, made) if store is None else _kept(store, str(file))
     findings = findings_of(figures)
     if as_json:

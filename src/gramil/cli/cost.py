@@ -7,7 +7,8 @@ from pathlib import Path
 import click
 
 from gramil.change.whole import figures_of
-from gramil.cli.bench_options import moment, moment_of, store_file
+from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
+from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make, shop_file
 from gramil.description.reading import parse_description, read_description, read_shop
@@ -37,7 +38,7 @@ class _Asked:
 @shop_file
 @store_file
 @moment
-@click.option("--rate", type=click.FloatRange(0, 100_000), required=True, help="Money for an hour.")
+@click.option("--rate", type=Number(0, 100_000), required=True, help="Money for an hour.")
 @click.option("--material", multiple=True, metavar="WHAT=COST", help="Something that is paid for: tuners=85.")
 @click.option("--money", default="", help="What the money is called, set behind every amount.")
 @file_to_make("--print", "printed", ending=".pdf", what="Also write a quote sheet (PDF).")
@@ -57,6 +58,7 @@ def command(
     gramil cost tarn.toml --shop shop.toml --rate 40 --material "top set=120" --material tuners=85
     gramil cost Tarn --store shop.gramil --rate 40 --print quote.pdf
     """
+    refuse_two_shops(shop, store)
     if store is not None:
         with open_store(store, to_read=True) as opened:
             asked = _from_store(opened, file)

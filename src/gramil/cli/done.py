@@ -1,6 +1,6 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
-from collections.abc import Container, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from difflib import get_close_matches
@@ -10,7 +10,8 @@ import click
 
 from gramil.change.as_made import AsMade, Off, as_made
 from gramil.change.whole import figures_of
-from gramil.cli.bench_options import moment, moment_of, store_file
+from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
+from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file, shower_of
 from gramil.cli.reading import put_text
 from gramil.description.reading import Description, parse_description, read_description, read_shop
@@ -34,7 +35,7 @@ MOST_MOVES = 12
 @store_file
 @click.option("--measured", multiple=True, metavar="ADDRESS=VALUE", help="What was measured: board_thickness=6.38mm.")
 @click.option("--note", default="", help="A note.")
-@click.option("--hours", type=click.FloatRange(0, 10_000), help="Hours that it took; kept in a store only.")
+@click.option("--hours", type=Number(0, 10_000), help="Hours that it took; kept in a store only.")
 @click.option("--photo", "photos", multiple=True, help="Name of a photograph's file; kept in a store only.")
 @moment
 def command(
@@ -56,7 +57,8 @@ def command(
     """
     if store is None and (hours is not None or photos):
         raise click.UsageError("hours and photographs are kept in a --store")
-    written = dict(_measured(text) for text in measured)
+    refuse_two_shops(shop, store)
+    written = _measured(measured)
     now = moment_of(at)
     if store is not None:
         with open_store(store) as opened:
@@ -67,12 +69,18 @@ def command(
         click.echo(line)
 
 
-def _measured(text: str) -> tuple[str, str]:
-    address, equals, value = text.rpartition("=")
-    if not equals or not address.strip() or not value.strip():
-        remedy = "write it like board_thickness=6.38mm"
-        raise MakersFault.of(f'"{text}" is not an address and a value', remedy=remedy, where="--measured")
-    return address.strip(), value.strip()
+def _measured(texts: Iterable[str]) -> dict[str, str]:
+    """What was written of each figure, by its address. Raises MakersFault for another form, or a figure twice."""
+    written: dict[str, str] = {}
+    for text in texts:
+        address, equals, value = (part.strip() for part in text.rpartition("="))
+        if not equals or not address or not value:
+            remedy = "write it like board_thickness=6.38mm"
+            raise MakersFault.of(f'"{text}" is not an address and a value', remedy=remedy, where="--measured")
+        if address in written:
+            raise MakersFault.of(f"{address} is measured twice", remedy="write what is to count", where="--measured")
+        written[address] = value
+    return written
 
 
 def _in_file(
@@ -155,10 +163,12 @@ def _refuse(operation: str, described: Description, work: Work, done: set[str]) 
     """Raises MakersFault for an operation that there is not, or that is done already."""
     whole = needed(work, described.instrument)
     if operation in done:
-        raise MakersFault.of(f"{operation} is done already", remedy="measurements more: gramil done measured FILE ...")
+        raise MakersFault.of(
+            f"{operation} is done already", remedy="further measurements go in by gramil done measured FILE"
+        )
     if operation not in whole.operations and operation not in whole.left_out and operation != "measured":
         near = get_close_matches(operation, whole.operations, 1)
-        remedy = f"nearest: {near[0]}" if near else "gramil now --every lists them"
+        remedy = f"nearest: {near[0]}" if near else "see the work that gramil now --every lists"
         raise MakersFault.of(f"there is no operation {operation}", remedy=remedy)
 
 

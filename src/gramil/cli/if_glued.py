@@ -8,9 +8,9 @@ from typing import Any
 
 import click
 
+from gramil.cli.kinds import HUMIDITY, LENGTH, MOISTURE, SIZE, Number
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_file
-from gramil.cli.wood_options import HUMIDITY, LENGTH, MOISTURE
 from gramil.description.own_woods import own_woods
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
@@ -31,15 +31,15 @@ from gramil.wood.species import Species, find_species
 @click.option("--rh", type=HUMIDITY, help="Or the relative humidity that it has settled in.")
 @click.option("--piece", help="Or the piece of the shop that it is, by name.")
 @click.option("--later", type=HUMIDITY, multiple=True, help="Relative humidity met later; 25, 45 and 65 if not given.")
-@click.option("--temperature", type=click.FloatRange(-30, 55), default=20.0, show_default=True, help="In C.")
+@click.option("--temperature", type=Number(-30, 55), default=20.0, show_default=True, help="In C.")
 @click.option("--sawn", type=click.Choice(["quarter", "flat"]), default="quarter", show_default=True)
-@click.option("--thickness", type=LENGTH, help="Its thickness.")
-@click.option("--width", type=LENGTH, help="Its width, for a board.")
+@click.option("--thickness", type=SIZE, help="Its thickness.")
+@click.option("--width", type=SIZE, help="Its width, for a board.")
 @click.option("--binding", type=LENGTH, default="0 mm", help="Thickness of a board's binding.")
 @click.option("--to", "other", help="Wood of what it is glued to: braces, bridge or neck.")
 @click.option("--to-moisture", type=MOISTURE, help="Moisture of the neck; that of the board if not given.")
-@click.option("--brace", nargs=2, type=LENGTH, default=("8 mm", "14 mm"), show_default=True, help="Width, height.")
-@click.option("--spacing", type=LENGTH, default="90 mm", show_default=True, help="From brace to brace.")
+@click.option("--brace", nargs=2, type=SIZE, default=("8 mm", "14 mm"), show_default=True, help="Width, height.")
+@click.option("--spacing", type=SIZE, default="90 mm", show_default=True, help="From brace to brace.")
 @click.option(
     "--dome", type=LENGTH, default="7620 mm", show_default=True, help="Radius of the dome as glued; 0 is flat."
 )

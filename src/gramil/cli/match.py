@@ -8,13 +8,14 @@ from pathlib import Path
 import click
 
 from gramil.change.whole import figures_of
-from gramil.cli.bench_options import moment, moment_of, store_file
+from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.now import wrapped
 from gramil.cli.options import shop_file
 from gramil.description.reading import ShopDescription, read_description, read_shop
 from gramil.graph import Figures
 from gramil.now.match import Matching, Served, Stock, match
 from gramil.now.needs import MadePart, Need, fit, needs_of
+from gramil.now.states import chosen_in, refuse_namesakes
 from gramil.shop.opening import Store, open_store
 from gramil.show import shown
 
@@ -47,6 +48,7 @@ def command(files: tuple[str, ...], shop: Path | None, store: Path | None, at: s
     """
     if store is None and (reserve or not files):
         raise click.UsageError("pieces are promised in a --store" if reserve else "name the instruments' files")
+    refuse_two_shops(shop, store)
     now = moment_of(at)
     if store is not None:
         with open_store(store) as opened:
@@ -55,6 +57,7 @@ def command(files: tuple[str, ...], shop: Path | None, store: Path | None, at: s
         return
     described = read_shop(shop)
     asked = [_from_file(Path(file), described) for file in files]
+    refuse_namesakes(each.name for each in asked)
     settled = _settled(described, now.replace(tzinfo=None))
     from gramil.now.on_hand import stock_of_shop
 
@@ -95,14 +98,13 @@ def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool
     from gramil.shop.readiness import gluing_band, settled
 
     described = shop_description(store)
-    rows = [each for each in instruments(store) if (each.name in names if names else each.standing == "open")]
     asked = [
         _Asked(
             figures_in_store(store, each, measured=False),
             [done.operation for done in operations_done(store, each.id)],
             each.id,
         )
-        for each in rows
+        for each in chosen_in(store, names)
     ]
     numbers = {each.id: each.name for each in instruments(store)}
     places = places_in_store(store, described, now)

@@ -7,15 +7,27 @@ from typing import Any, TypeVar
 import click
 
 F = TypeVar("F", bound=Callable[..., Any])
+FIRST_YEAR, LAST_YEAR = 1900, 2199
+"""What is reckoned ahead of a moment, or back from it, stays a date: wood takes years to settle."""
+
+
+def read_moment(text: str) -> datetime:
+    """The moment of a text of ISO 8601, as it is written; raises ValueError for no such text, or a year far away."""
+    moment = datetime.fromisoformat(text)
+    if not FIRST_YEAR <= moment.year <= LAST_YEAR:
+        raise ValueError(text)
+    return moment
 
 
 def _moment(context: click.Context, parameter: click.Parameter, value: str | None) -> datetime:
     if value is None:
         return datetime.now().replace(microsecond=0)
     try:
-        moment = datetime.fromisoformat(value)
+        moment = read_moment(value)
     except ValueError:
-        raise click.BadParameter(f"{value!r} is no moment; write 2026-01-19T09:00", context, parameter) from None
+        raise click.BadParameter(
+            f"{value!r} is no moment of 1900 to 2199; write 2026-01-19T09:00", context, parameter
+        ) from None
     if moment.tzinfo is not None:
         raise click.BadParameter("leave the zone away: moments are by the shop's own clock", context, parameter)
     return moment

@@ -6,11 +6,12 @@ from pathlib import Path
 import click
 
 from gramil.cli.options import as_made, instrument_file, opened, shop_file
+from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.pack import pack_makers, whole_pack
 from gramil.show import Shower
 from gramil.writers.files import write_files
-from gramil.writers.paper import PaperName
+from gramil.writers.paper import PaperName, checked
 
 PAPERS = click.Choice(["a4", "letter", "a3", "roll"])
 
@@ -52,7 +53,9 @@ def write_pack(
     printer_scale: tuple[float, float] = (1.0, 1.0),
     overwrite: bool = False,
 ) -> list[str]:
-    """Make every file, then write them all; a line for each, with its size."""
+    """Make every file, then write them all; a line for each, with its size. Raises MakersFault for a bad place."""
+    if out.is_file():
+        raise MakersFault.of(f"{out} is a file", remedy="name a folder to write into")
     makers = pack_makers(figures, shower, paper, printer_scale)
     watched = click.progressbar(
         whole_pack(makers), len(makers), "Making the pack", item_show_func=_name, hidden=not _watched()
@@ -80,4 +83,4 @@ def _scale(written: str | None) -> tuple[float, float]:
         raise click.BadParameter(
             f"{written!r} is not two numbers such as 0.998,1.003", param_hint="--printer-scale"
         ) from None
-    return (x, y)
+    return checked((x, y))

@@ -18,7 +18,7 @@ def text_of(path: Path) -> str:
         remedy = "Name a file that is there" if isinstance(error, FileNotFoundError) else ""
         raise MakersFault.of(f"{path.name} cannot be read", error.strerror or "", remedy) from None
     except UnicodeDecodeError:
-        raise MakersFault.of(f"{path.name} is not text", "", "Save the readings as CSV, in UTF-8") from None
+        raise MakersFault.of(f"{path.name} is not text", "", "Save it as plain text or CSV, in UTF-8") from None
 
 
 def put_text(path: Path, text: str) -> None:

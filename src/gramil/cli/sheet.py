@@ -8,7 +8,7 @@ from typing import get_args
 import click
 
 from gramil.change.whole import drawings_of
-from gramil.cli.bench_options import moment, moment_of, store_file
+from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.options import as_made, file_to_make, opened, shop_file, shower_of
 from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
@@ -47,6 +47,7 @@ def command(
     gramil sheet slotted tarn.toml --shop shop.toml --out slot.pdf
     gramil sheet slotted Tarn --store shop.gramil --out slot.pdf
     """
+    refuse_two_shops(shop, store)
     if store is None:
         figures, _ = opened(Path(file), shop, made)
         setup = _setup(figures, operation, work_with(lists_beside(shop, Path(file))))
@@ -87,7 +88,7 @@ def _setup(figures: Figures, operation: str, whole: Work) -> Setup:
             raise MakersFault.of(f"there is no sheet for {operation}", "it has no figures on this instrument")
         near = nearest(operation, [*work, *setups])
         raise MakersFault.of(
-            f"there is no sheet for {operation}", remedy=meant(near) or "gramil now --every names the work"
+            f"there is no sheet for {operation}", remedy=meant(near) or "see the work that gramil now --every lists"
         )
     return setups[name]
 

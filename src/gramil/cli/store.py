@@ -15,6 +15,14 @@ from gramil.shop.opening import Store, create_store, open_store
 PATH = click.Path(path_type=Path)
 
 
+def _place(_: click.Context, parameter: click.Parameter, path: Path) -> Path:
+    """A place for a store to be made in, in a folder that is there."""
+    if path.is_dir() or not path.parent.is_dir():
+        what = "is a folder" if path.is_dir() else f"has no place: there is no folder {path.parent}"
+        raise click.BadParameter(f"{path} {what}; name a file in a folder that is there", param=parameter)
+    return path
+
+
 @click.group()
 def command() -> None:
     """The shop's record in one file.
@@ -27,7 +35,7 @@ def command() -> None:
 
 
 @command.command()
-@click.argument("store", type=PATH)
+@click.argument("store", type=PATH, callback=_place)
 @click.argument("files", nargs=-1, type=PATH)
 @click.option("--shop", type=PATH, help="The shop's description.")
 @moment
@@ -90,7 +98,7 @@ def export(store: Path, folder: Path, work: bool, table: str | None) -> None:
             try:
                 texts = {f"{table}.csv": export_csv(opened, table)}
             except KeyError:
-                raise MakersFault.of(f"there is no table {table}") from None
+                raise _no_table(table) from None
         else:
             texts = working_files(opened) if work else export_files(opened)
     write_files(folder, {name: text.encode() for name, text in texts.items()}, overwrite=False)
@@ -100,7 +108,7 @@ def export(store: Path, folder: Path, work: bool, table: str | None) -> None:
 
 @command.command()
 @click.argument("store", type=PATH)
-@click.argument("copy", type=PATH)
+@click.argument("copy", type=PATH, callback=_place)
 def backup(store: Path, copy: Path) -> None:
     """Copy STORE as it is now to COPY, which is proved before it counts.
 
@@ -115,7 +123,7 @@ def backup(store: Path, copy: Path) -> None:
 
 
 @command.command()
-@click.argument("store", type=PATH)
+@click.argument("store", type=PATH, callback=_place)
 @click.argument("copy", type=PATH)
 @moment
 def restore(store: Path, copy: Path, at: str | None) -> None:
@@ -251,11 +259,22 @@ def _brought_in(
         yield f"Brought in: {', '.join(whole)}."
     for file, text in texts.items():
         if table is not None:
-            yield f"{file.name}: {import_csv(store, table, text, file.name, now)} rows."
+            try:
+                count = import_csv(store, table, text, file.name, now)
+            except KeyError:
+                raise _no_table(table) from None
+            yield f"{file.name}: {count} rows."
         elif place is not None:
             yield _readings(store, place, file, now)
         elif file.name not in whole:
             yield from _description(store, file, text, now)
+
+
+def _no_table(table: str) -> MakersFault:
+    from gramil.shop.export import AIR
+    from gramil.shop.table_forms import TABLES
+
+    return MakersFault.of(f'there is no table "{table}"', f"the store has {', '.join((*TABLES, AIR))}")
 
 
 def _description(store: Store, file: Path, text: str, now: datetime) -> Iterator[str]:
@@ -267,7 +286,8 @@ def _description(store: Store, file: Path, text: str, now: datetime) -> Iterator
     try:
         tables = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:
-        raise MakersFault([Fault(what="is not TOML", why=str(error), file=file.name)]) from None
+        remedy = "a CSV file wants --place or --table" if file.suffix.lower() == ".csv" else ""
+        raise MakersFault([Fault(what="is not TOML", why=str(error), remedy=remedy, file=file.name)]) from None
     if "operation" in tables:
         remedy = "gramil store operations STORE FILE keeps it, with --for NAME for one instrument"
         raise MakersFault([Fault(what="is a list of operations", remedy=remedy, file=file.name)])

@@ -8,7 +8,7 @@ import click
 
 from gramil.cli.bench_options import moment, moment_of
 from gramil.cli.reading import text_of
-from gramil.faults import MakersFault
+from gramil.faults import Fault, MakersFault
 from gramil.shop.instruments import instrument
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations_file import list_beside
@@ -44,8 +44,11 @@ def operations(store: Path, file: Path | None, name: str | None, remove: bool, a
 def kept(store: Store, file: Path, name: str | None, now: datetime) -> str:
     """Keeps the list in a file as that of an instrument, or of the shop. Raises MakersFault for a wrong list."""
     owner = None if name is None else instrument(store, name)
-    seen = own_operations(store, owner)
-    save_own_operations(store, text_of(file), now, owner=owner, seen=seen, file=file.name)
+    seen, text = own_operations(store, owner), text_of(file)
+    if not text.strip():
+        remedy = "write [operation.NAME], or take the list away with --remove"
+        raise MakersFault([Fault(what="is empty", remedy=remedy, file=file.name)])
+    save_own_operations(store, text, now, owner=owner, seen=seen, file=file.name)
     return f"{file.name}: kept as the operations of {name or 'the shop'}."
 
 

@@ -8,6 +8,7 @@ from typing import Any
 import click
 
 from gramil.cli.bench_options import bench_options, bench_wanted
+from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
 from gramil.now.blocks import Block, blocks, label
@@ -25,7 +26,7 @@ from gramil.now.tasks import Weeks, weeks_of
 @click.option("--hours", default="08:30-12:30 13:30-17:30", show_default=True, help="Hours of a working day.")
 @click.option("--days", default="mon-fri", show_default=True, help="Working days.")
 @click.option("--better", is_flag=True, help='Look for a better plan; needs pip install "gramil[plan]".')
-@click.option("--effort", type=click.FloatRange(0.1, 1000), default=2.0, show_default=True, help="How hard to look.")
+@click.option("--effort", type=Number(0.1, 1000), default=2.0, show_default=True, help="How hard to look.")
 @file_to_make("--calendar", ending=".ics", what="Also write an iCalendar file (.ics).")
 @file_to_make("--print", "printed", ending=".pdf", what="Also write the weeks as a PDF.")
 def command(

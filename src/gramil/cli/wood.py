@@ -5,8 +5,8 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.kinds import HUMIDITY, SIZE, Number
 from gramil.cli.options import file_to_make, shop_file
-from gramil.cli.wood_options import HUMIDITY, LENGTH
 from gramil.description.own_woods import own_woods
 from gramil.description.reading import read_shop
 from gramil.measure import LengthUnit, show
@@ -45,8 +45,8 @@ FLAGS = {
 @shop_file
 @click.option("--from-rh", type=HUMIDITY, default=45.0, show_default=True, help="Relative humidity it settled in.")
 @click.option("--to-rh", type=HUMIDITY, multiple=True, help="Relative humidity it comes to; may be repeated.")
-@click.option("--temperature", type=click.FloatRange(-30, 55), default=20.0, show_default=True, help="In C.")
-@click.option("--width", type=LENGTH, default="100 mm", show_default=True, help="What moves, across the grain.")
+@click.option("--temperature", type=Number(-30, 55), default=20.0, show_default=True, help="In C.")
+@click.option("--width", type=SIZE, default="100 mm", show_default=True, help="What moves, across the grain.")
 @click.option(
     "--units", type=click.Choice(["mm", "in"]), default="mm", show_default=True, help="Unit of lengths shown."
 )

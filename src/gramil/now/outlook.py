@@ -95,7 +95,7 @@ def _typed(text: str, now: datetime) -> Spell:
         moment = _moment(words[0], now)
         figures = [float(word) for word in words[1:]]
         temperature, humidity = figures if len(figures) == 2 else (20.0, *figures)
-    except (ValueError, IndexError):
+    except (ValueError, IndexError, OverflowError):
         remedy = 'write it like "thu 42 %" or "2026-12-03 20 C 42 %"'
         raise MakersFault.of(f'"{text}" is not an outlook', remedy=remedy) from None
     if not (0 <= humidity <= 100 and -40 <= temperature <= 60):

@@ -1,5 +1,6 @@
 """The instruments on the bench: from descriptions with the records beside them, or from the store; alike from both."""
 
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, time
@@ -59,6 +60,7 @@ def bench_of_files(
     """
     described = read_shop(shop)
     read = [_from_file(file, shop) for file in files]
+    refuse_namesakes(each.name for each in read)
     return _bench(read, described, places_of(described), now, said or {})
 
 
@@ -69,11 +71,7 @@ def bench_of_store(
     with reading(store):
         described = shop_description(store)
         known = places_in_store(store, described, now)
-        rows = [each for each in instruments(store) if (each.name in names if names else each.standing == "open")]
-        missing = set(names) - {each.name for each in rows}
-        if missing:
-            remedy = "the store has " + ", ".join(each.name for each in instruments(store))
-            raise MakersFault.of(f"there is no instrument {min(missing)}", remedy=remedy)
+        rows = chosen_in(store, names)
         stale = _stale(store)
         read, faults = [], []
         for each in rows:
@@ -83,6 +81,23 @@ def bench_of_store(
                 faults.append(f"{each.name}: {fault.faults[0]}")
     bench = _bench(read, described, known, now.replace(tzinfo=None), said or {})
     return replace(bench, faults=(*faults, *bench.faults))
+
+
+def refuse_namesakes(names: Iterable[str]) -> None:
+    """Raises MakersFault where two instruments have one name: whose work and wood is whose could not be told."""
+    twice = next((name for name, count in Counter(names).items() if count > 1), None)
+    if twice is not None:
+        raise MakersFault.of(f"two of the files are of an instrument called {twice}", "", "Name each once")
+
+
+def chosen_in(store: Store, names: Sequence[str]) -> list[Instrument]:
+    """The store's instruments of these names, or all open ones; raises MakersFault for a name that there is not."""
+    known = instruments(store)
+    missing = set(names) - {each.name for each in known}
+    if missing:
+        remedy = "the store has " + ", ".join(each.name for each in known)
+        raise MakersFault.of(f"there is no instrument {min(missing)}", remedy=remedy)
+    return [each for each in known if (each.name in names if names else each.standing == "open")]
 
 
 def _from_file(file: Path, shop: Path | None) -> _Read:

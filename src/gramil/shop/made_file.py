@@ -99,7 +99,7 @@ class Made:
 
 def made_beside(description: Path) -> Path:
     """Where the record of what is made lies: `tarn.toml` has `tarn.made.toml`."""
-    return description.with_suffix(".made.toml")
+    return description.parent / f"{description.stem}.made.toml"
 
 
 def read_made(path: Path) -> Made:

@@ -1,10 +1,22 @@
-"""Kinds of options about wood and air: lengths, relative humidity, moisture."""
+"""Kinds of options: numbers within bounds, lengths, relative humidity, moisture."""
 
 from collections.abc import Callable
+from math import isnan
+from typing import Any
 
 import click
 
 from gramil.measure import read_length, read_percent
+
+
+class Number(click.FloatRange):
+    """A number within bounds. Click itself lets "nan" through, which is within none."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
+        number = float(super().convert(value, param, ctx))
+        if isnan(number):
+            self.fail(f"{value!r} is no number", param, ctx)
+        return number
 
 
 class _Read(click.ParamType[float]):
@@ -24,7 +36,16 @@ class _Read(click.ParamType[float]):
 
 
 def _length(text: str) -> float:
-    return float(read_length(text, "mm"))
+    length = float(read_length(text, "mm"))
+    if length < 0:
+        raise ValueError(f"{text}: a length is nothing or more")
+    return length
+
+
+def _size(text: str) -> float:
+    if _length(text) == 0:
+        raise ValueError(f"{text}: a size is more than nothing")
+    return _length(text)
 
 
 def _humidity(text: str) -> float:
@@ -44,7 +65,9 @@ def _moisture(text: str) -> float:
 
 
 LENGTH = _Read("length", _length)
-"""A length with a unit; a bare number is mm."""
+"""A length of 0 or more with a unit; a bare number is mm."""
+SIZE = _Read("length", _size)
+"""The same of a thing that is there: more than 0."""
 HUMIDITY = _Read("humidity", _humidity)
 """Relative humidity in %."""
 MOISTURE = _Read("moisture", _moisture)
