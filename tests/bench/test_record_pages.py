@@ -1,11 +1,13 @@
 """The record's pages over HTTP: what was written wrongly, undo, copies and the proof that one can be put back."""
 
 import re
+import threading
 from html import unescape
 from pathlib import Path
 
 import httpx
 
+from gramil.bench.keeping import keeping_at
 from gramil.shop.instruments import instrument
 from gramil.shop.items import Item, add_item, item_named
 from gramil.shop.opening import open_store
@@ -178,6 +180,22 @@ def test_a_copy_beside_the_record_is_put_back_and_that_is_taken_back(served: Ser
     assert "The record is as in" in put_back(demo, kept).text
     assert "attic" in demo.get("/air").text
     assert copy.exists()
+
+
+def test_a_copy_waits_until_no_page_has_the_record_open(served: Served, demo: httpx.Client) -> None:
+    copy = served.store.with_name("monday.gramil")
+    copy.write_bytes(demo.get("/record/copy").content)
+    post(demo, "/air/place", name="attic")
+    keeping = keeping_at(served.store)
+    putting = threading.Thread(target=keeping.put_back, args=(copy, served.clock.now))
+    with keeping.opened() as store:
+        putting.start()
+        putting.join(0.3)
+        assert putting.is_alive()
+        assert place(store, "attic").name == "attic"
+    putting.join(30)
+    assert not putting.is_alive()
+    assert "attic" not in demo.get("/air").text
 
 
 def test_what_was_noted_after_the_question_is_not_lost(served: Served, demo: httpx.Client) -> None:

@@ -25,7 +25,6 @@ from gramil.wood.restraint import (
 from gramil.wood.species import Direction, Species
 
 Answer = Literal["go", "wait", "do this first"]
-_BOTH_ACROSS = "across the grain each holds the other, and no source says how much of it the joint bears"
 GRAVITY: tuple[Judgement, ...] = ("holds", "pressed", "not judged", "may crack", "cracks")
 """From what may stand to what must not happen."""
 

@@ -144,12 +144,6 @@ def update_part(store: Store, changed: Part, now: datetime, who: str = "") -> Pa
     return part_named(store, changed.name)
 
 
-def remove_part(store: Store, gone: Part, now: datetime, who: str = "") -> None:
-    """Remove a part that was never promised nor weighed; raises MakersFault otherwise."""
-    with writing(store, f"remove part {gone.name}", now, who):
-        delete(store, "part", gone.id, gone.version)
-
-
 def promise_blank(
     store: Store, instrument: int, need: str, blank: int, now: datetime, *, count: int = 1, who: str = ""
 ) -> Promise:
