@@ -131,6 +131,29 @@ def test_a_failing_upgrade_leaves_the_store_as_it_was(store: Store, path: Path, 
     assert verify(path) == ()
 
 
+@pytest.mark.parametrize(
+    ("form", "words"),
+    [
+        (-5, "no Gramil wrote"),
+        (0, "no Gramil wrote"),
+        (1, "not as Gramil made it: table .* already exists"),
+        (99, "newer Gramil"),
+    ],
+)
+def test_a_store_that_says_a_wrong_form_is_not_upgraded(
+    store: Store, path: Path, now: datetime, form: int, words: str
+) -> None:
+    add_blank(store, blank("top"), now)
+    store.close()
+    with closing(sqlite3.connect(path)) as connection:
+        connection.execute(f"PRAGMA user_version = {form}")
+    with pytest.raises(MakersFault, match=words):
+        upgrade_store(path, now)
+    with closing(sqlite3.connect(path)) as connection:
+        connection.execute(f"PRAGMA user_version = {migrations()[-1].form}")
+    assert verify(path) == ()
+
+
 def test_statements_are_told_apart_by_sqlite_itself() -> None:
     script = (
         "-- a; b\nCREATE TABLE a (b TEXT DEFAULT ';');\nCREATE TRIGGER t AFTER INSERT ON a BEGIN\n SELECT 1;\nEND;\n"

@@ -16,7 +16,7 @@ from typing import Any
 from gramil.faults import Fault, MakersFault
 from gramil.plain_file import refuse_unless_plain
 from gramil.shop.migrating import APPLICATION, Migration, migrate, migrations
-from gramil.shop.trouble import told
+from gramil.shop.trouble import MARRED, told
 
 BUSY_SECONDS = 5.0
 """How long a writer waits for another."""
@@ -101,9 +101,7 @@ def open_store(path: Path, busy_seconds: float = BUSY_SECONDS, *, to_read: bool 
     Raises MakersFault, and touches nothing, for a file of another program or of another form.
     """
     form, newest = _form(path), migrations()[-1].form
-    if form > newest:
-        what = f"the store is of form {form}, and this program knows forms up to {newest}"
-        raise _fault(path, what, "a newer Gramil wrote it; nothing was touched", "use that one, or upgrade this one")
+    _refuse_newer(path, form, newest)
     if form < newest:
         what = f"the store is of form {form}, and this program's is {newest}"
         raise _fault(
@@ -129,8 +127,11 @@ def upgrade_store(path: Path, now: datetime, steps: Sequence[Migration] | None =
     """
     steps = steps or migrations()
     form = _form(path)
-    if not 0 < form < steps[-1].form:
+    _refuse_newer(path, form, steps[-1].form)
+    if form == steps[-1].form:
         raise _fault(path, f"the store is of form {form}: there is nothing to upgrade")
+    if form < 1:
+        raise _fault(path, f"the store says that it is of form {form}, and no Gramil wrote such a one", *MARRED)
     kept = path.with_name(f"{path.name}.form-{form}-{now:%Y%m%dT%H%M%S}")
     with closing(_connected(path, "rw", BUSY_SECONDS)) as connection, told(path.name):
         with closing(sqlite3.connect(kept)) as copy:
@@ -150,6 +151,12 @@ def reading(store: Store) -> Iterator[None]:
         yield
     finally:
         store.connection.rollback()
+
+
+def _refuse_newer(path: Path, form: int, newest: int) -> None:
+    if form > newest:
+        what = f"the store is of form {form}, and this program knows forms up to {newest}"
+        raise _fault(path, what, "a newer Gramil wrote it; nothing was touched", "use that one, or upgrade this one")
 
 
 def _form(path: Path) -> int:

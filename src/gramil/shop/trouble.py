@@ -39,13 +39,16 @@ def fault_of(error: sqlite3.Error, file: str) -> Fault:
     if code & 0xFF in _WORDS:
         what, why, remedy = _WORDS[code & 0xFF]
         return Fault(what=what, why=why, remedy=remedy, file=file)
-    if said.startswith(("no such table", "no such column")) or "has no column named" in said:
-        return Fault(what=f"the store is not as Gramil made it: {said}", why=_BY_HAND, remedy=_RESTORE, file=file)
+    if said.startswith(_NOT_AS_MADE) or "has no column named" in said or said.endswith("already exists"):
+        why, remedy = MARRED
+        return Fault(what=f"the store is not as Gramil made it: {said}", why=why, remedy=remedy, file=file)
     raise error
 
 
+_NOT_AS_MADE = ("no such table", "no such column", "duplicate column name")
 _RESTORE = "put this file aside and restore the latest backup; verify says what is still sound in it"
-_BY_HAND = "its tables were changed by hand or by another program"
+MARRED = ("it was changed by hand or by another program", _RESTORE)
+"""Why a store is not as it was made, and what then."""
 _NOTHING_LOST = "nothing of this change was saved, and all that was saved before is as it was"
 _WORDS = {
     sqlite3.SQLITE_FULL: ("the disk is full", _NOTHING_LOST, "free some room and do it again"),
