@@ -132,6 +132,16 @@ def test_what_is_no_description(text: str, words: str, line: int | None) -> None
     assert fault.line == line
 
 
+def test_a_file_of_another_kind_is_told_by_what_it_describes() -> None:
+    """One sentence, where every missing key had been told."""
+    (told,) = faults(SHOP)
+    assert "describes a shop, and an instrument is asked for" in str(told)
+    (told,) = faults((EXAMPLES / "tarn.made.toml").read_text(encoding="utf-8"))
+    assert "describes what is made of an instrument" in str(told)
+    with pytest.raises(MakersFault, match="describes an instrument, and a shop is asked for"):
+        parse_shop(TARN, "tarn.toml")
+
+
 def test_files_that_cannot_be_read(tmp_path: Path) -> None:
     (tmp_path / "tarn.toml").write_text(TARN)
     (tmp_path / "junk.toml").write_bytes(b"gramil = 1\n\xff\xfe")

@@ -178,6 +178,9 @@ def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit
         line = locate(text).get(("gramil",))
         what = f"read {quoted(data['gramil'])}"
         raise MakersFault([Fault(line, "gramil", what, "this program reads version 1", "write gramil = 1", file)])
+    other = next((kind for kind in DESCRIBES if kind in data), main)
+    if main not in data and other != main:
+        raise _whole_file(file, f"describes {DESCRIBES[other]}, and {DESCRIBES[main]} is asked for", _GIVEN[other])
     head = data.get(main)
     unit = head.get("units") if isinstance(head, dict) else None
     try:
@@ -187,6 +190,13 @@ def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit
     return settled, "in" if unit == "in" else "mm"
 
 
+DESCRIBES = {"instrument": "an instrument", "shop": "a shop", "made": "what is made of an instrument"}
+"""What a file describes, by the table that it cannot do without."""
+_GIVEN = {
+    "instrument": "an instrument's file stands by itself",
+    "shop": "a shop's file is given after --shop",
+    "made": "it is found by itself beside the instrument's file",
+}
 NESTED = "is not a description: lists or tables are nested too deeply"
 
 
