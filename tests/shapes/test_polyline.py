@@ -8,7 +8,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gramil.shapes.polyline import crossings, nearest_on_ring, without_loops
+from gramil.shapes.polyline import crossings, nearest_on_ring, thinned, without_loops
 
 RUNS = st.lists(st.tuples(st.integers(-50, 50), st.integers(-50, 50)), min_size=4, max_size=14, unique=True)
 
@@ -69,3 +69,20 @@ def test_the_nearest_place_as_a_library_has_it() -> None:
     line = shapely.LinearRing(ring)
     theirs = [line.interpolate(line.project(shapely.Point(place))).coords[0] for place in places]
     assert nearest_on_ring(ring, places) == pytest.approx(np.array(theirs), abs=1e-9)
+
+
+@given(st.integers(3, 200), st.floats(0.01, 5.0), st.integers(0, 2**32 - 1))
+def test_a_run_is_thinned_as_a_geometry_library_thins_it(count: int, tolerance: float, seed: int) -> None:
+    """Shapely's simplification of a line, which goes by the same paper."""
+    points = np.cumsum(np.random.default_rng(seed).normal(size=(count, 2)), axis=0)
+    wanted = shapely.LineString(points).simplify(tolerance, preserve_topology=False)
+    assert thinned(points, tolerance).tolist() == [list(each) for each in wanted.coords]
+
+
+def test_a_quarter_circle_is_thinned_to_the_chords_that_it_needs() -> None:
+    """A chord over an angle a lies 1 - cos(a / 2) from a circle of radius 1: for 0.001 that is 5.13 degrees."""
+    turns = np.radians(np.linspace(0, 90, 1025))
+    run = thinned(np.stack((np.cos(turns), np.sin(turns)), axis=-1), 0.001)
+    angles = np.degrees(np.diff(np.arctan2(run[:, 1], run[:, 0])))
+    assert angles.max() <= 5.13
+    assert len(run) - 1 == 32  # halved five times: 2.81 degrees; four times would be 5.63

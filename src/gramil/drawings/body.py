@@ -12,6 +12,7 @@ from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, 
 from gramil.parts.edge_records import EdgeLines
 from gramil.quantities import Mm, Series
 from gramil.shapes.outline import Outline
+from gramil.shapes.polyline import thinned
 from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("drawing_", "piece_")
@@ -34,10 +35,12 @@ def _outline(outline: Outline) -> Marks:
 def piece_binding_lines(channel_lines: tuple[EdgeLines, ...]) -> Marks:
     """The insides of binding and purfling round the top, as they show on its face."""
     rings = [ring for each in channel_lines if each.name == "top" for ring in dict.fromkeys((each.bound, each.purfled))]
-    return tuple(
-        Polyline(tuple((float(x), float(y)) for x, y in ring.polyline(FINENESS)), "markers", closed=True)
-        for ring in rings
-    )
+    return tuple(Polyline(_inner_ring(ring), "markers", closed=True) for ring in rings)
+
+
+def _inner_ring(ring: Outline) -> tuple[Point, ...]:
+    """A line inside the outline, in chords: it is known at many more points than a drawing needs."""
+    return tuple((float(x), float(y)) for x, y in thinned(ring.polyline(FINENESS / 2), FINENESS / 2))
 
 
 def piece_soundhole(

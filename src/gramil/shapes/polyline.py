@@ -1,4 +1,5 @@
-"""Runs of straight pieces: where one crosses itself, one with its loops cut off, and the nearest place on one."""
+"""Runs of straight pieces: where one crosses itself, one with its loops cut off, one with fewer points, and the nearest
+place on one."""
 
 import numpy as np
 from numpy.typing import NDArray
@@ -35,6 +36,27 @@ def without_loops(points: Array) -> Array:
         points = np.vstack((points[: first + 1], [[x, y]], points[last + 1 :]))
         points = points[np.concatenate(([True], np.hypot(*np.diff(points, axis=0).T) > 1e-9))]
     return points
+
+
+def thinned(points: Array, tolerance: float) -> Array:
+    """An open run, shape (n, 2), without points that lie within `tolerance` of the straight over them; shape (m, 2).
+
+    Both ends stay, and must not be the same place.
+    Method: the point farthest from the chord over a run is kept where it lies farther than `tolerance`, and parts the
+    run in two.
+    Source: Douglas and Peucker, Algorithms for the reduction of the number of points required to represent a
+    digitized line, 1973.
+    """
+    kept, waiting = {0, len(points) - 1}, [(0, len(points) - 1)]
+    while waiting:
+        first, last = waiting.pop()
+        between = points[first + 1 : last]
+        away = np.hypot(*(_nearest_on_pieces(points[first : first + 1], points[last : last + 1], between) - between).T)
+        if len(away) and away.max() > tolerance:
+            farthest = first + 1 + int(away.argmax())
+            kept.add(farthest)
+            waiting += [(first, farthest), (farthest, last)]
+    return points[sorted(kept)]
 
 
 def nearest_on_ring(ring: Array, points: Array) -> Array:
