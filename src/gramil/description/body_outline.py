@@ -24,16 +24,10 @@ def read_body(body: Body | None, folder: FilePath | None) -> tuple[tuple[Outline
         return (), []
     try:
         outline = _read(body, key, folder)
-        stays_whole(outline, body.wall + body.linings)
+        moved_in(outline, body.wall + body.linings)
     except MakersFault as error:
         return (), list(_problems(error.faults, key))
     return (outline,), []
-
-
-@lru_cache(maxsize=16)
-def stays_whole(outline: Outline, distance: float) -> None:
-    """Raises MakersFault where nothing is left inside of the outline moved in so far, or more than one piece."""
-    moved_in(outline, distance)
 
 
 def _read(body: Body, key: str, folder: FilePath | None) -> Outline:

@@ -6,10 +6,10 @@ Run with those of `checks_of_body.py`. Whether the channels leave enough wood is
 from collections.abc import Callable, Iterator, Sequence
 
 from gramil.description.body import Body, EdgeBinding
-from gramil.description.body_outline import stays_whole
 from gramil.description.heights_and_neck import Top
 from gramil.description.problems import Problem
 from gramil.faults import MakersFault
+from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
 
 Outlines = tuple[Outline, ...]
@@ -48,7 +48,7 @@ def bindings_follow_the_outline(
     for outline in outlines:
         for table, binding in _both(top_binding, back_binding):
             try:
-                stays_whole(outline, binding.thickness + binding.purfling)
+                moved_in(outline, binding.thickness + binding.purfling)
             except MakersFault as error:
                 for each in error.faults:
                     yield Problem((table, "thickness"), each.what, each.why, each.remedy)

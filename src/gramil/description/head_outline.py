@@ -2,13 +2,14 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from pathlib import Path as FilePath
 
 from gramil.description.heights_and_neck import Head
 from gramil.description.problems import Problem, quoted
 from gramil.faults import Fault, MakersFault
 from gramil.plain_file import content_of
+from gramil.shapes.curve import Curve
 from gramil.shapes.curve_through import through_apart
 from gramil.shapes.polyline import crossings
 from gramil.shapes.traced_outline import Reading, read_outline
@@ -29,6 +30,11 @@ class HeadCurve:
 
     points: tuple[Point, ...] = ()
     corners: tuple[int, ...] = ()
+
+    @cached_property
+    def curve(self) -> Curve:
+        """The edge as a curve; there must be points."""
+        return through_apart(self.points, self.corners)
 
 
 NO_CURVE = HeadCurve()
@@ -82,16 +88,16 @@ def _drawn(head: Head, folder: FilePath | None) -> HeadCurve:
 
 
 @lru_cache(maxsize=16)
-def _check(curve: HeadCurve) -> None:
+def _check(head: HeadCurve) -> None:
     """The edge runs from the nut, does not cross itself, and no point comes twice running."""
-    if any(one == other for one, other in zip(curve.points, curve.points[1:], strict=False)):
+    if any(one == other for one, other in zip(head.points, head.points[1:], strict=False)):
         raise MakersFault.of("a point comes twice running", remedy="keep one")
-    if curve.points[0][1] <= 0 or curve.points[-1][1] >= 0:
+    if head.points[0][1] <= 0 or head.points[-1][1] >= 0:
         raise MakersFault.of(
             "the outline does not run from the treble side of the nut to its bass side",
             remedy="give one half, or all of it, starting at the nut on the treble side",
         )
-    line = through_apart(curve.points, curve.corners).polyline(CHECKED_TO)
+    line = head.curve.polyline(CHECKED_TO)
     found = crossings(line, closed=True)
     if found:
         _, _, x, y = found[0]

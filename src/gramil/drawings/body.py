@@ -39,8 +39,9 @@ def piece_binding_lines(channel_lines: tuple[EdgeLines, ...]) -> Marks:
 
 
 def _inner_ring(ring: Outline) -> tuple[Point, ...]:
-    """A line inside the outline, in chords: it is known at many more points than a drawing needs."""
-    return tuple((float(x), float(y)) for x, y in thinned(ring.polyline(FINENESS / 2), FINENESS / 2))
+    """A line inside the outline, in chords: the points that it goes through are many more than a drawing needs."""
+    half = thinned(np.array(ring.points), FINENESS / 2).tolist()
+    return (*((x, y) for x, y in half), *((x, -y) for x, y in half[-2:0:-1]))
 
 
 def piece_soundhole(

@@ -10,7 +10,6 @@ from numpy.typing import NDArray
 from gramil.description.head_outline import HeadCurve
 from gramil.parts.records import Run
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
-from gramil.shapes.curve_through import through_apart
 from gramil.shapes.polyline import nearest_on_ring
 from gramil.shapes.quadrilateral import Quadrilateral
 
@@ -29,7 +28,7 @@ def head_outline(head_curve: HeadCurve) -> Run:
     """
     if not head_curve.points:
         return Run()
-    line = through_apart(head_curve.points, head_curve.corners).polyline(DRAWN_TO)
+    line = head_curve.curve.polyline(DRAWN_TO)
     return Run(tuple((float(along), float(across)) for along, across in line))
 
 

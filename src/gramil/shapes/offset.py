@@ -4,6 +4,7 @@ Each point moves along its own normal, so the result is exact where the outline 
 bend is tighter than the distance, the moved line crosses itself, and the loops are cut off.
 """
 
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -23,6 +24,7 @@ CORNER = 0.2
 """In radians: a turn between neighbouring chords that is a corner and no longer a bend."""
 
 
+@lru_cache(maxsize=16)
 def moved_in(outline: Outline, distance: Mm, where: str = "outline") -> Outline:
     """The outline `distance` mm inside (outside where negative); corners moved out become round.
 
