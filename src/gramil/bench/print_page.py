@@ -13,7 +13,7 @@ from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of
 from gramil.faults import MakersFault
-from gramil.pack import build_book, pack_makers, title_of
+from gramil.pack import pack_makers, title_of
 from gramil.setups.setup import Setup
 from gramil.sheets.bench_sheets import bench_sheets_pdf
 from gramil.sheets.own_sheet import every_sheet
@@ -95,8 +95,7 @@ def _makers(
 ) -> Mapping[str, Callable[[], bytes]]:
     shower = shower_for(asked.session, held.figures)
     single = {f"{SHEET}{setup.name}.pdf": partial(_sheet, held, shower, setup, paper) for setup in sheets}
-    build = {"build-book.pdf": partial(build_book, held.figures, shower, paper)}
-    return {**pack_makers(held.figures, shower, paper, scale), **build, **single}
+    return {**pack_makers(held.figures, shower, paper, scale), **single}
 
 
 def _sheet(held: Held, shower: Shower, setup: Setup, paper: PaperName) -> bytes:
