@@ -9,12 +9,16 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, is_dataclass, replace
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
-from typing import Any, get_type_hints
+from typing import Any, TypeVar, get_type_hints, overload
 
 import numpy as np
 
 from gramil.address import Field, parse_address, row_of, step_into
 from gramil.quantities import axes_of, unit_of
+from gramil.reference import Ref
+from gramil.shown_by import shown_by
+
+T = TypeVar("T")
 
 
 class WiringError(Exception):
@@ -23,10 +27,11 @@ class WiringError(Exception):
 
 @dataclass(frozen=True)
 class Input:
-    """A value that the graph starts from: its annotation (unit and axes) and what it is."""
+    """A value that the graph starts from: its annotation (unit and axes), what it is, the words it is chosen from."""
 
     annotation: Any
     what: str
+    choices: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -69,7 +74,11 @@ class Pin:
 
 @dataclass(frozen=True)
 class Graph:
-    """Inputs and dimensions, checked. `order` lists every name after what it follows from."""
+    """Inputs and dimensions, checked. `order` lists every name after what it follows from.
+
+    Two kinds of edges lead to a name: `parameters` give it its value, and `shows` are the figures that a page of it
+    shows. Deriving anew goes by the first, "hangs on" and `why` by both.
+    """
 
     inputs: Mapping[str, Input]
     dimensions: Mapping[str, Dimension]
@@ -88,6 +97,29 @@ class Graph:
         """What `name` follows from directly; empty for an input."""
         dimension = self.dimensions.get(name)
         return dimension.parameters if dimension else ()
+
+    @cached_property
+    def shows(self) -> Mapping[str, tuple[str, ...]]:
+        """For each dimension the figures that it shows, read off its code; raises WiringError for one that is none."""
+        found = {name: shown_by(each.function) for name, each in self.dimensions.items()}
+        for name, shown in found.items():
+            if lost := [each for each in shown if each not in self.inputs and each not in self.dimensions]:
+                raise WiringError(f"{name} shows {lost[0]}, which nothing gives")
+        return found
+
+    def hung_on(self, name: str) -> frozenset[str]:
+        """Everything that what `name` says hangs on: its own value, and the figures that it shows."""
+        shown = self.shows.get(name, ())
+        return self.above(name).union(shown, *(self.above(each) for each in shown))
+
+    @cached_property
+    def shown_on(self) -> Mapping[str, tuple[str, ...]]:
+        """For each name, the dimensions that show it, in order."""
+        found: dict[str, list[str]] = {name: [] for name in self.order}
+        for name in self.order:
+            for each in self.shows.get(name, ()):
+                found[each].append(name)
+        return {name: tuple(names) for name, names in found.items()}
 
     def annotation(self, name: str) -> Any:
         """The annotation of an input or a dimension."""
@@ -181,7 +213,12 @@ class Figures(Mapping[str, Any]):
     lengths: Mapping[str, int] = field(default_factory=dict)
     known: dict[str, Any] = field(default_factory=dict, repr=False)
 
-    def __getitem__(self, name: str) -> Any:
+    @overload
+    def __getitem__(self, name: Ref[T]) -> T: ...
+    @overload
+    def __getitem__(self, name: str) -> Any: ...
+    def __getitem__(self, name: Ref[Any] | str) -> Any:
+        name = str(name)
         if name not in self.known:
             self.known[name] = self._find(name)
         return self.known[name]
@@ -193,7 +230,7 @@ class Figures(Mapping[str, Any]):
         return len(self.graph.order)
 
     def __contains__(self, name: object) -> bool:
-        return name in self.graph.inputs or name in self.graph.dimensions
+        return str(name) in self.graph.inputs or str(name) in self.graph.dimensions
 
     def _find(self, name: str) -> Any:
         dimension = self.graph.dimensions.get(name)
@@ -225,7 +262,7 @@ class Figures(Mapping[str, Any]):
         value.setflags(write=False)
         return value
 
-    def drawn(self, name: str) -> Any:
+    def drawn(self, name: Ref[Any] | str) -> Any:
         """The figure as the description alone gives it, with no measurement in its place."""
         return replace(self, pins={}, known={})[name] if self.pins else self[name]
 
@@ -241,12 +278,13 @@ class Figures(Mapping[str, Any]):
         kept = {name: value for name, value in self.known.items() if name not in stale}
         return replace(self, base=base, origins=origins or self.origins, lengths=lengths or self.lengths, known=kept)
 
-    def at(self, address: str) -> Any:
-        """The figure at an address: `slot_depth`, `slot_depth_at_edge[7]`, `string_hump[6]`, `findings["..."].value`.
+    def at(self, figure: Ref[Any] | str) -> Any:
+        """The figure at a reference or at an address that a maker wrote: `slot_depth`, `slot_depth_at_edge[7]`, `string_hump[6]`, `findings["..."].value`.
 
         Frets count from 0 (the zero line), strings from 1 (the thinnest). Raises KeyError with the address when
         there is no such figure.
         """
+        address = str(figure)
         name, steps = parse_address(address)
         if name not in self:
             raise KeyError(address)
@@ -260,8 +298,9 @@ class Figures(Mapping[str, Any]):
             raise KeyError(address) from None
         return value
 
-    def unit_at(self, address: str) -> str | None:
+    def unit_at(self, figure: Ref[Any] | str) -> str | None:
         """The unit's symbol of the figure at an address, or None where it has none; raises KeyError as `at` does."""
+        address = str(figure)
         name, steps = parse_address(address)
         unit = unit_of(self.graph.annotation(name))
         if unit is None and steps and isinstance(steps[-1], Field):

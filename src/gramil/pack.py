@@ -3,13 +3,16 @@
 Nothing here works a figure out; it asks the graph for drawings, set-ups and findings, and the writers for files.
 """
 
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 
+from gramil import names as n
 from gramil.change.whole import dimensions_of, drawings_of, findings_of, setups_of
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
+from gramil.reference import Ref
+from gramil.setups.setup import Setup
 from gramil.show import Shower
 from gramil.writers.cents_map import cents_map_bytes
 from gramil.writers.dxf import dxf_bytes
@@ -71,8 +74,8 @@ def is_template(drawing: Drawing) -> bool:
 
 def title_of(figures: Figures, shower: Shower) -> str:
     """The instrument's name and scale, as they stand on every template."""
-    scales = {shower.text("scale_bass"): None, shower.text("scale_treble"): None}
-    return f"{figures['instrument_name']}, scale {' to '.join(scales)}"
+    scales = {shower.text(n.scale_bass): None, shower.text(n.scale_treble): None}
+    return f"{figures[n.instrument_name]}, scale {' to '.join(scales)}"
 
 
 def bench_sheets(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
@@ -80,7 +83,7 @@ def bench_sheets(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
     from gramil.sheets.bench_sheets import bench_sheets_pdf
 
     setups = setups_of(figures)
-    pictures = _pictures(figures, shower, {setup.drawing for setup in setups})
+    pictures = pictures_of(figures, shower, setups)
     return bench_sheets_pdf(setups, shower, pictures, title_of(figures, shower), paper)
 
 
@@ -89,18 +92,21 @@ def build_book(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
     from gramil.sheets.build_book import LETTERED, SHOWN, build_book_pdf
     from gramil.sheets.lettering import lettered
 
-    wanted = {*SHOWN, *(setup.drawing for setup in setups_of(figures))}
-    large = [lettered(each, LETTERED[each.name]) for each in drawings_of(figures) if each.name in LETTERED]
-    pictures = _pictures(figures, shower, wanted) | {
-        each.name: svg_text(each, shower.text, captioned=False) for each in large if each.marks
+    large = (lettered(figures[each], by) for each, by in LETTERED.items())
+    pictures = {
+        **pictures_of(figures, shower, setups_of(figures)),
+        **_pictures(figures, shower, SHOWN),
+        **{each.name: svg_text(each, shower.text, captioned=False) for each in large if each.marks},
     }
     return build_book_pdf(shower, pictures, title_of(figures, shower), paper)
 
 
-def _pictures(figures: Figures, shower: Shower, wanted: Collection[str]) -> dict[str, str]:
+def pictures_of(figures: Figures, shower: Shower, setups: Iterable[Setup]) -> dict[str, str]:
+    """The drawings of set-up sheets, as SVG text by name."""
+    return _pictures(figures, shower, (setup.drawing for setup in setups if setup.drawing is not None))
+
+
+def _pictures(figures: Figures, shower: Shower, wanted: Iterable[Ref[Drawing]]) -> dict[str, str]:
     """The drawings wanted that have anything on them, as SVG text by name."""
-    return {
-        drawing.name: svg_text(drawing, shower.text, captioned=False)
-        for drawing in drawings_of(figures)
-        if drawing.name in wanted and drawing.marks
-    }
+    drawings = (figures[each] for each in wanted)
+    return {each.name: svg_text(each, shower.text, captioned=False) for each in drawings if each.marks}

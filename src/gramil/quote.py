@@ -2,6 +2,7 @@
 
 from datetime import datetime
 
+from gramil import names as n
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
 from gramil.now.costs import Cost
@@ -9,12 +10,12 @@ from gramil.sheets.quote_sheet import Quote, quote_pdf
 from gramil.show import Shower
 
 FACTS = (
-    ("Scale", "scale_bass"),
-    ("Frets", "scale_frets"),
-    ("Body at fret", "scale_join"),
-    ("Width at the nut", "nut_width"),
-    ("Fretboard", "board_wood"),
-    ("Sides", "body_side_wood"),
+    ("Scale", n.scale_bass),
+    ("Frets", n.scale_frets),
+    ("Body at fret", n.scale_join),
+    ("Width at the nut", n.nut_width),
+    ("Fretboard", n.board_wood),
+    ("Sides", n.body_side_wood),
 )
 """What a quote says of the instrument: words and addresses."""
 
@@ -26,13 +27,13 @@ def amount(value: float, money: str) -> str:
 
 def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datetime) -> bytes:
     """The quote sheet as a PDF."""
-    first: LengthUnit = figures["instrument_units"]
+    first: LengthUnit = figures[n.instrument_units]
     shower = Shower(figures, first)
     parts = [(each.part.capitalize(), each.done + each.left) for each in cost.hours]
     return quote_pdf(
         Quote(
-            str(figures["instrument_name"]),
-            str(figures["shop_name"]),
+            str(figures[n.instrument_name]),
+            str(figures[n.shop_name]),
             customer,
             f"{now.day} {now:%B %Y}",
             [(word, shower.text(address)) for word, address in FACTS],

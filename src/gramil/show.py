@@ -15,10 +15,9 @@ import numpy as np
 from gramil.graph import Figures
 from gramil.measure import InchStyle, LengthUnit, show, show_angle
 from gramil.quantities import unit_of
+from gramil.reference import Ref, Text, filled
 
 NOT_KNOWN = "not known"
-ADDRESS = re.compile(r"\{([^{}]+)\}")
-"""An address in braces within a text."""
 PLACES = {
     "cent": (2, "cent"),
     "cent/mm": (2, "cent/mm"),
@@ -43,7 +42,10 @@ MANY = 1e4
 
 @dataclass(frozen=True)
 class Shower:
-    """Figures as text, the maker's unit first. Every method raises KeyError for an address that leads nowhere."""
+    """Figures as text, the maker's unit first. Every method raises KeyError for what leads nowhere.
+
+    A figure is asked for by its reference, or by the address that a maker wrote.
+    """
 
     figures: Figures
     first: LengthUnit = "mm"
@@ -54,17 +56,17 @@ class Shower:
         """The other unit of length."""
         return "in" if self.first == "mm" else "mm"
 
-    def text(self, address: str) -> str:
-        """The figure at an address in the maker's unit: `45.50 mm`, `0.95°`, `flat`, `yes`, `3, 5 and 7`."""
-        return shown(self.figures.at(address), self.figures.unit_at(address), self.first, self.inch_style)
+    def text(self, figure: Ref[Any] | str) -> str:
+        """The figure in the maker's unit: `45.50 mm`, `0.95°`, `flat`, `yes`, `3, 5 and 7`."""
+        return shown(self.figures.at(figure), self.figures.unit_at(figure), self.first, self.inch_style)
 
-    def other(self, address: str) -> str:
+    def other(self, figure: Ref[Any] | str) -> str:
         """The same in the other unit of length; empty for what is not a finite length."""
-        return self._other(self.figures.at(address), self.figures.unit_at(address))
+        return self._other(self.figures.at(figure), self.figures.unit_at(figure))
 
-    def both(self, address: str) -> tuple[str, str]:
+    def both(self, figure: Ref[Any] | str) -> tuple[str, str]:
         """The figure in the maker's unit and in the other one."""
-        return self.both_of(self.figures.at(address), self.figures.unit_at(address))
+        return self.both_of(self.figures.at(figure), self.figures.unit_at(figure))
 
     def both_of(self, value: Any, unit: str | None) -> tuple[str, str]:
         """The same of a value that is at hand, with its unit's symbol."""
@@ -73,9 +75,9 @@ class Shower:
     def _other(self, value: Any, unit: str | None) -> str:
         return shown(value, "mm", self.second, self.inch_style) if unit == "mm" and _finite(value) else ""
 
-    def filled(self, text: str) -> str:
-        """A text with every `{address}` in it replaced by its figure; user's own braces in figures stay as they are."""
-        return ADDRESS.sub(lambda found: self.text(found[1]), text)
+    def filled(self, text: Text) -> str:
+        """A text with every figure in it written out."""
+        return filled(text, self.text)
 
 
 def shown(value: Any, unit: str | None, first: LengthUnit = "mm", inch_style: InchStyle = "decimal") -> str:
@@ -91,11 +93,6 @@ def shown(value: Any, unit: str | None, first: LengthUnit = "mm", inch_style: In
     if is_dataclass(value) and not isinstance(value, type):
         return _record(value, first, inch_style)
     return _number(value, unit, first, inch_style)
-
-
-def addresses_in(text: str) -> tuple[str, ...]:
-    """The addresses in braces within a text, in order."""
-    return tuple(ADDRESS.findall(text))
 
 
 def parted(text: str) -> tuple[str, str]:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from urllib.parse import urlencode
 
+from gramil import names as n
 from gramil.bench.asking import Asked
 from gramil.bench.chosen import Written
 from gramil.bench.shelf import Held, changed
@@ -66,7 +67,7 @@ def drafted(held: Held, sets: tuple[tuple[str, str], ...]) -> Draft:
         for key, value in sets:
             text = set_key(text, key, value)
         figures = changed(held, text) if sets else held.figures
-        figures["fret_position"]
+        figures[n.fret_position]
     except MakersFault as fault:
         return Draft(sets, held.revision.text, held.figures, fault.faults)
     return Draft(sets, text, figures)

@@ -9,6 +9,7 @@ from tempfile import TemporaryDirectory
 
 from starlette.responses import Response
 
+from gramil import names as n
 from gramil.bench.asking import Asked, go
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.moved import moved_between
@@ -63,7 +64,7 @@ def pack_file(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
     shower = shower_for(asked.session, held.figures)
-    makers = pack_makers(held.figures, shower, held.figures["shop_paper"])
+    makers = pack_makers(held.figures, shower, held.figures[n.shop_paper])
     content = {name: make() for name, make in makers.items()}
     return _file(f"{plain(held.seen.name)}-pack.zip", zipped(content), "application/zip")
 
@@ -118,7 +119,7 @@ def try_description(asked: Asked, shelf: Shelf) -> Response:
         try:
             text = _brought(asked, "the description")
             figures = changed(held, text)
-            figures["fret_position"]
+            figures[n.fret_position]
         except MakersFault as fault:
             return _again(asked, held, fault.faults)
         if asked.one("do") == "keep":

@@ -7,6 +7,7 @@ from typing import Any
 
 from starlette.responses import Response
 
+from gramil import names as n
 from gramil.bench.asking import Asked
 from gramil.bench.consequences import held_open
 from gramil.bench.shelf import Held, Shelf
@@ -132,14 +133,14 @@ def _of_instrument(what: What, owner: Held | None) -> dict[str, Any]:
         return {}
     top, figures = owner.description.instrument.top, owner.figures
     if what in ("board", "neck"):
-        sizes = {"thickness": figures["board_thickness"], "binding": figures["binding_thickness"]}
+        sizes = {"thickness": figures[n.board_thickness], "binding": figures[n.binding_thickness]}
         return {"wood": owner.description.instrument.board.wood, **_sound(sizes)}
-    found = {"wood": top.wood, **_sound({"thickness": figures["top_thickness"]})}
+    found = {"wood": top.wood, **_sound({"thickness": figures[n.top_thickness]})}
     if what == "top":
-        brace = (float(figures["dome_brace_width"]), float(figures["dome_brace_height"]))
-        radius = float(figures["top_radius"])
+        brace = (float(figures[n.dome_brace_width]), float(figures[n.dome_brace_height]))
+        radius = float(figures[n.top_radius])
         found |= {"other": top.brace_wood, "dome": radius if math.isfinite(radius) else 0.0}
-        found |= _sound({"spacing": figures["dome_brace_spacing"]})
+        found |= _sound({"spacing": figures[n.dome_brace_spacing]})
         found |= {"brace": brace} if all(math.isfinite(each) and each > 0 for each in brace) else {}
     return found
 
@@ -154,8 +155,8 @@ def _airs(owner: Held | None) -> list[Air]:
     if owner is None:
         return [Air(20.0, humidity) for humidity in LATER]
     figures = owner.figures
-    dry, wet = float(figures["limit_owner_humidity_least"]), float(figures["limit_owner_humidity_most"])
-    return [Air(float(figures["limit_owner_temperature"]), each) for each in (dry, 0.5 * (dry + wet), wet)]
+    dry, wet = float(figures[n.limit_owner_humidity_least]), float(figures[n.limit_owner_humidity_most])
+    return [Air(float(figures[n.limit_owner_temperature]), each) for each in (dry, 0.5 * (dry + wet), wet)]
 
 
 def _wood(here: Here, name: str, where: str) -> Species:

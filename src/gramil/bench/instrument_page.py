@@ -7,6 +7,7 @@ from urllib.parse import urlencode
 
 from starlette.responses import Response
 
+from gramil import names as n
 from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.at_section import in_columns, parts_at
 from gramil.bench.draft import Draft, draft_of
@@ -21,7 +22,7 @@ from gramil.change.whole import findings_of
 from gramil.drawings.body_at import across
 from gramil.drawings.hull import hull_at
 from gramil.drawings.section_at import Cut, cut_at
-from gramil.findings.finding import Finding
+from gramil.findings.finding import InWords
 from gramil.graph import Figures
 from gramil.shop.instruments import save_revision
 from gramil.shop.opening import Store
@@ -70,14 +71,14 @@ def desk_of(asked: Asked, store: Store, shelf: Shelf) -> Desk:
 
 def _cut(asked: Asked, figures: Figures) -> Cut:
     """At a fret (`fret`), at x (`x`), on the fret nearest to x (`tap`), or at fret 7 to begin with."""
-    last = len(figures["fret_position"]) - 1
+    last = len(figures[n.fret_position]) - 1
     fret = whole_number(asked.one("fret"))
     if fret is not None:
-        return cut_at(figures, float(figures["fret_position"][min(fret, last)]))
+        return cut_at(figures, float(figures[n.fret_position][min(fret, last)]))
     try:
         x = float(asked.one("x"))
     except ValueError:
-        return cut_at(figures, float(figures["fret_position"][min(7, last)]))
+        return cut_at(figures, float(figures[n.fret_position][min(7, last)]))
     low, high = reach(figures)
     x = min(max(x, low), high) if x == x else low
     return cut_at(figures, _tapped(figures, x) if asked.one("tap") else x)
@@ -85,20 +86,20 @@ def _cut(asked: Asked, figures: Figures) -> Cut:
 
 def reach(figures: Figures) -> tuple[float, float]:
     """How far the section line goes: from the nut to the body's tail, or to the saddle where no body is described."""
-    ends = [figures["body_edge"] + outline.length for outline in figures["body_outlines"]]
-    return float(figures["board_nut_position"]), max(float(figures["saddle_break_x"].max()), *map(float, ends or [0.0]))
+    ends = [figures[n.body_edge] + outline.length for outline in figures[n.body_outlines]]
+    return float(figures[n.board_nut_position]), max(float(figures[n.saddle_break_x].max()), *map(float, ends or [0.0]))
 
 
 def _tapped(figures: Figures, x: float) -> float:
-    position = figures["fret_position"]
-    return float(position[abs(position - x).argmin()]) if x <= figures["board_tail_position"] else x
+    position = figures[n.fret_position]
+    return float(position[abs(position - x).argmin()]) if x <= figures[n.board_tail_position] else x
 
 
 def _beside(cut: Cut, saved: Figures) -> Cut:
     """The cut of the saved instrument that is shown in grey: at the same fret, or at the same x."""
-    if cut.fret is None or cut.fret >= len(saved["fret_position"]):
+    if cut.fret is None or cut.fret >= len(saved[n.fret_position]):
         return cut_at(saved, cut.x)
-    return cut_at(saved, float(saved["fret_position"][cut.fret]))
+    return cut_at(saved, float(saved[n.fret_position][cut.fret]))
 
 
 @dataclass(frozen=True)
@@ -106,7 +107,7 @@ class Placed:
     """A finding with its balloon's number and its place."""
 
     number: str
-    finding: Finding
+    finding: InWords
     x: float
     value: str
     limit: str
@@ -214,10 +215,10 @@ def _rows(desk: Desk, rows: tuple[tuple[str, str], ...]) -> list[ShownRow]:
 
 def where(desk: Desk) -> str:
     """Where the cut is, in words."""
-    position, cut = desk.draft.figures["fret_position"], desk.cut
+    position, cut = desk.draft.figures[n.fret_position], desk.cut
     if cut.fret is not None:
         return "at the zero line" if cut.fret == 0 else f"at fret {cut.fret}"
-    if cut.x > desk.draft.figures["board_tail_position"]:
+    if cut.x > desk.draft.figures[n.board_tail_position]:
         return _over_body(desk.draft.figures, cut)
     before = int((position < cut.x).sum()) - 1
     if before < 0:
@@ -231,20 +232,20 @@ def _over_body(figures: Figures, cut: Cut) -> str:
     hull = hull_at(figures, cut)
     if hull is None:
         return "over the body"
-    if any(across(each.corners, hull.along) for each in figures["brace_bridge"]):
+    if any(across(each.corners, hull.along) for each in figures[n.brace_bridge]):
         return "over the body, through the bridge"
-    hole = abs(hull.along - figures["soundhole_centre"]) < figures["soundhole_diameter"] / 2
+    hole = abs(hull.along - figures[n.soundhole_centre]) < figures[n.soundhole_diameter] / 2
     return "over the body, through the soundhole" if hole else "over the body"
 
 
 def stops(figures: Figures) -> tuple[float, ...]:
     """Where the section line stops: at every fret; over the body at each brace, the soundhole, saddle and tail."""
-    frets = [float(x) for x in figures["fret_position"]]
+    frets = [float(x) for x in figures[n.fret_position]]
     low, high = reach(figures)
-    start, angle = figures["piece_plan_turned"]
-    middles = [(each.start_x + each.stop_x) / 2 for each in figures["brace_list"]]
+    start, angle = figures[n.piece_plan_turned]
+    middles = [(each.start_x + each.stop_x) / 2 for each in figures[n.brace_list]]
     beyond = [float(start) + along * cos(angle) for along in middles if along == along]
-    beyond += [float(figures[name]) for name in ("soundhole_from_zero", "saddle_position")]
+    beyond += [float(figures[name]) for name in (n.soundhole_from_zero, n.saddle_position)]
     found = frets
     for x in sorted(x for x in (*beyond, high) if frets[-1] < x <= high):
         if x - found[-1] >= NEAR:

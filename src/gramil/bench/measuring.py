@@ -6,10 +6,11 @@ from gramil.bench.shelf import Held
 from gramil.change.as_made import AsMade, as_made, off_at
 from gramil.change.whole import setups_of
 from gramil.faults import MakersFault
-from gramil.findings.finding import in_words
+from gramil.findings.finding import InWords, in_words
 from gramil.graph import Figures, Pin
+from gramil.reference import Text, filled, refs_in
 from gramil.shop.measured import read_measured, unit_of_figure
-from gramil.show import Shower, addresses_in, shown
+from gramil.show import Shower, shown
 
 MEASURED = "measured."
 """What the name of a field starts with that holds a measurement of the address after it."""
@@ -30,6 +31,7 @@ class Told:
     """What was just noted means: how far off it is, in words, and what follows from it as made."""
 
     found: AsMade
+    came: tuple[InWords, ...]
     off: tuple[str, ...]
     follows: tuple[str, ...]
 
@@ -61,10 +63,15 @@ def _near(held: Held, address: str, value: float) -> str:
     off = abs(value - float(_drawn(held.figures).at(address)))
     for setup in setups_of(held.figures):
         for figure in setup.figures:
-            allowed = addresses_in(figure.tolerance)
-            if figure.address == address and figure.tolerance.startswith("±") and len(allowed) == 1:
+            allowed = tuple(refs_in(figure.tolerance))
+            if str(figure.figure) == address and held_to(figure.tolerance) and len(allowed) == 1:
                 return "near enough" if off <= float(held.figures.at(allowed[0])) + 1e-9 else "too far"
     return ""
+
+
+def held_to(tolerance: Text) -> bool:
+    """Whether a tolerance is so much either way."""
+    return filled(tolerance, str).startswith("±")
 
 
 def bare(written: str) -> str | float:
@@ -82,12 +89,12 @@ def told_of(held: Held, addresses: tuple[str, ...], operation: str, shower: Show
         return None
     others = {address: pin for address, pin in held.figures.pins.items() if address not in new}
     found = as_made(replace(held.figures, pins=others, known={}), new, operation)
-    found = replace(found, came=tuple(in_words(each, shower.filled) for each in found.came))
+    came = tuple(in_words(each, shower.filled) for each in found.came)
     off = tuple(
         f"{address.replace('_', ' ')}: {off_text(held.figures, address, float(pin.value), shower)} from what was drawn"
         for address, pin in new.items()
     )
-    return Told(found, off, tuple(_follows(found, shower)))
+    return Told(found, came, off, tuple(_follows(found, shower)))
 
 
 def _follows(found: AsMade, shower: Shower) -> list[str]:

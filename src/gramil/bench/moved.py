@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import groupby
 
+from gramil import names as n
 from gramil.change.made import Judged, judge
 from gramil.change.shift import Move, moved, shift
 from gramil.change.whole import dimensions_of, findings_of
-from gramil.findings.finding import Finding, in_words
+from gramil.findings.finding import Finding, InWords, in_words
 from gramil.graph import Figures, same
 from gramil.show import Shower, shown
 
@@ -29,7 +30,7 @@ class Strip:
     """What a change moves, in short; `figures` counts every single figure, `made` is how what is made stands."""
 
     figures: int
-    came: tuple[Finding, ...]
+    came: tuple[InWords, ...]
     went: tuple[Finding, ...]
     made: tuple[Judged, ...]
 
@@ -64,7 +65,7 @@ def moved_between(old: Figures, new: Figures, shower: Shower, done: tuple[str, .
     return Moved(strip, parts, folded, (*found.drawings, *found.setups))
 
 
-def told(findings: tuple[Finding, ...], shower: Shower) -> tuple[Finding, ...]:
+def told(findings: tuple[Finding, ...], shower: Shower) -> tuple[InWords, ...]:
     """Findings with their figures in their words."""
     return tuple(in_words(each, shower.filled) for each in findings)
 
@@ -78,7 +79,7 @@ def strip_between(old: Figures, new: Figures, done: tuple[str, ...], shower: Sho
     before, after = findings_of(old), findings_of(new)
     return Strip(
         sum(move.rows for move in moves),
-        told(_not_among(after, before), shower or Shower(new, new["instrument_units"])),
+        told(_not_among(after, before), shower or Shower(new, new[n.instrument_units])),
         _not_among(before, after),
         judge(done, old, new),
     )

@@ -2,6 +2,7 @@
 
 from starlette.responses import Response
 
+from gramil import names as n
 from gramil.bench.asking import Asked
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.shelf import Shelf
@@ -10,6 +11,7 @@ from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
+from gramil.reference import Rows
 from gramil.show import Shower, parted
 from gramil.writers.cents_map import cents_map_svg
 from gramil.writers.svg import described, svg_text
@@ -19,11 +21,11 @@ HEIGHTS = ("heights", "neck-set", "nut")
 LONG = ("heights", "neck-set")
 """Those of them that need the page's width."""
 SUMS = (
-    ("Neck angle", "neck_angle_target"),
-    ("Saddle over the bridge, mean", "neck_set_exposed_mean"),
-    ("Straightedge over the bridge", "neck_set_straightedge"),
-    ("Relief", "heights_relief"),
-    ("Strings over the top, mean", "neck_set_over_top_mean"),
+    ("Neck angle", n.neck_angle_target),
+    ("Saddle over the bridge, mean", n.neck_set_exposed_mean),
+    ("Straightedge over the bridge", n.neck_set_straightedge),
+    ("Relief", n.heights_relief),
+    ("Strings over the top, mean", n.neck_set_over_top_mean),
 )
 
 
@@ -39,9 +41,9 @@ def heights_page(asked: Asked, shelf: Shelf) -> Response:
         title=f"{held.seen.name}, heights",
         held=held,
         pictures=pictures,
-        sums=[(words, *shower.both(address), address) for words, address in SUMS if address in held.figures],
-        heads=[str(number) for number in range(1, int(held.figures["strings_count"]) + 1)],
-        rows=by_fret("height_over_crown", held.figures, shower),
+        sums=[(words, *shower.both(figure), figure.address) for words, figure in SUMS],
+        heads=[str(number) for number in range(1, int(held.figures[n.strings_count]) + 1)],
+        rows=by_fret(n.height_over_crown, held.figures, shower),
         unit=shower.first,
     )
 
@@ -62,17 +64,17 @@ def cents_page(asked: Asked, shelf: Shelf) -> Response:
         title=f"{held.seen.name}, cents map",
         held=held,
         picture=cents_map_svg(held.figures),
-        heads=[str(number) for number in range(1, int(held.figures["strings_count"]) + 1)],
-        before=by_fret("intonation_cents_before", held.figures, shower),
-        after=by_fret("intonation_cents_after", held.figures, shower),
+        heads=[str(number) for number in range(1, int(held.figures[n.strings_count]) + 1)],
+        before=by_fret(n.intonation_cents_before, held.figures, shower),
+        after=by_fret(n.intonation_cents_after, held.figures, shower),
         unit=shower.first,
     )
 
 
-def by_fret(name: str, figures: Figures, shower: Shower) -> list[tuple[str, list[str]]]:
+def by_fret(notes: Rows, figures: Figures, shower: Shower) -> list[tuple[str, list[str]]]:
     """A figure a string and fret as rows, a row a fret, numbers alone."""
-    strings = range(1, int(figures["strings_count"]) + 1)
+    strings = range(1, int(figures[n.strings_count]) + 1)
     return [
-        (str(fret), [parted(shower.text(f"{name}[{string}, {fret}]"))[0] for string in strings])
-        for fret in range(len(figures["fret_position"]))
+        (str(fret), [parted(shower.text(notes[string, fret]))[0] for string in strings])
+        for fret in range(len(figures[n.fret_position]))
     ]

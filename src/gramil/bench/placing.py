@@ -1,14 +1,23 @@
 """Where a figure stands along the instrument, so that a finding can be shown in the drawing."""
 
+from gramil import names as n
 from gramil.address import Field, parse_address
 from gramil.graph import Figures
 from gramil.quantities import axes_of
 
 PLACES = {
     "head": ("head_",),
-    "nut": ("nut_", "action_nut"),
-    "saddle": ("saddle_", "bridge_", "intonation_", "neck_set_", "string_pull", "string_breaking", "string_reserve"),
-    "join": ("neck_", "heel_", "scale_join", "back_bow_", "relief_"),
+    "nut": ("nut_", str(n.action_nut)),
+    "saddle": (
+        "saddle_",
+        "bridge_",
+        "intonation_",
+        "neck_set_",
+        str(n.string_pull),
+        str(n.string_breaking),
+        str(n.string_reserve),
+    ),
+    "join": ("neck_", "heel_", str(n.scale_join), "back_bow_", "relief_"),
     "fret 12": ("heights_", "action_", "height_", "crown_"),
     "tail": ("thickness_", "board_", "ledge_", "binding_", "core_", "blank_"),
 }
@@ -21,21 +30,21 @@ def place_of(figures: Figures, address: str) -> float:
     axes = axes_of(figures.graph.annotation(name))
     rows = {axis: step for axis, step in zip(axes, steps, strict=False) if not isinstance(step, Field)}
     if "fret" in rows:
-        return float(figures["fret_position"][int(rows["fret"])])
+        return float(figures[n.fret_position][int(rows["fret"])])
     return _at(figures, next((place for place, nouns in PLACES.items() if name.startswith(nouns)), ""))
 
 
 def _at(figures: Figures, place: str) -> float:
     match place:
         case "head":
-            return float(figures["board_nut_position"] - figures["head_posts_x"].mean())
+            return float(figures[n.board_nut_position] - figures[n.head_posts_x].mean())
         case "nut":
-            return float(figures["board_nut_position"])
+            return float(figures[n.board_nut_position])
         case "saddle":
-            return float(figures["saddle_position"])
+            return float(figures[n.saddle_position])
         case "join":
-            return float(figures["back_bow_length"])
+            return float(figures[n.back_bow_length])
         case "tail":
-            return float(figures["board_tail_position"])
+            return float(figures[n.board_tail_position])
         case _:
-            return float(figures["fret_position"][figures["action_fret"]])
+            return float(figures[n.fret_position][figures[n.action_fret]])

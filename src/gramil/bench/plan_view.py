@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from html import escape
 from math import inf
 
+from gramil import names as n
 from gramil.bench.section_view import cut_through
 from gramil.bench.svg_in_page import Box, box_of, boxed, inlined
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored
@@ -38,7 +39,7 @@ def plan_of(figures: Figures, old: Figures | None, shower: Shower, closer: bool)
     side = _lowest(_face(figures, closer)) - _highest(_side(figures, closer)) - GAP
     marks = _whole(figures, side, closer)
     under = _left_behind(_whole(old, side, closer), marks) if old is not None else ()
-    title = f"{figures['instrument_name']}: face above, side below, head to the left"
+    title = f"{figures[n.instrument_name]}: face above, side below, head to the left"
     drawing = Drawing("whole", title, "the face", (*under, *marks))
     svg = inlined(svg_text(drawing, shower.text, captioned=False))
     whole = box_of(svg)
@@ -59,15 +60,15 @@ def _whole(figures: Figures, side: float, closer: bool) -> Marks:
 
 def _face(figures: Figures, closer: bool) -> Marks:
     """The face, turned over for a left-handed instrument."""
-    marks = figures["piece_whole_board"] if closer else figures["piece_plan_face"]
-    drawing = Drawing("whole", "", "the face", (*marks, *(figures["piece_strings"] if closer else ())))
-    return mirrored(drawing).marks if figures["instrument_handed"] == "left" else drawing.marks
+    marks = figures[n.piece_whole_board] if closer else figures[n.piece_plan_face]
+    drawing = Drawing("whole", "", "the face", (*marks, *(figures[n.piece_strings] if closer else ())))
+    return mirrored(drawing).marks if figures[n.instrument_handed] == "left" else drawing.marks
 
 
 def _side(figures: Figures, closer: bool) -> Marks:
     """The side, the same for both hands."""
-    body = () if closer else (*figures["piece_plan_rims"], *figures["piece_plan_bridge"])
-    return (*body, *figures["piece_plan_neck_side"])
+    body = () if closer else (*figures[n.piece_plan_rims], *figures[n.piece_plan_bridge])
+    return (*body, *figures[n.piece_plan_neck_side])
 
 
 def _lowest(marks: Marks) -> float:
@@ -108,8 +109,8 @@ def _moved(mark: Mark, x: float, y: float) -> Mark:
 
 def _closer(figures: Figures, whole: Box) -> Box:
     """The board alone, all of both views over it."""
-    left = float(figures["board_nut_position"]) - CLOSER_ENDS
-    wide = float(figures["board_tail_position"]) + CLOSER_ENDS - left
+    left = float(figures[n.board_nut_position]) - CLOSER_ENDS
+    wide = float(figures[n.board_tail_position]) + CLOSER_ENDS - left
     return Box(left, whole.top, wide, whole.tall)
 
 

@@ -6,6 +6,7 @@ from typing import get_args
 
 from starlette.responses import Response
 
+from gramil import names as n
 from gramil.bench.asking import Asked, Missing
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.sheet_page import work_for
@@ -13,14 +14,13 @@ from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.change.whole import drawings_of
 from gramil.faults import MakersFault
-from gramil.pack import pack_makers, title_of
+from gramil.pack import pack_makers, pictures_of, title_of
 from gramil.setups.setup import Setup
 from gramil.sheets.bench_sheets import bench_sheets_pdf
 from gramil.sheets.own_sheet import every_sheet
 from gramil.shop.opening import Store
 from gramil.show import Shower
 from gramil.writers.paper import PaperName
-from gramil.writers.svg import svg_text
 
 KINDS: Mapping[str, str] = {
     "pdf": "application/pdf",
@@ -99,17 +99,13 @@ def _makers(
 
 
 def _sheet(held: Held, shower: Shower, setup: Setup, paper: PaperName) -> bytes:
-    pictures = {
-        drawing.name: svg_text(drawing, shower.text, captioned=False)
-        for drawing in drawings_of(held.figures)
-        if drawing.name == setup.drawing
-    }
+    pictures = pictures_of(held.figures, shower, [setup])
     return bench_sheets_pdf([setup], shower, pictures, title_of(held.figures, shower), paper)
 
 
 def _paper(asked: Asked, held: Held) -> PaperName:
     wanted = asked.one("paper")
-    return next((paper for paper in PAPERS if paper == wanted), held.figures["shop_paper"])
+    return next((paper for paper in PAPERS if paper == wanted), held.figures[n.shop_paper])
 
 
 def _printer(asked: Asked) -> tuple[float, float]:

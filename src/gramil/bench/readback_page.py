@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from starlette.responses import Response
 
+from gramil import names as n
 from gramil.bench.asking import Asked
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import bare
@@ -102,13 +103,13 @@ def _field(asked: Asked, name: str, words: str) -> Reading:
 
 
 def _slot_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
-    frets = range(1, len(figures["fret_position"]))
+    frets = range(1, len(figures[n.fret_position]))
     fields = tuple(_field(asked, f"fret.{each}", f"Fret {each}") for each in frets)
     yield Group("From the nut line to the slot of", fields)
 
 
 def _slot_lines(asked: Asked, figures: Figures, shower: Shower) -> Iterator[str]:
-    last = len(figures["fret_position"]) - 1
+    last = len(figures[n.fret_position]) - 1
     rows = [(each, asked.one(f"fret.{each}").strip()) for each in range(1, last + 1)]
     text = _csv(("fret", "position"), [(str(fret), str(bare(typed))) for fret, typed in rows if typed])
     return slot_report(read_back(figures, *parse_slot_readings(text, TYPED, shower.first, last)), shower)
@@ -116,17 +117,17 @@ def _slot_lines(asked: Asked, figures: Figures, shower: Shower) -> Iterator[str]
 
 def _set_up_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
     yield Group("The neck", (_field(asked, "relief", "Relief"),))
-    for string in range(1, figures["strings_count"] + 1):
+    for string in range(1, figures[n.strings_count] + 1):
         fields = tuple(_field(asked, f"{what}.{string}", words) for what, words in PER_STRING)
         yield Group(f"String {string}{', the thinnest' if string == 1 else ''}", fields)
 
 
 def _set_up_lines(asked: Asked, figures: Figures, shower: Shower) -> Iterator[str]:
-    strings = [str(each) for each in range(1, figures["strings_count"] + 1)]
+    strings = [str(each) for each in range(1, figures[n.strings_count] + 1)]
     read = [(each, what, asked.one(f"{what}.{each}").strip()) for each in strings for what, _ in PER_STRING]
     rows = [("", "relief", asked.one("relief").strip()), *read]
     text = _csv(("string", "what", "value"), [(each, what, str(bare(typed))) for each, what, typed in rows if typed])
-    counts = figures["strings_count"], figures["scale_frets"], figures["action_fret"]
+    counts = figures[n.strings_count], figures[n.scale_frets], figures[n.action_fret]
     return set_up_report(read_back_set_up(figures, parse_set_up_readings(text, TYPED, shower.first, *counts)), shower)
 
 

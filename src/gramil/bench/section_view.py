@@ -2,7 +2,9 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import Any
 
+from gramil import names as n
 from gramil.address import parse_address
 from gramil.bench.svg_in_page import box_of, boxed, inlined
 from gramil.drawings.body_at import DEPTH, WIDTH, body_drawing, body_marks, read_at
@@ -10,12 +12,13 @@ from gramil.drawings.marks import Arc, Drawing, Marks, Polyline
 from gramil.drawings.section_at import BETWEEN, Cut, over_board, section_drawing, section_marks, turned_over
 from gramil.graph import Figures
 from gramil.quantities import axes_of
+from gramil.reference import Ref
 from gramil.show import Shower, parted, shown
 from gramil.writers.plain import figures as figures_on
 from gramil.writers.svg import svg_text
 
 Old = tuple[Figures, Cut] | None
-Reader = Callable[[str], str]
+Reader = Callable[[Ref[Any]], str]
 DASHED = "What is dashed is not described: it is drawn as it usually is."
 
 
@@ -54,7 +57,7 @@ def _section(name: str, drawing: Drawing, under: Marks, kind: str, reader: Reade
 
 def _in_grey(marks: Marks, figures: Figures) -> Marks:
     """The old section's lines, turned over for the left hand, without their hatch."""
-    turned = turned_over(marks) if figures["instrument_handed"] == "left" else marks
+    turned = turned_over(marks) if figures[n.instrument_handed] == "left" else marks
     return tuple(
         replace(mark, layer="old", hatch="") if isinstance(mark, Polyline) else replace(mark, layer="old")
         for mark in turned
@@ -65,14 +68,15 @@ def _in_grey(marks: Marks, figures: Figures) -> Marks:
 def cut_through(figures: Figures, cut: Cut) -> Marks:
     """Everything that is cut through, for turning into the drawing; turned over for the left hand."""
     marks = (*body_marks(figures, cut), *section_marks(figures, cut))
-    return marks if figures["instrument_handed"] != "left" else turned_over(marks)
+    return marks if figures[n.instrument_handed] != "left" else turned_over(marks)
 
 
 def reader_at(figures: Figures, cut: Cut, shower: Shower) -> Reader:
     """A reader of addresses that also reads those between frets, and what is read at the cut alone."""
 
-    def read(address: str) -> str:
-        if address in (WIDTH, DEPTH):
+    def read(figure: Ref[Any]) -> str:
+        address = figure.address
+        if figure in (WIDTH, DEPTH):
             return shown(read_at(figures, address, cut), "mm", shower.first, shower.inch_style)
         if not address.endswith(BETWEEN):
             return shower.text(address)
@@ -91,7 +95,7 @@ def _in_words(drawing: Drawing, reader: Reader, figures: Figures) -> str:
 def said(address: str, figures: Figures) -> str:
     """An address as it is said: `slot left at crest at fret 7`, `height over crown string 6 at fret 12`."""
     plain = address.removesuffix(BETWEEN)
-    if plain in (WIDTH, DEPTH):
+    if plain in (WIDTH.address, DEPTH.address):
         return plain
     name, steps = parse_address(plain)
     if name not in figures:

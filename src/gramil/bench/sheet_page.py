@@ -13,7 +13,7 @@ from gramil.bench.shelf import Held, Shelf
 from gramil.bench.svg_in_page import Sized, inlined, readable
 from gramil.bench.templating import render
 from gramil.bench.units import shower_for
-from gramil.change.whole import drawings_of, setups_of
+from gramil.change.whole import setups_of
 from gramil.pack import title_of
 from gramil.setups.setup import Setup
 from gramil.sheets.own_sheet import every_sheet, own_sheet
@@ -166,14 +166,15 @@ def _text(held: Held, setup: Setup | None, shower: Shower) -> PageText | None:
 def _drawing(held: Held, setup: Setup | None, shower: Shower) -> Sized | None:
     if setup is None or not setup.drawing:
         return None
-    drawing = next((each for each in drawings_of(held.figures) if each.name == setup.drawing), None)
-    return readable(inlined(svg_text(drawing, shower.text, captioned=False))) if drawing else None
+    drawing = held.figures[setup.drawing]
+    return readable(inlined(svg_text(drawing, shower.text, captioned=False))) if drawing.marks else None
 
 
 def _boxes(store: Store, held: Held, setup: Setup | None, operation: Operation | None, shower: Shower) -> Iterator[Box]:
     last = {each.address: each.written for each in measurements(store, held.seen.id)}
-    addresses = dict.fromkeys((*(setup.boxes if setup else ()), *(operation.measure if operation else ())))
-    named = {figure.address: shower.filled(figure.what) for figure in (setup.figures if setup else ())}
+    boxes = (box.address for box in setup.boxes) if setup else ()
+    addresses = dict.fromkeys((*boxes, *(operation.measure if operation else ())))
+    named = {figure.figure.address: shower.filled(figure.what) for figure in (setup.figures if setup else ())}
     for address in addresses:
         try:
             wanted = shown(held.figures.drawn(address), held.figures.unit_at(address), shower.first)

@@ -6,6 +6,7 @@ from datetime import datetime
 
 from starlette.responses import Response
 
+from gramil import names as n
 from gramil.bench.asking import Asked, go
 from gramil.bench.consequences import held_open
 from gramil.bench.shelf import Shelf
@@ -113,7 +114,7 @@ def _matching(store: Store, shelf: Shelf, now: datetime) -> Matching | None:
     needs = [need for number, found in figures.items() for need in needs_of(found, done[number])]
     ahead = tuple(made_parts(store, names))
     fits = {
-        str(found["instrument_name"]): [one for part in ahead if (one := fit(part, found))]
+        str(found[n.instrument_name]): [one for part in ahead if (one := fit(part, found))]
         for found in figures.values()
     }
     described = shop_description(store)
@@ -133,7 +134,7 @@ def _sticks(store: Store, shelf: Shelf, unit: LengthUnit) -> Iterator[str]:
     """Brace wood that no billet in stock yields, of each open instrument."""
     for held in held_open(store, shelf).values():
         done = [each.operation for each in operations_done(store, held.seen.id)]
-        wanting = held.figures["stick_wanting"]
+        wanting = held.figures[n.stick_wanting]
         if wanting and "top_braces_fitted" not in done:
             wood = ", ".join(dict.fromkeys(stick.wood for stick in wanting))
             longest = shown(max(stick.length for stick in wanting), "mm", unit)

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from gramil import names as n
 from gramil.description.air_values import WoodState, unknown_air
 from gramil.description.reading import ShopDescription
 from gramil.graph import Origin
@@ -33,7 +34,11 @@ def air_base(shop: ShopDescription, places: Places | None = None) -> AirBase:
     places = places_of(shop) if places is None else places
     place = places.known.get(places.gluing)
     values = unknown_air(_because(places)) if place is None else _values(shop, places, place)
-    told = f"readings of the {places.gluing} to {values['air_read_at']}" if values["air_known"] else "no readings"
+    told = (
+        f"readings of the {places.gluing} to {values[n.air_read_at.address]}"
+        if values[n.air_known.address]
+        else "no readings"
+    )
     return AirBase(values, dict.fromkeys(values, Origin(f"{shop.file}: {told}")))
 
 
@@ -46,14 +51,14 @@ def _values(shop: ShopDescription, places: Places, place: PlaceAir) -> dict[str,
     now = place.last
     air, pieces, band = air_at(place, now), pieces_now(shop, places, now), gluing_band(shop.shop, places, now)
     return {
-        "air_known": True,
-        "air_unknown_because": "",
-        "air_place": place.name,
-        "air_read_at": f"{now:%Y-%m-%d %H:%M}",
-        "air_temperature": air.temperature,
-        "air_humidity": air.humidity,
-        "air_pieces": tuple(_state(piece, places, now, band) for piece in pieces.known),
-        "air_pieces_unknown": tuple(f"{each.row.name}: {each.why}" for each in pieces.unknown),
+        n.air_known.address: True,
+        n.air_unknown_because.address: "",
+        n.air_place.address: place.name,
+        n.air_read_at.address: f"{now:%Y-%m-%d %H:%M}",
+        n.air_temperature.address: air.temperature,
+        n.air_humidity.address: air.humidity,
+        n.air_pieces.address: tuple(_state(piece, places, now, band) for piece in pieces.known),
+        n.air_pieces_unknown.address: tuple(f"{each.row.name}: {each.why}" for each in pieces.unknown),
     }
 
 

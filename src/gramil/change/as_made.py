@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from gramil import names as n
 from gramil.address import parse_address
 from gramil.change.made import Judged, judge
 from gramil.change.shift import Move, moved
@@ -10,7 +11,7 @@ from gramil.change.whole import dimensions_of, findings_of, names_of
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, Pin
 from gramil.quantities import axes_of
-from gramil.setups.setup import addresses_of
+from gramil.setups.setup import figures_on
 
 HEARD = 0.1
 """Cents; less than this folds away."""
@@ -87,9 +88,9 @@ def off_at(address: str, pin: Pin, drawn: Figures) -> Off:
 def _cents(address: str, error: float, drawn: Figures) -> float | None:
     """What a fret out of its place costs: positive is sharp, toward the bridge."""
     name, steps = parse_address(address)
-    if name != "fret_position" or not steps or axes_of(drawn.graph.annotation(name)) != ("fret",):
+    if name != n.fret_position.address or not steps or axes_of(drawn.graph.annotation(name)) != ("fret",):
         return None
-    per_mm = float(drawn.at(address.replace(name, "fret_cents_per_mm")))
+    per_mm = float(drawn.at(address.replace(name, n.fret_cents_per_mm.address)))
     return error * per_mm
 
 
@@ -102,7 +103,7 @@ def _sheets(old: Figures, new: Figures, touched: set[str]) -> tuple[tuple[str, s
     """Names and titles of the sheets that show another figure now."""
     found = []
     for name in names_of(old, "setup_"):
-        shown = [address for address in addresses_of(new[name]) if parse_address(address)[0] in touched]
+        shown = [each.address for each in figures_on(new[name]) if parse_address(each.address)[0] in touched]
         if any(_differs(address, old, new) for address in shown):
             found.append((new[name].name, new[name].title))
     return tuple(found)

@@ -2,10 +2,13 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from typing import Any
 
+from gramil import names as n
 from gramil.change.shift import SMALL, small
 from gramil.drawings.marks import Drawing, Label, Mark, Polyline, Span, Words
 from gramil.graph import Figures
+from gramil.reference import Ref
 from gramil.show import parted, shown
 
 MOVED = "moved "
@@ -27,8 +30,8 @@ def _grey(mark: Mark) -> Mark:
 
 
 def _marked(mark: Mark, before: Figures, after: Figures, tolerance: float) -> Mark:
-    if isinstance(mark, Span | Label) and _differs(mark.address, before, after, tolerance):
-        return replace(mark, address=MOVED + mark.address)
+    if isinstance(mark, Span | Label) and _differs(mark.figure.address, before, after, tolerance):
+        return replace(mark, figure=Ref(MOVED + mark.figure.address))
     return mark
 
 
@@ -41,18 +44,18 @@ def _differs(address: str, before: Figures, after: Figures, tolerance: float) ->
     return not small(old, new, after.unit_at(address), tolerance)
 
 
-def differences(resolve: Callable[[str], str], before: Figures, after: Figures) -> Callable[[str], str]:
+def differences(resolve: Callable[[Ref[Any]], str], before: Figures, after: Figures) -> Callable[[Ref[Any]], str]:
     """A reader of figures that says of those marked how far they moved: `300.42 mm (-17.70)`, in the new unit."""
 
-    def read(address: str) -> str:
-        if not address.startswith(MOVED):
-            return resolve(address)
-        plain = address.removeprefix(MOVED)
+    def read(figure: Ref[Any]) -> str:
+        if not figure.address.startswith(MOVED):
+            return resolve(figure)
+        plain = Ref[Any](figure.address.removeprefix(MOVED))
         old, new = before.at(plain), after.at(plain)
         if isinstance(new, str | bool):
             return f"{resolve(plain)} (was {old})"
         moved = float(new) - float(old)
-        by, _ = parted(shown(moved, after.unit_at(plain), after["instrument_units"]))
+        by, _ = parted(shown(moved, after.unit_at(plain), after[n.instrument_units]))
         return f"{resolve(plain)} ({'+' if moved > 0 else ''}{by})"
 
     return read

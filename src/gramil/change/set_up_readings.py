@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.change.set_up_file import SetUpReadings, strings_read
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
@@ -116,7 +117,7 @@ def read_back_set_up(figures: Figures, readings: SetUpReadings) -> SetUpReadback
     work = _Work(figures, now, then, readings, _heights_moves(figures, now, then, readings))
     strings = tuple(_string(work, number) for number in strings_read(readings))
     relief = np.nan if readings.relief is None else readings.relief
-    return SetUpReadback(relief, figures["heights_relief"], strings)
+    return SetUpReadback(relief, figures[n.heights_relief], strings)
 
 
 @dataclass(frozen=True)
@@ -138,26 +139,26 @@ def pinned(figures: Figures, values: Mapping[str, float]) -> Figures:
 
 def _ends_as_read(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
     """Where every break point stands: read or, unread, where it was to be filed by the drawn figures."""
-    ends = (("saddle_set_back", readings.set_back), ("intonation_nut_forward", readings.nut_forward))
+    ends = ((n.saddle_set_back, readings.set_back), (n.intonation_nut_forward, readings.nut_forward))
     return {
-        f"{name}[{string}]": read.get(string, float(figures[name][string - 1]))
+        name[string].address: read.get(string, float(figures[name][string - 1]))
         for name, read in ends
-        for string in range(1, figures["strings_count"] + 1)
+        for string in range(1, figures[n.strings_count] + 1)
     }
 
 
 def _as_read(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
     """Every figure that was read; heights that were not are as drawn."""
     found = _ends_as_read(figures, readings)
-    found |= {f"action_wanted[{string}]": value for string, value in readings.action.items()}
+    found |= {n.action_wanted[string].address: value for string, value in readings.action.items()}
     if readings.relief is not None:
-        found["heights_relief"] = readings.relief
-    if readings.nut and not figures["scale_zero_fret"]:
-        over_first = figures["nut_slot_over_first"]
-        found["action_nut_fret"] = 1
+        found[n.heights_relief.address] = readings.relief
+    if readings.nut and not figures[n.scale_zero_fret]:
+        over_first = figures[n.nut_slot_over_first]
+        found[n.action_nut_fret.address] = 1
         found |= {
-            f"action_nut[{string}]": readings.nut.get(string, float(over_first[string - 1]))
-            for string in range(1, figures["strings_count"] + 1)
+            n.action_nut[string].address: readings.nut.get(string, float(over_first[string - 1]))
+            for string in range(1, figures[n.strings_count] + 1)
         }
     return found
 
@@ -168,13 +169,13 @@ def _heights_moves(drawn: Figures, now: Figures, then: Figures, readings: SetUpR
     A string is a straight line between its ends: off the nut n and off the saddle s lower it at a share a of its run by
     (1 - a) n + a s. Two heights give both; one gives its own end.
     """
-    share = drawn["string_x"] / drawn["height_saddle_x"][:, None]
-    octave = drawn["action_fret"]
+    share = drawn[n.string_x] / drawn[n.height_saddle_x][:, None]
+    octave = drawn[n.action_fret]
     relief = _lift_by_relief(now, then)
     found = np.zeros((len(share), 2))
     for row, (first, last) in enumerate(share[:, [1, octave]]):
-        over_nut = _over(readings.nut, row, drawn["nut_slot_over_first"]) + relief[row, 1]
-        over_action = _over(readings.action, row, drawn["action_wanted"]) + relief[row, octave]
+        over_nut = _over(readings.nut, row, drawn[n.nut_slot_over_first]) + relief[row, 1]
+        over_action = _over(readings.action, row, drawn[n.action_wanted]) + relief[row, octave]
         if np.isnan(over_nut):
             found[row, 1] = 0.0 if np.isnan(over_action) else over_action / last
         elif np.isnan(over_action):
@@ -194,8 +195,8 @@ def _lift_by_relief(now: Figures, then: Figures) -> FloatArray:
 
     The nut goes with the neck's end and the saddle stays: the string turns about it, and each fret goes with the neck.
     """
-    rise = then["relief_rise"] - now["relief_rise"]
-    share = now["string_x"] / now["height_saddle_x"][:, None]
+    rise = then[n.relief_rise] - now[n.relief_rise]
+    share = now[n.string_x] / now[n.height_saddle_x][:, None]
     lift: FloatArray = rise[:, :1] * (1 - share) - rise
     return lift
 
@@ -203,7 +204,7 @@ def _lift_by_relief(now: Figures, then: Figures) -> FloatArray:
 def _string(work: _Work, string: int) -> StringReadback:
     frets = sorted(fret for number, fret in work.readings.cents if number == string)
     heights = _heights(work, string)
-    per_cent = float(work.drawn["intonation_octave_move"][string - 1])
+    per_cent = float(work.drawn[n.intonation_octave_move][string - 1])
     if not frets:
         return StringReadback(string, heights, (), None, None, per_cent)
     measured = np.array([work.readings.cents[string, fret] for fret in frets])
@@ -215,12 +216,12 @@ def _string(work: _Work, string: int) -> StringReadback:
 
 def _change(work: _Work, string: int) -> FloatArray:
     """What setting relief and heights does to each fret's cents, by the model."""
-    change: FloatArray = (work.then["intonation_cents_after"] - work.now["intonation_cents_after"])[string - 1]
+    change: FloatArray = (work.then[n.intonation_cents_after] - work.now[n.intonation_cents_after])[string - 1]
     return change
 
 
 def _heights(work: _Work, string: int) -> Heights:
-    row, octave, readings = string - 1, work.drawn["action_fret"], work.readings
+    row, octave, readings = string - 1, work.drawn[n.action_fret], work.readings
     action, nut = readings.action.get(string, np.nan), readings.nut.get(string, np.nan)
     off_nut, off_saddle = work.off[row].tolist()
     lift = _lift_by_relief(work.now, work.then)[row]
@@ -228,10 +229,10 @@ def _heights(work: _Work, string: int) -> Heights:
     return Heights(
         action,
         action + float(lift[octave]),
-        float(work.drawn["action_wanted"][row]),
+        float(work.drawn[n.action_wanted][row]),
         nut,
         nut + float(lift[1]),
-        float(work.drawn["nut_slot_over_first"][row]),
+        float(work.drawn[n.nut_slot_over_first][row]),
         off_nut,
         off_saddle,
         readings.saddle_height.get(string, np.nan) - off_saddle,
@@ -280,7 +281,7 @@ def _rms(values: FloatArray) -> float:
 
 def _stiffness(work: _Work, string: int, frets: list[int], measured: FloatArray) -> Stiffness:
     """The stretch stiffness that the readings ask for, in the geometry as read."""
-    drawn = float(work.drawn["string_stretch"][string - 1])
+    drawn = float(work.drawn[n.string_stretch][string - 1])
     plain = _fit(work.now, string, frets, measured, seek_saddle=False)
     sought = _fit(work.now, string, frets, measured, seek_saddle=True) if len(frets) >= BEFORE_SADDLE else None
     fitted = (float(plain.stretch[0]), float(plain.uncertainty[0])) if plain else (np.nan, np.nan)
@@ -301,7 +302,7 @@ def _fit(now: Figures, string: int, frets: list[int], measured: FloatArray, seek
 
 def _one(figures: Figures, string: int) -> tuple[StringPaths, StringStiffness]:
     """One string by itself, its break points where they stand."""
-    paths, strings = figures["intonation_paths_made"], figures["intonation_strings"]
+    paths, strings = figures[n.intonation_paths_made], figures[n.intonation_strings]
     row = slice(string - 1, string)
     own = replace(paths, **{name: value[row] for name, value in vars(paths).items()})
     return own, replace(strings, stretch=strings.stretch[row], bending_radius=strings.bending_radius[row])

@@ -7,13 +7,14 @@ from typing import Any
 
 import numpy as np
 
+from gramil import names as n
 from gramil.change.whole import dimensions_of, findings_of, names_of
-from gramil.drawings.marks import Drawing, Label, Span
+from gramil.drawings.marks import Drawing, figures_in
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, same
 from gramil.quantities import Mm, axes_of
 from gramil.rows import Row, measured_fields, member_label, rows
-from gramil.setups.setup import Setup, addresses_of
+from gramil.setups.setup import Setup, figures_on
 
 SMALL = 0.005
 """A move of no more than this folds away unless another tolerance is asked for: see `small`."""
@@ -71,7 +72,7 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
     touched = set().union(*(old.graph.below(name) for name in inputs))
     moves, folded = moved((name for name in dimensions_of(old) if name in touched), old, new, tolerance)
     old_findings, new_findings = findings_of(old), findings_of(new)
-    renamed = new.with_base({**new.base, "instrument_name": old.base["instrument_name"]})
+    renamed = new.with_base({**new.base, n.instrument_name.address: old.base[n.instrument_name.address]})
     return Shift(
         inputs,
         tuple(_carried(old, new, tolerance)),
@@ -110,10 +111,10 @@ def small(old: Value, new: Value, unit: str | None, tolerance: float) -> bool:
 
 def _carried(old: Figures, new: Figures, tolerance: float) -> Iterator[Carried]:
     """The features of both instruments whose hold moved, furthest first."""
-    before = {each.name: each.along for each in old["feature_list"]}
+    before = {each.name: each.along for each in old[n.feature_list]}
     moved = [
         Carried(each.name, each.held_to, each.along - before[each.name])
-        for each in new["feature_list"]
+        for each in new[n.feature_list]
         if each.name in before
     ]
     return iter(sorted((each for each in moved if abs(each.by) > tolerance), key=lambda each: -abs(each.by)))
@@ -260,6 +261,5 @@ def _same_at(address: str, old: Figures, new: Figures) -> bool:
 
 
 def _shown_on(item: Drawing | Setup) -> tuple[str, ...]:
-    if isinstance(item, Setup):
-        return addresses_of(item)
-    return tuple(mark.address for mark in item.marks if isinstance(mark, Label | Span))
+    figures = figures_on(item) if isinstance(item, Setup) else figures_in(item.marks)
+    return tuple(each.address for each in figures)

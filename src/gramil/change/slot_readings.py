@@ -10,6 +10,7 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.csv_text import named_rows
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
@@ -69,12 +70,12 @@ class SlotsReadback:
 
 def read_back(figures: Figures, frets: Array, measured: Array) -> SlotsReadback:
     """What caliper readings of slots mean; `frets` are numbers and `measured` mm from the zero line, alike long."""
-    wanted = figures["fret_position"][frets.astype(int)]
-    slope = figures["fret_cents_per_mm"][frets.astype(int)]
+    wanted = figures[n.fret_position][frets.astype(int)]
+    slope = figures[n.fret_cents_per_mm][frets.astype(int)]
     error = measured - wanted
     cents = error * slope
     move = float((slope**2 * error).sum() / (slope**2).sum())
-    limits = figures["limit_slot_position"], figures["limit_slot_error_cents"]
+    limits = figures[n.limit_slot_position], figures[n.limit_slot_error_cents]
     steps = np.diff(cents, prepend=0.0)
     slots = tuple(
         SlotReading(

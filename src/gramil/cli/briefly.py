@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from gramil.cli.check import verdict
-from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Polyline, Span, Words
+from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Polyline, Span, Words, figures_in
 from gramil.findings.finding import Finding
 from gramil.setups.setup import BigFigure, Setup
 from gramil.show import Shower
@@ -48,7 +48,7 @@ def more_of(shower: Shower, address: str) -> Iterator[str]:
 
 def _figure(shower: Shower, each: BigFigure) -> str:
     near = f", {shower.filled(each.tolerance)}" if each.tolerance else ""
-    return f"{shower.filled(each.what)}: {shower.text(each.address)}{near}   [{each.address}]"
+    return f"{shower.filled(each.what)}: {shower.text(each.figure)}{near}   [{each.figure}]"
 
 
 def _why_not(shower: Shower, setup: Setup) -> str:
@@ -57,7 +57,7 @@ def _why_not(shower: Shower, setup: Setup) -> str:
 
 def _figures_on(drawing: Drawing) -> Iterator[str]:
     """The addresses of the figures that a drawing shows."""
-    found = tuple(dict.fromkeys(each.address for each in drawing.marks if isinstance(each, Label | Span)))
+    found = tuple(each.address for each in figures_in(drawing.marks))
     rest = f" and {len(found) - MOST_FIGURES} more" if len(found) > MOST_FIGURES else ""
     if found:
         yield f"figures on it: {', '.join(found[:MOST_FIGURES])}{rest}"

@@ -9,7 +9,7 @@ import click
 from gramil.change.whole import findings_of
 from gramil.cli.bench_options import refuse_two_shops, store_file
 from gramil.cli.options import as_made, instrument_file, opened, shop_file, shower_of
-from gramil.findings.finding import SEVERITIES, Finding, in_words
+from gramil.findings.finding import SEVERITIES, Finding, InWords, in_words
 from gramil.graph import Figures
 from gramil.show import Shower
 from gramil.writers.tables import findings_json, limit_origin
@@ -67,17 +67,17 @@ def verdicts(findings: Iterable[Finding], shower: Shower, fine: bool) -> Iterato
 def verdict(finding: Finding, shower: Shower) -> Iterator[str]:
     """One finding's lines: the figure with its limit, what it means, what mends it."""
     head = click.style(f"{finding.severity.upper():<10}", bold=finding.severity in ("stop", "caution"))
-    finding = in_words(finding, shower.filled)
-    if finding.severity == "not judged":
-        yield f"{head} {finding.name}: not judged, {finding.says}"
+    told = in_words(finding, shower.filled)
+    if told.severity == "not judged":
+        yield f"{head} {told.name}: not judged, {told.says}"
     else:
-        yield f"{head} {finding.name}: {shower.text(finding.address)}{_limit(finding, shower)}   [{finding.address}]"
-        yield f"           {finding.says}"
-    if finding.remedy and finding.severity not in ("fine",):
-        yield f"           Mend: {finding.remedy}"
+        yield f"{head} {told.name}: {shower.text(told.address)}{_limit(told, shower)}   [{told.address}]"
+        yield f"           {told.says}"
+    if told.remedy and told.severity not in ("fine",):
+        yield f"           Mend: {told.remedy}"
 
 
-def _limit(finding: Finding, shower: Shower) -> str:
-    if not finding.limit:
+def _limit(told: InWords, shower: Shower) -> str:
+    if not told.limit:
         return ""
-    return f", limit {shower.text(finding.limit)} ({limit_origin(finding, shower)})"
+    return f", limit {shower.text(told.limit)} ({limit_origin(told, shower)})"

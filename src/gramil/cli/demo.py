@@ -6,26 +6,28 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
 from gramil.change.whole import findings_of
 from gramil.cli.check import verdicts
 from gramil.cli.options import opened
 from gramil.cli.pack import write_pack
 from gramil.graph import Figures
+from gramil.reference import EACH, in_row
 from gramil.show import Shower
 
 INSTRUMENTS = ("tarn", "fell", "scree", "mere")
 GLANCE = (
-    ("scale", "scale_bass"),
-    ("last fret from the zero line", "fret_position[{last}]"),
-    ("board, nut to tail", "board_length"),
-    ("width at the nut", "nut_width"),
-    ("width at the tail", "board_width_at_tail"),
-    ("half taper", "board_half_taper_angle"),
-    ("radius at the nut", "arch_radius_at_fret[0]"),
-    ("radius at the last fret", "arch_radius_at_fret[{last}]"),
-    ("saw set to", "slot_depth_setting"),
-    ("least wood under a slot", "slot_left_least"),
-    ("blank", "blank_length"),
+    ("scale", n.scale_bass),
+    ("last fret from the zero line", n.fret_position[EACH]),
+    ("board, nut to tail", n.board_length),
+    ("width at the nut", n.nut_width),
+    ("width at the tail", n.board_width_at_tail),
+    ("half taper", n.board_half_taper_angle),
+    ("radius at the nut", n.arch_radius_at_fret[0]),
+    ("radius at the last fret", n.arch_radius_at_fret[EACH]),
+    ("saw set to", n.slot_depth_setting),
+    ("least wood under a slot", n.slot_left_least),
+    ("blank", n.blank_length),
 )
 """The board at a glance: words and addresses."""
 
@@ -48,7 +50,7 @@ def command(out: Path, every: bool) -> None:
 def _build(name: str, examples: Path, out: Path) -> None:
     started = time.perf_counter()
     figures, shower = opened(examples / f"{name}.toml", examples / "shop.toml")
-    written = write_pack(figures, shower, out, figures["shop_paper"])
+    written = write_pack(figures, shower, out, figures[n.shop_paper])
     took = time.perf_counter() - started
     _glance(figures, shower)
     click.echo("")
@@ -60,9 +62,9 @@ def _build(name: str, examples: Path, out: Path) -> None:
 
 
 def _glance(figures: Figures, shower: Shower) -> None:
-    click.echo(click.style(f"\n{figures['instrument_name']}: the board at a glance", bold=True))
-    last = len(figures["fret_position"]) - 1
-    for words, address in GLANCE:
-        first, other = shower.both(address.format(last=last))
+    click.echo(click.style(f"\n{figures[n.instrument_name]}: the board at a glance", bold=True))
+    last = len(figures[n.fret_position]) - 1
+    for words, figure in GLANCE:
+        first, other = shower.both(in_row(figure, last) if EACH in figure.address else figure)
         click.echo(f"  {words:<30} {first}" + (f"   ({other})" if other else ""))
-    click.echo(f"  {'shop':<30} {figures['shop_name']} (invented for this demonstration)")
+    click.echo(f"  {'shop':<30} {figures[n.shop_name]} (invented for this demonstration)")

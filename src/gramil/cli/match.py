@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
 from gramil.change.whole import figures_of
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.now import wrapped
@@ -30,7 +31,7 @@ class _Asked:
 
     @property
     def name(self) -> str:
-        return str(self.figures["instrument_name"])
+        return str(self.figures[n.instrument_name])
 
 
 @click.command()
@@ -130,7 +131,7 @@ def _sticks(each: _Asked) -> Iterator[str]:
     """Brace wood that no billet in stock yields."""
     if "top_braces_fitted" in each.done:
         return
-    wanting = each.figures["stick_wanting"]
+    wanting = each.figures[n.stick_wanting]
     if wanting:
         longest = max(stick.length for stick in wanting)
         wood = ", ".join(dict.fromkeys(stick.wood for stick in wanting))

@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 import click
 import numpy as np
 
+from gramil import names as n
 from gramil.change.whole import figures_of_files
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
@@ -41,7 +42,7 @@ def file_to_make(name: str, *names: str, ending: str, what: str, required: bool 
 
 def shower_of(figures: Figures) -> Shower:
     """Figures as text, in the unit that the description asks for first."""
-    first: LengthUnit = figures["instrument_units"]
+    first: LengthUnit = figures[n.instrument_units]
     return Shower(figures, first)
 
 

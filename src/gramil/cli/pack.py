@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
 from gramil.cli.options import as_made, instrument_file, opened, shop_file
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -41,7 +42,8 @@ def command(
     """
     figures, shower = opened(file, shop, made)
     scale = _scale(printer_scale)
-    for line in write_pack(figures, shower, out, paper or figures["shop_paper"], scale, overwrite):
+    sheet = paper if paper is not None else figures[n.shop_paper]
+    for line in write_pack(figures, shower, out, sheet, scale, overwrite):
         click.echo(line)
 
 

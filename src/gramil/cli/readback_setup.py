@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
 from gramil.change.set_up_file import parse_set_up_readings
 from gramil.change.set_up_readings import read_back_set_up
 from gramil.change.set_up_report import report
@@ -25,7 +26,7 @@ def setup(file: Path, readings: Path, shop: Path | None) -> None:
     gramil readback setup tarn.toml set-up.csv
     """
     figures, shower = opened(file, shop)
-    counts = figures["strings_count"], figures["scale_frets"], figures["action_fret"]
+    counts = figures[n.strings_count], figures[n.scale_frets], figures[n.action_fret]
     read = parse_set_up_readings(text_of(readings), readings.name, shower.first, *counts)
     for line in report(read_back_set_up(figures, read), shower):
         click.echo(line)

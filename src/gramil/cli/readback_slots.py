@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
 from gramil.change.slot_readings import parse_slot_readings, read_back
 from gramil.change.slot_report import report
 from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
@@ -23,7 +24,7 @@ def slots(file: Path, readings: Path, shop: Path | None, plot: Path | None) -> N
     gramil readback slots tarn.toml readings.csv --plot errors.svg
     """
     figures, shower = opened(file, shop)
-    last_fret = len(figures["fret_position"]) - 1
+    last_fret = len(figures[n.fret_position]) - 1
     frets, measured = parse_slot_readings(text_of(readings), readings.name, shower.first, last_fret)
     found = read_back(figures, frets, measured)
     for line in report(found, shower):

@@ -7,7 +7,7 @@ from typing import get_args
 
 import click
 
-from gramil.change.whole import drawings_of
+from gramil import names as n
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.options import as_made, file_to_make, opened, shop_file, shower_of
 from gramil.description.problems import meant, nearest
@@ -61,20 +61,15 @@ def command(
 
 def _written(setup: Setup, figures: Figures, out: Path, paper: PaperName | None) -> Iterator[str]:
     """The sheet as a file."""
-    from gramil.pack import title_of
+    from gramil.pack import pictures_of, title_of
     from gramil.sheets.bench_sheets import bench_sheets_pdf
-    from gramil.writers.svg import svg_text
 
     shower = shower_of(figures)
     if setup.closed:
         raise MakersFault.of(f"{setup.title}: this instrument does not need it", shower.filled(setup.closed))
-    pictures = {
-        drawing.name: svg_text(drawing, shower.text, captioned=False)
-        for drawing in drawings_of(figures)
-        if drawing.name == setup.drawing
-    }
-    paper = paper or figures["shop_paper"]
-    out.write_bytes(bench_sheets_pdf([setup], shower, pictures, title_of(figures, shower), paper))
+    pictures = pictures_of(figures, shower, [setup])
+    sheet = paper if paper is not None else figures[n.shop_paper]
+    out.write_bytes(bench_sheets_pdf([setup], shower, pictures, title_of(figures, shower), sheet))
     yield f"{setup.title}: {out}"
 
 

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
 from gramil.change.made import Judged, judge
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
@@ -182,7 +183,7 @@ def _drawn(folder: Path, before: Figures, after: Figures, tolerance: float) -> I
 
     folder.mkdir(parents=True, exist_ok=True)
     read = differences(shower_of(after).text, before, after)
-    renamed = before.with_base({**before.base, "instrument_name": after["instrument_name"]})
+    renamed = before.with_base({**before.base, n.instrument_name.address: after[n.instrument_name]})
     old = {drawing.name: drawing for drawing in drawings_of(renamed)}
     for new in drawings_of(after):
         if is_template(new) and new.name in old and old[new.name] != new:

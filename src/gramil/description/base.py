@@ -73,8 +73,13 @@ def _annotation(field: FieldInfo) -> Any:
         return Annotated[field.annotation, unit] if unit else field.annotation
     if field.annotation in (str, bool):
         return field.annotation
+    return str if _choices(field) else None
+
+
+def _choices(field: FieldInfo) -> tuple[str, ...]:
+    """The words that a field is chosen from; empty where it holds something else."""
     words = get_args(field.annotation) if get_origin(field.annotation) is Literal else ()
-    return str if words and all(isinstance(word, str) for word in words) else None
+    return words if all(isinstance(word, str) for word in words) else ()
 
 
 def _plain_in(table: str, model: type[BaseModel]) -> Iterator[_Plain]:
@@ -84,7 +89,7 @@ def _plain_in(table: str, model: type[BaseModel]) -> Iterator[_Plain]:
         name = RENAMED.get(dotted, dotted.replace(".", "_"))
         if annotation is not None and name not in _BY_NAME:
             reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
-            yield _Plain(dotted, name, Input(annotation, field.description or ""), str(reason))
+            yield _Plain(dotted, name, Input(annotation, field.description or "", _choices(field)), str(reason))
 
 
 def _tables() -> Iterator[tuple[str, type[BaseModel]]]:

@@ -6,6 +6,7 @@ that is not there have no marks.
 
 import numpy as np
 
+from gramil import names as n
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, SideStation, Spot
@@ -117,10 +118,10 @@ def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_width: 
     widths: list[Mark] = []
     for bout in body_bouts:
         half = bout.width / 2
-        address = f'body_bouts["{bout.name}"].width'
+        address = n.body_bouts[bout.name].width
         widths.append(Line((bout.x, -half), (bout.x, half), "dimensions"))
         widths.append(Label((bout.x, -half - 8.0), address, f"{bout.name} ", anchor="middle"))
-    return (Span((0.0, low), (body_length, low), -20.0, "body_length", before="body "), *widths)
+    return (Span((0.0, low), (body_length, low), -20.0, n.body_length, before="body "), *widths)
 
 
 def piece_body_places(body_outlines: tuple[Outline, ...], soundhole_centre: Mm, body_saddle: Mm) -> Marks:
@@ -128,10 +129,10 @@ def piece_body_places(body_outlines: tuple[Outline, ...], soundhole_centre: Mm, 
     marks: list[Mark] = []
     for outline in body_outlines:
         top = outline.width / 2
-        marks.append(Span((0.0, top), (body_saddle, top), 22.0, "body_saddle", before="to the saddle "))
+        marks.append(Span((0.0, top), (body_saddle, top), 22.0, n.body_saddle, before="to the saddle "))
         if not np.isnan(soundhole_centre):
             marks.append(
-                Span((0.0, top), (soundhole_centre, top), 10.0, "soundhole_centre", before="to the soundhole ")
+                Span((0.0, top), (soundhole_centre, top), 10.0, n.soundhole_centre, before="to the soundhole ")
             )
     return tuple(marks)
 
@@ -213,7 +214,7 @@ def piece_unrolled_words(
     foot, high, third = float(side_lower.min()), float(side_upper.max()), side_length / 3
     edges = [float(np.interp(third, side_along, edge)) for edge in (side_upper, side_lower)]
     return (
-        Span((0.0, foot), (side_length, foot), -22.0, "side_length", before="half round the body "),
+        Span((0.0, foot), (side_length, foot), -22.0, n.side_length, before="half round the body "),
         Words(
             (6.0, high + 14.0), f"{instrument_name}: outside up, the {as_drawn} side; turned over, the {over} side", 4.0
         ),
@@ -225,19 +226,19 @@ def piece_unrolled_words(
 
 def _station(station: SideStation, along: Series[Mm], upper: Series[Mm], lower: Series[Mm]) -> Marks:
     """A line across the side with its depth, and the bend's place from the neck."""
-    x, address = station.along, f'side_stations["{station.name}"]'
+    x, address = station.along, n.side_stations[station.name]
     high, low = float(np.interp(x, along, upper)), float(np.interp(x, along, lower))
     turn = np.pi / 2
     last = station.name == "tail end"
     side = x - 2.0 if last or x > 0 else x + 4.0
     marks: list[Mark] = [
         Line((x, low), (x, high), "dimensions"),
-        Label((side, low + 8.0), f"{address}.depth", f"{station.name}, deep ", height=2.6, angle=turn),
+        Label((side, low + 8.0), address.depth, f"{station.name}, deep ", height=2.6, angle=turn),
     ]
     if not np.isnan(station.radius):
         marks += [
-            Label((x + 4.0, low + 8.0), f"{address}.along", "from the neck ", height=2.6, angle=turn),
-            Label((x + 8.4, low + 8.0), f"{address}.radius", "bend's radius ", height=2.6, angle=turn),
+            Label((x + 4.0, low + 8.0), address.along, "from the neck ", height=2.6, angle=turn),
+            Label((x + 8.4, low + 8.0), address.radius, "bend's radius ", height=2.6, angle=turn),
         ]
     return tuple(marks)
 
@@ -262,9 +263,9 @@ def drawing_mould(
             Polyline(box, "outline", closed=True),
             Line((low, 0.0), (0.0, 0.0), "cut"),
             Line((outline.length, 0.0), (high, 0.0), "cut"),
-            Span((low, -half), (high, -half), -12.0, "body_mould_length"),
-            Span((high, 0.0), (high, half), -12.0, "body_mould_half_width"),
-            Label((low, half + 8.0), "body_mould_thickness", f"{instrument_name}: mould, thick ", height=5.0),
+            Span((low, -half), (high, -half), -12.0, n.body_mould_length),
+            Span((high, 0.0), (high, half), -12.0, n.body_mould_half_width),
+            Label((low, half + 8.0), n.body_mould_thickness, f"{instrument_name}: mould, thick ", height=5.0),
             Words((low, half + 2.0), "The inside is the outside of the sides.", 3.0),
         ]
     return Drawing("mould", title, "the face", tuple(marks))

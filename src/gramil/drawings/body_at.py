@@ -7,10 +7,12 @@ treble positive, z is over the crest of the board as in the neck's section (past
 
 from collections.abc import Iterable
 from math import hypot
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.drawings.hull import Hull, hull_at
 from gramil.drawings.marks import Drawing, Marks, Point, Polyline, Span
 from gramil.drawings.pen import Hatch
@@ -19,6 +21,7 @@ from gramil.drawings.section_at import Cut, measured_up, section_marks, string_p
 from gramil.graph import Figures
 from gramil.parts.body_records import Brace
 from gramil.quantities import Mm
+from gramil.reference import Ref
 
 Array = NDArray[np.float64]
 Interval = tuple[float, float]
@@ -27,7 +30,7 @@ FIGURE = 9.0
 """Height of a figure on this drawing, in mm: it is seven times as wide as a neck's."""
 WIDTH_UNDER = 14.0
 """How far under the back the width stands, in mm."""
-WIDTH, DEPTH = "width here", "depth inside"
+WIDTH, DEPTH = Ref[Any]("width here"), Ref[Any]("depth inside")
 """What is read at the cut and has no address of its own."""
 
 
@@ -36,7 +39,7 @@ def braces_at(figures: Figures, cut: Cut) -> tuple[Brace, ...]:
     hull = hull_at(figures, cut)
     if hull is None:
         return ()
-    return tuple(each for each in figures["brace_list"] if across(each.footprint, hull.along))
+    return tuple(each for each in figures[n.brace_list] if across(each.footprint, hull.along))
 
 
 def across(corners: Iterable[Point], along: Mm) -> Interval | None:
@@ -50,15 +53,15 @@ def across(corners: Iterable[Point], along: Mm) -> Interval | None:
     return (float(min(met)), float(max(met))) if met else None
 
 
-def read_at(figures: Figures, address: str, cut: Cut) -> float:
+def read_at(figures: Figures, address: Ref[Any] | str, cut: Cut) -> float:
     """The figure at an address, one of this drawing's own among them; raises KeyError where there is none."""
-    if address not in (WIDTH, DEPTH):
+    if str(address) not in (str(WIDTH), str(DEPTH)):
         return value_at(figures, address, cut)
     hull = hull_at(figures, cut)
     if hull is None:
         raise KeyError(address)
     middle = np.zeros(1)
-    return 2 * hull.half if address == WIDTH else float((hull.under(middle) - hull.back(middle))[0])
+    return 2 * hull.half if str(address) == str(WIDTH) else float((hull.under(middle) - hull.back(middle))[0])
 
 
 def body_marks(figures: Figures, cut: Cut) -> Marks:
@@ -86,7 +89,7 @@ def _band(y: Array, high: Array, low: Array, hatch: Hatch = "", layer: str = "ou
 
 def _top(figures: Figures, hull: Hull) -> Marks:
     """The top, in two where the soundhole is cut through."""
-    hole = _within(float(figures["soundhole_diameter"]), hull.along - float(figures["soundhole_centre"]))
+    hole = _within(float(figures[n.soundhole_diameter]), hull.along - float(figures[n.soundhole_centre]))
     end = rims_at(figures, hull)[0].plate_end()
     if hole is None:
         return (plate_between(hull.over, hull.under, end),)
@@ -103,9 +106,9 @@ def _within(diameter: float, aside: float) -> float | None:
 
 def _rings(figures: Figures, hull: Hull) -> Marks:
     """The rosette's rings, let into the top as deep as their channels."""
-    aside = hull.along - float(figures["soundhole_centre"])
+    aside = hull.along - float(figures[n.soundhole_centre])
     marks: Marks = ()
-    for ring in figures["rosette_rings"]:
+    for ring in figures[n.rosette_rings]:
         outer = _within(ring.outer, aside)
         inner = _within(ring.inner, aside) or 0.0
         for low, high in () if outer is None else ((-outer, -inner), (inner, outer)):
@@ -118,7 +121,7 @@ def _blocks(figures: Figures, hull: Hull) -> Marks:
     """The neck's block, or the tail's, within the sides."""
     bare = float(hull.shell.bare.half_width(hull.along))
     marks: Marks = ()
-    for block in figures["body_blocks"] if bare > 0 else ():
+    for block in figures[n.body_blocks] if bare > 0 else ():
         if block.start_x <= hull.along <= block.end_x:
             y = run(-min(block.half_width, bare), min(block.half_width, bare))
             marks += (_band(y, hull.under(y), hull.back(y), "across the grain"),)
@@ -128,7 +131,7 @@ def _blocks(figures: Figures, hull: Hull) -> Marks:
 def _braces(figures: Figures, hull: Hull) -> Marks:
     """Each brace as high as it is where it is cut, on the plate that it is glued to."""
     marks: Marks = ()
-    for brace in figures["brace_list"]:
+    for brace in figures[n.brace_list]:
         place = across(brace.footprint, hull.along)
         if place is not None:
             y = run(*place)
@@ -148,7 +151,7 @@ def _heights(brace: Brace, along: Mm, y: Array) -> Array:
 
 def _bridgeplate_between(figures: Figures, hull: Hull) -> Marks:
     marks: Marks = ()
-    for plate in figures["plate_shapes"]:
+    for plate in figures[n.plate_shapes]:
         place = across(plate.corners, hull.along)
         if place is not None:
             y = run(*place)
@@ -158,12 +161,12 @@ def _bridgeplate_between(figures: Figures, hull: Hull) -> Marks:
 
 def _bridge_top(figures: Figures, hull: Hull) -> float:
     """z of the bridge's upper face, level from wing to wing."""
-    return float(hull.over(np.zeros(1))[0]) + float(figures["bridge_thickness"])
+    return float(hull.over(np.zeros(1))[0]) + float(figures[n.bridge_thickness])
 
 
 def _bridge(figures: Figures, hull: Hull) -> Marks:
     marks: Marks = ()
-    for outline in figures["brace_bridge"]:
+    for outline in figures[n.brace_bridge]:
         place = across(outline.corners, hull.along)
         if place is not None:
             y = run(*place)
@@ -174,15 +177,15 @@ def _bridge(figures: Figures, hull: Hull) -> Marks:
 
 def _saddle(figures: Figures, hull: Hull, cut: Cut) -> Marks:
     """The saddle where its slot is cut through: from the slot's bottom up to the strings."""
-    reach, slant = float(figures["saddle_reach"]), float(figures["saddle_slant"])
-    half = float(figures["saddle_thickness"]) / 2 * hypot(1.0, slant)
+    reach, slant = float(figures[n.saddle_reach]), float(figures[n.saddle_slant])
+    half = float(figures[n.saddle_thickness]) / 2 * hypot(1.0, slant)
     y = np.linspace(-reach, reach, 4 * STEPS + 1)
-    y = y[np.abs(cut.x - float(figures["saddle_position"]) - slant * y) <= half]
+    y = y[np.abs(cut.x - float(figures[n.saddle_position]) - slant * y) <= half]
     if len(y) < 2:
         return ()
     places = sorted(string_places(figures, cut))
     high = np.interp(y, [place[0] for place in places], [place[1] for place in places])
-    low = np.full_like(y, _bridge_top(figures, hull) - float(figures["saddle_slot_depth"]))
+    low = np.full_like(y, _bridge_top(figures, hull) - float(figures[n.saddle_slot_depth]))
     return (_band(y, high, low, "bone"),)
 
 
@@ -192,8 +195,8 @@ def body_drawing(figures: Figures, cut: Cut) -> Drawing | None:
     if hull is None:
         return None
     marks = (*body_marks(figures, cut), *section_marks(figures, cut))
-    left = figures["instrument_handed"] == "left"
-    title = f"{figures['instrument_name']}, the body cut across"
+    left = figures[n.instrument_handed] == "left"
+    title = f"{figures[n.instrument_name]}, the body cut across"
     return Drawing("body-at", title, "the end", (*(turned_over(marks) if left else marks), *_sizes(figures, hull)))
 
 
@@ -202,7 +205,7 @@ def _sizes(figures: Figures, hull: Hull) -> Marks:
     middle = np.zeros(1)
     high, low = float(hull.under(middle)[0]), float(hull.back(middle)[0])
     edge = float(hull.back(np.array([hull.half]))[0])
-    foot = min(low, edge) - float(figures["body_back_thickness"]) - WIDTH_UNDER
+    foot = min(low, edge) - float(figures[n.body_back_thickness]) - WIDTH_UNDER
     return (
         Span((-hull.half, foot), (hull.half, foot), 0.0, WIDTH, FIGURE),
         *measured_up((0.0, low), (0.0, high), DEPTH, "right", FIGURE),

@@ -4,13 +4,16 @@ Plans are in body coordinates: x from the body's edge at the neck, treble up as 
 """
 
 from dataclasses import replace
+from typing import Any
 
 import numpy as np
 
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words, mirrored
 from gramil.drawings.pen import handed
 from gramil.parts.body_records import Brace, Crossing, PlateShape
 from gramil.quantities import Mm
+from gramil.reference import EACH, Ref, in_row
 
 OWNS = ("drawing_", "piece_")
 
@@ -84,17 +87,18 @@ def _list(braces: tuple[Brace, ...], plate: str, length: Mm, width: Mm) -> Marks
         for column, head in zip(_PLACES, _HEADS, strict=True)
     ]
     for number, brace in enumerate(_of(braces, plate), 1):
-        y, address = width / 2 - 8.0 - row * number, f'brace_list["{brace.name}"]'
+        y = width / 2 - 8.0 - row * number
         name = f"{number}  {brace.name}"
         marks.append(Words((x, y), name, min(3.4, 0.9 * _PLACES[0] / len(name)), layer="list"))
-        for column, field in zip(_PLACES, _COLUMNS, strict=True):
-            marks.append(Label((x + column, y), f"{address}.{field}", height=2.6, layer="list"))
+        for column, figure in zip(_PLACES, _COLUMNS, strict=True):
+            marks.append(Label((x + column, y), in_row(figure, brace.name), height=2.6, layer="list"))
     return tuple(marks) if len(marks) > len(_HEADS) else ()
 
 
 _PLACES = (62, 106, 150, 194, 238)
 _HEADS = ("long", "first end: along", "across", "second end: along", "across")
-_COLUMNS = ("length", "start_x", "start_y", "stop_x", "stop_y")
+_EACH = n.brace_list[EACH]
+_COLUMNS = (_EACH.length, _EACH.start_x, _EACH.start_y, _EACH.stop_x, _EACH.stop_y)
 """What the list says of each brace."""
 
 
@@ -137,18 +141,18 @@ def drawing_braces(
 
 
 def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
-    address = f'brace_list["{brace.name}"]'
+    address = n.brace_list[brace.name]
     foot = [(x, y + z) for x, z in _foot(brace)]
     top = [(x, y + z) for x, z in brace.upper_edge]
     after = (brace.length + 4.0, y)
     return (
         Polyline((*foot, *reversed(top)), "cut", closed=True),
         *_notches(brace, crossings, y),
-        Label((after[0], y + 6.5), f"{address}.length", f"{brace.name} ({brace.plate}), long ", height=2.6),
-        Label((after[0], y + 2.0), f"{address}.height", f"{brace.wood}, high ", height=2.6),
-        Label((after[0], y - 2.5), f"{address}.width", f"{brace.ends}, wide ", height=2.6),
-        Label((after[0] + 62.0, y + 2.0), f"{address}.radius", "foot's radius ", height=2.6),
-        Label((after[0] + 62.0, y - 2.5), f"{address}.sagitta", "foot's sagitta ", height=2.6),
+        Label((after[0], y + 6.5), address.length, f"{brace.name} ({brace.plate}), long ", height=2.6),
+        Label((after[0], y + 2.0), address.height, f"{brace.wood}, high ", height=2.6),
+        Label((after[0], y - 2.5), address.width, f"{brace.ends}, wide ", height=2.6),
+        Label((after[0] + 62.0, y + 2.0), address.radius, "foot's radius ", height=2.6),
+        Label((after[0] + 62.0, y - 2.5), address.sagitta, "foot's sagitta ", height=2.6),
     )
 
 
@@ -171,11 +175,11 @@ def _notches(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
     for row, each in enumerate(crossings, 1):
         if brace.name == each.under:
             marks += _notch(each.along_under, each.width_under, y + brace.height - each.depth_under, y + brace.height)
-            marks.append(_depth(each.along_under, y + brace.height + 2.0, f"brace_crossings[{row}].depth_under"))
+            marks.append(_depth(each.along_under, y + brace.height + 2.0, n.brace_crossings[row].depth_under))
         if brace.name == each.over:
             bottom = y - _rise(brace, each.along_over)
             marks += _notch(each.along_over, each.width_over, bottom, bottom + each.depth_over)
-            marks.append(_depth(each.along_over, y + brace.height + 2.0, f"brace_crossings[{row}].depth_over"))
+            marks.append(_depth(each.along_over, y + brace.height + 2.0, n.brace_crossings[row].depth_over))
     return tuple(marks)
 
 
@@ -184,5 +188,5 @@ def _notch(along: Mm, width: Mm, low: float, high: float) -> Marks:
     return (Polyline(((left, low), (right, low), (right, high), (left, high)), "slots", closed=True),)
 
 
-def _depth(along: Mm, y: float, address: str) -> Label:
+def _depth(along: Mm, y: float, address: Ref[Any]) -> Label:
     return Label((along, y), address, "notch deep ", height=2.4, anchor="middle")

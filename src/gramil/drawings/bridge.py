@@ -5,6 +5,7 @@ from math import hypot
 
 import numpy as np
 
+from gramil import names as n
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.quantities import Mm, PerString, Ratio
@@ -106,8 +107,8 @@ def piece_bridge_sizes(bridge_outline: Quadrilateral) -> Marks:
         (low + high) / 2 for low, high in ((box.start_lower_x, box.end_lower_x), (box.start_upper_x, box.end_upper_x))
     ]
     return (
-        Span(*front, 26.0, "bridge_length"),
-        Span(*side, -8.0, "bridge_width"),
+        Span(*front, 26.0, n.bridge_length),
+        Span(*side, -8.0, n.bridge_width),
         Words((middles[0], box.start_lower_y + 12.0), "bass", 2.5, anchor="middle"),
         Words((middles[1], box.start_upper_y - 14.0), "treble", 2.5, anchor="middle"),
     )
@@ -118,20 +119,20 @@ def piece_bridge_words(bridge_outline: Quadrilateral, instrument_name: str, brid
     x = max(bridge_outline.end_lower_x, bridge_outline.end_upper_x) + 46.0
     tied = bridge_hold != "pins"
     lines = (
-        ("nut's face to front edge ", "bridge_front_from_nut"),
-        ("octave's fret to front edge ", "bridge_front_from_octave"),
-        ("join to front edge ", "bridge_front_from_join"),
-        ("front edge to saddle's middle ", "bridge_front"),
-        ("saddle's middle to tie block " if tied else "saddle's middle to holes ", "bridge_hold_behind"),
-        ("zero line to saddle's middle ", "saddle_position"),
-        ("saddle's angle ", "saddle_angle"),
-        ("its slot wide ", "saddle_thickness"),
-        ("long ", "saddle_length"),
-        ("deep ", "saddle_slot_depth"),
-        ("strings' spread ", "bridge_spread"),
-        ("holes' spread ", "bridge_hold_spread"),
-        ("holes ", "bridge_pin_diameter"),
-        *((("their mouths under the bridge's top ", "bridge_hold_below"),) if tied else ()),
+        ("nut's face to front edge ", n.bridge_front_from_nut),
+        ("octave's fret to front edge ", n.bridge_front_from_octave),
+        ("join to front edge ", n.bridge_front_from_join),
+        ("front edge to saddle's middle ", n.bridge_front),
+        ("saddle's middle to tie block " if tied else "saddle's middle to holes ", n.bridge_hold_behind),
+        ("zero line to saddle's middle ", n.saddle_position),
+        ("saddle's angle ", n.saddle_angle),
+        ("its slot wide ", n.saddle_thickness),
+        ("long ", n.saddle_length),
+        ("deep ", n.saddle_slot_depth),
+        ("strings' spread ", n.bridge_spread),
+        ("holes' spread ", n.bridge_hold_spread),
+        ("holes ", n.bridge_pin_diameter),
+        *((("their mouths under the bridge's top ", n.bridge_hold_below),) if tied else ()),
     )
     labels = (Label((x, 30.0 - 5.0 * row), address, before, height=2.4) for row, (before, address) in enumerate(lines))
     return (Words((x, 38.0), instrument_name, 4.0), *labels)
@@ -141,7 +142,7 @@ def piece_set_backs(bridge_outline: Quadrilateral, bridge_hold_y: PerString[Mm])
     """Each string's set-back, behind the bridge."""
     x = max(bridge_outline.end_lower_x, bridge_outline.end_upper_x) + 3.0
     return tuple(
-        Label((x, float(y) - 1.1), f"saddle_set_back[{row}]", "back ", height=2.2)
+        Label((x, float(y) - 1.1), n.saddle_set_back[row], "back ", height=2.2)
         for row, y in enumerate(bridge_hold_y, 1)
     )
 

@@ -1,5 +1,6 @@
 """For carving the neck's back: gauge cards to hold against it, and the flats with their lines, station by station."""
 
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, upright
 from gramil.parts.records import CarveLine, CarveStation
@@ -43,14 +44,14 @@ def _card(station: CarveStation, middle: Point, name: str) -> Marks:
         Polyline(box, "cut", closed=True),
         Line((x, under - 0.5), (x, under - 3.0), "text"),
         Words((x, under - 6.5), name, 2.4, anchor="middle"),
-        Label((x, under - 12.0), f"{at}.name", height=3.5, anchor="middle"),
-        Label((x - half + 3.0, foot + 2.5), f"{at}.depth", "deep ", height=2.4),
-        Label((x + half - 3.0, foot + 2.5), f"{at}.width", "wide ", height=2.4, anchor="right"),
+        Label((x, under - 12.0), at.name, height=3.5, anchor="middle"),
+        Label((x - half + 3.0, foot + 2.5), at.depth, "deep ", height=2.4),
+        Label((x + half - 3.0, foot + 2.5), at.width, "wide ", height=2.4, anchor="right"),
     )
 
 
-def _at(station: CarveStation) -> str:
-    return f'carve_stations["{station.name}"]'
+def _at(station: CarveStation) -> "n.CarveStationRef":
+    return n.carve_stations[station.name]
 
 
 def drawing_neck_gauges(instrument_name: str, piece_gauge_cards: Marks) -> Drawing:
@@ -82,10 +83,10 @@ def _flats(station: CarveStation, lines: tuple[CarveLine, ...], count: int, view
         view.shape(around, "outline", "across the grain"),
         view.run(curve, "cut"),
         view.line((0.0, 2.0), (0.0, -station.depth - 2.0), "centreline"),
-        Label((left[0] - 4.0, left[1] - 4.0), f"{_at(station)}.name", height=3.5, anchor="right"),
-        Label((left[0] - 4.0, left[1] - 10.0), f"{_at(station)}.width", "wide ", height=FIGURE, anchor="right"),
-        Label((left[0] - 4.0, left[1] - 15.0), f"{_at(station)}.depth", "deep ", height=FIGURE, anchor="right"),
-        Label((left[0] - 4.0, left[1] - 20.0), f"{_at(station)}.position", "from zero ", height=FIGURE, anchor="right"),
+        Label((left[0] - 4.0, left[1] - 4.0), _at(station).name, height=3.5, anchor="right"),
+        Label((left[0] - 4.0, left[1] - 10.0), _at(station).width, "wide ", height=FIGURE, anchor="right"),
+        Label((left[0] - 4.0, left[1] - 15.0), _at(station).depth, "deep ", height=FIGURE, anchor="right"),
+        Label((left[0] - 4.0, left[1] - 20.0), _at(station).position, "from zero ", height=FIGURE, anchor="right"),
         *_line_sizes(station, lines, view),
     )
 
@@ -95,15 +96,15 @@ def _line_sizes(station: CarveStation, lines: tuple[CarveLine, ...], view: View)
     marks: Marks = ()
     foot, out = -station.depth, station.width / 2
     for row, line in enumerate(lines):
-        at = f'carve_lines["{line.name}"]'
+        at = n.carve_lines[line.name]
         if line.number > 1:
             low = view.at(0.0, foot), view.at(line.centre, foot)
-            marks += (Span(*low, -STEP * (len(lines) - row), f"{at}.centre", FIGURE),)
+            marks += (Span(*low, -STEP * (len(lines) - row), at.centre, FIGURE),)
         if line.number < len(lines):
             x = view.at(out, 0.0)[0] + 3.0 + STEP * 3 * row
             reach = x - view.at(out, 0.0)[0]
             marks += (_out(view.at(line.centre, -line.joint), x), _out(view.at(out, 0.0), x)) if reach > STEP else ()
-            marks += upright((x, view.at(0.0, -line.joint)[1]), (x, view.at(0.0, 0.0)[1]), f"{at}.joint")
+            marks += upright((x, view.at(0.0, -line.joint)[1]), (x, view.at(0.0, 0.0)[1]), at.joint)
     return marks
 
 
@@ -115,7 +116,7 @@ def _out(place: Point, x: Mm) -> Line:
 def drawing_neck_facets(instrument_name: str, piece_facets: Marks) -> Drawing:
     """The flats that the back is planed to, twice as large as life: the lines are the same on both sides."""
     top = Label(
-        (0.0, 14.0), "carve_facet_angle", "flats turned by ", " each; edges the same on both sides", 2.6, 0.0, "middle"
+        (0.0, 14.0), n.carve_facet_angle, "flats turned by ", " each; edges the same on both sides", 2.6, 0.0, "middle"
     )
     joint = Words((0.0, 8.0), "flat face: the joint of board and neck", 2.2, anchor="middle")
     title = f"{instrument_name}, flats of the neck's back"

@@ -2,6 +2,7 @@
 
 from math import pi
 
+from gramil import names as n
 from gramil.drawings.marks import Arc, Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
 from gramil.drawings.pen import box_points, fitted
 from gramil.parts.cards import ArchCard, DepthCard, GapCard
@@ -36,15 +37,15 @@ def _under(card: ArchCard) -> Mm:
 
 def _arch_card(card: ArchCard, crest: Point, name: str) -> Marks:
     x, y = crest
-    address = f'card_arches["{card.name}"]'
+    address = n.card_arches[card.name]
     return (
         Polyline(box_points((x - card.reach, y - _under(card)), (x + card.reach, y + OVER)), "cut", closed=True),
         _edge(card, crest),
         *(Line((x + side, y - card.fall - 1.0), (x + side, y - card.fall - 4.0), "text") for side in _sides(card)),
         fitted((x, y + 12.8), name, 1.9 * card.reach, 2.2),
         fitted((x, y + 9.8), f"{card.name}: hollow, for the board", 1.9 * card.reach, 2.2),
-        Label((x, y + 3.8), f"{address}.radius", "R ", height=4.0, anchor="middle"),
-        Label((x, y - 7.0), f"{address}.fall", "edge falls ", height=2.4, anchor="middle"),
+        Label((x, y + 3.8), address.radius, "R ", height=4.0, anchor="middle"),
+        Label((x, y - 7.0), address.fall, "edge falls ", height=2.4, anchor="middle"),
         fitted((x, y - 12.5), f"{card.name}: full, for the block", 1.9 * card.reach, 2.2),
     )
 
@@ -70,7 +71,7 @@ def piece_depth_cards(card_depths: tuple[DepthCard, ...], card_arches: tuple[Arc
         foot -= SMALL_CARD[1] + max(APART, card.depth + APART / 2)
     marks += [
         Words((left, foot), "Depth cards: from sheet thinner", 2.2),
-        Label((left, foot - 4.0), "saw_kerf", "than the slot, ", height=2.2),
+        Label((left, foot - 4.0), n.saw_kerf, "than the slot, ", height=2.2),
     ]
     return tuple(marks)
 
@@ -93,7 +94,7 @@ def _depth_card(card: DepthCard, shoulder: Point) -> Marks:
     return (
         Polyline(body, "cut", closed=True),
         Words((middle, y + tall - 6.0), card.name, 2.4, anchor="middle"),
-        Label((middle, y + 8.0), f'card_depths["{card.name}"].depth', height=4.0, anchor="middle"),
+        Label((middle, y + 8.0), n.card_depths[card.name].depth, height=4.0, anchor="middle"),
     )
 
 
@@ -107,7 +108,7 @@ def piece_gap_cards(card_gaps: tuple[GapCard, ...], card_arches: tuple[ArchCard,
         top -= card.drawn + 2 * JAW + APART
     marks += [
         Words((left, top), "Thickness cards: gaps drawn less", 2.2),
-        Label((left, top - 4.0), "shop_laser_kerf", "the machine's kerf, ", height=2.2),
+        Label((left, top - 4.0), n.shop_laser_kerf, "the machine's kerf, ", height=2.2),
     ]
     return tuple(marks)
 
@@ -129,7 +130,7 @@ def _gap_card(card: GapCard, corner: Point) -> Marks:
     return (
         Polyline(points, "cut", closed=True),
         Words((x + 3.0, top - 6.0), card.name, 2.4),
-        Label((x + 3.0, foot + 5.0), f'card_gaps["{card.name}"].thickness', height=4.0),
+        Label((x + 3.0, foot + 5.0), n.card_gaps[card.name].thickness, height=4.0),
     )
 
 

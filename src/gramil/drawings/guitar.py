@@ -11,6 +11,7 @@ from math import cos, sin
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, face_run, handed
 from gramil.parts.edge_records import Edge
@@ -72,15 +73,15 @@ def piece_plan_sizes(
     low = -max((outline.width / 2 for outline in body_outlines), default=45.0)
     marks: Marks = (
         Line((0.0, -26.0), (0.0, 26.0), "centreline"),
-        Span((0.0, low), (back_bow_length, low), -10.0, "back_bow_length", before="to the join "),
-        Span((0.0, low), (bridge_front_edge, low), -20.0, "bridge_front_edge", before="to the bridge's front "),
-        Span((0.0, low), (scale_run, low), -30.0, "scale_run", before="scale "),
+        Span((0.0, low), (back_bow_length, low), -10.0, n.back_bow_length, before="to the join "),
+        Span((0.0, low), (bridge_front_edge, low), -20.0, n.bridge_front_edge, before="to the bridge's front "),
+        Span((0.0, low), (scale_run, low), -30.0, n.scale_run, before="scale "),
     )
     for outline in body_outlines:
         tail = body_edge + outline.length
         marks += (
-            Span((body_edge, -low), (tail, -low), 10.0, "body_length", before="body "),
-            Span((tail, low), (tail, -low), -18.0, "body_width", before="body "),
+            Span((body_edge, -low), (tail, -low), 10.0, n.body_length, before="body "),
+            Span((tail, low), (tail, -low), -18.0, n.body_width, before="body "),
         )
     return marks
 
@@ -200,15 +201,15 @@ def piece_plan_side_sizes(back_bow_length: Mm, neck_heel_depth: Mm, body_sides: 
     """Neck's length, heel, angle; the body's depths where they are described."""
     x = back_bow_length
     marks: Marks = (
-        Span((0.0, 0.0), (x, 0.0), 26.0, "back_bow_length", before="to the join "),
-        Span((x, -neck_heel_depth), (x, 0.0), 60.0, "neck_heel_depth"),
-        Label((x - 150.0, 40.0), "neck_angle_target", "neck angle "),
+        Span((0.0, 0.0), (x, 0.0), 26.0, n.back_bow_length, before="to the join "),
+        Span((x, -neck_heel_depth), (x, 0.0), 60.0, n.neck_heel_depth),
+        Label((x - 150.0, 40.0), n.neck_angle_target, "neck angle "),
     )
     for side in body_sides:
         foot = -max(side.depth_start, side.depth_end) - 24.0
         marks += (
-            Label((x + 10.0, foot), "body_depth_neck", "sides at the neck "),
-            Label((x + side.outline.length - 90.0, foot), "body_depth_tail", "sides at the tail "),
+            Label((x + 10.0, foot), n.body_depth_neck, "sides at the neck "),
+            Label((x + side.outline.length - 90.0, foot), n.body_depth_tail, "sides at the tail "),
             Words((x + 10.0, foot - 12.0), "Dashed: top and back along the centreline.", 2.6),
         )
     return marks
@@ -259,14 +260,14 @@ def _cut(station: CarveStation, surface: Crown, view: View, channel: tuple[Point
     half, board = station.width / 2, station.whole - station.depth
     face = tuple((y, z + board) for y, z in face_run(surface, station.position, -half, half))
     back = (*((float(y), -float(z)) for y, z in station.profile.points(CURVE)), *channel)
-    at, left = f'carve_stations["{station.name}"]', view.at(-half, 0.0)
+    at, left = n.carve_stations[station.name], view.at(-half, 0.0)
     return (
         view.shape((*face, (half, 0.0), (-half, 0.0)), "outline", "across the grain"),
         view.shape(back, "outline", "across the grain"),
-        Label((left[0] - 6.0, left[1] + 4.0), f"{at}.name", height=3.5, anchor="right"),
-        Span(view.at(-half, -station.depth), view.at(half, -station.depth), -8.0, f"{at}.width", FIGURE),
-        Span(view.at(half, -station.depth), view.at(half, board), -8.0, f"{at}.whole", FIGURE),
-        Label((left[0] - 6.0, left[1] - 3.0), f"{at}.depth", "neck ", height=FIGURE, anchor="right"),
+        Label((left[0] - 6.0, left[1] + 4.0), at.name, height=3.5, anchor="right"),
+        Span(view.at(-half, -station.depth), view.at(half, -station.depth), -8.0, at.width, FIGURE),
+        Span(view.at(half, -station.depth), view.at(half, board), -8.0, at.whole, FIGURE),
+        Label((left[0] - 6.0, left[1] - 3.0), at.depth, "neck ", height=FIGURE, anchor="right"),
     )
 
 

@@ -6,6 +6,7 @@ It lies flat on the paper, as a template does: along it from the nut's face, whi
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.parts.records import Run
@@ -111,19 +112,19 @@ def piece_tuner_sizes(
     marks: Marks = (Line((4.0, 0.0), (-head_reach - 4.0, 0.0), "centreline"),)
     for step, along in enumerate(sorted({round(float(x), 6) for x in head_posts_x})):
         row = int(abs(head_posts_x - along).argmin()) + 1
-        marks += (Span((-along, low), (0.0, low), -6.0 - 7.0 * step, f"head_posts_x[{row}]", 2.6),)
+        marks += (Span((-along, low), (0.0, low), -6.0 - 7.0 * step, n.head_posts_x[row], 2.6),)
     for row in range(1, len(head_posts_y) + 1):
         y = 26.0 - 9.0 * row
         marks += (
             Words((10.0, y), str(row), 2.6),
-            Label((15.0, y), f"head_posts_y[{row}]", "from the middle ", height=2.4),
-            Label((74.0, y), f"head_sideways_bend[{row}]", "bends sideways ", height=2.4),
+            Label((15.0, y), n.head_posts_y[row], "from the middle ", height=2.4),
+            Label((74.0, y), n.head_sideways_bend[row], "bends sideways ", height=2.4),
         )
     return (
         *marks,
-        Span((-head_reach, -low), (0.0, -low), 6.0, "head_reach", 2.6),
-        Label((10.0, 26.0), "head_hole", "holes, diameter ", height=2.6),
-        Label((10.0, 32.0), "head_width", "head wide ", height=2.6),
+        Span((-head_reach, -low), (0.0, -low), 6.0, n.head_reach, 2.6),
+        Label((10.0, 26.0), n.head_hole, "holes, diameter ", height=2.6),
+        Label((10.0, 32.0), n.head_width, "head wide ", height=2.6),
     )
 
 
@@ -132,11 +133,11 @@ def piece_slot_sizes(head_slots: tuple[Quadrilateral, ...], head_posts_y: PerStr
     if not head_slots:
         return ()
     lines = (
-        ("slots from the nut's face ", "head_slots[1].start_lower_x"),
-        ("to ", "head_slots[1].end_lower_x"),
-        ("slots wide ", "head_slot_width"),
-        ("wood between them ", "head_slots_apart"),
-        ("holes' middle below the face ", "head_roller_depth"),
+        ("slots from the nut's face ", n.head_slots[1].start_lower_x),
+        ("to ", n.head_slots[1].end_lower_x),
+        ("slots wide ", n.head_slot_width),
+        ("wood between them ", n.head_slots_apart),
+        ("holes' middle below the face ", n.head_roller_depth),
     )
     top = 26.0 - 9.0 * (len(head_posts_y) + 1)
     return tuple(Label((10.0, top - 6.0 * row), name, say, height=2.4) for row, (say, name) in enumerate(lines))

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Marks, Point, Words
 from gramil.drawings.pen import View, said, upright
 from gramil.quantities import Count, Mm, PerFret, PerString, PerStringFret, Radians, Ratio
@@ -127,28 +128,28 @@ def piece_set_figures(
         *upright(
             SET_VIEW.at(behind, neck_set_bridge_top),
             SET_VIEW.at(behind, edge),
-            "neck_set_straightedge",
+            n.neck_set_straightedge,
             "straightedge over the bridge ",
             middle=over,
         ),
         *upright(
             SET_VIEW.at(behind, neck_set_dome_rise),
             SET_VIEW.at(behind, neck_set_bridge_top),
-            "bridge_thickness",
+            n.bridge_thickness,
             "bridge ",
             middle=bridge,
         ),
-        *upright(SET_VIEW.at(behind, 0.0), SET_VIEW.at(behind, neck_set_dome_rise), "neck_set_dome_rise", "dome "),
-        Label((SET_VIEW.at(x - 6.0, 0.0)[0], shown), "saddle_exposed", "saddle shows ", height=2.5, anchor="right"),
+        *upright(SET_VIEW.at(behind, 0.0), SET_VIEW.at(behind, neck_set_dome_rise), n.neck_set_dome_rise, "dome "),
+        Label((SET_VIEW.at(x - 6.0, 0.0)[0], shown), n.saddle_exposed, "saddle shows ", height=2.5, anchor="right"),
         *upright(
             join,
             SET_VIEW.at(turned.join, turned.board),
-            "neck_set_board_at_join",
+            n.neck_set_board_at_join,
             "board at the join ",
             middle=join[1] - 4.0,
         ),
-        Label((join[0] + 1.8, join[1] - 10.2), "neck_angle_target", "neck angle ", height=2.5),
-        Label((join[0] + 1.8, join[1] - 15.2), "heel_wedge", "wedge at the heel's cap ", height=2.5),
+        Label((join[0] + 1.8, join[1] - 10.2), n.neck_angle_target, "neck angle ", height=2.5),
+        Label((join[0] + 1.8, join[1] - 15.2), n.heel_wedge, "wedge at the heel's cap ", height=2.5),
         *said(
             (join[0] + 1.8, join[1] - 21.0),
             "Before stringing, neck straight; heights drawn fifteen times too tall.",
@@ -264,12 +265,10 @@ def _strung_figures(strung: Strung, view: View, action_fret: int, chord: Point) 
     on_chord = view.at(*chord)
     return (
         Words((view.at(0.0, 0.0)[0], twelfth[1][1] + 11.0), f"{strung.name} string", 3.0),
-        *upright(*first, f"height_over_crown[{string}, 1]", "first fret ", middle=view.at(0.0, 0.0)[1] - 9.0),
-        *upright(
-            *twelfth, f"height_over_crown[{string}, {action_fret}]", "action ", "left", middle=twelfth[1][1] + 5.0
-        ),
-        *upright(low, beyond, f"height_at_saddle[{string}]", "over the crest plane "),
-        *upright(on_chord, view.at(*strung.saddle), f"height_over_chord[{string}]", "over its crowns ", "left"),
+        *upright(*first, n.height_over_crown[string, 1], "first fret ", middle=view.at(0.0, 0.0)[1] - 9.0),
+        *upright(*twelfth, n.height_over_crown[string, action_fret], "action ", "left", middle=twelfth[1][1] + 5.0),
+        *upright(low, beyond, n.height_at_saddle[string], "over the crest plane "),
+        *upright(on_chord, view.at(*strung.saddle), n.height_over_chord[string], "over its crowns ", "left"),
     )
 
 
@@ -285,8 +284,8 @@ def drawing_heights(
             "Dashed: the line through each string's own crowns at nut and join.",
             "Chain: the crest plane over the body.",
         ),
-        Label((x, foot - 13.0), "heights_relief", "relief ", height=2.5),
-        Label((x + 40.0, foot - 13.0), "crown_height", "crowns ", height=2.5),
+        Label((x, foot - 13.0), n.heights_relief, "relief ", height=2.5),
+        Label((x + 40.0, foot - 13.0), n.crown_height, "crowns ", height=2.5),
     )
     marks = (*piece_strung_lines, *piece_strung_figures, *words)
     return Drawing("heights", f"{instrument_name}, heights of the outer strings", "the side", marks, STRUNG_TALL, SCALE)

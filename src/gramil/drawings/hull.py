@@ -7,6 +7,7 @@ from math import cos, sin
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.drawings.marks import Point
 from gramil.drawings.section_at import Cut, value_at
 from gramil.graph import Figures
@@ -54,11 +55,11 @@ class Hull:
 
 def hull_at(figures: Figures, cut: Cut) -> Hull | None:
     """The body at a cut, or None where there is none, or none is described."""
-    start, angle = figures["piece_plan_turned"]
+    start, angle = figures[n.piece_plan_turned]
     along = (cut.x - float(start)) / cos(angle)
-    rim = -along * sin(angle) - value_at(figures, cut.address("thickness_at_crest"), cut)
-    for shell in figures["body_shells"]:
-        hull = Hull(shell, along, float(rim), float(figures["top_thickness"]))
+    rim = -along * sin(angle) - value_at(figures, cut.of(n.thickness_at_crest), cut)
+    for shell in figures[n.body_shells]:
+        hull = Hull(shell, along, float(rim), float(figures[n.top_thickness]))
         if hull.half > 1.0:
             return hull
     return None

@@ -9,6 +9,7 @@ its pin do not change hands. Which of the board's edges lies there is written on
 from dataclasses import dataclass
 from math import isnan
 
+from gramil import names as n
 from gramil.description.records import Saw
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, SeenFrom, Span, Words
 from gramil.drawings.pen import handed
@@ -117,8 +118,8 @@ def piece_rail_proof(
     """The two measurements that prove the template, below its notched edge."""
     foot, twelfth = -piece_rail.front, float(template_notch[min(12, len(template_notch) - 1)])
     return (
-        Span((card_proof_notch, foot), (twelfth, foot), -9.0, "card_proof_octave"),
-        Span((template_pin_first, foot), (card_proof_notch, foot), -18.0, "card_proof_pin"),
+        Span((card_proof_notch, foot), (twelfth, foot), -9.0, n.card_proof_octave),
+        Span((template_pin_first, foot), (card_proof_notch, foot), -18.0, n.card_proof_pin),
     )
 
 
@@ -133,13 +134,13 @@ def piece_rail_words(
     x = 28.0
     return (
         Words((x, 9.5), instrument_name, 4.5),
-        Label((x, 3.0), "scale_bass", "scale ", height=3.2),
-        Label((x + 70.0, 3.0), "scale_frets", "frets ", height=3.2),
-        Label((x + 110.0, 3.0), "shop_template_pin", "pin ", height=3.2),
-        Label((x + 165.0, 3.0), "shop_pin_offset", "pin less blade, toward the tail ", height=3.2),
+        Label((x, 3.0), n.scale_bass, "scale ", height=3.2),
+        Label((x + 70.0, 3.0), n.scale_frets, "frets ", height=3.2),
+        Label((x + 110.0, 3.0), n.shop_template_pin, "pin ", height=3.2),
+        Label((x + 165.0, 3.0), n.shop_pin_offset, "pin less blade, toward the tail ", height=3.2),
         Label(
             (x, -6.0),
-            "shop_laser_kerf",
+            n.shop_laser_kerf,
             "drawn for a machine that takes ",
             "; notches and holes are less, the rail more",
             2.5,

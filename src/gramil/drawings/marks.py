@@ -1,13 +1,15 @@
 """The marks that a drawing is made of, and the layers that they lie on.
 
 Coordinates are millimetres, x to the right (along the centreline, head to the left), y up. A figure on a drawing
-is a `Label` that holds an address, never a number: the writer looks it up when the drawing is written.
+is a `Label` that holds a reference, never a number: the writer looks it up when the drawing is written.
 """
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from math import cos, sin
-from typing import Literal
+from typing import Any, Literal
+
+from gramil.reference import Ref
 
 Point = tuple[float, float]
 SeenFrom = Literal["the face", "the underside", "the inside", "the side", "the end", "either side"]
@@ -67,10 +69,10 @@ class Words:
 
 @dataclass(frozen=True)
 class Label:
-    """One figure: the value at `address`, shown in the maker's unit between `before` and `after`."""
+    """One figure, shown in the maker's unit between `before` and `after`."""
 
     at: Point
-    address: str
+    figure: Ref[Any]
     before: str = ""
     after: str = ""
     height: float = 3.0
@@ -81,12 +83,12 @@ class Label:
 
 @dataclass(frozen=True)
 class Span:
-    """A dimension line between two points, `offset` mm to its left; on it `before` and the figure at `address`."""
+    """A dimension line between two points, `offset` mm to its left; on it `before` and the figure."""
 
     start: Point
     end: Point
     offset: float
-    address: str
+    figure: Ref[Any]
     height: float = 3.0
     layer: str = "dimensions"
     before: str = ""
@@ -141,6 +143,11 @@ class Drawing:
     marks: Marks
     stretch: float = 1.0
     scale: float = 1.0
+
+
+def figures_in(marks: Marks) -> tuple[Ref[Any], ...]:
+    """Every figure that the marks show, each once."""
+    return tuple(dict.fromkeys(mark.figure for mark in marks if isinstance(mark, Label | Span)))
 
 
 def mirrored(drawing: Drawing) -> Drawing:

@@ -5,12 +5,15 @@ The heel's curve and the head's length are the carved neck's own.
 
 import math
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
+from gramil import names as n
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import Side, View, box_points, face_run, upright
 from gramil.quantities import Mm, PerFret, PerString, Radians
+from gramil.reference import Ref
 from gramil.shapes.crown import Crown
 
 OWNS = ("drawing_", "piece_")
@@ -161,16 +164,16 @@ def piece_side_figures(
     heel = back_bow_length + 16.0
     foot = underside - neck_heel_depth
     return (
-        *_depth(float(fret_position[1]), neck_depth_first, "neck_depth_first", "first fret ", "right"),
-        *_depth(float(fret_position[tenth]), neck_depth_tenth, "neck_depth_tenth", "tenth fret ", "left"),
-        Span((heel, foot), (heel, underside), -6.0, "neck_heel_depth"),
-        Label((back_bow_length - 4.0, foot - 7.0), "heel_wedge", "off square at the cap ", anchor="right"),
-        Label((back_bow_length - 4.0, foot - 13.0), "neck_angle_face", "face set at ", anchor="right"),
-        Span((0.0, 14.0), (back_bow_length, 14.0), 4.0, "back_bow_length"),
+        *_depth(float(fret_position[1]), neck_depth_first, n.neck_depth_first, "first fret ", "right"),
+        *_depth(float(fret_position[tenth]), neck_depth_tenth, n.neck_depth_tenth, "tenth fret ", "left"),
+        Span((heel, foot), (heel, underside), -6.0, n.neck_heel_depth),
+        Label((back_bow_length - 4.0, foot - 7.0), n.heel_wedge, "off square at the cap ", anchor="right"),
+        Label((back_bow_length - 4.0, foot - 13.0), n.neck_angle_face, "face set at ", anchor="right"),
+        Span((0.0, 14.0), (back_bow_length, 14.0), 4.0, n.back_bow_length),
     )
 
 
-def _depth(x: float, depth: float, address: str, before: str, side: Side) -> Marks:
+def _depth(x: float, depth: float, address: Ref[Any], before: str, side: Side) -> Marks:
     return upright((x, -depth), (x, 0.0), address, before, side, middle=-depth - 6.0)
 
 
@@ -178,11 +181,11 @@ def piece_head_figures(board_nut_position: Mm, head_reach: Mm, head_posts_x: Per
     """The head's angle, its scarf, and the break over the nut, beside the head."""
     x = board_nut_position - head_reach
     return (
-        Label((x, 36.0), "head_angle", "head angle "),
-        Label((x, 30.0), "head_scarf_length", "scarf's face "),
-        Label((x, 24.0), "head_blank", "on a blank "),
-        Label((x, 18.0), "head_break_angle[1]", "over the nut, treble "),
-        Label((x, 12.0), f"head_break_angle[{len(head_posts_x)}]", "over the nut, bass "),
+        Label((x, 36.0), n.head_angle, "head angle "),
+        Label((x, 30.0), n.head_scarf_length, "scarf's face "),
+        Label((x, 24.0), n.head_blank, "on a blank "),
+        Label((x, 18.0), n.head_break_angle[1], "over the nut, treble "),
+        Label((x, 12.0), n.head_break_angle[len(head_posts_x)], "over the nut, bass "),
     )
 
 
@@ -232,8 +235,8 @@ def drawing_nut(
     side, out, half = ("left" if treble < 0 else "right"), abs(treble), nut_width / 2
     marks = (
         *piece_nut_rule,
-        Span((-out, 0.0), (out, 0.0), 5.0, "nut_spread"),
-        Span((-half, -RULE_TALL), (half, -RULE_TALL), -6.0, "nut_width"),
+        Span((-out, 0.0), (out, 0.0), 5.0, n.nut_spread),
+        Span((-half, -RULE_TALL), (half, -RULE_TALL), -6.0, n.nut_width),
         Words((0.0, 13.0), f"{nut_spacing}, treble to the {side}", 2.4, anchor="middle"),
     )
     return Drawing("nut", f"{instrument_name}, nut: the strings' places", "the end", marks)
@@ -270,7 +273,7 @@ def drawing_setup_nut(
     figures = tuple(
         Label(
             (NUT_VIEW.at(y, 0.0)[0], above + 4.5 * (row % 2)),
-            f"nut_slot_over_board[{row + 1}]",
+            n.nut_slot_over_board[row + 1],
             height=2.5,
             anchor="middle",
         )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from math import cos, sin, tan
 
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, upright
 from gramil.parts.records import NeckPiece, NeckYield, PieceOnStock, Run
@@ -110,12 +111,12 @@ def piece_rod(rod_start: Mm, rod_end: Mm, neck_rod_depth: Mm, neck_rod: str, pie
     side = ((rod_start, top), (edge, 0.0)) if rod_start < edge else ((rod_start, 0.0),)
     return (
         Polyline((*side, (rod_end, 0.0), (rod_end, low), (rod_start, low)), "slots", closed=True),
-        Span((0.0, 0.0), (rod_end, 0.0), 14.0, "rod_end", before="rod to "),
+        Span((0.0, 0.0), (rod_end, 0.0), 14.0, n.rod_end, before="rod to "),
         Span(
             (min(rod_start, 0.0), 0.0),
             (max(rod_start, 0.0), 0.0),
             14.0 if rod_start < 0.0 else 5.0,
-            "rod_start_away",
+            n.rod_start_away,
             before="rod from ",
         ),
         Words((rod_end / 2, low / 2 - 1.2), "truss rod's channel", 2.4, anchor="middle"),
@@ -130,13 +131,13 @@ def piece_plank_sizes(
     right = plank_tail + 8.0
     return (
         Line((0.0, 2.0), (0.0, -4.0), "nut"),
-        Span((plank_head_start, 0.0), (plank_tail, 0.0), 32.0, "plank_shaft", before="neck, tenon and all "),
-        Span((0.0, 0.0), (back_bow_length, 0.0), 23.0, "back_bow_length", before="zero line to the body "),
-        Span((right, -neck_heel_depth), (right, 0.0), -6.0, "neck_heel_depth", before="heel "),
-        Label((x, 30.0), "head_scarf_length", "scarf's face "),
-        Label((x, 24.0), "head_blank", "blank "),
-        Label((x, 18.0), "head_angle", "head leans "),
-        Label((x, 12.0), "plank_head_along", "head, from behind the nut "),
+        Span((plank_head_start, 0.0), (plank_tail, 0.0), 32.0, n.plank_shaft, before="neck, tenon and all "),
+        Span((0.0, 0.0), (back_bow_length, 0.0), 23.0, n.back_bow_length, before="zero line to the body "),
+        Span((right, -neck_heel_depth), (right, 0.0), -6.0, n.neck_heel_depth, before="heel "),
+        Label((x, 30.0), n.head_scarf_length, "scarf's face "),
+        Label((x, 24.0), n.head_blank, "blank "),
+        Label((x, 18.0), n.head_angle, "head leans "),
+        Label((x, 12.0), n.plank_head_along, "head, from behind the nut "),
         Words((head.start[0] + 60.0, -neck_heel_depth - 4.0), "dashed: the wood as it is glued up", 2.4),
     )
 
@@ -181,11 +182,11 @@ def piece_cut_list(plank_pieces: tuple[NeckPiece, ...]) -> Marks:
     """Each piece by its number, with its length and thickness, below the stock."""
     marks: Marks = (Words((0.0, -5.0), "all as wide as the plank", 2.2),)
     for row, piece in enumerate(plank_pieces):
-        y, at = -9.5 - 4.4 * row, f'plank_pieces["{piece.name}"]'
+        y, at = -9.5 - 4.4 * row, n.plank_pieces[piece.name]
         marks += (
             Words((0.0, y), f"{row + 1}  {piece.name}", 2.2),
-            Label((36.0, y), f"{at}.length", "long ", height=2.4),
-            Label((68.0, y), f"{at}.thickness", "thick ", height=2.4),
+            Label((36.0, y), at.length, "long ", height=2.4),
+            Label((68.0, y), at.thickness, "thick ", height=2.4),
         )
     return marks
 
@@ -211,11 +212,11 @@ def drawing_setup_neck_scarf(
         Polyline(head, "outline", closed=True, hatch="along the grain"),
         Words((side - 2.0, low / 2 - 1.0), "neck", 2.4, anchor="right"),
         Words((-run - side + 2.0, low / 2 - 1.0), "head, to be turned", 2.2),
-        Span((-run, low), (0.0, low), -7.0, "plank_scarf_run", FIGURE),
-        Label((-run - side, 3.0), "head_scarf_length", "scarf's face ", height=FIGURE),
-        *upright((side + 2.0, low), (side + 2.0, 0.0), "head_blank"),
-        Label((0.0, 3.0), "head_angle", "sawn at ", height=FIGURE),
-        Label((0.0, 3.0 + 5.0), "plank_shaft", "neck, on this face ", height=FIGURE),
+        Span((-run, low), (0.0, low), -7.0, n.plank_scarf_run, FIGURE),
+        Label((-run - side, 3.0), n.head_scarf_length, "scarf's face ", height=FIGURE),
+        *upright((side + 2.0, low), (side + 2.0, 0.0), n.head_blank),
+        Label((0.0, 3.0), n.head_angle, "sawn at ", height=FIGURE),
+        Label((0.0, 3.0 + 5.0), n.plank_shaft, "neck, on this face ", height=FIGURE),
     )
     return Drawing(name, title, "the side", marks, scale=0.5)
 
@@ -239,20 +240,20 @@ def drawing_setup_neck_rod(
         view.shape((*slot[::-1], *curve[::-1]), "outline", "across the grain"),
         view.box((-section.half_width, 0.0), (section.half_width, 6.0), "hidden"),
         Words((0.0, 11.0), f"board; rod turned at the {carve_rod_access}", 2.2, anchor="middle"),
-        Span(view.at(-half, 0.0), view.at(half, 0.0), 5.0, "neck_rod_width", FIGURE),
+        Span(view.at(-half, 0.0), view.at(half, 0.0), 5.0, n.neck_rod_width, FIGURE),
         *upright(
-            view.at(section.half_width + 3.0, -neck_rod_depth), view.at(section.half_width + 3.0, 0.0), "neck_rod_depth"
+            view.at(section.half_width + 3.0, -neck_rod_depth), view.at(section.half_width + 3.0, 0.0), n.neck_rod_depth
         ),
         *upright(
             view.at(-section.half_width - 3.0, -section.depth),
             view.at(-section.half_width - 3.0, -neck_rod_depth),
-            "neck_section_under_channel[0]",
+            n.neck_section_under_channel[0],
             "left ",
             "left",
         ),
         Label(
             (view.at(half, -neck_rod_depth)[0] + 2.0, view.at(0.0, -neck_rod_depth)[1] + 2.0),
-            "rod_corner[0]",
+            n.rod_corner[0],
             "corner ",
             height=2.2,
         ),

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import ceil, pi
-from typing import Literal
+from typing import Any, Literal
 
 import numpy as np
 
@@ -26,6 +26,7 @@ from gramil.drawings.marks import (
     Words,
     mirrored,
 )
+from gramil.reference import Ref
 from gramil.shapes.crown import Crown
 
 Hatch = Literal["", "along the grain", "across the grain", "metal", "bone", "void"]
@@ -130,7 +131,7 @@ def tiers(places: Sequence[float], wide: float) -> int:
 
 
 def upright(
-    low: Point, high: Point, address: str, before: str = "", side: Side = "right", middle: float | None = None
+    low: Point, high: Point, address: Ref[Any], before: str = "", side: Side = "right", middle: float | None = None
 ) -> Marks:
     """A dimension up and down, too short for its figure to stand along it: the figure stands level beside it.
 
@@ -141,7 +142,7 @@ def upright(
     return (Line(low, high, "dimensions"), *_ends(low, high), _figure(at, address, before, side))
 
 
-def level(left: Point, right: Point, address: str, before: str = "", side: Side = "right") -> Marks:
+def level(left: Point, right: Point, address: Ref[Any], before: str = "", side: Side = "right") -> Marks:
     """A dimension along, too short for its figure: the figure stands level beside its end."""
     out, end = (1.0, right) if side == "right" else (-1.0, left)
     at = (end[0] + 3.0 * out, end[1] - FIGURE / 2)
@@ -153,7 +154,7 @@ def _ends(one: Point, other: Point) -> Marks:
     return tuple(Line((x - TICK, y - TICK), (x + TICK, y + TICK), "dimensions") for x, y in (one, other))
 
 
-def _figure(at: Point, address: str, before: str, side: Side) -> Label:
+def _figure(at: Point, address: Ref[Any], before: str, side: Side) -> Label:
     return Label(at, address, before, height=FIGURE, anchor="left" if side == "right" else "right")
 
 

@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from gramil import names as n
 from gramil.drawings.marks import Circle, Label, Line, Mark, Marks, Polyline, Span, Words
 from gramil.drawings.pen import midway
 from gramil.quantities import Count, Mm, PerFret, PerStringFret, Ratio
@@ -129,10 +130,10 @@ def piece_sizes(
     head = min(corners.start_lower_x, corners.start_upper_x)
     tail = max(corners.end_upper_x, corners.end_lower_x)
     return (
-        Span((head, -nut_width / 2), (head, nut_width / 2), 20.0, "nut_width"),
-        Span((tail, -board_width_at_tail / 2), (tail, board_width_at_tail / 2), -18.0, "board_width_at_tail"),
-        Span((0.0, low), (float(fret_position[middle]), low), -9.0, f"fret_position[{middle}]"),
-        Span((board_nut_position, low), (board_tail_position, low), -18.0, "board_length"),
+        Span((head, -nut_width / 2), (head, nut_width / 2), 20.0, n.nut_width),
+        Span((tail, -board_width_at_tail / 2), (tail, board_width_at_tail / 2), -18.0, n.board_width_at_tail),
+        Span((0.0, low), (float(fret_position[middle]), low), -9.0, n.fret_position[middle]),
+        Span((board_nut_position, low), (board_tail_position, low), -18.0, n.board_length),
     )
 
 
@@ -145,14 +146,14 @@ def piece_head_words(
 ) -> Marks:
     """Name, scale and join, over the board's treble edge."""
     top = max(board_outline.end_upper_y, board_outline.start_upper_y)
-    scale: tuple[Mark, ...] = (Label((0.0, top + 9.0), "scale_bass", "scale ", height=3.5),)
+    scale: tuple[Mark, ...] = (Label((0.0, top + 9.0), n.scale_bass, "scale ", height=3.5),)
     if scale_bass != scale_treble:
         scale = (
-            Label((0.0, top + 9.0), "scale_bass", "scale, bass ", height=3.5),
-            Label((80.0, top + 9.0), "scale_treble", "treble ", height=3.5),
+            Label((0.0, top + 9.0), n.scale_bass, "scale, bass ", height=3.5),
+            Label((80.0, top + 9.0), n.scale_treble, "treble ", height=3.5),
         )
     zero = (Words((230.0, top + 9.0), "with a zero fret", 3.5),) if scale_zero_fret else ()
-    join = Label((150.0, top + 9.0), "scale_join", "body at fret ", height=3.5)
+    join = Label((150.0, top + 9.0), n.scale_join, "body at fret ", height=3.5)
     return (Words((0.0, top + 16.0), instrument_name, 5.0), *scale, join, *zero)
 
 

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.drawings.hull import Hull
 from gramil.drawings.marks import Marks, Point, Polyline
 from gramil.drawings.pen import Hatch
@@ -26,14 +27,14 @@ def rims_at(figures: Figures, hull: Hull) -> tuple[Rim, Rim]:
         return float(hull.over(np.array([y]))[0])
 
     def inside_out(y: float) -> float:
-        return float(figures["body_back_thickness"]) - float(hull.back(np.array([y]))[0])
+        return float(figures[n.body_back_thickness]) - float(hull.back(np.array([y]))[0])
 
-    edges = (figures["channel_edge_top"], figures["channel_edge_back"])
+    edges = (figures[n.channel_edge_top], figures[n.channel_edge_back])
     return _rim(figures, hull, edges[0], outside), _rim(figures, hull, edges[1], inside_out)
 
 
 def _rim(figures: Figures, hull: Hull, edge: Edge, face: Callable[[Mm], Mm]) -> Rim:
-    lines = next((each for each in figures["channel_lines"] if each.name == edge.name), None)
+    lines = next((each for each in figures[n.channel_lines] if each.name == edge.name), None)
     shell, along = hull.shell, hull.along
     bound, purfled = (
         (hull.half, hull.half)
@@ -41,13 +42,13 @@ def _rim(figures: Figures, hull: Hull, edge: Edge, face: Callable[[Mm], Mm]) -> 
         else (float(each.half_width(along)) for each in (lines.bound, lines.purfled))
     )
     bare, lined = (min(hull.half, float(each.half_width(along))) for each in (shell.bare, shell.lined))
-    return Rim(edge, face, hull.half, bound, purfled, bare, lined, float(figures["body_linings_height"]))
+    return Rim(edge, face, hull.half, bound, purfled, bare, lined, float(figures[n.body_linings_height]))
 
 
 def back_at(figures: Figures, hull: Hull) -> Marks:
     """The back, its inner face toward the top."""
     end = turned_under(rims_at(figures, hull)[1].plate_end())
-    thick = float(figures["body_back_thickness"])
+    thick = float(figures[n.body_back_thickness])
     return (plate_between(lambda y: hull.back(y) - thick, hull.back, end),)
 
 

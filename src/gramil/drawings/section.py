@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Marks, Point, Span
 from gramil.drawings.pen import Side, View, face_run, upright
 from gramil.quantities import Count, Mm, PerFret
@@ -94,23 +95,18 @@ def piece_section_sizes(piece_across: Across, instrument_handed: str) -> Marks:
             view.at(-cut.half_width, -cut.crest),
             view.at(cut.half_width, -cut.crest),
             -8.0,
-            _at("board_width_at_fret", fret),
+            n.board_width_at_fret[fret],
         ),
-        *upright(view.at(-11.0, -cut.crest), view.at(-11.0, bottom), _at("slot_left_at_crest", fret), "left "),
-        *upright(view.at(-11.0, bottom), view.at(-11.0, 0.0), "slot_depth_at_crest", "slot "),
-        *upright(view.at(9.0, -cut.crest), view.at(9.0, 0.0), _at("thickness_at_crest", fret), "crest ", middle=wood),
+        *upright(view.at(-11.0, -cut.crest), view.at(-11.0, bottom), n.slot_left_at_crest[fret], "left "),
+        *upright(view.at(-11.0, bottom), view.at(-11.0, 0.0), n.slot_depth_at_crest, "slot "),
+        *upright(view.at(9.0, -cut.crest), view.at(9.0, 0.0), n.thickness_at_crest[fret], "crest ", middle=wood),
     )
-    for name, side in zip(("treble", "bass"), edges, strict=True):
+    figures = (n.thickness_at_edge_treble, n.thickness_at_edge_bass)
+    for name, figure, side in zip(("treble", "bass"), figures, edges, strict=True):
         y = (cut.half_width + 2.0) * (1 if side == "right" else -1)
         face = cut.binding[-1][1]
-        marks += upright(
-            view.at(y, -cut.crest), view.at(y, face), _at(f"thickness_at_edge_{name}", fret), f"{name} edge ", side
-        )
+        marks += upright(view.at(y, -cut.crest), view.at(y, face), figure[fret], f"{name} edge ", side)
     return marks
-
-
-def _at(name: str, fret: int) -> str:
-    return f"{name}[{fret}]"
 
 
 def drawing_section(

@@ -5,14 +5,17 @@ one, so that at a fret it runs through the slot. Between frets every figure is r
 """
 
 from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 
+from gramil import names as n
 from gramil.address import parse_address
 from gramil.drawings.marks import Anchor, Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span
 from gramil.drawings.pen import RUN_STEPS, Hatch, Side
 from gramil.graph import Figures
 from gramil.quantities import Mm, PerFret, Ratio, axes_of
+from gramil.reference import Ref, Rows
 from gramil.shapes.crown import Crown
 from gramil.shapes.profile import Profile
 
@@ -39,20 +42,20 @@ class Cut:
     slant: Ratio
     fret: int | None
 
-    def address(self, name: str, string: int | None = None) -> str:
-        """The address of a per-fret figure (of a string, where one is named) at this cut."""
-        if self.fret is None:
-            return f"{name}{BETWEEN}" if string is None else f"{name}[{string}]{BETWEEN}"
-        return f"{name}[{self.fret}]" if string is None else f"{name}[{string}, {self.fret}]"
+    def of(self, figure: Rows, string: int | None = None) -> Ref[Any]:
+        """A per-fret figure (of a string, where one is named) at this cut."""
+        if self.fret is not None:
+            return figure[self.fret] if string is None else figure[string, self.fret]
+        return Ref(f"{figure if string is None else figure[string]}{BETWEEN}")
 
 
 def cut_at(figures: Figures, x: Mm) -> Cut:
     """The cut through x on the centreline, in mm from the zero line."""
-    position = figures["fret_position"]
+    position = figures[n.fret_position]
     nearest = int(np.abs(position - x).argmin())
     if abs(position[nearest] - x) <= ON_FRET:
-        return Cut(float(position[nearest]), float(figures["fret_slant"][nearest]), nearest)
-    return Cut(x, straight(position, figures["fret_slant"], x), None)
+        return Cut(float(position[nearest]), float(figures[n.fret_slant][nearest]), nearest)
+    return Cut(x, straight(position, figures[n.fret_slant], x), None)
 
 
 def straight(position: PerFret[Mm], values: PerFret[float], x: Mm) -> float:
@@ -62,8 +65,9 @@ def straight(position: PerFret[Mm], values: PerFret[float], x: Mm) -> float:
     return float(values[row] + share * (values[row + 1] - values[row]))
 
 
-def value_at(figures: Figures, address: str, cut: Cut) -> float:
-    """The figure at an address; one that ends in `@` is read at the cut. Raises KeyError where there is none."""
+def value_at(figures: Figures, figure: Ref[Any] | str, cut: Cut) -> float:
+    """One figure; one whose address ends in `@` is read at the cut. Raises KeyError where there is none."""
+    address = str(figure)
     if not address.endswith(BETWEEN):
         return float(figures.at(address))
     plain = address.removesuffix(BETWEEN)
@@ -72,12 +76,12 @@ def value_at(figures: Figures, address: str, cut: Cut) -> float:
     if axes not in (("fret",), ("string", "fret")) or len(steps) != len(axes) - 1:
         raise KeyError(address)
     values = figures[name][int(str(steps[0])) - 1] if steps else figures[name]
-    return straight(figures["fret_position"], values, cut.x)
+    return straight(figures[n.fret_position], values, cut.x)
 
 
 def over_board(figures: Figures, cut: Cut) -> bool:
     """Whether there is board at the cut, on the centreline."""
-    return bool(figures["board_nut_position"] <= cut.x <= figures["board_tail_position"])
+    return bool(figures[n.board_nut_position] <= cut.x <= figures[n.board_tail_position])
 
 
 @dataclass(frozen=True)
@@ -98,14 +102,14 @@ class _Board:
 
 
 def _board(figures: Figures, cut: Cut) -> _Board:
-    def at(name: str) -> float:
-        return value_at(figures, cut.address(name), cut)
+    def at(figure: Rows) -> float:
+        return value_at(figures, cut.of(figure), cut)
 
     return _Board(
-        (at("edge_y_bass"), at("edge_y_treble")),
-        (at("core_y_bass"), at("core_y_treble")),
-        at("thickness_at_crest"),
-        figures["arch_surface"],
+        (at(n.edge_y_bass), at(n.edge_y_treble)),
+        (at(n.core_y_bass), at(n.core_y_treble)),
+        at(n.thickness_at_crest),
+        figures[n.arch_surface],
         cut,
     )
 
@@ -120,7 +124,7 @@ def section_marks(figures: Figures, cut: Cut) -> Marks:
 
 
 def _wood(figures: Figures, board: _Board) -> Marks:
-    slotted = board.cut.fret is not None and board.cut.fret >= figures["slot_first"]
+    slotted = board.cut.fret is not None and board.cut.fret >= figures[n.slot_first]
     top = _slot_bottom(figures, board) if slotted else board.face(*board.core)
     low = -board.crest
     wood = (*top, (board.core[1], low), (board.core[0], low))
@@ -133,8 +137,8 @@ def _wood(figures: Figures, board: _Board) -> Marks:
 
 
 def _slot_bottom(figures: Figures, board: _Board) -> tuple[Point, ...]:
-    depth = float(figures["slot_kerf_at_crest"])
-    if figures["slots_bottom"] == "straight":
+    depth = float(figures[n.slot_kerf_at_crest])
+    if figures[n.slots_bottom] == "straight":
         return ((board.core[0], -depth), (board.core[1], -depth))
     return tuple((y, z - depth) for y, z in board.face(*board.core))
 
@@ -142,22 +146,22 @@ def _slot_bottom(figures: Figures, board: _Board) -> tuple[Point, ...]:
 def _wire(figures: Figures, board: _Board, bottom: tuple[Point, ...]) -> Marks:
     """The slot's ends, the face over it, and the wire's crown over all."""
     face, whole = board.face(*board.core), board.face(*board.edges)
-    crown = (*whole, *((y, z + float(figures["crown_height"])) for y, z in reversed(whole)))
+    crown = (*whole, *((y, z + float(figures[n.crown_height])) for y, z in reversed(whole)))
     ends = (Line(face[0], bottom[0], "slots"), Line(face[-1], bottom[-1], "slots"))
     return (*ends, Polyline(face, "slots"), Polyline(crown, "hidden", closed=True))
 
 
 def _neck(figures: Figures, board: _Board) -> Marks:
     """The carved neck with the rod's channel and the bars in it; none over the body."""
-    if board.cut.x > figures["back_bow_length"]:
+    if board.cut.x > figures[n.back_bow_length]:
         return ()
-    back = _heel(figures, board) if board.cut.x > figures["carve_heel_start"] else _carved(figures, board)
+    back = _heel(figures, board) if board.cut.x > figures[n.carve_heel_start] else _carved(figures, board)
     return (*back, *_bars(figures, board), *_channel(figures, board))
 
 
 def _carved(figures: Figures, board: _Board) -> Marks:
     """The back as it is carved there, as wide as the board in the cut: a slanted cut is wider than a square one."""
-    profile = figures["carve_form"].at(board.cut.x)
+    profile = figures[n.carve_form].at(board.cut.x)
     middle, half = sum(board.edges) / 2, (board.edges[1] - board.edges[0]) / 2
     wider, back = half / profile.half_width, profile.points(ROUND_STEPS + 1)
     return (Polyline(tuple((float(middle + wider * y), float(-board.crest - z)) for y, z in back), "outline"),)
@@ -166,15 +170,15 @@ def _carved(figures: Figures, board: _Board) -> Marks:
 def _heel(figures: Figures, board: _Board) -> Marks:
     """The heel, as deep as its line in side view. Its flanks are not described: they are drawn dashed, straight from
     the board's edges to the cap's width, and round into the back by the neck's own curve."""
-    along, down = zip(*figures["carve_heel_curve"].points, strict=True)
+    along, down = zip(*figures[n.carve_heel_curve].points, strict=True)
     depth, middle = -float(np.interp(board.cut.x, along, down)), sum(board.edges) / 2
-    capped = board.cut.x >= figures["carve_heel_cap_start"]
+    capped = board.cut.x >= figures[n.carve_heel_cap_start]
     half, cap, deepest = (
         middle - board.edges[0],
-        float(figures["carve_heel_width"]) / 2,
-        float(figures["neck_heel_depth"]),
+        float(figures[n.carve_heel_width]) / 2,
+        float(figures[n.neck_heel_depth]),
     )
-    rounded = replace(figures["carve_form"].at(figures["carve_heel_start"]), half_width=1.0, depth=1.0)
+    rounded = replace(figures[n.carve_form].at(figures[n.carve_heel_start]), half_width=1.0, depth=1.0)
     share = np.linspace(0.0, 1.0, ROUND_STEPS + 1)
     flank = half + (cap - half) * share * depth / deepest
     across = flank if capped else flank * _half_width(rounded, share)
@@ -190,21 +194,21 @@ def _half_width(profile: Profile, share: np.ndarray) -> np.ndarray:
 
 def _channel(figures: Figures, board: _Board) -> Marks:
     """The truss rod's channel, where it runs."""
-    if figures["neck_rod"] == "none" or not figures["rod_start"] <= board.cut.x <= figures["rod_end"]:
+    if figures[n.neck_rod] == "none" or not figures[n.rod_start] <= board.cut.x <= figures[n.rod_end]:
         return ()
-    return (_slot_under(board, 0.0, float(figures["neck_rod_width"]), float(figures["neck_rod_depth"]), "outline"),)
+    return (_slot_under(board, 0.0, float(figures[n.neck_rod_width]), float(figures[n.neck_rod_depth]), "outline"),)
 
 
 def _bars(figures: Figures, board: _Board) -> Marks:
     """Stiff bars under the board. Their places are not described: they are drawn dashed, even beside the middle."""
-    count, width = int(figures["neck_bars"]), float(figures["neck_bar_width"])
-    rod = float(figures["neck_rod_width"]) if figures["neck_rod"] != "none" else 0.0
+    count, width = int(figures[n.neck_bars]), float(figures[n.neck_bar_width])
+    rod = float(figures[n.neck_rod_width]) if figures[n.neck_rod] != "none" else 0.0
     marks: Marks = ()
     for number in range(count):
         pair, side = divmod(number, 2)
         aside = rod / 2 + BAR_APART + width / 2 + pair * (width + BAR_APART)
         y = 0.0 if count == 1 and not rod else aside if side else -aside
-        marks += (_slot_under(board, y, width, float(figures["neck_bar_depth"]), "core", "metal"),)
+        marks += (_slot_under(board, y, width, float(figures[n.neck_bar_depth]), "core", "metal"),)
     return marks
 
 
@@ -221,7 +225,7 @@ def strings_over(figures: Figures, cut: Cut) -> Marks:
 
     Behind the saddle they go down to what holds them, and are left out.
     """
-    rows = zip(string_places(figures, cut), figures["strings_gauges"], figures["saddle_break_x"], strict=True)
+    rows = zip(string_places(figures, cut), figures[n.strings_gauges], figures[n.saddle_break_x], strict=True)
     return tuple(
         Circle((y, z + float(d) / 2), float(d) / 2, "strings") for (y, z), d, end in rows if cut.x <= end + ON_FRET
     )
@@ -229,25 +233,25 @@ def strings_over(figures: Figures, cut: Cut) -> Marks:
 
 def string_places(figures: Figures, cut: Cut) -> tuple[Point, ...]:
     """Each string's underside in the cut, thinnest first: y across, z over the crest."""
-    return tuple(_string_place(figures, cut, string) for string in range(1, int(figures["strings_count"]) + 1))
+    return tuple(_string_place(figures, cut, string) for string in range(1, int(figures[n.strings_count]) + 1))
 
 
 def _string_place(figures: Figures, cut: Cut, string: int) -> Point:
-    def at(name: str) -> float:
-        return value_at(figures, cut.address(name, string), cut)
+    def at(figure: Rows) -> float:
+        return value_at(figures, cut.of(figure, string), cut)
 
-    over_crest = at("height_over_crown") + float(figures["crown_height"]) - at("arch_fall_under_string")
-    return at("string_y"), over_crest
+    over_crest = at(n.height_over_crown) + float(figures[n.crown_height]) - at(n.arch_fall_under_string)
+    return at(n.string_y), over_crest
 
 
 def section_drawing(figures: Figures, cut: Cut) -> Drawing:
     """The cut as a drawing, seen from the tail: treble to the right, to the left on a left-handed instrument.
 
-    Labels hold addresses; those that end in `@` are read with `value_at`.
+    Labels hold references; those that end in `@` are read with `value_at`.
     """
     where = f"at fret {cut.fret}" if cut.fret is not None else "between frets"
-    title = f"{figures['instrument_name']}, cut across {where}"
-    left = figures["instrument_handed"] == "left"
+    title = f"{figures[n.instrument_name]}, cut across {where}"
+    left = figures[n.instrument_handed] == "left"
     marks = turned_over(section_marks(figures, cut)) if left else section_marks(figures, cut)
     sizes = _sizes(figures, cut, left) if over_board(figures, cut) else ()
     return Drawing("section-at", title, "the end", (*marks, *sizes))
@@ -278,21 +282,19 @@ def _sizes(figures: Figures, cut: Cut, left: bool) -> Marks:
     """Width over all, edges, crest, and at a slot its depth and what is left under it."""
     board = _board(figures, cut)
     bass, treble = ((-y if left else y) for y in board.edges)
-    low, width = -board.crest, cut.address("board_width_at_fret")
+    low, width = -board.crest, cut.of(n.board_width_at_fret)
     top = max(z for _, z in string_places(figures, cut)) + WIDTH_OVER
     ends = (min(bass, treble), max(bass, treble))
     marks: Marks = (Span((ends[0], top), (ends[1], top), 0.0, width, FIGURE),)
-    for name, y in (("bass", bass), ("treble", treble)):
-        face = board.face(*board.edges)[0 if name == "bass" else -1][1]
+    for end, figure, y in ((0, n.thickness_at_edge_bass, bass), (-1, n.thickness_at_edge_treble, treble)):
+        face = board.face(*board.edges)[end][1]
         side, out = _side(y)
-        marks += measured_up((y + out, low), (y + out, face), cut.address(f"thickness_at_edge_{name}"), side)
-    marks += measured_up(
-        (ends[0] * CREST_AT, low), (ends[0] * CREST_AT, 0.0), cut.address("thickness_at_crest"), "right"
-    )
-    if cut.fret is not None and cut.fret >= figures["slot_first"]:
-        depth, y = float(figures["slot_kerf_at_crest"]), ends[1] * SLOT_AT
-        marks += measured_up((y, -depth), (y, 0.0), "slot_kerf_at_crest", "right")
-        marks += measured_up((y, low), (y, -depth), cut.address("slot_left_at_crest"), "right")
+        marks += measured_up((y + out, low), (y + out, face), cut.of(figure), side)
+    marks += measured_up((ends[0] * CREST_AT, low), (ends[0] * CREST_AT, 0.0), cut.of(n.thickness_at_crest), "right")
+    if cut.fret is not None and cut.fret >= figures[n.slot_first]:
+        depth, y = float(figures[n.slot_kerf_at_crest]), ends[1] * SLOT_AT
+        marks += measured_up((y, -depth), (y, 0.0), n.slot_kerf_at_crest, "right")
+        marks += measured_up((y, low), (y, -depth), cut.of(n.slot_left_at_crest), "right")
     return marks
 
 
@@ -300,7 +302,7 @@ def _side(y: Mm) -> tuple[Side, Mm]:
     return ("right", EDGE_OUT) if y > 0 else ("left", -EDGE_OUT)
 
 
-def measured_up(low: Point, high: Point, address: str, side: Side, figure: Mm = FIGURE) -> Marks:
+def measured_up(low: Point, high: Point, address: Ref[Any], side: Side, figure: Mm = FIGURE) -> Marks:
     """A dimension up and down with its figure level beside it, in the small hand of this drawing."""
     out, tick = (1.0 if side == "right" else -1.0), TICK * figure / FIGURE
     ticks = tuple(Line((x - tick, y - tick), (x + tick, y + tick), "dimensions") for x, y in (low, high))

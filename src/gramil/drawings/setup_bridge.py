@@ -6,6 +6,7 @@ The template has it along the board's own axes, where it stands upright and woul
 from dataclasses import replace
 from math import hypot
 
+from gramil import names as n
 from gramil.drawings.bridge import AHEAD
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import sides_changed, tiers
@@ -70,7 +71,7 @@ def piece_lying_sizes(bridge_outline: Quadrilateral, piece_lying_share: Ratio, p
     treble = _quarter((box.start_upper_x, box.start_upper_y), share)
     tail = _quarter((box.end_lower_x, box.end_lower_y), share)
     ahead = 2.5 + _furthest(piece_lying_lines, bass, treble)
-    return (Span(bass, treble, ahead, "bridge_length", LETTER), Span(tail, bass, 5.0, "bridge_width", LETTER))
+    return (Span(bass, treble, ahead, n.bridge_length, LETTER), Span(tail, bass, 5.0, n.bridge_width, LETTER))
 
 
 def _furthest(marks: Marks, start: Point, end: Point) -> Mm:
@@ -87,7 +88,7 @@ def piece_lying_words(bridge_outline: Quadrilateral, bridge_hold_y: PerString[Mm
     rows = tiers(places, FIGURE_WIDE)
     foot = -share * max(box.end_lower_x, box.end_upper_x) - LETTER - 3.0
     behind = tuple(
-        Label((place, foot - ROW * (row % rows)), f"saddle_set_back[{row}]", height=0.8 * LETTER, anchor="middle")
+        Label((place, foot - ROW * (row % rows)), n.saddle_set_back[row], height=0.8 * LETTER, anchor="middle")
         for row, place in enumerate(places, 1)
     )
     told = (0.0, foot - ROW * (rows + 0.4))

@@ -2,6 +2,7 @@
 
 from math import cos, isnan, pi, sin
 
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Marks, Words
 from gramil.drawings.pen import FIGURE, View, level, said, upright
 from gramil.parts.records import LedgeChoice
@@ -44,8 +45,8 @@ def piece_ledge_cutter(
         view.box((edge, -thick - low), (other, -0.1), "cut"),
         view.box((0.0, 0.1), (ledge_choice.bearing, PATTERN), "cut", "metal"),
         view.line((axis, -thick - 2.0), (axis, PATTERN + 1.5), "centreline"),
-        Label(view.at(edge + 2.0, -thick / 2 - 0.3), "ledge_choice.diameter", "cutter ", height=FIGURE),
-        Label(view.at(0.3, PATTERN + 1.9), "ledge_choice.bearing", "bearing ", height=FIGURE),
+        Label(view.at(edge + 2.0, -thick / 2 - 0.3), n.ledge_choice.diameter, "cutter ", height=FIGURE),
+        Label(view.at(0.3, PATTERN + 1.9), n.ledge_choice.bearing, "bearing ", height=FIGURE),
     )
 
 
@@ -57,8 +58,8 @@ def piece_ledge_sizes(
     view = View((0.0, 0.0), LEDGE, LEDGE)
     low = view.at(0.0, -thick)[1]
     across = (
-        (-ledge, low - 5.0, "ledge_choice.ledge", "ledge ", 0.0),
-        (-ledge, low - 10.0, "core_inset", "binding ", core_inset - ledge),
+        (-ledge, low - 5.0, n.ledge_choice.ledge, "ledge ", 0.0),
+        (-ledge, low - 10.0, n.core_inset, "binding ", core_inset - ledge),
     )
     marks: Marks = ()
     for left, y, address, before, right in across:
@@ -66,7 +67,7 @@ def piece_ledge_sizes(
     return (
         *marks,
         Label(
-            (view.at(-ledge, 0.0)[0] - 3.0, low - 16.0), "ledge_choice.proud", "proud ", height=FIGURE, anchor="right"
+            (view.at(-ledge, 0.0)[0] - 3.0, low - 16.0), n.ledge_choice.proud, "proud ", height=FIGURE, anchor="right"
         ),
     )
 
@@ -112,7 +113,7 @@ def piece_wire_board(piece_kerf: Mm, slot_depth_at_crest: Mm) -> Marks:
     )
     return (
         view.shape(wood, "outline", "along the grain"),
-        *level(view.at(-half, -deep - 1.6), view.at(half, -deep - 1.6), "saw_kerf", "kerf "),
+        *level(view.at(-half, -deep - 1.6), view.at(half, -deep - 1.6), n.saw_kerf, "kerf "),
     )
 
 
@@ -140,12 +141,12 @@ def piece_wire_profile(
         *level(
             (view.at(-half, 0.0)[0], view.at(0.0, wire_crown_height)[1] + 3.0),
             (view.at(half, 0.0)[0], view.at(0.0, wire_crown_height)[1] + 3.0),
-            "wire_crown_width",
+            n.wire_crown_width,
         ),
-        *upright((x, 0.0), (x, view.at(0.0, wire_crown_height)[1]), "wire_crown_height"),
-        *upright((x, view.at(0.0, -wire_tang_depth)[1]), (x, 0.0), "wire_tang_depth", "tang "),
-        Label((x + 1.8, view.at(0.0, -wire_tang_depth)[1] - 3.5), "wire_tang_thickness", "thick ", height=FIGURE),
-        Label((x + 1.8, view.at(0.0, -wire_tang_depth)[1] - 8.0), "wire_bead_thickness", "beads ", height=FIGURE),
+        *upright((x, 0.0), (x, view.at(0.0, wire_crown_height)[1]), n.wire_crown_height),
+        *upright((x, view.at(0.0, -wire_tang_depth)[1]), (x, 0.0), n.wire_tang_depth, "tang "),
+        Label((x + 1.8, view.at(0.0, -wire_tang_depth)[1] - 3.5), n.wire_tang_thickness, "thick ", height=FIGURE),
+        Label((x + 1.8, view.at(0.0, -wire_tang_depth)[1] - 8.0), n.wire_bead_thickness, "beads ", height=FIGURE),
     )
 
 
@@ -166,7 +167,7 @@ def piece_wire_end(
         view.box((-4.0, 0.0), (edge + 0.6, wire_crown_height), "outline", "metal"),
         view.shape(tang, "outline", "metal"),
         view.run(((-4.0, -slot_need), (edge - core_inset, -slot_need), (edge - core_inset, 0.0)), "hidden"),
-        *level((view.at(-wire_nip_back, 0.0)[0], y), (view.at(edge, 0.0)[0], y), "wire_nip_back", side="left"),
+        *level((view.at(-wire_nip_back, 0.0)[0], y), (view.at(edge, 0.0)[0], y), n.wire_nip_back, side="left"),
         Words((view.at(-4.0, 0.0)[0], y - 6.0), "tang nipped back from the finished edge", 2.2),
     )
     if core_inset > 0:

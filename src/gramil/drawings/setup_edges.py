@@ -6,6 +6,7 @@ Each edge lies as it does under the cutter: its plate on top, the side's face to
 from dataclasses import replace
 from math import isnan
 
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Marks, Point, Words
 from gramil.drawings.pen import View, level, said, upright
 from gramil.drawings.rim import Rim
@@ -90,17 +91,17 @@ def _strips(view: View, edge: Edge, cut: Rim) -> Marks:
 
 def _cut_sizes(view: View, edge: Edge, cut: Rim) -> Marks:
     """What the channels are to be: how far in from the side's face, how deep from the plate's."""
-    at, (right, top) = f'channel_cuts["{edge.name} binding"]', view.at(0.0, 0.0)
+    at, (right, top) = n.channel_cuts[f"{edge.name} binding"], view.at(0.0, 0.0)
     marks: Marks = (
-        *level((view.at(cut.bound, 0.0)[0], top + 6.0), (right, top + 6.0), f"{at}.inset", "binding ", "left"),
-        *upright(_out(view, -cut.edge.height), _out(view, 0.0), f"{at}.depth"),
+        *level((view.at(cut.bound, 0.0)[0], top + 6.0), (right, top + 6.0), at.inset, "binding ", "left"),
+        *upright(_out(view, -cut.edge.height), _out(view, 0.0), at.depth),
     )
     if edge.purfling:
-        at = f'channel_cuts["{edge.name} purfling"]'
+        at = n.channel_cuts[f"{edge.name} purfling"]
         x, floor = view.at(cut.purfled, -cut.edge.purfling_depth)
         marks += (
-            *level((x, top + 12.0), (right, top + 12.0), f"{at}.inset", "purfling ", "left"),
-            *upright((x - 3.0, floor), (x - 3.0, top), f"{at}.depth", side="left"),
+            *level((x, top + 12.0), (right, top + 12.0), at.inset, "purfling ", "left"),
+            *upright((x - 3.0, floor), (x - 3.0, top), at.depth, side="left"),
         )
     return marks
 
@@ -113,9 +114,9 @@ def _out(view: View, z: Mm) -> Point:
 
 def _left_sizes(view: View, edge: Edge, cut: Rim) -> Marks:
     """The side's thickness, and the wood that is left behind the channel's foot."""
-    foot, behind = view.at(0.0, cut.floor - BELOW)[1] - 5.0, f'channel_list["{edge.name}"].behind'
+    foot, behind = view.at(0.0, cut.floor - BELOW)[1] - 5.0, n.channel_list[edge.name].behind
     return (
-        *level((view.at(cut.bare, 0.0)[0], foot), (view.at(0.0, 0.0)[0], foot), "body_wall"),
+        *level((view.at(cut.bare, 0.0)[0], foot), (view.at(0.0, 0.0)[0], foot), n.body_wall),
         *level(view.at(cut.slope(cut.floor), cut.floor), view.at(cut.bound, cut.floor), behind, side="left"),
     )
 

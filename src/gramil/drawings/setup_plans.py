@@ -5,6 +5,7 @@ Lengths are squeezed to the sheet's width and widths to its height; every figure
 
 from dataclasses import replace
 
+from gramil import names as n
 from gramil.description.records import Jig
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words, mirrored
 from gramil.drawings.pen import FIGURE, View, arrow, handed, midway, said, upright
@@ -62,9 +63,9 @@ def drawing_setup_blank(
         Line(*edge, "nut"),
         Words((low[0], low[1] - 4.0), "jointed edge", 2.2),
         Words((midway(low, high)[0], 3.0), "grain along; finished outline within", 2.2, anchor="middle"),
-        Span(low, corner, -9.0, "blank_length", FIGURE),
-        Span(low, (low[0], high[1]), 6.0, "blank_width", FIGURE),
-        Label((high[0], high[1] + 2.0), "blank_thickness", "thick ", height=FIGURE, anchor="right"),
+        Span(low, corner, -9.0, n.blank_length, FIGURE),
+        Span(low, (low[0], high[1]), 6.0, n.blank_width, FIGURE),
+        Label((high[0], high[1] + 2.0), n.blank_thickness, "thick ", height=FIGURE, anchor="right"),
     )
     return _sketch("setup-blank", f"{instrument_name}, the blank", marks, piece_squeezed)
 
@@ -112,12 +113,12 @@ def piece_layout_sizes(
     middle = piece_squeezed.at(float(fret_position[station_middle_fret]), 0.0)[0]
     raised = 4.2 if min(station - zero, tail - station) < FIGURE_WIDE else 0.0
     return (
-        Span((zero, low), (middle, low), -5.0, f"fret_position[{station_middle_fret}]", FIGURE),
-        Span((zero, low), (tail, low), -12.0, "board_tail_position", FIGURE),
+        Span((zero, low), (middle, low), -5.0, n.fret_position[station_middle_fret], FIGURE),
+        Span((zero, low), (tail, low), -12.0, n.board_tail_position, FIGURE),
         *(Line((x, top + 0.8), (x, top + 4.0), "dimensions") for x in (zero, station, tail)),
-        Label((zero, top + 4.8), "nut_width", height=FIGURE, anchor="middle"),
-        Label((station, top + 4.8 + raised), "board_width", height=FIGURE, anchor="middle"),
-        Label((tail, top + 4.8), "board_width_at_tail", height=FIGURE, anchor="middle"),
+        Label((zero, top + 4.8), n.nut_width, height=FIGURE, anchor="middle"),
+        Label((station, top + 4.8 + raised), n.board_width, height=FIGURE, anchor="middle"),
+        Label((tail, top + 4.8), n.board_width_at_tail, height=FIGURE, anchor="middle"),
         Words((zero, top + 9.5 + raised), "widths, square to the centreline", 2.2),
     )
 
@@ -147,7 +148,7 @@ def piece_taper_board(
         Line((left, 0.0), (right, 0.0), "centreline"),
         *arrow((tail[0], tail[1] + 5.0), (head[0], head[1] + 5.0), "cut"),
         Words((head[0], top + 4.5), "cut along this edge, wide end first", 2.2),
-        Label((head[0] + 6.0, 2.2), "board_half_taper_angle", "half taper ", height=FIGURE),
+        Label((head[0] + 6.0, 2.2), n.board_half_taper_angle, "half taper ", height=FIGURE),
     )
 
 
@@ -166,10 +167,10 @@ def piece_taper_carriage(
     return (
         Line((x0 - 3.0, y0), (x1 + 3.0, y1), "nut"),
         Words((x0, min(y0, y1) - 5.0), "reference face, alongside the cut", 2.2),
-        *upright((x0 - 3.0, y0), (x0 - 3.0, 0.0), "taper_centre_nut", side="left"),
-        *upright((x1 + 3.0, y1), (x1 + 3.0, 0.0), "taper_centre_tail"),
+        *upright((x0 - 3.0, y0), (x0 - 3.0, 0.0), n.taper_centre_nut, side="left"),
+        *upright((x1 + 3.0, y1), (x1 + 3.0, 0.0), n.taper_centre_tail),
         *upright(
-            midway((x0, y0), (x1, y1)), midway(view.at(*up_head), view.at(*up_tail)), "jig_taper.constant", middle=-4.0
+            midway((x0, y0), (x1, y1)), midway(view.at(*up_head), view.at(*up_tail)), n.jig_taper.constant, middle=-4.0
         ),
     )
 
@@ -238,14 +239,12 @@ def piece_markers_between(
             Words((line.end[0], top + 1.5), str(row), 2.2, anchor="middle")
             for row, line in zip((fret - 1, fret)[-len(lines) :], lines, strict=True)
         ),
-        Label(
-            (x + 14.0, -top - 5.0), f"marker_position[{fret}]", "from the zero line ", height=FIGURE, anchor="middle"
-        ),
-        Label((x + 14.0, -top - 9.5), "markers_diameter", "diameter ", height=FIGURE, anchor="middle"),
+        Label((x + 14.0, -top - 5.0), n.marker_position[fret], "from the zero line ", height=FIGURE, anchor="middle"),
+        Label((x + 14.0, -top - 9.5), n.markers_diameter, "diameter ", height=FIGURE, anchor="middle"),
     )
     if len(dots) > 1:
         centre = view.at(*dots[-1].centre)
-        marks += upright((centre[0] + 11.0, 0.0), (centre[0] + 11.0, centre[1]), f"marker_offset[{fret}]")
+        marks += upright((centre[0] + 11.0, 0.0), (centre[0] + 11.0, centre[1]), n.marker_offset[fret])
     return marks
 
 
@@ -265,8 +264,8 @@ def piece_markers_edge(
     return (
         view.box((-1.0, -thick), (5.0, 0.0), "outline", "along the grain"),
         Circle(dot, EDGE * markers_side_diameter / 2, "markers"),
-        *upright((view.at(6.0, 0.0)[0], dot[1]), view.at(6.0, 0.0), f"marker_side_depth[{fret}]"),
-        Label((view.at(6.0, 0.0)[0], view.at(0.0, -thick)[1] - 5.0), "markers_side_diameter", "dot ", height=FIGURE),
+        *upright((view.at(6.0, 0.0)[0], dot[1]), view.at(6.0, 0.0), n.marker_side_depth[fret]),
+        Label((view.at(6.0, 0.0)[0], view.at(0.0, -thick)[1] - 5.0), n.markers_side_diameter, "dot ", height=FIGURE),
         Words((view.at(-1.0, 0.0)[0], 9.0), "bass edge, face above", 2.2),
     )
 

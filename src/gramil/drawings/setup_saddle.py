@@ -3,9 +3,13 @@
 Treble lies to the right, as on the cards; to the left for the left hand.
 """
 
+from typing import Any
+
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Marks, Point, Words
 from gramil.drawings.pen import FIGURE, View, sides_changed, tiers
 from gramil.quantities import Mm, PerString, Ratio
+from gramil.reference import Ref
 
 OWNS = ("drawing_", "piece_")
 
@@ -39,7 +43,7 @@ def piece_saddle_behind(
         view.shape(shape, "outline", "bone"),
         view.line((-reach - 3.0, saddle_slot_depth), (reach + 3.0, saddle_slot_depth), "hidden"),
         *(view.line((y, z), (y, z - 1.2), "strings") for y, z in tops),
-        *_figures([view.at(y, high) for y, _ in tops], 2.5, ROW, "saddle_tall"),
+        *_figures([view.at(y, high) for y, _ in tops], 2.5, ROW, n.saddle_tall),
         Words(view.at(0.0, 0.8), "from behind, on its foot; dashed: the bridge's top", 2.2, anchor="middle"),
     )
 
@@ -63,7 +67,7 @@ def piece_saddle_above(
         view.line((-reach - 3.0, 0.0), (reach + 3.0, 0.0), "centreline"),
         *(view.line((y - 1.6, z), (y + 1.6, z), "cut") for y, z in breaks),
         *(view.line((y, -half), (y, half), "strings") for y, _ in breaks),
-        *_figures(feet, -2.0 - FIGURE, -ROW, "saddle_off_line"),
+        *_figures(feet, -2.0 - FIGURE, -ROW, n.saddle_off_line),
         Words(
             (0.0, told),
             "from above, nut's side up: breaks behind the middle (negative: ahead of it)",
@@ -77,11 +81,11 @@ def _rows(places: list[Point]) -> int:
     return tiers([x for x, _ in places], FIGURE_WIDE)
 
 
-def _figures(places: list[Point], clear: float, step: float, name: str) -> Marks:
+def _figures(places: list[Point], clear: float, step: float, figures: Ref[Any]) -> Marks:
     """A figure a string, clear of the picture, on as many lines as keep neighbours apart."""
     rows = _rows(places)
     return tuple(
-        Label((x, y + clear + step * (row % rows)), f"{name}[{row}]", height=FIGURE, anchor="middle")
+        Label((x, y + clear + step * (row % rows)), figures[row], height=FIGURE, anchor="middle")
         for row, (x, y) in enumerate(places, 1)
     )
 

@@ -5,6 +5,7 @@ Widths are squeezed to the sheet and heights drawn too tall, so that tenths can 
 
 from dataclasses import dataclass
 
+from gramil import names as n
 from gramil.description.records import Saw
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Words
 from gramil.drawings.pen import FIGURE, View, box_points, face_run, pointer, said, upright
@@ -93,8 +94,8 @@ def piece_slot_along(piece_sawn: Sawn, piece_across_view: View, piece_kerf: Mm, 
     return (
         view.shape(wood, "outline", "along the grain"),
         Polyline(box_points(blade_low, blade_high), "cut", closed=True, hatch="metal"),
-        *upright(view.at(side + 0.8, bottom), view.at(side + 0.8, top), "slot_depth_setting"),
-        Label((blade_high[0] + 1.5, blade_high[1] - FIGURE / 2), "saw_kerf", "kerf ", height=FIGURE),
+        *upright(view.at(side + 0.8, bottom), view.at(side + 0.8, top), n.slot_depth_setting),
+        Label((blade_high[0] + 1.5, blade_high[1] - FIGURE / 2), n.saw_kerf, "kerf ", height=FIGURE),
     )
 
 
@@ -159,10 +160,10 @@ def drawing_setup_deepen(
                 "pilot, as sawn", (-WIDE / 2 + 14.0, top + 9.0), view.at(-cut.half_core / 2, piece_sawn.bottom[0][1])
             ),
             Words((0.0, top + 4.0), "hand saw, its stop riding on the arch", 2.2),
-            *upright((x, view.at(0.0, cut.bottom[-1][1])[1]), (x, view.at(0.0, end[1])[1]), "slot_need"),
+            *upright((x, view.at(0.0, cut.bottom[-1][1])[1]), (x, view.at(0.0, end[1])[1]), n.slot_need),
             Label(
                 (x + 1.8, view.at(0.0, cut.bottom[-1][1])[1] - 5.0),
-                f"slot_to_deepen[{cut.fret}]",
+                n.slot_to_deepen[cut.fret],
                 "at the ends, deepen ",
                 height=FIGURE,
             ),
@@ -170,7 +171,7 @@ def drawing_setup_deepen(
     else:
         marks += said((-WIDE / 2, top + 4.0), "sawn to full depth at once: nothing to deepen")
         marks += upright(
-            view.at(half + 2.0, cut.bottom[-1][1]), view.at(half + 2.0, end[1]), f"slot_depth_at_end[{cut.fret}]"
+            view.at(half + 2.0, cut.bottom[-1][1]), view.at(half + 2.0, end[1]), n.slot_depth_at_end[cut.fret]
         )
     return Drawing("setup-deepen", title, "the end", marks, stretch=TALL, scale=0.0)
 
@@ -209,8 +210,8 @@ def _under_block(view: View, face: tuple[Point, ...], thick: float, block: str, 
         Words(view.at(0.0, 2.2), f"block: {block}", 2.2, anchor="middle"),
         Words((view.at(0.0, 0.0)[0], view.at(0.0, -thick)[1] - 4.0), where, 2.4, anchor="middle"),
         Line((right - 1.0, crest), (right + 4.0, crest), "dimensions"),
-        *upright((right + 2.0, edge), (right + 2.0, crest), f'card_arches["{card}"].fall', "falls "),
-        Label((right + 2.0, crest + 4.0), f'card_arches["{card}"].radius', "R ", height=FIGURE),
+        *upright((right + 2.0, edge), (right + 2.0, crest), n.card_arches[card].fall, "falls "),
+        Label((right + 2.0, crest + 4.0), n.card_arches[card].radius, "R ", height=FIGURE),
     )
 
 
@@ -266,15 +267,15 @@ def piece_level_sizes(
         view.shape(board, "outline", "along the grain"),
         view.run(under, "nut"),
         view.run(piece_level_edge, "hidden"),
-        *upright((left[0] - 3.0, 0.0), (left[0] - 3.0, left[1]), "thickness_at_crest[0]", "crest ", "left"),
-        *upright((right[0] + 3.0, 0.0), (right[0] + 3.0, right[1]), "board_thickness", "crest "),
+        *upright((left[0] - 3.0, 0.0), (left[0] - 3.0, left[1]), n.thickness_at_crest[0], "crest ", "left"),
+        *upright((right[0] + 3.0, 0.0), (right[0] + 3.0, right[1]), n.board_thickness, "crest "),
     )
     if not board_level_underside:
         return (*marks, *said((0.0, right[1] + 4.0), "the underside of this board stays flat to the crest"))
     return (
         *marks,
         Words((left[0], right[1] + 8.5), "underside up; plane to the thick line", 2.2),
-        Label((left[0], right[1] + 4.0), "thickness_wedge", "wedge ", height=FIGURE),
+        Label((left[0], right[1] + 4.0), n.thickness_wedge, "wedge ", height=FIGURE),
     )
 
 

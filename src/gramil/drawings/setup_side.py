@@ -3,12 +3,16 @@
 The template at true size has the same lines; this is what is read beside the bending iron.
 """
 
+from typing import Any
+
 import numpy as np
 
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Marks, Words
 from gramil.drawings.pen import FIGURE, View
 from gramil.parts.body_records import SideStation
 from gramil.quantities import Mm, Ratio, Series
+from gramil.reference import Ref
 
 OWNS = ("drawing_", "piece_")
 
@@ -76,15 +80,16 @@ def _told_under(station: SideStation, x: Mm, head: Mm) -> Marks:
 def _told(station: SideStation, x: Mm, first: Mm) -> Marks:
     """The name, and below it a figure a line."""
     figures = (
-        Label((x, first - ROW * row), f'side_stations["{station.name}"].{name}', before, height=FIGURE, anchor="middle")
-        for row, (name, before) in enumerate(_figures(station), 1)
+        Label((x, first - ROW * row), figure, before, height=FIGURE, anchor="middle")
+        for row, (figure, before) in enumerate(_figures(station), 1)
     )
     return (Words((x, first), station.name, FIGURE, anchor="middle"), *figures)
 
 
-def _figures(station: SideStation) -> tuple[tuple[str, str], ...]:
-    bend = () if np.isnan(station.radius) else (("radius", "radius "),)
-    return (("along", "at "), ("depth", "deep "), *bend)
+def _figures(station: SideStation) -> tuple[tuple[Ref[Any], str], ...]:
+    at = n.side_stations[station.name]
+    bend = () if np.isnan(station.radius) else ((at.radius, "radius "),)
+    return ((at.along, "at "), (at.depth, "deep "), *bend)
 
 
 def drawing_setup_side(

@@ -4,9 +4,13 @@ Cards are seen from the bridge toward the nut at true scale, treble to the right
 A machine that cuts sheet takes half its kerf outside each line: outlines are drawn that much larger.
 """
 
+from typing import Any
+
+from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
 from gramil.drawings.pen import sides_changed, tiers
 from gramil.quantities import Mm, PerFret, PerString
+from gramil.reference import Ref
 
 OWNS = ("drawing_", "piece_")
 
@@ -33,7 +37,7 @@ def piece_saddle_card(
     return (
         Polyline(card, "cut", closed=True),
         *_string_ticks(points),
-        *_heights(points, "saddle_tall"),
+        *_heights(points, n.saddle_tall),
         Words((0.0, -5.0), "saddle, from behind: heights over the bottom of its slot", 2.4, anchor="middle"),
     )
 
@@ -46,12 +50,12 @@ def _string_ticks(points: list[Point]) -> Marks:
     return tuple(Line((y, z - 1.0), (y, z - 3.0), "text") for y, z in points)
 
 
-def _heights(points: list[Point], name: str) -> Marks:
+def _heights(points: list[Point], figures: Ref[Any]) -> Marks:
     """Each string's height, over its place, on as many heights as keep neighbouring figures apart."""
     top = max(z for _, z in points) + 2.5
     rows = tiers([y for y, _ in points], FIGURE_WIDE)
     return tuple(
-        Label((y, top + TIER * (row % rows)), f"{name}[{row}]", height=2.0, anchor="middle")
+        Label((y, top + TIER * (row % rows)), figures[row], height=2.0, anchor="middle")
         for row, (y, _) in enumerate(points, 1)
     )
 
@@ -75,7 +79,7 @@ def piece_nut_card(
         Polyline(tuple(low), "cut", closed=True),
         Line((-half, -ROW), (half, -ROW), "hidden"),
         *(Line((y - 1.2, z - ROW), (y + 1.2, z - ROW), "nut") for y, z in bottoms),
-        *_heights([(y, z - ROW) for y, z in tops], "nut_slot_over_crest"),
+        *_heights([(y, z - ROW) for y, z in tops], n.nut_slot_over_crest),
         Words((0.0, foot - ROW - 5.0), "nut, from in front: bottoms of its slots over the crest", 2.4, anchor="middle"),
     )
 

@@ -1,11 +1,14 @@
 """Verdicts on wood and air: the air where gluing is done, the board's moisture, and its movement at the owner's."""
 
 import math
+from typing import Any
 
+from gramil import names as n
 from gramil.description.air_values import PerPercent, WoodState
 from gramil.findings.finding import Finding, Findings, Severity, within
 from gramil.parts.records import BlankChoice
 from gramil.quantities import Celsius, Mm, MPa, Percent, PerMm
+from gramil.reference import Ref, says
 from gramil.wood.equilibrium import equilibrium_moisture
 
 OWNS = ("finding_",)
@@ -21,12 +24,12 @@ def finding_gluing_air(
     """Whether the air where gluing is done lies in the band for gluing, at its last reading."""
     name = "air for gluing"
     if not air_known:
-        return (_not_judged(name, "air_humidity", air_unknown_because, "Read the air where you glue, and give it."),)
+        return (_not_judged(name, n.air_humidity, air_unknown_because, "Read the air where you glue, and give it."),)
     dry, wet = air_humidity < limit_gluing_humidity_least, air_humidity > limit_gluing_humidity_most
     says = "Too dry to glue in." if dry else "Too damp to glue in." if wet else "Good for gluing."
     remedy = "Put water into the air, or glue elsewhere." if dry else "Dry the air, or glue elsewhere." if wet else ""
-    limit = "limit_gluing_humidity_most" if wet else "limit_gluing_humidity_least"
-    return (Finding(name, "caution" if dry or wet else "fine", "air_humidity", air_humidity, limit, says, remedy),)
+    limit = n.limit_gluing_humidity_most if wet else n.limit_gluing_humidity_least
+    return (Finding(name, "caution" if dry or wet else "fine", n.air_humidity, air_humidity, limit, says, remedy),)
 
 
 def finding_board_moisture(
@@ -42,19 +45,19 @@ def finding_board_moisture(
     """Whether the piece that the board comes from has settled within the band for gluing."""
     name = "moisture of the board"
     if not air_known:
-        return (_not_judged(name, "air_pieces", air_unknown_because, "Read the air, and say where the piece lay."),)
+        return (_not_judged(name, n.air_pieces, air_unknown_because, "Read the air, and say where the piece lay."),)
     piece = next((each for each in air_pieces if each.name == blank_choice.name), None)
     if piece is None:
         why = next((each for each in air_pieces_unknown if each.startswith(blank_choice.name)), "")
         because = f"because {why}" if why else "because the shop does not say where the piece for the board has lain"
-        return (_not_judged(name, "blank_choice", because, "List it as a piece, with where it lay."),)
+        return (_not_judged(name, n.blank_choice, because, "List it as a piece, with where it lay."),)
     low, high = (
         float(equilibrium_moisture(air_temperature, humidity))
         for humidity in (limit_gluing_humidity_least, limit_gluing_humidity_most)
     )
     severity, says = _settled(piece, (low, high))
-    address = f'air_pieces["{piece.name}"].moisture_likely'
-    return (Finding(name, severity, address, piece.moisture_likely, "", says, piece.when),)
+    address = n.air_pieces[piece.name].moisture_likely
+    return (Finding(name, severity, address, piece.moisture_likely, None, says, piece.when),)
 
 
 def _settled(piece: WoodState, band: tuple[float, float]) -> tuple[Severity, str]:
@@ -74,20 +77,23 @@ def _settled(piece: WoodState, band: tuple[float, float]) -> tuple[Severity, str
 def finding_sprout(sprout_least: Mm, sprout_most: Mm, limit_sprout: Mm, board_wood: str) -> Findings:
     """Whether fret ends will stand out of the board in the driest air of its owner's year."""
     if math.isnan(sprout_most):
-        return (_no_movement("fret ends in dry air", "sprout_most", board_wood),)
+        return (_no_movement("fret ends in dry air", n.sprout_most, board_wood),)
     sure = sprout_least > limit_sprout
-    says = "However it is sawn, the fret ends will be felt." if sure else "At most, on a flatsawn board."
+    told = "However it is sawn, the fret ends will be felt." if sure else "At most, on a flatsawn board."
     if sprout_most <= limit_sprout:
-        says = "Fret ends stay within what a hand feels."
+        told = "Fret ends stay within what a hand feels."
     return (
         Finding(
             "fret ends in dry air",
             within(sprout_most, limit_sprout, math.inf) if sure else _note(sprout_most > limit_sprout),
-            "sprout_most",
+            n.sprout_most,
             sprout_most,
-            "limit_sprout",
-            says,
-            "Fret it drier, at {sprout_moisture} or less, use quartersawn wood, or tell the owner what air it wants."
+            n.limit_sprout,
+            told,
+            says(
+                "Fret it drier, at {} or less, use quartersawn wood, or tell the owner what air it wants.",
+                n.sprout_moisture,
+            )
             if sprout_most > limit_sprout
             else "",
         ),
@@ -99,15 +105,15 @@ def finding_binding_step(swell_step_dry: Mm, core_inset: Mm, limit_binding_step:
     if core_inset == 0:
         return ()
     if math.isnan(swell_step_dry):
-        return (_no_movement("step at the binding", "swell_step_dry", board_wood),)
+        return (_no_movement("step at the binding", n.swell_step_dry, board_wood),)
     over = -swell_step_dry > limit_binding_step
     return (
         Finding(
             "step at the binding",
             _note(over),
-            "swell_step_dry",
+            n.swell_step_dry,
             swell_step_dry,
-            "limit_binding_step",
+            n.limit_binding_step,
             "In dry air the board sinks beside its binding, in damp air it rises over it.",
             "Scrape the binding flush with the board settled in the air for gluing, not before." if over else "",
         ),
@@ -125,7 +131,7 @@ def finding_dome(
     top_brace_wood: str,
 ) -> Findings:
     """Whether the top's dome may sink flat, or beyond, in the driest air of its owner's year."""
-    name, address = "top's dome in dry air", "dome_rise_dry"
+    name, address = "top's dome in dry air", n.dome_rise_dry
     asked = (
         (top_movement_radial, f"how {top_wood} moves"),
         (top_modulus_across, f"how stiff {top_wood} is across the grain"),
@@ -140,14 +146,14 @@ def finding_dome(
     if sure:
         says = "Even if creep takes out as much as is likely, it sinks flat or beyond."
     remedy = "Make the dome rounder, its braces higher, or tell the owner what air it wants." if sunk else ""
-    return (Finding(name, "caution" if sure else _note(sunk), address, dome_rise_dry, "", says, remedy),)
+    return (Finding(name, "caution" if sure else _note(sunk), address, dome_rise_dry, None, says, remedy),)
 
 
 def _note(over: bool) -> Severity:
     return "note" if over else "fine"
 
 
-def _no_movement(name: str, address: str, board_wood: str) -> Finding:
+def _no_movement(name: str, address: Ref[Any], board_wood: str) -> Finding:
     return _not_judged(
         name,
         address,
@@ -156,5 +162,5 @@ def _no_movement(name: str, address: str, board_wood: str) -> Finding:
     )
 
 
-def _not_judged(name: str, address: str, because: str, remedy: str) -> Finding:
-    return Finding(name, "not judged", address, math.nan, "", because, remedy)
+def _not_judged(name: str, address: Ref[Any], because: str, remedy: str) -> Finding:
+    return Finding(name, "not judged", address, math.nan, None, because, remedy)

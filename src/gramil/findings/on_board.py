@@ -2,6 +2,7 @@
 
 import math
 
+from gramil import names as n
 from gramil.description.records import Blank, Block, Cutter
 from gramil.findings.finding import Finding, Findings, Severity
 from gramil.findings.ledge import standing_proud
@@ -19,9 +20,9 @@ def finding_edge_uneven(thickness_edge_spread: Mm, core_inset: Mm, limit_edge_un
         Finding(
             "thickness of the edge",
             severity,
-            "thickness_edge_spread",
+            n.thickness_edge_spread,
             thickness_edge_spread,
-            "limit_edge_uneven",
+            n.limit_edge_uneven,
             "The edge's thickness differs by this much along the board.",
             "Level the underside, or let the radius grow in proportion to the board's width.",
         ),
@@ -43,16 +44,16 @@ def finding_ledge(
             Finding(
                 "binding ledge",
                 "not judged",
-                "core_inset",
+                n.core_inset,
                 core_inset,
-                "",
+                None,
                 "because the shop lists no bearing-guided cutter",
                 "List the cutters with their bearings.",
             ),
         )
     return (
         standing_proud(
-            ("binding ledge", "ledge_choice.proud", ledge_choice.name),
+            ("binding ledge", n.ledge_choice.proud, ledge_choice.name),
             ledge_choice.proud,
             limit_binding_proud_least,
             limit_binding_proud_most,
@@ -67,9 +68,9 @@ def finding_blank(shop_blanks: tuple[Blank, ...], blank_choice: BlankChoice, bla
             Finding(
                 "blank",
                 "not judged",
-                "blank_width",
+                n.blank_width,
                 blank_width,
-                "",
+                None,
                 "because the shop lists no blanks",
                 "List the pieces in stock, or buy one of the size given under blank.",
             ),
@@ -79,9 +80,9 @@ def finding_blank(shop_blanks: tuple[Blank, ...], blank_choice: BlankChoice, bla
         Finding(
             "blank",
             "stop" if none else "fine",
-            "blank_width",
+            n.blank_width,
             blank_width,
-            "",
+            None,
             "No piece of this wood in stock is large enough." if none else f"Cut it from {blank_choice.name}.",
             "Buy a blank of the size given under blank, or choose another wood." if none else "",
         ),
@@ -96,15 +97,19 @@ def finding_blocks(
     limit_block_misfit: Mm,
 ) -> Findings:
     """Whether sanding blocks on hand fit the arch at nut, middle and end."""
-    stations = (("nut", block_at_nut), ("middle", block_at_middle), ("end", block_at_end))
+    stations = (
+        ("nut", n.block_at_nut, block_at_nut),
+        ("middle", n.block_at_middle, block_at_middle),
+        ("end", n.block_at_end, block_at_end),
+    )
     if not shop_blocks:
         return (
             Finding(
                 "sanding blocks",
                 "not judged",
-                "block_at_nut.misfit",
+                n.block_at_nut.misfit,
                 math.nan,
-                "",
+                None,
                 "because the shop lists no sanding block",
                 "List the blocks with their radius, or arch to the gauge cards.",
             ),
@@ -113,15 +118,15 @@ def finding_blocks(
         Finding(
             f"sanding block, {station}",
             "fine" if abs(block.misfit) <= limit_block_misfit else "note",
-            f"block_at_{station}.misfit",
+            figure.misfit,
             block.misfit,
-            "limit_block_misfit",
+            n.limit_block_misfit,
             f"The nearest block here is {block.name}; this is its gap at the edge.",
             "Work this station with a straight beam along the string lines, to the gauge card."
             if abs(block.misfit) > limit_block_misfit
             else "",
         )
-        for station, block in stations
+        for station, figure, block in stations
     )
 
 
@@ -133,25 +138,25 @@ def finding_index_template(template_matches: tuple[TemplateMatch, ...], fret_ang
             Finding(
                 "index template",
                 "note",
-                f"fret_angle[{int(abs(fret_angle).argmax())}]",
+                n.fret_angle[int(abs(fret_angle).argmax())],
                 fanned,
-                "",
+                None,
                 "A notched template only makes square slots, and these are fanned.",
                 "Cut to drawn lines against a fence set to each slot, or with a machine.",
             ),
         )
     serving = next((match for match in template_matches if match.serves), None)
     if serving is not None:
-        address, worst, says = f'template_matches["{serving.name}"].worst', serving.worst, "One on hand serves."
+        address, worst, says = n.template_matches[serving.name].worst, serving.worst, "One on hand serves."
     else:
-        address, worst, says = "card_proof_octave", math.nan, "None on hand serves this scale, frets and pin."
+        address, worst, says = n.card_proof_octave, math.nan, "None on hand serves this scale, frets and pin."
     return (
         Finding(
             "index template",
             "fine" if serving else "note",
             address,
             worst,
-            "limit_slot_position" if serving else "",
+            n.limit_slot_position if serving else None,
             says,
             "" if serving else "Make the one in the pack, and prove it before the first cut.",
         ),
@@ -166,9 +171,9 @@ def finding_levelling(thickness_wedge_angle: Radians, board_level_underside: boo
         Finding(
             "wedge under the board",
             "note",
-            "thickness_wedge_angle",
+            n.thickness_wedge_angle,
             float(thickness_wedge_angle),
-            "",
+            None,
             "Levelling leaves this angle between crest and underside: it belongs in the neck set.",
         ),
     )
@@ -182,9 +187,9 @@ def finding_shop(shop_is_default: bool, shop_name: str) -> Findings:
         Finding(
             "shop",
             "note",
-            "shop_name",
+            n.shop_name,
             math.nan,
-            "",
+            None,
             "No shop was given: saws, cutters, blocks and wires are common practice, not yours.",
             "Describe your own shop, with kerfs and wires as measured.",
         ),

@@ -2,6 +2,7 @@
 
 import math
 
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, at_least, within
 from gramil.parts.body_records import BodyBlock, Bout
 from gramil.quantities import Mm, Ratio
@@ -17,9 +18,9 @@ def finding_body(body_perimeter: Mm) -> Findings:
         Finding(
             "body",
             "not judged",
-            "body_perimeter",
+            n.body_perimeter,
             math.nan,
-            "",
+            None,
             "because no body is described",
             "Give [body] an outline, and soundhole, braces and bridge plate as far as they are settled.",
         ),
@@ -34,9 +35,9 @@ def finding_body_length(body_length: Mm, top_length: Mm) -> Findings:
         Finding(
             "length of the body",
             "caution",
-            "top_length",
+            n.top_length,
             top_length,
-            "body_length",
+            n.body_length,
             "The neck's set reckons with a length of the top that is not the outline's.",
             "Leave top.length out: the outline gives it.",
         ),
@@ -54,9 +55,9 @@ def finding_bend(
         Finding(
             "bending the sides",
             at_least(body_bend_ratio, limit_bend_ratio, limit_bend_ratio_least),
-            "body_bend_ratio",
+            n.body_bend_ratio,
             body_bend_ratio,
-            "limit_bend_ratio",
+            n.limit_bend_ratio,
             f"Radius over thickness at the tightest bend, the {tightest.name}.",
             "Thinner sides there, or an easier bend.",
         ),
@@ -71,9 +72,9 @@ def finding_bridge_in_bout(body_width_share: Ratio, limit_bridge_width_share: Ra
         Finding(
             "bridge in the lower bout",
             at_least(body_width_share, limit_bridge_width_share, 0.7),
-            "body_width_share",
+            n.body_width_share,
             body_width_share,
-            "limit_bridge_width_share",
+            n.limit_bridge_width_share,
             "Width of the body at the saddle over its greatest: far from the widest part the top gives less.",
             "A longer scale, a join nearer the nut, or a body whose lower bout lies further forward.",
         ),
@@ -88,9 +89,9 @@ def finding_board_over_hole(soundhole_from_board: Mm) -> Findings:
         Finding(
             "board and soundhole",
             "fine" if soundhole_from_board >= 0 else "note",
-            "soundhole_from_board",
+            n.soundhole_from_board,
             soundhole_from_board,
-            "",
+            None,
             "The board ends ahead of the soundhole." if soundhole_from_board >= 0 else "The board runs over the hole.",
             "" if soundhole_from_board >= 0 else "Round its end to the hole, give it fewer frets, or move the hole.",
         ),
@@ -108,9 +109,9 @@ def finding_heel(
         Finding(
             "heel and neck block",
             within(over, 0.0, 15.0),
-            "neck_heel_depth",
+            n.neck_heel_depth,
             neck_heel_depth,
-            "body_depth_neck",
+            n.body_depth_neck,
             "The heel's depth against the side and its block at the neck."
             if over <= 0
             else "The heel reaches past the side and its block.",

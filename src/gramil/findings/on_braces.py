@@ -1,15 +1,20 @@
 """Verdicts on braces and bridge plate: the relations that a plan keeps, looked at again after every change."""
 
 import math
+from typing import Any
 
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, Severity, at_least, within
 from gramil.parts.body_records import Brace, Stick
 from gramil.quantities import Mm
+from gramil.reference import Ref
 
 OWNS = ("finding_",)
 
 
-def _room(name: str, severity: Severity, address: str, value: float, limit: str, says: str, remedy: str) -> Findings:
+def _room(
+    name: str, severity: Severity, address: Ref[Any], value: float, limit: Ref[Any], says: str, remedy: str
+) -> Findings:
     """One finding on a distance, none where there is nothing to measure."""
     if math.isnan(value):
         return ()
@@ -23,9 +28,9 @@ def finding_brace_outside(room_outside: tuple[str, ...], brace_list: tuple[Brace
         Finding(
             "brace outside the body",
             "stop",
-            f"brace_list[{row}].length",
+            n.brace_list[row].length,
             brace_list[row - 1].length,
-            "",
+            None,
             f"The {brace_list[row - 1].name} brace does not lie within the linings from end to end.",
             f"It is held to the {brace_list[row - 1].held_to}: move its line, or hold it to something else.",
         )
@@ -39,7 +44,7 @@ def finding_braces_meet(brace_unmet: tuple[str, ...]) -> Findings:
         return ()
     says = f"These are to be notched into each other, and do not meet: {'; '.join(brace_unmet)}."
     remedy = "Move the one that strayed, hold both to the same, or take the name out of crosses."
-    return (Finding("notched braces", "stop", "brace_unmet", math.nan, "", says, remedy),)
+    return (Finding("notched braces", "stop", n.brace_unmet, math.nan, None, says, remedy),)
 
 
 def finding_plate_outside(plate_outside: tuple[str, ...], plate_back: Mm) -> Findings:
@@ -48,7 +53,9 @@ def finding_plate_outside(plate_outside: tuple[str, ...], plate_back: Mm) -> Fin
         return ()
     says = "A corner of the bridge plate lies outside the linings."
     return (
-        Finding("bridge plate outside the body", "stop", "plate_back", plate_back, "", says, "Make the plate smaller."),
+        Finding(
+            "bridge plate outside the body", "stop", n.plate_back, plate_back, None, says, "Make the plate smaller."
+        ),
     )
 
 
@@ -57,9 +64,9 @@ def finding_wings(room_bridge_to_legs: Mm, limit_wing_off_leg: Mm) -> Findings:
     return _room(
         "bridge on the X",
         within(room_bridge_to_legs, limit_wing_off_leg, math.inf),
-        "room_bridge_to_legs",
+        n.room_bridge_to_legs,
         room_bridge_to_legs,
-        "limit_wing_off_leg",
+        n.limit_wing_off_leg,
         "How far the bridge misses the leg of the X that is farthest from it.",
         "Move the crossing, open or close the X, or make the bridge longer.",
     )
@@ -70,9 +77,9 @@ def finding_plate_under_pins(room_pins_in_plate: Mm, limit_plate_under_pin: Mm) 
     return _room(
         "bridge plate under the pins",
         at_least(room_pins_in_plate, limit_plate_under_pin, 0.0),
-        "room_pins_in_plate",
+        n.room_pins_in_plate,
         room_pins_in_plate,
-        "limit_plate_under_pin",
+        n.limit_plate_under_pin,
         "How far the plate reaches past the pin's hole nearest its edge.",
         "A larger plate, or one that lies further back.",
     )
@@ -83,9 +90,9 @@ def finding_plate_to_legs(room_plate_to_legs: Mm, limit_plate_to_leg: Mm) -> Fin
     return _room(
         "bridge plate and X",
         within(room_plate_to_legs, limit_plate_to_leg, math.inf),
-        "room_plate_to_legs",
+        n.room_plate_to_legs,
         room_plate_to_legs,
-        "limit_plate_to_leg",
+        n.limit_plate_to_leg,
         "How far the plate stops short of a leg of the X.",
         "A longer plate: fit it against both legs.",
     )
@@ -96,9 +103,9 @@ def finding_plate_to_braces(room_plate_to_braces: Mm, limit_brace_room: Mm) -> F
     return _room(
         "bridge plate and braces",
         "stop" if room_plate_to_braces == 0 else at_least(room_plate_to_braces, limit_brace_room, 0.0),
-        "room_plate_to_braces",
+        n.room_plate_to_braces,
         room_plate_to_braces,
-        "limit_brace_room",
+        n.limit_brace_room,
         "From the bridge plate to the nearest brace that is no leg of the X.",
         "Move the brace, or make the plate shorter there.",
     )
@@ -109,9 +116,9 @@ def finding_crossing_room(room_crossing_to_hole: Mm, limit_crossing_room: Mm) ->
     return _room(
         "crossing and soundhole",
         at_least(room_crossing_to_hole, limit_crossing_room, 0.0),
-        "room_crossing_to_hole",
+        n.room_crossing_to_hole,
         room_crossing_to_hole,
-        "limit_crossing_room",
+        n.limit_crossing_room,
         "From the soundhole's edge to the nearest leg of the X.",
         "Move the crossing toward the bridge, or the hole toward the neck, or make it smaller.",
     )
@@ -122,9 +129,9 @@ def finding_braces_to_hole(room_braces_to_hole: Mm, limit_brace_to_hole: Mm) -> 
     return _room(
         "braces and soundhole",
         at_least(room_braces_to_hole, limit_brace_to_hole, 0.0),
-        "room_braces_to_hole",
+        n.room_braces_to_hole,
         room_braces_to_hole,
-        "limit_brace_to_hole",
+        n.limit_brace_to_hole,
         "From the soundhole's edge to the nearest brace; negative is a brace cut through.",
         "Move the brace or the hole.",
     )
@@ -135,9 +142,9 @@ def finding_pins_clear(room_pins_to_braces: Mm, limit_pin_room: Mm) -> Findings:
     return _room(
         "pins and braces",
         at_least(room_pins_to_braces, limit_pin_room, 0.0),
-        "room_pins_to_braces",
+        n.room_pins_to_braces,
         room_pins_to_braces,
-        "limit_pin_room",
+        n.limit_pin_room,
         "From a pin's hole to the nearest brace; negative is a hole drilled into one.",
         "Move the brace, or the line of pins.",
     )
@@ -151,9 +158,9 @@ def finding_braces_apart(
     return _room(
         "braces apart",
         severity,
-        "room_between_braces",
+        n.room_between_braces,
         room_between_braces,
-        "limit_brace_room",
+        n.limit_brace_room,
         f"These braces come nearest each other: {' and '.join(room_nearest_braces)}.",
         "Shorten one, notch them into each other (crosses), or end the one against the other.",
     )
@@ -164,9 +171,9 @@ def finding_braces_to_blocks(room_braces_to_blocks: Mm, limit_brace_room: Mm) ->
     return _room(
         "braces and blocks",
         at_least(room_braces_to_blocks, limit_brace_room, -1.0),
-        "room_braces_to_blocks",
+        n.room_braces_to_blocks,
         room_braces_to_blocks,
-        "limit_brace_room",
+        n.limit_brace_room,
         "From a block to the nearest brace; nothing where one lies over it.",
         "Move the brace, or notch the block.",
     )
@@ -181,9 +188,9 @@ def finding_brace_stock(stick_wanting: tuple[Stick, ...], stick_list: tuple[Stic
         Finding(
             "wood for the braces",
             "note" if stick_wanting else "fine",
-            f"stick_list[{stick_list.index(stick_wanting[0]) + 1}].length" if stick_wanting else "stick_list[1].length",
+            n.stick_list[stick_list.index(stick_wanting[0]) + 1].length if stick_wanting else n.stick_list[1].length,
             (stick_wanting or stick_list)[0].length,
-            "",
+            None,
             f"No piece in the shop's list yields: {wanting}." if stick_wanting else "The stock yields every brace.",
             "Split a billet of their wood, of the sizes in the cut list." if stick_wanting else "",
         ),

@@ -1,9 +1,13 @@
 """Verdicts on saddle and bridge: break points on the saddle, wood round its slot, the strings' hold behind it."""
 
+from typing import Any
+
 import numpy as np
 
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, at_least, within
 from gramil.quantities import Mm, PerString, Radians, Ratio
+from gramil.reference import Ref
 
 OWNS = ("finding_",)
 
@@ -11,29 +15,29 @@ OWNS = ("finding_",)
 def finding_break_points(saddle_to_face: PerString[Mm], limit_saddle_edge: Mm) -> Findings:
     """Whether every string's break point lies on the saddle, with something to either face of it."""
     if np.isnan(saddle_to_face).any():
-        return (_not_judged("break points on the saddle", "saddle_to_face"),)
+        return (_not_judged("break points on the saddle", n.saddle_to_face),)
     worst = int(saddle_to_face.argmin())
     left = float(saddle_to_face[worst])
     return (
         Finding(
             "break points on the saddle",
             at_least(left, limit_saddle_edge, 0.0),
-            f"saddle_to_face[{worst + 1}]",
+            n.saddle_to_face[worst + 1],
             left,
-            "limit_saddle_edge",
+            n.limit_saddle_edge,
             "The break point that comes nearest to a face of the saddle.",
             "A thicker saddle, or set-backs nearer to a straight line.",
         ),
     )
 
 
-def _not_judged(name: str, address: str) -> Finding:
+def _not_judged(name: str, address: Ref[Any]) -> Finding:
     return Finding(
         name,
         "not judged",
         address,
         float("nan"),
-        "",
+        None,
         "because the best set-back is not known: some string is too slack for the model",
         "Give set-backs, or gauges and tuning that go together.",
     )
@@ -45,9 +49,9 @@ def finding_saddle_in_slot(saddle_showing: Ratio, limit_saddle_shows: Ratio) -> 
         Finding(
             "saddle in its slot",
             within(saddle_showing, limit_saddle_shows, 2 * limit_saddle_shows),
-            "saddle_showing",
+            n.saddle_showing,
             saddle_showing,
-            "limit_saddle_shows",
+            n.limit_saddle_shows,
             "The most that shows over the bridge, for each mm that stands in the slot.",
             "A deeper slot, or a taller bridge and a lower saddle.",
         ),
@@ -60,9 +64,9 @@ def finding_under_saddle_slot(bridge_under_slot: Mm, limit_under_saddle_slot: Mm
         Finding(
             "bridge under the saddle's slot",
             at_least(bridge_under_slot, limit_under_saddle_slot, limit_under_saddle_slot / 2),
-            "bridge_under_slot",
+            n.bridge_under_slot,
             bridge_under_slot,
-            "limit_under_saddle_slot",
+            n.limit_under_saddle_slot,
             "Wood left in the bridge under the slot.",
             "A shallower slot, or a thicker bridge.",
         ),
@@ -84,18 +88,18 @@ def finding_pins(
         Finding(
             f"{hole} apart",
             at_least(bridge_hold_spacing, limit_pin_spacing, 1.0),
-            "bridge_hold_spacing",
+            n.bridge_hold_spacing,
             bridge_hold_spacing,
-            "limit_pin_spacing",
+            n.limit_pin_spacing,
             "Centre to centre, in diameters of a hole.",
             "A wider spread at the pins, or thinner pins.",
         ),
         Finding(
             f"{hole} behind the saddle",
             at_least(wall, limit_pin_to_saddle, limit_pin_to_saddle / 2),
-            f"bridge_hold_wall[{nearest + 1}]",
+            n.bridge_hold_wall[nearest + 1],
             wall,
-            "limit_pin_to_saddle",
+            n.limit_pin_to_saddle,
             "Wood between the saddle's slot and the nearest hole.",
             "Holes further back, or alongside the saddle; a thinner saddle.",
         ),
@@ -112,9 +116,9 @@ def finding_break_angle(
         Finding(
             "angle behind the saddle",
             at_least(angle, limit_break_angle_saddle, limit_break_angle_saddle_least),
-            f"bridge_break_angle[{least + 1}]",
+            n.bridge_break_angle[least + 1],
             angle,
-            "limit_break_angle_saddle" if angle >= limit_break_angle_saddle_least else "limit_break_angle_saddle_least",
+            n.limit_break_angle_saddle if angle >= limit_break_angle_saddle_least else n.limit_break_angle_saddle_least,
             "The shallowest angle at which a string goes down behind the saddle.",
             "Ramp the holes deeper, bring them nearer, or show more saddle.",
         ),
@@ -129,9 +133,9 @@ def finding_bridge_holds(bridge_hold_y: PerString[Mm], saddle_reach: Mm, bridge_
         Finding(
             "length of the bridge",
             "stop" if over else "fine",
-            "bridge_length",
+            n.bridge_length,
             bridge_length,
-            "",
+            None,
             "Saddle or holes run out of the bridge's ends." if over else "Saddle and holes lie within the bridge.",
             "A longer bridge, or a narrower spread." if over else "",
         ),

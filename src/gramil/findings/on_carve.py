@@ -1,12 +1,15 @@
 """Verdicts on the carved neck: wood about the rod's channel, plank and scarf, stock, gauges, the head's holes."""
 
 import math
+from typing import Any
 
 import numpy as np
 
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, Severity, at_least, within
 from gramil.parts.records import NeckYield
 from gramil.quantities import Count, Mm, PerFret, PerString, Ratio
+from gramil.reference import Ref, says
 
 OWNS = ("finding_",)
 
@@ -14,7 +17,9 @@ ROUNDING = 1e-9
 """What is on a limit is inside it, in mm."""
 
 
-def _least(name: str, address: str, value: float, limit: tuple[str, float], says: str, remedy: str) -> Finding:
+def _least(
+    name: str, address: Ref[Any], value: float, limit: tuple[Ref[Any], float], says: str, remedy: str
+) -> Finding:
     """A verdict on wood that is to be the limit or more, and must be some: less is a caution, none a stop."""
     severity = at_least(value + ROUNDING, limit[1], 0.0)
     return Finding(name, severity, address, value, limit[0], says, remedy if severity in ("caution", "stop") else "")
@@ -28,9 +33,9 @@ def finding_rod_over(rod_over: PerFret[Mm], limit_over_rod: Mm) -> Findings:
     return (
         _least(
             "board over the rod",
-            f"rod_over[{fret}]",
+            n.rod_over[fret],
             float(rod_over[fret]),
-            ("limit_over_rod", limit_over_rod),
+            (n.limit_over_rod, limit_over_rod),
             "The least board between a slot and the channel under it, on the centreline.",
             "A thicker board, shallower slots, or the channel deeper with a strip glued over the rod.",
         ),
@@ -46,9 +51,9 @@ def finding_rod_corner(rod_corner: PerFret[Mm], scale_join: Ratio, limit_beside_
     return (
         _least(
             "wood about the rod",
-            f"rod_corner[{fret}]",
+            n.rod_corner[fret],
             float(along[fret]),
-            ("limit_beside_rod", limit_beside_rod),
+            (n.limit_beside_rod, limit_beside_rod),
             "The least wood between a bottom corner of the channel and the carved back, the shortest way.",
             "A squarer back, a deeper neck, or a narrower or shallower rod.",
         ),
@@ -62,9 +67,9 @@ def finding_rod_under_head(rod_under_head: Mm, limit_beside_rod: Mm) -> Findings
     return (
         _least(
             "wood under the rod's pocket",
-            "rod_under_head",
+            n.rod_under_head,
             rod_under_head,
-            ("limit_beside_rod", limit_beside_rod),
+            (n.limit_beside_rod, limit_beside_rod),
             "Wood left under the pocket where the head begins, with no thickening there.",
             "A thicker head, a thickening behind the nut, a shallower rod, or access at the soundhole.",
         ),
@@ -78,9 +83,9 @@ def finding_rod_blind_end(rod_blind_left: Mm, limit_rod_blind: Mm) -> Findings:
     return (
         _least(
             "the rod's blind end",
-            "rod_blind_left",
+            n.rod_blind_left,
             rod_blind_left,
-            ("limit_rod_blind", limit_rod_blind),
+            (n.limit_rod_blind, limit_rod_blind),
             "Solid wood past the channel's blind end.",
             "A shorter rod, or a longer tenon.",
         ),
@@ -96,9 +101,9 @@ def finding_rod_reach(rod_unreached: Mm, limit_rod_short: Mm) -> Findings:
         Finding(
             "the rod's reach",
             severity,
-            "rod_unreached",
+            n.rod_unreached,
             rod_unreached,
-            "limit_rod_short",
+            n.limit_rod_short,
             "Neck past the rod's blind end, which it does not straighten; negative: it reaches past.",
             "A longer rod." if severity == "caution" else "",
         ),
@@ -114,10 +119,10 @@ def finding_scarf(plank_scarfed: bool, head_scarf_length: Mm, plank_head_along: 
         Finding(
             "scarf on the head",
             "caution" if long else "fine",
-            "head_scarf_length",
+            n.head_scarf_length,
             head_scarf_length,
-            "",
-            "The scarf's face, from behind the nut along the head, which is {plank_head_along} long.",
+            None,
+            says("The scarf's face, from behind the nut along the head, which is {} long.", n.plank_head_along),
             "The head is shorter: a thinner blank, a steeper head, or the scarf under the board." if long else "",
         ),
     )
@@ -128,9 +133,9 @@ def finding_neck_plank(plank_over: Mm, limit_plank_over: Mm) -> Findings:
     return (
         _least(
             "plank for the neck",
-            "plank_over",
+            n.plank_over,
             plank_over,
-            ("limit_plank_over", limit_plank_over),
+            (n.limit_plank_over, limit_plank_over),
             "How much thicker the plank is than the neck's own wood at its deepest.",
             "A thicker blank, or a shallower neck.",
         ),
@@ -144,9 +149,9 @@ def finding_neck_stock(plank_choice: NeckYield, carve_wood: str) -> Findings:
         Finding(
             "stock for the neck",
             "fine" if found else "note",
-            "plank_choice.necks",
+            n.plank_choice.necks,
             plank_choice.necks,
-            "",
+            None,
             f"A piece of {carve_wood} in stock gives the neck, heel and all: {plank_choice.name}."
             if found
             else f"No piece of {carve_wood} in the shop's list gives the neck, heel and all.",
@@ -162,9 +167,9 @@ def finding_carve_gauged(carve_gauged: Count, limit_carve_stations: Ratio) -> Fi
         Finding(
             "places gauged",
             "note" if few else "fine",
-            "carve_gauged",
+            n.carve_gauged,
             carve_gauged,
-            "limit_carve_stations",
+            n.limit_carve_stations,
             "Places at which the back is gauged, between the nut and where the heel begins.",
             "Give more stations, nearer to the nut than the heel." if few else "",
         ),
@@ -178,10 +183,13 @@ def finding_heel_carved(neck_heel_depth: Mm, carve_deepest: Mm) -> Findings:
         Finding(
             "heel",
             severity,
-            "neck_heel_depth",
+            n.neck_heel_depth,
             neck_heel_depth,
-            "",
-            "The heel, from the board's underside to its cap; the neck's own wood at its deepest is {carve_deepest}.",
+            None,
+            says(
+                "The heel, from the board's underside to its cap; the neck's own wood at its deepest is {}.",
+                n.carve_deepest,
+            ),
             "A deeper heel: it is measured from the board's underside." if severity == "stop" else "",
         ),
     )
@@ -194,9 +202,9 @@ def finding_tuner_edge(head_hole_to_edge: PerString[Mm], limit_hole_edge: Mm) ->
             Finding(
                 "tuners in the head",
                 "not judged",
-                "head_hole_to_edge",
+                n.head_hole_to_edge,
                 math.nan,
-                "limit_hole_edge",
+                n.limit_hole_edge,
                 "because no outline of the head is described",
                 "Give outline or file under [head].",
             ),
@@ -205,9 +213,9 @@ def finding_tuner_edge(head_hole_to_edge: PerString[Mm], limit_hole_edge: Mm) ->
     return (
         _least(
             "tuners in the head",
-            f"head_hole_to_edge[{string + 1}]",
+            n.head_hole_to_edge[string + 1],
             float(head_hole_to_edge[string]),
-            ("limit_hole_edge", limit_hole_edge),
+            (n.limit_hole_edge, limit_hole_edge),
             "The least wood between a tuner's hole and the head's edge, or its nearer face if tuners lie across.",
             "Move that post inward, or widen the head there; where tuners lie across, give their strings another "
             "height.",
@@ -220,9 +228,9 @@ def finding_tuners_apart(head_holes_apart: Mm, limit_holes_apart: Mm) -> Finding
     return (
         _least(
             "tuners apart",
-            "head_holes_apart",
+            n.head_holes_apart,
             head_holes_apart,
-            ("limit_holes_apart", limit_holes_apart),
+            (n.limit_holes_apart, limit_holes_apart),
             "The least wood between two tuners' holes.",
             "Set the posts further apart.",
         ),

@@ -2,11 +2,13 @@
 
 from math import isnan
 
+from gramil import names as n
 from gramil.description.records import Cutter
 from gramil.findings.finding import Finding, Findings, Severity, at_least
 from gramil.findings.ledge import standing_proud
 from gramil.parts.edge_records import Channel, Cut, Strip, Tilt
 from gramil.quantities import Mm, Ratio
+from gramil.reference import says
 
 OWNS = ("finding_",)
 
@@ -17,9 +19,9 @@ def finding_behind_channel(channel_list: tuple[Channel, ...], limit_behind_chann
         Finding(
             f"behind the channel, {each.name}",
             at_least(each.behind, limit_behind_channel, 0.0),
-            f'channel_list["{each.name}"].behind',
+            n.channel_list[each.name].behind,
             each.behind,
-            "limit_behind_channel",
+            n.limit_behind_channel,
             "Side and linings left behind the foot of the binding's channel."
             if each.behind >= 0
             else "The binding's channel goes through side and linings, and opens the body.",
@@ -35,9 +37,9 @@ def finding_lining_under(channel_list: tuple[Channel, ...], limit_lining_under: 
         Finding(
             f"lining under the channel, {each.name}",
             at_least(each.lining, limit_lining_under, 0.0),
-            f'channel_list["{each.name}"].lining',
+            n.channel_list[each.name].lining,
             each.lining,
-            "limit_lining_under",
+            n.limit_lining_under,
             "Height of the linings that the channel leaves whole under it: it holds the side there.",
             "A lower binding, or higher linings.",
         )
@@ -53,9 +55,9 @@ def finding_plate_glued(
         Finding(
             f"plate on its rim, {each.name}",
             at_least(each.glued, limit_plate_glued, limit_plate_glued_least),
-            f'channel_list["{each.name}"].glued',
+            n.channel_list[each.name].glued,
             each.glued,
-            "limit_plate_glued",
+            n.limit_plate_glued,
             "Width of the rim that still holds the plate when the channels are cut.",
             "Wider linings, a thinner binding, or purfling that does not go through the plate.",
         )
@@ -69,9 +71,9 @@ def finding_under_purfling(channel_list: tuple[Channel, ...], limit_under_purfli
         Finding(
             f"under the purfling, {each.name}",
             _through(each, limit_under_purfling),
-            f'channel_list["{each.name}"].under_purfling',
+            n.channel_list[each.name].under_purfling,
             each.under_purfling,
-            "limit_under_purfling",
+            n.limit_under_purfling,
             _purfling_words(each),
             "A shallower purfling; a narrower one, or wider linings, where it lies past them.",
         )
@@ -88,7 +90,7 @@ def _through(channel: Channel, least: Mm) -> Severity:
 
 
 def _purfling_words(channel: Channel) -> str:
-    where = f'{{channel_list["{channel.name}"].past_linings}}'
+    where = says("{}", n.channel_list[channel.name].past_linings)
     if channel.under_purfling <= 0 and channel.past_linings > 0:
         return f"The purfling's channel goes through the plate and past the linings by {where}: it opens the body."
     if channel.past_linings > 0:
@@ -104,9 +106,9 @@ def finding_binding_cover(channel_list: tuple[Channel, ...], limit_binding_cover
         Finding(
             f"binding over the joint, {each.name}",
             at_least(each.cover, limit_binding_cover, 0.0),
-            f'channel_list["{each.name}"].cover',
+            n.channel_list[each.name].cover,
             each.cover,
-            "limit_binding_cover",
+            n.limit_binding_cover,
             "How far the binding reaches down the side below the joint of side and plate.",
             "A higher binding.",
         )
@@ -122,9 +124,9 @@ def finding_side_between(channel_list: tuple[Channel, ...], channel_side_left: M
         Finding(
             "side between bindings",
             at_least(channel_side_left, limit_side_between, 0.0),
-            "channel_side_left",
+            n.channel_side_left,
             channel_side_left,
-            "limit_side_between",
+            n.limit_side_between,
             "Side left to show below the binding, or between the two, where it is shallowest.",
             "Lower bindings, or deeper sides.",
         ),
@@ -141,13 +143,13 @@ def finding_binding_bend(
 
 
 def _bend(strip: Strip, least: Ratio, stop: Ratio) -> Finding:
-    address, plastic = f'strip_list["{strip.name}"].bend', strip.plastic
+    address, plastic = n.strip_list[strip.name].bend, strip.plastic
     return Finding(
         f"bending the {strip.name}",
         "not judged" if plastic else at_least(strip.bend, least, stop),
         address,
         strip.bend,
-        "" if plastic else "limit_bend_ratio",
+        None if plastic else n.limit_bend_ratio,
         f"because the limit is wood's, and the binding is of {strip.wood}"
         if plastic
         else "Body's tightest bend over the binding's thickness.",
@@ -161,15 +163,18 @@ def finding_channel_lean(channel_tilts: tuple[Tilt, ...], limit_channel_lean: Mm
 
 
 def _lean(tilt: Tilt, most: Mm) -> Finding:
-    fine, at = tilt.lean <= most, f'channel_tilts["{tilt.name}"]'
+    fine, at = tilt.lean <= most, n.channel_tilts[tilt.name]
     return Finding(
         f"cutter on the dome, {tilt.name}",
         "fine" if fine else "note",
-        f"{at}.lean",
+        at.lean,
         tilt.lean,
-        "limit_channel_lean",
-        f"With its base on the domed plate the cutter leans by up to {{{at}.angle}}: so much the channel's wall is out "
-        "over the binding's height.",
+        n.limit_channel_lean,
+        says(
+            "With its base on the domed plate the cutter leans by up to {}: so much the channel's "
+            "wall is out over the binding's height.",
+            at.angle,
+        ),
         "" if fine else "Guide the cutter square to the side, not by the plate: a carriage, or the body on its edge.",
     )
 
@@ -187,16 +192,16 @@ def finding_channel_cutters(
             Finding(
                 "binding channels",
                 "not judged",
-                f'channel_cuts["{first.name}"].inset',
+                n.channel_cuts[first.name].inset,
                 first.inset,
-                "",
+                None,
                 "because the shop lists no bearing-guided cutter",
                 "List the cutters with their bearings.",
             ),
         )
     return tuple(
         standing_proud(
-            (f"channel, {each.name}", f'channel_cuts["{each.name}"].proud', each.choice),
+            (f"channel, {each.name}", n.channel_cuts[each.name].proud, each.choice),
             each.proud,
             limit_binding_proud_least,
             limit_binding_proud_most,

@@ -1,7 +1,11 @@
 """Verdicts on the heights of the strings: action, nut, relief asked for, crowns left, saddle, height over the top."""
 
+from typing import Any
+
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, Severity, at_least, within
 from gramil.quantities import Count, Mm, PerString, PerStringFret
+from gramil.reference import Ref
 
 OWNS = ("finding_",)
 
@@ -10,25 +14,42 @@ ROUNDING = 1e-9
 TO_MEND_SADDLE = "Change the neck's angle or the bridge's thickness; the wedge for the heel says how much."
 
 
+Given = tuple[Ref[Any], float]
+"""A figure and its value."""
+
+
 def finding_action_bass(heights_action_bass: Mm, limit_action_bass_least: Mm, limit_action_bass_most: Mm) -> Findings:
     """Whether the bass string's action is in common use."""
-    return (_action("bass", heights_action_bass, limit_action_bass_least, limit_action_bass_most),)
+    return (
+        _action(
+            "bass",
+            (n.heights_action_bass, heights_action_bass),
+            (n.limit_action_bass_least, limit_action_bass_least),
+            (n.limit_action_bass_most, limit_action_bass_most),
+        ),
+    )
 
 
 def finding_action_treble(
     heights_action_treble: Mm, limit_action_treble_least: Mm, limit_action_treble_most: Mm
 ) -> Findings:
     """Whether the treble string's action is in common use."""
-    return (_action("treble", heights_action_treble, limit_action_treble_least, limit_action_treble_most),)
+    return (
+        _action(
+            "treble",
+            (n.heights_action_treble, heights_action_treble),
+            (n.limit_action_treble_least, limit_action_treble_least),
+            (n.limit_action_treble_most, limit_action_treble_most),
+        ),
+    )
 
 
-def _action(side: str, value: float, least: float, most: float) -> Finding:
+def _action(side: str, action: Given, least: Given, most: Given) -> Finding:
     return _in_band(
         f"action, {side}",
-        f"heights_action_{side}",
-        value,
-        (f"limit_action_{side}_least", least),
-        (f"limit_action_{side}_most", most),
+        *action,
+        least,
+        most,
         "The action asked for at fret 12, against what is usual for such strings.",
         "Choose an action inside the band, or keep it if the player asks for it.",
     )
@@ -36,10 +57,10 @@ def _action(side: str, value: float, least: float, most: float) -> Finding:
 
 def _in_band(
     name: str,
-    address: str,
+    address: Ref[Any],
     value: float,
-    least: tuple[str, float],
-    most: tuple[str, float],
+    least: Given,
+    most: Given,
     says: str,
     remedy: str,
     outside: Severity = "note",
@@ -59,9 +80,9 @@ def finding_string_on_crown(height_over_crown: PerStringFret[Mm]) -> Findings:
         Finding(
             "open strings over the crowns",
             "fine" if least > 0 else "stop",
-            f"height_over_crown[{string + 1}, {fret + 1}]",
+            n.height_over_crown[string + 1, fret + 1],
             least,
-            "",
+            None,
             "The open string nearest to a crown, relief in.",
             "Raise the action or the nut, or ask for less relief." if least <= 0 else "",
         ),
@@ -88,18 +109,18 @@ def finding_nut_slots(
         Finding(
             slots + "lowest",
             at_least(least + ROUNDING, limit_nut_first_least, 0.0),
-            f"nut_slot_over_first[{low + 1}]",
+            n.nut_slot_over_first[low + 1],
             least,
-            "limit_nut_first_least",
+            n.limit_nut_first_least,
             "The open string that lies lowest over the crown of fret 1.",
             remedy if least < limit_nut_first_least - ROUNDING else "",
         ),
         Finding(
             slots + "highest",
             within(most - ROUNDING, limit_nut_first_most, 3 * limit_nut_first_most),
-            f"nut_slot_over_first[{high + 1}]",
+            n.nut_slot_over_first[high + 1],
             most,
-            "limit_nut_first_most",
+            n.limit_nut_first_most,
             "The open string that lies highest over the crown of fret 1.",
             remedy if most > limit_nut_first_most + ROUNDING else "",
         ),
@@ -111,10 +132,10 @@ def finding_relief_wanted(heights_relief: Mm, limit_relief_least: Mm, limit_reli
     return (
         _in_band(
             "relief asked for",
-            "heights_relief",
+            n.heights_relief,
             heights_relief,
-            ("limit_relief_least", limit_relief_least),
-            ("limit_relief_most", limit_relief_most),
+            (n.limit_relief_least, limit_relief_least),
+            (n.limit_relief_most, limit_relief_most),
             "The relief asked for, against what is usual for such strings.",
             "Less buzzes low on the neck, more is hard to play half way up.",
         ),
@@ -126,10 +147,10 @@ def finding_body_rise(heights_body_rise: Mm, limit_body_rise_least: Mm, limit_bo
     return (
         _in_band(
             "what the body gives",
-            "heights_body_rise",
+            n.heights_body_rise,
             heights_body_rise,
-            ("limit_body_rise_least", limit_body_rise_least),
-            ("limit_body_rise_most", limit_body_rise_most),
+            (n.limit_body_rise_least, limit_body_rise_least),
+            (n.limit_body_rise_most, limit_body_rise_most),
             "The neck is set so much lower because the action grows when the strings pull; it is a setting.",
             "Measure the action of a like instrument strung and slack, and put in half of what is not the neck's own.",
         ),
@@ -142,9 +163,9 @@ def finding_crown_left(crown_height: Mm, limit_crown_least: Mm) -> Findings:
         Finding(
             "crowns after dressing",
             at_least(crown_height + ROUNDING, limit_crown_least, 0.0),
-            "crown_height",
+            n.crown_height,
             crown_height,
-            "limit_crown_least",
+            n.limit_crown_least,
             "What levelling and dressing leave of the wire's crown.",
             "A higher wire, or a flatter board before fretting." if crown_height < limit_crown_least else "",
         ),
@@ -156,10 +177,10 @@ def finding_saddle_exposed(neck_set_exposed_mean: Mm, limit_exposed_least: Mm, l
     return (
         _in_band(
             "saddle over the bridge",
-            "neck_set_exposed_mean",
+            n.neck_set_exposed_mean,
             neck_set_exposed_mean,
-            ("limit_exposed_least", limit_exposed_least),
-            ("limit_exposed_most", limit_exposed_most),
+            (n.limit_exposed_least, limit_exposed_least),
+            (n.limit_exposed_most, limit_exposed_most),
             "The mean of what will show under the strings for the wanted action, the neck as it is made.",
             TO_MEND_SADDLE,
             "caution",
@@ -175,9 +196,9 @@ def finding_saddle_low(neck_set_exposed: PerString[Mm], limit_exposed_stop_least
         Finding(
             "saddle, lowest string",
             at_least(least + ROUNDING, limit_exposed_stop_least, limit_exposed_stop_least),
-            f"neck_set_exposed[{string + 1}]",
+            n.neck_set_exposed[string + 1],
             least,
-            "limit_exposed_stop_least",
+            n.limit_exposed_stop_least,
             "What will show of the saddle under the string where it is lowest.",
             TO_MEND_SADDLE if least < limit_exposed_stop_least else "",
         ),
@@ -192,9 +213,9 @@ def finding_saddle_high(neck_set_exposed: PerString[Mm], limit_exposed_stop_most
         Finding(
             "saddle, highest string",
             within(most - ROUNDING, limit_exposed_stop_most, limit_exposed_stop_most),
-            f"neck_set_exposed[{string + 1}]",
+            n.neck_set_exposed[string + 1],
             most,
-            "limit_exposed_stop_most",
+            n.limit_exposed_stop_most,
             "What will show of the saddle under the string where it is highest.",
             TO_MEND_SADDLE if most > limit_exposed_stop_most else "",
         ),
@@ -206,10 +227,10 @@ def finding_over_top(neck_set_over_top_mean: Mm, limit_over_top_least: Mm, limit
     return (
         _in_band(
             "strings over the top",
-            "neck_set_over_top_mean",
+            n.neck_set_over_top_mean,
             neck_set_over_top_mean,
-            ("limit_over_top_least", limit_over_top_least),
-            ("limit_over_top_most", limit_over_top_most),
+            (n.limit_over_top_least, limit_over_top_least),
+            (n.limit_over_top_most, limit_over_top_most),
             "The strings' mean height over the top at the saddle, against what is usual for such strings.",
             "It is the lever on the top: a thinner or thicker bridge, and the neck's angle with it.",
         ),

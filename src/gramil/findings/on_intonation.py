@@ -4,8 +4,10 @@ import math
 
 import numpy as np
 
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, within
 from gramil.quantities import Cents, PerFret, PerString, PerStringFret, Ratio
+from gramil.reference import says
 
 OWNS = ("finding_",)
 
@@ -23,26 +25,27 @@ def finding_intonation(
     string = int(intonation_rms_after.argmax())
     counted = abs(intonation_cents_after) * intonation_weights
     row, fret = divmod(int(counted.argmax()), counted.shape[1])
-    remedy = (
-        "Move the nut toward {intonation_nut_best} forward of the zero line and the saddle toward a set-back of "
-        "{intonation_saddle_best}, or lower the action."
+    remedy = says(
+        "Move the nut toward {} forward of the zero line and the saddle toward a set-back of {}, or lower the action.",
+        n.intonation_nut_best,
+        n.intonation_saddle_best,
     )
     return (
         Finding(
             "intonation, string by string",
             within(float(intonation_rms_after[string]), limit_cents_rms, 10 * limit_cents_rms),
-            f"intonation_rms_after[{string + 1}]",
+            n.intonation_rms_after[string + 1],
             float(intonation_rms_after[string]),
-            "limit_cents_rms",
+            n.limit_cents_rms,
             "Root mean square over the frets that count of the string that is furthest out.",
             remedy,
         ),
         Finding(
             "intonation, worst note",
             within(float(counted[row, fret]), limit_cents_worst, 10 * limit_cents_worst),
-            f"intonation_cents_after[{row + 1}, {fret}]",
+            n.intonation_cents_after[row + 1, fret],
             float(intonation_cents_after[row, fret]),
-            "limit_cents_worst",
+            n.limit_cents_worst,
             "The note that is furthest out; sharp is positive.",
             remedy,
         ),
@@ -53,9 +56,9 @@ def _not_judged(name: str) -> Finding:
     return Finding(
         name,
         "not judged",
-        "intonation_rms_all_after",
+        n.intonation_rms_all_after,
         math.nan,
-        "",
+        None,
         "because some string is too slack for the model of a stopped string",
         "Give gauges and tuning that go together.",
     )
@@ -70,11 +73,11 @@ def finding_nut(intonation_rms_best: Cents, intonation_rms_all_after: Cents, lim
         Finding(
             "place of the nut",
             "note" if gain > limit_nut_gain else "fine",
-            "intonation_rms_all_after",
+            n.intonation_rms_all_after,
             intonation_rms_all_after,
-            "limit_nut_gain" if gain > limit_nut_gain else "",
-            "What is left over all strings; with the nut at its best it would be {intonation_rms_best}.",
-            "Set the nut forward to {intonation_nut_best}." if gain > limit_nut_gain else "",
+            n.limit_nut_gain if gain > limit_nut_gain else None,
+            says("What is left over all strings; with the nut at its best it would be {}.", n.intonation_rms_best),
+            says("Set the nut forward to {}.", n.intonation_nut_best) if gain > limit_nut_gain else "",
         ),
     )
 
@@ -92,9 +95,9 @@ def finding_stiffness_range(
         Finding(
             "intonation over the strings' range",
             "note" if worst[string] > limit_cents_rms else "fine",
-            f"intonation_rms_{'stiffest' if stiff else 'softest'}[{string + 1}]",
+            (n.intonation_rms_stiffest if stiff else n.intonation_rms_softest)[string + 1],
             float(worst[string]),
-            "limit_cents_rms",
+            n.limit_cents_rms,
             "What the same places leave if the strings are as soft or as stiff as published figures go.",
             "Measure the strings' own stretch, or read the instrument back once it is strung."
             if worst[string] > limit_cents_rms

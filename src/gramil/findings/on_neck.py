@@ -2,8 +2,10 @@
 
 import math
 
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, Severity, at_least, within
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
+from gramil.reference import says
 
 OWNS = ("finding_",)
 
@@ -18,9 +20,9 @@ def finding_neck_angle(
         Finding(
             "neck angle",
             "fine" if inside else "stop",
-            "neck_angle_target",
+            n.neck_angle_target,
             neck_angle_target,
-            "limit_neck_angle_least" if low else "limit_neck_angle_most",
+            n.limit_neck_angle_least if low else n.limit_neck_angle_most,
             "The angle, head back, that brings action, saddle, bridge and top together."
             if inside
             else "No neck is set at this angle: heights, board, bridge and top do not go together.",
@@ -42,12 +44,12 @@ def finding_neck_reset(
         Finding(
             "neck as it is set",
             within(abs(heel_wedge_to_take), limit_heel_wedge, math.inf),
-            "heel_wedge_to_take",
+            n.heel_wedge_to_take,
             heel_wedge_to_take,
-            "limit_heel_wedge",
+            n.limit_heel_wedge,
             "What would come off the heel at its cap to bring the neck to its target; negative is off at the board.",
             ("Take the wedge off at the board's end of the heel" if over else "Take the wedge off at the heel's cap")
-            + ", or live with a saddle that shows by {neck_set_exposed}."
+            + says(", or live with a saddle that shows by {}.", n.neck_set_exposed)
             if abs(heel_wedge_to_take) > limit_heel_wedge
             else "",
         ),
@@ -62,9 +64,9 @@ def finding_tongue(neck_set_tongue_gap: Mm, limit_tongue_gap: Mm) -> Findings:
         Finding(
             "tongue over the top",
             "note" if off else "fine",
-            "neck_set_tongue_gap",
+            n.neck_set_tongue_gap,
             neck_set_tongue_gap,
-            "limit_tongue_gap",
+            n.limit_tongue_gap,
             "Air under the board's tail end, neck set; negative is wood in the way.",
             ("Glue a wedge under the tongue." if air else "Plane the tongue's underside to fall away.") if off else "",
         ),
@@ -84,9 +86,9 @@ def finding_under_channel(
         Finding(
             "wood under rod and bars",
             at_least(least, limit_under_rod, 0.0),
-            f"neck_section_under_channel[{fret}]",
+            n.neck_section_under_channel[fret],
             least,
-            "limit_under_rod",
+            n.limit_under_rod,
             "The least wood left under the deepest channel, on the centreline.",
             "A shallower rod or bar, or a deeper neck." if least < limit_under_rod else "",
         ),
@@ -109,10 +111,13 @@ def finding_relief_too_much(
         Finding(
             "relief, at its most",
             severity,
-            "relief_for_rod_most",
+            n.relief_for_rod_most,
             relief_for_rod_most,
-            "limit_rod_reach" if neck_rod != "none" else "limit_relief_most",
-            "At most so much over the relief asked for; at the least {relief_for_rod_least}. An estimate with a range."
+            n.limit_rod_reach if neck_rod != "none" else n.limit_relief_most,
+            says(
+                "At most so much over the relief asked for; at the least {}. An estimate with a range.",
+                n.relief_for_rod_least,
+            )
             + (" There is no truss rod." if neck_rod == "none" else ""),
             "Stiffen the neck: bars, a deeper section, a stiffer wood, or a truss rod." if severity != "fine" else "",
         ),
@@ -135,15 +140,15 @@ def finding_relief_too_little(
         Finding(
             "relief, at its least",
             severity,
-            "relief_predicted_least",
+            n.relief_predicted_least,
             relief_predicted_least,
-            "limit_relief_least",
+            n.limit_relief_least,
             (
                 "The least to expect with a slack rod"
                 if neck_rod != "none"
                 else "The least to expect without a truss rod"
             )
-            + ", frets pushing back most; at the most {relief_predicted_most}.",
+            + says(", frets pushing back most; at the most {}.", n.relief_predicted_most),
             "Looser tangs, relief planed into the board before fretting, or a rod that works both ways."
             if severity != "fine"
             else "",
@@ -155,9 +160,9 @@ def _relief_not_judged(way: str) -> Finding:
     return Finding(
         f"relief, {way}",
         "not judged",
-        "relief_predicted_least",
+        n.relief_predicted_least,
         math.nan,
-        "",
+        None,
         "because no saw in the shop makes these slots, and so the frets' back-bow is not known",
         "List a saw that can make this cut.",
     )
@@ -173,9 +178,9 @@ def finding_break_at_nut(
         Finding(
             "break over the nut, least",
             at_least(flat, limit_break_angle_least, 0.0),
-            f"head_break_angle[{low + 1}]",
+            n.head_break_angle[low + 1],
             flat,
-            "limit_break_angle_least",
+            n.limit_break_angle_least,
             "The string that bends least downward over the nut.",
             "More head angle, a lower post, or a tree that holds the string down."
             if flat < limit_break_angle_least
@@ -184,9 +189,9 @@ def finding_break_at_nut(
         Finding(
             "break over the nut, most",
             within(sharp, limit_break_angle_most, math.inf),
-            f"head_break_angle[{high + 1}]",
+            n.head_break_angle[high + 1],
             sharp,
-            "limit_break_angle_most",
+            n.limit_break_angle_most,
             "The string that bends most downward over the nut: it binds, and wears its slot.",
             "Less head angle, or a higher post (or roller)." if sharp > limit_break_angle_most else "",
         ),
@@ -201,11 +206,11 @@ def finding_sideways_at_nut(head_sideways_bend: PerString[Radians], limit_sidewa
         Finding(
             "sideways bend at the nut",
             within(abs(bend), limit_sideways_bend, math.inf),
-            f"head_sideways_bend[{worst + 1}]",
+            n.head_sideways_bend[worst + 1],
             bend,
-            "limit_sideways_bend",
+            n.limit_sideways_bend,
             "The string that bends most sideways over the nut; toward the treble is positive.",
-            f"Move its post nearer to {{head_straight_y[{worst + 1}]}} from the centreline, treble positive."
+            says("Move its post nearer to {} from the centreline, treble positive.", n.head_straight_y[worst + 1])
             if abs(bend) > limit_sideways_bend
             else "",
         ),

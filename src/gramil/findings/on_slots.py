@@ -2,6 +2,7 @@
 
 import math
 
+from gramil import names as n
 from gramil.description.records import Saw
 from gramil.findings.finding import Finding, Findings, at_least
 from gramil.parts.saw import NO_SAW
@@ -20,9 +21,9 @@ def finding_left_under_slot(
         Finding(
             "wood left under the slots",
             at_least(left, limit_under_slot, limit_under_slot_least),
-            f"slot_left_least[{worst}]",
+            n.slot_left_least[worst],
             left,
-            "limit_under_slot",
+            n.limit_under_slot,
             "This is the least wood left under any slot once the board is finished.",
             "A thicker board, a slot that follows the arch, a shallower tang, or a flatter arch.",
         ),
@@ -41,9 +42,9 @@ def finding_pilot(
         Finding(
             "pilot at the slot's end",
             at_least(left, limit_pilot_least, 0.0),
-            f"slot_kerf_at_end[{worst}]",
+            n.slot_kerf_at_end[worst],
             left,
-            "limit_pilot_least",
+            n.limit_pilot_least,
             "This is all that arching leaves of the pilot kerf at its end.",
             "Cut the pilot deeper, or use a straight bottom.",
         ),
@@ -57,9 +58,9 @@ def finding_clearance(slots_clearance: Mm, limit_clearance_least: Mm, limit_clea
         Finding(
             "room under the tang",
             "fine" if limit_clearance_least <= slots_clearance <= limit_clearance_most else "caution",
-            "slots_clearance",
+            n.slots_clearance,
             slots_clearance,
-            "limit_clearance_least" if short else "limit_clearance_most",
+            n.limit_clearance_least if short else n.limit_clearance_most,
             "Room between the bottom of the tang and the bottom of the slot.",
             "Deepen the slots." if short else "Make the slots shallower.",
         ),
@@ -77,9 +78,9 @@ def finding_crest_loss(
         Finding(
             "crest still to come off",
             "fine" if limit_crest_loss_least <= slots_crest_loss <= limit_crest_loss_most else "caution",
-            "slots_crest_loss",
+            n.slots_crest_loss,
             slots_crest_loss,
-            "limit_crest_loss_least" if short else "limit_crest_loss_most",
+            n.limit_crest_loss_least if short else n.limit_crest_loss_most,
             "Slots cut in the flat board are this much deeper, for wood that arching and levelling take off the crest.",
             "Without it the tang bottoms." if short else "Arch with less to take off.",
         ),
@@ -93,9 +94,9 @@ def finding_saw(shop_saws: tuple[Saw, ...], saw_main: Saw, slots_saw: str) -> Fi
             Finding(
                 "saw for the slots",
                 "not judged",
-                "saw_kerf",
+                n.saw_kerf,
                 math.nan,
-                "",
+                None,
                 "because the shop lists no saw",
                 "List the saws, each with its kerf as measured in a test cut.",
             ),
@@ -104,9 +105,9 @@ def finding_saw(shop_saws: tuple[Saw, ...], saw_main: Saw, slots_saw: str) -> Fi
         Finding(
             "saw for the slots",
             "stop" if saw_main == NO_SAW else "fine",
-            "saw_kerf",
+            n.saw_kerf,
             saw_main.kerf,
-            "",
+            None,
             f"The {saw_main.name} cuts the slots."
             if saw_main != NO_SAW
             else f"No {slots_saw or 'saw'} here makes this cut.",
@@ -124,9 +125,9 @@ def finding_deepening_saw(saw_deepening: Saw, slots_bottom: str, slots_cut: str)
         Finding(
             "saw riding the arch",
             "stop" if missing else "fine",
-            "saw_deepening.kerf",
+            n.saw_deepening.kerf,
             saw_deepening.kerf,
-            "",
+            None,
             "No saw in the shop rides the arch." if missing else f"The {saw_deepening.name} deepens the ends.",
             "A slotting hand saw with a stop that rides on the arched face, or a straight bottom.",
         ),
@@ -141,9 +142,9 @@ def finding_kerfs_agree(saw_kerf_over: Mm, limit_fit_loosest: Mm) -> Findings:
         Finding(
             "kerf of the deepening saw",
             "fine" if saw_kerf_over <= limit_fit_loosest else "caution",
-            "saw_kerf_over",
+            n.saw_kerf_over,
             saw_kerf_over,
-            "limit_fit_loosest",
+            n.limit_fit_loosest,
             "The deepening saw's kerf is this much wider than the main one: a wider one loosens the wire at its ends.",
             "A hand saw with less set.",
         ),

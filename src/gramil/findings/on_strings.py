@@ -1,5 +1,6 @@
 """Verdicts on the strings over the board: room at the edges and between strings, and the board's hump under them."""
 
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, at_least, within
 from gramil.quantities import Cents, Mm, PerFret, PerString, PerStringFret
 
@@ -10,18 +11,21 @@ def finding_edge_margin(
     string_margin_treble: PerFret[Mm], string_margin_bass: PerFret[Mm], limit_edge_margin: Mm
 ) -> Findings:
     """Whether the outer strings keep far enough from the board's edges, where the fret ends are bevelled."""
-    sides = (("treble", string_margin_treble), ("bass", string_margin_bass))
+    sides = (
+        ("treble", n.string_margin_treble, string_margin_treble),
+        ("bass", n.string_margin_bass, string_margin_bass),
+    )
     return tuple(
         Finding(
             f"edge margin, {side}",
             at_least(float(margin.min()), limit_edge_margin, 0.0),
-            f"string_margin_{side}[{int(margin.argmin())}]",
+            figure[int(margin.argmin())],
             float(margin.min()),
-            "limit_edge_margin",
+            n.limit_edge_margin,
             f"The outer string on the {side} side comes closest to the finished edge here.",
             "Narrow the spread at nut or saddle, or widen the board.",
         )
-        for side, margin in sides
+        for side, figure, margin in sides
     )
 
 
@@ -33,9 +37,9 @@ def finding_string_gap(string_gap_nut: PerString[Mm]) -> Findings:
         Finding(
             "air between strings",
             "fine" if gaps[least] > 0 else "stop",
-            f"string_gap_nut[{least + 1}]",
+            n.string_gap_nut[least + 1],
             float(gaps[least]),
-            "",
+            None,
             "The two strings nearest each other at the nut.",
             "Widen the spread at the nut, or use fewer or thinner strings.",
         ),
@@ -49,9 +53,9 @@ def finding_hump(arch_hump: PerString[Mm], limit_string_hump: Mm) -> Findings:
         Finding(
             "hump under a string",
             within(float(arch_hump[worst]), limit_string_hump, 10 * limit_string_hump),
-            f"arch_hump[{worst + 1}]",
+            n.arch_hump[worst + 1],
             float(arch_hump[worst]),
-            "limit_string_hump",
+            n.limit_string_hump,
             "The board stands this far above the string's straight path, and takes that much from the relief.",
             "Let the radius grow along the board in proportion to the spread of the strings, or level the frets so.",
         ),
@@ -66,9 +70,9 @@ def finding_inner_strings(string_error: PerStringFret[Cents], limit_string_error
         Finding(
             "inner strings on straight frets",
             within(float(from_true[string, fret]), limit_string_error_cents, 10 * limit_string_error_cents),
-            f"string_error[{string + 1}, {fret}]",
+            n.string_error[string + 1, fret],
             float(string_error[string, fret]),
-            "limit_string_error_cents",
+            n.limit_string_error_cents,
             "A straight fret is this far from the string's own layout at the worst place.",
             "Space the strings at nut and saddle in the same proportions.",
         ),

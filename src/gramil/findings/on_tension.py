@@ -5,6 +5,7 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.findings.finding import Finding, Findings, at_least, within
 from gramil.quantities import GramPerM, Mm, Newton, NewtonM, PerString, Ratio
 
@@ -30,9 +31,9 @@ def _breaking(reserve: PerString[Ratio], known: NDArray[np.intp], caution: float
     return Finding(
         "strings near breaking",
         at_least(left, caution, stop),
-        f"string_reserve[{worst + 1}]",
+        n.string_reserve[worst + 1],
         left,
-        "limit_breaking_reserve" if left >= stop else "limit_breaking_reserve_least",
+        n.limit_breaking_reserve if left >= stop else n.limit_breaking_reserve_least,
         "The share of its strength that the most stretched string has left; a wound string's core bears it all.",
         "A shorter scale, a lower tuning, or a core of another thickness: a thinner plain string gains nothing.",
     )
@@ -43,9 +44,9 @@ def _strength_not_known(reserve: PerString[Ratio]) -> Finding:
     return Finding(
         "strings near breaking, other materials",
         "not judged",
-        f"string_reserve[{string + 1}]",
+        n.string_reserve[string + 1],
         math.nan,
-        "",
+        None,
         "because no published strength is known for what some strings are made of",
         "Take the packet's word for the pitch and scale that they are made for.",
     )
@@ -59,9 +60,9 @@ def finding_slack(string_pull: PerString[Newton], limit_pull_least: Newton) -> F
         Finding(
             "slack strings",
             at_least(pull, limit_pull_least, limit_pull_least / 2),
-            f"string_pull[{least + 1}]",
+            n.string_pull[least + 1],
             pull,
-            "limit_pull_least",
+            n.limit_pull_least,
             "The string that pulls least.",
             "A thicker string, a longer scale or a higher tuning.",
         ),
@@ -74,9 +75,9 @@ def finding_uneven(string_pull_ratio: Ratio, limit_pull_uneven: Ratio) -> Findin
         Finding(
             "uneven set",
             within(string_pull_ratio, limit_pull_uneven, 2 * limit_pull_uneven),
-            "string_pull_ratio",
+            n.string_pull_ratio,
             string_pull_ratio,
-            "limit_pull_uneven",
+            n.limit_pull_uneven,
             "So many times the pull of the weakest string is that of the strongest.",
             "Another gauge for one of the two.",
         ),
@@ -98,9 +99,9 @@ def finding_estimates(
         Finding(
             "wound strings are estimates",
             "note",
-            f"string_weight[{first + 1}]",
+            n.string_weight[first + 1],
             float(string_weight[first]),
-            "",
+            None,
             "Weight or core of this wound string, and perhaps of others, is estimated: its pull may be some hundredths "
             "out, its set-back some tenths of a millimetre.",
             "Give weights and cores off the packet, or measure the core with the winding cut back.",
@@ -117,9 +118,9 @@ def finding_torque(bridge_torque: NewtonM, limit_torque_least: NewtonM, limit_to
         Finding(
             "torque on the bridge",
             "caution" if over else "note" if under else "fine",
-            "bridge_torque",
+            n.bridge_torque,
             bridge_torque,
-            "limit_torque_least" if under else "limit_torque_most",
+            n.limit_torque_least if under else n.limit_torque_most,
             says,
             "A lower bridge and saddle, lighter strings, or a stiffer top."
             if over

@@ -2,10 +2,12 @@
 
 import math
 
+from gramil import names as n
 from gramil.description.records import Saw
 from gramil.findings.finding import Finding, Findings, at_least, within
 from gramil.parts.records import WireFit
 from gramil.quantities import Mm
+from gramil.reference import says
 
 OWNS = ("finding_",)
 
@@ -26,9 +28,9 @@ def finding_wire_fit(
         Finding(
             "wire in the kerf",
             "caution" if loose else ("note" if tight else "fine"),
-            f'wire_fits["{fit.name}"].gap',
+            n.wire_fits[fit.name].gap,
             fit.gap,
-            "limit_fit_tightest" if tight else "limit_fit_loosest",
+            n.limit_fit_tightest if tight else n.limit_fit_loosest,
             says,
             "Prove it on scrap of the same wood; then another saw or another wire." if loose or tight else "",
         ),
@@ -46,9 +48,9 @@ def finding_bead_bite(
         Finding(
             "bite of the beads",
             at_least(fit.bite, limit_bead_bite_caution, limit_bead_bite_stop),
-            f'wire_fits["{fit.name}"].bite',
+            n.wire_fits[fit.name].bite,
             fit.bite,
-            "limit_bead_bite_caution",
+            n.limit_bead_bite_caution,
             "What each bead bites into the wall of the kerf.",
             "A narrower kerf, a wire with wider beads, or glue and clamped frets.",
         ),
@@ -56,7 +58,7 @@ def finding_bead_bite(
 
 
 def _not_judged(name: str, why: str) -> Finding:
-    return Finding(name, "not judged", "saw_kerf", math.nan, "", why, "List a saw that can make this cut.")
+    return Finding(name, "not judged", n.saw_kerf, math.nan, None, why, "List a saw that can make this cut.")
 
 
 def finding_back_bow(back_bow_least: Mm, back_bow_most: Mm, limit_back_bow: Mm) -> Findings:
@@ -68,10 +70,12 @@ def finding_back_bow(back_bow_least: Mm, back_bow_most: Mm, limit_back_bow: Mm) 
         Finding(
             "back-bow from the frets",
             "stop" if certain else within(back_bow_most, limit_back_bow, math.inf),
-            "back_bow_most",
+            n.back_bow_most,
             back_bow_most,
-            "limit_back_bow",
-            "At most; at the least {back_bow_least}. The share of the wedging that the wood keeps is not known.",
+            n.limit_back_bow,
+            says(
+                "At most; at the least {}. The share of the wedging that the wood keeps is not known.", n.back_bow_least
+            ),
             "A wider kerf or thinner tang; or plane the bow into the board before fretting.",
         ),
     )
@@ -85,9 +89,9 @@ def finding_wire_on_hand(wire_total: Mm, wire_on_hand: Mm) -> Findings:
             Finding(
                 "wire on hand",
                 "not judged",
-                "wire_total",
+                n.wire_total,
                 wire_total,
-                "",
+                None,
                 says,
                 "Write with the wire in the shop's list how much of it is on hand.",
             ),
@@ -96,9 +100,9 @@ def finding_wire_on_hand(wire_total: Mm, wire_on_hand: Mm) -> Findings:
         Finding(
             "wire on hand",
             "fine" if wire_total <= wire_on_hand else "caution",
-            "wire_total",
+            n.wire_total,
             wire_total,
-            "wire_on_hand",
+            n.wire_on_hand,
             "Wire for the whole board with spare, against what is on hand.",
             "Buy wire of the same batch, or measure the new one.",
         ),

@@ -8,6 +8,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from gramil import names as n
 from gramil.change.made import WORST_LAST, Fixed, Standing, operations, verdict
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -77,7 +78,7 @@ def _need(name: str, row: Mapping[str, Any], figures: Figures) -> Iterator[Need]
     if not all(math.isfinite(size) and size > 0 for size in (length, width, thickness)):
         return
     woods = tuple(row["woods"]) if "woods" in row else (str(figures.at(row["wood"])),)
-    owner = str(figures["instrument_name"])
+    owner = str(figures[n.instrument_name])
     for number in range(1, row.get("count", 1) + 1):
         yield Need(owner, name, row["what"], row["part"], woods, length, width, thickness, number, row.get("grain", ""))
 

@@ -2,9 +2,11 @@
 
 import math
 
+from gramil import names as n
 from gramil.parts.body_records import Bout, SideStation
 from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
 from gramil.quantities import Mm
+from gramil.reference import EACH, Text, says
 from gramil.setups.body_work import CLAMPED, HOT, NO_BODY
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
@@ -37,7 +39,7 @@ def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm) -> Setup
     if not body_bouts:
         return skipped("flush", title, 550, NO_BODY)
     known = not math.isnan(channel_flush_cutter)
-    cutter = BigFigure("channel_flush_cutter", "Cutter and its bearing, alike", "as measured", "calipers")
+    cutter = BigFigure(n.channel_flush_cutter, "Cutter and its bearing, alike", "as measured", "calipers")
     by_hand = "No cutter is listed with a bearing as large as itself: trim with chisel, plane and file."
     return Setup(
         "flush",
@@ -45,10 +47,13 @@ def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm) -> Setup
         550,
         (
             *((cutter,) if known else ()),
-            BigFigure("body_plate_allowance", "Plates stand over the sides by about", "", "rule"),
-            BigFigure("top_thickness", "Top", "± {limit_tolerance_height}", "calipers at the soundhole"),
+            BigFigure(n.body_plate_allowance, "Plates stand over the sides by about", "", "rule"),
+            BigFigure(n.top_thickness, "Top", says("± {}", n.limit_tolerance_height), "calipers at the soundhole"),
             BigFigure(
-                "body_back_thickness", "Back", "± {limit_tolerance_height}", "as written when it was thicknessed"
+                n.body_back_thickness,
+                "Back",
+                says("± {}", n.limit_tolerance_height),
+                "as written when it was thicknessed",
             ),
         ),
         (
@@ -76,8 +81,12 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
         return skipped("binding-bend", title, 555, UNBOUND)
     plastic = any(each.plastic for each in bindings)
     places = tuple(
-        f'Mark {{side_stations["{each.name}"].name}}: {{side_stations["{each.name}"].along}} from the neck end, past '
-        "the {limit_strip_over} that is left over there."
+        says(
+            "Mark {}: {} from the neck end, past the {} that is left over there.",
+            n.side_stations[each.name].name,
+            n.side_stations[each.name].along,
+            n.limit_strip_over,
+        )
         for each in side_stations
         if not math.isnan(each.radius)
     )
@@ -86,9 +95,9 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
         title,
         555,
         (
-            BigFigure("strip_length", "Each binding, long", "or more", "rule"),
+            BigFigure(n.strip_length, "Each binding, long", "or more", "rule"),
             *(_thick(each) for each in bindings),
-            BigFigure("body_tightest_bend", "Tightest bend, radius", "", "template"),
+            BigFigure(n.body_tightest_bend, "Tightest bend, radius", "", "template"),
         ),
         (
             "Two strips make an edge, mirrored: mark the neck end and the outside on each.",
@@ -103,22 +112,28 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
         "Laid round the body dry each strip reaches from the neck's middle to the tail's with some left over at both "
         "ends, and its waist comes to the waist.",
         (*((PLASTIC,) if plastic else (HOT,)), FINE_DUST),
-        tuple(f'{{strip_list["{each.name}"].name}} of {{strip_list["{each.name}"].wood}}' for each in bindings),
-        "",
-        tuple(f'strip_list["{each.name}"].thickness' for each in bindings),
+        tuple(says("{} of {}", n.strip_list[each.name].name, n.strip_list[each.name].wood) for each in bindings),
+        None,
+        tuple(n.strip_list[each.name].thickness for each in bindings),
         (Table("Strips", _SIZES, tuple(each.name for each in strip_list), "strip"),),
     )
 
 
-_SIZES = tuple(
-    (head, f'strip_list["<row>"].{field}')
-    for head, field in (("how many", "count"), ("long", "length"), ("high", "height"), ("thick", "thickness"))
+_STRIP = n.strip_list[EACH]
+_SIZES = (
+    ("how many", _STRIP.count),
+    ("long", _STRIP.length),
+    ("high", _STRIP.height),
+    ("thick", _STRIP.thickness),
 )
 
 
 def _thick(strip: Strip) -> BigFigure:
     return BigFigure(
-        f'strip_list["{strip.name}"].thickness', f"The {strip.name}, thick", "± {limit_tolerance_height}", "calipers"
+        n.strip_list[strip.name].thickness,
+        f"The {strip.name}, thick",
+        says("± {}", n.limit_tolerance_height),
+        "calipers",
     )
 
 
@@ -153,25 +168,31 @@ def setup_channels(
         _proof(next(each.name for each in channel_cuts if each.name.endswith("binding")), has_cutter),
         (TRIMMER, FINE_DUST),
         tuple(_pair(each, has_cutter) for each in channel_cuts),
-        "setup-channels",
-        tuple(f'channel_cuts["{each.name}"].depth' for each in channel_cuts),
+        n.drawing_setup_channels,
+        tuple(n.channel_cuts[each.name].depth for each in channel_cuts),
     )
 
 
 def _deep(cut: Cut) -> BigFigure:
     what = f"The {cut.name}'s channel, deep from the plate's face"
-    return BigFigure(f'channel_cuts["{cut.name}"].depth', what, "± {limit_tolerance_height}", "depth gauge, offcut")
-
-
-def _leaning(tilt: Tilt) -> str:
-    at = f'channel_tilts["{tilt.name}"]'
-    return (
-        f"The {tilt.name} slopes by {{{at}.angle}} at its steepest, {{{at}.along}} round from the neck. Riding on it, "
-        f"the cutter leans as much: its wall is {{{at}.lean}} out over the binding's height, its floor {{{at}.floor}}."
+    return BigFigure(
+        n.channel_cuts[cut.name].depth, what, says("± {}", n.limit_tolerance_height), "depth gauge, offcut"
     )
 
 
-def _purfling_steps(purfled: tuple[Edge, ...]) -> tuple[str, ...]:
+def _leaning(tilt: Tilt) -> Text:
+    at = n.channel_tilts[tilt.name]
+    return says(
+        f"The {tilt.name} slopes by {{}} at its steepest, {{}} round from the neck. Riding on it, the "
+        "cutter leans as much: its wall is {} out over the binding's height, its floor {}.",
+        at.angle,
+        at.along,
+        at.lean,
+        at.floor,
+    )
+
+
+def _purfling_steps(purfled: tuple[Edge, ...]) -> tuple[Text, ...]:
     if not purfled:
         return ()
     return (
@@ -180,32 +201,39 @@ def _purfling_steps(purfled: tuple[Edge, ...]) -> tuple[str, ...]:
     )
 
 
-def _score(edge: Edge) -> str:
-    cut = f'channel_cuts["{edge.name} purfling"]'
-    return (
-        f"Score the {edge.name} {{{cut}.inset}} in from the side with a knife in a gauge: across the grain, at neck "
-        "and tail, it tears out first."
+def _score(edge: Edge) -> Text:
+    cut = n.channel_cuts[f"{edge.name} purfling"]
+    return says(
+        f"Score the {edge.name} {{}} in from the side with a knife in a gauge: across the grain, at neck "
+        "and tail, it tears out first.",
+        cut.inset,
     )
 
 
-def _proof(first: str, has_cutter: bool) -> str:
-    cut = f'channel_cuts["{first}"]'
+def _proof(first: str, has_cutter: bool) -> Text:
+    cut = n.channel_cuts[first]
     if not has_cutter:
-        return f"Calipers from the side's face read {{{cut}.inset}} in, and from the plate's {{{cut}.depth}} down."
-    return (
-        f"In the offcut the {first} stands {{{cut}.proud}} out of the side and {{limit_binding_proud_least}} over the "
-        "plate. A wrong bearing shows here."
+        return says("Calipers from the side's face read {} in, and from the plate's {} down.", cut.inset, cut.depth)
+    return says(
+        f"In the offcut the {first} stands {{}} out of the side and {{}} over the plate. A wrong bearing shows here.",
+        cut.proud,
+        n.limit_binding_proud_least,
     )
 
 
-def _pair(cut: Cut, has_cutter: bool) -> str:
+def _pair(cut: Cut, has_cutter: bool) -> Text:
     """What a channel is cut with, and what that leaves."""
-    at = f'channel_cuts["{cut.name}"]'
+    at = n.channel_cuts[cut.name]
     if not has_cutter:
-        return f"{{{at}.name}}, {{{at}.inset}} in: no cutter listed; cutter less bearing would be {{{at}.step}}"
-    return (
-        f"{{{at}.name}}, {{{at}.inset}} in: {{{at}.choice}}, cutter {{{at}.diameter}}, leaves {{{at}.ledge}}, "
-        f"strips {{{at}.proud}} proud"
+        return says("{}, {} in: no cutter listed; cutter less bearing would be {}", at.name, at.inset, at.step)
+    return says(
+        "{}, {} in: {}, cutter {}, leaves {}, strips {} proud",
+        at.name,
+        at.inset,
+        at.choice,
+        at.diameter,
+        at.ledge,
+        at.proud,
     )
 
 
@@ -226,14 +254,14 @@ def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip,
         565,
         (
             *(
-                BigFigure(f'channel_list["{each.name}"].cover', f"Binding below the {each.name}", "about", "rule")
+                BigFigure(n.channel_list[each.name].cover, f"Binding below the {each.name}", "about", "rule")
                 for each in channel_edges
             ),
             BigFigure(
-                "limit_binding_proud_least", "Proud of plate and side, all round, at least", "", "finger and feeler"
+                n.limit_binding_proud_least, "Proud of plate and side, all round, at least", "", "finger and feeler"
             ),
-            BigFigure("channel_side_left", "Side left to show, where it is shallowest", "about", "rule"),
-            BigFigure("limit_gluing_humidity", "Air for gluing, relative humidity", "", "hygrometer"),
+            BigFigure(n.channel_side_left, "Side left to show, where it is shallowest", "about", "rule"),
+            BigFigure(n.limit_gluing_humidity, "Air for gluing, relative humidity", "", "hygrometer"),
         ),
         (
             "Whole length dry first, tape every hand's breadth; where it will not close, warm the strip again, never "
@@ -247,6 +275,6 @@ def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip,
         "Dry, no light shows between strip and channel on the plate or on the side, at the waist least of all.",
         (CLAMPED, *((solvent,) if plastic else ())),
         ("tape or binding cord, scraper, feeler",),
-        "setup-channels",
-        ("channel_side_left",),
+        n.drawing_setup_channels,
+        (n.channel_side_left,),
     )

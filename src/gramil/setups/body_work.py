@@ -1,7 +1,11 @@
 """Set-ups for the body: the mould, bending the sides, sawing out the braces, gluing them to top and back."""
 
+from typing import Any
+
+from gramil import names as n
 from gramil.parts.body_records import Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
 from gramil.quantities import Count, Ratio
+from gramil.reference import Ref, Text, says
 from gramil.setups.lines import BY_HAND, POWERED
 from gramil.setups.setup import BigFigure, Setup, skipped
 
@@ -28,22 +32,25 @@ def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
         "Make the mould",
         500,
         (
-            BigFigure("body_length", "Body, neck end to tail", "± {limit_tolerance_outline}", "rule"),
-            BigFigure("body_width", "Widest", "± {limit_tolerance_outline}", "rule"),
-            BigFigure("body_mould_length", "Blank for the mould, long", "or more", "rule"),
-            BigFigure("body_mould_half_width", "Each half, wide", "or more", "rule"),
-            BigFigure("body_mould_thickness", "Thick, so that the sides stand out of it", "about", "rule"),
+            BigFigure(n.body_length, "Body, neck end to tail", says("± {}", n.limit_tolerance_outline), "rule"),
+            BigFigure(n.body_width, "Widest", says("± {}", n.limit_tolerance_outline), "rule"),
+            BigFigure(n.body_mould_length, "Blank for the mould, long", "or more", "rule"),
+            BigFigure(n.body_mould_half_width, "Each half, wide", "or more", "rule"),
+            BigFigure(n.body_mould_thickness, "Thick, so that the sides stand out of it", "about", "rule"),
         ),
         (
             "Stick the printed mould to the first half, true to its straight edge, and saw outside the line.",
             "Work down to the line, square to the face; a curve felt with the thumb tells more than the eye.",
             "Make the second half from the first with a following cutter, and dowel the two at neck and tail.",
         ),
-        "Turn one half over onto the other: they lie alike everywhere, and the outline measures {body_length} long.",
+        says(
+            "Turn one half over onto the other: they lie alike everywhere, and the outline measures {} long.",
+            n.body_length,
+        ),
         (POWERED,),
         ("saw, rasp or following cutter, square",),
-        "mould",
-        ("body_length", "body_width"),
+        n.drawing_mould,
+        (n.body_length, n.body_width),
     )
 
 
@@ -56,8 +63,12 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
     if not side_stations:
         return skipped("sides", "Bend the sides", 510, NO_BODY)
     marks = tuple(
-        f'Strike {{side_stations["{each.name}"].name}}: {{side_stations["{each.name}"].along}} from the neck, '
-        f'{{side_stations["{each.name}"].depth}} deep.'
+        says(
+            "Strike {}: {} from the neck, {} deep.",
+            n.side_stations[each.name].name,
+            n.side_stations[each.name].along,
+            n.side_stations[each.name].depth,
+        )
         for each in side_stations
     )
     return Setup(
@@ -65,12 +76,14 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
         "Bend the sides",
         510,
         (
-            BigFigure("side_blank_length", "Each side, long", "or more", "rule"),
-            BigFigure("side_blank_width", "Wide", "or more", "rule"),
-            BigFigure("body_wall", "Thick", "± {limit_tolerance_height}", "calipers, all along"),
-            BigFigure("side_length", "Neck to tail along the side", "± {limit_tolerance_outline}", "template"),
-            BigFigure("side_length_middle", "The same in the middle of its thickness", "", "worked out"),
-            BigFigure("body_tightest_bend", "Tightest bend, radius", "", "template"),
+            BigFigure(n.side_blank_length, "Each side, long", "or more", "rule"),
+            BigFigure(n.side_blank_width, "Wide", "or more", "rule"),
+            BigFigure(n.body_wall, "Thick", says("± {}", n.limit_tolerance_height), "calipers, all along"),
+            BigFigure(
+                n.side_length, "Neck to tail along the side", says("± {}", n.limit_tolerance_outline), "template"
+            ),
+            BigFigure(n.side_length_middle, "The same in the middle of its thickness", "", "worked out"),
+            BigFigure(n.body_tightest_bend, "Tightest bend, radius", "", "template"),
         ),
         (
             "Book-match the two sides; mark the face, the edge toward the back, and the neck end on both.",
@@ -81,9 +94,9 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
         ),
         "Each station's mark meets its place in the mould: the waist at the waist. A side bent end for end shows here.",
         (HOT, POWERED),
-        ("sides of {body_side_wood}; mould, hot iron or bending form, template",),
-        "setup-side",
-        ("body_wall", "side_length"),
+        (says("sides of {}; mould, hot iron or bending form, template", n.body_side_wood),),
+        n.drawing_setup_side,
+        (n.body_wall, n.side_length),
     )
 
 
@@ -98,14 +111,23 @@ def setup_brace_stock(
     if not stick_list:
         return skipped("brace-stock", "Saw out the braces", 520, "No brace is described.")
     lines = tuple(
-        f'{{stick_list["{each.name}"].name}}: {{stick_list["{each.name}"].length}} long, '
-        f'{{stick_list["{each.name}"].width}} wide, '
-        f'{{stick_list["{each.name}"].height}} high, of {{stick_list["{each.name}"].wood}}.'
+        says(
+            "{}: {} long, {} wide, {} high, of {}.",
+            n.stick_list[each.name].name,
+            n.stick_list[each.name].length,
+            n.stick_list[each.name].width,
+            n.stick_list[each.name].height,
+            n.stick_list[each.name].wood,
+        )
         for each in stick_list
     )
     stock = tuple(
-        f'{{stick_billets["{each.name}"].name}} yields {{stick_billets["{each.name}"].sticks}} of the sticks, and '
-        f'{{stick_billets["{each.name}"].left}} of stick besides'
+        says(
+            "{} yields {} of the sticks, and {} of stick besides",
+            n.stick_billets[each.name].name,
+            n.stick_billets[each.name].sticks,
+            n.stick_billets[each.name].left,
+        )
         for each in stick_billets
     )
     short = ("The stock on hand does not yield every stick: see what was found.",) if stick_wanting else ()
@@ -115,8 +137,8 @@ def setup_brace_stock(
         "Saw out the braces",
         520,
         (
-            BigFigure(f'stick_list["{longest}"].length', "The longest", "or more", "rule"),
-            BigFigure(f'stick_list["{longest}"].height', "Its height", "or more", "calipers"),
+            BigFigure(n.stick_list[longest].length, "The longest", "or more", "rule"),
+            BigFigure(n.stick_list[longest].height, "Its height", "or more", "calipers"),
         ),
         (
             "Split the billet along the grain, never saw first: run-out in a brace is half its strength.",
@@ -127,8 +149,8 @@ def setup_brace_stock(
         "Split a shaving off the end: it runs straight along the edge. Where it runs out, keep it for short braces.",
         (BY_HAND,),
         ("froe or knife, plane, saw", *stock),
-        "braces",
-        (f'stick_list["{longest}"].length',),
+        n.drawing_braces,
+        (n.stick_list[longest].length,),
     )
 
 
@@ -141,14 +163,18 @@ def setup_brace_top(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossi
     braces = tuple(each for each in brace_list if each.plate == "top")
     if not braces:
         return skipped("brace-top", "Brace the top", 530, "No top brace is described.")
-    crossing = tuple(_halving(f'brace_crossings["{each.name}"]') for each in brace_crossings)
-    return _bracing("brace-top", "Brace the top", 530, braces, crossing, "top-inside")
+    crossing = tuple(_halving(n.brace_crossings[each.name]) for each in brace_crossings)
+    return _bracing("brace-top", "Brace the top", 530, braces, crossing, n.drawing_top_inside)
 
 
-def _halving(at: str) -> str:
-    return (
-        f"Halve {{{at}.name}} where they cross: {{{at}.under}} from above, {{{at}.depth_under}} deep, {{{at}.over}} "
-        f"from its foot, {{{at}.depth_over}} deep. Dry first."
+def _halving(at: "n.CrossingRef") -> Text:
+    return says(
+        "Halve {} where they cross: {} from above, {} deep, {} from its foot, {} deep. Dry first.",
+        at.name,
+        at.under,
+        at.depth_under,
+        at.over,
+        at.depth_over,
     )
 
 
@@ -160,32 +186,40 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
     """
     if not plate_shapes:
         return skipped("bridge-plate", "Bridge plate", 535, "No bridge plate is described.")
-    way = "leaning as the bridge, {plate_lean} from square" if plate_slant else "square to the centreline"
+    way = says("leaning as the bridge, {} from square", n.plate_lean) if plate_slant else "square to the centreline"
     fitted = ("Bevel its ends to the legs of the X until no light shows, plate on its lines.",) if brace_legs else ()
     return Setup(
         "bridge-plate",
         "Bridge plate",
         535,
         (
-            BigFigure("bridge_plate_thickness", "Thick", "± {limit_tolerance_height}", "calipers"),
-            BigFigure("plate_length", "The piece for it, long", "or more", "rule"),
-            BigFigure("plate_width", "Front to back", "± {limit_tolerance_outline}", "rule"),
-            BigFigure("bridge_plate_length_front", "Front edge, across", "± {limit_tolerance_outline}", "rule"),
-            BigFigure("bridge_plate_length_back", "Back edge, across", "± {limit_tolerance_outline}", "rule"),
-            BigFigure("plate_front", "From the body's edge to its front", "± {limit_tolerance_outline}", "rule"),
+            BigFigure(n.bridge_plate_thickness, "Thick", says("± {}", n.limit_tolerance_height), "calipers"),
+            BigFigure(n.plate_length, "The piece for it, long", "or more", "rule"),
+            BigFigure(n.plate_width, "Front to back", says("± {}", n.limit_tolerance_outline), "rule"),
+            BigFigure(
+                n.bridge_plate_length_front, "Front edge, across", says("± {}", n.limit_tolerance_outline), "rule"
+            ),
+            BigFigure(n.bridge_plate_length_back, "Back edge, across", says("± {}", n.limit_tolerance_outline), "rule"),
+            BigFigure(
+                n.plate_front, "From the body's edge to its front", says("± {}", n.limit_tolerance_outline), "rule"
+            ),
         ),
         (
-            "Saw it from {bridge_plate_wood}, the grain across the top's, or leaning a little: it must not split "
-            "along the pins.",
+            says(
+                "Saw it from {}, the grain across the top's, or leaning a little: it must not split along the pins.",
+                n.bridge_plate_wood,
+            ),
             f"Strike its front line on the inside of the top, {way}.",
             *fitted,
             "Dry first, in the dish. Glue, and clamp from the middle out.",
         ),
-        "Before glue: prick through at the saddle's line, {body_saddle} from the body's edge: inside the plate.",
+        says(
+            "Before glue: prick through at the saddle's line, {} from the body's edge: inside the plate.", n.body_saddle
+        ),
         (CLAMPED, BY_HAND),
         ("saw, plane, dish, clamps that reach",),
-        "top-inside",
-        ("plate_front", "bridge_plate_thickness"),
+        n.drawing_top_inside,
+        (n.plate_front, n.bridge_plate_thickness),
     )
 
 
@@ -198,17 +232,21 @@ def setup_brace_back(brace_list: tuple[Brace, ...]) -> Setup:
     braces = tuple(each for each in brace_list if each.plate == "back")
     if not braces:
         return skipped("brace-back", "Brace the back", 540, "No back brace is described.")
-    return _bracing("brace-back", "Brace the back", 540, braces, (), "back-inside")
+    return _bracing("brace-back", "Brace the back", 540, braces, (), n.drawing_back_inside)
 
 
 def _bracing(
-    name: str, title: str, order: Count, braces: tuple[Brace, ...], more: tuple[str, ...], drawing: str
+    name: str, title: str, order: Count, braces: tuple[Brace, ...], more: tuple[Text, ...], drawing: Ref[Any]
 ) -> Setup:
     longest = max(braces, key=lambda each: each.length).name
-    at = f'brace_list["{longest}"]'
+    at = n.brace_list[longest]
     feet = tuple(
-        f'{{brace_list["{each.name}"].name}}: {{brace_list["{each.name}"].length}} long, its foot full in the '
-        f'middle by {{brace_list["{each.name}"].sagitta}}.'
+        says(
+            "{}: {} long, its foot full in the middle by {}.",
+            n.brace_list[each.name].name,
+            n.brace_list[each.name].length,
+            n.brace_list[each.name].sagitta,
+        )
         for each in braces
     )
     return Setup(
@@ -216,11 +254,14 @@ def _bracing(
         title,
         order,
         (
-            BigFigure(f"{at}.radius", "Radius of the feet, the longest brace", "as the dish", "brace card or dish"),
+            BigFigure(at.radius, "Radius of the feet, the longest brace", "as the dish", "brace card or dish"),
             BigFigure(
-                f"{at}.sagitta", "Its foot is full by", "± {limit_tolerance_height}", "straightedge: light at both ends"
+                at.sagitta,
+                "Its foot is full by",
+                says("± {}", n.limit_tolerance_height),
+                "straightedge: light at both ends",
             ),
-            BigFigure("limit_gluing_humidity", "Air for gluing, relative humidity", "", "hygrometer"),
+            BigFigure(n.limit_gluing_humidity, "Air for gluing, relative humidity", "", "hygrometer"),
         ),
         (
             "Wood settled in the air for gluing first: see whether it is ready.",
@@ -233,5 +274,5 @@ def _bracing(
         (CLAMPED,),
         ("dish or brace cards, go-bars or clamps, plane",),
         drawing,
-        (f"{at}.sagitta",),
+        (at.sagitta,),
     )

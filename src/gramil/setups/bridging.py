@@ -1,6 +1,8 @@
 """Set-ups for the strings' far end: placing the bridge, its slot, the saddle, stringing up, and setting in tune."""
 
+from gramil import names as n
 from gramil.quantities import Count
+from gramil.reference import says
 from gramil.setups.lines import BY_HAND, POWERED
 from gramil.setups.setup import BigFigure, Setup, Table
 
@@ -22,18 +24,24 @@ def setup_bridge(station_fanned: bool) -> Setup:
         400,
         (
             BigFigure(
-                "bridge_front_from_octave",
-                "From the crown of fret {action_fret} to the front edge",
-                "± {limit_tolerance_bridge}",
+                n.bridge_front_from_octave,
+                says("From the crown of fret {} to the front edge", n.action_fret),
+                says("± {}", n.limit_tolerance_bridge),
                 "rule",
             ),
-            BigFigure("bridge_front_from_nut", "From the nut's face to the front edge", "for checking", "long rule"),
-            BigFigure("bridge_front_from_join", "From the join to the front edge", "for checking", "rule"),
+            BigFigure(n.bridge_front_from_nut, "From the nut's face to the front edge", "for checking", "long rule"),
+            BigFigure(n.bridge_front_from_join, "From the join to the front edge", "for checking", "rule"),
             BigFigure(
-                "saddle_position", "Zero line to the middle of the saddle's slot", "± {limit_tolerance_bridge}", "rule"
+                n.saddle_position,
+                "Zero line to the middle of the saddle's slot",
+                says("± {}", n.limit_tolerance_bridge),
+                "rule",
             ),
             BigFigure(
-                "bridge_spread", "Outer strings at the saddle, centre to centre", "± {limit_tolerance_outline}", "rule"
+                n.bridge_spread,
+                "Outer strings at the saddle, centre to centre",
+                says("± {}", n.limit_tolerance_outline),
+                "rule",
             ),
         ),
         (
@@ -49,21 +57,26 @@ def setup_bridge(station_fanned: bool) -> Setup:
         "half the string's own scale and its set-back. A bridge placed by the plan of another scale fails here.",
         ("Clamps through the soundhole: nothing may bear on a brace or mark the top. " + BY_HAND,),
         (
-            "bridge {bridge_length} by {bridge_width}, {bridge_thickness} thick at the saddle",
-            "the strings will turn it with {bridge_torque}, pulling {string_pull_total} together",
+            says("bridge {} by {}, {} thick at the saddle", n.bridge_length, n.bridge_width, n.bridge_thickness),
+            says("the strings will turn it with {}, pulling {} together", n.bridge_torque, n.string_pull_total),
         ),
-        "setup-bridge",
-        ("bridge_front_from_octave", "saddle_position"),
+        n.drawing_setup_bridge,
+        (n.bridge_front_from_octave, n.saddle_position),
     )
 
 
-PINNED = (
-    "Bore each pin's hole: {bridge_hold_behind} behind the slot's middle on the centreline, {bridge_hold_step} apart."
+PINNED = says(
+    "Bore each pin's hole: {} behind the slot's middle on the centreline, {} apart.",
+    n.bridge_hold_behind,
+    n.bridge_hold_step,
 )
-TIED = (
-    "Cut the tie block's face {bridge_hold_behind} behind the slot's middle on the centreline. Bore the strings' holes "
-    "through the block from its back, along the strings, {bridge_hold_step} apart; in its face they come out "
-    "{bridge_hold_below} under the bridge's top."
+TIED = says(
+    "Cut the tie block's face {} behind the slot's middle on the centreline. Bore the strings' holes "
+    "through the block from its back, along the strings, {} apart; in its face they come out "
+    "{} under the bridge's top.",
+    n.bridge_hold_behind,
+    n.bridge_hold_step,
+    n.bridge_hold_below,
 )
 """How the bridge is worked for what holds the strings."""
 
@@ -80,16 +93,23 @@ def setup_saddle_slot(bridge_hold: str) -> Setup:
         410,
         (
             BigFigure(
-                "saddle_end_treble",
+                n.saddle_end_treble,
                 "Zero line to the slot's middle, at its treble end",
-                "± {limit_tolerance_height}",
+                says("± {}", n.limit_tolerance_height),
                 "rule",
             ),
-            BigFigure("saddle_end_bass", "The same at its bass end", "± {limit_tolerance_height}", "rule"),
-            BigFigure("saddle_thickness", "Wide, for a saddle that pushes in by hand", "a scrap of it", "the saddle"),
-            BigFigure("saddle_length", "Long, with round ends", "± {limit_tolerance_outline}", "rule"),
-            BigFigure("saddle_slot_depth", "Deep, under the bridge's top", "± {limit_tolerance_height}", "depth gauge"),
-            BigFigure("bridge_under_slot", "Left under it", "{limit_under_saddle_slot} or more", "worked out"),
+            BigFigure(n.saddle_end_bass, "The same at its bass end", says("± {}", n.limit_tolerance_height), "rule"),
+            BigFigure(n.saddle_thickness, "Wide, for a saddle that pushes in by hand", "a scrap of it", "the saddle"),
+            BigFigure(n.saddle_length, "Long, with round ends", says("± {}", n.limit_tolerance_outline), "rule"),
+            BigFigure(
+                n.saddle_slot_depth,
+                "Deep, under the bridge's top",
+                says("± {}", n.limit_tolerance_height),
+                "depth gauge",
+            ),
+            BigFigure(
+                n.bridge_under_slot, "Left under it", says("{} or more", n.limit_under_saddle_slot), "worked out"
+            ),
         ),
         (
             "Scribe the slot's middle through both ends; the bridge's drawing in the pack lays it over at true scale.",
@@ -99,9 +119,9 @@ def setup_saddle_slot(bridge_hold: str) -> Setup:
         "Push a scrap of the saddle in: it stands upright by itself and lifts out by hand. Lay the pack's "
         "drawing over the bridge: every break point falls on the saddle.",
         ("A small cutter in hard wood: light passes, the bridge clamped. " + POWERED,),
-        ("saddle's angle to a square line {saddle_angle}; holes {bridge_pin_diameter}",),
-        "setup-bridge",
-        ("saddle_thickness", "saddle_slot_depth"),
+        (says("saddle's angle to a square line {}; holes {}", n.saddle_angle, n.bridge_pin_diameter),),
+        n.drawing_setup_bridge,
+        (n.saddle_thickness, n.saddle_slot_depth),
     )
 
 
@@ -116,9 +136,9 @@ def setup_saddle(strings_count: Count) -> Setup:
         "Shape the saddle",
         420,
         (
-            BigFigure("saddle_blank_height", "Blank, tall", "or a little more", "calipers"),
-            BigFigure("saddle_length", "Blank, long", "± {limit_tolerance_outline}", "calipers"),
-            BigFigure("saddle_thickness", "Blank, thick", "pushes in by hand", "calipers"),
+            BigFigure(n.saddle_blank_height, "Blank, tall", "or a little more", "calipers"),
+            BigFigure(n.saddle_length, "Blank, long", says("± {}", n.limit_tolerance_outline), "calipers"),
+            BigFigure(n.saddle_thickness, "Blank, thick", "pushes in by hand", "calipers"),
         ),
         (
             "Flatten the foot first: a saddle that rocks in its slot gives no true height.",
@@ -129,18 +149,21 @@ def setup_saddle(strings_count: Count) -> Setup:
         "Calipers over foot and top at the outer strings against the table; then the card slides over the whole top "
         "without light. A saddle turned end for end shows here.",
         ("Bone dust: wet the work or wear a mask. " + BY_HAND,),
-        ("bridge's slot {saddle_slot_depth} deep", "break points are filed to {intonation_file_to}"),
-        "setup-saddle",
-        ("saddle_blank_height",),
+        (
+            says("bridge's slot {} deep", n.saddle_slot_depth),
+            says("break points are filed to {}", n.intonation_file_to),
+        ),
+        n.drawing_setup_saddle,
+        (n.saddle_blank_height,),
         (
             Table(
                 "String by string, treble first",
                 (
-                    ("over the slot's floor", "saddle_tall"),
-                    ("over the bridge", "neck_set_exposed"),
-                    ("set-back", "saddle_set_back"),
-                    ("off the middle, tail positive", "saddle_off_line"),
-                    ("down behind it", "bridge_break_angle"),
+                    ("over the slot's floor", n.saddle_tall),
+                    ("over the bridge", n.neck_set_exposed),
+                    ("set-back", n.saddle_set_back),
+                    ("off the middle, tail positive", n.saddle_off_line),
+                    ("down behind it", n.bridge_break_angle),
                 ),
                 tuple(range(1, strings_count + 1)),
                 "string",
@@ -165,9 +188,9 @@ def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
         "String up",
         430,
         (
-            BigFigure("string_pull_total", "All strings together pull", "", "worked out"),
-            BigFigure("bridge_torque", "They turn the bridge with", "to {limit_torque_most}", "worked out"),
-            BigFigure("strings_a4", "Tuned with this A", "", "tuner"),
+            BigFigure(n.string_pull_total, "All strings together pull", "", "worked out"),
+            BigFigure(n.bridge_torque, "They turn the bridge with", says("to {}", n.limit_torque_most), "worked out"),
+            BigFigure(n.strings_a4, "Tuned with this A", "", "tuner"),
         ),
         (
             "Bring all strings up together, a little at a time, outer ones first.",
@@ -177,19 +200,19 @@ def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
         "Each string's pitch against the table, twice round: strings still settling are not measured. A set in another "
         "tuning shows here.",
         (STRUNG + BY_HAND,),
-        ("the strings are {strings_plain}, wound ones {strings_wrap} over {strings_core}",),
-        "",
-        ("string_pull_total",),
+        (says("the strings are {}, wound ones {} over {}", n.strings_plain, n.strings_wrap, n.strings_core),),
+        None,
+        (n.string_pull_total,),
         (
             Table(
                 "String by string, treble first",
                 (
-                    ("thick", "strings_gauges"),
-                    ("sounds", "strings_frequency"),
-                    ("weighs", "string_weight"),
-                    ("pulls", "string_pull"),
-                    ("share of strength left", "string_reserve"),
-                    ("drawn by", "string_elongation"),
+                    ("thick", n.strings_gauges),
+                    ("sounds", n.strings_frequency),
+                    ("weighs", n.string_weight),
+                    ("pulls", n.string_pull),
+                    ("share of strength left", n.string_reserve),
+                    ("drawn by", n.string_elongation),
                 ),
                 tuple(range(1, strings_count + 1)),
                 "string",
@@ -209,35 +232,35 @@ def setup_in_tune(strings_count: Count, action_fret: Count) -> Setup:
         "Set in tune",
         440,
         (
-            BigFigure("intonation_rms_all_before", "Out without any set-back, root mean square", "", "worked out"),
-            BigFigure("intonation_rms_all_after", "Out as filed, root mean square", "", "worked out"),
-            BigFigure("intonation_rms_best", "Out with nut and saddle at their best", "", "worked out"),
+            BigFigure(n.intonation_rms_all_before, "Out without any set-back, root mean square", "", "worked out"),
+            BigFigure(n.intonation_rms_all_after, "Out as filed, root mean square", "", "worked out"),
+            BigFigure(n.intonation_rms_best, "Out with nut and saddle at their best", "", "worked out"),
             BigFigure(
-                "intonation_nut_best[1]", "Where the nut would best stand, toward the first fret", "", "worked out"
+                n.intonation_nut_best[1], "Where the nut would best stand, toward the first fret", "", "worked out"
             ),
         ),
         (
             "Set action and relief first: both change the pitch of every fret.",
-            "Tune the open string, press fret {action_fret} as it is played, and write down how sharp it is.",
+            says("Tune the open string, press fret {} as it is played, and write down how sharp it is.", n.action_fret),
             "Move the break point toward the tail by the table's figure for each cent sharp; flat, toward the nut.",
             "Retune, and read again: the open string has moved as well.",
         ),
         "The harmonic at the octave against the open string: nothing. A tuner or a string that fails this is not to "
         "be trusted with cents.",
         ("Slacken a string before its saddle is filed. " + STRUNG + BY_HAND,),
-        ("counted from fret {intonation_from_fret} to fret {intonation_to_fret}; sharp is positive",),
-        "",
-        tuple(f"intonation_cents_after[{row}, {action_fret}]" for row in range(1, strings_count + 1)),
+        (says("counted from fret {} to fret {}; sharp is positive", n.intonation_from_fret, n.intonation_to_fret),),
+        None,
+        tuple(n.intonation_cents_after[row, action_fret] for row in range(1, strings_count + 1)),
         (
             Table(
                 "String by string, treble first",
                 (
-                    ("move for each cent at the octave", "intonation_octave_move"),
-                    ("nut stands forward", "intonation_nut_forward"),
-                    ("saddle set back", "saddle_set_back"),
-                    ("best place of it", "saddle_set_back_best"),
-                    ("out before", "intonation_rms_before"),
-                    ("out as filed", "intonation_rms_after"),
+                    ("move for each cent at the octave", n.intonation_octave_move),
+                    ("nut stands forward", n.intonation_nut_forward),
+                    ("saddle set back", n.saddle_set_back),
+                    ("best place of it", n.saddle_set_back_best),
+                    ("out before", n.intonation_rms_before),
+                    ("out as filed", n.intonation_rms_after),
                 ),
                 tuple(range(1, strings_count + 1)),
                 "string",

@@ -1,8 +1,10 @@
 """Set-ups for the board's edges: the taper, and the ledge for the binding."""
 
+from gramil import names as n
 from gramil.description.records import Jig
 from gramil.parts.records import LedgeChoice
 from gramil.quantities import Mm
+from gramil.reference import says
 from gramil.setups.lines import DUST, POWERED, jig_line
 from gramil.setups.setup import BigFigure, Setup, skipped
 
@@ -29,55 +31,69 @@ def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setu
         5,
         _carriage() if has_jig else _marks(),
         _carriage_steps(fits) if has_jig else _mark_steps(),
-        "After the first edge, measure from the centreline square across to it: {taper_half_width_nut} at the nut end, "
-        "{taper_half_width_tail} at the tail end. A taper set the wrong way round, or doubled, shows here.",
+        says(
+            "After the first edge, measure from the centreline square across to it: {} at the nut end, "
+            "{} at the tail end. A taper set the wrong way round, or doubled, shows here.",
+            n.taper_half_width_nut,
+            n.taper_half_width_tail,
+        ),
         (
             "Short and narrow work: in the carriage or between push blocks, never freehand. " + POWERED,
             DUST,
         ),
         (
-            jig_line("jig_taper", jig_taper) + ": its reference face to the cutter's near side",
-            "half taper {board_half_taper_angle}, whole taper {board_taper_angle}",
+            jig_line(n.jig_taper, jig_taper) + ": its reference face to the cutter's near side",
+            says("half taper {}, whole taper {}", n.board_half_taper_angle, n.board_taper_angle),
         )
         if has_jig
         else (
             "no jig for the taper is listed: saw outside the marks and plane to them",
-            "half taper {board_half_taper_angle}",
+            says("half taper {}", n.board_half_taper_angle),
         ),
-        "setup-taper",
-        ("taper_half_width_nut", "taper_half_width_tail", "nut_width", "board_width_at_tail"),
+        n.drawing_setup_taper,
+        (n.taper_half_width_nut, n.taper_half_width_tail, n.nut_width, n.board_width_at_tail),
     )
 
 
 def _carriage() -> tuple[BigFigure, ...]:
-    near, tool = "± {limit_tolerance_height}", "calipers from the reference face"
+    near, tool = says("± {}", n.limit_tolerance_height), "calipers from the reference face"
     return (
-        BigFigure("taper_centre_nut", "Reference face to the centreline at the nut end, either edge", near, tool),
-        BigFigure("taper_centre_tail", "Reference face to the centreline at the tail end, either edge", near, tool),
-        BigFigure("taper_edge_nut", "Or, second edge: face to the finished edge's corner at the nut end", near, tool),
-        BigFigure("taper_edge_tail", "Or, second edge: face to the finished edge's corner at the tail end", near, tool),
-        BigFigure("nut_width", "Finished width at the zero line", "± {limit_tolerance_width}", "calipers"),
-        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {limit_tolerance_width}", "calipers"),
+        BigFigure(n.taper_centre_nut, "Reference face to the centreline at the nut end, either edge", near, tool),
+        BigFigure(n.taper_centre_tail, "Reference face to the centreline at the tail end, either edge", near, tool),
+        BigFigure(n.taper_edge_nut, "Or, second edge: face to the finished edge's corner at the nut end", near, tool),
+        BigFigure(n.taper_edge_tail, "Or, second edge: face to the finished edge's corner at the tail end", near, tool),
+        BigFigure(n.nut_width, "Finished width at the zero line", says("± {}", n.limit_tolerance_width), "calipers"),
+        BigFigure(
+            n.board_width_at_tail, "Finished width at the tail end", says("± {}", n.limit_tolerance_width), "calipers"
+        ),
     )
 
 
 def _marks() -> tuple[BigFigure, ...]:
-    near = "± {limit_tolerance_height}"
+    near = says("± {}", n.limit_tolerance_height)
     return (
-        BigFigure("taper_half_width_nut", "Centreline to either edge at the nut end", near, "calipers"),
-        BigFigure("taper_half_width_tail", "Centreline to either edge at the tail end", near, "calipers"),
-        BigFigure("nut_width", "Finished width at the zero line", "± {limit_tolerance_width}", "calipers"),
-        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {limit_tolerance_width}", "calipers"),
+        BigFigure(n.taper_half_width_nut, "Centreline to either edge at the nut end", near, "calipers"),
+        BigFigure(n.taper_half_width_tail, "Centreline to either edge at the tail end", near, "calipers"),
+        BigFigure(n.nut_width, "Finished width at the zero line", says("± {}", n.limit_tolerance_width), "calipers"),
+        BigFigure(
+            n.board_width_at_tail, "Finished width at the tail end", says("± {}", n.limit_tolerance_width), "calipers"
+        ),
     )
 
 
 def _carriage_steps(fits: bool) -> tuple[str, ...]:
     narrow = "A figure here is less than nothing: this carriage is too narrow for this board; use a wider one."
     return (
-        "The {feed_other_edge} edge first, face up: set the centreline from the reference face at both ends, clamp, "
-        "cut.",
-        "The {feed_agreeing_edge} edge, board turned over on its long axis: the same two distances from the centreline "
-        "on its back; or lay the two corners of the finished {feed_other_edge} edge to their own figures.",
+        says(
+            "The {} edge first, face up: set the centreline from the reference face at both ends, clamp, cut.",
+            n.feed_other_edge,
+        ),
+        says(
+            "The {} edge, board turned over on its long axis: the same two distances from the centreline "
+            "on its back; or lay the two corners of the finished {} edge to their own figures.",
+            n.feed_agreeing_edge,
+            n.feed_other_edge,
+        ),
         "Both edges go from the wide end to the narrow: the tail meets the cutter first, against its turn, and the "
         "grain runs out downhill.",
         *(() if fits else (narrow,)),
@@ -108,34 +124,50 @@ def setup_ledge(core_inset: Mm, ledge_choice: LedgeChoice) -> Setup:
         title,
         6,
         (
-            BigFigure("ledge_choice.diameter", "Cutter", "as measured", "calipers"),
-            BigFigure("ledge_choice.bearing", "Bearing, on the finished edge", "as measured", "calipers"),
+            BigFigure(n.ledge_choice.diameter, "Cutter", "as measured", "calipers"),
+            BigFigure(n.ledge_choice.bearing, "Bearing, on the finished edge", "as measured", "calipers"),
             BigFigure(
-                "ledge_choice.ledge", "Ledge that they leave", "± {limit_slot_position}", "calipers in an offcut"
+                n.ledge_choice.ledge,
+                "Ledge that they leave",
+                says("± {}", n.limit_slot_position),
+                "calipers in an offcut",
             ),
             BigFigure(
-                "ledge_choice.proud",
+                n.ledge_choice.proud,
                 "Binding then stands proud by",
-                "{limit_binding_proud_least} to {limit_binding_proud_most}",
+                says("{} to {}", n.limit_binding_proud_least, n.limit_binding_proud_most),
                 "straightedge and feeler",
             ),
         ),
         (
             "Take off in two passes or more; the last one light.",
-            "Router on the face, or the board face down at the table: on the {feed_agreeing_edge} edge go from tail to "
-            "nut. There the cutter's turn and the grain agree.",
-            "On the {feed_other_edge} edge they disagree. Turn the board over, face away from the motor: then it too "
-            "goes from tail to nut, against the cutter's turn.",
+            says(
+                "Router on the face, or the board face down at the table: on the {} edge go from tail to "
+                "nut. There the cutter's turn and the grain agree.",
+                n.feed_agreeing_edge,
+            ),
+            says(
+                "On the {} edge they disagree. Turn the board over, face away from the motor: then it too "
+                "goes from tail to nut, against the cutter's turn.",
+                n.feed_other_edge,
+            ),
             "If it cannot be turned: a light climb pass from tail to nut, clamped or in a handled sled, then the full "
             "pass from nut to tail.",
             "Where the grain rises toward the cutter, do the same: light climb pass first.",
         ),
-        "Run the cutter along an offcut with a straight edge: the ledge reads {ledge_choice.ledge}, and the binding "
-        "laid on it stands proud by {ledge_choice.proud}. A wrong bearing shows here.",
+        says(
+            "Run the cutter along an offcut with a straight edge: the ledge reads {}, and the binding "
+            "laid on it stands proud by {}. A wrong bearing shows here.",
+            n.ledge_choice.ledge,
+            n.ledge_choice.proud,
+        ),
         (CLIMB + POWERED, DUST),
-        ("{ledge_choice.name}", "binding {binding_thickness}, purfling {binding_purfling}, together {core_inset}"),
-        "setup-ledge",
-        ("ledge_choice.ledge", "ledge_choice.proud"),
+        (
+            says("{}", n.ledge_choice.name),
+            says("binding {}, purfling {}, together {}", n.binding_thickness, n.binding_purfling, n.core_inset),
+        ),
+        n.drawing_setup_ledge,
+        (n.ledge_choice.ledge, n.ledge_choice.proud),
     )
 
 
@@ -146,16 +178,19 @@ def _ledge_by_hand(title: str) -> Setup:
         6,
         (
             BigFigure(
-                "core_inset", "In from the finished edge, square to it", "± {limit_tolerance_height}", "marking gauge"
+                n.core_inset,
+                "In from the finished edge, square to it",
+                says("± {}", n.limit_tolerance_height),
+                "marking gauge",
             ),
         ),
         (
             "No cutter with a bearing is listed: gauge the line from the finished edge, and plane or saw in to it.",
             "Work from tail to nut on both edges, so that the grain runs out downhill.",
         ),
-        "Lay the binding against the edge: with it the width at the zero line is {nut_width}.",
+        says("Lay the binding against the edge: with it the width at the zero line is {}.", n.nut_width),
         (CLIMB + POWERED, DUST),
-        ("binding {binding_thickness}, purfling {binding_purfling}",),
-        "setup-ledge",
-        ("core_inset",),
+        (says("binding {}, purfling {}", n.binding_thickness, n.binding_purfling),),
+        n.drawing_setup_ledge,
+        (n.core_inset,),
     )

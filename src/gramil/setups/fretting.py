@@ -1,8 +1,10 @@
 """Set-ups for wire and markers, and the table that a caliper is read against."""
 
+from gramil import names as n
 from gramil.description.records import Saw
 from gramil.parts.records import WireFit
 from gramil.quantities import Count, Mm, PerMm
+from gramil.reference import says
 from gramil.setups.lines import BY_HAND, POWERED
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
@@ -28,7 +30,7 @@ def setup_wire(
         "Wire schedule",
         10,
         (
-            BigFigure("wire_total", "Wire for the board, some to spare", "on hand: {wire_on_hand}", "rule"),
+            BigFigure(n.wire_total, "Wire for the board, some to spare", says("on hand: {}", n.wire_on_hand), "rule"),
             *_bends(board_curvature_nut, slot_first, scale_frets),
             *_nip(wire_nip_back),
             *_fit(row),
@@ -45,15 +47,21 @@ def setup_wire(
         "the crown should have seated. A wrong wire shows here.",
         ("Nipped ends fly: eyes covered, and cut toward the bench. " + BY_HAND,),
         (
-            "wire {wire_name}: crown {wire_crown_width} by {wire_crown_height}, tang {wire_tang_thickness}, over "
-            "the beads {wire_bead_thickness}",
+            says(
+                "wire {}: crown {} by {}, tang {}, over the beads {}",
+                n.wire_name,
+                n.wire_crown_width,
+                n.wire_crown_height,
+                n.wire_tang_thickness,
+                n.wire_bead_thickness,
+            ),
         ),
-        "setup-wire",
-        ("wire_tang_thickness", "wire_bead_thickness", "wire_tang_depth"),
+        n.drawing_setup_wire,
+        (n.wire_tang_thickness, n.wire_bead_thickness, n.wire_tang_depth),
         (
             Table(
                 "Each fret",
-                (("cut", "wire_cut"), ("across the board", "wire_line"), ("bend to radius", "wire_bend_radius")),
+                (("cut", n.wire_cut), ("across the board", n.wire_line), ("bend to radius", n.wire_bend_radius)),
                 tuple(range(slot_first, scale_frets + 1)),
             ),
         ),
@@ -63,17 +71,19 @@ def setup_wire(
 def _bends(curvature: float, first: int, last: int) -> tuple[BigFigure, ...]:
     if not curvature:
         return ()
-    near, tool = "± {limit_tolerance_radius}", "radius card"
+    near, tool = says("± {}", n.limit_tolerance_radius), "radius card"
     return (
-        BigFigure(f"wire_bend_radius[{first}]", "Bend to, first fret", near, tool),
-        BigFigure(f"wire_bend_radius[{last}]", "Bend to, last fret", near, tool),
+        BigFigure(n.wire_bend_radius[first], "Bend to, first fret", near, tool),
+        BigFigure(n.wire_bend_radius[last], "Bend to, last fret", near, tool),
     )
 
 
 def _nip(nip_back: float) -> tuple[BigFigure, ...]:
     if not nip_back:
         return ()
-    return (BigFigure("wire_nip_back", "Nip the tang back, each end", "± {limit_tolerance_height}", "calipers"),)
+    return (
+        BigFigure(n.wire_nip_back, "Nip the tang back, each end", says("± {}", n.limit_tolerance_height), "calipers"),
+    )
 
 
 def _nip_step(nip_back: float) -> tuple[str, ...]:
@@ -87,12 +97,14 @@ def _fit(row: int) -> tuple[BigFigure, ...]:
         return ()
     return (
         BigFigure(
-            f"wire_fits[{row}].gap",
+            n.wire_fits[row].gap,
             "Kerf less tang",
-            "{limit_fit_tightest} to {limit_fit_loosest}",
+            says("{} to {}", n.limit_fit_tightest, n.limit_fit_loosest),
             "calipers, test cut",
         ),
-        BigFigure(f"wire_fits[{row}].bite", "Each bead bites", "{limit_bead_bite_caution} or more", "worked out"),
+        BigFigure(
+            n.wire_fits[row].bite, "Each bead bites", says("{} or more", n.limit_bead_bite_caution), "worked out"
+        ),
     )
 
 
@@ -111,47 +123,49 @@ def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...
         title,
         11,
         (
-            BigFigure("markers_diameter", "Hole in the face", "the marker pushes in by hand", "a marker"),
-            BigFigure("markers_side_diameter", "Hole in the bass edge", "the rod pushes in by hand", "the rod"),
+            BigFigure(n.markers_diameter, "Hole in the face", "the marker pushes in by hand", "a marker"),
+            BigFigure(n.markers_side_diameter, "Hole in the bass edge", "the rod pushes in by hand", "the rod"),
             BigFigure(
-                f"marker_position[{first}]",
-                "Zero line to the first, before fret {markers_frets[1]}",
-                "± {limit_tolerance_outline}",
+                n.marker_position[first],
+                says("Zero line to the first, before fret {}", n.markers_frets[1]),
+                says("± {}", n.limit_tolerance_outline),
                 "rule",
             ),
             BigFigure(
-                f"marker_side_depth[{first}]",
+                n.marker_side_depth[first],
                 "Side dot below the face's edge, there",
-                "± {limit_tolerance_outline}",
+                says("± {}", n.limit_tolerance_outline),
                 "marking gauge",
             ),
         ),
         (
             "Mark each on the centreline from the zero line, from the table; prick the centre.",
             *(
-                ("Frets with two: {markers_double}. Each goes its own distance from the centreline.",)
+                (says("Frets with two: {}. Each goes its own distance from the centreline.", n.markers_double),)
                 if markers_double
                 else ()
             ),
             "Drill to less than the marker's thickness, and less than what is left over a rod's channel.",
             "Side dots on the bass edge, in line with the face's; into the binding, if there is one.",
         ),
-        f"Dividers set to half the gap between the two frets: the first mark, at {{marker_position[{first}]}}, lies in "
-        "the middle of it.",
+        says(
+            "Dividers set to half the gap between the two frets: the first mark, at {}, lies in the middle of it.",
+            n.marker_position[first],
+        ),
         ("Board clamped flat; a brad-point bit, slow; a stop on the bit. " + POWERED,),
-        ("brad-point bits {markers_diameter} and {markers_side_diameter}, depth stop, dividers",),
-        "setup-markers",
-        (f"marker_position[{first}]",),
+        (says("brad-point bits {} and {}, depth stop, dividers", n.markers_diameter, n.markers_side_diameter),),
+        n.drawing_setup_markers,
+        (n.marker_position[first],),
         _marker_tables(markers_frets, markers_double),
     )
 
 
 def _marker_tables(frets: tuple[int, ...], double: tuple[int, ...]) -> tuple[Table, ...]:
-    columns = (("zero line to centre", "marker_position"), ("side dot below face", "marker_side_depth"))
+    columns = (("zero line to centre", n.marker_position), ("side dot below face", n.marker_side_depth))
     single = Table("Each marker", columns, frets)
     if not double:
         return (single,)
-    return (single, Table("Frets with two", (("centreline to each", "marker_offset"),), double))
+    return (single, Table("Frets with two", (("centreline to each", n.marker_offset),), double))
 
 
 def setup_caliper(scale_frets: Count, station_fanned: bool) -> Setup:
@@ -161,9 +175,9 @@ def setup_caliper(scale_frets: Count, station_fanned: bool) -> Setup:
     Source: common practice.
     """
     columns = [
-        ("from the zero line", "fret_position"),
-        ("from the fret before", "fret_step"),
-        ("off by a tenth", "fret_cents_per_tenth"),
+        ("from the zero line", n.fret_position),
+        ("from the fret before", n.fret_step),
+        ("off by a tenth", n.fret_cents_per_tenth),
     ]
     square = "Square to the centreline."
     fanned = "The frets fan: these are on the centreline; their ends are in the layout's table."
@@ -177,10 +191,10 @@ def setup_caliper(scale_frets: Count, station_fanned: bool) -> Setup:
             "Read to a slot's centre, or to one named side of all of them. " + (fanned if station_fanned else square),
             "The last column: what a slot a tenth of a millimetre out of place does to its note.",
         ),
-        f"The last fret, read in one go: {{fret_position[{scale_frets}]}}. Calipers not set to nothing show here.",
+        says("The last fret, read in one go: {}. Calipers not set to nothing show here.", n.fret_position[scale_frets]),
         (),
         ("calipers, checked closed and on a known length",),
-        "",
+        None,
         (),
         (Table("On the centreline", tuple(columns), tuple(range(1, scale_frets + 1)), both_units=True),),
     )

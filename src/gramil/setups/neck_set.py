@@ -2,7 +2,9 @@
 
 import math
 
+from gramil import names as n
 from gramil.quantities import Count, Mm
+from gramil.reference import Text, says
 from gramil.setups.lines import BY_HAND
 from gramil.setups.setup import BigFigure, Setup, Table
 
@@ -24,58 +26,72 @@ def setup_neck_set(neck_straightedge: Mm) -> Setup:
         310,
         (
             BigFigure(
-                "neck_set_straightedge",
+                n.neck_set_straightedge,
                 "Straightedge on the dressed frets: over the bridge's top at the saddle",
-                "± {limit_tolerance_height}",
+                says("± {}", n.limit_tolerance_height),
                 "long straightedge, feelers",
             ),
             BigFigure(
-                "neck_set_straightedge_over_top",
+                n.neck_set_straightedge_over_top,
                 "The same with no bridge on: over the top",
-                "± {limit_tolerance_height}",
+                says("± {}", n.limit_tolerance_height),
                 "long straightedge, gauge block",
             ),
             BigFigure(
-                "neck_set_straightedge_on_board",
+                n.neck_set_straightedge_on_board,
                 "Before fretting, straightedge on the board's crest: over the bridge (negative: it strikes it)",
-                "± {limit_tolerance_height}",
+                says("± {}", n.limit_tolerance_height),
                 "long straightedge, feelers",
             ),
             _heel(made),
-            BigFigure("neck_set_run_mean", "Join to saddle, along the strings", "± {limit_tolerance_outline}", "rule"),
+            BigFigure(
+                n.neck_set_run_mean,
+                "Join to saddle, along the strings",
+                says("± {}", n.limit_tolerance_outline),
+                "rule",
+            ),
         ),
         (
             "Slacken the truss rod, strings off, neck straight: prove it with the straightedge between the frets.",
             _heel_step(made),
             "Keep the board on the centreline: a straightedge along each edge lands as far from the saddle's ends.",
-            "Fit the tongue last: {neck_set_tongue_gap} between it and the top at the tail end (negative: in the way).",
+            says(
+                "Fit the tongue last: {} between it and the top at the tail end (negative: in the way).",
+                n.neck_set_tongue_gap,
+            ),
         ),
-        "Straightedge on the frets, held over the saddle's place: {neck_set_straightedge} over the bridge, "
-        "{neck_set_straightedge_over_top} over the bare top. A neck set to the strung height fails here.",
+        says(
+            "Straightedge on the frets, held over the saddle's place: {} over the bridge, "
+            "{} over the bare top. A neck set to the strung height fails here.",
+            n.neck_set_straightedge,
+            n.neck_set_straightedge_over_top,
+        ),
         ("Paring runs toward the show face: score the line first, and stop short of it. " + BY_HAND,),
         (
-            "neck angle {neck_angle_target}, head back; the neck's own face at {neck_angle_face}",
-            "bridge {bridge_thickness} thick at the saddle, {saddle_exposed} of saddle to show",
-            "the pull will add {heights_body_rise} to the action: a setting, not a measurement",
+            says("neck angle {}, head back; the neck's own face at {}", n.neck_angle_target, n.neck_angle_face),
+            says("bridge {} thick at the saddle, {} of saddle to show", n.bridge_thickness, n.saddle_exposed),
+            says("the pull will add {} to the action: a setting, not a measurement", n.heights_body_rise),
         ),
-        "neck-set",
-        ("neck_set_straightedge", "neck_set_straightedge_over_top"),
+        n.drawing_neck_set,
+        (n.neck_set_straightedge, n.neck_set_straightedge_over_top),
     )
 
 
 def _heel(made: bool) -> BigFigure:
     if made:
-        what = "Still to come off the heel at its cap (negative: off at the board)"
-        return BigFigure("heel_wedge_to_take", what, "± {limit_tolerance_height}", "pencil line, calipers")
-    what = "Heel's cap off square, nothing at the board, {neck_heel_depth} deep"
-    return BigFigure("heel_wedge", what, "± {limit_tolerance_height}", "square, feelers")
+        what: Text = "Still to come off the heel at its cap (negative: off at the board)"
+        return BigFigure(n.heel_wedge_to_take, what, says("± {}", n.limit_tolerance_height), "pencil line, calipers")
+    what = says("Heel's cap off square, nothing at the board, {} deep", n.neck_heel_depth)
+    return BigFigure(n.heel_wedge, what, says("± {}", n.limit_tolerance_height), "square, feelers")
 
 
-def _heel_step(made: bool) -> str:
+def _heel_step(made: bool) -> Text:
     if made:
-        return (
-            "As set, a straightedge passes {neck_straightedge} over the bridge: the saddle would show "
-            "{neck_set_exposed_mean}. Pencil the wedge on both cheeks of the heel, and pare to the lines."
+        return says(
+            "As set, a straightedge passes {} over the bridge: the saddle would show "
+            "{}. Pencil the wedge on both cheeks of the heel, and pare to the lines.",
+            n.neck_straightedge,
+            n.neck_set_exposed_mean,
         )
     return "Pencil the wedge on both cheeks of the heel from the board to the cap, and pare to the lines."
 
@@ -92,10 +108,13 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
         320,
         (
             BigFigure(
-                "nut_slot_blank", "Nut over the neck's face, before its top is shaped", "or a little more", "calipers"
+                n.nut_slot_blank, "Nut over the neck's face, before its top is shaped", "or a little more", "calipers"
             ),
             BigFigure(
-                "nut_spread", "Outer strings, centre to centre", "± {limit_tolerance_outline}", "rule from the pack"
+                n.nut_spread,
+                "Outer strings, centre to centre",
+                says("± {}", n.limit_tolerance_outline),
+                "rule from the pack",
             ),
             *_over_first(scale_zero_fret, strings_count),
         ),
@@ -113,19 +132,19 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
         _prove(scale_zero_fret),
         ("A slot filed too low is a new nut: one stroke, then measure. " + STRINGS_PULL,),
         (
-            "crowns {crown_height} after dressing; spacing: {nut_spacing}",
-            "slots {limit_nut_slot_room} wider than their strings",
+            says("crowns {} after dressing; spacing: {}", n.crown_height, n.nut_spacing),
+            says("slots {} wider than their strings", n.limit_nut_slot_room),
         ),
-        "setup-nut",
-        ("nut_slot_over_first[1]", f"nut_slot_over_first[{strings_count}]"),
+        n.drawing_setup_nut,
+        (n.nut_slot_over_first[1], n.nut_slot_over_first[strings_count]),
         (
             Table(
                 "The slots, treble first",
                 (
-                    ("bottom over the board", "nut_slot_over_board"),
-                    ("string over the first fret", "nut_slot_over_first"),
-                    ("deep", "nut_slot_depth"),
-                    ("wide", "nut_slot_width"),
+                    ("bottom over the board", n.nut_slot_over_board),
+                    ("string over the first fret", n.nut_slot_over_first),
+                    ("deep", n.nut_slot_depth),
+                    ("wide", n.nut_slot_width),
                 ),
                 tuple(range(1, strings_count + 1)),
                 "string",
@@ -137,11 +156,11 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
 def _over_first(zero_fret: bool, strings: int) -> tuple[BigFigure, ...]:
     if zero_fret:
         drop = "Slots below the zero fret's crown, or a little more"
-        return (BigFigure("limit_zero_fret_drop", drop, "", "feelers"),)
-    near = "± {limit_slot_position}"
+        return (BigFigure(n.limit_zero_fret_drop, drop, "", "feelers"),)
+    near = says("± {}", n.limit_slot_position)
     return (
-        BigFigure("nut_slot_over_first[1]", "Treble string over the crown of the first fret", near, "feelers"),
-        BigFigure(f"nut_slot_over_first[{strings}]", "Bass string over the crown of the first fret", near, "feelers"),
+        BigFigure(n.nut_slot_over_first[1], "Treble string over the crown of the first fret", near, "feelers"),
+        BigFigure(n.nut_slot_over_first[strings], "Bass string over the crown of the first fret", near, "feelers"),
     )
 
 
@@ -166,45 +185,51 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
         330,
         (
             BigFigure(
-                "heights_relief",
+                n.heights_relief,
                 "Gap half way under a straightedge on the first fret and the fret at the body",
-                "{limit_relief_least} to {limit_relief_most}",
+                says("{} to {}", n.limit_relief_least, n.limit_relief_most),
                 "straightedge, feelers",
             ),
             *_expected(neck_rod, relief_predicted_least),
             BigFigure(
-                f"height_over_crown[1, {action_fret}]",
-                "Treble string over the crown of fret {action_fret}",
-                "± {limit_tolerance_height}",
+                n.height_over_crown[1, action_fret],
+                says("Treble string over the crown of fret {}", n.action_fret),
+                says("± {}", n.limit_tolerance_height),
                 "rule or feelers",
             ),
             BigFigure(
-                f"height_over_crown[{strings_count}, {action_fret}]",
-                "Bass string over the crown of fret {action_fret}",
-                "± {limit_tolerance_height}",
+                n.height_over_crown[strings_count, action_fret],
+                says("Bass string over the crown of fret {}", n.action_fret),
+                says("± {}", n.limit_tolerance_height),
                 "rule or feelers",
             ),
         ),
         (
             "Tune to pitch and leave it an hour: the neck settles.",
             _rod_step(neck_rod),
-            "Then the action: the saddle moves {height_saddle_share[1]} times what fret {action_fret} is to move.",
+            says(
+                "Then the action: the saddle moves {} times what fret {} is to move.",
+                n.height_saddle_share[1],
+                n.action_fret,
+            ),
             "Look again after some weeks: wood goes on giving.",
         ),
         "Straightedge on the first fret and the fret at the body: the gap is largest half way. "
         "Largest elsewhere means a high fret or a kink, which no rod takes out.",
         (STRINGS_PULL + _rod_caution(neck_rod),),
         (
-            "reckoned with a pull of {string_pull_total}",
-            "and with {limit_modulus_least} to {limit_modulus_most} times the woods' stiffness as written",
+            says("reckoned with a pull of {}", n.string_pull_total),
+            says(
+                "and with {} to {} times the woods' stiffness as written", n.limit_modulus_least, n.limit_modulus_most
+            ),
             *_back_bow(relief_predicted_least),
             *_rod_moment(neck_rod, relief_predicted_least),
         ),
-        "heights",
+        n.drawing_heights,
         (
-            "heights_relief",
-            f"height_over_crown[1, {action_fret}]",
-            f"height_over_crown[{strings_count}, {action_fret}]",
+            n.heights_relief,
+            n.height_over_crown[1, action_fret],
+            n.height_over_crown[strings_count, action_fret],
         ),
     )
 
@@ -215,21 +240,25 @@ def _expected(rod: str, least: float) -> tuple[BigFigure, ...]:
         return ()
     when = "without a rod" if rod == "none" else "with the rod slack"
     return (
-        BigFigure("relief_predicted_least", f"Expected {when}, at least (negative: bowed back)", "", "feelers"),
-        BigFigure("relief_predicted_most", f"Expected {when}, at most", "", "feelers"),
+        BigFigure(n.relief_predicted_least, f"Expected {when}, at least (negative: bowed back)", "", "feelers"),
+        BigFigure(n.relief_predicted_most, f"Expected {when}, at most", "", "feelers"),
     )
 
 
-def _back_bow(least: float) -> tuple[str, ...]:
-    return () if math.isnan(least) else ("the frets push back by {back_bow_least} to {back_bow_most}",)
+def _back_bow(least: float) -> tuple[Text, ...]:
+    return () if math.isnan(least) else (says("the frets push back by {} to {}", n.back_bow_least, n.back_bow_most),)
 
 
-def _rod_moment(rod: str, least: float) -> tuple[str, ...]:
+def _rod_moment(rod: str, least: float) -> tuple[Text, ...]:
     if rod == "none" or math.isnan(least):
         return ()
     return (
-        "the rod bends the neck back with a moment between {relief_rod_moment_least} and {relief_rod_moment_most} "
-        "(negative: forward, which a one-way rod cannot)",
+        says(
+            "the rod bends the neck back with a moment between {} and {} "
+            "(negative: forward, which a one-way rod cannot)",
+            n.relief_rod_moment_least,
+            n.relief_rod_moment_most,
+        ),
     )
 
 

@@ -1,15 +1,20 @@
 """What the instrument wants from its owner's air: the last page of the build book."""
 
 import math
+from typing import Any
 
+from gramil import names as n
 from gramil.quantities import Count, Mm, PerMm
+from gramil.reference import Ref, Text, says
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 TITLE = "What this guitar wants from its owner's air"
-NOTHING = (
-    "No source gives how {board_wood} moves, nor all that the top's dome hangs on ({top_wood}, braces of "
-    "{top_brace_wood}): nothing can be said."
+NOTHING = says(
+    "No source gives how {} moves, nor all that the top's dome hangs on ({}, braces of {}): nothing can be said.",
+    n.board_wood,
+    n.top_wood,
+    n.top_brace_wood,
 )
 
 
@@ -42,53 +47,63 @@ def setup_owner_air(
         ),
         "A hygrometer read beside a second one in the same case: two that disagree by much are both wrong.",
         (_board_words(board), _dome_words(dome)),
-        ("board of {board_wood}", "top of {top_wood}"),
+        (says("board of {}", n.board_wood), says("top of {}", n.top_wood)),
         tables=(_widths(scale_frets),) if board else (),
     )
 
 
 def _board_figures(core_inset: Mm) -> tuple[BigFigure, ...]:
-    step = BigFigure("swell_step_dry", "Board against its binding in the driest air", "", "finger")
-    ends = BigFigure("sprout_most", "Fret ends then stand out of each edge, at most", "least {sprout_least}", "finger")
+    step = BigFigure(n.swell_step_dry, "Board against its binding in the driest air", "", "finger")
+    ends = BigFigure(
+        n.sprout_most, "Fret ends then stand out of each edge, at most", says("least {}", n.sprout_least), "finger"
+    )
     return (ends, step) if core_inset else (ends,)
 
 
 def _airs(dry: PerMm, wet: PerMm) -> tuple[BigFigure, ...]:
     """The three airs, each with what the top's dome is in it."""
-    least, most = _dome("dome_rise_dry", dry), _dome("dome_rise_wet", wet)
-    made = "top's dome {dome_rise_made} over {dome_across}"
+    least, most = _dome(n.dome_rise_dry, dry), _dome(n.dome_rise_wet, wet)
+    made = says("top's dome {} over {}", n.dome_rise_made, n.dome_across)
     case = "hygrometer in the case"
     return (
-        BigFigure("limit_gluing_humidity", "Relative humidity that it was made for", made, case),
-        BigFigure("limit_owner_humidity_least", "Driest air that it is meant for", least, "hygrometer"),
-        BigFigure("limit_owner_humidity_most", "Dampest air that it is meant for", most, "hygrometer"),
+        BigFigure(n.limit_gluing_humidity, "Relative humidity that it was made for", made, case),
+        BigFigure(n.limit_owner_humidity_least, "Driest air that it is meant for", least, "hygrometer"),
+        BigFigure(n.limit_owner_humidity_most, "Dampest air that it is meant for", most, "hygrometer"),
     )
 
 
-def _dome(address: str, curvature: PerMm) -> str:
+def _dome(address: Ref[Any], curvature: PerMm) -> Text:
     """In words where it has sunk, since a minus says little to who reads the page."""
-    return f"top's dome {{{address}}}{': sunk, a hollow' if curvature < 0 else ''}"
+    return says(f"top's dome {{}}{': sunk, a hollow' if curvature < 0 else ''}", address)
 
 
-def _board_words(known: bool) -> str:
+def _board_words(known: bool) -> Text:
     if not known:
-        return "No source gives how {board_wood} moves: nothing can be said of fret ends."
-    return (
-        "The board's wood moves from {swell_moisture_dry} to {swell_moisture_wet} of moisture between these airs; "
-        "it was worked at {swell_moisture_made}. The range is how the board may be sawn."
+        return says("No source gives how {} moves: nothing can be said of fret ends.", n.board_wood)
+    return says(
+        "The board's wood moves from {} to {} of moisture between these airs; "
+        "it was worked at {}. The range is how the board may be sawn.",
+        n.swell_moisture_dry,
+        n.swell_moisture_wet,
+        n.swell_moisture_made,
     )
 
 
-def _dome_words(known: bool) -> str:
+def _dome_words(known: bool) -> Text:
     if not known:
-        return (
-            "What the top's dome becomes is not known: no source gives all that it hangs on ({top_wood}, braces of "
-            "{top_brace_wood})."
+        return says(
+            "What the top's dome becomes is not known: no source gives all that it hangs on ({}, braces of {}).",
+            n.top_wood,
+            n.top_brace_wood,
         )
-    return (
+    return says(
         "The dome is told as its rise under a straightedge across the top, and is the most that it can change; creep "
-        "and the frame around it take some back. Braces are taken as {dome_brace_width} wide, {dome_brace_height} high "
-        "and {dome_brace_spacing} apart, of {top_brace_wood}."
+        "and the frame around it take some back. Braces are taken as {} wide, {} high "
+        "and {} apart, of {}.",
+        n.dome_brace_width,
+        n.dome_brace_height,
+        n.dome_brace_spacing,
+        n.top_brace_wood,
     )
 
 
@@ -96,10 +111,10 @@ def _widths(scale_frets: Count) -> Table:
     return Table(
         "Change of the board's width, quartersawn to flatsawn",
         (
-            ("dry, least", "swell_width_dry_least"),
-            ("dry, most", "swell_width_dry_most"),
-            ("damp, least", "swell_width_wet_least"),
-            ("damp, most", "swell_width_wet_most"),
+            ("dry, least", n.swell_width_dry_least),
+            ("dry, most", n.swell_width_dry_most),
+            ("damp, least", n.swell_width_wet_least),
+            ("damp, most", n.swell_width_wet_most),
         ),
         tuple(sorted({0, scale_frets // 2, scale_frets})),
     )

@@ -1,8 +1,10 @@
 """Set-ups before the first slot: the blank, the layout, and the index template with its proof."""
 
+from gramil import names as n
 from gramil.description.records import Jig
 from gramil.parts.records import BlankChoice, TemplateMatch
 from gramil.quantities import Count, Mm
+from gramil.reference import Text, says
 from gramil.setups.lines import BY_HAND, jig_line
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
@@ -17,19 +19,24 @@ def setup_blank(blank_choice: BlankChoice) -> Setup:
     """
     found = blank_choice.name != "none"
     piece = (
-        "Take {blank_choice.name}. It is over by {blank_choice.length_over} in length, {blank_choice.width_over} in "
-        "width and {blank_choice.thickness_over} in thickness."
+        says(
+            "Take {}. It is over by {} in length, {} in width and {} in thickness.",
+            n.blank_choice.name,
+            n.blank_choice.length_over,
+            n.blank_choice.width_over,
+            n.blank_choice.thickness_over,
+        )
         if found
-        else "No piece in the shop's list yields this board: find {board_wood} of at least these sizes."
+        else says("No piece in the shop's list yields this board: find {} of at least these sizes.", n.board_wood)
     )
     return Setup(
         "blank",
         "Choose and check the blank",
         1,
         (
-            BigFigure("blank_thickness", "Plane it to", "± {limit_tolerance_height}", "calipers"),
-            BigFigure("blank_width", "Width, one edge jointed", "or more", "rule"),
-            BigFigure("blank_length", "Length along the grain", "or more", "rule"),
+            BigFigure(n.blank_thickness, "Plane it to", says("± {}", n.limit_tolerance_height), "calipers"),
+            BigFigure(n.blank_width, "Width, one edge jointed", "or more", "rule"),
+            BigFigure(n.blank_length, "Length along the grain", "or more", "rule"),
         ),
         (
             piece,
@@ -38,12 +45,16 @@ def setup_blank(blank_choice: BlankChoice) -> Setup:
             "Plane both faces, joint one edge straight and square. Mark the face, and which end is the nut's.",
             "Strike the centreline on both faces from the jointed edge.",
         ),
-        "Calipers at the four corners and in the middle: each {blank_thickness} within {limit_tolerance_height}, and "
-        "no wind under a straightedge laid corner to corner.",
-        (BY_HAND, "{care_papers}"),
+        says(
+            "Calipers at the four corners and in the middle: each {} within {}, and "
+            "no wind under a straightedge laid corner to corner.",
+            n.blank_thickness,
+            n.limit_tolerance_height,
+        ),
+        (BY_HAND, says("{}", n.care_papers)),
         ("plane or thickness sander, calipers, straightedge, square",),
-        "setup-blank",
-        ("blank_thickness", "blank_width", "blank_length"),
+        n.drawing_setup_blank,
+        (n.blank_thickness, n.blank_width, n.blank_length),
     )
 
 
@@ -53,15 +64,26 @@ def setup_layout(station_middle_fret: Count, scale_frets: Count, station_fanned:
     Method: everything from the zero line; fret-to-fret distances only check.
     Source: common practice.
     """
-    middle = f"fret_position[{station_middle_fret}]"
+    middle = n.fret_position[station_middle_fret]
     figures = (
-        BigFigure(middle, "Zero line to fret {station_middle_fret}", "± {limit_slot_position}", "calipers or rule"),
-        BigFigure(f"fret_position[{scale_frets}]", "Zero line to the last fret", "± {limit_slot_position}", "rule"),
-        BigFigure("nut_width", "Finished width at the zero line", "± {limit_tolerance_width}", "calipers"),
-        BigFigure("board_width_at_tail", "Finished width at the tail end", "± {limit_tolerance_width}", "calipers"),
-        BigFigure("board_length", "Nut's face to tail end", "± {limit_tolerance_outline}", "rule"),
+        BigFigure(
+            middle,
+            says("Zero line to fret {}", n.station_middle_fret),
+            says("± {}", n.limit_slot_position),
+            "calipers or rule",
+        ),
+        BigFigure(
+            n.fret_position[scale_frets], "Zero line to the last fret", says("± {}", n.limit_slot_position), "rule"
+        ),
+        BigFigure(n.nut_width, "Finished width at the zero line", says("± {}", n.limit_tolerance_width), "calipers"),
+        BigFigure(
+            n.board_width_at_tail, "Finished width at the tail end", says("± {}", n.limit_tolerance_width), "calipers"
+        ),
+        BigFigure(n.board_length, "Nut's face to tail end", says("± {}", n.limit_tolerance_outline), "rule"),
     )
-    moved = (BigFigure("board_nut_position", "Zero line to the nut's face", "± {limit_slot_position}", "calipers"),)
+    moved = (
+        BigFigure(n.board_nut_position, "Zero line to the nut's face", says("± {}", n.limit_slot_position), "calipers"),
+    )
     return Setup(
         "layout",
         "Lay out",
@@ -74,21 +96,30 @@ def setup_layout(station_middle_fret: Count, scale_frets: Count, station_fanned:
             *_nut_step(board_nut_position),
             *_fanned_step(station_fanned),
         ),
-        f"Measure zero line to fret {{station_middle_fret}} again with another tool: {{{middle}}}. A wrong scale or a "
-        "rule hooked over the wrong line shows here.",
+        says(
+            "Measure zero line to fret {} again with another tool: {}. A wrong scale or a rule "
+            "hooked over the wrong line shows here.",
+            n.station_middle_fret,
+            middle,
+        ),
         (BY_HAND,),
         ("marking knife, square, rule, calipers",),
-        "setup-layout",
-        (middle, "nut_width", "board_width_at_tail"),
+        n.drawing_setup_layout,
+        (middle, n.nut_width, n.board_width_at_tail),
         _ends_table(scale_frets) if station_fanned else (),
     )
 
 
-def _nut_step(position: float) -> tuple[str, ...]:
+def _nut_step(position: float) -> tuple[Text, ...]:
     if not position:
         return ()
     side = "toward the first fret" if position > 0 else "toward the head"
-    return (f"The nut's face stands {{board_nut_position}} from the zero line, {side}; the frets do not move with it.",)
+    return (
+        says(
+            f"The nut's face stands {{}} from the zero line, {side}; the frets do not move with it.",
+            n.board_nut_position,
+        ),
+    )
 
 
 def _fanned_step(fanned: bool) -> tuple[str, ...]:
@@ -99,10 +130,10 @@ def _fanned_step(fanned: bool) -> tuple[str, ...]:
 
 def _ends_table(frets: int) -> tuple[Table, ...]:
     columns = (
-        ("treble end, along", "edge_x_treble"),
-        ("treble end, across", "edge_y_treble"),
-        ("bass end, along", "edge_x_bass"),
-        ("bass end, across", "edge_y_bass"),
+        ("treble end, along", n.edge_x_treble),
+        ("treble end, across", n.edge_y_treble),
+        ("bass end, along", n.edge_x_bass),
+        ("bass end, across", n.edge_y_bass),
     )
     title = (
         "Ends of each fret on the finished edges: along the centreline from the zero line, across from the centreline"
@@ -136,35 +167,57 @@ def setup_template(
         _template_figures(first),
         (
             _template_step(template_matches),
-            "Drill the blank's waste for the locating pins, on the centreline, at {template_pin_first} and "
-            "{template_pin_last} from the zero line; toward the head is negative.",
+            says(
+                "Drill the blank's waste for the locating pins, on the centreline, at {} and "
+                "{} from the zero line; toward the head is negative.",
+                n.template_pin_first,
+                n.template_pin_last,
+            ),
             "Pin the blank to the template by its back, centreline over centreline, nut over nut; stick it down.",
             _nut_end_step(card_nut_notch_stands),
         ),
-        f"Before the first cut, centre to centre: {first} to fret {{station_middle_fret}}'s is {{card_proof_octave}}, "
-        f"and locating pin to {first} is {{card_proof_pin}}. Either one wrong: another scale's template, or one laid "
-        "end for end.",
+        says(
+            f"Before the first cut, centre to centre: {first} to fret {{}}'s is {{}}, and locating pin to "
+            f"{first} is {{}}. Either one wrong: another scale's template, or one laid end for end.",
+            n.station_middle_fret,
+            n.card_proof_octave,
+            n.card_proof_pin,
+        ),
         ("A template turned end for end changes the sign of pin less blade: write NUT on it. " + BY_HAND,),
         (
-            jig_line("jig_slots", jig_slots) + ": pin less blade, toward the tail positive"
+            jig_line(n.jig_slots, jig_slots) + ": pin less blade, toward the tail positive"
             if jig_slots.purpose
-            else "no jig for slots is listed: the usual pin less blade, {shop_pin_offset}, stands in; measure yours",
-            "index pin {shop_template_pin}; kerf of the machine that cuts templates {shop_laser_kerf}, allowed for in "
-            "the file",
+            else says(
+                "no jig for slots is listed: the usual pin less blade, {}, stands in; measure yours", n.shop_pin_offset
+            ),
+            says(
+                "index pin {}; kerf of the machine that cuts templates {}, allowed for in the file",
+                n.shop_template_pin,
+                n.shop_laser_kerf,
+            ),
         ),
-        "index-template",
-        ("card_proof_octave", "card_proof_pin", "shop_pin_offset"),
+        n.drawing_index_template,
+        (n.card_proof_octave, n.card_proof_pin, n.shop_pin_offset),
     )
 
 
 def _template_figures(first: str) -> tuple[BigFigure, ...]:
     opening = first[:1].upper() + first[1:]
-    near = "± {limit_slot_position}"
+    near = says("± {}", n.limit_slot_position)
     return (
-        BigFigure("card_proof_octave", f"{opening} to fret {{station_middle_fret}}'s, centres", near, "calipers"),
-        BigFigure("card_proof_pin", f"First locating pin to {first}, along", "± {limit_tolerance_height}", "calipers"),
-        BigFigure("shop_pin_offset", "Pin less blade, along the board", near, "a test cut"),
-        BigFigure("template_notch_width", "Width of a notch", "pin slides without shake", "pin {shop_template_pin}"),
+        BigFigure(
+            n.card_proof_octave, says(f"{opening} to fret {{}}'s, centres", n.station_middle_fret), near, "calipers"
+        ),
+        BigFigure(
+            n.card_proof_pin,
+            f"First locating pin to {first}, along",
+            says("± {}", n.limit_tolerance_height),
+            "calipers",
+        ),
+        BigFigure(n.shop_pin_offset, "Pin less blade, along the board", near, "a test cut"),
+        BigFigure(
+            n.template_notch_width, "Width of a notch", "pin slides without shake", says("pin {}", n.shop_template_pin)
+        ),
     )
 
 
@@ -177,9 +230,9 @@ def _nut_end_step(stands: bool) -> str:
     return "There is no room for a notch for the nut end: saw it to a knife line."
 
 
-def _template_step(matches: tuple[TemplateMatch, ...]) -> str:
+def _template_step(matches: tuple[TemplateMatch, ...]) -> Text:
     serving = next((number for number, match in enumerate(matches, 1) if match.serves), 0)
     if not serving:
         return "No template on hand serves this scale: cut one from the template's drawing, and write its scale on it."
-    match = f"template_matches[{serving}]"
-    return f"Take {{{match}.name}}: no notch of it is out by more than {{{match}.worst}}."
+    match = n.template_matches[serving]
+    return says("Take {}: no notch of it is out by more than {}.", match.name, match.worst)

@@ -1,7 +1,9 @@
 """Set-ups for the fret slots: the main kerf, and deepening its ends after arching."""
 
+from gramil import names as n
 from gramil.description.records import Saw
 from gramil.quantities import Count, Mm, PerFret
+from gramil.reference import Text, says
 from gramil.setups.lines import BY_HAND, DUST, POWERED
 from gramil.setups.setup import BigFigure, Setup, skipped
 
@@ -22,35 +24,46 @@ def setup_slot(
     stop over a cradle's floor at template and stock less the depth.
     Source: common practice.
     """
-    middle = f"fret_position[{station_middle_fret}]"
+    middle = n.fret_position[station_middle_fret]
     return Setup(
         "slot",
         "Cut the slots",
         4,
         (
             BigFigure(
-                "slot_depth_setting",
+                n.slot_depth_setting,
                 _set_from(saw_main, slots_cut),
-                "± {limit_tolerance_height}",
+                says("± {}", n.limit_tolerance_height),
                 "depth gauge in a test cut",
             ),
             *_cradle(saw_main),
-            BigFigure("saw_kerf", "Kerf, in a test cut", "tang {wire_tang_thickness}", "feeler gauges"),
+            BigFigure(n.saw_kerf, "Kerf, in a test cut", says("tang {}", n.wire_tang_thickness), "feeler gauges"),
             BigFigure(
-                f"slot_left_least[{stop_thinnest_fret}]",
-                "Left under the slot in the end, least at fret {stop_thinnest_fret}",
-                "{limit_under_slot} or more",
+                n.slot_left_least[stop_thinnest_fret],
+                says("Left under the slot in the end, least at fret {}", n.stop_thinnest_fret),
+                says("{} or more", n.limit_under_slot),
                 "calipers less depth gauge",
             ),
-            BigFigure(middle, "Zero line to fret {station_middle_fret}'s slot", "± {limit_slot_position}", "calipers"),
+            BigFigure(
+                middle,
+                says("Zero line to fret {}'s slot", n.station_middle_fret),
+                says("± {}", n.limit_slot_position),
+                "calipers",
+            ),
         ),
         (*_saw_steps(saw_main, slots_cut, station_fanned), _bottom_step(slots_bottom, slots_cut)),
-        "Slot an offcut of the same thickness: the depth reads {slot_depth_setting}, and a scrap of the wire pressed "
-        "in seats its crown all along. Wrong wire, wrong blade or wrong stop shows here.",
+        says(
+            "Slot an offcut of the same thickness: the depth reads {}, and a scrap of the wire pressed "
+            "in seats its crown all along. Wrong wire, wrong blade or wrong stop shows here.",
+            n.slot_depth_setting,
+        ),
         (_saw_caution(saw_main), DUST),
-        (_saw_line(saw_main), "wire {wire_name}: tang {wire_tang_thickness} thick, {wire_tang_depth} deep"),
-        "setup-slot",
-        ("slot_depth_setting", "saw_kerf", middle),
+        (
+            _saw_line(saw_main),
+            says("wire {}: tang {} thick, {} deep", n.wire_name, n.wire_tang_thickness, n.wire_tang_depth),
+        ),
+        n.drawing_setup_slot,
+        (n.slot_depth_setting, n.saw_kerf, middle),
     )
 
 
@@ -71,7 +84,10 @@ def _cradle(saw: Saw) -> tuple[BigFigure, ...]:
         return ()
     return (
         BigFigure(
-            "stop_over_cradle", "Or over a cradle: teeth above its floor", "± {limit_tolerance_height}", "gauge block"
+            n.stop_over_cradle,
+            "Or over a cradle: teeth above its floor",
+            says("± {}", n.limit_tolerance_height),
+            "gauge block",
         ),
     )
 
@@ -97,7 +113,7 @@ def _saw_steps(saw: Saw, cut: str, fanned: bool) -> tuple[str, ...]:
     )
 
 
-def _bottom_step(bottom: str, cut: str) -> str:
+def _bottom_step(bottom: str, cut: str) -> Text:
     if bottom == "straight":
         kept = (
             "the crest that is still to come off is in the figure"
@@ -106,14 +122,16 @@ def _bottom_step(bottom: str, cut: str) -> str:
         )
         return f"The bottom stays straight: under an arched face it is deeper than needed at the crest; {kept}."
     if cut == "before arching":
-        return "This is a pilot: a saw riding the arch deepens the ends to {slot_need} once the board is arched."
-    return "The bottom follows the arch: {slot_need} below the face everywhere."
+        return says(
+            "This is a pilot: a saw riding the arch deepens the ends to {} once the board is arched.", n.slot_need
+        )
+    return says("The bottom follows the arch: {} below the face everywhere.", n.slot_need)
 
 
-def _saw_line(saw: Saw) -> str:
+def _saw_line(saw: Saw) -> Text:
     if not saw.cuts:
         return "no saw"
-    return "{saw_main.name}: {saw_main.what}; kerf {saw_main.kerf}, as measured"
+    return says("{}: {}; kerf {}, as measured", n.saw_main.name, n.saw_main.what, n.saw_main.kerf)
 
 
 def _saw_caution(saw: Saw) -> str:
@@ -148,18 +166,20 @@ def setup_deepen(
         8,
         (
             BigFigure(
-                "slot_need",
+                n.slot_need,
                 "Stop above the teeth; it rides on the arch",
-                "± {limit_tolerance_height}",
+                says("± {}", n.limit_tolerance_height),
                 "depth gauge in a test cut",
             ),
             BigFigure(
-                f"slot_to_deepen[{fret}]",
-                "Most still to take, at the ends of fret {stop_deepest_fret}",
+                n.slot_to_deepen[fret],
+                says("Most still to take, at the ends of fret {}", n.stop_deepest_fret),
                 "",
                 "depth gauge",
             ),
-            BigFigure(f"slot_kerf_at_end[{fret}]", "Pilot there now", "{limit_pilot_least} or more", "depth gauge"),
+            BigFigure(
+                n.slot_kerf_at_end[fret], "Pilot there now", says("{} or more", n.limit_pilot_least), "depth gauge"
+            ),
         ),
         (
             _deepening_step(saw_deepening),
@@ -171,17 +191,25 @@ def setup_deepen(
                 else ()
             ),
         ),
-        "Depth gauge at both ends and at the crest of the first slot: {slot_need} or more at each.",
+        says("Depth gauge at both ends and at the crest of the first slot: {} or more at each.", n.slot_need),
         ("The saw jumps out of a shallow kerf: start it in the pilot. " + BY_HAND, DUST),
-        ("{saw_deepening.name}: {saw_deepening.what}; kerf {saw_deepening.kerf}, the main kerf is {saw_kerf}",)
+        (
+            says(
+                "{}: {}; kerf {}, the main kerf is {}",
+                n.saw_deepening.name,
+                n.saw_deepening.what,
+                n.saw_deepening.kerf,
+                n.saw_kerf,
+            ),
+        )
         if saw_deepening.cuts
         else ("no saw in the shop's list rides on the arch",),
-        "setup-deepen",
-        ("slot_need", f"slot_kerf_at_end[{fret}]"),
+        n.drawing_setup_deepen,
+        (n.slot_need, n.slot_kerf_at_end[fret]),
     )
 
 
-def _deepening_step(saw: Saw) -> str:
+def _deepening_step(saw: Saw) -> Text:
     if not saw.cuts:
         return "No saw in the shop's list has a stop that rides on the arch: make one, or cut a straight bottom."
-    return "Take {saw_deepening.name}; its stop rides on the arched face, not on a straightedge."
+    return says("Take {}; its stop rides on the arched face, not on a straightedge.", n.saw_deepening.name)

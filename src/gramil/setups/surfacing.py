@@ -1,7 +1,9 @@
 """Set-ups for the playing surface and the underside: the arch, and levelling."""
 
+from gramil import names as n
 from gramil.parts.records import BlockChoice
 from gramil.quantities import Count, PerMm
+from gramil.reference import Text, says
 from gramil.setups.lines import BY_HAND, DUST
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
@@ -30,9 +32,9 @@ def setup_arch(
             *_radii(cone),
             *_falls(),
             BigFigure(
-                "arching_edge_middle",
-                "Edge at fret {station_middle_fret}, thick",
-                "± {limit_tolerance_height}",
+                n.arching_edge_middle,
+                says("Edge at fret {}, thick", n.station_middle_fret),
+                says("± {}", n.limit_tolerance_height),
                 "calipers",
             ),
         ),
@@ -42,30 +44,35 @@ def setup_arch(
             _block_order(cone),
             "Leave the pencil on the crest until the last strokes: what comes off there is missing under the frets.",
         ),
-        "Calipers on both edges at fret {station_middle_fret}: the two agree, each {arching_edge_middle} with the "
-        "crest at {thickness_before_levelling}. A crest off centre or a card at the wrong station shows here.",
+        says(
+            "Calipers on both edges at fret {}: the two agree, each {} with the "
+            "crest at {}. A crest off centre or a card at the wrong station shows here.",
+            n.station_middle_fret,
+            n.arching_edge_middle,
+            n.thickness_before_levelling,
+        ),
         ("Sanding is the dustiest step: mask before the first stroke. " + BY_HAND, DUST),
         _blocks(cone) if block_at_nut.name != "none" else ("no sanding block is listed: plane to the gauge cards",),
-        "setup-arch",
-        ("arch_fall_at_nut_end", "arching_fall_middle", "arch_fall_at_tail_end"),
+        n.drawing_setup_arch,
+        (n.arch_fall_at_nut_end, n.arching_fall_middle, n.arch_fall_at_tail_end),
     )
 
 
 def _radii(cone: bool) -> tuple[BigFigure, ...]:
     if not cone:
-        return (BigFigure("arching_radius_nut", "Radius, all along", "", "gauge card"),)
+        return (BigFigure(n.arching_radius_nut, "Radius, all along", "", "gauge card"),)
     return (
-        BigFigure("arching_radius_nut", "Radius at the nut", "", "gauge card"),
-        BigFigure("arching_radius_end", "Radius at the tail end", "", "gauge card"),
+        BigFigure(n.arching_radius_nut, "Radius at the nut", "", "gauge card"),
+        BigFigure(n.arching_radius_end, "Radius at the tail end", "", "gauge card"),
     )
 
 
 def _falls() -> tuple[BigFigure, ...]:
-    near, tool = "± {limit_tolerance_height}", "straightedge on the crest, feeler"
+    near, tool = says("± {}", n.limit_tolerance_height), "straightedge on the crest, feeler"
     return (
-        BigFigure("arch_fall_at_nut_end", "Fall at the edge, nut end", near, tool),
-        BigFigure("arching_fall_middle", "Fall at the edge, fret {station_middle_fret}", near, tool),
-        BigFigure("arch_fall_at_tail_end", "Fall at the edge, tail end", near, tool),
+        BigFigure(n.arch_fall_at_nut_end, "Fall at the edge, nut end", near, tool),
+        BigFigure(n.arching_fall_middle, says("Fall at the edge, fret {}", n.station_middle_fret), near, tool),
+        BigFigure(n.arch_fall_at_tail_end, "Fall at the edge, tail end", near, tool),
     )
 
 
@@ -78,14 +85,23 @@ def _block_order(cone: bool) -> str:
     )
 
 
-def _blocks(cone: bool) -> tuple[str, ...]:
-    nut = "block {block_at_nut.name}: off the arch by {block_at_nut.misfit} at the nut's edge"
+def _blocks(cone: bool) -> tuple[Text, ...]:
+    nut = says("block {}: off the arch by {} at the nut's edge", n.block_at_nut.name, n.block_at_nut.misfit)
     if not cone:
         return (nut + " (negative: it bears on the edges first)",)
     return (
         nut,
-        "middle, radius {arching_radius_middle}: block {block_at_middle.name}, off by {block_at_middle.misfit}",
-        "tail end: block {block_at_end.name}, off by {block_at_end.misfit} (negative: it bears on the edges first)",
+        says(
+            "middle, radius {}: block {}, off by {}",
+            n.arching_radius_middle,
+            n.block_at_middle.name,
+            n.block_at_middle.misfit,
+        ),
+        says(
+            "tail end: block {}, off by {} (negative: it bears on the edges first)",
+            n.block_at_end.name,
+            n.block_at_end.misfit,
+        ),
     )
 
 
@@ -102,41 +118,48 @@ def setup_level(
         return skipped("level", title, 9, "the underside stays as it was planed")
     if not board_curvature_nut:
         return skipped("level", title, 9, "a flat board's edges are equal already")
-    near, middle = "± {limit_tolerance_height}", station_middle_fret
+    near, middle = says("± {}", n.limit_tolerance_height), station_middle_fret
     return Setup(
         "level",
         title,
         9,
         (
             BigFigure(
-                "thickness_to_plane[0]", "Off the underside at the zero line", near, "calipers, before and after"
+                n.thickness_to_plane[0], "Off the underside at the zero line", near, "calipers, before and after"
             ),
-            BigFigure(f"thickness_to_plane[{middle}]", "Off at fret {station_middle_fret}", near, "calipers"),
-            BigFigure(f"thickness_to_plane[{scale_frets}]", "Off at the last fret", near, "calipers"),
-            BigFigure("thickness_wedge_angle", "The wedge; it belongs in the neck set", "", "worked out"),
+            BigFigure(n.thickness_to_plane[middle], says("Off at fret {}", n.station_middle_fret), near, "calipers"),
+            BigFigure(n.thickness_to_plane[scale_frets], "Off at the last fret", near, "calipers"),
+            BigFigure(n.thickness_wedge_angle, "The wedge; it belongs in the neck set", "", "worked out"),
             BigFigure(
-                f"thickness_at_edge_treble[{middle}]", "Edge when done, fret {station_middle_fret}", near, "calipers"
+                n.thickness_at_edge_treble[middle],
+                says("Edge when done, fret {}", n.station_middle_fret),
+                near,
+                "calipers",
             ),
         ),
         (
             "Carry the board on its two edges with the crown hanging free: two rails, face down.",
             "Plane the underside parallel to the edges until they are of one thickness.",
-            "Measure what is left under the slots again: the least will be {slot_left_least}.",
+            says("Measure what is left under the slots again: the least will be {}.", n.slot_left_least),
         ),
-        "Calipers on one edge at the zero line and at the last fret: {thickness_at_edge_treble[0]} and "
-        f"{{thickness_at_edge_treble[{scale_frets}]}}. A board laid end for end shows twice the wedge here.",
+        says(
+            "Calipers on one edge at the zero line and at the last fret: {} and {}. A board laid end "
+            "for end shows twice the wedge here.",
+            n.thickness_at_edge_treble[0],
+            n.thickness_at_edge_treble[scale_frets],
+        ),
         ("Slots make the board limp: support it along its whole length under the plane. " + BY_HAND,),
         ("two rails of equal height, plane or thickness sander, calipers",),
-        "setup-level",
-        ("thickness_at_edge_treble[0]", f"thickness_at_edge_treble[{scale_frets}]"),
+        n.drawing_setup_level,
+        (n.thickness_at_edge_treble[0], n.thickness_at_edge_treble[scale_frets]),
         (
             Table(
                 "At each fret",
                 (
-                    ("plane off", "thickness_to_plane"),
-                    ("crest then", "thickness_at_crest"),
-                    ("edge then", "thickness_at_edge_treble"),
-                    ("under slot", "slot_left_least"),
+                    ("plane off", n.thickness_to_plane),
+                    ("crest then", n.thickness_at_crest),
+                    ("edge then", n.thickness_at_edge_treble),
+                    ("under slot", n.slot_left_least),
                 ),
                 tuple(range(scale_frets + 1)),
             ),

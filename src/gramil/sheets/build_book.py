@@ -7,12 +7,16 @@ lists, woods, every dimension by part, then the order of work and the sheets, th
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields
 from itertools import groupby
+from typing import Any
 
+from gramil import names as n
 from gramil.change.whole import dimensions_of, findings_of, setups_of
+from gramil.drawings.marks import Drawing
 from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
 from gramil.graph import Figures
 from gramil.reason import read_doc
+from gramil.reference import EACH, Ref, in_row
 from gramil.rows import headings
 from gramil.sheets.bench_sheets import Paper, sheets_pdf
 from gramil.sheets.pages import FrontPage, FrontTable, safe
@@ -21,58 +25,64 @@ from gramil.sources import cited
 from gramil.wood.species import Published, Remark, Species, find_species
 
 FACTS = (
-    ("Scale", "scale_bass"),
-    ("Frets", "scale_frets"),
-    ("Body at fret", "scale_join"),
-    ("Hand", "instrument_handed"),
-    ("Board", "board_wood"),
-    ("Neck angle", "neck_angle_target"),
-    ("All strings pull", "string_pull_total"),
+    ("Scale", n.scale_bass),
+    ("Frets", n.scale_frets),
+    ("Body at fret", n.scale_join),
+    ("Hand", n.instrument_handed),
+    ("Board", n.board_wood),
+    ("Neck angle", n.neck_angle_target),
+    ("All strings pull", n.string_pull_total),
 )
-FANNED = (("Scale, bass", "scale_bass"), ("Scale, treble", "scale_treble"))
+FANNED = (("Scale, bass", n.scale_bass), ("Scale, treble", n.scale_treble))
 """What a fanned board says of its scale."""
 STRINGS = (
-    ("thick", "strings_gauges"),
-    ("sounds", "strings_frequency"),
-    ("weighs", "string_weight"),
-    ("pulls", "string_pull"),
-    ("strength left", "string_reserve"),
-    ("saddle back", "saddle_set_back"),
-    ("nut slot over board", "nut_slot_over_board"),
+    ("thick", n.strings_gauges),
+    ("sounds", n.strings_frequency),
+    ("weighs", n.string_weight),
+    ("pulls", n.string_pull),
+    ("strength left", n.string_reserve),
+    ("saddle back", n.saddle_set_back),
+    ("nut slot over board", n.nut_slot_over_board),
 )
 HEIGHTS = (
-    ("Action at fret 12, each string", "action_wanted"),
-    ("Relief", "heights_relief"),
-    ("String over the crest plane at the saddle", "height_at_saddle"),
-    ("Neck angle", "neck_angle_target"),
-    ("Straightedge over the bridge", "neck_set_straightedge"),
-    ("Wedge at the heel", "heel_wedge"),
-    ("Saddle showing", "saddle_exposed"),
+    ("Action at fret 12, each string", n.action_wanted),
+    ("Relief", n.heights_relief),
+    ("String over the crest plane at the saddle", n.height_at_saddle),
+    ("Neck angle", n.neck_angle_target),
+    ("Straightedge over the bridge", n.neck_set_straightedge),
+    ("Wedge at the heel", n.heel_wedge),
+    ("Saddle showing", n.saddle_exposed),
 )
 CUT_LISTS = (
-    ("Board: pieces in stock that yield it, and what each has over", "blank_options"),
-    ("Neck", "plank_pieces"),
-    ("Braces and other sticks", "stick_list"),
+    ("Board: pieces in stock that yield it, and what each has over", n.blank_options),
+    ("Neck", n.plank_pieces),
+    ("Braces and other sticks", n.stick_list),
 )
 """Words, and the dimension that lists the pieces as records."""
-Columns = tuple[tuple[str, str], ...]
-ENDS = (("first end, along", "start_x"), ("across", "start_y"), ("second end, along", "stop_x"), ("across", "stop_y"))
-LISTS: Sequence[tuple[str, Sequence[tuple[str, str, Columns]]]] = (
+Columns = tuple[tuple[str, Ref[Any]], ...]
+_BRACE = n.brace_list[EACH]
+ENDS = (
+    ("first end, along", _BRACE.start_x),
+    ("across", _BRACE.start_y),
+    ("second end, along", _BRACE.stop_x),
+    ("across", _BRACE.stop_y),
+)
+LISTS: Sequence[tuple[str, Sequence[tuple[str, Ref[Any], Columns]]]] = (
     (
         "Board",
         (
             (
                 "Four ways of cutting the slots",
-                "cutting_options",
+                n.cutting_options,
                 (
-                    ("set to", "setting"),
-                    ("measured from", "measured_from"),
-                    ("cut at its ends", "pilot_at_end"),
-                    ("and then", "then"),
-                    ("left at the crest", "left_at_crest"),
-                    ("left at its ends", "left_at_end"),
-                    ("kept of the stiffness", "stiffness_kept"),
-                    ("the same with the neck", "stiffness_kept_with_neck"),
+                    ("set to", n.cutting_options[EACH].setting),
+                    ("measured from", n.cutting_options[EACH].measured_from),
+                    ("cut at its ends", n.cutting_options[EACH].pilot_at_end),
+                    ("and then", n.cutting_options[EACH].then),
+                    ("left at the crest", n.cutting_options[EACH].left_at_crest),
+                    ("left at its ends", n.cutting_options[EACH].left_at_end),
+                    ("kept of the stiffness", n.cutting_options[EACH].stiffness_kept),
+                    ("the same with the neck", n.cutting_options[EACH].stiffness_kept_with_neck),
                 ),
             ),
         ),
@@ -82,45 +92,63 @@ LISTS: Sequence[tuple[str, Sequence[tuple[str, str, Columns]]]] = (
         (
             (
                 "Bouts and waist",
-                "body_bouts",
+                n.body_bouts,
                 (
-                    ("from the neck", "x"),
-                    ("wide", "width"),
-                    ("round the outline", "along"),
-                    ("bend's radius", "radius"),
+                    ("from the neck", n.body_bouts[EACH].x),
+                    ("wide", n.body_bouts[EACH].width),
+                    ("round the outline", n.body_bouts[EACH].along),
+                    ("bend's radius", n.body_bouts[EACH].radius),
                 ),
             ),
-            ("The side, flat", "side_stations", (("from the neck", "along"), ("deep", "depth"))),
+            (
+                "The side, flat",
+                n.side_stations,
+                (("from the neck", n.side_stations[EACH].along), ("deep", n.side_stations[EACH].depth)),
+            ),
             (
                 "Strips for the bindings",
-                "strip_list",
-                (("how many", "count"), ("long", "length"), ("high", "height"), ("thick", "thickness"), ("of", "wood")),
-            ),
-            ("Rosette", "rosette_rings", (("inner", "inner"), ("outer", "outer"), ("deep", "depth"))),
-            (
-                "Braces",
-                "brace_list",
+                n.strip_list,
                 (
-                    ("glued to", "plate"),
-                    ("held to", "held_to"),
-                    ("long", "length"),
-                    ("wide", "width"),
-                    ("high", "height"),
-                    ("ends", "ends"),
-                    ("foot's sagitta", "sagitta"),
+                    ("how many", n.strip_list[EACH].count),
+                    ("long", n.strip_list[EACH].length),
+                    ("high", n.strip_list[EACH].height),
+                    ("thick", n.strip_list[EACH].thickness),
+                    ("of", n.strip_list[EACH].wood),
                 ),
             ),
-            ("Braces' ends: along from the body's edge, across to the treble positive", "brace_list", ENDS),
+            (
+                "Rosette",
+                n.rosette_rings,
+                (
+                    ("inner", n.rosette_rings[EACH].inner),
+                    ("outer", n.rosette_rings[EACH].outer),
+                    ("deep", n.rosette_rings[EACH].depth),
+                ),
+            ),
+            (
+                "Braces",
+                n.brace_list,
+                (
+                    ("glued to", n.brace_list[EACH].plate),
+                    ("held to", n.brace_list[EACH].held_to),
+                    ("long", n.brace_list[EACH].length),
+                    ("wide", n.brace_list[EACH].width),
+                    ("high", n.brace_list[EACH].height),
+                    ("ends", n.brace_list[EACH].ends),
+                    ("foot's sagitta", n.brace_list[EACH].sagitta),
+                ),
+            ),
+            ("Braces' ends: along from the body's edge, across to the treble positive", n.brace_list, ENDS),
             (
                 "Notches: their middles from each brace's first end",
-                "brace_crossings",
+                n.brace_crossings,
                 (
-                    ("lower, at", "along_under"),
-                    ("wide", "width_under"),
-                    ("from above", "depth_under"),
-                    ("upper, at", "along_over"),
-                    ("wide", "width_over"),
-                    ("from its foot", "depth_over"),
+                    ("lower, at", n.brace_crossings[EACH].along_under),
+                    ("wide", n.brace_crossings[EACH].width_under),
+                    ("from above", n.brace_crossings[EACH].depth_under),
+                    ("upper, at", n.brace_crossings[EACH].along_over),
+                    ("wide", n.brace_crossings[EACH].width_over),
+                    ("from its foot", n.brace_crossings[EACH].depth_over),
                 ),
             ),
         ),
@@ -130,18 +158,18 @@ LISTS: Sequence[tuple[str, Sequence[tuple[str, str, Columns]]]] = (
         (
             (
                 "The neck's back",
-                "carve_stations",
+                n.carve_stations,
                 (
-                    ("from the zero line", "position"),
-                    ("wide", "width"),
-                    ("deep with the board", "whole"),
-                    ("deep without it", "depth"),
+                    ("from the zero line", n.carve_stations[EACH].position),
+                    ("wide", n.carve_stations[EACH].width),
+                    ("deep with the board", n.carve_stations[EACH].whole),
+                    ("deep without it", n.carve_stations[EACH].depth),
                 ),
             ),
             (
                 "The edges between its flats",
-                "carve_lines",
-                (("from the centre", "centre"), ("below the joint", "joint")),
+                n.carve_lines,
+                (("from the centre", n.carve_lines[EACH].centre), ("below the joint", n.carve_lines[EACH].joint)),
             ),
         ),
     ),
@@ -152,34 +180,38 @@ WOOD_UNITS = {"density": "kg/m³", "modulus": "MPa", "strength_across": "MPa"} |
 )
 """Units of a wood's figures; the rest are plain ratios, movement a part of the size for each % of moisture."""
 SINGLE = (
-    ("Board's blank", "blank_length", "blank_width", "blank_thickness"),
-    ("Sides, two, bookmatched", "side_blank_length", "side_blank_width", "body_wall"),
-    ("Top, joined", "body_plate_length", "body_plate_width", "top_thickness"),
-    ("Back, joined", "body_plate_length", "body_plate_width", "body_back_thickness"),
-    ("Bridge", "bridge_length", "bridge_width", "bridge_thickness"),
-    ("Bridge plate", "plate_length", "plate_width", "bridge_plate_thickness"),
+    ("Board's blank", n.blank_length, n.blank_width, n.blank_thickness),
+    ("Sides, two, bookmatched", n.side_blank_length, n.side_blank_width, n.body_wall),
+    ("Top, joined", n.body_plate_length, n.body_plate_width, n.top_thickness),
+    ("Back, joined", n.body_plate_length, n.body_plate_width, n.body_back_thickness),
+    ("Bridge", n.bridge_length, n.bridge_width, n.bridge_thickness),
+    ("Bridge plate", n.plate_length, n.plate_width, n.bridge_plate_thickness),
 )
 """Pieces that are cut one at a time: words, length, width, and thickness where the description has one."""
-WOODS = ("board_wood", "carve_wood")
+WOODS = (n.board_wood, n.carve_wood)
 """Where the woods stand that every instrument has."""
-PLANS: Sequence[tuple[str, tuple[str, ...], float]] = (
-    ("Top and back from the inside", ("top-inside", "back-inside"), 116),
-    ("Neck and head", ("neck-plank", "head"), 116),
-    ("Neck and board cut across", ("plan-sections",), 225),
-    ("Flats of the neck's back", ("neck-facets",), 225),
+PLANS: Sequence[tuple[str, tuple[Ref[Drawing], ...], float]] = (
+    ("Top and back from the inside", (n.drawing_top_inside, n.drawing_back_inside), 116),
+    ("Neck and head", (n.drawing_neck_plank, n.drawing_head), 116),
+    ("Neck and board cut across", (n.drawing_plan_sections,), 225),
+    ("Flats of the neck's back", (n.drawing_neck_facets,), 225),
 )
 """Pages of drawings: words, the drawings on it, and how tall each may be, in mm. Where nothing is drawn, no page."""
-TITLE: Sequence[tuple[str, float]] = (("plan-face", 108), ("plan-side", 108), ("board", 108))
+TITLE: Sequence[tuple[Ref[Drawing], float]] = (
+    (n.drawing_plan_face, 108),
+    (n.drawing_plan_side, 108),
+    (n.drawing_board, 108),
+)
 """What the title page shows: plan and side, or the board where there is no plan."""
-LETTERED: Mapping[str, float] = {
-    "plan-face": 3.0,
-    "plan-side": 3.0,
-    "neck-plank": 1.4,
-    "top-inside": 1.5,
-    "back-inside": 1.5,
+LETTERED: Mapping[Ref[Drawing], float] = {
+    n.drawing_plan_face: 3.0,
+    n.drawing_plan_side: 3.0,
+    n.drawing_neck_plank: 1.4,
+    n.drawing_top_inside: 1.5,
+    n.drawing_back_inside: 1.5,
 }
 """How much larger figures are written on drawings that a page shows much smaller than they are."""
-SHOWN = ("heights", *(name for name, _ in TITLE), *(name for _, names, _ in PLANS for name in names))
+SHOWN = (n.drawing_heights, *(name for name, _ in TITLE), *(name for _, names, _ in PLANS for name in names))
 """Every drawing that the book shows besides those of its sheets."""
 
 
@@ -192,37 +224,44 @@ def build_book_pdf(shower: Shower, drawings: Mapping[str, str], title: str, pape
 def front_pages(shower: Shower, drawings: Mapping[str, str], title: str) -> Iterator[FrontPage]:
     """The pages ahead of the sheets, in order."""
     figures = shower.figures
-    named = FACTS if figures["scale_bass"] == figures["scale_treble"] else (*FANNED, *FACTS[1:])
+    named = FACTS if figures[n.scale_bass] == figures[n.scale_treble] else (*FANNED, *FACTS[1:])
     facts = [[words, *shower.both(address)] for words, address in named]
-    plans = [name for name, _ in TITLE[:2] if name in drawings] or [name for name, _ in TITLE[2:] if name in drawings]
-    yield _page(figures["instrument_name"], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
+    whole = _drawn([each for each, _ in TITLE[:2]], figures, drawings)
+    plans = whole or _drawn([each for each, _ in TITLE[2:]], figures, drawings)
+    yield _page(figures[n.instrument_name], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
     for words, names, tall in PLANS:
-        if shown := [name for name in names if name in drawings]:
+        if shown := _drawn(names, figures, drawings):
             yield _page(words, [], shown, tall)
     yield from _lists(shower)
     yield _page("What was found", [_findings(shower)], lines=(_found_fine(figures),))
     yield _page("Strings", [_strings(shower)])
     heights = [[words, *shower.both(address)] for words, address in HEIGHTS]
-    yield _page("Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], ("heights",), 120)
+    yield _page("Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], (figures[n.drawing_heights].name,), 120)
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, shower)]
     yield _page("Cut lists", [_single(shower), *lists])
     yield _page("Woods", _wood_tables(_woods(figures)))
     yield _page("Dimensions by part", list(_dimensions(shower)))
 
 
+def _drawn(wanted: Sequence[Ref[Drawing]], figures: Figures, drawings: Mapping[str, str]) -> list[str]:
+    """The names of those drawings that there are."""
+    names = (figures[each].name for each in wanted)
+    return [name for name in names if name in drawings]
+
+
 def _lists(shower: Shower) -> Iterator[FrontPage]:
     """A page each for the records of board, body and neck, where there are any."""
     for title, lists in LISTS:
-        tables = [table for words, name, columns in lists for table in _records(words, name, columns, shower)]
+        tables = [table for words, records, columns in lists for table in _records(words, records, columns, shower)]
         if tables:
             yield _page(title, tables)
 
 
-def _records(words: str, name: str, columns: Columns, shower: Shower) -> Iterator[FrontTable]:
+def _records(words: str, records: Ref[Any], columns: Columns, shower: Shower) -> Iterator[FrontTable]:
     """One row a record, by its name; nothing where there is none."""
     rows = [
-        [record.name, *(shower.text(f'{name}["{record.name}"].{field}') for _, field in columns)]
-        for record in shower.figures[name]
+        [record.name, *(shower.text(in_row(figure, record.name)) for _, figure in columns)]
+        for record in shower.figures[records]
     ]
     if rows:
         yield _table(words, ["", *(head for head, _ in columns)], rows, (2, *(1 for _ in columns)), words=True)
@@ -281,26 +320,26 @@ def _single(shower: Shower) -> FrontTable:
 
 
 def _strings(shower: Shower) -> FrontTable:
-    count = shower.figures["strings_count"]
-    rows = [[str(number), *(shower.text(f"{name}[{number}]") for _, name in STRINGS)] for number in range(1, count + 1)]
+    count = shower.figures[n.strings_count]
+    rows = [[str(number), *(shower.text(figure[number]) for _, figure in STRINGS)] for number in range(1, count + 1)]
     return _table("", ["string", *(words for words, _ in STRINGS)], rows, (1, *(2 for _ in STRINGS)))
 
 
-def _cut_list(words: str, figures: Figures, name: str, shower: Shower) -> Iterator[FrontTable]:
-    pieces = figures[name]
+def _cut_list(words: str, figures: Figures, pieces_of: Ref[Any], shower: Shower) -> Iterator[FrontTable]:
+    pieces = figures[pieces_of]
     if not pieces:
         return
     names = [each.name for each in fields(pieces[0]) if isinstance(getattr(pieces[0], each.name), str | float | int)]
-    rows = [[shower.text(f'{name}["{piece.name}"].{each}') for each in names] for piece in pieces]
+    rows = [[shower.text(f"{pieces_of[piece.name]}.{each}") for each in names] for piece in pieces]
     yield _table(words, [each.replace("_", " ") for each in names], rows, [2, *(1 for _ in names[1:])], words=True)
 
 
 def _woods(figures: Figures) -> list[str]:
     """The woods that the description names, each once: board, neck, sides, bindings, the cut lists' pieces."""
-    named = [figures[name] for name in WOODS] + [figures["body_side_wood"]] * bool(figures["body_outlines"])
+    named = [figures[name] for name in WOODS] + [figures[n.body_side_wood]] * bool(figures[n.body_outlines])
     for _, name in CUT_LISTS[1:]:
         named += [piece.wood for piece in figures[name] if hasattr(piece, "wood")]
-    named += [each.wood for each in figures["strip_list"] if each.bends_as_wood]
+    named += [each.wood for each in figures[n.strip_list] if each.bends_as_wood]
     return list(dict.fromkeys(named))
 
 

@@ -1,9 +1,11 @@
 """Every sheet of an instrument: its set-ups, and one for each operation that has figures but no set-up of its own."""
 
 import math
+from typing import Any
 
 from gramil.change.whole import setups_of
 from gramil.graph import Figures
+from gramil.reference import Ref
 from gramil.setups.setup import BigFigure, Setup
 from gramil.sheets.pages import words_of
 from gramil.shop.operations import Operation, Work
@@ -22,11 +24,20 @@ def every_sheet(figures: Figures, work: Work) -> tuple[Setup, ...]:
 def own_sheet(operation: Operation, figures: Figures) -> Setup | None:
     """The operation as a set-up, with those of its figures that this instrument has; None where it has none."""
     shower = Shower(figures)
-    known = [address for address in operation.figures if _is_known(address, figures)]
+    known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
     if not known:
         return None
-    big = tuple(BigFigure(address, words_of(address, shower)) for address in known)
-    return Setup(operation.name, operation.what, LAST, big, (), "", operation.caution, boxes=operation.measure)
+    big = tuple(BigFigure(figure, words_of(figure, shower)) for figure in known)
+    return Setup(
+        operation.name,
+        operation.what,
+        LAST,
+        big,
+        (),
+        "",
+        operation.caution,
+        boxes=tuple(Ref[Any](address) for address in operation.measure),
+    )
 
 
 def _is_known(address: str, figures: Figures) -> bool:

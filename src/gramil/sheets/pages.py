@@ -7,10 +7,12 @@ import hashlib
 import json
 import re
 from collections.abc import Sequence
-from typing import TypedDict
+from typing import Any, TypedDict
 
+from gramil import names as n
 from gramil.address import Field, Step, parse_address
 from gramil.quantities import axes_of
+from gramil.reference import Ref, Text, in_row
 from gramil.setups.setup import BigFigure, Setup, Table
 from gramil.show import Shower, parted
 
@@ -111,7 +113,7 @@ def book(setups: Sequence[Setup], shower: Shower, title: str) -> Book:
     order = _order(ordered, shower)
     notice = (
         "No shop was given: a usual one stands in. Measure your own wire, saws and cutters before you cut."
-        if shower.figures["shop_is_default"]
+        if shower.figures[n.shop_is_default]
         else ""
     )
     short = title if len(title) <= LONGEST_TITLE else title[: LONGEST_TITLE - 1].rstrip() + "…"
@@ -119,7 +121,7 @@ def book(setups: Sequence[Setup], shower: Shower, title: str) -> Book:
     revision = hashlib.sha256(state).hexdigest()[:6]
     return Book(
         title=safe(short),
-        shop=safe(shower.text("shop_name")),
+        shop=safe(shower.text(n.shop_name)),
         notice=notice,
         revision=revision,
         order=order,
@@ -140,7 +142,7 @@ def _order(ordered: Sequence[Setup], shower: Shower) -> list[Row]:
 def _page(setup: Setup, shower: Shower) -> PageText:
     return PageText(
         title=setup.title,
-        drawing=setup.drawing,
+        drawing="" if setup.drawing is None else shower.figures[setup.drawing].name,
         figures=[_figure(each, shower) for each in setup.figures],
         steps=_filled(setup.steps, shower),
         prove=safe(shower.filled(setup.prove)),
@@ -151,13 +153,13 @@ def _page(setup: Setup, shower: Shower) -> PageText:
     )
 
 
-def _filled(texts: Sequence[str], shower: Shower) -> list[str]:
+def _filled(texts: Sequence[Text], shower: Shower) -> list[str]:
     """Each text with its figures in it; one that comes out empty is left out."""
     return [text for text in (safe(shower.filled(each)) for each in texts) if text.strip()]
 
 
 def _figure(figure: BigFigure, shower: Shower) -> FigureText:
-    shown, other = shower.both(figure.address)
+    shown, other = shower.both(figure.figure)
     number, unit = parted(shown)
     return FigureText(
         what=safe(shower.filled(figure.what)),
@@ -169,14 +171,14 @@ def _figure(figure: BigFigure, shower: Shower) -> FigureText:
     )
 
 
-def _box(address: str, setup: Setup, shower: Shower) -> BoxText:
-    name = next((figure.what for figure in setup.figures if figure.address == address), "") or words_of(address, shower)
-    return BoxText(what=safe(shower.filled(name)), wanted=shower.text(address), unit=parted(shower.text(address))[1])
+def _box(box: Ref[Any], setup: Setup, shower: Shower) -> BoxText:
+    name = next((each.what for each in setup.figures if each.figure == box), "") or words_of(box, shower)
+    return BoxText(what=safe(shower.filled(name)), wanted=shower.text(box), unit=parted(shower.text(box))[1])
 
 
-def words_of(address: str, shower: Shower) -> str:
+def words_of(figure: Ref[Any] | str, shower: Shower) -> str:
     """What a figure is called when no big figure names it: the start of what the graph says of it."""
-    name, steps = parse_address(address)
+    name, steps = parse_address(str(figure))
     graph = shower.figures.graph
     told = graph.inputs[name].what if name in graph.inputs else graph.dimensions[name].what
     words = re.split(r"[,.;:(]", told, maxsplit=1)[0].strip()
@@ -193,10 +195,10 @@ def _step(step: Step, axis: str) -> str:
 
 
 def _table(table: Table, shower: Shower) -> TableText:
-    columns = [(head, address, False) for head, address in table.columns]
+    columns = [(head, figure, False) for head, figure in table.columns]
     if table.both_units:
         columns = [each for column in columns for each in _doubled(*column, table, shower)]
-    cells = [[_cell(table.at(address, row), other, shower) for row in table.rows] for _, address, other in columns]
+    cells = [[_cell(in_row(figure, row), other, shower) for row in table.rows] for _, figure, other in columns]
     units = [_common_unit(column) for column in cells]
     rows = [
         [str(row), *(parted(column[line])[0] if units[number] else column[line] for number, column in enumerate(cells))]
@@ -210,14 +212,14 @@ def _table(table: Table, shower: Shower) -> TableText:
     )
 
 
-def _doubled(head: str, address: str, _: bool, table: Table, shower: Shower) -> list[tuple[str, str, bool]]:
+def _doubled(head: str, figure: Ref[Any], _: bool, table: Table, shower: Shower) -> list[tuple[str, Ref[Any], bool]]:
     """A column of lengths in both units; any other once."""
-    is_length = shower.figures.unit_at(table.at(address, table.rows[0])) == "mm"
-    return [(head, address, False), (head, address, True)] if is_length else [(head, address, False)]
+    is_length = shower.figures.unit_at(in_row(figure, table.rows[0])) == "mm"
+    return [(head, figure, False), (head, figure, True)] if is_length else [(head, figure, False)]
 
 
-def _cell(address: str, other: bool, shower: Shower) -> str:
-    return shower.other(address) if other else shower.text(address)
+def _cell(figure: Ref[Any], other: bool, shower: Shower) -> str:
+    return shower.other(figure) if other else shower.text(figure)
 
 
 def _common_unit(cells: Sequence[str]) -> str:

@@ -10,7 +10,9 @@ from html import escape
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.graph import Figures
+from gramil.reference import Rows
 
 CELL = (9.0, 7.0)
 """Width and height of a cell, in mm."""
@@ -23,22 +25,22 @@ DARKEST = 0.35
 BAR = 0.9
 """Height of a cell's bar, in mm."""
 PANELS = (
-    ("before: nut on the zero line, saddle at the scale's end", "intonation_cents_before", "intonation_rms_before"),
-    ("after: nut and saddle as filed", "intonation_cents_after", "intonation_rms_after"),
+    ("before: nut on the zero line, saddle at the scale's end", n.intonation_cents_before, n.intonation_rms_before),
+    ("after: nut and saddle as filed", n.intonation_cents_after, n.intonation_rms_after),
 )
 
 
 def cents_map_svg(figures: Figures) -> str:
     """The picture as an SVG document in millimetres, thinnest string on top, frets that count underlined."""
-    strings, frets = figures["strings_count"], figures["scale_frets"]
+    strings, frets = figures[n.strings_count], figures[n.scale_frets]
     wide = LEFT + (frets + 2) * CELL[0] + 8.0
     panel = TOP + strings * CELL[1] + BETWEEN
     tall = 12.0 + panel * len(PANELS)
     lines = [
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{wide:g}mm" height="{tall:g}mm" '
         f'viewBox="0 0 {wide:g} {tall:g}" role="img" font-family="B612, sans-serif">',
-        f"<title>{escape(figures['instrument_name'])}, cents by string and fret</title>",
-        _text(4.0, 8.0, f"{figures['instrument_name']}, cents by string and fret", 4.5),
+        f"<title>{escape(figures[n.instrument_name])}, cents by string and fret</title>",
+        _text(4.0, 8.0, f"{figures[n.instrument_name]}, cents by string and fret", 4.5),
     ]
     for row, panel_names in enumerate(PANELS):
         lines += _panel(figures, 12.0 + row * panel, *panel_names)
@@ -50,7 +52,7 @@ def cents_map_bytes(figures: Figures) -> bytes:
     return ('<?xml version="1.0" encoding="UTF-8"?>\n' + cents_map_svg(figures)).encode("utf-8")
 
 
-def _panel(figures: Figures, top: float, title: str, name: str, rms: str) -> Iterator[str]:
+def _panel(figures: Figures, top: float, title: str, name: Rows, rms: Rows) -> Iterator[str]:
     cents: NDArray[np.float64] = figures[name]
     first = top + TOP
     yield _text(4.0, top + 6.0, title, 3.5)
@@ -64,7 +66,7 @@ def _panel(figures: Figures, top: float, title: str, name: str, rms: str) -> Ite
 
 
 def _heads(figures: Figures, first: float) -> Iterator[str]:
-    counts = figures["intonation_weights"]
+    counts = figures[n.intonation_weights]
     for fret in range(1, len(counts)):
         x = LEFT + (fret - 0.5) * CELL[0]
         yield _text(x, first - 2.0, str(fret), 3.0, "middle")
@@ -75,7 +77,7 @@ def _heads(figures: Figures, first: float) -> Iterator[str]:
 
 
 def _string(figures: Figures, row: int) -> str:
-    return f"{row + 1}: {figures['strings_frequency'][row]:.1f} Hz"
+    return f"{row + 1}: {figures[n.strings_frequency][row]:.1f} Hz"
 
 
 def _cell(x: float, y: float, cents: float) -> Iterator[str]:

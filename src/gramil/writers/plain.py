@@ -28,7 +28,7 @@ def _pieces(mark: Mark, resolve: Resolve) -> Sequence[Plain]:
             lines, figure = drawn(mark, resolve)
             return (*lines, figure)
         case Label():
-            text = clean(f"{mark.before}{resolve(mark.address)}{mark.after}")
+            text = clean(f"{mark.before}{resolve(mark.figure)}{mark.after}")
             return (Lettering(mark.at, text, mark.height, mark.angle, mark.anchor, mark.layer, figure=True),)
         case Words():
             text = clean(mark.text)
@@ -78,7 +78,9 @@ def figures(drawing: Drawing, resolve: Resolve) -> tuple[Figure, ...]:
     found: dict[str, Figure] = {}
     for mark in drawing.marks:
         if isinstance(mark, Label):
-            found.setdefault(mark.address, Figure(mark.address, f"{mark.before}{resolve(mark.address)}{mark.after}"))
+            text = f"{mark.before}{resolve(mark.figure)}{mark.after}"
+            found.setdefault(mark.figure.address, Figure(mark.figure.address, text))
         elif isinstance(mark, Span):
-            found.setdefault(mark.address, Figure(mark.address, f"{mark.before}{resolve(mark.address)}"))
+            text = f"{mark.before}{resolve(mark.figure)}"
+            found.setdefault(mark.figure.address, Figure(mark.figure.address, text))
     return tuple(found.values())

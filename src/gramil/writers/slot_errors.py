@@ -1,5 +1,6 @@
 """The errors of cut slots as a chart: each slot's, the limit as a band, and what the likely cause explains."""
 
+from gramil import names as n
 from gramil.change.slot_readings import SlotsReadback
 from gramil.show import Shower
 from gramil.writers.chart import Band, Chart, Curve, chart_svg
@@ -12,7 +13,7 @@ def slot_errors_svg(found: SlotsReadback, shower: Shower) -> str:
     inches = shower.first == "in"
     scale, unit = (INCH / 1000, "thousandths of an inch") if inches else (1.0, "mm")
     frets = [float(each.fret) for each in found.slots]
-    limit = shower.figures["limit_slot_position"] / scale
+    limit = shower.figures[n.limit_slot_position] / scale
     errors = Curve("each slot", frets, [each.error / scale for each in found.slots], dots=True)
     explained = [
         (found.cause.offset + found.cause.stretch * each.wanted + found.cause.slip * _slipped(each.fret, found)) / scale
@@ -21,7 +22,7 @@ def slot_errors_svg(found: SlotsReadback, shower: Shower) -> str:
     cause = Curve("likely cause", frets, explained, 0.25, (2.0, 1.0))
     return chart_svg(
         Chart(
-            f"{shower.figures['instrument_name']}: slots as cut, toward the bridge positive",
+            f"{shower.figures[n.instrument_name]}: slots as cut, toward the bridge positive",
             "fret",
             unit,
             (errors, cause),

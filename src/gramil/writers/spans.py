@@ -2,12 +2,14 @@
 
 from collections.abc import Callable
 from math import atan2, cos, hypot, sin
+from typing import Any
 
 from gramil.drawings.marks import Anchor, Line, Point, Span
+from gramil.reference import Ref
 from gramil.writers.lettering import Lettering, clean, readable, width
 
-Resolve = Callable[[str], str]
-"""From an address to the text that is shown for it, such as "45.50 mm"."""
+Resolve = Callable[[Ref[Any]], str]
+"""From a reference to the text that is shown for its figure, such as "45.50 mm"."""
 
 GAP, BEYOND, TICK, CLEAR = 1.0, 1.5, 1.1, 0.35
 """In mm: part to extension line; that line past the dimension line; half a tick each way. Line to figure, in heights
@@ -19,7 +21,7 @@ def drawn(span: Span, resolve: Resolve) -> tuple[tuple[Line, ...], Lettering]:
     along, left = _directions(span)
     first, last = _moved(span.start, left, span.offset), _moved(span.end, left, span.offset)
     length = hypot(span.end[0] - span.start[0], span.end[1] - span.start[1])
-    text = clean(f"{span.before}{resolve(span.address)}")
+    text = clean(f"{span.before}{resolve(span.figure)}")
     wide = width(text, span.height, figure=True)
     inside = wide + 2 * TICK <= length
     tail = last if inside else _moved(last, along, wide + 2 * TICK + CLEAR * span.height)

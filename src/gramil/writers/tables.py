@@ -7,7 +7,7 @@ import math
 from collections.abc import Iterable
 from typing import Any
 
-from gramil.findings.finding import Finding, in_words
+from gramil.findings.finding import Finding, InWords, in_words
 from gramil.graph import Figures
 from gramil.rows import rows
 from gramil.show import Shower
@@ -60,7 +60,7 @@ def findings_json(findings: Iterable[Finding], shower: Shower) -> str:
     return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
 
 
-def limit_origin(finding: Finding, shower: Shower) -> str:
+def limit_origin(finding: InWords, shower: Shower) -> str:
     """Where a finding's limit comes from: a file and line, or what the practice is."""
     return str(shower.figures.origins.get(finding.limit, "")) if finding.limit else ""
 
