@@ -4,7 +4,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test check speed format docs keep clean
+.PHONY: demo test check speed format docs keep names clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -43,6 +43,9 @@ format: $(VENV)/.tests-installed
 
 docs: $(VENV)/.tests-installed
 	$(BIN)/python docs/build.py
+
+names: $(VENV)/.installed
+	$(BIN)/python tools/names.py
 
 keep: $(VENV)/.tests-installed
 	$(BIN)/python tests/drawings/keeping.py

@@ -26,6 +26,8 @@ FLOORS = {
 }  # fmt: skip
 """Floor of each room."""
 GROUND = 0
+NAMES = "names"
+"""Made from the graph: what it imports is for the type checker and the editor alone."""
 FILES = {"pack": 5.5, "quote": 5.5}
 """Files in no room and yet not on the ground: what puts a pack or a quote together is between writers and commands."""
 SIDEWAYS = {("wood", "physics")}
@@ -75,6 +77,8 @@ def floor_of(name: str) -> float:
 @pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_a_room_imports_only_from_floors_below_or_itself(path: Path) -> None:
     here = room_of(path) or path.stem
+    if here == NAMES:
+        return
     for module in imports(path):
         there = stands(module)
         if there == here or (here, there) in SIDEWAYS or floor_of(here) == floor_of(there) == GROUND:

@@ -8,7 +8,8 @@ import pytest
 
 from gramil.graph import Input, build, derive
 from gramil.quantities import Cents, Count, Mm, PerFret, Radians, Unit
-from gramil.show import Shower, addresses_in, parted, shown
+from gramil.reference import Ref, refs_in, says
+from gramil.show import Shower, parted, shown
 
 INPUTS = {
     "nut_width": (Mm, 45.5),
@@ -62,8 +63,15 @@ def test_inches_first(shower: Shower) -> None:
 
 
 def test_a_sentence_is_filled_once(shower: Shower) -> None:
-    assert shower.filled("{name} is {nut_width} wide") == "Tarn {nut_width} is 45.50 mm wide"
-    assert addresses_in("fret {frets}, {position[1]}") == ("frets", "position[1]")
+    told = says("{} is {} wide", Ref("name"), Ref("nut_width"))
+    assert shower.filled(told) == "Tarn {nut_width} is 45.50 mm wide"
+    assert tuple(refs_in(told)) == (Ref("name"), Ref("nut_width"))
+    assert shower.filled("a maker's own {nut_width}") == "a maker's own {nut_width}"
+
+
+def test_holes_and_figures_are_as_many() -> None:
+    with pytest.raises(ValueError, match="2 holes for 1 figures"):
+        says("{} and {}", Ref("nut_width"))
 
 
 def test_an_address_that_leads_nowhere(shower: Shower) -> None:

@@ -23,7 +23,6 @@ HEAD = '''"""Every figure of the graph by name, typed: made by `make names`, nev
 name is a plain reference; the graph refuses one that leads nowhere when what pages show is read.
 """
 
-# ruff: noqa: E501
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any

@@ -279,7 +279,9 @@ class Figures(Mapping[str, Any]):
         return replace(self, base=base, origins=origins or self.origins, lengths=lengths or self.lengths, known=kept)
 
     def at(self, figure: Ref[Any] | str) -> Any:
-        """The figure at a reference or at an address that a maker wrote: `slot_depth`, `slot_depth_at_edge[7]`, `string_hump[6]`, `findings["..."].value`.
+        """The figure at a reference, or at an address that a maker wrote.
+
+        `slot_depth`, `slot_depth_at_edge[7]`, `string_hump[6]`, `findings["..."].value`.
 
         Frets count from 0 (the zero line), strings from 1 (the thinnest). Raises KeyError with the address when
         there is no such figure.

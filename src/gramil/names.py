@@ -4,7 +4,6 @@
 name is a plain reference; the graph refuses one that leads nowhere when what pages show is read.
 """
 
-# ruff: noqa: E501
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
@@ -12,12 +11,40 @@ from typing import TYPE_CHECKING, Any
 from gramil.reference import Ref
 
 if TYPE_CHECKING:
-    from typing import Literal
-
     from gramil.description.air_values import WoodState
     from gramil.description.body_records import BraceAsked, RingAsked
     from gramil.description.head_outline import HeadCurve
     from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
+    from gramil.drawings.heights import Turned
+    from gramil.drawings.index_template import Notches, Rail
+    from gramil.drawings.marks import Drawing, Polyline
+    from gramil.drawings.neck import Leaning
+    from gramil.drawings.neck_plank import LeaningHead
+    from gramil.drawings.pen import View
+    from gramil.drawings.section import Across
+    from gramil.drawings.setup_sections import Sawn
+    from gramil.findings.finding import Finding
+    from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
+    from gramil.parts.cards import ArchCard, DepthCard, GapCard
+    from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
+    from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit
+    from gramil.parts.relief import PulledNeck
+    from gramil.physics.compensation import Freedom, SetBacks
+    from gramil.physics.layered_beam import Layers
+    from gramil.physics.stopped_string import StringPaths, StringStiffness
+    from gramil.quantities import Celsius, Cents, Count, Hertz, MPa, Mm, Mm2, Mm3, Mm4, Newton, NewtonM, NewtonMm, PerMm, PerMm2, Percent, Radians, Ratio
+    from gramil.reference import Members, Rows
+    from gramil.setups.setup import BigFigure, Setup, Table
+    from gramil.shapes.crown import Crown
+    from gramil.shapes.dome import Dome
+    from gramil.shapes.outline import Outline
+    from gramil.shapes.profile import Profile
+    from gramil.shapes.quadrilateral import Quadrilateral
+    from gramil.shapes.strip_section import Moments
+    from gramil.shapes.tapered_bar import TaperedBar
+    from gramil.shapes.unrolled import UnrolledSide
+    from typing import Literal
+    from gramil.reference import of
     from gramil.drawings import board as drawings_board
     from gramil.drawings import body as drawings_body
     from gramil.drawings import bracing as drawings_bracing
@@ -41,14 +68,6 @@ if TYPE_CHECKING:
     from gramil.drawings import setup_side as drawings_setup_side
     from gramil.drawings import string_cards as drawings_string_cards
     from gramil.drawings import whole as drawings_whole
-    from gramil.drawings.heights import Turned
-    from gramil.drawings.index_template import Notches, Rail
-    from gramil.drawings.marks import Drawing, Polyline
-    from gramil.drawings.neck import Leaning
-    from gramil.drawings.neck_plank import LeaningHead
-    from gramil.drawings.pen import View
-    from gramil.drawings.section import Across
-    from gramil.drawings.setup_sections import Sawn
     from gramil.findings import on_air as findings_on_air
     from gramil.findings import on_board as findings_on_board
     from gramil.findings import on_body as findings_on_body
@@ -63,7 +82,6 @@ if TYPE_CHECKING:
     from gramil.findings import on_strings as findings_on_strings
     from gramil.findings import on_tension as findings_on_tension
     from gramil.findings import on_wire as findings_on_wire
-    from gramil.findings.finding import Finding
     from gramil.parts import arch as part_arch
     from gramil.parts import back_bow as part_back_bow
     from gramil.parts import binding as part_binding
@@ -106,62 +124,6 @@ if TYPE_CHECKING:
     from gramil.parts import tension as part_tension
     from gramil.parts import thickness as part_thickness
     from gramil.parts import wire as part_wire
-    from gramil.parts.body_records import (
-        Billet,
-        BodyBlock,
-        Bout,
-        Brace,
-        Crossing,
-        Feature,
-        PlateShape,
-        Ring,
-        Shell,
-        SideStation,
-        Spot,
-        Stick,
-        Zeros,
-    )
-    from gramil.parts.cards import ArchCard, DepthCard, GapCard
-    from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
-    from gramil.parts.records import (
-        BlankChoice,
-        BlockChoice,
-        CarveLine,
-        CarveShape,
-        CarveStation,
-        LedgeChoice,
-        NeckPiece,
-        NeckYield,
-        PieceOnStock,
-        Run,
-        SlotOption,
-        TemplateMatch,
-        WireFit,
-    )
-    from gramil.parts.relief import PulledNeck
-    from gramil.physics.compensation import Freedom, SetBacks
-    from gramil.physics.layered_beam import Layers
-    from gramil.physics.stopped_string import StringPaths, StringStiffness
-    from gramil.quantities import (
-        Celsius,
-        Cents,
-        Count,
-        Hertz,
-        Mm,
-        Mm2,
-        Mm3,
-        Mm4,
-        MPa,
-        Newton,
-        NewtonM,
-        NewtonMm,
-        Percent,
-        PerMm,
-        PerMm2,
-        Radians,
-        Ratio,
-    )
-    from gramil.reference import Members, Rows, of
     from gramil.setups import arching as setups_arching
     from gramil.setups import body_binding as setups_body_binding
     from gramil.setups import body_work as setups_body_work
@@ -179,15 +141,6 @@ if TYPE_CHECKING:
     from gramil.setups import stop as setups_stop
     from gramil.setups import surfacing as setups_surfacing
     from gramil.setups import taper as setups_taper
-    from gramil.setups.setup import BigFigure, Setup, Table
-    from gramil.shapes.crown import Crown
-    from gramil.shapes.dome import Dome
-    from gramil.shapes.outline import Outline
-    from gramil.shapes.profile import Profile
-    from gramil.shapes.quadrilateral import Quadrilateral
-    from gramil.shapes.strip_section import Moments
-    from gramil.shapes.tapered_bar import TaperedBar
-    from gramil.shapes.unrolled import UnrolledSide
 
     class WoodStateRef(Ref[WoodState]):
         name: Ref[str]
@@ -286,7 +239,7 @@ if TYPE_CHECKING:
     class DrawingRef(Ref[Drawing]):
         name: Ref[str]
         title: Ref[str]
-        seen_from: Ref[Literal["the face", "the underside", "the inside", "the side", "the end", "either side"]]
+        seen_from: Ref[Literal['the face', 'the underside', 'the inside', 'the side', 'the end', 'either side']]
         marks: Members[Ref[Any], Any]
         stretch: Ref[float]
         scale: Ref[float]
@@ -337,7 +290,7 @@ if TYPE_CHECKING:
         points: Members[Ref[Any], Any]
         layer: Ref[str]
         closed: Ref[bool]
-        hatch: Ref[Literal["", "along the grain", "across the grain", "metal", "bone", "void"]]
+        hatch: Ref[Literal['', 'along the grain', 'across the grain', 'metal', 'bone', 'void']]
 
     class SawnRef(Ref[Sawn]):
         face: Members[Ref[Any], Any]
@@ -347,7 +300,7 @@ if TYPE_CHECKING:
 
     class FindingRef(Ref[Finding]):
         name: Ref[str]
-        severity: Ref[Literal["stop", "caution", "note", "fine", "not judged"]]
+        severity: Ref[Literal['stop', 'caution', 'note', 'fine', 'not judged']]
         figure: Ref[Any]
         value: Ref[float]
         limit: Ref[Any]
@@ -798,10 +751,10 @@ if TYPE_CHECKING:
     body_wall: Ref[Mm]
     braces_asked: Members[BraceAskedRef, BraceAsked]
     bridge_front: Ref[Mm]
-    bridge_hold: Ref[Literal["pins", "tie block"]]
+    bridge_hold: Ref[Literal['pins', 'tie block']]
     bridge_hold_behind: Ref[Mm]
     bridge_hold_below: Ref[Mm]
-    bridge_hold_line: Ref[Literal["along the bridge", "along the saddle"]]
+    bridge_hold_line: Ref[Literal['along the bridge', 'along the saddle']]
     bridge_hold_spread: Ref[Mm]
     bridge_length: Ref[Mm]
     bridge_pin_diameter: Ref[Mm]
@@ -822,16 +775,16 @@ if TYPE_CHECKING:
     carve_exponent_at_1: Ref[Ratio]
     carve_exponent_at_10: Ref[Ratio]
     carve_facets: Ref[Count]
-    carve_heel: Ref[Literal["stacked", "solid"]]
+    carve_heel: Ref[Literal['stacked', 'solid']]
     carve_heel_cap: Ref[Mm]
     carve_heel_length: Ref[Mm]
     carve_heel_width: Ref[Mm]
-    carve_rod_access: Ref[Literal["head", "soundhole"]]
+    carve_rod_access: Ref[Literal['head', 'soundhole']]
     carve_rod_clear: Ref[Mm]
     carve_rod_length: Ref[Mm]
     carve_rod_pocket: Ref[Mm]
     carve_rod_pocket_width: Ref[Mm]
-    carve_scarf: Ref[Literal["on the head", "under the board", "one piece"]]
+    carve_scarf: Ref[Literal['on the head', 'under the board', 'one piece']]
     carve_station_frets: Members[Ref[float], float]
     carve_tenon: Ref[Mm]
     carve_wood: Ref[str]
@@ -846,25 +799,25 @@ if TYPE_CHECKING:
     head_posts_y: Rows
     head_slot_width: Ref[Mm]
     head_thickness: Ref[Mm]
-    head_tuners: Ref[Literal["upright", "across"]]
+    head_tuners: Ref[Literal['upright', 'across']]
     head_veneer: Ref[Mm]
     heights_action_bass: Ref[Mm]
     heights_action_treble: Ref[Mm]
     heights_body_rise: Ref[Mm]
     heights_dressing_loss: Ref[Mm]
     heights_nut_bass: Ref[Mm]
-    heights_nut_over: Ref[Literal["fret 1", "the zero line"]]
+    heights_nut_over: Ref[Literal['fret 1', 'the zero line']]
     heights_nut_treble: Ref[Mm]
     heights_relief: Ref[Mm]
-    instrument_handed: Ref[Literal["right", "left"]]
+    instrument_handed: Ref[Literal['right', 'left']]
     instrument_name: Ref[str]
-    instrument_units: Ref[Literal["mm", "in"]]
+    instrument_units: Ref[Literal['mm', 'in']]
     intonation_file_to: Ref[Mm]
     intonation_finger_offset: Ref[Mm]
     intonation_from_fret: Ref[Count]
-    intonation_nut: Ref[Literal["none", "straight", "per string"]]
+    intonation_nut: Ref[Literal['none', 'straight', 'per string']]
     intonation_nut_given: Rows
-    intonation_saddle: Ref[Literal["straight", "slanted", "per string"]]
+    intonation_saddle: Ref[Literal['straight', 'slanted', 'per string']]
     intonation_to_fret: Ref[Count]
     limit_action_bass_least: Ref[Mm]
     limit_action_bass_most: Ref[Mm]
@@ -1001,13 +954,13 @@ if TYPE_CHECKING:
     neck_depth_tenth: Ref[Mm]
     neck_heel_depth: Ref[Mm]
     neck_modulus: Ref[MPa]
-    neck_rod: Ref[Literal["none", "one way", "two way"]]
+    neck_rod: Ref[Literal['none', 'one way', 'two way']]
     neck_rod_depth: Ref[Mm]
     neck_rod_width: Ref[Mm]
     neck_straightedge: Ref[Mm]
     nut_behind: Ref[Mm]
     nut_set_forward: Ref[Mm]
-    nut_spacing: Ref[Literal["equal gaps", "equal centres"]]
+    nut_spacing: Ref[Literal['equal gaps', 'equal centres']]
     nut_spread: Ref[Mm]
     nut_width: Ref[Mm]
     rosette_asked: Members[RingAskedRef, RingAsked]
@@ -1035,23 +988,23 @@ if TYPE_CHECKING:
     shop_jigs: Members[JigRef, Jig]
     shop_laser_kerf: Ref[Mm]
     shop_name: Ref[str]
-    shop_paper: Ref[Literal["a4", "letter", "a3", "roll"]]
+    shop_paper: Ref[Literal['a4', 'letter', 'a3', 'roll']]
     shop_pin_clearance: Ref[Mm]
     shop_pin_offset: Ref[Mm]
     shop_saws: Members[SawRef, Saw]
     shop_template_pin: Ref[Mm]
     shop_template_thickness: Ref[Mm]
     shop_templates: Members[IndexTemplateRef, IndexTemplate]
-    shop_units: Ref[Literal["mm", "in"]]
+    shop_units: Ref[Literal['mm', 'in']]
     shop_wires: Members[WireRef, Wire]
-    slots_bottom: Ref[Literal["straight", "follows the arch"]]
+    slots_bottom: Ref[Literal['straight', 'follows the arch']]
     slots_clearance: Ref[Mm]
     slots_crest_loss: Ref[Mm]
-    slots_cut: Ref[Literal["before arching", "after arching"]]
+    slots_cut: Ref[Literal['before arching', 'after arching']]
     slots_saw: Ref[str]
     soundhole_diameter: Ref[Mm]
     soundhole_given: Ref[Mm]
-    soundhole_held_to: Ref[Literal["body", "join", "tail", "saddle"]]
+    soundhole_held_to: Ref[Literal['body', 'join', 'tail', 'saddle']]
     strings_a4: Ref[Hertz]
     strings_bending: Rows
     strings_core: Ref[str]

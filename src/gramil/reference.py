@@ -73,9 +73,9 @@ def name_of(figure: Ref[Any]) -> str:
 
 def in_row(reference: Ref[Any], row: int | str) -> Ref[Any]:
     """A column's figure in one row: the row put in where the reference says EACH, else added to it."""
-    if f"[{EACH}]" in reference.address:
-        return Ref(reference.address.replace(f"[{EACH}]", f"[{_written(row)}]"))
-    return reference[row]
+    if EACH not in reference.address:
+        return reference[row]
+    return Ref(reference.address.replace(f"[{EACH}]", f"[{_written(row)}]").replace(EACH, str(row)))
 
 
 @dataclass(frozen=True)
@@ -89,6 +89,13 @@ class Says:
 
     def __radd__(self, other: str) -> "Says":
         return Says(_parts(other) + self.parts)
+
+    def __str__(self) -> str:
+        """As it is written: the address of each figure in braces."""
+        return filled(self, lambda figure: f"{{{figure}}}")
+
+    def __format__(self, _: str) -> str:
+        raise TypeError("words with figures are added with +, not put into an f-string: their figures would be lost")
 
     def __bool__(self) -> bool:
         return any(self.parts)

@@ -98,13 +98,13 @@ def test_the_old_state_lies_in_grey_under_the_new_one_with_its_difference_behind
     grey = [mark for mark in both.marks if mark.layer == "old"]
     assert grey
     assert not any(mark.hatch for mark in grey if isinstance(mark, Polyline))
-    (saddle,) = [mark for mark in both.marks if isinstance(mark, Span) and "body_saddle" in mark.address]
-    said = differences(Shower(after).text, before, after)(saddle.address)
+    (saddle,) = [mark for mark in both.marks if isinstance(mark, Span) and "body_saddle" in mark.figure.address]
+    said = differences(Shower(after).text, before, after)(saddle.figure)
     figure, moved = re.fullmatch(r"([\d.]+) mm \(\+([\d.]+)\)", said).groups()
     assert float(figure) == pytest.approx(after["body_saddle"], abs=0.006)
     assert float(moved) == pytest.approx(12 * 2 ** (-13 / 12), abs=0.2)
-    (length,) = [mark for mark in both.marks if isinstance(mark, Span) and "body_length" in mark.address]
-    assert length.address == "body_length"
+    (length,) = [mark for mark in both.marks if isinstance(mark, Span) and "body_length" in mark.figure.address]
+    assert length.figure.address == "body_length"
 
 
 @pytest.mark.parametrize(

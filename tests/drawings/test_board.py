@@ -141,7 +141,7 @@ def test_every_drawing_reads_its_figures_from_addresses_that_exist(any_board):
     for name in names:
         for mark in any_board[name].marks:
             if isinstance(mark, Label | Span):
-                any_board.at(mark.address)
+                any_board.at(mark.figure.address)
             if isinstance(mark, Label):
                 said = mark.before + mark.after
                 for brace in sorted(any_board["brace_list"], key=lambda each: -len(each.name)):

@@ -82,7 +82,7 @@ def test_every_figure_has_an_address(figures: Figures) -> None:
     for name in ("drawing_bridge", "drawing_string_gauges"):
         for mark in figures[name].marks:
             if isinstance(mark, Label):
-                figures.at(mark.address)
+                figures.at(mark.figure.address)
 
 
 def test_the_saddle_card_stands_as_tall_as_the_saddle(figures: Figures) -> None:
@@ -120,5 +120,7 @@ def test_on_the_sheets_the_bridge_lies_across_the_page_for_either_hand(figures: 
     for one, other in holes:
         assert one.radius == pytest.approx(sheet.scale * other.radius)
         assert one.centre == pytest.approx((sheet.scale * other.centre[1], -sheet.scale * other.centre[0]))
-    first = next(mark for mark in sheet.marks if isinstance(mark, Label) and mark.address == "saddle_set_back[1]")
+    first = next(
+        mark for mark in sheet.marks if isinstance(mark, Label) and mark.figure.address == "saddle_set_back[1]"
+    )
     assert first.at[0] * side > 0

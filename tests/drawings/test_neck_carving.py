@@ -108,7 +108,7 @@ def test_figures_do_not_lie_on_one_another(any_board, name):
     drawing = any_board[f"drawing_neck_{name}"]
     for mark in drawing.marks:
         if isinstance(mark, Label | Span):
-            any_board.at(mark.address)
+            any_board.at(mark.figure.address)
     left, low, right, high = bounds(plain(drawing, lambda address: "62.40 mm"))
     assert right - left < 700
     assert high - low < 300

@@ -108,7 +108,9 @@ def test_the_sheets_drawing_shows_each_channels_figures(example_body: Callable[[
         (tarn, ("top purfling", "top binding", "back binding")),
         (fell, ("top binding", "back binding")),
     ):
-        said = {each.address for each in figures["drawing_setup_channels"].marks if isinstance(each, Label | Span)}
+        said = {
+            each.figure.address for each in figures["drawing_setup_channels"].marks if isinstance(each, Label | Span)
+        }
         for name in edges:
             assert {f'channel_cuts["{name}"].inset', f'channel_cuts["{name}"].depth'} <= said
         assert ('channel_cuts["top purfling"].depth' in said) == ("top purfling" in edges)

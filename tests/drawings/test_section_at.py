@@ -5,6 +5,7 @@ from math import sqrt
 
 import pytest
 
+from gramil import names as n
 from gramil.change.whole import figures_of_files
 from gramil.drawings.marks import Circle, Label, Polyline, Span
 from gramil.drawings.section_at import cut_at, over_board, section_drawing, section_marks, string_places, value_at
@@ -34,7 +35,7 @@ def test_between_frets_the_board_is_as_wide_as_its_straight_sides_make_it(tarn: 
     """45.5 at the zero line and 56 at half the scale, 315; so 45.5 + 10.5 x 100 / 315 = 48.8333 at 100."""
     cut = cut_at(tarn, 100.0)
     assert cut.fret is None
-    assert value_at(tarn, cut.address("board_width_at_fret"), cut) == pytest.approx(48.8333, abs=1e-4)
+    assert value_at(tarn, cut.of(n.board_width_at_fret), cut) == pytest.approx(48.8333, abs=1e-4)
 
 
 def test_at_a_fret_the_cut_runs_along_it_and_shows_its_slot(tarn: Figures) -> None:
@@ -108,7 +109,7 @@ def test_a_left_handed_section_has_its_treble_on_the_left() -> None:
 @pytest.mark.parametrize("x", [0.0, 77.7, fret(630, 7), 430.0, 600.0])
 def test_every_figure_on_the_drawing_can_be_read(tarn: Figures, x: float) -> None:
     cut = cut_at(tarn, x)
-    addresses = [each.address for each in section_drawing(tarn, cut).marks if isinstance(each, Label | Span)]
+    addresses = [each.figure.address for each in section_drawing(tarn, cut).marks if isinstance(each, Label | Span)]
     values = [value_at(tarn, address, cut) for address in addresses]
     assert all(value == value for value in values)
     assert bool(addresses) == over_board(tarn, cut)

@@ -79,7 +79,7 @@ def test_stations_cross_the_side_where_they_lie(tarn: Figures) -> None:
     for line, station in zip(lines, tarn["side_stations"], strict=True):
         assert line.start[0] == line.end[0] == pytest.approx(drawing.scale * station.along)
         assert line.end[1] - line.start[1] == pytest.approx(drawing.scale * station.depth, abs=0.01)
-    said = {m.address for m in drawing.marks if isinstance(m, Label)}
+    said = {m.figure.address for m in drawing.marks if isinstance(m, Label)}
     assert {'side_stations["waist"].along', 'side_stations["waist"].depth', 'side_stations["waist"].radius'} <= said
     assert 'side_stations["tail end"].radius' not in said
 

@@ -21,7 +21,7 @@ def test_slots_lie_where_it_says(example, head):
             "rollers from 45 to 115 mm, a hole of 10 past each"
         )
         assert y.max() - y.min() == pytest.approx(figures["head_slot_width"])
-    labels = {mark.address for mark in head.marks if isinstance(mark, Label)}
+    labels = {mark.figure.address for mark in head.marks if isinstance(mark, Label)}
     assert {"head_slots[1].start_lower_x", "head_slot_width", "head_slots_apart", "head_roller_depth"} <= labels
 
 
@@ -36,4 +36,4 @@ def test_holes_run_from_the_slot_to_the_head_s_edge(example, head):
 
 def test_upright_posts_have_no_slots(example):
     marks = example("tarn")["drawing_head"].marks
-    assert not any(isinstance(mark, Label) and mark.address.startswith("head_slot") for mark in marks)
+    assert not any(isinstance(mark, Label) and mark.figure.address.startswith("head_slot") for mark in marks)

@@ -37,9 +37,9 @@ def test_wood_about_the_rod(wood: float, severity: str) -> None:
 
 
 def test_the_worst_place_is_named() -> None:
-    assert finding_rod_over(np.array([math.nan, 9.0, 2.0, 5.0]), 3.0)[0].address == "rod_over[2]"
-    assert finding_rod_corner(np.array([9.0, 4.0, 1.0]), 1.0, 3.0)[0].address == "rod_corner[1]"
-    assert finding_tuner_edge(np.array([9.0, 1.0]), 3.0)[0].address == "head_hole_to_edge[2]"
+    assert finding_rod_over(np.array([math.nan, 9.0, 2.0, 5.0]), 3.0)[0].figure.address == "rod_over[2]"
+    assert finding_rod_corner(np.array([9.0, 4.0, 1.0]), 1.0, 3.0)[0].figure.address == "rod_corner[1]"
+    assert finding_tuner_edge(np.array([9.0, 1.0]), 3.0)[0].figure.address == "head_hole_to_edge[2]"
 
 
 def test_what_mends_is_said_only_where_something_is_wrong() -> None:

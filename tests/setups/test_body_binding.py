@@ -8,7 +8,7 @@ import pytest
 from gramil.graph import Figures
 from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
 from gramil.setups import body_binding
-from gramil.setups.setup import addresses_of
+from gramil.setups.setup import figures_on
 from gramil.show import Shower
 
 EDGE = Edge("top", 2.0, 6.0, 0.0, 1.6, "maple", 2.8)
@@ -31,7 +31,9 @@ def test_on_a_bound_body_every_figure_is_there(example: Callable[[str], Figures]
         setup = figures[sheet]
         assert not setup.closed
         assert setup.caution
-        assert all(shower.text(each) not in ("", "not known") for each in addresses_of(setup)), sheet
+        assert all(
+            shower.text(each) not in ("", "not known") for each in [each.address for each in figures_on(setup)]
+        ), sheet
 
 
 def test_what_is_not_bound_says_so() -> None:
@@ -43,13 +45,13 @@ def test_what_is_not_bound_says_so() -> None:
 
 def test_purfling_is_cut_before_its_binding_and_scored(example: Callable[[str], Figures]) -> None:
     tarn, fell = example("tarn"), example("fell")
-    assert [each.address for each in tarn["setup_channels"].figures] == [
+    assert [each.figure.address for each in tarn["setup_channels"].figures] == [
         'channel_cuts["top purfling"].depth',
         'channel_cuts["top binding"].depth',
         'channel_cuts["back binding"].depth',
     ]
-    assert any(step.startswith("Score the top") for step in tarn["setup_channels"].steps)
-    assert not any("purfling" in step for step in fell["setup_channels"].steps)
+    assert any(str(step).startswith("Score the top") for step in tarn["setup_channels"].steps)
+    assert not any("purfling" in str(step) for step in fell["setup_channels"].steps)
 
 
 def test_both_edges_with_purfling_still_fit_the_sheet() -> None:
@@ -65,10 +67,10 @@ def test_both_edges_with_purfling_still_fit_the_sheet() -> None:
 
 def test_without_a_cutter_it_is_worked_by_gauge_and_by_what_a_cutter_would_be() -> None:
     setup = body_binding.setup_channels((EDGE,), cut(math.nan), (TILT,))
-    said = " ".join((*setup.tools, setup.prove))
+    said = " ".join(map(str, (*setup.tools, setup.prove)))
     assert 'channel_cuts["top binding"].step' in said
     assert "bearing}" not in said
-    assert 'channel_cuts["top binding"].ledge' not in addresses_of(setup)
+    assert 'channel_cuts["top binding"].ledge' not in [each.address for each in figures_on(setup)]
 
 
 def test_plastic_is_not_bent_on_an_iron() -> None:

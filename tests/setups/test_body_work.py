@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from gramil.graph import Figures
-from gramil.setups.setup import addresses_of
+from gramil.setups.setup import figures_on
 
 NAMES = ("setup_mould", "setup_sides", "setup_brace_stock", "setup_brace_top", "setup_brace_back", "setup_bridge_plate")
 
@@ -14,7 +14,7 @@ def test_a_body_has_all_its_sheets(example: Callable[[str], Figures]) -> None:
     for name in NAMES:
         setup = tarn[name]
         assert not setup.closed
-        assert all(tarn.at(address) is not None for address in addresses_of(setup))
+        assert all(tarn.at(address) is not None for address in [each.address for each in figures_on(setup)])
 
 
 def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None:
@@ -41,14 +41,14 @@ def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None
 
 def test_the_cut_list_names_every_stick(example: Callable[[str], Figures]) -> None:
     tarn = example("tarn")
-    said = " ".join(tarn["setup_brace_stock"].steps)
+    said = " ".join(map(str, tarn["setup_brace_stock"].steps))
     assert all(f'stick_list["{each.name}"].length' in said for each in tarn["stick_list"])
 
 
 def test_the_cut_list_says_which_piece_yields_what(example: Callable[[str], Figures]) -> None:
     """Every stick is either wanting or yielded by some piece that the sheet names."""
     tarn = example("tarn")
-    said = " ".join(tarn["setup_brace_stock"].tools)
+    said = " ".join(map(str, tarn["setup_brace_stock"].tools))
     assert all(f'stick_billets["{each.name}"].sticks' in said for each in tarn["stick_billets"])
     yielded = sum(each.sticks for each in tarn["stick_billets"])
     assert yielded + len(tarn["stick_wanting"]) == len(tarn["stick_list"])

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from gramil.graph import Figures
-from gramil.setups.setup import Setup, addresses_of
+from gramil.setups.setup import Setup, figures_on
 from gramil.show import Shower
 
 Sheet = Callable[..., Setup]
@@ -29,19 +29,19 @@ def tarn(derive_text: Callable[..., Figures], text_of: Callable[[str], str]) -> 
 
 def test_a_neck_not_set_yet_gets_its_wedge_from_square(tarn: Callable[..., Figures]) -> None:
     sheet = tarn()["setup_neck_set"]
-    assert "heel_wedge" in [each.address for each in sheet.figures]
-    assert "neck_straightedge" not in addresses_of(sheet)
+    assert "heel_wedge" in [each.figure.address for each in sheet.figures]
+    assert "neck_straightedge" not in [each.address for each in figures_on(sheet)]
 
 
 def test_a_neck_that_is_set_gets_what_is_still_to_come_off(tarn: Callable[..., Figures]) -> None:
     figures = tarn("\n[neck]\nstraightedge = 1.1")
     sheet = figures["setup_neck_set"]
-    assert "heel_wedge_to_take" in [each.address for each in sheet.figures]
+    assert "heel_wedge_to_take" in [each.figure.address for each in sheet.figures]
     assert any("passes 1.10 mm over the bridge" in Shower(figures).filled(step) for step in sheet.steps)
 
 
 def test_with_a_zero_fret_the_slots_only_guide(tarn: Callable[..., Figures]) -> None:
-    figures = [each.address for each in tarn(zero_fret=True)["setup_nut_slots"].figures]
+    figures = [each.figure.address for each in tarn(zero_fret=True)["setup_nut_slots"].figures]
     assert "limit_zero_fret_drop" in figures
     assert not any(address.startswith("nut_slot_over_first") for address in figures)
 
@@ -57,7 +57,7 @@ def test_the_rod_says_what_it_can(tarn: Callable[..., Figures], rod: str, words:
 def test_what_is_not_known_is_left_off_the_sheet(tarn: Callable[..., Figures]) -> None:
     figures = tarn(saws=False)
     shower = Shower(figures)
-    addresses = addresses_of(figures["setup_relief"])
+    addresses = [each.address for each in figures_on(figures["setup_relief"])]
     assert "relief_predicted_most" not in addresses
     assert "not known" not in [shower.text(address) for address in addresses]
     (much,), (little,) = figures["finding_relief_too_much"], figures["finding_relief_too_little"]

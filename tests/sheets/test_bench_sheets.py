@@ -99,8 +99,8 @@ def test_every_operation_has_its_page_with_its_figures_in_both_units(figures: Fi
         text = "".join(page for page in pages[1:] if SPACES.sub("", setup.title) in page)
         assert text, setup.title
         for figure in setup.figures:
-            for shown in filter(None, shower.both(figure.address)):
-                assert SPACES.sub("", shown) in text, (setup.title, figure.address)
+            for shown in filter(None, shower.both(figure.figure.address)):
+                assert SPACES.sub("", shown) in text, (setup.title, figure.figure.address)
 
 
 def test_one_operation_a_page(figures: Figures) -> None:

@@ -4,6 +4,7 @@ from math import pi
 
 import pytest
 
+from gramil import names as n
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Polyline, Span, Words
 
 FIGURES = {"nut_width": "45.50 mm", "board_length": "500.00 mm", "slot_depth[7]": "3.25 mm"}
@@ -13,7 +14,7 @@ SLOTS = tuple(35.3 + 19.123456 * i for i in range(22))
 @pytest.fixture(scope="session")
 def resolve():
     """Addresses to shown text; an unknown address is a KeyError."""
-    return FIGURES.__getitem__
+    return lambda figure: FIGURES[str(figure)]
 
 
 @pytest.fixture(scope="session")
@@ -36,9 +37,9 @@ def board():
         Arc((250.0, -300.0), 320.0, pi / 2 - 0.08, pi / 2 + 0.08, "hidden"),
         Arc((480.0, 0.0), 10.0, -pi / 2, pi / 2, "cut"),
         Words((100.0, -10.0), "bass <side> & 100 %", 3.0),
-        Label((200.0, 10.0), "slot_depth[7]", "depth ", ".", height=3.5),
-        Span((0.0, -30.0), (500.0, -30.0), -8.0, "board_length"),
-        Span((0.0, -22.75), (0.0, 22.75), 8.0, "nut_width"),
+        Label((200.0, 10.0), n.slot_depth[7], "depth ", ".", height=3.5),
+        Span((0.0, -30.0), (500.0, -30.0), -8.0, n.board_length),
+        Span((0.0, -22.75), (0.0, 22.75), 8.0, n.nut_width),
     ]
     return Drawing("board", "Tarn, fretboard", "the face", tuple(marks))
 
@@ -51,5 +52,5 @@ def section():
         Polyline(((x, 0.0), (x + 25.0, 0.0), (x + 20.0, 18.0), (x, 12.0)), "outline", closed=True, hatch=kind)
         for x, kind in zip((0.0, 30.0, 60.0, 90.0, 120.0), kinds, strict=True)
     ]
-    marks.append(Label((12.0, 5.0), "nut_width", anchor="middle", height=2.5))
+    marks.append(Label((12.0, 5.0), n.nut_width, anchor="middle", height=2.5))
     return Drawing("section", "Section at the nut", "the end", tuple(marks), stretch=4.0)

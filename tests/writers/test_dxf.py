@@ -6,6 +6,7 @@ from math import cos, degrees, hypot, pi, sin
 import ezdxf
 import pytest
 
+from gramil import names as n
 from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Polyline, Span, Words
 from gramil.writers.dxf import dxf_bytes
 
@@ -137,7 +138,7 @@ def test_arcs_keep_their_turn(sweep, resolve):
 
 
 def test_a_short_dimension_sets_its_figure_beyond_its_end(resolve):
-    drawing = Drawing("a", "a", "the face", (Span((0.0, 0.0), (3.0, 0.0), 5.0, "nut_width"),))
+    drawing = Drawing("a", "a", "the face", (Span((0.0, 0.0), (3.0, 0.0), 5.0, n.nut_width),))
     (text,) = [t for t in read(dxf_bytes(drawing, resolve)).modelspace().query("TEXT") if t.dxf.text == "45.50 mm"]
     half = hypot(8 * 3.0 / 0.76 * 0.65, 0.0) / 2
     assert text.dxf.align_point.x - half > 3.0

@@ -6,12 +6,13 @@ import sys
 
 SCRIPT = """
 import sys, hashlib
+from gramil import names as n
 from gramil.drawings.marks import *
 from gramil.writers.dxf import dxf_bytes
 from gramil.writers.svg import svg_bytes
 from gramil.writers.pdf import tiled_pdf
 marks = tuple(Line((i, 0.0), (i, 50.0 + i), name) for i, name in enumerate(LAYERS))
-drawing = Drawing("a", "A", "the face", (*marks, Label((3.0, 3.0), "b"), Span((0.0, 0.0), (90.0, 0.0), 5.0, "b")))
+drawing = Drawing("a", "A", "the face", (*marks, Label((3.0, 3.0), n.b), Span((0.0, 0.0), (90.0, 0.0), 5.0, n.b)))
 for data in (dxf_bytes(drawing, str), svg_bytes(drawing, str), tiled_pdf([drawing], str, "a4", heading="A")):
     print(hashlib.sha256(data).hexdigest())
 """

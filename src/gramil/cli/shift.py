@@ -121,7 +121,7 @@ def _shows(move: Move, new: Shower) -> bool:
 
 def _untitled(titles: tuple[str, ...], before: Figures) -> list[str]:
     """Titles of drawings without the instrument's name, which they begin with."""
-    return [title.removeprefix(f"{before['instrument_name']}, ") for title in titles]
+    return [title.removeprefix(f"{before[n.instrument_name]}, ") for title in titles]
 
 
 def _carried(feature: Carried, new: Shower) -> str:

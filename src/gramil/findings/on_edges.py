@@ -8,7 +8,7 @@ from gramil.findings.finding import Finding, Findings, Severity, at_least
 from gramil.findings.ledge import standing_proud
 from gramil.parts.edge_records import Channel, Cut, Strip, Tilt
 from gramil.quantities import Mm, Ratio
-from gramil.reference import says
+from gramil.reference import Text, says
 
 OWNS = ("finding_",)
 
@@ -89,12 +89,14 @@ def _through(channel: Channel, least: Mm) -> Severity:
     return "caution" if channel.under_purfling < least or channel.past_linings > 0 else "fine"
 
 
-def _purfling_words(channel: Channel) -> str:
-    where = says("{}", n.channel_list[channel.name].past_linings)
+def _purfling_words(channel: Channel) -> Text:
+    past = n.channel_list[channel.name].past_linings
     if channel.under_purfling <= 0 and channel.past_linings > 0:
-        return f"The purfling's channel goes through the plate and past the linings by {where}: it opens the body."
+        return says(
+            "The purfling's channel goes through the plate and past the linings by {}: it opens the body.", past
+        )
     if channel.past_linings > 0:
-        return f"Plate left under the purfling, which lies past the linings by {where}, where nothing bears it."
+        return says("Plate left under the purfling, which lies past the linings by {}, where nothing bears it.", past)
     if channel.under_purfling <= 0:
         return "The purfling's channel goes through the plate onto the linings, which alone hold it there."
     return "Plate left under the purfling, over the linings."

@@ -209,7 +209,7 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
                 "Saw it from {}, the grain across the top's, or leaning a little: it must not split along the pins.",
                 n.bridge_plate_wood,
             ),
-            f"Strike its front line on the inside of the top, {way}.",
+            "Strike its front line on the inside of the top, " + way + ".",
             *fitted,
             "Dry first, in the dish. Glue, and clamp from the middle out.",
         ),

@@ -12,4 +12,4 @@ DUST = says("{}", n.care_dust)
 def jig_line(jig: "n.JigRef", used: Jig) -> Text:
     """The jig, its constant, and the day on which that was checked."""
     checked = says("checked {}", jig.checked) if used.checked else "never checked: measure it before use"
-    return says(f"{{}}, constant {{}}, {checked}", jig.name, jig.constant)
+    return says("{}, constant {}, ", jig.name, jig.constant) + checked

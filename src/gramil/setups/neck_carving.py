@@ -255,8 +255,8 @@ def setup_neck_carve(carve_stations: tuple[CarveStation, ...], carve_facets: Cou
             "Bring the back flat and straight to the depths at the stations; leave the heel and behind the nut thick.",
             "Draw the lines on sides and back at every station, from the table, and join them station to station.",
             says(
-                "Plane each flat down to its two lines: the one on the back is {} wide at {}. Then plane off each edge by "
-                "half, and again.",
+                "Plane each flat down to its two lines: the one on the back is {} wide at {}. Then plane off each edge "
+                "by half, and again.",
                 n.carve_flat_back,
                 _at(carve_stations[0]).name,
             ),

@@ -1,0 +1,104 @@
+"""One wiring: what a page shows is an edge of the graph, and no string names a figure."""
+
+import ast
+import importlib.util
+import re
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+import gramil
+from gramil.change.whole import names_of, whole_graph
+from gramil.drawings.marks import figures_in
+from gramil.graph import Figures, WiringError, build
+from gramil.reference import Ref, name_of, says
+from gramil.setups.setup import figures_on
+from gramil.shown_by import shown_by
+
+ROOT = Path(gramil.__file__).parent
+TOOL = ROOT.parents[1] / "tools" / "names.py"
+WIRED = ("setups", "drawings", "findings", "bench", "cli", "sheets", "writers", "change", "now")
+"""Rooms in which no string may name a figure; below them base values are given their names."""
+ADDRESS = re.compile(r"([A-Za-z]\w*_\w+)(\[.*\]|\.\w+)*$")
+LEFT: dict[str, str] = {}
+"""Strings that look like a figure's name and are none, each with what it is."""
+
+
+def tool() -> ModuleType:
+    spec = importlib.util.spec_from_file_location("make_names", TOOL)
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+def test_the_names_are_what_the_graph_gives() -> None:
+    assert (ROOT / "names.py").read_text(encoding="utf-8") == tool().written(whole_graph()), "run `make names`"
+
+
+def files() -> list[Path]:
+    return [path for room in WIRED for path in sorted((ROOT / room).rglob("*.py"))]
+
+
+@pytest.mark.parametrize("path", files(), ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_no_string_names_a_figure(path: Path) -> None:
+    graph = whole_graph()
+    known = set(graph.inputs) | set(graph.dimensions)
+    for text in strings(ast.parse(path.read_text(encoding="utf-8"))):
+        found = ADDRESS.match(text)
+        assert found is None or found[1] not in known or text in LEFT, text
+        for hole in re.findall(r"\{([A-Za-z]\w*)[^{}]*\}", text):
+            assert hole not in known, text
+
+
+def strings(tree: ast.Module) -> Iterator[str]:
+    """Every string of a module but its docstrings."""
+    docs = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docs:
+            yield node.value
+
+
+@pytest.mark.parametrize("path", sorted(ROOT.rglob("*.py")), ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_every_name_that_is_referred_to_is_on_the_graph(path: Path) -> None:
+    """The type checker sees it too; this holds for one who runs the tests alone."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    graph, text = whole_graph(), (ROOT / "names.py").read_text(encoding="utf-8")
+    if "from gramil import names as n" not in path.read_text(encoding="utf-8"):
+        return
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name) and node.value.id == "n":
+            on_graph = node.attr in graph.inputs or node.attr in graph.dimensions
+            assert on_graph or f"class {node.attr}(" in text, node.attr
+
+
+def test_every_figure_that_a_page_shows_is_read_off_its_code(example: Callable[[str], Figures]) -> None:
+    """What stands on a sheet or a drawing, on any instrument, is among the edges: its own or those of its pieces."""
+    graph = whole_graph()
+    for figures in map(example, ("tarn", "fell", "scree", "mere")):
+        pages = [(name, figures_on(figures[name])) for name in names_of(figures, "setup_")]
+        pages += [(name, figures_in(figures[name].marks)) for name in names_of(figures, "drawing_")]
+        for name, shown in pages:
+            edges = {each for above in (name, *graph.above(name)) for each in graph.shows.get(above, ())}
+            assert {name_of(each) for each in shown} <= edges, name
+
+
+def test_a_page_that_shows_what_nothing_gives_is_refused() -> None:
+    def setup_wrong() -> int:
+        """Shows a figure that there is not."""
+        return len(says("{}", WRONG).parts)
+
+    assert shown_by(setup_wrong) == ("slot_depht",)
+    with pytest.raises(WiringError, match="setup_wrong shows slot_depht, which nothing gives"):
+        _ = build([setup_wrong], {}).shows
+
+
+WRONG: Ref[float] = Ref("slot_depht")
+
+
+def test_words_are_not_lost_in_an_f_string() -> None:
+    with pytest.raises(TypeError, match="added with"):
+        _ = f"{says('{} deep', WRONG)}"
