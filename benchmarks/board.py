@@ -8,7 +8,7 @@ import ezdxf
 
 from benchmarks.timing import milliseconds, seconds
 from gramil.change.shift import shift
-from gramil.change.whole import dimensions_of, drawings_of, figures_of, findings_of
+from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
 from gramil.description.reading import read_description, read_shop
 from gramil.drawings.marks import Arc, Circle, Line, Polyline
 from gramil.graph import Figures, derive

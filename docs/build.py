@@ -9,7 +9,7 @@ from pathlib import Path
 
 import click
 
-from gramil.change.whole import NOT_DIMENSIONS, whole_graph
+from gramil.prints.whole import NOT_DIMENSIONS, whole_graph
 from gramil.cli import COMMANDS, gramil
 from gramil.description.keys import describe_keys
 from gramil.graph import Dimension

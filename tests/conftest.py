@@ -14,7 +14,7 @@ import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from gramil.change.whole import figures_of
+from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.graph import Figures
 

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 import gramil
-from gramil.change.whole import modules, whole_graph
+from gramil.prints.whole import modules, whole_graph
 from gramil.reason import read_doc
 
 ROOT = Path(gramil.__file__).parent
@@ -20,6 +20,7 @@ FLOORS = {
     "cli": 6, "bench": 6,
     "sheets": 5, "writers": 5, "now": 5,
     "change": 4,
+    "prints": 3.5,
     "findings": 3, "setups": 3, "drawings": 3,
     "parts": 2, "shop": 2,
     "description": 1.5, "shapes": 1, "physics": 1, "wood": 1,

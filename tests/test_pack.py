@@ -5,7 +5,7 @@ from threading import get_ident
 
 import pytest
 
-from gramil.change.whole import figures_of_files
+from gramil.prints.whole import figures_of_files
 from gramil.faults import MakersFault
 from gramil.pack import TYPESET, pack_makers, whole_pack
 from gramil.show import Shower

@@ -6,7 +6,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from gramil.change.whole import whole_graph
+from gramil.prints.whole import whole_graph
 from gramil.graph import Dimension, Figures, Pin
 from gramil.reason import formula_of, read_doc, readable, walk, why, with_numbers
 

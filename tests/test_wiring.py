@@ -10,7 +10,7 @@ from types import ModuleType
 import pytest
 
 import gramil
-from gramil.change.whole import names_of, whole_graph
+from gramil.prints.whole import names_of, whole_graph
 from gramil.drawings.marks import figures_in
 from gramil.graph import Figures, WiringError, build
 from gramil.reference import Ref, name_of, says

@@ -4,6 +4,7 @@ Run as `make names`; a test keeps the file true. The names lead an editor from a
 """
 
 import inspect
+import json
 import sys
 from collections import defaultdict
 from collections.abc import Iterator
@@ -12,9 +13,10 @@ from pathlib import Path
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
 from gramil import quantities
-from gramil.change.whole import whole_graph
 from gramil.graph import Dimension, Graph, Input
+from gramil.prints.whole import whole_graph
 from gramil.quantities import axes_of
+from gramil.shown_by import shown_by
 
 FILE = Path(__file__).parent.parent / "src" / "gramil" / "names.py"
 HEAD = '''"""Every figure of the graph by name, typed: made by `make names`, never edited by hand.
@@ -28,6 +30,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from gramil.reference import Ref
+
+SHOWS: dict[str, tuple[str, ...]] = {
 '''
 FOOT = """
 else:
@@ -128,7 +132,17 @@ def written(graph: Graph) -> str:
         record = kinds.waiting.pop(0)
         records += ["", f"    class {kinds.records[record]}(Ref[{kinds.import_of(record)}]):"]
         records += [f"        {name}: {kind}" for name, kind in kinds.fields_of(record)] or ["        pass"]
-    return HEAD + "\nif TYPE_CHECKING:\n" + "\n".join([*_imports(kinds, modules), *records, "", *lines]) + FOOT
+    shows = [f'    "{name}": {_names(shown)},' for name, shown in _shows(graph).items() if shown]
+    edges = "\n".join([*shows, "}", '"""What each page shows, read off its code: edges of the graph."""', ""])
+    return HEAD + edges + "\nif TYPE_CHECKING:\n" + "\n".join([*_imports(kinds, modules), *records, "", *lines]) + FOOT
+
+
+def _shows(graph: Graph) -> dict[str, tuple[str, ...]]:
+    return {name: shown_by(graph.dimensions[name].function) for name in sorted(graph.dimensions)}
+
+
+def _names(shown: tuple[str, ...]) -> str:
+    return f"({', '.join(json.dumps(each) for each in shown)},)"
 
 
 def _given(kinds: Kinds, given: Input) -> str:

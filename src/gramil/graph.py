@@ -83,6 +83,7 @@ class Graph:
     inputs: Mapping[str, Input]
     dimensions: Mapping[str, Dimension]
     order: tuple[str, ...]
+    read_off: Mapping[str, tuple[str, ...]] | None = None
 
     @cached_property
     def followers(self) -> Mapping[str, tuple[str, ...]]:
@@ -100,17 +101,27 @@ class Graph:
 
     @cached_property
     def shows(self) -> Mapping[str, tuple[str, ...]]:
-        """For each dimension the figures that it shows, read off its code; raises WiringError for one that is none."""
-        found = {name: shown_by(each.function) for name, each in self.dimensions.items()}
+        """For each dimension that shows any, the figures that it shows; raises WiringError for one that is none.
+
+        They are read off the functions' code, or were when `names.py` was made (`read_off`).
+        """
+        found = self.read_off
+        if found is None:
+            found = {name: shown_by(each.function) for name, each in self.dimensions.items()}
         for name, shown in found.items():
             if lost := [each for each in shown if each not in self.inputs and each not in self.dimensions]:
                 raise WiringError(f"{name} shows {lost[0]}, which nothing gives")
         return found
 
-    def hung_on(self, name: str) -> frozenset[str]:
-        """Everything that what `name` says hangs on: its own value, and the figures that it shows."""
-        shown = self.shows.get(name, ())
-        return self.above(name).union(shown, *(self.above(each) for each in shown))
+    def hangs_on(self, name: str) -> frozenset[str]:
+        """Everything that what `name` says hangs on, directly or not: what gives its value, and what it shows."""
+        return _reach(name, lambda each: (*self.parameters(each), *self.shows.get(each, ())))
+
+    def hung_from(self, names: Iterable[str]) -> frozenset[str]:
+        """Everything whose value or whose page hangs on one of the names, directly or not."""
+        return frozenset().union(
+            *(_reach(name, lambda each: (*self.followers[each], *self.shown_on[each])) for name in names)
+        )
 
     @cached_property
     def shown_on(self) -> Mapping[str, tuple[str, ...]]:
@@ -155,8 +166,14 @@ def _reach(start: str, step: Callable[[str], Iterable[str]]) -> frozenset[str]:
     return frozenset(found)
 
 
-def build(functions: Iterable[Callable[..., Any]], inputs: Mapping[str, Input]) -> Graph:
+def build(
+    functions: Iterable[Callable[..., Any]],
+    inputs: Mapping[str, Input],
+    read_off: Mapping[str, tuple[str, ...]] | None = None,
+) -> Graph:
     """Wire functions to inputs and to each other by parameter name.
+
+    `read_off` is what each function shows, where it is known already.
 
     Raises WiringError, naming the place, for two functions of one name, a parameter that nothing gives, a cycle
     (in full), or a parameter whose unit, shape or type differs from what gives it.
@@ -174,7 +191,7 @@ def build(functions: Iterable[Callable[..., Any]], inputs: Mapping[str, Input]) 
     except CycleError as error:
         raise WiringError("a circle: " + " -> ".join(reversed(error.args[1]))) from None
     unused = tuple(name for name in inputs if name not in set(order))
-    return Graph(dict(inputs), dimensions, unused + order)
+    return Graph(dict(inputs), dimensions, unused + order, read_off)
 
 
 def _dimension(function: Callable[..., Any]) -> Dimension:

@@ -8,9 +8,10 @@ from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 
 from gramil import names as n
-from gramil.change.whole import dimensions_of, drawings_of, findings_of, setups_of
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
+from gramil.prints.papers import ON_SHEETS, is_template
+from gramil.prints.whole import dimensions_of, drawings_of, findings_of, setups_of
 from gramil.reference import Ref
 from gramil.setups.setup import Setup
 from gramil.show import Shower
@@ -22,8 +23,6 @@ from gramil.writers.svg import svg_bytes, svg_text
 from gramil.writers.tables import dimensions_csv, dimensions_json, findings_json
 
 Maker = Callable[[], bytes]
-ON_SHEETS = "setup-"
-"""What the names of drawings start with that stand on set-up sheets alone."""
 TYPESET = ("build-book.pdf", "bench-sheets.pdf")
 """The files that the typesetter is longest at, longest first."""
 
@@ -67,11 +66,6 @@ def _makers(
     yield "findings.json", lambda: findings_json(findings_of(figures), shower).encode()
 
 
-def is_template(drawing: Drawing) -> bool:
-    """Whether a drawing is one to cut by: at true scale, and no picture on a set-up sheet."""
-    return drawing.scale == drawing.stretch == 1.0 and not drawing.name.startswith(ON_SHEETS)
-
-
 def title_of(figures: Figures, shower: Shower) -> str:
     """The instrument's name and scale, as they stand on every template."""
     scales = {shower.text(n.scale_bass): None, shower.text(n.scale_treble): None}
@@ -89,7 +83,8 @@ def bench_sheets(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
 
 def build_book(figures: Figures, shower: Shower, paper: PaperName) -> bytes:
     """The whole instrument as one PDF: title page, findings, lists, dimensions by part, and every sheet in order."""
-    from gramil.sheets.build_book import LETTERED, SHOWN, build_book_pdf
+    from gramil.prints.book_lists import SHOWN
+    from gramil.sheets.build_book import LETTERED, build_book_pdf
     from gramil.sheets.lettering import lettered
 
     large = (lettered(figures[each], by) for each, by in LETTERED.items())

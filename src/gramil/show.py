@@ -12,6 +12,7 @@ from typing import Any, get_type_hints
 
 import numpy as np
 
+from gramil import names as n
 from gramil.graph import Figures
 from gramil.measure import InchStyle, LengthUnit, show, show_angle
 from gramil.quantities import unit_of
@@ -78,6 +79,11 @@ class Shower:
     def filled(self, text: Text) -> str:
         """A text with every figure in it written out."""
         return filled(text, self.text)
+
+
+def shower_of(figures: Figures) -> Shower:
+    """Figures as text, in the unit that the description asks for first."""
+    return Shower(figures, figures[n.instrument_units])
 
 
 def shown(value: Any, unit: str | None, first: LengthUnit = "mm", inch_style: InchStyle = "decimal") -> str:

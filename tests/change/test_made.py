@@ -5,7 +5,7 @@ from importlib.resources import files
 import pytest
 
 from gramil.change.made import Judged, judge, operations
-from gramil.change.whole import figures_of, whole_graph
+from gramil.prints.whole import figures_of, whole_graph
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.graph import Figures

@@ -8,7 +8,7 @@ import pytest
 
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import shift, small
-from gramil.change.whole import figures_of
+from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.drawings.marks import Polyline, Span
@@ -27,9 +27,7 @@ def tarn(**changes: str) -> Figures:
 
 def test_shift_of_the_same_is_empty() -> None:
     found = shift(tarn(), tarn())
-    assert (found.inputs, found.features, found.moves, found.came, found.went, found.drawings, found.setups) == (
-        (),
-    ) * 7
+    assert (found.inputs, found.features, found.moves, found.came, found.went, found.papers) == ((),) * 6
     assert found.folded == 0
 
 
@@ -65,8 +63,8 @@ def test_biggest_first_in_each_part_and_small_moves_fold() -> None:
 def test_templates_and_sheets_no_longer_true_and_findings_that_came() -> None:
     found = shift(tarn(), tarn(board__thickness="4.5 mm"))
     assert "wood left under the slots" in {each.name for each in found.came}
-    assert any("gauge" in title for title in found.drawings)
-    assert found.setups
+    assert any("gauge" in paper.title for paper in found.papers)
+    assert any(paper.kind == "sheet" for paper in found.papers)
 
 
 def test_more_frets() -> None:
@@ -88,7 +86,7 @@ def test_another_join_carries_features_by_what_they_are_held_to() -> None:
 
 def test_another_name_alone_spoils_no_drawing() -> None:
     found = shift(tarn(), tarn(instrument__name="Twin"))
-    assert (found.drawings, found.setups) == ((), ())
+    assert found.papers == ()
 
 
 def test_the_old_state_lies_in_grey_under_the_new_one_with_its_difference_behind_each_figure() -> None:
@@ -142,4 +140,4 @@ def test_a_wider_lower_bout_lists_no_places_of_the_template() -> None:
     moved = {move.name for move in found.moves}
     assert {"body_width", "side_length", "body_area"} <= moved
     assert all(move.old is not None and move.new is not None for move in found.moves if move.name.startswith("side_"))
-    assert "Bend the sides" in found.setups
+    assert "Bend the sides" in [paper.title for paper in found.papers]

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gramil.change.slot_readings import likely_cause, parse_slot_readings, read_back
-from gramil.change.whole import figures_of_files
+from gramil.prints.whole import figures_of_files
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 

@@ -6,7 +6,7 @@ from importlib.resources import files
 import pytest
 
 from gramil.change.turnable import Turnable, turnables, turned
-from gramil.change.whole import figures_of
+from gramil.prints.whole import figures_of
 from gramil.description.base import base_values, keys_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key

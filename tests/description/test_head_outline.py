@@ -7,7 +7,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from gramil.change.whole import figures_of
+from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures

@@ -5,7 +5,7 @@ from typing import get_args
 
 import pytest
 
-from gramil.change.whole import findings_of
+from gramil.prints.whole import findings_of
 from gramil.description.base import base_values, keys_of
 from gramil.description.fields import length_of
 from gramil.description.instrument import Instrument

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from gramil.change.whole import whole_graph
+from gramil.prints.whole import whole_graph
 from gramil.description.limits import LIMITS
 
 CODE = "\n".join(path.read_text(encoding="utf-8") for path in Path(str(files("gramil"))).rglob("*.py"))

@@ -5,7 +5,7 @@ from importlib.resources import files
 
 import pytest
 
-from gramil.change.whole import figures_of
+from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from importlib.resources import as_file, files
 from pathlib import Path
 
-from gramil.change.whole import drawings_of, figures_of_files
+from gramil.prints.whole import drawings_of, figures_of_files
 from gramil.show import Shower
 from gramil.writers.svg import svg_text
 

@@ -7,7 +7,7 @@ from math import isfinite
 
 import pytest
 
-from gramil.change.whole import drawings_of, figures_of
+from gramil.prints.whole import drawings_of, figures_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.drawings.marks import Label, Mark, Polyline, Words
 from gramil.graph import Figures

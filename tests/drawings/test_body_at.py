@@ -6,7 +6,7 @@ from math import cos, sqrt
 import numpy as np
 import pytest
 
-from gramil.change.whole import figures_of, figures_of_files
+from gramil.prints.whole import figures_of, figures_of_files
 from gramil.description.reading import parse_description, read_shop
 from gramil.drawings.body_at import (
     DEPTH,

@@ -134,7 +134,7 @@ def test_the_plan_shows_the_insides_of_binding_and_purfling(example_body: Callab
 def example_body() -> Callable[[str], Figures]:
     from importlib.resources import files
 
-    from gramil.change.whole import figures_of_files
+    from gramil.prints.whole import figures_of_files
 
     folder = files("gramil") / "data" / "examples"
     return lambda name: figures_of_files(str(folder / f"{name}.toml"), str(folder / "shop.toml"))

@@ -5,7 +5,7 @@ from itertools import pairwise
 
 import pytest
 
-from gramil.change.whole import drawings_of, setups_of
+from gramil.prints.whole import drawings_of, setups_of
 from gramil.drawings.marks import Circle, Label, Line, Polyline, Span, Words
 from gramil.writers.extents import bounds
 from gramil.writers.plain import plain

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from gramil.change.whole import findings_of
+from gramil.prints.whole import findings_of
 from gramil.findings.finding import Finding
 from gramil.graph import Figures
 

@@ -8,7 +8,7 @@ from importlib.resources import files
 
 import pytest
 
-from gramil.change.whole import findings_of
+from gramil.prints.whole import findings_of
 from gramil.findings.finding import SEVERITIES, in_words
 from gramil.graph import Figures
 from gramil.show import Shower

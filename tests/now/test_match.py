@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from gramil.change.whole import figures_of_files
+from gramil.prints.whole import figures_of_files
 from gramil.description.reading import read_shop
 from gramil.graph import Figures
 from gramil.now.match import Matching, Stock, match, serves

@@ -6,7 +6,7 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
-from gramil.change.whole import dimensions_of, drawings_of, findings_of
+from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.graph import Figures
 from gramil.rows import headings
 

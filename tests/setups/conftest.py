@@ -5,7 +5,7 @@ from importlib.resources import files
 
 import pytest
 
-from gramil.change.whole import whole_graph
+from gramil.prints.whole import whole_graph
 from gramil.description.base import base_values
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.graph import Figures, derive

@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
-from gramil.change.whole import figures_of
+from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
 from gramil.reference import in_row

@@ -9,12 +9,15 @@ from importlib.resources import as_file, files
 import pikepdf
 import pytest
 
-from gramil.change.whole import figures_of_files, setups_of
+from gramil.prints.whole import figures_of_files, setups_of
+from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
 from gramil.pack import build_book, title_of
-from gramil.sheets.build_book import front_pages
-from gramil.show import Shower
+from gramil.prints.book_pages import front_pages
+from gramil.show import shower_of
 from gramil.sources import cited
+
+EXAMPLES = files("gramil") / "data" / "examples"
 
 
 @pytest.fixture(scope="module", params=["tarn", "fell", "scree"])
@@ -23,22 +26,18 @@ def figures(request: pytest.FixtureRequest) -> Figures:
         return figures_of_files(examples / f"{request.param}.toml", examples / "shop.toml")
 
 
-def shower_of(figures: Figures) -> Shower:
-    return Shower(figures, figures["instrument_units"])
-
-
 def test_every_sheet_follows_the_front_pages(figures: Figures) -> None:
     made = build_book(figures, shower_of(figures), "a4")
     assert made == build_book(figures, shower_of(figures), "a4")
     needed = [setup for setup in setups_of(figures) if not setup.closed]
-    front = list(front_pages(shower_of(figures), {}, title_of(figures, shower_of(figures))))
+    front = list(front_pages(shower_of(figures)))
     with pikepdf.open(io.BytesIO(made)) as book:
         assert len(book.pages) >= len(front) + 1 + len(needed)
 
 
 def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
     shower = shower_of(figures)
-    pages = {page["title"]: page for page in front_pages(shower, {}, "x")}
+    pages = {page["title"]: page for page in front_pages(shower)}
     said = {title: re.sub("\u200b", "", str(page["tables"])).replace("\\xa0", " ") for title, page in pages.items()}
     assert shower.text("string_pull_total") in said[figures["instrument_name"]]
     assert shower.text("scale_bass") in said[figures["instrument_name"]]
@@ -65,7 +64,7 @@ def test_the_printed_words(figures: Figures) -> None:
 
 def test_the_neck_and_its_wood_are_in_it(figures: Figures) -> None:
     shower = shower_of(figures)
-    pages = {page["title"]: str(page["tables"]).replace("\\xa0", " ") for page in front_pages(shower, {}, "x")}
+    pages = {page["title"]: str(page["tables"]).replace("\\xa0", " ") for page in front_pages(shower)}
     for piece in figures["plank_pieces"]:
         assert piece.name in pages["Cut lists"]
         assert shower.text(f'plank_pieces["{piece.name}"].length') in pages["Cut lists"]
@@ -73,7 +72,7 @@ def test_the_neck_and_its_wood_are_in_it(figures: Figures) -> None:
 
 
 def test_every_woods_figure_names_a_source_of_the_list(figures: Figures) -> None:
-    (woods,) = (page for page in front_pages(shower_of(figures), {}, "x") if page["title"] == "Woods")
+    (woods,) = (page for page in front_pages(shower_of(figures)) if page["title"] == "Woods")
     *tables, sources = woods["tables"]
     numbers = [row[0] for row in sources["rows"]]
     assert numbers == [str(number) for number in range(1, len(numbers) + 1)]
@@ -82,14 +81,18 @@ def test_every_woods_figure_names_a_source_of_the_list(figures: Figures) -> None
 
 
 def test_without_a_body_the_title_page_shows_what_there_is(figures: Figures) -> None:
-    shower = shower_of(figures)
-    first = next(iter(front_pages(shower, {"plan-face": "", "board": ""}, "x")))
-    assert first["drawings"] == ["plan-face"]
-    assert next(iter(front_pages(shower, {"board": ""}, "x")))["drawings"] == ["board"]
+    assert next(iter(front_pages(shower_of(figures))))["drawings"] == ["plan-face", "plan-side"]
+    text = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
+    text = "".join(part for part in re.split(r"(?m)^(?=\[)", text) if not BODY.match(part))
+    bare = figures_of(parse_description(text), parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8")))
+    assert next(iter(front_pages(shower_of(bare))))["drawings"] == ["board"]
+
+
+BODY = re.compile(r"\[+(body|brace|rosette|bridge_plate|soundhole|top_binding|back_binding)\]")
 
 
 def test_pieces_that_are_not_there_are_not_listed(figures: Figures) -> None:
-    (lists,) = (page for page in front_pages(shower_of(figures), {}, "x") if page["title"] == "Cut lists")
+    (lists,) = (page for page in front_pages(shower_of(figures)) if page["title"] == "Cut lists")
     single = {row[0] for row in lists["tables"][0]["rows"]}
     assert ("Sides, two, bookmatched" in single) == bool(figures["body_outlines"])
     assert {"Board's blank", "Bridge"} <= {name.replace("\u200b", "") for name in single}
@@ -97,7 +100,7 @@ def test_pieces_that_are_not_there_are_not_listed(figures: Figures) -> None:
 
 def test_body_braces_and_stations_stand_in_lists(figures: Figures) -> None:
     shower = shower_of(figures)
-    pages = {page["title"]: page for page in front_pages(shower, {}, "x")}
+    pages = {page["title"]: page for page in front_pages(shower)}
     lists = [table for title in ("Body and braces", "Neck") if title in pages for table in pages[title]["tables"]]
     said = str(lists).replace("\u200b", "").replace("\\xa0", " ")
     for station in figures["carve_stations"]:

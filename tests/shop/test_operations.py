@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from gramil.change.made import operations as fixing
-from gramil.change.whole import figures_of, names_of
+from gramil.prints.whole import figures_of, names_of
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.shop.made_file import read_made

@@ -12,8 +12,8 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked, go
 from gramil.bench.shelf import Shelf
-from gramil.change.whole import figures_of
 from gramil.description.reading import parse_description, parse_shop
+from gramil.prints.whole import figures_of
 from gramil.shop.air_of_places import load_air
 from gramil.shop.instruments import add_instrument, instruments
 from gramil.shop.made_file import made_beside, read_made

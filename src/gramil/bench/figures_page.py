@@ -5,8 +5,8 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked
 from gramil.bench.instrument_page import desk_of
 from gramil.bench.shelf import Shelf
-from gramil.change.whole import dimensions_of
 from gramil.graph import Figures
+from gramil.prints.whole import dimensions_of
 from gramil.rows import headings
 from gramil.show import Shower
 

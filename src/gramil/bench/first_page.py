@@ -12,10 +12,10 @@ from gramil.bench.asking import Asked
 from gramil.bench.beginning import six
 from gramil.bench.day_curve import day_curve, day_span
 from gramil.bench.shelf import Shelf
-from gramil.change.whole import findings_of
 from gramil.faults import MakersFault
 from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, open_now
 from gramil.now.states import Bench, bench_of_store
+from gramil.prints.whole import findings_of
 from gramil.shop.air_bands import Limits
 from gramil.shop.instruments import instruments
 from gramil.shop.opening import Store

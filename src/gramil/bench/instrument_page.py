@@ -18,12 +18,12 @@ from gramil.bench.section_view import sections_at
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.shown_rows import Reading, ShownRow, shown_row
 from gramil.bench.units import shower_for
-from gramil.change.whole import findings_of
 from gramil.drawings.body_at import across
 from gramil.drawings.hull import hull_at
 from gramil.drawings.section_at import Cut, cut_at
 from gramil.findings.finding import InWords
 from gramil.graph import Figures
+from gramil.prints.whole import findings_of
 from gramil.shop.instruments import save_revision
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import operations_done

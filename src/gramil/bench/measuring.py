@@ -4,10 +4,10 @@ from dataclasses import dataclass, replace
 
 from gramil.bench.shelf import Held
 from gramil.change.as_made import AsMade, as_made, off_at
-from gramil.change.whole import setups_of
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
 from gramil.graph import Figures, Pin
+from gramil.prints.whole import setups_of
 from gramil.reference import Text, filled, refs_in
 from gramil.shop.measured import read_measured, unit_of_figure
 from gramil.show import Shower, shown

@@ -7,9 +7,9 @@ from itertools import groupby
 from gramil import names as n
 from gramil.change.made import Judged, judge
 from gramil.change.shift import Move, moved, shift
-from gramil.change.whole import dimensions_of, findings_of
 from gramil.findings.finding import Finding, InWords, in_words
 from gramil.graph import Figures, same
+from gramil.prints.whole import dimensions_of, findings_of
 from gramil.show import Shower, shown
 
 
@@ -62,7 +62,7 @@ def moved_between(old: Figures, new: Figures, shower: Shower, done: tuple[str, .
     shown_rows = [(part, row) for part, row in rows if row.old != row.new]
     parts = {part: tuple(row for _, row in each) for part, each in groupby(shown_rows, lambda pair: pair[0])}
     folded = found.folded + len(rows) - len(shown_rows)
-    return Moved(strip, parts, folded, (*found.drawings, *found.setups))
+    return Moved(strip, parts, folded, tuple(paper.title for paper in found.papers))
 
 
 def told(findings: tuple[Finding, ...], shower: Shower) -> tuple[InWords, ...]:

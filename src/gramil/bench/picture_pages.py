@@ -8,9 +8,9 @@ from gramil.bench.instrument_page import instrument_id
 from gramil.bench.shelf import Shelf
 from gramil.bench.svg_in_page import inlined
 from gramil.bench.units import shower_for
-from gramil.change.whole import drawings_of
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
+from gramil.prints.whole import drawings_of
 from gramil.reference import Rows
 from gramil.show import Shower, parted
 from gramil.writers.cents_map import cents_map_svg

@@ -12,9 +12,9 @@ from gramil.bench.instrument_page import instrument_id
 from gramil.bench.sheet_page import work_for
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
-from gramil.change.whole import drawings_of
 from gramil.faults import MakersFault
 from gramil.pack import pack_makers, pictures_of, title_of
+from gramil.prints.whole import drawings_of
 from gramil.setups.setup import Setup
 from gramil.sheets.bench_sheets import bench_sheets_pdf
 from gramil.sheets.own_sheet import every_sheet

@@ -13,8 +13,8 @@ from gramil.bench.shelf import Shelf, named
 from gramil.bench.svg_in_page import inlined
 from gramil.bench.units import shower_for
 from gramil.change.overlay import differences, overlaid
-from gramil.change.whole import drawings_of
 from gramil.graph import Figures
+from gramil.prints.whole import drawings_of
 from gramil.shop.instruments import revisions
 from gramil.shop.operations_done import operations_done
 from gramil.show import Shower

@@ -12,8 +12,8 @@ from starlette.types import ASGIApp
 from gramil.bench.application import application
 from gramil.bench.keeping import keeping_at
 from gramil.bench.sessions import Clock, Sessions
-from gramil.change.whole import whole_graph
 from gramil.faults import MakersFault
+from gramil.prints.whole import whole_graph
 
 HERE = "127.0.0.1"
 EVERYWHERE = "0.0.0.0"

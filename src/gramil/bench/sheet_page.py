@@ -13,11 +13,11 @@ from gramil.bench.shelf import Held, Shelf
 from gramil.bench.svg_in_page import Sized, inlined, readable
 from gramil.bench.templating import render
 from gramil.bench.units import shower_for
-from gramil.change.whole import setups_of
 from gramil.pack import title_of
+from gramil.prints.pages import PageText, book, words_of
+from gramil.prints.whole import setups_of
 from gramil.setups.setup import Setup
 from gramil.sheets.own_sheet import every_sheet, own_sheet
-from gramil.sheets.pages import PageText, book, words_of
 from gramil.shop.corrections import Measured, measured_rows
 from gramil.shop.opening import Store
 from gramil.shop.operations import Operation, Work, needed

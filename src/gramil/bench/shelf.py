@@ -11,12 +11,12 @@ from dataclasses import dataclass, field
 from threading import Lock
 
 from gramil.bench.asking import Missing
-from gramil.change.air_base import AirBase
 from gramil.change.in_store import air_in_store, text_of_shop
-from gramil.change.whole import figures_of, with_air
 from gramil.description.base import base_values
 from gramil.description.reading import Description, ShopDescription, parse_description, parse_shop, read_shop
 from gramil.graph import Figures, Pin
+from gramil.prints.air_base import AirBase
+from gramil.prints.whole import figures_of, with_air
 from gramil.shop.instruments import Instrument, Revision, instruments, revision
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import pins_for

@@ -7,11 +7,11 @@ from gramil import names as n
 from gramil.address import parse_address
 from gramil.change.made import Judged, judge
 from gramil.change.shift import Move, moved
-from gramil.change.whole import dimensions_of, findings_of, names_of
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, Pin
+from gramil.prints.papers import Paper, papers_that_differ
+from gramil.prints.whole import dimensions_of, findings_of
 from gramil.quantities import axes_of
-from gramil.setups.setup import figures_on
 
 HEARD = 0.1
 """Cents; less than this folds away."""
@@ -37,7 +37,7 @@ class Off:
 class AsMade:
     """What measurements change: how far each is off, the dimensions that follow, verdicts that came and went.
 
-    `folded` moves are too small to tell; `setups` are names and titles of sheets whose figures are others as made.
+    `folded` moves are too small to tell; `sheets` are those on which something else would be printed as made.
     """
 
     off: tuple[Off, ...]
@@ -45,7 +45,7 @@ class AsMade:
     folded: int
     came: tuple[Finding, ...]
     went: tuple[Finding, ...]
-    setups: tuple[tuple[str, str], ...]
+    sheets: tuple[Paper, ...]
     judged: tuple[Judged, ...]
 
 
@@ -65,7 +65,7 @@ def as_made(figures: Figures, new: Mapping[str, Pin], operation: str = "", toler
         folded + len(moves) - len(heard),
         _not_among(after, before),
         _not_among(before, after),
-        _sheets(figures, made, touched | pinned),
+        tuple(paper for paper in papers_that_differ(figures, made) if paper.kind == "sheet"),
         judge([operation], made, drawn) if operation else (),
     )
 
@@ -97,20 +97,3 @@ def _cents(address: str, error: float, drawn: Figures) -> float | None:
 def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[Finding, ...]:
     known = {(each.name, each.severity) for each in those}
     return tuple(each for each in these if each.severity != "fine" and (each.name, each.severity) not in known)
-
-
-def _sheets(old: Figures, new: Figures, touched: set[str]) -> tuple[tuple[str, str], ...]:
-    """Names and titles of the sheets that show another figure now."""
-    found = []
-    for name in names_of(old, "setup_"):
-        shown = [each.address for each in figures_on(new[name]) if parse_address(each.address)[0] in touched]
-        if any(_differs(address, old, new) for address in shown):
-            found.append((new[name].name, new[name].title))
-    return tuple(found)
-
-
-def _differs(address: str, old: Figures, new: Figures) -> bool:
-    try:
-        return str(old.at(address)) != str(new.at(address))
-    except KeyError:
-        return True

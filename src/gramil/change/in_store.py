@@ -5,10 +5,10 @@ The moment of the air is that of the last reading, as it is from files: the same
 
 from datetime import UTC, datetime
 
-from gramil.change.air_base import AirBase, air_base
-from gramil.change.whole import figures_of
 from gramil.description.reading import ShopDescription, parse_description, parse_shop, read_shop
 from gramil.graph import Figures
+from gramil.prints.air_base import AirBase, air_base
+from gramil.prints.whole import figures_of
 from gramil.shop.air_in_store import places_in_store
 from gramil.shop.instruments import Instrument, revision
 from gramil.shop.items import items

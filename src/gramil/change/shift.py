@@ -8,13 +8,12 @@ from typing import Any
 import numpy as np
 
 from gramil import names as n
-from gramil.change.whole import dimensions_of, findings_of, names_of
-from gramil.drawings.marks import Drawing, figures_in
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, same
+from gramil.prints.papers import Paper, papers_that_differ
+from gramil.prints.whole import dimensions_of, findings_of
 from gramil.quantities import Mm, axes_of
 from gramil.rows import Row, measured_fields, member_label, rows
-from gramil.setups.setup import Setup, figures_on
 
 SMALL = 0.005
 """A move of no more than this folds away unless another tolerance is asked for: see `small`."""
@@ -51,7 +50,7 @@ class Carried:
 
 @dataclass(frozen=True)
 class Shift:
-    """All that differs between two instruments: inputs, features, dimensions, findings, drawings and set-ups."""
+    """All that differs between two instruments: inputs, features, dimensions, findings and papers."""
 
     inputs: tuple[str, ...]
     features: tuple[Carried, ...]
@@ -59,8 +58,7 @@ class Shift:
     folded: int
     came: tuple[Finding, ...]
     went: tuple[Finding, ...]
-    drawings: tuple[str, ...]
-    setups: tuple[str, ...]
+    papers: tuple[Paper, ...]
 
 
 def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
@@ -72,7 +70,6 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
     touched = set().union(*(old.graph.below(name) for name in inputs))
     moves, folded = moved((name for name in dimensions_of(old) if name in touched), old, new, tolerance)
     old_findings, new_findings = findings_of(old), findings_of(new)
-    renamed = new.with_base({**new.base, n.instrument_name.address: old.base[n.instrument_name.address]})
     return Shift(
         inputs,
         tuple(_carried(old, new, tolerance)),
@@ -80,8 +77,7 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
         folded,
         _not_among(new_findings, old_findings),
         _not_among(old_findings, new_findings),
-        _changed(old, renamed, "drawing_", touched),
-        _changed(old, renamed, "setup_", touched),
+        papers_that_differ(old, new),
     )
 
 
@@ -237,29 +233,3 @@ def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[
     """Findings that matter whose name and severity the others do not hold."""
     known = {(each.name, each.severity) for each in those}
     return tuple(each for each in these if each.severity != "fine" and (each.name, each.severity) not in known)
-
-
-def _changed(old: Figures, new: Figures, prefix: str, touched: set[str]) -> tuple[str, ...]:
-    """The drawings or set-ups that are no longer true: changed themselves, or with a figure on them that moved."""
-    names = [name for name in names_of(old, prefix) if name in touched]
-    return tuple(
-        dict.fromkeys(
-            old[name].title for name in names if old[name] != new[name] or _figures_differ(old[name], old, new)
-        )
-    )
-
-
-def _figures_differ(item: Drawing | Setup, old: Figures, new: Figures) -> bool:
-    return any(not _same_at(address, old, new) for address in _shown_on(item))
-
-
-def _same_at(address: str, old: Figures, new: Figures) -> bool:
-    try:
-        return same(old.at(address), new.at(address))
-    except KeyError:
-        return False
-
-
-def _shown_on(item: Drawing | Setup) -> tuple[str, ...]:
-    figures = figures_on(item) if isinstance(item, Setup) else figures_in(item.marks)
-    return tuple(each.address for each in figures)

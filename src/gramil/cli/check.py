@@ -6,12 +6,12 @@ from pathlib import Path
 
 import click
 
-from gramil.change.whole import findings_of
 from gramil.cli.bench_options import refuse_two_shops, store_file
-from gramil.cli.options import as_made, instrument_file, opened, shop_file, shower_of
+from gramil.cli.options import as_made, instrument_file, opened, shop_file
 from gramil.findings.finding import SEVERITIES, Finding, InWords, in_words
 from gramil.graph import Figures
-from gramil.show import Shower
+from gramil.prints.whole import findings_of
+from gramil.show import Shower, shower_of
 from gramil.writers.tables import findings_json, limit_origin
 
 

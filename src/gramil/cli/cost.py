@@ -6,7 +6,6 @@ from pathlib import Path
 
 import click
 
-from gramil.change.whole import figures_of
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
@@ -15,6 +14,7 @@ from gramil.description.reading import parse_description, read_description, read
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.now.costs import Cost, Material, cost_of, materials_in
+from gramil.prints.whole import figures_of
 from gramil.quote import amount, quote_of
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed

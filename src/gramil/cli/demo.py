@@ -7,11 +7,11 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.change.whole import findings_of
 from gramil.cli.check import verdicts
 from gramil.cli.options import opened
 from gramil.cli.pack import write_pack
 from gramil.graph import Figures
+from gramil.prints.whole import findings_of
 from gramil.reference import EACH, in_row
 from gramil.show import Shower
 

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import click
 
-from gramil.change.whole import dimensions_of
 from gramil.cli.options import as_made, drawn_beside, instrument_file, opened, shop_file
 from gramil.graph import Figures
+from gramil.prints.whole import dimensions_of
 from gramil.rows import Heading, Row, headings, rows
 from gramil.show import Shower
 from gramil.writers.tables import dimensions_csv, dimensions_json

@@ -9,20 +9,20 @@ from pathlib import Path
 import click
 
 from gramil.change.as_made import AsMade, Off, as_made
-from gramil.change.whole import figures_of
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.kinds import Number
-from gramil.cli.options import shop_file, shower_of
+from gramil.cli.options import shop_file
 from gramil.cli.reading import put_text
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
+from gramil.prints.whole import figures_of
 from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
 from gramil.shop.measured import read_measured, unit_of_figure
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import lists_beside, work_with
-from gramil.show import Shower, shown
+from gramil.show import Shower, shower_of, shown
 
 MOST_MOVES = 12
 """So many figures that follow are told; the rest are counted."""
@@ -223,7 +223,7 @@ def report(found: AsMade, shower: Shower, still: Container[str]) -> Iterator[str
     for finding in found.came:
         yield f"  {finding.severity.upper()} came: {finding.name}: {shower.filled(finding.says)}"
     yield from (f"  went: {finding.severity} {finding.name}" for finding in found.went)
-    again = [title for name, title in found.setups if name in still]
+    again = [paper.title for paper in found.sheets if paper.name in still]
     if again:
         yield f"Sheets to print again with --made: {', '.join(again)}."
 

@@ -8,7 +8,6 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.change.whole import figures_of
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.now import wrapped
 from gramil.cli.options import shop_file
@@ -17,6 +16,7 @@ from gramil.graph import Figures
 from gramil.now.match import Matching, Served, Stock, match
 from gramil.now.needs import MadePart, Need, fit, needs_of
 from gramil.now.states import chosen_in, refuse_namesakes
+from gramil.prints.whole import figures_of
 from gramil.shop.opening import Store, open_store
 from gramil.show import shown
 

@@ -9,12 +9,10 @@ from typing import Any, TypeVar
 import click
 import numpy as np
 
-from gramil import names as n
-from gramil.change.whole import figures_of_files
 from gramil.graph import Figures
-from gramil.measure import LengthUnit
+from gramil.prints.whole import figures_of_files
 from gramil.quantities import axes_of
-from gramil.show import Shower
+from gramil.show import Shower, shower_of
 
 F = TypeVar("F", bound=Callable[..., Any])
 LONGEST = 60
@@ -38,12 +36,6 @@ def file_to_make(name: str, *names: str, ending: str, what: str, required: bool 
 
     kind = click.Path(path_type=Path)
     return click.option(name, *names, type=kind, callback=checked, required=required, help=what)
-
-
-def shower_of(figures: Figures) -> Shower:
-    """Figures as text, in the unit that the description asks for first."""
-    first: LengthUnit = figures[n.instrument_units]
-    return Shower(figures, first)
 
 
 as_made: Callable[[F], F] = click.option(

@@ -9,7 +9,7 @@ import click
 
 from gramil import names as n
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
-from gramil.cli.options import as_made, file_to_make, opened, shop_file, shower_of
+from gramil.cli.options import as_made, file_to_make, opened, shop_file
 from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -18,6 +18,7 @@ from gramil.sheets.own_sheet import every_sheet
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work
 from gramil.shop.operations_file import lists_beside, work_with
+from gramil.show import shower_of
 from gramil.writers.paper import PaperName
 
 

@@ -11,22 +11,28 @@ from gramil import names as n
 from gramil.change.made import Judged, judge
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
-from gramil.change.whole import drawings_of
 from gramil.cli.changed import changed_text, figures_in
 from gramil.cli.check import verdict
-from gramil.cli.options import opened, shop_file, shower_of
+from gramil.cli.options import opened, shop_file
 from gramil.description.base import keys_of
 from gramil.graph import Figures
-from gramil.pack import is_template
-from gramil.sheets.pages import words_of
+from gramil.prints.pages import words_of
+from gramil.prints.papers import Kind, is_template
+from gramil.prints.whole import drawings_of
 from gramil.shop.made_file import Made, made_beside, read_made
-from gramil.show import Shower, shown
+from gramil.show import Shower, shower_of, shown
 
 PLAY = 0.05
 """How near to its place a shop puts things, in mm: less is no move to act on. Common practice, as on slots."""
 
 LONGEST = 160
 """Letters that an input's old and new state may take; of a longer one it is said that it changed."""
+
+PAPERS: tuple[tuple[str, tuple[Kind, ...]], ...] = (
+    ("DRAWINGS AND TEMPLATES NO LONGER TRUE", ("template", "drawing")),
+    ("SHEETS AND SETTINGS NO LONGER TRUE", ("sheet",)),
+    ("PAGES OF THE BUILD BOOK NO LONGER TRUE", ("page of the build book",)),
+)
 
 
 @click.command()
@@ -93,8 +99,8 @@ def report(found: Shift, before: Figures, after: Figures, made: Made | None = No
     yield from _listed("FINDINGS THAT COME", [line for each in found.came for line in verdict(each, new)])
     yield from _listed("FINDINGS THAT GO", [f"{each.severity}: {each.name}" for each in found.went])
     yield from made_report(made, before, after)
-    yield from _listed("DRAWINGS AND TEMPLATES NO LONGER TRUE", _untitled(found.drawings, before))
-    yield from _listed("SHEETS AND SETTINGS NO LONGER TRUE", found.setups)
+    for words, kinds in PAPERS:
+        yield from _listed(words, [paper.title for paper in found.papers if paper.kind in kinds])
     yield from _dimensions(found, old, new)
 
 
@@ -117,11 +123,6 @@ def _shows(move: Move, new: Shower) -> bool:
     """Whether a move can be seen in the last figure shown; lengths in inches are shown more coarsely than in mm."""
     by = _by(move, new)
     return not by or any(digit in "123456789" for digit in by)
-
-
-def _untitled(titles: tuple[str, ...], before: Figures) -> list[str]:
-    """Titles of drawings without the instrument's name, which they begin with."""
-    return [title.removeprefix(f"{before[n.instrument_name]}, ") for title in titles]
 
 
 def _carried(feature: Carried, new: Shower) -> str:

@@ -319,9 +319,9 @@ def _readings(store: Store, name: str, file: Path, now: datetime) -> str:
 
 def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[str]:
     """An instrument, new or as its next revision, and the record beside it."""
-    from gramil.change.whole import figures_of
     from gramil.description.reading import parse_description
     from gramil.description.self_contained import self_contained
+    from gramil.prints.whole import figures_of
     from gramil.shop.instruments import add_instrument, instruments, save_revision
     from gramil.shop.made_file import made_beside, read_made
     from gramil.shop.on_hand import shop_description
@@ -348,8 +348,8 @@ def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[
 
 def _given(store: Store, name: str, now: datetime) -> Iterator[str]:
     from gramil.change.in_store import figures_in_store
-    from gramil.change.whole import setups_of
     from gramil.now.sheet_settings import settings_on
+    from gramil.prints.whole import setups_of
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.sheets_given import give_sheet
 

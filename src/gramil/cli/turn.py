@@ -8,7 +8,7 @@ import click
 from gramil.change.shift import shift
 from gramil.change.turn import Turned, turn
 from gramil.cli.changed import figures_in
-from gramil.cli.options import address_meant, opened, shop_file, shower_of
+from gramil.cli.options import address_meant, opened, shop_file
 from gramil.cli.reading import put_text
 from gramil.cli.shift import PLAY, report
 from gramil.cli.turned_input import TurnedInput, turned_input
@@ -16,7 +16,7 @@ from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.measure import read_angle, read_length
 from gramil.shop.made_file import made_beside, read_made
-from gramil.show import Shower, shown
+from gramil.show import Shower, shower_of, shown
 
 
 @click.command()

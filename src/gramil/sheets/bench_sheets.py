@@ -4,8 +4,8 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Literal
 
+from gramil.prints.pages import FrontPage, book
 from gramil.setups.setup import Setup
-from gramil.sheets.pages import FrontPage, book
 from gramil.sheets.typeset import typeset
 from gramil.show import Shower
 

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 
+from gramil.prints.pages import safe
 from gramil.sheets.bench_sheets import PAPERS, Paper
-from gramil.sheets.pages import safe
 from gramil.sheets.typeset import typeset
 
 

@@ -3,11 +3,11 @@
 import math
 from typing import Any
 
-from gramil.change.whole import setups_of
 from gramil.graph import Figures
+from gramil.prints.pages import words_of
+from gramil.prints.whole import setups_of
 from gramil.reference import Ref
 from gramil.setups.setup import BigFigure, Setup
-from gramil.sheets.pages import words_of
 from gramil.shop.operations import Operation, Work
 from gramil.show import Shower
 

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 from typing import TypedDict
 
+from gramil.prints.pages import safe
 from gramil.sheets.bench_sheets import PAPERS, Paper
-from gramil.sheets.pages import safe
 from gramil.sheets.typeset import typeset
 
 

@@ -109,7 +109,7 @@ class FrontPage(TypedDict):
 def book(setups: Sequence[Setup], shower: Shower, title: str) -> Book:
     """The sheets of an instrument as text. `revision` changes whenever anything on any sheet does."""
     ordered = sorted(setups, key=lambda setup: setup.order)
-    pages = [_page(setup, shower) for setup in ordered if not setup.closed]
+    pages = [page_text(setup, shower) for setup in ordered if not setup.closed]
     order = _order(ordered, shower)
     notice = (
         "No shop was given: a usual one stands in. Measure your own wire, saws and cutters before you cut."
@@ -139,7 +139,8 @@ def _order(ordered: Sequence[Setup], shower: Shower) -> list[Row]:
     return rows
 
 
-def _page(setup: Setup, shower: Shower) -> PageText:
+def page_text(setup: Setup, shower: Shower) -> PageText:
+    """What stands on one sheet."""
     return PageText(
         title=setup.title,
         drawing="" if setup.drawing is None else shower.figures[setup.drawing].name,

@@ -13,6 +13,7 @@ import gramil.drawings
 import gramil.findings
 import gramil.parts
 import gramil.setups
+from gramil import names
 from gramil.description.base import INPUTS, Base, base_values
 from gramil.description.reading import Description, ShopDescription, read_description, read_shop
 from gramil.drawings.marks import Drawing
@@ -21,7 +22,7 @@ from gramil.graph import Figures, Graph, Pin, build, derive
 from gramil.setups.setup import Setup
 
 if TYPE_CHECKING:
-    from gramil.change.air_base import AirBase
+    from gramil.prints.air_base import AirBase
 
 NOT_DIMENSIONS = ("finding_", "setup_", "drawing_", "piece_")
 """Leading nouns of what is on the graph and is no dimension: verdicts, set-ups, drawings and pieces of drawings."""
@@ -31,7 +32,7 @@ ROOMS = (gramil.parts, gramil.findings, gramil.setups, gramil.drawings)
 @cache
 def whole_graph() -> Graph:
     """The graph that serves every instrument, built once and checked."""
-    return build(functions(), INPUTS)
+    return build(functions(), INPUTS, names.SHOWS)
 
 
 def functions() -> Iterator[Callable[..., Any]]:
@@ -73,7 +74,7 @@ def air_of(shop: ShopDescription) -> "AirBase | None":
     """What the readings of the shop's own files say of its air and pieces, or nothing where it names no place."""
     if not shop.shop.place:
         return None
-    from gramil.change.air_base import air_base  # the physics of moisture is loaded only where there is air
+    from gramil.prints.air_base import air_base  # the physics of moisture is loaded only where there is air
 
     return air_base(shop)
 

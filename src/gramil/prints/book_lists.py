@@ -1,0 +1,190 @@
+"""What the build book's own pages list: facts, strings, heights, cut lists, records, woods and drawings, by reference."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from gramil import names as n
+from gramil.drawings.marks import Drawing
+from gramil.reference import EACH, Ref
+
+FACTS = (
+    ("Scale", n.scale_bass),
+    ("Frets", n.scale_frets),
+    ("Body at fret", n.scale_join),
+    ("Hand", n.instrument_handed),
+    ("Board", n.board_wood),
+    ("Neck angle", n.neck_angle_target),
+    ("All strings pull", n.string_pull_total),
+)
+FANNED = (("Scale, bass", n.scale_bass), ("Scale, treble", n.scale_treble))
+"""What a fanned board says of its scale."""
+STRINGS = (
+    ("thick", n.strings_gauges),
+    ("sounds", n.strings_frequency),
+    ("weighs", n.string_weight),
+    ("pulls", n.string_pull),
+    ("strength left", n.string_reserve),
+    ("saddle back", n.saddle_set_back),
+    ("nut slot over board", n.nut_slot_over_board),
+)
+HEIGHTS = (
+    ("Action at fret 12, each string", n.action_wanted),
+    ("Relief", n.heights_relief),
+    ("String over the crest plane at the saddle", n.height_at_saddle),
+    ("Neck angle", n.neck_angle_target),
+    ("Straightedge over the bridge", n.neck_set_straightedge),
+    ("Wedge at the heel", n.heel_wedge),
+    ("Saddle showing", n.saddle_exposed),
+)
+CUT_LISTS = (
+    ("Board: pieces in stock that yield it, and what each has over", n.blank_options),
+    ("Neck", n.plank_pieces),
+    ("Braces and other sticks", n.stick_list),
+)
+"""Words, and the dimension that lists the pieces as records."""
+Columns = tuple[tuple[str, Ref[Any]], ...]
+_BRACE = n.brace_list[EACH]
+ENDS = (
+    ("first end, along", _BRACE.start_x),
+    ("across", _BRACE.start_y),
+    ("second end, along", _BRACE.stop_x),
+    ("across", _BRACE.stop_y),
+)
+LISTS: Sequence[tuple[str, Sequence[tuple[str, Ref[Any], Columns]]]] = (
+    (
+        "Board",
+        (
+            (
+                "Four ways of cutting the slots",
+                n.cutting_options,
+                (
+                    ("set to", n.cutting_options[EACH].setting),
+                    ("measured from", n.cutting_options[EACH].measured_from),
+                    ("cut at its ends", n.cutting_options[EACH].pilot_at_end),
+                    ("and then", n.cutting_options[EACH].then),
+                    ("left at the crest", n.cutting_options[EACH].left_at_crest),
+                    ("left at its ends", n.cutting_options[EACH].left_at_end),
+                    ("kept of the stiffness", n.cutting_options[EACH].stiffness_kept),
+                    ("the same with the neck", n.cutting_options[EACH].stiffness_kept_with_neck),
+                ),
+            ),
+        ),
+    ),
+    (
+        "Body and braces",
+        (
+            (
+                "Bouts and waist",
+                n.body_bouts,
+                (
+                    ("from the neck", n.body_bouts[EACH].x),
+                    ("wide", n.body_bouts[EACH].width),
+                    ("round the outline", n.body_bouts[EACH].along),
+                    ("bend's radius", n.body_bouts[EACH].radius),
+                ),
+            ),
+            (
+                "The side, flat",
+                n.side_stations,
+                (("from the neck", n.side_stations[EACH].along), ("deep", n.side_stations[EACH].depth)),
+            ),
+            (
+                "Strips for the bindings",
+                n.strip_list,
+                (
+                    ("how many", n.strip_list[EACH].count),
+                    ("long", n.strip_list[EACH].length),
+                    ("high", n.strip_list[EACH].height),
+                    ("thick", n.strip_list[EACH].thickness),
+                    ("of", n.strip_list[EACH].wood),
+                ),
+            ),
+            (
+                "Rosette",
+                n.rosette_rings,
+                (
+                    ("inner", n.rosette_rings[EACH].inner),
+                    ("outer", n.rosette_rings[EACH].outer),
+                    ("deep", n.rosette_rings[EACH].depth),
+                ),
+            ),
+            (
+                "Braces",
+                n.brace_list,
+                (
+                    ("glued to", n.brace_list[EACH].plate),
+                    ("held to", n.brace_list[EACH].held_to),
+                    ("long", n.brace_list[EACH].length),
+                    ("wide", n.brace_list[EACH].width),
+                    ("high", n.brace_list[EACH].height),
+                    ("ends", n.brace_list[EACH].ends),
+                    ("foot's sagitta", n.brace_list[EACH].sagitta),
+                ),
+            ),
+            ("Braces' ends: along from the body's edge, across to the treble positive", n.brace_list, ENDS),
+            (
+                "Notches: their middles from each brace's first end",
+                n.brace_crossings,
+                (
+                    ("lower, at", n.brace_crossings[EACH].along_under),
+                    ("wide", n.brace_crossings[EACH].width_under),
+                    ("from above", n.brace_crossings[EACH].depth_under),
+                    ("upper, at", n.brace_crossings[EACH].along_over),
+                    ("wide", n.brace_crossings[EACH].width_over),
+                    ("from its foot", n.brace_crossings[EACH].depth_over),
+                ),
+            ),
+        ),
+    ),
+    (
+        "Neck",
+        (
+            (
+                "The neck's back",
+                n.carve_stations,
+                (
+                    ("from the zero line", n.carve_stations[EACH].position),
+                    ("wide", n.carve_stations[EACH].width),
+                    ("deep with the board", n.carve_stations[EACH].whole),
+                    ("deep without it", n.carve_stations[EACH].depth),
+                ),
+            ),
+            (
+                "The edges between its flats",
+                n.carve_lines,
+                (("from the centre", n.carve_lines[EACH].centre), ("below the joint", n.carve_lines[EACH].joint)),
+            ),
+        ),
+    ),
+)
+"""Pages of lists: words, the dimension that holds the records, and its columns by field."""
+WOOD_UNITS = {"density": "kg/m³", "modulus": "MPa", "strength_across": "MPa"} | dict.fromkeys(
+    ("shrinkage_radial", "shrinkage_tangential", "shrinkage_volumetric"), "%"
+)
+"""Units of a wood's figures; the rest are plain ratios, movement a part of the size for each % of moisture."""
+SINGLE = (
+    ("Board's blank", n.blank_length, n.blank_width, n.blank_thickness),
+    ("Sides, two, bookmatched", n.side_blank_length, n.side_blank_width, n.body_wall),
+    ("Top, joined", n.body_plate_length, n.body_plate_width, n.top_thickness),
+    ("Back, joined", n.body_plate_length, n.body_plate_width, n.body_back_thickness),
+    ("Bridge", n.bridge_length, n.bridge_width, n.bridge_thickness),
+    ("Bridge plate", n.plate_length, n.plate_width, n.bridge_plate_thickness),
+)
+"""Pieces that are cut one at a time: words, length, width, and thickness where the description has one."""
+WOODS = (n.board_wood, n.carve_wood)
+"""Where the woods stand that every instrument has."""
+PLANS: Sequence[tuple[str, tuple[Ref[Drawing], ...], float]] = (
+    ("Top and back from the inside", (n.drawing_top_inside, n.drawing_back_inside), 116),
+    ("Neck and head", (n.drawing_neck_plank, n.drawing_head), 116),
+    ("Neck and board cut across", (n.drawing_plan_sections,), 225),
+    ("Flats of the neck's back", (n.drawing_neck_facets,), 225),
+)
+"""Pages of drawings: words, the drawings on it, and how tall each may be, in mm. Where nothing is drawn, no page."""
+TITLE: Sequence[tuple[Ref[Drawing], float]] = (
+    (n.drawing_plan_face, 108),
+    (n.drawing_plan_side, 108),
+    (n.drawing_board, 108),
+)
+"""What the title page shows: plan and side, or the board where there is no plan."""
+SHOWN = (n.drawing_heights, *(name for name, _ in TITLE), *(name for _, names, _ in PLANS for name in names))
+"""Every drawing that the book shows besides those of its sheets."""

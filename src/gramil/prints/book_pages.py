@@ -1,0 +1,220 @@
+"""The build book's own pages: title page, findings, strings, heights, cut lists, woods, every dimension by part.
+
+They show what the graph gives and work nothing out. The sheets follow them in the book.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import fields
+from itertools import groupby
+from typing import Any
+
+from gramil import names as n
+from gramil.drawings.marks import Drawing
+from gramil.faults import MakersFault
+from gramil.findings.finding import in_words
+from gramil.graph import Figures
+from gramil.prints.book_lists import (
+    CUT_LISTS,
+    FACTS,
+    FANNED,
+    HEIGHTS,
+    LISTS,
+    PLANS,
+    SINGLE,
+    STRINGS,
+    TITLE,
+    WOOD_UNITS,
+    WOODS,
+    Columns,
+)
+from gramil.prints.pages import FrontPage, FrontTable, safe
+from gramil.prints.whole import dimensions_of, findings_of
+from gramil.reason import read_doc
+from gramil.reference import Ref, in_row
+from gramil.rows import headings
+from gramil.show import NOT_KNOWN, Shower
+from gramil.sources import cited
+from gramil.wood.species import Published, Remark, Species, find_species
+
+
+def front_pages(shower: Shower) -> Iterator[FrontPage]:
+    """The pages ahead of the sheets, in order."""
+    figures = shower.figures
+    named = FACTS if figures[n.scale_bass] == figures[n.scale_treble] else (*FANNED, *FACTS[1:])
+    facts = [[words, *shower.both(address)] for words, address in named]
+    whole = _drawn([each for each, _ in TITLE[:2]], figures)
+    plans = whole or _drawn([each for each, _ in TITLE[2:]], figures)
+    yield _page(figures[n.instrument_name], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
+    for words, names, tall in PLANS:
+        if shown := _drawn(names, figures):
+            yield _page(words, [], shown, tall)
+    yield from _lists(shower)
+    yield _page("What was found", [_findings(shower)], lines=(_found_fine(figures),))
+    yield _page("Strings", [_strings(shower)])
+    heights = [[words, *shower.both(address)] for words, address in HEIGHTS]
+    yield _page("Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], (figures[n.drawing_heights].name,), 120)
+    lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, shower)]
+    yield _page("Cut lists", [_single(shower), *lists])
+    yield _page("Woods", _wood_tables(_woods(figures)))
+    yield _page("Dimensions by part", list(_dimensions(shower)))
+
+
+def _drawn(wanted: Sequence[Ref[Drawing]], figures: Figures) -> list[str]:
+    """The names of those drawings that there are."""
+    drawings = (figures[each] for each in wanted)
+    return [drawing.name for drawing in drawings if drawing.marks]
+
+
+def _lists(shower: Shower) -> Iterator[FrontPage]:
+    """A page each for the records of board, body and neck, where there are any."""
+    for title, lists in LISTS:
+        tables = [table for words, records, columns in lists for table in _records(words, records, columns, shower)]
+        if tables:
+            yield _page(title, tables)
+
+
+def _records(words: str, records: Ref[Any], columns: Columns, shower: Shower) -> Iterator[FrontTable]:
+    """One row a record, by its name; nothing where there is none."""
+    rows = [
+        [record.name, *(shower.text(in_row(figure, record.name)) for _, figure in columns)]
+        for record in shower.figures[records]
+    ]
+    if rows:
+        yield _table(words, ["", *(head for head, _ in columns)], rows, (2, *(1 for _ in columns)), words=True)
+
+
+def _page(
+    title: str,
+    tables: Sequence[FrontTable],
+    drawings: Sequence[str] = (),
+    tall: float = 0,
+    lines: Sequence[str] = (),
+) -> FrontPage:
+    return FrontPage(title=safe(title), drawings=list(drawings), tall=tall, lines=list(lines), tables=list(tables))
+
+
+def _table(
+    title: str, heads: Sequence[str], rows: Sequence[Sequence[str]], widths: Sequence[float], words: bool = False
+) -> FrontTable:
+    return FrontTable(
+        title=title,
+        heads=list(heads),
+        widths=list(widths),
+        words=words,
+        rows=[[safe(cell) for cell in row] for row in rows],
+    )
+
+
+def _findings(shower: Shower) -> FrontTable:
+    rows = [
+        [
+            each.severity,
+            each.name,
+            "" if each.severity == "not judged" else shower.text(each.address),
+            shower.text(each.limit) if each.limit else "",
+            f"{each.says} {each.remedy}".strip(),
+        ]
+        for each in (in_words(found, shower.filled) for found in findings_of(shower.figures))
+        if each.severity != "fine"
+    ]
+    return _table("", ["", "what", "is", "limit", "and then"], rows, (1.6, 2.4, 1.8, 1.6, 6), words=True)
+
+
+def _found_fine(figures: Figures) -> str:
+    count = sum(each.severity == "fine" for each in findings_of(figures))
+    return f"Not listed: {count} verdicts that found all well."
+
+
+def _single(shower: Shower) -> FrontTable:
+    """The pieces that are there at all: without a body there are no sides."""
+    rows = [
+        [words, *(shower.text(address) if address else "" for address in addresses)]
+        for words, *addresses in SINGLE
+        if NOT_KNOWN not in (shower.text(addresses[0]), shower.text(addresses[1]))
+    ]
+    return _table("Single pieces", ["", "length", "width", "thickness"], rows, (2, 1, 1, 1), words=True)
+
+
+def _strings(shower: Shower) -> FrontTable:
+    count = shower.figures[n.strings_count]
+    rows = [[str(number), *(shower.text(figure[number]) for _, figure in STRINGS)] for number in range(1, count + 1)]
+    return _table("", ["string", *(words for words, _ in STRINGS)], rows, (1, *(2 for _ in STRINGS)))
+
+
+def _cut_list(words: str, figures: Figures, pieces_of: Ref[Any], shower: Shower) -> Iterator[FrontTable]:
+    pieces = figures[pieces_of]
+    if not pieces:
+        return
+    names = [each.name for each in fields(pieces[0]) if isinstance(getattr(pieces[0], each.name), str | float | int)]
+    rows = [[shower.text(f"{pieces_of[piece.name]}.{each}") for each in names] for piece in pieces]
+    yield _table(words, [each.replace("_", " ") for each in names], rows, [2, *(1 for _ in names[1:])], words=True)
+
+
+def _woods(figures: Figures) -> list[str]:
+    """The woods that the description names, each once: board, neck, sides, bindings, the cut lists' pieces."""
+    named = [figures[name] for name in WOODS] + [figures[n.body_side_wood]] * bool(figures[n.body_outlines])
+    for _, name in CUT_LISTS[1:]:
+        named += [piece.wood for piece in figures[name] if hasattr(piece, "wood")]
+    named += [each.wood for each in figures[n.strip_list] if each.bends_as_wood]
+    return list(dict.fromkeys(named))
+
+
+def _wood_tables(names: Sequence[str]) -> list[FrontTable]:
+    """A table a wood, each figure with the number of its source, and a last table that names the sources."""
+    found: list[str] = []
+    tables = [_wood(name, found) for name in names]
+    sources = [[str(number), cited(key)] for number, key in enumerate(found, 1)]
+    return [*tables, _table("Sources", ["", ""], sources, (0.5, 9.5), words=True)]
+
+
+def _wood(name: str, sources: list[str]) -> FrontTable:
+    """A wood's figures; a source that is not among `sources` yet is added to them."""
+    heads, widths = [name, "", "source"], (3, 5, 2)
+    try:
+        species = find_species(name)
+    except MakersFault as fault:
+        return _table("", heads, [["not known", str(fault), ""]], widths, words=True)
+    return _table("", heads, list(_properties(species, sources)), widths, words=True)
+
+
+def _properties(species: Species, sources: list[str]) -> Iterator[list[str]]:
+    for each in fields(species):
+        value, words = getattr(species, each.name), each.name.replace("_", " ")
+        if isinstance(value, Published):
+            shown = f"{value.value:g} {WOOD_UNITS.get(each.name, '')}".strip()
+            yield [words, shown, _mark(value, sources)]
+        elif isinstance(value, Remark):
+            yield [words, value.text, _mark(value, sources)]
+
+
+def _mark(figure: Published | Remark, sources: list[str]) -> str:
+    """The number of a figure's source in the list below, and how well it is known."""
+    if figure.source not in sources:
+        sources.append(figure.source)
+    return f"{sources.index(figure.source) + 1}, {figure.flag}"
+
+
+def _dimensions(shower: Shower) -> Iterator[FrontTable]:
+    found = sorted(headings(shower.figures, dimensions_of(shower.figures)), key=lambda each: each.part)
+    sources: list[str] = []
+    for part, group in groupby(found, key=lambda each: each.part):
+        rows = [row for each in group if (row := _dimension(shower, each.name, each.what, sources))]
+        if rows:
+            yield _table(part.capitalize(), ["", "", "", "source"], rows, (6, 3, 3, 2.4), words=True)
+    named = [[str(number), cited(key)] for number, key in enumerate(sources, 1)]
+    yield _table("Sources of the formulas", ["", ""], named, (0.5, 9.5), words=True)
+
+
+def _dimension(shower: Shower, name: str, what: str, sources: list[str]) -> list[str]:
+    """A dimension's row; none for records, which stand in the lists, and for what is not known.
+
+    A published source stands as its number in `sources`, and is added to them where it is new.
+    """
+    figures = shower.figures
+    if figures.unit_at(name) is None or shower.text(name) == NOT_KNOWN:
+        return []
+    source = read_doc(figures.graph.dimensions[name].what).source.split(";")[0].split(":")[0]
+    if cited(source) != source:
+        sources += [source] * (source not in sources)
+        source = f"see {sources.index(source) + 1}"
+    return [what.split(".")[0].split(":")[0], *shower.both(name), source]

@@ -1,0 +1,122 @@
+"""Every paper of an instrument: what would be printed on it, and which papers differ between two states.
+
+A paper is stale when what is printed on it differs: its texts, and its marks to a thousandth of a millimetre. The lines
+that stand alike at the head and foot of every page (the instrument's, the revision, the date) are left out. This alone
+says what a change spoils: a change of the description, of the shop, or of what was measured.
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, fields
+from typing import Any, Literal
+
+from gramil import names as n
+from gramil.drawings.marks import Drawing, Marks
+from gramil.graph import Figures, same
+from gramil.prints.book_pages import front_pages
+from gramil.prints.pages import page_text
+from gramil.prints.whole import names_of
+from gramil.reference import Ref, name_of
+from gramil.setups.setup import Setup
+from gramil.show import shower_of
+
+Kind = Literal["sheet", "drawing", "template", "page of the build book"]
+ON_SHEETS = "setup-"
+"""What the names of drawings start with that stand on set-up sheets alone."""
+TO_THE_THOUSANDTH = 3
+"""Decimals to which marks are compared, in mm."""
+
+
+@dataclass(frozen=True)
+class Paper:
+    """A paper: its short name (a sheet's, a drawing's file), what it is, and its title as a maker reads it."""
+
+    name: str
+    kind: Kind
+    title: str
+
+
+@dataclass(frozen=True)
+class Print:
+    """A paper and all that is printed on it, in plain values that can be held against another's."""
+
+    paper: Paper
+    printed: Any
+
+
+def is_template(drawing: Drawing) -> bool:
+    """Whether a drawing is one to cut by: at true scale, and no picture on a set-up sheet."""
+    return drawing.scale == drawing.stretch == 1.0 and not drawing.name.startswith(ON_SHEETS)
+
+
+def papers_that_differ(old: Figures, new: Figures) -> tuple[Paper, ...]:
+    """Every paper on which something else is printed, or which only one of the two has, in the graph's order.
+
+    Another name of the instrument is no difference. Only papers that hang on what changed are looked at.
+    """
+    named = new.with_base({**new.base, n.instrument_name.address: old[n.instrument_name]})
+    touched = old.graph.hung_from(changed(old, named))
+    names = [name for name in (*names_of(old, "setup_"), *names_of(old, "drawing_")) if name in touched]
+    graph = (_either(one_print(old, name), one_print(named, name)) for name in names)
+    return tuple(paper for paper in (*graph, *_pages_that_differ(old, named)) if paper is not None)
+
+
+def changed(old: Figures, new: Figures) -> tuple[str, ...]:
+    """The names whose values differ to begin with: base values, and figures that were measured."""
+    inputs = (name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
+    pinned = {name_of(Ref[Any](at)) for at in {**old.pins, **new.pins} if old.pins.get(at) != new.pins.get(at)}
+    return (*inputs, *pinned)
+
+
+def one_print(figures: Figures, name: str) -> Print | None:
+    """What is printed on the sheet or drawing of this name; None where the instrument has no such paper."""
+    made = figures[name]
+    if isinstance(made, Setup):
+        return None if made.closed else sheet_print(figures, made)
+    if not made.marks or made.name.startswith(ON_SHEETS):
+        return None
+    kind: Kind = "template" if is_template(made) else "drawing"
+    return Print(Paper(made.name, kind, _title(figures, made)), _drawn(figures, made))
+
+
+def sheet_print(figures: Figures, setup: Setup) -> Print:
+    """What is printed on a sheet: its words and figures, and its drawing."""
+    drawing = () if setup.drawing is None else _drawn(figures, figures[setup.drawing])
+    return Print(Paper(setup.name, "sheet", setup.title), (page_text(setup, shower_of(figures)), drawing))
+
+
+def _pages_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
+    """The build book's own pages: those with drawings differ where these do, which are told by themselves."""
+    before, after = ({page["title"]: page for page in front_pages(shower_of(each))} for each in (old, new))
+    for title in {**before, **after}:
+        if before.get(title) != after.get(title):
+            yield Paper(title, "page of the build book", title)
+
+
+def _either(old: Print | None, new: Print | None) -> Paper | None:
+    """The paper where the two prints differ."""
+    if old is None or new is None:
+        found = new or old
+        return found.paper if found else None
+    return None if old.printed == new.printed else new.paper
+
+
+def _drawn(figures: Figures, drawing: Drawing) -> Any:
+    said = (_title(figures, drawing), drawing.seen_from, drawing.stretch, drawing.scale)
+    return (said, *plain_marks(drawing.marks, shower_of(figures).text))
+
+
+def _title(figures: Figures, drawing: Drawing) -> str:
+    return drawing.title.removeprefix(f"{figures[n.instrument_name]}, ")
+
+
+def plain_marks(marks: Marks, text: Callable[[Ref[Any]], str]) -> Iterator[Any]:
+    """Marks as plain values: lengths to a thousandth of a millimetre, every figure as it is written."""
+    return ((type(mark).__name__, *(_plain(getattr(mark, each.name), text) for each in fields(mark))) for mark in marks)
+
+
+def _plain(value: Any, text: Callable[[Ref[Any]], str]) -> Any:
+    if isinstance(value, Ref):
+        return text(value)
+    if isinstance(value, float):
+        return round(value, TO_THE_THOUSANDTH) + 0.0
+    return tuple(_plain(each, text) for each in value) if isinstance(value, tuple) else value

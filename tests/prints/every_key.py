@@ -1,0 +1,78 @@
+"""Every key of a description changed, one at a time: numbers by a hundredth or a step, words to each other word.
+
+Lists lose a row, flags turn, and keys that are left out are given a value. What cannot be is refused by the reader, and
+counts as told.
+"""
+
+import copy
+import re
+from collections.abc import Iterator
+from typing import Any, Literal, get_args, get_origin
+
+import tomlkit
+from pydantic import BaseModel
+
+from gramil.description.instrument import Instrument
+from gramil.description.problems import table_in
+from gramil.description.shop import Shop
+
+INSTRUMENT, SHOP = Instrument, Shop
+MEASURE = re.compile(r"(-?\d+(?:\.\d+)?)(.*)", re.DOTALL)
+LEFT_OUT = 10.0
+"""Given to a number that is left out and has no default."""
+Path = tuple[str | int, ...]
+
+
+def changes(tables: dict[str, Any], model: type[BaseModel]) -> Iterator[tuple[str, str]]:
+    """The text of a description for each change of one key, with what was changed in words."""
+    for path, value in _every(tables, model, ()):
+        found = copy.deepcopy(tables)
+        place: Any = found
+        for step in path[:-1]:
+            place = place[step] if isinstance(step, int) else place.setdefault(step, {})
+        place[path[-1]] = value
+        yield f"{'.'.join(map(str, path))} = {value!r}"[:80], tomlkit.dumps(found)
+
+
+def _every(given: dict[str, Any], model: type[BaseModel], at: Path) -> Iterator[tuple[Path, Any]]:
+    for key, field in model.model_fields.items():
+        table, here = table_in(field.annotation), (*at, key)
+        if table is not None and isinstance(given.get(key), list):
+            yield here, given[key][:-1]
+            for row, inner in enumerate(given[key]):
+                if isinstance(inner, dict):
+                    yield from _every(inner, table, (*here, row))
+        elif table is not None and get_origin(field.annotation) is not tuple:
+            inner = given.get(key, {})
+            if isinstance(inner, dict) and (inner or at == ()):
+                yield from _every(inner, table, here)
+        elif at:
+            yield from ((here, value) for value in _others(given.get(key, field.get_default()), field.annotation))
+
+
+def _others(value: Any, annotation: Any) -> Iterator[Any]:
+    """Other values of one key."""
+    words = [
+        word for each in (annotation, *get_args(annotation)) if get_origin(each) is Literal for word in get_args(each)
+    ]
+    if words:
+        yield from (word for word in words if word != value and word is not None)
+    elif isinstance(value, bool):
+        yield not value
+    elif isinstance(value, int):
+        yield value + 1
+    elif isinstance(value, float):
+        yield value * 1.01 if value else 0.5
+    elif isinstance(value, str) and (found := MEASURE.fullmatch(value)):
+        yield f"{float(found[1]) * 1.01 or 0.5:.6g}{found[2]}"
+    elif isinstance(value, list | tuple) and value:
+        yield list(value[:-1])
+        yield [*list(value[:-1]), *_others(value[-1], Any)][: len(value)]
+    elif value is None and float in _inner(annotation):
+        yield LEFT_OUT
+
+
+def _inner(annotation: Any) -> Iterator[Any]:
+    yield annotation
+    for each in get_args(annotation):
+        yield from _inner(each)

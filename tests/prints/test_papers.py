@@ -1,0 +1,79 @@
+"""Papers: what is told as differing is exactly what differs in what the maker gets, over every key that is changed.
+
+The oracle is the SVG text of every drawing and the typesetter's input of every sheet and page, before and after; the
+lines that stand alike on every page (the instrument's, the revision) and the name are left out.
+"""
+
+import re
+import tomllib
+from importlib.resources import files
+
+import pytest
+
+from gramil import names as n
+from gramil.description.reading import parse_description, parse_shop
+from gramil.faults import MakersFault
+from gramil.graph import Figures
+from gramil.prints.book_pages import front_pages
+from gramil.prints.pages import page_text
+from gramil.prints.papers import ON_SHEETS, papers_that_differ
+from gramil.prints.whole import drawings_of, figures_of, setups_of
+from gramil.show import shower_of
+from gramil.writers.svg import svg_text
+
+from .every_key import INSTRUMENT, SHOP, changes
+
+EXAMPLES = files("gramil") / "data" / "examples"
+COORDINATE = re.compile(r"-?\d+\.\d{3,6}")
+"""A coordinate in mm: a print is compared to the thousandth."""
+TARN = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
+THE_SHOP = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")
+
+
+def given(figures: Figures) -> dict[str, object]:
+    """All that the maker gets, by paper."""
+    shower = shower_of(figures)
+    svg = {each.name: svg_text(each, shower.text) for each in drawings_of(figures)}
+    svg = {name: text.replace(f"{figures[n.instrument_name]}, ", "") for name, text in svg.items()}
+    needed = [setup for setup in setups_of(figures) if not setup.closed]
+    sheets = {
+        setup.name: (page_text(setup, shower), svg.get("" if setup.drawing is None else figures[setup.drawing].name))
+        for setup in needed
+    }
+    pages = {page["title"]: page for page in front_pages(shower) if page["title"] != figures[n.instrument_name]}
+    return {**{name: text for name, text in svg.items() if not name.startswith(ON_SHEETS)}, **sheets, **pages}
+
+
+def plain(text: str) -> str:
+    return COORDINATE.sub(lambda found: f"{round(float(found[0]), 3) + 0.0:.3f}", text)
+
+
+def differing(old: dict[str, object], new: dict[str, object]) -> set[str]:
+    names = {name for name in {**old, **new} if old.get(name) != new.get(name)}
+    return {name for name in names if plain(str(old.get(name))) != plain(str(new.get(name)))}
+
+
+def read(text: str, shop: str) -> Figures | None:
+    try:
+        return figures_of(parse_description(text), parse_shop(shop))
+    except MakersFault:
+        return None
+
+
+@pytest.mark.parametrize("of", ["instrument", "shop"])
+def test_what_differs_is_told_and_nothing_else(of: str) -> None:
+    text, model = (TARN, INSTRUMENT) if of == "instrument" else (THE_SHOP, SHOP)
+    old = read(TARN, THE_SHOP)
+    assert old is not None
+    before, wrong, tried = given(old), {}, 0
+    for what, changed in changes(tomllib.loads(text), model):
+        new = read(changed, THE_SHOP) if of == "instrument" else read(TARN, changed)
+        if new is None:
+            continue
+        tried += 1
+        told = {paper.name for paper in papers_that_differ(old, new)} - {new[n.instrument_name]}
+        is_so = differing(before, given(new))
+        if told != is_so:
+            wrong[what] = {"untold": sorted(is_so - told), "in vain": sorted(told - is_so)}
+    assert tried > 100
+    assert not wrong, "\n".join(f"{what}: {how}" for what, how in wrong.items())
