@@ -4,7 +4,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test check speed format docs keep names clean
+.PHONY: demo test check speed format docs keep names rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -45,6 +45,10 @@ docs: $(VENV)/.tests-installed
 	$(BIN)/python docs/build.py
 
 names: $(VENV)/.installed
+	$(BIN)/python tools/names.py
+
+rename: $(VENV)/.installed
+	$(BIN)/python tools/rename.py "$(OLD)" "$(NEW)"
 	$(BIN)/python tools/names.py
 
 keep: $(VENV)/.tests-installed

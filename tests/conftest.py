@@ -14,9 +14,9 @@ import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of
 
 settings.register_profile("gramil", deadline=None, derandomize=True, database=None)
 settings.load_profile("gramil")

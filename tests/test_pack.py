@@ -5,9 +5,9 @@ from threading import get_ident
 
 import pytest
 
-from gramil.prints.whole import figures_of_files
 from gramil.faults import MakersFault
 from gramil.pack import TYPESET, pack_makers, whole_pack
+from gramil.prints.whole import figures_of_files
 from gramil.show import Shower
 
 

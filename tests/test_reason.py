@@ -6,8 +6,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from gramil.prints.whole import whole_graph
 from gramil.graph import Dimension, Figures, Pin
+from gramil.prints.whole import whole_graph
 from gramil.reason import formula_of, read_doc, readable, walk, why, with_numbers
 
 PARTS = [

@@ -10,9 +10,9 @@ from types import ModuleType
 import pytest
 
 import gramil
-from gramil.prints.whole import names_of, whole_graph
 from gramil.drawings.marks import figures_in
 from gramil.graph import Figures, WiringError, build
+from gramil.prints.whole import names_of, whole_graph
 from gramil.reference import Ref, name_of, says
 from gramil.setups.setup import figures_on
 from gramil.shown_by import shown_by

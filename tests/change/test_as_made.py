@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from gramil.change.as_made import as_made
-from gramil.prints.whole import figures_of_files
 from gramil.graph import Figures, Pin
+from gramil.prints.whole import figures_of_files
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
 

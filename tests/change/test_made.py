@@ -5,10 +5,10 @@ from importlib.resources import files
 import pytest
 
 from gramil.change.made import Judged, judge, operations
-from gramil.prints.whole import figures_of, whole_graph
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of, whole_graph
 from gramil.shop.operations_file import usual_work
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")

@@ -8,11 +8,11 @@ import pytest
 
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import shift, small
-from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.drawings.marks import Polyline, Span
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of
 from gramil.show import Shower
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")

@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from gramil.change.slot_readings import likely_cause, parse_slot_readings, read_back
-from gramil.prints.whole import figures_of_files
 from gramil.faults import MakersFault
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of_files
 
 FRETS = np.arange(1.0, 20.0)
 WANTED = 630 * (1 - 2 ** (-FRETS / 12))

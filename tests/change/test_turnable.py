@@ -6,12 +6,12 @@ from importlib.resources import files
 import pytest
 
 from gramil.change.turnable import Turnable, turnables, turned
-from gramil.prints.whole import figures_of
 from gramil.description.base import base_values, keys_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.faults import MakersFault
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of
 
 TEXT = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
 SHOP = read_shop()

@@ -34,7 +34,7 @@ def gramil(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
 
 
 def test_shift_says_what_moved_and_what_is_no_longer_true(bench: Path) -> None:
-    done = gramil(bench, "shift", "tarn.toml", "--set", "scale.length=642mm")
+    done = gramil(bench, "shift", "tarn.toml", "--set", "scale.length=642mm", "--every")
     assert done.returncode == 0, done.stderr
     assert "scale.length" in done.stdout
     assert "fret_position[19]" in done.stdout
@@ -44,11 +44,11 @@ def test_shift_says_what_moved_and_what_is_no_longer_true(bench: Path) -> None:
 
 def test_what_is_already_made_is_judged(bench: Path) -> None:
     (bench / "tarn.made.toml").write_text(MADE, encoding="utf-8")
-    told = gramil(bench, "shift", "tarn.toml", "--set", "board.width=54.5mm").stdout
+    told = gramil(bench, "shift", "tarn.toml", "--set", "board.width=54.5mm", "--every").stdout
     assert "STILL RIGHT      fret slots cut" in told
     assert "CAN BE REWORKED  edges tapered" in told
     assert "Plane the edges down" in told
-    told = gramil(bench, "shift", "tarn.toml", "--set", "scale.length=642mm").stdout
+    told = gramil(bench, "shift", "tarn.toml", "--set", "scale.length=642mm", "--every").stdout
     assert "LOST             fret slots cut" in told
 
 

@@ -7,10 +7,10 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8").partition("[head]")[0]
 HALF = "outline = [[0, 22], [30, 26], [150, 32], [178, 20], [172, 0]]\ncorners = [2, 3, 5]"

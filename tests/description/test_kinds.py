@@ -5,7 +5,6 @@ from typing import get_args
 
 import pytest
 
-from gramil.prints.whole import findings_of
 from gramil.description.base import base_values, keys_of
 from gramil.description.fields import length_of
 from gramil.description.instrument import Instrument
@@ -14,6 +13,7 @@ from gramil.description.limits import JUDGING, LIMITS
 from gramil.description.problems import table_in
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.graph import Figures
+from gramil.prints.whole import findings_of
 
 STEEL_BAND = {"limit_action_bass_least": 2.2, "limit_relief_least": 0.1, "limit_torque_most": 11.5}
 NYLON = 'plain = "nylon"\nwound = [4, 5, 6]\n'

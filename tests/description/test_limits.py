@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from gramil.prints.whole import whole_graph
 from gramil.description.limits import LIMITS
+from gramil.prints.whole import whole_graph
 
 CODE = "\n".join(path.read_text(encoding="utf-8") for path in Path(str(files("gramil"))).rglob("*.py"))
 

@@ -5,9 +5,9 @@ from importlib.resources import files
 
 import pytest
 
-from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of
 
 EXAMPLES = files("gramil").joinpath("data", "examples")
 

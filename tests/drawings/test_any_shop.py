@@ -7,10 +7,10 @@ from math import isfinite
 
 import pytest
 
-from gramil.prints.whole import drawings_of, figures_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.drawings.marks import Label, Mark, Polyline, Words
 from gramil.graph import Figures
+from gramil.prints.whole import drawings_of, figures_of
 
 EXAMPLES = files("gramil").joinpath("data", "examples")
 WIRE = """

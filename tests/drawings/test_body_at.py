@@ -6,7 +6,6 @@ from math import cos, sqrt
 import numpy as np
 import pytest
 
-from gramil.prints.whole import figures_of, figures_of_files
 from gramil.description.reading import parse_description, read_shop
 from gramil.drawings.body_at import (
     DEPTH,
@@ -21,6 +20,7 @@ from gramil.drawings.hull import hull_at
 from gramil.drawings.marks import Polyline
 from gramil.drawings.section_at import Cut, cut_at, section_marks
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of, figures_of_files
 
 EXAMPLES = files("gramil") / "data" / "examples"
 

@@ -7,9 +7,9 @@ import pytest
 from shapely.geometry import Polygon
 
 from gramil.change.overlay import differences, overlaid
-from gramil.prints.whole import drawings_of
 from gramil.graph import Figures
 from gramil.prints.papers import is_template
+from gramil.prints.whole import drawings_of
 from gramil.show import Shower
 from gramil.writers.lettering import Lettering, corners
 from gramil.writers.plain import plain

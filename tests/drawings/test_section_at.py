@@ -6,10 +6,10 @@ from math import sqrt
 import pytest
 
 from gramil import names as n
-from gramil.prints.whole import figures_of_files
 from gramil.drawings.marks import Circle, Label, Polyline, Span
 from gramil.drawings.section_at import cut_at, over_board, section_drawing, section_marks, string_places, value_at
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of_files
 
 EXAMPLES = files("gramil") / "data" / "examples"
 

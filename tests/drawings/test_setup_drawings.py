@@ -5,8 +5,8 @@ from itertools import pairwise
 
 import pytest
 
-from gramil.prints.whole import drawings_of, setups_of
 from gramil.drawings.marks import Circle, Label, Line, Polyline, Span, Words
+from gramil.prints.whole import drawings_of, setups_of
 from gramil.writers.extents import bounds
 from gramil.writers.plain import plain
 

@@ -5,8 +5,8 @@ from itertools import combinations
 import numpy as np
 import pytest
 
-from gramil.prints.whole import Figures
 from gramil.drawings.marks import Label, Line, Polyline, Words
+from gramil.prints.whole import Figures
 from gramil.writers.extents import bounds
 from gramil.writers.plain import plain
 

@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 import pytest
 
-from gramil.prints.whole import findings_of
 from gramil.graph import Figures
+from gramil.prints.whole import findings_of
 
 
 @pytest.fixture

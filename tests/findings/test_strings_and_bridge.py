@@ -4,9 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
-from gramil.prints.whole import findings_of
 from gramil.findings.finding import Finding
 from gramil.graph import Figures
+from gramil.prints.whole import findings_of
 
 Make = Callable[..., Figures]
 TUNING = 'tuning = ["E4", "B3", "G3", "D3", "A2", "E2"]'

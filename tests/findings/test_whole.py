@@ -8,9 +8,9 @@ from importlib.resources import files
 
 import pytest
 
-from gramil.prints.whole import findings_of
 from gramil.findings.finding import SEVERITIES, in_words
 from gramil.graph import Figures
+from gramil.prints.whole import findings_of
 from gramil.show import Shower
 
 

@@ -7,12 +7,12 @@ from pathlib import Path
 
 import pytest
 
-from gramil.prints.whole import figures_of_files
 from gramil.description.reading import read_shop
 from gramil.graph import Figures
 from gramil.now.match import Matching, Stock, match, serves
 from gramil.now.needs import Fit, MadePart, Need, fit, needs_of
 from gramil.now.on_hand import stock_of_shop
+from gramil.prints.whole import figures_of_files
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
 BOARD = Need("Tarn", "board", "fretboard", "board", ("persimmon",), 450.0, 65.0, 7.0, 1, "quarter")

@@ -6,8 +6,8 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 
-from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.graph import Figures
+from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.rows import headings
 
 R = 200.0

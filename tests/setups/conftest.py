@@ -5,10 +5,10 @@ from importlib.resources import files
 
 import pytest
 
-from gramil.prints.whole import whole_graph
 from gramil.description.base import base_values
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.graph import Figures, derive
+from gramil.prints.whole import whole_graph
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
 SHOP = """

@@ -6,9 +6,9 @@ from collections.abc import Callable
 
 import pytest
 
-from gramil.prints.whole import figures_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of
 from gramil.reference import in_row
 from gramil.setups.setup import Setup, figures_on
 from gramil.show import Shower

@@ -9,12 +9,12 @@ from importlib.resources import files
 import pikepdf
 import pytest
 
-from gramil.prints.whole import drawings_of, figures_of, setups_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
+from gramil.prints.pages import book, safe
+from gramil.prints.whole import drawings_of, figures_of, setups_of
 from gramil.setups.setup import Setup
 from gramil.sheets.bench_sheets import bench_sheets_pdf
-from gramil.prints.pages import book, safe
 from gramil.show import Shower
 from gramil.writers.svg import svg_text
 

@@ -9,11 +9,11 @@ from importlib.resources import as_file, files
 import pikepdf
 import pytest
 
-from gramil.prints.whole import figures_of_files, setups_of
 from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
-from gramil.pack import build_book, title_of
+from gramil.pack import build_book
 from gramil.prints.book_pages import front_pages
+from gramil.prints.whole import figures_of, figures_of_files, setups_of
 from gramil.show import shower_of
 from gramil.sources import cited
 

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from gramil.change.made import operations as fixing
-from gramil.prints.whole import figures_of, names_of
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
+from gramil.prints.whole import figures_of, names_of
 from gramil.shop.made_file import read_made
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import lists_beside, usual_work, work_with

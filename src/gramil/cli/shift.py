@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
+from gramil.change.foreman import foremans_note
 from gramil.change.made import Judged, judge
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
@@ -50,6 +51,7 @@ PAPERS: tuple[tuple[str, tuple[Kind, ...]], ...] = (
 @click.option(
     "--made", "made_file", type=click.Path(path_type=Path), help="What is made already; else OLD's own record."
 )
+@click.option("--every", is_flag=True, help="Every move, finding and paper, not the foreman's note alone.")
 @click.option("--draw", type=click.Path(path_type=Path), help="Folder for the drawings, old in grey under new.")
 def command(
     old: Path,
@@ -58,6 +60,7 @@ def command(
     shop: Path | None,
     tolerance: float,
     made_file: Path | None,
+    every: bool,
     draw: Path | None,
 ) -> None:
     """What moves from the description OLD to NEW, or when keys of OLD are set otherwise.
@@ -75,18 +78,31 @@ def command(
     after = figures_in(source, shop)(changed_text(source, changes))
     record = made_file or made_beside(old)
     made = read_made(record) if made_file is not None or record.exists() else None
-    for line in report(shift(before, after, tolerance), before, after, made):
+    for line in report(shift(before, after, tolerance), before, after, made, every):
         click.echo(line)
     if draw is not None:
         for line in _drawn(draw, before, after, tolerance):
             click.echo(line)
 
 
-def report(found: Shift, before: Figures, after: Figures, made: Made | None = None) -> Iterator[str]:
-    """The lines of the page: what to act on first, then every dimension that moved, by part."""
+def report(
+    found: Shift, before: Figures, after: Figures, made: Made | None = None, every: bool = False
+) -> Iterator[str]:
+    """The foreman's note; with `every`, all that moved by part."""
     if not found.inputs:
         yield "Nothing differs."
-        return
+    elif every:
+        yield from _everything(found, before, after, made)
+    else:
+        judged = None if made is None else judge(made.operations, made.pinned(before), after)
+        for part in foremans_note(found, before, after, judged):
+            yield click.style(part.heading.upper(), bold=True)
+            yield from (f"  {line}" for line in part.lines)
+        yield "--every tells all of it."
+
+
+def _everything(found: Shift, before: Figures, after: Figures, made: Made | None) -> Iterator[str]:
+    """What to act on first, then every dimension that moved, by part."""
     old, new = shower_of(before), shower_of(after)
     yield click.style("CHANGED", bold=True)
     for name in found.inputs:

@@ -89,7 +89,8 @@ def _pages_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
     before, after = ({page["title"]: page for page in front_pages(shower_of(each))} for each in (old, new))
     for title in {**before, **after}:
         if before.get(title) != after.get(title):
-            yield Paper(title, "page of the build book", title)
+            own = title in (old[n.instrument_name], new[n.instrument_name])
+            yield Paper(title, "page of the build book", "title page" if own else title)
 
 
 def _either(old: Print | None, new: Print | None) -> Paper | None:

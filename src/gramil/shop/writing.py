@@ -32,8 +32,12 @@ class Change:
 def writing(store: Store, what: str, now: datetime, who: str = "") -> Iterator[int]:
     """A change under way; gives its number. Left without an error it is on the disk; else nothing happened.
 
+    Within another change it is a part of that one: an act of several steps is one change, taken back by one undo.
     Raises MakersFault for what the database refuses, ValueError for a `now` without an offset.
     """
+    if (whole := _under_way(store)) is not None:
+        yield whole
+        return
     with transaction(store):
         change = note(store, what, now, who)
         store.connection.execute("INSERT INTO under_way VALUES (1, ?)", (change,))
@@ -41,6 +45,14 @@ def writing(store: Store, what: str, now: datetime, who: str = "") -> Iterator[i
         store.connection.execute("DELETE FROM under_way")
         store.connection.execute("DELETE FROM journal WHERE change <= ?", (change - KEPT_CHANGES,))
         store.connection.execute(_FORGET_EMPTY, (change,))
+
+
+def _under_way(store: Store) -> int | None:
+    """The change that this connection has under way, if any."""
+    if not store.connection.in_transaction:
+        return None
+    row = store.row("SELECT change FROM under_way")
+    return int(row[0]) if row else None
 
 
 @contextmanager

@@ -1,0 +1,167 @@
+"""The foreman's note: what a change means for who stands at the bench, in one order, on one screen.
+
+What was changed; what moves on the body; what is lost or to be reworked; what can no longer be done, or now can; papers
+that are no longer true; and the dimensions that matter most. Each line is a sentence; what does not fit is counted.
+"""
+
+import math
+from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from gramil.change.made import Judged
+from gramil.change.shift import Carried, Move, Shift
+from gramil.description.base import keys_of
+from gramil.findings.finding import Finding, in_words
+from gramil.graph import Figures
+from gramil.prints.pages import words_of
+from gramil.prints.papers import Paper
+from gramil.reference import Ref, name_of
+from gramil.show import Shower, shower_of, shown
+
+LINES = 6
+"""So many lines of a part are told; the rest are counted."""
+MATTER = 5
+"""So many dimensions are told in words."""
+LONGEST = 110
+"""Letters of a line; a longer one is cut at a word."""
+
+
+@dataclass(frozen=True)
+class Part:
+    """One part of the note: its heading, and its lines, a sentence each."""
+
+    heading: str
+    lines: tuple[str, ...]
+
+
+def foremans_note(
+    found: Shift,
+    before: Figures,
+    after: Figures,
+    made: Sequence[Judged] | None = None,
+    handed_out: Collection[str] = (),
+) -> tuple[Part, ...]:
+    """The note's parts that have anything to say, in order; forty lines at most, headings included.
+
+    `made` is how what is made stands, None where no record says what is; `handed_out` are names of sheets given out.
+    """
+    old, new = shower_of(before), shower_of(after)
+    parts = (
+        Part("Changed", tuple(_folded(list(_changed(found, old, new))))),
+        Part("On the body, toward the tail", tuple(_folded(list(_carried(found.features, new))))),
+        Part("Already made", tuple(_folded(list(_made(made or (), new)))) if made is not None else (NO_RECORD,)),
+        Part("What can be done", tuple(_folded(list(_findings(found, new))))),
+        Part("Papers no longer true", tuple(_papers(found.papers, handed_out))),
+        Part("Dimensions", tuple(_dimensions(found.moves, before, old, new))),
+    )
+    return tuple(part for part in parts if part.lines)
+
+
+NO_RECORD = "Nothing is known of what is made: there is no record beside the description."
+
+
+def _folded(lines: list[str], most: int = LINES) -> Iterator[str]:
+    """The first lines, and how many more there are; one more line is told rather than counted."""
+    if len(lines) <= most + 1:
+        yield from map(_short, lines)
+        return
+    yield from map(_short, lines[:most])
+    yield f"And {len(lines) - most} more."
+
+
+def _short(line: str) -> str:
+    return line if len(line) <= LONGEST else line[:LONGEST].rsplit(" ", 1)[0] + " ..."
+
+
+def _changed(found: Shift, old: Shower, new: Shower) -> Iterator[str]:
+    """What was changed, by the maker's key; base values that one key settles are told once."""
+    told: dict[str, str] = {}
+    for name in found.inputs:
+        was, now = old.text(name), new.text(name)
+        keys = keys_of(name)
+        told.setdefault(keys[-1] if keys else words_of(name, new), f"{was}, now {now}")
+    yield from (f"{key}: {values}." for key, values in told.items())
+
+
+def _carried(features: Sequence[Carried], new: Shower) -> Iterator[str]:
+    """What moves alike with one thing, in one sentence."""
+    told: dict[str, list[str]] = {}
+    for each in features:
+        by = ("+" if each.by > 0 else "") + shown(each.by, "mm", new.first)
+        told.setdefault(f"{by}, held to the {each.held_to}", []).append(each.name)
+    yield from (_list_of(how, names) for how, names in told.items())
+
+
+def _made(judged: Sequence[Judged], new: Shower) -> Iterator[str]:
+    """What is lost, then what can be reworked; what is still right is counted."""
+    right = sum(each.standing == "still right" for each in judged)
+    for each in sorted(judged, key=lambda one: one.standing != "lost"):
+        if each.standing != "still right":
+            unit = new.figures.unit_at(each.address) if each.address else None
+            is_now, should_be = (shown(value, unit, new.first) for value in (each.is_now, each.should_be))
+            figures = f": {is_now}, should be {should_be}" if unit else ""
+            yield f"{each.what}: {each.standing}{figures}. {each.remedy}".strip()
+    if right:
+        yield f"{right} made parts are still right."
+
+
+def _findings(found: Shift, new: Shower) -> Iterator[str]:
+    yield from (_verdict(each, new) for each in found.came)
+    yield from (f"No longer: {each.severity}, {each.name}." for each in found.went)
+
+
+def _verdict(finding: Finding, new: Shower) -> str:
+    told = in_words(finding, new.filled)
+    return f"{told.severity.capitalize()}: {told.name}. {told.remedy or told.says}"
+
+
+def _papers(papers: Sequence[Paper], handed_out: Collection[str]) -> Iterator[str]:
+    """Sheets that were handed out first, each by itself; the rest by kind."""
+    given = [paper for paper in papers if paper.kind == "sheet" and paper.name in handed_out]
+    yield from _folded([f"Handed out: {paper.title}. Print it again." for paper in given])
+    for kind, words in (("template", "Templates"), ("sheet", "Sheets"), ("drawing", "Drawings")):
+        titles = [paper.title for paper in papers if paper.kind == kind and paper not in given]
+        if titles:
+            yield _list_of(words, titles)
+    if pages := [paper.title for paper in papers if paper.kind == "page of the build book"]:
+        yield _list_of("Pages of the build book", pages)
+
+
+def _list_of(words: str, titles: Sequence[str]) -> str:
+    """As many titles as a line and a half holds, and how many more."""
+    told: list[str] = []
+    for title in titles:
+        if sum(map(len, told)) + 2 * len(told) + len(title) > LONGEST - len(words) and told:
+            break
+        told.append(title)
+    more = f" and {len(titles) - len(told)} more" if len(titles) > len(told) else ""
+    return f"{words}: {', '.join(told)}{more}."
+
+
+def _dimensions(moves: Sequence[Move], before: Figures, old: Shower, new: Shower) -> Iterator[str]:
+    """The five that most papers show, in words; then how many more by part."""
+    seen = [move for move in moves if _shows(move, old, new)]
+    first = sorted(seen, key=lambda move: -_weight(move, before))[:MATTER]
+    yield from (_short(_moved(move, old, new)) for move in first)
+    rest = sorted((move.part for move in seen if move not in first))
+    if rest:
+        counted = ", ".join(f"{part} {len(list(group))}" for part, group in groupby(rest))
+        yield f"More, by part: {counted}."
+
+
+def _weight(move: Move, figures: Figures) -> int:
+    """How many papers show a dimension: what is looked at most matters most."""
+    return len(figures.graph.shown_on.get(name_of(Ref[float](move.address)), ()))
+
+
+def _shows(move: Move, old: Shower, new: Shower) -> bool:
+    """Whether a move can be seen in the figures as they are shown, and is a number's."""
+    if not isinstance(move.old, float) or not isinstance(move.new, float) or not math.isfinite(move.difference):
+        return False
+    return shown(move.old, move.unit, old.first) != shown(move.new, move.unit, new.first)
+
+
+def _moved(move: Move, old: Shower, new: Shower) -> str:
+    was, now = shown(move.old, move.unit, old.first), shown(move.new, move.unit, new.first)
+    return f"{words_of(move.address, new)}: {was}, now {now}."

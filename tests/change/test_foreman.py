@@ -1,0 +1,73 @@
+"""The foreman's note: one screen, in the maker's words, in the order in which it is acted on."""
+
+import re
+from importlib.resources import files
+
+import pytest
+
+from gramil.change.foreman import foremans_note
+from gramil.change.shift import shift
+from gramil.description.reading import parse_description, parse_shop
+from gramil.description.writing import set_key
+from gramil.graph import Figures
+from gramil.prints.papers import papers_that_differ
+from gramil.prints.whole import figures_of
+
+EXAMPLES = files("gramil") / "data" / "examples"
+ORDER = [
+    "Changed",
+    "On the body, toward the tail",
+    "Already made",
+    "What can be done",
+    "Papers no longer true",
+    "Dimensions",
+]
+CHANGES = (
+    "scale.length=650mm",
+    "scale.join=12",
+    "board.thickness=5 mm",
+    "neck.rod=none",
+    "body.depth_neck=98",
+    "nut.width=44",
+)
+
+
+def changed(name: str, change: str) -> tuple[Figures, Figures]:
+    text = (EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")
+    shop = parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8"))
+    key, _, value = change.partition("=")
+    return figures_of(parse_description(text), shop), figures_of(parse_description(set_key(text, key, value)), shop)
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell"])
+@pytest.mark.parametrize("change", CHANGES)
+def test_it_fits_a_screen_and_speaks_in_words(name: str, change: str) -> None:
+    before, after = changed(name, change)
+    parts = foremans_note(shift(before, after, 0.05), before, after)
+    assert [part.heading for part in parts] == [head for head in ORDER if head in {part.heading for part in parts}]
+    assert sum(1 + len(part.lines) for part in parts) <= 40
+    for part in parts[1:]:
+        for line in part.lines:
+            assert not re.search(r"[a-z]_[a-z]|\[|[{}]", line), line
+            assert not re.search(r": (\S+ \S+), now \1\.", line), line
+            assert line.endswith((".", "...")), line
+
+
+def test_a_sheet_that_was_handed_out_is_told_first() -> None:
+    before, after = changed("tarn", "scale.length=650mm")
+    found = shift(before, after)
+    sheet = next(paper for paper in papers_that_differ(before, after) if paper.kind == "sheet")
+    (papers,) = (part for part in foremans_note(found, before, after, (), [sheet.name]) if "Papers" in part.heading)
+    assert papers.lines[0] == f"Handed out: {sheet.title}. Print it again."
+
+
+def test_what_moves_with_one_thing_is_one_sentence() -> None:
+    """The join from 12 to 13 on 630 mm moves all that is held to the saddle by the same 17.70 mm toward the neck.
+
+    By hand: 630 (2^(-13/12) - 2^(-12/12)) = 297.32 - 315 = -17.68 mm, and the set-back moves it by less than 0.1.
+    """
+    before, after = changed("tarn", "scale.join=12")
+    (body,) = (part for part in foremans_note(shift(before, after, 0.05), before, after) if "body" in part.heading)
+    assert len([line for line in body.lines if "held to the saddle" in line]) == 1
+    by = float(re.search(r"([+-]?[\d.]+) mm, held to the saddle", body.lines[0])[1])  # type: ignore[index]
+    assert by == pytest.approx(17.68, abs=0.1)
