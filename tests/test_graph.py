@@ -276,6 +276,29 @@ def test_a_pin_on_one_string_counts_from_one() -> None:
     assert figures(pins={"strings[1]": Pin(7.0, "today")})["crossings"][0, 0] == 7.0
 
 
+def test_a_pin_on_a_row_that_is_not_there_is_left_out() -> None:
+    """As where a fret was measured that the board has no more."""
+    pinned = figures(pins={"places[9]": Pin(2.4, "today"), "places[1]": Pin(2.4, "today")})
+    np.testing.assert_array_equal(pinned["places"], [0, 2.4, 5, 10])
+
+
+def test_other_pins_work_out_only_what_hangs_on_them() -> None:
+    calls: list[str] = []
+    before = counted(calls)
+    everything = {name: before[name] for name in before}
+    calls.clear()
+    assert before.with_pins({}) is before
+    after = before.with_pins({"places[1]": Pin(2.4, "today")})
+    found = {name: after[name] for name in after}
+    assert sorted(calls) == ["crossings", "places"]
+    fresh = derive(before.graph, BASE, pins=after.pins, lengths=LENGTHS)
+    for name in fresh:
+        np.testing.assert_equal(found[name], fresh[name])
+    assert everything["area"] == found["area"]
+    back = after.with_pins({})
+    np.testing.assert_array_equal(back["places"], before["places"])
+
+
 def test_an_input_can_be_pinned() -> None:
     assert figures(pins={"width": Pin(5.0, "today")})["area"] == 50.0
 

@@ -5,9 +5,11 @@
 """
 
 import re
-from dataclasses import dataclass, is_dataclass
+from dataclasses import dataclass, is_dataclass, replace
 from functools import lru_cache
 from typing import Any
+
+import numpy as np
 
 from gramil.quantities import axes_of
 
@@ -20,6 +22,8 @@ class Field:
 
 
 Step = int | str | Field
+LEADS_NOWHERE = (IndexError, AttributeError, TypeError, ValueError, StopIteration)
+"""What a step raises that leads to nothing."""
 _STEP = re.compile(r"""\[([0-9]{1,9}(?:\s*,\s*[0-9]{1,9})*)\]|\["([^"]*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
 
 
@@ -71,3 +75,23 @@ def step_into(value: Any, step: Step) -> Any:
     if isinstance(step, int):
         return value[step - 1] if step > 0 else value[len(value)]
     return next(each for each in value if each.name == step)
+
+
+def put_into(value: Any, steps: tuple[Step, ...], new: Any) -> Any:
+    """The same list or record with another value where the steps lead; raises as `step_into` where they lead nowhere.
+
+    What a record works out of its other fields stays worked out: nothing can be put there, and it comes back as it was.
+    """
+    if not steps:
+        return new
+    step, *rest = steps
+    there = step_into(value, step)
+    inner = put_into(there, tuple(rest), new)
+    if isinstance(step, Field):
+        return replace(value, **{step.name: inner}) if step.name in value.__dataclass_fields__ else value
+    place = value.index(there) if isinstance(step, str) else step - 1
+    if isinstance(value, np.ndarray):
+        value = value.copy()
+        value[place] = inner
+        return value
+    return (*value[:place], inner, *value[place + 1 :])

@@ -6,6 +6,7 @@ not match). `derive` then gives the figures of one instrument, each worked out w
 
 import inspect
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field, is_dataclass, replace
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
@@ -13,7 +14,7 @@ from typing import Any, TypeVar, get_type_hints, overload
 
 import numpy as np
 
-from gramil.address import Field, parse_address, row_of, step_into
+from gramil.address import LEADS_NOWHERE, Field, Step, parse_address, put_into, row_of, step_into
 from gramil.quantities import axes_of, unit_of
 from gramil.reference import Ref
 from gramil.shown_by import shown_by
@@ -66,10 +67,22 @@ class Origin:
 
 @dataclass(frozen=True)
 class Pin:
-    """A figure replaced by what was measured; `when` is a date in words, as the record gives it."""
+    """A figure replaced by what was measured; `when` is a date in words, `at` the operation noted with it, if any.
+
+    `before` is what was measured of the same figure before it, at other operations, the last noted last.
+    """
 
     value: Any
     when: str
+    at: str = ""
+    before: tuple["Pin", ...] = ()
+
+    def after(self, earlier: "Pin | None") -> "Pin":
+        """The same, noted after another one of its figure; of one operation only the last counts."""
+        if earlier is None:
+            return self
+        noted = (*earlier.before, replace(earlier, before=()))
+        return replace(self, before=tuple(each for each in noted if each.at != self.at))
 
 
 @dataclass(frozen=True)
@@ -258,14 +271,23 @@ class Figures(Mapping[str, Any]):
         return self._settled(name, self._pinned(name, value))
 
     def _pinned(self, name: str, value: Any) -> Any:
+        """The figure with what was measured in its place; a measurement of what this instrument has not is left out."""
         for address, pin in self.pins.items():
             pinned_name, steps = parse_address(address)
             if pinned_name != name:
                 continue
             if not steps:
                 return pin.value
-            value = np.array(value, dtype=np.float64)
-            value[row_of(self.graph.annotation(name), steps)] = pin.value
+            with suppress(*LEADS_NOWHERE):
+                value = self._with(name, value, steps, pin)
+        return value
+
+    def _with(self, name: str, value: Any, steps: tuple[Step, ...], pin: Pin) -> Any:
+        annotation = self.graph.annotation(name)
+        if not axes_of(annotation):
+            return put_into(value, steps, pin.value)
+        value = np.array(value, dtype=np.float64)
+        value[row_of(annotation, steps)] = pin.value
         return value
 
     def _settled(self, name: str, value: Any) -> Any:
@@ -282,6 +304,16 @@ class Figures(Mapping[str, Any]):
     def drawn(self, name: Ref[Any] | str) -> Any:
         """The figure as the description alone gives it, with no measurement in its place."""
         return replace(self, pins={}, known={})[name] if self.pins else self[name]
+
+    def with_pins(self, pins: Mapping[str, Pin]) -> "Figures":
+        """The same with other measurements: only what hangs on one that differs is worked out again."""
+        differing = {address for address in {*self.pins, *pins} if self.pins.get(address) != pins.get(address)}
+        if not differing:
+            return self
+        changed = {parse_address(address)[0] for address in differing}
+        stale = changed.union(*(self.graph.below(name) for name in changed if name in self))
+        kept = {name: value for name, value in self.known.items() if name not in stale}
+        return replace(self, pins=pins, known=kept)
 
     def with_base(
         self,
@@ -313,7 +345,7 @@ class Figures(Mapping[str, Any]):
                 return value[row_of(annotation, steps)] if steps else value
             for step in steps:
                 value = step_into(value, step)
-        except (IndexError, AttributeError, TypeError, ValueError, StopIteration):
+        except LEADS_NOWHERE:
             raise KeyError(address) from None
         return value
 

@@ -107,6 +107,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_side_between": ("channel_side_left", "limit_side_between",),
     "finding_sideways_at_nut": ("head_sideways_bend", "head_straight_y", "limit_sideways_bend",),
     "finding_slack": ("limit_pull_least", "string_pull",),
+    "finding_slot_depth": ("slot_depth_at_end", "slot_kerf_at_end", "wire_tang_depth",),
     "finding_sprout": ("limit_sprout", "sprout_moisture", "sprout_most",),
     "finding_stiffness_range": ("intonation_rms_all_after", "intonation_rms_softest", "intonation_rms_stiffest", "limit_cents_rms",),
     "finding_string_gap": ("string_gap_nut",),
@@ -187,7 +188,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
     "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height",),
-    "setup_deepen": ("care_dust", "drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret",),
+    "setup_deepen": ("care_dust", "drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "top_thickness",),
     "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "saddle_set_back", "saddle_set_back_best",),
     "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret",),
@@ -1471,6 +1472,7 @@ if TYPE_CHECKING:
     piece_slot_along: Members[Ref[Any], Any] = of(drawings_setup_sections.piece_slot_along)
     piece_slot_machine: Members[Ref[Any], Any] = of(drawings_setup_sections.piece_slot_machine)
     drawing_setup_slot: DrawingRef = of(drawings_setup_sections.drawing_setup_slot)
+    piece_shallow: Members[Ref[Any], Any] = of(drawings_setup_sections.piece_shallow)
     drawing_setup_deepen: DrawingRef = of(drawings_setup_sections.drawing_setup_deepen)
     piece_arch_nut: Members[Ref[Any], Any] = of(drawings_setup_sections.piece_arch_nut)
     piece_arch_end: Members[Ref[Any], Any] = of(drawings_setup_sections.piece_arch_end)
@@ -1605,6 +1607,7 @@ if TYPE_CHECKING:
 
     # findings/on_slots.py
     finding_left_under_slot: Members[FindingRef, Finding] = of(findings_on_slots.finding_left_under_slot)
+    finding_slot_depth: Members[FindingRef, Finding] = of(findings_on_slots.finding_slot_depth)
     finding_pilot: Members[FindingRef, Finding] = of(findings_on_slots.finding_pilot)
     finding_clearance: Members[FindingRef, Finding] = of(findings_on_slots.finding_clearance)
     finding_crest_loss: Members[FindingRef, Finding] = of(findings_on_slots.finding_crest_loss)

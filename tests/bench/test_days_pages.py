@@ -107,6 +107,16 @@ def test_an_operation_is_done_once_with_its_note_and_its_measurement(demo: httpx
     assert "1 of " in demo.get("/").text
 
 
+def test_a_reading_says_at_once_what_it_means_for_the_work(demo: httpx.Client) -> None:
+    """The tang alone takes 1.60 mm."""
+    fields = {"measured.slot_depth_setting": "1.2", "do": "done"}
+    page = post(demo, f"{TARN}/operation/slotted", **fields).text
+    assert re.search(r'<b class="word">rework</b>: fret slots cut: too shallow by \d', page)
+    assert "deepen the slots" in page
+    assert '<b class="word">stop</b> comes: depth of the slots' in page
+    assert "too shallow by" in demo.get(TARN).text
+
+
 def test_work_that_there_is_not_cannot_be_done(demo: httpx.Client) -> None:
     assert post(demo, f"{TARN}/operation/nothing", do="done").status_code == 404
     assert "0 of " in demo.get("/").text

@@ -118,6 +118,25 @@ def kept(client: httpx.Client, at: str, change: str, why: str, who: str) -> http
     return post(client, f"{at}/keep", set=change, why=why, who=who, **fields)
 
 
+def test_a_change_kept_after_the_cut_goes_on_saying_what_is_lost(served: Served, demo: httpx.Client, tarn: str) -> None:
+    """*Tarn* is slotted at 630; at 650 the last of 19 frets lies (1 - 2^(-19/12)) x 20 = 13.33 mm further."""
+    post(demo, f"{tarn}/operation/slotted", do="done")
+    served.clock.later(hours=1)
+    lost = "fret slots cut: too near the nut by 13.33 mm, fret 19"
+    tried = demo.get(tarn, params={"set": "scale.length=650"}).text
+    assert lost in tried
+    assert lost not in demo.get(tarn).text
+    answer = kept(demo, tarn, "scale.length=650", "longer", "A")
+    assert lost in answer.text
+    first = demo.get("/").text
+    assert lost in first
+    assert "Measure the slots" not in "".join(re.findall(r'<a class="next".*?</a>', first, re.DOTALL))
+    number = tarn.rsplit("/", 1)[1]
+    assert lost in demo.get(f"/instrument/{number}/compare?old=1&new=2").text
+    kept(demo, tarn, "scale.length=630", "as it was", "A")
+    assert lost not in demo.get(tarn).text
+
+
 def test_two_who_change_the_same_thing_get_a_choice_and_never_a_silent_overwrite(
     served: Served, demo: httpx.Client, tarn: str
 ) -> None:

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from gramil.change.as_made import as_made
+from gramil.change.made import Judged
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import figures_of_files
 
@@ -53,7 +54,17 @@ def test_a_thin_board_brings_a_verdict(tarn: Figures) -> None:
 
 def test_an_operation_that_fixes_figures_is_judged(tarn: Figures) -> None:
     drawn = tarn["blank_thickness"]
-    thick = as_made(tarn, {"blank_thickness": Pin(drawn + 0.5, "today")}, "thicknessed").judged[0]
-    assert (thick.standing, thick.remedy) == ("can be reworked", "Plane it thinner.")
-    thin = as_made(tarn, {"blank_thickness": Pin(drawn - 0.5, "today")}, "thicknessed").judged[0]
-    assert thin.standing == "lost"
+
+    def judged(off: float) -> Judged:
+        (found,) = as_made(tarn, {"blank_thickness": Pin(drawn + off, "today")}, "thicknessed").judged
+        return found
+
+    assert (judged(0.5).standing, judged(0.5).too) == ("rework", "too thick")
+    assert (judged(-0.5).standing, judged(-0.5).too) == ("rework", "too thin")  # a board that much thinner
+    assert judged(-4.0).standing == "lost"  # thinner than the slots are deep
+
+
+def test_a_reading_without_an_operation_judges_the_one_that_it_is_of(tarn: Figures) -> None:
+    pin = {"slot_depth_setting": Pin(1.5, "today", "measured")}
+    (found,) = as_made(tarn, pin, "measured", ("thicknessed", "slotted", "tapered")).judged
+    assert (found.operation, found.standing) == ("slotted", "rework")

@@ -130,8 +130,8 @@ def test_a_made_board_that_is_too_thick_can_be_reworked_and_is_not_taken_unasked
     thick = f"{tarn['blank_thickness'] + 0.6:.3f} mm"
     found = fit(part(thickness=thick), tarn)
     assert found is not None
-    assert found.standing == "can be reworked"
-    assert "Plane it thinner." in found.off[0]
+    assert found.standing == "rework"
+    assert "Plane it thinner" in found.off[0]
     matched = match([BOARD], [piece("short", 451)], {"Tarn": [found]})
     assert taken(matched) == {"Tarn": "short"}
     assert matched.near == (("Tarn", found),)
@@ -141,7 +141,7 @@ def test_a_made_part_with_more_frets_can_be_cut_shorter_and_one_with_fewer_is_lo
     more, fewer = fit(part(scale_frets="20"), tarn), fit(part(scale_frets="18"), tarn)
     assert more is not None
     assert fewer is not None
-    assert (more.standing, fewer.standing) == ("can be reworked", "lost")
+    assert (more.standing, fewer.standing) == ("rework", "lost")
 
 
 def test_a_part_without_figures_or_of_an_unknown_kind(tarn: Figures) -> None:

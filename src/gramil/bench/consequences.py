@@ -34,12 +34,13 @@ def _instruments(store: Store, shelf: Shelf, before: Mapping[int, Held]) -> Iter
         except MakersFault as fault:
             yield f"{old.seen.name} cannot be worked out any more: {fault.faults[0]}"
             continue
-        done = tuple(each.operation for each in operations_done(store, number))
-        strip = strip_between(old.figures, new.figures, done)
+        made = dict.fromkeys((each.operation for each in operations_done(store, number)), old.figures)
+        strip = strip_between(old.figures, new.figures, made)
         if strip.figures or strip.came or strip.went:
+            lost = [f"{word}: {line}" for word, line in strip.spoilt]
             came = [f"{each.severity} comes: {each.name}" for each in strip.came]
             went = [f"{each.severity} goes: {each.name}" for each in strip.went]
-            yield f"{old.seen.name}: {'; '.join([strip.words, *came, *went])}."
+            yield f"{old.seen.name}: {'; '.join([strip.words, *lost, *came, *went])}."
 
 
 def _sheets(store: Store, before: Mapping[int, Held]) -> Iterator[str]:

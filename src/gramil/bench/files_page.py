@@ -12,6 +12,7 @@ from starlette.responses import Response
 from gramil import names as n
 from gramil.bench.asking import Asked, go
 from gramil.bench.instrument_page import instrument_id
+from gramil.bench.made_here import made_on
 from gramil.bench.moved import moved_between
 from gramil.bench.shelf import Held, Shelf, changed, named
 from gramil.bench.units import shower_for
@@ -22,7 +23,6 @@ from gramil.pack import pack_makers
 from gramil.shop.export import export_files
 from gramil.shop.instruments import add_instrument, revision, save_revision
 from gramil.shop.made_file import made_text
-from gramil.shop.operations_done import operations_done
 from gramil.shop.trouble import Conflict
 from gramil.shop.working_files import made_of, working_files
 
@@ -129,9 +129,9 @@ def try_description(asked: Asked, shelf: Shelf) -> Response:
             except Conflict:
                 return _again(asked, held, (_meanwhile(held),))
             return go(f"/instrument/{number}?kept=1")
-        done = tuple(each.operation for each in operations_done(store, number))
+        made = made_on(store, shelf, held)
     shower = shower_for(asked.session, figures)
-    moves = moved_between(held.figures, figures, shower, done)
+    moves = moved_between(held.figures, figures, shower, made)
     return asked.page("files_try.html", title=held.seen.name, held=held, text=text, moved=moves)
 
 

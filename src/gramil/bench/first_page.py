@@ -11,9 +11,11 @@ from gramil.bench.ages import ago
 from gramil.bench.asking import Asked
 from gramil.bench.beginning import six
 from gramil.bench.day_curve import day_curve, day_span
+from gramil.bench.made_here import judging
 from gramil.bench.shelf import Shelf
+from gramil.change.made_words import lines as made_lines
 from gramil.faults import MakersFault
-from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, open_now
+from gramil.now.open_now import Closed, InstrumentNow, InstrumentState, Open, PlaceNow, day_of, open_now
 from gramil.now.states import Bench, bench_of_store
 from gramil.prints.whole import findings_of
 from gramil.shop.air_bands import Limits
@@ -22,7 +24,9 @@ from gramil.shop.opening import Store
 
 OPEN_SHOWN = 3
 """So many open operations stand at length; the rest are folded."""
-CLOSES = {"cure": "curing", "jig": "jig", "wood": "wood", "air": "air", "reading": "air"}
+LOST_SHOWN = 3
+"""So many operations are named that hang on something lost; the rest are counted."""
+CLOSES = {"lost": "lost", "cure": "curing", "jig": "jig", "wood": "wood", "air": "air", "reading": "air"}
 
 
 @dataclass(frozen=True)
@@ -62,6 +66,7 @@ class OnBench:
     closed: tuple[ClosedNow, ...]
     waiting: int
     stale: Mapping[str, str]
+    spoilt: tuple[tuple[str, str], ...]
     verdicts: Mapping[str, int]
     fault: str = ""
 
@@ -72,7 +77,7 @@ def first_page(asked: Asked, shelf: Shelf) -> Response:
         known = {each.name: each.id for each in instruments(store)}
         if not known:
             return asked.page("empty.html", title="Begin", questions=six(asked.session.unit), answers={}, faults=())
-        bench = bench_of_store(store, asked.now)
+        bench = bench_of_store(store, asked.now, judging=judging(shelf))
         rows = _rows(store, shelf, bench, known, asked.now.replace(tzinfo=None))
         others = [each for each in instruments(store) if each.standing != "open"]
     now = bench.shop.now
@@ -109,18 +114,16 @@ def _gluing(place: PlaceNow, band: Limits) -> str:
 
 def _rows(store: Store, shelf: Shelf, bench: Bench, known: Mapping[str, int], now: datetime) -> tuple[OnBench, ...]:
     found = open_now(bench.instruments, bench.shop)
-    stale = {state.name: state.stale for state in bench.instruments}
-    rows = [_row(store, shelf, one, known[one.name], stale[one.name], now) for one in found]
+    states = {state.name: state for state in bench.instruments}
+    rows = [_row(store, shelf, one, known[one.name], states[one.name], now) for one in found]
     named = {one.name for one in found}
     lost = [each for each in instruments(store, "open") if each.name not in named]
     faults = {each.name: next((text for text in bench.faults if text.startswith(each.name)), "") for each in lost}
-    rows += [OnBench(each.id, each.name, 0, 0, (), (), (), 0, {}, {}, faults[each.name]) for each in lost]
+    rows += [OnBench(each.id, each.name, 0, 0, (), (), (), 0, {}, (), {}, faults[each.name]) for each in lost]
     return tuple(rows)
 
 
-def _row(
-    store: Store, shelf: Shelf, one: InstrumentNow, number: int, stale: Mapping[str, str], now: datetime
-) -> OnBench:
+def _row(store: Store, shelf: Shelf, one: InstrumentNow, number: int, state: InstrumentState, now: datetime) -> OnBench:
     here = [each for each in one.closed if each.by != "before"]
     return OnBench(
         number,
@@ -131,7 +134,8 @@ def _row(
         one.open[OPEN_SHOWN:],
         tuple(_together(here, now)),
         len(one.closed) - len(here),
-        stale,
+        state.stale,
+        tuple((each.standing, line) for each, line in made_lines(state.judged, state.unit)),
         *_verdicts(store, shelf, number),
     )
 
@@ -147,7 +151,10 @@ def _together(closed: list[Closed], now: datetime) -> list[ClosedNow]:
         together = list(group)
         when = together[0].when
         opens = f"opens {day_of(when, now)}" if when is not None else ""
-        found.append(ClosedNow(tuple(each.operation.what for each in together), CLOSES.get(by, by), why, opens))
+        names = [each.operation.what for each in together]
+        if by == "lost" and len(names) > LOST_SHOWN:
+            names = [*names[:LOST_SHOWN], f"and {len(names) - LOST_SHOWN} more"]
+        found.append(ClosedNow(tuple(names), CLOSES.get(by, by), why, opens))
     return found
 
 

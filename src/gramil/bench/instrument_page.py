@@ -11,6 +11,7 @@ from gramil import names as n
 from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.at_section import in_columns, parts_at
 from gramil.bench.draft import Draft, draft_of
+from gramil.bench.made_here import made_on, spoilt_on
 from gramil.bench.moved import Strip, moved_between, strip_between, told
 from gramil.bench.placing import place_of
 from gramil.bench.plan_view import Plan, plan_of, turned_in
@@ -26,7 +27,6 @@ from gramil.graph import Figures
 from gramil.prints.whole import findings_of
 from gramil.shop.instruments import save_revision
 from gramil.shop.opening import Store
-from gramil.shop.operations_done import operations_done
 from gramil.shop.trouble import Conflict
 from gramil.show import shown
 
@@ -133,26 +133,22 @@ def instrument_page(asked: Asked, shelf: Shelf) -> Response:
     """The page, or with a change of a figure the desk on it anew."""
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
-        done = done_on(store, desk.held)
+        made = made_on(store, shelf, desk.held) if desk.draft.changed else {}
+        spoilt = () if desk.draft.changed else spoilt_on(store, shelf, desk.held, desk.reading.now)
     now, then = desk.draft.figures, desk.held.figures
-    strip = strip_between(then, now, done, desk.reading.now) if desk.draft.changed else None
-    return asked.page("instrument.html", **_whole(asked, desk, strip))
+    strip = strip_between(then, now, made, desk.reading.now) if desk.draft.changed else None
+    return asked.page("instrument.html", **_whole(asked, desk, strip), spoilt=spoilt)
 
 
 def moved_page(asked: Asked, shelf: Shelf) -> Response:
     """The list behind the strip: all that the draft moves."""
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
-        done = done_on(store, desk.held)
-    found = moved_between(desk.held.figures, desk.draft.figures, desk.reading.now, done)
+        made = made_on(store, shelf, desk.held)
+    found = moved_between(desk.held.figures, desk.draft.figures, desk.reading.now, made)
     return asked.page(
         "moved_page.html", title="What moved", held=desk.held, draft=desk.draft, moved=found, at=address_part(desk)
     )
-
-
-def done_on(store: Store, held: Held) -> tuple[str, ...]:
-    """The operations that are done on an instrument, by name."""
-    return tuple(each.operation for each in operations_done(store, held.seen.id))
 
 
 def cut_page(asked: Asked, shelf: Shelf) -> Response:
@@ -281,7 +277,7 @@ def keep(asked: Asked, shelf: Shelf) -> Response:
 def _conflict(asked: Asked, store: Store, shelf: Shelf, base: Held, draft: Draft) -> Response:
     theirs = shelf.held(store, base.seen.id)
     shower = shower_for(asked.session, theirs.figures)
-    their_moves = moved_between(base.figures, theirs.figures, shower, done_on(store, base))
+    their_moves = moved_between(base.figures, theirs.figures, shower, made_on(store, shelf, base))
     return asked.page(
         "conflict.html",
         409,

@@ -1,9 +1,11 @@
 """A measurement as it is typed: read in the maker's unit, held against what is drawn, judged where a sheet says."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from gramil.bench.shelf import Held
 from gramil.change.as_made import AsMade, as_made, off_at
+from gramil.change.made_words import lines as made_lines
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
 from gramil.graph import Figures, Pin
@@ -28,12 +30,13 @@ class Verdict:
 
 @dataclass(frozen=True)
 class Told:
-    """What was just noted means: how far off it is, in words, and what follows from it as made."""
+    """What was just noted means: how far off it is, in words, what follows as made, and how the work stands by it."""
 
     found: AsMade
     came: tuple[InWords, ...]
     off: tuple[str, ...]
     follows: tuple[str, ...]
+    standing: tuple[tuple[str, str], ...]
 
 
 def verdict(held: Held, address: str, written: str, shower: Shower) -> Verdict:
@@ -82,19 +85,24 @@ def bare(written: str) -> str | float:
         return written
 
 
-def told_of(held: Held, addresses: tuple[str, ...], operation: str, shower: Shower) -> Told | None:
+def told_of(held: Held, addresses: tuple[str, ...], operation: str, done: Sequence[str], shower: Shower) -> Told | None:
     """What the measurements at these addresses mean; None where none of them is noted."""
     new = {address: held.figures.pins[address] for address in addresses if address in held.figures.pins}
     if not new:
         return None
     others = {address: pin for address, pin in held.figures.pins.items() if address not in new}
-    found = as_made(replace(held.figures, pins=others, known={}), new, operation)
+    found = as_made(held.figures.with_pins(others), new, operation, done)
     came = tuple(in_words(each, shower.filled) for each in found.came)
     off = tuple(
         f"{address.replace('_', ' ')}: {off_text(held.figures, address, float(pin.value), shower)} from what was drawn"
         for address, pin in new.items()
     )
-    return Told(found, came, off, tuple(_follows(found, shower)))
+    return Told(found, came, off, tuple(_follows(found, shower)), tuple(_standing(found, shower)))
+
+
+def _standing(found: AsMade, shower: Shower) -> Iterator[tuple[str, str]]:
+    yield from ((each.standing, each.what) for each in found.judged if each.standing == "still right")
+    yield from ((each.standing, line) for each, line in made_lines(found.judged, shower.first))
 
 
 def _follows(found: AsMade, shower: Shower) -> list[str]:

@@ -6,6 +6,7 @@ from itertools import groupby
 
 from gramil import names as n
 from gramil.change.made import Judged, judge
+from gramil.change.made_words import lines as made_lines
 from gramil.change.shift import Move, moved, shift
 from gramil.findings.finding import Finding, InWords, in_words
 from gramil.graph import Figures, same
@@ -27,12 +28,16 @@ class MovedRow:
 
 @dataclass(frozen=True)
 class Strip:
-    """What a change moves, in short; `figures` counts every single figure, `made` is how what is made stands."""
+    """What a change moves, in short; `figures` counts every single figure, `made` is how what is made stands.
+
+    `spoilt` is what of it is not right any more, the word and the line of each.
+    """
 
     figures: int
     came: tuple[InWords, ...]
     went: tuple[Finding, ...]
     made: tuple[Judged, ...]
+    spoilt: tuple[tuple[str, str], ...]
 
     @property
     def words(self) -> str:
@@ -53,11 +58,12 @@ class Moved:
     papers: tuple[str, ...]
 
 
-def moved_between(old: Figures, new: Figures, shower: Shower, done: tuple[str, ...] = ()) -> Moved:
-    """What moves from one set of figures to another, all of it."""
+def moved_between(old: Figures, new: Figures, shower: Shower, made: Mapping[str, Figures] | None = None) -> Moved:
+    """What moves from one set of figures to another, all of it; `made` are the figures that each work was done by."""
     found = shift(old, new)
     came = told(found.came, shower)
-    strip = Strip(sum(move.rows for move in found.moves), came, found.went, judge(done, old, new))
+    judged = judge(made or {}, new)
+    strip = Strip(sum(move.rows for move in found.moves), came, found.went, judged, spoilt_lines(judged, shower))
     rows = [(move.part, _row(move, shower)) for move in found.moves]
     shown_rows = [(part, row) for part, row in rows if row.old != row.new]
     parts = {part: tuple(row for _, row in each) for part, each in groupby(shown_rows, lambda pair: pair[0])}
@@ -65,23 +71,30 @@ def moved_between(old: Figures, new: Figures, shower: Shower, done: tuple[str, .
     return Moved(strip, parts, folded, tuple(paper.title for paper in found.papers))
 
 
+def spoilt_lines(judged: tuple[Judged, ...], shower: Shower) -> tuple[tuple[str, str], ...]:
+    """Of what is made and not right any more the word and the line."""
+    return tuple((each.standing, line) for each, line in made_lines(judged, shower.first))
+
+
 def told(findings: tuple[Finding, ...], shower: Shower) -> tuple[InWords, ...]:
     """Findings with their figures in their words."""
     return tuple(in_words(each, shower.filled) for each in findings)
 
 
-def strip_between(old: Figures, new: Figures, done: tuple[str, ...], shower: Shower | None = None) -> Strip:
+def strip_between(old: Figures, new: Figures, made: Mapping[str, Figures], shower: Shower | None = None) -> Strip:
     """What moves from one set of figures to another, in short: no drawing is made for it."""
     touched = set().union(
         *(old.graph.below(name) for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     )
     moves, _ = moved((name for name in dimensions_of(old) if name in touched), old, new)
     before, after = findings_of(old), findings_of(new)
+    words, judged = shower or Shower(new, new[n.instrument_units]), judge(made, new)
     return Strip(
         sum(move.rows for move in moves),
-        told(_not_among(after, before), shower or Shower(new, new[n.instrument_units])),
+        told(_not_among(after, before), words),
         _not_among(before, after),
-        judge(done, old, new),
+        judged,
+        spoilt_lines(judged, words),
     )
 
 

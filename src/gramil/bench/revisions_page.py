@@ -7,6 +7,7 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked
 from gramil.bench.instrument_page import instrument_id
+from gramil.bench.made_here import made_on
 from gramil.bench.moved import moved_between
 from gramil.bench.plan_view import plan_of
 from gramil.bench.shelf import Shelf, named
@@ -16,7 +17,6 @@ from gramil.change.overlay import differences, overlaid
 from gramil.graph import Figures
 from gramil.prints.whole import drawings_of
 from gramil.shop.instruments import revisions
-from gramil.shop.operations_done import operations_done
 from gramil.show import Shower
 from gramil.writers.svg import described, svg_text
 
@@ -35,14 +35,14 @@ def compare_page(asked: Asked, shelf: Shelf) -> Response:
     number = instrument_id(asked)
     with asked.keeping.opened() as store:
         old, new = (shelf.held(store, number, asked.number(key, 1)) for key in ("old", "new"))
-        done = tuple(each.operation for each in operations_done(store, number))
+        made = made_on(store, shelf, new)
     shower = shower_for(asked.session, new.figures)
     return asked.page(
         "compare.html",
         title=f"{new.seen.name}, revisions {old.revision.number} and {new.revision.number}",
         old=old,
         new=new,
-        moved=moved_between(old.figures, new.figures, shower, done),
+        moved=moved_between(old.figures, new.figures, shower, made),
         plan=plan_of(new.figures, old.figures, shower, closer=False),
         drawn=drawn_over(old.figures, new.figures, shower, asked.one("drawing")),
         unit=shower.first,

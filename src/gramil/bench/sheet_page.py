@@ -147,7 +147,7 @@ def _page(
         measured=_measured(asked, store, held, done.get(name), boxes),
         done=done.get(name),
         before=_missing(operation, work, done),
-        told=told_of(held, asked.many("told"), name, shower),
+        told=told_of(held, asked.many("told"), name, tuple(done), shower),
         unit=shower.first,
     )
 

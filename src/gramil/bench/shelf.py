@@ -70,7 +70,7 @@ class Shelf:
     def _figures(
         self, text: str, shop: str, pins: Mapping[str, Pin], air: AirBase | None, name: str
     ) -> tuple[Description, ShopDescription, Figures]:
-        measured = {address: [repr(pin.value), pin.when] for address, pin in pins.items()}
+        measured = {address: repr(pin) for address, pin in pins.items()}
         key = json.dumps([text, shop, measured, repr(air and air.values)])
         with self.lock:
             found = self.kept.get(key)

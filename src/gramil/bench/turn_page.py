@@ -4,6 +4,7 @@ The search saves nothing and changes nothing: its answer is a draft to be tried 
 """
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import partial
 
@@ -13,7 +14,8 @@ from gramil.address import parse_address
 from gramil.bench.asking import Asked, Missing
 from gramil.bench.chosen import chosen
 from gramil.bench.draft import Draft, drafted
-from gramil.bench.instrument_page import Desk, address_part, desk_of, done_on
+from gramil.bench.instrument_page import Desk, address_part, desk_of
+from gramil.bench.made_here import made_on
 from gramil.bench.moved import Moved, moved_between
 from gramil.bench.section_view import said
 from gramil.bench.shelf import Held, Shelf
@@ -65,14 +67,14 @@ def turn_page(asked: Asked, shelf: Shelf) -> Response:
     address = asked.one("at")
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
-        done = done_on(store, desk.held)
+        made = made_on(store, shelf, desk.held)
     figures, shower = desk.draft.figures, desk.reading.now
     try:
         offered = turnables(figures, address, partial(key_of, desk.draft))
         text = shower.text(address)
     except KeyError:
         raise Missing(f"single figure {address}") from None
-    search, fault = _searched(asked, desk, offered, address, done)
+    search, fault = _searched(asked, desk, offered, address, made)
     return asked.page(
         "turn.html",
         title=f"Make it another value: {said(address, figures)}",
@@ -135,7 +137,7 @@ def _value(value: float, unit: str | None, shower: Shower) -> str:
 
 
 def _searched(
-    asked: Asked, desk: Desk, offered: tuple[Turnable, ...], address: str, done: tuple[str, ...]
+    asked: Asked, desk: Desk, offered: tuple[Turnable, ...], address: str, made: Mapping[str, Figures]
 ) -> tuple[Search | None, str]:
     """The search that was asked for, or what is wrong with the asking."""
     wanted = asked.one("wanted")
@@ -149,7 +151,7 @@ def _searched(
         found = turned(figures, chosen_one, lambda value: _changed(desk, chosen_one, value), address, target, bounds)
     except MakersFault as fault:
         return None, " ".join(map(str, fault.faults))
-    return _found(desk, chosen_one, found, address, target, bounds, done), ""
+    return _found(desk, chosen_one, found, address, target, bounds, made), ""
 
 
 def _changed(desk: Desk, each: Turnable, value: float) -> Figures:
@@ -179,14 +181,14 @@ def _found(
     address: str,
     target: float,
     bounds: tuple[float, float],
-    done: tuple[str, ...],
+    made: Mapping[str, Figures],
 ) -> Search:
     shower = desk.reading.now
     answers = tuple(_answer(desk, each, value, address) for value in found.answers[:MOST_ANSWERS])
     words = words_of_key(each.key)
     if not answers:
         return Search(words, (), _none(desk, each, found, address, target, bounds))
-    moved = moved_between(desk.draft.figures, answers[0].draft.figures, shower, done) if len(answers) == 1 else None
+    moved = moved_between(desk.draft.figures, answers[0].draft.figures, shower, made) if len(answers) == 1 else None
     return Search(words, answers, "", moved)
 
 

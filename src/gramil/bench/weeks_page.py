@@ -6,6 +6,7 @@ from itertools import groupby
 from starlette.responses import Response
 
 from gramil.bench.asking import Asked
+from gramil.bench.made_here import judging
 from gramil.bench.shelf import Shelf
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
@@ -22,9 +23,9 @@ from gramil.shop.opening import Store
 HOURS, DAYS, COUNT = "08:30-12:30 13:30-17:30", "mon-fri", "2"
 
 
-def weeks_page(asked: Asked, _: Shelf) -> Response:
+def weeks_page(asked: Asked, shelf: Shelf) -> Response:
     """The plan, a day after another."""
-    bench, weeks, plan = _planned(asked)
+    bench, weeks, plan = _planned(asked, shelf)
     if bench is None or weeks is None or plan is None:
         return asked.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(asked))
     found = blocks(plan, weeks)
@@ -50,13 +51,13 @@ def _asked_for(asked: Asked) -> Mapping[str, str]:
     }
 
 
-def _planned(asked: Asked) -> tuple[Bench | None, Weeks | None, Plan | None]:
+def _planned(asked: Asked, shelf: Shelf) -> tuple[Bench | None, Weeks | None, Plan | None]:
     given = _asked_for(asked)
     count = min(max(asked.number("count", 2), 1), 4)
     with asked.keeping.opened() as store:
         if not instruments(store, "open"):
             return None, None, None
-        bench = bench_of_store(store, asked.now, said=_said(asked, store, given["outlook"]))
+        bench = bench_of_store(store, asked.now, judging=judging(shelf), said=_said(asked, store, given["outlook"]))
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(given["hours"], given["working"]), 7 * count)
     return bench, weeks, greedy_plan(weeks)
 
@@ -74,11 +75,11 @@ def _line(block: Block) -> tuple[str, str, str, str]:
     return f"{block.begins:%H:%M} to {block.ends:%H:%M}", block.instrument, label(block), cures
 
 
-def printed_weeks(asked: Asked, _: Shelf) -> Response:
+def printed_weeks(asked: Asked, shelf: Shelf) -> Response:
     """The same weeks on paper."""
     from gramil.sheets.weeks_sheet import Entry, weeks_pdf
 
-    bench, weeks, plan = _planned(asked)
+    bench, weeks, plan = _planned(asked, shelf)
     if bench is None or weeks is None or plan is None:
         return asked.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(asked))
     entries = [
@@ -89,11 +90,11 @@ def printed_weeks(asked: Asked, _: Shelf) -> Response:
     return Response(weeks_pdf(entries, names, [rests] if rests else []), media_type="application/pdf")
 
 
-def weeks_calendar(asked: Asked, _: Shelf) -> Response:
+def weeks_calendar(asked: Asked, shelf: Shelf) -> Response:
     """The same weeks as a file for a calendar."""
     from gramil.writers.icalendar import Event, icalendar_bytes
 
-    weeks, plan = _planned(asked)[1:]
+    weeks, plan = _planned(asked, shelf)[1:]
     found = blocks(plan, weeks) if plan is not None and weeks is not None else ()
     events = [Event(**entry) for entry in calendar_entries(found)]
     headers = {"content-disposition": 'attachment; filename="weeks.ics"'}

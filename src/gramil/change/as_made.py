@@ -1,17 +1,19 @@
 """What a measurement means: how far the work is off, what that costs, and which figures of later work follow it."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from gramil import names as n
 from gramil.address import parse_address
 from gramil.change.made import Judged, judge
 from gramil.change.shift import Move, moved
+from gramil.change.whose_reading import later_in, owners
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, Pin
 from gramil.prints.papers import Paper, papers_that_differ
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.quantities import axes_of
+from gramil.shop.operations_file import usual_work
 
 HEARD = 0.1
 """Cents; less than this folds away."""
@@ -49,16 +51,26 @@ class AsMade:
     judged: tuple[Judged, ...]
 
 
-def as_made(figures: Figures, new: Mapping[str, Pin], operation: str = "", tolerance: float = 0.005) -> AsMade:
-    """What new measurements change in `figures`, which may carry earlier ones; `operation` is what was just done."""
-    made = replace(figures, pins={**figures.pins, **new}, known={})
+def as_made(
+    figures: Figures,
+    new: Mapping[str, Pin],
+    operation: str = "",
+    done: Sequence[str] = (),
+    tolerance: float = 0.005,
+) -> AsMade:
+    """What new measurements change in `figures`, which may carry earlier ones.
+
+    `operation` is what was just done, `done` what was before: those that the measurements are of are judged.
+    """
+    noted = {address: pin.after(figures.pins.get(address)) for address, pin in new.items()}
+    made = figures.with_pins({**figures.pins, **noted})
     pinned = {parse_address(address)[0] for address in new}
     touched = set().union(*(figures.graph.below(name) for name in pinned))
     names = [name for name in dimensions_of(figures) if name in touched and name not in pinned]
     moves, folded = moved(names, figures, made, tolerance)
     heard = tuple(move for move in moves if _matters(move))
     before, after = findings_of(figures), findings_of(made)
-    drawn = replace(figures, pins={}, known={})
+    drawn = figures.with_pins({})
     return AsMade(
         tuple(off_at(address, pin, drawn) for address, pin in new.items()),
         heard,
@@ -66,8 +78,15 @@ def as_made(figures: Figures, new: Mapping[str, Pin], operation: str = "", toler
         _not_among(after, before),
         _not_among(before, after),
         tuple(paper for paper in papers_that_differ(figures, made) if paper.kind == "sheet"),
-        judge([operation], made, drawn) if operation else (),
+        _judged(made, new, operation, done),
     )
+
+
+def _judged(made: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str]) -> tuple[Judged, ...]:
+    """The operation just done, and those done before that the new measurements are of."""
+    known = tuple(dict.fromkeys((*done, operation)))
+    touched = {operation, *owners(new, known, later_in(usual_work())).values()}
+    return tuple(each for each in judge(dict.fromkeys(known, made), made) if each.operation in touched)
 
 
 def _matters(move: Move) -> bool:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from gramil.change.made import Judged
+from gramil.change.made_words import lines as made_lines
 from gramil.change.shift import Carried, Move, Shift
 from gramil.description.base import keys_of
 from gramil.findings.finding import Finding, in_words
@@ -96,12 +97,7 @@ def _carried(features: Sequence[Carried], new: Shower) -> Iterator[str]:
 def _made(judged: Sequence[Judged], new: Shower) -> Iterator[str]:
     """What is lost, then what can be reworked; what is still right is counted."""
     right = sum(each.standing == "still right" for each in judged)
-    for each in sorted(judged, key=lambda one: one.standing != "lost"):
-        if each.standing != "still right":
-            unit = new.figures.unit_at(each.address) if each.address else None
-            is_now, should_be = (shown(value, unit, new.first) for value in (each.is_now, each.should_be))
-            figures = f": {is_now}, should be {should_be}" if unit else ""
-            yield f"{each.what}: {each.standing}{figures}. {each.remedy}".strip()
+    yield from (f"{each.standing.capitalize()}: {line}." for each, line in made_lines(judged, new.first))
     if right:
         yield f"{right} made parts are still right."
 

@@ -1,117 +1,182 @@
-"""What a change does to parts already made: still right, can be reworked and how, or lost.
+"""What is made, judged: still right, to be reworked and how, or lost; by the figures that each operation fixed.
 
-Which figures an operation fixes, and what can be done when one changes, are rows of `data/made.toml`.
+Which figures an operation fixes, on which piece, and what mends them are rows of `data/made.toml`. Where anything on a
+piece is lost, or its wood is another, the piece is lost as a whole.
 """
 
-import tomllib
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
-from functools import cache
-from importlib.resources import files
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from math import isnan
 from typing import Literal
 
-import numpy as np
-
+from gramil.address import parse_address
+from gramil.change.made_rows import Fixed, Operation, operations, passes, pieces
+from gramil.change.off_rows import OffRow, Value, off_rows
+from gramil.change.whose_reading import Pins, later_in, up_to
 from gramil.graph import Figures
-from gramil.quantities import axes_of
+from gramil.shop.operations import Work
+from gramil.shop.operations_file import usual_work
 
-Standing = Literal["still right", "can be reworked", "lost"]
-WORST_LAST: tuple[Standing, ...] = ("still right", "can be reworked", "lost")
-
-
-@dataclass(frozen=True)
-class Fixed:
-    """One figure that an operation fixes, the play it has, and the remedies when it grows or shrinks."""
-
-    figure: str
-    play: float
-    more: str
-    less: str
-
-
-@dataclass(frozen=True)
-class Operation:
-    """What was done, in words, and the figures that it fixed in the wood."""
-
-    name: str
-    what: str
-    fixes: tuple[Fixed, ...]
+Standing = Literal["still right", "rework", "lost"]
+WORST_LAST: tuple[Standing, ...] = ("still right", "rework", "lost")
 
 
 @dataclass(frozen=True)
 class Judged:
-    """How a made part stands after a change. `address` is the figure worst off, with what it is and should be."""
+    """How what an operation made stands. `address` is the figure worst off, with what it is and what it should be.
+
+    `too` says how it is off ("too shallow"), `where` in which row; `unit` is the figure's symbol. `piece` is what it
+    was done on, in words; `along` is true for what is lost only because the piece is.
+    """
 
     operation: str
     what: str
     standing: Standing
     address: str
-    is_now: float
-    should_be: float
+    is_now: Value
+    should_be: Value
     remedy: str
+    too: str = ""
+    where: str = ""
+    unit: str | None = None
+    piece: str = ""
+    along: bool = False
 
 
-@cache
-def operations() -> Mapping[str, Operation]:
-    """Every operation that fixes figures, by name, as the package ships them."""
-    rows = tomllib.loads((files("gramil") / "data" / "made.toml").read_text(encoding="utf-8"))
-    return {
-        name: Operation(name, row["what"], tuple(Fixed(**fixed) for fixed in row["fixes"]))
-        for name, row in rows.items()
-    }
+def judge(made: Mapping[str, Figures], wanted: Figures, work: Work | None = None) -> tuple[Judged, ...]:
+    """How each operation done stands: `made` gives the figures that it was made by, with what was measured.
 
-
-def judge(done: Iterable[str], made: Figures, wanted: Figures) -> tuple[Judged, ...]:
-    """How each operation done stands: `made` are the old figures with what was measured, `wanted` the new ones drawn.
-
-    Operations that fix nothing known, or nothing that this instrument has, are left out.
+    `wanted` are the figures as they are to be; measurements in their place do not count. An operation that fixes
+    nothing, or nothing that this instrument has, or that later work has taken up, is left out unless its piece is lost.
     """
-    known = operations()
-    return tuple(judged for name in done if name in known for judged in _judged(known[name], made, wanted))
+    rows = {name: operations()[name] for name in made if name in operations()}
+    seen = _Sights(made, wanted, work or usual_work())
+    standing = {name: row for name, row in rows.items() if not set(row.until) & set(made)}
+    found = {name: each for name, row in standing.items() if (each := _judged(row, *seen.of(name))) is not None}
+    return tuple(_with_pieces(rows, found, made, wanted))
 
 
-def _judged(operation: Operation, made: Figures, wanted: Figures) -> tuple[Judged, ...]:
-    """The figure worst off, or nothing where the part is not described."""
-    found = [each for fixed in operation.fixes for each in _against(operation, fixed, made, wanted)]
-    worst = sorted(found, key=lambda each: (WORST_LAST.index(each.standing), abs(each.should_be - each.is_now)))
-    return tuple(worst[-1:])
+class _Sights:
+    """The figures by which an operation is judged; what several share is worked out once."""
+
+    def __init__(self, made: Mapping[str, Figures], wanted: Figures, work: Work) -> None:
+        self._made, self._wanted = made, wanted
+        self._later = later_in(work) if any(figures.pins for figures in made.values()) else {}
+        self._known: dict[tuple[int, frozenset[tuple[str, str]]], Figures] = {}
+
+    def of(self, name: str) -> tuple[Figures, Figures, Figures]:
+        """As it was made, as its sheet had it then, and as its sheet has it now."""
+        old = self._made[name]
+        done = tuple(self._made)
+        own, before = (up_to(name, old.pins, done, self._later, own=each) for each in (True, False))
+        return self._pinned(old, own), self._pinned(old, before), self._pinned(self._wanted, before)
+
+    def _pinned(self, figures: Figures, pins: Pins) -> Figures:
+        key = id(figures), frozenset((address, pin.at) for address, pin in pins.items())
+        if key not in self._known:
+            self._known[key] = figures.with_pins(pins)
+        return self._known[key]
 
 
-def _against(operation: Operation, fixed: Fixed, made: Figures, wanted: Figures) -> Iterator[Judged]:
-    """The figure's rows that grew most and shrank most, each with its verdict."""
-    old, new = np.atleast_1d(made[fixed.figure]), np.atleast_1d(wanted[fixed.figure])
-    rows = min(len(old), len(new))
-    with np.errstate(invalid="ignore"):  # flat before and flat now
-        difference = new[:rows] - old[:rows]
-    known = np.nonzero(~np.isnan(difference))[0]
-    axes = axes_of(made.graph.annotation(fixed.figure))
-    for row in {int(known[difference[known].argmax()]), int(known[difference[known].argmin()])} if len(known) else ():
-        address = f"{fixed.figure}[{row + (axes[0] == 'string')}]" if axes else fixed.figure
-        yield Judged(
-            operation.name,
-            operation.what,
-            _standing(fixed, float(difference[row])),
-            address,
-            float(old[row]),
-            float(new[row]),
-            _remedy(fixed, float(difference[row])),
-        )
-    if len(old) != len(new):
-        yield Judged(operation.name, operation.what, "lost", fixed.figure, float(len(old)), float(len(new)), "")
+def _judged(row: Operation, made: Figures, then: Figures, now: Figures) -> Judged | None:
+    """The figure worst off, or nothing where none is known."""
+    found = [
+        (_standing(fixed, off, now), off.off, fixed, off)
+        for fixed in row.fixes
+        for off in off_rows(fixed, made, then if fixed.tool else now)
+    ]
+    if not found:
+        return None
+    standing, _, fixed, off = max(found, key=lambda each: (WORST_LAST.index(each[0]), each[1]))
+    return Judged(
+        row.name,
+        row.what,
+        standing,
+        off.address,
+        off.is_now,
+        off.should_be,
+        _anew(row) if standing == "lost" else remedy(fixed, off.difference, off.rows) if standing == "rework" else "",
+        _too(fixed, off) if standing != "still right" else "",
+        off.where,
+        made.unit_at(off.address) if parse_address(off.address)[0] in made else None,
+        pieces()[row.piece].what if row.piece else "",
+    )
 
 
-def verdict(fixed: Fixed, difference: float) -> tuple[Standing, str]:
-    """How a part stands whose figure should be so much more than it is (in the figure's unit), and what can be done."""
-    return _standing(fixed, difference), _remedy(fixed, difference)
+def _too(fixed: Fixed, off: OffRow) -> str:
+    """How it is off in words; another number of rows, and what is not wanted any more, has none."""
+    if isnan(off.difference):
+        return fixed.too[0] if isinstance(off.is_now, str) and fixed.field else ""
+    return fixed.too[off.difference < 0]
 
 
-def _standing(fixed: Fixed, difference: float) -> Standing:
-    if abs(difference) <= fixed.play or difference != difference:
+def _anew(row: Operation) -> str:
+    return pieces()[row.piece].anew if row.piece else "Make it anew."
+
+
+def _standing(fixed: Fixed, off: OffRow, wanted: Figures) -> Standing:
+    if off.off <= 1.0:
         return "still right"
-    return "can be reworked" if _remedy(fixed, difference) else "lost"
+    if isinstance(off.is_now, float) and not isnan(off.difference):
+        beyond = fixed.lost_under and off.is_now < float(wanted[fixed.lost_under])
+        if beyond or (fixed.lost_over and off.is_now > float(wanted[fixed.lost_over])):
+            return "lost"
+    return "rework" if remedy(fixed, off.difference, off.rows) else "lost"
 
 
-def _remedy(fixed: Fixed, difference: float) -> str:
-    if abs(difference) <= fixed.play:
-        return ""
-    return fixed.more if difference > 0 else fixed.less
+def remedy(fixed: Fixed, difference: float, rows: int = 1) -> str:
+    """What mends a figure that should be so much more than it is, with so many rows off; empty where nothing does."""
+    if isnan(difference):
+        return fixed.other
+    if fixed.single and rows <= fixed.few:
+        return fixed.single
+    if difference > 0:
+        return fixed.more if difference <= fixed.more_within else ""
+    return fixed.less if -difference <= fixed.less_within else ""
+
+
+def verdict(fixed: Fixed, difference: float, figures: Figures) -> tuple[Standing, str]:
+    """How a part stands whose figure should be so much more than it is (in the figure's unit), and what can be done."""
+    under, over = passes(fixed, figures)
+    if difference != difference or -over <= difference <= under:
+        return "still right", ""
+    mends = remedy(fixed, difference)
+    return ("rework" if mends else "lost"), mends
+
+
+def _with_pieces(
+    rows: Mapping[str, Operation], found: Mapping[str, Judged], made: Mapping[str, Figures], wanted: Figures
+) -> Iterator[Judged]:
+    """Each operation's standing, with what is lost because its piece is, and what is parted from such a piece."""
+    woods = {name: each for name, row in rows.items() if (each := _other_wood(row, row.piece, made[name], wanted))}
+    lost = {rows[name].piece for name in woods} | {rows[name].piece for name, each in found.items() if _lost(each)}
+    told: set[str] = set()
+    for name, row in rows.items():
+        if name in woods:
+            yield replace(woods[name], along=row.piece in told)
+            told.add(row.piece)
+        elif row.piece in lost and row.piece and not _lost(found.get(name)):
+            yield Judged(name, row.what, "lost", "", "", "", _anew(row), piece=pieces()[row.piece].what, along=True)
+        elif (gone := _gone(row, lost, made[name], wanted)) and not _lost(found.get(name)):
+            yield Judged(name, row.what, "rework", "", "", "", row.parted, f"{pieces()[gone].what} is lost")
+        elif name in found:
+            yield found[name]
+
+
+def _lost(each: Judged | None) -> bool:
+    return each is not None and each.standing == "lost"
+
+
+def _gone(row: Operation, lost: set[str], made: Figures, wanted: Figures) -> str:
+    """The first piece of those that an operation joins that is lost."""
+    return next((each for each in row.joins if each in lost or _other_wood(row, each, made, wanted)), "")
+
+
+def _other_wood(row: Operation, piece: str, made: Figures, wanted: Figures) -> Judged | None:
+    """An operation's piece where the description names another wood for it now."""
+    for figure in pieces()[piece].wood if piece else ():
+        old, new = str(made[figure]), str(wanted[figure])
+        if old != new:
+            on = pieces()[piece]
+            return Judged(row.name, row.what, "lost", figure, old, new, on.anew, "another wood", piece=on.what)
+    return None

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from gramil.change.made import Judged, judge
+from gramil.change.made_words import lines as made_lines
 from gramil.cli.bench_options import refuse_two_shops, store_file
 from gramil.cli.options import as_made, instrument_file, opened, shop_file
 from gramil.findings.finding import SEVERITIES, Finding, InWords, in_words
@@ -25,7 +27,8 @@ from gramil.writers.tables import findings_json, limit_origin
 def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine: bool, as_json: bool) -> None:
     """Whether the instrument in FILE can be made with what the shop has. Exit status 1 if anything stops it.
 
-    With a store, FILE is an instrument's name, and the figures are as made.
+    With a store, FILE is an instrument's name, and the figures are as made. What is made already is judged too: what is
+    lost is a stop.
 
     \b
     gramil check tarn.toml --shop shop.toml
@@ -33,25 +36,42 @@ def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine:
     gramil check tarn.toml --fine
     """
     refuse_two_shops(shop, store)
-    figures, shower = opened(file, shop, made) if store is None else _kept(store, str(file))
-    findings = findings_of(figures)
+    figures, judged = _from_files(file, shop, made) if store is None else _kept(store, str(file))
+    findings, shower = findings_of(figures), shower_of(figures)
     if as_json:
-        click.echo(findings_json(findings, shower), nl=False)
+        click.echo(findings_json(findings, shower, judged), nl=False)
     else:
-        for line in verdicts(findings, shower, fine):
+        for line in (*made_verdicts(judged, shower), *verdicts(findings, shower, fine)):
             click.echo(line)
-    sys.exit(any(each.severity == "stop" for each in findings))
+    sys.exit(any(each.severity == "stop" for each in findings) or any(each.standing == "lost" for each in judged))
 
 
-def _kept(store: Path, name: str) -> tuple[Figures, Shower]:
-    """The figures of an instrument of the store, in its shop and its air, by what was measured."""
+def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, tuple[Judged, ...]]:
+    """The figures of an instrument in a file, as made or as drawn; and how what is made stands by what was measured."""
+    figures, _ = opened(file, shop, made)
+    if not made:
+        return figures, ()
+    from gramil.shop.made_file import made_beside, read_made
+
+    return figures, judge(dict.fromkeys(read_made(made_beside(file)).operations, figures), figures)
+
+
+def _kept(store: Path, name: str) -> tuple[Figures, tuple[Judged, ...]]:
+    """An instrument of the store, in its shop and its air, by what was measured; and how what is made stands."""
     from gramil.change.in_store import figures_in_store
+    from gramil.change.made_in_store import standing_in_store
     from gramil.shop.instruments import instrument
     from gramil.shop.opening import open_store
 
     with open_store(store, to_read=True) as record:
-        figures = figures_in_store(record, instrument(record, name))
-    return figures, shower_of(figures)
+        owner = instrument(record, name)
+        return figures_in_store(record, owner), standing_in_store(record, owner)
+
+
+def made_verdicts(judged: Iterable[Judged], shower: Shower) -> Iterator[str]:
+    """What is made and is not right any more, a line each."""
+    for each, line in made_lines(judged, shower.first):
+        yield click.style(f"{each.standing.upper():<10}", bold=True) + f" {line}."
 
 
 def verdicts(findings: Iterable[Finding], shower: Shower, fine: bool) -> Iterator[str]:

@@ -1,6 +1,6 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
-from collections.abc import Container, Iterable, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from difflib import get_close_matches
@@ -9,6 +9,7 @@ from pathlib import Path
 import click
 
 from gramil.change.as_made import AsMade, Off, as_made
+from gramil.change.made_words import said
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
@@ -92,11 +93,11 @@ def _in_file(
     work = work_with(lists_beside(shop, file))
     _refuse(operation, described, work, set(made.operations))
     figures = made.pinned(figures_of(described, read_shop(shop)))
-    pins = _pins(written, figures, now)
+    pins = _pins(written, figures, now, operation)
     day = now.replace(tzinfo=None, microsecond=0).isoformat()
     rows = tuple(Measured(address, value) for address, value in written.items())
     _append(record, made, Done(operation, day, note, rows))
-    yield from _told(operation, work, described, set(made.operations), figures, pins)
+    yield from _told(operation, work, described, made.operations, figures, pins)
     yield f"Noted in {record.name}."
 
 
@@ -133,13 +134,13 @@ def _in_store(
 
     owner = instrument(store, name)
     described = parse_description(revision(store, owner.id).text, name)
-    before = {each.operation for each in operations_done(store, owner.id)}
+    before = tuple(each.operation for each in operations_done(store, owner.id))
     work = work_of(store, owner.id)
-    _refuse(operation, described, work, before)
+    _refuse(operation, described, work, set(before))
     figures = figures_in_store(store, owner)
     found = read_measurements(figures, written)
     mark_done(store, owner.id, operation, now, measured=found, **vars(noted))
-    pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}") for each in found}
+    pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
     yield from _told(operation, work, described, before, figures, pins)
     yield from _used_up(store, owner.id, operation, now)
     yield f"Noted in {store.path.name}."
@@ -172,13 +173,13 @@ def _refuse(operation: str, described: Description, work: Work, done: set[str]) 
         raise MakersFault.of(f"there is no operation {operation}", remedy=remedy)
 
 
-def _pins(written: Mapping[str, str], figures: Figures, now: datetime) -> dict[str, Pin]:
+def _pins(written: Mapping[str, str], figures: Figures, now: datetime, operation: str) -> dict[str, Pin]:
     pins: dict[str, Pin] = {}
     faults: list[Fault] = []
     for address, value in written.items():
         try:
             symbol = unit_of_figure(figures, address)
-            pins[address] = Pin(read_measured(value, symbol, "mm", address), f"{now:%Y-%m-%d}")
+            pins[address] = Pin(read_measured(value, symbol, "mm", address), f"{now:%Y-%m-%d}", operation)
         except MakersFault as fault:
             faults += fault.faults
     if faults:
@@ -187,7 +188,7 @@ def _pins(written: Mapping[str, str], figures: Figures, now: datetime) -> dict[s
 
 
 def _told(
-    operation: str, work: Work, described: Description, before: set[str], figures: Figures, pins: Mapping[str, Pin]
+    operation: str, work: Work, described: Description, before: Sequence[str], figures: Figures, pins: Mapping[str, Pin]
 ) -> Iterator[str]:
     whole = needed(work, described.instrument)
     if operation in whole.operations:
@@ -202,7 +203,7 @@ def _told(
         yield f"This instrument did not need it: {whole.left_out[operation]}."
     if pins:
         still = {each.sheet for name, each in whole.operations.items() if name not in {*before, operation}}
-        yield from report(as_made(figures, pins, operation), shower_of(figures), still)
+        yield from report(as_made(figures, pins, operation, before), shower_of(figures), still)
 
 
 def report(found: AsMade, shower: Shower, still: Container[str]) -> Iterator[str]:
@@ -210,7 +211,8 @@ def report(found: AsMade, shower: Shower, still: Container[str]) -> Iterator[str
     for off in found.off:
         yield "  " + _off(off, shower)
     for judged in found.judged:
-        yield f"  {judged.what}: {judged.standing}." + (f" {judged.remedy}" if judged.remedy else "")
+        words = "" if judged.standing == "still right" else f": {said(judged, shower.first)}"
+        yield f"  {judged.what}: {judged.standing}{words}."
     if not found.moves:
         yield "Nothing else follows from it." if not found.folded else "What follows moves too little to tell."
     else:

@@ -8,6 +8,7 @@ from typing import Any
 
 import click
 
+from gramil.change.made_words import lines as made_lines
 from gramil.cli.bench_options import bench_options, bench_wanted
 from gramil.now.conditions import curve
 from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now
@@ -15,9 +16,11 @@ from gramil.now.states import Bench
 
 OPEN_SHOWN = 5
 """Open operations that are told at length; the rest are one line."""
+LOST_SHOWN = 3
+"""So many operations are named that hang on something lost; the rest are counted."""
 WIDEST = 110
 """Characters of a line."""
-CLOSES = {"cure": "cures", "jig": "jig", "wood": "wood", "air": "air", "reading": "air"}
+CLOSES = {"lost": "lost", "cure": "cures", "jig": "jig", "wood": "wood", "air": "air", "reading": "air"}
 
 
 @click.command()
@@ -55,6 +58,8 @@ def page(bench: Bench, found: Sequence[InstrumentNow], every: bool = False, caut
     for one, state in zip(found, bench.instruments, strict=True):
         yield ""
         yield f"{click.style(one.name.upper(), bold=True)}   {one.done} of {one.all} done"
+        for each, line in made_lines(state.judged, state.unit):
+            yield f"  {each.standing.upper():<7} {line}."
         for sheet, why in state.stale.items():
             yield f"  stale sheet {sheet}: {why}"
         yield from _open(one, every, cautions)
@@ -109,7 +114,9 @@ def _closed(one: InstrumentNow, now: datetime, every: bool) -> Iterator[str]:
     here = [each for each in one.closed if each.by != "before"]
     for (_, why, _), group in itertools.groupby(sorted(here, key=_alike), key=_alike):
         together = list(group)
-        yield f"  closed  {'; '.join(each.operation.what for each in together)}"
+        told = together[:LOST_SHOWN] if together[0].by == "lost" else together
+        more = f"; and {len(together) - len(told)} more" if len(told) < len(together) else ""
+        yield f"  closed  {'; '.join(each.operation.what for each in told)}{more}"
         yield f"          {CLOSES[together[0].by]}: {why}. {_when(together[0], now)}"
     if every:
         for each in waiting:

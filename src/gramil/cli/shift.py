@@ -10,6 +10,7 @@ import click
 from gramil import names as n
 from gramil.change.foreman import foremans_note
 from gramil.change.made import Judged, judge
+from gramil.change.made_words import lines as made_lines
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.cli.changed import changed_text, figures_in
@@ -94,7 +95,7 @@ def report(
     elif every:
         yield from _everything(found, before, after, made)
     else:
-        judged = None if made is None else judge(made.operations, made.pinned(before), after)
+        judged = None if made is None else _judged(made, before, after)
         for part in foremans_note(found, before, after, judged):
             yield click.style(part.heading.upper(), bold=True)
             yield from (f"  {line}" for line in part.lines)
@@ -171,27 +172,24 @@ def _listed(heading: str, lines: list[str] | tuple[str, ...]) -> Iterator[str]:
         yield from (f"  {line}" for line in lines)
 
 
+def _judged(made: Made, before: Figures, after: Figures) -> tuple[Judged, ...]:
+    """How everything that a record says to be made by the old description stands by the new one."""
+    return judge(dict.fromkeys(made.operations, made.pinned(before)), after)
+
+
 def made_report(made: Made | None, before: Figures, after: Figures) -> Iterator[str]:
     """How what is already made stands after the change; without a record, that nothing is known of it."""
     if made is None:
         yield from _listed("ALREADY MADE", ["no record beside the old description: --made names one"])
         return
-    shower, judged = shower_of(after), judge(made.operations, made.pinned(before), after)
+    judged = _judged(made, before, after)
     known = {each.operation for each in judged}
+    right = [each.what for each in judged if each.standing == "still right"]
     rest = [name.replace("_", " ") for name in made.operations if name not in known]
-    lines = [line for each in judged for line in _standing(each, shower)]
-    if rest:
-        lines.append(f"{'NOT TOUCHED':<16} {', '.join(rest)}: no figure that is looked at hangs on it")
-    yield from _listed("ALREADY MADE", lines)
-
-
-def _standing(each: Judged, shower: Shower) -> Iterator[str]:
-    yield f"{each.standing.upper():<16} {each.what}"
-    if each.standing != "still right":
-        unit = shower.figures.unit_at(each.address)
-        is_now, should_be = (shown(value, unit, shower.first) for value in (each.is_now, each.should_be))
-        words = words_of(each.address, shower)
-        yield f"                 {words} is {is_now}, should be {should_be}. {each.remedy}".rstrip()
+    told = [f"{each.standing.upper():<12} {line}" for each, line in made_lines(judged, shower_of(after).first)]
+    told += [f"{'STILL RIGHT':<12} {', '.join(right)}"] if right else []
+    told += [f"{'NOT JUDGED':<12} {', '.join(rest)}: nothing of it hangs on a figure now"] if rest else []
+    yield from _listed("ALREADY MADE", told)
 
 
 def _drawn(folder: Path, before: Figures, after: Figures, tolerance: float) -> Iterator[str]:

@@ -10,6 +10,7 @@ from gramil.cli.bench_options import moment, moment_of
 from gramil.cli.reading import text_of
 from gramil.cli.store_operations import kept_beside, operations
 from gramil.faults import Fault, MakersFault
+from gramil.shop.instruments import Instrument
 from gramil.shop.opening import Store, create_store, open_store
 
 PATH = click.Path(path_type=Path)
@@ -332,8 +333,9 @@ def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[
     name = described.instrument.instrument.name
     known = {each.name: each for each in instruments(store)}
     if name in known:
-        save_revision(store, known[name], text, now, why=f"brought in from {file.name}")
+        saved = save_revision(store, known[name], text, now, why=f"brought in from {file.name}")
         yield f"{name}: saved as a revision."
+        yield from _spoilt(store, saved)
         yield from kept_beside(store, file, name, now)
         return
     record = made_beside(file)
@@ -344,6 +346,23 @@ def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[
     if made is not None:
         bring_in_made(store, added, made, figures_of(described, shop_description(store)), now)
         yield f"{name}: {len(made.done)} operations done."
+
+
+def _spoilt(store: Store, owner: Instrument) -> Iterator[str]:
+    """What is made of an instrument and is not right any more by its latest revision."""
+    from gramil.change.made_in_store import standing_in_store
+    from gramil.change.made_words import lines
+    from gramil.description.reading import parse_keys
+    from gramil.shop.instruments import revision
+
+    try:
+        judged = standing_in_store(store, owner)
+    except MakersFault as fault:
+        yield f"  What is made is not judged: {fault.faults[0]}"
+        return
+    first = parse_keys(revision(store, owner.id).text, owner.name).instrument.units
+    for each, line in lines(judged, first):
+        yield f"  {each.standing.upper():<8} {line}."
 
 
 def _given(store: Store, name: str, now: datetime) -> Iterator[str]:

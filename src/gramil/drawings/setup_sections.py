@@ -136,8 +136,29 @@ def drawing_setup_slot(
     return Drawing("setup-slot", f"{instrument_name}, slots on the saw", "the end", marks, stretch=TALL, scale=0.0)
 
 
+def piece_shallow(
+    piece_across: Across,
+    slots_bottom: str,
+    slot_kerf_at_crest: Mm,
+    slot_to_deepen: PerFret[Mm],
+    limit_tolerance_height: Mm,
+) -> tuple[Point, ...]:
+    """The bottom of a kerf that was sawn too shallow, across the board; nothing where it is as deep as it was to be."""
+    cut = piece_across
+    if slot_to_deepen[cut.fret] <= limit_tolerance_height:
+        return ()
+    if slots_bottom == "straight":
+        return ((-cut.half_core, -slot_kerf_at_crest), (cut.half_core, -slot_kerf_at_crest))
+    return tuple((y, z - slot_kerf_at_crest) for y, z in cut.face)
+
+
 def drawing_setup_deepen(
-    instrument_name: str, piece_across: Across, piece_sawn: Sawn, slots_bottom: str, slots_cut: str
+    instrument_name: str,
+    piece_across: Across,
+    piece_sawn: Sawn,
+    slots_bottom: str,
+    slots_cut: str,
+    piece_shallow: tuple[Point, ...],
 ) -> Drawing:
     """After arching: the pilot's level bottom, and the finished one that the hand saw makes, riding on the arch."""
     title, view = (
@@ -169,7 +190,10 @@ def drawing_setup_deepen(
             ),
         )
     else:
-        marks += said((-WIDE / 2, top + 4.0), "sawn to full depth at once: nothing to deepen")
+        deep = "sawn to full depth at once: nothing to deepen"
+        shallow = "sawn too shallow, dashed: deepen to the full line"
+        marks += said((-WIDE / 2, top + 4.0), shallow if piece_shallow else deep)
+        marks += (view.run(piece_shallow, "hidden"),) if piece_shallow else ()
         marks += upright(
             view.at(half + 2.0, cut.bottom[-1][1]), view.at(half + 2.0, end[1]), n.slot_depth_at_end[cut.fret]
         )

@@ -7,8 +7,11 @@ from gramil.description.records import Saw
 from gramil.findings.finding import Finding, Findings, at_least
 from gramil.parts.saw import NO_SAW
 from gramil.quantities import Count, Mm, PerFret
+from gramil.reference import says
 
 OWNS = ("finding_",)
+ROUNDING = 1e-9
+"""mm; what lengths worked out in two ways may differ by."""
 
 
 def finding_left_under_slot(
@@ -26,6 +29,37 @@ def finding_left_under_slot(
             n.limit_under_slot,
             "This is the least wood left under any slot once the board is finished.",
             "A thicker board, a slot that follows the arch, a shallower tang, or a flatter arch.",
+        ),
+    )
+
+
+def finding_slot_depth(
+    slot_kerf_at_end: PerFret[Mm],
+    slot_depth_at_end: PerFret[Mm],
+    slot_first: Count,
+    slots_bottom: str,
+    slots_cut: str,
+    slot_need: Mm,
+    wire_tang_depth: Mm,
+    limit_tolerance_height: Mm,
+) -> Findings:
+    """Whether the slots, as they are cut, take the wire's tang all along; a pilot is judged as it is deepened."""
+    deepened = slots_bottom == "follows the arch" and slots_cut == "before arching"
+    depth, figure = (slot_depth_at_end, n.slot_depth_at_end) if deepened else (slot_kerf_at_end, n.slot_kerf_at_end)
+    worst = slot_first + int(depth[slot_first:].argmin())
+    least = float(depth[worst])
+    return (
+        Finding(
+            "depth of the slots",
+            at_least(least, slot_need - limit_tolerance_height - ROUNDING, wire_tang_depth - ROUNDING),
+            figure[worst],
+            least,
+            n.wire_tang_depth,
+            says(
+                "This is the least depth of any slot, at its end: the tang takes {}, and room under it.",
+                n.wire_tang_depth,
+            ),
+            "Deepen the slots.",
         ),
     )
 

@@ -124,10 +124,7 @@ def _near(fits: Mapping[str, Sequence[Fit]], taken: set[str], wanted: set[str]) 
         (name, fit)
         for name, each in fits.items()
         for fit in each
-        if fit.standing == "can be reworked"
-        and fit.part.name not in taken
-        and fit.need in wanted
-        and not fit.part.promised
+        if fit.standing == "rework" and fit.part.name not in taken and fit.need in wanted and not fit.part.promised
     ]
 
 

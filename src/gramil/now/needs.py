@@ -9,7 +9,8 @@ from importlib.resources import files
 from typing import Any
 
 from gramil import names as n
-from gramil.change.made import WORST_LAST, Fixed, Standing, operations, verdict
+from gramil.change.made import WORST_LAST, Standing, verdict
+from gramil.change.made_rows import Fixed, operations
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.quantities import Mm
@@ -112,7 +113,7 @@ def _against(address: str, written: str, done: Collection[str], figures: Figures
         has, wanted = read_measured(written, unit, "mm", address), float(figures.at(address))
     except MakersFault:
         return "lost", f"{address} = {written} cannot be held against this instrument"
-    found, remedy = verdict(_fixed(address, done), wanted - has)
+    found, remedy = verdict(_fixed(address, done), wanted - has, figures)
     if found == "still right":
         return found, ""
     amount = f"{abs(has - wanted):g} {unit}".strip() if unit != "mm" else f"{abs(has - wanted):.2f} mm"
@@ -127,7 +128,7 @@ def _fixed(address: str, done: Collection[str]) -> Fixed:
     """
     for name in done:
         for fixed in operations()[name].fixes if name in operations() else ():
-            if fixed.figure == address.partition("[")[0]:
+            if fixed.figure == address.partition("[")[0] and not fixed.field:
                 return fixed
     row = _data()["off"].get(address, {})
-    return Fixed(address, row.get("play", 0.05), row.get("less", ""), row.get("more", ""))
+    return Fixed(address, row.get("play", 0.05), more=row.get("less", ""), less=row.get("more", ""))

@@ -9,6 +9,10 @@ from datetime import datetime, timedelta
 from functools import cached_property
 from typing import Literal
 
+from gramil.change.made import Judged
+from gramil.change.made_words import said
+from gramil.measure import LengthUnit
+from gramil.now.lost_work import closed_by, reworked_before
 from gramil.now.outlook import Outlook
 from gramil.shop.air_bands import Limits
 from gramil.shop.operations import Operation, Work
@@ -17,7 +21,7 @@ LONG_CURE = 6.0
 """Hours of cure from which an operation goes on by itself while the hands do something else or sleep."""
 SOON = timedelta(days=3)
 """Air that leaves its band within this time is about to turn."""
-Closes = Literal["before", "cure", "jig", "wood", "air", "reading"]
+Closes = Literal["lost", "before", "cure", "jig", "wood", "air", "reading"]
 
 
 @dataclass(frozen=True)
@@ -45,13 +49,24 @@ class WoodNow:
 
 @dataclass(frozen=True)
 class InstrumentState:
-    """An instrument: the work it needs, what is done of it and when, its pieces by part, sheets that are stale."""
+    """An instrument: the work it needs, what is done of it and when, its pieces by part, sheets that are stale.
+
+    `judged` is how what is made stands, told in lengths of `unit`.
+    """
 
     name: str
     work: Work
     done: Mapping[str, datetime]
     wood: Mapping[str, tuple[WoodNow, ...]] = field(default_factory=dict)
     stale: Mapping[str, str] = field(default_factory=dict)
+    judged: tuple[Judged, ...] = ()
+    unit: LengthUnit = "mm"
+
+    @cached_property
+    def lost(self) -> Mapping[str, str]:
+        """For each operation not done that hangs on something lost, what that is, in words."""
+        found = closed_by(self.work, self.done, self.judged)
+        return {name: f"{each.what}: {said(each, self.unit)}" for name, each in found.items()}
 
     @cached_property
     def to_do(self) -> tuple[Operation, ...]:
@@ -189,6 +204,8 @@ def _held_by(one: InstrumentState, now: datetime) -> Iterator[tuple[str, str, da
 
 def _closed(each: Operation, one: InstrumentState, shop: Conditions, held: Holds) -> Closed | None:
     """The one reason that closes an operation: the first that would have to be met."""
+    if each.name in one.lost:
+        return Closed(each, "lost", one.lost[each.name])
     before = [one.work.operations[name] for name in each.after if name not in one.done]
     if before:
         last = max(before, key=lambda other: one.way_to_go[other.name])
@@ -296,6 +313,8 @@ def _remarks(each: Operation, one: InstrumentState, shop: Conditions) -> Iterato
     for part in each.wood:
         if part not in one.wood:
             yield f"no piece for the {part} is listed, so whether it has settled is not judged"
+    for other in reworked_before(each, one.judged):
+        yield f"first: {other.what}: {said(other, one.unit)}"
     if each.sheet in one.stale:
         yield f"its sheet is stale: {one.stale[each.sheet]}"
     if each.air and shop.air and not shop.air.outlook.said:

@@ -1,16 +1,20 @@
 """The instruments on the bench: from descriptions with the records beside them, or from the store; alike from both."""
 
 from collections import Counter
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, time
 from pathlib import Path
 
-from gramil.description.reading import ShopDescription, parse_keys, read_description, read_shop
+from gramil.change.made import Judged, judge
+from gramil.change.made_in_store import standing_in_store
+from gramil.description.reading import Description, ShopDescription, parse_keys, read_description, read_shop
 from gramil.faults import MakersFault
+from gramil.measure import LengthUnit
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.outlook import Spell
+from gramil.prints.whole import figures_of
 from gramil.shop.air_in_store import places_in_store
 from gramil.shop.air_of_places import Places, places_of
 from gramil.shop.instruments import Instrument, instruments, revision
@@ -43,12 +47,18 @@ class Bench:
 
 @dataclass(frozen=True)
 class _Read:
-    """An instrument as it was read: what it is, its work, what is done and when, and which sheets are stale."""
+    """An instrument as it was read: its work, what is done when, which sheets are stale, how what is made stands."""
 
     name: str
     work: Work
     done: Mapping[str, datetime]
     stale: Mapping[str, str]
+    judged: tuple[Judged, ...]
+    unit: LengthUnit
+
+
+Judging = Callable[[Store, Instrument], tuple[Judged, ...]]
+"""How what is made of an instrument of the store stands; raises MakersFault where it cannot be worked out."""
 
 
 def bench_of_files(
@@ -59,13 +69,17 @@ def bench_of_files(
     `now` is by the shop's own clock. Raises MakersFault for what is wrong in any of them.
     """
     described = read_shop(shop)
-    read = [_from_file(file, shop) for file in files]
+    read = [_from_file(file, shop, described) for file in files]
     refuse_namesakes(each.name for each in read)
     return _bench(read, described, places_of(described), now, said or {})
 
 
 def bench_of_store(
-    store: Store, now: datetime, names: Sequence[str] = (), said: Mapping[str, Sequence[Spell]] | None = None
+    store: Store,
+    now: datetime,
+    names: Sequence[str] = (),
+    said: Mapping[str, Sequence[Spell]] | None = None,
+    judging: Judging = standing_in_store,
 ) -> Bench:
     """The bench from the store: its open instruments, or those named; `now` has an offset from universal time."""
     with reading(store):
@@ -76,7 +90,7 @@ def bench_of_store(
         read, faults = [], []
         for each in rows:
             try:
-                read.append(_from_store(store, each, stale.get(each.id, {}), now))
+                read.append(_from_store(store, each, stale.get(each.id, {}), now, judging))
             except MakersFault as fault:
                 faults.append(f"{each.name}: {fault.faults[0]}")
     bench = _bench(read, described, known, now.replace(tzinfo=None), said or {})
@@ -100,13 +114,24 @@ def chosen_in(store: Store, names: Sequence[str]) -> list[Instrument]:
     return [each for each in known if (each.name in names if names else each.standing == "open")]
 
 
-def _from_file(file: Path, shop: Path | None) -> _Read:
+def _from_file(file: Path, shop: Path | None, of_shop: ShopDescription) -> _Read:
     description = read_description(file)
     record = made_beside(file)
     made = read_made(record) if record.exists() else Made(())
     work = work_with(lists_beside(shop, file))
     name = description.instrument.instrument.name
-    return _Read(name, needed(work, description.instrument), done_in(made), {})
+    unit = description.instrument.instrument.units
+    return _Read(
+        name, needed(work, description.instrument), done_in(made), {}, _judged(made, description, of_shop), unit
+    )
+
+
+def _judged(made: Made, description: Description, shop: ShopDescription) -> tuple[Judged, ...]:
+    """How what a record says to be made stands by what was measured; without measurements it is as drawn."""
+    if not any(each.measured for each in made.done):
+        return ()
+    figures = made.pinned(figures_of(description, shop))
+    return judge(dict.fromkeys(made.operations, figures), figures)
 
 
 def done_in(made: Made) -> dict[str, datetime]:
@@ -122,13 +147,17 @@ def _moment(day: str) -> datetime:
     return datetime.fromisoformat(day).replace(tzinfo=None)
 
 
-def _from_store(store: Store, owner: Instrument, stale: Mapping[str, str], now: datetime) -> _Read:
+def _from_store(store: Store, owner: Instrument, stale: Mapping[str, str], now: datetime, judging: Judging) -> _Read:
     """An instrument by the keys of its latest revision: whether its parts go together is for others to judge."""
     latest = revision(store, owner.id)
     chosen = parse_keys(latest.text, f"revision {latest.number}")
     moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, owner.id))
     done = {operation: moment.astimezone(now.tzinfo).replace(tzinfo=None) for operation, moment in moments}
-    return _Read(owner.name, needed(work_of(store, owner.id), chosen), done, stale)
+    try:
+        judged = judging(store, owner)
+    except MakersFault:  # what is wrong with it is told where its figures are shown
+        judged = ()
+    return _Read(owner.name, needed(work_of(store, owner.id), chosen), done, stale, judged, chosen.instrument.units)
 
 
 def _stale(store: Store) -> dict[int, dict[str, str]]:
@@ -161,7 +190,7 @@ def _state(each: _Read, pieces: Pieces, woods: Mapping[int, WoodNow], now: datet
     done = {operation: moment for operation, moment in each.done.items() if moment <= now}
     kept = pieces_of(each.name, pieces)
     wood = {part: tuple(woods[id(piece)] for piece in own) for part, own in kept.items()}
-    return InstrumentState(each.name, each.work, done, wood, each.stale)
+    return InstrumentState(each.name, each.work, done, wood, each.stale, each.judged, each.unit)
 
 
 def rests_on(bench: Bench) -> str:

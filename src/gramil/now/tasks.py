@@ -131,7 +131,12 @@ def _released(each: Operation, one: InstrumentState, now: datetime) -> int:
 def _starts(
     each: Operation, one: InstrumentState, shop: Conditions, minutes: int, released: int, end: int
 ) -> tuple[Span, ...]:
-    """The spans of minutes in which it may start: cured, wood settled, air in its band for long enough."""
+    """The spans of minutes in which it may start: cured, wood settled, air in its band for long enough.
+
+    What hangs on something lost may not start at all.
+    """
+    if each.name in one.lost:
+        return ()
     settled = [
         _settles(piece.settled, piece.likely, shop.now) for part in each.wood for piece in one.wood.get(part, ())
     ]

@@ -148,13 +148,17 @@ def setup_deepen(
     saw_deepening: Saw,
     stop_deepest_fret: Count,
     slot_kerf_at_end: PerFret[Mm],
+    slot_to_deepen: PerFret[Mm],
+    limit_tolerance_height: Mm,
 ) -> Setup:
     """Deepen a pilot's ends with a saw whose stop rides on the arch.
 
-    Method: needed only for a bottom that follows the arch and was cut before arching.
+    Method: needed for a bottom that follows the arch and was cut before arching, and for slots cut too shallow.
     Source: common practice.
     """
-    title = "Deepen the slots after arching"
+    title, pilot = "Deepen the slots after arching", slots_bottom == "follows the arch" and slots_cut != "after arching"
+    if not pilot and slot_to_deepen[stop_deepest_fret] > limit_tolerance_height:
+        return _deepen_shallow(stop_deepest_fret)
     if slots_bottom == "straight":
         return skipped("deepen", title, 8, "a straight bottom is deep enough at its ends once the board is arched")
     if slots_cut == "after arching":
@@ -206,6 +210,37 @@ def setup_deepen(
         else ("no saw in the shop's list rides on the arch",),
         n.drawing_setup_deepen,
         (n.slot_need, n.slot_kerf_at_end[fret]),
+    )
+
+
+def _deepen_shallow(fret: Count) -> Setup:
+    """The sheet for kerfs that came out shallower than they were to be, whichever way they are cut."""
+    return Setup(
+        "deepen",
+        "Deepen the slots: they are too shallow",
+        8,
+        (
+            BigFigure(
+                n.slot_to_deepen[fret],
+                "Still to take off the bottom",
+                says("± {}", n.limit_tolerance_height),
+                "depth gauge",
+            ),
+            BigFigure(n.slot_need, "The wire needs, at the ends, under the finished face", "or more", "depth gauge"),
+            BigFigure(n.slot_kerf_at_end[fret], "It has there now, at the least", "", "depth gauge"),
+        ),
+        (
+            "Set the blade or the stop deeper by the first figure, and prove it in an offcut that was cut as the board "
+            "was.",
+            "Run every slot again, in the kerf that is there.",
+            "If the board is arched by now, the slots' ends decide: knife the line over the arch where a kerf is lost.",
+            "Measure the depth from the face again, and write it down with the cutting of the slots.",
+        ),
+        "Depth gauge at both ends of the first slot, and a scrap of the wire pressed in: its crown seats all along.",
+        ("A blade that does not run true in the old kerf widens it: start each cut slowly. " + POWERED, DUST),
+        (says("wire {}: tang {} thick, {} deep", n.wire_name, n.wire_tang_thickness, n.wire_tang_depth),),
+        n.drawing_setup_deepen,
+        (n.slot_need,),
     )
 
 

@@ -80,16 +80,16 @@ class Made:
         for done in sorted(self.done, key=lambda each: each.day):
             for each in done.measured:
                 try:
-                    pins[each.address] = self._pin(each, done.day, figures)
+                    pins[each.address] = self._pin(each, done, figures).after(pins.get(each.address))
                 except MakersFault as found:
                     faults += [replace(fault, line=each.line, file=self.file) for fault in found.faults]
         if faults:
             raise MakersFault(sorted(faults, key=lambda fault: fault.line or 0))
         return pins
 
-    def _pin(self, each: Measured, day: str, figures: Figures) -> Pin:
+    def _pin(self, each: Measured, done: Done, figures: Figures) -> Pin:
         symbol = unit_of_figure(figures, each.address)
-        return Pin(read_measured(each.written, symbol, self.units, each.address), day)
+        return Pin(read_measured(each.written, symbol, self.units, each.address), done.day, done.operation)
 
     def pinned(self, figures: Figures) -> Figures:
         """The figures as made: measured values in the place of drawn ones. Raises MakersFault as `pins` does."""

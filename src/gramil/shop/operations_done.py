@@ -131,9 +131,15 @@ def measurements(store: Store, instrument: int, done: int | None = None) -> list
 
 
 def pins_for(store: Store, instrument: int) -> Mapping[str, Pin]:
-    """Measured values in the place of figures, by address: of each the one noted last, with its day."""
-    sql = "SELECT address, value, at FROM measurement WHERE instrument = ? ORDER BY id"
-    return {address: Pin(value, at[:10]) for address, value, at in store.rows(sql, (instrument,))}
+    """Measured values in the place of figures, by address: of each the one noted last, its day and its operation."""
+    sql = (
+        "SELECT address, value, measurement.at, coalesce(operation, '') FROM measurement "
+        "LEFT JOIN done ON done.id = measurement.done WHERE measurement.instrument = ? ORDER BY measurement.id"
+    )
+    pins: dict[str, Pin] = {}
+    for address, value, at, operation in store.rows(sql, (instrument,)):
+        pins[address] = Pin(value, at[:10], operation).after(pins.get(address))
+    return pins
 
 
 def put_measurements(

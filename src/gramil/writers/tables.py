@@ -7,6 +7,8 @@ import math
 from collections.abc import Iterable
 from typing import Any
 
+from gramil.change.made import Judged
+from gramil.change.made_words import said, spoilt, values_said
 from gramil.findings.finding import Finding, InWords, in_words
 from gramil.graph import Figures
 from gramil.rows import rows
@@ -41,8 +43,8 @@ def dimensions_json(figures: Figures, shower: Shower, names: Iterable[str]) -> s
     return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
 
 
-def findings_json(findings: Iterable[Finding], shower: Shower) -> str:
-    """A list of findings, each with its limit's value and where that comes from."""
+def findings_json(findings: Iterable[Finding], shower: Shower, judged: Iterable[Judged] = ()) -> str:
+    """A list of findings, each with its limit's value and where that comes from; then what is made and not right."""
     found = [
         {
             "name": each.name,
@@ -57,7 +59,24 @@ def findings_json(findings: Iterable[Finding], shower: Shower) -> str:
         }
         for each in (in_words(finding, shower.filled) for finding in findings)
     ]
-    return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
+    made = [_made(each, shower) for each in spoilt(judged)]
+    return json.dumps([*found, *made], indent=1, ensure_ascii=False) + "\n"
+
+
+def _made(judged: Judged, shower: Shower) -> dict[str, Any]:
+    """What is made, in the form of a finding: its severity is how it stands, its limit what it should be."""
+    is_now, should_be = values_said(judged, shower.first)
+    return {
+        "name": judged.what,
+        "severity": judged.standing,
+        "address": judged.address,
+        "value": _plain(judged.is_now),
+        "shown": is_now,
+        "limit": should_be,
+        "limit_from": "",
+        "says": said(judged, shower.first),
+        "remedy": judged.remedy,
+    }
 
 
 def limit_origin(finding: InWords, shower: Shower) -> str:

@@ -1,0 +1,40 @@
+"""What is made of an instrument on the bench: the figures that each work was done by, and how it stands now."""
+
+from collections.abc import Mapping
+
+from gramil.bench.moved import spoilt_lines
+from gramil.bench.shelf import Held, Shelf
+from gramil.change.made import Judged, judge
+from gramil.change.made_in_store import made_by
+from gramil.graph import Figures
+from gramil.now.states import Judging
+from gramil.shop.opening import Store
+from gramil.show import Shower
+
+Line = tuple[str, str]
+"""The word of how a part stands, and the rest in a line."""
+
+
+def made_on(store: Store, shelf: Shelf, held: Held) -> Mapping[str, Figures]:
+    """For each operation done, the figures of the revision that it was done by."""
+    number = held.seen.id
+    latest = held if held.revision.number == held.latest else shelf.held(store, number)
+    return made_by(store, number, lambda each: shelf.held(store, number, each.number).figures, latest.figures)
+
+
+def judged_on(store: Store, shelf: Shelf, held: Held) -> tuple[Judged, ...]:
+    """How what is made stands by the revision that is held; nothing where it was all made by that, and not measured."""
+    made = made_on(store, shelf, held)
+    if not held.figures.pins and all(figures is held.figures for figures in made.values()):
+        return ()
+    return judge(made, held.figures)
+
+
+def judging(shelf: Shelf) -> Judging:
+    """What judges an instrument of the store by the figures that the bench keeps."""
+    return lambda store, owner: judged_on(store, shelf, shelf.held(store, owner.id))
+
+
+def spoilt_on(store: Store, shelf: Shelf, held: Held, shower: Shower) -> tuple[Line, ...]:
+    """What is made and is not right any more by the revision that is held."""
+    return spoilt_lines(judged_on(store, shelf, held), shower)

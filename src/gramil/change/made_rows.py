@@ -1,0 +1,114 @@
+"""The rows of `data/made.toml`: which figures each operation fixes in the wood, on which piece, and what mends them."""
+
+import math
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from gramil.graph import Figures
+
+Play = float | str
+"""How much passes, in the figure's unit; or the name of a limit that says it."""
+
+
+@dataclass(frozen=True)
+class Fixed:
+    """One figure that an operation fixes, what passes, and what mends a figure that is too little or too much.
+
+    `more` mends what is too little, as far as `more_within`, `less` what is too much; without one it is lost. `single`
+    mends up to `few` rows that are off, `other` another number of rows, or a choice that is another. A figure of
+    records is read in `field`, of those that `of` describes. Under or over the figures `lost_under` and `lost_over`
+    nothing helps. Of a `tool` the reading alone is judged: what is cut stays when the shop's tool changes.
+    """
+
+    figure: str
+    play: Play = 0.0
+    too: tuple[str, str] = ("too little", "too much")
+    more: str = ""
+    less: str = ""
+    field: str = ""
+    of: Mapping[str, str] | None = None
+    play_over: Play | None = None
+    more_within: float = math.inf
+    less_within: float = math.inf
+    lost_under: str = ""
+    lost_over: str = ""
+    few: int = 0
+    single: str = ""
+    other: str = ""
+    tool: bool = False
+
+
+@dataclass(frozen=True)
+class Operation:
+    """What was done, in words; the figures that it fixed, or the `reason` why none; the piece it was done on.
+
+    Where it `joins` pieces, `parted` says what is done when one of them is lost. Once an operation of `until` is done,
+    that is judged in its place.
+    """
+
+    name: str
+    what: str
+    piece: str = ""
+    fixes: tuple[Fixed, ...] = ()
+    reason: str = ""
+    joins: tuple[str, ...] = ()
+    parted: str = ""
+    until: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Piece:
+    """What operations are done on, in words; the figures that name its wood; what is done when it is lost."""
+
+    name: str
+    what: str
+    anew: str
+    wood: tuple[str, ...] = ()
+
+
+@cache
+def _data() -> Mapping[str, Any]:
+    return tomllib.loads((files("gramil") / "data" / "made.toml").read_text(encoding="utf-8"))
+
+
+@cache
+def operations() -> Mapping[str, Operation]:
+    """Every operation of the package's list, by name."""
+    return {name: _operation(name, row) for name, row in _data()["operation"].items()}
+
+
+@cache
+def pieces() -> Mapping[str, Piece]:
+    """Every piece that operations are done on, by name."""
+    return {
+        name: Piece(name, row["what"], row["anew"], tuple(row.get("wood", ())))
+        for name, row in _data()["piece"].items()
+    }
+
+
+def _operation(name: str, row: Mapping[str, Any]) -> Operation:
+    fixes = tuple(_fixed(each) for each in row.get("fixes", ()))
+    joins, until = (tuple(row.get(key, ())) for key in ("joins", "until"))
+    words = {key: value for key, value in row.items() if key not in ("fixes", "joins", "until")}
+    return Operation(name, fixes=fixes, joins=joins, until=until, **words)
+
+
+def _fixed(row: Mapping[str, Any]) -> Fixed:
+    """`both` stands for `more` and `less` alike."""
+    both = row.get("both", "")
+    rest = {key: value for key, value in row.items() if key not in ("both", "too")}
+    return Fixed(**{"more": both, "less": both, "too": tuple(row.get("too", Fixed.too)), **rest})
+
+
+def passes(fixed: Fixed, figures: Figures) -> tuple[float, float]:
+    """How much too little and how much too much passes, in the figure's unit."""
+    under = _play(fixed.play, figures)
+    return under, under if fixed.play_over is None else _play(fixed.play_over, figures)
+
+
+def _play(play: Play, figures: Figures) -> float:
+    return float(figures[play]) if isinstance(play, str) else play

@@ -1,0 +1,69 @@
+"""What is made, in words: how each part stands, what is lost with what, and what mends it."""
+
+from collections.abc import Iterable, Iterator
+from math import isfinite
+
+from gramil.change.made import Judged
+from gramil.change.off_rows import NOTHING, Value
+from gramil.measure import LengthUnit
+from gramil.show import shown
+
+
+def spoilt(judged: Iterable[Judged]) -> tuple[Judged, ...]:
+    """What is not right any more, the lost before what can be reworked."""
+    found = [each for each in judged if each.standing != "still right"]
+    return tuple(sorted(found, key=lambda each: each.standing != "lost"))
+
+
+def said(judged: Judged, first: LengthUnit = "mm") -> str:
+    """How a part stands, in a line: `too shallow by 1.46 mm (1.50 mm, wanted 2.96 mm): deepen the slots`."""
+    if judged.standing == "still right":
+        return "still right"
+    if judged.along:
+        return f"lost with {judged.piece}"
+    return ": ".join(filter(None, (_off(judged, first), _small(judged.remedy).rstrip("."))))
+
+
+def _off(judged: Judged, first: LengthUnit) -> str:
+    """What is off, by how much and where."""
+    where = f", {judged.where}" if judged.where else ""
+    if judged.should_be == NOTHING:
+        return f"not wanted any more{where}"
+    if not judged.address:
+        return judged.too
+    is_now, should_be = values_said(judged, first)
+    if not judged.too:
+        return f"{is_now} {judged.where}".strip() + f", wanted {should_be}"
+    return f"{judged.too}{_by(judged, first)}{where} ({is_now}, wanted {should_be})"
+
+
+def values_said(judged: Judged, first: LengthUnit) -> tuple[str, str]:
+    """What it is and what it should be, as text."""
+    return _text(judged.is_now, judged, first), _text(judged.should_be, judged, first)
+
+
+def _by(judged: Judged, first: LengthUnit) -> str:
+    if isinstance(judged.is_now, str) or isinstance(judged.should_be, str) or not judged.too:
+        return ""
+    difference = abs(judged.should_be - judged.is_now)
+    return f" by {shown(difference, judged.unit, first)}" if isfinite(difference) else ""
+
+
+def _text(value: Value, judged: Judged, first: LengthUnit) -> str:
+    """A value; without a word of how it is off it is a choice or a number of rows."""
+    return shown(value, judged.unit, first) if judged.too else value if isinstance(value, str) else f"{value:g}"
+
+
+def _small(words: str) -> str:
+    return words[:1].lower() + words[1:]
+
+
+def lines(judged: Iterable[Judged], first: LengthUnit = "mm") -> Iterator[tuple[Judged, str]]:
+    """What is not right any more, each with its line; what is lost along with a piece is counted in one."""
+    found = spoilt(judged)
+    for each in found:
+        if not each.along:
+            yield each, f"{each.what}: {said(each, first)}"
+    for piece in dict.fromkeys(each.piece for each in found if each.along):
+        with_it = [each for each in found if each.along and each.piece == piece]
+        yield with_it[0], f"with {piece}: {', '.join(each.what for each in with_it)}"

@@ -1,0 +1,63 @@
+"""Whose a measurement is: of the operation that it was noted with, or of the last one done that fixes its figure.
+
+An operation is judged by its own readings, against what its sheet said: earlier readings taken in, later ones not.
+"""
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+
+from gramil.address import parse_address
+from gramil.change.made_rows import operations
+from gramil.graph import Pin
+from gramil.shop.operations import Work
+
+Pins = Mapping[str, Pin]
+Later = Mapping[str, frozenset[str]]
+"""For each operation, every one that waits for it, through any chain."""
+
+
+def later_in(work: Work) -> Later:
+    """What waits for what: a work's operations stand after those that they come after."""
+    found: dict[str, frozenset[str]] = {}
+    direct: dict[str, set[str]] = {name: set() for name in work.operations}
+    for name, each in work.operations.items():
+        for before in each.after:
+            direct[before].add(name)
+    for name in reversed([*work.operations]):
+        found[name] = frozenset(direct[name]).union(*(found[each] for each in direct[name]))
+    return found
+
+
+def owners(pins: Pins, done: Sequence[str], later: Later) -> Mapping[str, str]:
+    """For each measured address the operation that it judges, or nothing for what no operation fixes."""
+    return {address: _owner(address, pin, done, later) for address, pin in pins.items()}
+
+
+def _owner(address: str, pin: Pin, done: Sequence[str], later: Later) -> str:
+    fixing = _fixing(parse_address(address)[0])
+    if pin.at in fixing:
+        return pin.at
+    able = [name for name in later if name in fixing and name in done]
+    before = [name for name in able if pin.at in later[name]]
+    return next(iter(before or able), "")
+
+
+@cache
+def _fixing(figure: str) -> frozenset[str]:
+    """The operations that fix a figure."""
+    return frozenset(name for name, row in operations().items() if any(each.figure == figure for each in row.fixes))
+
+
+def up_to(name: str, pins: Pins, done: Sequence[str], later: Later, *, own: bool) -> Pins:
+    """The measurements that an operation is judged by: of each figure the last of those that are not of later work.
+
+    Its `own` are among them or not.
+    """
+    after = later.get(name, frozenset())
+    found: dict[str, Pin] = {}
+    for address, latest in pins.items():
+        for pin in (*latest.before, latest):
+            owner = _owner(address, pin, done, later)
+            if owner not in after and (own or owner != name):
+                found[address] = pin
+    return found

@@ -1,0 +1,55 @@
+"""What is lost of what was made, and what that closes: the work that hangs on it, until it is made anew."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from gramil.change.made import Judged
+from gramil.change.made_rows import operations, pieces
+from gramil.shop.operations import Operation, Work
+
+
+def closed_by(work: Work, done: Mapping[str, object], judged: Sequence[Judged]) -> Mapping[str, Judged]:
+    """For each operation not done that hangs on something lost, what that is.
+
+    It hangs on it where it works on the lost piece, or comes after what was done there; what was done since and is
+    right stands between.
+    """
+    lost = {each.operation: each for each in judged if each.standing == "lost" or _parted(each)}
+    causes = {
+        each.piece: each for each in reversed(judged) if each.standing == "lost" and each.piece and not each.along
+    }
+    found: dict[str, Judged] = {}
+    for name, each in work.operations.items():
+        if name not in done:
+            cause = next(iter((*_on_pieces(each, causes), *_before(each, done, lost, found))), None)
+            if cause is not None:
+                found[name] = causes.get(cause.piece, cause)
+    return found
+
+
+def _parted(each: Judged) -> bool:
+    """Whether it is joined to something that is lost."""
+    return each.standing == "rework" and not each.address
+
+
+def _on_pieces(each: Operation, causes: Mapping[str, Judged]) -> Iterator[Judged]:
+    """What is lost on the pieces that an operation works on."""
+    row = operations().get(each.name)
+    for piece in (row.piece, *row.joins) if row else ():
+        if piece and pieces()[piece].what in causes:
+            yield causes[pieces()[piece].what]
+
+
+def _before(
+    each: Operation, done: Mapping[str, object], lost: Mapping[str, Judged], closed: Mapping[str, Judged]
+) -> Iterator[Judged]:
+    """What is lost of what comes directly before, or closes it."""
+    for name in each.after:
+        if name in closed:
+            yield closed[name]
+        elif name in done and name in lost:
+            yield lost[name]
+
+
+def reworked_before(each: Operation, judged: Sequence[Judged]) -> Iterator[Judged]:
+    """What comes directly before an operation and is to be reworked first."""
+    yield from (one for one in judged if one.operation in each.after and one.standing == "rework" and one.address)

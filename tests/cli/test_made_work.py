@@ -1,0 +1,159 @@
+"""What is made, on the command line: a reading is judged as it is noted, a change after the cut says what is lost."""
+
+import json
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from gramil.cli import gramil
+
+from ..conftest import EXAMPLES
+
+RECORD = """gramil = 1
+
+[made]
+units = "mm"
+
+[[done]]
+operation = "wood_weighed"
+date = 2026-01-01
+
+[[done]]
+operation = "thicknessed"
+date = 2026-01-02
+
+[[done]]
+operation = "slotted"
+date = 2026-01-03
+"""
+
+
+def run(*words: str) -> Result:
+    return CliRunner().invoke(gramil, list(words))
+
+
+@pytest.fixture
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """*Tarn* with a scale of 650 mm, slotted by that, and the shop's files beside it."""
+    for name in ("tarn.toml", "shop.toml", "shop-air-invented.csv", "house-air-invented.csv"):
+        shutil.copy(str(EXAMPLES / name), tmp_path / name)
+    shutil.copy(str(EXAMPLES / "cupboard-air-invented.csv"), tmp_path)
+    (tmp_path / "tarn.made.toml").write_text(RECORD)
+    scale(tmp_path, "630", "650")
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def scale(folder: Path, old: str, new: str) -> None:
+    file = folder / "tarn.toml"
+    file.write_text(file.read_text().replace(f"length = {old}  ", f"length = {new}  "))
+
+
+def note(folder: Path, operation: str, *readings: str) -> str:
+    """Noted as done, with what was measured; its answer."""
+    record = (folder / "tarn.made.toml").read_text().replace('[[done]]\noperation = "slotted"\ndate = 2026-01-03\n', "")
+    (folder / "tarn.made.toml").write_text(record)
+    words = [word for each in readings for word in ("--measured", each)]
+    answer = run("done", operation, "tarn.toml", "--shop", "shop.toml", "--at", "2026-01-05T10:00", *words)
+    assert answer.exit_code == 0, answer.output
+    return answer.output
+
+
+def test_slots_cut_too_shallow_are_to_be_deepened(shop: Path) -> None:
+    """The tang alone is 1.60 deep."""
+    told = note(shop, "slotted", "slot_depth_setting=1.5mm")
+    assert "fret slots cut: rework: too shallow by 1.4" in told
+    assert "deepen the slots" in told
+    assert "STOP came: depth of the slots" in told
+    check = run("check", "tarn.toml", "--shop", "shop.toml", "--made")
+    assert check.exit_code == 1
+    assert "REWORK     fret slots cut: too shallow by" in check.output
+    assert "STOP       depth of the slots" in check.output
+    sheet = run("sheet", "deepen", "tarn.toml", "--shop", "shop.toml", "--made", "--out", "deepen.pdf")
+    assert sheet.exit_code == 0
+    assert "does not need it" not in sheet.output
+    assert (shop / "deepen.pdf").exists()
+
+
+def test_slots_right_through_the_board_lose_it(shop: Path) -> None:
+    assert "fret slots cut: lost: too deep by 74" in note(shop, "slotted", "slot_depth_setting=77mm")
+    check = run("check", "tarn.toml", "--shop", "shop.toml", "--made")
+    assert "LOST       with the board: board planed to thickness" in check.output
+    assert check.exit_code == 1
+
+
+def test_a_sheets_reading_of_a_record_is_taken_and_judged(shop: Path) -> None:
+    """The ledge's own box on its sheet: a field of what was chosen from the shop."""
+    told = note(shop, "ledge_cut", "ledge_choice.ledge=1.2mm")
+    assert "ledge for the binding cut: rework: too narrow by 0." in told
+
+
+def test_slots_as_drawn_are_still_right(shop: Path) -> None:
+    assert "fret slots cut: still right." in note(shop, "slotted", "slot_depth_setting=3.00mm")
+    check = run("check", "tarn.toml", "--shop", "shop.toml", "--made")
+    assert "REWORK" not in check.output
+    assert "depth of the slots" not in check.output
+
+
+def test_made_work_is_in_the_json_too(shop: Path) -> None:
+    note(shop, "slotted", "slot_depth_setting=1.5mm")
+    found = json.loads(run("check", "tarn.toml", "--shop", "shop.toml", "--made", "--json").output)
+    (slots,) = [each for each in found if each["name"] == "fret slots cut"]
+    assert (slots["severity"], slots["address"], slots["value"]) == ("rework", "slot_depth_setting", 1.5)
+
+
+def test_a_revision_brought_in_after_the_cut_says_what_is_lost(shop: Path) -> None:
+    store = "shop.gramil"
+    assert run("store", "new", store, "--shop", "shop.toml", "tarn.toml", "--at", "2026-01-06T09:00").exit_code == 0
+    fine = run("check", "Tarn", "--store", store)
+    assert "LOST" not in fine.output
+    scale(shop, "650", "640")
+    told = run("store", "import", store, "tarn.toml", "--at", "2026-01-07T09:00")
+    assert "Tarn: saved as a revision." in told.output
+    # the last fret of 19 lies at (1 - 2^(-19/12)) of the scale: 6.66 mm nearer on the shorter one
+    lost = "LOST     fret slots cut: too far from the nut by 6.66 mm, fret 19"
+    assert lost in told.output
+    assert "begin a new board" in told.output
+    assert "with the board: board planed to thickness" in told.output
+    check = run("check", "Tarn", "--store", store)
+    assert "LOST       fret slots cut" in check.output
+    assert check.exit_code == 1
+
+
+def test_what_hangs_on_a_lost_board_is_closed(shop: Path) -> None:
+    store = "shop.gramil"
+    run("store", "new", store, "--shop", "shop.toml", "tarn.toml", "--at", "2026-01-06T09:00")
+    open_before = run("now", "--store", store, "--at", "2026-01-06T10:00", "--every").output
+    assert "[slots_measured]" in open_before
+    scale(shop, "650", "640")
+    run("store", "import", store, "tarn.toml", "--at", "2026-01-07T09:00")
+    now = run("now", "--store", store, "--at", "2026-01-07T10:00", "--every").output
+    assert "LOST    fret slots cut" in now
+    assert "[slots_measured]" not in now
+    assert "lost: fret slots cut: too far from the nut by 6.66 mm" in now
+    assert "[sides_thicknessed]" in now, "the sides do not hang on the board"
+    scale(shop, "640", "650")
+    run("store", "import", store, "tarn.toml", "--at", "2026-01-08T09:00")
+    assert "[slots_measured]" in run("now", "--store", store, "--at", "2026-01-08T10:00", "--every").output
+
+
+def test_work_done_by_the_new_revision_is_judged_by_that(shop: Path) -> None:
+    """A board that is slotted after the change is slotted by it."""
+    store = "shop.gramil"
+    (shop / "tarn.made.toml").unlink()
+    run("store", "new", store, "--shop", "shop.toml", "tarn.toml", "--at", "2026-01-06T09:00")
+    run("done", "thicknessed", "Tarn", "--store", store, "--at", "2026-01-06T10:00")
+    scale(shop, "650", "640")
+    run("store", "import", store, "tarn.toml", "--at", "2026-01-07T09:00")
+    run("done", "slotted", "Tarn", "--store", store, "--at", "2026-01-08T09:00")
+    assert "LOST" not in run("check", "Tarn", "--store", store).output
+
+
+def test_shift_tells_how_everything_made_stands(shop: Path) -> None:
+    told = run("shift", "tarn.toml", "--set", "board.wood=ebony", "--shop", "shop.toml").output
+    assert "LOST         board planed to thickness: another wood (persimmon, wanted ebony): begin a new board" in told
+    assert "LOST         with the board: fret slots cut" in told
+    moved = run("shift", "tarn.toml", "--set", "scale.length=650.02", "--shop", "shop.toml").output
+    assert "STILL RIGHT  board planed to thickness, fret slots cut" in moved
