@@ -133,6 +133,8 @@ def test_a_change_kept_after_the_cut_goes_on_saying_what_is_lost(served: Served,
     assert "Measure the slots" not in "".join(re.findall(r'<a class="next".*?</a>', first, re.DOTALL))
     number = tarn.rsplit("/", 1)[1]
     assert lost in demo.get(f"/instrument/{number}/compare?old=1&new=2").text
+    assert f"{lost} (419.76 mm, wanted 433.09 mm)" in demo.get(f"{tarn}/operation/bridge_placed").text
+    assert lost not in demo.get(f"{tarn}/operation/sides_bent").text
     kept(demo, tarn, "scale.length=630", "as it was", "A")
     assert lost not in demo.get(tarn).text
 

@@ -139,6 +139,19 @@ def test_what_hangs_on_a_lost_board_is_closed(shop: Path) -> None:
     assert "[slots_measured]" in run("now", "--store", store, "--at", "2026-01-08T10:00", "--every").output
 
 
+def test_work_that_hangs_on_a_lost_board_is_told_so_when_it_is_done_all_the_same(shop: Path) -> None:
+    store = "shop.gramil"
+    run("store", "new", store, "--shop", "shop.toml", "tarn.toml", "--at", "2026-01-06T09:00")
+    scale(shop, "650", "640")
+    run("store", "import", store, "tarn.toml", "--at", "2026-01-07T09:00")
+    told = run("done", "nut_end_cut", "Tarn", "--store", store, "--at", "2026-01-08T09:00").output
+    assert told.startswith("Lost, and this hangs on it: fret slots cut: too far from the nut by 6.66 mm")
+    sheet = run("sheet", "bridge_placed", "Tarn", "--store", store, "--out", "bridge.pdf", "--at", "2026-01-08T09:00")
+    assert "Lost, and this hangs on it: fret slots cut" in sheet.output
+    told = run("done", "sides_thicknessed", "Tarn", "--store", store, "--at", "2026-01-08T09:00").output
+    assert "hangs on it" not in told
+
+
 def test_work_done_by_the_new_revision_is_judged_by_that(shop: Path) -> None:
     """A board that is slotted after the change is slotted by it."""
     store = "shop.gramil"

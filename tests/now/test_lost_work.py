@@ -3,8 +3,11 @@
 from datetime import datetime
 
 from gramil.change.made import Judged, Standing
+from gramil.now.hours import read_hours
 from gramil.now.lost_work import closed_by
 from gramil.now.open_now import Conditions, InstrumentState, open_now
+from gramil.now.plan import greedy_plan
+from gramil.now.tasks import weeks_of
 from gramil.shop.air_bands import Limits
 from gramil.shop.operations import Work, without
 from gramil.shop.operations_file import usual_work
@@ -58,6 +61,18 @@ def test_it_is_told_as_closed_by_what_is_lost() -> None:
     why = {each.operation.name: (each.by, each.why) for each in one.closed}
     assert why["nut_end_cut"] == ("lost", "slotted: too near the nut by 5.00 mm (325.00 mm, wanted 320.00 mm)")
     assert "nut_end_cut" not in {each.operation.name for each in one.open}
+
+
+def test_the_weeks_do_not_plan_what_hangs_on_it() -> None:
+    done = dict.fromkeys((*BEFORE_THE_CUT, "slotted"), NOW)
+    lost = InstrumentState("Tarn", usual_work(), done, judged=(judged("slotted", "lost", "the board"),))
+    weeks = weeks_of([lost], Conditions(NOW, BANDS), read_hours("08:30-12:30 13:30-17:30", "mon-fri"), 14)
+    planned = {weeks.tasks[place].operation.name for place in greedy_plan(weeks).starts}
+    assert "neck_sawn" in planned
+    assert not planned & {"slots_measured", "nut_end_cut", "tail_end_cut", "tapered"}
+    right = InstrumentState("Tarn", usual_work(), done)
+    weeks = weeks_of([right], Conditions(NOW, BANDS), read_hours("08:30-12:30 13:30-17:30", "mon-fri"), 14)
+    assert "slots_measured" in {weeks.tasks[place].operation.name for place in greedy_plan(weeks).starts}
 
 
 def test_what_is_to_be_reworked_is_said_first() -> None:

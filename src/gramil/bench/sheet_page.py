@@ -8,11 +8,13 @@ from starlette.responses import HTMLResponse, Response
 from gramil.bench.ages import clock
 from gramil.bench.asking import Asked, Missing
 from gramil.bench.instrument_page import instrument_id
+from gramil.bench.made_here import judged_on
 from gramil.bench.measuring import MEASURED, told_of, verdict
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.svg_in_page import Sized, inlined, readable
 from gramil.bench.templating import render
 from gramil.bench.units import shower_for
+from gramil.now.lost_work import hangs_on
 from gramil.pack import title_of
 from gramil.prints.pages import PageText, book, words_of
 from gramil.prints.whole import setups_of
@@ -81,7 +83,7 @@ def sheet_page(asked: Asked, shelf: Shelf) -> Response:
         work = work_for(store, held)
         name = asked.words["setup"]
         operation = next((each for each in work.operations.values() if name in (each.sheet, each.name)), None)
-        return _page(asked, store, held, work, setup_of(held, work, name), operation)
+        return _page(asked, store, shelf, held, work, setup_of(held, work, name), operation)
 
 
 def work_page(asked: Asked, shelf: Shelf) -> Response:
@@ -92,9 +94,9 @@ def work_page(asked: Asked, shelf: Shelf) -> Response:
         name = asked.words["operation"]
         operation = work.operations.get(name)
         if operation is None:
-            return _page(asked, store, held, work, setup_of(held, work, name), None)
+            return _page(asked, store, shelf, held, work, setup_of(held, work, name), None)
         setup = setup_of(held, work, operation.sheet) if operation.sheet else own_sheet(operation, held.figures)
-        return _page(asked, store, held, work, setup, operation)
+        return _page(asked, store, shelf, held, work, setup, operation)
 
 
 def work_named(held: Held, work: Work, name: str) -> str:
@@ -124,13 +126,20 @@ def setup_of(held: Held, work: Work, name: str) -> Setup:
 
 
 def _page(
-    asked: Asked, store: Store, held: Held, work: Work, setup: Setup | None, operation: Operation | None
+    asked: Asked,
+    store: Store,
+    shelf: Shelf,
+    held: Held,
+    work: Work,
+    setup: Setup | None,
+    operation: Operation | None,
 ) -> Response:
     shower = shower_for(asked.session, held.figures)
     open_setup = setup if setup is not None and not setup.closed else None
     name = operation.name if operation else setup.name if setup else ""
     title = operation.what if operation else setup.title if setup else ""
     done = {each.operation: each for each in operations_done(store, held.seen.id)}
+    lost = hangs_on(name, work, done, judged_on(store, shelf, held), shower.first)
     boxes = tuple(_boxes(store, held, setup, operation, shower))
     return asked.page(
         "sheet.html",
@@ -147,6 +156,7 @@ def _page(
         measured=_measured(asked, store, held, done.get(name), boxes),
         done=done.get(name),
         before=_missing(operation, work, done),
+        lost=lost,
         told=told_of(held, asked.many("told"), name, tuple(done), shower),
         unit=shower.first,
     )

@@ -53,7 +53,7 @@ def command(
     """Note that OPERATION is done on the instrument in FILE (with a store: of that name), and what was measured.
 
     \b
-    gramil done thicknessed tarn.toml --shop shop.toml --measured blank_thickness=7.1mm
+    gramil done thicknessed tarn.toml --shop shop.toml --measured blank_thickness=6.6mm
     gramil done slotted Tarn --store shop.gramil --measured slot_depth_setting=3.02mm --hours 1.5
     """
     if store is None and (hours is not None or photos):
@@ -128,6 +128,8 @@ def _in_store(
     store: Store, operation: str, name: str, written: Mapping[str, str], noted: _Noted, now: datetime
 ) -> Iterator[str]:
     from gramil.change.in_store import figures_in_store
+    from gramil.change.made_in_store import standing_in_store
+    from gramil.now.lost_work import hangs_on
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.operations_done import mark_done, operations_done, read_measurements
     from gramil.shop.own_operations import work_of
@@ -138,9 +140,12 @@ def _in_store(
     work = work_of(store, owner.id)
     _refuse(operation, described, work, set(before))
     figures = figures_in_store(store, owner)
+    first = shower_of(figures).first
+    lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
     found = read_measurements(figures, written)
     mark_done(store, owner.id, operation, now, measured=found, **vars(noted))
     pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
+    yield from [lost] if lost else []
     yield from _told(operation, work, described, before, figures, pins)
     yield from _used_up(store, owner.id, operation, now)
     yield f"Noted in {store.path.name}."

@@ -92,8 +92,11 @@ def _setup(figures: Figures, operation: str, whole: Work) -> Setup:
 def _given(store: Store, name: str, operation: str, out: Path, paper: PaperName | None, now: datetime) -> Iterator[str]:
     """The sheet as a file, noted as given out with the tools' settings on it."""
     from gramil.change.in_store import figures_in_store
+    from gramil.change.made_in_store import standing_in_store
+    from gramil.now.lost_work import hangs_on
     from gramil.now.sheet_settings import settings_on
     from gramil.shop.instruments import instrument, revision
+    from gramil.shop.operations_done import operations_done
     from gramil.shop.own_operations import work_of
     from gramil.shop.sheets_given import give_sheet
 
@@ -105,3 +108,6 @@ def _given(store: Store, name: str, operation: str, out: Path, paper: PaperName 
     settings = settings_on(setup, figures, store)
     give_sheet(store, owner.id, latest.number, setup.name, settings, now)
     yield f"Noted as given out, with {len(settings)} settings of tools."
+    done = {each.operation: each for each in operations_done(store, owner.id)}
+    work, judged = work_of(store, owner.id), standing_in_store(store, owner)
+    yield from filter(None, [hangs_on(operation, work, done, judged, shower_of(figures).first)])

@@ -4,6 +4,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from gramil.change.made import Judged
 from gramil.change.made_rows import operations, pieces
+from gramil.change.made_words import said
+from gramil.measure import LengthUnit
 from gramil.shop.operations import Operation, Work
 
 
@@ -24,6 +26,14 @@ def closed_by(work: Work, done: Mapping[str, object], judged: Sequence[Judged]) 
             if cause is not None:
                 found[name] = causes.get(cause.piece, cause)
     return found
+
+
+def hangs_on(
+    operation: str, work: Work, done: Mapping[str, object], judged: Sequence[Judged], first: LengthUnit
+) -> str:
+    """What is lost that an operation not done hangs on, in a sentence; empty where there is nothing."""
+    lost = closed_by(work, done, judged).get(operation)
+    return "" if lost is None else f"Lost, and this hangs on it: {lost.what}: {said(lost, first)}."
 
 
 def _parted(each: Judged) -> bool:
