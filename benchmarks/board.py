@@ -8,11 +8,11 @@ import ezdxf
 
 from benchmarks.timing import milliseconds, seconds
 from gramil.change.shift import shift
-from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
 from gramil.description.reading import read_description, read_shop
 from gramil.drawings.marks import Arc, Circle, Line, Polyline
 from gramil.graph import Figures, derive
 from gramil.pack import build_book, pack_makers, whole_pack
+from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
 from gramil.show import Shower
 from gramil.writers.dxf import dxf_bytes
 

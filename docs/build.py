@@ -9,10 +9,10 @@ from pathlib import Path
 
 import click
 
-from gramil.prints.whole import NOT_DIMENSIONS, whole_graph
 from gramil.cli import COMMANDS, gramil
 from gramil.description.keys import describe_keys
 from gramil.graph import Dimension
+from gramil.prints.whole import NOT_DIMENSIONS, whole_graph
 from gramil.quantities import axes_of, unit_of
 from gramil.reason import formula_of, read_doc, readable
 from gramil.sources import sources

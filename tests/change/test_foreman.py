@@ -27,8 +27,8 @@ CHANGES = (
     "scale.join=12",
     "board.thickness=5 mm",
     "neck.rod=none",
-    "body.depth_neck=98",
-    "nut.width=44",
+    "body.depth_neck=98 mm",
+    "nut.width=44 mm",
 )
 
 

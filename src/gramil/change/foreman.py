@@ -140,7 +140,7 @@ def _dimensions(moves: Sequence[Move], before: Figures, old: Shower, new: Shower
     seen = [move for move in moves if _shows(move, old, new)]
     first = sorted(seen, key=lambda move: -_weight(move, before))[:MATTER]
     yield from (_short(_moved(move, old, new)) for move in first)
-    rest = sorted((move.part for move in seen if move not in first))
+    rest = sorted(move.part for move in seen if move not in first)
     if rest:
         counted = ", ".join(f"{part} {len(list(group))}" for part, group in groupby(rest))
         yield f"More, by part: {counted}."

@@ -1,4 +1,4 @@
-"""What the build book's own pages list: facts, strings, heights, cut lists, records, woods and drawings, by reference."""
+"""What the pages of the build book list: facts, strings, heights, cut lists, records, woods, drawings, by reference."""
 
 from collections.abc import Sequence
 from typing import Any
