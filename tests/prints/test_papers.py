@@ -24,8 +24,9 @@ from gramil.writers.svg import svg_text
 from .every_key import INSTRUMENT, SHOP, changes
 
 EXAMPLES = files("gramil") / "data" / "examples"
-COORDINATE = re.compile(r"-?\d+\.\d{3,6}")
-"""A coordinate in mm: a print is compared to the thousandth."""
+NUMBER = re.compile(r"(-?\d+(?:\.\d+)?)")
+HAIR = 0.00099
+"""Coordinates, of three decimals and more, that differ by no more than this in mm are drawn alike."""
 TARN = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
 THE_SHOP = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")
 
@@ -44,13 +45,22 @@ def given(figures: Figures) -> dict[str, object]:
     return {**{name: text for name, text in svg.items() if not name.startswith(ON_SHEETS)}, **sheets, **pages}
 
 
-def plain(text: str) -> str:
-    return COORDINATE.sub(lambda found: f"{round(float(found[0]), 3) + 0.0:.3f}", text)
+def drawn_alike(one: object, other: object) -> bool:
+    """Whether two texts are the same but for coordinates that differ by less than a hair."""
+    pieces, others = NUMBER.split(str(one)), NUMBER.split(str(other))
+    if pieces[::2] != others[::2]:
+        return False
+    pairs = zip(pieces[1::2], others[1::2], strict=True)
+    return all(a == b or (fine(a, b) and abs(float(a) - float(b)) <= HAIR) for a, b in pairs)
+
+
+def fine(*numbers: str) -> bool:
+    return any(len(number.partition(".")[2]) >= 3 for number in numbers)
 
 
 def differing(old: dict[str, object], new: dict[str, object]) -> set[str]:
     names = {name for name in {**old, **new} if old.get(name) != new.get(name)}
-    return {name for name in names if plain(str(old.get(name))) != plain(str(new.get(name)))}
+    return {name for name in names if not drawn_alike(old.get(name), new.get(name))}
 
 
 def read(text: str, shop: str) -> Figures | None:

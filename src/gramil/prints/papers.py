@@ -22,8 +22,8 @@ from gramil.show import shower_of
 Kind = Literal["sheet", "drawing", "template", "page of the build book"]
 ON_SHEETS = "setup-"
 """What the names of drawings start with that stand on set-up sheets alone."""
-TO_THE_THOUSANDTH = 3
-"""Decimals to which marks are compared, in mm."""
+THOUSANDTH = 0.001
+"""Marks that lie no further apart than this, in mm, are drawn alike."""
 
 
 @dataclass(frozen=True)
@@ -98,7 +98,16 @@ def _either(old: Print | None, new: Print | None) -> Paper | None:
     if old is None or new is None:
         found = new or old
         return found.paper if found else None
-    return None if old.printed == new.printed else new.paper
+    return None if alike(old.printed, new.printed) else new.paper
+
+
+def alike(one: Any, other: Any) -> bool:
+    """Whether two prints show the same: words to the letter, lengths to a thousandth of a millimetre."""
+    if isinstance(one, tuple) and isinstance(other, tuple):
+        return len(one) == len(other) and all(map(alike, one, other))
+    if isinstance(one, float) and isinstance(other, float):
+        return abs(one - other) <= THOUSANDTH or one == other
+    return bool(one == other)
 
 
 def _drawn(figures: Figures, drawing: Drawing) -> Any:
@@ -111,13 +120,11 @@ def _title(figures: Figures, drawing: Drawing) -> str:
 
 
 def plain_marks(marks: Marks, text: Callable[[Ref[Any]], str]) -> Iterator[Any]:
-    """Marks as plain values: lengths to a thousandth of a millimetre, every figure as it is written."""
+    """Marks as plain values, every figure as it is written."""
     return ((type(mark).__name__, *(_plain(getattr(mark, each.name), text) for each in fields(mark))) for mark in marks)
 
 
 def _plain(value: Any, text: Callable[[Ref[Any]], str]) -> Any:
     if isinstance(value, Ref):
         return text(value)
-    if isinstance(value, float):
-        return round(value, TO_THE_THOUSANDTH) + 0.0
     return tuple(_plain(each, text) for each in value) if isinstance(value, tuple) else value
