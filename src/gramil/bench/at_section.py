@@ -154,7 +154,7 @@ def _braces(figures: Figures, cut: Cut) -> tuple[Row, ...]:
         row
         for each in braces_at(figures, cut)
         for row in (
-            (f"{each.name}, high", n.brace_list[each.name].height),
+            (f"{each.name}, high at most", n.brace_list[each.name].height),
             (f"{each.name}, wide", n.brace_list[each.name].width),
         )
     )

@@ -137,11 +137,11 @@ class BraceTable(Table):
     stop: Words = usual("linings", "most run out", START.replace("first", "second"))
     twin: bool = usual(False, "it stands alone", "whether it has a twin, mirrored across the centreline")
     width: Length = given("its width", gt=0, le=60)
-    height: Length = given("its height at the highest", gt=0, le=80)
+    height: Length = given("its height over the plate, where it is highest", gt=0, le=80)
     ends: Literal["tapered", "scalloped", "square", "tucked"] = usual(
         "tapered", "common practice", "how its ends are worked; tucked ones go through the linings to the side"
     )
-    end_height: Length = usual(2.5, "common practice", "its height at the very ends", ge=0, le=80)
+    end_height: Length = usual(2.5, "common practice", "its height over the plate at the very ends", ge=0, le=80)
     end_length: Length = usual(45.0, "common practice", "length over which an end is worked down", ge=0, le=400)
     wood: Words = usual("spruce", "common practice", "what it is made of, by the name in the shop's stock")
     crosses: tuple[Words, ...] = usual(

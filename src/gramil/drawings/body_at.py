@@ -19,9 +19,10 @@ from gramil.drawings.pen import Hatch
 from gramil.drawings.rim_at import STEPS, back_at, edges_at, over_the_middle, plate_between, points_of, rims_at, run
 from gramil.drawings.section_at import Cut, measured_up, section_marks, string_places, turned_over, value_at
 from gramil.graph import Figures
-from gramil.parts.body_records import Brace
+from gramil.parts.body_records import Brace, notches_in
 from gramil.quantities import Mm
 from gramil.reference import Ref
+from gramil.shapes.arched_bar import Notch
 
 Array = NDArray[np.float64]
 Interval = tuple[float, float]
@@ -129,24 +130,53 @@ def _blocks(figures: Figures, hull: Hull) -> Marks:
 
 
 def _braces(figures: Figures, hull: Hull) -> Marks:
-    """Each brace as high as it is where it is cut, on the plate that it is glued to."""
+    """Each brace as high as it is where it is cut, on the plate that it is glued to, notched where it is halved."""
     marks: Marks = ()
     for brace in figures[n.brace_list]:
         place = across(brace.footprint, hull.along)
         if place is not None:
-            y = run(*place)
+            y, low, high = _notched(brace, place, hull.along, _notches(figures, brace, hull.along))
             plate, way = (hull.under(y), -1.0) if brace.plate == "top" else (hull.back(y), 1.0)
-            marks += (_band(y, plate, plate + way * _heights(brace, hull.along, y), "across the grain"),)
+            marks += (_band(y, plate + way * high, plate + way * low, "across the grain"),)
     return marks
 
 
-def _heights(brace: Brace, along: Mm, y: Array) -> Array:
-    """How high a brace is where the cut meets it, from its own upper edge."""
+def _notches(figures: Figures, brace: Brace, along: Mm) -> list[tuple[Interval, Notch]]:
+    """Where the braces that a brace is halved with pass through it at the cut, and the notch for each."""
+    notches = notches_in(brace, figures[n.brace_crossings])
+    others = [each for each in figures[n.brace_list] if each.name in notches]
+    met = [(across(each.footprint, along), notches[each.name]) for each in others]
+    return sorted(((place, notch) for place, notch in met if place is not None), key=lambda each: each[0])
+
+
+def _notched(
+    brace: Brace, place: Interval, along: Mm, notches: list[tuple[Interval, Notch]]
+) -> tuple[Array, Array, Array]:
+    """Places across a brace that is cut, and its lower and upper height over the plate at each."""
+    left, end = place
+    runs = []
+    for (low, high), notch in notches:
+        low, high = max(low, left), min(high, end)
+        if low < high:
+            runs += [_heights(brace, along, (left, low)), _heights(brace, along, (low, high), notch)]
+            left = high
+    runs.append(_heights(brace, along, (left, end)))
+    y, lower, upper = (np.concatenate(each) for each in zip(*runs, strict=True))
+    return y, lower, upper
+
+
+def _heights(brace: Brace, along: Mm, place: Interval, notch: Notch | None = None) -> tuple[Array, Array, Array]:
+    """Places across, and from where to where over its plate a brace stands there, or what a notch has left of it."""
     (x0, y0), (x1, y1) = brace.start, brace.stop
-    long = hypot(x1 - x0, y1 - y0)
-    share = ((along - x0) * (x1 - x0) + (y - y0) * (y1 - y0)) / long**2
-    edge = np.array(brace.upper_edge)
-    return np.asarray(np.interp(share * brace.length, edge[:, 0], edge[:, 1]))
+    before, rate = (along - x0) * (x1 - x0) / brace.length, (y1 - y0) / brace.length
+    bends = y0 + (brace.bar.edge_places() - before) / rate if rate else np.array([])
+    y = np.unique([*run(*place), *bends[(place[0] < bends) & (bends < place[1])]])
+    on = np.clip(before + (y - y0) * rate, 0.0, brace.length)
+    lower, upper = np.zeros_like(y), brace.bar.over_plate(on)
+    if notch is not None:
+        floor = notch.floor - brace.bar.foot(on)
+        lower, upper = (lower, floor) if notch.open_upward else (floor, upper)
+    return y, lower, upper
 
 
 def _bridgeplate_between(figures: Figures, hull: Hull) -> Marks:

@@ -3,6 +3,7 @@
 Plans are in body coordinates: x from the body's edge at the neck, treble up as seen from the face.
 """
 
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any
 
@@ -11,7 +12,7 @@ import numpy as np
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words, mirrored
 from gramil.drawings.pen import handed
-from gramil.parts.body_records import Brace, Crossing, PlateShape
+from gramil.parts.body_records import Brace, Crossing, PlateShape, notches_in
 from gramil.quantities import Mm
 from gramil.reference import EACH, Ref, in_row
 
@@ -141,13 +142,12 @@ def drawing_braces(
 
 
 def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
+    """A brace from its side, the chord of its foot level at the height y on the sheet."""
     address = n.brace_list[brace.name]
-    foot = [(x, y + z) for x, z in _foot(brace)]
-    top = [(x, y + z) for x, z in brace.upper_edge]
     after = (brace.length + 4.0, y)
     return (
-        Polyline((*foot, *reversed(top)), "cut", closed=True),
-        *_notches(brace, crossings, y),
+        Polyline(_on_sheet(brace, brace.bar.outline(notches_in(brace, crossings).values()), y), "cut", closed=True),
+        *_depths(brace, crossings, y),
         Label((after[0], y + 6.5), address.length, f"{brace.name} ({brace.plate}), long ", height=2.6),
         Label((after[0], y + 2.0), address.height, f"{brace.wood}, high ", height=2.6),
         Label((after[0], y - 2.5), address.width, f"{brace.ends}, wide ", height=2.6),
@@ -156,37 +156,22 @@ def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
     )
 
 
-def _rise(brace: Brace, x: float) -> float:
-    """How high the foot's arch stands over its chord at x from the first end: dome side down, so it hangs below."""
-    if np.isinf(brace.radius):
-        return 0.0
-    half = brace.length / 2
-    return float(np.sqrt(brace.radius**2 - (x - half) ** 2) - np.sqrt(brace.radius**2 - half**2))
+def _on_sheet(brace: Brace, points: Iterable[Point], y: float) -> tuple[Point, ...]:
+    return tuple((along, y + height) for along, height in brace.bar.laid(points))
 
 
-def _foot(brace: Brace) -> list[Point]:
-    """The foot, hanging below its chord: the plate is glued under it, domed outward."""
-    return [(float(x), -_rise(brace, float(x))) for x in np.linspace(0.0, brace.length, 49)]
-
-
-def _notches(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
-    """The notch of each crossing: open upward in the brace that lies under, downward in the one that lies over."""
+def _depths(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
+    """How deep each notch is, over it."""
     marks: list[Mark] = []
     for row, each in enumerate(crossings, 1):
+        at = n.brace_crossings[row]
         if brace.name == each.under:
-            marks += _notch(each.along_under, each.width_under, y + brace.height - each.depth_under, y + brace.height)
-            marks.append(_depth(each.along_under, y + brace.height + 2.0, n.brace_crossings[row].depth_under))
+            marks.append(_depth(brace, each.along_under, y, at.depth_under))
         if brace.name == each.over:
-            bottom = y - _rise(brace, each.along_over)
-            marks += _notch(each.along_over, each.width_over, bottom, bottom + each.depth_over)
-            marks.append(_depth(each.along_over, y + brace.height + 2.0, n.brace_crossings[row].depth_over))
+            marks.append(_depth(brace, each.along_over, y, at.depth_over))
     return tuple(marks)
 
 
-def _notch(along: Mm, width: Mm, low: float, high: float) -> Marks:
-    left, right = along - width / 2, along + width / 2
-    return (Polyline(((left, low), (right, low), (right, high), (left, high)), "slots", closed=True),)
-
-
-def _depth(along: Mm, y: float, address: Ref[Any]) -> Label:
-    return Label((along, y), address, "notch deep ", height=2.4, anchor="middle")
+def _depth(brace: Brace, along: Mm, y: float, address: Ref[Any]) -> Label:
+    ((x, high),) = _on_sheet(brace, ((along, float(brace.bar.edge(along))),), y)
+    return Label((x, high + 2.0), address, "notch deep ", height=2.4, anchor="middle")

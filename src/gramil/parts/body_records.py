@@ -5,11 +5,11 @@ treble positive.
 """
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-import numpy as np
-
 from gramil.quantities import Count, Mm, Mm3, Radians, Ratio
+from gramil.shapes.arched_bar import ArchedBar, Notch
 from gramil.shapes.outline import Outline
 from gramil.shapes.unrolled import UnrolledSide
 
@@ -65,8 +65,10 @@ class Ring:
 class Brace:
     """A brace in its place. `length` is level, from end to end; `sagitta` is its foot's over that length.
 
-    `radius` is that of its foot, without end for a flat plate. `start` and `stop` are its ends' middles, `footprint`
-    its four corners on the plate once round, the ends slanted as what they meet.
+    `height` is over the plate where the brace is highest, `end_height` over it at the very ends. `radius` is that of
+    its foot, without end for a flat plate; `nearest` is how far from its first end its line passes the dome's apex.
+    `start` and `stop` are its ends' middles, `footprint` its four corners on the plate once round, the ends slanted as
+    what they meet.
     """
 
     name: str
@@ -85,6 +87,7 @@ class Brace:
     end_length: Mm
     sagitta: Mm
     radius: Mm
+    nearest: Mm
     angle: Radians
     footprint: tuple[Point, ...]
 
@@ -99,26 +102,20 @@ class Brace:
         return (self.stop_x, self.stop_y)
 
     @property
-    def upper_edge(self) -> tuple[Point, ...]:
-        """The edge away from the plate: along from its first end, height there. Level, worked down at the ends in a
-        straight run or, scalloped, in a hollow one."""
-        run = min(self.end_length, self.length / 2)
-        if self.ends == "square":
-            return ((0.0, self.height), (self.length, self.height))
-        near = tuple((run * step, self._height_at(step)) for step in np.linspace(0.0, 1.0, 17).tolist())
-        return (*near, *((self.length - x, z) for x, z in reversed(near)))
-
-    def _height_at(self, share: float) -> Mm:
-        """Height a share of the way up from an end to where the brace is whole."""
-        part = (1 - math.cos(math.pi * share)) / 2 if self.ends == "scalloped" else share
-        return self.end_height + (self.height - self.end_height) * part
+    def bar(self) -> ArchedBar:
+        """Its shape from the side. Square ends are not worked down."""
+        run = 0.0 if self.ends == "square" else self.end_length
+        scalloped = self.ends == "scalloped"
+        return ArchedBar(self.length, self.height, self.end_height, run, scalloped, 1 / self.radius, self.nearest)
 
 
 @dataclass(frozen=True)
 class Crossing:
     """Two braces notched into each other. `over` is open toward the plate, `under` away from it.
 
-    Notches are as wide along a brace as the other is across it, slanted; `along_*` is from the brace's first end.
+    Their floors are level and as high over the plate: `depth_over` is from the foot, `depth_under` from the upper edge,
+    both in the notch's middle. Notches are as wide along a brace as the other is across it, slanted by `angle`;
+    `along_*` is from the brace's first end.
     """
 
     name: str
@@ -133,6 +130,18 @@ class Crossing:
     width_under: Mm
     along_over: Mm
     along_under: Mm
+
+
+def notches_in(brace: Brace, crossings: Iterable[Crossing]) -> dict[str, Notch]:
+    """A brace's notches, each by the name of the brace that it takes in: open upward where this one lies under."""
+    rows = [(each, each.over, each.along_under, each.width_under) for each in crossings if each.under == brace.name]
+    rows += [(each, each.under, each.along_over, each.width_over) for each in crossings if each.over == brace.name]
+    return {
+        other: Notch(
+            along - wide / 2, along + wide / 2, float(brace.bar.foot(along)) + each.depth_over, other == each.over
+        )
+        for each, other, along, wide in rows
+    }
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from gramil.quantities import Mm
 OWNS = ("stick_",)
 
 LONGER, WIDER, HIGHER = 15.0, 0.5, 2.0
-"""What a stick is sawn over the finished brace, in mm: length in all, width, and height besides the foot's arch."""
+"""What a stick is sawn over the finished brace, in mm: length in all, width, and height."""
 KERF = 2.0
 """What a saw that rips sticks takes, in mm: common practice."""
 
@@ -17,11 +17,12 @@ KERF = 2.0
 def stick_list(brace_list: tuple[Brace, ...]) -> tuple[Stick, ...]:
     """A stick for each brace, over size: grain along it, growth rings upright; longest first within a wood.
 
-    Method: length + 15 mm, width + 0.5 mm, height + 2 mm and the foot's sagitta.
+    The foot's arch is cut into the brace's height, which is over the plate.
+    Method: length + 15 mm, width + 0.5 mm, height + 2 mm; a low brace whose ends follow a strong dome needs more.
     Source: common practice.
     """
     found = [
-        Stick(each.name, each.wood, each.length + LONGER, each.width + WIDER, each.height + HIGHER + each.sagitta)
+        Stick(each.name, each.wood, each.length + LONGER, each.width + WIDER, each.bar.tallest + HIGHER)
         for each in brace_list
         if each.length > 0
     ]

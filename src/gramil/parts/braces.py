@@ -118,6 +118,7 @@ def _brace(
         asked.end_length,
         foot.sagitta,
         float(1 / foot.curvature) if foot.curvature else math.inf,
+        float(np.dot(np.subtract((dome.apex_x, dome.apex_y), start), laid.way)),
         math.atan2(abs(stop[1] - start[1]), abs(stop[0] - start[0])),
         corners,
     )
@@ -126,12 +127,17 @@ def _brace(
 def brace_crossings(brace_list: tuple[Brace, ...], braces_asked: tuple[BraceAsked, ...]) -> tuple[Crossing, ...]:
     """Where braces are notched into each other: twins that cross, and those that say so.
 
-    Each is notched by half the height of the lower one, the first named from its top; so both feet lie on the plate.
+    Their heights are those over the plate where they cross. The second named is notched from its foot by half the lower
+    one's, the first from its upper edge down to as much; so both feet lie on the plate.
     Method: where the middle lines meet; the notch in one is as wide as the other, over the sine of the angle.
     Source: common practice, a halved joint.
     """
     joined = {frozenset((each.name, other)) for each in braces_asked for other in (*each.crosses, each.twin)}
-    pairs = [(one, other) for one, other in combinations(brace_list, 2) if frozenset((one.name, other.name)) in joined]
+    pairs = [
+        (one, other)
+        for one, other in combinations(brace_list, 2)
+        if one.plate == other.plate and frozenset((one.name, other.name)) in joined
+    ]
     return tuple(crossing for one, other in pairs for crossing in _crossing(one, other))
 
 
@@ -155,7 +161,9 @@ def _crossing(under: Brace, over: Brace) -> Iterator[Crossing]:
     if place is None:
         return
     sine = _sine(under, over)
-    deep = min(under.height, over.height) / 2
+    along_over, along_under = math.dist(over.start, place), math.dist(under.start, place)
+    high_over, high_under = float(over.bar.over_plate(along_over)), float(under.bar.over_plate(along_under))
+    deep = min(high_over, high_under) / 2
     yield Crossing(
         f"{under.name} and {over.name}",
         over.name,
@@ -163,11 +171,11 @@ def _crossing(under: Brace, over: Brace) -> Iterator[Crossing]:
         *place,
         math.asin(min(1.0, sine)) if _acute(under, over) else math.pi - math.asin(min(1.0, sine)),
         deep,
-        under.height - deep,
+        high_under - deep,
         under.width / sine,
         over.width / sine,
-        math.dist(over.start, place),
-        math.dist(under.start, place),
+        along_over,
+        along_under,
     )
 
 

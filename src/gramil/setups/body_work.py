@@ -163,14 +163,22 @@ def setup_brace_top(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossi
     braces = tuple(each for each in brace_list if each.plate == "top")
     if not braces:
         return skipped("brace-top", "Brace the top", 530, "No top brace is described.")
-    crossing = tuple(_halving(n.brace_crossings[each.name]) for each in brace_crossings)
-    return _bracing("brace-top", "Brace the top", 530, braces, crossing, n.drawing_top_inside)
+    return _bracing(
+        "brace-top", "Brace the top", 530, braces, _halvings(braces, brace_crossings), n.drawing_top_inside
+    )
+
+
+def _halvings(braces: tuple[Brace, ...], crossings: tuple[Crossing, ...]) -> tuple[Text, ...]:
+    """A line for each crossing of these braces; both of a crossing are glued to one plate."""
+    names = {each.name for each in braces}
+    return tuple(_halving(n.brace_crossings[each.name]) for each in crossings if each.under in names)
 
 
 def _halving(at: "n.CrossingRef") -> Text:
     return says(
-        "Halve {} where they cross: {} from above, {} deep, {} from its foot, {} deep. Dry first.",
+        "Halve {}, which cross at {}: {} from above, {} deep, {} from its foot, {} deep. Dry first: both feet on the dish.",
         at.name,
+        at.angle,
         at.under,
         at.depth_under,
         at.over,
@@ -223,8 +231,8 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
     )
 
 
-def setup_brace_back(brace_list: tuple[Brace, ...]) -> Setup:
-    """Arch the back braces' feet and glue them.
+def setup_brace_back(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]) -> Setup:
+    """Arch the back braces' feet, cut their crossings, and glue them.
 
     Method: each brace's foot is the dome's own arc along its line.
     Source: common practice.
@@ -232,7 +240,9 @@ def setup_brace_back(brace_list: tuple[Brace, ...]) -> Setup:
     braces = tuple(each for each in brace_list if each.plate == "back")
     if not braces:
         return skipped("brace-back", "Brace the back", 540, "No back brace is described.")
-    return _bracing("brace-back", "Brace the back", 540, braces, (), n.drawing_back_inside)
+    return _bracing(
+        "brace-back", "Brace the back", 540, braces, _halvings(braces, brace_crossings), n.drawing_back_inside
+    )
 
 
 def _bracing(
@@ -242,10 +252,11 @@ def _bracing(
     at = n.brace_list[longest]
     feet = tuple(
         says(
-            "{}: {} long, its foot full in the middle by {}.",
+            "{}: {} long, its foot full in the middle by {}, and {} high there.",
             n.brace_list[each.name].name,
             n.brace_list[each.name].length,
             n.brace_list[each.name].sagitta,
+            n.brace_list[each.name].height,
         )
         for each in braces
     )
