@@ -55,6 +55,17 @@ def test_a_brace_that_the_scale_carries_out_of_the_body_is_a_stop(severity: Call
     assert severity("brace outside the body", ("[[-20, 75], [-10, 150]]", "[[-20, 175], [-10, 250]]")) == "stop"
 
 
+def test_a_brace_too_low_for_a_straight_edge_is_noted(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    """The third of the back hangs by 2.73 on its dome, over the 2.5 of its ends: 5.3 high is enough, 5.2 is not."""
+    high, low = (
+        ("station = 290\nwidth = 9\nheight = 12", f"station = 290\nwidth = 9\nheight = {to}") for to in (5.3, 5.2)
+    )
+    assert "low braces" not in found_on(text_of, derive_text, high)
+    assert "low braces" in found_on(text_of, derive_text, low)
+
+
 def test_a_ladder_of_braces_has_no_x_to_land_on(example: Callable[[str], Figures]) -> None:
     names = {each.name for each in findings_of(example("fell"))}
     assert "bridge on the X" not in names

@@ -47,6 +47,18 @@ def finding_braces_meet(brace_unmet: tuple[str, ...]) -> Findings:
     return (Finding("notched braces", "stop", n.brace_unmet, math.nan, None, says, remedy),)
 
 
+def finding_brace_low(brace_low: tuple[str, ...]) -> Findings:
+    """Whether a brace is high enough on its dome for a straight upper edge."""
+    if not brace_low:
+        return ()
+    says = (
+        "So low on their dome that a straight upper edge would leave less over the plate than at their ends: "
+        f"{', '.join(brace_low)}. Their cards follow the plate there."
+    )
+    remedy = "Make them higher or shorter, or lower at their ends."
+    return (Finding("low braces", "note", "brace_low", math.nan, "", says, remedy),)
+
+
 def finding_plate_outside(plate_outside: tuple[str, ...], plate_back: Mm) -> Findings:
     """Whether the bridge plate lies in the body."""
     if not plate_outside:

@@ -7,6 +7,7 @@ treble positive.
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cached_property
 
 from gramil.quantities import Count, Mm, Mm3, Radians, Ratio
 from gramil.shapes.arched_bar import ArchedBar, Notch
@@ -101,7 +102,7 @@ class Brace:
         """Its second end."""
         return (self.stop_x, self.stop_y)
 
-    @property
+    @cached_property
     def bar(self) -> ArchedBar:
         """Its shape from the side. Square ends are not worked down."""
         run = 0.0 if self.ends == "square" else self.end_length

@@ -194,6 +194,15 @@ def _acute(one: Brace, other: Brace) -> bool:
     return (a * c + b * d) * (1 if a * c >= 0 else -1) >= 0
 
 
+def brace_low(brace_list: tuple[Brace, ...]) -> tuple[str, ...]:
+    """Braces too low for a straight upper edge on their dome: it would leave less over the plate than at their ends.
+
+    Method: height less what the foot hangs below its chord, against the height at the ends.
+    Source: plane geometry.
+    """
+    return tuple(each.name for each in brace_list if each.bar.follows_plate)
+
+
 def brace_places_top(brace_list: tuple[Brace, ...]) -> Series[Mm]:
     """Ends of the top's braces in turn: first end along and across, second end along and across.
 

@@ -7,6 +7,7 @@ below the straight line (the chord) between the foot's ends. A height over the p
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from math import atan2, ceil, cos, pi, sin, sqrt
 
 import numpy as np
@@ -64,12 +65,12 @@ class ArchedBar:
         """Height of the upper edge over the plate."""
         return self.edge(along) - self.foot(along)
 
-    @property
+    @cached_property
     def hang(self) -> Mm:
         """How far the foot hangs below its chord at most, measured upright."""
         return float(sagitta(self.curvature, self.length / cos(self.tilt) / 2)) / cos(self.tilt)
 
-    @property
+    @cached_property
     def tilt(self) -> Radians:
         """Angle of the chord with the level, positive where the second end is higher."""
         return atan2(float(self.foot(self.length)), self.length)
@@ -79,12 +80,17 @@ class ArchedBar:
         """The least height of a stick that it can be cut from, its upper edge along the stick's."""
         return max(self.height, self.end_height + self.hang)
 
+    @property
+    def follows_plate(self) -> bool:
+        """Whether it is so low that a straight upper edge would come lower than at its ends."""
+        return self.height - self.hang < self.end_height
+
     def edge_places(self) -> Array:
         """Where the upper edge is drawn through: its worked ends, and all along where it follows the plate."""
-        rise = self.height - self.hang - self.end_height
-        pieces = pi * sqrt(abs(rise) / (16 * FINENESS)) if self.scalloped else 1.0
+        rise = abs(self.height - self.hang - self.end_height)
+        pieces = pi * sqrt(rise / (16 * FINENESS)) if self.scalloped else 1.0
         ends = np.linspace(0.0, self._run, max(1, ceil(pieces)) + 1)
-        return np.unique([*ends, *(self.length - ends), *(self._foot_places() if rise < 0 else ())])
+        return np.unique([*ends, *(self.length - ends), *(self._foot_places() if self.follows_plate else ())])
 
     def outline(self, notches: Iterable[Notch] = ()) -> tuple[Point, ...]:
         """Once round, from the foot's first end: the foot, then back along the upper edge, with its notches cut.
@@ -101,7 +107,7 @@ class ArchedBar:
         over, up = cos(self.tilt), sin(self.tilt)
         return tuple((along * over + height * up, height * over - along * up) for along, height in points)
 
-    @property
+    @cached_property
     def _run(self) -> Mm:
         return min(self.end_run, self.length / 2)
 
@@ -125,12 +131,11 @@ class ArchedBar:
 
 def _run(places: Array, height: Callable[[ArrayLike], Array], notches: list[Notch]) -> list[Point]:
     """A run through `places` at their heights, down one wall of each notch and up the other."""
-    kept = [x for x in places.tolist() if not any(notch.left <= x <= notch.right for notch in notches)]
-    points = [(x, 0, float(height(x))) for x in kept]
     first, last = float(places[0]), float(places[-1])
-    for notch in notches:
-        for wall, outer in ((notch.left, 0), (notch.right, 2)):
-            points.append((min(last, max(first, wall)), 1, notch.floor))
-            if first < wall < last:
-                points.append((wall, outer, float(height(wall))))
+    walls = [(wall, outer) for each in notches for wall, outer in ((each.left, 0), (each.right, 2))]
+    outer = [(x, 0) for x in places.tolist() if not any(each.left <= x <= each.right for each in notches)]
+    outer += [(wall, order) for wall, order in walls if first < wall < last]
+    heights = height([x for x, _ in outer]).tolist()
+    points = [(x, order, z) for (x, order), z in zip(outer, heights, strict=True)]
+    points += [(min(last, max(first, wall)), 1, each.floor) for each in notches for wall in (each.left, each.right)]
     return [(x, z) for x, _, z in sorted(points)]
