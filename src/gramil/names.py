@@ -635,11 +635,11 @@ if TYPE_CHECKING:
         end_length: Ref[Mm]
         sagitta: Ref[Mm]
         radius: Ref[Mm]
+        nearest: Ref[Mm]
         angle: Ref[Radians]
         footprint: Members[Ref[Any], Any]
         start: Ref[Any]
         stop: Ref[Any]
-        upper_edge: Members[Ref[Any], Any]
 
     class CrossingRef(Ref[Crossing]):
         name: Ref[str]
@@ -1532,6 +1532,7 @@ if TYPE_CHECKING:
     # findings/on_braces.py
     finding_brace_outside: Members[FindingRef, Finding] = of(findings_on_braces.finding_brace_outside)
     finding_braces_meet: Members[FindingRef, Finding] = of(findings_on_braces.finding_braces_meet)
+    finding_brace_low: Members[FindingRef, Finding] = of(findings_on_braces.finding_brace_low)
     finding_plate_outside: Members[FindingRef, Finding] = of(findings_on_braces.finding_plate_outside)
     finding_wings: Members[FindingRef, Finding] = of(findings_on_braces.finding_wings)
     finding_plate_under_pins: Members[FindingRef, Finding] = of(findings_on_braces.finding_plate_under_pins)
@@ -1755,6 +1756,7 @@ if TYPE_CHECKING:
     brace_list: Members[BraceRef, Brace] = of(part_braces.brace_list)
     brace_crossings: Members[CrossingRef, Crossing] = of(part_braces.brace_crossings)
     brace_unmet: Members[Ref[str], str] = of(part_braces.brace_unmet)
+    brace_low: Members[Ref[str], str] = of(part_braces.brace_low)
     brace_places_top: Rows = of(part_braces.brace_places_top)
     brace_places_back: Rows = of(part_braces.brace_places_back)
     brace_legs: Members[Ref[str], str] = of(part_braces.brace_legs)

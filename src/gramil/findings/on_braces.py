@@ -56,7 +56,7 @@ def finding_brace_low(brace_low: tuple[str, ...]) -> Findings:
         f"{', '.join(brace_low)}. Their cards follow the plate there."
     )
     remedy = "Make them higher or shorter, or lower at their ends."
-    return (Finding("low braces", "note", "brace_low", math.nan, "", says, remedy),)
+    return (Finding("low braces", "note", n.brace_low, math.nan, None, says, remedy),)
 
 
 def finding_plate_outside(plate_outside: tuple[str, ...], plate_back: Mm) -> Findings:

@@ -163,9 +163,7 @@ def setup_brace_top(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossi
     braces = tuple(each for each in brace_list if each.plate == "top")
     if not braces:
         return skipped("brace-top", "Brace the top", 530, "No top brace is described.")
-    return _bracing(
-        "brace-top", "Brace the top", 530, braces, _halvings(braces, brace_crossings), n.drawing_top_inside
-    )
+    return _bracing("brace-top", "Brace the top", 530, braces, _halvings(braces, brace_crossings), n.drawing_top_inside)
 
 
 def _halvings(braces: tuple[Brace, ...], crossings: tuple[Crossing, ...]) -> tuple[Text, ...]:
@@ -176,7 +174,8 @@ def _halvings(braces: tuple[Brace, ...], crossings: tuple[Crossing, ...]) -> tup
 
 def _halving(at: "n.CrossingRef") -> Text:
     return says(
-        "Halve {}, which cross at {}: {} from above, {} deep, {} from its foot, {} deep. Dry first: both feet on the dish.",
+        "Halve {}, which cross at {}: {} from above, {} deep, {} from its foot, {} deep. "
+        "Dry first: both feet on the dish.",
         at.name,
         at.angle,
         at.under,
