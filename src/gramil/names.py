@@ -38,6 +38,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_body": ("body_perimeter",),
     "finding_body_length": ("body_length", "top_length",),
     "finding_body_rise": ("heights_body_rise", "limit_body_rise_least", "limit_body_rise_most",),
+    "finding_brace_low": ("brace_low",),
     "finding_brace_outside": ("brace_list",),
     "finding_brace_stock": ("stick_list",),
     "finding_braces_apart": ("limit_brace_room", "room_between_braces",),
@@ -181,7 +182,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list",),
     "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "care_papers", "drawing_setup_blank", "limit_tolerance_height",),
     "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity",),
-    "setup_brace_back": ("brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height",),
+    "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height",),
     "setup_brace_stock": ("drawing_braces", "stick_billets", "stick_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height",),
     "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_total",),
@@ -203,7 +204,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft",),
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed",),
     "setup_nut_slots": ("crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "nut_spread",),
-    "setup_owner_air": ("board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_made", "dome_rise_wet", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
+    "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
     "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_total",),
     "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness",),
     "setup_saddle_slot": ("bridge_hold_behind", "bridge_hold_below", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness",),
@@ -230,7 +231,7 @@ if TYPE_CHECKING:
     from gramil.drawings.section import Across
     from gramil.drawings.setup_sections import Sawn
     from gramil.findings.finding import Finding
-    from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
+    from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
     from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit
@@ -329,6 +330,7 @@ if TYPE_CHECKING:
     from gramil.parts import template as part_template
     from gramil.parts import tension as part_tension
     from gramil.parts import thickness as part_thickness
+    from gramil.parts import top_across as part_top_across
     from gramil.parts import wire as part_wire
     from gramil.setups import arching as setups_arching
     from gramil.setups import body_binding as setups_body_binding
@@ -857,6 +859,17 @@ if TYPE_CHECKING:
         frets: Ref[Count]
         worst: Ref[Mm]
         serves: Ref[bool]
+
+    class HolderRef(Ref[Holder]):
+        name: Ref[str]
+        share: Ref[Ratio]
+        lean: Ref[Ratio]
+        length: Ref[Mm]
+        width: Ref[Mm]
+        height: Ref[Mm]
+        low: Ref[Mm]
+        high: Ref[Mm]
+        counts: Ref[Mm2]
 
     class WireFitRef(Ref[WireFit]):
         name: Ref[str]
@@ -1828,10 +1841,13 @@ if TYPE_CHECKING:
     dome_curvature_dry: Ref[PerMm] = of(part_dome_year.dome_curvature_dry)
     dome_curvature_dry_least: Ref[PerMm] = of(part_dome_year.dome_curvature_dry_least)
     dome_curvature_wet: Ref[PerMm] = of(part_dome_year.dome_curvature_wet)
+    dome_curvature_wet_least: Ref[PerMm] = of(part_dome_year.dome_curvature_wet_least)
     dome_across: Ref[Mm] = of(part_dome_year.dome_across)
     dome_rise_dry: Ref[Mm] = of(part_dome_year.dome_rise_dry)
     dome_rise_made: Ref[Mm] = of(part_dome_year.dome_rise_made)
     dome_rise_wet: Ref[Mm] = of(part_dome_year.dome_rise_wet)
+    dome_rise_dry_least: Ref[Mm] = of(part_dome_year.dome_rise_dry_least)
+    dome_rise_wet_least: Ref[Mm] = of(part_dome_year.dome_rise_wet_least)
 
     # parts/features.py
     feature_list: Members[FeatureRef, Feature] = of(part_features.feature_list)
@@ -2175,6 +2191,17 @@ if TYPE_CHECKING:
     thickness_edge_spread: Ref[Mm] = of(part_thickness.thickness_edge_spread)
     thickness_before_levelling: Ref[Mm] = of(part_thickness.thickness_before_levelling)
     thickness_to_plane: Rows = of(part_thickness.thickness_to_plane)
+
+    # parts/top_across.py
+    across_station: Ref[Mm] = of(part_top_across.across_station)
+    across_area: Ref[Mm2] = of(part_top_across.across_area)
+    across_holders: Members[HolderRef, Holder] = of(part_top_across.across_holders)
+    across_near: Members[HolderRef, Holder] = of(part_top_across.across_near)
+    across_height: Ref[Mm] = of(part_top_across.across_height)
+    across_height_near: Ref[Mm] = of(part_top_across.across_height_near)
+    across_lean: Ref[Ratio] = of(part_top_across.across_lean)
+    across_covered: Ref[Mm] = of(part_top_across.across_covered)
+    across_unheld: Ref[str] = of(part_top_across.across_unheld)
 
     # parts/wire.py
     wire_line: Rows = of(part_wire.wire_line)

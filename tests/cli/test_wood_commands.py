@@ -141,6 +141,10 @@ def test_bad_input_says_what_to_write(words: tuple[str, ...], said: str) -> None
 def test_a_top_glued_damp_may_crack_and_one_settled_may_go() -> None:
     damp = run("if-glued", "top", "--wood", "Sitka spruce", "--rh", "65").output
     assert "DO THIS FIRST" in damp
+    assert "radius of the dome" in damp
+    fan = run("if-glued", "top", "--wood", "Sitka spruce", "--rh", "65", "--fan").output
+    assert "radius of the dome" not in fan
+    assert "dome: not judged" in fan
     settled = run("if-glued", "top", "--wood", "Sitka spruce", "--rh", "45", "--later", "45").output
     assert "GO:" in settled
     assert "assumed" in settled

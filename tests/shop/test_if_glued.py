@@ -43,6 +43,15 @@ def test_a_settled_top_may_go_and_keeps_its_dome() -> None:
     assert high > 7620.0 or high < 0.0  # dry: flatter, or sunk
 
 
+def test_of_a_fan_braced_top_no_dome_is_told_and_why_is_said() -> None:
+    fan = braced_plate(TOP, AIRS[1].moisture, AIRS, across=False)
+    assert not any("dome" in each.what for later in fan.laters for each in later.figures)
+    assert any(words.startswith("dome: not judged, because") for words in fan.assumptions)
+    ladder = braced_plate(TOP, AIRS[1].moisture, AIRS)
+    assert any("upper bound" in words for words in ladder.assumptions)
+    assert fan.laters[0].judgement == ladder.laters[0].judgement
+
+
 def test_a_board_that_shrinks_shows_its_fret_ends() -> None:
     """Persimmon, flatsawn 0.00403 (table 13-5, from memory): 52.4 mm between bindings, 8.5 to 5.4 %."""
     board = Sized(PERSIMMON, "tangential", 8.5, 430.0, 56.0, 6.0)

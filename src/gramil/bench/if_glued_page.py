@@ -124,6 +124,7 @@ def _glue_up(
         brace=own.get("brace", BRACE),
         spacing=own.get("spacing", SPACING),
         dome=own.get("dome", DOME),
+        across=own.get("across", True),
     )
 
 
@@ -140,7 +141,7 @@ def _of_instrument(what: What, owner: Held | None) -> dict[str, Any]:
         brace = (float(figures[n.dome_brace_width]), float(figures[n.dome_brace_height]))
         radius = float(figures[n.top_radius])
         found |= {"other": top.brace_wood, "dome": radius if math.isfinite(radius) else 0.0}
-        found |= _sound({"spacing": figures[n.dome_brace_spacing]})
+        found |= {"across": not figures[n.across_unheld], **_sound({"spacing": figures[n.dome_brace_spacing]})}
         found |= {"brace": brace} if all(math.isfinite(each) and each > 0 for each in brace) else {}
     return found
 

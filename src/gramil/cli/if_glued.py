@@ -43,6 +43,7 @@ from gramil.wood.species import Species, find_species
 @click.option(
     "--dome", type=LENGTH, default="7620 mm", show_default=True, help="Radius of the dome as glued; 0 is flat."
 )
+@click.option("--fan", is_flag=True, help="A top braced along its grain: its dome is not judged.")
 @click.option(
     "--units", type=click.Choice(["mm", "in"]), default="mm", show_default=True, help="Unit of lengths shown."
 )
@@ -113,6 +114,7 @@ def _asked(what: What, piece: PieceNow | None, at: _Bench, said: dict[str, Any])
         brace=said["brace"],
         spacing=said["spacing"],
         dome=said["dome"],
+        across=not said["fan"],
     )
 
 

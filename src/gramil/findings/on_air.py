@@ -129,9 +129,12 @@ def finding_dome(
     top_brace_modulus: MPa,
     top_wood: str,
     top_brace_wood: str,
+    across_unheld: str,
 ) -> Findings:
     """Whether the top's dome may sink flat, or beyond, in the driest air of its owner's year."""
     name, address = "top's dome in dry air", n.dome_rise_dry
+    if across_unheld:
+        return (_not_judged(name, address, f"because {across_unheld}", "Tell the owner what air it wants."),)
     asked = (
         (top_movement_radial, f"how {top_wood} moves"),
         (top_modulus_across, f"how stiff {top_wood} is across the grain"),
@@ -142,11 +145,15 @@ def finding_dome(
         remedy = "Name known woods under [top], or give their figures under [[wood]] in the shop."
         return (_not_judged(name, address, because, remedy),)
     sunk, sure = dome_curvature_dry <= 0, dome_curvature_dry_least <= 0
-    says = "At most, with nothing taken out by creep, it sinks flat or beyond." if sunk else "Some of the dome is left."
+    told = (
+        "At most, with nothing taken out by creep, it sinks flat or beyond."
+        if sunk
+        else "Some of the dome is left, however it goes."
+    )
     if sure:
-        says = "Even if creep takes out as much as is likely, it sinks flat or beyond."
+        told = "Even if creep takes out as much as is likely, it sinks flat or beyond."
     remedy = "Make the dome rounder, its braces higher, or tell the owner what air it wants." if sunk else ""
-    return (Finding(name, "caution" if sure else _note(sunk), address, dome_rise_dry, None, says, remedy),)
+    return (Finding(name, "caution" if sure else _note(sunk), address, dome_rise_dry, None, told, remedy),)
 
 
 def _note(over: bool) -> Severity:

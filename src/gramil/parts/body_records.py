@@ -9,7 +9,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from gramil.quantities import Count, Mm, Mm3, Radians, Ratio
+from gramil.quantities import Count, Mm, Mm2, Mm3, Radians, Ratio
 from gramil.shapes.arched_bar import ArchedBar, Notch
 from gramil.shapes.outline import Outline
 from gramil.shapes.unrolled import UnrolledSide
@@ -143,6 +143,29 @@ def notches_in(brace: Brace, crossings: Iterable[Crossing]) -> dict[str, Notch]:
         )
         for each, other, along, wide in rows
     }
+
+
+@dataclass(frozen=True)
+class Holder:
+    """What a brace of the top does in a strip across it: `length` of it lies there, from `low` to `high` across.
+
+    `share` is how much of it counts, `lean` its slope from square (treble end toward the tail positive), `height` over
+    the plate by the cubic mean.
+    """
+
+    name: str
+    share: Ratio
+    lean: Ratio
+    length: Mm
+    width: Mm
+    height: Mm
+    low: Mm
+    high: Mm
+
+    @property
+    def counts(self) -> Mm2:
+        """How much it counts beside others: its width times its length, as much of it as counts."""
+        return self.share * self.length * self.width
 
 
 @dataclass(frozen=True)

@@ -19,7 +19,12 @@ NOTHING = says(
 
 
 def setup_owner_air(
-    sprout_most: Mm, core_inset: Mm, scale_frets: Count, dome_curvature_dry: PerMm, dome_curvature_wet: PerMm
+    sprout_most: Mm,
+    core_inset: Mm,
+    scale_frets: Count,
+    dome_curvature_dry: PerMm,
+    dome_curvature_dry_least: PerMm,
+    across_unheld: str,
 ) -> Setup:
     """The air that the instrument was made in, the driest and dampest that it is meant for, and what it does in them.
 
@@ -27,14 +32,14 @@ def setup_owner_air(
     Source: common practice.
     """
     board, dome = not math.isnan(sprout_most), not math.isnan(dome_curvature_dry)
-    if not board and not dome:
+    if not board and not dome and not across_unheld:
         return skipped("owner-air", TITLE, 900, NOTHING)
     return Setup(
         "owner-air",
         TITLE,
         900,
         (
-            *_airs(dome_curvature_dry, dome_curvature_wet),
+            *_airs(dome_curvature_dry, dome_curvature_dry_least),
             *(_board_figures(core_inset) if board else ()),
         ),
         (
@@ -46,7 +51,7 @@ def setup_owner_air(
             "Never a hot car, a radiator, or an outside wall.",
         ),
         "A hygrometer read beside a second one in the same case: two that disagree by much are both wrong.",
-        (_board_words(board), _dome_words(dome)),
+        (_board_words(board), _dome_words(dome, across_unheld)),
         (says("board of {}", n.board_wood), says("top of {}", n.top_wood)),
         tables=(_widths(scale_frets),) if board else (),
     )
@@ -60,21 +65,33 @@ def _board_figures(core_inset: Mm) -> tuple[BigFigure, ...]:
     return (ends, step) if core_inset else (ends,)
 
 
-def _airs(dry: PerMm, wet: PerMm) -> tuple[BigFigure, ...]:
+def _airs(dry: PerMm, dry_least: PerMm) -> tuple[BigFigure, ...]:
     """The three airs, each with what the top's dome is in it."""
-    least, most = _dome(n.dome_rise_dry, dry), _dome(n.dome_rise_wet, wet)
+    sunk = ": sunk, a hollow" if dry_least < 0 else ", a hollow" if dry < 0 else ""
     made = says("top's dome {} over {}", n.dome_rise_made, n.dome_across)
     case = "hygrometer in the case"
     return (
         BigFigure(n.limit_gluing_humidity, "Relative humidity that it was made for", made, case),
-        BigFigure(n.limit_owner_humidity_least, "Driest air that it is meant for", least, "hygrometer"),
-        BigFigure(n.limit_owner_humidity_most, "Dampest air that it is meant for", most, "hygrometer"),
+        BigFigure(
+            n.limit_owner_humidity_least,
+            "Driest air that it is meant for",
+            _dome(n.dome_rise_dry_least, n.dome_rise_dry, dry, sunk),
+            "hygrometer",
+        ),
+        BigFigure(
+            n.limit_owner_humidity_most,
+            "Dampest air that it is meant for",
+            _dome(n.dome_rise_wet_least, n.dome_rise_wet, dry),
+            "hygrometer",
+        ),
     )
 
 
-def _dome(address: Ref[Any], curvature: PerMm) -> Text:
-    """In words where it has sunk, since a minus says little to who reads the page."""
-    return says(f"top's dome {{}}{': sunk, a hollow' if curvature < 0 else ''}", address)
+def _dome(least: Ref[Any], most: Ref[Any], curvature: PerMm, sunk: str = "") -> Text:
+    """The least that it changes, then the most; a hollow in words, since a minus says little to who reads the page."""
+    if math.isnan(curvature):
+        return says("top's dome {}", most)
+    return says(f"top's dome {{}}, at most {{}}{sunk}", least, most)
 
 
 def _board_words(known: bool) -> Text:
@@ -89,7 +106,9 @@ def _board_words(known: bool) -> Text:
     )
 
 
-def _dome_words(known: bool) -> Text:
+def _dome_words(known: bool, unheld: str) -> Text:
+    if unheld:
+        return says("What the top's dome becomes is not foretold: {}.", n.across_unheld)
     if not known:
         return says(
             "What the top's dome becomes is not known: no source gives all that it hangs on ({}, braces of {}).",
@@ -97,9 +116,9 @@ def _dome_words(known: bool) -> Text:
             n.top_brace_wood,
         )
     return says(
-        "The dome is told as its rise under a straightedge across the top, and is the most that it can change; creep "
-        "and the frame around it take some back. Braces are taken as {} wide, {} high "
-        "and {} apart, of {}.",
+        "The dome is told as its rise under a straightedge across the top: first what is likely to be left of the "
+        "change once the wood has crept, then an upper bound, as if it never did and the sides did not hold it. "
+        "Braces are taken as {} wide, {} high and {} apart, of {}.",
         n.dome_brace_width,
         n.dome_brace_height,
         n.dome_brace_spacing,

@@ -46,7 +46,10 @@ SPACING, DOME = 90.0, 7620.0
 
 @dataclass(frozen=True)
 class GlueUp:
-    """Wood of a moisture (%) glued to other wood (None for a board alone); sizes mm, `dome` 0 is flat."""
+    """Wood of a moisture (%) glued to other wood (None for a board alone); sizes mm, `dome` 0 is flat.
+
+    `across` is whether a top's braces hold it across its grain near its widest part.
+    """
 
     what: What
     wood: Species
@@ -60,6 +63,7 @@ class GlueUp:
     brace: tuple[Mm, Mm] = BRACE
     spacing: Mm = SPACING
     dome: Mm = DOME
+    across: bool = True
 
 
 def case_of(up: GlueUp, airs: Sequence[Air]) -> Case:
@@ -71,7 +75,7 @@ def case_of(up: GlueUp, airs: Sequence[Air]) -> Case:
         return bound_board(board, up.binding, airs)
     if up.what == "top":
         plate = Plate(up.wood, board.direction, thickness, up.other, *up.brace, up.spacing, up.dome)
-        return braced_plate(plate, up.moisture, airs)
+        return braced_plate(plate, up.moisture, airs, up.across)
     moisture = up.moisture if up.other_moisture is None else up.other_moisture
     other = Sized(up.other, "radial", moisture, *OTHER_SIZES[up.what])
     return bridge(board, other, airs) if up.what == "bridge" else neck_and_board(board, other, airs)

@@ -14,6 +14,7 @@ from gramil.wood.air import Air
 from gramil.wood.movement import FIBRE_SATURATION, SHRINKAGE_ALONG, free_strain
 from gramil.wood.restraint import (
     CREEP,
+    STRIP,
     Judgement,
     Plate,
     StripLayer,
@@ -25,6 +26,11 @@ from gramil.wood.restraint import (
 from gramil.wood.species import Direction, Species
 
 Answer = Literal["go", "wait", "do this first"]
+DOME_BY_STRIP = (
+    f"dome: one strip across the grain, as wide as the braces are apart, {STRIP[0]:g} to {STRIP[1]:g} of it in a whole "
+    "plate; the last figure is an upper bound: nothing crept, and the frame around does not hold it"
+)
+DOME_NOT_JUDGED = "dome: not judged, because no braces across the grain hold the top near its widest part"
 GRAVITY: tuple[Judgement, ...] = ("holds", "pressed", "not judged", "may crack", "cracks")
 """From what may stand to what must not happen."""
 
@@ -77,16 +83,20 @@ class Sized:
     thickness: float
 
 
-def braced_plate(plate: Plate, moisture: float, airs: Sequence[Air]) -> Case:
-    """A plate glued to its braces at a moisture (%): strain and stress held in, and what its dome becomes."""
+def braced_plate(plate: Plate, moisture: float, airs: Sequence[Air], across: bool = True) -> Case:
+    """A plate glued to its braces at a moisture (%): strain and stress held in, and what its dome becomes.
+
+    across: whether its braces run across the grain near its widest part; of one braced by a fan no dome is told.
+    """
     laters, words = [], dict[str, None]()
     for air in airs:
         state = held(plate.species, plate.direction, moisture, air.moisture)
         judged = verdict(state)
         words |= dict.fromkeys(judged.assumptions)
-        figures = [*_strain(state.strain), *_stress(state.stress), *_dome(plate, moisture, air.moisture)]
+        dome = _dome(plate, moisture, air.moisture) if across else []
+        figures = [*_strain(state.strain), *_stress(state.stress), *dome]
         laters.append(Later(air.humidity, air.moisture, tuple(figures), judged.judgement, judged.why))
-    words["dome: one strip across the grain, as wide as the braces are apart; the frame around does not hold it"] = None
+    words[DOME_BY_STRIP if across else DOME_NOT_JUDGED] = None
     return Case("the plate with its braces", moisture, tuple(laters), tuple(words))
 
 
@@ -158,8 +168,8 @@ def _stress(stress: tuple[float, float] | None) -> list[Figure]:
 
 
 def _dome(plate: Plate, moisture: float, later: float) -> list[Figure]:
-    """The dome's radius with creep at its most and at none; nothing where a figure is missing."""
-    radii = [dome_radius(plate, moisture, later, kept) for kept in (CREEP[0], 1.0)]
+    """The dome's radius, with creep at its most and at none; nothing where a figure is missing."""
+    radii = [dome_radius(plate, moisture, later, kept) for kept in (CREEP[0] * STRIP[0], STRIP[1])]
     known = [radius for radius in radii if radius is not None]
     if len(known) < len(radii):
         return []
