@@ -18,6 +18,7 @@ from gramil.reason import read_doc
 ROOT = Path(gramil.__file__).parent
 FLOORS = {
     "cli": 6, "bench": 6,
+    "acts": 5.5,
     "sheets": 5, "writers": 5, "now": 5,
     "change": 4,
     "prints": 3.5,

@@ -2,6 +2,7 @@
 
 from starlette.responses import Response
 
+from gramil.acts.work import Noted, note_done
 from gramil.bench.asking import Asked, go
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, bare
@@ -9,19 +10,16 @@ from gramil.bench.sheet_page import address_of_work, setup_of, work_for, work_na
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.faults import MakersFault
-from gramil.now.needs import used_up_by
 from gramil.now.sheet_settings import settings_on
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import (
     Measurement,
     add_measurements,
-    mark_done,
     measurements,
     operations_done,
     read_measurements,
 )
 from gramil.shop.sheets_given import give_sheet
-from gramil.shop.stock import promises, use_up
 
 
 def note_work(asked: Asked, shelf: Shelf) -> Response:
@@ -62,11 +60,7 @@ def _mark(asked: Asked, store: Store, held: Held, name: str, measured: tuple[Mea
     if any(each.operation == name for each in operations_done(store, owner)):
         return
     note, who = asked.one("note"), asked.session.who
-    mark_done(store, owner, name, asked.now, measured=measured, note=note, hours=hours, who=who)
-    needs = used_up_by(name)
-    for each in promises(store, owner):
-        if each.need in needs and not each.used_at:
-            use_up(store, each, asked.now, who)
+    note_done(store, owner, name, asked.now, measured=measured, noted=Noted(note, hours), who=who)
 
 
 def _hours(written: str) -> float | None:

@@ -1,13 +1,13 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
 from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from difflib import get_close_matches
 from pathlib import Path
 
 import click
 
+from gramil.acts.work import Noted
 from gramil.change.as_made import AsMade, Off, as_made
 from gramil.change.made_words import said
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
@@ -63,7 +63,7 @@ def command(
     now = moment_of(at)
     if store is not None:
         with open_store(store) as opened:
-            lines = list(_in_store(opened, operation, file, written, _Noted(note, hours, photos), now))
+            lines = list(_in_store(opened, operation, file, written, Noted(note, hours, photos), now))
     else:
         lines = list(_in_file(Path(file), shop, operation, written, note, now))
     for line in lines:
@@ -115,23 +115,15 @@ def _append(record: Path, made: Made, done: Done) -> None:
     put_text(record, new)
 
 
-@dataclass(frozen=True)
-class _Noted:
-    """What is noted beside an operation."""
-
-    note: str
-    hours: float | None
-    photos: tuple[str, ...]
-
-
 def _in_store(
-    store: Store, operation: str, name: str, written: Mapping[str, str], noted: _Noted, now: datetime
+    store: Store, operation: str, name: str, written: Mapping[str, str], noted: Noted, now: datetime
 ) -> Iterator[str]:
+    from gramil.acts.work import note_done
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
     from gramil.now.lost_work import hangs_on
     from gramil.shop.instruments import instrument, revision
-    from gramil.shop.operations_done import mark_done, operations_done, read_measurements
+    from gramil.shop.operations_done import operations_done, read_measurements
     from gramil.shop.own_operations import work_of
 
     owner = instrument(store, name)
@@ -143,26 +135,12 @@ def _in_store(
     first = shower_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
     found = read_measurements(figures, written)
-    mark_done(store, owner.id, operation, now, measured=found, **vars(noted))
+    used = note_done(store, owner.id, operation, now, measured=found, noted=noted)
     pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
     yield from [lost] if lost else []
     yield from _told(operation, work, described, before, figures, pins)
-    yield from _used_up(store, owner.id, operation, now)
+    yield from (f"Used up: {each.name}, for the {each.need}." for each in used)
     yield f"Noted in {store.path.name}."
-
-
-def _used_up(store: Store, owner: int, operation: str, now: datetime) -> Iterator[str]:
-    """What was promised for a need that the operation settles is used now."""
-    from gramil.now.needs import used_up_by
-    from gramil.shop.stock import blanks, parts, promises, use_up
-
-    needs = used_up_by(operation)
-    raw, made = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in parts(store)}
-    for each in promises(store, owner):
-        if each.need in needs and not each.used_at:
-            use_up(store, each, now)
-            name = raw[each.blank] if each.blank is not None else made[each.part or 0]
-            yield f"Used up: {name}, for the {each.need}."
 
 
 def _refuse(operation: str, described: Description, work: Work, done: set[str]) -> None:

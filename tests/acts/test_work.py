@@ -1,0 +1,73 @@
+"""An operation noted as done is one act: wood that was promised for it goes with it, and one undo takes back both."""
+
+from collections.abc import Iterator
+from datetime import UTC, datetime
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+
+from gramil.acts.work import note_done
+from gramil.faults import MakersFault
+from gramil.now.needs import used_up_by
+from gramil.shop.instruments import add_instrument
+from gramil.shop.on_hand import bring_in_shop
+from gramil.shop.opening import Store, create_store
+from gramil.shop.operations_done import operations_done
+from gramil.shop.stock import blanks, promise_blank, promises
+from gramil.shop.undo import last_change, undo
+from gramil.shop.writing import changes, writing
+
+EXAMPLES = files("gramil") / "data" / "examples"
+NOW = datetime(2026, 1, 19, 9, 0, tzinfo=UTC)
+OPERATION = "thicknessed"
+
+
+@pytest.fixture
+def store(tmp_path: Path) -> Iterator[Store]:
+    with create_store(tmp_path / "shop.gramil") as opened:
+        bring_in_shop(opened, (EXAMPLES / "shop.toml").read_text(encoding="utf-8"), "shop.toml", NOW)
+        yield opened
+
+
+@pytest.fixture
+def owner(store: Store) -> int:
+    return add_instrument(store, "Tarn", (EXAMPLES / "tarn.toml").read_text(encoding="utf-8"), NOW).id
+
+
+def promised(store: Store, owner: int) -> None:
+    (need, *_) = used_up_by(OPERATION)
+    promise_blank(store, owner, need, blanks(store)[0].id, NOW)
+
+
+def test_one_undo_takes_back_the_work_and_the_wood(store: Store, owner: int) -> None:
+    promised(store, owner)
+    before = len(changes(store))
+    (used,) = note_done(store, owner, OPERATION, NOW)
+    assert used.name == blanks(store)[0].name
+    assert len(changes(store)) == before + 1
+    assert [bool(each.used_at) for each in promises(store, owner)] == [True]
+    last = last_change(store)
+    assert last is not None
+    undo(store, last.id, NOW)
+    assert operations_done(store, owner) == []
+    assert [bool(each.used_at) for each in promises(store, owner)] == [False]
+
+
+def test_what_fails_half_way_leaves_nothing(store: Store, owner: int, monkeypatch: pytest.MonkeyPatch) -> None:
+    promised(store, owner)
+
+    def fails(*_: object) -> None:
+        raise MakersFault.of("the disk is full")
+
+    monkeypatch.setattr("gramil.acts.work.use_up", fails)
+    with pytest.raises(MakersFault, match="the disk is full"):
+        note_done(store, owner, OPERATION, NOW)
+    assert operations_done(store, owner) == []
+
+
+def test_a_change_within_a_change_is_a_part_of_it(store: Store) -> None:
+    before = len(changes(store))
+    with writing(store, "the whole", NOW) as whole, writing(store, "a step", NOW) as step:
+        assert step == whole
+    assert [each.what for each in changes(store)][: len(changes(store)) - before] in (["the whole"], [])
