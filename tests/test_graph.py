@@ -299,6 +299,27 @@ def test_other_pins_work_out_only_what_hangs_on_them() -> None:
     np.testing.assert_array_equal(back["places"], before["places"])
 
 
+def test_a_pin_on_a_member_of_a_list_changes_that_member_alone() -> None:
+    pinned = figures(pins={'pieces["a.b"].long': Pin(6.5, "today"), "pieces[1].count": Pin(4, "today")})
+    assert pinned["pieces"] == (Piece("the long one", 10.0, 4), Piece("a.b", 6.5, 2))
+    assert pinned.at('pieces["a.b"].half') == 3.25
+
+
+def test_what_a_record_works_out_is_not_pinned() -> None:
+    pinned = figures(pins={'pieces["a.b"].half': Pin(9.0, "today")})
+    assert pinned["pieces"] == figures()["pieces"]
+
+
+@pytest.mark.parametrize(
+    "address", ["places[9]", "crossings[3, 1]", 'pieces["gone"].long', "pieces[7].long", "pieces[1].gone", "gone"]
+)
+def test_a_pin_on_what_is_not_there_any_more_changes_nothing(address: str) -> None:
+    """A board has a fret less, or a brace another name, since it was measured."""
+    pinned, plain = figures(pins={address: Pin(9.0, "today")}), figures()
+    assert pinned["pieces"] == plain["pieces"]
+    np.testing.assert_array_equal(pinned["crossings"], plain["crossings"])
+
+
 def test_an_input_can_be_pinned() -> None:
     assert figures(pins={"width": Pin(5.0, "today")})["area"] == 50.0
 

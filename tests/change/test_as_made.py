@@ -1,15 +1,18 @@
 """A measurement against what is drawn: how far off, in cents where it moves a fret, and what follows."""
 
+import math
+from dataclasses import replace
 from importlib.resources import files
 from math import log2
 from pathlib import Path
+from string import ascii_lowercase
 
 import pytest
 
 from gramil.change.as_made import as_made
 from gramil.change.made import Judged
 from gramil.graph import Figures, Pin
-from gramil.prints.whole import figures_of_files
+from gramil.prints.whole import figures_of_files, setups_of
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
 
@@ -68,3 +71,15 @@ def test_a_reading_without_an_operation_judges_the_one_that_it_is_of(tarn: Figur
     pin = {"slot_depth_setting": Pin(1.5, "today", "measured")}
     (found,) = as_made(tarn, pin, "measured", ("thicknessed", "slotted", "tapered")).judged
     assert (found.operation, found.standing) == ("slotted", "rework")
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "mere", "scree"])
+def test_every_box_of_every_sheet_can_be_filled_in(name: str) -> None:
+    """A member of a list too: its sheet asked for it, and what it was written into could not be read any more."""
+    figures = figures_of_files(EXAMPLES / f"{name}.toml", EXAMPLES / "shop.toml")
+    for address in dict.fromkeys(box.address for setup in setups_of(figures) for box in setup.boxes):
+        value = 1.001 * float(figures.at(address))
+        made = replace(figures, pins={address: Pin(value, "today")}, known={})
+        assert made.at(address) == value or math.isnan(value), address
+        if address.endswith(tuple(ascii_lowercase)) and "[" in address:  # a field of a member
+            assert as_made(figures, {address: Pin(value, "today")}).off[0].measured == value, address

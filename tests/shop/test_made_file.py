@@ -78,6 +78,12 @@ def test_a_whole_row_of_figures_is_not_one_measurement(figures: Figures) -> None
         parse_made(RECORD.replace("core_width_at_fret[7]", "core_width_at_fret")).pins(figures)
 
 
+def test_what_is_counted_is_not_measured(figures: Figures) -> None:
+    """A board measured as having 17 frets was one of 19 with 17: nothing that hangs on it could be worked out."""
+    with pytest.raises(MakersFault, match="counted, not measured"):
+        parse_made(RECORD.replace("core_width_at_fret[7]", "scale_frets").replace('"2 1/16 in"', "17")).pins(figures)
+
+
 @pytest.mark.parametrize("text", ["", "gramil = 2", "done = 3", "[[done", "gramil = 1\ndone = [1]", "made = 1"])
 def test_what_is_no_record_is_told_not_raised(text: str) -> None:
     with pytest.raises(MakersFault):

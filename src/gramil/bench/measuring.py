@@ -11,7 +11,7 @@ from gramil.findings.finding import InWords, in_words
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import setups_of
 from gramil.reference import Text, filled, refs_in
-from gramil.shop.measured import read_measured, unit_of_figure
+from gramil.shop.measured import read_measured, unit_to_measure
 from gramil.show import Shower, shown
 
 MEASURED = "measured."
@@ -42,7 +42,7 @@ class Told:
 def verdict(held: Held, address: str, written: str, shower: Shower) -> Verdict:
     """How far a measurement is off, in its unit and in cents."""
     try:
-        unit = unit_of_figure(held.figures, address)
+        unit = unit_to_measure(held.figures, address)
         value = read_measured(bare(written), unit, shower.first, address)
     except MakersFault as fault:
         return Verdict("", "", ". ".join(filter(None, (fault.faults[0].what, fault.faults[0].remedy))))

@@ -19,7 +19,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import figures_of
 from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
-from gramil.shop.measured import read_measured, unit_of_figure
+from gramil.shop.measured import read_measured, unit_to_measure
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import lists_beside, work_with
@@ -94,10 +94,11 @@ def _in_file(
     _refuse(operation, described, work, set(made.operations))
     figures = made.pinned(figures_of(described, read_shop(shop)))
     pins = _pins(written, figures, now, operation)
+    told = list(_told(operation, work, described, made.operations, figures, pins))  # before anything is written
     day = now.replace(tzinfo=None, microsecond=0).isoformat()
     rows = tuple(Measured(address, value) for address, value in written.items())
     _append(record, made, Done(operation, day, note, rows))
-    yield from _told(operation, work, described, made.operations, figures, pins)
+    yield from told
     yield f"Noted in {record.name}."
 
 
@@ -135,10 +136,11 @@ def _in_store(
     first = shower_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
     found = read_measurements(figures, written)
-    used = note_done(store, owner.id, operation, now, measured=found, noted=noted)
     pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
+    told = list(_told(operation, work, described, before, figures, pins))  # before anything is written
+    used = note_done(store, owner.id, operation, now, measured=found, noted=noted)
     yield from [lost] if lost else []
-    yield from _told(operation, work, described, before, figures, pins)
+    yield from told
     yield from (f"Used up: {each.name}, for the {each.need}." for each in used)
     yield f"Noted in {store.path.name}."
 
@@ -161,7 +163,7 @@ def _pins(written: Mapping[str, str], figures: Figures, now: datetime, operation
     faults: list[Fault] = []
     for address, value in written.items():
         try:
-            symbol = unit_of_figure(figures, address)
+            symbol = unit_to_measure(figures, address)
             pins[address] = Pin(read_measured(value, symbol, "mm", address), f"{now:%Y-%m-%d}", operation)
         except MakersFault as fault:
             faults += fault.faults

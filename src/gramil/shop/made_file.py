@@ -28,7 +28,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
 from gramil.plain_file import content_of
-from gramil.shop.measured import Written, read_measured, unit_of_figure
+from gramil.shop.measured import Written, read_measured, unit_to_measure
 from gramil.shop.toml_text import Value, table_text
 
 LARGEST_FILE = 1_000_000
@@ -88,7 +88,7 @@ class Made:
         return pins
 
     def _pin(self, each: Measured, done: Done, figures: Figures) -> Pin:
-        symbol = unit_of_figure(figures, each.address)
+        symbol = unit_to_measure(figures, each.address)
         return Pin(read_measured(each.written, symbol, self.units, each.address), done.day, done.operation)
 
     def pinned(self, figures: Figures) -> Figures:

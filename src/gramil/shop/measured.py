@@ -43,6 +43,15 @@ def unit_of_figure(figures: Figures, address: str) -> str:
     return unit or ""
 
 
+def unit_to_measure(figures: Figures, address: str) -> str:
+    """The same of a figure that can be measured on the instrument; raises MakersFault for a count, too."""
+    unit = unit_of_figure(figures, address)
+    if unit == "count" or isinstance(figures.at(address), int):
+        remedy = "change it in the description, if it is another"
+        raise MakersFault.of("this is counted, not measured", remedy=remedy, where=address)
+    return unit
+
+
 def _is_number(value: Any) -> bool:
     """Whether it is one number; infinite ones (a flat radius) are."""
     if isinstance(value, str | bool):

@@ -11,7 +11,7 @@ from datetime import datetime
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
-from gramil.shop.measured import Written, read_measured, unit_of_figure
+from gramil.shop.measured import Written, read_measured, unit_to_measure
 from gramil.shop.moments import moment_text
 from gramil.shop.opening import Store, Value
 from gramil.shop.rows import insert, records, update
@@ -54,7 +54,7 @@ def read_measurements(
     faults: list[Fault] = []
     for address, text in written.items():
         try:
-            symbol = unit_of_figure(figures, address)
+            symbol = unit_to_measure(figures, address)
             value = read_measured(text, symbol, unit, address)
         except MakersFault as fault:
             faults += fault.faults
