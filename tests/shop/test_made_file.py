@@ -1,6 +1,7 @@
 """What is made already, from its file: read whole or every fault of it, and its measurements in place of figures."""
 
 import math
+from collections.abc import Callable
 
 import pytest
 from hypothesis import given
@@ -78,10 +79,11 @@ def test_a_whole_row_of_figures_is_not_one_measurement(figures: Figures) -> None
         parse_made(RECORD.replace("core_width_at_fret[7]", "core_width_at_fret")).pins(figures)
 
 
-def test_what_is_counted_is_not_measured(figures: Figures) -> None:
+def test_what_is_counted_is_not_measured(example: Callable[[str], Figures]) -> None:
     """A board measured as having 17 frets was one of 19 with 17: nothing that hangs on it could be worked out."""
+    text = 'gramil = 1\n[[done]]\noperation = "slotted"\nmeasured = { scale_frets = 17 }\n'
     with pytest.raises(MakersFault, match="counted, not measured"):
-        parse_made(RECORD.replace("core_width_at_fret[7]", "scale_frets").replace('"2 1/16 in"', "17")).pins(figures)
+        parse_made(text).pins(example("tarn"))
 
 
 @pytest.mark.parametrize("text", ["", "gramil = 2", "done = 3", "[[done", "gramil = 1\ndone = [1]", "made = 1"])

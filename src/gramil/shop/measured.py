@@ -46,7 +46,7 @@ def unit_of_figure(figures: Figures, address: str) -> str:
 def unit_to_measure(figures: Figures, address: str) -> str:
     """The same of a figure that can be measured on the instrument; raises MakersFault for a count, too."""
     unit = unit_of_figure(figures, address)
-    if unit == "count" or isinstance(figures.at(address), int):
+    if unit == "count":
         remedy = "change it in the description, if it is another"
         raise MakersFault.of("this is counted, not measured", remedy=remedy, where=address)
     return unit
