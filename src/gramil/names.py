@@ -178,7 +178,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_board": ("saw_kerf",),
     "piece_wire_end": ("wire_nip_back",),
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
-    "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "care_dust", "drawing_setup_arch", "limit_tolerance_height", "station_middle_fret", "thickness_before_levelling",),
+    "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "care_dust", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "thickness_before_levelling",),
     "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list",),
     "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "care_papers", "drawing_setup_blank", "limit_tolerance_height",),
     "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity",),
@@ -191,7 +191,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height",),
     "setup_deepen": ("care_dust", "drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "top_thickness",),
-    "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "saddle_set_back", "saddle_set_back_best",),
+    "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "saddle_set_back", "saddle_set_back_best",),
     "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret",),
     "setup_ledge": ("binding_purfling", "binding_thickness", "care_dust", "core_inset", "drawing_setup_ledge", "feed_agreeing_edge", "feed_other_edge", "ledge_choice", "limit_binding_proud_least", "limit_binding_proud_most", "limit_slot_position", "limit_tolerance_height", "nut_width",),
     "setup_level": ("drawing_setup_level", "limit_tolerance_height", "slot_left_least", "station_middle_fret", "thickness_at_crest", "thickness_at_edge_treble", "thickness_to_plane", "thickness_wedge_angle",),
@@ -200,8 +200,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_blank": ("carve_wood", "drawing_setup_neck_blank", "limit_rip_kerf", "limit_tolerance_height", "plank_choice", "plank_length", "plank_thickness", "plank_width",),
     "setup_neck_carve": ("carve_flat_back", "carve_heel_cap", "carve_heel_width", "carve_lines", "carve_stations", "carve_wood", "drawing_setup_neck_carve", "limit_tolerance_height",),
     "setup_neck_head": ("carve_wood", "drawing_setup_neck_head", "head_hole", "head_posts_x", "head_posts_y", "head_reach", "head_roller_depth", "head_slot_width", "head_slots_apart", "head_thickness", "limit_sideways_bend", "limit_tolerance_height", "limit_tolerance_outline",),
-    "setup_neck_rod": ("carve_rod_pocket_width", "carve_wood", "drawing_setup_neck_rod", "limit_tolerance_height", "neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner", "rod_end", "rod_start", "rod_under_head",),
-    "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft",),
+    "setup_neck_rod": ("carve_rod_pocket_width", "carve_wood", "drawing_setup_neck_rod", "limit_tolerance_height", "limit_tolerance_outline", "neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner", "rod_end", "rod_start", "rod_under_head",),
+    "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft",),
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed",),
     "setup_nut_slots": ("crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "nut_spread",),
     "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
@@ -209,11 +209,11 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness",),
     "setup_saddle_slot": ("bridge_hold_behind", "bridge_hold_below", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness",),
     "setup_sides": ("body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations",),
-    "setup_slot": ("care_dust", "drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
+    "setup_slot": ("care_dust", "drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
     "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "care_dust", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
     "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
-    "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_height", "limit_tolerance_radius", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
+    "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "limit_tolerance_radius", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
 }
 """What each page shows, read off its code: edges of the graph."""
 
@@ -891,6 +891,7 @@ if TYPE_CHECKING:
         boxes: Members[Ref[Any], Any]
         tables: Members[TableRef, Table]
         closed: Ref[Any]
+        box_near: Ref[Any]
         texts: Members[Ref[Any], Any]
 
     class DomeRef(Ref[Dome]):
@@ -1141,7 +1142,9 @@ if TYPE_CHECKING:
     limit_string_error_cents: Ref[Cents]
     limit_string_hump: Ref[Mm]
     limit_strip_over: Ref[Mm]
+    limit_tolerance_angle: Ref[Radians]
     limit_tolerance_bridge: Ref[Mm]
+    limit_tolerance_fit: Ref[Mm]
     limit_tolerance_height: Ref[Mm]
     limit_tolerance_outline: Ref[Mm]
     limit_tolerance_radius: Ref[Mm]

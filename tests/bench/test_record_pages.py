@@ -103,7 +103,9 @@ def test_a_weighing_is_put_right_and_struck(served: Served, demo: httpx.Client) 
 
 def test_a_measurement_and_an_operation_noted_wrongly(served: Served, demo: httpx.Client) -> None:
     form = {"measured.slot_depth_setting": "29.1", "do": "done"}
-    sheet = post(demo, "/instrument/1/operation/slotted", **form).text
+    asked = post(demo, "/instrument/1/operation/slotted", **form).text
+    assert "is the decimal point in its place?" in asked
+    sheet = post(demo, "/instrument/1/operation/slotted", **form, as_read=hidden(asked)["as_read"]).text
     page = demo.get(link(sheet, "slot depth setting")).text
     assert "29.1" in page
     assert post(demo, link_of_form(page), **hidden(page), do="right", written="deep").status_code == 422

@@ -110,6 +110,20 @@ def test_a_wood_with_its_sources(bench: Path) -> None:
     assert "missing, and not guessed" in run("wood", "cocobolo").output
 
 
+def test_bare_lengths_are_in_the_unit_that_is_shown(tmp_path: Path) -> None:
+    """4 in are 101.6 mm, whether the shop's own unit says so or the one that is to be shown."""
+    inches = run("wood", "persimmon", "--width", "101.6 mm", "--units", "in").output
+    assert run("wood", "persimmon", "--width", "4", "--units", "in").output == inches
+    shop = tmp_path / "inches.toml"
+    shop.write_text('gramil = 1\n[shop]\nname = "inches"\nunits = "in"\n', encoding="utf-8")
+    assert run("wood", "persimmon", "--width", "4", "--shop", str(shop)).output == inches
+    glued = ("if-glued", "board", "--wood", "persimmon", "--rh", "60")
+    sizes = ("--width", "50.8 mm", "--thickness", "6.35 mm", "--units", "in")
+    told = run(*glued, *sizes).output
+    assert run(*glued, "--width", "2", "--thickness", "1/4", "--units", "in").output == told
+    assert run(*glued, "--width", "50.8", "--thickness", "6.35", "--units", "mm").output != told
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [

@@ -126,6 +126,15 @@ def test_a_made_board_of_another_scale_is_lost(tarn: Figures) -> None:
     assert "18.00 mm too great" in found.off[0]
 
 
+def test_bare_lengths_of_a_made_part_are_in_the_shop_s_unit(tarn: Figures) -> None:
+    """630 mm are 24.803 in: as bare numbers they are right in a shop of either unit."""
+    inch = replace(tarn, base={**tarn.base, "shop_units": "in"}, known={})
+    for figures, scale in ((tarn, "630"), (inch, f"{630 / 25.4:.6f}")):
+        found = fit(part(scale_bass=scale, scale_treble=scale), figures)
+        assert found is not None
+        assert found.standing == "still right"
+
+
 def test_a_made_board_that_is_too_thick_can_be_reworked_and_is_not_taken_unasked(tarn: Figures) -> None:
     thick = f"{tarn['blank_thickness'] + 0.6:.3f} mm"
     found = fit(part(thickness=thick), tarn)

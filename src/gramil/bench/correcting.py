@@ -1,5 +1,6 @@
 """What was written wrongly, put right or struck: each on a page of its own, so that one tap changes nothing."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from urllib.parse import quote
 
@@ -7,6 +8,7 @@ from starlette.responses import Response
 
 from gramil.bench.ages import clock
 from gramil.bench.asking import Asked, Missing, go, whole_number
+from gramil.bench.doubts import Doubt, measured_doubts
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import bare
 from gramil.bench.numbers import number_of
@@ -214,6 +216,8 @@ def correct_measured(asked: Asked, shelf: Shelf) -> Response:
                 (right,) = read_measurements(held.figures, fields, first)
             except MakersFault as fault:
                 return asked_whether(asked, _wrong_measurement(asked, seen), fault)
+            if found := measured_doubts(asked, held.figures, [right], asked.one("back"), first):
+                return asked_whether(asked, _wrong_measurement(asked, seen), doubts=found)
         correct_measurement(store, seen, right, asked.now, why=asked.one("why"), who=asked.session.who)
     return go(_back(asked, number))
 
@@ -270,7 +274,14 @@ def _number(written: str) -> int:
     return found
 
 
-def asked_whether(asked: Asked, wrong: Wrong, fault: MakersFault | None = None) -> Response:
-    """The page that asks before anything is written; with a fault, what is wrong with what was typed."""
+def asked_whether(
+    asked: Asked, wrong: Wrong, fault: MakersFault | None = None, doubts: Mapping[str, Doubt] | None = None
+) -> Response:
+    """The page that asks before anything is written; with a fault, what is wrong with what was typed.
+
+    `doubts` are what is asked about it: sent again, it is taken as read.
+    """
     faults: tuple[Fault, ...] = fault.faults if fault else ()
-    return asked.page("correct.html", 422 if faults else 200, title=wrong.heading, wrong=wrong, faults=faults)
+    found = doubts or {}
+    status = 422 if faults or found else 200
+    return asked.page("correct.html", status, title=wrong.heading, wrong=wrong, faults=faults, doubts=found)

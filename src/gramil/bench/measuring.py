@@ -3,15 +3,16 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
+from gramil.bench.doubts import doubt_of
 from gramil.bench.shelf import Held
 from gramil.change.as_made import AsMade, as_made, off_at
 from gramil.change.made_words import lines as made_lines
+from gramil.change.questioned import Reading, questions
+from gramil.description.tolerances import tolerance_of
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
 from gramil.graph import Figures, Pin
-from gramil.prints.whole import setups_of
-from gramil.reference import Text, filled, refs_in
-from gramil.shop.measured import read_measured, unit_to_measure
+from gramil.shop.measured import read_measured, unit_to_measure, with_unit
 from gramil.show import Shower, shown
 
 MEASURED = "measured."
@@ -21,11 +22,15 @@ MOST_MOVES = 12
 
 @dataclass(frozen=True)
 class Verdict:
-    """A measurement held against what was wanted: how far off, and whether that is near enough where a sheet says."""
+    """A measurement held against what was wanted: how far off, and whether that is near enough where practice says.
+
+    `asked` is the question that a reading asks for which cannot be meant.
+    """
 
     text: str
     near: str
     fault: str = ""
+    asked: str = ""
 
 
 @dataclass(frozen=True)
@@ -46,7 +51,9 @@ def verdict(held: Held, address: str, written: str, shower: Shower) -> Verdict:
         value = read_measured(bare(written), unit, shower.first, address)
     except MakersFault as fault:
         return Verdict("", "", ". ".join(filter(None, (fault.faults[0].what, fault.faults[0].remedy))))
-    return Verdict(off_text(held.figures, address, value, shower), _near(held, address, value))
+    found = questions(held.figures, [Reading(address, value, with_unit(bare(written), unit, shower.first))])
+    said = next((doubt_of(each, shower.first).text for each in found), "")
+    return Verdict(off_text(held.figures, address, value, shower), _near(held, address, value), asked=said)
 
 
 def off_text(figures: Figures, address: str, value: float, shower: Shower) -> str:
@@ -62,19 +69,10 @@ def _drawn(figures: Figures) -> Figures:
 
 
 def _near(held: Held, address: str, value: float) -> str:
-    """Whether a difference is within what a sheet allows: "near enough", "too far", or empty where no sheet says."""
-    off = abs(value - float(_drawn(held.figures).at(address)))
-    for setup in setups_of(held.figures):
-        for figure in setup.figures:
-            allowed = tuple(refs_in(figure.tolerance))
-            if str(figure.figure) == address and held_to(figure.tolerance) and len(allowed) == 1:
-                return "near enough" if off <= float(held.figures.at(allowed[0])) + 1e-9 else "too far"
-    return ""
-
-
-def held_to(tolerance: Text) -> bool:
-    """Whether a tolerance is so much either way."""
-    return filled(tolerance, str).startswith("±")
+    """Whether a value is as near as practice has it: "near enough", "too far", or empty where it has no tolerance."""
+    wanted = float(_drawn(held.figures).at(address))
+    holds = tolerance_of(address).holds(value, wanted, lambda name: float(held.figures[f"limit_{name}"]))
+    return "" if holds is None else "near enough" if holds else "too far"
 
 
 def bare(written: str) -> str | float:

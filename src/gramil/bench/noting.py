@@ -4,12 +4,15 @@ from starlette.responses import Response
 
 from gramil.acts.work import Noted, note_done
 from gramil.bench.asking import Asked, go
+from gramil.bench.doubts import measured_doubts
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, bare
-from gramil.bench.sheet_page import address_of_work, setup_of, work_for, work_named
+from gramil.bench.sheet_page import address_of_work, asked_again, setup_of, work_for, work_named
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
+from gramil.change.as_made import as_made
 from gramil.faults import MakersFault
+from gramil.graph import Pin
 from gramil.now.sheet_settings import settings_on
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import (
@@ -23,13 +26,22 @@ from gramil.shop.sheets_given import give_sheet
 
 
 def note_work(asked: Asked, shelf: Shelf) -> Response:
-    """What was measured, and with `do=done` the operation as done; what cannot be read is told, and nothing noted."""
+    """What was measured, and with `do=done` the operation as done.
+
+    What cannot be read is told, what cannot be meant is asked about, and nothing is noted.
+    """
     number = instrument_id(asked)
     asked.session.who = asked.one("who", asked.session.who)
     with asked.keeping.opened() as store:
         held = shelf.held(store, number)
         name = work_named(held, work_for(store, held), asked.words["operation"])
         measured = _measured(asked, held)
+        first = shower_for(asked.session, held.figures).first
+        if found := measured_doubts(asked, held.figures, measured, name, first):
+            return asked_again(asked, store, shelf, held, name, found)
+        as_made(
+            held.figures, {each.address: Pin(each.value, "") for each in measured}, name
+        )  # what cannot be is refused
         if asked.one("do") == "done":
             _mark(asked, store, held, name, measured)
         else:

@@ -5,26 +5,33 @@ Nothing is kept: the readings stand in the page's address. What is to stay on re
 
 import csv
 import io
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from starlette.responses import Response
 
 from gramil import names as n
 from gramil.bench.asking import Asked
+from gramil.bench.doubts import Doubt, doubts
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import bare
 from gramil.bench.shelf import Shelf
 from gramil.bench.units import shower_for
+from gramil.change.questioned import Reading as OfFigure
+from gramil.change.questioned import questions
+from gramil.change.set_up_file import as_readings as set_up_as_readings
 from gramil.change.set_up_file import parse_set_up_readings
 from gramil.change.set_up_readings import read_back_set_up
 from gramil.change.set_up_report import report as set_up_report
+from gramil.change.slot_readings import as_readings as slots_as_readings
 from gramil.change.slot_readings import parse_slot_readings, read_back
 from gramil.change.slot_report import report as slot_report
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
 from gramil.show import Shower
 
+_Read = tuple[list[OfFigure], Callable[[], Iterable[str]]]
+"""What was typed as readings of figures, and what gives the lines of what it means."""
 TYPED = "what was typed"
 """What faults call the readings, in the place of a file."""
 PER_STRING = (
@@ -56,13 +63,13 @@ class Group:
 def slots_readback(asked: Asked, shelf: Shelf) -> Response:
     """Where each slot lies, from the nut line, and the likely cause of what is off."""
     return _page(asked, shelf, "Slots as measured", "Measure each slot from the nut line; two or more will do.",
-                 _slot_groups, _slot_lines)  # fmt: skip
+                 _slot_groups, _slots_read)  # fmt: skip
 
 
 def set_up_readback(asked: Asked, shelf: Shelf) -> Response:
     """Cents, heights and relief of the strung instrument, and what they ask for."""
     return _page(asked, shelf, "Set-up as measured", "Strung and at pitch. Leave empty what was not read.",
-                 _set_up_groups, _set_up_lines)  # fmt: skip
+                 _set_up_groups, _set_up_read)  # fmt: skip
 
 
 def _page(
@@ -71,7 +78,7 @@ def _page(
     heading: str,
     how: str,
     groups_of: Callable[[Asked, Figures], Iterable[Group]],
-    lines_of: Callable[[Asked, Figures, Shower], Iterable[str]],
+    read: Callable[[Asked, Figures, Shower], _Read],
 ) -> Response:
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
@@ -79,14 +86,18 @@ def _page(
     groups = tuple(groups_of(asked, held.figures))
     lines: tuple[str, ...] = ()
     faults: tuple[Fault, ...] = ()
+    found: Mapping[str, Doubt] = {}
     if any(field.typed for group in groups for field in group.fields):
         try:
-            lines = tuple(lines_of(asked, held.figures, shower))
+            readings, lines_of = read(asked, held.figures, shower)
+            found = doubts(asked, questions(held.figures, readings), shower.first)
+            lines = () if found else tuple(lines_of())
         except MakersFault as fault:
             faults = tuple(fault.faults)
     return asked.page(
         "readback.html",
-        422 if faults else 200,
+        422 if faults or found else 200,
+        doubts=found,
         title=f"{held.seen.name}: {heading}",
         heading=heading,
         how=how,
@@ -108,11 +119,12 @@ def _slot_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
     yield Group("From the nut line to the slot of", fields)
 
 
-def _slot_lines(asked: Asked, figures: Figures, shower: Shower) -> Iterator[str]:
+def _slots_read(asked: Asked, figures: Figures, shower: Shower) -> _Read:
     last = len(figures[n.fret_position]) - 1
     rows = [(each, asked.one(f"fret.{each}").strip()) for each in range(1, last + 1)]
     text = _csv(("fret", "position"), [(str(fret), str(bare(typed))) for fret, typed in rows if typed])
-    return slot_report(read_back(figures, *parse_slot_readings(text, TYPED, shower.first, last)), shower)
+    frets, measured = parse_slot_readings(text, TYPED, shower.first, last)
+    return slots_as_readings(frets, measured), lambda: slot_report(read_back(figures, frets, measured), shower)
 
 
 def _set_up_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
@@ -122,13 +134,14 @@ def _set_up_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
         yield Group(f"String {string}{', the thinnest' if string == 1 else ''}", fields)
 
 
-def _set_up_lines(asked: Asked, figures: Figures, shower: Shower) -> Iterator[str]:
+def _set_up_read(asked: Asked, figures: Figures, shower: Shower) -> _Read:
     strings = [str(each) for each in range(1, figures[n.strings_count] + 1)]
     read = [(each, what, asked.one(f"{what}.{each}").strip()) for each in strings for what, _ in PER_STRING]
     rows = [("", "relief", asked.one("relief").strip()), *read]
     text = _csv(("string", "what", "value"), [(each, what, str(bare(typed))) for each, what, typed in rows if typed])
     counts = figures[n.strings_count], figures[n.scale_frets], figures[n.action_fret]
-    return set_up_report(read_back_set_up(figures, parse_set_up_readings(text, TYPED, shower.first, *counts)), shower)
+    readings = parse_set_up_readings(text, TYPED, shower.first, *counts)
+    return set_up_as_readings(readings), lambda: set_up_report(read_back_set_up(figures, readings), shower)
 
 
 def _csv(head: tuple[str, ...], rows: list[tuple[str, ...]]) -> str:

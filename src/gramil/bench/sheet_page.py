@@ -1,12 +1,13 @@
 """A sheet: one operation a page, big figures, its drawing, the proof before the cut, and what was measured, judged."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from starlette.responses import HTMLResponse, Response
 
 from gramil.bench.ages import clock
 from gramil.bench.asking import Asked, Missing
+from gramil.bench.doubts import Doubt
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.made_here import judged_on
 from gramil.bench.measuring import MEASURED, told_of, verdict
@@ -16,7 +17,7 @@ from gramil.bench.templating import render
 from gramil.bench.units import shower_for
 from gramil.now.lost_work import hangs_on
 from gramil.pack import title_of
-from gramil.prints.pages import PageText, book, words_of
+from gramil.prints.pages import PageText, book, near_text, words_of
 from gramil.prints.whole import setups_of
 from gramil.setups.setup import Setup
 from gramil.sheets.own_sheet import every_sheet, own_sheet
@@ -31,12 +32,18 @@ from gramil.writers.svg import svg_text
 
 @dataclass(frozen=True)
 class Box:
-    """A field for a measurement: its address, its words, what is wanted, and what was measured last."""
+    """A field for a measurement: its address, its words, what is wanted and how near, and what was measured last.
+
+    `typed` stands in it, and `doubt` is what is asked about that.
+    """
 
     address: str
     what: str
     wanted: str
+    near: str
     last: str
+    typed: str = ""
+    doubt: Doubt | None = None
 
 
 @dataclass(frozen=True)
@@ -83,7 +90,7 @@ def sheet_page(asked: Asked, shelf: Shelf) -> Response:
         work = work_for(store, held)
         name = asked.words["setup"]
         operation = next((each for each in work.operations.values() if name in (each.sheet, each.name)), None)
-        return _page(asked, store, shelf, held, work, setup_of(held, work, name), operation)
+        return _page(asked, store, shelf, held, work, setup_of(held, work, name), operation, {})
 
 
 def work_page(asked: Asked, shelf: Shelf) -> Response:
@@ -91,12 +98,24 @@ def work_page(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
         work = work_for(store, held)
-        name = asked.words["operation"]
-        operation = work.operations.get(name)
-        if operation is None:
-            return _page(asked, store, shelf, held, work, setup_of(held, work, name), None)
-        setup = setup_of(held, work, operation.sheet) if operation.sheet else own_sheet(operation, held.figures)
-        return _page(asked, store, shelf, held, work, setup, operation)
+        return _work(asked, store, shelf, held, work, asked.words["operation"], {})
+
+
+def asked_again(
+    asked: Asked, store: Store, shelf: Shelf, held: Held, name: str, found: Mapping[str, Doubt]
+) -> Response:
+    """The page of an operation with what was typed, and under each field what is asked about it."""
+    return _work(asked, store, shelf, held, work_for(store, held), name, found)
+
+
+def _work(
+    asked: Asked, store: Store, shelf: Shelf, held: Held, work: Work, name: str, found: Mapping[str, Doubt]
+) -> Response:
+    operation = work.operations.get(name)
+    if operation is None:
+        return _page(asked, store, shelf, held, work, setup_of(held, work, name), None, found)
+    setup = setup_of(held, work, operation.sheet) if operation.sheet else own_sheet(operation, held.figures)
+    return _page(asked, store, shelf, held, work, setup, operation, found)
 
 
 def work_named(held: Held, work: Work, name: str) -> str:
@@ -133,6 +152,7 @@ def _page(
     work: Work,
     setup: Setup | None,
     operation: Operation | None,
+    found: Mapping[str, Doubt],
 ) -> Response:
     shower = shower_for(asked.session, held.figures)
     open_setup = setup if setup is not None and not setup.closed else None
@@ -140,9 +160,16 @@ def _page(
     title = operation.what if operation else setup.title if setup else ""
     done = {each.operation: each for each in operations_done(store, held.seen.id)}
     lost = hangs_on(name, work, done, judged_on(store, shelf, held), shower.first)
-    boxes = tuple(_boxes(store, held, setup, operation, shower))
+    boxes = tuple(
+        replace(each, typed=asked.one(MEASURED + each.address), doubt=found.get(each.address))
+        for each in _boxes(store, held, setup, operation, shower)
+    )
     return asked.page(
         "sheet.html",
+        422 if found else 200,
+        doubts=found,
+        elsewhere=[found[address] for address in found if all(box.address != address for box in boxes)],
+        typed={key: asked.one(key) for key in ("note", "hours")},
         title=f"{held.seen.name}: {title}",
         heading=title,
         held=held,
@@ -191,7 +218,8 @@ def _boxes(store: Store, held: Held, setup: Setup | None, operation: Operation |
         except KeyError:
             wanted = _wanted(held, address, shower)
         if wanted:
-            yield Box(address, named.get(address) or words_of(address, shower), wanted, last.get(address, ""))
+            what = named.get(address) or words_of(address, shower)
+            yield Box(address, what, wanted, near_text(address, shower), last.get(address, ""))
 
 
 def _measured(

@@ -1,6 +1,6 @@
 """Tools and jigs: their figures, jigs' constants with the day of the check, saws' test cuts, and the shop as a text."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from importlib.resources import files
 from typing import Any
@@ -9,12 +9,16 @@ from starlette.responses import Response
 
 from gramil.bench.asking import Asked, go
 from gramil.bench.consequences import consequences, held_open
+from gramil.bench.doubts import AS_READ, Doubt, doubts
+from gramil.bench.measuring import bare
 from gramil.bench.row_form import lengths_of
 from gramil.bench.shelf import Shelf
+from gramil.change.questioned_tools import constant_questioned, cuts_questioned
 from gramil.description.reading import DEFAULT_SHOP
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, read_length
 from gramil.shop.items import Item, items, shop_unit
+from gramil.shop.measured import with_unit
 from gramil.shop.on_hand import bring_in_shop
 from gramil.shop.opening import Store
 from gramil.shop.sheets_given import stale_sheets
@@ -97,7 +101,11 @@ def check_jig(asked: Asked, shelf: Shelf) -> Response:
     """A jig's constant as just measured, and what comes of it."""
     with asked.keeping.opened() as store:
         jig = _item(store, asked, "jig")
-        constant = read_length(asked.one("constant"), unit_of_shop(asked, store))
+        unit = unit_of_shop(asked, store)
+        constant = read_length(bare(asked.one("constant")), unit)
+        written = with_unit(bare(asked.one("constant")), "mm", unit)
+        if found := doubts(asked, constant_questioned(store, jig, constant, written), unit):
+            return _is_it_so(asked, found, f"jig-{jig.id}")
         before = held_open(store, shelf)
         set_constant(store, jig, constant, asked.now.date(), asked.now, asked.session.who)
         asked.session.told = (f"{jig.name} is checked.", *consequences(store, shelf, before))
@@ -111,11 +119,19 @@ def try_saw(asked: Asked, shelf: Shelf) -> Response:
         widths = [read_length(each, unit) for each in asked.one("widths").replace(";", ",").split(",") if each.strip()]
         if not widths:
             raise MakersFault.of("no width was given", remedy="write the widths of the cuts, with commas between them")
+        if found := doubts(asked, cuts_questioned(store, saw, widths), unit):
+            return _is_it_so(asked, found, f"saw-{saw.id}")
         before = held_open(store, shelf)
         add_cuts(store, saw.id, widths, asked.now, who=asked.session.who)
         used = shown(kerf(store, saw).used, "mm", unit)
         asked.session.told = (f"{saw.name} cuts {used}.", *consequences(store, shelf, before))
     return go("/tools?told=1#told")
+
+
+def _is_it_so(asked: Asked, found: Mapping[str, Doubt], keep: str) -> Response:
+    """The page that asks about a reading of a tool, what was typed kept in it; `keep` is the form's name."""
+    fields = [(key, asked.one(key)) for key in asked.form if key not in ("token", AS_READ)]
+    return asked.page("doubts.html", 422, title="Is that what was read?", doubts=found, fields=fields, keep=keep)
 
 
 def bring_in(asked: Asked, _: Shelf) -> Response:

@@ -3,11 +3,14 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from gramil import names as n
 from gramil.address import parse_address
 from gramil.change.made import Judged, judge
 from gramil.change.shift import Move, moved
 from gramil.change.whose_reading import later_in, owners
+from gramil.faults import MakersFault
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, Pin
 from gramil.prints.papers import Paper, papers_that_differ
@@ -60,8 +63,21 @@ def as_made(
 ) -> AsMade:
     """What new measurements change in `figures`, which may carry earlier ones.
 
-    `operation` is what was just done, `done` what was before: those that the measurements are of are judged.
+    `operation` is what was just done, `done` what was before: those that the measurements are of are judged. Raises
+    MakersFault for a measurement with which an instrument cannot be worked out at all.
     """
+    try:
+        with np.errstate(all="ignore"):
+            return _as_made(figures, new, operation, done, tolerance)
+    except (ArithmeticError, ValueError) as error:
+        if isinstance(error, MakersFault):
+            raise
+        what, remedy = "with this the instrument cannot be worked out", "read it again, or change the description"
+        why = "" if isinstance(error, ArithmeticError) else str(error)
+        raise MakersFault.of(what, why, remedy, where=", ".join(new)) from error
+
+
+def _as_made(figures: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str], tolerance: float) -> AsMade:
     noted = {address: pin.after(figures.pins.get(address)) for address, pin in new.items()}
     made = figures.with_pins({**figures.pins, **noted})
     pinned = {parse_address(address)[0] for address in new}

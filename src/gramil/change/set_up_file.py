@@ -9,6 +9,8 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from gramil import names as n
+from gramil.change.questioned import Reading
 from gramil.csv_text import named_rows
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, read_length
@@ -102,6 +104,27 @@ def _gathered(found: Mapping[tuple[str, int, int], float]) -> SetUpReadings:
     cents = {(string, fret): value for (name, string, fret), value in found.items() if name == "cents"}
     by_string = {kind: of(kind) for kind in KINDS if kind not in ("cents", "relief")}
     return SetUpReadings(cents=cents, relief=found.get(("relief", 0, 0)), **by_string)
+
+
+FIGURES = {
+    "action": n.action_wanted,
+    "nut": n.nut_slot_over_first,
+    "saddle_height": n.neck_set_exposed,
+    "set_back": n.saddle_set_back,
+    "nut_forward": n.intonation_nut_forward,
+}
+"""The figure that each kind of reading by string is of."""
+
+
+def as_readings(readings: SetUpReadings) -> list[Reading]:
+    """Everything that was read as readings of figures, to be questioned."""
+    found = [
+        Reading(figure[string].address, value)
+        for kind, figure in FIGURES.items()
+        for string, value in getattr(readings, kind).items()
+    ]
+    found += [Reading(n.intonation_cents_after[place].address, cents) for place, cents in readings.cents.items()]
+    return found if readings.relief is None else [*found, Reading(n.heights_relief.address, readings.relief)]
 
 
 def strings_read(readings: SetUpReadings) -> tuple[int, ...]:

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil import names as n
+from gramil.change.questioned import Reading
 from gramil.csv_text import named_rows
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
@@ -90,6 +91,12 @@ def read_back(figures: Figures, frets: Array, measured: Array) -> SlotsReadback:
         for row in range(len(frets))
     )
     return SlotsReadback(slots, likely_cause(frets, wanted, error), move, _rms(cents), _rms((error - move) * slope))
+
+
+def as_readings(frets: Array, measured: Array) -> list[Reading]:
+    """Caliper readings as such, to be questioned: the columns that `read_back` takes."""
+    places = zip(frets.astype(int), measured.tolist(), strict=True)
+    return [Reading(n.fret_position[fret].address, place) for fret, place in places]
 
 
 def _verdict(error: float, cents: float, limit: float, limit_cents: float) -> Verdict:

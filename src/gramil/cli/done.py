@@ -7,21 +7,23 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
 from gramil.acts.work import Noted
 from gramil.change.as_made import AsMade, Off, as_made
 from gramil.change.made_words import said
+from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
 from gramil.cli.reading import put_text
 from gramil.description.reading import Description, parse_description, read_description, read_shop
-from gramil.faults import Fault, MakersFault
+from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import figures_of
 from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
-from gramil.shop.measured import read_measured, unit_to_measure
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
+from gramil.shop.operations_done import Measurement, read_measurements
 from gramil.shop.operations_file import lists_beside, work_with
 from gramil.show import Shower, shower_of, shown
 
@@ -35,6 +37,7 @@ MOST_MOVES = 12
 @shop_file
 @store_file
 @click.option("--measured", multiple=True, metavar="ADDRESS=VALUE", help="What was measured: board_thickness=6.38mm.")
+@as_read_option
 @click.option("--note", default="", help="A note.")
 @click.option("--hours", type=Number(0, 10_000), help="Hours that it took; kept in a store only.")
 @click.option("--photo", "photos", multiple=True, help="Name of a photograph's file; kept in a store only.")
@@ -45,12 +48,15 @@ def command(
     shop: Path | None,
     store: Path | None,
     measured: tuple[str, ...],
+    as_read: bool,
     note: str,
     hours: float | None,
     photos: tuple[str, ...],
     at: str | None,
 ) -> None:
     """Note that OPERATION is done on the instrument in FILE (with a store: of that name), and what was measured.
+
+    A bare length is in the instrument's unit. What cannot be meant is asked about before anything is written.
 
     \b
     gramil done thicknessed tarn.toml --shop shop.toml --measured blank_thickness=6.6mm
@@ -63,9 +69,9 @@ def command(
     now = moment_of(at)
     if store is not None:
         with open_store(store) as opened:
-            lines = list(_in_store(opened, operation, file, written, Noted(note, hours, photos), now))
+            lines = list(_in_store(opened, operation, file, written, Noted(note, hours, photos), now, as_read))
     else:
-        lines = list(_in_file(Path(file), shop, operation, written, note, now))
+        lines = list(_in_file(Path(file), shop, operation, written, note, now, as_read))
     for line in lines:
         click.echo(line)
 
@@ -85,18 +91,27 @@ def _measured(texts: Iterable[str]) -> dict[str, str]:
 
 
 def _in_file(
-    file: Path, shop: Path | None, operation: str, written: Mapping[str, str], note: str, now: datetime
+    file: Path,
+    shop: Path | None,
+    operation: str,
+    written: Mapping[str, str],
+    note: str,
+    now: datetime,
+    as_read: bool,
 ) -> Iterator[str]:
     """Noted in the record beside the description, all of it or nothing."""
     described, record = read_description(file), made_beside(file)
-    made = read_made(record) if record.exists() else Made(())
+    units = described.instrument.instrument.units
+    made = read_made(record) if record.exists() else Made((), units)
     work = work_with(lists_beside(shop, file))
     _refuse(operation, described, work, set(made.operations))
     figures = made.pinned(figures_of(described, read_shop(shop)))
-    pins = _pins(written, figures, now, operation)
+    found = read_measurements(figures, written, units)
+    ask(figures, found, operation, as_read)
+    pins = _pins(found, now, operation)
     told = list(_told(operation, work, described, made.operations, figures, pins))  # before anything is written
     day = now.replace(tzinfo=None, microsecond=0).isoformat()
-    rows = tuple(Measured(address, value) for address, value in written.items())
+    rows = tuple(Measured(each.address, each.written) for each in found)
     _append(record, made, Done(operation, day, note, rows))
     yield from told
     yield f"Noted in {record.name}."
@@ -117,14 +132,20 @@ def _append(record: Path, made: Made, done: Done) -> None:
 
 
 def _in_store(
-    store: Store, operation: str, name: str, written: Mapping[str, str], noted: Noted, now: datetime
+    store: Store,
+    operation: str,
+    name: str,
+    written: Mapping[str, str],
+    noted: Noted,
+    now: datetime,
+    as_read: bool,
 ) -> Iterator[str]:
     from gramil.acts.work import note_done
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
     from gramil.now.lost_work import hangs_on
     from gramil.shop.instruments import instrument, revision
-    from gramil.shop.operations_done import operations_done, read_measurements
+    from gramil.shop.operations_done import operations_done
     from gramil.shop.own_operations import work_of
 
     owner = instrument(store, name)
@@ -135,8 +156,9 @@ def _in_store(
     figures = figures_in_store(store, owner)
     first = shower_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
-    found = read_measurements(figures, written)
-    pins = {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
+    found = read_measurements(figures, written, figures[n.instrument_units])
+    ask(figures, found, operation, as_read)
+    pins = _pins(found, now, operation)
     told = list(_told(operation, work, described, before, figures, pins))  # before anything is written
     used = note_done(store, owner.id, operation, now, measured=found, noted=noted)
     yield from [lost] if lost else []
@@ -158,18 +180,8 @@ def _refuse(operation: str, described: Description, work: Work, done: set[str]) 
         raise MakersFault.of(f"there is no operation {operation}", remedy=remedy)
 
 
-def _pins(written: Mapping[str, str], figures: Figures, now: datetime, operation: str) -> dict[str, Pin]:
-    pins: dict[str, Pin] = {}
-    faults: list[Fault] = []
-    for address, value in written.items():
-        try:
-            symbol = unit_to_measure(figures, address)
-            pins[address] = Pin(read_measured(value, symbol, "mm", address), f"{now:%Y-%m-%d}", operation)
-        except MakersFault as fault:
-            faults += fault.faults
-    if faults:
-        raise MakersFault(faults)
-    return pins
+def _pins(found: Iterable[Measurement], now: datetime, operation: str) -> dict[str, Pin]:
+    return {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
 
 
 def _told(

@@ -8,7 +8,7 @@ from typing import Any
 
 import click
 
-from gramil.cli.kinds import HUMIDITY, LENGTH, MOISTURE, SIZE, Number
+from gramil.cli.kinds import HUMIDITY, MOISTURE, UNITS, Number, length, size
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_file
 from gramil.description.own_woods import own_woods
@@ -33,23 +33,19 @@ from gramil.wood.species import Species, find_species
 @click.option("--later", type=HUMIDITY, multiple=True, help="Relative humidity met later; 25, 45 and 65 if not given.")
 @click.option("--temperature", type=Number(-30, 55), default=20.0, show_default=True, help="In C.")
 @click.option("--sawn", type=click.Choice(["quarter", "flat"]), default="quarter", show_default=True)
-@click.option("--thickness", type=SIZE, help="Its thickness.")
-@click.option("--width", type=SIZE, help="Its width, for a board.")
-@click.option("--binding", type=LENGTH, default="0 mm", help="Thickness of a board's binding.")
+@click.option("--thickness", help="Its thickness.")
+@click.option("--width", help="Its width, for a board.")
+@click.option("--binding", default="0 mm", help="Thickness of a board's binding.")
 @click.option("--to", "other", help="Wood of what it is glued to: braces, bridge or neck.")
 @click.option("--to-moisture", type=MOISTURE, help="Moisture of the neck; that of the board if not given.")
-@click.option("--brace", nargs=2, type=SIZE, default=("8 mm", "14 mm"), show_default=True, help="Width, height.")
-@click.option("--spacing", type=SIZE, default="90 mm", show_default=True, help="From brace to brace.")
-@click.option(
-    "--dome", type=LENGTH, default="7620 mm", show_default=True, help="Radius of the dome as glued; 0 is flat."
-)
+@click.option("--brace", nargs=2, default=("8 mm", "14 mm"), show_default=True, help="Width, height.")
+@click.option("--spacing", default="90 mm", show_default=True, help="From brace to brace.")
+@click.option("--dome", default="7620 mm", show_default=True, help="Radius of the dome as glued; 0 is flat.")
 @click.option("--fan", is_flag=True, help="A top braced along its grain: its dome is not judged.")
-@click.option(
-    "--units", type=click.Choice(["mm", "in"]), default="mm", show_default=True, help="Unit of lengths shown."
-)
+@click.option("--units", type=UNITS, help="Unit of lengths shown and of bare ones; the shop's, or mm, if not given.")
 @shop_file
 @now_option
-def command(what: What, shop: Path | None, now: datetime, units: LengthUnit, **said: Any) -> None:
+def command(what: What, shop: Path | None, now: datetime, units: LengthUnit | None, **said: Any) -> None:
     """What comes of gluing now: a braced TOP, a BOARD (bound or not), a BRIDGE on its top, or a board to its NECK.
 
     \b
@@ -58,12 +54,23 @@ def command(what: What, shop: Path | None, now: datetime, units: LengthUnit, **s
     gramil if-glued neck --wood persimmon --moisture 10 --to "African mahogany" --to-moisture 8
     """
     description = read_shop(shop)
+    units = units or description.shop.shop.units
+    said |= _lengths(said, units)
     at = _Bench(description, places_of(description), now)
     piece = at.piece(said["piece"]) if said["piece"] else None
     airs = [Air(said["temperature"], humidity) for humidity in said["later"] or (25.0, 45.0, 65.0)]
     case = case_of(_asked(what, piece, at, said), airs)
     for line in (*told(case, units), *verdict_told(case, piece, at)):
         click.echo(line)
+
+
+def _lengths(said: dict[str, Any], unit: LengthUnit) -> dict[str, Any]:
+    """The lengths that were given, in mm."""
+    sizes = {
+        key: size(said[key], unit, f"--{key}") for key in ("thickness", "width", "spacing") if said[key] is not None
+    }
+    plain = {key: length(said[key], unit, f"--{key}") for key in ("binding", "dome")}
+    return {**sizes, **plain, "brace": tuple(size(each, unit, "--brace") for each in said["brace"])}
 
 
 @dataclass(frozen=True)

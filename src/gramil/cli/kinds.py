@@ -1,4 +1,4 @@
-"""Kinds of options: numbers within bounds, lengths, relative humidity, moisture."""
+"""Kinds of options: numbers within bounds, lengths in the unit that is shown, relative humidity, moisture."""
 
 from collections.abc import Callable
 from math import isnan
@@ -6,7 +6,7 @@ from typing import Any
 
 import click
 
-from gramil.measure import read_length, read_percent
+from gramil.measure import LengthUnit, read_length, read_percent
 
 
 class Number(click.FloatRange):
@@ -35,17 +35,23 @@ class _Read(click.ParamType[float]):
             self.fail(str(error), param, ctx)
 
 
-def _length(text: str) -> float:
-    length = float(read_length(text, "mm"))
-    if length < 0:
-        raise ValueError(f"{text}: a length is nothing or more")
-    return length
+def length(text: str, unit: LengthUnit, option: str) -> float:
+    """A length of 0 or more, in mm; a bare number is in `unit`. Raises BadParameter for the option."""
+    try:
+        found = float(read_length(text, unit))
+    except ValueError as error:
+        raise click.BadParameter(str(error), param_hint=option) from None
+    if found < 0:
+        raise click.BadParameter(f"{text}: a length is nothing or more", param_hint=option)
+    return found
 
 
-def _size(text: str) -> float:
-    if _length(text) == 0:
-        raise ValueError(f"{text}: a size is more than nothing")
-    return _length(text)
+def size(text: str, unit: LengthUnit, option: str) -> float:
+    """The same of a thing that is there: more than 0."""
+    found = length(text, unit, option)
+    if found == 0:
+        raise click.BadParameter(f"{text}: a size is more than nothing", param_hint=option)
+    return found
 
 
 def _humidity(text: str) -> float:
@@ -64,10 +70,8 @@ def _moisture(text: str) -> float:
     return percent
 
 
-LENGTH = _Read("length", _length)
-"""A length of 0 or more with a unit; a bare number is mm."""
-SIZE = _Read("length", _size)
-"""The same of a thing that is there: more than 0."""
+UNITS = click.Choice(["mm", "in"])
+"""The unit of lengths that are shown, and of bare ones."""
 HUMIDITY = _Read("humidity", _humidity)
 """Relative humidity in %."""
 MOISTURE = _Read("moisture", _moisture)

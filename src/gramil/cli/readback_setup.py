@@ -5,9 +5,10 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.change.set_up_file import parse_set_up_readings
+from gramil.change.set_up_file import as_readings, parse_set_up_readings
 from gramil.change.set_up_readings import read_back_set_up
 from gramil.change.set_up_report import report
+from gramil.cli.as_read import as_read_option, refuse_doubtful
 from gramil.cli.options import instrument_file, opened, shop_file
 from gramil.cli.reading import text_of
 
@@ -16,11 +17,13 @@ from gramil.cli.reading import text_of
 @instrument_file
 @click.argument("readings", type=click.Path(path_type=Path))
 @shop_file
-def setup(file: Path, readings: Path, shop: Path | None) -> None:
+@as_read_option
+def setup(file: Path, readings: Path, shop: Path | None, as_read: bool) -> None:
     """What READINGS of the strung instrument in FILE ask for: relief, heights, then break points.
 
     READINGS is CSV with the columns string,what,value; the thinnest string is 1. What: cents@12 (any fret, sharp is
     positive), action@12, nut@1, saddle_height, set_back, nut_forward; and relief, with the string left empty.
+    Bare lengths are in the instrument's unit. Readings that cannot be meant are asked about first.
 
     \b
     gramil readback setup tarn.toml set-up.csv
@@ -28,5 +31,7 @@ def setup(file: Path, readings: Path, shop: Path | None) -> None:
     figures, shower = opened(file, shop)
     counts = figures[n.strings_count], figures[n.scale_frets], figures[n.action_fret]
     read = parse_set_up_readings(text_of(readings), readings.name, shower.first, *counts)
+    if not as_read:
+        refuse_doubtful(figures, as_readings(read), file=readings.name)
     for line in report(read_back_set_up(figures, read), shower):
         click.echo(line)

@@ -5,8 +5,9 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.change.slot_readings import parse_slot_readings, read_back
-from gramil.change.slot_report import report
+from gramil.change.slot_readings import as_readings, parse_slot_readings, read_back
+from gramil.change.slot_report import report, told
+from gramil.cli.as_read import ANSWER, as_read_option, refuse_doubtful
 from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
 from gramil.cli.reading import text_of
 
@@ -15,9 +16,12 @@ from gramil.cli.reading import text_of
 @instrument_file
 @click.argument("readings", type=click.Path(path_type=Path))
 @shop_file
+@as_read_option
 @file_to_make("--plot", ending=".svg", what="Also draw the errors into this SVG file.")
-def slots(file: Path, readings: Path, shop: Path | None, plot: Path | None) -> None:
+def slots(file: Path, readings: Path, shop: Path | None, as_read: bool, plot: Path | None) -> None:
     """What the caliper READINGS (CSV: fret,position from the nut line) of the slots cut for FILE mean.
+
+    Bare lengths are in the instrument's unit. Readings that cannot be meant are asked about first.
 
     \b
     gramil readback slots tarn.toml readings.csv
@@ -27,6 +31,9 @@ def slots(file: Path, readings: Path, shop: Path | None, plot: Path | None) -> N
     last_fret = len(figures[n.fret_position]) - 1
     frets, measured = parse_slot_readings(text_of(readings), readings.name, shower.first, last_fret)
     found = read_back(figures, frets, measured)
+    if not as_read:
+        means = f"If they stand: {told(found.cause, shower)}"
+        refuse_doubtful(figures, as_readings(frets, measured), file=readings.name, answer=f"{means} {ANSWER}")
     for line in report(found, shower):
         click.echo(line)
     if plot is not None:

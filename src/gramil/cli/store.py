@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.as_read import as_read_option
 from gramil.cli.bench_options import moment, moment_of
 from gramil.cli.reading import text_of
 from gramil.cli.store_operations import kept_beside, operations
@@ -39,8 +40,9 @@ def command() -> None:
 @click.argument("store", type=PATH, callback=_place)
 @click.argument("files", nargs=-1, type=PATH)
 @click.option("--shop", type=PATH, help="The shop's description.")
+@as_read_option
 @moment
-def new(store: Path, files: tuple[Path, ...], shop: Path | None, at: str | None) -> None:
+def new(store: Path, files: tuple[Path, ...], shop: Path | None, as_read: bool, at: str | None) -> None:
     """Make a new STORE of a shop's description, instruments in FILES, and what is made of each.
 
     \b
@@ -49,7 +51,7 @@ def new(store: Path, files: tuple[Path, ...], shop: Path | None, at: str | None)
     now = moment_of(at)
     with create_store(store) as opened:
         try:
-            lines = list(_filled(opened, shop, files, now))
+            lines = list(_filled(opened, shop, files, now, as_read))
         except BaseException:
             opened.close()
             store.unlink(missing_ok=True)
@@ -63,8 +65,11 @@ def new(store: Path, files: tuple[Path, ...], shop: Path | None, at: str | None)
 @click.argument("files", nargs=-1, type=PATH, required=True)
 @click.option("--table", help="Table that a CSV is of; air.csv is known.")
 @click.option("--place", help="Place that a logger's CSV is of.")
+@as_read_option
 @moment
-def import_(store: Path, files: tuple[Path, ...], table: str | None, place: str | None, at: str | None) -> None:
+def import_(
+    store: Path, files: tuple[Path, ...], table: str | None, place: str | None, as_read: bool, at: str | None
+) -> None:
     """Bring FILES into STORE: instruments, a shop, an export, one table's CSV, or a place's readings.
 
     \b
@@ -74,7 +79,7 @@ def import_(store: Path, files: tuple[Path, ...], table: str | None, place: str 
     """
     now = moment_of(at)
     with open_store(store) as opened:
-        for line in _brought_in(opened, files, table, place, now):
+        for line in _brought_in(opened, files, table, place, now, as_read):
             click.echo(line)
 
 
@@ -216,23 +221,29 @@ def sheets(store: Path, name: str, at: str | None) -> None:
 @click.argument("store", type=PATH)
 @click.argument("jig")
 @click.argument("constant")
+@as_read_option
 @moment
-def jig(store: Path, jig: str, constant: str, at: str | None) -> None:
-    """Note that the JIG's constant was measured, and is CONSTANT now.
+def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> None:
+    """Note that the JIG's constant was measured, and is CONSTANT now; a bare length is in the shop's unit.
 
     \b
     gramil store jig shop.gramil "taper sled" "62.5 mm"
     """
+    from gramil.cli.store_readings import ask_constant
     from gramil.measure import read_length
     from gramil.shop.items import item_named, shop_unit
+    from gramil.shop.measured import with_unit
     from gramil.shop.sheets_given import stale_sheets
     from gramil.shop.tools import set_constant
 
     now = moment_of(at)
     with open_store(store) as opened:
-        found = item_named(opened, "jig", jig)
-        set_constant(opened, found, read_length(constant, shop_unit(opened)), now.date(), now)
-        click.echo(f"{jig}: {constant}, measured {now:%Y-%m-%d}.")
+        found, unit = item_named(opened, "jig", jig), shop_unit(opened)
+        length, written = read_length(constant, unit), with_unit(constant, "mm", unit)
+        if not as_read:
+            ask_constant(opened, found, length, written, unit)
+        set_constant(opened, found, length, now.date(), now)
+        click.echo(f"{jig}: {written}, measured {now:%Y-%m-%d}.")
         for each in stale_sheets(opened):
             click.echo(f"Stale: sheet {each.sheet.title} of {each.sheet.at[:10]} has {each.name} {each.given:g} mm.")
 
@@ -240,17 +251,18 @@ def jig(store: Path, jig: str, constant: str, at: str | None) -> None:
 command.add_command(operations)
 
 
-def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime) -> Iterator[str]:
+def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime, as_read: bool) -> Iterator[str]:
     if shop is not None:
-        yield from _brought_in(store, (shop,), None, None, now)
+        yield from _brought_in(store, (shop,), None, None, now, as_read)
     if files:
-        yield from _brought_in(store, files, None, None, now)
+        yield from _brought_in(store, files, None, None, now, as_read)
 
 
 def _brought_in(
-    store: Store, files: tuple[Path, ...], table: str | None, place: str | None, now: datetime
+    store: Store, files: tuple[Path, ...], table: str | None, place: str | None, now: datetime, as_read: bool
 ) -> Iterator[str]:
     """Each file by what it is; an export's files go in together."""
+    from gramil.cli.store_readings import asks_rows
     from gramil.shop.bringing_in import import_csv, import_files
 
     texts = {file: text_of(file) for file in files}
@@ -261,14 +273,15 @@ def _brought_in(
     for file, text in texts.items():
         if table is not None:
             try:
-                count = import_csv(store, table, text, file.name, now)
+                look = asks_rows(file.name) if table == "measurement" and not as_read else None
+                count = import_csv(store, table, text, file.name, now, look=look)
             except KeyError:
                 raise _no_table(table) from None
             yield f"{file.name}: {count} rows."
         elif place is not None:
             yield _readings(store, place, file, now)
         elif file.name not in whole:
-            yield from _description(store, file, text, now)
+            yield from _description(store, file, text, now, as_read)
 
 
 def _no_table(table: str) -> MakersFault:
@@ -278,7 +291,7 @@ def _no_table(table: str) -> MakersFault:
     return MakersFault.of(f'there is no table "{table}"', f"the store has {', '.join((*TABLES, AIR))}")
 
 
-def _description(store: Store, file: Path, text: str, now: datetime) -> Iterator[str]:
+def _description(store: Store, file: Path, text: str, now: datetime, as_read: bool) -> Iterator[str]:
     """A shop's or an instrument's description, told apart by their first table."""
     import tomllib
 
@@ -298,7 +311,7 @@ def _description(store: Store, file: Path, text: str, now: datetime) -> Iterator
         yield from _logs(store, file, tables, now)
         yield from kept_beside(store, file, None, now)
     else:
-        yield from _instrument(store, file, text, now)
+        yield from _instrument(store, file, text, now, as_read)
 
 
 def _logs(store: Store, file: Path, tables: dict[str, object], now: datetime) -> Iterator[str]:
@@ -318,8 +331,9 @@ def _readings(store: Store, name: str, file: Path, now: datetime) -> str:
     return f"{file.name}: {found.added} readings of the {name}, {found.there_already} were there already."
 
 
-def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[str]:
+def _instrument(store: Store, file: Path, text: str, now: datetime, as_read: bool) -> Iterator[str]:
     """An instrument, new or as its next revision, and the record beside it."""
+    from gramil.cli.store_readings import ask_made
     from gramil.description.reading import parse_description
     from gramil.description.self_contained import self_contained
     from gramil.prints.whole import figures_of
@@ -340,11 +354,14 @@ def _instrument(store: Store, file: Path, text: str, now: datetime) -> Iterator[
         return
     record = made_beside(file)
     made = read_made(record) if record.exists() else None
+    figures = figures_of(described, shop_description(store)) if made is not None else None
+    if made is not None and figures is not None and not as_read:
+        ask_made(made, figures)
     added = add_instrument(store, name, text, now, why=f"brought in from {file.name}")
     yield f"{name}: added."
     yield from kept_beside(store, file, name, now)
-    if made is not None:
-        bring_in_made(store, added, made, figures_of(described, shop_description(store)), now)
+    if made is not None and figures is not None:
+        bring_in_made(store, added, made, figures, now)
         yield f"{name}: {len(made.done)} operations done."
 
 

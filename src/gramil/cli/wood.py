@@ -5,7 +5,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.kinds import HUMIDITY, SIZE, Number
+from gramil.cli.kinds import HUMIDITY, UNITS, Number, size
 from gramil.cli.options import file_to_make, shop_file
 from gramil.description.own_woods import own_woods
 from gramil.description.reading import read_shop
@@ -46,10 +46,8 @@ FLAGS = {
 @click.option("--from-rh", type=HUMIDITY, default=45.0, show_default=True, help="Relative humidity it settled in.")
 @click.option("--to-rh", type=HUMIDITY, multiple=True, help="Relative humidity it comes to; may be repeated.")
 @click.option("--temperature", type=Number(-30, 55), default=20.0, show_default=True, help="In C.")
-@click.option("--width", type=SIZE, default="100 mm", show_default=True, help="What moves, across the grain.")
-@click.option(
-    "--units", type=click.Choice(["mm", "in"]), default="mm", show_default=True, help="Unit of lengths shown."
-)
+@click.option("--width", "written", default="100 mm", show_default=True, help="What moves, across the grain.")
+@click.option("--units", type=UNITS, help="Unit of lengths shown and of bare ones; the shop's, or mm, if not given.")
 @file_to_make("--plot", ending=".svg", what="Also draw its movement through a year into this SVG file.")
 def command(
     name: str | None,
@@ -57,8 +55,8 @@ def command(
     from_rh: float,
     to_rh: tuple[float, ...],
     temperature: float,
-    width: float,
-    units: LengthUnit,
+    written: str,
+    units: LengthUnit | None,
     plot: Path | None,
 ) -> None:
     """What is known of the wood NAME, and how it moves from one air to another. Without NAME, the woods that are known.
@@ -67,7 +65,10 @@ def command(
     gramil wood "Sitka spruce"
     gramil wood persimmon --from-rh 45 --to-rh 25 --width "56 mm"
     """
-    own = own_woods(read_shop(shop).shop) if shop else {}
+    described = read_shop(shop).shop
+    own = own_woods(described) if shop else {}
+    units = units or described.shop.units
+    width = size(written, units, "--width")
     if name is None:
         for wood in (*own.values(), *load_species().values()):
             click.echo(f"{wood.name:<22} {wood.botanical:<26} {', '.join(wood.uses)}")

@@ -110,7 +110,7 @@ def _against(address: str, written: str, done: Collection[str], figures: Figures
     """One figure of a part against the instrument's: how it stands, and what is off in words."""
     try:
         unit = unit_of_figure(figures, address)
-        has, wanted = read_measured(written, unit, "mm", address), float(figures.at(address))
+        has, wanted = read_measured(written, unit, figures[n.shop_units], address), float(figures.at(address))
     except MakersFault:
         return "lost", f"{address} = {written} cannot be held against this instrument"
     found, remedy = verdict(_fixed(address, done), wanted - has, figures)

@@ -11,6 +11,7 @@ from typing import Any, TypedDict
 
 from gramil import names as n
 from gramil.address import Field, Step, parse_address
+from gramil.description.tolerances import tolerance_of
 from gramil.quantities import axes_of
 from gramil.reference import Ref, Text, in_row
 from gramil.setups.setup import BigFigure, Setup, Table
@@ -37,10 +38,11 @@ class FigureText(TypedDict):
 
 
 class BoxText(TypedDict):
-    """A box for a measurement: what is measured, what it should be, and its unit."""
+    """A box for a measurement: what is measured, what it should be and how near, and its unit."""
 
     what: str
     wanted: str
+    near: str
     unit: str
 
 
@@ -173,8 +175,18 @@ def _figure(figure: BigFigure, shower: Shower) -> FigureText:
 
 
 def _box(box: Ref[Any], setup: Setup, shower: Shower) -> BoxText:
-    name = next((each.what for each in setup.figures if each.figure == box), "") or words_of(box, shower)
-    return BoxText(what=safe(shower.filled(name)), wanted=shower.text(box), unit=parted(shower.text(box))[1])
+    big = next((each for each in setup.figures if each.figure == box), None)
+    name = big.what if big else words_of(box, shower)
+    near = big.tolerance if big else setup.box_near or tolerance_of(box.address).words
+    wanted = shower.text(box)
+    return BoxText(
+        what=safe(shower.filled(name)), wanted=wanted, near=safe(shower.filled(near)), unit=parted(wanted)[1]
+    )
+
+
+def near_text(address: str, shower: Shower) -> str:
+    """How near a figure must be, as it is printed: `± 0.10 mm`, or in words where practice has no tolerance."""
+    return safe(shower.filled(tolerance_of(address).words))
 
 
 def words_of(figure: Ref[Any] | str, shower: Shower) -> str:

@@ -188,7 +188,7 @@ def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
         "String up",
         430,
         (
-            BigFigure(n.string_pull_total, "All strings together pull", "", "worked out"),
+            BigFigure(n.string_pull_total, "All strings together pull", "by the packets", "worked out"),
             BigFigure(n.bridge_torque, "They turn the bridge with", says("to {}", n.limit_torque_most), "worked out"),
             BigFigure(n.strings_a4, "Tuned with this A", "", "tuner"),
         ),
@@ -266,4 +266,5 @@ def setup_in_tune(strings_count: Count, action_fret: Count) -> Setup:
                 "string",
             ),
         ),
+        box_near=says("± {}", n.limit_cents_worst),
     )

@@ -52,6 +52,7 @@ def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setu
         ),
         n.drawing_setup_taper,
         (n.taper_half_width_nut, n.taper_half_width_tail, n.nut_width, n.board_width_at_tail),
+        box_near=says("± {}", n.limit_tolerance_height),
     )
 
 

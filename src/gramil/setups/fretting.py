@@ -65,6 +65,7 @@ def setup_wire(
                 tuple(range(slot_first, scale_frets + 1)),
             ),
         ),
+        box_near=says("± {}", n.limit_tolerance_fit),
     )
 
 

@@ -76,7 +76,9 @@ def setup_neck_scarf(
     if not plank_scarfed and not plank_heel_blocks:
         return skipped("neck-scarf", title, 210, "head, neck and heel are sawn from one piece")
     scarf = (
-        BigFigure(n.head_angle, "Saw at this angle to the face", "", "bevel, protractor"),
+        BigFigure(
+            n.head_angle, "Saw at this angle to the face", says("± {}", n.limit_tolerance_angle), "bevel, protractor"
+        ),
         BigFigure(
             n.head_scarf_length, "The scarf's face, along the slope", says("± {}", n.limit_tolerance_outline), "rule"
         ),
@@ -127,7 +129,18 @@ def setup_neck_rod(neck_rod: str, carve_rod_access: str) -> Setup:
     if neck_rod == "none":
         return skipped("neck-rod", title, 220, "this neck has no truss rod")
     head = carve_rod_access == "head"
-    under = (BigFigure(n.rod_under_head, "Wood left under it where the head begins", "", "calipers"),) if head else ()
+    under = (
+        (
+            BigFigure(
+                n.rod_under_head,
+                "Wood left under it where the head begins",
+                says("± {}", n.limit_tolerance_height),
+                "calipers",
+            ),
+        )
+        if head
+        else ()
+    )
     return Setup(
         "neck-rod",
         title,
@@ -140,9 +153,21 @@ def setup_neck_rod(neck_rod: str, carve_rod_access: str) -> Setup:
                 "depth gauge",
             ),
             BigFigure(n.neck_rod_width, "Wide", "the rod slides in by hand", "the rod itself"),
-            BigFigure(n.rod_start, "From the zero line to its end at the head (negative: behind the nut)", "", "rule"),
-            BigFigure(n.rod_end, "From the zero line to its end at the body", "", "rule"),
-            BigFigure(n.neck_section_under_channel[1], "Wood left under it at the first fret", "", "calipers"),
+            BigFigure(
+                n.rod_start,
+                "From the zero line to its end at the head (negative: behind the nut)",
+                says("± {}", n.limit_tolerance_outline),
+                "rule",
+            ),
+            BigFigure(
+                n.rod_end, "From the zero line to its end at the body", says("± {}", n.limit_tolerance_outline), "rule"
+            ),
+            BigFigure(
+                n.neck_section_under_channel[1],
+                "Wood left under it at the first fret",
+                says("± {}", n.limit_tolerance_height),
+                "calipers",
+            ),
             *under,
         ),
         (
@@ -204,10 +229,19 @@ def setup_neck_head(head_tuners: str) -> Setup:
                 n.head_thickness, "Head with its veneer, planed to", says("± {}", n.limit_tolerance_height), "calipers"
             ),
             BigFigure(n.head_hole, "Holes, diameter", "the tuner's bushing, tried in scrap", "calipers"),
-            BigFigure(n.head_posts_x[1], f"Nut's face to the first string's {post}, along the head", "", "rule"),
-            BigFigure(n.head_roller_depth, "Holes' middle below the face", "", "rule")
+            BigFigure(
+                n.head_posts_x[1],
+                f"Nut's face to the first string's {post}, along the head",
+                says("± {}", n.limit_tolerance_outline),
+                "rule",
+            ),
+            BigFigure(
+                n.head_roller_depth, "Holes' middle below the face", says("± {}", n.limit_tolerance_outline), "rule"
+            )
             if slotted
-            else BigFigure(n.head_posts_y[1], "That post from the centreline", "", "rule"),
+            else BigFigure(
+                n.head_posts_y[1], "That post from the centreline", says("± {}", n.limit_tolerance_outline), "rule"
+            ),
             BigFigure(n.head_reach, "Nut's face to the head's end", says("± {}", n.limit_tolerance_outline), "rule"),
         ),
         (

@@ -150,6 +150,7 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
                 "string",
             ),
         ),
+        box_near=says("± {}", n.limit_slot_position),
     )
 
 

@@ -9,7 +9,10 @@ from gramil.reference import Ref, Text, in_row, refs_in
 
 @dataclass(frozen=True)
 class BigFigure:
-    """One figure to set or to check: where it is found, what it is, how near it must be, and what measures it."""
+    """One figure to set or to check: where it is found, what it is, how near it must be, and what measures it.
+
+    How near it must be is the same that `data/tolerances.toml` says of a figure that can be measured.
+    """
 
     figure: Ref[Any]
     what: Text
@@ -37,7 +40,8 @@ class Setup:
     """One operation, one page. Every number on it is a reference to a figure; plain text holds none.
 
     `drawing` is the drawing shown, if any; `prove` is one measurement that would expose the wrong template, wire or
-    side; `boxes` are the figures whose measured values the hands write down.
+    side; `boxes` are the figures whose measured values the hands write down, and `box_near` how near those of them
+    must be that no big figure names.
     """
 
     name: str
@@ -52,12 +56,13 @@ class Setup:
     boxes: tuple[Ref[Any], ...] = ()
     tables: tuple[Table, ...] = ()
     closed: Text = ""
+    box_near: Text = ""
 
     @property
     def texts(self) -> tuple[Text, ...]:
         """Every text on the page that may hold figures."""
         words = tuple(text for each in self.figures for text in (each.what, each.tolerance, each.measured_with))
-        return (self.title, self.closed, *words, *self.steps, self.prove, *self.caution, *self.tools)
+        return (self.title, self.closed, *words, *self.steps, self.prove, *self.caution, *self.tools, self.box_near)
 
 
 def figures_on(setup: Setup) -> tuple[Ref[Any], ...]:

@@ -37,7 +37,12 @@ def setup_slot(
                 "depth gauge in a test cut",
             ),
             *_cradle(saw_main),
-            BigFigure(n.saw_kerf, "Kerf, in a test cut", says("tang {}", n.wire_tang_thickness), "feeler gauges"),
+            BigFigure(
+                n.saw_kerf,
+                says("Kerf in a test cut, for a tang of {}", n.wire_tang_thickness),
+                says("± {}", n.limit_tolerance_fit),
+                "feeler gauges",
+            ),
             BigFigure(
                 n.slot_left_least[stop_thinnest_fret],
                 says("Left under the slot in the end, least at fret {}", n.stop_thinnest_fret),
@@ -178,11 +183,14 @@ def setup_deepen(
             BigFigure(
                 n.slot_to_deepen[fret],
                 says("Most still to take, at the ends of fret {}", n.stop_deepest_fret),
-                "",
+                says("± {}", n.limit_tolerance_height),
                 "depth gauge",
             ),
             BigFigure(
-                n.slot_kerf_at_end[fret], "Pilot there now", says("{} or more", n.limit_pilot_least), "depth gauge"
+                n.slot_kerf_at_end[fret],
+                says("Pilot there now, {} or more", n.limit_pilot_least),
+                says("± {}", n.limit_tolerance_height),
+                "depth gauge",
             ),
         ),
         (

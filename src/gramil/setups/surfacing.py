@@ -59,11 +59,12 @@ def setup_arch(
 
 
 def _radii(cone: bool) -> tuple[BigFigure, ...]:
+    near = says("± {}", n.limit_tolerance_radius)
     if not cone:
-        return (BigFigure(n.arching_radius_nut, "Radius, all along", "", "gauge card"),)
+        return (BigFigure(n.arching_radius_nut, "Radius, all along", near, "gauge card"),)
     return (
-        BigFigure(n.arching_radius_nut, "Radius at the nut", "", "gauge card"),
-        BigFigure(n.arching_radius_end, "Radius at the tail end", "", "gauge card"),
+        BigFigure(n.arching_radius_nut, "Radius at the nut", near, "gauge card"),
+        BigFigure(n.arching_radius_end, "Radius at the tail end", near, "gauge card"),
     )
 
 
@@ -164,4 +165,5 @@ def setup_level(
                 tuple(range(scale_frets + 1)),
             ),
         ),
+        box_near=near,
     )

@@ -3,6 +3,7 @@
 import math
 from typing import Any
 
+from gramil.description.tolerances import tolerance_of
 from gramil.graph import Figures
 from gramil.prints.pages import words_of
 from gramil.prints.whole import setups_of
@@ -27,7 +28,7 @@ def own_sheet(operation: Operation, figures: Figures) -> Setup | None:
     known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
     if not known:
         return None
-    big = tuple(BigFigure(figure, words_of(figure, shower)) for figure in known)
+    big = tuple(BigFigure(each, words_of(each, shower), tolerance_of(each.address).words) for each in known)
     return Setup(
         operation.name,
         operation.what,

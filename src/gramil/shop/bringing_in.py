@@ -4,7 +4,7 @@ What is brought in is added: a name that the store has already is a fault.
 """
 
 import sqlite3
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from datetime import datetime
 
 from gramil.description.problems import meant, nearest, quoted
@@ -39,8 +39,16 @@ def import_toml(store: Store, text: str, file: str, now: datetime, who: str = ""
         _put_tables(Import(store, file), tables)
 
 
-def import_csv(store: Store, table: str, text: str, file: str, now: datetime, who: str = "") -> int:
-    """Bring in rows of one table from CSV, as one change; gives how many.
+def import_csv(
+    store: Store,
+    table: str,
+    text: str,
+    file: str,
+    now: datetime,
+    who: str = "",
+    look: Callable[[Store], None] | None = None,
+) -> int:
+    """Bring in rows of one table from CSV, as one change; gives how many. `look` may refuse them at the end of it.
 
     Raises MakersFault with every fault, nothing brought in; KeyError for a table that there is not.
     """
@@ -53,6 +61,8 @@ def import_csv(store: Store, table: str, text: str, file: str, now: datetime, wh
             put_air_rows(work, rows, now)
         else:
             _put_tables(work, {table: rows})
+        if look is not None:
+            look(store)
     return len(rows)
 
 

@@ -1,7 +1,9 @@
 """A measured value as the maker writes it, read in the unit of the figure that it was measured for."""
 
 import math
+import re
 from collections.abc import Callable, Mapping
+from decimal import Decimal
 from typing import Any
 
 from gramil.faults import MakersFault
@@ -18,6 +20,8 @@ from gramil.measure import (
 
 Written = str | int | float
 
+_NAMES_A_UNIT = re.compile(r"[^\W\d_]|['\"′″’”]")
+"""A letter, or a mark of feet or inches."""
 _READERS: Mapping[str, Callable[[Written], float]] = {
     "rad": read_angle,
     "g": read_mass,
@@ -75,6 +79,12 @@ def read_measured(written: Written, symbol: str, unit: LengthUnit, address: str)
         first = fault.faults[0]
         raise MakersFault.of(first.what, first.why, first.remedy, where=address) from None
     return float(value)
+
+
+def with_unit(written: Written, symbol: str, unit: LengthUnit) -> str:
+    """What was written, so that it says the same in any file: a bare length with the `unit` that it was read in."""
+    text = f"{Decimal(repr(written)):f}" if isinstance(written, float) else str(written).strip()
+    return f"{text} {unit}" if symbol == "mm" and not _NAMES_A_UNIT.search(text) else text
 
 
 def _plain_in(symbol: str) -> Callable[[Written], float]:

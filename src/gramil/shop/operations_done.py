@@ -11,7 +11,7 @@ from datetime import datetime
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
-from gramil.shop.measured import Written, read_measured, unit_to_measure
+from gramil.shop.measured import Written, read_measured, unit_to_measure, with_unit
 from gramil.shop.moments import moment_text
 from gramil.shop.opening import Store, Value
 from gramil.shop.rows import insert, records, update
@@ -59,8 +59,7 @@ def read_measurements(
         except MakersFault as fault:
             faults += fault.faults
             continue
-        bare = not isinstance(text, str) and symbol == "mm"
-        found.append(Measurement(address, f"{text} {unit}" if bare else str(text), value, symbol))
+        found.append(Measurement(address, with_unit(text, symbol, unit), value, symbol))
     if faults:
         raise MakersFault(faults)
     return tuple(found)

@@ -1,0 +1,48 @@
+"""Readings that are asked about on a page: the question stands under its field, and a second tap takes it as read."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from gramil.bench.asking import Asked
+from gramil.change.questioned import Question, Reading, meaning, questions, sentence
+from gramil.graph import Figures
+from gramil.measure import LengthUnit
+from gramil.shop.operations_done import Measurement
+
+AS_READ = "as_read"
+"""The field that says what was asked about once: sent again with the same reading, it is taken as read."""
+
+
+@dataclass(frozen=True)
+class Doubt:
+    """A question in words, and what the field AS_READ is to hold for it to be taken as read."""
+
+    text: str
+    answer: str
+
+
+def doubts(asked: Asked, found: Iterable[Question], unit: LengthUnit) -> dict[str, Doubt]:
+    """The questions that were not asked yet, in words, by the address or the name of what was read."""
+    answered = set(asked.many(AS_READ))
+    told = {each.reading.address: doubt_of(each, unit) for each in found}
+    return {address: doubt for address, doubt in told.items() if doubt.answer not in answered}
+
+
+def doubt_of(question: Question, unit: LengthUnit) -> Doubt:
+    """One question in words, with what the reading would mean."""
+    reading = question.reading
+    text = " ".join(filter(None, (sentence(question, unit), meaning(question))))
+    return Doubt(text, f"{reading.address}={reading.value!r}")
+
+
+def measured_doubts(
+    asked: Asked, figures: Figures, measured: Iterable[Measurement], operation: str, unit: LengthUnit
+) -> dict[str, Doubt]:
+    """What is asked about measurements that were typed, by their addresses."""
+    readings = [Reading(each.address, each.value, each.written) for each in measured]
+    return doubts(asked, questions(figures, readings, operation), unit)
+
+
+def together(found: Mapping[str, Doubt]) -> tuple[str, ...]:
+    """The questions line by line, each after the name of what was read."""
+    return tuple(f"{name.replace('_', ' ')}: {each.text}" for name, each in found.items())

@@ -1,0 +1,186 @@
+"""Readings are questioned before they are believed: what was read against what is wanted, and what a slip would be.
+
+A reading is asked about where it is about 25.4 times what is wanted or that part of it (inches taken for millimetres,
+or the other way), over ten times farther off than its tolerance, or over a fifth off where practice has no tolerance.
+What it would mean if it stands is said with the question, by the same verdicts as for any part already made.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from typing import Literal
+
+import numpy as np
+
+from gramil.change.made import Judged, judge
+from gramil.change.made_rows import operations
+from gramil.description.tolerances import figure_of, tolerance_of
+from gramil.faults import Fault, MakersFault
+from gramil.graph import Figures, Pin
+from gramil.measure import LengthUnit
+from gramil.show import shown
+
+TIMES = 10.0
+"""A reading farther off than so many of its tolerances is asked about."""
+SHARE = 0.2
+"""Where practice has no tolerance, one that is off by more than this part of what is wanted."""
+INCH = 25.4
+NEAR = 0.1
+"""How near to such a ratio counts as a slip of the unit: a part of it."""
+HAIR = 0.05
+"""So many mm off are no slip, whatever the ratio: what is wanted is as little itself."""
+LIKELY = 0.5
+"""How near to it a reading that is far off anyway counts as that slip: an action is not yet what is wanted."""
+LISTED = 6
+"""So many questions of one kind are asked one by one; more of them are counted."""
+
+Slip = Literal["millimetres", "inches", "point", "far"]
+"""What is likely wrong: the unit that was meant, the decimal point, or something else."""
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One reading: the address of its figure, its value there, as it was written, and the line of its file."""
+
+    address: str
+    value: float
+    written: str = ""
+    line: int | None = None
+
+
+@dataclass(frozen=True)
+class Question:
+    """A reading that is asked about: what was wanted (in the unit of the symbol), the slip, and what it would mean.
+
+    `so_far` says that nothing is wanted of the figure, and it is held against what it was when last measured.
+    """
+
+    reading: Reading
+    wanted: float
+    unit: str
+    slip: Slip
+    stands: tuple[Judged, ...] = ()
+    so_far: bool = False
+
+
+def questions(figures: Figures, readings: Iterable[Reading], operation: str = "") -> tuple[Question, ...]:
+    """The readings of an instrument's figures that are asked about, each held against the figure as drawn.
+
+    `operation` is the work at which they were read, for what a reading would mean.
+    """
+    drawn = replace(figures, pins={}, known={}) if figures.pins else figures
+    return tuple(_questions(figures, drawn, readings, operation))
+
+
+def _questions(figures: Figures, drawn: Figures, readings: Iterable[Reading], operation: str) -> Iterator[Question]:
+    for each in readings:
+        asked = question(
+            each,
+            float(drawn.at(each.address)),
+            drawn.unit_at(each.address) or "",
+            tolerance_of(each.address).near(lambda name: float(figures[f"limit_{name}"])),
+        )
+        if asked is not None:
+            yield replace(asked, stands=_stands(figures, drawn, each, operation))
+
+
+def question(reading: Reading, wanted: float, unit: str, near: float | None) -> Question | None:
+    """The question that a reading asks for where so much is wanted, within `near` (None: practice has no tolerance)."""
+    slip = slip_of(reading.value, wanted, unit, near)
+    return None if slip is None else Question(reading, wanted, unit, slip)
+
+
+def slip_of(read: float, wanted: float, unit: str, near: float | None) -> Slip | None:
+    """What is likely wrong with a reading; None for one that is believed, and where nothing is known to be wanted."""
+    off = abs(read - wanted)
+    if wanted != wanted or read == wanted or (unit == "mm" and off <= HAIR):
+        return None
+    times = read / wanted if wanted else 0.0
+    if not _slip_of_unit(times, unit, NEAR) and off <= (SHARE * abs(wanted) if near is None else TIMES * near):
+        return None
+    if named := _slip_of_unit(times, unit, LIKELY):
+        return named
+    return "point" if _about(times, 10, NEAR) or _about(times, 0.1, NEAR) else "far"
+
+
+def _slip_of_unit(times: float, unit: str, within: float) -> Slip | None:
+    if unit != "mm":
+        return None
+    if _about(times, INCH, within):
+        return "millimetres"
+    return "inches" if _about(times, 1 / INCH, within) else None
+
+
+def _about(times: float, ratio: float, within: float) -> bool:
+    return abs(times / ratio - 1) <= within
+
+
+def _stands(figures: Figures, drawn: Figures, reading: Reading, operation: str) -> tuple[Judged, ...]:
+    """What is judged otherwise than right if a reading stands: of its operation, else the worst of those it is of."""
+    made = replace(figures, pins={**figures.pins, reading.address: Pin(reading.value, "")}, known={})
+    try:
+        with np.errstate(all="ignore"):
+            judged = judge(dict.fromkeys(_of(reading.address, operation), made), drawn)
+    except (ArithmeticError, ValueError):  # a board no wire goes into, a side of no thickness
+        return ()
+    found = [each for each in judged if each.standing != "still right"]
+    own = [each for each in found if figure_of(each.address) == figure_of(reading.address)]
+    return tuple((own or found)[:1])
+
+
+def _of(address: str, operation: str) -> tuple[str, ...]:
+    known = operations()
+    if operation in known:
+        return (operation,)
+    return tuple(name for name, each in known.items() if any(one.figure == figure_of(address) for one in each.fixes))
+
+
+def sentence(asked: Question, unit: LengthUnit) -> str:
+    """What was read, what was wanted, and the likely slip, in one sentence; lengths in the maker's unit."""
+    wanted, off = _shown(asked.wanted, asked, unit), asked.reading.value - asked.wanted
+    stood = f"it was {wanted} so far" if asked.so_far else f"{wanted} is wanted"
+    return f"{_read(asked, unit)} was read where {stood}, {_likely(asked, off, unit)}?"
+
+
+def _likely(asked: Question, off: float, unit: LengthUnit) -> str:
+    if asked.slip == "millimetres":
+        return f"about {asked.reading.value / asked.wanted:.3g} times as much: were millimetres meant"
+    if asked.slip == "inches":
+        return f"about {asked.wanted / asked.reading.value:.3g} times less: were inches meant"
+    by = f"{_shown(abs(off), asked, unit)} {'more' if off > 0 else 'less'}"
+    return f"{by}: " + (
+        "is the decimal point in its place" if asked.slip == "point" else "was it this that was measured"
+    )
+
+
+def meaning(asked: Question) -> str:
+    """What a reading means if it stands, where an operation fixes the figure; else empty."""
+    said = (f"{each.what}: {each.standing}. {each.remedy}".strip() for each in asked.stands)
+    return "".join(f"If it stands, {each}" for each in said)
+
+
+def _shown(value: float, asked: Question, unit: LengthUnit) -> str:
+    return shown(value, asked.unit or None, unit)
+
+
+def _read(asked: Question, unit: LengthUnit) -> str:
+    return asked.reading.written or _shown(asked.reading.value, asked, unit)
+
+
+def faults(found: Sequence[Question], unit: LengthUnit, answer: str, file: str | None = None) -> MakersFault:
+    """The questions as they are asked, those of one slip of the unit all at once; `answer` says what to do."""
+    told = [fault for slip in dict.fromkeys(each.slip for each in found) for fault in _of_slip(found, slip, unit)]
+    last = replace(told[-1], remedy=answer)
+    return MakersFault(replace(each, file=file) for each in (*told[:-1], last))
+
+
+def _of_slip(found: Sequence[Question], slip: Slip, unit: LengthUnit) -> Iterator[Fault]:
+    group = [each for each in found if each.slip == slip]
+    first = group[0]
+    if slip in ("millimetres", "inches") and len(group) > 1:
+        what = f"{len(group)} readings are off in one way, such as {first.reading.address}: {sentence(first, unit)}"
+        yield Fault(first.reading.line, "", what, meaning(first))
+        return
+    for each in group[:LISTED]:
+        yield Fault(each.reading.line, each.reading.address, sentence(each, unit), meaning(each))
+    if len(group) > LISTED:
+        yield Fault(what=f"{len(group) - LISTED} more readings are as far off")

@@ -1,0 +1,37 @@
+"""Readings that are asked about, on the command line: told in a sentence with exit status 2, or taken as read."""
+
+from collections.abc import Callable, Iterable
+from typing import TYPE_CHECKING, Any, TypeVar
+
+import click
+
+from gramil import names as n
+from gramil.graph import Figures
+
+if TYPE_CHECKING:
+    from gramil.change.questioned import Reading
+    from gramil.shop.operations_done import Measurement
+
+F = TypeVar("F", bound=Callable[..., Any])
+ANSWER = "Nothing was written: write it anew, or take it as read with --as-read"
+as_read_option: Callable[[F], F] = click.option(
+    "--as-read", is_flag=True, help="Take readings as they are, those too that are far from what is wanted."
+)
+
+
+def ask(figures: Figures, found: "Iterable[Measurement]", operation: str, as_read: bool) -> None:
+    """Raises MakersFault for what was measured and cannot be meant, unless it is to be taken as read."""
+    from gramil.change.questioned import Reading
+
+    if not as_read:
+        refuse_doubtful(figures, [Reading(each.address, each.value, each.written) for each in found], operation)
+
+
+def refuse_doubtful(
+    figures: Figures, readings: "Iterable[Reading]", operation: str = "", file: str | None = None, answer: str = ANSWER
+) -> None:
+    """Raises MakersFault with every question that readings of an instrument ask for."""
+    from gramil.change.questioned import faults, questions
+
+    if asked := questions(figures, readings, operation):
+        raise faults(asked, figures[n.instrument_units], answer, file)

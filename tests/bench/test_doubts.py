@@ -1,0 +1,141 @@
+"""Readings that cannot be meant, on the bench: asked about under their field, and taken as read by a second tap."""
+
+import re
+from html import unescape
+
+import httpx
+import pytest
+
+from gramil.shop.instruments import instrument
+from gramil.shop.items import item_named
+from gramil.shop.opening import open_store
+from gramil.shop.operations_done import measurements, operations_done
+from gramil.shop.tools import cuts
+
+from .conftest import Served, post
+
+SLOTTED = "/instrument/1/operation/slotted"
+TARN = "/instrument/1"
+
+
+def hidden(page: str, name: str = "as_read") -> list[str]:
+    return [unescape(each) for each in re.findall(rf'<input type="hidden" name="{name}" value="([^"]*)"', page)]
+
+
+def noted(served: Served) -> tuple[list[str], list[str]]:
+    with open_store(served.store) as store:
+        owner = instrument(store, "Tarn").id
+        done = [each.operation for each in operations_done(store, owner)]
+        return done, [each.written for each in measurements(store, owner)]
+
+
+def test_as_it_is_typed_the_question_stands_under_its_field(demo: httpx.Client) -> None:
+    ask = {"at": "slot_depth_setting", "measured.slot_depth_setting": "0.116"}
+    page = unescape(demo.get(f"{TARN}/verdict", params=ask).text)
+    assert "0.116 mm was read where 2.96 mm is wanted, about 25.5 times less: were inches meant?" in page
+    near = demo.get(f"{TARN}/verdict", params={"at": "slot_depth_setting", "measured.slot_depth_setting": "2.91"}).text
+    assert "was read where" not in near
+
+
+def test_the_first_tap_asks_and_the_second_takes_it_as_read(served: Served, demo: httpx.Client) -> None:
+    form = {"measured.slot_depth_setting": "0.116", "do": "done", "note": "the new blade", "hours": "1,5"}
+    asked = post(demo, SLOTTED, **form)
+    assert asked.status_code == 422
+    page = unescape(asked.text)
+    assert "were inches meant?" in page
+    for kept in ('value="0.116"', 'value="the new blade"', 'value="1,5"'):
+        assert kept in page
+    assert noted(served) == ([], [])
+    again = post(demo, SLOTTED, **form, as_read=hidden(asked.text))
+    assert again.status_code == 200
+    assert noted(served) == (["slotted"], ["0.116 mm"])
+
+
+def test_another_reading_is_asked_about_anew(served: Served, demo: httpx.Client) -> None:
+    first = post(demo, SLOTTED, **{"measured.slot_depth_setting": "0.116", "do": "done"})
+    other = {"measured.slot_depth_setting": "0.12", "do": "done", "as_read": hidden(first.text)}
+    assert post(demo, SLOTTED, **other).status_code == 422
+    right = {"measured.slot_depth_setting": "2.96", "do": "done", "as_read": hidden(first.text)}
+    assert post(demo, SLOTTED, **right).status_code == 200
+    assert noted(served) == (["slotted"], ["2.96 mm"])
+
+
+def test_a_reading_that_no_box_is_for_is_asked_about_too(served: Served, demo: httpx.Client) -> None:
+    form = {"measured.body_length": "20", "do": "measured"}
+    asked = post(demo, SLOTTED, **form)
+    assert "20.0 mm was read where" in asked.text
+    assert noted(served) == ([], [])
+    assert post(demo, SLOTTED, **form, as_read=hidden(asked.text)).status_code == 200
+
+
+def test_what_no_instrument_can_be_is_refused(served: Served, demo: httpx.Client) -> None:
+    form = {"measured.body_wall": "0", "do": "measured"}
+    asked = post(demo, SLOTTED, **form)
+    answer = post(demo, SLOTTED, **form, as_read=hidden(asked.text))
+    assert answer.status_code == 422
+    assert "cannot be worked out" in answer.text
+    assert noted(served) == ([], [])
+
+
+def test_a_correction_is_a_reading_too(served: Served, demo: httpx.Client) -> None:
+    sheet = post(demo, SLOTTED, **{"measured.slot_depth_setting": "2.91", "do": "measured"})
+    address = re.search(r'href="(/instrument/1/measured/[^"]+)"', sheet.text)
+    assert address is not None
+    page = demo.get(unescape(address[1])).text
+    action = re.search(r'action="(/instrument/1/measured/[^"]+)"', page)
+    assert action is not None
+    form = {"was": hidden(page, "was")[0], "back": "slotted", "do": "right", "written": "291"}
+    asked = post(demo, action[1], **form)
+    assert asked.status_code == 422
+    assert "was read where" in asked.text
+    assert noted(served)[1] == ["2.91 mm"]
+    post(demo, action[1], **form, as_read=hidden(asked.text))
+    assert noted(served)[1] == ["291.0 mm"]
+
+
+@pytest.mark.parametrize(
+    ("page", "typed", "slip"),
+    [
+        ("slots-measured", {"fret.7": "8.25", "fret.12": "12.40"}, "inches"),
+        ("set-up-measured", {"action.1": "45", "relief": "0,15"}, "millimetres"),
+    ],
+)
+def test_readings_that_are_only_read_back_are_asked_about_first(
+    demo: httpx.Client, page: str, typed: dict[str, str], slip: str
+) -> None:
+    asked = demo.get(f"{TARN}/{page}", params=typed)
+    assert asked.status_code == 422
+    assert f"were {slip} meant?" in asked.text
+    assert "What it means</h2>" not in asked.text
+    for value in typed.values():
+        assert f'value="{value}"' in asked.text
+    again = demo.get(f"{TARN}/{page}", params={**typed, "as_read": hidden(asked.text)})
+    assert again.status_code == 200
+    assert "What it means</h2>" in again.text
+
+
+@pytest.mark.parametrize(
+    ("path", "kind", "name", "typed"),
+    [
+        ("/tools/jig", "jig", "taper sled", {"constant": "2.457"}),
+        ("/tools/saw", "saw", "table saw", {"widths": "0.58, 0.023"}),
+    ],
+)
+def test_a_tool_is_held_against_what_it_was(
+    served: Served, demo: httpx.Client, path: str, kind: str, name: str, typed: dict[str, str]
+) -> None:
+    def stands() -> tuple[object, list[float]]:
+        with open_store(served.store) as store:
+            item = item_named(store, kind, name)
+            return item.figures.get("constant"), [each.width for each in cuts(store, item.id)]
+
+    before = stands()
+    with open_store(served.store) as store:
+        form = {"item": str(item_named(store, kind, name).id), **typed}
+    asked = post(demo, path, **form)
+    assert asked.status_code == 422
+    assert "were inches meant?" in asked.text
+    assert len(hidden(asked.text)) == 1
+    assert stands() == before
+    assert post(demo, path, **form, as_read=hidden(asked.text)).status_code == 200
+    assert stands() == (("2.457 mm", []) if kind == "jig" else (before[0], [0.58, 0.023]))
