@@ -93,7 +93,8 @@ def asked(work: Work, figures: Figures) -> Iterator[str]:
     """The addresses that an operation and its sheet ask to have measured."""
     yield from work.measure
     if work.sheet:
-        yield from figures[f"setup_{work.sheet.replace('-', '_')}"].boxes
+        page = "setup_" + work.sheet.replace("-", "_")
+        yield from map(str, figures[page].boxes)
 
 
 def of(row: Operation, address: str) -> Fixed | None:

@@ -165,8 +165,12 @@ def test_work_done_by_the_new_revision_is_judged_by_that(shop: Path) -> None:
 
 
 def test_shift_tells_how_everything_made_stands(shop: Path) -> None:
-    told = run("shift", "tarn.toml", "--set", "board.wood=ebony", "--shop", "shop.toml").output
+    change = ("shift", "tarn.toml", "--shop", "shop.toml", "--set")
+    note = run(*change, "board.wood=ebony").output
+    assert "Lost: board planed to thickness: another wood (persimmon, wanted ebony): begin a new board." in note
+    assert "Lost: with the board: fret slots cut." in note
+    told = run(*change, "board.wood=ebony", "--every").output
     assert "LOST         board planed to thickness: another wood (persimmon, wanted ebony): begin a new board" in told
     assert "LOST         with the board: fret slots cut" in told
-    moved = run("shift", "tarn.toml", "--set", "scale.length=650.02", "--shop", "shop.toml").output
+    moved = run(*change, "scale.length=650.02", "--every").output
     assert "STILL RIGHT  board planed to thickness, fret slots cut" in moved
