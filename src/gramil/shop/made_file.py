@@ -33,6 +33,8 @@ from gramil.shop.toml_text import Value, table_text
 
 LARGEST_FILE = 1_000_000
 """A record of more bytes than this is something else."""
+NO_OPERATION = "measured"
+"""What a record says of measurements that belong to no operation."""
 _KEYS = {"operation": str, "date": date, "note": str, "measured": dict}
 _TABLES = ("gramil", "made", "done")
 
@@ -89,7 +91,8 @@ class Made:
 
     def _pin(self, each: Measured, done: Done, figures: Figures) -> Pin:
         symbol = unit_to_measure(figures, each.address)
-        return Pin(read_measured(each.written, symbol, self.units, each.address), done.day, done.operation)
+        at = "" if done.operation == NO_OPERATION else done.operation
+        return Pin(read_measured(each.written, symbol, self.units, each.address), done.day, at)
 
     def pinned(self, figures: Figures) -> Figures:
         """The figures as made: measured values in the place of drawn ones. Raises MakersFault as `pins` does."""

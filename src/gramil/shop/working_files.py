@@ -8,16 +8,13 @@ from datetime import date, datetime, time
 
 from gramil.graph import Figures
 from gramil.shop.instruments import Instrument, instruments, revision
-from gramil.shop.made_file import Done, Made, Measured, made_text
+from gramil.shop.made_file import NO_OPERATION, Done, Made, Measured, made_text
 from gramil.shop.on_hand import shop_text
 from gramil.shop.opening import Store, reading
 from gramil.shop.operations_done import operations_done, put_done, put_measurements, read_measurements
 from gramil.shop.own_operations import own_operations
 from gramil.shop.places import air_csv, place_logs
 from gramil.shop.writing import writing
-
-NO_OPERATION = "measured"
-"""What a record says of measurements that belong to no operation."""
 
 
 def working_files(store: Store) -> dict[str, str]:
