@@ -133,10 +133,27 @@ def test_a_change_kept_after_the_cut_goes_on_saying_what_is_lost(served: Served,
     assert "Measure the slots" not in "".join(re.findall(r'<a class="next".*?</a>', first, re.DOTALL))
     number = tarn.rsplit("/", 1)[1]
     assert lost in demo.get(f"/instrument/{number}/compare?old=1&new=2").text
+    assert f'href="/instrument/{number}/anew/board">Begin the board anew</a>' in answer.text
     assert f"{lost} (419.76 mm, wanted 433.09 mm)" in demo.get(f"{tarn}/operation/bridge_placed").text
     assert lost not in demo.get(f"{tarn}/operation/sides_bent").text
     kept(demo, tarn, "scale.length=630", "as it was", "A")
     assert lost not in demo.get(tarn).text
+
+
+def test_a_lost_board_is_begun_anew_by_two_taps(served: Served, demo: httpx.Client, tarn: str) -> None:
+    post(demo, f"{tarn}/operation/slotted", **{"do": "done", "measured.slot_depth_setting": "3.0"})
+    served.clock.later(hours=1)
+    kept(demo, tarn, "scale.length=650", "longer", "A")
+    page = demo.get(f"{tarn}/anew/board").text
+    assert "fret slots cut" in page
+    seen = re.search(r'name="seen" value="([^"]+)"', page)
+    assert seen is not None
+    assert post(demo, f"{tarn}/anew/board", do="strike", seen="0:0").status_code != 200
+    for _ in range(2):
+        answer = post(demo, f"{tarn}/anew/board", do="strike", seen=seen[1])
+        assert answer.status_code == 200
+        assert "fret slots cut" not in answer.text
+    assert demo.get(f"{tarn}/anew/lid").status_code == 404
 
 
 def test_two_who_change_the_same_thing_get_a_choice_and_never_a_silent_overwrite(

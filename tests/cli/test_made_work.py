@@ -8,6 +8,9 @@ import pytest
 from click.testing import CliRunner, Result
 
 from gramil.cli import gramil
+from gramil.shop.instruments import instrument
+from gramil.shop.opening import open_store
+from gramil.shop.operations_done import measurements
 
 from ..conftest import EXAMPLES
 
@@ -137,6 +140,42 @@ def test_what_hangs_on_a_lost_board_is_closed(shop: Path) -> None:
     scale(shop, "640", "650")
     run("store", "import", store, "tarn.toml", "--at", "2026-01-08T09:00")
     assert "[slots_measured]" in run("now", "--store", store, "--at", "2026-01-08T10:00", "--every").output
+
+
+def test_a_lost_board_is_begun_anew_in_one_change(shop: Path) -> None:
+    """Its work is open again, its readings are gone, and the neck's stay; one undo brings all of it back."""
+    store = "shop.gramil"
+    record = (shop / "tarn.made.toml").read_text()
+    measured = 'date = 2026-01-03\nmeasured = { slot_depth_setting = "3.05 mm" }\n'
+    own = '\n[[done]]\noperation = "measured"\n'
+    own += 'measured = { "fret_position[12]" = "325.01 mm", neck_depth_first = "21 mm" }\n'
+    (shop / "tarn.made.toml").write_text(record.replace("date = 2026-01-03\n", measured) + own)
+    assert run("store", "new", store, "--shop", "shop.toml", "tarn.toml", "--at", "2026-01-06T09:00").exit_code == 0
+    scale(shop, "650", "640")
+    told = run("store", "import", store, "tarn.toml", "--at", "2026-01-07T09:00").output
+    assert "When the board is begun anew: gramil store anew shop.gramil Tarn board" in told
+    anew = run("store", "anew", store, "Tarn", "board", "--at", "2026-01-08T09:00")
+    assert anew.output == ("Tarn: the board is begun anew. Open again: board planed to thickness, fret slots cut.\n")
+    assert "LOST" not in run("check", "Tarn", "--store", store).output
+    assert "[thicknessed]" in run("now", "--store", store, "--at", "2026-01-08T10:00", "--every").output
+    assert measured_in(shop / store) == {"neck_depth_first"}
+    again = run("store", "anew", store, "Tarn", "board")
+    assert "nothing is noted as done on the board" in str(again.exception)
+    assert run("store", "undo", store, "--yes").exit_code == 0
+    assert "LOST       fret slots cut" in run("check", "Tarn", "--store", store).output
+    assert measured_in(shop / store) == {"neck_depth_first", "fret_position[12]", "slot_depth_setting"}
+
+
+def measured_in(store: Path) -> set[str]:
+    with open_store(store, to_read=True) as opened:
+        return {each.address for each in measurements(opened, instrument(opened, "Tarn").id)}
+
+
+def test_a_piece_that_there_is_not_is_told(shop: Path) -> None:
+    run("store", "new", "shop.gramil", "--shop", "shop.toml", "tarn.toml", "--at", "2026-01-06T09:00")
+    answer = run("store", "anew", "shop.gramil", "Tarn", "lid")
+    assert 'no piece called "lid"' in str(answer.exception)
+    assert "board" in str(answer.exception)
 
 
 def test_work_that_hangs_on_a_lost_board_is_told_so_when_it_is_done_all_the_same(shop: Path) -> None:

@@ -14,6 +14,7 @@ from starlette.types import ASGIApp
 
 from gramil.bench import (
     air_page,
+    anew_page,
     beginning,
     card_page,
     correcting,
@@ -74,6 +75,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/record/put-back", put_back_page.copies_page),
     ("/instrument/{instrument}/measured/{measurement}", correcting.measurement_page),
     ("/instrument/{instrument}/operation/{operation}/not-done", correcting.not_done_page),
+    ("/instrument/{instrument}/anew/{piece}", anew_page.anew_page),
     ("/record/files", files_page.record_files),
     ("/operations", operations_page.operations_page),
     ("/operations/remove", operations_page.remove_operations_page),
@@ -120,6 +122,7 @@ POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/files", files_page.try_description),
     ("/instrument/{instrument}/measured/{measurement}", correcting.correct_measured),
     ("/instrument/{instrument}/operation/{operation}/not-done", correcting.take_done_back),
+    ("/instrument/{instrument}/anew/{piece}", anew_page.begin_anew),
     ("/air/weigh", air_page.weigh),
     ("/air/lay", air_page.lay),
     ("/stock/form", stock_form_page.keep_blank),

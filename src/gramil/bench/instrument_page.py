@@ -11,14 +11,15 @@ from gramil import names as n
 from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.at_section import in_columns, parts_at
 from gramil.bench.draft import Draft, draft_of
-from gramil.bench.made_here import made_on, spoilt_on
-from gramil.bench.moved import Strip, moved_between, strip_between, told
+from gramil.bench.made_here import judged_on, made_on
+from gramil.bench.moved import Strip, moved_between, spoilt_lines, strip_between, told
 from gramil.bench.placing import place_of
 from gramil.bench.plan_view import Plan, plan_of, turned_in
 from gramil.bench.section_view import sections_at
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.shown_rows import Reading, ShownRow, shown_row
 from gramil.bench.units import shower_for
+from gramil.change.made_words import lost_pieces
 from gramil.drawings.body_at import across
 from gramil.drawings.hull import hull_at
 from gramil.drawings.section_at import Cut, cut_at
@@ -134,10 +135,15 @@ def instrument_page(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
         made = made_on(store, shelf, desk.held) if desk.draft.changed else {}
-        spoilt = () if desk.draft.changed else spoilt_on(store, shelf, desk.held, desk.reading.now)
+        judged = () if desk.draft.changed else judged_on(store, shelf, desk.held)
     now, then = desk.draft.figures, desk.held.figures
     strip = strip_between(then, now, made, desk.reading.now) if desk.draft.changed else None
-    return asked.page("instrument.html", **_whole(asked, desk, strip), spoilt=spoilt)
+    return asked.page(
+        "instrument.html",
+        **_whole(asked, desk, strip),
+        spoilt=spoilt_lines(judged, desk.reading.now),
+        lost=lost_pieces(judged),
+    )
 
 
 def moved_page(asked: Asked, shelf: Shelf) -> Response:

@@ -2,17 +2,12 @@
 
 from collections.abc import Mapping
 
-from gramil.bench.moved import spoilt_lines
 from gramil.bench.shelf import Held, Shelf
 from gramil.change.made import Judged, judge
 from gramil.change.made_in_store import made_by
 from gramil.graph import Figures
 from gramil.now.states import Judging
 from gramil.shop.opening import Store
-from gramil.show import Shower
-
-Line = tuple[str, str]
-"""The word of how a part stands, and the rest in a line."""
 
 
 def made_on(store: Store, shelf: Shelf, held: Held) -> Mapping[str, Figures]:
@@ -33,8 +28,3 @@ def judged_on(store: Store, shelf: Shelf, held: Held) -> tuple[Judged, ...]:
 def judging(shelf: Shelf) -> Judging:
     """What judges an instrument of the store by the figures that the bench keeps."""
     return lambda store, owner: judged_on(store, shelf, shelf.held(store, owner.id))
-
-
-def spoilt_on(store: Store, shelf: Shelf, held: Held, shower: Shower) -> tuple[Line, ...]:
-    """What is made and is not right any more by the revision that is held."""
-    return spoilt_lines(judged_on(store, shelf, held), shower)

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from math import isfinite
 
 from gramil.change.made import Judged
+from gramil.change.made_rows import Piece, pieces
 from gramil.change.off_rows import NOTHING, Value
 from gramil.measure import LengthUnit
 from gramil.show import shown
@@ -67,3 +68,9 @@ def lines(judged: Iterable[Judged], first: LengthUnit = "mm") -> Iterator[tuple[
     for piece in dict.fromkeys(each.piece for each in found if each.along):
         with_it = [each for each in found if each.along and each.piece == piece]
         yield with_it[0], f"with {piece}: {', '.join(each.what for each in with_it)}"
+
+
+def lost_pieces(judged: Iterable[Judged]) -> tuple[Piece, ...]:
+    """The pieces that are lost, each once."""
+    lost = {each.piece for each in judged if each.standing == "lost"}
+    return tuple(piece for piece in pieces().values() if piece.what in lost)

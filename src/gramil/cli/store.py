@@ -9,6 +9,7 @@ import click
 from gramil.cli.as_read import as_read_option
 from gramil.cli.bench_options import moment, moment_of
 from gramil.cli.reading import text_of
+from gramil.cli.store_anew import anew
 from gramil.cli.store_operations import kept_beside, operations
 from gramil.faults import Fault, MakersFault
 from gramil.shop.instruments import Instrument
@@ -249,6 +250,7 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
 
 
 command.add_command(operations)
+command.add_command(anew)
 
 
 def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime, as_read: bool) -> Iterator[str]:
@@ -367,8 +369,10 @@ def _instrument(store: Store, file: Path, text: str, now: datetime, as_read: boo
 
 def _spoilt(store: Store, owner: Instrument) -> Iterator[str]:
     """What is made of an instrument and is not right any more by its latest revision."""
+    from shlex import quote as quoted
+
     from gramil.change.made_in_store import standing_in_store
-    from gramil.change.made_words import lines
+    from gramil.change.made_words import lines, lost_pieces
     from gramil.description.reading import parse_keys
     from gramil.shop.instruments import revision
 
@@ -380,6 +384,9 @@ def _spoilt(store: Store, owner: Instrument) -> Iterator[str]:
     first = parse_keys(revision(store, owner.id).text, owner.name).instrument.units
     for each, line in lines(judged, first):
         yield f"  {each.standing.upper():<8} {line}."
+    for piece in lost_pieces(judged):
+        command = f"gramil store anew {store.path.name} {quoted(owner.name)} {quoted(piece.name)}"
+        yield f"  When {piece.what} is begun anew: {command}"
 
 
 def _given(store: Store, name: str, now: datetime) -> Iterator[str]:

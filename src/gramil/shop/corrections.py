@@ -4,11 +4,12 @@ Nothing is forgotten: a struck reading stays in a table of its own, each change 
 undo brings it back as any change.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
+from gramil.address import parse_address
 from gramil.faults import MakersFault
 from gramil.quantities import Gram
 from gramil.shop.items import Item, figures_text
@@ -199,3 +200,21 @@ def not_done_after_all(store: Store, done: DoneOperation, now: datetime, who: st
     with writing(store, f"not done after all: {done.operation}, noted {done.at[:10]}", now, who):
         store.rows("UPDATE measurement SET done = NULL WHERE done = ?", (done.id,))
         delete(store, "done", done.id, done.version)
+
+
+def begin_anew(
+    store: Store, what: str, works: Sequence[DoneOperation], figures: Collection[str], now: datetime, who: str = ""
+) -> None:
+    """Take back that work is done on a thing that is begun anew, and strike what was measured at it, as one change.
+
+    Of what was measured apart from any operation, that of the `figures` (by name) is struck too. What the work used up
+    stays used. Raises Conflict where what is noted of it was changed since it was seen.
+    """
+    with writing(store, f"begin {what} anew", now, who):
+        for done in works:
+            store.rows("DELETE FROM measurement WHERE done = ?", (done.id,))
+            delete(store, "done", done.id, done.version)
+        for instrument in {each.instrument for each in works}:
+            for each in measured_rows(store, instrument):
+                if each.done is None and parse_address(each.measurement.address)[0] in figures:
+                    store.rows("DELETE FROM measurement WHERE id = ?", (each.id,))

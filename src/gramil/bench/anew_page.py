@@ -1,0 +1,57 @@
+"""A piece that is lost, begun anew: what would be open again, and then, when asked to, it is."""
+
+from urllib.parse import quote
+
+from starlette.responses import Response
+
+from gramil.bench.asking import Asked, Missing, go
+from gramil.bench.correcting import Wrong, asked_whether
+from gramil.bench.instrument_page import instrument_id
+from gramil.bench.shelf import Shelf, named
+from gramil.change.made_in_store import begin_anew_in_store, work_on
+from gramil.change.made_rows import operations, pieces
+from gramil.faults import MakersFault
+from gramil.shop.opening import Store
+from gramil.shop.operations_done import DoneOperation
+
+
+def anew_page(asked: Asked, _: Shelf) -> Response:
+    """What is done on the piece, before it is taken back."""
+    number, piece = instrument_id(asked), asked.words["piece"]
+    with asked.keeping.opened() as store:
+        seen, works = named(store, number), _works(store, number, piece)
+    what = pieces()[piece].what
+    told = ", ".join(operations()[each.operation].what for each in works)
+    wrong = Wrong(
+        f"Begin {what} of {seen.name} anew",
+        told or f"nothing is noted as done on {what}",
+        (),
+        (("seen", _seen(works)),),
+        f"/instrument/{number}/anew/{quote(piece)}",
+        f"/instrument/{number}",
+        f"Begin {what} anew",
+        "This work is open again, and what was measured of it counts no more. Wood that was used up stays used.",
+    )
+    return asked_whether(asked, wrong)
+
+
+def begin_anew(asked: Asked, _: Shelf) -> Response:
+    """The piece is begun anew; sent twice, it is done once."""
+    number, piece = instrument_id(asked), asked.words["piece"]
+    with asked.keeping.opened() as store:
+        works = _works(store, number, piece)
+        if works:
+            if _seen(works) != asked.one("seen"):
+                raise MakersFault.of("somebody else noted something meanwhile", remedy="look at the instrument again")
+            begin_anew_in_store(store, named(store, number), piece, asked.now, asked.session.who)
+    return go(f"/instrument/{number}")
+
+
+def _works(store: Store, number: int, piece: str) -> tuple[DoneOperation, ...]:
+    if piece not in pieces():
+        raise Missing(f"piece {piece}")
+    return work_on(store, number, piece)
+
+
+def _seen(works: tuple[DoneOperation, ...]) -> str:
+    return " ".join(f"{each.id}:{each.version}" for each in works)
