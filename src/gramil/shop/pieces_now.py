@@ -66,7 +66,7 @@ def piece_of(row: PieceTable, species: Species) -> Piece:
 def kept_of(row: PieceTable, places: Places, now: datetime) -> Kept:
     """Where a piece has lain up to a moment. Raises MakersFault where it lay in a place without readings."""
     stays = []
-    for stay, later in zip(row.lay, (*row.lay[1:], None), strict=True):
+    for stay, later in zip(row.lay, (*row.lay[1:], None), strict=False):  # a piece may have lain nowhere known
         ends = stay.ends or (later.begins if later else max(now, stay.begins))
         place = places.known.get(stay.place)
         if place is None:

@@ -1,0 +1,207 @@
+"""Each key that either description may leave out, left out by itself: a maker's fault at most, never a traceback.
+
+Every such key is given in one of the files beside this test or in an example, so that leaving it out says something; a
+new key fails here until it is given in one of them.
+"""
+
+import tomllib
+from collections.abc import Iterator
+from contextlib import suppress
+from functools import cache
+from importlib.resources import as_file, files
+from pathlib import Path
+from typing import Any
+
+import pytest
+import tomlkit
+from click.testing import CliRunner
+from pydantic import BaseModel
+
+from gramil.change.whole import drawings_of, figures_of, findings_of, setups_of
+from gramil.cli import gramil
+from gramil.description.instrument import Instrument
+from gramil.description.problems import table_in
+from gramil.description.reading import read_description, read_shop
+from gramil.description.shop import Shop
+from gramil.faults import MakersFault
+from gramil.findings.finding import in_words
+from gramil.setups.setup import addresses_of
+from gramil.show import Shower
+
+HERE = Path(__file__).parent / "every_key"
+EXAMPLES = files("gramil") / "data" / "examples"
+Place = tuple[str | int, ...]
+"""Where a key stands in a file: names of tables, numbers of rows, and the key."""
+Key = tuple[str, ...]
+"""The same without the rows."""
+INSTRUMENTS = ("square", "fanned", "tarn", "scree", "mere")
+WITH_AIR = ("air", "place", "piece", "wood")
+"""Tables of a shop that every command on wood and air reads."""
+NOW = "2026-01-19T09:00"
+
+
+def text_of(name: str) -> str:
+    own = HERE / f"{name}.toml"
+    return own.read_text("utf-8") if own.exists() else (EXAMPLES / f"{name}.toml").read_text("utf-8")
+
+
+@cache
+def shop_text() -> str:
+    """The example shop with the keys laid over it that it does not give."""
+    whole, more = tomlkit.parse((EXAMPLES / "shop.toml").read_text("utf-8")), tomlkit.parse(text_of("shop"))
+    for name, table in more.items():
+        if isinstance(table, list):
+            whole.setdefault(name, tomlkit.aot()).extend(table)
+        else:
+            whole[name].update(table)
+    return tomlkit.dumps(whole)
+
+
+def optional_in(model: type[BaseModel], above: Key = ()) -> Iterator[Key]:
+    """Every key and table that may be left out; limits apart, each of which stands for itself in the package's data."""
+    for name, field in model.model_fields.items():
+        key, table = (*above, field.alias or name), table_in(field.annotation)
+        if not field.is_required():
+            yield key
+        if table is not None and name != "limits":
+            yield from optional_in(table, key)
+
+
+def places_in(value: Any, above: Place = ()) -> Iterator[Place]:
+    """Every place in a file at which there is a key."""
+    rows: Any = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
+    for step, inner in rows:
+        if isinstance(step, str):
+            yield (*above, step)
+        yield from places_in(inner, (*above, step))
+
+
+def key_at(place: Place) -> Key:
+    return tuple(step for step in place if isinstance(step, str))
+
+
+def without(text: str, place: Place) -> str:
+    """The file less what stands at a place."""
+    whole = tomlkit.parse(text)
+    inner: Any = whole
+    for step in place[:-1]:
+        inner = inner[step]
+    del inner[place[-1]]
+    return tomlkit.dumps(whole)
+
+
+@cache
+def given_at(name: str) -> dict[Key, Place]:
+    """The first place of each key that a file of an instrument gives."""
+    return first_places(text_of(name))
+
+
+def first_places(text: str) -> dict[Key, Place]:
+    """The first place of each key in a file."""
+    found: dict[Key, Place] = {}
+    for place in places_in(tomllib.loads(text)):
+        found.setdefault(key_at(place), place)
+    return found
+
+
+def cases() -> list[tuple[str, Place]]:
+    """Each optional key of an instrument, in the first file that gives it."""
+    found = []
+    for key in optional_in(Instrument):
+        name = next((name for name in INSTRUMENTS if key in given_at(name)), None)
+        if name is not None:
+            found.append((name, given_at(name)[key]))
+    return found
+
+
+def shop_cases() -> list[Place]:
+    """Each optional key of a shop, the first time that it stands there; where a piece lay, wherever it stands.
+
+    Pieces differ in what else is known of them.
+    """
+    optional, first = set(optional_in(Shop)), first_places(shop_text())
+    every = places_in(tomllib.loads(shop_text()))
+    return [each for each in every if key_at(each) in optional and (each in first.values() or each[-1] == "lay")]
+
+
+def named(case: Any) -> str:
+    return ".".join(map(str, case)) if isinstance(case, tuple) else str(case)
+
+
+@pytest.fixture(scope="module")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with the examples, and with the drawings that outlines are taken from."""
+    folder = tmp_path_factory.mktemp("bench")
+    with as_file(EXAMPLES) as examples:
+        for file in (*examples.iterdir(), *HERE.glob("*.svg")):
+            (folder / file.name).write_bytes(file.read_bytes())
+    return folder
+
+
+def test_every_key_that_may_be_left_out_is_given_somewhere() -> None:
+    given = {key for name in INSTRUMENTS for key in given_at(name)}
+    assert set(optional_in(Instrument)) - given == set()
+    assert set(optional_in(Shop)) - {key_at(place) for place in places_in(tomllib.loads(shop_text()))} == set()
+
+
+@pytest.mark.parametrize("name", ["square", "fanned"])
+def test_with_every_key_they_can_be_read(bench: Path, name: str) -> None:
+    (bench / f"{name}.toml").write_text(text_of(name), encoding="utf-8")
+    look_at(bench / f"{name}.toml", bench / "shop.toml")
+
+
+@pytest.mark.parametrize(("name", "place"), cases(), ids=named)
+def test_an_instrument_without_it(bench: Path, name: str, place: Place) -> None:
+    file = bench / f"{name}-left.toml"
+    file.write_text(without(text_of(name), place), encoding="utf-8")
+    with suppress(MakersFault):  # a key that others go with
+        look_at(file, bench / "shop.toml")
+
+
+def look_at(file: Path, shop: Path) -> None:
+    """Everything that follows from a description, worked out and put into words."""
+    figures = figures_of(read_description(file), read_shop(shop))
+    shower = Shower(figures)
+    for name in figures:
+        assert figures[name] is not None
+    for found in findings_of(figures):
+        assert in_words(found, shower.filled).says
+    for setup in setups_of(figures):
+        told = [*map(shower.text, addresses_of(setup)), *map(shower.filled, setup.texts)]
+        assert all(isinstance(each, str) for each in told)
+    assert drawings_of(figures)
+
+
+@pytest.mark.parametrize("place", shop_cases(), ids=named)
+def test_a_shop_without_it(bench: Path, place: Place) -> None:
+    shop = bench / "left.toml"
+    shop.write_text(without(shop_text(), place), encoding="utf-8")
+    for words in commands(str(bench / "tarn.toml"), str(shop), str(place[0]) in WITH_AIR):
+        done = CliRunner().invoke(gramil, words)
+        assert done.exception is None or isinstance(done.exception, SystemExit | MakersFault), (words, done.exception)
+
+
+def commands(instrument: str, shop: str, with_air: bool) -> Iterator[list[str]]:
+    """Every command that reads the shop's tables of a kind."""
+    yield ["check", instrument, "--shop", shop]
+    yield ["match", instrument, "--shop", shop, "--at", NOW]
+    if with_air:
+        yield ["ready", instrument, "--shop", shop, "--now", NOW, "--why"]
+        yield ["now", instrument, "--shop", shop, "--at", NOW]
+        yield ["air", "show", "--shop", shop]
+        yield ["if-glued", "top", "--piece", "top 1", "--shop", shop, "--now", NOW]
+        yield ["if-glued", "board", "--piece", "hill oak 1", "--shop", shop, "--now", NOW]
+
+
+def test_a_piece_that_lay_nowhere_known_is_told_so(bench: Path) -> None:
+    """Its moisture is not known, and everything else is as it was."""
+    shop = bench / "stray.toml"
+    stray = '\n[[piece]]\nname = "stray"\nwood = "black walnut"\nthickness = 4\n'
+    shop.write_text((EXAMPLES / "shop.toml").read_text("utf-8") + stray, encoding="utf-8")
+    done = CliRunner().invoke(gramil, ["now", str(bench / "tarn.toml"), "--shop", str(shop), "--at", NOW])
+    assert done.exit_code == 0, done.exception
+    assert "stray: it is not known where it lay" in done.output
+    same = CliRunner().invoke(
+        gramil, ["now", str(bench / "tarn.toml"), "--shop", str(bench / "shop.toml"), "--at", NOW]
+    )
+    assert [line for line in done.output.splitlines() if "stray" not in line] == same.output.splitlines()
