@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from gramil.faults import MakersFault
-from gramil.now.open_now import open_now
+from gramil.now.open_now import Conditions, InstrumentState, open_now
 from gramil.now.states import bench_of_files, bench_of_store, done_in
 from gramil.shop.instruments import add_instrument, instrument, save_revision
 from gramil.shop.made_file import parse_made
@@ -63,3 +63,20 @@ def test_a_day_without_an_hour_counts_from_its_evening() -> None:
     assert done["a"] == datetime(2026, 1, 2, 18)
     assert done["b"] < datetime(2000, 1, 1)
     assert done["c"] == datetime(2026, 1, 2, 9, 30)
+
+
+def test_slots_to_be_cut_after_arching_are_not_opened_before_the_arch() -> None:
+    """*Fell* with its board laid out: the next cuts are its ends; its slots would be cut too shallow for the arch."""
+    (fell,) = open_now(*opened("fell", datetime(2025, 10, 26, 9)))
+    found = {each.operation.name for each in fell.open}
+    assert "slotted" not in found
+    assert {"nut_end_cut", "tail_end_cut"} <= found
+    why = next(each.why for each in fell.closed if each.operation.name == "slotted")
+    assert "arch the playing surface" in why
+    (later,) = open_now(*opened("fell", datetime(2025, 12, 14, 9)))
+    assert "slotted" in {each.operation.name for each in later.open}
+
+
+def opened(name: str, now: datetime) -> tuple[tuple[InstrumentState, ...], Conditions]:
+    bench = bench_of_files([EXAMPLES / f"{name}.toml"], None, now)
+    return bench.instruments, bench.shop

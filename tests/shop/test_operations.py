@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from gramil.change.made import operations as fixing
+from gramil.description.instrument import Arch, Instrument
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.prints.whole import figures_of, names_of
@@ -19,8 +20,12 @@ EXAMPLES = files("gramil") / "data" / "examples"
 NAMES = ("tarn", "fell", "scree")
 
 
+def described(name: str) -> Instrument:
+    return read_description(Path(str(EXAMPLES / f"{name}.toml"))).instrument
+
+
 def work_of(name: str) -> Work:
-    return needed(usual_work(), read_description(Path(str(EXAMPLES / f"{name}.toml"))).instrument)
+    return needed(usual_work(), described(name))
 
 
 def before(work: Work, name: str) -> set[str]:
@@ -30,10 +35,17 @@ def before(work: Work, name: str) -> set[str]:
 
 
 def test_there_are_some_ninety_or_more_and_each_comes_after_what_is_before_it() -> None:
-    names = list(usual_work().operations)
-    assert len(names) >= 90
-    for place, name in enumerate(names):
-        assert all(names.index(each) < place for each in usual_work().operations[name].after)
+    assert len(usual_work().operations) >= 90
+    for name in (*NAMES, "mere"):
+        stands_in_order(work_of(name))
+
+
+def stands_in_order(work: Work) -> None:
+    """Nothing waits for what is not there or comes later, and nothing is left open that hangs on the instrument."""
+    names = list(work.operations)
+    for place, each in enumerate(work.operations.values()):
+        assert all(names.index(before) < place for before in each.after), each.name
+        assert not each.after_where, each.name
 
 
 @pytest.mark.parametrize(
@@ -132,7 +144,92 @@ def test_own_rows_are_laid_over(tmp_path: Path) -> None:
 
 def test_leaving_out_bridges_the_gap() -> None:
     work = work_with([("own", "[operation.slots_measured]\nleave_out = true\n")])
-    assert work.operations["nut_end_cut"].after == ("slotted",)
+    assert needed(work, described("tarn")).operations["nut_end_cut"].after == ("slotted",)
+
+
+def test_slots_cut_after_arching_wait_for_the_arch() -> None:
+    """Cut first, they would be too shallow in the end: the arch takes the ends of the slots away."""
+    work = work_of("fell")
+    assert "arched" in before(work, "slotted")
+    assert {"nut_end_cut", "tail_end_cut", "tapered", "markers_set"} <= before(work, "slotted")
+    assert {"board_laid_out", "index_template_made"} <= before(work, "nut_end_cut") & before(work, "tail_end_cut")
+    assert {"slotted", "slots_measured"} <= before(work, "levelled")
+
+
+def test_slots_cut_before_arching_are_what_the_ends_are_measured_from() -> None:
+    work = work_of("tarn")
+    for name in ("nut_end_cut", "tail_end_cut"):
+        assert {"slotted", "slots_measured"} <= before(work, name)
+    assert "slotted" in before(work, "arched")
+    assert "arched" not in before(work, "slotted")
+
+
+CHOICES: dict[str, tuple[object, ...]] = {
+    "slots.cut": ("before arching", "after arching"),
+    "slots.bottom": ("straight", "follows the arch"),
+    "board.arch": (Arch(nut=400.0, end=400.0), Arch(nut="flat", end="flat")),
+    "board.level_underside": (False, True),
+    "binding.thickness": (0.0, 1.8),
+    "markers.frets": ((), (5, 7)),
+    "neck.rod": ("none", "two way"),
+}
+"""Every key that what comes before an operation hangs on, by a condition or by what is left out, with its ways."""
+
+
+def test_every_condition_on_what_comes_before_is_among_the_choices() -> None:
+    keys = {key for each in usual_work().operations.values() for wait in each.after_where for key, _ in wait.when}
+    assert keys
+    assert keys <= set(CHOICES)
+
+
+@pytest.mark.parametrize("name", [*NAMES, "mere"])
+def test_whatever_is_chosen_nothing_goes_in_a_circle(name: str) -> None:
+    for values in itertools.product(*CHOICES.values()):
+        instrument = described(name)
+        for key, value in zip(CHOICES, values, strict=True):
+            table, _, field = key.partition(".")
+            changed = getattr(instrument, table).model_copy(update={field: value})
+            instrument = instrument.model_copy(update={table: changed})
+        work = needed(usual_work(), instrument)
+        stands_in_order(work)
+        if "arched" in work.operations:
+            first, then = ("slotted", "arched") if values[0] == "before arching" else ("arched", "slotted")
+            assert first in before(work, then)
+            assert then not in before(work, first)
+
+
+OWN_WAIT = '[operation.slotted]\nafter = ["board_laid_out", { operation = "arched", "slots.cut" = "after arching" }]\n'
+
+
+def test_an_own_list_may_say_on_which_instruments_one_waits_for_another() -> None:
+    work = work_with([("own", OWN_WAIT)])
+    assert needed(work, described("fell")).operations["slotted"].after == ("board_laid_out", "arched")
+    assert needed(work, described("tarn")).operations["slotted"].after == ("board_laid_out",)
+
+
+def test_two_conditions_must_both_hold_over_what_is_left_out_between() -> None:
+    """The layout waits for the template on fanned boards, the slots for the layout where cut before arching."""
+    own = (
+        "[operation.board_laid_out]\nleave_out = true\n"
+        'after = [{ operation = "index_template_made", differ = ["scale.bass", "scale.length"], '
+        '"slots.cut" = "before arching" }]\n'
+        '[operation.slotted]\nafter = [{ operation = "board_laid_out", "slots.cut" = "CUT" }]\n'
+        "[operation.index_template_made]\nskipped = []\n"
+    )
+    for cut, found in (("before arching", ("index_template_made",)), ("after arching", ())):
+        work = work_with([("own", own.replace("CUT", cut))])
+        assert needed(work, described("scree")).operations["slotted"].after == found
+
+
+def test_a_circle_that_some_instruments_close_is_told_for_those_with_its_line() -> None:
+    """Ends that wait for the slots are right where they are cut first; where the arch comes first it is a circle."""
+    work = work_with([("own.operations.toml", '\n[operation.nut_end_cut]\nafter = ["slots_measured"]\n')])
+    stands_in_order(needed(work, described("tarn")))
+    with pytest.raises(MakersFault, match="circle") as caught:
+        needed(work, described("fell"))
+    (fault,) = caught.value.faults
+    assert (fault.file, fault.line, fault.where) == ("own.operations.toml", 3, "operation.nut_end_cut.after")
+    assert "slots_measured before nut_end_cut" in fault.why
 
 
 @pytest.mark.parametrize(
@@ -150,6 +247,18 @@ def test_leaving_out_bridges_the_gap() -> None:
         ('[operation.slotted]\nskipped = [{ "wire.use" = "medium" }]', 2, "why"),
         ('[operation.slotted]\nskipped = [{ differ = ["wire.use"], why = "it is" }]', 2, "why"),
         ("[operation.slotted]\nafter = [3]", 2, "in quotes"),
+        ('[operation.slotted]\nafter = [{ operation = "arched" }]', 2, "not whole"),
+        ('[operation.slotted]\nafter = [{ "slots.cut" = "after arching" }]', 2, "not whole"),
+        (
+            '[operation.slotted]\nafter = [{ operation = "arhced", "slots.cut" = "after arching" }]',
+            2,
+            "nearest is arched",
+        ),
+        ('[operation.slotted]\nafter = [{ operation = "arched", "slot.cut" = "after arching" }]', 2, "slots.cut"),
+        ('[operation.slotted]\nafter = [{ operation = "arched", slots.cut = "after arching" }]', 2, "in quotes"),
+        ('[operation.slotted]\nafter = [{ operation = "arched", "slots.cut" = "after" }]', 2, "before arching"),
+        ('[operation.slotted]\nskipped = [{ "wire.used" = "medium", why = "it is" }]', 2, "wire.use"),
+        ('[operation.slotted]\nskipped = [{ "markers.frets" = [5], why = "it is" }]', 2, "write []"),
         ('[operation.slotted]\nwood = ["bord"]', 2, "nearest is board"),
         ("[operations.slotted]\nhands = 4", 1, "[operation.NAME]"),
         ("operation = 3", 1, "tables"),

@@ -23,7 +23,9 @@ from gramil.shop.undo import last_change, undo
 from gramil.shop.verify import verify, verify_open
 from gramil.shop.working_files import working_files
 
-TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
+TARN, FELL = (
+    (files("gramil") / "data" / "examples" / f"{name}.toml").read_text(encoding="utf-8") for name in ("tarn", "fell")
+)
 SHOP = "# ours\r\n[operation.slotted]\nhands = 33 # two saws\n"
 INLAY = '[operation.head_inlaid]\nwhat = "Let the inlay in"\npart = "neck"\nafter = ["head_veneered"]\nhands = 240\n'
 DRILLED = '[operation.head_drilled]\nafter = ["head_inlaid"]\n'
@@ -67,6 +69,20 @@ def test_a_wrong_list_is_told_with_file_and_line_and_not_kept(
         with pytest.raises(MakersFault, match=told) as raised:
             save_own_operations(store, text, now, owner=owner, file="own.toml")
         assert [(fault.file, fault.line) for fault in raised.value.faults] == [("own.toml", line)]
+        assert own_operations(store, owner) is None
+
+
+def test_a_list_that_an_instrument_cannot_be_made_by_is_not_kept(store: Store, now: datetime) -> None:
+    """*Tarn* has its slots cut before arching, *Fell* after it: the ends cannot wait for those."""
+    add_instrument(store, "Tarn", TARN, now)
+    ends = '[operation.nut_end_cut]\nafter = ["slots_measured"]\n'
+    first = save_own_operations(store, ends, now)
+    remove_own_operations(store, first, now)
+    fell = add_instrument(store, "Fell", FELL, now)
+    for owner in (None, fell):
+        with pytest.raises(MakersFault, match="circle") as raised:
+            save_own_operations(store, ends, now, owner=owner, file="own.toml")
+        assert [(fault.file, fault.line) for fault in raised.value.faults] == [("own.toml", 2)]
         assert own_operations(store, owner) is None
 
 

@@ -1,25 +1,42 @@
 """The work of an instrument: what comes before what, what each operation needs, and what a description leaves out."""
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from graphlib import CycleError, TopologicalSorter
 from typing import Any
 
 from gramil.description.instrument import Instrument
+from gramil.faults import Fault, MakersFault
 from gramil.shop.air_bands import Band
 
 Skip = Mapping[str, Any]
 """Keys of the description with values under which an operation is not needed, or "differ" with two; "why" in words."""
+When = tuple[tuple[str, Any], ...]
+"""Keys of the description, each with the value that it must have, or "differ" with two keys; none: in any case."""
+
+
+@dataclass(frozen=True)
+class Wait:
+    """An operation that must be done before another, where the description is so."""
+
+    operation: str
+    when: When = ()
 
 
 @dataclass(frozen=True)
 class Operation:
-    """One operation. Hands in minutes; clamp and air_hours in hours; the rest are names, `caution` whole sentences."""
+    """One operation. Hands in minutes; clamp and air_hours in hours; the rest are names, `caution` whole sentences.
+
+    `after` is what it waits for in any case, `after_where` what it waits for on some instruments; `needed` settles
+    which, and then `after` is all.
+    """
 
     name: str
     what: str
     part: str
     hands: int
     after: tuple[str, ...] = ()
+    after_where: tuple[Wait, ...] = ()
     clamp: float = 0.0
     air: str = ""
     air_hours: float = 0.0
@@ -42,11 +59,15 @@ class Operation:
 
 @dataclass(frozen=True)
 class Work:
-    """Operations by name, each after what comes before it, and the bands of air by name."""
+    """Operations by name and the bands of air by name; that of an instrument has each after what comes before it.
+
+    `wrote` has the file and line of each operation whose `after` stands in a maker's own list.
+    """
 
     operations: Mapping[str, Operation]
     bands: Mapping[str, Band]
     left_out: Mapping[str, str] = field(default_factory=dict)
+    wrote: Mapping[str, tuple[str, int | None]] = field(default_factory=dict)
 
     def followers(self, name: str) -> tuple[str, ...]:
         """The operations that come directly after one."""
@@ -62,43 +83,100 @@ class Work:
 
 
 def needed(work: Work, instrument: Instrument) -> Work:
-    """The work that an instrument needs, and what is left out of it with the reason, from its description."""
+    """The work that an instrument needs, in its order, and what is left out of it with the reason.
+
+    Raises MakersFault where a maker's own list lets operations of this instrument go in a circle.
+    """
     reasons = {name: why for name, each in work.operations.items() if (why := _skipped(each, instrument))}
-    return without(work, reasons)
+    return without(in_order(settled(work, lambda when: _hold(when, instrument))), reasons)
+
+
+def settled(work: Work, hold: Callable[[When], bool]) -> Work:
+    """The work with what each operation waits for where those conditions hold that `hold` says do."""
+    return replace(work, operations={name: _settled(each, hold) for name, each in work.operations.items()})
+
+
+def _settled(each: Operation, hold: Callable[[When], bool]) -> Operation:
+    if not each.after_where:
+        return each
+    more = (wait.operation for wait in each.after_where if hold(wait.when))
+    return replace(each, after=tuple(dict.fromkeys((*each.after, *more))), after_where=())
+
+
+def in_order(work: Work) -> Work:
+    """The work with each operation after what it waits for in any case; raises MakersFault for a circle."""
+    operations = work.operations
+    try:
+        names = tuple(TopologicalSorter({name: each.after for name, each in operations.items()}).static_order())
+    except CycleError as error:
+        raise MakersFault([_circle(error.args[1], work.wrote)]) from None
+    return replace(work, operations={name: operations[name] for name in names})
+
+
+def _circle(names: list[str], wrote: Mapping[str, tuple[str, int | None]]) -> Fault:
+    """Told where a list of the maker's own closes it."""
+    own = next((name for name in names if name in wrote), names[0])
+    file, line = wrote.get(own, (None, None))
+    remedy = "take one of these out of `after`, or let it hold on some instruments only"
+    return Fault(line, f"operation.{own}.after", "operations go in a circle", " before ".join(names), remedy, file)
 
 
 def without(work: Work, reasons: Mapping[str, str]) -> Work:
     """The work less some operations; what came after them comes after what came before them."""
     operations = {name: _bridged(each, work, reasons) for name, each in work.operations.items() if name not in reasons}
-    return Work(operations, work.bands, {**work.left_out, **reasons})
+    return replace(work, operations=operations, left_out={**work.left_out, **reasons})
+
+
+def waits_of(each: Operation) -> tuple[Wait, ...]:
+    """All that an operation waits for, in any case or on some instruments."""
+    return (*map(Wait, each.after), *each.after_where)
 
 
 def _bridged(each: Operation, work: Work, gone: Mapping[str, str]) -> Operation:
-    if not gone.keys() & set(each.after):
+    waits = waits_of(each)
+    if not any(wait.operation in gone for wait in waits):
         return each
-    after = dict.fromkeys(kept for name in each.after for kept in _standing(name, work, gone))
-    return Operation(**{**vars(each), "after": tuple(after)})
+    kept = [found for wait in waits for found in _standing(wait, work, gone)]
+    after = tuple(dict.fromkeys(wait.operation for wait in kept if not wait.when))
+    where = tuple(wait for wait in kept if wait.when and wait.operation not in after)
+    return replace(each, after=after, after_where=where)
 
 
-def _standing(name: str, work: Work, gone: Mapping[str, str]) -> Iterator[str]:
-    if name not in gone:
-        yield name
+def _standing(wait: Wait, work: Work, gone: Mapping[str, str]) -> Iterator[Wait]:
+    """What stands in the place of an operation that is left out, where both conditions may hold at once."""
+    if wait.operation not in gone:
+        yield wait
         return
-    for before in work.operations[name].after:
-        yield from _standing(before, work, gone)
+    for before in waits_of(work.operations[wait.operation]):
+        both = (*wait.when, *(each for each in before.when if each not in wait.when))
+        keys = [key for key, _ in both if key != "differ"]
+        if len(set(keys)) == len(keys):
+            yield from _standing(Wait(before.operation, both), work, gone)
 
 
 def _skipped(operation: Operation, instrument: Instrument) -> str:
-    return next((str(skip["why"]) for skip in operation.skipped if _holds(skip, instrument)), "")
+    return next((str(skip["why"]) for skip in operation.skipped if _hold(conditions_in(skip), instrument)), "")
 
 
-def _holds(skip: Skip, instrument: Instrument) -> bool:
-    """Whether every condition holds; one on a key that there is not does not."""
-    if "differ" in skip:
-        one, other = (key_of(instrument, key) for key in skip["differ"])
+def conditions_in(row: Mapping[str, Any]) -> When:
+    """The conditions on the description in a row of a list: all but its words and the operation that it names."""
+    return tuple(
+        (key, tuple(value) if isinstance(value, list) else value)
+        for key, value in row.items()
+        if key not in ("why", "operation")
+    )
+
+
+def _hold(conditions: When, instrument: Instrument) -> bool:
+    """Whether there are conditions and every one holds; one on a key that there is not does not."""
+    return bool(conditions) and all(_holds(key, value, instrument) for key, value in conditions)
+
+
+def _holds(key: str, value: Any, instrument: Instrument) -> bool:
+    if key == "differ":
+        one, other = (key_of(instrument, each) for each in value)
         return bool(one != other)
-    keys = [key for key in skip if key != "why"]
-    return bool(keys) and all(_equal(key_of(instrument, key), skip[key]) for key in keys)
+    return _equal(key_of(instrument, key), value)
 
 
 def key_of(instrument: Instrument, key: str) -> Any:
@@ -110,4 +188,4 @@ def key_of(instrument: Instrument, key: str) -> Any:
 
 
 def _equal(value: Any, wanted: Any) -> bool:
-    return value is not None and (len(value) == 0 if isinstance(wanted, list) else bool(value == wanted))
+    return value is not None and (len(value) == 0 if isinstance(wanted, tuple) else bool(value == wanted))

@@ -14,15 +14,19 @@ The package's list is `data/operations.toml`; a shop or an instrument lays its o
     [operation.markers_set]
     leave_out = true
 
-What stood after an operation that is left out comes after what stood before it.
+What stood after an operation that is left out comes after what stood before it. Where it depends on the description
+what comes before, a row of `after` says so, in the same conditions as `skipped`:
+
+    [operation.slotted]
+    after = ["board_laid_out", { operation = "arched", "slots.cut" = "after arching" }]
 """
 
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields
 from functools import cache, cached_property, lru_cache
-from graphlib import CycleError, TopologicalSorter
 from importlib.resources import files
+from itertools import islice
 from pathlib import Path
 from typing import Any, get_args
 
@@ -34,19 +38,23 @@ from gramil.description.reading import file_text, toml_of
 from gramil.description.wood_and_air import PieceTable
 from gramil.faults import Fault, MakersFault
 from gramil.shop.air_bands import Band
-from gramil.shop.operations import Operation, Work, without
+from gramil.shop.list_conditions import ways_of, wrong_skip, wrong_wait
+from gramil.shop.operations import Operation, Wait, Work, conditions_in, in_order, settled, waits_of, without
 
 OwnList = tuple[str, str]
 """A maker's own list: the name of its file, and its text."""
 LONGEST_TIME = 100_000
 """Minutes or hours of one operation."""
-_WORDS = ("after", "wood", "uses", "takes", "frees", "measure", "figures", "caution")
+MOST_WAYS = 200
+"""Combinations of conditions that are looked through for one without a circle; the first is one, but for a slip."""
+_WORDS = ("wood", "uses", "takes", "frees", "measure", "figures", "caution")
 _PARTS: tuple[str, ...] = get_args(PieceTable.model_fields["part"].annotation)
 _TIMES = ("hands", "clamp", "air_hours")
+_CONDITIONS = {"after": wrong_wait, "skipped": wrong_skip}
 _KINDS: Mapping[str, tuple[type, ...]] = {
     "what": (str,), "part": (str,), "air": (str,), "sheet": (str,),
     "hands": (int,), "clamp": (int, float), "air_hours": (int, float), "one_go": (bool,), "leave_out": (bool,),
-    "skipped": (list,), **dict.fromkeys(_WORDS, (list,)),
+    "after": (list,), "skipped": (list,), **dict.fromkeys(_WORDS, (list,)),
 }  # fmt: skip
 _Rows = dict[str, dict[str, Any]]
 
@@ -63,9 +71,13 @@ class _Layer:
     def _lines(self) -> Mapping[KeyPath, int]:
         return locate(self.text)
 
+    def line(self, path: KeyPath) -> int | None:
+        """The line of a place in the list."""
+        return line_of(self._lines, path)
+
     def fault(self, path: KeyPath, what: str, remedy: str = "", why: str = "") -> Fault:
         """A fault at a place in the list."""
-        return Fault(line_of(self._lines, path), ".".join(map(str, path)), what, why, remedy, self.file)
+        return Fault(self.line(path), ".".join(map(str, path)), what, why, remedy, self.file)
 
 
 @cache
@@ -118,7 +130,8 @@ def _work(layers: Sequence[_Layer]) -> Work:
     bands = {name: _band(name, row) for name, row in base["band"].items()}
     operations = {name: _operation(name, row, base["caution"]) for name, row in rows.items()}
     _refuse([*_unknown_names(operations, layers), *_unknown_air(operations, bands, layers), *_unknown_limits(bands)])
-    whole = Work({name: operations[name] for name in _ordered(operations, layers)}, bands)
+    whole = Work(operations, bands, wrote=_wrote(operations, layers))
+    _refuse_circles(whole)
     return without(whole, left_out) if left_out else whole
 
 
@@ -156,6 +169,8 @@ def _wrong_value(key: str, value: Any) -> tuple[str, str] | None:
         return "no such key", meant(nearest(key, _KINDS)) or "allowed: " + ", ".join(_KINDS)
     if not _is_kind(value, key):
         return f"read {quoted(value)}", f"write {_wanted(key)}"
+    if key in _CONDITIONS:
+        return next((wrong for each in value if (wrong := _CONDITIONS[key](each)) is not None), None)
     if key in _WORDS and not all(isinstance(each, str) for each in value):
         return "not all are names", "write names in quotes"
     if key == "wood" and (strange := [each for each in value if each not in _PARTS]):
@@ -163,8 +178,6 @@ def _wrong_value(key: str, value: Any) -> tuple[str, str] | None:
         return f"no piece of wood is for the {strange[0]}", near or "allowed: " + ", ".join(_PARTS)
     if key in _TIMES and not 0 <= value <= LONGEST_TIME:
         return f"read {value}", "write a time of 0 or more"
-    if key == "skipped" and not all(_is_skip(each) for each in value):
-        return "a condition is not whole", 'write { "binding.thickness" = 0.0, why = "the board is not bound" }'
     return None
 
 
@@ -178,19 +191,16 @@ def _wanted(key: str) -> str:
     return {str: "text in quotes", int: "a whole number", bool: "true or false", list: "a list"}[kind]
 
 
-def _is_skip(condition: object) -> bool:
-    """Whether a condition says why, and names a key and its value, or two keys that differ."""
-    if not isinstance(condition, dict) or not isinstance(condition.get("why"), str) or len(condition) < 2:
-        return False
-    pair = condition.get("differ", ["", ""])
-    return isinstance(pair, list) and len(pair) == 2 and all(isinstance(each, str) for each in pair)
-
-
 def _operation(name: str, row: Mapping[str, Any], cautions: Mapping[str, str]) -> Operation:
     known = {each.name for each in fields(Operation)}
     values: dict[str, Any] = {
         key: tuple(value) if isinstance(value, list) else value for key, value in row.items() if key in known
     }
+    after = row.get("after", ())
+    values["after"] = tuple(each for each in after if isinstance(each, str))
+    values["after_where"] = tuple(
+        Wait(each["operation"], conditions_in(each)) for each in after if isinstance(each, dict)
+    )
     values["caution"] = tuple(cautions.get(each, each) for each in row.get("caution", ()))
     values.setdefault("air_hours", row.get("clamp", 0.0) if row.get("air") else 0.0)
     values.setdefault("one_go", bool(row.get("air")) or "glue" in row.get("caution", ()))
@@ -203,7 +213,7 @@ def _band(name: str, row: Mapping[str, Any]) -> Band:
 
 def _unknown_names(operations: Mapping[str, Operation], layers: Sequence[_Layer]) -> Iterator[Fault]:
     for name, each in operations.items():
-        for before in each.after:
+        for before in (wait.operation for wait in waits_of(each)):
             if before not in operations:
                 near = meant(nearest(before, operations))
                 yield _at(layers, name, "after", f"there is no operation {before}", near)
@@ -224,15 +234,24 @@ def _unknown_limits(bands: Mapping[str, Band]) -> Iterator[Fault]:
                 yield Fault(where=f"band.{band.name}", what=f"there is no limit {end}")
 
 
-def _ordered(operations: Mapping[str, Operation], layers: Sequence[_Layer]) -> tuple[str, ...]:
-    """The names, each after what comes before it, otherwise as they are written."""
-    try:
-        return tuple(TopologicalSorter({name: each.after for name, each in operations.items()}).static_order())
-    except CycleError as error:
-        circle = error.args[1]
-        own = next((name for name in circle if _who_wrote(layers, name, "after")), circle[0])
-        what, why = "operations go in a circle", " before ".join(circle)
-        raise MakersFault([_at(layers, own, "after", what, "take one of these out of `after`", why)]) from None
+def _refuse_circles(work: Work) -> None:
+    """Raises MakersFault for a circle that every description closes; one that some close is told when one comes."""
+    told: list[MakersFault] = []
+    conditions = (wait.when for each in work.operations.values() for wait in each.after_where)
+    for way in islice(ways_of(conditions), MOST_WAYS):
+        try:
+            in_order(settled(work, way.issuperset))
+        except MakersFault as fault:
+            told.append(fault)
+        else:
+            return
+    raise told[0]
+
+
+def _wrote(operations: Iterable[str], layers: Sequence[_Layer]) -> dict[str, tuple[str, int | None]]:
+    """File and line of each `after` that a list of the maker's own wrote."""
+    found = ((name, _who_wrote(layers, name, "after")) for name in operations)
+    return {name: (layer.file, layer.line(("operation", name, "after"))) for name, layer in found if layer}
 
 
 def _at(layers: Sequence[_Layer], name: str, key: str, what: str, remedy: str, why: str = "") -> Fault:

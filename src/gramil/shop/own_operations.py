@@ -1,16 +1,18 @@
 """A maker's own lists of operations in the store: one of the whole shop, one of each instrument that has its own.
 
 A list is kept as it was written. None is saved that does not hold together with the others: the shop's with the
-package's, and an instrument's with both.
+package's, an instrument's with both, and each with the instruments that go by it.
 """
 
 from dataclasses import dataclass, replace
 from datetime import datetime
 
+from gramil.description.instrument import Instrument as Keys
+from gramil.description.reading import parse_keys
 from gramil.faults import Fault, MakersFault
-from gramil.shop.instruments import Instrument
+from gramil.shop.instruments import Instrument, instruments, revision
 from gramil.shop.opening import Store
-from gramil.shop.operations import Work
+from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import OwnList, work_with
 from gramil.shop.rows import delete, insert, records, update
 from gramil.shop.trouble import Conflict
@@ -62,7 +64,7 @@ def save_own_operations(
             update(store, TABLE, seen.id, seen.version, {"text": text})
         else:
             insert(store, TABLE, {"version": None, "instrument": owner.id if owner else None, "text": text})
-        _check(store, name, file or name)
+        _check(store, owner, file or name)
     saved = own_operations(store, owner)
     assert saved is not None
     return saved
@@ -102,12 +104,25 @@ def check_operations(store: Store) -> None:
         raise MakersFault(dict.fromkeys(faults))
 
 
-def _check(store: Store, name: str, file: str) -> None:
-    """The same, with a list's own file in the place of its name."""
+def _check(store: Store, owner: Instrument | None, file: str) -> None:
+    """The same, and whether the instruments can be made by it, with a list's own file in the place of its name."""
     try:
         check_operations(store)
+        for each in instruments(store) if owner is None else [owner]:
+            chosen = _keys_of(store, each)
+            if chosen is not None:
+                needed(work_of(store, each.id), chosen)
     except MakersFault as found:
+        name = _name(owner)
         raise MakersFault(replace(each, file=file) if each.file == name else each for each in found.faults) from None
+
+
+def _keys_of(store: Store, owner: Instrument) -> Keys | None:
+    """An instrument by the keys of its latest revision; None where they cannot be read."""
+    try:
+        return parse_keys(revision(store, owner.id).text)
+    except MakersFault:
+        return None
 
 
 def _name(owner: Instrument | None) -> str:
