@@ -15,78 +15,41 @@ from typing import Any
 import pytest
 import tomlkit
 from click.testing import CliRunner
-from pydantic import BaseModel
 
-from gramil.change.whole import drawings_of, figures_of, findings_of, setups_of
 from gramil.cli import gramil
 from gramil.description.instrument import Instrument
-from gramil.description.problems import table_in
 from gramil.description.reading import read_description, read_shop
 from gramil.description.shop import Shop
 from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
-from gramil.setups.setup import addresses_of
+from gramil.prints.whole import drawings_of, figures_of, findings_of, setups_of
+from gramil.setups.setup import figures_on
 from gramil.show import Shower
 
-HERE = Path(__file__).parent / "every_key"
+from .every_key.descriptions import (
+    INSTRUMENTS,
+    Key,
+    Place,
+    at,
+    first_places,
+    key_at,
+    lay_out_drawings,
+    optional_in,
+    places_in,
+    shop_text,
+    text_of,
+)
+
 EXAMPLES = files("gramil") / "data" / "examples"
-Place = tuple[str | int, ...]
-"""Where a key stands in a file: names of tables, numbers of rows, and the key."""
-Key = tuple[str, ...]
-"""The same without the rows."""
-INSTRUMENTS = ("square", "fanned", "tarn", "scree", "mere")
 WITH_AIR = ("air", "place", "piece", "wood")
 """Tables of a shop that every command on wood and air reads."""
 NOW = "2026-01-19T09:00"
 
 
-def text_of(name: str) -> str:
-    own = HERE / f"{name}.toml"
-    return own.read_text("utf-8") if own.exists() else (EXAMPLES / f"{name}.toml").read_text("utf-8")
-
-
-@cache
-def shop_text() -> str:
-    """The example shop with the keys laid over it that it does not give."""
-    whole, more = tomlkit.parse((EXAMPLES / "shop.toml").read_text("utf-8")), tomlkit.parse(text_of("shop"))
-    for name, table in more.items():
-        if isinstance(table, list):
-            whole.setdefault(name, tomlkit.aot()).extend(table)
-        else:
-            whole[name].update(table)
-    return tomlkit.dumps(whole)
-
-
-def optional_in(model: type[BaseModel], above: Key = ()) -> Iterator[Key]:
-    """Every key and table that may be left out; limits apart, each of which stands for itself in the package's data."""
-    for name, field in model.model_fields.items():
-        key, table = (*above, field.alias or name), table_in(field.annotation)
-        if not field.is_required():
-            yield key
-        if table is not None and name != "limits":
-            yield from optional_in(table, key)
-
-
-def places_in(value: Any, above: Place = ()) -> Iterator[Place]:
-    """Every place in a file at which there is a key."""
-    rows: Any = value.items() if isinstance(value, dict) else enumerate(value) if isinstance(value, list) else ()
-    for step, inner in rows:
-        if isinstance(step, str):
-            yield (*above, step)
-        yield from places_in(inner, (*above, step))
-
-
-def key_at(place: Place) -> Key:
-    return tuple(step for step in place if isinstance(step, str))
-
-
 def without(text: str, place: Place) -> str:
     """The file less what stands at a place."""
     whole = tomlkit.parse(text)
-    inner: Any = whole
-    for step in place[:-1]:
-        inner = inner[step]
-    del inner[place[-1]]
+    del at(whole, place[:-1])[place[-1]]
     return tomlkit.dumps(whole)
 
 
@@ -94,14 +57,6 @@ def without(text: str, place: Place) -> str:
 def given_at(name: str) -> dict[Key, Place]:
     """The first place of each key that a file of an instrument gives."""
     return first_places(text_of(name))
-
-
-def first_places(text: str) -> dict[Key, Place]:
-    """The first place of each key in a file."""
-    found: dict[Key, Place] = {}
-    for place in places_in(tomllib.loads(text)):
-        found.setdefault(key_at(place), place)
-    return found
 
 
 def cases() -> list[tuple[str, Place]]:
@@ -133,8 +88,9 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """A folder with the examples, and with the drawings that outlines are taken from."""
     folder = tmp_path_factory.mktemp("bench")
     with as_file(EXAMPLES) as examples:
-        for file in (*examples.iterdir(), *HERE.glob("*.svg")):
+        for file in examples.iterdir():
             (folder / file.name).write_bytes(file.read_bytes())
+    lay_out_drawings(folder)
     return folder
 
 
@@ -167,7 +123,7 @@ def look_at(file: Path, shop: Path) -> None:
     for found in findings_of(figures):
         assert in_words(found, shower.filled).says
     for setup in setups_of(figures):
-        told = [*map(shower.text, addresses_of(setup)), *map(shower.filled, setup.texts)]
+        told = [*map(shower.text, figures_on(setup)), *map(shower.filled, setup.texts)]
         assert all(isinstance(each, str) for each in told)
     assert drawings_of(figures)
 

@@ -23,7 +23,7 @@ HAIR = 1e-6
 
 @pytest.mark.parametrize(
     ("angle", "severity"),
-    [(-0.01, "fine"), (0.05, "fine"), (-0.01 - HAIR, "stop"), (0.05 + HAIR, "stop"), (math.nan, "stop")],
+    [(-0.01, "fine"), (0.05, "fine"), (-0.01 - HAIR, "stop"), (0.05 + HAIR, "stop"), (math.nan, "not judged")],
 )
 def test_neck_angle(angle: float, severity: str) -> None:
     assert finding_neck_angle(angle, -0.01, 0.05)[0].severity == severity
@@ -69,10 +69,12 @@ def test_wood_under_a_channel_is_judged_on_the_neck_alone() -> None:
         (0.3, 0.4, "none", "stop"),
         (math.nan, math.nan, "none", "not judged"),
         (0.2, math.inf, "two way", "caution"),
+        (1.1, math.inf, "two way", "stop"),
+        (math.inf, math.inf, "two way", "stop"),
     ],
 )
 def test_too_much_relief(least: float, most: float, rod: str, severity: str) -> None:
-    assert finding_relief_too_much(least, most, rod, 1.0, 0.25)[0].severity == severity
+    assert finding_relief_too_much(least, most, rod, 1.0, 0.25, 700.0)[0].severity == severity
 
 
 @pytest.mark.parametrize(

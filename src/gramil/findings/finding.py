@@ -51,17 +51,3 @@ def in_words(finding: Finding, filled: Callable[[Text], str]) -> InWords:
     limit = "" if finding.limit is None else finding.limit.address
     what = finding.name, finding.severity, finding.figure.address, finding.value, limit
     return InWords(*what, closed(filled(finding.says)), filled(finding.remedy))
-
-
-def within(value: float, caution: float, stop: float) -> Severity:
-    """Severity of a value that should not exceed `caution`, and must not exceed `stop`; not a number is not judged."""
-    if value != value:
-        return "not judged"
-    if value > stop:
-        return "stop"
-    return "caution" if value > caution else "fine"
-
-
-def at_least(value: float, caution: float, stop: float) -> Severity:
-    """Severity of a value that should be `caution` or more, and must be `stop` or more."""
-    return within(-value, -caution, -stop)

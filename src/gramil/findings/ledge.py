@@ -1,31 +1,29 @@
 """The verdict on a ledge for a binding, the board's and the body's alike: how far the binding stands proud of it."""
 
-import math
 from typing import Any
 
 from gramil import names as n
-from gramil.findings.finding import Finding, Severity
+from gramil.findings.finding import Finding
+from gramil.findings.threshold import at_least, at_most, judged
 from gramil.quantities import Mm
 from gramil.reference import Ref
 
+OTHER = "Another bearing, or binding of another thickness."
 
-def standing_proud(names: tuple[str, Ref[Any], str], proud: Mm, least: Mm, most: Mm) -> Finding:
-    """A finding from how far the strips stand proud; `names` are the finding's, the figure and the pair's."""
-    name, address, pair = names
-    short = proud < least
-    severity: Severity = "fine"
-    if math.isnan(proud) or proud < -1e-9:
-        severity = "stop"
-    elif proud > most + 1e-9:
-        severity = "caution"
-    elif short:
-        severity = "note"
-    return Finding(
+
+def standing_proud(name: str, figure: Ref[Any], proud: Mm, pair: str, least: Mm, most: Mm) -> Finding:
+    """A finding from how far the strips stand proud with the pair of cutter and bearing that is named."""
+    return judged(
         name,
-        severity,
-        address,
+        figure,
         proud,
-        n.limit_binding_proud_least if short else n.limit_binding_proud_most,
+        at_least(n.limit_binding_proud_least, least, "note", stop=0.0) + at_most(n.limit_binding_proud_most, most),
         f"How far binding and purfling stand proud with the nearest pair on hand, {pair}.",
-        "Another bearing, or binding of another thickness." if severity != "fine" else "",
+        OTHER,
     )
+
+
+def no_pair(name: str, figure: Ref[Any], inset: Mm) -> Finding:
+    """A stop: no bearing on hand is smaller than its cutter, so that none leaves a ledge; `inset` is what is wanted."""
+    says = "No cutter on hand leaves a ledge with any of its bearings: they are as large as it is."
+    return Finding(name, "stop", figure, inset, None, says, OTHER)

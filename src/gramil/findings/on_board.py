@@ -4,8 +4,10 @@ import math
 
 from gramil import names as n
 from gramil.description.records import Blank, Block, Cutter
-from gramil.findings.finding import Finding, Findings, Severity
-from gramil.findings.ledge import standing_proud
+from gramil.findings.finding import Finding, Findings
+from gramil.findings.ledge import no_pair, standing_proud
+from gramil.findings.threshold import at_most, judged, not_judged
+from gramil.parts.edge_records import NO_PAIR
 from gramil.parts.records import BlankChoice, BlockChoice, LedgeChoice, TemplateMatch
 from gramil.quantities import Mm, PerFret, Radians
 
@@ -14,15 +16,12 @@ OWNS = ("finding_",)
 
 def finding_edge_uneven(thickness_edge_spread: Mm, core_inset: Mm, limit_edge_uneven: Mm) -> Findings:
     """Whether the edge's thickness differs along the board enough to show, most of all beside a binding."""
-    over = thickness_edge_spread > limit_edge_uneven
-    severity: Severity = ("caution" if core_inset > 0 else "note") if over else "fine"
     return (
-        Finding(
+        judged(
             "thickness of the edge",
-            severity,
             n.thickness_edge_spread,
             thickness_edge_spread,
-            n.limit_edge_uneven,
+            at_most(n.limit_edge_uneven, limit_edge_uneven, "caution" if core_inset > 0 else "note"),
             "The edge's thickness differs by this much along the board.",
             "Level the underside, or let the radius grow in proportion to the board's width.",
         ),
@@ -40,21 +39,18 @@ def finding_ledge(
     if core_inset == 0:
         return ()
     if not shop_cutters:
+        because = "because the shop lists no bearing-guided cutter"
         return (
-            Finding(
-                "binding ledge",
-                "not judged",
-                n.core_inset,
-                core_inset,
-                None,
-                "because the shop lists no bearing-guided cutter",
-                "List the cutters with their bearings.",
-            ),
+            not_judged("binding ledge", n.core_inset, because, "List the cutters with their bearings.", core_inset),
         )
+    if ledge_choice == NO_PAIR:
+        return (no_pair("binding ledge", n.core_inset, core_inset),)
     return (
         standing_proud(
-            ("binding ledge", n.ledge_choice.proud, ledge_choice.name),
+            "binding ledge",
+            n.ledge_choice.proud,
             ledge_choice.proud,
+            ledge_choice.name,
             limit_binding_proud_least,
             limit_binding_proud_most,
         ),
@@ -64,17 +60,8 @@ def finding_ledge(
 def finding_blank(shop_blanks: tuple[Blank, ...], blank_choice: BlankChoice, blank_width: Mm) -> Findings:
     """Whether a piece in stock yields the board."""
     if not shop_blanks:
-        return (
-            Finding(
-                "blank",
-                "not judged",
-                n.blank_width,
-                blank_width,
-                None,
-                "because the shop lists no blanks",
-                "List the pieces in stock, or buy one of the size given under blank.",
-            ),
-        )
+        remedy = "List the pieces in stock, or buy one of the size given under blank."
+        return (not_judged("blank", n.blank_width, "because the shop lists no blanks", remedy, blank_width),)
     none = math.isnan(blank_choice.waste)
     return (
         Finding(
@@ -103,28 +90,17 @@ def finding_blocks(
         ("end", n.block_at_end, block_at_end),
     )
     if not shop_blocks:
-        return (
-            Finding(
-                "sanding blocks",
-                "not judged",
-                n.block_at_nut.misfit,
-                math.nan,
-                None,
-                "because the shop lists no sanding block",
-                "List the blocks with their radius, or arch to the gauge cards.",
-            ),
-        )
+        remedy = "List the blocks with their radius, or arch to the gauge cards."
+        because = "because the shop lists no sanding block"
+        return (not_judged("sanding blocks", n.block_at_nut.misfit, because, remedy),)
     return tuple(
-        Finding(
+        judged(
             f"sanding block, {station}",
-            "fine" if abs(block.misfit) <= limit_block_misfit else "note",
             figure.misfit,
             block.misfit,
-            n.limit_block_misfit,
+            at_most(n.limit_block_misfit, limit_block_misfit, "note", of=abs(block.misfit)),
             f"The nearest block here is {block.name}; this is its gap at the edge.",
-            "Work this station with a straight beam along the string lines, to the gauge card."
-            if abs(block.misfit) > limit_block_misfit
-            else "",
+            "Work this station with a straight beam along the string lines, to the gauge card.",
         )
         for station, figure, block in stations
     )

@@ -3,45 +3,42 @@
 import math
 
 from gramil import names as n
-from gramil.findings.finding import Finding, Findings, at_least, within
+from gramil.findings.finding import Findings
+from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.parts.body_records import BodyBlock, Bout
 from gramil.quantities import Mm, Ratio
 
 OWNS = ("finding_",)
+
+SAME_LENGTH = 0.5
+"""In mm: two lengths of one body that are no further apart are one."""
+LEAST_SHARE = 0.7
+"""Width of the body at the saddle, over its greatest, under which the bridge is not on the lower bout."""
+HEEL_PAST = 15.0
+"""In mm: a heel that reaches further past the side has nothing behind it."""
 
 
 def finding_body(body_perimeter: Mm) -> Findings:
     """Whether there is a body to judge."""
     if not math.isnan(body_perimeter):
         return ()
-    return (
-        Finding(
-            "body",
-            "not judged",
-            n.body_perimeter,
-            math.nan,
-            None,
-            "because no body is described",
-            "Give [body] an outline, and soundhole, braces and bridge plate as far as they are settled.",
-        ),
-    )
+    remedy = "Give [body] an outline, and soundhole, braces and bridge plate as far as they are settled."
+    return (not_judged("body", n.body_perimeter, "because no body is described", remedy),)
 
 
 def finding_body_length(body_length: Mm, top_length: Mm) -> Findings:
     """Whether the length that the neck's set reckons with is the outline's."""
-    if math.isnan(body_length) or abs(top_length - body_length) <= 0.5:
+    if math.isnan(body_length):
         return ()
-    return (
-        Finding(
-            "length of the body",
-            "caution",
-            n.top_length,
-            top_length,
-            n.body_length,
-            "The neck's set reckons with a length of the top that is not the outline's.",
-            "Leave top.length out: the outline gives it.",
-        ),
+    found = judged(
+        "length of the body",
+        n.top_length,
+        top_length,
+        at_most(n.body_length, SAME_LENGTH, of=abs(top_length - body_length)),
+        "The neck's set reckons with a length of the top that is not the outline's.",
+        "Leave top.length out: the outline gives it.",
     )
+    return () if found.severity == "fine" else (found,)
 
 
 def finding_bend(
@@ -52,12 +49,11 @@ def finding_bend(
         return ()
     tightest = min(body_bouts, key=lambda bout: bout.radius)
     return (
-        Finding(
+        judged(
             "bending the sides",
-            at_least(body_bend_ratio, limit_bend_ratio, limit_bend_ratio_least),
             n.body_bend_ratio,
             body_bend_ratio,
-            n.limit_bend_ratio,
+            at_least(n.limit_bend_ratio, limit_bend_ratio, stop=limit_bend_ratio_least),
             f"Radius over thickness at the tightest bend, the {tightest.name}.",
             "Thinner sides there, or an easier bend.",
         ),
@@ -69,12 +65,11 @@ def finding_bridge_in_bout(body_width_share: Ratio, limit_bridge_width_share: Ra
     if math.isnan(body_width_share):
         return ()
     return (
-        Finding(
+        judged(
             "bridge in the lower bout",
-            at_least(body_width_share, limit_bridge_width_share, 0.7),
             n.body_width_share,
             body_width_share,
-            n.limit_bridge_width_share,
+            at_least(n.limit_bridge_width_share, limit_bridge_width_share, stop=LEAST_SHARE),
             "Width of the body at the saddle over its greatest: far from the widest part the top gives less.",
             "A longer scale, a join nearer the nut, or a body whose lower bout lies further forward.",
         ),
@@ -86,14 +81,13 @@ def finding_board_over_hole(soundhole_from_board: Mm) -> Findings:
     if math.isnan(soundhole_from_board):
         return ()
     return (
-        Finding(
+        judged(
             "board and soundhole",
-            "fine" if soundhole_from_board >= 0 else "note",
             n.soundhole_from_board,
             soundhole_from_board,
-            None,
-            "The board ends ahead of the soundhole." if soundhole_from_board >= 0 else "The board runs over the hole.",
-            "" if soundhole_from_board >= 0 else "Round its end to the hole, give it fewer frets, or move the hole.",
+            at_least(None, 0.0, "note", says="The board runs over the hole."),
+            "The board ends ahead of the soundhole.",
+            "Round its end to the hole, give it fewer frets, or move the hole.",
         ),
     )
 
@@ -106,15 +100,14 @@ def finding_heel(
         return ()
     over = neck_heel_depth - top_thickness - body_depth_neck
     return (
-        Finding(
+        judged(
             "heel and neck block",
-            within(over, 0.0, 15.0),
             n.neck_heel_depth,
             neck_heel_depth,
-            n.body_depth_neck,
-            "The heel's depth against the side and its block at the neck."
-            if over <= 0
-            else "The heel reaches past the side and its block.",
-            "" if over <= 0 else "A shallower heel, or deeper sides at the neck.",
+            at_most(
+                n.body_depth_neck, 0.0, stop=HEEL_PAST, of=over, says="The heel reaches past the side and its block."
+            ),
+            "The heel's depth against the side and its block at the neck.",
+            "A shallower heel, or deeper sides at the neck.",
         ),
     )

@@ -1,13 +1,11 @@
 """Verdicts on saddle and bridge: break points on the saddle, wood round its slot, the strings' hold behind it."""
 
-from typing import Any
-
 import numpy as np
 
 from gramil import names as n
-from gramil.findings.finding import Finding, Findings, at_least, within
+from gramil.findings.finding import Findings
+from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.quantities import Mm, PerString, Radians, Ratio
-from gramil.reference import Ref
 
 OWNS = ("finding_",)
 
@@ -15,43 +13,31 @@ OWNS = ("finding_",)
 def finding_break_points(saddle_to_face: PerString[Mm], limit_saddle_edge: Mm) -> Findings:
     """Whether every string's break point lies on the saddle, with something to either face of it."""
     if np.isnan(saddle_to_face).any():
-        return (_not_judged("break points on the saddle", n.saddle_to_face),)
+        because = "because the best set-back is not known: some string is too slack for the model"
+        remedy = "Give set-backs, or gauges and tuning that go together."
+        return (not_judged("break points on the saddle", n.saddle_to_face, because, remedy),)
     worst = int(saddle_to_face.argmin())
     left = float(saddle_to_face[worst])
     return (
-        Finding(
+        judged(
             "break points on the saddle",
-            at_least(left, limit_saddle_edge, 0.0),
             n.saddle_to_face[worst + 1],
             left,
-            n.limit_saddle_edge,
+            at_least(n.limit_saddle_edge, limit_saddle_edge, stop=0.0),
             "The break point that comes nearest to a face of the saddle.",
             "A thicker saddle, or set-backs nearer to a straight line.",
         ),
     )
 
 
-def _not_judged(name: str, address: Ref[Any]) -> Finding:
-    return Finding(
-        name,
-        "not judged",
-        address,
-        float("nan"),
-        None,
-        "because the best set-back is not known: some string is too slack for the model",
-        "Give set-backs, or gauges and tuning that go together.",
-    )
-
-
 def finding_saddle_in_slot(saddle_showing: Ratio, limit_saddle_shows: Ratio) -> Findings:
     """Whether the saddle stands deep enough in the bridge for what shows of it: the strings lean it forward."""
     return (
-        Finding(
+        judged(
             "saddle in its slot",
-            within(saddle_showing, limit_saddle_shows, 2 * limit_saddle_shows),
             n.saddle_showing,
             saddle_showing,
-            n.limit_saddle_shows,
+            at_most(n.limit_saddle_shows, limit_saddle_shows, stop=2 * limit_saddle_shows),
             "The most that shows over the bridge, for each mm that stands in the slot.",
             "A deeper slot, or a taller bridge and a lower saddle.",
         ),
@@ -61,12 +47,11 @@ def finding_saddle_in_slot(saddle_showing: Ratio, limit_saddle_shows: Ratio) -> 
 def finding_under_saddle_slot(bridge_under_slot: Mm, limit_under_saddle_slot: Mm) -> Findings:
     """Whether enough of the bridge is left under the saddle's slot."""
     return (
-        Finding(
+        judged(
             "bridge under the saddle's slot",
-            at_least(bridge_under_slot, limit_under_saddle_slot, limit_under_saddle_slot / 2),
             n.bridge_under_slot,
             bridge_under_slot,
-            n.limit_under_saddle_slot,
+            at_least(n.limit_under_saddle_slot, limit_under_saddle_slot, stop=limit_under_saddle_slot / 2),
             "Wood left in the bridge under the slot.",
             "A shallower slot, or a thicker bridge.",
         ),
@@ -85,21 +70,19 @@ def finding_pins(
     wall = float(bridge_hold_wall[nearest])
     hole = "pins" if bridge_hold == "pins" else "holes of the tie block"
     return (
-        Finding(
+        judged(
             f"{hole} apart",
-            at_least(bridge_hold_spacing, limit_pin_spacing, 1.0),
             n.bridge_hold_spacing,
             bridge_hold_spacing,
-            n.limit_pin_spacing,
+            at_least(n.limit_pin_spacing, limit_pin_spacing, stop=1.0),
             "Centre to centre, in diameters of a hole.",
             "A wider spread at the pins, or thinner pins.",
         ),
-        Finding(
+        judged(
             f"{hole} behind the saddle",
-            at_least(wall, limit_pin_to_saddle, limit_pin_to_saddle / 2),
             n.bridge_hold_wall[nearest + 1],
             wall,
-            n.limit_pin_to_saddle,
+            at_least(n.limit_pin_to_saddle, limit_pin_to_saddle, stop=limit_pin_to_saddle / 2),
             "Wood between the saddle's slot and the nearest hole.",
             "Holes further back, or alongside the saddle; a thinner saddle.",
         ),
@@ -113,12 +96,16 @@ def finding_break_angle(
     least = int(bridge_break_angle.argmin())
     angle = float(bridge_break_angle[least])
     return (
-        Finding(
+        judged(
             "angle behind the saddle",
-            at_least(angle, limit_break_angle_saddle, limit_break_angle_saddle_least),
             n.bridge_break_angle[least + 1],
             angle,
-            n.limit_break_angle_saddle if angle >= limit_break_angle_saddle_least else n.limit_break_angle_saddle_least,
+            at_least(
+                n.limit_break_angle_saddle,
+                limit_break_angle_saddle,
+                stop=limit_break_angle_saddle_least,
+                stop_limit=n.limit_break_angle_saddle_least,
+            ),
             "The shallowest angle at which a string goes down behind the saddle.",
             "Ramp the holes deeper, bring them nearer, or show more saddle.",
         ),
@@ -128,15 +115,13 @@ def finding_break_angle(
 def finding_bridge_holds(bridge_hold_y: PerString[Mm], saddle_reach: Mm, bridge_length: Mm) -> Findings:
     """Whether saddle and holes lie within the bridge's length."""
     reach = max(saddle_reach, float(abs(bridge_hold_y).max()))
-    over = reach > bridge_length / 2
     return (
-        Finding(
+        judged(
             "length of the bridge",
-            "stop" if over else "fine",
             n.bridge_length,
             bridge_length,
-            None,
-            "Saddle or holes run out of the bridge's ends." if over else "Saddle and holes lie within the bridge.",
-            "A longer bridge, or a narrower spread." if over else "",
+            at_most(None, bridge_length / 2, "stop", of=reach, says="Saddle or holes run out of the bridge's ends."),
+            "Saddle and holes lie within the bridge.",
+            "A longer bridge, or a narrower spread.",
         ),
     )

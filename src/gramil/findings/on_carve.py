@@ -6,23 +6,21 @@ from typing import Any
 import numpy as np
 
 from gramil import names as n
-from gramil.findings.finding import Finding, Findings, Severity, at_least, within
+from gramil.findings.finding import Finding, Findings
+from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.parts.records import NeckYield
 from gramil.quantities import Count, Mm, PerFret, PerString, Ratio
 from gramil.reference import Ref, says
 
 OWNS = ("finding_",)
 
-ROUNDING = 1e-9
-"""What is on a limit is inside it, in mm."""
+SOME_HEEL = 1e-6
+"""In mm: a heel that is deeper than the neck by no more is none."""
 
 
-def _least(
-    name: str, address: Ref[Any], value: float, limit: tuple[Ref[Any], float], says: str, remedy: str
-) -> Finding:
+def _least(name: str, figure: Ref[Any], value: float, limit: tuple[Ref[Any], float], says: str, remedy: str) -> Finding:
     """A verdict on wood that is to be the limit or more, and must be some: less is a caution, none a stop."""
-    severity = at_least(value + ROUNDING, limit[1], 0.0)
-    return Finding(name, severity, address, value, limit[0], says, remedy if severity in ("caution", "stop") else "")
+    return judged(name, figure, value, at_least(*limit, stop=0.0), says, remedy)
 
 
 def finding_rod_over(rod_over: PerFret[Mm], limit_over_rod: Mm) -> Findings:
@@ -96,16 +94,14 @@ def finding_rod_reach(rod_unreached: Mm, limit_rod_short: Mm) -> Findings:
     """Whether the rod reaches far enough to straighten the neck."""
     if math.isnan(rod_unreached):
         return ()
-    severity = within(rod_unreached - ROUNDING, limit_rod_short, math.inf)
     return (
-        Finding(
+        judged(
             "the rod's reach",
-            severity,
             n.rod_unreached,
             rod_unreached,
-            n.limit_rod_short,
+            at_most(n.limit_rod_short, limit_rod_short),
             "Neck past the rod's blind end, which it does not straighten; negative: it reaches past.",
-            "A longer rod." if severity == "caution" else "",
+            "A longer rod.",
         ),
     )
 
@@ -114,16 +110,14 @@ def finding_scarf(plank_scarfed: bool, head_scarf_length: Mm, plank_head_along: 
     """Whether the scarf's face fits the head that it lies on."""
     if not plank_scarfed or carve_scarf != "on the head":
         return ()
-    long = head_scarf_length > plank_head_along
     return (
-        Finding(
+        judged(
             "scarf on the head",
-            "caution" if long else "fine",
             n.head_scarf_length,
             head_scarf_length,
-            None,
+            at_most(None, plank_head_along),
             says("The scarf's face, from behind the nut along the head, which is {} long.", n.plank_head_along),
-            "The head is shorter: a thinner blank, a steeper head, or the scarf under the board." if long else "",
+            "The head is shorter: a thinner blank, a steeper head, or the scarf under the board.",
         ),
     )
 
@@ -144,53 +138,46 @@ def finding_neck_plank(plank_over: Mm, limit_plank_over: Mm) -> Findings:
 
 def finding_neck_stock(plank_choice: NeckYield, carve_wood: str) -> Findings:
     """Whether a piece in stock gives the neck."""
-    found = plank_choice.necks > 0
+    none = f"No piece of {carve_wood} in the shop's list gives the neck, heel and all."
     return (
-        Finding(
+        judged(
             "stock for the neck",
-            "fine" if found else "note",
             n.plank_choice.necks,
             plank_choice.necks,
-            None,
-            f"A piece of {carve_wood} in stock gives the neck, heel and all: {plank_choice.name}."
-            if found
-            else f"No piece of {carve_wood} in the shop's list gives the neck, heel and all.",
-            "" if found else "Look for one by the cut list, or give the neck's wood as the stock names it.",
+            at_least(None, 1, "note", says=none),
+            f"A piece of {carve_wood} in stock gives the neck, heel and all: {plank_choice.name}.",
+            "Look for one by the cut list, or give the neck's wood as the stock names it.",
         ),
     )
 
 
 def finding_carve_gauged(carve_gauged: Count, limit_carve_stations: Ratio) -> Findings:
     """Whether the neck's back is gauged at enough places short of the heel."""
-    few = carve_gauged < limit_carve_stations
     return (
-        Finding(
+        judged(
             "places gauged",
-            "note" if few else "fine",
             n.carve_gauged,
             carve_gauged,
-            n.limit_carve_stations,
+            at_least(n.limit_carve_stations, limit_carve_stations, "note"),
             "Places at which the back is gauged, between the nut and where the heel begins.",
-            "Give more stations, nearer to the nut than the heel." if few else "",
+            "Give more stations, nearer to the nut than the heel.",
         ),
     )
 
 
 def finding_heel_carved(neck_heel_depth: Mm, carve_deepest: Mm) -> Findings:
     """Whether the heel is deeper than the neck that runs into it."""
-    severity: Severity = "fine" if neck_heel_depth > carve_deepest else "stop"
     return (
-        Finding(
+        judged(
             "heel",
-            severity,
             n.neck_heel_depth,
             neck_heel_depth,
-            None,
+            at_least(None, carve_deepest + SOME_HEEL, "stop"),
             says(
                 "The heel, from the board's underside to its cap; the neck's own wood at its deepest is {}.",
                 n.carve_deepest,
             ),
-            "A deeper heel: it is measured from the board's underside." if severity == "stop" else "",
+            "A deeper heel: it is measured from the board's underside.",
         ),
     )
 
@@ -198,17 +185,8 @@ def finding_heel_carved(neck_heel_depth: Mm, carve_deepest: Mm) -> Findings:
 def finding_tuner_edge(head_hole_to_edge: PerString[Mm], limit_hole_edge: Mm) -> Findings:
     """Whether every tuner's hole lies well inside the head's outline."""
     if np.isnan(head_hole_to_edge).all():
-        return (
-            Finding(
-                "tuners in the head",
-                "not judged",
-                n.head_hole_to_edge,
-                math.nan,
-                n.limit_hole_edge,
-                "because no outline of the head is described",
-                "Give outline or file under [head].",
-            ),
-        )
+        because = "because no outline of the head is described"
+        return (not_judged("tuners in the head", n.head_hole_to_edge, because, "Give outline or file under [head]."),)
     string = int(head_hole_to_edge.argmin())
     return (
         _least(

@@ -4,27 +4,30 @@ from math import isnan
 
 from gramil import names as n
 from gramil.description.records import Cutter
-from gramil.findings.finding import Finding, Findings, Severity, at_least
-from gramil.findings.ledge import standing_proud
-from gramil.parts.edge_records import Channel, Cut, Strip, Tilt
+from gramil.findings.finding import Finding, Findings
+from gramil.findings.ledge import no_pair, standing_proud
+from gramil.findings.threshold import Bounds, at_least, at_most, judged, not_judged
+from gramil.parts.edge_records import NO_PAIR, Channel, Cut, Strip, Tilt
 from gramil.quantities import Mm, Ratio
-from gramil.reference import Text, says
+from gramil.reference import says
 
 OWNS = ("finding_",)
+
+OPENS = "The binding's channel goes through side and linings, and opens the body."
+NOTHING = 1e-6
+"""In mm: wood that is no thicker is none."""
 
 
 def finding_behind_channel(channel_list: tuple[Channel, ...], limit_behind_channel: Mm) -> Findings:
     """Whether side and linings are left behind the foot of each binding's channel."""
     return tuple(
-        Finding(
+        judged(
             f"behind the channel, {each.name}",
-            at_least(each.behind, limit_behind_channel, 0.0),
             n.channel_list[each.name].behind,
             each.behind,
-            n.limit_behind_channel,
-            "Side and linings left behind the foot of the binding's channel."
-            if each.behind >= 0
-            else "The binding's channel goes through side and linings, and opens the body.",
+            at_least(n.limit_behind_channel, 0.0, "stop", says=OPENS)
+            + at_least(n.limit_behind_channel, limit_behind_channel),
+            "Side and linings left behind the foot of the binding's channel.",
             "A thinner or lower binding, or linings that are wider or reach farther down.",
         )
         for each in channel_list
@@ -34,12 +37,11 @@ def finding_behind_channel(channel_list: tuple[Channel, ...], limit_behind_chann
 def finding_lining_under(channel_list: tuple[Channel, ...], limit_lining_under: Mm) -> Findings:
     """Whether the linings reach on below each binding's channel."""
     return tuple(
-        Finding(
+        judged(
             f"lining under the channel, {each.name}",
-            at_least(each.lining, limit_lining_under, 0.0),
             n.channel_list[each.name].lining,
             each.lining,
-            n.limit_lining_under,
+            at_least(n.limit_lining_under, limit_lining_under, stop=0.0),
             "Height of the linings that the channel leaves whole under it: it holds the side there.",
             "A lower binding, or higher linings.",
         )
@@ -52,12 +54,11 @@ def finding_plate_glued(
 ) -> Findings:
     """Whether enough of the rim is left inside each channel to hold the plate."""
     return tuple(
-        Finding(
+        judged(
             f"plate on its rim, {each.name}",
-            at_least(each.glued, limit_plate_glued, limit_plate_glued_least),
             n.channel_list[each.name].glued,
             each.glued,
-            n.limit_plate_glued,
+            at_least(n.limit_plate_glued, limit_plate_glued, stop=limit_plate_glued_least),
             "Width of the rim that still holds the plate when the channels are cut.",
             "Wider linings, a thinner binding, or purfling that does not go through the plate.",
         )
@@ -68,13 +69,12 @@ def finding_plate_glued(
 def finding_under_purfling(channel_list: tuple[Channel, ...], limit_under_purfling: Mm) -> Findings:
     """Whether plate is left under the purfling; cut through, it may at most lie on the linings."""
     return tuple(
-        Finding(
+        judged(
             f"under the purfling, {each.name}",
-            _through(each, limit_under_purfling),
             n.channel_list[each.name].under_purfling,
             each.under_purfling,
-            n.limit_under_purfling,
-            _purfling_words(each),
+            _under_purfling(each, limit_under_purfling),
+            "Plate left under the purfling, over the linings.",
             "A shallower purfling; a narrower one, or wider linings, where it lies past them.",
         )
         for each in channel_list
@@ -82,35 +82,28 @@ def finding_under_purfling(channel_list: tuple[Channel, ...], limit_under_purfli
     )
 
 
-def _through(channel: Channel, least: Mm) -> Severity:
-    """A thin or cut plate over the linings is a caution; cut through past them it is a stop."""
-    if channel.under_purfling <= 0 and channel.past_linings > 0:
-        return "stop"
-    return "caution" if channel.under_purfling < least or channel.past_linings > 0 else "fine"
-
-
-def _purfling_words(channel: Channel) -> Text:
-    past = n.channel_list[channel.name].past_linings
-    if channel.under_purfling <= 0 and channel.past_linings > 0:
-        return says(
-            "The purfling's channel goes through the plate and past the linings by {}: it opens the body.", past
+def _under_purfling(channel: Channel, least: Mm) -> Bounds:
+    """A thin or cut plate over the linings is a caution, and so is any past them; cut through there it is a stop."""
+    limit, past = n.limit_under_purfling, channel.past_linings > 0
+    where = n.channel_list[channel.name].past_linings
+    if past:
+        opens = says(
+            "The purfling's channel goes through the plate and past the linings by {}: it opens the body.", where
         )
-    if channel.past_linings > 0:
-        return says("Plate left under the purfling, which lies past the linings by {}, where nothing bears it.", past)
-    if channel.under_purfling <= 0:
-        return "The purfling's channel goes through the plate onto the linings, which alone hold it there."
-    return "Plate left under the purfling, over the linings."
+        hangs = says("Plate left under the purfling, which lies past the linings by {}, where nothing bears it.", where)
+        return at_least(limit, NOTHING, "stop", says=opens) + at_most(None, 0.0, of=channel.past_linings, says=hangs)
+    through = "The purfling's channel goes through the plate onto the linings, which alone hold it there."
+    return at_least(limit, NOTHING, says=through) + at_least(limit, least)
 
 
 def finding_binding_cover(channel_list: tuple[Channel, ...], limit_binding_cover: Mm) -> Findings:
     """Whether each binding is high enough to cover the joint of plate and side."""
     return tuple(
-        Finding(
+        judged(
             f"binding over the joint, {each.name}",
-            at_least(each.cover, limit_binding_cover, 0.0),
             n.channel_list[each.name].cover,
             each.cover,
-            n.limit_binding_cover,
+            at_least(n.limit_binding_cover, limit_binding_cover, stop=0.0),
             "How far the binding reaches down the side below the joint of side and plate.",
             "A higher binding.",
         )
@@ -123,12 +116,11 @@ def finding_side_between(channel_list: tuple[Channel, ...], channel_side_left: M
     if not channel_list:
         return ()
     return (
-        Finding(
+        judged(
             "side between bindings",
-            at_least(channel_side_left, limit_side_between, 0.0),
             n.channel_side_left,
             channel_side_left,
-            n.limit_side_between,
+            at_least(n.limit_side_between, limit_side_between, stop=0.0),
             "Side left to show below the binding, or between the two, where it is shallowest.",
             "Lower bindings, or deeper sides.",
         ),
@@ -145,17 +137,17 @@ def finding_binding_bend(
 
 
 def _bend(strip: Strip, least: Ratio, stop: Ratio) -> Finding:
-    address, plastic = n.strip_list[strip.name].bend, strip.plastic
-    return Finding(
-        f"bending the {strip.name}",
-        "not judged" if plastic else at_least(strip.bend, least, stop),
+    name, address = f"bending the {strip.name}", n.strip_list[strip.name].bend
+    if strip.plastic:
+        because = f"because the limit is wood's, and the binding is of {strip.wood}"
+        return not_judged(name, address, because, "Try a strip round the tightest bend.", strip.bend)
+    return judged(
+        name,
         address,
         strip.bend,
-        None if plastic else n.limit_bend_ratio,
-        f"because the limit is wood's, and the binding is of {strip.wood}"
-        if plastic
-        else "Body's tightest bend over the binding's thickness.",
-        "Try a strip round the tightest bend." if plastic else "A thinner binding, laid up of two, or an easier bend.",
+        at_least(n.limit_bend_ratio, least, stop=stop),
+        "Body's tightest bend over the binding's thickness.",
+        "A thinner binding, laid up of two, or an easier bend.",
     )
 
 
@@ -165,19 +157,18 @@ def finding_channel_lean(channel_tilts: tuple[Tilt, ...], limit_channel_lean: Mm
 
 
 def _lean(tilt: Tilt, most: Mm) -> Finding:
-    fine, at = tilt.lean <= most, n.channel_tilts[tilt.name]
-    return Finding(
+    at = n.channel_tilts[tilt.name]
+    return judged(
         f"cutter on the dome, {tilt.name}",
-        "fine" if fine else "note",
         at.lean,
         tilt.lean,
-        n.limit_channel_lean,
+        at_most(n.limit_channel_lean, most, "note"),
         says(
-            "With its base on the domed plate the cutter leans by up to {}: so much the channel's "
-            "wall is out over the binding's height.",
+            "With its base on the domed plate the cutter leans by up to {}: so much the channel's wall is out over the "
+            "binding's height.",
             at.angle,
         ),
-        "" if fine else "Guide the cutter square to the side, not by the plate: a carriage, or the body on its edge.",
+        "Guide the cutter square to the side, not by the plate: a carriage, or the body on its edge.",
     )
 
 
@@ -190,23 +181,14 @@ def finding_channel_cutters(
     """Whether cutters and bearings on hand make the body's channels."""
     if channel_cuts and not shop_cutters:
         first = channel_cuts[0]
-        return (
-            Finding(
-                "binding channels",
-                "not judged",
-                n.channel_cuts[first.name].inset,
-                first.inset,
-                None,
-                "because the shop lists no bearing-guided cutter",
-                "List the cutters with their bearings.",
-            ),
-        )
-    return tuple(
-        standing_proud(
-            (f"channel, {each.name}", n.channel_cuts[each.name].proud, each.choice),
-            each.proud,
-            limit_binding_proud_least,
-            limit_binding_proud_most,
-        )
-        for each in channel_cuts
-    )
+        because = "because the shop lists no bearing-guided cutter"
+        at = n.channel_cuts[first.name].inset
+        return (not_judged("binding channels", at, because, "List the cutters with their bearings.", first.inset),)
+    return tuple(_channel(each, limit_binding_proud_least, limit_binding_proud_most) for each in channel_cuts)
+
+
+def _channel(cut: Cut, least: Mm, most: Mm) -> Finding:
+    name, at = f"channel, {cut.name}", n.channel_cuts[cut.name]
+    if cut.choice == NO_PAIR.name:
+        return no_pair(name, at.inset, cut.inset)
+    return standing_proud(name, at.proud, cut.proud, cut.choice, least, most)

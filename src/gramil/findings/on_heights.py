@@ -1,74 +1,38 @@
 """Verdicts on the heights of the strings: action, nut, relief asked for, crowns left, saddle, height over the top."""
 
-from typing import Any
-
 from gramil import names as n
-from gramil.findings.finding import Finding, Findings, Severity, at_least, within
+from gramil.findings.finding import Findings
+from gramil.findings.threshold import ROUNDING, at_least, at_most, between, judged
 from gramil.quantities import Count, Mm, PerString, PerStringFret
-from gramil.reference import Ref
 
 OWNS = ("finding_",)
 
-ROUNDING = 1e-9
-"""What is on a limit is inside it, in mm."""
+CLEAR = 2 * ROUNDING
+"""In mm: a string that stands no higher over a crown lies on it."""
+
+ASKED = "The action asked for at fret 12, against what is usual for such strings."
+OUT_OF_USE = "Choose an action inside the band, or keep it if the player asks for it."
 TO_MEND_SADDLE = "Change the neck's angle or the bridge's thickness; the wedge for the heel says how much."
-
-
-Given = tuple[Ref[Any], float]
-"""A figure and its value."""
 
 
 def finding_action_bass(heights_action_bass: Mm, limit_action_bass_least: Mm, limit_action_bass_most: Mm) -> Findings:
     """Whether the bass string's action is in common use."""
-    return (
-        _action(
-            "bass",
-            (n.heights_action_bass, heights_action_bass),
-            (n.limit_action_bass_least, limit_action_bass_least),
-            (n.limit_action_bass_most, limit_action_bass_most),
-        ),
+    band = between(
+        (n.limit_action_bass_least, limit_action_bass_least), (n.limit_action_bass_most, limit_action_bass_most), "note"
     )
+    return (judged("action, bass", n.heights_action_bass, heights_action_bass, band, ASKED, OUT_OF_USE),)
 
 
 def finding_action_treble(
     heights_action_treble: Mm, limit_action_treble_least: Mm, limit_action_treble_most: Mm
 ) -> Findings:
     """Whether the treble string's action is in common use."""
-    return (
-        _action(
-            "treble",
-            (n.heights_action_treble, heights_action_treble),
-            (n.limit_action_treble_least, limit_action_treble_least),
-            (n.limit_action_treble_most, limit_action_treble_most),
-        ),
+    band = between(
+        (n.limit_action_treble_least, limit_action_treble_least),
+        (n.limit_action_treble_most, limit_action_treble_most),
+        "note",
     )
-
-
-def _action(side: str, action: Given, least: Given, most: Given) -> Finding:
-    return _in_band(
-        f"action, {side}",
-        *action,
-        least,
-        most,
-        "The action asked for at fret 12, against what is usual for such strings.",
-        "Choose an action inside the band, or keep it if the player asks for it.",
-    )
-
-
-def _in_band(
-    name: str,
-    address: Ref[Any],
-    value: float,
-    least: Given,
-    most: Given,
-    says: str,
-    remedy: str,
-    outside: Severity = "note",
-) -> Finding:
-    """A verdict on a figure that should lie between two limits, each given as its name and value."""
-    low, high = value < least[1] - ROUNDING, value > most[1] + ROUNDING
-    limit = least[0] if low else most[0]
-    return Finding(name, outside if low or high else "fine", address, value, limit, says, remedy if low or high else "")
+    return (judged("action, treble", n.heights_action_treble, heights_action_treble, band, ASKED, OUT_OF_USE),)
 
 
 def finding_string_on_crown(height_over_crown: PerStringFret[Mm]) -> Findings:
@@ -77,14 +41,13 @@ def finding_string_on_crown(height_over_crown: PerStringFret[Mm]) -> Findings:
     string, fret = divmod(int(over.argmin()), over.shape[1])
     least = float(over[string, fret])
     return (
-        Finding(
+        judged(
             "open strings over the crowns",
-            "fine" if least > 0 else "stop",
             n.height_over_crown[string + 1, fret + 1],
             least,
-            None,
+            at_least(None, CLEAR, "stop"),
             "The open string nearest to a crown, relief in.",
-            "Raise the action or the nut, or ask for less relief." if least <= 0 else "",
+            "Raise the action or the nut, or ask for less relief.",
         ),
     )
 
@@ -106,23 +69,21 @@ def finding_nut_slots(
         remedy += " They are given over the zero line here; over fret 1 the strings stand higher."
     slots = "nut slots, "
     return (
-        Finding(
+        judged(
             slots + "lowest",
-            at_least(least + ROUNDING, limit_nut_first_least, 0.0),
             n.nut_slot_over_first[low + 1],
             least,
-            n.limit_nut_first_least,
+            at_least(n.limit_nut_first_least, limit_nut_first_least, stop=0.0),
             "The open string that lies lowest over the crown of fret 1.",
-            remedy if least < limit_nut_first_least - ROUNDING else "",
+            remedy,
         ),
-        Finding(
+        judged(
             slots + "highest",
-            within(most - ROUNDING, limit_nut_first_most, 3 * limit_nut_first_most),
             n.nut_slot_over_first[high + 1],
             most,
-            n.limit_nut_first_most,
+            at_most(n.limit_nut_first_most, limit_nut_first_most, stop=3 * limit_nut_first_most),
             "The open string that lies highest over the crown of fret 1.",
-            remedy if most > limit_nut_first_most + ROUNDING else "",
+            remedy,
         ),
     )
 
@@ -130,12 +91,15 @@ def finding_nut_slots(
 def finding_relief_wanted(heights_relief: Mm, limit_relief_least: Mm, limit_relief_most: Mm) -> Findings:
     """Whether the relief asked for is in common use."""
     return (
-        _in_band(
+        judged(
             "relief asked for",
             n.heights_relief,
             heights_relief,
-            (n.limit_relief_least, limit_relief_least),
-            (n.limit_relief_most, limit_relief_most),
+            between(
+                (n.limit_relief_least, limit_relief_least),
+                (n.limit_relief_most, limit_relief_most),
+                "note",
+            ),
             "The relief asked for, against what is usual for such strings.",
             "Less buzzes low on the neck, more is hard to play half way up.",
         ),
@@ -145,12 +109,15 @@ def finding_relief_wanted(heights_relief: Mm, limit_relief_least: Mm, limit_reli
 def finding_body_rise(heights_body_rise: Mm, limit_body_rise_least: Mm, limit_body_rise_most: Mm) -> Findings:
     """Whether what the body is reckoned to give under the pull is in common experience."""
     return (
-        _in_band(
+        judged(
             "what the body gives",
             n.heights_body_rise,
             heights_body_rise,
-            (n.limit_body_rise_least, limit_body_rise_least),
-            (n.limit_body_rise_most, limit_body_rise_most),
+            between(
+                (n.limit_body_rise_least, limit_body_rise_least),
+                (n.limit_body_rise_most, limit_body_rise_most),
+                "note",
+            ),
             "The neck is set so much lower because the action grows when the strings pull; it is a setting.",
             "Measure the action of a like instrument strung and slack, and put in half of what is not the neck's own.",
         ),
@@ -160,14 +127,13 @@ def finding_body_rise(heights_body_rise: Mm, limit_body_rise_least: Mm, limit_bo
 def finding_crown_left(crown_height: Mm, limit_crown_least: Mm) -> Findings:
     """Whether dressing leaves the frets high enough."""
     return (
-        Finding(
+        judged(
             "crowns after dressing",
-            at_least(crown_height + ROUNDING, limit_crown_least, 0.0),
             n.crown_height,
             crown_height,
-            n.limit_crown_least,
+            at_least(n.limit_crown_least, limit_crown_least, stop=0.0),
             "What levelling and dressing leave of the wire's crown.",
-            "A higher wire, or a flatter board before fretting." if crown_height < limit_crown_least else "",
+            "A higher wire, or a flatter board before fretting.",
         ),
     )
 
@@ -175,15 +141,17 @@ def finding_crown_left(crown_height: Mm, limit_crown_least: Mm) -> Findings:
 def finding_saddle_exposed(neck_set_exposed_mean: Mm, limit_exposed_least: Mm, limit_exposed_most: Mm) -> Findings:
     """Whether the saddle shows as much as it should for the wanted action, the neck as it is made."""
     return (
-        _in_band(
+        judged(
             "saddle over the bridge",
             n.neck_set_exposed_mean,
             neck_set_exposed_mean,
-            (n.limit_exposed_least, limit_exposed_least),
-            (n.limit_exposed_most, limit_exposed_most),
+            between(
+                (n.limit_exposed_least, limit_exposed_least),
+                (n.limit_exposed_most, limit_exposed_most),
+                "caution",
+            ),
             "The mean of what will show under the strings for the wanted action, the neck as it is made.",
             TO_MEND_SADDLE,
-            "caution",
         ),
     )
 
@@ -193,14 +161,13 @@ def finding_saddle_low(neck_set_exposed: PerString[Mm], limit_exposed_stop_least
     string = int(neck_set_exposed.argmin())
     least = float(neck_set_exposed[string])
     return (
-        Finding(
+        judged(
             "saddle, lowest string",
-            at_least(least + ROUNDING, limit_exposed_stop_least, limit_exposed_stop_least),
             n.neck_set_exposed[string + 1],
             least,
-            n.limit_exposed_stop_least,
+            at_least(n.limit_exposed_stop_least, limit_exposed_stop_least, "stop"),
             "What will show of the saddle under the string where it is lowest.",
-            TO_MEND_SADDLE if least < limit_exposed_stop_least else "",
+            TO_MEND_SADDLE,
         ),
     )
 
@@ -210,14 +177,13 @@ def finding_saddle_high(neck_set_exposed: PerString[Mm], limit_exposed_stop_most
     string = int(neck_set_exposed.argmax())
     most = float(neck_set_exposed[string])
     return (
-        Finding(
+        judged(
             "saddle, highest string",
-            within(most - ROUNDING, limit_exposed_stop_most, limit_exposed_stop_most),
             n.neck_set_exposed[string + 1],
             most,
-            n.limit_exposed_stop_most,
+            at_most(n.limit_exposed_stop_most, limit_exposed_stop_most, "stop"),
             "What will show of the saddle under the string where it is highest.",
-            TO_MEND_SADDLE if most > limit_exposed_stop_most else "",
+            TO_MEND_SADDLE,
         ),
     )
 
@@ -225,12 +191,15 @@ def finding_saddle_high(neck_set_exposed: PerString[Mm], limit_exposed_stop_most
 def finding_over_top(neck_set_over_top_mean: Mm, limit_over_top_least: Mm, limit_over_top_most: Mm) -> Findings:
     """Whether the strings stand over the top as they usually do at the saddle."""
     return (
-        _in_band(
+        judged(
             "strings over the top",
             n.neck_set_over_top_mean,
             neck_set_over_top_mean,
-            (n.limit_over_top_least, limit_over_top_least),
-            (n.limit_over_top_most, limit_over_top_most),
+            between(
+                (n.limit_over_top_least, limit_over_top_least),
+                (n.limit_over_top_most, limit_over_top_most),
+                "note",
+            ),
             "The strings' mean height over the top at the saddle, against what is usual for such strings.",
             "It is the lever on the top: a thinner or thicker bridge, and the neck's angle with it.",
         ),

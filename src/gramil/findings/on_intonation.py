@@ -5,7 +5,8 @@ import math
 import numpy as np
 
 from gramil import names as n
-from gramil.findings.finding import Finding, Findings, within
+from gramil.findings.finding import Finding, Findings
+from gramil.findings.threshold import at_most, judged, not_judged
 from gramil.quantities import Cents, PerFret, PerString, PerStringFret, Ratio
 from gramil.reference import says
 
@@ -31,21 +32,19 @@ def finding_intonation(
         n.intonation_saddle_best,
     )
     return (
-        Finding(
+        judged(
             "intonation, string by string",
-            within(float(intonation_rms_after[string]), limit_cents_rms, 10 * limit_cents_rms),
             n.intonation_rms_after[string + 1],
             float(intonation_rms_after[string]),
-            n.limit_cents_rms,
+            at_most(n.limit_cents_rms, limit_cents_rms, stop=10 * limit_cents_rms),
             "Root mean square over the frets that count of the string that is furthest out.",
             remedy,
         ),
-        Finding(
+        judged(
             "intonation, worst note",
-            within(float(counted[row, fret]), limit_cents_worst, 10 * limit_cents_worst),
             n.intonation_cents_after[row + 1, fret],
             float(intonation_cents_after[row, fret]),
-            n.limit_cents_worst,
+            at_most(n.limit_cents_worst, limit_cents_worst, stop=10 * limit_cents_worst, of=float(counted[row, fret])),
             "The note that is furthest out; sharp is positive.",
             remedy,
         ),
@@ -53,12 +52,9 @@ def finding_intonation(
 
 
 def _not_judged(name: str) -> Finding:
-    return Finding(
+    return not_judged(
         name,
-        "not judged",
         n.intonation_rms_all_after,
-        math.nan,
-        None,
         "because some string is too slack for the model of a stopped string",
         "Give gauges and tuning that go together.",
     )
@@ -70,14 +66,13 @@ def finding_nut(intonation_rms_best: Cents, intonation_rms_all_after: Cents, lim
     if math.isnan(gain):
         return (_not_judged("place of the nut"),)
     return (
-        Finding(
+        judged(
             "place of the nut",
-            "note" if gain > limit_nut_gain else "fine",
             n.intonation_rms_all_after,
             intonation_rms_all_after,
-            n.limit_nut_gain if gain > limit_nut_gain else None,
+            at_most(n.limit_nut_gain, limit_nut_gain, "note", of=gain) + at_most(None, math.inf),
             says("What is left over all strings; with the nut at its best it would be {}.", n.intonation_rms_best),
-            says("Set the nut forward to {}.", n.intonation_nut_best) if gain > limit_nut_gain else "",
+            says("Set the nut forward to {}.", n.intonation_nut_best),
         ),
     )
 
@@ -92,15 +87,12 @@ def finding_stiffness_range(
     string = int(worst.argmax())
     stiff = intonation_rms_stiffest[string] >= intonation_rms_softest[string]
     return (
-        Finding(
+        judged(
             "intonation over the strings' range",
-            "note" if worst[string] > limit_cents_rms else "fine",
             (n.intonation_rms_stiffest if stiff else n.intonation_rms_softest)[string + 1],
             float(worst[string]),
-            n.limit_cents_rms,
+            at_most(n.limit_cents_rms, limit_cents_rms, "note"),
             "What the same places leave if the strings are as soft or as stiff as published figures go.",
-            "Measure the strings' own stretch, or read the instrument back once it is strung."
-            if worst[string] > limit_cents_rms
-            else "",
+            "Measure the strings' own stretch, or read the instrument back once it is strung.",
         ),
     )

@@ -4,14 +4,13 @@ import math
 
 from gramil import names as n
 from gramil.description.records import Saw
-from gramil.findings.finding import Finding, Findings, at_least
+from gramil.findings.finding import Finding, Findings
+from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.parts.saw import NO_SAW
 from gramil.quantities import Count, Mm, PerFret
 from gramil.reference import says
 
 OWNS = ("finding_",)
-ROUNDING = 1e-9
-"""mm; what lengths worked out in two ways may differ by."""
 
 
 def finding_left_under_slot(
@@ -21,12 +20,11 @@ def finding_left_under_slot(
     worst = slot_first + int(slot_left_least[slot_first:].argmin())
     left = float(slot_left_least[worst])
     return (
-        Finding(
+        judged(
             "wood left under the slots",
-            at_least(left, limit_under_slot, limit_under_slot_least),
             n.slot_left_least[worst],
             left,
-            n.limit_under_slot,
+            at_least(n.limit_under_slot, limit_under_slot, stop=limit_under_slot_least),
             "This is the least wood left under any slot once the board is finished.",
             "A thicker board, a slot that follows the arch, a shallower tang, or a flatter arch.",
         ),
@@ -47,14 +45,12 @@ def finding_slot_depth(
     deepened = slots_bottom == "follows the arch" and slots_cut == "before arching"
     depth, figure = (slot_depth_at_end, n.slot_depth_at_end) if deepened else (slot_kerf_at_end, n.slot_kerf_at_end)
     worst = slot_first + int(depth[slot_first:].argmin())
-    least = float(depth[worst])
     return (
-        Finding(
+        judged(
             "depth of the slots",
-            at_least(least, slot_need - limit_tolerance_height - ROUNDING, wire_tang_depth - ROUNDING),
             figure[worst],
-            least,
-            n.wire_tang_depth,
+            float(depth[worst]),
+            at_least(n.wire_tang_depth, slot_need - limit_tolerance_height, stop=wire_tang_depth),
             says(
                 "This is the least depth of any slot, at its end: the tang takes {}, and room under it.",
                 n.wire_tang_depth,
@@ -73,12 +69,11 @@ def finding_pilot(
     worst = slot_first + int(slot_kerf_at_end[slot_first:].argmin())
     left = float(slot_kerf_at_end[worst])
     return (
-        Finding(
+        judged(
             "pilot at the slot's end",
-            at_least(left, limit_pilot_least, 0.0),
             n.slot_kerf_at_end[worst],
             left,
-            n.limit_pilot_least,
+            at_least(n.limit_pilot_least, limit_pilot_least, stop=0.0),
             "This is all that arching leaves of the pilot kerf at its end.",
             "Cut the pilot deeper, or use a straight bottom.",
         ),
@@ -87,16 +82,14 @@ def finding_pilot(
 
 def finding_clearance(slots_clearance: Mm, limit_clearance_least: Mm, limit_clearance_most: Mm) -> Findings:
     """Whether the room under the tang is usual: too little and the tang bottoms, too much and the board is weakened."""
-    short = slots_clearance < limit_clearance_least
     return (
-        Finding(
+        judged(
             "room under the tang",
-            "fine" if limit_clearance_least <= slots_clearance <= limit_clearance_most else "caution",
             n.slots_clearance,
             slots_clearance,
-            n.limit_clearance_least if short else n.limit_clearance_most,
+            at_least(n.limit_clearance_least, limit_clearance_least, remedy="Deepen the slots.")
+            + at_most(n.limit_clearance_most, limit_clearance_most, remedy="Make the slots shallower."),
             "Room between the bottom of the tang and the bottom of the slot.",
-            "Deepen the slots." if short else "Make the slots shallower.",
         ),
     )
 
@@ -107,65 +100,42 @@ def finding_crest_loss(
     """Whether a board slotted while flat allows for the crest that arching and levelling still take off."""
     if slots_cut != "before arching":
         return ()
-    short = slots_crest_loss < limit_crest_loss_least
     return (
-        Finding(
+        judged(
             "crest still to come off",
-            "fine" if limit_crest_loss_least <= slots_crest_loss <= limit_crest_loss_most else "caution",
             n.slots_crest_loss,
             slots_crest_loss,
-            n.limit_crest_loss_least if short else n.limit_crest_loss_most,
+            at_least(n.limit_crest_loss_least, limit_crest_loss_least, remedy="Without it the tang bottoms.")
+            + at_most(n.limit_crest_loss_most, limit_crest_loss_most, remedy="Arch with less to take off."),
             "Slots cut in the flat board are this much deeper, for wood that arching and levelling take off the crest.",
-            "Without it the tang bottoms." if short else "Arch with less to take off.",
         ),
     )
 
 
-def finding_saw(shop_saws: tuple[Saw, ...], saw_main: Saw, slots_saw: str) -> Findings:
-    """Whether the shop has a saw that can cut these slots in the way that is asked."""
+def finding_saw(shop_saws: tuple[Saw, ...], saw_main: Saw, slots_saw: str, wire_tang_thickness: Mm) -> Findings:
+    """Whether the shop has a saw that can cut these slots in the way that is asked, for this wire's tang."""
+    name, address = "saw for the slots", n.saw_kerf
     if not shop_saws:
-        return (
-            Finding(
-                "saw for the slots",
-                "not judged",
-                n.saw_kerf,
-                math.nan,
-                None,
-                "because the shop lists no saw",
-                "List the saws, each with its kerf as measured in a test cut.",
-            ),
-        )
-    return (
-        Finding(
-            "saw for the slots",
-            "stop" if saw_main == NO_SAW else "fine",
-            n.saw_kerf,
-            saw_main.kerf,
-            None,
-            f"The {saw_main.name} cuts the slots."
-            if saw_main != NO_SAW
-            else f"No {slots_saw or 'saw'} here makes this cut.",
-            "After arching, a straight bottom wants a saw from above and an arched one a saw that rides the arch.",
-        ),
-    )
+        remedy = "List the saws, each with its kerf as measured in a test cut."
+        return (not_judged(name, address, "because the shop lists no saw", remedy),)
+    if saw_main != NO_SAW:
+        return (Finding(name, "fine", address, saw_main.kerf, None, f"The {saw_main.name} cuts the slots."),)
+    told = f"No {slots_saw or 'saw'} here makes this cut, for a tang so thick."
+    remedy = "After arching, a straight bottom wants a saw from above and an arched one a saw that rides the arch."
+    return (Finding(name, "stop", n.wire_tang_thickness, wire_tang_thickness, None, told, remedy),)
 
 
-def finding_deepening_saw(saw_deepening: Saw, slots_bottom: str, slots_cut: str) -> Findings:
+def finding_deepening_saw(saw_deepening: Saw, slots_bottom: str, slots_cut: str, wire_tang_thickness: Mm) -> Findings:
     """Whether the shop has a hand saw whose stop rides on the arch, where pilots are to be deepened."""
     if slots_bottom != "follows the arch" or slots_cut != "before arching":
         return ()
-    missing = saw_deepening == NO_SAW
-    return (
-        Finding(
-            "saw riding the arch",
-            "stop" if missing else "fine",
-            n.saw_deepening.kerf,
-            saw_deepening.kerf,
-            None,
-            "No saw in the shop rides the arch." if missing else f"The {saw_deepening.name} deepens the ends.",
-            "A slotting hand saw with a stop that rides on the arched face, or a straight bottom.",
-        ),
-    )
+    name = "saw riding the arch"
+    if saw_deepening != NO_SAW:
+        told = f"The {saw_deepening.name} deepens the ends."
+        return (Finding(name, "fine", n.saw_deepening.kerf, saw_deepening.kerf, None, told),)
+    told = "No saw in the shop rides the arch, to deepen the ends for a tang so thick."
+    remedy = "A slotting hand saw with a stop that rides on the arched face, or a straight bottom."
+    return (Finding(name, "stop", n.wire_tang_thickness, wire_tang_thickness, None, told, remedy),)
 
 
 def finding_kerfs_agree(saw_kerf_over: Mm, limit_fit_loosest: Mm) -> Findings:
@@ -173,12 +143,11 @@ def finding_kerfs_agree(saw_kerf_over: Mm, limit_fit_loosest: Mm) -> Findings:
     if math.isnan(saw_kerf_over):
         return ()
     return (
-        Finding(
+        judged(
             "kerf of the deepening saw",
-            "fine" if saw_kerf_over <= limit_fit_loosest else "caution",
             n.saw_kerf_over,
             saw_kerf_over,
-            n.limit_fit_loosest,
+            at_most(n.limit_fit_loosest, limit_fit_loosest),
             "The deepening saw's kerf is this much wider than the main one: a wider one loosens the wire at its ends.",
             "A hand saw with less set.",
         ),

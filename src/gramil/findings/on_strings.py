@@ -1,10 +1,14 @@
 """Verdicts on the strings over the board: room at the edges and between strings, and the board's hump under them."""
 
 from gramil import names as n
-from gramil.findings.finding import Finding, Findings, at_least, within
+from gramil.findings.finding import Findings
+from gramil.findings.threshold import ROUNDING, at_least, at_most, judged
 from gramil.quantities import Cents, Mm, PerFret, PerString, PerStringFret
 
 OWNS = ("finding_",)
+
+SOME_AIR = 2 * ROUNDING
+"""In mm: strings with no more between them touch."""
 
 
 def finding_edge_margin(
@@ -16,12 +20,11 @@ def finding_edge_margin(
         ("bass", n.string_margin_bass, string_margin_bass),
     )
     return tuple(
-        Finding(
+        judged(
             f"edge margin, {side}",
-            at_least(float(margin.min()), limit_edge_margin, 0.0),
             figure[int(margin.argmin())],
             float(margin.min()),
-            n.limit_edge_margin,
+            at_least(n.limit_edge_margin, limit_edge_margin, stop=0.0),
             f"The outer string on the {side} side comes closest to the finished edge here.",
             "Narrow the spread at nut or saddle, or widen the board.",
         )
@@ -34,12 +37,11 @@ def finding_string_gap(string_gap_nut: PerString[Mm]) -> Findings:
     gaps = string_gap_nut[:-1]
     least = int(gaps.argmin())
     return (
-        Finding(
+        judged(
             "air between strings",
-            "fine" if gaps[least] > 0 else "stop",
             n.string_gap_nut[least + 1],
             float(gaps[least]),
-            None,
+            at_least(None, SOME_AIR, "stop"),
             "The two strings nearest each other at the nut.",
             "Widen the spread at the nut, or use fewer or thinner strings.",
         ),
@@ -50,12 +52,11 @@ def finding_hump(arch_hump: PerString[Mm], limit_string_hump: Mm) -> Findings:
     """Whether the arch makes the board stand up under an outer string enough to compete with the relief."""
     worst = int(arch_hump.argmax())
     return (
-        Finding(
+        judged(
             "hump under a string",
-            within(float(arch_hump[worst]), limit_string_hump, 10 * limit_string_hump),
             n.arch_hump[worst + 1],
             float(arch_hump[worst]),
-            n.limit_string_hump,
+            at_most(n.limit_string_hump, limit_string_hump, stop=10 * limit_string_hump),
             "The board stands this far above the string's straight path, and takes that much from the relief.",
             "Let the radius grow along the board in proportion to the spread of the strings, or level the frets so.",
         ),
@@ -67,12 +68,16 @@ def finding_inner_strings(string_error: PerStringFret[Cents], limit_string_error
     from_true = abs(string_error)
     string, fret = divmod(int(from_true.argmax()), string_error.shape[1])
     return (
-        Finding(
+        judged(
             "inner strings on straight frets",
-            within(float(from_true[string, fret]), limit_string_error_cents, 10 * limit_string_error_cents),
             n.string_error[string + 1, fret],
             float(string_error[string, fret]),
-            n.limit_string_error_cents,
+            at_most(
+                n.limit_string_error_cents,
+                limit_string_error_cents,
+                stop=10 * limit_string_error_cents,
+                of=float(from_true[string, fret]),
+            ),
             "A straight fret is this far from the string's own layout at the worst place.",
             "Space the strings at nut and saddle in the same proportions.",
         ),

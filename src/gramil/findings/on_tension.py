@@ -1,12 +1,11 @@
 """Verdicts on the strings' pull: near breaking, slack, uneven, and which weights are only estimates."""
 
-import math
-
 import numpy as np
 from numpy.typing import NDArray
 
 from gramil import names as n
-from gramil.findings.finding import Finding, Findings, at_least, within
+from gramil.findings.finding import Finding, Findings
+from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.quantities import GramPerM, Mm, Newton, NewtonM, PerString, Ratio
 
 OWNS = ("finding_",)
@@ -28,12 +27,11 @@ def finding_breaking(
 def _breaking(reserve: PerString[Ratio], known: NDArray[np.intp], caution: float, stop: float) -> Finding:
     worst = int(known[reserve[known].argmin()])
     left = float(reserve[worst])
-    return Finding(
+    return judged(
         "strings near breaking",
-        at_least(left, caution, stop),
         n.string_reserve[worst + 1],
         left,
-        n.limit_breaking_reserve if left >= stop else n.limit_breaking_reserve_least,
+        at_least(n.limit_breaking_reserve, caution, stop=stop, stop_limit=n.limit_breaking_reserve_least),
         "The share of its strength that the most stretched string has left; a wound string's core bears it all.",
         "A shorter scale, a lower tuning, or a core of another thickness: a thinner plain string gains nothing.",
     )
@@ -41,12 +39,9 @@ def _breaking(reserve: PerString[Ratio], known: NDArray[np.intp], caution: float
 
 def _strength_not_known(reserve: PerString[Ratio]) -> Finding:
     string = int(np.flatnonzero(np.isnan(reserve))[0])
-    return Finding(
+    return not_judged(
         "strings near breaking, other materials",
-        "not judged",
         n.string_reserve[string + 1],
-        math.nan,
-        None,
         "because no published strength is known for what some strings are made of",
         "Take the packet's word for the pitch and scale that they are made for.",
     )
@@ -57,12 +52,11 @@ def finding_slack(string_pull: PerString[Newton], limit_pull_least: Newton) -> F
     least = int(string_pull.argmin())
     pull = float(string_pull[least])
     return (
-        Finding(
+        judged(
             "slack strings",
-            at_least(pull, limit_pull_least, limit_pull_least / 2),
             n.string_pull[least + 1],
             pull,
-            n.limit_pull_least,
+            at_least(n.limit_pull_least, limit_pull_least, stop=limit_pull_least / 2),
             "The string that pulls least.",
             "A thicker string, a longer scale or a higher tuning.",
         ),
@@ -72,12 +66,11 @@ def finding_slack(string_pull: PerString[Newton], limit_pull_least: Newton) -> F
 def finding_uneven(string_pull_ratio: Ratio, limit_pull_uneven: Ratio) -> Findings:
     """Whether the set is even enough under the hand."""
     return (
-        Finding(
+        judged(
             "uneven set",
-            within(string_pull_ratio, limit_pull_uneven, 2 * limit_pull_uneven),
             n.string_pull_ratio,
             string_pull_ratio,
-            n.limit_pull_uneven,
+            at_most(n.limit_pull_uneven, limit_pull_uneven, stop=2 * limit_pull_uneven),
             "So many times the pull of the weakest string is that of the strongest.",
             "Another gauge for one of the two.",
         ),
@@ -111,21 +104,15 @@ def finding_estimates(
 
 def finding_torque(bridge_torque: NewtonM, limit_torque_least: NewtonM, limit_torque_most: NewtonM) -> Findings:
     """Whether the strings turn the bridge as much as tops for such strings are built for, and no more."""
-    over = bridge_torque > limit_torque_most
-    under = bridge_torque < limit_torque_least
-    says = "What the strings turn the bridge with, about the middle of the top."
+    lighter = "A lighter top, or strings that pull more."
+    lower = "A lower bridge and saddle, lighter strings, or a stiffer top."
     return (
-        Finding(
+        judged(
             "torque on the bridge",
-            "caution" if over else "note" if under else "fine",
             n.bridge_torque,
             bridge_torque,
-            n.limit_torque_least if under else n.limit_torque_most,
-            says,
-            "A lower bridge and saddle, lighter strings, or a stiffer top."
-            if over
-            else "A lighter top, or strings that pull more."
-            if under
-            else "",
+            at_least(n.limit_torque_least, limit_torque_least, "note", remedy=lighter)
+            + at_most(n.limit_torque_most, limit_torque_most, remedy=lower),
+            "What the strings turn the bridge with, about the middle of the top.",
         ),
     )

@@ -4,7 +4,8 @@ import math
 
 from gramil import names as n
 from gramil.description.records import Saw
-from gramil.findings.finding import Finding, Findings, at_least, within
+from gramil.findings.finding import Finding, Findings
+from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.parts.records import WireFit
 from gramil.quantities import Mm
 from gramil.reference import says
@@ -19,20 +20,16 @@ def finding_wire_fit(
     fit = next((each for each in wire_fits if each.name == saw_main.name), None)
     if fit is None:
         return (_not_judged("wire in the kerf", "because no saw in the shop makes these slots"),)
-    loose = fit.gap > limit_fit_loosest
-    tight = fit.gap < limit_fit_tightest
-    says = "The tang is loose in this kerf." if loose else "The tang sits snug in this kerf."
-    if tight:
-        says = "The tang wedges the kerf open; the back-bow below says what that does."
+    wedges = "The tang wedges the kerf open; the back-bow below says what that does."
     return (
-        Finding(
+        judged(
             "wire in the kerf",
-            "caution" if loose else ("note" if tight else "fine"),
             n.wire_fits[fit.name].gap,
             fit.gap,
-            n.limit_fit_tightest if tight else n.limit_fit_loosest,
-            says,
-            "Prove it on scrap of the same wood; then another saw or another wire." if loose or tight else "",
+            at_least(n.limit_fit_tightest, limit_fit_tightest, "note", says=wedges)
+            + at_most(n.limit_fit_loosest, limit_fit_loosest, says="The tang is loose in this kerf."),
+            "The tang sits snug in this kerf.",
+            "Prove it on scrap of the same wood; then another saw or another wire.",
         ),
     )
 
@@ -45,12 +42,11 @@ def finding_bead_bite(
     if fit is None:
         return (_not_judged("bite of the beads", "because no saw in the shop makes these slots"),)
     return (
-        Finding(
+        judged(
             "bite of the beads",
-            at_least(fit.bite, limit_bead_bite_caution, limit_bead_bite_stop),
             n.wire_fits[fit.name].bite,
             fit.bite,
-            n.limit_bead_bite_caution,
+            at_least(n.limit_bead_bite_caution, limit_bead_bite_caution, stop=limit_bead_bite_stop),
             "What each bead bites into the wall of the kerf.",
             "A narrower kerf, a wire with wider beads, or glue and clamped frets.",
         ),
@@ -58,21 +54,20 @@ def finding_bead_bite(
 
 
 def _not_judged(name: str, why: str) -> Finding:
-    return Finding(name, "not judged", n.saw_kerf, math.nan, None, why, "List a saw that can make this cut.")
+    return not_judged(name, n.saw_kerf, why, "List a saw that can make this cut.")
 
 
 def finding_back_bow(back_bow_least: Mm, back_bow_most: Mm, limit_back_bow: Mm) -> Findings:
     """What the frets' wedging does to the neck: a range, because the share that the wood keeps is not known."""
     if math.isnan(back_bow_most):
         return (_not_judged("back-bow from the frets", "because no saw in the shop makes these slots"),)
-    certain = back_bow_least > limit_back_bow
     return (
-        Finding(
+        judged(
             "back-bow from the frets",
-            "stop" if certain else within(back_bow_most, limit_back_bow, math.inf),
             n.back_bow_most,
             back_bow_most,
-            n.limit_back_bow,
+            at_most(n.limit_back_bow, limit_back_bow, "stop", of=back_bow_least)
+            + at_most(n.limit_back_bow, limit_back_bow),
             says(
                 "At most; at the least {}. The share of the wedging that the wood keeps is not known.", n.back_bow_least
             ),
@@ -84,25 +79,15 @@ def finding_back_bow(back_bow_least: Mm, back_bow_most: Mm, limit_back_bow: Mm) 
 def finding_wire_on_hand(wire_total: Mm, wire_on_hand: Mm) -> Findings:
     """Whether there is enough wire for the board."""
     if wire_on_hand == 0:
-        says = "because the shop does not say how much wire is on hand"
-        return (
-            Finding(
-                "wire on hand",
-                "not judged",
-                n.wire_total,
-                wire_total,
-                None,
-                says,
-                "Write with the wire in the shop's list how much of it is on hand.",
-            ),
-        )
+        because = "because the shop does not say how much wire is on hand"
+        remedy = "Write with the wire in the shop's list how much of it is on hand."
+        return (not_judged("wire on hand", n.wire_total, because, remedy, wire_total),)
     return (
-        Finding(
+        judged(
             "wire on hand",
-            "fine" if wire_total <= wire_on_hand else "caution",
             n.wire_total,
             wire_total,
-            n.wire_on_hand,
+            at_most(n.wire_on_hand, wire_on_hand),
             "Wire for the whole board with spare, against what is on hand.",
             "Buy wire of the same batch, or measure the new one.",
         ),

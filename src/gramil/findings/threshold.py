@@ -1,0 +1,117 @@
+"""How a figure is held against its limits, in one place: fine, past one of them, or not judged where one is not known.
+
+A verdict gives its name, the figure by reference and value, its bounds, and what it says. Bounds are made by
+`at_most`, `at_least` and `between`, and may be added to each other. A figure that is no number, without end or missing
+is never fine and never a stop: it is *not judged, because ...*.
+"""
+
+import math
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from gramil.findings.finding import SEVERITIES, Finding, Severity
+from gramil.reference import Ref, Text
+
+Limit = Ref[Any] | None
+"""The figure of a limit; None for one that is no figure, such as nothing left."""
+
+ROUNDING = 1e-9
+"""What is on a limit is inside it: figures that follow from one another meet it to so much."""
+UNKNOWN = "because what it hangs on is not known"
+"""Why a figure that is no number is not judged, where nothing nearer is said."""
+TO_KNOW = "Its card, or `gramil why`, shows what it follows from."
+"""What is to be done then, where nothing nearer is said."""
+
+
+@dataclass(frozen=True)
+class Bound:
+    """A limit to one side: `limit` is its figure, `value` what that is, `past` how grave it is to be past it.
+
+    `of` is what is held against it where that is not the finding's own figure; `says` and `remedy` take the place of
+    the finding's own where it is passed.
+    """
+
+    side: Literal["over", "under"]
+    past: Severity
+    limit: Limit
+    value: float
+    of: float | None
+    says: Text
+    remedy: Text
+
+    def passed_by(self, value: float) -> bool:
+        """Whether the figure held against it lies past it."""
+        weighed = value if self.of is None else self.of
+        if self.side == "over":
+            return weighed > self.value + ROUNDING
+        return weighed < self.value - ROUNDING
+
+    @property
+    def known(self) -> bool:
+        """Whether there is a limit, and a figure to hold against it; a limit without end is one that nothing passes."""
+        return not math.isnan(self.value) and (self.of is None or math.isfinite(self.of))
+
+
+Bounds = tuple[Bound, ...]
+"""The limits of one figure; the last is the one that a figure within all of them is shown beside."""
+
+
+def at_most(
+    limit: Limit,
+    value: float,
+    past: Severity = "caution",
+    *,
+    stop: float | None = None,
+    stop_limit: Limit = None,
+    of: float | None = None,
+    says: Text = "",
+    remedy: Text = "",
+) -> Bounds:
+    """A limit and its value, which a figure should not exceed; over `stop` it is a stop."""
+    grave = () if stop is None else (Bound("over", "stop", stop_limit or limit, stop, of, says, remedy),)
+    return (*grave, Bound("over", past, limit, value, of, says, remedy))
+
+
+def at_least(
+    limit: Limit,
+    value: float,
+    past: Severity = "caution",
+    *,
+    stop: float | None = None,
+    stop_limit: Limit = None,
+    of: float | None = None,
+    says: Text = "",
+    remedy: Text = "",
+) -> Bounds:
+    """A limit and its value, which a figure should reach; under `stop` it is a stop."""
+    grave = () if stop is None else (Bound("under", "stop", stop_limit or limit, stop, of, says, remedy),)
+    return (*grave, Bound("under", past, limit, value, of, says, remedy))
+
+
+def between(least: tuple[Limit, float], most: tuple[Limit, float], past: Severity = "caution") -> Bounds:
+    """Two limits, each with its value, between which a figure should lie."""
+    return at_least(*least, past) + at_most(*most, past)
+
+
+def judged(name: str, figure: Ref[Any], value: float | None, bounds: Bounds, says: Text, remedy: Text = "") -> Finding:
+    """The verdict on a figure by its value; the gravest bound that it passes counts.
+
+    The remedy stands where something is to be mended, that is past a bound.
+    """
+    if value is None or not math.isfinite(value) or not all(bound.known for bound in bounds):
+        return not_judged(name, figure)
+    passed = [bound for bound in bounds if bound.passed_by(value)]
+    if not passed:
+        return Finding(name, "fine", figure, value, bounds[-1].limit, says)
+    worst = min(passed, key=lambda bound: SEVERITIES.index(bound.past))
+    return Finding(name, worst.past, figure, value, worst.limit, worst.says or says, worst.remedy or remedy)
+
+
+def not_judged(
+    name: str, figure: Ref[Any], because: Text = UNKNOWN, remedy: Text = TO_KNOW, value: float = math.nan
+) -> Finding:
+    """A figure that is not judged, and what would let it be; `because` is a clause that begins with that word.
+
+    `value` is the figure where it is known, and what it would be judged by is not.
+    """
+    return Finding(name, "not judged", figure, value, None, because, remedy)

@@ -1,0 +1,37 @@
+"""Why a figure is not known: the one farthest up, of those that it follows from, that could not be worked out."""
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from gramil.findings.finding import Finding
+from gramil.findings.threshold import UNKNOWN
+from gramil.graph import Figures
+from gramil.reason import read_doc
+from gramil.reference import name_of
+
+
+def with_reason(finding: Finding, figures: Figures) -> Finding:
+    """A finding that is not judged since something that it hangs on is not known, with what that is in words."""
+    if finding.says != UNKNOWN:
+        return finding
+    root = first_unknown(figures, name_of(finding.figure))
+    dimension = figures.graph.dimensions.get(root)
+    first = " ".join(read_doc(dimension.what).what.partition(".")[0].split()) if dimension else ""
+    return replace(finding, says=f"because this is not known: {first[:1].lower()}{first[1:]}") if first else finding
+
+
+def first_unknown(figures: Figures, name: str) -> str:
+    """The name of the figure that could not be worked out though all that it follows from is known.
+
+    A value that the maker did not give is no such figure: what is worked out without it may be known.
+    """
+    for parameter in figures.graph.parameters(name):
+        if parameter in figures.graph.dimensions and _has_unknown(figures[parameter]):
+            return first_unknown(figures, parameter)
+    return name
+
+
+def _has_unknown(value: Any) -> bool:
+    return isinstance(value, float | np.ndarray) and bool(np.isnan(value).any())
