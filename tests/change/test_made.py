@@ -9,11 +9,13 @@ from gramil.address import Field, parse_address
 from gramil.change.made import Judged, judge
 from gramil.change.made_rows import Fixed, Operation, operations, passes, pieces
 from gramil.change.made_words import lines, said
+from gramil.change.whose_reading import later_in
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.description.writing import set_key
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import figures_of, whole_graph
 from gramil.shop.operations import Operation as Work
+from gramil.shop.operations import ordered
 from gramil.shop.operations_file import usual_work
 
 EXAMPLES = files("gramil") / "data" / "examples"
@@ -76,8 +78,9 @@ def test_every_name_in_the_rows_is_known() -> None:
         assert any(piece.name in (row.piece, *row.joins) for row in operations().values()), piece.name
 
 
-def test_what_is_judged_in_the_place_of_an_operation_comes_after_it() -> None:
-    names = list(usual_work().operations)
+@pytest.mark.parametrize("cut", ["before arching", "after arching"])
+def test_what_is_judged_in_the_place_of_an_operation_comes_after_it(cut: str) -> None:
+    names = list(ordered(usual_work(), {"slots.cut": cut}.get).operations)
     for name, row in operations().items():
         assert all(names.index(name) < names.index(each) for each in row.until), name
 
@@ -390,3 +393,11 @@ def test_what_is_told_names_each_loss_once_and_counts_what_goes_with_it() -> Non
     assert told[0][1].startswith("fret slots cut: too far from the nut by")
     assert told[0][1].endswith("begin a new board")
     assert told[2][1].startswith("with the board: board planed to thickness, slots measured, nut end cut")
+
+
+def test_readings_of_the_arch_and_of_the_slots_are_in_the_order_of_the_cut(examples: dict[str, Figures]) -> None:
+    """*Fell*'s slots are cut after arching, *Tarn*'s before: what its sheet had taken in is told by that."""
+    fell, tarn = (later_in(usual_work(), examples[name]) for name in ("fell", "tarn"))
+    assert "slotted" in fell["arched"]
+    assert "arched" not in fell["slotted"]
+    assert "arched" in tarn["slotted"]

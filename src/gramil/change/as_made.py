@@ -101,7 +101,7 @@ def _as_made(figures: Figures, new: Mapping[str, Pin], operation: str, done: Seq
 def _judged(made: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str]) -> tuple[Judged, ...]:
     """The operation just done, and those done before that the new measurements are of."""
     known = tuple(dict.fromkeys((*done, operation)))
-    touched = {operation, *owners(new, known, later_in(usual_work())).values()}
+    touched = {operation, *owners(new, known, later_in(usual_work(), made)).values()}
     return tuple(each for each in judge(dict.fromkeys(known, made), made) if each.operation in touched)
 
 

@@ -61,7 +61,7 @@ class _Sights:
 
     def __init__(self, made: Mapping[str, Figures], wanted: Figures, work: Work) -> None:
         self._made, self._wanted = made, wanted
-        self._later = later_in(work) if any(figures.pins for figures in made.values()) else {}
+        self._later = later_in(work, wanted) if any(figures.pins for figures in made.values()) else {}
         self._known: dict[tuple[int, frozenset[tuple[str, str]]], Figures] = {}
 
     def of(self, name: str) -> tuple[Figures, Figures, Figures]:

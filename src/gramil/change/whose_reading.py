@@ -8,22 +8,23 @@ from functools import cache
 
 from gramil.address import parse_address
 from gramil.change.made_rows import operations
-from gramil.graph import Pin
-from gramil.shop.operations import Work
+from gramil.graph import Figures, Pin
+from gramil.shop.operations import Work, ordered
 
 Pins = Mapping[str, Pin]
 Later = Mapping[str, frozenset[str]]
 """For each operation, every one that waits for it, through any chain."""
 
 
-def later_in(work: Work) -> Later:
-    """What waits for what: a work's operations stand after those that they come after."""
+def later_in(work: Work, figures: Figures) -> Later:
+    """What waits for what on the instrument of these figures, whose keys are base values."""
+    operations = ordered(work, lambda key: figures.base.get(key.replace(".", "_"))).operations
     found: dict[str, frozenset[str]] = {}
-    direct: dict[str, set[str]] = {name: set() for name in work.operations}
-    for name, each in work.operations.items():
+    direct: dict[str, set[str]] = {name: set() for name in operations}
+    for name, each in operations.items():
         for before in each.after:
             direct[before].add(name)
-    for name in reversed([*work.operations]):
+    for name in reversed([*operations]):
         found[name] = frozenset(direct[name]).union(*(found[each] for each in direct[name]))
     return found
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
+from functools import partial
 from graphlib import CycleError, TopologicalSorter
 from typing import Any
 
@@ -88,18 +89,26 @@ def needed(work: Work, instrument: Instrument) -> Work:
     Raises MakersFault where a maker's own list lets operations of this instrument go in a circle.
     """
     reasons = {name: why for name, each in work.operations.items() if (why := _skipped(each, instrument))}
-    return without(in_order(settled(work, lambda when: _hold(when, instrument))), reasons)
+    return without(ordered(work, partial(key_of, instrument)), reasons)
 
 
-def settled(work: Work, hold: Callable[[When], bool]) -> Work:
-    """The work with what each operation waits for where those conditions hold that `hold` says do."""
-    return replace(work, operations={name: _settled(each, hold) for name, each in work.operations.items()})
+def ordered(work: Work, value_of: Callable[[str], Any]) -> Work:
+    """All the work in the order that it has where `value_of` gives what a description says under a key.
+
+    Raises MakersFault where a maker's own list lets operations go in a circle there.
+    """
+    return in_order(settled(work, lambda when: hold(when, value_of)))
 
 
-def _settled(each: Operation, hold: Callable[[When], bool]) -> Operation:
+def settled(work: Work, so: Callable[[When], bool]) -> Work:
+    """The work with what each operation waits for where those conditions hold that are `so`."""
+    return replace(work, operations={name: _settled(each, so) for name, each in work.operations.items()})
+
+
+def _settled(each: Operation, so: Callable[[When], bool]) -> Operation:
     if not each.after_where:
         return each
-    more = (wait.operation for wait in each.after_where if hold(wait.when))
+    more = (wait.operation for wait in each.after_where if so(wait.when))
     return replace(each, after=tuple(dict.fromkeys((*each.after, *more))), after_where=())
 
 
@@ -155,7 +164,8 @@ def _standing(wait: Wait, work: Work, gone: Mapping[str, str]) -> Iterator[Wait]
 
 
 def _skipped(operation: Operation, instrument: Instrument) -> str:
-    return next((str(skip["why"]) for skip in operation.skipped if _hold(conditions_in(skip), instrument)), "")
+    value_of = partial(key_of, instrument)
+    return next((str(skip["why"]) for skip in operation.skipped if hold(conditions_in(skip), value_of)), "")
 
 
 def conditions_in(row: Mapping[str, Any]) -> When:
@@ -167,16 +177,16 @@ def conditions_in(row: Mapping[str, Any]) -> When:
     )
 
 
-def _hold(conditions: When, instrument: Instrument) -> bool:
-    """Whether there are conditions and every one holds; one on a key that there is not does not."""
-    return bool(conditions) and all(_holds(key, value, instrument) for key, value in conditions)
+def hold(conditions: When, value_of: Callable[[str], Any]) -> bool:
+    """Whether there are conditions and every one holds; one on a key that has no value does not."""
+    return bool(conditions) and all(_holds(key, value, value_of) for key, value in conditions)
 
 
-def _holds(key: str, value: Any, instrument: Instrument) -> bool:
+def _holds(key: str, value: Any, value_of: Callable[[str], Any]) -> bool:
     if key == "differ":
-        one, other = (key_of(instrument, each) for each in value)
+        one, other = map(value_of, value)
         return bool(one != other)
-    return _equal(key_of(instrument, key), value)
+    return _equal(value_of(key), value)
 
 
 def key_of(instrument: Instrument, key: str) -> Any:
