@@ -13,6 +13,7 @@ from gramil.drawings.marks import Arc, Circle, Line, Polyline
 from gramil.graph import Figures, derive
 from gramil.pack import build_book, pack_makers, whole_pack
 from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
+from gramil.shop.operations_file import usual_work
 from gramil.show import Shower
 from gramil.writers.dxf import dxf_bytes
 
@@ -87,9 +88,9 @@ def _dxf(figures: Figures) -> None:
 def _pack(figures: Figures) -> None:
     def make() -> None:
         new = fresh(figures)
-        dict(whole_pack(pack_makers(new, Shower(new), "a4")))
+        dict(whole_pack(pack_makers(new, Shower(new), usual_work(), "a4")))
 
-    book = seconds(lambda: build_book(fresh(figures), Shower(figures), "a4"), 2)
+    book = seconds(lambda: build_book(fresh(figures), Shower(figures), usual_work(), "a4"), 2)
     print(f"the build book                    {milliseconds(book)}")
     print(f"the whole pack                    {milliseconds(seconds(make, 2))}")
     for whose, who in (("peak memory so far", resource.RUSAGE_SELF), ("of the typesetter", resource.RUSAGE_CHILDREN)):

@@ -117,6 +117,23 @@ def test_a_reading_says_at_once_what_it_means_for_the_work(demo: httpx.Client) -
     assert "too shallow by" in demo.get(TARN).text
 
 
+def test_a_reading_moves_neither_its_target_nor_its_verdict_and_stands_beside_it(demo: httpx.Client) -> None:
+    """Slots 3.60 deep where 2.96 is wanted are 0.64 too deep; the next board's, 3.00 deep, are 0.04 off."""
+    address = slot_address(demo, "Blade above the surface")
+    assert '<b class="number">2.96</b>' in demo.get(f"{TARN}/operation/slotted").text
+    for do in ("measured", "done"):
+        post(demo, f"{TARN}/operation/slotted", **{f"measured.{address}": "3.60", "do": do})
+        page = demo.get(f"{TARN}/operation/slotted").text
+        assert '<b class="number">2.96</b>' in page
+        assert "wanted 2.96 mm" in page
+        assert page.count("made 3.60\N{NO-BREAK SPACE}mm, +0.64\N{NO-BREAK SPACE}mm") == 1
+        asked = {"work": "slotted", "at": address, f"measured.{address}": "3.00"}
+        assert "+0.04 mm" in demo.get(f"{TARN}/verdict", params=asked).text
+    assert demo.get(f"{TARN}/print/sheet-slotted.pdf").content.startswith(b"%PDF")
+    assert post(demo, f"{TARN}/sheet/slotted/give").content.startswith(b"%PDF")
+    assert demo.get(f"{TARN}/print/sheet-nothing.pdf").status_code == 404
+
+
 def test_work_that_there_is_not_cannot_be_done(demo: httpx.Client) -> None:
     assert post(demo, f"{TARN}/operation/nothing", do="done").status_code == 404
     assert "0 of " in demo.get("/").text

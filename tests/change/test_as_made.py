@@ -24,7 +24,7 @@ def tarn() -> Figures:
 
 def test_a_fret_out_of_its_place_costs_cents(tarn: Figures) -> None:
     (off,) = as_made(tarn, {"fret_position[12]": Pin(315.1, "today")}).off
-    assert off.drawn == pytest.approx(315.0)
+    assert off.wanted == pytest.approx(315.0)
     assert off.difference == pytest.approx(0.1)
     # the string that sounds is 630 - 315 long: shortening it by 0.1 raises the note by 1200 log2(315 / 314.9)
     assert off.cents == pytest.approx(1200 * log2(315 / 314.9), rel=1e-3)
@@ -41,7 +41,7 @@ def test_a_thicker_board_leaves_more_under_the_slots(tarn: Figures) -> None:
 
 def test_what_was_drawn_stays_beside_what_is_made(tarn: Figures) -> None:
     pin = {"board_thickness": Pin(7.0, "today")}
-    assert as_made(tarn, pin).off[0].drawn == pytest.approx(6.3)
+    assert as_made(tarn, pin).off[0].wanted == pytest.approx(6.3)
     assert tarn["board_thickness"] == pytest.approx(6.3)
 
 

@@ -119,7 +119,7 @@ def test_what_is_done_is_noted_and_read_back(bench: Path) -> None:
         "--at",
         AT,
     )
-    assert "6.38 mm, drawn 6.30 mm: +0.08 mm" in told
+    assert "6.38 mm, wanted 6.30 mm: +0.08 mm" in told
     assert "as drawn" in told
     assert (bench / "tarn.made.toml").read_text().startswith("# Invented")  # what was written stays
     dims = gramil(bench, "dims", "tarn.toml", "--shop", "shop.toml", "--made", "--part", "slots")
@@ -319,3 +319,15 @@ def test_the_sheet_of_one_operation(store: Path) -> None:
     assert "has no figures" in gramil(store, "sheet", "played_in", "tarn.toml", "--out", "t.pdf", status=2)
     assert "nearest is slotted" in gramil(store, "sheet", "sloted", "tarn.toml", "--out", "t.pdf", status=2)
     assert "does not need it" in gramil(store, "sheet", "ledge_cut", "fell.toml", "--out", "t.pdf", status=2)
+
+
+def test_a_sheet_keeps_its_target_whatever_was_read_and_says_what_was_made(store: Path) -> None:
+    """Tarn's record has the slots' depth as 3.05; the sheet as drawn says what it should be."""
+    slotted = "sheet", "slotted"
+    for where in (("tarn.toml", "--shop", "shop.toml", "--made"), ("Tarn", "--store", "s.gramil")):
+        line = gramil(store, *slotted, *where, "--out", "slot.pdf").splitlines()[1]
+        said = re.fullmatch(r".*: ([\d.]+) mm, made 3\.05 mm, ([+-][\d.]+) mm", line)
+        assert said is not None, line
+        assert float(said[1]) + float(said[2]) == pytest.approx(3.05)
+        assert f"slot_depth_setting = {said[1]} mm" in gramil(store, "why", "slot_depth_setting", "tarn.toml")
+    assert "made" not in gramil(store, *slotted, "tarn.toml", "--shop", "shop.toml", "--out", "slot.pdf")

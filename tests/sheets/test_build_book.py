@@ -14,6 +14,7 @@ from gramil.graph import Figures
 from gramil.pack import build_book
 from gramil.prints.book_pages import front_pages
 from gramil.prints.whole import figures_of, figures_of_files, setups_of
+from gramil.shop.operations_file import usual_work
 from gramil.show import shower_of
 from gramil.sources import cited
 
@@ -27,8 +28,8 @@ def figures(request: pytest.FixtureRequest) -> Figures:
 
 
 def test_every_sheet_follows_the_front_pages(figures: Figures) -> None:
-    made = build_book(figures, shower_of(figures), "a4")
-    assert made == build_book(figures, shower_of(figures), "a4")
+    made = build_book(figures, shower_of(figures), usual_work(), "a4")
+    assert made == build_book(figures, shower_of(figures), usual_work(), "a4")
     needed = [setup for setup in setups_of(figures) if not setup.closed]
     front = list(front_pages(shower_of(figures)))
     with pikepdf.open(io.BytesIO(made)) as book:
@@ -56,7 +57,7 @@ def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
 
 @pytest.mark.skipif(shutil.which("pdftotext") is None, reason="pdftotext is not installed")
 def test_the_printed_words(figures: Figures) -> None:
-    made = build_book(figures, shower_of(figures), "letter")
+    made = build_book(figures, shower_of(figures), usual_work(), "letter")
     text = subprocess.run(["pdftotext", "-", "-"], input=made, capture_output=True, check=True).stdout.decode()
     for heading in ("What was found", "Strings", "Heights", "Cut lists", "Woods", "Order of work"):
         assert heading in text

@@ -14,6 +14,7 @@ from gramil.bench.asking import Asked, go
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.made_here import made_on
 from gramil.bench.moved import moved_between
+from gramil.bench.sheet_page import work_for
 from gramil.bench.shelf import Held, Shelf, changed, named
 from gramil.bench.units import shower_for
 from gramil.description.reading import parse_description, toml_of
@@ -63,8 +64,9 @@ def pack_file(asked: Asked, shelf: Shelf) -> Response:
     """Every file of the pack in one archive."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
+        work = work_for(store, held)
     shower = shower_for(asked.session, held.figures)
-    makers = pack_makers(held.figures, shower, held.figures[n.shop_paper])
+    makers = pack_makers(held.figures, shower, work, held.figures[n.shop_paper])
     content = {name: make() for name, make in makers.items()}
     return _file(f"{plain(held.seen.name)}-pack.zip", zipped(content), "application/zip")
 

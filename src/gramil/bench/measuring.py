@@ -1,7 +1,8 @@
-"""A measurement as it is typed: read in the maker's unit, held against what is drawn, judged where a sheet says."""
+"""A measurement as it is typed: read in the maker's unit, held against what is wanted, judged where a sheet says."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
+from functools import partial
 
 from gramil.bench.doubts import doubt_of
 from gramil.bench.shelf import Held
@@ -44,35 +45,35 @@ class Told:
     standing: tuple[tuple[str, str], ...]
 
 
-def verdict(held: Held, address: str, written: str, shower: Shower) -> Verdict:
-    """How far a measurement is off, in its unit and in cents."""
+def verdict(held: Held, wanted: Figures, address: str, written: str, shower: Shower) -> Verdict:
+    """How far a measurement is off what is wanted, in its unit and in cents."""
     try:
-        unit = unit_to_measure(held.figures, address)
+        unit = unit_to_measure(wanted, address)
         value = read_measured(bare(written), unit, shower.first, address)
     except MakersFault as fault:
         return Verdict("", "", ". ".join(filter(None, (fault.faults[0].what, fault.faults[0].remedy))))
     found = questions(held.figures, [Reading(address, value, with_unit(bare(written), unit, shower.first))])
     said = next((doubt_of(each, shower.first).text for each in found), "")
-    return Verdict(off_text(held.figures, address, value, shower), _near(held, address, value), asked=said)
+    return Verdict(off_text(wanted, address, value, shower), _near(wanted, address, value), asked=said)
 
 
-def off_text(figures: Figures, address: str, value: float, shower: Shower) -> str:
-    """A measurement less what is drawn: `+0.12 mm, +0.41 cent`; not known where nothing was drawn."""
-    off = off_at(address, Pin(value, ""), _drawn(figures))
+def off_text(wanted: Figures, address: str, value: float, shower: Shower) -> str:
+    """A measurement less what is wanted: `+0.12 mm, +0.41 cent`; not known where nothing is."""
+    off = off_at(address, Pin(value, ""), wanted)
     sign = "+" if off.difference > 0 else ""
     cents = "" if off.cents is None else f", {off.cents:+.2f} cent"
     return f"{sign}{shown(off.difference, off.unit, shower.first)}{cents}"
 
 
-def _drawn(figures: Figures) -> Figures:
-    return replace(figures, pins={}, known={}) if figures.pins else figures
-
-
-def _near(held: Held, address: str, value: float) -> str:
+def _near(wanted: Figures, address: str, value: float) -> str:
     """Whether a value is as near as practice has it: "near enough", "too far", or empty where it has no tolerance."""
-    wanted = float(_drawn(held.figures).at(address))
-    holds = tolerance_of(address).holds(value, wanted, lambda name: float(held.figures[f"limit_{name}"]))
+    limit = partial(_limit, wanted)
+    holds = tolerance_of(address).holds(value, float(wanted.at(address)), limit)
     return "" if holds is None else "near enough" if holds else "too far"
+
+
+def _limit(figures: Figures, name: str) -> float:
+    return float(figures[f"limit_{name}"])
 
 
 def bare(written: str) -> str | float:
@@ -83,16 +84,18 @@ def bare(written: str) -> str | float:
         return written
 
 
-def told_of(held: Held, addresses: tuple[str, ...], operation: str, done: Sequence[str], shower: Shower) -> Told | None:
-    """What the measurements at these addresses mean; None where none of them is noted."""
+def told_of(
+    held: Held, wanted: Figures, addresses: tuple[str, ...], operation: str, done: Sequence[str], shower: Shower
+) -> Told | None:
+    """What the measurements at these addresses mean where so much was `wanted`; None where none of them is noted."""
     new = {address: held.figures.pins[address] for address in addresses if address in held.figures.pins}
     if not new:
         return None
     others = {address: pin for address, pin in held.figures.pins.items() if address not in new}
-    found = as_made(held.figures.with_pins(others), new, operation, done)
+    found = as_made(held.figures.with_pins(others), new, operation, done, wanted)
     came = tuple(in_words(each, shower.filled) for each in found.came)
     off = tuple(
-        f"{address.replace('_', ' ')}: {off_text(held.figures, address, float(pin.value), shower)} from what was drawn"
+        f"{address.replace('_', ' ')}: {off_text(wanted, address, float(pin.value), shower)} from what was wanted"
         for address, pin in new.items()
     )
     return Told(found, came, off, tuple(_follows(found, shower)), tuple(_standing(found, shower)))

@@ -7,7 +7,7 @@ from gramil.bench.asking import Asked, go
 from gramil.bench.doubts import measured_doubts
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.measuring import MEASURED, bare
-from gramil.bench.sheet_page import address_of_work, asked_again, setup_of, work_for, work_named
+from gramil.bench.sheet_page import address_of_work, asked_again, sheet_of, work_for, work_named
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.change.as_made import as_made
@@ -83,10 +83,11 @@ def _hours(written: str) -> float | None:
 
 
 def give(asked: Asked, shelf: Shelf) -> Response:
-    """Note a sheet as handed out, with the tools' settings on it, and go on to its print."""
+    """Note the sheet of an operation or a set-up as handed out, with the tools' settings on it, and print it."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
-        setup = setup_of(held, work_for(store, held), asked.words["setup"])
-        settings = settings_on(setup, held.figures, store)
-        give_sheet(store, held.seen.id, held.revision.number, setup.name, settings, asked.now)
-    return go(f"/instrument/{held.seen.id}/print/sheet-{setup.name}.pdf")
+        name = asked.words["setup"]
+        sheet = sheet_of(held, work_for(store, held), name)
+        settings = settings_on(sheet.setup, sheet.figures, store)
+        give_sheet(store, held.seen.id, held.revision.number, sheet.setup.name, settings, asked.now)
+    return go(f"/instrument/{held.seen.id}/print/sheet-{name}.pdf")

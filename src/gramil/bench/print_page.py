@@ -13,13 +13,10 @@ from gramil.bench.sheet_page import work_for
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.faults import MakersFault
-from gramil.pack import pack_makers, pictures_of, title_of
+from gramil.pack import pack_makers, single_sheet
 from gramil.prints.whole import drawings_of
-from gramil.setups.setup import Setup
-from gramil.sheets.bench_sheets import bench_sheets_pdf
-from gramil.sheets.own_sheet import every_sheet
-from gramil.shop.opening import Store
-from gramil.show import Shower
+from gramil.sheets.own_sheet import every_sheet, sheet_named
+from gramil.shop.operations import Work
 from gramil.writers.paper import PaperName
 
 KINDS: Mapping[str, str] = {
@@ -48,11 +45,12 @@ def print_page(asked: Asked, shelf: Shelf) -> Response:
     """The list of what can be printed, for the paper and the printer chosen."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
-        needed = _sheets(store, held)
+        work = work_for(store, held)
     paper, scale = _paper(asked, held), _printer(asked)
-    names = list(_makers(asked, held, needed, paper, scale))
+    names = list(pack_makers(held.figures, shower_for(asked.session, held.figures), work, paper, scale))
     titles = {each.name: each.title.removeprefix(f"{held.seen.name}, ") for each in drawings_of(held.figures)}
-    files = [name for name in names if name.endswith(".pdf") and not name.startswith(SHEET)]
+    files = [name for name in names if name.endswith(".pdf")]
+    needed = [each.setup for each in every_sheet(held.figures, work) if not each.setup.closed]
     sheets = [(f"{SHEET}{setup.name}.pdf", setup.title) for setup in needed]
     return asked.page(
         "print.html",
@@ -71,36 +69,27 @@ def print_page(asked: Asked, shelf: Shelf) -> Response:
 
 
 def printed_file(asked: Asked, shelf: Shelf) -> Response:
-    """One file, to be looked at or saved."""
+    """One file, to be looked at or saved: of the pack, or the sheet of an operation or of a set-up."""
     name = asked.words["file"]
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
-        sheets = _sheets(store, held)
-    makers = _makers(asked, held, sheets, _paper(asked, held), _printer(asked))
-    if name not in makers:
+        work = work_for(store, held)
+    make = _maker(asked, held, work, name)
+    if make is None:
         raise Missing(f"file {name}")
     kind = KINDS[name.rsplit(".", 1)[-1]]
     shown = "inline" if kind == "application/pdf" else "attachment"
     headers = {"content-disposition": f'{shown}; filename="{held.seen.id}-{name}"'}
-    return Response(makers[name](), media_type=kind, headers=headers)
+    return Response(make(), media_type=kind, headers=headers)
 
 
-def _sheets(store: Store, held: Held) -> tuple[Setup, ...]:
-    """Every sheet that this instrument needs."""
-    return tuple(each for each in every_sheet(held.figures, work_for(store, held)) if not each.closed)
-
-
-def _makers(
-    asked: Asked, held: Held, sheets: tuple[Setup, ...], paper: PaperName, scale: tuple[float, float]
-) -> Mapping[str, Callable[[], bytes]]:
-    shower = shower_for(asked.session, held.figures)
-    single = {f"{SHEET}{setup.name}.pdf": partial(_sheet, held, shower, setup, paper) for setup in sheets}
-    return {**pack_makers(held.figures, shower, paper, scale), **single}
-
-
-def _sheet(held: Held, shower: Shower, setup: Setup, paper: PaperName) -> bytes:
-    pictures = pictures_of(held.figures, shower, [setup])
-    return bench_sheets_pdf([setup], shower, pictures, title_of(held.figures, shower), paper)
+def _maker(asked: Asked, held: Held, work: Work, name: str) -> Callable[[], bytes] | None:
+    """What makes a file of a name; None where there is none."""
+    shower, paper = shower_for(asked.session, held.figures), _paper(asked, held)
+    if not (name.startswith(SHEET) and name.endswith(".pdf")):
+        return pack_makers(held.figures, shower, work, paper, _printer(asked)).get(name)
+    sheet = sheet_named(name.removeprefix(SHEET).removesuffix(".pdf"), held.figures, work)
+    return partial(single_sheet, sheet, shower, paper) if sheet is not None and not sheet.setup.closed else None
 
 
 def _paper(asked: Asked, held: Held) -> PaperName:

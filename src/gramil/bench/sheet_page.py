@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import Any
 
 from starlette.responses import HTMLResponse, Response
 
@@ -10,31 +11,32 @@ from gramil.bench.asking import Asked, Missing
 from gramil.bench.doubts import Doubt
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.made_here import judged_on
-from gramil.bench.measuring import MEASURED, told_of, verdict
+from gramil.bench.measuring import MEASURED, Told, told_of, verdict
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.svg_in_page import Sized, inlined, readable
 from gramil.bench.templating import render
 from gramil.bench.units import shower_for
 from gramil.now.lost_work import hangs_on
-from gramil.pack import title_of
-from gramil.prints.pages import PageText, book, near_text, words_of
+from gramil.pack import pictured
+from gramil.prints.pages import named_on, near_text, words_of
 from gramil.prints.whole import setups_of
-from gramil.setups.setup import Setup
-from gramil.sheets.own_sheet import every_sheet, own_sheet
+from gramil.reference import Ref
+from gramil.sheets.own_sheet import sheet_named, wanted_at
+from gramil.sheets.sheet import Sheet, made_text
+from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.corrections import Measured, measured_rows
 from gramil.shop.opening import Store
 from gramil.shop.operations import Operation, Work, needed
 from gramil.shop.operations_done import DoneOperation, measurements, operations_done
 from gramil.shop.own_operations import work_of
-from gramil.show import Shower, shown
-from gramil.writers.svg import svg_text
+from gramil.show import Shower
 
 
 @dataclass(frozen=True)
 class Box:
-    """A field for a measurement: its address, its words, what is wanted and how near, and what was measured last.
+    """A field for a measurement: its address, its words, what is wanted and how near, what was measured last.
 
-    `typed` stands in it, and `doubt` is what is asked about that.
+    `off` is how far that is off; `typed` stands in it, and `doubt` is what is asked about that.
     """
 
     address: str
@@ -42,6 +44,7 @@ class Box:
     wanted: str
     near: str
     last: str
+    off: str = ""
     typed: str = ""
     doubt: Doubt | None = None
 
@@ -90,7 +93,7 @@ def sheet_page(asked: Asked, shelf: Shelf) -> Response:
         work = work_for(store, held)
         name = asked.words["setup"]
         operation = next((each for each in work.operations.values() if name in (each.sheet, each.name)), None)
-        return _page(asked, store, shelf, held, work, setup_of(held, work, name), operation, {})
+        return _page(asked, store, shelf, held, work, sheet_of(held, work, name), operation, {})
 
 
 def work_page(asked: Asked, shelf: Shelf) -> Response:
@@ -112,10 +115,8 @@ def _work(
     asked: Asked, store: Store, shelf: Shelf, held: Held, work: Work, name: str, found: Mapping[str, Doubt]
 ) -> Response:
     operation = work.operations.get(name)
-    if operation is None:
-        return _page(asked, store, shelf, held, work, setup_of(held, work, name), None, found)
-    setup = setup_of(held, work, operation.sheet) if operation.sheet else own_sheet(operation, held.figures)
-    return _page(asked, store, shelf, held, work, setup, operation, found)
+    sheet = sheet_of(held, work, name) if operation is None else sheet_named(name, held.figures, work)
+    return _page(asked, store, shelf, held, work, sheet, operation, found)
 
 
 def work_named(held: Held, work: Work, name: str) -> str:
@@ -128,7 +129,7 @@ def work_named(held: Held, work: Work, name: str) -> str:
     for each in work.operations.values():
         if name == each.sheet:
             return each.name
-    return setup_of(held, work, name).name
+    return sheet_of(held, work, name).setup.name
 
 
 def address_of_work(number: int, name: str) -> str:
@@ -136,9 +137,9 @@ def address_of_work(number: int, name: str) -> str:
     return f"/instrument/{number}/operation/{name}"
 
 
-def setup_of(held: Held, work: Work, name: str) -> Setup:
-    """The sheet of a name; raises Missing."""
-    found = next((setup for setup in every_sheet(held.figures, work) if setup.name == name), None)
+def sheet_of(held: Held, work: Work, name: str) -> Sheet:
+    """The sheet of an operation, or the set-up of that name; raises Missing."""
+    found = sheet_named(name, held.figures, work)
     if found is None:
         raise Missing(f"sheet {name}")
     return found
@@ -150,19 +151,19 @@ def _page(
     shelf: Shelf,
     held: Held,
     work: Work,
-    setup: Setup | None,
+    sheet: Sheet | None,
     operation: Operation | None,
     found: Mapping[str, Doubt],
 ) -> Response:
-    shower = shower_for(asked.session, held.figures)
-    open_setup = setup if setup is not None and not setup.closed else None
+    shower = shower_for(asked.session, sheet.figures if sheet else held.figures)
+    setup = sheet.setup if sheet else None
     name = operation.name if operation else setup.name if setup else ""
     title = operation.what if operation else setup.title if setup else ""
     done = {each.operation: each for each in operations_done(store, held.seen.id)}
     lost = hangs_on(name, work, done, judged_on(store, shelf, held), shower.first)
     boxes = tuple(
         replace(each, typed=asked.one(MEASURED + each.address), doubt=found.get(each.address))
-        for each in _boxes(store, held, setup, operation, shower)
+        for each in _boxes(store, held, sheet, operation, shower)
     )
     return asked.page(
         "sheet.html",
@@ -176,15 +177,15 @@ def _page(
         name=name,
         setup=setup,
         operation=operation,
-        sheet=_text(held, open_setup, shower),
+        sheet=sheet_text(sheet, shower) if sheet and not sheet.setup.closed else None,
         closed=shower.filled(setup.closed) if setup else "",
-        drawing=_drawing(held, setup, shower),
+        drawing=_drawing(sheet, shower),
         boxes=boxes,
         measured=_measured(asked, store, held, done.get(name), boxes),
         done=done.get(name),
         before=_missing(operation, work, done),
         lost=lost,
-        told=told_of(held, asked.many("told"), name, tuple(done), shower),
+        told=_told(asked, held, work, name, tuple(done)),
         unit=shower.first,
     )
 
@@ -194,32 +195,27 @@ def _missing(operation: Operation | None, work: Work, done: dict[str, DoneOperat
     return [work.operations[each].what for each in (operation.after if operation else ()) if each not in done]
 
 
-def _text(held: Held, setup: Setup | None, shower: Shower) -> PageText | None:
-    if setup is None:
-        return None
-    return book([setup], shower, title_of(held.figures, shower))["pages"][0]
+def _told(asked: Asked, held: Held, work: Work, name: str, done: tuple[str, ...]) -> Told | None:
+    """What was just noted means, against what the sheet of its work says."""
+    wanted = wanted_at(name, held.figures, work)
+    return told_of(held, wanted, asked.many("told"), name, done, shower_for(asked.session, held.figures))
 
 
-def _drawing(held: Held, setup: Setup | None, shower: Shower) -> Sized | None:
-    if setup is None or not setup.drawing:
-        return None
-    drawing = held.figures[setup.drawing]
-    return readable(inlined(svg_text(drawing, shower.text, captioned=False))) if drawing.marks else None
+def _drawing(sheet: Sheet | None, shower: Shower) -> Sized | None:
+    picture = pictured(sheet, shower).picture if sheet else ""
+    return readable(inlined(picture)) if picture else None
 
 
-def _boxes(store: Store, held: Held, setup: Setup | None, operation: Operation | None, shower: Shower) -> Iterator[Box]:
+def _boxes(store: Store, held: Held, sheet: Sheet | None, operation: Operation | None, shower: Shower) -> Iterator[Box]:
+    """The fields for what is asked, each with what is wanted by the figures that the sheet goes by."""
     last = {each.address: each.written for each in measurements(store, held.seen.id)}
-    boxes = (box.address for box in setup.boxes) if setup else ()
-    addresses = dict.fromkeys((*boxes, *(operation.measure if operation else ())))
-    named = {figure.figure.address: shower.filled(figure.what) for figure in (setup.figures if setup else ())}
-    for address in addresses:
-        try:
-            wanted = shown(held.figures.drawn(address), held.figures.unit_at(address), shower.first)
-        except KeyError:
-            wanted = _wanted(held, address, shower)
-        if wanted:
-            what = named.get(address) or words_of(address, shower)
-            yield Box(address, what, wanted, near_text(address, shower), last.get(address, ""))
+    asked = (*sheet.setup.boxes, *sheet.measure) if sheet else map(Ref[Any], operation.measure if operation else ())
+    for figure in dict.fromkeys(asked):
+        address = figure.address
+        if wanted := _wanted(figure, shower):
+            what = named_on(sheet.setup, figure, shower) if sheet else words_of(figure, shower)
+            off = made_text(sheet.off(figure), shower) if sheet else ""
+            yield Box(address, what, wanted, near_text(address, shower), last.get(address, ""), off)
 
 
 def _measured(
@@ -235,18 +231,20 @@ def _measured(
     return [(each, clock(each.at, asked.now)) for each in found]
 
 
-def _wanted(held: Held, address: str, shower: Shower) -> str:
+def _wanted(figure: Ref[Any], shower: Shower) -> str:
+    """What a figure should be; empty for one that this instrument does not have."""
     try:
-        return shower.text(address)
+        return shower.text(figure)
     except KeyError:
         return ""
 
 
 def verdict_part(asked: Asked, shelf: Shelf) -> Response:
-    """The verdict on a measurement as it is typed."""
+    """The verdict on a measurement as it is typed, by the figures that the sheet of its work goes by."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
-    address = asked.one("at")
-    written = asked.one(MEASURED + address)
-    found = verdict(held, address, written, shower_for(asked.session, held.figures)) if written else None
+        work = work_for(store, held)
+    address, written = asked.one("at"), asked.one(MEASURED + asked.one("at"))
+    wanted = wanted_at(asked.one("work"), held.figures, work)
+    found = verdict(held, wanted, address, written, shower_for(asked.session, wanted)) if written else None
     return HTMLResponse(render("verdict.html", verdict=found))

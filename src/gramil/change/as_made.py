@@ -1,4 +1,4 @@
-"""What a measurement means: how far the work is off, what that costs, and which figures of later work follow it."""
+"""What a measurement means: how far it is off what was wanted, what that costs, and which later figures follow."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -24,18 +24,18 @@ HEARD = 0.1
 
 @dataclass(frozen=True)
 class Off:
-    """A measured figure against the drawn one, in the unit of its symbol; `cents` where it moves a fret, else None."""
+    """A measured figure against the wanted one, in the unit of its symbol; `cents` where it moves a fret, else None."""
 
     address: str
-    drawn: float
+    wanted: float
     measured: float
     unit: str
     cents: float | None
 
     @property
     def difference(self) -> float:
-        """Measured less drawn."""
-        return self.measured - self.drawn
+        """Measured less wanted."""
+        return self.measured - self.wanted
 
 
 @dataclass(frozen=True)
@@ -59,16 +59,20 @@ def as_made(
     new: Mapping[str, Pin],
     operation: str = "",
     done: Sequence[str] = (),
+    wanted: Figures | None = None,
     tolerance: float = 0.005,
 ) -> AsMade:
     """What new measurements change in `figures`, which may carry earlier ones.
 
-    `operation` is what was just done, `done` what was before: those that the measurements are of are judged. Raises
+    `operation` is what was just done, `done` what was before: those that the measurements are of are judged. `wanted`
+    are the figures that its sheet goes by, from which it is told how far off each is (None: as drawn). Raises
     MakersFault for a measurement with which an instrument cannot be worked out at all.
     """
     try:
         with np.errstate(all="ignore"):
-            return _as_made(figures, new, operation, done, tolerance)
+            return _as_made(
+                figures, new, operation, done, figures.with_pins({}) if wanted is None else wanted, tolerance
+            )
     except (ArithmeticError, ValueError) as error:
         if isinstance(error, MakersFault):
             raise
@@ -77,18 +81,18 @@ def as_made(
         raise MakersFault.of(what, why, remedy, where=", ".join(new)) from error
 
 
-def _as_made(figures: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str], tolerance: float) -> AsMade:
-    noted = {address: pin.after(figures.pins.get(address)) for address, pin in new.items()}
-    made = figures.with_pins({**figures.pins, **noted})
+def _as_made(
+    figures: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str], wanted: Figures, tolerance: float
+) -> AsMade:
+    made = with_readings(figures, new)
     pinned = {parse_address(address)[0] for address in new}
     touched = set().union(*(figures.graph.below(name) for name in pinned))
     names = [name for name in dimensions_of(figures) if name in touched and name not in pinned]
     moves, folded = moved(names, figures, made, tolerance)
     heard = tuple(move for move in moves if _matters(move))
     before, after = findings_of(figures), findings_of(made)
-    drawn = figures.with_pins({})
     return AsMade(
-        tuple(off_at(address, pin, drawn) for address, pin in new.items()),
+        tuple(off_at(address, pin, wanted) for address, pin in new.items()),
         heard,
         folded + len(moves) - len(heard),
         _not_among(after, before),
@@ -96,6 +100,12 @@ def _as_made(figures: Figures, new: Mapping[str, Pin], operation: str, done: Seq
         tuple(paper for paper in papers_that_differ(figures, made) if paper.kind == "sheet"),
         _judged(made, new, operation, done),
     )
+
+
+def with_readings(figures: Figures, new: Mapping[str, Pin]) -> Figures:
+    """The figures with more measurements, each noted after what was measured of it before."""
+    noted = {address: pin.after(figures.pins.get(address)) for address, pin in new.items()}
+    return figures.with_pins({**figures.pins, **noted})
 
 
 def _judged(made: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str]) -> tuple[Judged, ...]:
@@ -114,18 +124,18 @@ def _matters(move: Move) -> bool:
     return not abs(move.difference) < 0.001 * abs(move.old)
 
 
-def off_at(address: str, pin: Pin, drawn: Figures) -> Off:
-    """A measurement against the figure as drawn."""
-    value, unit = float(drawn.at(address)), drawn.unit_at(address) or ""
-    return Off(address, value, float(pin.value), unit, _cents(address, float(pin.value) - value, drawn))
+def off_at(address: str, pin: Pin, wanted: Figures) -> Off:
+    """A measurement against the figure that is wanted."""
+    value, unit = float(wanted.at(address)), wanted.unit_at(address) or ""
+    return Off(address, value, float(pin.value), unit, _cents(address, float(pin.value) - value, wanted))
 
 
-def _cents(address: str, error: float, drawn: Figures) -> float | None:
+def _cents(address: str, error: float, wanted: Figures) -> float | None:
     """What a fret out of its place costs: positive is sharp, toward the bridge."""
     name, steps = parse_address(address)
-    if name != n.fret_position.address or not steps or axes_of(drawn.graph.annotation(name)) != ("fret",):
+    if name != n.fret_position.address or not steps or axes_of(wanted.graph.annotation(name)) != ("fret",):
         return None
-    per_mm = float(drawn.at(address.replace(name, n.fret_cents_per_mm.address)))
+    per_mm = float(wanted.at(address.replace(name, n.fret_cents_per_mm.address)))
     return error * per_mm
 
 

@@ -14,7 +14,9 @@ from gramil.shop.instruments import Instrument, revision
 from gramil.shop.items import items
 from gramil.shop.on_hand import shop_description, shop_text
 from gramil.shop.opening import Store, reading
+from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import pins_for
+from gramil.shop.own_operations import work_of
 from gramil.shop.places import last_read
 
 
@@ -27,6 +29,12 @@ def figures_in_store(store: Store, owner: Instrument, *, measured: bool = True) 
         described = parse_description(revision(store, owner.id).text, owner.name)
         pins = pins_for(store, owner.id) if measured else {}
         return figures_of(described, shop_in_store(store, owner.id), pins, air_in_store(store))
+
+
+def work_in_store(store: Store, owner: Instrument) -> Work:
+    """The work that an instrument's latest revision needs, by the shop's own list and by its own."""
+    described = parse_description(revision(store, owner.id).text, owner.name)
+    return needed(work_of(store, owner.id), described.instrument)
 
 
 def shop_in_store(store: Store, instrument_id: int) -> ShopDescription:

@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
+from gramil.cli.options import file_to_make, instrument_file, opened_with_work, shop_file
 from gramil.cli.pack import PAPERS
 from gramil.pack import build_book
 from gramil.writers.paper import PaperName
@@ -25,8 +25,8 @@ def command(file: Path, shop: Path | None, out: Path, paper: PaperName | None, o
     """
     if out.exists() and not overwrite:
         raise click.BadParameter(f"{out} is there already; name a new file, or say --overwrite", param_hint="--out")
-    figures, shower = opened(file, shop)
+    figures, shower, work = opened_with_work(file, shop)
     sheet = paper if paper is not None else figures[n.shop_paper]
-    made = build_book(figures, shower, sheet)
+    made = build_book(figures, shower, work, sheet)
     out.write_bytes(made)
     click.echo(f"{out}")

@@ -8,7 +8,7 @@ import click
 
 from gramil import names as n
 from gramil.cli.check import verdicts
-from gramil.cli.options import opened
+from gramil.cli.options import opened_with_work
 from gramil.cli.pack import write_pack
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
@@ -49,8 +49,8 @@ def command(out: Path, every: bool) -> None:
 
 def _build(name: str, examples: Path, out: Path) -> None:
     started = time.perf_counter()
-    figures, shower = opened(examples / f"{name}.toml", examples / "shop.toml")
-    written = write_pack(figures, shower, out, figures[n.shop_paper])
+    figures, shower, work = opened_with_work(examples / f"{name}.toml", examples / "shop.toml")
+    written = write_pack(figures, shower, work, out, figures[n.shop_paper])
     took = time.perf_counter() - started
     _glance(figures, shower)
     click.echo("")

@@ -9,7 +9,7 @@ import click
 
 from gramil import names as n
 from gramil.acts.work import Noted
-from gramil.change.as_made import AsMade, Off, as_made
+from gramil.change.as_made import AsMade, Off, as_made, with_readings
 from gramil.change.made_words import said
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
@@ -20,6 +20,7 @@ from gramil.description.reading import Description, parse_description, read_desc
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import figures_of
+from gramil.sheets.own_sheet import wanted_at
 from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
@@ -200,7 +201,8 @@ def _told(
         yield f"This instrument did not need it: {whole.left_out[operation]}."
     if pins:
         still = {each.sheet for name, each in whole.operations.items() if name not in {*before, operation}}
-        yield from report(as_made(figures, pins, operation, before), shower_of(figures), still)
+        wanted = wanted_at(operation, with_readings(figures, pins), whole)
+        yield from report(as_made(figures, pins, operation, before, wanted), shower_of(figures), still)
 
 
 def report(found: AsMade, shower: Shower, still: Container[str]) -> Iterator[str]:
@@ -232,11 +234,11 @@ _UNITS = {"cent": 0, "g": 1, "mm": 2}
 
 
 def _off(off: Off, shower: Shower) -> str:
-    drawn, measured = (shown(value, off.unit, shower.first) for value in (off.drawn, off.measured))
+    wanted, measured = (shown(value, off.unit, shower.first) for value in (off.wanted, off.measured))
     if off.difference != off.difference:
         return f"{off.address}: {measured}; nothing was known of it."
     sign = "+" if off.difference > 0 else ""
     cost = "" if off.cents is None else f", {off.cents:+.2f} cent"
-    same = "" if abs(off.difference) >= 0.005 else ", as drawn"
+    same = "" if abs(off.difference) >= 0.005 else ", as it should be"
     difference = shown(off.difference, off.unit, shower.first)
-    return f"{off.address}: {measured}, drawn {drawn}" + (same or f": {sign}{difference}{cost}")
+    return f"{off.address}: {measured}, wanted {wanted}" + (same or f": {sign}{difference}{cost}")

@@ -4,15 +4,19 @@ from collections.abc import Callable
 from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 import click
 import numpy as np
 
+from gramil.description.reading import read_description
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of_files
 from gramil.quantities import axes_of
 from gramil.show import Shower, shower_of
+
+if TYPE_CHECKING:
+    from gramil.shop.operations import Work
 
 F = TypeVar("F", bound=Callable[..., Any])
 LONGEST = 60
@@ -56,6 +60,15 @@ def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, 
 
         figures = read_made(made_beside(file)).pinned(figures)
     return figures, shower_of(figures)
+
+
+def opened_with_work(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, Shower, "Work"]:
+    """The same, with the work that the instrument needs, by the lists that lie beside the two files."""
+    from gramil.shop.operations import needed
+    from gramil.shop.operations_file import lists_beside, work_with
+
+    figures, shower = opened(file, shop, made)
+    return figures, shower, needed(work_with(lists_beside(shop, file)), read_description(file).instrument)
 
 
 def address_meant(figures: Figures, name: str, hint: str) -> str:

@@ -6,10 +6,11 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.cli.options import as_made, instrument_file, opened, shop_file
+from gramil.cli.options import as_made, instrument_file, opened_with_work, shop_file
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.pack import pack_makers, whole_pack
+from gramil.shop.operations import Work
 from gramil.show import Shower
 from gramil.writers.files import write_files
 from gramil.writers.paper import PaperName, checked
@@ -40,16 +41,17 @@ def command(
     gramil pack tarn.toml --shop shop.toml --out out
     gramil pack tarn.toml --shop shop.toml --out out --paper letter --printer-scale 0.998,1.003
     """
-    figures, shower = opened(file, shop, made)
+    figures, shower, work = opened_with_work(file, shop, made)
     scale = _scale(printer_scale)
     sheet = paper if paper is not None else figures[n.shop_paper]
-    for line in write_pack(figures, shower, out, sheet, scale, overwrite):
+    for line in write_pack(figures, shower, work, out, sheet, scale, overwrite):
         click.echo(line)
 
 
 def write_pack(
     figures: Figures,
     shower: Shower,
+    work: Work,
     out: Path,
     paper: PaperName,
     printer_scale: tuple[float, float] = (1.0, 1.0),
@@ -58,7 +60,7 @@ def write_pack(
     """Make every file, then write them all; a line for each, with its size. Raises MakersFault for a bad place."""
     if out.is_file():
         raise MakersFault.of(f"{out} is a file", remedy="name a folder to write into")
-    makers = pack_makers(figures, shower, paper, printer_scale)
+    makers = pack_makers(figures, shower, work, paper, printer_scale)
     watched = click.progressbar(
         whole_pack(makers), len(makers), "Making the pack", item_show_func=_name, hidden=not _watched()
     )

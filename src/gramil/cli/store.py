@@ -390,17 +390,17 @@ def _spoilt(store: Store, owner: Instrument) -> Iterator[str]:
 
 
 def _given(store: Store, name: str, now: datetime) -> Iterator[str]:
-    from gramil.change.in_store import figures_in_store
+    from gramil.change.in_store import figures_in_store, work_in_store
     from gramil.now.sheet_settings import settings_on
-    from gramil.prints.whole import setups_of
+    from gramil.sheets.own_sheet import setup_sheets
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.sheets_given import give_sheet
 
     owner = instrument(store, name)
     latest = revision(store, owner.id)
     figures = figures_in_store(store, owner)
-    for setup in setups_of(figures):
-        settings = settings_on(setup, figures, store)
+    for sheet in setup_sheets(figures, work_in_store(store, owner)):
+        setup, settings = sheet.setup, settings_on(sheet.setup, sheet.figures, store)
         if settings and not setup.closed:
             give_sheet(store, owner.id, latest.number, setup.name, settings, now)
             yield f"Given: {setup.name}, with {len(settings)} settings of tools."

@@ -3,13 +3,10 @@
 Nothing here knows how a page looks; `sheet.typ` sets what this gives it.
 """
 
-import hashlib
-import json
 import re
 from collections.abc import Sequence
 from typing import Any, TypedDict
 
-from gramil import names as n
 from gramil.address import Field, Step, parse_address
 from gramil.description.tolerances import tolerance_of
 from gramil.quantities import axes_of
@@ -17,8 +14,6 @@ from gramil.reference import Ref, Text, in_row
 from gramil.setups.setup import BigFigure, Setup, Table
 from gramil.show import Shower, parted
 
-LONGEST_TITLE = 70
-"""Characters of an instrument's name that a sheet's head holds."""
 LONGEST_WORD = 30
 """A word longer than this may be broken, so that it does not run off the page."""
 KEPT_TOGETHER = re.compile(r"(?<=\d) (?=(?:mm|in|cent)\b)|(?<=±) ")
@@ -27,12 +22,13 @@ BREAK = "\N{ZERO WIDTH SPACE}"
 
 
 class FigureText(TypedDict):
-    """A big figure: number and unit apart, the other unit, how near, and what measures it."""
+    """A big figure: number and unit apart, the other unit, what was made, how near, and what measures it."""
 
     what: str
     number: str
     unit: str
     other: str
+    made: str
     tolerance: str
     tool: str
 
@@ -56,7 +52,7 @@ class TableText(TypedDict):
 
 
 class PageText(TypedDict):
-    """One operation's page."""
+    """One operation's page; `made` is what was made of figures that are not among the big ones."""
 
     title: str
     drawing: str
@@ -66,26 +62,8 @@ class PageText(TypedDict):
     caution: list[str]
     tools: list[str]
     boxes: list[BoxText]
+    made: list[str]
     tables: list[TableText]
-
-
-class Row(TypedDict):
-    """One line of the order of work: an operation with its sheet's number, or why it is not needed."""
-
-    title: str
-    sheet: int
-    closed: str
-
-
-class Book(TypedDict):
-    """All sheets of an instrument."""
-
-    title: str
-    shop: str
-    notice: str
-    revision: str
-    order: list[Row]
-    pages: list[PageText]
 
 
 class FrontTable(TypedDict):
@@ -108,41 +86,8 @@ class FrontPage(TypedDict):
     tables: list[FrontTable]
 
 
-def book(setups: Sequence[Setup], shower: Shower, title: str) -> Book:
-    """The sheets of an instrument as text. `revision` changes whenever anything on any sheet does."""
-    ordered = sorted(setups, key=lambda setup: setup.order)
-    pages = [page_text(setup, shower) for setup in ordered if not setup.closed]
-    order = _order(ordered, shower)
-    notice = (
-        "No shop was given: a usual one stands in. Measure your own wire, saws and cutters before you cut."
-        if shower.figures[n.shop_is_default]
-        else ""
-    )
-    short = title if len(title) <= LONGEST_TITLE else title[: LONGEST_TITLE - 1].rstrip() + "…"
-    state = json.dumps([title, order, pages], sort_keys=True).encode()
-    revision = hashlib.sha256(state).hexdigest()[:6]
-    return Book(
-        title=safe(short),
-        shop=safe(shower.text(n.shop_name)),
-        notice=notice,
-        revision=revision,
-        order=order,
-        pages=pages,
-    )
-
-
-def _order(ordered: Sequence[Setup], shower: Shower) -> list[Row]:
-    rows, sheet = [], 0
-    for setup in ordered:
-        sheet += not setup.closed
-        rows.append(
-            Row(title=setup.title, sheet=0 if setup.closed else sheet, closed=safe(shower.filled(setup.closed)))
-        )
-    return rows
-
-
 def page_text(setup: Setup, shower: Shower) -> PageText:
-    """What stands on one sheet."""
+    """What stands on one sheet by the figures of `shower`; what was made stands on it where there is anything."""
     return PageText(
         title=setup.title,
         drawing="" if setup.drawing is None else shower.figures[setup.drawing].name,
@@ -151,7 +96,8 @@ def page_text(setup: Setup, shower: Shower) -> PageText:
         prove=safe(shower.filled(setup.prove)),
         caution=_filled(setup.caution, shower),
         tools=_filled(setup.tools, shower),
-        boxes=[_box(address, setup, shower) for address in setup.boxes],
+        boxes=[_box(box, setup, shower) for box in setup.boxes],
+        made=[],
         tables=[_table(each, shower) for each in setup.tables],
     )
 
@@ -169,6 +115,7 @@ def _figure(figure: BigFigure, shower: Shower) -> FigureText:
         number=safe(number),
         unit=unit,
         other=other,
+        made="",
         tolerance=safe(shower.filled(figure.tolerance)),
         tool=safe(shower.filled(figure.measured_with)),
     )
@@ -176,12 +123,17 @@ def _figure(figure: BigFigure, shower: Shower) -> FigureText:
 
 def _box(box: Ref[Any], setup: Setup, shower: Shower) -> BoxText:
     big = next((each for each in setup.figures if each.figure == box), None)
-    name = big.what if big else words_of(box, shower)
     near = big.tolerance if big else setup.box_near or tolerance_of(box.address).words
     wanted = shower.text(box)
     return BoxText(
-        what=safe(shower.filled(name)), wanted=wanted, near=safe(shower.filled(near)), unit=parted(wanted)[1]
+        what=safe(named_on(setup, box, shower)), wanted=wanted, near=safe(shower.filled(near)), unit=parted(wanted)[1]
     )
+
+
+def named_on(setup: Setup, figure: Ref[Any], shower: Shower) -> str:
+    """What a set-up calls a figure, or else the graph."""
+    named = next((each.what for each in setup.figures if each.figure == figure), "")
+    return shower.filled(named) if named else words_of(figure, shower)
 
 
 def near_text(address: str, shower: Shower) -> str:

@@ -4,8 +4,9 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import Literal
 
-from gramil.prints.pages import FrontPage, book
-from gramil.setups.setup import Setup
+from gramil.prints.pages import FrontPage
+from gramil.sheets.sheet import Sheet
+from gramil.sheets.sheet_pages import book, in_order
 from gramil.sheets.typeset import typeset
 from gramil.show import Shower
 
@@ -16,32 +17,38 @@ WIDEST = 6.0
 """A drawing wider than this many times its height gets no less height than this."""
 
 
-def bench_sheets_pdf(
-    setups: Sequence[Setup], shower: Shower, drawings: Mapping[str, str], title: str, paper: Paper = "a4"
-) -> bytes:
-    """All sheets of an instrument: an order of work, then a page for each set-up that is needed.
+def bench_sheets_pdf(sheets: Sequence[Sheet], shower: Shower, title: str, paper: Paper = "a4") -> bytes:
+    """All sheets of an instrument, in the units of `shower`: an order of work, then a page for each that is needed.
 
-    `drawings` holds SVG text by drawing name; a page whose drawing is missing keeps room to sketch one. The same
-    bytes for the same input. Raises KeyError for an address in a set-up that leads nowhere.
+    A page whose picture is missing keeps room to sketch one. The same bytes for the same input. Raises KeyError for
+    a figure on a set-up that leads nowhere.
     """
-    return sheets_pdf(setups, shower, drawings, title, paper, ())
+    return sheets_pdf(sheets, shower, title, paper, (), {})
 
 
 def sheets_pdf(
-    setups: Sequence[Setup],
+    sheets: Sequence[Sheet],
     shower: Shower,
-    drawings: Mapping[str, str],
     title: str,
     paper: Paper,
     front: Sequence[FrontPage],
+    drawings: Mapping[str, str],
 ) -> bytes:
-    """The sheets, with pages ahead of them: what a build book is made of."""
-    found = book(setups, shower, title)
-    wanted = {page["drawing"] for page in found["pages"]} | {name for page in front for name in page["drawings"]}
-    used = wanted & set(drawings)
-    pictures = {name: {"svg": drawings[name], "ratio": _ratio(drawings[name])} for name in sorted(used)}
-    kept = {"paper": PAPERS[paper], "large": paper == "a3", "book": found, "drawings": pictures}
+    """The sheets, with pages ahead of them: what a build book is made of; `drawings` are theirs, SVG text by name."""
+    found = book(sheets, shower, title)
+    wanted = {name for page in front for name in page["drawings"]}
+    kept = {
+        "paper": PAPERS[paper],
+        "large": paper == "a3",
+        "book": found,
+        "pictures": [_picture(sheet.picture) for sheet in in_order(sheets) if not sheet.setup.closed],
+        "drawings": {name: _picture(drawings[name]) for name in sorted(wanted & set(drawings))},
+    }
     return typeset("sheet.typ", {**kept, "front": list(front)})
+
+
+def _picture(svg: str) -> dict[str, object] | None:
+    return {"svg": svg, "ratio": _ratio(svg)} if svg else None
 
 
 def _ratio(svg: str) -> float:

@@ -1,13 +1,13 @@
 """The build book: the whole instrument on paper, from its title page to every sheet in order, the owner's air last."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from gramil import names as n
 from gramil.drawings.marks import Drawing
 from gramil.prints.book_pages import front_pages
-from gramil.prints.whole import setups_of
 from gramil.reference import Ref
 from gramil.sheets.bench_sheets import Paper, sheets_pdf
+from gramil.sheets.sheet import Sheet
 from gramil.show import Shower
 
 LETTERED: Mapping[Ref[Drawing], float] = {
@@ -20,6 +20,8 @@ LETTERED: Mapping[Ref[Drawing], float] = {
 """How much larger figures are written on drawings that a page shows much smaller than they are."""
 
 
-def build_book_pdf(shower: Shower, drawings: Mapping[str, str], title: str, paper: Paper = "a4") -> bytes:
-    """The whole book; `drawings` holds SVG text by drawing name. The same bytes for the same input."""
-    return sheets_pdf(setups_of(shower.figures), shower, drawings, title, paper, tuple(front_pages(shower)))
+def build_book_pdf(
+    sheets: Sequence[Sheet], shower: Shower, drawings: Mapping[str, str], title: str, paper: Paper = "a4"
+) -> bytes:
+    """The whole book; `drawings` of its front pages are SVG text by name. The same bytes for the same input."""
+    return sheets_pdf(sheets, shower, title, paper, tuple(front_pages(shower)), drawings)

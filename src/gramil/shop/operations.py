@@ -74,14 +74,6 @@ class Work:
         """The operations that come directly after one."""
         return tuple(each.name for each in self.operations.values() if name in each.after)
 
-    def waiting_for(self, name: str) -> frozenset[str]:
-        """The operations that come after one, through any chain."""
-        found: set[str] = set()
-        for each in self.operations.values():  # each stands after those that it comes after
-            if name in each.after or not found.isdisjoint(each.after):
-                found.add(each.name)
-        return frozenset(found)
-
 
 def needed(work: Work, instrument: Instrument) -> Work:
     """The work that an instrument needs, in its order, and what is left out of it with the reason.

@@ -1,0 +1,64 @@
+"""The figures that a sheet goes by: with all that was measured, but at its own operation and at those that wait for it.
+
+So it follows a blank that came out thin, and never its own reading: a second board is cut by the same sheet.
+"""
+
+from collections.abc import Collection, Iterable
+
+from gramil.address import parse_address
+from gramil.change.made_rows import operations as fixing
+from gramil.change.whose_reading import later_in
+from gramil.graph import Figures, Pin
+from gramil.reference import name_of
+from gramil.setups.setup import Setup
+from gramil.shop.operations import Operation, Work
+
+
+def figures_for(figures: Figures, work: Work, operations: Collection[Operation], setup: Setup | None) -> Figures:
+    """The figures that the sheet of `operations` goes by; `setup` is its page, where it has one.
+
+    What the page asks for, in its boxes and line by line in its tables, is never what was read. Several operations
+    share a page: what it goes by is known before the first of them.
+    """
+    if not figures.pins:
+        return figures
+    later = later_in(work, figures)
+    own = {name for each in operations for name in (each.name, *later.get(each.name, ()))}
+    asked = _names(setup, operations)
+    kept = {
+        address: pin
+        for address, latest in figures.pins.items()
+        if parse_address(address)[0] not in asked and (pin := _before(address, latest, own, figures, work))
+    }
+    return figures.with_pins(kept)
+
+
+def _before(address: str, latest: Pin, own: Collection[str], figures: Figures, work: Work) -> Pin | None:
+    """The last measurement of a figure that was not made at `own`; None where there is none."""
+    noted = (*latest.before, latest)
+    return next((pin for pin in reversed(noted) if _whose(address, pin, figures, work) not in own), None)
+
+
+def _whose(address: str, pin: Pin, figures: Figures, work: Work) -> str:
+    """The operation that a measurement is of: with which it was noted, else the first that asks for it or fixes it.
+
+    Empty for what no operation asks for or fixes: a thing of the shop, or of the wood.
+    """
+    if pin.at in work.operations:
+        return pin.at
+    name = parse_address(address)[0]
+    return next((each.name for each in work.operations.values() if name in _asked_or_fixed(each, figures)), "")
+
+
+def _asked_or_fixed(operation: Operation, figures: Figures) -> set[str]:
+    name = f"setup_{operation.sheet.replace('-', '_')}"
+    setup = figures[name] if operation.sheet and name in figures else None
+    fixed = fixing()[operation.name].fixes if operation.name in fixing() else ()
+    return {*_names(setup, (operation,)), *(each.figure for each in fixed)}
+
+
+def _names(setup: Setup | None, operations: Iterable[Operation]) -> set[str]:
+    """The dimensions that a page and its operations ask to have measured."""
+    of_page = (*setup.boxes, *(figure for table in setup.tables for _, figure in table.columns)) if setup else ()
+    asked = {parse_address(address)[0] for each in operations for address in each.measure}
+    return asked.union(map(name_of, of_page))

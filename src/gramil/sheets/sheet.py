@@ -1,0 +1,75 @@
+"""A sheet: a set-up with the figures that it goes by, and what was made beside them.
+
+Page, print and command line show the same one.
+"""
+
+import math
+from dataclasses import dataclass, replace
+from typing import Any
+
+from gramil.change.as_made import Off, off_at
+from gramil.drawings.marks import Drawing
+from gramil.graph import Figures
+from gramil.reference import Ref, in_row
+from gramil.setups.setup import Setup
+from gramil.show import Shower, parted, shown
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """A set-up by the figures that it goes by, and these as made; `measure` is what its operations ask for besides.
+
+    `picture` is its drawing as SVG text, where there is one.
+    """
+
+    setup: Setup
+    figures: Figures
+    made: Figures
+    measure: tuple[Ref[Any], ...] = ()
+    picture: str = ""
+
+    @property
+    def measured(self) -> tuple[Ref[Any], ...]:
+        """The figures on it that were measured and are not what it goes by, in the order of the page."""
+        setup = self.setup
+        rows = (in_row(figure, row) for table in setup.tables for row in table.rows for _, figure in table.columns)
+        shows = (*(figure.figure for figure in setup.figures), *setup.boxes, *self.measure, *rows)
+        return tuple(dict.fromkeys(figure for figure in shows if self.off(figure) is not None))
+
+    @property
+    def drawing(self) -> Drawing | None:
+        """Its drawing, where it has one and anything is on it."""
+        if self.setup.drawing is None:
+            return None
+        drawing: Drawing = self.figures[self.setup.drawing]
+        return drawing if drawing.marks else None
+
+    def shower(self, like: Shower) -> Shower:
+        """Its figures as text, in the units of another shower."""
+        return replace(like, figures=self.figures)
+
+    def off(self, figure: Ref[Any]) -> Off | None:
+        """What was measured of a figure against what the sheet says; None where nothing was, or it goes by that."""
+        address = figure.address
+        pin = self.made.pins.get(address)
+        if pin is None or pin == self.figures.pins.get(address):
+            return None
+        try:
+            return off_at(address, pin, self.figures)
+        except KeyError:  # of what this instrument does not have
+            return None
+
+
+def made_text(off: Off | None, shower: Shower) -> str:
+    """What was made and how far it is off: `made 3.60 mm, +0.64 mm`; empty where nothing was measured."""
+    if off is None:
+        return ""
+    made, difference = (
+        shown(value, off.unit, shower.first, shower.inch_style) for value in (off.measured, off.difference)
+    )
+    if not math.isfinite(off.difference):
+        return f"made {made}"
+    if not any(digit in "123456789" for digit in parted(difference)[0]):
+        return f"made {made}, as it should be"
+    cents = "" if off.cents is None else f", {off.cents:+.2f} cent"
+    return f"made {made}, {'+' if off.difference > 0 else ''}{difference}{cents}"

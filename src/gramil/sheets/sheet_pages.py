@@ -1,0 +1,99 @@
+"""Sheets as text, in the order of the work: what `sheet.typ` sets, what was made beside what is wanted."""
+
+import hashlib
+import json
+from collections.abc import Sequence
+from typing import Any, TypedDict
+
+from gramil import names as n
+from gramil.prints.pages import FigureText, PageText, named_on, page_text, safe
+from gramil.reference import Ref
+from gramil.sheets.sheet import Sheet, made_text
+from gramil.show import Shower
+
+LONGEST_TITLE = 70
+"""Characters of an instrument's name that a sheet's head holds."""
+
+
+class Row(TypedDict):
+    """One line of the order of work: an operation with its sheet's number, or why it is not needed."""
+
+    title: str
+    sheet: int
+    closed: str
+
+
+class Book(TypedDict):
+    """All sheets of an instrument."""
+
+    title: str
+    shop: str
+    notice: str
+    revision: str
+    order: list[Row]
+    pages: list[PageText]
+
+
+def book(sheets: Sequence[Sheet], shower: Shower, title: str) -> Book:
+    """The sheets as text, in the units of `shower`; `revision` changes whenever anything on one of them does."""
+    ordered = in_order(sheets)
+    pages = [sheet_text(sheet, shower) for sheet in ordered if not sheet.setup.closed]
+    order = _order(ordered, shower)
+    notice = (
+        "No shop was given: a usual one stands in. Measure your own wire, saws and cutters before you cut."
+        if shower.figures[n.shop_is_default]
+        else ""
+    )
+    short = title if len(title) <= LONGEST_TITLE else title[: LONGEST_TITLE - 1].rstrip() + "…"
+    state = json.dumps([title, order, pages], sort_keys=True).encode()
+    revision = hashlib.sha256(state).hexdigest()[:6]
+    return Book(
+        title=safe(short),
+        shop=safe(shower.text(n.shop_name)),
+        notice=notice,
+        revision=revision,
+        order=order,
+        pages=pages,
+    )
+
+
+def in_order(sheets: Sequence[Sheet]) -> list[Sheet]:
+    """The sheets in the order of the work."""
+    return sorted(sheets, key=lambda sheet: sheet.setup.order)
+
+
+def _order(ordered: Sequence[Sheet], shower: Shower) -> list[Row]:
+    rows, number = [], 0
+    for sheet in ordered:
+        setup, own = sheet.setup, sheet.shower(shower)
+        number += not setup.closed
+        rows.append(Row(title=setup.title, sheet=0 if setup.closed else number, closed=safe(own.filled(setup.closed))))
+    return rows
+
+
+def sheet_text(sheet: Sheet, shower: Shower) -> PageText:
+    """One sheet as text, in the units of `shower`."""
+    own = sheet.shower(shower)
+    found, big = page_text(sheet.setup, own), [figure.figure for figure in sheet.setup.figures]
+    found["figures"] = [
+        _with_made(text, sheet, figure, own) for text, figure in zip(found["figures"], big, strict=True)
+    ]
+    found["made"] = [safe(_made(figure, sheet, own)) for figure in sheet.measured if figure not in big]
+    return found
+
+
+def _with_made(text: FigureText, sheet: Sheet, figure: Ref[Any], own: Shower) -> FigureText:
+    return {**text, "made": safe(made_text(sheet.off(figure), own))}
+
+
+def _made(figure: Ref[Any], sheet: Sheet, own: Shower) -> str:
+    return f"{named_on(sheet.setup, figure, own)}: {made_text(sheet.off(figure), own)}"
+
+
+def made_lines(sheet: Sheet, shower: Shower) -> list[str]:
+    """Every figure on a sheet of which something was made: what it should be, what was made, how far it is off."""
+    own = sheet.shower(shower)
+    return [
+        f"{named_on(sheet.setup, figure, own)}: {own.text(figure)}, {made_text(sheet.off(figure), own)}"
+        for figure in sheet.measured
+    ]
