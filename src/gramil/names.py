@@ -181,6 +181,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "care_dust", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "thickness_before_levelling",),
     "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list",),
     "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "care_papers", "drawing_setup_blank", "limit_tolerance_height",),
+    "setup_board_binding": ("binding_purfling", "binding_thickness", "binding_wood", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret",),
     "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity",),
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height",),
     "setup_brace_stock": ("drawing_braces", "stick_billets", "stick_list",),
@@ -333,6 +334,7 @@ if TYPE_CHECKING:
     from gramil.parts import top_across as part_top_across
     from gramil.parts import wire as part_wire
     from gramil.setups import arching as setups_arching
+    from gramil.setups import board_binding as setups_board_binding
     from gramil.setups import body_binding as setups_body_binding
     from gramil.setups import body_work as setups_body_work
     from gramil.setups import bridging as setups_bridging
@@ -541,6 +543,8 @@ if TYPE_CHECKING:
         thickness: Ref[Mm]
         wood: Ref[str]
         bend: Ref[Ratio]
+        material: Ref[str]
+        is_binding: Ref[bool]
         plastic: Ref[bool]
         bends_as_wood: Ref[bool]
 
@@ -698,6 +702,7 @@ if TYPE_CHECKING:
         purfling_depth: Ref[Mm]
         wood: Ref[str]
         plate: Ref[Mm]
+        material: Ref[str]
         reach: Ref[Mm]
         cover: Ref[Mm]
 
@@ -931,13 +936,16 @@ if TYPE_CHECKING:
     air_temperature: Ref[Celsius]
     air_unknown_because: Ref[str]
     back_binding_height: Ref[Mm]
+    back_binding_material: Ref[str]
     back_binding_purfling: Ref[Mm]
     back_binding_purfling_depth: Ref[Mm]
     back_binding_thickness: Ref[Mm]
     back_binding_wood: Ref[str]
+    binding_material: Ref[str]
     binding_purfling: Ref[Mm]
     binding_tail: Ref[bool]
     binding_thickness: Ref[Mm]
+    binding_wood: Ref[str]
     board_beyond_last_fret: Ref[Mm]
     board_curvature_end: Ref[PerMm]
     board_curvature_nut: Ref[PerMm]
@@ -1240,6 +1248,7 @@ if TYPE_CHECKING:
     strings_wound: Rows
     strings_wrap: Ref[str]
     top_binding_height: Ref[Mm]
+    top_binding_material: Ref[str]
     top_binding_purfling: Ref[Mm]
     top_binding_purfling_depth: Ref[Mm]
     top_binding_thickness: Ref[Mm]
@@ -2220,6 +2229,9 @@ if TYPE_CHECKING:
     arching_radius_end: Ref[Mm] = of(setups_arching.arching_radius_end)
     arching_fall_middle: Ref[Mm] = of(setups_arching.arching_fall_middle)
     arching_edge_middle: Ref[Mm] = of(setups_arching.arching_edge_middle)
+
+    # setups/board_binding.py
+    setup_board_binding: SetupRef = of(setups_board_binding.setup_board_binding)
 
     # setups/body_binding.py
     setup_flush: SetupRef = of(setups_body_binding.setup_flush)

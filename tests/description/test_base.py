@@ -166,14 +166,14 @@ tang_depth = 1.5"""
     text = TARN.replace('use = "medium"', own)
     base = of(text)
     assert (base.values["wire_name"], base.values["wire_tang_depth"]) == ("own", 1.5)
-    assert str(base.origins["wire_tang_depth"]) == "tarn.toml:50"
+    assert str(base.origins["wire_tang_depth"]) == "tarn.toml:51"
 
 
 def test_a_wire_that_the_shop_has_not() -> None:
     with pytest.raises(MakersFault) as raised:
         of(TARN.replace('use = "medium"', 'use = "meduim"'))
     (fault,) = raised.value.faults
-    assert (fault.file, fault.line, fault.where) == ("tarn.toml", 45, "wire.use")
+    assert (fault.file, fault.line, fault.where) == ("tarn.toml", 46, "wire.use")
     assert "medium" in fault.remedy
 
 

@@ -77,10 +77,10 @@ def test_side_between_bindings(value: float, severity: str) -> None:
     assert on_edges.finding_side_between((), value, 20.0) == ()
 
 
-def strip(bend: float, wood: str = "maple") -> tuple[Strip, ...]:
+def strip(bend: float, wood: str = "maple", material: str = "wood") -> tuple[Strip, ...]:
     return (
-        Strip("top binding", 2, 760.0, 6.0, 2.0, wood, bend),
-        Strip("top purfling", 2, 755.0, 1.6, 1.5, "purfling", NAN),
+        Strip("top binding", 2, 760.0, 6.0, 2.0, wood, bend, material),
+        Strip("top purfling", 2, 755.0, 1.6, 1.5, "purfling", NAN, "not said"),
     )
 
 
@@ -91,14 +91,16 @@ def test_binding_round_the_tightest_bend(bend: float, severity: str) -> None:
 
 
 def test_plastic_is_not_judged_by_woods_limit() -> None:
-    found = only(on_edges.finding_binding_bend(strip(11.0, "celluloid, black"), 22.0, 12.0))
-    assert (found.severity, str(found.limit or "")) == ("not judged", "")
-    assert found.says.startswith("because")
-    assert only(on_edges.finding_binding_bend(strip(11.0, "celtis"), 22.0, 12.0)).severity == "stop"
+    for wood, material in (("celluloid, black", "plastic"), ("celtis", "not known")):
+        found = only(on_edges.finding_binding_bend(strip(11.0, wood, material), 22.0, 12.0))
+        assert (found.severity, str(found.limit or "")) == ("not judged", "")
+        assert found.says.startswith("because")
+        assert ("no wood that is known" in found.says) == (material == "not known")
+    assert only(on_edges.finding_binding_bend(strip(11.0, "celtis", "wood"), 22.0, 12.0)).severity == "stop"
 
 
 def test_only_a_wooden_binding_names_a_wood() -> None:
-    wood, plastic = strip(40.0), strip(40.0, "black ABS")
+    wood, plastic = strip(40.0), strip(40.0, "black ABS", "not known")
     assert [each.bends_as_wood for each in (*wood, *plastic)] == [True, False, False, False]
 
 

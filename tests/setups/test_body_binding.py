@@ -11,12 +11,12 @@ from gramil.setups import body_binding
 from gramil.setups.setup import figures_on
 from gramil.show import Shower
 
-EDGE = Edge("top", 2.0, 6.0, 0.0, 1.6, "maple", 2.8)
+EDGE = Edge("top", 2.0, 6.0, 0.0, 1.6, "maple", 2.8, "wood")
 TILT = Tilt("top", 0.03, 0.0, 0.2, 0.06)
 
 
-def strip(wood: str) -> tuple[Strip, ...]:
-    return (Strip("top binding", 2, 760.0, 6.0, 2.0, wood, 40.0),)
+def strip(wood: str, material: str, edge: str = "top") -> tuple[Strip, ...]:
+    return (Strip(f"{edge} binding", 2, 760.0, 6.0, 2.0, wood, 40.0, material),)
 
 
 def cut(ledge: float) -> tuple[Cut, ...]:
@@ -55,7 +55,7 @@ def test_purfling_is_cut_before_its_binding_and_scored(example: Callable[[str], 
 
 
 def test_both_edges_with_purfling_still_fit_the_sheet() -> None:
-    edges = tuple(Edge(name, 2.0, 6.0, 1.5, 1.6, "maple", 2.8) for name in ("top", "back"))
+    edges = tuple(Edge(name, 2.0, 6.0, 1.5, 1.6, "maple", 2.8, "wood") for name in ("top", "back"))
     cuts = tuple(
         Cut(f"{edge} {what}", 2.0, 5.9, 4.0, "rabbet, bearing 9", 12.7, 9.0, 1.85, 0.15)
         for edge in ("top", "back")
@@ -71,11 +71,3 @@ def test_without_a_cutter_it_is_worked_by_gauge_and_by_what_a_cutter_would_be() 
     assert 'channel_cuts["top binding"].step' in said
     assert "bearing}" not in said
     assert 'channel_cuts["top binding"].ledge' not in [each.address for each in figures_on(setup)]
-
-
-def test_plastic_is_not_bent_on_an_iron() -> None:
-    wood, plastic = (body_binding.setup_binding_bend(strip(each), ()) for each in ("maple", "celluloid"))
-    assert any("Hot iron" in line for line in wood.caution)
-    assert not any("Hot iron" in line for line in plastic.caution)
-    assert any("celluloid burns" in line for line in plastic.caution)
-    assert any("solvent" in line for line in body_binding.setup_body_binding((EDGE,), strip("ABS")).caution)

@@ -23,6 +23,7 @@ ORDER = [
     "slot",
     "taper",
     "ledge",
+    "board-binding",
     "arch",
     "deepen",
     "level",
@@ -96,7 +97,7 @@ def test_what_is_not_needed(trial: Trial) -> None:
     assert closed(trial("levelled", "following")) == set()
     assert closed(trial("following", "after")) == {"deepen", "level"}
     assert closed(trial("fanned", "left")) == {"template", "deepen", "level"}
-    assert closed(trial("unbound")) == {"ledge", "deepen", "level"}
+    assert closed(trial("unbound")) == {"ledge", "board-binding", "deepen", "level"}
     assert closed(trial("flat", "levelled", "unmarked")) == {"arch", "deepen", "level", "markers"}
 
 

@@ -93,6 +93,11 @@ class EdgeBinding(Table):
         1.6, "common practice: 1.3 to 2 mm", "depth of the purfling's channel in the plate", gt=0, le=10
     )
     wood: Words = usual("maple", "common practice", "what the binding is made of, by its name in the stock; or plastic")
+    material: Literal["wood", "plastic"] | None = usual(
+        None,
+        "by its name: no known wood and none of the shop's is taken for celluloid",
+        "whether it is of wood or plastic, where its name does not say: no iron and no flame comes near plastic",
+    )
 
 
 class Soundhole(Table):

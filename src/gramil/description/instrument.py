@@ -127,6 +127,14 @@ class Binding(Table):
     thickness: Length = usual(0.0, "unbound", "thickness of the binding, square to the edge", ge=0, le=20)
     purfling: Length = usual(0.0, "none", "thickness of a line inside the binding", ge=0, le=10)
     tail: bool = usual(False, "most end bare", "whether the tail end is bound too")
+    wood: Words | None = usual(
+        None, "not said: cautions for wood and for plastic", "what it is made of, by its name in the stock; or plastic"
+    )
+    material: Literal["wood", "plastic"] | None = usual(
+        None,
+        "by its name: no known wood and none of the shop's is taken for celluloid",
+        "whether it is of wood or plastic, where its name does not say: no iron and no flame comes near plastic",
+    )
 
 
 class Slots(Table):

@@ -112,8 +112,9 @@ def _kind(field: FieldInfo, marks: list[Any]) -> str:
     readers = [_TAKES[mark.func] for mark in marks if isinstance(mark, BeforeValidator) and mark.func in _TAKES]
     if readers:
         return ("list, each a " if many else "") + readers[0]
-    if get_origin(field.annotation) is Literal:
-        return ", ".join(f'`"{word}"`' for word in get_args(field.annotation))
+    choices = next((each for each in _inner(field.annotation) if get_origin(each) is Literal), None)
+    if choices is not None and not many:
+        return ", ".join(f'`"{word}"`' for word in get_args(choices))
     names = {str: "text", bool: "`true` or `false`", int: "whole number"}
     if isinstance(field.annotation, type) and field.annotation in names:
         return names[field.annotation]

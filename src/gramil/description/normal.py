@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 
 from gramil.description.checks import lengths_of, square_at
 from gramil.description.instrument import Instrument
+from gramil.description.normal_bindings import BINDING_ROWS, binding_values
 from gramil.description.normal_body import BODY_ROWS, body_values
 from gramil.description.normal_carve import CARVE_ROWS, carve_values
 from gramil.description.normal_row import Normal
@@ -89,6 +90,7 @@ NORMALISED: tuple[Normal, ...] = (
     Normal("wire_on_hand", Mm, "length of the wire on hand", ("wire.use", "wire.on_hand")),
     *STRING_ROWS,
     *BODY_ROWS,
+    *BINDING_ROWS,
     *CARVE_ROWS,
     Normal(
         "markers_frets",
@@ -169,6 +171,7 @@ def normalised(
         **_neck_values(instrument),
         **string_values(instrument),
         **body_values(instrument, outlines),
+        **binding_values(instrument, shop),
         **carve_values(instrument),
         **_shop_values(shop),
         "shop_is_default": shop_is_default,

@@ -47,9 +47,12 @@ def _strips(edge: Edge, side: UnrolledSide, tightest: Mm, over: Mm) -> tuple[Str
         edge.thickness,
         edge.wood,
         tightest / edge.thickness,
+        edge.material,
     )
     if not edge.purfling:
         return (binding,)
     inside = inner_length(side, edge.thickness) + 2 * over
-    purfling = Strip(f"{edge.name} purfling", 2, inside, edge.purfling_depth, edge.purfling, "purfling", math.nan)
+    purfling = Strip(
+        f"{edge.name} purfling", 2, inside, edge.purfling_depth, edge.purfling, "purfling", math.nan, "not said"
+    )
     return (binding, purfling)

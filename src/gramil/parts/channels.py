@@ -27,6 +27,7 @@ def channel_edge_top(
     top_binding_purfling: Mm,
     top_binding_purfling_depth: Mm,
     top_binding_wood: str,
+    top_binding_material: str,
     top_thickness: Mm,
 ) -> Edge:
     """The top's edge with its binding.
@@ -42,6 +43,7 @@ def channel_edge_top(
         top_binding_purfling_depth,
         top_binding_wood,
         top_thickness,
+        top_binding_material,
     )
 
 
@@ -51,6 +53,7 @@ def channel_edge_back(
     back_binding_purfling: Mm,
     back_binding_purfling_depth: Mm,
     back_binding_wood: str,
+    back_binding_material: str,
     body_back_thickness: Mm,
 ) -> Edge:
     """The back's edge with its binding.
@@ -66,6 +69,7 @@ def channel_edge_back(
         back_binding_purfling_depth,
         back_binding_wood,
         body_back_thickness,
+        back_binding_material,
     )
 
 

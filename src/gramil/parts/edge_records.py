@@ -11,15 +11,14 @@ from gramil.shapes.outline import Outline
 
 NO_PAIR = LedgeChoice("none", math.nan, math.nan, math.nan, math.nan)
 """What stands for a cutter and bearing where the shop has none."""
-PLASTICS = {"plastic", "celluloid", "abs", "acetate", "pvc"}
-"""Words in the name of what a binding is made of by which it is no wood."""
 
 
 @dataclass(frozen=True)
 class Edge:
     """One edge of the body, "top" or "back": binding and purfling as they go in, and the plate that they go round.
 
-    `thickness` of the binding is in from the side's face, `height` down from the plate's; none is 0 thick.
+    `thickness` of the binding is in from the side's face, `height` down from the plate's; none is 0 thick. `material`
+    is wood, plastic, or not known.
     """
 
     name: str
@@ -29,6 +28,7 @@ class Edge:
     purfling_depth: Mm
     wood: str
     plate: Mm
+    material: str
 
     @property
     def reach(self) -> Mm:
@@ -117,16 +117,22 @@ class Strip:
     thickness: Mm
     wood: str
     bend: Ratio
+    material: str
+
+    @property
+    def is_binding(self) -> bool:
+        """Whether it is a binding, not a purfling."""
+        return self.name.endswith("binding")
 
     @property
     def plastic(self) -> bool:
-        """Whether it is of plastic: it is warmed, not bent on an iron, and wood's limits are not its own."""
-        return bool(PLASTICS & set(self.wood.lower().replace(",", " ").split()))
+        """Whether it is a binding not known to be of wood: no iron comes near it, and wood's limits are not its own."""
+        return self.is_binding and self.material != "wood"
 
     @property
     def bends_as_wood(self) -> bool:
         """Whether it is a binding of wood: of what its lines are, a purfling does not say."""
-        return self.name.endswith("binding") and not self.plastic
+        return self.is_binding and not self.plastic
 
 
 def ledges(cutters: Iterable[Cutter], inset: Mm) -> tuple[LedgeChoice, ...]:

@@ -156,6 +156,7 @@ def _woods(figures: Figures) -> list[str]:
     for _, name in CUT_LISTS[1:]:
         named += [piece.wood for piece in figures[name] if hasattr(piece, "wood")]
     named += [each.wood for each in figures[n.strip_list] if each.bends_as_wood]
+    named += [figures[n.binding_wood]] * bool(figures[n.core_inset] and figures[n.binding_material] == "wood")
     return list(dict.fromkeys(named))
 
 

@@ -7,7 +7,8 @@ from gramil.parts.body_records import Bout, SideStation
 from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
 from gramil.quantities import Mm
 from gramil.reference import EACH, Text, says
-from gramil.setups.body_work import CLAMPED, HOT, NO_BODY
+from gramil.setups.body_work import CLAMPED, NO_BODY
+from gramil.setups.lines import HOT, PLASTIC, SOLVENT, unknown_stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
@@ -19,10 +20,8 @@ TRIMMER = (
     "covered; local rules and the makers' manuals come first."
 )
 FINE_DUST = "Fine dust of binding, sides and plates: extraction and a respirator."
-PLASTIC = (
-    "Plastic gives off fumes when it is warmed, and celluloid burns fiercely: warm air or water, no iron, no flame, "
-    "window open."
-)
+BEND = "Try an offcut round the tightest bend first. Waist first, then the lower bout, then the upper."
+WARM = "Warm the strips until they go round by themselves, and let them cool in the mould's line."
 DOWNHILL = (
     "Run downhill with the grain: from each widest place toward the waist, and from it toward the end. Half of these "
     "runs go with the cutter's turn: there take off hairs, in passes as light as a scraper's."
@@ -76,10 +75,10 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
     Source: common practice.
     """
     title = "Bend the body's bindings and purflings"
-    bindings = tuple(each for each in strip_list if each.name.endswith("binding"))
+    bindings = tuple(each for each in strip_list if each.is_binding)
     if not bindings:
         return skipped("binding-bend", title, 555, UNBOUND)
-    plastic = any(each.plastic for each in bindings)
+    of_wood, of_plastic = (tuple(each for each in bindings if each.plastic == plastic) for plastic in (False, True))
     places = tuple(
         says(
             "Mark {}: {} from the neck end, past the {} that is left over there.",
@@ -102,21 +101,40 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
         (
             "Two strips make an edge, mirrored: mark the neck end and the outside on each.",
             *places,
-            "Try an offcut round the tightest bend first. Waist first, then the lower bout, then the upper."
-            if not plastic
-            else "Warm the strips until they go round by themselves, and let them cool in the mould's line.",
+            *_for(of_wood, bindings, BEND),
+            *_for(of_plastic, bindings, WARM),
             "Tie them round the mould, or into the sides' own form, until cold and dry; they spring back a little, and "
             "the channel takes that up.",
             "Purflings go round with the bindings; laid up of several lines they are bent before they are glued up.",
         ),
         "Laid round the body dry each strip reaches from the neck's middle to the tail's with some left over at both "
         "ends, and its waist comes to the waist.",
-        (*((PLASTIC,) if plastic else (HOT,)), FINE_DUST),
+        (*((HOT,) if of_wood else ()), *_plastic(of_plastic), *_purfled(strip_list), FINE_DUST),
         tuple(says("{} of {}", n.strip_list[each.name].name, n.strip_list[each.name].wood) for each in bindings),
         None,
         tuple(n.strip_list[each.name].thickness for each in bindings),
         (Table("Strips", _SIZES, tuple(each.name for each in strip_list), "strip"),),
     )
+
+
+def _for(strips: tuple[Strip, ...], bindings: tuple[Strip, ...], step: str) -> tuple[str, ...]:
+    """A step for some of the bindings, named where the others go another way; none where there are none."""
+    if not strips:
+        return ()
+    return (step,) if len(strips) == len(bindings) else (f"The {strips[0].name}: {step[0].lower()}{step[1:]}",)
+
+
+def _plastic(strips: tuple[Strip, ...]) -> tuple[Text, ...]:
+    """What holds for bindings not known to be of wood, and why one is taken for plastic that is not said to be."""
+    unknown = (each.name for each in strips if each.material == "not known")
+    said = (unknown_stuff(n.strip_list[name].wood, name.replace(" ", "_")) for name in unknown)
+    return (PLASTIC, *said) if strips else ()
+
+
+def _purfled(strips: tuple[Strip, ...]) -> tuple[str, ...]:
+    if all(each.is_binding for each in strips):
+        return ()
+    return ("What a purfling's lines are made of is not described: no iron on them but where they are known as wood.",)
 
 
 _STRIP = n.strip_list[EACH]
@@ -247,7 +265,6 @@ def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip,
     if not channel_edges:
         return skipped("body-binding", title, 565, UNBOUND)
     plastic = any(each.plastic for each in strip_list)
-    solvent = "Glue for plastic is a solvent: window open, no flame, none of it on the finish or on bare spruce."
     return Setup(
         "body-binding",
         title,
@@ -273,7 +290,7 @@ def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip,
             "Leave it as long as its glue asks for before it is scraped. Scrape to the wood, never file across.",
         ),
         "Dry, no light shows between strip and channel on the plate or on the side, at the waist least of all.",
-        (CLAMPED, *((solvent,) if plastic else ())),
+        (CLAMPED, *((PLASTIC, SOLVENT) if plastic else ())),
         ("tape or binding cord, scraper, feeler",),
         n.drawing_setup_channels,
         (n.channel_side_left,),

@@ -6,16 +6,12 @@ from gramil import names as n
 from gramil.parts.body_records import Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
 from gramil.quantities import Count, Ratio
 from gramil.reference import Ref, Text, says
-from gramil.setups.lines import BY_HAND, POWERED
+from gramil.setups.lines import BY_HAND, HOT, POWERED
 from gramil.setups.setup import BigFigure, Setup, skipped
 
 OWNS = ("setup_",)
 
 NO_BODY = "No body is described."
-HOT = (
-    "Hot iron, steam and wet wood: gloves, eyes covered, no live lead near water. The iron's and the mould's makers' "
-    "manuals come first."
-)
 CLAMPED = "Clamps and go-bars hold energy: eyes away from their line. The glue's own sheet comes first."
 
 

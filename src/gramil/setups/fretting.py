@@ -28,7 +28,7 @@ def setup_wire(
     return Setup(
         "wire",
         "Wire schedule",
-        10,
+        11,
         (
             BigFigure(n.wire_total, "Wire for the board, some to spare", says("on hand: {}", n.wire_on_hand), "rule"),
             *_bends(board_curvature_nut, slot_first, scale_frets),
@@ -117,12 +117,12 @@ def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...
     """
     title = "Markers"
     if not markers_frets:
-        return skipped("markers", title, 11, "no fret carries a marker")
+        return skipped("markers", title, 12, "no fret carries a marker")
     first = markers_frets[0]
     return Setup(
         "markers",
         title,
-        11,
+        12,
         (
             BigFigure(n.markers_diameter, "Hole in the face", "the marker pushes in by hand", "a marker"),
             BigFigure(n.markers_side_diameter, "Hole in the bass edge", "the rod pushes in by hand", "the rod"),
@@ -185,7 +185,7 @@ def setup_caliper(scale_frets: Count, station_fanned: bool) -> Setup:
     return Setup(
         "caliper",
         "Caliper table",
-        12,
+        13,
         (),
         (
             "Work from the zero line. The distance from the fret before is for checking only: its errors add up.",

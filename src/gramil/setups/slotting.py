@@ -165,14 +165,14 @@ def setup_deepen(
     if not pilot and slot_to_deepen[stop_deepest_fret] > limit_tolerance_height:
         return _deepen_shallow(stop_deepest_fret)
     if slots_bottom == "straight":
-        return skipped("deepen", title, 8, "a straight bottom is deep enough at its ends once the board is arched")
+        return skipped("deepen", title, 9, "a straight bottom is deep enough at its ends once the board is arched")
     if slots_cut == "after arching":
-        return skipped("deepen", title, 8, "the main kerf is cut after arching, to its full depth")
+        return skipped("deepen", title, 9, "the main kerf is cut after arching, to its full depth")
     fret = stop_deepest_fret
     return Setup(
         "deepen",
         title,
-        8,
+        9,
         (
             BigFigure(
                 n.slot_need,

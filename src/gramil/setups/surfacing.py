@@ -22,12 +22,12 @@ def setup_arch(
     """
     title = "Arch the playing surface"
     if not board_curvature_nut:
-        return skipped("arch", title, 7, "the board is flat")
+        return skipped("arch", title, 8, "the board is flat")
     cone = board_curvature_nut != board_curvature_end
     return Setup(
         "arch",
         title,
-        7,
+        8,
         (
             *_radii(cone),
             *_falls(),
@@ -116,14 +116,14 @@ def setup_level(
     """
     title = "Level the underside"
     if not board_level_underside:
-        return skipped("level", title, 9, "the underside stays as it was planed")
+        return skipped("level", title, 10, "the underside stays as it was planed")
     if not board_curvature_nut:
-        return skipped("level", title, 9, "a flat board's edges are equal already")
+        return skipped("level", title, 10, "a flat board's edges are equal already")
     near, middle = says("± {}", n.limit_tolerance_height), station_middle_fret
     return Setup(
         "level",
         title,
-        9,
+        10,
         (
             BigFigure(
                 n.thickness_to_plane[0], "Off the underside at the zero line", near, "calipers, before and after"
