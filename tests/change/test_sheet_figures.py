@@ -24,8 +24,12 @@ NAMES = ("tarn", "fell", "scree", "mere")
 
 @cache
 def before(name: str) -> frozenset[str]:
-    """The operations that come before one, through any chain: by the list itself, and by no code of the program."""
-    direct = ROWS[name].get("after", ())
+    """What comes before an operation on *Fell*, through any chain: by the list itself, and by no code of the program.
+
+    Its slots are cut after arching.
+    """
+    rows = ({"operation": each} if isinstance(each, str) else each for each in ROWS[name].get("after", ()))
+    direct = [each["operation"] for each in rows if each.get("slots.cut", "after arching") == "after arching"]
     return frozenset(direct).union(*(before(each) for each in direct))
 
 
@@ -55,7 +59,7 @@ def asked(figures: Figures) -> Iterator[tuple[str, str]]:
             continue
         boxes = map(str, setup.boxes) if setup else ()
         for address in dict.fromkeys((*boxes, *row.get("measure", ()))):
-            if "." not in address and isinstance(figures.at(address), float) and math.isfinite(figures.at(address)):
+            if isinstance(figures.at(address), float) and math.isfinite(figures.at(address)):
                 yield name, address
 
 

@@ -14,7 +14,7 @@ from gramil.drawings.section_at import cut_at
 from gramil.graph import Figures
 from gramil.parts.edge_records import Edge
 
-EDGE = Edge("top", 2.5, 6.5, 1.5, 1.6, "maple", 3.0)
+EDGE = Edge("top", 2.5, 6.5, 1.5, 1.6, "maple", 3.0, "wood")
 
 
 def rim(edge: Edge = EDGE, wall: float = 2.0, linings: float = 8.0, high: float = 14.0) -> Rim:

@@ -13,7 +13,7 @@ from gramil.parts.edge_records import Edge
 
 R, DOME = 200.0, 4000.0
 WALL, LININGS, HIGH = 2.0, 8.0, 14.0
-TOP = Edge("top", 2.5, 6.5, 1.5, 1.6, "maple", 3.0)
+TOP = Edge("top", 2.5, 6.5, 1.5, 1.6, "maple", 3.0, "wood")
 
 
 def body(depth_tail: float = 100.0, more: str = "", dome: str = f"{DOME:g}") -> str:
@@ -80,7 +80,7 @@ def test_what_the_channels_leave(derived: Callable[..., Figures]) -> None:
 
 def test_within_the_side_the_lining_stays_whole() -> None:
     """1.8 into a side of 2; no purfling, so that nothing is known of what is left under one."""
-    (left,) = channel_list((Edge("back", 1.8, 6.0, 0.0, 1.6, "maple", 2.5),), WALL, LININGS, HIGH)
+    (left,) = channel_list((Edge("back", 1.8, 6.0, 0.0, 1.6, "maple", 2.5, "wood"),), WALL, LININGS, HIGH)
     assert left.lining == HIGH
     assert left.glued == pytest.approx(2 + 8 - 1.8)
     assert math.isnan(left.under_purfling)
@@ -88,7 +88,7 @@ def test_within_the_side_the_lining_stays_whole() -> None:
 
 def test_purfling_through_the_plate_takes_glue_room() -> None:
     """Cut 3 deep into a top of 3 it leaves nothing under it, and only 2 + 8 - 4 = 6 of the rim."""
-    (left,) = channel_list((Edge("top", 2.5, 6.5, 1.5, 3.0, "maple", 3.0),), WALL, LININGS, HIGH)
+    (left,) = channel_list((Edge("top", 2.5, 6.5, 1.5, 3.0, "maple", 3.0, "wood"),), WALL, LININGS, HIGH)
     assert (left.under_purfling, left.glued) == pytest.approx((0.0, 6.0))
 
 
@@ -157,7 +157,7 @@ def test_cutter_and_bearing_step_the_channel_in() -> None:
 
 
 def test_without_a_cutter_what_it_would_have_to_be_is_still_known() -> None:
-    (cut,) = channel_cuts((Edge("back", 2.0, 6.0, 0.0, 1.6, "maple", 2.5),), (), 0.1, 0.2)
+    (cut,) = channel_cuts((Edge("back", 2.0, 6.0, 0.0, 1.6, "maple", 2.5, "wood"),), (), 0.1, 0.2)
     assert np.isnan([cut.ledge, cut.proud, cut.diameter]).all()
     assert (cut.inset, cut.depth, cut.step) == pytest.approx((2.0, 5.9, 4.0))
     assert math.isnan(channel_flush_cutter((Cutter("rabbet", 12.7, (9.0,)),)))

@@ -41,7 +41,7 @@ def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None
 
 def test_the_cut_list_names_every_stick(example: Callable[[str], Figures]) -> None:
     tarn = example("tarn")
-    said = " ".join(map(str, tarn["setup_brace_stock"].steps))
+    said = {each.address for each in figures_on(tarn["setup_brace_stock"])}
     assert all(f'stick_list["{each.name}"].length' in said for each in tarn["stick_list"])
 
 

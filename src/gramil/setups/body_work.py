@@ -5,14 +5,22 @@ from typing import Any
 from gramil import names as n
 from gramil.parts.body_records import Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
 from gramil.quantities import Count, Ratio
-from gramil.reference import Ref, Text, says
+from gramil.reference import EACH, Ref, Text, says
 from gramil.setups.lines import BY_HAND, HOT, POWERED
-from gramil.setups.setup import BigFigure, Setup, skipped
+from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 
 NO_BODY = "No body is described."
 CLAMPED = "Clamps and go-bars hold energy: eyes away from their line. The glue's own sheet comes first."
+
+
+STICKS = (
+    ("long", n.stick_list[EACH].length),
+    ("wide", n.stick_list[EACH].width),
+    ("high", n.stick_list[EACH].height),
+    ("of", n.stick_list[EACH].wood),
+)
 
 
 def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
@@ -101,22 +109,11 @@ def setup_brace_stock(
 ) -> Setup:
     """Split and plane the braces' stock, by the cut list.
 
-    Method: one line a piece of stock that yields some; one line a stick: what it is for, its length, width and height.
+    Method: one line a piece of stock that yields some; one row a stick: what it is for, its length, width and height.
     Source: common practice.
     """
     if not stick_list:
         return skipped("brace-stock", "Saw out the braces", 520, "No brace is described.")
-    lines = tuple(
-        says(
-            "{}: {} long, {} wide, {} high, of {}.",
-            n.stick_list[each.name].name,
-            n.stick_list[each.name].length,
-            n.stick_list[each.name].width,
-            n.stick_list[each.name].height,
-            n.stick_list[each.name].wood,
-        )
-        for each in stick_list
-    )
     stock = tuple(
         says(
             "{} yields {} of the sticks, and {} of stick besides",
@@ -139,7 +136,6 @@ def setup_brace_stock(
         (
             "Split the billet along the grain, never saw first: run-out in a brace is half its strength.",
             "Growth rings upright, square to the plate. Plane two faces true; saw to width.",
-            *lines,
             *short,
         ),
         "Split a shaving off the end: it runs straight along the edge. Where it runs out, keep it for short braces.",
@@ -147,6 +143,7 @@ def setup_brace_stock(
         ("froe or knife, plane, saw", *stock),
         n.drawing_braces,
         (n.stick_list[longest].length,),
+        (Table("Sticks", STICKS, tuple(each.name for each in stick_list), "for"),),
     )
 
 

@@ -38,7 +38,8 @@ def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setu
             n.taper_half_width_tail,
         ),
         (
-            "Short and narrow work: in the carriage or between push blocks, never freehand. " + POWERED,
+            "Low blade, no hand over the line of cut; short and narrow work in the carriage or between push blocks, "
+            "never freehand. " + POWERED,
             DUST,
         ),
         (

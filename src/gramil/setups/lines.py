@@ -1,5 +1,7 @@
 """Lines that several sheets share: a jig with the day it was checked, and the cautions for the tool in hand."""
 
+from collections.abc import Mapping
+
 from gramil import names as n
 from gramil.description.records import Jig
 from gramil.reference import Ref, Text, says
@@ -16,6 +18,25 @@ PLASTIC = (
     "window open."
 )
 SOLVENT = "Glue for plastic is a solvent: window open, no flame, none of it on the finish or on bare spruce."
+
+SAID: Mapping[str, tuple[str, ...]] = {
+    "neck-blank": ("dust",),
+    "neck-rod": ("router",),
+    "neck-carve": ("edge", "dust"),
+    "slot": ("face_down", "dust"),
+    "taper": ("saw",),
+    "ledge": ("router",),
+    "board-binding": ("binding",),
+    "arch": ("dust",),
+    "saddle": ("dust",),
+    "strings": ("strings",),
+    "sides": ("heat",),
+    "brace-stock": ("edge",),
+    "binding-bend": ("binding",),
+    "flush": ("router",),
+    "channels": ("router",),
+}
+"""By set-up the cautions of its operation, by their keys in the list of operations, that its own lines say already."""
 
 
 def unknown_stuff(name: Ref[str], table: str) -> Text:

@@ -10,9 +10,11 @@ from gramil.graph import Figures
 from gramil.prints.pages import words_of
 from gramil.prints.whole import setups_of
 from gramil.reference import Ref
+from gramil.setups.lines import SAID
 from gramil.setups.setup import BigFigure, Setup
 from gramil.sheets.sheet import Sheet
 from gramil.shop.operations import Operation, Work
+from gramil.shop.operations_file import cautions
 from gramil.show import Shower
 
 LAST = 1000
@@ -60,13 +62,19 @@ def _sharing(setup: Setup, work: Work) -> tuple[Operation, ...]:
 def _of_setup(setup: Setup, figures: Figures, work: Work, operations: Sequence[Operation]) -> Sheet:
     goes_by = figures_for(figures, work, operations, setup)
     own: Setup = goes_by[f"setup_{setup.name.replace('-', '_')}"]
-    return Sheet(own, goes_by, figures, _asked(operations))
+    return Sheet(own, goes_by, figures, _cautions(own, operations), _asked(operations))
+
+
+def _cautions(setup: Setup, operations: Sequence[Operation]) -> tuple[str, ...]:
+    """The cautions of a page's operations, less what its own lines say already."""
+    said = {cautions()[key] for key in SAID.get(setup.name, ())}
+    return tuple(dict.fromkeys(line for each in operations for line in each.caution if line not in said))
 
 
 def _own(operation: Operation, figures: Figures, work: Work) -> Sheet | None:
     goes_by = figures_for(figures, work, (operation,), None)
     setup = own_setup(operation, goes_by)
-    return Sheet(setup, goes_by, figures, _asked((operation,))) if setup is not None else None
+    return Sheet(setup, goes_by, figures, operation.caution, _asked((operation,))) if setup is not None else None
 
 
 def _asked(operations: Sequence[Operation]) -> tuple[Ref[Any], ...]:
@@ -80,7 +88,7 @@ def own_setup(operation: Operation, figures: Figures) -> Setup | None:
     if not known:
         return None
     big = tuple(BigFigure(each, words_of(each, shower), tolerance_of(each.address).words) for each in known)
-    return Setup(operation.name, operation.what, LAST, big, (), "", operation.caution, boxes=_asked((operation,)))
+    return Setup(operation.name, operation.what, LAST, big, (), "", (), boxes=_asked((operation,)))
 
 
 def _is_known(address: str, figures: Figures) -> bool:

@@ -19,12 +19,14 @@ from gramil.show import Shower, parted, shown
 class Sheet:
     """A set-up by the figures that it goes by, and these as made; `measure` is what its operations ask for besides.
 
-    `picture` is its drawing as SVG text, where there is one.
+    `caution` are its operations' lines, as they are written, less what its own say already. `picture` is its drawing
+    as SVG text, where there is one.
     """
 
     setup: Setup
     figures: Figures
     made: Figures
+    caution: tuple[str, ...] = ()
     measure: tuple[Ref[Any], ...] = ()
     picture: str = ""
 

@@ -78,6 +78,7 @@ def sheet_text(sheet: Sheet, shower: Shower) -> PageText:
     found["figures"] = [
         _with_made(text, sheet, figure, own) for text, figure in zip(found["figures"], big, strict=True)
     ]
+    found["caution"] = list(dict.fromkeys((*found["caution"], *map(safe, sheet.caution))))
     found["made"] = [safe(_made(figure, sheet, own)) for figure in sheet.measured if figure not in big]
     return found
 

@@ -86,6 +86,12 @@ def usual_work() -> Work:
     return _work(())
 
 
+def cautions() -> Mapping[str, str]:
+    """The cautions that several operations share, each sentence by its key."""
+    shared: Mapping[str, str] = _base()["caution"]
+    return shared
+
+
 def work_with(own: Iterable[OwnList]) -> Work:
     """The package's list with a maker's own laid over it, one after another.
 
