@@ -55,6 +55,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_channel_cutters": ("channel_cuts", "limit_binding_proud_least", "limit_binding_proud_most",),
     "finding_channel_lean": ("channel_tilts", "limit_channel_lean",),
     "finding_clearance": ("limit_clearance_least", "limit_clearance_most", "slots_clearance",),
+    "finding_courses": ("limit_single_strings", "strings_count",),
     "finding_crest_loss": ("limit_crest_loss_least", "limit_crest_loss_most", "slots_crest_loss",),
     "finding_crossing_room": ("limit_crossing_room", "room_crossing_to_hole",),
     "finding_crown_left": ("crown_height", "limit_crown_least",),
@@ -83,7 +84,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_nut_slots": ("limit_nut_first_least", "limit_nut_first_most", "nut_slot_over_first",),
     "finding_over_top": ("limit_over_top_least", "limit_over_top_most", "neck_set_over_top_mean",),
     "finding_pilot": ("limit_pilot_least", "slot_kerf_at_end",),
-    "finding_pins": ("bridge_hold_spacing", "bridge_hold_wall", "limit_pin_spacing", "limit_pin_to_saddle",),
+    "finding_pins": ("bridge_hold_spacing", "bridge_hold_wall", "bridge_hold_wood", "limit_pin_spacing", "limit_pin_spacing_least", "limit_pin_to_saddle",),
     "finding_pins_clear": ("limit_pin_room", "room_pins_to_braces",),
     "finding_plate_glued": ("channel_list", "limit_plate_glued",),
     "finding_plate_outside": ("plate_back",),
@@ -1126,6 +1127,7 @@ if TYPE_CHECKING:
     limit_pilot_least: Ref[Mm]
     limit_pin_room: Ref[Mm]
     limit_pin_spacing: Ref[Ratio]
+    limit_pin_spacing_least: Ref[Ratio]
     limit_pin_to_saddle: Ref[Mm]
     limit_plank_over: Ref[Mm]
     limit_plate_glued: Ref[Mm]
@@ -1144,6 +1146,7 @@ if TYPE_CHECKING:
     limit_saddle_shows: Ref[Ratio]
     limit_side_between: Ref[Mm]
     limit_sideways_bend: Ref[Radians]
+    limit_single_strings: Ref[Ratio]
     limit_slot_error_cents: Ref[Cents]
     limit_slot_position: Ref[Mm]
     limit_sprout: Ref[Mm]
@@ -1243,6 +1246,7 @@ if TYPE_CHECKING:
     strings_frequency: Rows
     strings_gauges: Rows
     strings_plain: Ref[str]
+    strings_single: Ref[bool]
     strings_stretch: Rows
     strings_weights: Rows
     strings_wound: Rows
@@ -1643,6 +1647,7 @@ if TYPE_CHECKING:
 
     # findings/on_strings.py
     finding_edge_margin: Members[FindingRef, Finding] = of(findings_on_strings.finding_edge_margin)
+    finding_courses: Members[FindingRef, Finding] = of(findings_on_strings.finding_courses)
     finding_string_gap: Members[FindingRef, Finding] = of(findings_on_strings.finding_string_gap)
     finding_hump: Members[FindingRef, Finding] = of(findings_on_strings.finding_hump)
     finding_inner_strings: Members[FindingRef, Finding] = of(findings_on_strings.finding_inner_strings)
@@ -1799,6 +1804,7 @@ if TYPE_CHECKING:
     bridge_hold_x: Rows = of(part_bridge.bridge_hold_x)
     bridge_hold_step: Ref[Mm] = of(part_bridge.bridge_hold_step)
     bridge_hold_spacing: Ref[Ratio] = of(part_bridge.bridge_hold_spacing)
+    bridge_hold_wood: Ref[Mm] = of(part_bridge.bridge_hold_wood)
     bridge_hold_wall: Rows = of(part_bridge.bridge_hold_wall)
     bridge_hold_behind_slot: Rows = of(part_bridge.bridge_hold_behind_slot)
     bridge_break_run: Rows = of(part_bridge.bridge_break_run)

@@ -116,7 +116,7 @@ def test_saddle_and_bridge(tarn: Make, tables: str, name: str, severity: str) ->
 @pytest.mark.parametrize(
     ("key", "name", "severity"),
     [
-        ("pin_diameter = 8", "pins apart", "caution"),
+        ("pin_diameter = 8", "pins apart", "stop"),
         ("hold_behind = 10", "pins behind the saddle", "caution"),
         ("length = 70", "length of the bridge", "stop"),
         ("hold_behind = 20", "angle behind the saddle", "caution"),
@@ -125,6 +125,36 @@ def test_saddle_and_bridge(tarn: Make, tables: str, name: str, severity: str) ->
 )
 def test_the_strings_hold(tarn: Make, key: str, name: str, severity: str) -> None:
     assert found(tarn("", ("[bridge]\n", f"[bridge]\n{key}\n")), name).severity == severity
+
+
+@pytest.mark.parametrize(
+    ("diameter", "severity"), [(6.64, "fine"), (6.65, "caution"), (7.53, "caution"), (7.54, "stop"), (11.26, "stop")]
+)
+def test_pins_keep_half_a_hole_of_wood_and_should_keep_more(tarn: Make, diameter: float, severity: str) -> None:
+    """Six strings over 56.5 mm stand 11.3 apart: 1.7 holes of 6.647, and a hole and a half of 7.533.
+
+    A hole of 11.26 leaves 0.04 mm of wood, which had been a caution.
+    """
+    figures = tarn("", ("[bridge]\n", f"[bridge]\npin_diameter = {diameter}\nwidth = 40\n"))
+    pins = found(figures, "pins apart")
+    assert pins.severity == severity
+    assert pins.value == pytest.approx(11.3 / diameter, rel=1e-6)
+    assert figures["bridge_hold_wood"] == pytest.approx(11.3 - diameter, abs=1e-6)
+
+
+def strung(count: int, more: str = "") -> tuple[tuple[str, str], ...]:
+    """Changes to *Tarn* for so many strings, thin enough to stand beside each other at its nut."""
+    pitches = ", ".join(f'"{each}"' for each in ("E4", "B3", "G3", "D3", "A2", "E2", "B3", "G3", "D3", "A2")[:count])
+    gauges = ", ".join(["0.012"] * count)
+    return (STEEL_GAUGES, f"gauges = [{gauges}]"), (TUNING, f"tuning = [{pitches}]\n{more}")
+
+
+def test_ten_strings_are_no_single_strings_unless_they_are_said_to_be(tarn: Make) -> None:
+    ten = found(tarn("", *strung(10)), "strings in courses")
+    assert (ten.severity, str(ten.figure), ten.value) == ("stop", "strings_count", 10)
+    assert "single = true" in str(ten.remedy)
+    for changes in (strung(10, "single = true"), strung(9)):
+        assert "strings in courses" not in {each.name for each in findings_of(tarn("", *changes))}
 
 
 @pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])

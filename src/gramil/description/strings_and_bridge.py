@@ -36,6 +36,11 @@ class Strings(Table):
         'pitches from treble to bass: "E4", "F#2", "Bb3" or "82.4 Hz"',
         max_length=MOST_STRINGS,
     )
+    single: bool = usual(
+        False,
+        "ten strings or more are taken to stand in pairs, which cannot be described yet",
+        "whether each string stands by itself, where there are ten or more",
+    )
     a4: Frequency = usual(440.0, "ISO 16:1975", "what A4 sounds", ge=380, le=500)
     plain: StringMaterial = usual("music wire", "steel strings", "what plain strings are made of")
     core: StringMaterial | None = usual(None, "as the plain strings", "what the cores of wound strings are made of")

@@ -6,6 +6,7 @@ from gramil import names as n
 from gramil.findings.finding import Findings
 from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.quantities import Mm, PerString, Radians, Ratio
+from gramil.reference import says
 
 OWNS = ("finding_",)
 
@@ -63,6 +64,7 @@ def finding_pins(
     bridge_hold_spacing: Ratio,
     bridge_hold_wall: PerString[Mm],
     limit_pin_spacing: Ratio,
+    limit_pin_spacing_least: Ratio,
     limit_pin_to_saddle: Mm,
 ) -> Findings:
     """Whether the holes behind the saddle leave wood between them, and between them and the saddle's slot."""
@@ -74,8 +76,13 @@ def finding_pins(
             f"{hole} apart",
             n.bridge_hold_spacing,
             bridge_hold_spacing,
-            at_least(n.limit_pin_spacing, limit_pin_spacing, stop=1.0),
-            "Centre to centre, in diameters of a hole.",
+            at_least(
+                n.limit_pin_spacing,
+                limit_pin_spacing,
+                stop=limit_pin_spacing_least,
+                stop_limit=n.limit_pin_spacing_least,
+            ),
+            says("Centre to centre, in diameters of a hole; wood between two holes: {}.", n.bridge_hold_wood),
             "A wider spread at the pins, or thinner pins.",
         ),
         judged(

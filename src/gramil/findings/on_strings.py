@@ -3,7 +3,7 @@
 from gramil import names as n
 from gramil.findings.finding import Findings
 from gramil.findings.threshold import ROUNDING, at_least, at_most, judged
-from gramil.quantities import Cents, Mm, PerFret, PerString, PerStringFret
+from gramil.quantities import Cents, Count, Mm, PerFret, PerString, PerStringFret, Ratio
 
 OWNS = ("finding_",)
 
@@ -30,6 +30,19 @@ def finding_edge_margin(
         )
         for side, figure, margin in sides
     )
+
+
+def finding_courses(strings_count: Count, strings_single: bool, limit_single_strings: Ratio) -> Findings:
+    """Whether so many strings are said to be single ones: they are laid out so, and courses cannot be described yet."""
+    found = judged(
+        "strings in courses",
+        n.strings_count,
+        strings_count,
+        at_most(n.limit_single_strings, limit_single_strings, "stop"),
+        "So many strings stand in pairs, and here each stands by itself: nut, saddle, pins and posts are not theirs.",
+        "Courses cannot be described yet. If each string does stand by itself, write single = true under [strings].",
+    )
+    return () if strings_single or found.severity == "fine" else (found,)
 
 
 def finding_string_gap(string_gap_nut: PerString[Mm]) -> Findings:

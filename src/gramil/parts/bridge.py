@@ -104,6 +104,14 @@ def bridge_hold_spacing(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Ratio:
     return bridge_hold_step / bridge_pin_diameter
 
 
+def bridge_hold_wood(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Mm:
+    """Wood between one pin's hole and the next; negative where they run into each other.
+
+    Source: common practice.
+    """
+    return bridge_hold_step - bridge_pin_diameter
+
+
 def bridge_hold_wall(
     bridge_hold_behind_slot: PerString[Mm], saddle_thickness: Mm, bridge_pin_diameter: Mm
 ) -> PerString[Mm]:
