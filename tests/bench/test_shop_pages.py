@@ -40,6 +40,9 @@ def test_a_loggers_file_is_brought_in(demo: httpx.Client) -> None:
     answer = demo.post("/air/log", data=fields, files={"log": ("log.csv", log.encode("utf-16"))})
     assert answer.status_code == 200
     assert '<b class="number">45</b>' in demo.get("/air").text
+    backward = "time,temperature C,humidity %\n2026-11-25 10:00,20.1,47\n2026-11-25 09:00,20.3,46\n"
+    answer = demo.post("/air/log", data=fields, files={"log": ("log.csv", backward.encode())}, follow_redirects=True)
+    assert "newest first: it was turned round" in answer.text
 
 
 def test_a_verdict_is_in_the_unit_shown_and_in_cents_where_a_fret_moves(demo: httpx.Client) -> None:

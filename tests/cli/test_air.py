@@ -63,6 +63,15 @@ def test_what_is_left_out_is_told_line_by_line(folder: Path) -> None:
     assert "40 readings" in done.output
 
 
+def test_a_file_that_runs_newest_first_is_turned_round_and_says_so(folder: Path) -> None:
+    text = "".join(reversed(rows(20).splitlines(keepends=True)))
+    done = logged(folder, "time,temperature C,rh %\n" + text)
+    assert "20 readings, 2026-01-19 08:00 to 2026-01-19 08:19" in done.output
+    assert "newest first: it was turned round" in done.output
+    written = (folder / "shed-air.csv").read_text(encoding="utf-8").splitlines()
+    assert (written[1][:19], written[-1][:19]) == ("2026-01-19 08:00:00", "2026-01-19 08:19:00")
+
+
 @pytest.mark.parametrize(
     ("text", "asks", "option"),
     [

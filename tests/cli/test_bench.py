@@ -308,6 +308,21 @@ def test_readings_are_brought_in_once(store: Path) -> None:
     assert "0 readings of the shop" in gramil(store, *words)
 
 
+def test_readings_that_run_newest_first_are_turned_round(store: Path) -> None:
+    rows = [
+        f"2026-11-27 {hour:02d}:{minute:02d},20.0,{40 + 0.1 * hour:.1f}\n" for hour in range(24) for minute in (0, 30)
+    ]
+    (store / "back.csv").write_text("time,temperature C,rh %\n" + "".join(reversed(rows)), encoding="utf-8")
+    done = gramil(store, "store", "import", "s.gramil", "back.csv", "--place", "house")
+    assert "48 readings of the house" in done
+    assert "newest first: it was turned round" in done
+    gramil(store, "store", "export", "s.gramil", "files", "--work")
+    logs = "".join(path.read_text(encoding="utf-8") for path in sorted((store / "files").glob("air-*.csv")))
+    assert re.findall(r"2026-11-27T\d\d:\d\d:00,20.0,[\d.]+", logs) == [
+        row.strip().replace(" ", "T").replace(",20.0", ":00,20.0") for row in rows
+    ]
+
+
 def test_the_sheet_of_one_operation(store: Path) -> None:
     assert "Cut the slots" in gramil(store, "sheet", "slotted", "tarn.toml", "--shop", "shop.toml", "--out", "slot.pdf")
     assert (store / "slot.pdf").read_bytes().startswith(b"%PDF")

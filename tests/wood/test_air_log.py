@@ -222,9 +222,32 @@ def test_times_that_run_backward() -> None:
     lines[120], lines[100] = lines[100], lines[120]
     _, report = read_air_log("\n".join(lines))
     assert "the time runs backward" in {row.why for row in report.left_out}
-    backward = [lines[0], *lines[:0:-1]]
-    with pytest.raises(MakersFault, match="cannot be used"):
-        read_air_log("\n".join(backward))
+    assert not report.newest_first
+
+
+def _turned(text: str) -> str:
+    header, *rows = text.splitlines()
+    return "\n".join([header, *reversed(rows)]) + "\n"
+
+
+@pytest.mark.parametrize("minutes", [1, 5, 10, 30, 60, 120])
+def test_a_log_that_runs_newest_first_is_turned_round_and_told(minutes: int) -> None:
+    """A day of air stays a day of air, whatever the steps."""
+    count = 24 * 60 // minutes
+    history, report = read_air_log(_turned(_log(count=count, minutes=minutes)))
+    assert history.origin == START
+    assert history.times == pytest.approx(np.arange(count) * 60.0 * minutes)
+    assert history.temperature[:3] == pytest.approx([18.0, 18.1, 18.2])
+    assert report.newest_first
+    assert not report.clock_changes
+    assert not report.left_out
+
+
+def test_a_log_that_runs_to_and_fro_is_refused() -> None:
+    header, *rows = _log(count=60).splitlines()
+    mixed = [row for pair in zip(rows[:30], reversed(rows[30:]), strict=True) for row in pair]
+    with pytest.raises(MakersFault, match="to and fro"):
+        read_air_log("\n".join([header, *mixed]))
 
 
 def test_rows_that_cannot_be_read_are_told_with_their_line() -> None:

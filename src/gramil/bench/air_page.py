@@ -26,6 +26,7 @@ from gramil.shop.pieces_now import pieces_now
 from gramil.shop.places import Place, Reading, add_place, add_reading, import_air, place, places
 from gramil.shop.readiness import gluing_band, gluing_humidity, readiness, when
 from gramil.wood.air_log import read_air_log
+from gramil.wood.log_words import told
 from gramil.writers.wood_charts import air_svg
 
 DAYS = 28.0
@@ -143,7 +144,8 @@ def bring_in_log(asked: Asked, _: Shelf) -> Response:
     text, name = asked.one("log"), asked.one("place")
     if not text:
         raise MakersFault.of("no file was chosen", remedy="choose the file that the logger wrote")
-    history, _report = read_air_log(text, "the logger's file")
+    history, report = read_air_log(text, "the logger's file")
     with asked.keeping.opened() as store:
         import_air(store, place(store, name).id, history, asked.now, file="from the bench", who=asked.session.who)
-    return go("/air")
+    asked.session.told = tuple(told(history, report, "The logger's file"))
+    return go("/air?told=1#told")

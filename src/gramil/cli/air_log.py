@@ -1,6 +1,5 @@
 """`gramil air log`: a data logger's file into a place's own readings, with a report of what was left out."""
 
-from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
@@ -17,9 +16,7 @@ from gramil.wood.air import AirHistory
 from gramil.wood.air_log import HumidityUnit, LogAnswers, LogReport
 from gramil.wood.air_merge import merged
 from gramil.wood.log_times import DateOrder
-
-SHOWN = 8
-"""Lines left out that are listed one by one."""
+from gramil.wood.log_words import told
 
 
 @click.command()
@@ -119,24 +116,3 @@ def _by_the_clock(history: AirHistory, from_utc: float | None, file: str) -> Air
         remedy = "say how far that is ahead of UTC, with --from-utc HOURS"
         raise MakersFault([Fault(None, "time", "the times are in a zone", why, remedy, file)])
     return replace(history, origin=history.origin.replace(tzinfo=None) + timedelta(hours=from_utc))
-
-
-def told(history: AirHistory, report: LogReport, file: str) -> Iterator[str]:
-    """The report: how the file was read, what was left out, gaps, and changes of the clock."""
-    first, last = history.moment(history.times[0]), history.moment(history.times[-1])
-    columns = ", ".join(f'{what} from "{name}"' for what, name in report.columns.items())
-    yield f"{file}: {report.readings} readings, {first:%Y-%m-%d %H:%M} to {last:%Y-%m-%d %H:%M}, {columns}."
-    yield (
-        f"Temperature in {report.temperature_unit}, humidity as {report.humidity_unit}, dates {report.date_order}, "
-        f"a reading every {report.interval / 60:.0f} minutes."
-    )
-    for row in report.left_out[:SHOWN]:
-        yield f"  line {row.line} left out: {row.why}"
-    if len(report.left_out) > SHOWN:
-        yield f"  and {len(report.left_out) - SHOWN} more left out"
-    for gap in report.gaps[:SHOWN]:
-        yield f"  no readings for {gap.hours:.1f} hours from {gap.begins:%Y-%m-%d %H:%M}"
-    if len(report.gaps) > SHOWN:
-        yield f"  and {len(report.gaps) - SHOWN} more gaps"
-    for change in report.clock_changes:
-        yield f"  line {change.line}: {change.why}, taken out"

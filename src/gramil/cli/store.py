@@ -281,7 +281,7 @@ def _brought_in(
                 raise _no_table(table) from None
             yield f"{file.name}: {count} rows."
         elif place is not None:
-            yield _readings(store, place, file, now)
+            yield from _readings(store, place, file, now)
         elif file.name not in whole:
             yield from _description(store, file, text, now, as_read)
 
@@ -321,16 +321,19 @@ def _logs(store: Store, file: Path, tables: dict[str, object], now: datetime) ->
     rows = tables.get("place", [])
     for row in rows if isinstance(rows, list) else []:
         if "log" in row:
-            yield _readings(store, row["name"], file.parent / row["log"], now)
+            yield from _readings(store, row["name"], file.parent / row["log"], now)
 
 
-def _readings(store: Store, name: str, file: Path, now: datetime) -> str:
+def _readings(store: Store, name: str, file: Path, now: datetime) -> Iterator[str]:
+    """A place's readings from a logger's file, and what was found on the way."""
     from gramil.shop.air_of_places import load_air
     from gramil.shop.places import import_air, place
+    from gramil.wood.log_words import found_on_the_way
 
-    history, _ = load_air(file)
+    history, report = load_air(file)
     found = import_air(store, place(store, name).id, history, now, file=file.name)
-    return f"{file.name}: {found.added} readings of the {name}, {found.there_already} were there already."
+    yield f"{file.name}: {found.added} readings of the {name}, {found.there_already} were there already."
+    yield from found_on_the_way(report)
 
 
 def _instrument(store: Store, file: Path, text: str, now: datetime, as_read: bool) -> Iterator[str]:

@@ -14,6 +14,7 @@ import numpy as np
 from gramil.faults import Fault, MakersFault
 from gramil.physics.arrays import FloatArray, floats
 from gramil.wood.air import AirHistory
+from gramil.wood.log_order import newest_first
 from gramil.wood.log_table import LogTable, find_table
 from gramil.wood.log_times import DateOrder, Ordered, ReadTimes, put_in_order, read_times
 
@@ -58,6 +59,8 @@ class LogReport:
     left_out: tuple[LeftOut, ...]
     gaps: tuple[Gap, ...]
     clock_changes: tuple[LeftOut, ...]
+    newest_first: bool = False
+    """Whether the file runs from the last reading to the first, and was turned round."""
 
 
 @dataclass(frozen=True)
@@ -106,6 +109,8 @@ def _assembled(
     unreadable = [LeftOut(line, why) for line, why in zip(table.lines, reasons, strict=True) if why]
     unreadable += [LeftOut(line, "too few columns") for line in table.short]
     picked = np.flatnonzero(good)
+    turned = newest_first(times.seconds[picked], manner.file)
+    picked = picked[::-1] if turned else picked
     usual = _usual_interval(times.seconds[picked])
     values = list(zip(celsius[picked].tolist(), percent[picked].tolist(), strict=True))
     ordered = put_in_order(ReadTimes(times.seconds[picked], times.zoned, times.order), values, usual)
@@ -117,7 +122,7 @@ def _assembled(
     changes = tuple(LeftOut(lines[row], what) for row, what in ordered.changes)
     report = LogReport(
         table.names, manner.temperature_unit, manner.humidity_unit, manner.date_order, kept.size, usual,
-        tuple(left_out), _gaps(history, usual), changes,
+        tuple(left_out), _gaps(history, usual), changes, turned,
     )  # fmt: skip
     return history, report
 
