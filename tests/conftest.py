@@ -4,10 +4,13 @@ A drawn board is a dictionary of tables. Its lengths are whole thousandths of an
 can be written exactly in millimetres (0.0254 mm each) and in inches.
 """
 
+import subprocess
+import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 from decimal import Decimal
 from importlib.resources import files
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -173,3 +176,31 @@ def text_of() -> Callable[[str], str]:
 def example(text_of: Callable[[str], str]) -> Callable[[str], Figures]:
     """An example instrument's figures in the example shop."""
     return lambda name: derived(text_of(name), text_of("shop"))
+
+
+HANGS = 60
+"""Seconds, many times what anything here takes: a program that is still at it then would be so for ever."""
+
+
+@dataclass(frozen=True)
+class Bounded:
+    """What a program said that ran under limits, and how many MB it held at the most."""
+
+    said: str
+    peak: float
+
+
+@pytest.fixture(scope="session")
+def bounded() -> Callable[..., Bounded]:
+    """Runs Python code in a program of its own, under a limit of memory; a traceback or a hang fails the test."""
+    pytest.importorskip("resource", reason="this system knows no limits")
+
+    def run(code: str, *words: object) -> Bounded:
+        program = Path(__file__).with_name("bounded_program.py")
+        command = [sys.executable, str(program), code, *map(str, words)]
+        done = subprocess.run(command, capture_output=True, text=True, timeout=HANGS, check=False)
+        assert done.returncode == 0, done.stderr[-2000:]
+        *said, peak = done.stdout.splitlines()
+        return Bounded("\n".join(said), float(peak))
+
+    return run

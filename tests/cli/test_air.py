@@ -72,6 +72,18 @@ def test_a_file_that_runs_newest_first_is_turned_round_and_says_so(folder: Path)
     assert (written[1][:19], written[-1][:19]) == ("2026-01-19 08:00:00", "2026-01-19 08:19:00")
 
 
+def test_whether_the_clock_was_changed_is_asked_and_answered(folder: Path) -> None:
+    """Hourly, one reading lost on a Friday, and none at two in the night in which Europe puts its clocks forward."""
+    hours = [f"2026-03-{day} {hour:02d}:00,16.0,{40 + hour / 10}\n" for day in (27, 28, 29, 30) for hour in range(24)]
+    text = "time,temperature C,rh %\n" + "".join(hours[:9] + hours[10:50] + hours[51:])
+    asked = logged(folder, text)
+    assert '--clock "changed" or "not changed"' in str(asked.exception)
+    assert not (folder / "shed-air.csv").exists()
+    assert "the clock was put forward an hour, taken out" in logged(folder, text, "--clock", "changed").output
+    (folder / "shed-air.csv").unlink()
+    assert "clock" not in logged(folder, text, "--clock", "not changed").output
+
+
 @pytest.mark.parametrize(
     ("text", "asks", "option"),
     [

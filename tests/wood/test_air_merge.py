@@ -7,7 +7,7 @@ import pytest
 
 from gramil.wood.air import typed_in
 from gramil.wood.air_log import read_air_log
-from gramil.wood.air_merge import air_csv, merged
+from gramil.wood.air_merge import air_lines, merged
 
 START = datetime(2026, 1, 1)
 HOUR = timedelta(hours=1)
@@ -26,7 +26,7 @@ def test_an_earlier_and_a_later_run() -> None:
 
 def test_the_text_reads_back_the_same() -> None:
     history = typed_in([(START + n * HOUR, 16.25 + n, 40.5 + n) for n in range(4)])
-    again, report = read_air_log(air_csv(history))
+    again, report = read_air_log("".join(air_lines(history)))
     assert report.left_out == ()
     assert again.origin == START
     assert again.times.tolist() == history.times.tolist()

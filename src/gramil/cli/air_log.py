@@ -13,9 +13,11 @@ from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import Fault, MakersFault
 from gramil.shop.air_of_places import load_air, save_air
 from gramil.wood.air import AirHistory
-from gramil.wood.air_log import HumidityUnit, LogAnswers, LogReport
+from gramil.wood.air_log import LogAnswers, LogReport
 from gramil.wood.air_merge import merged
+from gramil.wood.clock_changes import ClockAnswer
 from gramil.wood.log_times import DateOrder
+from gramil.wood.log_units import HumidityUnit
 from gramil.wood.log_words import told
 
 
@@ -26,6 +28,9 @@ from gramil.wood.log_words import told
 @click.option("--temperature", type=click.Choice(["C", "F"]), help="Unit of the temperatures in FILE.")
 @click.option("--humidity", type=click.Choice(get_args(HumidityUnit)), help="How humidity stands in FILE.")
 @click.option("--dates", type=click.Choice(get_args(DateOrder)), help="Order of the dates in FILE.")
+@click.option(
+    "--clock", type=click.Choice(get_args(ClockAnswer)), help="Whether the logger's clock was put on and back."
+)
 @click.option("--column", "columns", multiple=True, metavar="WHAT=NAME", help="Column of time, temperature, humidity.")
 @click.option(
     "--from-utc", type=Number(-14, 14), metavar="HOURS", help="For times in a zone: your clock, hours ahead of UTC."
@@ -38,6 +43,7 @@ def log(
     temperature: str | None,
     humidity: str | None,
     dates: str | None,
+    clock: str | None,
     columns: tuple[str, ...],
     from_utc: float | None,
     dry_run: bool,
@@ -50,7 +56,7 @@ def log(
     gramil air log shop logger.csv --shop shop.toml --column "humidity=Sensor 2 RH"
     """
     target = _target(read_shop(shop), place)
-    answers = LogAnswers(temperature, humidity, dates, _columns(columns))  # type: ignore[arg-type]  # click.Choice
+    answers = LogAnswers(temperature, humidity, dates, _columns(columns), clock)  # type: ignore[arg-type]  # click.Choice
     history, report = _asking(file, answers)
     history = _by_the_clock(history, from_utc, file.name)
     for line in told(history, report, file.name):
@@ -90,6 +96,7 @@ _OPTIONS = {
     "temperature": "--temperature C or F",
     "humidity": "--humidity percent or fraction",
     "time": '--dates "day first" or "month first"',
+    "clock": '--clock "changed" or "not changed"',
 }
 
 
@@ -102,7 +109,7 @@ def _asking(file: Path, answers: LogAnswers) -> tuple[AirHistory, LogReport]:
 
 
 def _with_option(fault: Fault) -> Fault:
-    if not fault.remedy.startswith("say"):
+    if not fault.remedy.startswith("say") and "or say" not in fault.remedy:
         return fault
     which = f"--column {fault.where}=NAME" if "which one" in fault.remedy else _OPTIONS.get(fault.where, "")
     return replace(fault, remedy=f"{fault.remedy} with {which}" if which else fault.remedy)

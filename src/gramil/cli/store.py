@@ -267,9 +267,13 @@ def _brought_in(
     from gramil.cli.store_readings import asks_rows
     from gramil.shop.bringing_in import import_csv, import_files
 
+    if place is not None and table is None:
+        for file in files:
+            yield from _readings(store, place, file, now)
+        return
     texts = {file: text_of(file) for file in files}
     whole = {file.name: text for file, text in texts.items() if file.name in ("store.toml", "air.csv")}
-    if whole and table is None and place is None:
+    if whole and table is None:
         import_files(store, whole, now)
         yield f"Brought in: {', '.join(whole)}."
     for file, text in texts.items():
@@ -280,8 +284,6 @@ def _brought_in(
             except KeyError:
                 raise _no_table(table) from None
             yield f"{file.name}: {count} rows."
-        elif place is not None:
-            yield from _readings(store, place, file, now)
         elif file.name not in whole:
             yield from _description(store, file, text, now, as_read)
 

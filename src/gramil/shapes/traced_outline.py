@@ -20,8 +20,6 @@ from gramil.shapes.outline_through import through_points
 from gramil.shapes.pins import Pins, pins_of
 from gramil.shapes.polyline import crossings
 from gramil.shapes.symmetry import Halved, half_between, halved
-from gramil.shapes.traced_dxf import read_dxf
-from gramil.shapes.traced_svg import read_svg
 
 Array = NDArray[np.float64]
 THINNEST = 1e-3
@@ -65,8 +63,12 @@ def read_outline(text: str, name: str, reading: Reading) -> Traced:
     """The outline in the text of a file whose `name` ends in .dxf or .svg. Raises MakersFault."""
     kind = PurePath(name).suffix.lower()
     if kind == ".dxf":
+        from gramil.shapes.traced_dxf import read_dxf
+
         return traced_outline(read_dxf(text, reading.file), reading)
     if kind == ".svg":
+        from gramil.shapes.traced_svg import read_svg
+
         return traced_outline(read_svg(text, reading.file), reading)
     raise _fault(reading, f"{name} is neither a .dxf nor an .svg file", "", "Save the drawing as one of them")
 

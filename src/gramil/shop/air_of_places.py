@@ -11,10 +11,10 @@ import numpy as np
 from gramil.description.reading import ShopDescription
 from gramil.description.wood_and_air import PlaceTable
 from gramil.faults import Fault, MakersFault
-from gramil.plain_file import content_of
+from gramil.plain_file import opened
 from gramil.wood.air import Air, AirHistory, summarise, typed_in
 from gramil.wood.air_log import LogAnswers, LogReport, read_air_log
-from gramil.wood.air_merge import air_csv
+from gramil.wood.air_merge import air_lines
 
 LARGEST_LOG = 60_000_000
 """Bytes; ten years of ten-minute readings."""
@@ -71,11 +71,11 @@ def places_of(description: ShopDescription) -> Places:
 def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory, LogReport]:
     """Readings from a logger's file, and how it was read. Raises MakersFault with what to mend or answer."""
     try:
-        content = content_of(path, LARGEST_LOG)
+        with opened(path, LARGEST_LOG) as log:
+            return read_air_log(log, path.name, answers)
     except OSError as error:
         why = "there is no such file" if isinstance(error, FileNotFoundError) else (error.strerror or "")
         raise MakersFault([Fault(what="the readings cannot be read", why=why, file=path.name)]) from None
-    return read_air_log(_decoded(content), path.name, answers)
 
 
 def save_air(path: Path, history: AirHistory) -> None:
@@ -83,23 +83,13 @@ def save_air(path: Path, history: AirHistory) -> None:
     staged = path.with_name(f".{path.name}.new")
     try:
         with staged.open("w", encoding="utf-8", newline="\n") as file:
-            file.write(air_csv(history))
+            file.writelines(air_lines(history))
             file.flush()
             os.fsync(file.fileno())
         os.replace(staged, path)
     except OSError as error:
         staged.unlink(missing_ok=True)
         raise MakersFault([Fault(what="cannot be written", why=error.strerror or "", file=path.name)]) from None
-
-
-def _decoded(content: bytes) -> str:
-    """Loggers write UTF-8, UTF-16 with its mark, or the Windows letters."""
-    if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        return content.decode("utf-16", errors="replace")
-    try:
-        return content.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        return content.decode("cp1252", errors="replace")
 
 
 def _place(row: PlaceTable, folder: Path | None) -> PlaceAir:

@@ -20,7 +20,7 @@ def put_air_rows(work: Import, rows: Iterable[FileRow], now: datetime) -> None:
     found = [reading for row in rows if (reading := _reading(work, row, now)) is not None]
     work.settle()
     for place in sorted({reading[0] for reading in found}):
-        put_readings(work.store, [reading for reading in found if reading[0] == place])
+        put_readings(work.store, place, [reading for reading in found if reading[0] == place])
 
 
 def _reading(work: Import, row: FileRow, now: datetime) -> AirRow | None:

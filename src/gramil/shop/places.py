@@ -1,9 +1,10 @@
 """Places of the shop and the air in them: readings brought in by the file or one by one, and read back as a history."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta, timezone
+from itertools import islice
 from typing import Any
 
 import numpy as np
@@ -22,6 +23,8 @@ _WITH_READINGS = (
     "SELECT id FROM place WHERE EXISTS (SELECT 1 FROM air_reading AS r WHERE r.place = place.id) ORDER BY id"
 )
 _LONG_AGO = -(2**62)
+_BATCH = 20_000
+"""Readings that are brought in at once."""
 _ROW = np.dtype([("instant", "i8"), ("offset", "i4"), ("temperature", "f8"), ("humidity", "f8")])
 _MICROSECOND = timedelta(microseconds=1)
 
@@ -125,53 +128,71 @@ def import_air(
 def put_air(store: Store, place_id: int, history: AirHistory, now: datetime, file: str = "") -> Imported:
     """Bring readings in within the change under way."""
     owner = insert(store, "air_import", {"place": place_id, "at": moment_text(now), "file": file})
-    return put_readings(store, reading_rows(place_id, history, now, owner))
+    return put_readings(store, place_id, reading_rows(place_id, history, now, owner))
 
 
 AirRow = tuple[int, int, int, float, float, int]
 """A reading as it is kept: place, instant (microseconds), offset (minutes), temperature, humidity, import."""
 
 
-def reading_rows(place_id: int, history: AirHistory, now: datetime, owner: int) -> list[AirRow]:
+def reading_rows(place_id: int, history: AirHistory, now: datetime, owner: int) -> Iterator[AirRow]:
     """A history as rows; a clock without a zone is taken to be in the zone of `now`."""
     origin = history.origin if history.origin.tzinfo else history.origin.replace(tzinfo=now.tzinfo)
     start, offset = instant_of(origin), offset_of(origin)
     instants = start + np.rint(history.times * 1e6).astype(np.int64)
-    figures = zip(instants.tolist(), history.temperature.tolist(), history.humidity.tolist(), strict=True)
-    return [(place_id, instant, offset, celsius, percent, owner) for instant, celsius, percent in figures]
+    for row, instant in enumerate(instants):
+        yield place_id, int(instant), offset, float(history.temperature[row]), float(history.humidity[row]), owner
 
 
-def put_readings(store: Store, rows: list[AirRow]) -> Imported:
-    """Add readings within the change under way; those that are there already, alike, or were struck, are left out."""
-    given, rows = len(rows), _without_struck(store, rows)
-    before = store.connection.total_changes
-    sql = "INSERT INTO air_reading VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (place, instant) DO NOTHING"
-    store.connection.executemany(sql, rows)
-    added = store.connection.total_changes - before
-    if added < len(rows):
-        _refuse_others(store, rows)
+def put_readings(store: Store, place_id: int, rows: Iterable[AirRow]) -> Imported:
+    """Add readings of a place within the change under way; those that are there already, alike, or were struck, are
+    left out. Raises MakersFault when a moment has another reading than the one brought in.
+    """
+    sql = "SELECT instant, temperature, humidity FROM air_struck WHERE place = ?"
+    struck = set(store.rows(sql, (place_id,)))
+    waiting, added, given, others = iter(rows), 0, 0, _Others()
+    while batch := list(islice(waiting, _BATCH)):
+        given += len(batch)
+        wanted = [row for row in batch if (row[1], row[3], row[4]) not in struck] if struck else batch
+        new = _add(store, wanted)
+        added += new
+        if new < len(wanted):
+            others.look(store, place_id, wanted)
+    others.refuse()
     return Imported(added, given - added)
 
 
-def _without_struck(store: Store, rows: list[AirRow]) -> list[AirRow]:
-    """Readings less those that were struck as written wrongly: the same file brought in again does not bring them."""
-    if not rows:
-        return rows
-    sql = "SELECT instant, temperature, humidity FROM air_struck WHERE place = ?"
-    struck = set(store.rows(sql, (rows[0][0],)))
-    return [row for row in rows if (row[1], row[3], row[4]) not in struck] if struck else rows
+def _add(store: Store, rows: list[AirRow]) -> int:
+    before = store.connection.total_changes
+    sql = "INSERT INTO air_reading VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (place, instant) DO NOTHING"
+    store.connection.executemany(sql, rows)
+    return store.connection.total_changes - before
 
 
-def _refuse_others(store: Store, rows: list[AirRow]) -> None:
-    """Raises MakersFault when a moment has another reading than the one brought in."""
-    place_id, instants = rows[0][0], [row[1] for row in rows]
-    sql = "SELECT instant, temperature, humidity FROM air_reading WHERE place = ? AND instant BETWEEN ? AND ?"
-    there = {row[0]: row[1:] for row in store.rows(sql, (place_id, min(instants), max(instants)))}
-    others = [row for row in rows if there[row[1]] != (row[3], row[4])]
-    if others:
-        first = moment_of(others[0][1], others[0][2]).isoformat(sep=" ")
-        what = f"{len(others)} readings differ from what the place has for the same moment, the first at {first}"
-        raise MakersFault.of(what, "nothing was brought in", "see whether the file is of another place")
+@dataclass
+class _Others:
+    """Readings that the place has for the same moments as those brought in, and that differ from them."""
+
+    count: int = 0
+    first: str = ""
+
+    def look(self, store: Store, place_id: int, rows: list[AirRow]) -> None:
+        """Counts those among rows that have just been brought in."""
+        instants = [row[1] for row in rows]
+        sql = "SELECT instant, temperature, humidity FROM air_reading WHERE place = ? AND instant BETWEEN ? AND ?"
+        there = {row[0]: row[1:] for row in store.rows(sql, (place_id, min(instants), max(instants)))}
+        others = [row for row in rows if there[row[1]] != (row[3], row[4])]
+        if others and not self.count:
+            self.first = moment_of(others[0][1], others[0][2]).isoformat(sep=" ")
+        self.count += len(others)
+
+    def refuse(self) -> None:
+        """Raises MakersFault when there are any."""
+        if self.count:
+            what = (
+                f"{self.count} readings differ from what the place has for the same moment, the first at {self.first}"
+            )
+            raise MakersFault.of(what, "nothing was brought in", "see whether the file is of another place")
 
 
 def air_history(

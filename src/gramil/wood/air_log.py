@@ -1,33 +1,45 @@
 """Reading a data logger's file into a place's air, with a report of what was left out and why.
 
 Units come from the names of the columns or from the maker. Where figures and units do not go together, or there is no
-unit, the file is refused with the question to answer: a shop at 68 C is not believed, and not converted unasked either.
+unit, the file is refused with the question to answer. A file is gone through once and kept as arrays, so that a million
+readings need no more room than they must.
 """
 
-from collections.abc import Mapping, Sequence
+import io
+from array import array
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
-from typing import Literal
+from typing import BinaryIO
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil.faults import Fault, MakersFault
-from gramil.physics.arrays import FloatArray, floats
 from gramil.wood.air import AirHistory
-from gramil.wood.log_order import newest_first
+from gramil.wood.clock_changes import ClockAnswer
+from gramil.wood.log_lines import lines_of
+from gramil.wood.log_order import AGAIN, WORDS, LogRows, newest_first, put_in_order, usual_interval
 from gramil.wood.log_table import LogTable, find_table
-from gramil.wood.log_times import DateOrder, Ordered, ReadTimes, put_in_order, read_times
+from gramil.wood.log_times import DateOrder, TimeCells
+from gramil.wood.log_units import HumidityUnit, TemperatureUnit, humidity_unit, temperature_unit
 
-TemperatureUnit = Literal["C", "F"]
-HumidityUnit = Literal["percent", "fraction"]
-
-LIVED_IN = (5.0, 40.0)
-"""C; a median outside is doubted where the other unit would bring it well within."""
-SURELY_LIVED_IN = (10.0, 32.0)
 BELIEVABLE = (-40.0, 60.0)
 """C; a reading outside is left out."""
+MOST_TOLD = 1000
+"""So many lines left out, and so many gaps, are told one by one; all are counted."""
 _GAP = 3.0  # usual intervals without a reading
 _SPOILT = 0.1  # share of rows that may be left out before the file is refused
+_REASONS = (
+    *WORDS,
+    "too few columns",
+    "a time that cannot be read",
+    "no humidity",
+    "no temperature",
+    "relative humidity outside 0 to 100 %",
+    "a temperature that no room has",
+)
+_SHORT, _NO_TIME, _NO_HUMIDITY, _NO_TEMPERATURE, _WET, _HOT = range(len(WORDS), len(_REASONS))
 
 
 @dataclass(frozen=True)
@@ -48,7 +60,11 @@ class Gap:
 
 @dataclass(frozen=True)
 class LogReport:
-    """How a file was read: columns by what they hold, units, the order of dates, and what was found on the way."""
+    """How a file was read: columns by what they hold, units, the order of dates, and what was found on the way.
+
+    `left_out` and `gaps` are the first of them, `lines_left_out` and `gaps_in_all` how many there are; `newest_first`
+    says that the file runs from the last reading to the first, and was turned round.
+    """
 
     columns: Mapping[str, str]
     temperature_unit: TemperatureUnit
@@ -57,171 +73,166 @@ class LogReport:
     readings: int
     interval: float
     left_out: tuple[LeftOut, ...]
+    lines_left_out: int
     gaps: tuple[Gap, ...]
+    gaps_in_all: int
     clock_changes: tuple[LeftOut, ...]
-    newest_first: bool = False
-    """Whether the file runs from the last reading to the first, and was turned round."""
+    newest_first: bool
 
 
 @dataclass(frozen=True)
 class LogAnswers:
-    """What the maker says of a file: units, the order of dates, and columns for "time", "temperature", "humidity"."""
+    """What the maker says of a file: units, the order of dates, whether its clock was changed, and columns for "time",
+    "temperature", "humidity"."""
 
     temperature_unit: TemperatureUnit | None = None
     humidity_unit: HumidityUnit | None = None
     date_order: DateOrder | None = None
     columns: Mapping[str, str] | None = None
+    clock: ClockAnswer | None = None
 
 
-def read_air_log(text: str, file: str | None = None, answers: LogAnswers | None = None) -> tuple[AirHistory, LogReport]:
-    """Air from a logger's text, and how it was read.
+def read_air_log(
+    log: str | BinaryIO, file: str | None = None, answers: LogAnswers | None = None
+) -> tuple[AirHistory, LogReport]:
+    """Air from a logger's text or open file, and how it was read.
 
     Raises MakersFault with what to answer or mend: no such columns, a unit that is missing or not believed, humidity
-    over 100 %, dates of two readings, or a tenth of the rows unusable.
+    over 100 %, dates of two readings, a clock that changes too often, or a tenth of the rows unusable.
     """
     said = answers or LogAnswers()
-    table = find_table(text, said.columns or {}, file)
-    times = read_times(table.times, said.date_order, file)
-    temperature, humidity = _numbers(table.temperatures), _numbers(table.humidities)
-    t_unit, t_fault = _temperature_unit(temperature, table.names["temperature"], said.temperature_unit, file)
-    h_unit, h_fault = _humidity_unit(humidity, table.names["humidity"], said.humidity_unit, file)
-    if faults := [fault for fault in (t_fault, h_fault) if fault]:
-        raise MakersFault(faults)
-    celsius = (temperature - 32.0) / 1.8 if t_unit == "F" else temperature
-    percent = humidity * 100.0 if h_unit == "fraction" else humidity
-    return _assembled(table, times, celsius, percent, _Manner(t_unit, h_unit, times.order, file))
+    stream = io.BytesIO(log.encode("utf-8", "replace")) if isinstance(log, str) else log
+    rows, short, manner = _rows(find_table(lines_of(stream, file), said.columns or {}, file), said, file)
+    count, reasons = rows.seconds.size + short.size, _reasons(rows)
+    lines, why = np.concatenate([rows.lines[reasons > 0], short]), reasons[reasons > 0]
+    rows = rows.picked(reasons == 0)
+    turned = newest_first(rows.seconds, file)
+    rows = rows.picked(slice(None, None, -1)) if turned else rows
+    interval = usual_interval(rows.seconds)
+    ordered = put_in_order(rows, manner.zoned, said.clock, file)
+    why = np.concatenate([why, np.full(short.size, _SHORT, np.int8), ordered.why])
+    left_out = _LeftOut(np.concatenate([lines, ordered.skipped]), why)
+    _refuse_if_spoilt(left_out, count, file)
+    history = _history(ordered.rows, manner.zoned)
+    return history, _report(history, manner, interval, left_out, ordered.changes, turned)
 
 
 @dataclass(frozen=True)
 class _Manner:
+    columns: Mapping[str, str]
     temperature_unit: TemperatureUnit
     humidity_unit: HumidityUnit
     date_order: DateOrder
-    file: str | None
+    zoned: bool
 
 
-def _assembled(
-    table: LogTable, times: ReadTimes, celsius: FloatArray, percent: FloatArray, manner: _Manner
-) -> tuple[AirHistory, LogReport]:
-    """The readings that stand, in time, and the report."""
-    reasons = _reasons(table, times.seconds, celsius, percent)
-    good = np.array([not reason for reason in reasons], dtype=bool)
-    unreadable = [LeftOut(line, why) for line, why in zip(table.lines, reasons, strict=True) if why]
-    unreadable += [LeftOut(line, "too few columns") for line in table.short]
-    picked = np.flatnonzero(good)
-    turned = newest_first(times.seconds[picked], manner.file)
-    picked = picked[::-1] if turned else picked
-    usual = _usual_interval(times.seconds[picked])
-    values = list(zip(celsius[picked].tolist(), percent[picked].tolist(), strict=True))
-    ordered = put_in_order(ReadTimes(times.seconds[picked], times.zoned, times.order), values, usual)
-    lines = [table.lines[row] for row in picked]
-    left_out = sorted(unreadable + [LeftOut(lines[row], why) for row, why in ordered.skipped], key=lambda row: row.line)
-    _refuse_if_spoilt(left_out, len(table.lines) + len(table.short), manner.file)
-    kept = picked[list(ordered.rows)]
-    history = _history(ordered, times.zoned, celsius[kept], percent[kept])
-    changes = tuple(LeftOut(lines[row], what) for row, what in ordered.changes)
-    report = LogReport(
-        table.names, manner.temperature_unit, manner.humidity_unit, manner.date_order, kept.size, usual,
-        tuple(left_out), _gaps(history, usual), changes, turned,
+def _rows(table: LogTable, said: LogAnswers, file: str | None) -> tuple[LogRows, NDArray[np.integer], _Manner]:
+    """The rows of a table, in C and percent; the lines with too few columns; and how they were read."""
+    cells = _Cells(table)
+    times = cells.times.read(said.date_order, file)
+    celsius, percent = cells.temperature, cells.humidity
+    t_unit, t_fault = temperature_unit(celsius, table.names["temperature"], said.temperature_unit, file)
+    h_unit, h_fault = humidity_unit(percent, table.names["humidity"], said.humidity_unit, file)
+    if faults := [fault for fault in (t_fault, h_fault) if fault]:
+        raise MakersFault(faults)
+    if t_unit == "F":
+        celsius -= 32.0
+        celsius /= 1.8
+    if h_unit == "fraction":
+        percent *= 100.0
+    rows = LogRows(cells.lines, times.seconds, celsius, percent)
+    return rows, cells.short, _Manner(table.names, t_unit, h_unit, times.order, times.zoned)
+
+
+class _Cells:
+    """The cells of a log as arrays, a row each; `short` are lines with too few columns."""
+
+    def __init__(self, table: LogTable) -> None:
+        lines, short, temperature, humidity = array("i"), array("i"), array("d"), array("d")
+        self.times = TimeCells()
+        for line, cells in table.rows:
+            if cells is None:
+                short.append(line)
+                continue
+            lines.append(line)
+            self.times.add(cells[0])
+            temperature.append(_number(cells[1]))
+            humidity.append(_number(cells[2]))
+        self.lines, self.short = np.asarray(lines, np.intc), np.asarray(short, np.intc)
+        self.temperature, self.humidity = np.asarray(temperature, float), np.asarray(humidity, float)
+
+
+@dataclass(frozen=True)
+class _LeftOut:
+    """Lines left out, each with the number of its reason."""
+
+    lines: NDArray[np.integer]
+    why: NDArray[np.int8]
+
+    def first(self) -> tuple[LeftOut, ...]:
+        """The first of them in the file, in its order."""
+        order = np.argsort(self.lines, kind="stable")[:MOST_TOLD]
+        pairs = zip(self.lines[order].tolist(), self.why[order].tolist(), strict=True)
+        return tuple(LeftOut(line, _REASONS[reason]) for line, reason in pairs)
+
+
+def _report(
+    history: AirHistory,
+    manner: _Manner,
+    interval: float,
+    left_out: _LeftOut,
+    changes: Sequence[tuple[int, str]],
+    turned: bool,
+) -> LogReport:
+    long = np.flatnonzero(np.diff(history.times) > _GAP * interval)
+    return LogReport(
+        manner.columns, manner.temperature_unit, manner.humidity_unit, manner.date_order, history.times.size, interval,
+        left_out.first(), left_out.lines.size, tuple(_gaps(history, long)), long.size,
+        tuple(LeftOut(line, what) for line, what in changes), turned,
     )  # fmt: skip
-    return history, report
 
 
-def _history(ordered: Ordered, zoned: bool, celsius: FloatArray, percent: FloatArray) -> AirHistory:
-    start = datetime(1970, 1, 1, tzinfo=UTC if zoned else None) + timedelta(seconds=float(ordered.seconds[0]))
-    return AirHistory(start, ordered.seconds - ordered.seconds[0], celsius, percent)
+def _history(rows: LogRows, zoned: bool) -> AirHistory:
+    start = datetime(1970, 1, 1, tzinfo=UTC if zoned else None) + timedelta(seconds=float(rows.seconds[0]))
+    return AirHistory(start, rows.seconds - rows.seconds[0], rows.celsius, rows.percent)
 
 
-def _gaps(history: AirHistory, usual: float) -> tuple[Gap, ...]:
-    steps = np.diff(history.times)
-    long = np.flatnonzero(steps > _GAP * usual)
-    return tuple(Gap(history.moment(history.times[row]), float(steps[row]) / 3600.0) for row in long)
+def _gaps(history: AirHistory, long: NDArray[np.integer]) -> Iterator[Gap]:
+    for row in long[:MOST_TOLD]:
+        begins, ends = history.times[row : row + 2]
+        yield Gap(history.moment(begins), float(ends - begins) / 3600.0)
 
 
-def _usual_interval(seconds: FloatArray) -> float:
-    steps = np.diff(seconds)
-    forward = steps[steps > 0]
-    return float(np.median(forward)) if forward.size else 3600.0
+def _reasons(rows: LogRows) -> NDArray[np.int8]:
+    """Why each row cannot be used, by its number among the reasons, or 0."""
+    reasons = np.zeros(rows.seconds.size, np.int8)
+    reasons[~((rows.celsius >= BELIEVABLE[0]) & (rows.celsius <= BELIEVABLE[1]))] = _HOT
+    reasons[~((rows.percent >= 0.0) & (rows.percent <= 100.0))] = _WET
+    reasons[np.isnan(rows.celsius)], reasons[np.isnan(rows.percent)] = _NO_TEMPERATURE, _NO_HUMIDITY
+    reasons[np.isnan(rows.seconds)] = _NO_TIME
+    return reasons
 
 
-def _reasons(table: LogTable, seconds: FloatArray, celsius: FloatArray, percent: FloatArray) -> list[str]:
-    """Why each row cannot be used, or nothing."""
-    reasons = np.full(seconds.size, "", dtype=object)
-    reasons[~((celsius >= BELIEVABLE[0]) & (celsius <= BELIEVABLE[1]))] = "a temperature that no room has"
-    reasons[~((percent >= 0.0) & (percent <= 100.0))] = "relative humidity outside 0 to 100 %"
-    reasons[np.isnan(celsius)], reasons[np.isnan(percent)] = "no temperature", "no humidity"
-    reasons[np.isnan(seconds)] = "a time that cannot be read"
-    return [str(reason) for reason in reasons]
-
-
-def _refuse_if_spoilt(left_out: Sequence[LeftOut], rows: int, file: str | None) -> None:
+def _refuse_if_spoilt(left_out: _LeftOut, rows: int, file: str | None) -> None:
     """Refuse a file of which too much cannot be used; the same reading again does no harm."""
-    spoilt = [row for row in left_out if row.why != "the same reading again"]
-    if rows and len(spoilt) <= _SPOILT * rows and len(left_out) < rows:
+    spoilt = left_out.why != AGAIN
+    count = int(np.count_nonzero(spoilt))
+    if rows and count <= _SPOILT * rows and left_out.lines.size < rows:
         return
     if not rows:
         raise MakersFault([Fault(None, "", "no readings in the file", file=file)])
-    first = spoilt[0] if spoilt else left_out[0]
-    what = f"{len(spoilt)} of {rows} readings cannot be used"
-    raise MakersFault([Fault(first.line, "", what, f"here: {first.why}", "mend the file, or log again", file)])
-
-
-def _numbers(cells: Sequence[str]) -> FloatArray:
-    """Figures with a point or a comma; not a number where there is none."""
-    try:
-        return floats([float(cell) for cell in cells])
-    except ValueError:
-        return floats([_number(cell) for cell in cells])
+    first = int(np.argmin(np.where(spoilt, left_out.lines, np.iinfo(np.int64).max)))
+    what, here = f"{count} of {rows} readings cannot be used", f"here: {_REASONS[left_out.why[first]]}"
+    raise MakersFault([Fault(int(left_out.lines[first]), "", what, here, "mend the file, or log again", file)])
 
 
 def _number(cell: str) -> float:
+    """A figure with a point or a comma; not a number where there is none."""
+    try:
+        return float(cell)
+    except ValueError:
+        pass
     try:
         return float(cell.replace(",", ".").rstrip("%°CFcf ").strip())
     except ValueError:
         return np.nan
-
-
-def _temperature_unit(
-    figures: FloatArray, name: str, said: TemperatureUnit | None, file: str | None
-) -> tuple[TemperatureUnit, Fault | None]:
-    """The unit, and the question to ask where it is not stated or not believed; what the maker says is believed."""
-    stated = said or _stated_temperature(name)
-    if said or not np.isfinite(figures).any():
-        return stated or "C", None
-    middle = float(np.nanmedian(figures))
-    as_celsius, as_fahrenheit = f"{middle:.1f} C", f"{(middle - 32.0) / 1.8:.1f} C if it is F"
-    if stated is None:
-        what = f'the column "{name}" gives no unit, and its median is {middle:.1f}'
-        return "C", Fault(None, "temperature", what, f"that is {as_celsius}, or {as_fahrenheit}", "say C or F", file)
-    believed, other = (middle, (middle - 32.0) / 1.8)[:: 1 if stated == "C" else -1]
-    doubtful = not LIVED_IN[0] <= believed <= LIVED_IN[1] and SURELY_LIVED_IN[0] <= other <= SURELY_LIVED_IN[1]
-    what = f'the column "{name}" says {stated}, and its median is {middle:.1f}'
-    why = f"that is {believed:.1f} C, and would be {other:.1f} C in the other unit"
-    return stated, Fault(None, "temperature", what, why, "say C or F", file) if doubtful else None
-
-
-def _stated_temperature(name: str) -> TemperatureUnit | None:
-    words = "".join(letter if letter.isalnum() else " " for letter in name.lower()).split()
-    if {"f", "fahrenheit", "degf"} & set(words):
-        return "F"
-    return "C" if {"c", "celsius", "centigrade", "degc"} & set(words) else None
-
-
-def _humidity_unit(
-    figures: FloatArray, name: str, said: HumidityUnit | None, file: str | None
-) -> tuple[HumidityUnit, Fault | None]:
-    """The unit, and the question to ask where figures and unit do not go together."""
-    if said or not np.isfinite(figures).any():
-        return said or "percent", None
-    most = float(np.nanmax(figures))
-    stated: HumidityUnit = "fraction" if "fraction" in name.lower() or "ratio" in name.lower() else "percent"
-    if stated == "percent" and most <= 1.0:
-        what, why = f'no figure in the column "{name}" is over 1', f"{most:g} % is drier than any room"
-        return stated, Fault(None, "humidity", what, why, "say whether they are percent or a fraction of 1", file)
-    if stated == "fraction" and most > 1.0:
-        what = f'the column "{name}" is to be a fraction, and reaches {most:g}'
-        return stated, Fault(None, "humidity", what, "", "say whether they are percent or a fraction of 1", file)
-    if float(np.mean(figures > 100.0)) > 0.02:
-        what, why = f'the column "{name}" goes up to {most:g}', "relative humidity ends at 100 %"
-        return stated, Fault(None, "humidity", what, why, "check the sensor and the column", file)
-    return stated, None

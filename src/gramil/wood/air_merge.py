@@ -1,5 +1,7 @@
 """Two runs of readings of one place as one, and as a plain CSV that reads back the same."""
 
+from collections.abc import Iterator
+
 import numpy as np
 
 from gramil.wood.air import AirHistory
@@ -15,10 +17,8 @@ def merged(before: AirHistory, later: AirHistory) -> AirHistory:
     return AirHistory(before.moment(order[0]), order - order[0], temperature, humidity)
 
 
-def air_csv(history: AirHistory) -> str:
-    """A CSV with units in its names, times to the second; temperature and humidity to 0.01."""
-    rows = zip(history.times.tolist(), history.temperature.tolist(), history.humidity.tolist(), strict=True)
-    lines = [
-        f"{history.moment(seconds):%Y-%m-%d %H:%M:%S},{celsius:.2f},{percent:.2f}" for seconds, celsius, percent in rows
-    ]
-    return "\n".join(["time,temperature C,relative humidity %", *lines]) + "\n"
+def air_lines(history: AirHistory) -> Iterator[str]:
+    """Lines of a CSV with units in its names, times to the second; temperature and humidity to 0.01."""
+    yield "time,temperature C,relative humidity %\n"
+    for seconds, celsius, percent in zip(history.times, history.temperature, history.humidity, strict=True):
+        yield f"{history.moment(seconds):%Y-%m-%d %H:%M:%S},{celsius:.2f},{percent:.2f}\n"

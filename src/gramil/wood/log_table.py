@@ -5,65 +5,81 @@ Nothing is guessed: two columns that could both be the temperature are a questio
 
 import csv
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import chain, islice
 
 from gramil.faults import Fault, MakersFault
 
 _SEARCHED = 60  # lines in which the names of the columns must be found
+_LONGEST_HEADING = 4_000  # letters; more of them name no columns
+_LONGEST_CELL = 64  # letters; more of them are neither a time nor a figure
+_SHOWN = 8  # columns that could be meant, listed one by one
 _PARTERS = (";", "\t", ",", "|")
+_WHAT = ("time", "temperature", "humidity")
 _TIME = re.compile(r"time|date|datum|zeit|fecha|hora|heure|horodat")
 _NO_TIME = re.compile(r"elapsed|zone|alarm|duration")
 _TEMPERATURE = re.compile(r"temp|^t$|^t[ _(\[]|^°?[cf]$")
-_HUMIDITY = re.compile(r"humid|feucht|humed|(^|[^a-z])r\.?h\.?([^a-z]|$)")
+_HUMIDITY = re.compile(r"humid|feucht|humed|(^|[^a-z])(r\.?h\.?|hum)([^a-z]|$)")
 _NO_AIR = re.compile(r"dew|tau|rosée|roc[ií]o|abs|g/m|min|max|high|low|alarm|avg|mean|heat|batt|probe err")
+
+Cells = tuple[str, str, str]
+"""Time, temperature and humidity of one reading, as written."""
 
 
 @dataclass(frozen=True)
 class LogTable:
-    """Cells of a log by what they are, one row a reading; names are those of the columns in the file."""
+    """A log's columns by what they hold, under the names that the file gives them, and its rows.
+
+    `rows` can be gone through once: the number of each line, and its cells, or None where it has too few columns.
+    """
 
     names: Mapping[str, str]
-    lines: tuple[int, ...]
-    times: tuple[str, ...]
-    temperatures: tuple[str, ...]
-    humidities: tuple[str, ...]
-    short: tuple[int, ...]
-    """Lines that have too few columns."""
+    rows: Iterator[tuple[int, Cells | None]]
 
 
-def find_table(text: str, chosen: Mapping[str, str], file: str | None) -> LogTable:
-    """The columns of time, temperature and humidity in a logger's text, whatever their order.
+def find_table(lines: Iterator[str], chosen: Mapping[str, str], file: str | None) -> LogTable:
+    """The columns of time, temperature and humidity in a logger's lines, whatever their order.
 
     chosen names columns for "time", "temperature" or "humidity" where the file leaves a choice.
     Raises MakersFault where no line names all three, or where more than one column could be meant.
     """
-    lines = text.lstrip("\ufeff").splitlines()
-    number, parter, names = _header(lines, chosen, file)
+    first = list(islice(lines, _SEARCHED))
+    number, parter, names = _header(first, chosen, file)
     places = _places(names, chosen, number, file)
-    rows = list(csv.reader(lines[number:], delimiter=parter))
-    counted = [(line, row) for line, row in enumerate(rows, start=number + 1) if any(cell.strip() for cell in row)]
-    furthest = max(max(columns) for columns in places.values())
-    whole = [(line, row) for line, row in counted if len(row) > furthest]
-    columns = {what: tuple(_joined(row, where) for _, row in whole) for what, where in places.items()}
     named = {what: " + ".join(names[place] for place in where) for what, where in places.items()}
-    short = tuple(line for line, row in counted if len(row) <= furthest)
-    kept = tuple(line for line, _ in whole)
-    return LogTable(named, kept, columns["time"], columns["temperature"], columns["humidity"], short)
+    below = chain(first[number:], lines)
+    return LogTable(named, _rows(below, parter, number, places, file))
 
 
-def _joined(row: list[str], places: tuple[int, ...]) -> str:
-    return row[places[0]].strip() if len(places) == 1 else " ".join(row[place].strip() for place in places)
+def _rows(
+    lines: Iterable[str], parter: str, header: int, places: Mapping[str, tuple[int, ...]], file: str | None
+) -> Iterator[tuple[int, Cells | None]]:
+    reader = csv.reader(lines, delimiter=parter)
+    time, temperature, humidity = (places[what] for what in _WHAT)
+    furthest = max(*time, *temperature, *humidity)
+    try:
+        for row in reader:
+            if any(map(str.strip, row)):
+                whole = len(row) > furthest
+                cells = (_cell(row, time), _cell(row, temperature), _cell(row, humidity)) if whole else None
+                yield header + reader.line_num, cells
+    except csv.Error as error:
+        raise MakersFault([Fault(header + reader.line_num, "", f"is not CSV: {error}", file=file)]) from None
+
+
+def _cell(row: list[str], places: tuple[int, ...]) -> str:
+    """What stands in a column, or in a date's and a time's together; nothing where it is too long to be either."""
+    cell = row[places[0]].strip() if len(places) == 1 else " ".join(row[place].strip() for place in places)
+    return cell if len(cell) <= _LONGEST_CELL else ""
 
 
 def _header(lines: list[str], chosen: Mapping[str, str], file: str | None) -> tuple[int, str, list[str]]:
     """Number of the line that names the columns (from 1), what parts them, and the names."""
-    for number, line in enumerate(lines[:_SEARCHED], start=1):
-        for parter in _PARTERS:
+    for number, line in enumerate(lines, start=1):
+        for parter in _PARTERS if len(line) <= _LONGEST_HEADING else ():
             names = [name.strip() for name in next(csv.reader([line], delimiter=parter), [])]
-            if len(names) >= 3 and all(
-                _candidates(names, what, chosen) for what in ("time", "temperature", "humidity")
-            ):
+            if len(names) >= 3 and all(_candidates(names, what, chosen) for what in _WHAT):
                 return number, parter, names
     what = "no line names columns of time, temperature and relative humidity"
     seen = f'the first line is "{lines[0].strip()[:80]}"' if lines else "the file is empty"
@@ -84,13 +100,13 @@ def _candidates(names: list[str], what: str, chosen: Mapping[str, str]) -> list[
 
 def _places(names: list[str], chosen: Mapping[str, str], line: int, file: str | None) -> dict[str, tuple[int, ...]]:
     """Which columns hold what; a date and a time of day in two columns are taken together, in that order."""
-    places = {what: _candidates(names, what, chosen) for what in ("time", "temperature", "humidity")}
+    places = {what: _candidates(names, what, chosen) for what in _WHAT}
     if len(places["time"]) == 2:
         places["time"] = _date_and_time(names, places["time"])
     elif len(whole := [place for place in places["time"] if _is_whole(names[place])]) == 1:
         places["time"] = whole
     faults = [
-        Fault(line, what, f"{len(found)} columns could be the {what}: {', '.join(names[place] for place in found)}", "",
+        Fault(line, what, f"{len(found)} columns could be the {what}: {_named(names, found)}", "",
               "say which one is meant", file)
         for what, found in places.items()
         if len(found) > (2 if what == "time" else 1)
@@ -98,6 +114,11 @@ def _places(names: list[str], chosen: Mapping[str, str], line: int, file: str | 
     if faults:
         raise MakersFault(faults)
     return {what: tuple(found) for what, found in places.items()}
+
+
+def _named(names: list[str], found: list[int]) -> str:
+    shown = ", ".join(names[place] for place in found[:_SHOWN])
+    return shown if len(found) <= _SHOWN else f"{shown}, and {len(found) - _SHOWN} more"
 
 
 def _is_whole(name: str) -> bool:

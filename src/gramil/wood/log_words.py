@@ -27,11 +27,11 @@ def found_on_the_way(report: LogReport) -> Iterator[str]:
         yield "  The file runs newest first: it was turned round."
     for row in report.left_out[:SHOWN]:
         yield f"  line {row.line} left out: {row.why}"
-    if len(report.left_out) > SHOWN:
-        yield f"  and {len(report.left_out) - SHOWN} more left out"
+    if report.lines_left_out > SHOWN:
+        yield f"  and {report.lines_left_out - SHOWN} more left out"
     for gap in report.gaps[:SHOWN]:
         yield f"  no readings for {gap.hours:.1f} hours from {gap.begins:%Y-%m-%d %H:%M}"
-    if len(report.gaps) > SHOWN:
-        yield f"  and {len(report.gaps) - SHOWN} more gaps"
+    if report.gaps_in_all > SHOWN:
+        yield f"  and {report.gaps_in_all - SHOWN} more gaps"
     for change in report.clock_changes:
         yield f"  line {change.line}: {change.why}, taken out"
