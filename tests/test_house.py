@@ -171,7 +171,7 @@ def test_every_source_says_who_what_and_how_it_was_seen() -> None:
 
 @pytest.mark.parametrize("room", PLAIN)
 def test_plain_rooms_know_no_word_of_guitars(room: str) -> None:
-    for path in sorted((ROOT / room).glob("*.py")):
+    for path in sorted((ROOT / room).rglob("*.py")):
         names = {
             name
             for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
