@@ -39,24 +39,32 @@ class Sheet:
         """The plate's stiffness, (n, n)."""
         three = self.mesh.three
         calls = stiffness(layers_at(self.plate, three.points)) * three.areas[..., None, None]
-        count = len(self.columns)
-        read = self.strains.reshape(count, -1, EACH * _NODES)
-        blocks = read.transpose(0, 2, 1) @ (calls @ self.strains).reshape(read.shape)
-        return summed(self.columns, blocks, self.size)
+        return summed(self.columns, stiffness_blocks(self.strains, calls), self.size)
 
     @cached_property
     def mass(self) -> csr_matrix:
         """The plate's mass, (n, n), with what its leaning normals add."""
         six = self.mesh.six
-        weights = inertia(layers_at(self.plate, six.points)) * six.areas[..., None]
-        plain, first, second = np.einsum("mgk,gi,gj->kmij", weights, six.counts, six.counts, optimize=True)
-        blocks = np.zeros((len(self.columns), _NODES, EACH, _NODES, EACH))
-        for moved, leaned in ((0, 3), (1, 4)):
-            blocks[:, :, moved, :, moved] = plain
-            blocks[:, :, moved, :, leaned] = blocks[:, :, leaned, :, moved] = first
-            blocks[:, :, leaned, :, leaned] = second
-        blocks[:, :, 2, :, 2] = plain
-        return summed(self.columns, blocks.reshape(len(self.columns), EACH * _NODES, -1), self.size)
+        heavy = inertia(layers_at(self.plate, six.points)) * six.areas[..., None]
+        return summed(self.columns, mass_blocks(six.counts, heavy), self.size)
+
+
+def stiffness_blocks(read: FloatArray, calls: FloatArray) -> FloatArray:
+    """Each triangle's stiffness (m, k, k) from what reads strains (m, g, s, k) and what they call up (m, g, s, s)."""
+    flat = read.reshape(len(read), -1, read.shape[-1])
+    return np.asarray(flat.transpose(0, 2, 1) @ (calls @ read).reshape(flat.shape))
+
+
+def mass_blocks(counts: FloatArray, heavy: FloatArray) -> FloatArray:
+    """Each triangle's mass (m, 30, 30) from nodes' counts (g, 6) and mass with its first two moments (m, g, 3)."""
+    plain, first, second = np.einsum("mgk,gi,gj->kmij", heavy, counts, counts, optimize=True)
+    blocks = np.zeros((len(heavy), _NODES, EACH, _NODES, EACH))
+    for moved, leaned in ((0, 3), (1, 4)):
+        blocks[:, :, moved, :, moved] = plain
+        blocks[:, :, moved, :, leaned] = blocks[:, :, leaned, :, moved] = first
+        blocks[:, :, leaned, :, leaned] = second
+    blocks[:, :, 2, :, 2] = plain
+    return blocks.reshape(len(heavy), EACH * _NODES, -1)
 
 
 def sheet_of(plate: Plate, mesh: Mesh) -> Sheet:
@@ -113,3 +121,9 @@ def summed(columns: Indices, blocks: FloatArray, size: int) -> csr_matrix:
     rows = np.broadcast_to(small[:, :, None], blocks.shape).ravel()
     across = np.broadcast_to(small[:, None, :], blocks.shape).ravel()
     return coo_matrix((blocks.ravel(), (rows, across)), shape=(size, size)).tocsr()
+
+
+def grown(matrix: csr_matrix, size: int) -> csr_matrix:
+    """The matrix with rows and columns of nothing after its own, (size, size)."""
+    more = np.full(size - matrix.shape[0], matrix.indptr[-1], dtype=matrix.indptr.dtype)
+    return csr_matrix((matrix.data, matrix.indices, np.concatenate([matrix.indptr, more])), shape=(size, size))

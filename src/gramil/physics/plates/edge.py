@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.sparse import csr_matrix
+from scipy.sparse import csr_matrix, identity
 
 from gramil.physics.arrays import FloatArray
 from gramil.physics.plates.lines import nearest_on_ring
@@ -58,11 +58,12 @@ class Hold:
 @dataclass(frozen=True, eq=False)
 class Held:
     """What the holds come to: `turned` (n, n) makes movements of the nodes from movements free or held, of which the
-    free ones are `free`; and the springs."""
+    free ones are `free`; and the springs. `turns` is whether it changes anything."""
 
     turned: csr_matrix
     free: Indices
     springs: Squares
+    turns: bool
 
 
 def held(mesh: Mesh, holds: Sequence[Hold]) -> Held:
@@ -77,8 +78,8 @@ def held(mesh: Mesh, holds: Sequence[Hold]) -> Held:
                 _note(ways, sides, first, way)
             elif stiffness > 0:
                 springs.append(_spring(mesh, sides, first, way, stiffness))
-    turned, free = _turned(mesh, ways)
-    return Held(turned, free, Squares.joined(springs))
+    turn, free = _turn(mesh, ways)
+    return Held(csr_matrix(turn + identity(turn.shape[0])), free, Squares.joined(springs), turn.nnz > 0)
 
 
 Ways = dict[int, dict[int, list[FloatArray]]]
@@ -142,8 +143,8 @@ def _spring(mesh: Mesh, sides: Indices, first: int, way: FloatArray, stiffness: 
 _STRAIGHT = math.cos(math.radians(20.0))
 
 
-def _turned(mesh: Mesh, ways: Ways) -> tuple[csr_matrix, Indices]:
-    """Node by node a turned pair of movements where only one direction is held; and the movements left free."""
+def _turn(mesh: Mesh, ways: Ways) -> tuple[csr_matrix, Indices]:
+    """What turns pairs of movements where only one direction is held, beyond leaving them; and those left free."""
     size = EACH * len(mesh.nodes)
     shut = np.zeros(size, dtype=bool)
     shut[[EACH * node + 2 for node in ways[2]]] = True
@@ -160,12 +161,7 @@ def _turned(mesh: Mesh, ways: Ways) -> tuple[csr_matrix, Indices]:
                 rows += [place, place, place + 1, place + 1]
                 columns += [place, place + 1, place, place + 1]
                 figures += [c - 1.0, -s, s, c - 1.0]
-    turn = csr_matrix((figures, (rows, columns)), shape=(size, size)) + _identity(size)
-    return csr_matrix(turn), np.flatnonzero(~shut)
-
-
-def _identity(size: int) -> csr_matrix:
-    return csr_matrix((np.ones(size), np.arange(size), np.arange(size + 1)), shape=(size, size))
+    return csr_matrix((figures, (rows, columns)), shape=(size, size)), np.flatnonzero(~shut)
 
 
 def _single(directions: list[FloatArray]) -> tuple[float, float] | None:

@@ -96,7 +96,7 @@ def _framework(rings: Sequence[FloatArray], lines: Sequence[FloatArray], size: f
 
 def _chains(lines: Sequence[FloatArray], size: float) -> list[tuple[FloatArray, FloatArray]]:
     """Each line spaced evenly, with where the others cross it put in; and those crossings."""
-    plain = [line for line in (shortened(floats(each), PULLED_BACK) for each in lines) if len(line) > 1]
+    plain = [line for line in map(_pulled_back, map(floats, lines)) if len(line) > 1]
     met: list[list[FloatArray]] = [[] for _ in plain]
     for (row, one), (column, other) in combinations(enumerate(plain), 2):
         places = crossings(one, other)
@@ -107,6 +107,11 @@ def _chains(lines: Sequence[FloatArray], size: float) -> list[tuple[FloatArray, 
         crossed = np.concatenate([np.zeros((0, 2)), *meetings])
         found.append((_spaced_between(with_points(line, crossed), size), crossed))
     return found
+
+
+def _pulled_back(line: FloatArray) -> FloatArray:
+    """An open line shortened at both ends; one that closes on itself as it is."""
+    return line if (line[0] == line[-1]).all() else shortened(line, PULLED_BACK)
 
 
 def _spaced_between(chain: FloatArray, size: float) -> FloatArray:

@@ -14,16 +14,6 @@ Field = Callable[[FloatArray], FloatArray]
 
 
 @dataclass(frozen=True, eq=False)
-class Patch:
-    """A further layer within a closed ring (n, 2), glued to the plate's first face (`side` 1) or its second (-1)."""
-
-    ring: FloatArray
-    ply: Ply
-    thickness: float
-    side: int = -1
-
-
-@dataclass(frozen=True, eq=False)
 class Plate:
     """A plate within `outline`, less `holes`: closed rings (n, 2) of points in mm, in any direction.
 
@@ -35,30 +25,21 @@ class Plate:
     ply: Ply
     thickness: float | Field
     holes: tuple[FloatArray, ...] = ()
-    patches: tuple[Patch, ...] = ()
     rise: Field | None = None
     holds: tuple[Hold, ...] = (Hold(CLAMPED),)
 
 
 def thickness_at(plate: Plate, points: FloatArray) -> FloatArray:
-    """The plate's own thickness, without patches, at points (..., 2)."""
+    """The plate's thickness at points (..., 2)."""
     if callable(plate.thickness):
         return plate.thickness(points)
     return np.full(points.shape[:-1], float(plate.thickness))
 
 
-def layers_at(plate: Plate, points: FloatArray, more: float = 0.0) -> list[Layer]:
-    """The plies at points (..., 2) with the heights of their faces; the plate itself `more` mm thicker."""
-    from gramil.physics.plates.lines import inside
-
-    half = 0.5 * (thickness_at(plate, points) + more)
-    layers: list[Layer] = [(plate.ply, -half, half)]
-    flat = points.reshape(-1, 2)
-    for patch in plate.patches:
-        there = patch.thickness * inside(patch.ring, flat).reshape(half.shape)
-        above = (half, half + there) if patch.side > 0 else (-half - there, -half)
-        layers.append((patch.ply, *above))
-    return layers
+def layers_at(plate: Plate, points: FloatArray) -> list[Layer]:
+    """The plate as plies at points (..., 2), with the heights of their faces."""
+    half = 0.5 * thickness_at(plate, points)
+    return [(plate.ply, -half, half)]
 
 
 def spherical(radius: float, apex: tuple[float, float]) -> Field:

@@ -1,17 +1,26 @@
 """A plate put together: its mesh, its matrices with the edge held, one factor, and what follows from that."""
 
-from dataclasses import dataclass
-from functools import cached_property
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property, reduce
+from operator import add
 
 import numpy as np
 from scipy.sparse import csr_matrix
 
 from gramil.physics.arrays import FloatArray
-from gramil.physics.plates.assembly import Sheet, rigid, rising, sheet_of
+from gramil.physics.plates.assembly import Sheet, grown, rigid, rising, sheet_of
+from gramil.physics.plates.bar import Bar
+from gramil.physics.plates.block import Block, GluedBlock
 from gramil.physics.plates.edge import Held, held
+from gramil.physics.plates.glued import GluedBar, glued_to, with_bar_glued
+from gramil.physics.plates.mesh import Mesh
 from gramil.physics.plates.meshing import Region, mesh_of
 from gramil.physics.plates.plate import Plate
 from gramil.physics.plates.solving import Factor, factor_of, free_modes_of, modes_of
+
+WIDE = 1.5
+"""A bar wider than so many sides of a triangle has its edges followed by the mesh, a narrower one its middle."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -28,8 +37,8 @@ class Modes:
 
 
 @dataclass(frozen=True, eq=False)
-class Whole:
-    """A plate on a mesh with its edge held."""
+class Bare:
+    """The plate alone with its edge held; what changes on bars and blocks leaves this as it is."""
 
     sheet: Sheet
     held: Held
@@ -37,16 +46,84 @@ class Whole:
     @cached_property
     def stiffness(self) -> csr_matrix:
         """Of the free movements."""
-        return self._freed(self.sheet.stiffness + self.held.springs.matrix)
+        return self.freed(csr_matrix(self.sheet.stiffness + self.held.springs.matrix))
 
     @cached_property
     def mass(self) -> csr_matrix:
         """Of the free movements."""
-        return self._freed(self.sheet.mass)
+        return self.freed(self.sheet.mass)
 
-    def _freed(self, matrix: csr_matrix) -> csr_matrix:
-        turned, free = self.held.turned, self.held.free
-        return csr_matrix((turned.T @ matrix @ turned)[free][:, free])
+    def freed(self, matrix: csr_matrix) -> csr_matrix:
+        """A matrix of the plate's movements, of its free ones."""
+        if self.held.turns:
+            matrix = self.held.turned.T @ matrix @ self.held.turned
+        return csr_matrix(csr_matrix(matrix)[self.held.free][:, self.held.free])
+
+
+@dataclass(frozen=True, eq=False)
+class Whole:
+    """A plate with its bars and blocks on a mesh, its edge held. Movements are the nodes', then piece by piece."""
+
+    bare: Bare
+    glued: tuple[GluedBar | GluedBlock, ...]
+
+    @property
+    def sheet(self) -> Sheet:
+        """The plate on its mesh."""
+        return self.bare.sheet
+
+    @property
+    def mesh(self) -> Mesh:
+        """What it is cut into."""
+        return self.bare.sheet.mesh
+
+    @property
+    def bars(self) -> tuple[GluedBar, ...]:
+        """Its bars."""
+        return tuple(each for each in self.glued if isinstance(each, GluedBar))
+
+    @property
+    def blocks(self) -> tuple[GluedBlock, ...]:
+        """Its blocks."""
+        return tuple(each for each in self.glued if isinstance(each, GluedBlock))
+
+    @property
+    def size(self) -> int:
+        """How many movements there are."""
+        return self.glued[0].size if self.glued else self.sheet.size
+
+    @cached_property
+    def stiffness(self) -> csr_matrix:
+        """Of the free movements."""
+        return self._joined(self.bare.stiffness, [piece.stiffness for piece in self.glued])
+
+    @cached_property
+    def mass(self) -> csr_matrix:
+        """Of the free movements."""
+        return self._joined(self.bare.mass, [piece.mass for piece in self.glued])
+
+    def _joined(self, plate: csr_matrix, pieces: Sequence[csr_matrix]) -> csr_matrix:
+        if not pieces:
+            return plate
+        stuck = csr_matrix(reduce(add, pieces))
+        if self.bare.held.turns:
+            stuck = csr_matrix(self._turned.T @ stuck @ self._turned)
+        stuck = csr_matrix(stuck[self._free][:, self._free])
+        return csr_matrix(grown(plate, stuck.shape[0]) + stuck)
+
+    @cached_property
+    def _turned(self) -> csr_matrix:
+        turned, own = self.bare.held.turned, self.size - self.sheet.size
+        if not own:
+            return turned
+        figures = np.concatenate([turned.data, np.ones(own)])
+        columns = np.concatenate([turned.indices, np.arange(self.sheet.size, self.size)])
+        starts = np.concatenate([turned.indptr, turned.indptr[-1] + np.arange(1, own + 1)])
+        return csr_matrix((figures, columns, starts), shape=(self.size, self.size))
+
+    @cached_property
+    def _free(self) -> np.ndarray:
+        return np.concatenate([self.bare.held.free, np.arange(self.sheet.size, self.size)])
 
     @cached_property
     def factor(self) -> Factor:
@@ -54,40 +131,58 @@ class Whole:
         return factor_of(self.stiffness)
 
     def free_load(self, load: FloatArray) -> FloatArray:
-        """A load (n,) or (n, k) on the free movements."""
-        return np.asarray((self.held.turned.T @ load)[self.held.free])
+        """A load (n,) or (n, k) on the free movements; one on the nodes alone loads no bar."""
+        filled = np.zeros((self.size, *load.shape[1:]))
+        filled[: len(load)] = load
+        return np.asarray((self._turned.T @ filled)[self._free])
 
     def movements(self, free: FloatArray) -> FloatArray:
         """All movements, (n,) or (n, k), from the free ones."""
-        every = np.zeros((self.held.turned.shape[0], *free.shape[1:]))
-        every[self.held.free] = free
-        return np.asarray(self.held.turned @ every)
+        every = np.zeros((self.size, *free.shape[1:]))
+        every[self._free] = free
+        return np.asarray(self._turned @ every)
 
     def under(self, load: FloatArray) -> FloatArray:
-        """Movements (n,) or (n, k) under a load (n,) or (n, k)."""
+        """Movements (n,) or (n, k) under a load (n,) or (n, k).
+
+        Raises MakersFault for a plate that is not held.
+        """
         return self.movements(self.factor.solve(self.free_load(load)))
+
+    def modes(self, count: int = 10) -> Modes:
+        """The lowest modes of a held plate.
+
+        Raises MakersFault for a plate that is not held.
+        """
+        squares, shapes = modes_of(self.factor, self.stiffness, self.mass, count)
+        return Modes(np.sqrt(squares) / (2.0 * np.pi), self.movements(shapes))
 
     def free_modes(self, count: int = 10) -> Modes:
         """The lowest modes of a plate that nothing holds, or not everywhere; moving as a whole is left out."""
         trials = self.free_load(rising(self.sheet))
-        each = np.einsum("nk,nk->k", trials, self.stiffness @ trials) / np.einsum(
-            "nk,nk->k", trials, self.mass @ trials
-        )
-        squares, shapes = free_modes_of(
-            self.stiffness, self.mass, self.free_load(rigid(self.sheet)), float(each.min()), count
-        )
-        return Modes(np.sqrt(squares) / (2.0 * np.pi), self.movements(shapes))
-
-    def modes(self, count: int = 10) -> Modes:
-        """The lowest modes of a held plate."""
-        squares, shapes = modes_of(self.factor, self.stiffness, self.mass, count)
+        called, heavy = self.stiffness @ trials, self.mass @ trials
+        typical = float(((trials * called).sum(axis=0) / (trials * heavy).sum(axis=0)).min())
+        whole = self.free_load(rigid(self.sheet))
+        squares, shapes = free_modes_of(self.stiffness, self.mass, whole, typical, count)
         return Modes(np.sqrt(squares) / (2.0 * np.pi), self.movements(shapes))
 
 
-def whole_of(plate: Plate, size: float) -> Whole:
-    """A plate cut into triangles of about `size` mm, its edge held.
+def whole_of(plate: Plate, size: float, bars: Sequence[Bar] = (), blocks: Sequence[Block] = ()) -> Whole:
+    """A plate with its bars and blocks, cut into triangles of about `size` mm, its edge held.
 
-    Raises MakersFault where no mesh of about that size passes.
+    Raises MakersFault where no mesh of about that size passes, and for a piece that does not stand on the plate.
     """
-    mesh = mesh_of(Region(plate.outline, plate.holes, tuple(patch.ring for patch in plate.patches)), size)
-    return Whole(sheet_of(plate, mesh), held(mesh, plate.holds))
+    rings = [block.ring for block in blocks] + [bar.footprint for bar in bars if bar.width > WIDE * size]
+    lines = [np.concatenate([ring, ring[:1]]) for ring in rings]
+    lines += [np.array([bar.start, bar.stop]) for bar in bars if bar.width <= WIDE * size]
+    mesh = mesh_of(Region(plate.outline, plate.holes, tuple(lines)), size)
+    sheet = sheet_of(plate, mesh)
+    return Whole(Bare(sheet, held(mesh, plate.holds)), glued_to(sheet, bars, blocks))
+
+
+def with_bar(whole: Whole, bar: Bar) -> Whole:
+    """The same with the bar of that name as it is now, on the same mesh; what is not touched is not worked out again.
+
+    Raises MakersFault for a bar that does not stand on the plate.
+    """
+    return replace(whole, glued=with_bar_glued(whole.glued, bar))
