@@ -8,7 +8,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil.physics.arrays import FloatArray
-from gramil.physics.plates.triangle import SIDES, SIX, SIX_WEIGHTS, THREE, THREE_WEIGHTS, measured, shares_at, values
+from gramil.physics.plates.triangle import (
+    SIDES,
+    SIX,
+    SIX_WEIGHTS,
+    THREE,
+    THREE_WEIGHTS,
+    bent,
+    measured,
+    shares_at,
+    values,
+)
 
 Indices = NDArray[np.int64]
 _FLAT = 1e-9
@@ -79,6 +89,10 @@ class Mesh:
     def weights(self, which: Indices, shares: FloatArray) -> tuple[FloatArray, FloatArray]:
         """What the six nodes count for at places in triangles, (p, 6), and how that changes, (p, 6, 2)."""
         return values(shares), measured(self.nodes[self.triangles[which]], shares)[0]
+
+    def second_ways(self, which: Indices, shares: FloatArray) -> FloatArray:
+        """How the ways of `weights` change along x and y, (p, 6, 2, 2); as if the triangles' sides were straight."""
+        return bent(self.nodes[self.triangles[which]], shares)
 
 
 def rim_of(triangles: Indices) -> Indices:

@@ -52,6 +52,19 @@ def measured(nodes: FloatArray, shares: FloatArray) -> tuple[FloatArray, FloatAr
     return change @ inverse, 0.5 * twice
 
 
+def bent(nodes: FloatArray, shares: FloatArray) -> FloatArray:
+    """How the counts' changes along x and y change in turn, (..., 6, 2, 2), sides taken as straight."""
+    _, first, _ = _turned(nodes, shares)
+    way = np.concatenate([first, -first.sum(axis=-2, keepdims=True)], axis=-2)
+    found = np.empty((*shares.shape[:-1], 6, 2, 2))
+    for corner in range(3):
+        one, after = way[..., corner, :], way[..., (corner + 1) % 3, :]
+        found[..., corner, :, :] = 4.0 * one[..., :, None] * one[..., None, :]
+        both = one[..., :, None] * after[..., None, :]
+        found[..., 3 + corner, :, :] = 4.0 * (both + np.swapaxes(both, -1, -2))
+    return found
+
+
 def shares_at(nodes: FloatArray, points: FloatArray, steps: int = 4) -> FloatArray:
     """The shares (p, 3) of triangles of six nodes (p, 6, 2), sides straight or curved, at points (p, 2): Newton's."""
     shares = np.full((len(points), 3), 1.0 / 3.0)
