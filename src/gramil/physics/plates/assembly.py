@@ -5,29 +5,37 @@ is exact for bending on an even plate, and few enough in shear that a thin plate
 arch makes stretch of a deflection (Marguerre).
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
+from numpy.typing import NDArray
 from scipy.sparse import coo_matrix, csr_matrix
 
 from gramil.physics.arrays import FloatArray
 from gramil.physics.plates.edge import EACH
+from gramil.physics.plates.lines import inside
 from gramil.physics.plates.mesh import Indices, Mesh
 from gramil.physics.plates.plate import Plate, layers_at
 from gramil.physics.plates.plies import STRAINS, inertia, stiffness
+from gramil.physics.plates.timber import SHEAR_SHARE
 
 _NODES = 6
 
 
 @dataclass(frozen=True, eq=False)
 class Sheet:
-    """A plate on a mesh: what reads its strains, (m, 3, 8, 30), and which movements each triangle's are, (m, 30)."""
+    """A plate on a mesh: what reads its strains, (m, 3, 8, 30), and which movements each triangle's are, (m, 30).
+
+    `covered` (m,) are triangles under a piece glued flat on: there shear does not fall to nothing at the face.
+    """
 
     plate: Plate
     mesh: Mesh
     strains: FloatArray
     columns: Indices
+    covered: NDArray[np.bool_]
 
     @property
     def size(self) -> int:
@@ -39,6 +47,7 @@ class Sheet:
         """The plate's stiffness, (n, n)."""
         three = self.mesh.three
         calls = stiffness(layers_at(self.plate, three.points)) * three.areas[..., None, None]
+        calls[self.covered, :, 6:, 6:] /= SHEAR_SHARE
         return summed(self.columns, stiffness_blocks(self.strains, calls), self.size)
 
     @cached_property
@@ -67,14 +76,17 @@ def mass_blocks(counts: FloatArray, heavy: FloatArray) -> FloatArray:
     return blocks.reshape(len(heavy), EACH * _NODES, -1)
 
 
-def sheet_of(plate: Plate, mesh: Mesh) -> Sheet:
-    """What reads a plate's strains on a mesh."""
+def sheet_of(plate: Plate, mesh: Mesh, covering: Sequence[FloatArray] = ()) -> Sheet:
+    """What reads a plate's strains on a mesh; `covering` are rings of what is glued flat to it."""
     three = mesh.three
     rises = np.zeros(len(mesh.nodes)) if plate.rise is None else plate.rise(mesh.nodes)
     slope = np.einsum("mi,mgik->mgk", rises[mesh.triangles], three.ways)
     columns = EACH * mesh.triangles[:, :, None] + np.arange(EACH)
     strains = _strains(three.counts, three.ways, slope)
-    return Sheet(plate, mesh, strains.reshape(*strains.shape[:3], -1), columns.reshape(len(columns), -1))
+    covered = np.zeros(len(columns), dtype=np.bool_)
+    for ring in covering:
+        covered |= inside(ring, mesh.middles)
+    return Sheet(plate, mesh, strains.reshape(*strains.shape[:3], -1), columns.reshape(len(columns), -1), covered)
 
 
 def _strains(counts: FloatArray, ways: FloatArray, slope: FloatArray) -> FloatArray:

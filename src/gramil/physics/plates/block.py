@@ -104,7 +104,7 @@ def nodes_under(sheet: Sheet, block: Block) -> tuple[Indices, Indices]:
     Raises MakersFault where there are none.
     """
     mesh = sheet.mesh
-    triangles = np.flatnonzero(inside(block.ring, mesh.nodes[mesh.triangles[:, :3]].mean(axis=1)))
+    triangles = np.flatnonzero(inside(block.ring, mesh.middles))
     if not len(triangles):
         raise MakersFault.of(f"{block.name} does not lie on the plate", remedy="move it, or leave it out")
     return triangles, np.unique(mesh.triangles[triangles])

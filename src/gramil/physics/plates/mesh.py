@@ -65,6 +65,11 @@ class Mesh:
         return Places(values(shares), ways, areas * weights, values(shares) @ own)
 
     @cached_property
+    def middles(self) -> FloatArray:
+        """The middle of each triangle's corners, (m, 2)."""
+        return np.asarray(self.nodes[self.triangles[:, :3]].mean(axis=1))
+
+    @cached_property
     def rim(self) -> Indices:
         """Sides that belong to one triangle only, (k, 3): corner, corner, middle; the plate on their left."""
         return rim_of(self.triangles)

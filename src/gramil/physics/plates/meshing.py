@@ -26,6 +26,7 @@ from gramil.physics.plates.lines import (
     with_points,
 )
 from gramil.physics.plates.mesh import Indices, Mesh, rim_of
+from gramil.physics.plates.triangle import SIX, measured
 
 LEAST_ANGLE = np.radians(5.0)
 AREA_KEPT = 1e-4
@@ -35,6 +36,8 @@ MERGED = 0.25
 """Points nearer than this share of the size become one."""
 BULGE = 0.15
 """How far a curved side may stand out of its straight one, as a share of its length."""
+FOLDED = 0.2
+"""A curved side is made straight again where it would press its triangle to less than this share of itself."""
 PULLED_BACK = 3.0
 """How far a line's ends keep from what it ends at, in mm: a mesh corner there would be sharp, and nothing needs it."""
 _CLEAR, _SMOOTHINGS, _HALVINGS = 0.66, 2, 8
@@ -159,7 +162,7 @@ def _filled(points: FloatArray, segments: Indices, rings: Sequence[FloatArray], 
     whole = np.concatenate([points, pattern])
     for _ in range(_SMOOTHINGS if len(pattern) else 0):
         starts, ends = Delaunay(whole).vertex_neighbor_vertices
-        sums = np.add.reduceat(whole[ends], starts[:-1], axis=0) / np.diff(starts)[:, None]
+        sums = np.add.reduceat(whole[ends], starts[:-1], axis=0) / np.maximum(np.diff(starts), 1)[:, None]
         whole[len(points) :] = sums[len(points) :]
     return whole
 
@@ -218,8 +221,18 @@ def _with_middles(cut: Delaunay, kept: Indices, chosen: Indices, given: tuple[Fl
     nodes = np.concatenate([places, places[pairs].mean(axis=1)])
     triangles = np.concatenate([corners, len(places) + middles.reshape(-1, 3)], axis=1)
     rim = rim_of(triangles)
+    straight = nodes[rim[:, 2]]
     nodes[rim[:, 2]] = _onto_rings(nodes, rim, given)
+    folded = triangles[_folded(nodes[triangles])]
+    flat = np.isin(rim[:, 2], folded)
+    nodes[rim[flat, 2]] = straight[flat]
     return Mesh(nodes, triangles, cut, chosen, given)
+
+
+def _folded(nodes: FloatArray) -> NDArray[np.bool_]:
+    """Triangles of six nodes (m, 6, 2) that a curved side folds, or nearly: their area vanishes at a place in them."""
+    areas = measured(nodes[:, None], np.concatenate([SIX, np.eye(3)]))[1]
+    return np.asarray(areas.min(axis=1) < FOLDED * areas.max(axis=1))
 
 
 def _onto_rings(nodes: FloatArray, rim: Indices, given: tuple[FloatArray, ...]) -> FloatArray:

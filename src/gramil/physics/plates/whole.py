@@ -176,7 +176,7 @@ def whole_of(plate: Plate, size: float, bars: Sequence[Bar] = (), blocks: Sequen
     lines = [np.concatenate([ring, ring[:1]]) for ring in rings]
     lines += [np.array([bar.start, bar.stop]) for bar in bars if bar.width <= WIDE * size]
     mesh = mesh_of(Region(plate.outline, plate.holes, tuple(lines)), size)
-    sheet = sheet_of(plate, mesh)
+    sheet = sheet_of(plate, mesh, [block.ring for block in blocks])
     return Whole(Bare(sheet, held(mesh, plate.holds)), glued_to(sheet, bars, blocks))
 
 
