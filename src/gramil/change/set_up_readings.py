@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from gramil import names as n
 from gramil.change.set_up_file import SetUpReadings, strings_read
+from gramil.change.set_up_heights import Heights, NeckSet, heights_of, lift_by_relief, neck_set_for, off_ends
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
 from gramil.physics.arrays import FloatArray
@@ -36,27 +37,6 @@ class NoteReadback:
     measured: Cents
     with_heights: Cents
     left: Cents
-
-
-@dataclass(frozen=True)
-class Heights:
-    """What one string's heights want, relief set first; not a number where nothing was read.
-
-    `off_nut` is how much deeper its slot is filed, `off_saddle` what is taken off under it (negative: build up);
-    `saddle_left` is what will show. `octave_change` is what setting relief and heights does to fret 12's cents.
-    """
-
-    action: Mm
-    action_with_relief: Mm
-    action_wanted: Mm
-    nut: Mm
-    nut_with_relief: Mm
-    nut_wanted: Mm
-    off_nut: Mm
-    off_saddle: Mm
-    saddle_left: Mm
-    first_change: Cents
-    octave_change: Cents
 
 
 @dataclass(frozen=True)
@@ -103,21 +83,36 @@ class StringReadback:
 
 @dataclass(frozen=True)
 class SetUpReadback:
-    """The whole instrument: relief as read (not a number if it was not) and as wanted, and every string read."""
+    """The whole instrument: relief as read (not a number if it was not) and as wanted, and every string read.
+
+    `rod` is the neck's truss rod ("none" keeps the relief as it is), `relief_most` the most that is usual; `neck` is
+    what the neck's set has to bring where no saddle can, or None.
+    """
 
     relief: Mm
     relief_wanted: Mm
+    relief_most: Mm
+    rod: str
     strings: tuple[StringReadback, ...]
+    neck: NeckSet | None
 
 
 def read_back_set_up(figures: Figures, readings: SetUpReadings) -> SetUpReadback:
     """What readings of the strung instrument mean, relief and heights first."""
     now = pinned(figures, _as_read(figures, readings))
-    then = pinned(figures, _ends_as_read(figures, readings))
-    work = _Work(figures, now, then, readings, _heights_moves(figures, now, then, readings))
+    then = pinned(figures, _ends_as_read(figures, readings) | _relief_that_stays(figures, readings))
+    work = _Work(figures, now, then, readings, off_ends(figures, now, then, readings))
     strings = tuple(_string(work, number) for number in strings_read(readings))
     relief = np.nan if readings.relief is None else readings.relief
-    return SetUpReadback(relief, figures[n.heights_relief], strings)
+    wanted, most, rod = figures["heights_relief"], figures["limit_relief_most"], figures["neck_rod"]
+    neck = neck_set_for(figures, ((each.string, each.heights) for each in strings))
+    return SetUpReadback(relief, wanted, most, rod, strings, neck)
+
+
+def _relief_that_stays(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
+    """The relief as read where no rod can set it."""
+    set_by_rod = readings.relief is None or figures["neck_rod"] != "none"
+    return {} if set_by_rod else {"heights_relief": float(readings.relief or 0.0)}
 
 
 @dataclass(frozen=True)
@@ -163,48 +158,11 @@ def _as_read(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
     return found
 
 
-def _heights_moves(drawn: Figures, now: Figures, then: Figures, readings: SetUpReadings) -> FloatArray:
-    """What to take off nut and saddle under each string: rows of (nut, saddle), mm, relief set first.
-
-    A string is a straight line between its ends: off the nut n and off the saddle s lower it at a share a of its run by
-    (1 - a) n + a s. Two heights give both; one gives its own end.
-    """
-    share = drawn[n.string_x] / drawn[n.height_saddle_x][:, None]
-    octave = drawn[n.action_fret]
-    relief = _lift_by_relief(now, then)
-    found = np.zeros((len(share), 2))
-    for row, (first, last) in enumerate(share[:, [1, octave]]):
-        over_nut = _over(readings.nut, row, drawn[n.nut_slot_over_first]) + relief[row, 1]
-        over_action = _over(readings.action, row, drawn[n.action_wanted]) + relief[row, octave]
-        if np.isnan(over_nut):
-            found[row, 1] = 0.0 if np.isnan(over_action) else over_action / last
-        elif np.isnan(over_action):
-            found[row, 0] = over_nut / (1 - first)
-        else:
-            found[row] = np.linalg.solve([[1 - first, first], [1 - last, last]], [over_nut, over_action])
-    return found
-
-
-def _over(read: Mapping[int, float], row: int, wanted: FloatArray) -> float:
-    """How far a height is over what is wanted; not a number where it was not read."""
-    return read.get(row + 1, np.nan) - float(wanted[row])
-
-
-def _lift_by_relief(now: Figures, then: Figures) -> FloatArray:
-    """How much higher each string comes to lie over each crown once the relief is as wanted, its ends as they are.
-
-    The nut goes with the neck's end and the saddle stays: the string turns about it, and each fret goes with the neck.
-    """
-    rise = then[n.relief_rise] - now[n.relief_rise]
-    share = now[n.string_x] / now[n.height_saddle_x][:, None]
-    lift: FloatArray = rise[:, :1] * (1 - share) - rise
-    return lift
-
-
 def _string(work: _Work, string: int) -> StringReadback:
     frets = sorted(fret for number, fret in work.readings.cents if number == string)
-    heights = _heights(work, string)
-    per_cent = float(work.drawn[n.intonation_octave_move][string - 1])
+    row, lift = string - 1, lift_by_relief(work.now, work.then)
+    heights = heights_of(work.then, work.readings, string, work.off[row], lift[row], _change(work, string))
+    per_cent = float(work.drawn["intonation_octave_move"][string - 1])
     if not frets:
         return StringReadback(string, heights, (), None, None, per_cent)
     measured = np.array([work.readings.cents[string, fret] for fret in frets])
@@ -218,27 +176,6 @@ def _change(work: _Work, string: int) -> FloatArray:
     """What setting relief and heights does to each fret's cents, by the model."""
     change: FloatArray = (work.then[n.intonation_cents_after] - work.now[n.intonation_cents_after])[string - 1]
     return change
-
-
-def _heights(work: _Work, string: int) -> Heights:
-    row, octave, readings = string - 1, work.drawn[n.action_fret], work.readings
-    action, nut = readings.action.get(string, np.nan), readings.nut.get(string, np.nan)
-    off_nut, off_saddle = work.off[row].tolist()
-    lift = _lift_by_relief(work.now, work.then)[row]
-    change = _change(work, string)
-    return Heights(
-        action,
-        action + float(lift[octave]),
-        float(work.drawn[n.action_wanted][row]),
-        nut,
-        nut + float(lift[1]),
-        float(work.drawn[n.nut_slot_over_first][row]),
-        off_nut,
-        off_saddle,
-        readings.saddle_height.get(string, np.nan) - off_saddle,
-        float(change[1]),
-        float(change[octave]),
-    )
 
 
 def _moves(work: _Work, string: int, frets: list[int], cents: FloatArray) -> tuple[Moves, FloatArray]:

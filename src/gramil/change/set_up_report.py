@@ -3,7 +3,8 @@
 import math
 from collections.abc import Iterator
 
-from gramil.change.set_up_readings import Heights, Moves, SetUpReadback, Stiffness, StringReadback
+from gramil.change.set_up_heights import Heights, NeckSet
+from gramil.change.set_up_readings import Moves, SetUpReadback, Stiffness, StringReadback
 from gramil.show import Shower, shown
 
 WORTH_IT = 0.02
@@ -22,15 +23,31 @@ def report(found: SetUpReadback, shower: Shower) -> Iterator[str]:
             yield from _moves(each.moves, each, shower)
         if each.stiffness is not None:
             yield from _stiffness(each.stiffness, shower)
+    if found.neck is not None:
+        yield ""
+        yield from _neck(found.neck, shower)
 
 
 def _relief(found: SetUpReadback, shower: Shower) -> Iterator[str]:
     if math.isnan(found.relief):
         yield "Relief was not read: it is taken to be as wanted."
         return
+    yield f"Relief {_mm(found.relief, shower)}, wanted {_mm(found.relief_wanted, shower)}: {_rod(found, shower)}"
+
+
+def _rod(found: SetUpReadback, shower: Shower) -> str:
+    """What to do about the relief: turn the rod, or live with it."""
     over = found.relief - found.relief_wanted
-    do = "leave the truss rod" if abs(over) < WORTH_IT else f"{'tighten' if over > 0 else 'slacken'} the truss rod"
-    yield f"Relief {_mm(found.relief, shower)}, wanted {_mm(found.relief_wanted, shower)}: {do} first."
+    if abs(over) < WORTH_IT:
+        return "leave it so." if found.rod == "none" else "leave the truss rod as it is."
+    if found.rod != "none":
+        return f"{'tighten' if over > 0 else 'slacken'} the truss rod first."
+    much = f" It is over {_mm(found.relief_most, shower)}, the most that is usual." if _much(found) else ""
+    return f"there is no truss rod, it stays, and the heights go by it.{much}"
+
+
+def _much(found: SetUpReadback) -> bool:
+    return found.relief > found.relief_most + WORTH_IT
 
 
 def _heights(heights: Heights, shower: Shower) -> Iterator[str]:
@@ -39,9 +56,8 @@ def _heights(heights: Heights, shower: Shower) -> Iterator[str]:
         yield f"  over fret 1   {_read(*read, wanted, shower)}: {_off(heights.off_nut, 'the nut slot', shower)}"
     if not math.isnan(heights.action):
         read, wanted = (heights.action, heights.action_with_relief), heights.action_wanted
-        yield f"  action        {_read(*read, wanted, shower)}: {_off(heights.off_saddle, 'the saddle', shower)}"
-    if not math.isnan(heights.saddle_left):
-        yield f"  saddle        {_mm(heights.saddle_left, shower)} will show"
+        yield f"  action        {_read(*read, wanted, shower)}: {_off_saddle(heights, shower)}"
+    yield from _saddle(heights, shower)
     if max(abs(heights.first_change), abs(heights.octave_change)) >= 0.05:
         yield (
             f"  with it       fret 1 goes by {heights.first_change:+.1f} cent, the octave by "
@@ -55,10 +71,45 @@ def _read(now: float, with_relief: float, wanted: float, shower: Shower) -> str:
     return f"{_mm(now, shower)}{set_first}, wanted {_mm(wanted, shower)}"
 
 
+def _off_saddle(heights: Heights, shower: Shower) -> str:
+    """The order for the saddle, or that none can be given."""
+    if not heights.saddle_stops or abs(heights.off_saddle) < WORTH_IT:
+        return _off(heights.off_saddle, "the saddle", shower)
+    way = "high" if heights.off_saddle > 0 else "low"
+    return f"{_mm(abs(heights.off_saddle), shower)} too {way} at the saddle, more than it can give"
+
+
+def _saddle(heights: Heights, shower: Shower) -> Iterator[str]:
+    """What will show of the saddle, or would."""
+    if math.isnan(heights.saddle_left):
+        if abs(heights.off_saddle) >= WORTH_IT:
+            yield "  saddle        not judged, because what shows of it was not read (saddle_height)"
+        return
+    left = _mm(heights.saddle_left, shower)
+    if not heights.saddle_stops:
+        yield f"  saddle        {left} will show"
+    elif heights.saddle_left < 0:
+        yield f"  saddle        it would end {_mm(-heights.saddle_left, shower)} under the bridge's top"
+    else:
+        yield f"  saddle        {left} would show"
+
+
 def _off(amount: float, where: str, shower: Shower) -> str:
     if abs(amount) < WORTH_IT:
         return f"leave {where}"
     return f"take {_mm(amount, shower)} off {where}" if amount > 0 else f"build {where} up by {_mm(-amount, shower)}"
+
+
+def _neck(neck: NeckSet, shower: Shower) -> Iterator[str]:
+    """Where heights are to come from that no saddle gives."""
+    many, which = len(neck.strings) > 1, shown(neck.strings, None)
+    shows, lift, wedge = shower.text("saddle_exposed"), _mm(abs(neck.rise), shower), _mm(abs(neck.wedge), shower)
+    higher, cap = ("higher", "its cap") if neck.rise > 0 else ("lower", "the board")
+    yield (
+        f"String{'s' * many} {which}: this cannot be had at the saddle, by the limits of check. Change the neck's "
+        f"angle or the bridge's thickness. For {shows} of saddle to show, the neck's line is to pass {lift} {higher} "
+        f"over the bridge: {wedge} off the heel at {cap}."
+    )
 
 
 def _notes(each: StringReadback) -> Iterator[str]:

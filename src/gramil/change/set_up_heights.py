@@ -1,0 +1,136 @@
+"""The heights of a strung instrument read back: what comes off the nut and off the saddle, and whether it can.
+
+A neck without a truss rod keeps the relief that it has; the other heights go by it. A saddle that would stand too low
+for its string, or so high that it tips, is no way to a height: the neck's set is, by the limits that `check` goes by.
+"""
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from gramil.change.set_up_file import SetUpReadings
+from gramil.findings.on_heights import finding_saddle_high, finding_saddle_low
+from gramil.graph import Figures
+from gramil.physics.arrays import FloatArray
+from gramil.quantities import Cents, Count, Mm
+
+
+@dataclass(frozen=True)
+class Heights:
+    """What one string's heights want, relief set first; not a number where nothing was read.
+
+    `off_nut` is how much deeper its slot is filed, `off_saddle` what is taken off under it (negative: build up);
+    `saddle_left` is what would show, and `saddle_stops` that no string can be left so. `octave_change` is what setting
+    relief and heights does to fret 12's cents.
+    """
+
+    action: Mm
+    action_with_relief: Mm
+    action_wanted: Mm
+    nut: Mm
+    nut_with_relief: Mm
+    nut_wanted: Mm
+    off_nut: Mm
+    off_saddle: Mm
+    saddle_left: Mm
+    saddle_stops: bool
+    first_change: Cents
+    octave_change: Cents
+
+
+@dataclass(frozen=True)
+class NeckSet:
+    """What the neck has to bring where the saddle cannot: strings raised by `rise` at the saddle, over the bridge.
+
+    `wedge` is what comes off the heel at its cap for it (negative: at the board's end); `strings` those that ask.
+    """
+
+    strings: tuple[Count, ...]
+    rise: Mm
+    wedge: Mm
+
+
+def off_ends(drawn: Figures, now: Figures, then: Figures, readings: SetUpReadings) -> FloatArray:
+    """What to take off nut and saddle under each string: rows of (nut, saddle), mm, relief set first.
+
+    A string is a straight line between its ends: off the nut n and off the saddle s lower it at a share a of its run by
+    (1 - a) n + a s. Two heights give both; one gives its own end.
+    """
+    share = _share(now)
+    octave = drawn["action_fret"]
+    relief = lift_by_relief(now, then)
+    found = np.zeros((len(share), 2))
+    for row, (first, last) in enumerate(share[:, [1, octave]]):
+        over_nut = _over(readings.nut, row, then["nut_slot_over_first"]) + relief[row, 1]
+        over_action = _over(readings.action, row, then["action_wanted"]) + relief[row, octave]
+        if np.isnan(over_nut):
+            found[row, 1] = 0.0 if np.isnan(over_action) else over_action / last
+        elif np.isnan(over_action):
+            found[row, 0] = over_nut / (1 - first)
+        else:
+            found[row] = np.linalg.solve([[1 - first, first], [1 - last, last]], [over_nut, over_action])
+    return found
+
+
+def _share(figures: Figures) -> FloatArray:
+    """The part of each string's run from zero line to saddle that lies before each fret."""
+    start = figures["string_x"][:, :1]
+    share: FloatArray = (figures["string_x"] - start) / (figures["height_saddle_x"][:, None] - start)
+    return share
+
+
+def _over(read: Mapping[int, float], row: int, wanted: FloatArray) -> float:
+    """How far a height is over what is wanted; not a number where it was not read."""
+    return read.get(row + 1, np.nan) - float(wanted[row])
+
+
+def lift_by_relief(now: Figures, then: Figures) -> FloatArray:
+    """How much higher each string comes to lie over each crown once the relief is set, its ends as they are.
+
+    The nut goes with the neck's end and the saddle stays: the string turns about it, and each fret goes with the neck.
+    """
+    rise = then["relief_rise"] - now["relief_rise"]
+    lift: FloatArray = rise[:, :1] * (1 - _share(now)) - rise
+    return lift
+
+
+def heights_of(
+    then: Figures, readings: SetUpReadings, string: int, off: FloatArray, lift: FloatArray, change: FloatArray
+) -> Heights:
+    """One string's heights: `off` its nut and saddle, `lift` by the relief at each fret, `change` of its cents."""
+    row, octave = string - 1, then["action_fret"]
+    action, nut = readings.action.get(string, np.nan), readings.nut.get(string, np.nan)
+    left = readings.saddle_height.get(string, np.nan) - float(off[1])
+    return Heights(
+        action,
+        action + float(lift[octave]),
+        float(then["action_wanted"][row]),
+        nut,
+        nut + float(lift[1]),
+        float(then["nut_slot_over_first"][row]),
+        float(off[0]),
+        float(off[1]),
+        left,
+        _stops(then, left),
+        float(change[1]),
+        float(change[octave]),
+    )
+
+
+def _stops(figures: Figures, left: float) -> bool:
+    """Whether `check` would stop at a saddle that shows so much under its string."""
+    low = finding_saddle_low(np.array([left]), figures["limit_exposed_stop_least"])
+    high = finding_saddle_high(np.array([left]), figures["limit_exposed_stop_most"])
+    return any(each.severity == "stop" for each in (*low, *high))
+
+
+def neck_set_for(figures: Figures, heights: Iterable[tuple[Count, Heights]]) -> NeckSet | None:
+    """What the neck has to bring for saddles that stop, so that all that were read show as drawn in the mean."""
+    read = {string: each for string, each in heights if not math.isnan(each.saddle_left)}
+    strings = tuple(string for string, each in read.items() if each.saddle_stops)
+    if not strings:
+        return None
+    rise = figures["saddle_exposed"] - float(np.mean([each.saddle_left for each in read.values()]))
+    return NeckSet(strings, rise, rise / figures["neck_set_run_mean"] * figures["neck_heel_depth"])
