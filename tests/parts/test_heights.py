@@ -23,7 +23,10 @@ nut_bass = 0.6
 nut_treble = 0.4
 dressing_loss = 0.1
 body_rise = 0.75
+[saddle]
+set_back = [0, 0, 0, 0, 0, 0]
 """
+"""No set-back: fret 12 is half way from nut to saddle, for figures worked by hand."""
 
 
 @pytest.fixture

@@ -113,7 +113,7 @@ def test_pitch_and_stiffness_agree_with_their_formula(tarn: Make) -> None:
     for string in range(2):
         radius = figures["strings_gauges"][string] / 2
         bending = 198500 * math.pi * radius**4 / 4
-        ratio = math.sqrt(bending / figures["string_pull"][string]) / figures["string_length"][string]
+        ratio = math.sqrt(bending / figures["string_pull_on_scale"][string]) / figures["string_length"][string]
         ends = [1 + each + (1 + math.pi**2 / 2) * each**2 for each in (2 * ratio, ratio)]
         expected = 1200 * math.log2(ends[0] / ends[1])
         assert figures["intonation_cents_before"][string, 12] == pytest.approx(expected, abs=0.01)

@@ -18,6 +18,7 @@ from gramil.physics.stopped_string import (
     open_length,
     speaking_length,
     stretch,
+    stretch_here,
     stretch_stiffness,
     string_paths,
 )
@@ -137,6 +138,23 @@ def test_moved_ends_are_outward() -> None:
     paths = moved(two_strings(), -0.4, [1.5, 2.5])
     assert paths.nut_x.tolist() == [0.4, 0.4]
     assert paths.saddle_x.tolist() == [641.5, 657.5]
+
+
+def test_ends_that_follow_the_string_leave_it_where_it_is() -> None:
+    """A rise of 1 in 100 by hand: 2 mm back the saddle stands 0.02 higher, 0.5 mm forward the nut 0.005."""
+    level = string_paths((0.0, 1.0), (650.0, 7.5), ([325.0], [0.0]), [2.0])
+    paths = moved(replace(level, end_slope=np.array([0.01])), -0.5, 2.0)
+    assert paths.saddle_height == pytest.approx([7.52], abs=1e-12)
+    assert paths.nut_height == pytest.approx([1.005], abs=1e-12)
+    assert clearance(paths)[0, 0] == pytest.approx(clearance(level)[0, 0], abs=1e-12)
+
+
+def test_a_longer_string_of_one_modulus_gains_a_lesser_share_of_its_pull() -> None:
+    """E A / T, T growing with the square of the length: 100 at 650 mm is 100 (650 / 663)^2 = 96.117 at 663."""
+    paths = string_paths((0.0, 0.0), (663.0, 0.0), ([325.0], [-1.0]), [2.0])
+    strings = StringStiffness(np.array([100.0]), np.array([0.2]), np.array([650.0]))
+    assert stretch_here(paths, strings) == pytest.approx([96.117], abs=1e-3)
+    assert stretch_here(paths, replace(strings, at_length=np.zeros(1))) == pytest.approx([100.0], rel=1e-15)
 
 
 def test_modulus_there_and_back() -> None:

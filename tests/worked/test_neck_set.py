@@ -1,7 +1,8 @@
 """One neck set worked by hand, from the action back to the heel.
 
 The instrument: 640 mm scale, 20 frets, body at fret 12, flat board 6 mm thick, crowns 1.1 mm with 0.1 mm dressed off,
-both outer strings alike. Action 2.2 mm at fret 12, 0.4 mm over a crown's height at the zero line, no relief.
+both outer strings alike. Action 2.2 mm at fret 12, 0.4 mm over a crown's height at the zero line, no relief. No string
+is set back: fret 12 is half way.
 
 1. Fret 12 is half way, 320 mm from nut and saddle. Strung, the string is 2 x 2.2 - 0.4 = 4.0 mm over its crowns at the
    saddle, and 4.0 + 1.0 = 5.0 mm over the crest plane.
@@ -45,6 +46,7 @@ spread = 54
 thickness = 9
 [saddle]
 exposed = 3.3
+set_back = [0, 0, 0, 0, 0, 0]
 [board]
 wood = "ebony"
 width = 54

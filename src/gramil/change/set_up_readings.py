@@ -242,4 +242,4 @@ def _one(figures: Figures, string: int) -> tuple[StringPaths, StringStiffness]:
     paths, strings = figures[n.intonation_paths_made], figures[n.intonation_strings]
     row = slice(string - 1, string)
     own = replace(paths, **{name: value[row] for name, value in vars(paths).items()})
-    return own, replace(strings, stretch=strings.stretch[row], bending_radius=strings.bending_radius[row])
+    return own, replace(strings, **{name: value[row] for name, value in vars(strings).items()})

@@ -47,9 +47,9 @@ def piece_break_points(saddle_break_x: PerString[Mm], string_y_bridge: PerString
     return tuple(marks)
 
 
-def piece_scale_ends(height_saddle_x: PerString[Mm], string_y_bridge: PerString[Mm]) -> Marks:
+def piece_scale_ends(string_scale_end_x: PerString[Mm], string_y_bridge: PerString[Mm]) -> Marks:
     """The line of the scales' ends, before any set-back."""
-    ends = zip(height_saddle_x[[-1, 0]].tolist(), string_y_bridge[[-1, 0]].tolist(), strict=True)
+    ends = zip(string_scale_end_x[[-1, 0]].tolist(), string_y_bridge[[-1, 0]].tolist(), strict=True)
     start, end = ends
     return (Line(start, end, "hidden"),)
 

@@ -221,23 +221,20 @@ def head_sideways_bend(
     head_posts_y: PerString[Mm],
     string_y_nut: PerString[Mm],
     head_run: PerString[Mm],
-    string_y_bridge: PerString[Mm],
-    height_run: PerString[Mm],
+    string_splay: PerString[Ratio],
 ) -> PerString[Radians]:
     """How far each string bends sideways at the nut from its line over the board, toward the treble positive.
 
-    Formula: arctan((head_posts_y - string_y_nut) / head_run) - arctan((string_y_nut - string_y_bridge) / height_run)
     Source: common practice.
     """
-    onward = (string_y_nut - string_y_bridge) / height_run
-    return np.arctan((head_posts_y - string_y_nut) / head_run) - np.arctan(onward)
+    return np.arctan((head_posts_y - string_y_nut) / head_run) - np.arctan(string_splay)
 
 
 def head_straight_y(
-    string_y_nut: PerString[Mm], string_y_bridge: PerString[Mm], height_run: PerString[Mm], head_run: PerString[Mm]
+    string_y_nut: PerString[Mm], string_splay: PerString[Ratio], head_run: PerString[Mm]
 ) -> PerString[Mm]:
     """Where each post would stand from the centreline for its string to run straight over the nut.
 
     Source: common practice.
     """
-    return string_y_nut + (string_y_nut - string_y_bridge) / height_run * head_run
+    return string_y_nut + string_splay * head_run

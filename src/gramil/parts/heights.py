@@ -127,16 +127,31 @@ def height_over_crown(
     return height_at_zero[:, None] + height_slope[:, None] * (string_x - string_x[:, :1]) - crown_top
 
 
-def height_saddle_x(scale_run: Mm, string_saddle_slant: Ratio, string_y_bridge: PerString[Mm]) -> PerString[Mm]:
-    """Where the line of the scale's far ends passes under each string, along the centreline; set-back left out.
+def height_at_scale_end(
+    height_at_zero: PerString[Mm],
+    height_slope: PerString[Ratio],
+    string_scale_end_x: PerString[Mm],
+    string_x: PerStringFret[Mm],
+) -> PerString[Mm]:
+    """Each string's line over the crest plane at the end of its scale: from there its set-back is sought along it.
 
+    Formula: height_at_zero + height_slope * (string_scale_end_x - string_x[:, 0])
     Source: common practice.
     """
-    return scale_run + string_saddle_slant * string_y_bridge
+    return height_at_zero + height_slope * (string_scale_end_x - string_x[:, 0])
+
+
+def height_saddle_x(saddle_break_x: PerString[Mm], string_scale_end_x: PerString[Mm]) -> PerString[Mm]:
+    """Where each string leaves the saddle, along the centreline: its break point; unknown, the end of its scale.
+
+    Formula: where(isnan(saddle_break_x), string_scale_end_x, saddle_break_x)
+    Source: common practice.
+    """
+    return np.where(np.isnan(saddle_break_x), string_scale_end_x, saddle_break_x)
 
 
 def height_run(height_saddle_x: PerString[Mm], string_x: PerStringFret[Mm]) -> PerString[Mm]:
-    """From the zero line to the saddle under each string, along the centreline.
+    """From the zero line to where each string leaves the saddle, along the centreline.
 
     Formula: height_saddle_x - string_x[:, 0]
     Source: common practice.
@@ -147,10 +162,10 @@ def height_run(height_saddle_x: PerString[Mm], string_x: PerStringFret[Mm]) -> P
 def height_at_saddle(
     height_at_zero: PerString[Mm], height_slope: PerString[Ratio], height_run: PerString[Mm]
 ) -> PerString[Mm]:
-    """Each string over the crest plane at the saddle, strung, relief in.
+    """Each string over the crest plane where it leaves the saddle, strung, relief in.
 
-    On a straight neck with fret 12 half way it is c + 2 a - n - 2 s12 + s0: crown, action, height over fret 0's
-    crown, and the arch's fall under the string at fret 12 and at the zero line.
+    On a straight neck with fret 12 half way to the break point it is c + 2 a - n - 2 s12 + s0: crown, action, height
+    over fret 0's crown, and the arch's fall under the string at fret 12 and at the zero line.
     Source: common practice.
     """
     return height_at_zero + height_slope * height_run
@@ -165,7 +180,8 @@ def height_over_chord(
 ) -> PerString[Mm]:
     """Each string at the saddle over the line through its own crowns at the nut and at the join, strung.
 
-    On a straight neck with fret 12 half way it is 2 a - n. It is what a straightedge on those crowns would show.
+    On a straight neck with fret 12 half way to the break point it is 2 a - n. It is what a straightedge on those
+    crowns would show.
     Method: the crowns' line at the join is read between frets; the line is drawn on to the saddle.
     Source: common practice.
     """
@@ -178,7 +194,7 @@ def height_over_chord(
 
 
 def height_saddle_share(height_run: PerString[Mm], string_x: PerStringFret[Mm], action_fret: Count) -> PerString[Ratio]:
-    """How much a string moves at the saddle for each mm of action at fret 12: 2 where fret 12 is half way.
+    """How much a string moves at the saddle for each mm of action at fret 12: 2 where fret 12 is half way to it.
 
     Formula: height_run / (string_x[:, action_fret] - string_x[:, 0])
     Source: similar triangles.

@@ -5,6 +5,7 @@ what comes of the targets is a prediction, and nothing is cut by it.
 """
 
 import math
+from dataclasses import replace
 
 import numpy as np
 
@@ -29,24 +30,26 @@ def intonation_paths(
     string_length: PerString[Mm],
     string_fraction: PerStringFret[Ratio],
     height_at_zero: PerString[Mm],
-    height_at_saddle: PerString[Mm],
+    height_at_scale_end: PerString[Mm],
     crown_top: PerStringFret[Mm],
     intonation_ratio: PerFret[Ratio],
     intonation_finger: PerStringFret[Mm],
 ) -> StringPaths:
     """Where each string runs, open and stopped: along the string from the zero line, heights over the crest plane.
 
-    Method: the real heights of nut, saddle and every crown, relief in; the nut on the zero line, no set-back.
+    Method: the real heights of every crown and of the string's line at both ends, relief in; nut on the zero line, no
+        set-back. Break points move along that line, so that the action stays.
     Source: anderson_beausoleil_2024
     """
     stops = string_fraction[:, 1:] * string_length[:, None]
-    return string_paths(
+    paths = string_paths(
         (np.zeros_like(string_length), height_at_zero),
-        (string_length, height_at_saddle),
+        (string_length, height_at_scale_end),
         (stops, crown_top[:, 1:]),
         intonation_ratio[1:],
         intonation_finger[:, 1:],
     )
+    return replace(paths, end_slope=(height_at_scale_end - height_at_zero) / string_length)
 
 
 def intonation_ratio(scale_cents: PerFret[Cents]) -> PerFret[Ratio]:
@@ -70,13 +73,15 @@ def intonation_finger(
     return np.minimum(intonation_finger_offset, gaps / 2)
 
 
-def intonation_strings(string_stretch: PerString[Ratio], string_bending_radius: PerString[Mm]) -> StringStiffness:
+def intonation_strings(
+    string_stretch: PerString[Ratio], string_bending_radius: PerString[Mm], string_stretch_length: PerString[Mm]
+) -> StringStiffness:
     """How the strings answer to stretching and bending.
 
-    Method: stretch stiffness and bending radius of each string, together.
+    Method: stretch stiffness and bending radius of each string, together, and the length over which they hold.
     Source: anderson_beausoleil_2024
     """
-    return StringStiffness(string_stretch, string_bending_radius)
+    return StringStiffness(string_stretch, string_bending_radius, string_stretch_length)
 
 
 def intonation_weights(
@@ -287,6 +292,7 @@ def intonation_rms_softest(
     intonation_paths_made: StringPaths,
     string_stretch_least: PerString[Ratio],
     string_bending_radius: PerString[Mm],
+    string_stretch_length: PerString[Mm],
     intonation_weights: PerFret[Ratio],
 ) -> PerString[Cents]:
     """What the filed places leave if the strings' material is as soft as published figures have it.
@@ -294,7 +300,7 @@ def intonation_rms_softest(
     Method: the same model, with the least modulus where no stretch was measured.
     Source: anderson_beausoleil_2024
     """
-    strings = StringStiffness(string_stretch_least, string_bending_radius)
+    strings = StringStiffness(string_stretch_least, string_bending_radius, string_stretch_length)
     return _rms(_with_open(deviation(intonation_paths_made, strings).total), intonation_weights)
 
 
@@ -302,6 +308,7 @@ def intonation_rms_stiffest(
     intonation_paths_made: StringPaths,
     string_stretch_most: PerString[Ratio],
     string_bending_radius: PerString[Mm],
+    string_stretch_length: PerString[Mm],
     intonation_weights: PerFret[Ratio],
 ) -> PerString[Cents]:
     """What the filed places leave if the strings' material is as stiff as published figures have it.
@@ -309,7 +316,7 @@ def intonation_rms_stiffest(
     Method: the same model, with the greatest modulus where no stretch was measured.
     Source: anderson_beausoleil_2024
     """
-    strings = StringStiffness(string_stretch_most, string_bending_radius)
+    strings = StringStiffness(string_stretch_most, string_bending_radius, string_stretch_length)
     return _rms(_with_open(deviation(intonation_paths_made, strings).total), intonation_weights)
 
 

@@ -42,12 +42,12 @@ def saddle_set_back(
     return np.where(np.isnan(saddle_set_back_given), filed, saddle_set_back_given)
 
 
-def saddle_break_x(height_saddle_x: PerString[Mm], saddle_set_back: PerString[Mm]) -> PerString[Mm]:
+def saddle_break_x(string_scale_end_x: PerString[Mm], saddle_set_back: PerString[Mm]) -> PerString[Mm]:
     """Where each string breaks over the saddle, along the centreline from the zero line.
 
     Source: common practice.
     """
-    return height_saddle_x + saddle_set_back
+    return string_scale_end_x + saddle_set_back
 
 
 def saddle_slant(saddle_break_x: PerString[Mm], string_y_bridge: PerString[Mm]) -> Ratio:

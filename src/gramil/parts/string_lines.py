@@ -48,6 +48,14 @@ def string_saddle_slant(scale_run_bass: Mm, scale_run_treble: Mm, scale_lead: Mm
     return (scale_run_treble - scale_run_bass + 2 * scale_lead) / bridge_spread
 
 
+def string_scale_end_x(scale_run: Mm, string_saddle_slant: Ratio, string_y_bridge: PerString[Mm]) -> PerString[Mm]:
+    """Where the line of the scale's far ends passes under each string, along the centreline; set-back left out.
+
+    Source: common practice.
+    """
+    return scale_run + string_saddle_slant * string_y_bridge
+
+
 def string_fraction(
     string_y_nut: PerString[Mm],
     string_y_bridge: PerString[Mm],
@@ -87,6 +95,20 @@ def string_x(fret_position: PerFret[Mm], fret_slant: PerFret[Ratio], string_y: P
     Source: common practice.
     """
     return fret_position + fret_slant * string_y
+
+
+def string_splay(
+    string_y_nut: PerString[Mm],
+    string_y_bridge: PerString[Mm],
+    string_scale_end_x: PerString[Mm],
+    string_x: PerStringFret[Mm],
+) -> PerString[Ratio]:
+    """How far each string runs toward the bass side for each mm along the board, toward the saddle.
+
+    Formula: (string_y_nut - string_y_bridge) / (string_scale_end_x - string_x[:, 0])
+    Source: common practice.
+    """
+    return (string_y_nut - string_y_bridge) / (string_scale_end_x - string_x[:, 0])
 
 
 def string_error(string_fraction: PerStringFret[Ratio], fret_fraction: PerFret[Ratio]) -> PerStringFret[Cents]:

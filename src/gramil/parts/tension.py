@@ -16,17 +16,28 @@ LARGEST_CORE = 0.8
 
 
 def string_length(
-    height_saddle_x: PerString[Mm],
+    string_scale_end_x: PerString[Mm],
     string_x: PerStringFret[Mm],
     string_y_bridge: PerString[Mm],
     string_y_nut: PerString[Mm],
 ) -> PerString[Mm]:
     """Each string's own scale, along the string from zero line to saddle, before any set-back.
 
-    Formula: hypot(height_saddle_x - string_x[:, 0], string_y_bridge - string_y_nut)
+    Formula: hypot(string_scale_end_x - string_x[:, 0], string_y_bridge - string_y_nut)
     Source: Pythagoras.
     """
-    return np.hypot(height_saddle_x - string_x[:, 0], string_y_bridge - string_y_nut)
+    return np.hypot(string_scale_end_x - string_x[:, 0], string_y_bridge - string_y_nut)
+
+
+def string_speaking_length(
+    string_length: PerString[Mm], saddle_set_back: PerString[Mm], intonation_nut_forward: PerString[Mm]
+) -> PerString[Mm]:
+    """The length of each open string that sounds, from break point to break point; unknown, those on its own scale.
+
+    Formula: string_length + nan_to_num(saddle_set_back) - nan_to_num(intonation_nut_forward)
+    Source: common practice.
+    """
+    return string_length + np.nan_to_num(saddle_set_back) - np.nan_to_num(intonation_nut_forward)
 
 
 def string_core(
@@ -72,9 +83,20 @@ def _material(name: str) -> Material:
 
 
 def string_pull(
-    string_weight: PerString[GramPerM], string_length: PerString[Mm], strings_frequency: PerString[Hertz]
+    string_weight: PerString[GramPerM], string_speaking_length: PerString[Mm], strings_frequency: PerString[Hertz]
 ) -> PerString[Newton]:
     """What each string pulls when it sounds its pitch: weight x (2 x length x frequency) squared.
+
+    Formula: string_weight * (2 * string_speaking_length * strings_frequency) ** 2 * 1e-9
+    Source: fletcher_rossing
+    """
+    return tension(string_weight, string_speaking_length, strings_frequency)
+
+
+def string_pull_on_scale(
+    string_weight: PerString[GramPerM], string_length: PerString[Mm], strings_frequency: PerString[Hertz]
+) -> PerString[Newton]:
+    """What each string would pull over its bare scale: its stretch goes by this, since set-backs are sought by that.
 
     Formula: string_weight * (2 * string_length * strings_frequency) ** 2 * 1e-9
     Source: fletcher_rossing
@@ -107,6 +129,15 @@ def string_stress(string_pull: PerString[Newton], string_core: PerString[Mm]) ->
     Source: common practice.
     """
     return string_pull / disc_area(string_core)
+
+
+def string_stress_on_scale(string_pull_on_scale: PerString[Newton], string_core: PerString[Mm]) -> PerString[MPa]:
+    """The same over the bare scale: what the stiffness of nylon goes by.
+
+    Formula: string_pull_on_scale / (pi * string_core ** 2 / 4)
+    Source: common practice.
+    """
+    return string_pull_on_scale / disc_area(string_core)
 
 
 def string_breaking(
@@ -142,25 +173,25 @@ def string_modulus(string_modulus_least: PerString[MPa], string_modulus_most: Pe
 
 
 def string_modulus_least(
-    strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_stress: PerString[MPa]
+    strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_stress_on_scale: PerString[MPa]
 ) -> PerString[MPa]:
     """The same, the least published.
 
     Method: the plain string's material, or the core's; of nylon, which stiffens with its pull, its stretch x stress.
     Source: data/materials.toml, figure by figure.
     """
-    return _moduli(strings_wound, strings_plain, strings_core, string_stress)[:, 0]
+    return _moduli(strings_wound, strings_plain, strings_core, string_stress_on_scale)[:, 0]
 
 
 def string_modulus_most(
-    strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_stress: PerString[MPa]
+    strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_stress_on_scale: PerString[MPa]
 ) -> PerString[MPa]:
     """The same, the most published.
 
     Method: the plain string's material, or the core's; of nylon, which stiffens with its pull, its stretch x stress.
     Source: data/materials.toml, figure by figure.
     """
-    return _moduli(strings_wound, strings_plain, strings_core, string_stress)[:, 1]
+    return _moduli(strings_wound, strings_plain, strings_core, string_stress_on_scale)[:, 1]
 
 
 def _moduli(wound: PerString[Ratio], plain: str, core: str, stress: PerString[MPa]) -> NDArray[np.float64]:
@@ -171,31 +202,32 @@ def _moduli(wound: PerString[Ratio], plain: str, core: str, stress: PerString[MP
 
 def string_elongation(
     string_pull: PerString[Newton],
-    string_length: PerString[Mm],
+    string_speaking_length: PerString[Mm],
     string_core: PerString[Mm],
     string_modulus: PerString[MPa],
 ) -> PerString[Mm]:
     """How much longer the speaking length of each string is drawn when it is tuned up; nylon creeps to more.
 
-    Formula: string_pull * string_length / (string_modulus * pi * string_core ** 2 / 4)
+    Formula: string_pull * string_speaking_length / (string_modulus * pi * string_core ** 2 / 4)
     Source: Hooke's law.
     """
-    return elongation(string_pull, string_length, string_core, string_modulus)
+    return elongation(string_pull, string_speaking_length, string_core, string_modulus)
 
 
 def string_stretch(
     strings_stretch: PerString[Ratio],
     string_modulus: PerString[MPa],
     string_core: PerString[Mm],
-    string_pull: PerString[Newton],
+    string_pull_on_scale: PerString[Newton],
 ) -> PerString[Ratio]:
-    """The share of its pull that each string gains for each unit of strain: as measured, or E A / T.
+    """The share of its pull that each string gains for each unit of strain, over its bare scale: measured, or E A / T.
 
-    Formula: where(strings_stretch > 0, strings_stretch, pi * string_core ** 2 / 4 * string_modulus / string_pull)
+    Formula: where(strings_stretch > 0, strings_stretch,
+        pi * string_core ** 2 / 4 * string_modulus / string_pull_on_scale)
     Source: anderson_beausoleil_2024
     """
     return np.where(
-        strings_stretch > 0, strings_stretch, stretch_stiffness(string_modulus, string_core / 2, string_pull)
+        strings_stretch > 0, strings_stretch, stretch_stiffness(string_modulus, string_core / 2, string_pull_on_scale)
     )
 
 
@@ -203,28 +235,43 @@ def string_stretch_least(
     strings_stretch: PerString[Ratio],
     string_modulus_least: PerString[MPa],
     string_core: PerString[Mm],
-    string_pull: PerString[Newton],
+    string_pull_on_scale: PerString[Newton],
 ) -> PerString[Ratio]:
     """The same with the least modulus published, where it was not measured.
 
-    Formula: where(strings_stretch > 0, strings_stretch, pi * string_core ** 2 / 4 * string_modulus_least / string_pull)
+    Formula: where(strings_stretch > 0, strings_stretch,
+        pi * string_core ** 2 / 4 * string_modulus_least / string_pull_on_scale)
     Source: anderson_beausoleil_2024
     """
-    return string_stretch(strings_stretch, string_modulus_least, string_core, string_pull)
+    return string_stretch(strings_stretch, string_modulus_least, string_core, string_pull_on_scale)
 
 
 def string_stretch_most(
     strings_stretch: PerString[Ratio],
     string_modulus_most: PerString[MPa],
     string_core: PerString[Mm],
-    string_pull: PerString[Newton],
+    string_pull_on_scale: PerString[Newton],
 ) -> PerString[Ratio]:
     """The same with the greatest modulus published, where it was not measured.
 
-    Formula: where(strings_stretch > 0, strings_stretch, pi * string_core ** 2 / 4 * string_modulus_most / string_pull)
+    Formula: where(strings_stretch > 0, strings_stretch,
+        pi * string_core ** 2 / 4 * string_modulus_most / string_pull_on_scale)
     Source: anderson_beausoleil_2024
     """
-    return string_stretch(strings_stretch, string_modulus_most, string_core, string_pull)
+    return string_stretch(strings_stretch, string_modulus_most, string_core, string_pull_on_scale)
+
+
+def string_stretch_length(
+    strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_length: PerString[Mm]
+) -> PerString[Mm]:
+    """The length over which each string's stretch holds; nothing for nylon, which stiffens with its pull.
+
+    Tuned to the same pitch over a longer length, a string pulls more: the share that it gains falls with the square.
+    Method: the bare scale where the material has a modulus of its own, else 0.
+    Source: Hooke's law.
+    """
+    made_of = [_material(strings_core if wound else strings_plain) for wound in strings_wound]
+    return string_length * np.array([not each.stretches for each in made_of])
 
 
 def string_bending_radius(strings_bending: PerString[Mm], string_core: PerString[Mm]) -> PerString[Mm]:

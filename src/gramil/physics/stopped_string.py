@@ -13,7 +13,7 @@ arrays of one row a string and one column a stop.
 """
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -24,7 +24,12 @@ from gramil.physics.stiff_string import one_end_clamped_factor
 
 @dataclass(frozen=True)
 class StringPaths:
-    """Where strings run. The ends have one figure a string, the rest one a string and stop; see `string_paths`."""
+    """Where strings run. The ends have one figure a string, the rest one a string and stop; see `string_paths`.
+
+    `end_slope` is how much higher the line lies on which the break points move, for each mm toward the saddle, one
+    figure a string: 0, as in the source, for ends that keep their heights; the open string's own slope for ends that
+    are filed and built so that it stays where it is over the stops.
+    """
 
     nut_x: FloatArray
     nut_height: FloatArray
@@ -35,6 +40,7 @@ class StringPaths:
     ratio: FloatArray
     finger_offset: FloatArray
     finger_depth: FloatArray
+    end_slope: FloatArray
 
 
 @dataclass(frozen=True)
@@ -43,10 +49,13 @@ class StringStiffness:
 
     `stretch` is kappa = E A / T, the pull gained per pull there is and per unit of strain. `bending_radius` (mm) is
     the radius that resists bending, B_0 = sqrt(kappa) r / (2 L): a plain string's own, at least the core's if wound.
+    `at_length` (mm) is the open length over which `stretch` holds where E does not change: tuned to the same pitch over
+    a longer one, the string pulls more, and kappa falls with the square. 0, as in the source: kappa stays.
     """
 
     stretch: FloatArray
     bending_radius: FloatArray
+    at_length: FloatArray = field(default_factory=lambda: np.zeros(1))
 
 
 @dataclass(frozen=True)
@@ -85,7 +94,7 @@ def string_paths(
     rows = np.broadcast_shapes(*(end.shape for end in ends))
     shape = np.broadcast_shapes((*rows, 1), *(each.shape for each in stops))
     ends = [np.broadcast_to(end, shape[:1]) for end in ends]
-    paths = StringPaths(*ends, *(np.broadcast_to(each, shape) for each in stops))
+    paths = StringPaths(*[*ends, *(np.broadcast_to(each, shape) for each in stops), np.zeros(shape[:1])])
     _refuse_impossible(paths)
     return paths
 
@@ -116,10 +125,18 @@ def flat_plane(
 
 
 def moved(paths: StringPaths, nut_set_back: ArrayLike, saddle_set_back: ArrayLike) -> StringPaths:
-    """The same strings with both break points moved outward, each mm a string; a nut moved to the stops is negative."""
-    nut_x = paths.nut_x - floats(nut_set_back)
-    saddle_x = paths.saddle_x + floats(saddle_set_back)
-    return replace(paths, nut_x=nut_x, saddle_x=saddle_x)
+    """The same strings with both break points moved outward, each mm a string; a nut moved to the stops is negative.
+
+    Their heights follow `end_slope`.
+    """
+    nut_out, saddle_out = floats(nut_set_back), floats(saddle_set_back)
+    return replace(
+        paths,
+        nut_x=paths.nut_x - nut_out,
+        nut_height=paths.nut_height - paths.end_slope * nut_out,
+        saddle_x=paths.saddle_x + saddle_out,
+        saddle_height=paths.saddle_height + paths.end_slope * saddle_out,
+    )
 
 
 def open_length(paths: StringPaths) -> FloatArray:
@@ -161,7 +178,7 @@ def stretch(paths: StringPaths) -> FloatArray:
 def deviation(paths: StringPaths, strings: StringStiffness) -> Deviation:
     """Cents sharp of the intended ratio to the open string, by cause, one figure a string and stop."""
     at_rest, speaking, strain = open_length(paths)[:, None], speaking_length(paths), stretch(paths)
-    pull = 1.0 + strings.stretch[:, None] * strain
+    pull = 1.0 + stretch_here(paths, strings)[:, None] * strain
     stiff_open = open_stiffness(paths, strings)[:, None]
     stiff_stopped = stiff_open * at_rest / (speaking * np.sqrt(pull))
     return Deviation(
@@ -174,7 +191,13 @@ def deviation(paths: StringPaths, strings: StringStiffness) -> Deviation:
 
 def open_stiffness(paths: StringPaths, strings: StringStiffness) -> FloatArray:
     """B_0 = sqrt(kappa) r / (2 L) of the open strings, one figure a string."""
-    return np.sqrt(strings.stretch) * strings.bending_radius / (2.0 * open_length(paths))
+    return np.sqrt(stretch_here(paths, strings)) * strings.bending_radius / (2.0 * open_length(paths))
+
+
+def stretch_here(paths: StringPaths, strings: StringStiffness) -> FloatArray:
+    """kappa of the strings over the open lengths that they have, one figure a string."""
+    held = strings.at_length > 0.0
+    return strings.stretch * np.where(held, strings.at_length / open_length(paths), 1.0) ** 2
 
 
 def stretch_stiffness(modulus: ArrayLike, radius: ArrayLike, pull: ArrayLike) -> FloatArray:

@@ -15,6 +15,7 @@ from gramil.physics.stopped_string import StringPaths, StringStiffness, deviatio
 _HALF_STEP = 1e-3  # of ln kappa, and mm of the saddle: large beside rounding
 _SETTLED = 1e-6
 _MOST_STEPS = 60
+_FARTHEST = float(np.log(100.0))  # of ln kappa: no string is a hundred times softer or stiffer than thought
 
 
 @dataclass(frozen=True)
@@ -75,7 +76,7 @@ def _settle(
         left, slopes = _model(paths, guess, measured, read, found)
         step = _solve(slopes, left)
         found = found + np.clip(step, -1.0, 1.0)
-        if np.max(np.abs(step)) < _SETTLED:
+        if np.max(np.abs(step)) < _SETTLED and np.all(np.abs(found[:, 0] - np.log(guess.stretch)) < _FARTHEST):
             return found
     raise MakersFault.of(
         "no stretch stiffness explains these readings",
