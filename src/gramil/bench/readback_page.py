@@ -36,11 +36,19 @@ TYPED = "what was typed"
 """What faults call the readings, in the place of a file."""
 PER_STRING = (
     ("cents@12", "Cents at fret 12, sharp positive"),
+    ("cents@5", "at fret 5"),
+    ("cents@1", "at fret 1"),
     ("action", "Action"),
     ("nut", "Over fret 1"),
     ("saddle_height", "Saddle shows"),
 )
 """What is read of each string, and its words."""
+OF_NO_STRING = (
+    ("relief", "Relief"),
+    ("slot_treble", "Zero line to the middle of the slot, treble end"),
+    ("slot_bass", "bass end"),
+)
+"""What is read once, and its words."""
 
 
 @dataclass(frozen=True)
@@ -128,7 +136,7 @@ def _slots_read(asked: Asked, figures: Figures, shower: Shower) -> _Read:
 
 
 def _set_up_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
-    yield Group("The neck", (_field(asked, "relief", "Relief"),))
+    yield Group("The neck and the saddle's slot", tuple(_field(asked, *each) for each in OF_NO_STRING))
     for string in range(1, figures[n.strings_count] + 1):
         fields = tuple(_field(asked, f"{what}.{string}", words) for what, words in PER_STRING)
         yield Group(f"String {string}{', the thinnest' if string == 1 else ''}", fields)
@@ -137,7 +145,7 @@ def _set_up_groups(asked: Asked, figures: Figures) -> Iterator[Group]:
 def _set_up_read(asked: Asked, figures: Figures, shower: Shower) -> _Read:
     strings = [str(each) for each in range(1, figures[n.strings_count] + 1)]
     read = [(each, what, asked.one(f"{what}.{each}").strip()) for each in strings for what, _ in PER_STRING]
-    rows = [("", "relief", asked.one("relief").strip()), *read]
+    rows = [*(("", what, asked.one(what).strip()) for what, _ in OF_NO_STRING), *read]
     text = _csv(("string", "what", "value"), [(each, what, str(bare(typed))) for each, what, typed in rows if typed])
     counts = figures[n.strings_count], figures[n.scale_frets], figures[n.action_fret]
     readings = parse_set_up_readings(text, TYPED, shower.first, *counts)

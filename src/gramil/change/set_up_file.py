@@ -2,7 +2,8 @@
 
 What may be read: `cents@12` (or any fret; sharp of the open string is positive), `action@12` and `nut@1` (the string
 over that fret's crown), `saddle_height` (saddle over the bridge under the string), `set_back` and `nut_forward` (where
-a break point stands now), and `relief`, for which string is left empty.
+a break point stands now); and, string left empty, `relief`, and `slot_treble` and `slot_bass`: from the zero line to
+the middle of the saddle's slot at either end of it, along the centreline.
 """
 
 import re
@@ -16,7 +17,8 @@ from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, read_length
 
 COLUMNS = ("string", "what", "value")
-KINDS = ("cents", "action", "nut", "saddle_height", "set_back", "nut_forward", "relief")
+OF_NO_STRING = ("relief", "slot_treble", "slot_bass")
+KINDS = ("cents", "action", "nut", "saddle_height", "set_back", "nut_forward", *OF_NO_STRING)
 MOST_CENTS = 100.0
 """More than this, in cents, is a wrong note and no reading of intonation."""
 _WHAT = re.compile(r"([a-z_]+)\s*(?:@\s*(\d{1,2}))?")
@@ -25,7 +27,10 @@ _CENTS = re.compile(r"([+-]?\d+(?:\.\d+)?)\s*(?:cents?)?", re.IGNORECASE)
 
 @dataclass(frozen=True)
 class SetUpReadings:
-    """What was read, by string number (1 is the thinnest): cents by string and fret, lengths in mm; relief or None."""
+    """What was read, by string number (1 is the thinnest): cents by string and fret, lengths in mm.
+
+    Relief and the two ends of the saddle's slot are None where they were not read.
+    """
 
     cents: Mapping[tuple[int, int], float] = field(default_factory=dict)
     action: Mapping[int, float] = field(default_factory=dict)
@@ -34,6 +39,8 @@ class SetUpReadings:
     set_back: Mapping[int, float] = field(default_factory=dict)
     nut_forward: Mapping[int, float] = field(default_factory=dict)
     relief: float | None = None
+    slot_treble: float | None = None
+    slot_bass: float | None = None
 
 
 def parse_set_up_readings(
@@ -71,7 +78,7 @@ def _key(row: Mapping[str, str], strings: int, last_fret: int, action_fret: int)
     fret = int(match[2]) if match[2] else usual
     _check_fret(kind, fret, last_fret, usual)
     text = row["string"].strip()
-    if kind == "relief":
+    if kind in OF_NO_STRING:
         return kind, 0, 0
     if not text.isdecimal() or not 1 <= int(text) <= strings:
         raise ValueError(f"string {text!r} is not one of 1 to {strings}, the thinnest first")
@@ -102,8 +109,9 @@ def _gathered(found: Mapping[tuple[str, int, int], float]) -> SetUpReadings:
         return {string: value for (name, string, _), value in found.items() if name == kind}
 
     cents = {(string, fret): value for (name, string, fret), value in found.items() if name == "cents"}
-    by_string = {kind: of(kind) for kind in KINDS if kind not in ("cents", "relief")}
-    return SetUpReadings(cents=cents, relief=found.get(("relief", 0, 0)), **by_string)
+    lengths = (of("action"), of("nut"), of("saddle_height"), of("set_back"), of("nut_forward"))
+    relief, treble, bass = (found.get((kind, 0, 0)) for kind in OF_NO_STRING)
+    return SetUpReadings(cents, *lengths, relief, treble, bass)
 
 
 FIGURES = {

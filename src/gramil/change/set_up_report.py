@@ -3,12 +3,12 @@
 import math
 from collections.abc import Iterator
 
+from gramil.change.set_up_cause_report import WORTH_IT, cause_lines, slot_lines
+from gramil.change.set_up_causes import Amount, Cause
 from gramil.change.set_up_heights import Heights, NeckSet
-from gramil.change.set_up_readings import Moves, SetUpReadback, Stiffness, StringReadback
+from gramil.change.set_up_moves import Moves, Stiffness
+from gramil.change.set_up_readings import SetUpReadback, StringReadback
 from gramil.show import Shower, shown
-
-WORTH_IT = 0.02
-"""A move smaller than this, in mm, is not worth a stroke of the file."""
 
 
 def report(found: SetUpReadback, shower: Shower) -> Iterator[str]:
@@ -21,11 +21,22 @@ def report(found: SetUpReadback, shower: Shower) -> Iterator[str]:
         yield from _notes(each)
         if each.moves is not None:
             yield from _moves(each.moves, each, shower)
-        if each.stiffness is not None:
+        if each.stiffness is not None and _strings_at_fault(found):
             yield from _stiffness(each.stiffness, shower)
     if found.neck is not None:
         yield ""
         yield from _neck(found.neck, shower)
+    yield from slot_lines(found, shower)
+    yield from cause_lines(found, shower)
+
+
+def _strings_at_fault(found: SetUpReadback) -> bool:
+    """Whether the readings may be the strings' own doing: where something else explains them, no stretch is told."""
+    return not found.causes or any(each.kind == "stretch" for cause in found.causes for each in _supposed(cause))
+
+
+def _supposed(cause: Cause) -> tuple[Amount, ...]:
+    return (*cause.amounts, *cause.instead)
 
 
 def _relief(found: SetUpReadback, shower: Shower) -> Iterator[str]:
@@ -121,10 +132,14 @@ def _notes(each: StringReadback) -> Iterator[str]:
 
 def _moves(moves: Moves, each: StringReadback, shower: Shower) -> Iterator[str]:
     rule = f"{_mm(each.per_cent, shower)} a cent at the octave"
-    yield (
-        f"  saddle alone  {_toward(moves.saddle_alone, 'the tail', 'the nut', shower)} ({rule}): "
-        f"{moves.now:.2f} to {moves.left_alone:.2f} cent RMS"
-    )
+    if each.heights.saddle_stops:
+        yield "  saddle alone  not before the neck's set"
+        return
+    move = _toward(moves.saddle_alone, "the tail", "the nut", shower)
+    yield f"  saddle alone  {move} ({rule}): {moves.now:.2f} to {moves.left_alone:.2f} cent RMS"
+    if not each.room.takes(moves.saddle_alone):
+        room = max(0.0, each.room.toward_tail if moves.saddle_alone > 0 else each.room.toward_nut)
+        yield f"                which this saddle cannot give: {_mm(room, shower)} of it is there for that"
     if not math.isnan(moves.nut):
         yield (
             f"  with the nut  nut {_toward(moves.nut, 'fret 1', 'the head', shower)}, saddle "

@@ -1,0 +1,200 @@
+"""What is at fault in a strung instrument, in sentences, and the one sentence that mends it.
+
+No move is asked of a saddle without room for it: then its slot is plugged and cut anew, or the bridge goes elsewhere.
+"""
+
+import math
+from collections.abc import Callable, Iterator
+
+import numpy as np
+
+from gramil.change.set_up_causes import Amount, Cause
+from gramil.change.set_up_readings import SetUpReadback
+from gramil.findings.on_bridge import finding_break_points
+from gramil.physics.arrays import FloatArray
+from gramil.show import Shower, shown
+
+WORTH_IT = 0.02
+"""A move smaller than this, in mm, is not worth a stroke of the file."""
+SURE, LIKELY = 0.95, 0.7
+"""From which share of the likelihood a cause is called sure, and likely."""
+OF_THE_SADDLE = ("bridge", "slant")
+STRUNG_ANEW = "Try another string in its place first: a false or a worn one plays so."
+MEASURE_MORE = "Read every string at fret 1, at fret 12 and at one between, and the heights, to tell them apart."
+
+
+def slot_lines(found: SetUpReadback, shower: Shower) -> Iterator[str]:
+    """Whether every string is to break on a saddle in the slot as it was read."""
+    if found.to_face is None:
+        return
+    (finding,) = finding_break_points(found.to_face, shower.figures["limit_saddle_edge"])
+    string = int(np.argmin(found.to_face)) + 1
+    left = _mm(abs(finding.value), shower)
+    yield ""
+    if finding.value < 0:
+        yield f"In the slot as read, string {string} is to break {left} off the saddle: plug the slot and cut it anew."
+    else:
+        near = ", which is little: a thicker saddle, or the slot cut anew" if finding.severity != "fine" else ""
+        yield f"In the slot as read, every string is to break on the saddle, string {string} {left} from a face{near}."
+
+
+def cause_lines(found: SetUpReadback, shower: Shower) -> Iterator[str]:
+    """What is at fault, what else may be, and last of all what mends it."""
+    if not found.causes:
+        return
+    first, *others = found.causes
+    yield ""
+    yield f"What is at fault{_how_sure(first)}: {_told(first, shower)}"
+    for other in others if first.likely < SURE else ():
+        yield f"Or, {other.likely:.0%} likely: {_told(other, shower)}"
+    first_neck = "Once the neck's set allows it: " if found.neck is not None else ""
+    yield first_neck + _mend(first, found, shower)
+
+
+def _how_sure(cause: Cause) -> str:
+    return ", surely" if cause.likely >= SURE else f", {cause.likely:.0%} likely"
+
+
+def _told(cause: Cause, shower: Shower) -> str:
+    if not cause.amounts:
+        return f"nothing; these are the cents of the instrument as drawn and read, within {cause.left:.1f} cent RMS."
+    fault = " and ".join(_fault(each, shower) for each in cause.amounts)
+    if len(cause.amounts) > 2:
+        fault = f"every string by itself, in its {'stretch' if cause.amounts[0].kind == 'stretch' else 'break point'}"
+    instead = "".join(f", or {_fault(each, shower)}" for each in cause.instead)
+    return f"{fault}{instead}. It explains {cause.explained:.0%} of the cents and leaves {cause.left:.1f} cent RMS."
+
+
+def _fault(amount: Amount, shower: Shower) -> str:
+    return FAULTS[amount.kind](amount, shower)
+
+
+def _much(amount: Amount, shower: Shower) -> str:
+    return f"{_mm(abs(amount.value), shower)} (± {_mm(amount.uncertainty, shower)})"
+
+
+def _way(amount: Amount, more: str, less: str) -> str:
+    return more if amount.value > 0 else less
+
+
+def _bridge(amount: Amount, shower: Shower) -> str:
+    way = _way(amount, "far from", "near")
+    return (
+        f"all strings break {_much(amount, shower)} too {way} the nut: the bridge, or its saddle's slot, stands there"
+    )
+
+
+def _slant(amount: Amount, shower: Shower) -> str:
+    one, other = ("tail", "nut") if amount.value > 0 else ("nut", "tail")
+    return (
+        f"the saddle slants wrongly: the thinnest string breaks {_much(amount, shower)} too far toward the {one}, and "
+        f"the thickest as much toward the {other}"
+    )
+
+
+def _nut_place(amount: Amount, shower: Shower) -> str:
+    return f"the nut's edge stands {_much(amount, shower)} too far {_way(amount, 'toward the head', 'toward fret 1')}"
+
+
+def _nut_height(amount: Amount, shower: Shower) -> str:
+    return f"the nut's slots lie {_much(amount, shower)} too {_way(amount, 'high', 'low')}"
+
+
+def _relief(amount: Amount, shower: Shower) -> str:
+    return f"the relief is {_much(amount, shower)} {_way(amount, 'more', 'less')} than is wanted; it was not read"
+
+
+def _action(amount: Amount, shower: Shower) -> str:
+    return f"the action is {_much(amount, shower)} {_way(amount, 'more', 'less')} than is wanted; it was not read"
+
+
+def _fret(amount: Amount, shower: Shower) -> str:
+    return f"fret {amount.place} stands {_much(amount, shower)} too near the {_way(amount, 'bridge', 'nut')}"
+
+
+def _stretch(amount: Amount, shower: Shower) -> str:
+    drawn = float(shower.figures["string_stretch"][amount.place - 1])
+    is_, sure = drawn * math.exp(amount.value), drawn * math.exp(amount.value) * amount.uncertainty
+    return f"string {amount.place} has a stretch of {is_:.0f} ± {sure:.0f}, not {drawn:.0f}"
+
+
+def _break_point(amount: Amount, shower: Shower) -> str:
+    way = _way(amount, "far from", "near")
+    return f"string {amount.place} breaks {_much(amount, shower)} too {way} the nut"
+
+
+FAULTS: dict[str, Callable[[Amount, Shower], str]] = {
+    "bridge": _bridge, "slant": _slant, "nut place": _nut_place, "nut height": _nut_height, "relief": _relief,
+    "action": _action, "fret": _fret, "stretch": _stretch, "break point": _break_point,
+}  # fmt: skip
+"""Each kind of fault in words."""
+
+
+def _mend(cause: Cause, found: SetUpReadback, shower: Shower) -> str:
+    """One sentence that says what to do, or two where two things are at fault."""
+    if not cause.amounts:
+        return "There is nothing to mend but what each string asks for above."
+    if cause.likely < LIKELY:
+        return MEASURE_MORE
+    if len(cause.amounts) > 2:
+        return "Give each string what is told of it above: its stretch under [strings], or its own break point."
+    of_saddle = [each for each in cause.amounts if each.kind in OF_THE_SADDLE]
+    others = [_mended(each, shower) for each in cause.amounts if each.kind not in OF_THE_SADDLE]
+    return " ".join([*([_saddle_mended(of_saddle, found, shower)] if of_saddle else []), *others])
+
+
+def _saddle_mended(amounts: list[Amount], found: SetUpReadback, shower: Shower) -> str:
+    """Where the saddle's line goes: on the saddle as it is, in a slot cut anew, or with the bridge."""
+    figures = shower.figures
+    across = figures["string_y_bridge"] / figures["string_y_bridge"][0]
+    shifts = -sum(each.value * (across if each.kind == "slant" else np.ones_like(across)) for each in amounts)
+    where = _where(shifts, shower)
+    if all(each.room.takes(float(shifts[each.string - 1])) for each in found.strings):
+        return f"File the break points {where}: the saddle has room for it."
+    hold = "pins" if figures["bridge_hold"] == "pins" else "holes of the tie block"
+    behind = float((figures["bridge_hold_wall"] - shifts).min())
+    ahead = float(figures["bridge_front"] - figures["saddle_thickness"] / 2 + shifts.min())
+    thick = shower.text("saddle_thickness")
+    if min(behind, ahead) >= figures["limit_pin_to_saddle"] / 2:
+        little = f", where {shower.text('limit_pin_to_saddle')} is usual" * (behind < figures["limit_pin_to_saddle"])
+        return (
+            f"Plug the saddle's slot and cut it anew {where}: a saddle {thick} thick has no room for it, and "
+            f"{_mm(behind, shower)} of wood is left before the {hold}{little}."
+        )
+    return (
+        f"Move the bridge {where}: a saddle {thick} thick has no room for it, and a new slot would come too near the "
+        + (f"{hold}." if behind < ahead else "bridge's front.")
+    )
+
+
+def _where(shifts: FloatArray, shower: Shower) -> str:
+    first, last = (_toward(float(shifts[row]), shower) for row in (0, -1))
+    if np.ptp(shifts) < WORTH_IT:
+        return first
+    return f"{first} at the thinnest string and {last} at the thickest"
+
+
+def _toward(shift: float, shower: Shower) -> str:
+    return f"{_mm(abs(shift), shower)} toward the {'tail' if shift > 0 else 'nut'}"
+
+
+def _mended(amount: Amount, shower: Shower) -> str:
+    much, up = _mm(abs(amount.value), shower), amount.value > 0
+    if amount.kind == "nut place":
+        return (
+            f"Bring the nut's edge {much} toward fret 1: a nut that reaches over the board's end by so much."
+            if up
+            else f"Set the nut's edge {much} back toward the head: a strip before the board's end, or its front filed."
+        )
+    if amount.kind == "nut height":
+        return f"Read the strings over fret 1, then {'file the nut down' if up else 'build the nut up'} by {much}."
+    if amount.kind in ("relief", "action"):
+        return f"Read the {amount.kind} and set it first: what is left then shows what else there is."
+    if amount.kind == "fret":
+        way = "nut" if up else "bridge"
+        return f"Recut the slot of fret {amount.place} {much} toward the {way}, or file its crown over by so much."
+    return f"{STRUNG_ANEW} Else file its break point as told above."
+
+
+def _mm(value: float, shower: Shower) -> str:
+    return shown(value, "mm", shower.first)

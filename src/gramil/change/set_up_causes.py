@@ -1,0 +1,232 @@
+"""What lies behind a strung instrument's cents: each likely fault tried against the readings, the simplest first.
+
+A fault is one amount: the bridge too near the nut by so much, a saddle slanted wrongly, a nut too far back or its slots
+too high, one fret out of its place, relief or action other than thought, a string whose stretch or break point is
+another. The model of the stopped strings says what each does to every reading; least squares say how much of it the
+readings ask for. What was read is not suspected: its reading is in the model already.
+"""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from gramil.change.set_up_file import SetUpReadings
+from gramil.change.set_up_suspects import SMALL, USUAL, Kind, Strung, Suspect, suspects_of
+from gramil.graph import Figures
+from gramil.physics.arrays import FloatArray
+from gramil.physics.stopped_string import deviation
+
+READING = 1.0
+"""Standard error of one reading in cents: a steady hand and a good tuner."""
+WORTH_NAMING = 0.05
+"""A cause less likely than this is not told beside the first."""
+A_FAULT = 5.0
+"""What every fault supposed costs, in twice the log of the odds: twelve to one against it before anything was read."""
+A_SECOND = 3.0
+"""What two at once cost besides, likewise: four to one."""
+STEPS, SETTLED = 10, 1e-3
+"""At most so many of Newton's steps over the exact model, until one is smaller than this, in mm or ln of a stretch."""
+FARTHEST = 5.0
+"""The most that one of those goes, in mm or in the logarithm of a stretch, so that none runs away."""
+SECONDS = 6
+"""So many of the best single faults are tried with a second one beside them."""
+LEAST_SPARE = 6
+"""Readings over and above all that could be fitted, from which their own scatter is known."""
+LEAST_STRINGS = 2
+"""Strings that must have been read for what is common to all to show."""
+
+
+@dataclass(frozen=True)
+class Amount:
+    """A fault with how much of it the readings ask for, and its standard error: of a stretch in its logarithm."""
+
+    kind: Kind
+    place: int
+    value: float
+    uncertainty: float
+
+
+@dataclass(frozen=True)
+class Cause:
+    """What explains the readings: one fault, two at once, one a string, or none at all.
+
+    `instead` is another fault of the same string that explains them as well; `explained` the share of the cents'
+    squares that it takes away, `left` the root mean square that it leaves, in cents, and `likely` its share of the
+    likelihood among all that were tried.
+    """
+
+    amounts: tuple[Amount, ...]
+    instead: tuple[Amount, ...]
+    explained: float
+    left: float
+    likely: float
+
+
+@dataclass(frozen=True)
+class _Read:
+    """The readings: rows and stops of the model, and by how many cents each is off it; their scatter in cents."""
+
+    rows: NDArray[np.intp]
+    stops: NDArray[np.intp]
+    off: FloatArray
+    noise: float = READING
+
+
+@dataclass(frozen=True)
+class _Fit:
+    """Faults supposed at once (none at all is a possibility), how much of each is asked for, and the cents left."""
+
+    together: tuple[Suspect, ...]
+    values: FloatArray
+    slopes: FloatArray
+    left: FloatArray
+
+    @property
+    def group(self) -> frozenset[tuple[str, int]]:
+        """The things at fault."""
+        return frozenset(each.group for each in self.together)
+
+
+def likely_causes(now: Figures, readings: SetUpReadings) -> tuple[Cause, ...]:
+    """The causes worth telling, likeliest first; none where too few strings were read. `now` is as read."""
+    if len({string for string, _ in readings.cents}) < LEAST_STRINGS:
+        return ()
+    strung = Strung(now["intonation_paths_made"], now["intonation_strings"])
+    read = _read(strung, readings)
+    suspects = tuple(suspects_of(now, readings))
+    slopes = {each: _slope(strung, each, read) for each in suspects}
+    read = replace(read, noise=_noise(read.off, np.column_stack(list(slopes.values()))))
+    fits = [*_fits(strung, read, suspects), *_every_string(strung, read, suspects)]
+    fits += _with_a_second(fits, slopes, read)
+    told = sorted((each for each in _grouped(fits, read) if each[1] >= WORTH_NAMING), key=lambda each: -each[1])
+    return tuple(_cause(strung, read, group, share) for group, share in told)
+
+
+def _read(strung: Strung, readings: SetUpReadings) -> _Read:
+    keys = sorted(readings.cents)
+    rows, stops = np.array([string - 1 for string, _ in keys]), np.array([fret - 1 for _, fret in keys])
+    cents = np.array([readings.cents[key] for key in keys])
+    return _Read(rows, stops, cents - _cents(strung)[rows, stops])
+
+
+def _cents(strung: Strung) -> FloatArray:
+    return deviation(strung.paths, strung.strings).total
+
+
+def _slope(strung: Strung, suspect: Suspect, read: _Read) -> FloatArray:
+    """How the readings follow an amount of a fault."""
+    more, less = (_cents(suspect.done(strung, way * SMALL)) for way in (1, -1))
+    return (more - less)[read.rows, read.stops] / (2 * SMALL)
+
+
+def _noise(off: FloatArray, every: FloatArray) -> float:
+    """The scatter of a reading in cents: what all faults together leave, where that can be told, or a good tuner's."""
+    found, _, rank, _ = np.linalg.lstsq(every, off, rcond=1e-6)
+    spare = len(off) - int(rank)
+    if spare < LEAST_SPARE:
+        return READING
+    return max(READING, float(np.sqrt(((off - every @ found) ** 2).sum() / spare)))
+
+
+def _fits(strung: Strung, read: _Read, suspects: Sequence[Suspect]) -> list[_Fit]:
+    """No fault, and each alone."""
+    return [_fit(strung, together, read) for together in ((), *((each,) for each in suspects))]
+
+
+def _every_string(strung: Strung, read: _Read, suspects: Sequence[Suspect]) -> Iterator[_Fit]:
+    """A fault of one kind on every string that was read."""
+    for kind in ("stretch", "break point"):
+        every = tuple(each for each in suspects if each.kind == kind)
+        if len(every) > LEAST_STRINGS:
+            yield _fit(strung, every, read)
+
+
+def _with_a_second(fits: Sequence[_Fit], slopes: Mapping[Suspect, FloatArray], read: _Read) -> list[_Fit]:
+    """The best of the single faults with every other beside it, in the straight line from where the first is."""
+    singles = sorted((each for each in fits if len(each.together) == 1), key=lambda each: _score(each, read))
+    return [
+        _beside(first, suspect, slope)
+        for first in singles[:SECONDS]
+        for suspect, slope in slopes.items()
+        if suspect not in first.together
+    ]
+
+
+def _beside(first: _Fit, suspect: Suspect, slope: FloatArray) -> _Fit:
+    columns = np.column_stack([first.slopes, slope])
+    step = np.linalg.lstsq(columns, first.left, rcond=None)[0]
+    values = np.append(first.values, 0.0) + step
+    return _Fit((*first.together, suspect), values, columns, first.left - columns @ step)
+
+
+def _fit(strung: Strung, together: tuple[Suspect, ...], read: _Read) -> _Fit:
+    """How much of each fault, by Newton's steps over the exact model."""
+    values, slopes = np.zeros(len(together)), np.zeros((len(read.off), len(together)))
+    left = read.off
+    for _ in range(STEPS if together else 0):
+        here = _with(strung, together, values)
+        slopes = np.column_stack([_slope(here, each, read) for each in together])
+        step = np.clip(np.linalg.lstsq(slopes, left, rcond=None)[0], -FARTHEST, FARTHEST)
+        values = values + step
+        moved = _cents(_with(strung, together, values)) - _cents(strung)
+        left = read.off - moved[read.rows, read.stops]
+        if np.abs(step).max() < SETTLED:
+            break
+    return _Fit(together, values, slopes, left)
+
+
+def _with(strung: Strung, together: tuple[Suspect, ...], values: FloatArray) -> Strung:
+    for suspect, value in zip(together, values.tolist(), strict=True):
+        strung = suspect.done(strung, value)
+    return strung
+
+
+def _score(fit: _Fit, read: _Read) -> float:
+    """What is left over the scatter, and what is paid for each amount, how far it goes, and for which of its kin it is.
+
+    Less is better.
+
+    Source: G. Schwarz, "Estimating the dimension of a model", Annals of Statistics 6 (1978).
+    """
+    count = len(fit.together)
+    kin = sum(2 * np.log(each.among) + each.against for each in fit.together) if count <= 2 else 0.0
+    far = sum((value / USUAL[each.kind]) ** 2 for each, value in zip(fit.together, fit.values, strict=True))
+    left = float((fit.left**2).sum()) if np.isfinite(fit.left).all() else np.inf
+    return left / read.noise**2 + (np.log(len(fit.left)) + A_FAULT) * count + kin + far + A_SECOND * (count == 2)
+
+
+def _grouped(fits: Sequence[_Fit], read: _Read) -> list[tuple[tuple[_Fit, ...], float]]:
+    """The possibilities with the same things at fault, best first, and their share of the likelihood together.
+
+    A string whose stretch is another and one that breaks elsewhere are one cause: readings part them badly.
+    """
+    scored = sorted(((_score(each, read), each) for each in fits), key=lambda pair: pair[0])
+    least = scored[0][0]
+    whole = sum(np.exp((least - score) / 2) for score, _ in scored)
+    groups: dict[frozenset[tuple[str, int]], list[tuple[float, _Fit]]] = {}
+    for score, each in scored:
+        groups.setdefault(each.group, []).append((float(np.exp((least - score) / 2)) / whole, each))
+    return [(tuple(fit for _, fit in each), sum(share for share, _ in each)) for each in groups.values()]
+
+
+def _cause(strung: Strung, read: _Read, group: tuple[_Fit, ...], share: float) -> Cause:
+    """A group told by its best, with the next best of a single fault where it explains the readings nearly as well."""
+    best = _fit(strung, group[0].together, read)
+    single = [each for each in group[1:] if len(each.together) == len(best.together) == 1]
+    near = single and float((single[0].left ** 2).sum() - (best.left**2).sum()) < A_FAULT * read.noise**2
+    before, after = float((read.off**2).sum()), float((best.left**2).sum())
+    return Cause(
+        _amounts(best, read),
+        _amounts(single[0], read) if near else (),
+        1 - after / before if before else 0.0,
+        float(np.sqrt((best.left**2).mean())),
+        share,
+    )
+
+
+def _amounts(fit: _Fit, read: _Read) -> tuple[Amount, ...]:
+    errors = read.noise * np.sqrt(np.diag(np.linalg.pinv(fit.slopes.T @ fit.slopes)))
+    each = zip(fit.together, fit.values.tolist(), errors.tolist(), strict=True)
+    return tuple(Amount(suspect.kind, suspect.place, value, error) for suspect, value, error in each)
