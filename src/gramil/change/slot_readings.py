@@ -1,10 +1,10 @@
-"""Readback of cut slots: how far each is out, in mm and cents, what caused it, and what moving the nut end would do.
+"""Readback of cut slots: how far each is out, in mm and cents, what caused it, and what setting the nut would do.
 
-The likely systematic causes are fitted and named: the readings' zero off the nut line, a stretched or shrunk scale,
-one slip of the index after which every slot is out by the same. The simplest that explains the readings is taken.
+The nut's own place is settled first: a nut end planed too far puts every slot out by the same, and none of them is to
+be cut again for it. So is the scale that the slots are cut to, for which nut and saddle can be placed.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -12,16 +12,18 @@ from numpy.typing import NDArray
 
 from gramil import names as n
 from gramil.change.questioned import Reading
+from gramil.change.slot_causes import Cause, likely_cause
 from gramil.csv_text import named_rows
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
 from gramil.measure import LengthUnit, read_length
-from gramil.quantities import Cents, Count, Mm, Ratio
+from gramil.physics.arrays import FloatArray, floats
+from gramil.physics.compensation import CENTS_PER_UNIT
+from gramil.quantities import Cents, Count, Mm
 
 READING = 0.01
-"""How finely a caliper reads, in mm: causes smaller than this are not told apart."""
+"""How finely a caliper reads, in mm."""
 Verdict = Literal["good", "look again", "recut"]
-Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True)
@@ -29,6 +31,8 @@ class SlotReading:
     """One slot: where it should be and was found, the error (mm, positive toward the bridge) and what it sounds like.
 
     `cents` is positive for sharp; `against_before` is the error of the step from the slot before it in the readings.
+    `left` and `left_cents` are what is left with the nut and the saddle placed for the slots as they are: the verdict
+    goes by these. `explained` is what the likely cause puts it out by.
     """
 
     fret: Count
@@ -37,144 +41,108 @@ class SlotReading:
     error: Mm
     cents: Cents
     against_before: Cents
+    explained: Mm
+    left: Mm
+    left_cents: Cents
     verdict: Verdict
 
 
 @dataclass(frozen=True)
-class Cause:
-    """What explains the errors: `offset` of the zero, `stretch` as a part of the length, `slip` from `slip_fret` on.
-
-    `left` is the root mean square, in mm, of what it does not explain.
-    """
-
-    name: str
-    offset: Mm
-    stretch: Ratio
-    slip: Mm
-    slip_fret: Count
-    left: Mm
-
-
-@dataclass(frozen=True)
 class SlotsReadback:
-    """All slots read back, the likely cause, and the move of the nut end that leaves the least error in cents.
+    """All slots read back, and the likely cause.
 
-    `nut_move` is positive toward the bridge; `before` and `after` are root mean squares of cents over all slots.
+    `nut_move` is where the nut goes, positive toward the bridge; `saddle_move` where the saddle goes with it, positive
+    toward the tail; `scale_cut` is the scale that the slots are cut to, for `scale` as drawn: all are as drawn where
+    the cause asks for no other. `before` and `after` are root mean squares of cents over all slots, as drawn and so.
     """
 
     slots: tuple[SlotReading, ...]
     cause: Cause
     nut_move: Mm
+    saddle_move: Mm
+    scale: Mm
+    scale_cut: Mm
     before: Cents
     after: Cents
 
 
-def read_back(figures: Figures, frets: Array, measured: Array) -> SlotsReadback:
+def read_back(figures: Figures, frets: FloatArray, measured: FloatArray) -> SlotsReadback:
     """What caliper readings of slots mean; `frets` are numbers and `measured` mm from the zero line, alike long."""
-    wanted = figures[n.fret_position][frets.astype(int)]
-    slope = figures[n.fret_cents_per_mm][frets.astype(int)]
-    error = measured - wanted
-    cents = error * slope
-    move = float((slope**2 * error).sum() / (slope**2).sum())
-    limits = figures[n.limit_slot_position], figures[n.limit_slot_error_cents]
-    steps = np.diff(cents, prepend=0.0)
-    slots = tuple(
-        SlotReading(
-            int(frets[row]),
-            float(wanted[row]),
-            float(measured[row]),
-            float(error[row]),
-            float(cents[row]),
-            float(steps[row]),
-            _verdict(error[row], cents[row], *limits),
-        )
-        for row in range(len(frets))
+    rows = frets.astype(int)
+    wanted, error = figures["fret_position"][rows], measured - figures["fret_position"][rows]
+    slope, scale = figures["fret_cents_per_mm"][rows], float(figures["scale_run"])
+    counted = (frets > 0) | bool(figures["scale_zero_fret"])
+    cause = _cause(frets, wanted, error, counted, scale)
+    cents, longer = error * slope, 1 + cause.stretch
+    nut, saddle = cause.offset, cause.stretch * scale
+    left = error - (nut + cause.stretch * wanted) * counted
+    sounds = left * slope / longer
+    if cause.by_rule_of_18:
+        nut, saddle, sounds = _nut_and_saddle(cents, wanted, scale)
+        left = sounds / slope
+    slots = _slots(
+        figures,
+        frets,
+        wanted=wanted,
+        measured=measured,
+        error=error,
+        cents=cents,
+        against_before=np.diff(cents, prepend=0.0),
+        explained=cause.explained,
+        left=left,
+        left_cents=sounds,
     )
-    return SlotsReadback(slots, likely_cause(frets, wanted, error), move, _rms(cents), _rms((error - move) * slope))
+    return SlotsReadback(slots, cause, nut, saddle, scale, scale * longer, _rms(cents), _rms(sounds))
 
 
-def as_readings(frets: Array, measured: Array) -> list[Reading]:
+def _slots(figures: Figures, frets: FloatArray, **columns: FloatArray) -> tuple[SlotReading, ...]:
+    """A row a slot out of a column a figure."""
+    return tuple(
+        SlotReading(
+            fret=int(fret),
+            verdict=_verdict(figures, float(columns["left"][row]), float(columns["left_cents"][row])),
+            **{name: float(values[row]) for name, values in columns.items()},
+        )
+        for row, fret in enumerate(frets)
+    )
+
+
+def as_readings(frets: FloatArray, measured: FloatArray) -> list[Reading]:
     """Caliper readings as such, to be questioned: the columns that `read_back` takes."""
     places = zip(frets.astype(int), measured.tolist(), strict=True)
     return [Reading(n.fret_position[fret].address, place) for fret, place in places]
 
 
-def _verdict(error: float, cents: float, limit: float, limit_cents: float) -> Verdict:
-    if abs(cents) > limit_cents:
-        return "recut"
-    return "look again" if abs(error) > limit + READING / 2 else "good"
+def _cause(frets: FloatArray, wanted: FloatArray, error: FloatArray, counted: NDArray[np.bool_], scale: Mm) -> Cause:
+    """The likely cause; the zero line itself, read as nothing where there is no fret, is where the caliper was set."""
+    twelve = np.allclose(wanted, scale * (1 - 2 ** (-frets / 12)), atol=READING)
+    found = likely_cause(frets[counted], wanted[counted], error[counted], scale if twelve else np.nan)
+    explained = np.zeros_like(error)
+    explained[counted] = found.explained
+    return replace(found, explained=explained)
 
 
-def likely_cause(frets: Array, wanted: Array, error: Array) -> Cause:
-    """The simplest cause that explains the errors, by the Bayesian information criterion.
+def _nut_and_saddle(cents: FloatArray, wanted: FloatArray, scale: Mm) -> tuple[Mm, Mm, FloatArray]:
+    """Where nut (toward the bridge) and saddle (toward the tail) leave the least, and the cents that they leave.
 
-    Each is a least-squares fit; a cause with more to choose must explain that much more. Source: G. Schwarz,
-    "Estimating the dimension of a model", Annals of Statistics 6 (1978).
+    The nut moves all frets alike, the saddle each by how much it sounds over the open string.
     """
-    candidates = _candidates(frets, wanted)
-    return min((_fitted(each, error) for each in candidates), key=lambda scored: scored[0])[1]
+    columns = CENTS_PER_UNIT / scale * np.stack([np.ones_like(wanted), wanted / (scale - wanted)], axis=1)
+    moves = np.linalg.lstsq(columns, cents, rcond=None)[0]
+    return float(moves[0]), float(moves[1]), floats(cents - columns @ moves)
 
 
-@dataclass(frozen=True)
-class _Candidate:
-    name: str
-    columns: Array
-    freedoms: int
-    roles: tuple[str, ...]
-    slip_fret: int = 0
+def _verdict(figures: Figures, error: float, cents: float) -> Verdict:
+    if abs(cents) > figures["limit_slot_error_cents"]:
+        return "recut"
+    return "look again" if abs(error) > figures["limit_slot_position"] + READING / 2 else "good"
 
 
-def _candidates(frets: Array, wanted: Array) -> list[_Candidate]:
-    one = np.ones_like(wanted)
-    found = [
-        _Candidate("nothing systematic", np.zeros((len(wanted), 0)), 0, ()),
-        _Candidate("the zero is off the nut line", one[:, None], 1, ("offset",)),
-        _Candidate("the scale is stretched or shrunk", wanted[:, None], 1, ("stretch",)),
-        _Candidate(
-            "the zero is off, and the scale is stretched or shrunk",
-            np.stack([one, wanted], axis=1),
-            2,
-            ("offset", "stretch"),
-        ),
-    ]
-    for row in range(1, len(frets)):
-        step = (np.arange(len(frets)) >= row).astype(float)
-        fret = int(frets[row])
-        found.append(_Candidate("the index slipped once", step[:, None], 2, ("slip",), fret))
-        found.append(
-            _Candidate(
-                "the zero is off, and the index slipped once",
-                np.stack([one, step], axis=1),
-                3,
-                ("offset", "slip"),
-                fret,
-            )
-        )
-    return [each for each in found if each.freedoms < len(frets) - 1]
-
-
-def _fitted(candidate: _Candidate, error: Array) -> tuple[float, Cause]:
-    solution = np.linalg.lstsq(candidate.columns, error, rcond=None)[0]
-    rest = error - candidate.columns @ solution
-    count = len(error)
-    score = count * np.log((rest**2).mean() + READING**2) + candidate.freedoms * np.log(count)
-    parts = dict(zip(candidate.roles, map(float, solution), strict=True))
-    cause = Cause(
-        candidate.name,
-        parts.get("offset", 0.0),
-        parts.get("stretch", 0.0),
-        parts.get("slip", 0.0),
-        candidate.slip_fret,
-        _rms(rest),
-    )
-    return float(score), cause
-
-
-def _rms(values: Array) -> float:
+def _rms(values: FloatArray) -> float:
     return float(np.sqrt((values**2).mean()))
 
 
-def parse_slot_readings(text: str, file: str, unit: LengthUnit, last_fret: int) -> tuple[Array, Array]:
+def parse_slot_readings(text: str, file: str, unit: LengthUnit, last_fret: int) -> tuple[FloatArray, FloatArray]:
     """Fret numbers and positions (mm) from CSV text with columns `fret` and `position`, sorted by fret.
 
     Raises MakersFault with every fault: no such column, a fret that the board does not have or that comes twice, a

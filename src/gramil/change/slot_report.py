@@ -1,30 +1,38 @@
-"""What readings of cut slots mean, in lines: a row a slot, the likely cause, and the nut end."""
+"""What readings of cut slots mean, in lines: a row a slot, the likely cause where there is one, and what to do."""
 
 from collections.abc import Iterator
 
-from gramil.change.slot_readings import Cause, SlotReading, SlotsReadback
+from gramil.change.slot_causes import NOTHING, Cause
+from gramil.change.slot_readings import SlotReading, SlotsReadback
 from gramil.show import Shower, shown
+
+WORTH_IT = 0.02
+"""A nut that stands off by less than this, in mm, stays where it is."""
 
 
 def report(found: SlotsReadback, shower: Shower) -> Iterator[str]:
-    """The lines of the report: a row a slot, the likely cause, and the nut end."""
-    yield "fret   wanted       measured     error      cents   step    "
+    """The lines of the report: a row a slot, the likely cause, and what is to be done about it."""
+    settled = _settled(found)
+    yield "fret   wanted       measured     error      cents   step    " + ("left   " if settled else "")
     for each in found.slots:
-        yield _row(each, shower)
+        yield _row(each, settled, shower)
     yield ""
-    yield f"Likely cause: {told(found.cause, shower)}"
-    yield (
-        f"Moving the nut end by {_signed(found.nut_move, shower)} (toward the bridge positive) takes the slots from "
-        f"{found.before:.2f} to {found.after:.2f} cents RMS; the saddle moves with it."
-    )
+    yield told(found.cause, shower)
+    yield from _what_to_do(found, shower)
 
 
-def _row(each: SlotReading, shower: Shower) -> str:
-    bar = _bar(each.error)
+def _settled(found: SlotsReadback) -> bool:
+    """Whether nut or saddle go elsewhere for the slots as they are."""
+    return bool(found.nut_move or found.saddle_move)
+
+
+def _row(each: SlotReading, settled: bool, shower: Shower) -> str:
     length = shower.first
+    left = f"{each.left_cents:+6.2f} " if settled else ""
     return (
         f"{each.fret:>4}   {shown(each.wanted, 'mm', length):<12} {shown(each.measured, 'mm', length):<12} "
-        f"{_signed(each.error, shower):<10} {each.cents:+6.2f}  {each.against_before:+6.2f}  {bar} {each.verdict}"
+        f"{_signed(each.error, shower):<10} {each.cents:+6.2f}  {each.against_before:+6.2f}  {left}{_bar(each.left)} "
+        f"{each.verdict}"
     )
 
 
@@ -38,8 +46,15 @@ def _signed(value: float, shower: Shower) -> str:
     return ("+" if value > 0 else "") + shown(value, "mm", shower.first)
 
 
+def _mm(value: float, shower: Shower) -> str:
+    return shown(value, "mm", shower.first)
+
+
 def told(cause: Cause, shower: Shower) -> str:
-    """A cause in words with its figures."""
+    """A cause in words with its figures, or that the readings show none."""
+    left = f"{_mm(cause.left, shower)} RMS"
+    if cause.name == NOTHING:
+        return f"No cause common to the slots shows in these readings: they scatter by {left}."
     parts = []
     if cause.offset:
         parts.append(f"zero off by {_signed(cause.offset, shower)}")
@@ -48,6 +63,40 @@ def told(cause: Cause, shower: Shower) -> str:
             f"scale {'long' if cause.stretch > 0 else 'short'} by {abs(cause.stretch) * 1000:.2f} in a thousand"
         )
     if cause.slip_fret:
-        parts.append(f"every slot from fret {cause.slip_fret} on out by {_signed(cause.slip, shower)}")
-    left = f"what it leaves unexplained is {shown(cause.left, 'mm', shower.first)} RMS"
-    return f"{cause.name}" + (f" ({', '.join(parts)})" if parts else "") + f"; {left}."
+        which = f"fret {cause.slip_fret}'s" if cause.alone else f"every slot from fret {cause.slip_fret} on"
+        parts.append(f"{which} out by {_signed(cause.slip, shower)}")
+    figures = f" ({', '.join(parts)})" if parts else ""
+    return f"Likely cause: {cause.name}{figures}; what it leaves unexplained is {left}."
+
+
+def _what_to_do(found: SlotsReadback, shower: Shower) -> Iterator[str]:
+    """What mends it, the nut's own place first; nothing where no cause shows."""
+    if found.cause.by_rule_of_18:
+        yield (
+            "The rule of 18 takes an eighteenth of what is left of the string at each fret, where twelve equal steps "
+            "take 1 in 17.817: fret 12 falls short of half way."
+        )
+    if abs(found.nut_move) >= WORTH_IT:
+        yield _nut(found, shower)
+    if found.cause.stretch and not found.cause.by_rule_of_18:
+        yield _scale(found, shower)
+    elif abs(found.saddle_move) >= WORTH_IT:
+        way = "tail" if found.saddle_move > 0 else "nut"
+        yield f"The saddle stands best {_mm(abs(found.saddle_move), shower)} nearer the {way} than drawn."
+    if _settled(found):
+        yield f"So placed the slots are {found.after:.2f} cents RMS out, where they are {found.before:.2f} now."
+
+
+def _nut(found: SlotsReadback, shower: Shower) -> str:
+    much, first = _mm(abs(found.nut_move), shower), "First the nut, if the caliper's own zero is right: "
+    if found.nut_move > 0:
+        return f"{first}plane {much} off the board's end, or set the nut so far in."
+    return f"{first}set it {much} out from the board's end, toward the head, with a strip between."
+
+
+def _scale(found: SlotsReadback, shower: Shower) -> str:
+    off, way = found.scale_cut - found.scale, "tail" if found.scale_cut > found.scale else "nut"
+    return (
+        f"The slots are cut to a scale of {_mm(found.scale_cut, shower)}, not {_mm(found.scale, shower)}: place the "
+        f"saddle for that, {_mm(abs(off), shower)} nearer the {way} than drawn."
+    )

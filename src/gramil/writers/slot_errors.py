@@ -15,10 +15,7 @@ def slot_errors_svg(found: SlotsReadback, shower: Shower) -> str:
     frets = [float(each.fret) for each in found.slots]
     limit = shower.figures[n.limit_slot_position] / scale
     errors = Curve("each slot", frets, [each.error / scale for each in found.slots], dots=True)
-    explained = [
-        (found.cause.offset + found.cause.stretch * each.wanted + found.cause.slip * _slipped(each.fret, found)) / scale
-        for each in found.slots
-    ]
+    explained = [each.explained / scale for each in found.slots]
     cause = Curve("likely cause", frets, explained, 0.25, (2.0, 1.0))
     return chart_svg(
         Chart(
@@ -30,7 +27,3 @@ def slot_errors_svg(found: SlotsReadback, shower: Shower) -> str:
             tuple((fret, f"{fret:g}") for fret in frets),
         )
     )
-
-
-def _slipped(fret: int, found: SlotsReadback) -> bool:
-    return bool(found.cause.slip_fret) and fret >= found.cause.slip_fret
