@@ -757,10 +757,12 @@ if TYPE_CHECKING:
         ratio: Ref[Any]
         finger_offset: Ref[Any]
         finger_depth: Ref[Any]
+        end_slope: Ref[Any]
 
     class StringStiffnessRef(Ref[StringStiffness]):
         stretch: Ref[Any]
         bending_radius: Ref[Any]
+        at_length: Ref[Any]
 
     class SetBacksRef(Ref[SetBacks]):
         nut: Ref[Any]
@@ -1899,6 +1901,7 @@ if TYPE_CHECKING:
     height_slope: Rows = of(part_heights.height_slope)
     height_at_zero: Rows = of(part_heights.height_at_zero)
     height_over_crown: Rows = of(part_heights.height_over_crown)
+    height_at_scale_end: Rows = of(part_heights.height_at_scale_end)
     height_saddle_x: Rows = of(part_heights.height_saddle_x)
     height_run: Rows = of(part_heights.height_run)
     height_at_saddle: Rows = of(part_heights.height_at_saddle)
@@ -2161,9 +2164,11 @@ if TYPE_CHECKING:
     string_gap_nut: Rows = of(part_string_lines.string_gap_nut)
     string_y_bridge: Rows = of(part_string_lines.string_y_bridge)
     string_saddle_slant: Ref[Ratio] = of(part_string_lines.string_saddle_slant)
+    string_scale_end_x: Rows = of(part_string_lines.string_scale_end_x)
     string_fraction: Rows = of(part_string_lines.string_fraction)
     string_y: Rows = of(part_string_lines.string_y)
     string_x: Rows = of(part_string_lines.string_x)
+    string_splay: Rows = of(part_string_lines.string_splay)
     string_error: Rows = of(part_string_lines.string_error)
     string_margin_treble: Rows = of(part_string_lines.string_margin_treble)
     string_margin_bass: Rows = of(part_string_lines.string_margin_bass)
@@ -2181,12 +2186,15 @@ if TYPE_CHECKING:
 
     # parts/tension.py
     string_length: Rows = of(part_tension.string_length)
+    string_speaking_length: Rows = of(part_tension.string_speaking_length)
     string_core: Rows = of(part_tension.string_core)
     string_weight: Rows = of(part_tension.string_weight)
     string_pull: Rows = of(part_tension.string_pull)
+    string_pull_on_scale: Rows = of(part_tension.string_pull_on_scale)
     string_pull_total: Ref[Newton] = of(part_tension.string_pull_total)
     string_pull_ratio: Ref[Ratio] = of(part_tension.string_pull_ratio)
     string_stress: Rows = of(part_tension.string_stress)
+    string_stress_on_scale: Rows = of(part_tension.string_stress_on_scale)
     string_breaking: Rows = of(part_tension.string_breaking)
     string_reserve: Rows = of(part_tension.string_reserve)
     string_modulus: Rows = of(part_tension.string_modulus)
@@ -2196,6 +2204,7 @@ if TYPE_CHECKING:
     string_stretch: Rows = of(part_tension.string_stretch)
     string_stretch_least: Rows = of(part_tension.string_stretch_least)
     string_stretch_most: Rows = of(part_tension.string_stretch_most)
+    string_stretch_length: Rows = of(part_tension.string_stretch_length)
     string_bending_radius: Rows = of(part_tension.string_bending_radius)
 
     # parts/thickness.py

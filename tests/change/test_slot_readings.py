@@ -4,6 +4,7 @@ from importlib.resources import as_file, files
 
 import numpy as np
 import pytest
+from gramil.change.whole import figures_of_files
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import minimize
@@ -11,7 +12,6 @@ from scipy.optimize import minimize
 from gramil.change.slot_causes import likely_cause
 from gramil.change.slot_readings import SlotsReadback, parse_slot_readings, read_back
 from gramil.change.slot_report import report
-from gramil.change.whole import figures_of_files
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.show import Shower

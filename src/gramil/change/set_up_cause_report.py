@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator
 
 import numpy as np
 
+from gramil import names as n
 from gramil.change.set_up_causes import Amount, Cause
 from gramil.change.set_up_readings import SetUpReadback
 from gramil.findings.on_bridge import finding_break_points
@@ -27,7 +28,7 @@ def slot_lines(found: SetUpReadback, shower: Shower) -> Iterator[str]:
     """Whether every string is to break on a saddle in the slot as it was read."""
     if found.to_face is None:
         return
-    (finding,) = finding_break_points(found.to_face, shower.figures["limit_saddle_edge"])
+    (finding,) = finding_break_points(found.to_face, shower.figures[n.limit_saddle_edge])
     string = int(np.argmin(found.to_face)) + 1
     left = _mm(abs(finding.value), shower)
     yield ""
@@ -113,7 +114,7 @@ def _fret(amount: Amount, shower: Shower) -> str:
 
 
 def _stretch(amount: Amount, shower: Shower) -> str:
-    drawn = float(shower.figures["string_stretch"][amount.place - 1])
+    drawn = float(shower.figures[n.string_stretch][amount.place - 1])
     is_, sure = drawn * math.exp(amount.value), drawn * math.exp(amount.value) * amount.uncertainty
     return f"string {amount.place} has a stretch of {is_:.0f} ± {sure:.0f}, not {drawn:.0f}"
 
@@ -146,17 +147,17 @@ def _mend(cause: Cause, found: SetUpReadback, shower: Shower) -> str:
 def _saddle_mended(amounts: list[Amount], found: SetUpReadback, shower: Shower) -> str:
     """Where the saddle's line goes: on the saddle as it is, in a slot cut anew, or with the bridge."""
     figures = shower.figures
-    across = figures["string_y_bridge"] / figures["string_y_bridge"][0]
+    across = figures[n.string_y_bridge] / figures[n.string_y_bridge][0]
     shifts = -sum(each.value * (across if each.kind == "slant" else np.ones_like(across)) for each in amounts)
     where = _where(shifts, shower)
     if all(each.room.takes(float(shifts[each.string - 1])) for each in found.strings):
         return f"File the break points {where}: the saddle has room for it."
-    hold = "pins" if figures["bridge_hold"] == "pins" else "holes of the tie block"
-    behind = float((figures["bridge_hold_wall"] - shifts).min())
-    ahead = float(figures["bridge_front"] - figures["saddle_thickness"] / 2 + shifts.min())
-    thick = shower.text("saddle_thickness")
-    if min(behind, ahead) >= figures["limit_pin_to_saddle"] / 2:
-        little = f", where {shower.text('limit_pin_to_saddle')} is usual" * (behind < figures["limit_pin_to_saddle"])
+    hold = "pins" if figures[n.bridge_hold] == "pins" else "holes of the tie block"
+    behind = float((figures[n.bridge_hold_wall] - shifts).min())
+    ahead = float(figures[n.bridge_front] - figures[n.saddle_thickness] / 2 + shifts.min())
+    thick = shower.text(n.saddle_thickness)
+    if min(behind, ahead) >= figures[n.limit_pin_to_saddle] / 2:
+        little = f", where {shower.text('limit_pin_to_saddle')} is usual" * (behind < figures[n.limit_pin_to_saddle])
         return (
             f"Plug the saddle's slot and cut it anew {where}: a saddle {thick} thick has no room for it, and "
             f"{_mm(behind, shower)} of wood is left before the {hold}{little}."

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.change.set_up_file import SetUpReadings
 from gramil.change.set_up_suspects import SMALL, USUAL, Kind, Strung, Suspect, suspects_of
 from gramil.graph import Figures
@@ -93,7 +94,7 @@ def likely_causes(now: Figures, readings: SetUpReadings) -> tuple[Cause, ...]:
     """The causes worth telling, likeliest first; none where too few strings were read. `now` is as read."""
     if len({string for string, _ in readings.cents}) < LEAST_STRINGS:
         return ()
-    strung = Strung(now["intonation_paths_made"], now["intonation_strings"])
+    strung = Strung(now[n.intonation_paths_made], now[n.intonation_strings])
     read = _read(strung, readings)
     suspects = tuple(suspects_of(now, readings))
     slopes = {each: _slope(strung, each, read) for each in suspects}

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from gramil import names as n
 from gramil.change.set_up_file import SetUpReadings
 from gramil.findings.on_heights import finding_saddle_high, finding_saddle_low
 from gramil.graph import Figures
@@ -59,12 +60,12 @@ def off_ends(drawn: Figures, now: Figures, then: Figures, readings: SetUpReading
     (1 - a) n + a s. Two heights give both; one gives its own end.
     """
     share = _share(now)
-    octave = drawn["action_fret"]
+    octave = drawn[n.action_fret]
     relief = lift_by_relief(now, then)
     found = np.zeros((len(share), 2))
     for row, (first, last) in enumerate(share[:, [1, octave]]):
-        over_nut = _over(readings.nut, row, then["nut_slot_over_first"]) + relief[row, 1]
-        over_action = _over(readings.action, row, then["action_wanted"]) + relief[row, octave]
+        over_nut = _over(readings.nut, row, then[n.nut_slot_over_first]) + relief[row, 1]
+        over_action = _over(readings.action, row, then[n.action_wanted]) + relief[row, octave]
         if np.isnan(over_nut):
             found[row, 1] = 0.0 if np.isnan(over_action) else over_action / last
         elif np.isnan(over_action):
@@ -76,8 +77,8 @@ def off_ends(drawn: Figures, now: Figures, then: Figures, readings: SetUpReading
 
 def _share(figures: Figures) -> FloatArray:
     """The part of each string's run from zero line to saddle that lies before each fret."""
-    start = figures["string_x"][:, :1]
-    share: FloatArray = (figures["string_x"] - start) / (figures["height_saddle_x"][:, None] - start)
+    start = figures[n.string_x][:, :1]
+    share: FloatArray = (figures[n.string_x] - start) / (figures[n.height_saddle_x][:, None] - start)
     return share
 
 
@@ -91,7 +92,7 @@ def lift_by_relief(now: Figures, then: Figures) -> FloatArray:
 
     The nut goes with the neck's end and the saddle stays: the string turns about it, and each fret goes with the neck.
     """
-    rise = then["relief_rise"] - now["relief_rise"]
+    rise = then[n.relief_rise] - now[n.relief_rise]
     lift: FloatArray = rise[:, :1] * (1 - _share(now)) - rise
     return lift
 
@@ -100,16 +101,16 @@ def heights_of(
     then: Figures, readings: SetUpReadings, string: int, off: FloatArray, lift: FloatArray, change: FloatArray
 ) -> Heights:
     """One string's heights: `off` its nut and saddle, `lift` by the relief at each fret, `change` of its cents."""
-    row, octave = string - 1, then["action_fret"]
+    row, octave = string - 1, then[n.action_fret]
     action, nut = readings.action.get(string, np.nan), readings.nut.get(string, np.nan)
     left = readings.saddle_height.get(string, np.nan) - float(off[1])
     return Heights(
         action,
         action + float(lift[octave]),
-        float(then["action_wanted"][row]),
+        float(then[n.action_wanted][row]),
         nut,
         nut + float(lift[1]),
-        float(then["nut_slot_over_first"][row]),
+        float(then[n.nut_slot_over_first][row]),
         float(off[0]),
         float(off[1]),
         left,
@@ -121,8 +122,8 @@ def heights_of(
 
 def _stops(figures: Figures, left: float) -> bool:
     """Whether `check` would stop at a saddle that shows so much under its string."""
-    low = finding_saddle_low(np.array([left]), figures["limit_exposed_stop_least"])
-    high = finding_saddle_high(np.array([left]), figures["limit_exposed_stop_most"])
+    low = finding_saddle_low(np.array([left]), figures[n.limit_exposed_stop_least])
+    high = finding_saddle_high(np.array([left]), figures[n.limit_exposed_stop_most])
     return any(each.severity == "stop" for each in (*low, *high))
 
 
@@ -132,5 +133,5 @@ def neck_set_for(figures: Figures, heights: Iterable[tuple[Count, Heights]]) -> 
     strings = tuple(string for string, each in read.items() if each.saddle_stops)
     if not strings:
         return None
-    rise = figures["saddle_exposed"] - float(np.mean([each.saddle_left for each in read.values()]))
-    return NeckSet(strings, rise, rise / figures["neck_set_run_mean"] * figures["neck_heel_depth"])
+    rise = figures[n.saddle_exposed] - float(np.mean([each.saddle_left for each in read.values()]))
+    return NeckSet(strings, rise, rise / figures[n.neck_set_run_mean] * figures[n.neck_heel_depth])

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.change.set_up_file import SetUpReadings
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -73,11 +74,11 @@ def room_of(drawn: Figures, readings: SetUpReadings, string: int) -> Room:
     The slot lies where it was read, or else as drawn; the break point as it was read or filed.
     """
     middle, slant = slot_line(drawn, readings)
-    row, y = string - 1, float(drawn["string_y_bridge"][string - 1])
-    set_back = readings.set_back.get(string, float(drawn["saddle_set_back"][row]))
-    breaks = float(drawn["string_scale_end_x"][row]) + set_back
+    row, y = string - 1, float(drawn[n.string_y_bridge][string - 1])
+    set_back = readings.set_back.get(string, float(drawn[n.saddle_set_back][row]))
+    breaks = float(drawn[n.string_scale_end_x][row]) + set_back
     behind = (breaks - middle - slant * y) / np.hypot(1, slant)
-    half = drawn["saddle_thickness"] / 2 - drawn["limit_saddle_edge"]
+    half = drawn[n.saddle_thickness] / 2 - drawn[n.limit_saddle_edge]
     return Room(float(half - behind), float(half + behind))
 
 
@@ -85,8 +86,8 @@ def slot_line(drawn: Figures, readings: SetUpReadings) -> tuple[float, float]:
     """Where the saddle's slot crosses the centreline, and its slant: as read at both ends, or as drawn."""
     treble, bass = readings.slot_treble, readings.slot_bass
     if treble is None or bass is None:
-        return drawn["saddle_position"], drawn["saddle_slant"]
-    return (treble + bass) / 2, (treble - bass) / (2 * drawn["saddle_reach"])
+        return drawn[n.saddle_position], drawn[n.saddle_slant]
+    return (treble + bass) / 2, (treble - bass) / (2 * drawn[n.saddle_reach])
 
 
 def moves_of(then: Figures, string: int, frets: list[int], cents: FloatArray) -> tuple[Moves, FloatArray]:
@@ -95,7 +96,7 @@ def moves_of(then: Figures, string: int, frets: list[int], cents: FloatArray) ->
     stops = np.array(frets) - 1
     (_, alone), left = _settled(paths, strings, stops, cents, SADDLE)
     forward = with_nut = left_both = np.nan
-    if len(frets) > 1 and not then["scale_zero_fret"]:
+    if len(frets) > 1 and not then[n.scale_zero_fret]:
         (forward, with_nut), rest = _settled(paths, strings, stops, cents, NUT_AND_SADDLE)
         left_both = _rms(rest)
     return Moves(float(alone), float(forward), float(with_nut), _rms(cents), _rms(left), left_both), left
@@ -125,7 +126,7 @@ def _rms(values: FloatArray) -> float:
 
 def stiffness_of(now: Figures, string: int, frets: list[int], measured: FloatArray) -> Stiffness:
     """The stretch stiffness that the readings ask for, in the geometry as read."""
-    drawn = float(now["string_stretch"][string - 1])
+    drawn = float(now[n.string_stretch][string - 1])
     plain = _fit(now, string, frets, measured, seek_saddle=False)
     sought = _fit(now, string, frets, measured, seek_saddle=True) if len(frets) >= BEFORE_SADDLE else None
     fitted = (float(plain.stretch[0]), float(plain.uncertainty[0])) if plain else (np.nan, np.nan)
@@ -146,7 +147,7 @@ def _fit(now: Figures, string: int, frets: list[int], measured: FloatArray, seek
 
 def _one(figures: Figures, string: int) -> tuple[StringPaths, StringStiffness]:
     """One string by itself, its break points where they stand."""
-    paths, strings = figures["intonation_paths_made"], figures["intonation_strings"]
+    paths, strings = figures[n.intonation_paths_made], figures[n.intonation_strings]
     row = slice(string - 1, string)
     own = replace(paths, **{name: value[row] for name, value in vars(paths).items()})
     return own, replace(strings, **{name: value[row] for name, value in vars(strings).items()})

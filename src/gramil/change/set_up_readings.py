@@ -68,7 +68,7 @@ def read_back_set_up(figures: Figures, readings: SetUpReadings) -> SetUpReadback
     work = _Work(figures, now, then, readings, off_ends(figures, now, then, readings))
     strings = tuple(_string(work, number) for number in strings_read(readings))
     relief = np.nan if readings.relief is None else readings.relief
-    wanted, most, rod = figures["heights_relief"], figures["limit_relief_most"], figures["neck_rod"]
+    wanted, most, rod = figures[n.heights_relief], figures[n.limit_relief_most], figures[n.neck_rod]
     neck = neck_set_for(figures, ((each.string, each.heights) for each in strings))
     causes = likely_causes(now, readings)
     return SetUpReadback(relief, wanted, most, rod, strings, neck, causes, _to_face(figures, readings))
@@ -79,13 +79,13 @@ def _to_face(figures: Figures, readings: SetUpReadings) -> FloatArray | None:
     if readings.slot_treble is None or readings.slot_bass is None:
         return None
     middle, slant = slot_line(figures, readings)
-    return pinned(figures, {"saddle_position": middle, "saddle_slant": slant})["saddle_to_face"]
+    return pinned(figures, {n.saddle_position.address: middle, n.saddle_slant.address: slant})[n.saddle_to_face]
 
 
 def _relief_that_stays(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
     """The relief as read where no rod can set it."""
-    set_by_rod = readings.relief is None or figures["neck_rod"] != "none"
-    return {} if set_by_rod else {"heights_relief": float(readings.relief or 0.0)}
+    set_by_rod = readings.relief is None or figures[n.neck_rod] != "none"
+    return {} if set_by_rod else {n.heights_relief.address: float(readings.relief or 0.0)}
 
 
 @dataclass(frozen=True)
@@ -136,7 +136,7 @@ def _string(work: _Work, string: int) -> StringReadback:
     row, lift = string - 1, lift_by_relief(work.now, work.then)
     heights = heights_of(work.then, work.readings, string, work.off[row], lift[row], _change(work, string))
     room = room_of(work.drawn, work.readings, string)
-    per_cent = float(work.drawn["intonation_octave_move"][string - 1])
+    per_cent = float(work.drawn[n.intonation_octave_move][string - 1])
     if not frets:
         return StringReadback(string, heights, room, (), None, None, per_cent)
     measured = np.array([work.readings.cents[string, fret] for fret in frets])

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 
+from gramil import names as n
 from gramil.change.set_up_cause_report import WORTH_IT, cause_lines, slot_lines
 from gramil.change.set_up_causes import Amount, Cause
 from gramil.change.set_up_heights import Heights, NeckSet
@@ -114,7 +115,7 @@ def _off(amount: float, where: str, shower: Shower) -> str:
 def _neck(neck: NeckSet, shower: Shower) -> Iterator[str]:
     """Where heights are to come from that no saddle gives."""
     many, which = len(neck.strings) > 1, shown(neck.strings, None)
-    shows, lift, wedge = shower.text("saddle_exposed"), _mm(abs(neck.rise), shower), _mm(abs(neck.wedge), shower)
+    shows, lift, wedge = shower.text(n.saddle_exposed), _mm(abs(neck.rise), shower), _mm(abs(neck.wedge), shower)
     higher, cap = ("higher", "its cap") if neck.rise > 0 else ("lower", "the board")
     yield (
         f"String{'s' * many} {which}: this cannot be had at the saddle, by the limits of check. Change the neck's "

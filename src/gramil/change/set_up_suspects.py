@@ -6,6 +6,7 @@ from typing import Literal
 
 import numpy as np
 
+from gramil import names as n
 from gramil.change.set_up_file import SetUpReadings
 from gramil.graph import Figures
 from gramil.physics.arrays import FloatArray
@@ -65,18 +66,18 @@ def suspects_of(now: Figures, readings: SetUpReadings) -> Iterator[Suspect]:
     strings, frets = sorted({string for string, _ in readings.cents}), sorted({fret for _, fret in readings.cents})
     placed = all(string in readings.set_back for string in strings)
     if not placed:
-        yield Suspect("bridge", 0, 1, _saddle(np.ones(now["strings_count"])))
+        yield Suspect("bridge", 0, 1, _saddle(np.ones(now[n.strings_count])))
     if not placed and len(strings) >= SLANT_STRINGS:
-        yield Suspect("slant", 0, 1, _saddle(now["string_y_bridge"] / now["string_y_bridge"][0]))
+        yield Suspect("slant", 0, 1, _saddle(now[n.string_y_bridge] / now[n.string_y_bridge][0]))
     yield from _of_the_nut(now, readings, strings)
     yield from _of_the_neck(now, readings)
     for fret in frets:
-        yield Suspect("fret", fret, len(now["fret_position"]) - 1, _fret(fret))
+        yield Suspect("fret", fret, len(now[n.fret_position]) - 1, _fret(fret))
     yield from _of_strings(now, readings, strings)
 
 
 def _of_the_nut(now: Figures, readings: SetUpReadings, strings: list[int]) -> Iterator[Suspect]:
-    if now["scale_zero_fret"]:
+    if now[n.scale_zero_fret]:
         return
     if not all(string in readings.nut_forward for string in strings):
         yield Suspect("nut place", 0, 1, _nut_back)
@@ -92,7 +93,7 @@ def _of_the_neck(now: Figures, readings: SetUpReadings) -> Iterator[Suspect]:
 
 
 def _of_strings(now: Figures, readings: SetUpReadings, strings: list[int]) -> Iterator[Suspect]:
-    count = now["strings_count"]
+    count = now[n.strings_count]
     for string in strings:
         yield Suspect("stretch", string, count, _stretch(string))
         if string not in readings.set_back:
@@ -120,9 +121,9 @@ def _lifted(
     A bent neck takes its nut with it, by the arc of `relief_rise`. Heights that were read stay as they were read:
     the other end follows.
     """
-    octave, start = now["action_fret"], now["string_x"][:, :1]
-    share = (now["string_x"] - start) / (now["height_saddle_x"][:, None] - start)
-    rise = relief * 4 / now["back_bow_span"] ** 2 * np.maximum(0.0, now["back_bow_length"] - now["string_x"]) ** 2
+    octave, start = now[n.action_fret], now[n.string_x][:, :1]
+    share = (now[n.string_x] - start) / (now[n.height_saddle_x][:, None] - start)
+    rise = relief * 4 / now[n.back_bow_span] ** 2 * np.maximum(0.0, now[n.back_bow_length] - now[n.string_x]) ** 2
     nut_up, saddle_up = rise[:, 0] + nut, action / share[:, octave]
     for _ in range(FOLLOWING):
         if readings.nut:

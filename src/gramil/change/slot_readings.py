@@ -69,9 +69,9 @@ class SlotsReadback:
 def read_back(figures: Figures, frets: FloatArray, measured: FloatArray) -> SlotsReadback:
     """What caliper readings of slots mean; `frets` are numbers and `measured` mm from the zero line, alike long."""
     rows = frets.astype(int)
-    wanted, error = figures["fret_position"][rows], measured - figures["fret_position"][rows]
-    slope, scale = figures["fret_cents_per_mm"][rows], float(figures["scale_run"])
-    counted = (frets > 0) | bool(figures["scale_zero_fret"])
+    wanted, error = figures[n.fret_position][rows], measured - figures[n.fret_position][rows]
+    slope, scale = figures[n.fret_cents_per_mm][rows], float(figures[n.scale_run])
+    counted = (frets > 0) | bool(figures[n.scale_zero_fret])
     cause = _cause(frets, wanted, error, counted, scale)
     cents, longer = error * slope, 1 + cause.stretch
     nut, saddle = cause.offset, cause.stretch * scale
@@ -133,9 +133,9 @@ def _nut_and_saddle(cents: FloatArray, wanted: FloatArray, scale: Mm) -> tuple[M
 
 
 def _verdict(figures: Figures, error: float, cents: float) -> Verdict:
-    if abs(cents) > figures["limit_slot_error_cents"]:
+    if abs(cents) > figures[n.limit_slot_error_cents]:
         return "recut"
-    return "look again" if abs(error) > figures["limit_slot_position"] + READING / 2 else "good"
+    return "look again" if abs(error) > figures[n.limit_slot_position] + READING / 2 else "good"
 
 
 def _rms(values: FloatArray) -> float:

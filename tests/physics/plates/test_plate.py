@@ -123,7 +123,7 @@ def test_a_ring_at_rest_closes() -> None:
 
 
 def test_strain_of_a_clamped_strip() -> None:
-    """A long plate clamped on its long sides, b apart: at the edge a couple q b^2 / 12, and stress that over t^2 / 6."""
+    """A long plate clamped on its long sides, b apart: at the edge a couple q b^2 / 12, stress that over t^2 / 6."""
     strip = np.array([[0.0, 0.0], [400.0, 0.0], [400.0, 60.0], [0.0, 60.0]])
     holds = (Hold(CLAMPED, start=0.0, stop=400.0), Hold(CLAMPED, start=460.0, stop=860.0))
     whole = whole_of(Plate(strip, Ply(METAL.wood, math.pi / 2), 1.5, holds=holds), 6.0)
