@@ -11,7 +11,7 @@ from gramil.cli.kinds import Number
 from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import Fault, MakersFault
-from gramil.shop.air_of_places import load_air, save_air
+from gramil.shop.air_of_places import LARGEST_LOG, load_air, save_air
 from gramil.wood.air import AirHistory
 from gramil.wood.air_log import LogAnswers, LogReport
 from gramil.wood.air_merge import merged
@@ -19,6 +19,7 @@ from gramil.wood.clock_changes import ClockAnswer
 from gramil.wood.log_times import DateOrder
 from gramil.wood.log_units import HumidityUnit
 from gramil.wood.log_words import told
+from gramil.written_file import alone_with, seen_in
 
 
 @click.command()
@@ -61,16 +62,25 @@ def log(
     history = _by_the_clock(history, from_utc, file.name)
     for line in told(history, report, file.name):
         click.echo(line)
-    added = history
-    if target.exists():
-        before, _ = load_air(target)
-        history = merged(before, history)
-        click.echo(f"{history.times.size - before.times.size} of them are new to {target.name}.")
     if dry_run:
+        _added(target, history)
         click.echo("Nothing written.")
         return
-    save_air(target, history)
-    click.echo(f"{target.name} has {history.times.size} readings to {added.moment(added.times[-1]):%Y-%m-%d %H:%M}.")
+    with alone_with(target):  # another log brought in meanwhile waits for this one
+        seen = seen_in(target, LARGEST_LOG)
+        whole = _added(target, history)
+        save_air(target, whole, seen)
+    click.echo(f"{target.name} has {whole.times.size} readings to {history.moment(history.times[-1]):%Y-%m-%d %H:%M}.")
+
+
+def _added(target: Path, history: AirHistory) -> AirHistory:
+    """The readings with those that the place's own file has already."""
+    if not target.exists():
+        return history
+    before, _ = load_air(target)
+    whole = merged(before, history)
+    click.echo(f"{whole.times.size - before.times.size} of them are new to {target.name}.")
+    return whole
 
 
 def _target(description: ShopDescription, place: str) -> Path:

@@ -15,18 +15,27 @@ from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
-from gramil.cli.reading import put_text
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import figures_of
 from gramil.sheets.own_sheet import wanted_at
-from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
+from gramil.shop.made_file import (
+    Done,
+    Made,
+    Measured,
+    content_of_made,
+    made_as_text,
+    made_beside,
+    made_text,
+    parse_made,
+)
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import Measurement, read_measurements
 from gramil.shop.operations_file import lists_beside, work_with
 from gramil.show import Shower, shower_of, shown
+from gramil.written_file import alone_with, put_text
 
 MOST_MOVES = 12
 """So many figures that follow are told; the rest are counted."""
@@ -100,36 +109,39 @@ def _in_file(
     now: datetime,
     as_read: bool,
 ) -> Iterator[str]:
-    """Noted in the record beside the description, all of it or nothing."""
+    """Noted in the record beside the description, all of it or nothing; another `done` on it waits meanwhile."""
     described, record = read_description(file), made_beside(file)
-    units = described.instrument.instrument.units
-    made = read_made(record) if record.exists() else Made((), units)
-    work = work_with(lists_beside(shop, file))
-    _refuse(operation, described, work, set(made.operations))
-    figures = made.pinned(figures_of(described, read_shop(shop)))
-    found = read_measurements(figures, written, units)
-    ask(figures, found, operation, as_read)
-    pins = _pins(found, now, operation)
-    told = list(_told(operation, work, described, made.operations, figures, pins))  # before anything is written
-    day = now.replace(tzinfo=None, microsecond=0).isoformat()
-    rows = tuple(Measured(each.address, each.written) for each in found)
-    _append(record, made, Done(operation, day, note, rows))
+    work, units = work_with(lists_beside(shop, file)), described.instrument.instrument.units
+    with alone_with(record):
+        seen = content_of_made(record) if record.exists() else None
+        made = Made((), units) if seen is None else parse_made(made_as_text(seen, record.name), record.name)
+        _refuse(operation, described, work, set(made.operations))
+        figures = made.pinned(figures_of(described, read_shop(shop)))
+        found = read_measurements(figures, written, units)
+        ask(figures, found, operation, as_read)
+        pins = _pins(found, now, operation)
+        told = list(_told(operation, work, described, made.operations, figures, pins))
+        day = now.replace(tzinfo=None, microsecond=0).isoformat()
+        rows = tuple(Measured(each.address, each.written) for each in found)
+        _append(record, seen, made, Done(operation, day, note, rows))
     yield from told
     yield f"Noted in {record.name}."
 
 
-def _append(record: Path, made: Made, done: Done) -> None:
-    """The record with one operation more; what the maker wrote in it stays as it is."""
+def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
+    """The record as it was seen with one operation more; what the maker wrote in it stays as it is."""
     tail = made_text(Made((done,))).partition("[[done]]")
-    text = record.read_text(encoding="utf-8-sig") if record.exists() else ""
-    new = f"{text.rstrip()}\n\n{tail[1]}{tail[2]}" if text else made_text(Made((done,), made.units))
+    text = "" if seen is None else made_as_text(seen, record.name)
+    ends = "\r\n" if "\r\n" in text else "\n"
+    more = f"\n\n{tail[1]}{tail[2]}".replace("\n", ends)
+    new = f"{text.rstrip()}{more}" if text else made_text(Made((done,), made.units))
     try:
         whole = parse_made(new, record.name)
     except MakersFault:  # the operations stand in one line: no table can be added after them
         whole = Made((*made.done, done), made.units)
         new = made_text(whole)
     assert len(whole.done) == len(made.done) + 1
-    put_text(record, new)
+    put_text(record, new, seen)
 
 
 def _in_store(

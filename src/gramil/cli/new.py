@@ -7,6 +7,7 @@ import click
 
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
 from gramil.description.writing import new_description
+from gramil.written_file import alone_with, put_text
 
 
 def _option(question: Question) -> str:
@@ -40,7 +41,8 @@ def _new(file: Path, usual: bool, **given: str | None) -> None:
             answers |= _scale(question, given, answers, fans, usual)
         else:
             answers |= _answer(question, given, answers, usual)
-    file.write_text(new_description(answers), encoding="utf-8")
+    with alone_with(file):
+        put_text(file, new_description(answers), None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
 
 

@@ -1,10 +1,8 @@
-"""A text file that the maker names, read and put back, with a plain message where either cannot be done."""
+"""A text file that the maker names, read, with a plain message where that cannot be done."""
 
-import os
-import shutil
 from pathlib import Path
 
-from gramil.faults import Fault, MakersFault
+from gramil.faults import MakersFault
 from gramil.plain_file import content_of
 
 LARGEST = 20_000_000
@@ -19,19 +17,3 @@ def text_of(path: Path) -> str:
         raise MakersFault.of(f"{path.name} cannot be read", error.strerror or "", remedy) from None
     except UnicodeDecodeError:
         raise MakersFault.of(f"{path.name} is not text", "", "Save it as plain text or CSV, in UTF-8") from None
-
-
-def put_text(path: Path, text: str) -> None:
-    """The text in the place of a file's own, whole or not at all; raises MakersFault where it cannot be written."""
-    place = path.resolve()
-    staged = place.with_name(f".{path.name}.new")
-    try:
-        if place.exists():
-            place.open("a").close()  # a file that is kept from being written stays as it is
-        staged.write_text(text, encoding="utf-8", newline="")
-        if place.exists():
-            shutil.copymode(place, staged)
-        os.replace(staged, place)
-    except OSError as error:
-        staged.unlink(missing_ok=True)
-        raise MakersFault([Fault(what="cannot be written", why=error.strerror or "", file=path.name)]) from None

@@ -9,7 +9,7 @@ from gramil.change.shift import shift
 from gramil.change.turn import Turned, turn
 from gramil.cli.changed import figures_in
 from gramil.cli.options import address_meant, opened, shop_file
-from gramil.cli.reading import put_text
+from gramil.cli.reading import LARGEST
 from gramil.cli.shift import PLAY, report
 from gramil.cli.turned_input import TurnedInput, turned_input
 from gramil.faults import MakersFault
@@ -17,6 +17,7 @@ from gramil.graph import Figures
 from gramil.measure import read_angle, read_length
 from gramil.shop.made_file import made_beside, read_made
 from gramil.show import Shower, shower_of, shown
+from gramil.written_file import alone_with, put_text, seen_in
 
 
 @click.command()
@@ -34,6 +35,7 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     gramil turn bridge.spread tarn.toml --until "string_margin_bass[19]=3.5 mm" --between "50 mm,60 mm"
     gramil turn board.arch.nut tarn.toml --until "arch_fall_at_nut_end=0.7 mm"
     """
+    seen = seen_in(file, LARGEST)
     before, shower = opened(file, shop)
     read = figures_in(file, shop)
     turned = turned_input(before, key, file, read)
@@ -53,7 +55,8 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     for line in report(shift(before, after, PLAY), before, after, read_made(record) if record.exists() else None):
         click.echo(line)
     if write:
-        put_text(file, turned.text(found.answers[0]))
+        with alone_with(file):  # what an editor saved meanwhile is not what the answer is of
+            put_text(file, turned.text(found.answers[0]), seen)
         click.echo(f"\n{file} is changed.")
 
 

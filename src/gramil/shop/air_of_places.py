@@ -1,6 +1,5 @@
 """The places that a shop's description names, with their readings: typed in, or from a logger's file beside it."""
 
-import os
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
@@ -15,6 +14,7 @@ from gramil.plain_file import opened
 from gramil.wood.air import Air, AirHistory, summarise, typed_in
 from gramil.wood.air_log import LogAnswers, LogReport, read_air_log
 from gramil.wood.air_merge import air_lines
+from gramil.written_file import put_text
 
 LARGEST_LOG = 60_000_000
 """Bytes; ten years of ten-minute readings."""
@@ -78,18 +78,12 @@ def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory,
         raise MakersFault([Fault(what="the readings cannot be read", why=why, file=path.name)]) from None
 
 
-def save_air(path: Path, history: AirHistory) -> None:
-    """Readings into a place's own file, whole or not at all. Raises MakersFault where the folder refuses."""
-    staged = path.with_name(f".{path.name}.new")
-    try:
-        with staged.open("w", encoding="utf-8", newline="\n") as file:
-            file.writelines(air_lines(history))
-            file.flush()
-            os.fsync(file.fileno())
-        os.replace(staged, path)
-    except OSError as error:
-        staged.unlink(missing_ok=True)
-        raise MakersFault([Fault(what="cannot be written", why=error.strerror or "", file=path.name)]) from None
+def save_air(path: Path, history: AirHistory, seen: bytes | None) -> None:
+    """Readings into a place's own file, whole or not at all; `seen` is what was read there (None: no file).
+
+    Raises MakersFault where something else stands there now, and where the folder refuses.
+    """
+    put_text(path, "".join(air_lines(history)), seen)
 
 
 def _place(row: PlaceTable, folder: Path | None) -> PlaceAir:

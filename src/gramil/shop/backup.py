@@ -11,6 +11,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.shop.opening import Store, open_store
 from gramil.shop.trouble import told
 from gramil.shop.verify import verify
+from gramil.written_file import alone_with, flush_folder, replace_file, staged_beside
 
 _BESIDE = ("-wal", "-shm")
 """Files that the database keeps beside its own while it is in use."""
@@ -21,17 +22,19 @@ def backup(store: Store, to: Path) -> None:
 
     Raises MakersFault where there is a file already, for a disk that refuses, and when the copy is not sound.
     """
-    if to.exists():
-        raise MakersFault([Fault(what="there is a file of that name already", remedy="choose another", file=to.name)])
-    partial = to.with_name(f".{to.name}.partial")
-    try:
-        _copy(store.connection, partial)
-        if faults := verify(partial):
-            raise MakersFault(replace(fault, file=store.path.name) for fault in faults)
-        _at_rest(partial)
-        _put(partial, to)
-    finally:
-        _remove(partial)
+    partial = staged_beside(to)
+    with alone_with(to):
+        if to.exists():
+            what, remedy = "there is a file of that name already", "choose another"
+            raise MakersFault([Fault(what=what, remedy=remedy, file=to.name)])
+        try:
+            _copy(store.connection, partial)
+            if faults := verify(partial):
+                raise MakersFault(replace(fault, file=store.path.name) for fault in faults)
+            _at_rest(partial)
+            _put(partial, to)
+        finally:
+            _remove(partial)
 
 
 def restore(copy: Path, path: Path, now: datetime) -> Path | None:
@@ -40,17 +43,22 @@ def restore(copy: Path, path: Path, now: datetime) -> Path | None:
     Raises MakersFault, with everything left as it was, for a backup that is not sound, and while another program has
     the store open.
     """
-    partial = path.with_name(f".{path.name}.partial")
-    try:
-        with open_store(copy, to_read=True) as source:
-            _copy(source.connection, partial)
-        if faults := verify(partial):
-            raise MakersFault(replace(fault, file=copy.name) for fault in faults)
-        _at_rest(partial)
-        kept = _set_aside(path, now)
-        _put(partial, path)
-    finally:
-        _remove(partial)
+    partial = staged_beside(path)
+    with alone_with(path):
+        try:
+            with open_store(copy, to_read=True) as source:
+                _copy(source.connection, partial)
+            if faults := verify(partial):
+                raise MakersFault(replace(fault, file=copy.name) for fault in faults)
+            _at_rest(partial)
+            kept = _set_aside(path, now)
+            try:
+                _put(partial, path)
+            except MakersFault:
+                _back_again(kept, path)
+                raise
+        finally:
+            _remove(partial)
     return kept
 
 
@@ -80,6 +88,13 @@ def _set_aside(path: Path, now: datetime) -> Path | None:
     return kept
 
 
+def _back_again(kept: Path | None, path: Path) -> None:
+    """What was set aside in its own place again."""
+    for end in (*_BESIDE, "") if kept is not None else ():
+        with suppress(FileNotFoundError):
+            os.replace(f"{kept}{end}", f"{path}{end}")
+
+
 def _refuse_if_open(path: Path) -> None:
     """Leaving the write-ahead log needs the file for oneself; a file too damaged to be opened is nobody's."""
     try:
@@ -96,13 +111,10 @@ def _put(partial: Path, to: Path) -> None:
     try:
         with partial.open("rb+") as stream:
             os.fsync(stream.fileno())
-        os.replace(partial, to)
-        folder = os.open(to.parent, os.O_RDONLY)
+        replace_file(partial, to)
     except OSError as error:
         raise MakersFault([Fault(what=f"cannot be written: {error.strerror}", file=to.name)]) from None
-    with suppress(OSError):
-        os.fsync(folder)
-    os.close(folder)
+    flush_folder(to.parent)
 
 
 def _remove(path: Path) -> None:

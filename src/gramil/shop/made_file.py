@@ -107,15 +107,24 @@ def made_beside(description: Path) -> Path:
 
 def read_made(path: Path) -> Made:
     """The record in a file; raises MakersFault with every fault in it."""
+    return parse_made(made_as_text(content_of_made(path), path.name), path.name)
+
+
+def content_of_made(path: Path) -> bytes:
+    """What stands in a record's file; raises MakersFault where it cannot be read."""
     try:
-        content = content_of(path, LARGEST_FILE)
+        return content_of(path, LARGEST_FILE)
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "its name is not one"
         raise MakersFault([Fault(what=f"cannot be read: {reason}", file=path.name)]) from None
+
+
+def made_as_text(content: bytes, file: str) -> str:
+    """The same as text; raises MakersFault where it is none."""
     try:
-        return parse_made(content.decode("utf-8-sig"), path.name)
+        return content.decode("utf-8-sig")
     except UnicodeDecodeError:
-        raise MakersFault([Fault(what="is not text in UTF-8", file=path.name)]) from None
+        raise MakersFault([Fault(what="is not text in UTF-8", file=file)]) from None
 
 
 def parse_made(text: str, file: str | None = None) -> Made:

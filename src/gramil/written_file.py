@@ -1,0 +1,195 @@
+"""A file of the maker's own, written anew: whole or not at all, by one program at a time, and nobody's change lost.
+
+Whoever reads such a file to write it back does both within `alone_with`, and hands `put_text` what was read: another
+program of ours waits its turn, and what an editor or a synchronised folder saved meanwhile is told, not written over.
+"""
+
+import errno
+import os
+import shutil
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from glob import escape
+from pathlib import Path
+from secrets import token_hex
+
+from gramil.faults import Fault, MakersFault
+from gramil.plain_file import content_of
+
+PATIENCE = 30.0
+"""Seconds that one program waits for another to be done with a file."""
+PAUSE = 0.02
+STAGED = ".new"
+HELD_OPEN = (0.05, 0.1, 0.2, 0.4)
+"""Pauses between tries to put a file in the place of one that another program holds open: some systems refuse."""
+
+HELD = frozenset({errno.EACCES, errno.EAGAIN, errno.EWOULDBLOCK, errno.EDEADLK})
+"""What a system says of a lock that another program holds; anything else, that this disk knows no locks."""
+
+if sys.platform == "win32":
+    import msvcrt
+
+    def _take(lock: int) -> None:
+        os.lseek(lock, 0, os.SEEK_SET)
+        msvcrt.locking(lock, msvcrt.LK_NBLCK, 1)
+
+    def _leave(lock: int, path: Path) -> None:
+        os.lseek(lock, 0, os.SEEK_SET)
+        msvcrt.locking(lock, msvcrt.LK_UNLCK, 1)
+        os.close(lock)
+        with suppress(OSError):  # the next one has it open already
+            path.unlink()
+else:
+    import fcntl
+
+    def _take(lock: int) -> None:
+        fcntl.flock(lock, fcntl.LOCK_EX | fcntl.LOCK_NB)
+
+    def _leave(lock: int, path: Path) -> None:
+        with suppress(OSError):
+            path.unlink()
+        os.close(lock)
+
+
+@contextmanager
+def alone_with(path: Path) -> Iterator[None]:
+    """No other program of ours writes the file meanwhile. Raises MakersFault for one that is not done in good time.
+
+    A small file beside it is the lock; it goes with the program that holds it, killed or not.
+    """
+    place = path.resolve()
+    beside = place.with_name(f".{place.name}.lock")
+    lock = _locked(beside, path)
+    try:
+        _clear(place)
+        yield
+    finally:
+        with suppress(OSError):
+            _leave(lock, beside)
+
+
+def _locked(beside: Path, path: Path) -> int:
+    until = time.monotonic() + PATIENCE
+    while (lock := _try(beside, path)) is None:
+        if time.monotonic() > until:
+            what, remedy = "another program is writing it", "try again when that is done"
+            raise MakersFault([Fault(what=what, why="nothing was written", remedy=remedy, file=path.name)])
+        time.sleep(PAUSE)
+    return lock
+
+
+def _try(beside: Path, path: Path) -> int | None:
+    """The lock, or None while another program holds it."""
+    try:
+        lock = os.open(beside, os.O_RDWR | os.O_CREAT, 0o666)
+    except OSError as error:
+        if isinstance(error, PermissionError) and os.access(beside.parent, os.W_OK):
+            return None  # it is just being taken away
+        raise _unwritten(path, error) from None
+    if _taken(lock) and _still(lock, beside):
+        return lock
+    os.close(lock)
+    return None
+
+
+def _taken(lock: int) -> bool:
+    try:
+        _take(lock)
+    except OSError as error:
+        return error.errno not in HELD  # on a disk that knows no locks, what was read is still compared
+    return True
+
+
+def _still(lock: int, beside: Path) -> bool:
+    """Whether the lock is the file that stands there, and not one that its last holder took away."""
+    try:
+        return os.path.samestat(os.fstat(lock), os.stat(beside))
+    except OSError:
+        return False
+
+
+def _clear(place: Path) -> None:
+    """What a program that was killed left half made: nobody else writes the file now."""
+    for left in place.parent.glob(f".{escape(place.name)}.*{STAGED}*"):
+        with suppress(OSError):
+            left.unlink()
+
+
+def seen_in(path: Path, largest: int) -> bytes | None:
+    """What stands in the file now; None where nothing is there, or nothing that can be read."""
+    try:
+        return content_of(path, largest)
+    except (OSError, ValueError):
+        return None
+
+
+def staged_beside(place: Path) -> Path:
+    """A name beside a file for what is to take its place, another one each time; what is left under it is cleared."""
+    return place.with_name(f".{place.name}.{token_hex(4)}{STAGED}")
+
+
+def put_text(path: Path, text: str, seen: bytes | None) -> None:
+    """The text in the place of a file's own, whole or not at all; `seen` is what was read there (None: no file).
+
+    Raises MakersFault, with the file as it is, where something else stands there now, and where it cannot be written.
+    """
+    place = path.resolve()
+    staged = staged_beside(place)
+    try:
+        if place.exists():
+            place.open("a").close()  # a file that is kept from being written stays as it is
+        _stage(staged, text, place)
+        if (place.read_bytes() if place.exists() else None) != seen:
+            raise _changed(path, seen)
+        replace_file(staged, place)
+        flush_folder(place.parent)
+    except OSError as error:
+        raise _unwritten(path, error) from None
+    finally:
+        staged.unlink(missing_ok=True)
+
+
+def _stage(staged: Path, text: str, place: Path) -> None:
+    with staged.open("x", encoding="utf-8", newline="") as file:
+        file.write(text)
+        file.flush()
+        os.fsync(file.fileno())
+    if place.exists():
+        shutil.copymode(place, staged)
+
+
+def replace_file(staged: Path, place: Path) -> None:
+    """The staged file in the place of another, which some systems refuse while somebody holds that open: tried again.
+
+    Raises OSError.
+    """
+    for pause in HELD_OPEN:
+        try:
+            os.replace(staged, place)
+        except PermissionError:
+            time.sleep(pause)
+        else:
+            return
+    os.replace(staged, place)
+
+
+def flush_folder(folder: Path) -> None:
+    """A folder's names on the disk for good, where a folder can be opened for that: on some systems it cannot."""
+    with suppress(OSError):
+        opened = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(opened)
+        finally:
+            os.close(opened)
+
+
+def _changed(path: Path, seen: bytes | None) -> MakersFault:
+    what = "has come meanwhile" if seen is None else "was changed meanwhile"
+    return MakersFault([Fault(what=what, why="nothing was written", remedy="try again", file=path.name)])
+
+
+def _unwritten(path: Path, error: OSError) -> MakersFault:
+    why = error.strerror or "" if path.parent.is_dir() else f"there is no folder {path.parent}"
+    return MakersFault([Fault(what="cannot be written", why=why, file=path.name)])
