@@ -189,3 +189,18 @@ def test_every_public_thing_says_what_it_is(path: Path) -> None:
     for node in tree.body:
         if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_"):
             assert ast.get_docstring(node), f"{path.relative_to(ROOT)}: {node.name}"
+
+
+@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_text_is_written_alike_on_every_system(path: Path) -> None:
+    """Its letters and its line ends are said, or the system's own would stand in the file."""
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
+            said = {each.arg for each in node.keywords}
+            where = f"{path.relative_to(ROOT)}:{node.lineno}"
+            if node.func.attr == "write_text":
+                assert {"encoding", "newline"} <= said, where
+            if node.func.attr == "read_text":
+                assert "encoding" in said or node.args, where
+            if node.func.attr == "open" and node.args and getattr(node.args[0], "value", "") in ("w", "x"):
+                assert {"encoding", "newline"} <= said, where

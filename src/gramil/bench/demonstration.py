@@ -45,7 +45,7 @@ def examples_of(now: datetime) -> Iterator[Path]:
         for file in (files("gramil") / "data" / "examples").iterdir():
             text = file.read_text(encoding="utf-8")
             later = DAY.sub(lambda found: (date.fromisoformat(found[0]) + moved).isoformat(), text)
-            Path(folder, file.name).write_text(later, encoding="utf-8")
+            Path(folder, file.name).write_text(later, encoding="utf-8", newline="\n")
         yield Path(folder)
 
 

@@ -174,4 +174,4 @@ def _laid_beside(folder: Path, table: object, key: str, sent: str) -> None:
     """The file that was sent under the name that the description gives it."""
     named_in = table.get(key) if isinstance(table, dict) else None
     if sent and isinstance(named_in, str) and named_in == plain_file(named_in) and named_in.strip("."):
-        (folder / named_in).write_text(sent, encoding="utf-8")
+        (folder / named_in).write_text(sent, encoding="utf-8", newline="\n")

@@ -67,7 +67,7 @@ def _made_ready() -> None:
 
 def _listening(host: str, port: int) -> socket.socket:
     made = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
-    made.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    made.setsockopt(socket.SOL_SOCKET, own_port(), 1)
     try:
         made.bind((host, port))
     except (OSError, OverflowError) as error:
@@ -78,6 +78,14 @@ def _listening(host: str, port: int) -> socket.socket:
         ) from None
     made.listen(128)
     return made
+
+
+def own_port() -> int:
+    """The option by which a port that was just closed can be had again, and one that is in use cannot.
+
+    Where there is an option for a port of one's own, the usual one would give the port to two benches at once.
+    """
+    return int(getattr(socket, "SO_EXCLUSIVEADDRUSE", socket.SO_REUSEADDR))
 
 
 def own_address() -> str:

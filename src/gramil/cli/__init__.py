@@ -7,6 +7,7 @@ from collections.abc import Mapping
 import click
 
 from gramil import __version__
+from gramil.cli.streams import nobody_reads_on, settle_streams
 
 COMMANDS: Mapping[str, tuple[str, str]] = {
     "new": ("gramil.cli.new", "Ask the few questions that matter and write a commented description."),
@@ -83,6 +84,8 @@ def _cannot(error: OSError) -> str:
 
 def main() -> None:
     """Run the command line; what the maker can mend is said plainly on the error stream, with exit status 2."""
+    settle_streams()
+    output = sys.stdout
     try:
         gramil(standalone_mode=False)
     except click.ClickException as error:
@@ -93,10 +96,13 @@ def main() -> None:
         sys.exit(130)
     except click.exceptions.Exit as stop:
         sys.exit(stop.exit_code)
-    except BrokenPipeError:
-        sys.stderr.close()
-        sys.exit(0)
+    except SystemExit as stop:
+        # what runs the commands puts another stream in the place of one that nobody reads any more
+        sys.exit(0 if sys.stdout is not output or nobody_reads_on(stop.__context__) else stop.code)
     except OSError as error:
+        if nobody_reads_on(error):
+            sys.stderr.close()
+            sys.exit(0)
         click.echo(_cannot(error), err=True)
         sys.exit(2)
     except Exception as error:

@@ -10,6 +10,7 @@ from gramil.cli.kinds import Number
 from gramil.cli.moments import now_option
 from gramil.description.reading import read_shop
 from gramil.faults import MakersFault
+from gramil.file_names import file_name
 from gramil.shop.air_bands import limits_of
 from gramil.shop.air_of_places import places_of
 from gramil.shop.air_view import HOURS_HELD, PlaceView, views
@@ -47,8 +48,8 @@ def show(shop: Path, now: datetime, plot: Path | None, days: float) -> None:
 
         plot.mkdir(parents=True, exist_ok=True)
         for place in places.known.values():
-            path = plot / f"{place.name.replace(' ', '-')}-air.svg"
-            path.write_text(air_svg(place, now, days, band), encoding="utf-8")
+            path = plot / f"{file_name(place.name)}-air.svg"
+            path.write_text(air_svg(place, now, days, band), encoding="utf-8", newline="\n")
             click.echo(f"Drawn: {path}")
 
 

@@ -75,11 +75,19 @@ def moment_of(at: str | None) -> datetime:
     if at is None:
         return datetime.now().astimezone()
     try:
-        return read_moment(at).astimezone()
+        return by_the_clock(read_moment(at))
     except ValueError:
         raise MakersFault.of(
             f'"{at}" is no moment of 1900 to 2199', remedy="write it like 2026-12-01T09:00", where="--at"
         ) from None
+
+
+def by_the_clock(moment: datetime) -> datetime:
+    """A moment with the offset of this machine's clock; some systems know that of no moment before 1970."""
+    try:
+        return moment.astimezone()
+    except (OSError, OverflowError):
+        return moment.replace(tzinfo=moment.tzinfo or datetime.now().astimezone().tzinfo)
 
 
 def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescription) -> dict[str, tuple[Spell, ...]]:

@@ -39,5 +39,5 @@ def slots(file: Path, readings: Path, shop: Path | None, as_read: bool, plot: Pa
     if plot is not None:
         from gramil.writers.slot_errors import slot_errors_svg
 
-        plot.write_text(slot_errors_svg(found, shower), encoding="utf-8")
+        plot.write_text(slot_errors_svg(found, shower), encoding="utf-8", newline="\n")
         click.echo(f"The errors are drawn in {plot}.")

@@ -9,6 +9,7 @@ import click
 from gramil.cli.moments import now_option
 from gramil.cli.now import wrapped
 from gramil.cli.options import instrument_file
+from gramil.file_names import file_name
 from gramil.shop.air_bands import band_limits
 from gramil.shop.air_of_places import Places, places_of
 from gramil.shop.made_file import made_beside, read_made
@@ -150,6 +151,6 @@ def _draw(folder: Path, found: list[Readiness], places: Places, now: datetime, b
 
     folder.mkdir(parents=True, exist_ok=True)
     for each in found:
-        path = folder / f"{each.piece.row.name.replace(' ', '-')}-moisture.svg"
-        path.write_text(piece_svg(each, places, now, band), encoding="utf-8")
+        path = folder / f"{file_name(each.piece.row.name)}-moisture.svg"
+        path.write_text(piece_svg(each, places, now, band), encoding="utf-8", newline="\n")
         click.echo(f"Drawn: {path}")

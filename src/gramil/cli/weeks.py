@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from gramil.cli.bench_options import bench_options, bench_wanted
+from gramil.cli.bench_options import bench_options, bench_wanted, by_the_clock
 from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
@@ -107,7 +107,7 @@ def _calendar(found: tuple[Block, ...], bench: Bench) -> bytes:
     from gramil.writers.icalendar import Event, icalendar_bytes
 
     events = [Event(**entry) for entry in calendar_entries(found)]
-    return icalendar_bytes(events, bench.shop.now.astimezone(), CALENDAR)
+    return icalendar_bytes(events, by_the_clock(bench.shop.now), CALENDAR)
 
 
 def _printed(found: tuple[Block, ...], bench: Bench, notes: list[str]) -> bytes:

@@ -79,7 +79,7 @@ def command(
     if plot is not None:
         from gramil.writers.wood_charts import movement_svg
 
-        plot.write_text(movement_svg(wood, width, from_rh, temperature, units, YEAR), encoding="utf-8")
+        plot.write_text(movement_svg(wood, width, from_rh, temperature, units, YEAR), encoding="utf-8", newline="\n")
         click.echo(f"Drawn: {plot}")
 
 

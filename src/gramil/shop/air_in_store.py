@@ -1,6 +1,6 @@
 """The store's places with their readings, as the places of a description are: for what is open, and for verdicts."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from gramil.description.reading import ShopDescription
 from gramil.faults import Fault
@@ -40,5 +40,4 @@ def _since(described: ShopDescription, last: datetime, now: datetime, days: floa
     Those days end with the place's last reading: air read long ago is old, and not unknown.
     """
     begins = [stay.begins.replace(tzinfo=now.tzinfo) for piece in described.shop.piece for stay in piece.lay]
-    back = last.timestamp() - 86400.0 * days
-    return datetime.fromtimestamp(min([back, *(each.timestamp() for each in begins)]), now.tzinfo)
+    return min([last - timedelta(days=days), *begins]).astimezone(now.tzinfo)

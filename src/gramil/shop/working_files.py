@@ -6,6 +6,7 @@ The commands that take files read these as they are; `bring_in_made` takes a rec
 from collections.abc import Iterator
 from datetime import date, datetime, time
 
+from gramil.file_names import file_name
 from gramil.graph import Figures
 from gramil.shop.instruments import Instrument, instruments, revision
 from gramil.shop.made_file import NO_OPERATION, Done, Made, Measured, made_text
@@ -83,10 +84,7 @@ def _moment(day: str, now: datetime) -> datetime:
 
 def _free_name(name: str, files: dict[str, str]) -> str:
     """An instrument's name as a file's, with a number where it is taken."""
-    plain = (
-        "-".join(filter(None, "".join(each if each.isalnum() else " " for each in name.lower()).split()))
-        or "instrument"
-    )
+    plain = file_name(name.lower()) or "instrument"
     return next(each for each in _numbered(plain) if f"{each}.toml" not in files)
 
 

@@ -1,0 +1,26 @@
+"""What the commands write, on every system: UTF-8 where it is piped, what the letters allow where it is shown."""
+
+import errno
+import io
+import sys
+
+
+def settle_streams() -> None:
+    """Output that goes to a file or another program is UTF-8 with plain line ends, the same bytes everywhere.
+
+    A console of fewer letters (cp437, cp850, cp1252) shows a question mark for one that it has not.
+    """
+    for stream in (sys.stdout, sys.stderr):
+        if not isinstance(stream, io.TextIOWrapper):
+            continue  # another program runs ours within itself
+        if not stream.isatty():
+            stream.reconfigure(encoding="utf-8", errors="backslashreplace", newline="\n")
+        elif not stream.encoding.lower().replace("-", "").startswith("utf"):
+            stream.reconfigure(errors="replace")
+
+
+def nobody_reads_on(error: BaseException | None) -> bool:
+    """Whether what reads our output has gone, as `| head` does; some systems call that an argument not valid."""
+    if isinstance(error, BrokenPipeError):
+        return True
+    return isinstance(error, OSError) and error.errno == errno.EINVAL and error.filename is None

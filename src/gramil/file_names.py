@@ -1,0 +1,15 @@
+"""Files named after what the maker calls a thing, on every system."""
+
+DEVICES = frozenset(
+    ("con", "prn", "aux", "nul", *(f"{port}{number}" for port in ("com", "lpt") for number in range(1, 10)))
+)
+"""What some systems take for a device, whatever stands after the point."""
+
+
+def file_name(name: str) -> str:
+    """A name's letters and digits, with a dash between its words; empty for a name that has none.
+
+    Nothing in it leads to another folder, and none is a device.
+    """
+    plain = "-".join("".join(each if each.isalnum() else " " for each in name).split())
+    return f"{plain}-" if plain.lower() in DEVICES else plain
