@@ -102,6 +102,15 @@ def report(
         yield "--every tells all of it."
 
 
+def brief_report(found: Shift, before: Figures, after: Figures, made: Made | None = None) -> Iterator[str]:
+    """The foreman's note in a line a part, for an answer that has said its own already."""
+    judged = None if made is None else _judged(made, before, after)
+    for part in foremans_note(found, before, after, judged):
+        more = f" ({len(part.lines) - 1} more)" if len(part.lines) > 1 else ""
+        yield f"{part.heading}: {part.lines[0]}{more}"
+    yield "`gramil shift` tells all of it."
+
+
 def _everything(found: Shift, before: Figures, after: Figures, made: Made | None) -> Iterator[str]:
     """What to act on first, then every dimension that moved, by part."""
     old, new = shower_of(before), shower_of(after)

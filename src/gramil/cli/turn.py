@@ -10,7 +10,7 @@ from gramil.change.turn import Turned, turn
 from gramil.cli.changed import figures_in
 from gramil.cli.options import address_meant, opened, shop_file
 from gramil.cli.reading import LARGEST
-from gramil.cli.shift import PLAY, report
+from gramil.cli.shift import PLAY, brief_report
 from gramil.cli.turned_input import TurnedInput, turned_input
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -52,7 +52,7 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     answer = shown(found.answers[0], turned.unit, shower.first)
     click.echo(f"{key} = {answer} gives {address} = {shower_of(after).text(address)}\n")
     record = made_beside(file)
-    for line in report(shift(before, after, PLAY), before, after, read_made(record) if record.exists() else None):
+    for line in brief_report(shift(before, after, PLAY), before, after, read_made(record) if record.exists() else None):
         click.echo(line)
     if write:
         with alone_with(file):  # what an editor saved meanwhile is not what the answer is of

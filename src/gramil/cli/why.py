@@ -12,13 +12,17 @@ from gramil.graph import Figures
 from gramil.reason import Reason, readable, walk, why
 from gramil.show import Shower
 
+LEVELS = 2
+"""So many levels are shown of what a figure follows from."""
+
 
 @click.command()
 @click.argument("name")
 @click.argument("file", type=click.Path(path_type=Path))
 @shop_file
 @click.option("--down", is_flag=True, help="What hangs on it, instead of what it follows from.")
-def command(name: str, file: Path, shop: Path | None, down: bool) -> None:
+@click.option("--deep", is_flag=True, help="All the way, not two levels alone.")
+def command(name: str, file: Path, shop: Path | None, down: bool, deep: bool) -> None:
     """Why the figure NAME of the instrument in FILE is what it is.
 
     \b
@@ -28,11 +32,11 @@ def command(name: str, file: Path, shop: Path | None, down: bool) -> None:
     """
     figures, shower = opened(file, shop)
     address = address_meant(figures, name, "NAME")
-    for line in _down(figures, shower, address) if down else _up(figures, shower, address):
+    for line in _down(figures, shower, address, deep) if down else _up(figures, shower, address, deep):
         click.echo(line)
 
 
-def _up(figures: Figures, shower: Shower, address: str) -> Iterator[str]:
+def _up(figures: Figures, shower: Shower, address: str, deep: bool) -> Iterator[str]:
     reason = why(figures, address, shower.text)
     yield click.style(f"{address} = {_both(shower, address)}", bold=True)
     yield from (f"  {line}" for line in (*reason.what.splitlines(), *more_of(shower, address)))
@@ -48,9 +52,11 @@ def _up(figures: Figures, shower: Shower, address: str) -> Iterator[str]:
         yield f"  from: {reason.origin or _source(reason.source)}"
     if reason.follows:
         yield "  follows from"
-        for depth, step in walk(reason):
-            if depth:
-                yield _step(shower, depth, step)
+        steps = [(depth, step) for depth, step in walk(reason) if depth]
+        shown = [each for each in steps if deep or each[0] <= LEVELS]
+        yield from (_step(shower, depth, step) for depth, step in shown)
+        if len(steps) > len(shown):
+            yield f"  and {len(steps) - len(shown)} more further up: --deep shows them"
 
 
 def _step(shower: Shower, depth: int, step: Reason) -> str:
@@ -64,17 +70,20 @@ def _source(key: str) -> str:
     return cited(key)
 
 
-def _down(figures: Figures, shower: Shower, address: str) -> Iterator[str]:
-    name = parse_address(address)[0]
-    below = figures.graph.below(name)
+def _down(figures: Figures, shower: Shower, address: str, deep: bool) -> Iterator[str]:
+    """What takes it for its value and what shows it, then (or counted) what hangs on it by way of others."""
+    name, graph = parse_address(address)[0], figures.graph
+    below = graph.hung_from([name]) - {name}
     yield click.style(
         f"{len(below)} {'figure hangs' if len(below) == 1 else 'figures hang'} on {name} = {briefly(shower, name)}",
         bold=True,
     )
-    for each in figures.graph.order:
-        if each in below:
-            direct = "" if name in figures.graph.parameters(each) else "  (by way of others)"
-            yield f"  {each}{direct}"
+    first = {**dict.fromkeys(graph.shown_on[name], "  (shown on it)"), **dict.fromkeys(graph.followers[name], "")}
+    for each in graph.order:
+        if each in first or (deep and each in below):
+            yield f"  {each}{first.get(each, '  (by way of others)')}"
+    if not deep and len(below) > len(first):
+        yield f"  and {len(below) - len(first)} more by way of others: --deep shows them"
 
 
 def _both(shower: Shower, address: str) -> str:
