@@ -14,7 +14,7 @@ from gramil.change.set_up_file import FIGURES
 from gramil.description.limits import LIMITS
 from gramil.description.tolerances import OF_TOOLS, TOLERANCES, Tolerance, figure_of, tolerance_of
 from gramil.graph import Figures
-from gramil.prints.pages import book, safe
+from gramil.prints.pages import page_text, safe
 from gramil.prints.whole import setups_of, whole_graph
 from gramil.quantities import axes_of, unit_of
 from gramil.setups.setup import Setup
@@ -78,9 +78,8 @@ def sheets(figures: Figures) -> list[Setup]:
 def test_every_box_prints_the_tolerance_of_its_figure(example: Example, name: str) -> None:
     figures = example(name)
     shower = Shower(figures)
-    pages = book(sheets(figures), shower, "of the tests")["pages"]
-    for setup, page in zip(sheets(figures), pages, strict=True):
-        for box, printed in zip(setup.boxes, page["boxes"], strict=True):
+    for setup in sheets(figures):
+        for box, printed in zip(setup.boxes, page_text(setup, shower)["boxes"], strict=True):
             row = TOLERANCES[figure_of(box.address)]
             assert printed["near"], box
             assert row.none or printed["near"] == safe(shower.filled(row.words)), box
