@@ -2,6 +2,7 @@
 
 import math
 
+import numpy as np
 import pytest
 
 from gramil.shapes.arched_bar import ArchedBar, Notch
@@ -55,6 +56,12 @@ def test_a_low_bar_on_a_strong_dome_follows_the_plate() -> None:
     low = bar(height=50.0, end_run=0.0)
     assert low.over_plate([0, 100, 200, 300, 600]).tolist() == pytest.approx([20, 20, 39.89795, 50, 20])
     assert low.tallest == pytest.approx(120.0)
+    outline = low.outline()
+    edge = outline[[x for x, _ in outline].index(600.0) + 1 :]
+    xs, zs = (np.array(each)[::-1] for each in zip(*edge, strict=True))
+    along = np.linspace(0.0, 600.0, 5001)
+    drawn = np.interp(along, xs, zs)
+    assert drawn == pytest.approx(low.edge(along), abs=0.01), "also where it leaves the plate for the straight"
     assert bar().tallest == pytest.approx(150.0)
 
 

@@ -90,7 +90,7 @@ class ArchedBar:
         rise = abs(self.height - self.hang - self.end_height)
         pieces = pi * sqrt(rise / (16 * FINENESS)) if self.scalloped else 1.0
         ends = np.linspace(0.0, self._run, max(1, ceil(pieces)) + 1)
-        return np.unique([*ends, *(self.length - ends), *(self._foot_places() if self.follows_plate else ())])
+        return np.unique([*ends, *(self.length - ends), *(self._following() if self.follows_plate else ())])
 
     def outline(self, notches: Iterable[Notch] = ()) -> tuple[Point, ...]:
         """Once round, from the foot's first end: the foot, then back along the upper edge, with its notches cut.
@@ -115,6 +115,14 @@ class ArchedBar:
         """Where the foot is drawn through: an arc's chord of c leaves it by c^2 / 8 R."""
         pieces = self.length * sqrt(self.curvature / (8 * FINENESS))
         return np.linspace(0.0, self.length, max(1, ceil(pieces)) + 1)
+
+    def _following(self) -> Array:
+        """Where an edge that follows the plate is drawn through: as the foot, and where it leaves the straight."""
+        along = np.linspace(0.0, self.length, 1001)
+        apart = self._chord(along) + self._over_chord(along) - self.foot(along) - self.end_height
+        turns = np.flatnonzero(apart[:-1] * apart[1:] < 0)
+        share = apart[turns] / (apart[turns] - apart[turns + 1])
+        return np.concatenate((self._foot_places(), along[turns] + share * (along[1] - along[0])))
 
     def _chord(self, along: ArrayLike) -> Array:
         return np.asarray(np.asarray(along, dtype=np.float64) / self.length * self.foot(self.length))
