@@ -100,3 +100,11 @@ def test_cards_stand_clear_of_each_other_however_deep_the_arch() -> None:
         foot = min(y for _, y in mark.points)
         crest = max(y for _, y in mark.points) - 16.0
         assert crest - card.fall > foot
+
+
+def test_a_body_without_linings_is_drawn() -> None:
+    """Their height may be 0: what lies on their slope had no place."""
+    text = text_of("tarn").replace("wall = 2.1", "wall = 2.1\nlinings_height = 0")
+    for drawing in drawings_of(in_bare_shop(text)):
+        for mark in drawing.marks:
+            assert all(finite(getattr(mark, each.name)) for each in fields(mark)), (drawing.name, mark)

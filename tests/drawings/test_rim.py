@@ -57,6 +57,12 @@ def test_no_wood_is_there_twice_and_none_is_missing(edge: Edge) -> None:
     assert union_all(found).symmetric_difference(union_all(whole)).area == pytest.approx(0.0, abs=1e-9)
 
 
+def test_linings_of_no_height_are_none() -> None:
+    """The key allows it; the inside of the side is then what is cut to, at any height."""
+    cut = rim(high=0.0)
+    assert [cut.slope(z) for z in (-40.0, -3.0, 0.0)] == [98.0] * 3
+
+
 def test_channels_take_what_they_are_wide_and_deep() -> None:
     """Plate: 20 x 3, less 2.5 x 3 and 1.5 x 1.6. Side, 2 x 37: 3.5 of it down, all of its 2 across, gone. Lining,
     8 x 14 / 2: 0.5 x 3.5 gone."""

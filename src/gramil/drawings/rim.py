@@ -83,6 +83,8 @@ class Rim:
 
     def slope(self, z: Mm) -> Mm:
         """Where the lining's slope, or below it the inside of the side, lies at a height."""
+        if not self.lining_height:
+            return self.bare
         below = self.under(self.bare) - z
         return max(self.lined, self.bare - (self.bare - self.lined) * max(0.0, 1 - below / self.lining_height))
 

@@ -62,7 +62,7 @@ def edges_at(figures: Figures, hull: Hull) -> Marks:
     top, back = rims_at(figures, hull)
     shapes: list[tuple[tuple[Point, ...], Hatch]] = [((*top.side_top(), *turned_under(back.side_top()[::-1])), "")]
     for rim, lie in ((top, _as_it_is), (back, turned_under)):
-        if 0 < rim.lined < rim.bare:
+        if 0 < rim.lined < rim.bare and rim.lining_height:
             shapes.append((lie(rim.lining()), ""))
         shapes += [(lie(rim.binding()), "bone"), (lie(rim.purfling()), "along the grain")]
     return tuple(
