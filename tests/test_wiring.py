@@ -10,11 +10,14 @@ from types import ModuleType
 import pytest
 
 import gramil
+from gramil.address import parse_address
+from gramil.change.made_rows import operations as made_rows
 from gramil.drawings.marks import figures_in
 from gramil.graph import Figures, WiringError, build
 from gramil.prints.whole import names_of, whole_graph
 from gramil.reference import Ref, name_of, says
 from gramil.setups.setup import figures_on
+from gramil.shop.operations_file import usual_work
 from gramil.shown_by import shown_by
 
 ROOT = Path(gramil.__file__).parent
@@ -102,3 +105,29 @@ WRONG: Ref[float] = Ref("slot_depht")
 def test_words_are_not_lost_in_an_f_string() -> None:
     with pytest.raises(TypeError, match="added with"):
         _ = f"{says('{} deep', WRONG)}"
+
+
+def addresses_in_data() -> Iterator[tuple[str, str]]:
+    """Every address that the package's data holds, with where it stands."""
+    for name, operation in usual_work().operations.items():
+        yield from ((f"operations.toml: {name}", address) for address in (*operation.figures, *operation.measure))
+    for name, row in made_rows().items():
+        yield from ((f"made.toml: {name}", fixed.figure) for fixed in row.fixes)
+
+
+def test_every_address_in_data_leads_to_a_figure(example: Callable[[str], Figures]) -> None:
+    """Its name is on the graph; its row and field are there on an example, or the example has no such thing."""
+    graph = whole_graph()
+    instruments = [example(name) for name in ("tarn", "fell", "scree", "mere")]
+    for where, address in addresses_in_data():
+        name, _ = parse_address(address)
+        assert name in graph.inputs or name in graph.dimensions, f"{where}: {address}"
+        assert any(leads(figures, address) for figures in instruments), f"{where}: {address}"
+
+
+def leads(figures: Figures, address: str) -> bool:
+    try:
+        figures.at(address)
+    except KeyError:
+        return False
+    return True

@@ -159,3 +159,25 @@ def test_readings_without_end_are_not_read(bench: Path) -> None:
     done = gramil(bench, "readback", "slots", "tarn.toml", "/dev/zero")
     assert done.returncode == 2
     assert "device, not a file" in done.stderr
+
+
+def test_why_shows_two_levels_and_all_of_them_on_asking(bench: Path) -> None:
+    """The setting hangs on the depth at the crest, that on the need, that on the wire's tang: the third is left out."""
+    brief, deep = (gramil(bench, "why", "slot_depth_setting", "tarn.toml", *more).stdout for more in ((), ("--deep",)))
+    assert "slot_need" in brief
+    assert "wire_tang_depth =" not in brief
+    assert "further up: --deep shows them" in brief
+    assert "wire_tang_depth =" in deep
+    assert "--deep" not in deep
+
+
+def test_what_hangs_on_a_figure_is_what_shows_it_too(bench: Path) -> None:
+    """The slots' sheet prints the tang's thickness and takes no value from it."""
+    told = gramil(bench, "why", "wire_tang_thickness", "tarn.toml", "--down").stdout
+    assert "  setup_slot  (shown on it)" in told
+
+
+def test_turn_answers_in_a_dozen_lines(bench: Path) -> None:
+    done = gramil(bench, "turn", "board.thickness", "tarn.toml", "--until", "slot_left_at_crest[1]=3.8 mm")
+    assert len(done.stdout.splitlines()) <= 12
+    assert "Papers no longer true: " in done.stdout

@@ -51,7 +51,7 @@ def test_why_shows_formula_numbers_source_and_origin(bench: Path) -> None:
 
 
 def test_why_down_and_the_nearest_name(bench: Path) -> None:
-    assert "slot_left_at_crest" in gramil(bench, "why", "board.thickness", "tarn.toml", "--down").stdout
+    assert "slot_left_at_crest" in gramil(bench, "why", "board.thickness", "tarn.toml", "--down", "--deep").stdout
     missed = gramil(bench, "why", "fret_positon", "tarn.toml")
     assert missed.returncode == 2
     assert "fret_position" in missed.stderr

@@ -157,7 +157,7 @@ def _saddle_mended(amounts: list[Amount], found: SetUpReadback, shower: Shower) 
     ahead = float(figures[n.bridge_front] - figures[n.saddle_thickness] / 2 + shifts.min())
     thick = shower.text(n.saddle_thickness)
     if min(behind, ahead) >= figures[n.limit_pin_to_saddle] / 2:
-        little = f", where {shower.text('limit_pin_to_saddle')} is usual" * (behind < figures[n.limit_pin_to_saddle])
+        little = f", where {shower.text(n.limit_pin_to_saddle)} is usual" * (behind < figures[n.limit_pin_to_saddle])
         return (
             f"Plug the saddle's slot and cut it anew {where}: a saddle {thick} thick has no room for it, and "
             f"{_mm(behind, shower)} of wood is left before the {hold}{little}."
