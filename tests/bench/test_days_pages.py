@@ -110,7 +110,9 @@ def test_an_operation_is_done_once_with_its_note_and_its_measurement(demo: httpx
 def test_a_reading_says_at_once_what_it_means_for_the_work(demo: httpx.Client) -> None:
     """The tang alone takes 1.60 mm."""
     fields = {"measured.slot_depth_setting": "1.2", "do": "done"}
-    page = post(demo, f"{TARN}/operation/slotted", **fields).text
+    asked = post(demo, f"{TARN}/operation/slotted", **fields).text
+    answers = re.findall(r'name="as_read" value="([^"]*)"', asked)
+    page = post(demo, f"{TARN}/operation/slotted", **fields, as_read=answers[0]).text
     assert re.search(r'<b class="word">rework</b>: fret slots cut: too shallow by \d', page)
     assert "deepen the slots" in page
     assert '<b class="word">stop</b> comes: depth of the slots' in page

@@ -195,7 +195,7 @@ def cut_and_measure(page) -> None:
     with answered(page):
         page.get_by_role("button", name="Done").tap()
     page.get_by_role("heading", name="Noted").wait_for()
-    assert page.get_by_text("+0.02 mm").count() == 1
+    assert page.get_by_text("+0.02 mm").count() >= 1
     assert page.locator(".strip b", has_text="Done").count() == 1
 
 

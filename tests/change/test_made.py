@@ -166,9 +166,9 @@ def by_reading(drawn: Figures, operation: str, address: str, value: float) -> Ju
         ("slotted", {"slot_depth_setting": 77.0}, "lost", "too deep by 74.04 mm"),
         # the octave lies at half of 630 mm
         ("slotted", {"fret_position_12": 315.4}, "rework", "too far from the nut by 0.40 mm, fret 12"),
-        # the bridge is 33 mm wide, 9 of them ahead of a saddle 3.10 past 630: 309.10 from the octave
-        ("bridge_placed", {"bridge_front_from_octave": 306.1}, "rework", "too near the neck by 3.00 mm"),
-        ("bridge_placed", {"bridge_front_from_octave": 31.1}, "rework", "too near the neck by 278.00 mm"),
+        # the bridge is 33 mm wide, 9 of them ahead of a saddle 3.08 past 630: 309.08 from the octave
+        ("bridge_placed", {"bridge_front_from_octave": 306.08}, "rework", "too near the neck by 3.00 mm"),
+        ("bridge_placed", {"bridge_front_from_octave": 31.08}, "rework", "too near the neck by 278.00 mm"),
         ("saddle_slot_cut", {"saddle_to_face_1": -0.6}, "rework", "or beside it by"),
         ("arched", {"board_thickness": 5.0}, "rework", "too thin by 1.30 mm"),
         ("arched", {"board_thickness": 2.0}, "lost", "too thin by 4.30 mm"),

@@ -4,7 +4,6 @@ from importlib.resources import as_file, files
 
 import numpy as np
 import pytest
-from gramil.change.whole import figures_of_files
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import minimize
@@ -14,6 +13,7 @@ from gramil.change.slot_readings import SlotsReadback, parse_slot_readings, read
 from gramil.change.slot_report import report
 from gramil.faults import MakersFault
 from gramil.graph import Figures
+from gramil.prints.whole import figures_of_files
 from gramil.show import Shower
 
 FRETS = np.arange(1.0, 20.0)

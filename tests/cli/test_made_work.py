@@ -59,7 +59,7 @@ def note(folder: Path, operation: str, *readings: str) -> str:
     record = (folder / "tarn.made.toml").read_text().replace('[[done]]\noperation = "slotted"\ndate = 2026-01-03\n', "")
     (folder / "tarn.made.toml").write_text(record)
     words = [word for each in readings for word in ("--measured", each)]
-    answer = run("done", operation, "tarn.toml", "--shop", "shop.toml", "--at", "2026-01-05T10:00", *words)
+    answer = run("done", operation, "tarn.toml", "--shop", "shop.toml", "--at", "2026-01-05T10:00", "--as-read", *words)
     assert answer.exit_code == 0, answer.output
     return answer.output
 

@@ -94,7 +94,7 @@ def test_what_is_written_stands(nylon_text: str, derive_text: Callable[..., Figu
     assert figures["heights_action_treble"] == 3.0
     assert figures["neck_rod"] == "two way"
     (action,) = [each for each in findings_of(figures) if each.name == "action, bass"]
-    assert (action.severity, action.limit) == ("note", "limit_action_bass_least")
+    assert (action.severity, str(action.limit)) == ("note", "limit_action_bass_least")
 
 
 def test_a_shop_overrides_each_by_its_own_name(nylon_text: str, text_of: Callable[[str], str]) -> None:

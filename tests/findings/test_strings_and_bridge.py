@@ -46,7 +46,7 @@ def test_a_first_string_tuned_a_fifth_too_high_breaks(tarn: Make) -> None:
     adds to that to 3031; the wire's strength is 2627 (from memory)."""
     figures = tarn("", tuned("B4", "B3", "G3", "D3", "A2", "E2"))
     breaking = found(figures, "strings near breaking")
-    assert (breaking.severity, breaking.address) == ("stop", "string_reserve[1]")
+    assert (breaking.severity, breaking.figure.address) == ("stop", "string_reserve[1]")
     longer = 1 + figures["saddle_set_back"][0] / 630.06
     assert breaking.value == pytest.approx(1 - 3021 * longer**2 / 2627, abs=2e-3)
     assert found(figures, "uneven set").severity == "caution"
@@ -57,7 +57,7 @@ def test_slack_strings_are_said(tarn: Make) -> None:
     figures = tarn("", tuned("E3", "B2", "G2", "D2", "A1", "E1"))
     slack = found(figures, "slack strings")
     longer = 1 + figures["saddle_set_back"][0] / 630.06
-    assert (slack.severity, slack.address) == ("caution", "string_pull[1]")
+    assert (slack.severity, slack.figure.address) == ("caution", "string_pull[1]")
     assert slack.value == pytest.approx(24.55 * longer**2, abs=0.01)
 
 

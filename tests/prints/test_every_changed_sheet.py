@@ -46,6 +46,8 @@ CHANGES = (
     ("mere", "board.beyond_last_fret", "12 mm"),
 )
 Prints = Mapping[str, str]
+FRAME = re.compile(r'<svg [^>]*>|<g id="hatch".*?</g>', re.DOTALL)
+"""What follows from the marks: the size of the sheet about them, and how many lines a hatch takes."""
 COORDINATE = re.compile(r"-?\d+\.?\d*(?=[\s\",a-zA-Z])")
 
 
@@ -56,7 +58,7 @@ def prints(figures: Figures) -> Prints:
     found = {}
     for sheet in setup_sheets(figures, usual_work()):
         page = sheet_text(sheet, shower)
-        picture = drawn.get(page["drawing"], "").replace(name, "")
+        picture = FRAME.sub("", drawn.get(page["drawing"], "").replace(name, ""))
         found[sheet.setup.title] = "" if sheet.setup.closed else f"{page} {picture}"
     return found
 

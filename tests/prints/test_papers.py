@@ -25,6 +25,8 @@ from .every_key import INSTRUMENT, SHOP, changes
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NUMBER = re.compile(r"(-?\d+(?:\.\d+)?)")
+FRAME = re.compile(r'<svg [^>]*>|<g id="hatch".*?</g>', re.DOTALL)
+"""What follows from the marks: the size of the sheet about them, and how many lines a hatch takes."""
 HAIR = 0.00099
 """Coordinates, of three decimals and more, that differ by no more than this in mm are drawn alike."""
 TARN = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
@@ -59,8 +61,16 @@ def fine(*numbers: str) -> bool:
 
 
 def differing(old: dict[str, object], new: dict[str, object]) -> set[str]:
-    names = {name for name in {**old, **new} if old.get(name) != new.get(name)}
-    return {name for name in names if not drawn_alike(old.get(name), new.get(name))}
+    return {name for name in {**old, **new} if otherwise(old.get(name), new.get(name))}
+
+
+def otherwise(one: object, other: object) -> bool:
+    """Whether a paper differs: its words by a letter, its drawing by more than a hair."""
+    if isinstance(one, tuple) and isinstance(other, tuple):
+        return any(map(otherwise, one, other))
+    if isinstance(one, str) and isinstance(other, str):
+        return not drawn_alike(FRAME.sub("", one), FRAME.sub("", other))
+    return one != other
 
 
 def read(text: str, shop: str) -> Figures | None:

@@ -9,11 +9,10 @@ from importlib.resources import as_file, files
 import pikepdf
 import pytest
 
-from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures
 from gramil.pack import build_book
 from gramil.prints.book_pages import front_pages
-from gramil.prints.whole import figures_of, figures_of_files, setups_of
+from gramil.prints.whole import figures_of_files, setups_of
 from gramil.shop.operations_file import usual_work
 from gramil.show import shower_of
 from gramil.sources import cited
@@ -81,15 +80,8 @@ def test_every_woods_figure_names_a_source_of_the_list(figures: Figures) -> None
     assert marks == set(numbers)
 
 
-def test_without_a_body_the_title_page_shows_what_there_is(figures: Figures) -> None:
+def test_the_title_page_shows_plan_and_side(figures: Figures) -> None:
     assert next(iter(front_pages(shower_of(figures))))["drawings"] == ["plan-face", "plan-side"]
-    text = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
-    text = "".join(part for part in re.split(r"(?m)^(?=\[)", text) if not BODY.match(part))
-    bare = figures_of(parse_description(text), parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8")))
-    assert next(iter(front_pages(shower_of(bare))))["drawings"] == ["board"]
-
-
-BODY = re.compile(r"\[+(body|brace|rosette|bridge_plate|soundhole|top_binding|back_binding)\]")
 
 
 def test_pieces_that_are_not_there_are_not_listed(figures: Figures) -> None:
