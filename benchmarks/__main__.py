@@ -1,7 +1,7 @@
 """`python -m benchmarks`: every benchmark, one after another."""
 
-from benchmarks import bench, board, intonation, now, store, wood
+from benchmarks import bench, board, intonation, now, plate, store, wood
 
-for subject in (board, intonation, store, wood, now, bench):
+for subject in (board, intonation, plate, store, wood, now, bench):
     print(f"\n{subject.__doc__}")
     subject.run()

@@ -78,7 +78,7 @@ def modes_of(
         return found if without is None else found - without @ (without.T @ (mass @ found))
 
     inverse = LinearOperator((size, size), matvec=solve, dtype=np.float64)
-    squares, shapes = eigsh(stiffness, k=count, M=mass, sigma=shift, OPinv=inverse, v0=solve(start), tol=1e-7)
+    squares, shapes = eigsh(stiffness, k=count, M=mass, sigma=shift, OPinv=inverse, v0=solve(start), tol=1e-5)
     order = np.argsort(squares)
     return squares[order], _signed(shapes[:, order])
 
