@@ -40,7 +40,10 @@ def given(figures: Figures) -> dict[str, object]:
     svg = {name: text.replace(f"{figures[n.instrument_name]}, ", "") for name, text in svg.items()}
     needed = [setup for setup in setups_of(figures) if not setup.closed]
     sheets = {
-        setup.name: (page_text(setup, shower), svg.get("" if setup.drawing is None else figures[setup.drawing].name))
+        f"sheet {setup.name}": (
+            page_text(setup, shower),
+            svg.get("" if setup.drawing is None else figures[setup.drawing].name),
+        )
         for setup in needed
     }
     pages = {page["title"]: page for page in front_pages(shower) if page["title"] != figures[n.instrument_name]}
@@ -91,7 +94,9 @@ def test_what_differs_is_told_and_nothing_else(of: str) -> None:
         if new is None:
             continue
         tried += 1
-        told = {paper.name for paper in papers_that_differ(old, new)} - {new[n.instrument_name]}
+        papers = papers_that_differ(old, new)
+        told = {f"sheet {paper.name}" if paper.kind == "sheet" else paper.name for paper in papers}
+        told -= {new[n.instrument_name]}
         is_so = differing(before, given(new))
         if told != is_so:
             wrong[what] = {"untold": sorted(is_so - told), "in vain": sorted(told - is_so)}
