@@ -68,7 +68,7 @@ def _ratio(whole: Whole, answered: object) -> None:
     together = processor_seconds(all_three, 3)
     unknowns = stiffness[0].shape[0]
     print(
-        f"factor alone, {unknowns} unknowns     {milliseconds(alone)}; with load and ten modes {milliseconds(together)}:"
+        f"factor alone, {unknowns} unknowns    {milliseconds(alone)}; with load and ten modes {milliseconds(together)}:"
         f" {together / alone:.2f} times (less than {RATIO_ALLOWED})"
     )
 
