@@ -178,7 +178,7 @@ def example(text_of: Callable[[str], str]) -> Callable[[str], Figures]:
     return lambda name: derived(text_of(name), text_of("shop"))
 
 
-HANGS = 60
+HANGS = 300
 """Seconds, many times what anything here takes: a program that is still at it then would be so for ever."""
 
 
