@@ -192,12 +192,14 @@ def build(
     (in full), or a parameter whose unit, shape or type differs from what gives it.
     """
     dimensions: dict[str, Dimension] = {}
+    taken: dict[str, dict[str, Any]] = {}
     for function in functions:
-        dimension = _dimension(function)
+        hints = get_type_hints(function, include_extras=True)
+        dimension = _dimension(function, hints)
         if dimension.name in dimensions or dimension.name in inputs:
             raise WiringError(f"two things are called {dimension.name}")
-        dimensions[dimension.name] = dimension
-    _check_edges(dimensions, inputs)
+        dimensions[dimension.name], taken[dimension.name] = dimension, hints
+    _check_edges(dimensions, taken, inputs)
     sorter = TopologicalSorter({name: each.parameters for name, each in dimensions.items()})
     try:
         order = tuple(sorter.static_order())
@@ -207,17 +209,19 @@ def build(
     return Graph(dict(inputs), dimensions, unused + order, read_off)
 
 
-def _dimension(function: Callable[..., Any]) -> Dimension:
-    hints = get_type_hints(function, include_extras=True)
+def _dimension(function: Callable[..., Any], hints: Mapping[str, Any]) -> Dimension:
     if "return" not in hints:
         raise WiringError(f"{function.__name__} does not say what it returns")
     names = tuple(inspect.signature(function).parameters)
     return Dimension(function.__name__, function, names, hints["return"], function.__module__.rsplit(".", 1)[-1])
 
 
-def _check_edges(dimensions: Mapping[str, Dimension], inputs: Mapping[str, Input]) -> None:
+def _check_edges(
+    dimensions: Mapping[str, Dimension], taken: Mapping[str, Mapping[str, Any]], inputs: Mapping[str, Input]
+) -> None:
+    """`taken` is what each dimension's parameters are annotated as."""
     for dimension in dimensions.values():
-        hints = get_type_hints(dimension.function, include_extras=True)
+        hints = taken[dimension.name]
         for parameter in dimension.parameters:
             if parameter in inputs:
                 given = inputs[parameter].annotation

@@ -1,4 +1,4 @@
-"""What `now`, `weeks` and `match` share: instruments from files or from a store, a shop, a moment, an outlook."""
+"""What `now` and `weeks` share: instruments from files or from a store, a shop, a moment, an outlook."""
 
 from collections.abc import Callable
 from datetime import datetime
@@ -7,9 +7,9 @@ from typing import Any, TypeVar
 
 import click
 
-from gramil.cli.moments import read_moment
 from gramil.cli.options import shop_file
 from gramil.cli.reading import text_of
+from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
@@ -19,12 +19,6 @@ from gramil.shop.on_hand import shop_description
 from gramil.shop.opening import open_store
 
 F = TypeVar("F", bound=Callable[..., Any])
-store_file: Callable[[F], F] = click.option(
-    "--store", type=click.Path(path_type=Path), help="The shop's store, instead of files."
-)
-moment: Callable[[F], F] = click.option(
-    "--at", metavar="ISO", help="The moment, such as 2026-12-01T09:00; now if not given."
-)
 
 
 def bench_options(command: F) -> F:
@@ -62,32 +56,6 @@ def bench_wanted(
             return bench_of_store(opened, now, files, _said(spells, place, shop_description(opened)))
     paths = [Path(file) for file in files]
     return bench_of_files(paths, shop, now.replace(tzinfo=None), _said(spells, place, read_shop(shop)))
-
-
-def refuse_two_shops(shop: Path | None, store: Path | None) -> None:
-    """Raises UsageError where both a shop and a store are named."""
-    if store is not None and shop is not None:
-        raise click.UsageError("--store holds a shop already: leave --shop out")
-
-
-def moment_of(at: str | None) -> datetime:
-    """The moment asked for, or now, with the offset of this machine's clock. Raises MakersFault for another form."""
-    if at is None:
-        return datetime.now().astimezone()
-    try:
-        return by_the_clock(read_moment(at))
-    except ValueError:
-        raise MakersFault.of(
-            f'"{at}" is no moment of 1900 to 2199', remedy="write it like 2026-12-01T09:00", where="--at"
-        ) from None
-
-
-def by_the_clock(moment: datetime) -> datetime:
-    """A moment with the offset of this machine's clock; some systems know that of no moment before 1970."""
-    try:
-        return moment.astimezone()
-    except (OSError, OverflowError):
-        return moment.replace(tzinfo=moment.tzinfo or datetime.now().astimezone().tzinfo)
 
 
 def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescription) -> dict[str, tuple[Spell, ...]]:

@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from gramil.cli.check import verdict
+from gramil.cli.verdicts import verdict
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Polyline, Span, Words, figures_in
 from gramil.findings.finding import Finding
 from gramil.setups.setup import BigFigure, Setup

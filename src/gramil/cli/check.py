@@ -8,13 +8,13 @@ import click
 
 from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
-from gramil.cli.bench_options import refuse_two_shops, store_file
 from gramil.cli.options import as_made, instrument_file, opened, shop_file
-from gramil.findings.finding import SEVERITIES, Finding, InWords, in_words
+from gramil.cli.store_options import refuse_two_shops, store_file
+from gramil.cli.verdicts import verdicts
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
 from gramil.show import Shower, shower_of
-from gramil.writers.tables import findings_json, limit_origin
+from gramil.writers.tables import findings_json
 
 
 @click.command()
@@ -72,32 +72,3 @@ def made_verdicts(judged: Iterable[Judged], shower: Shower) -> Iterator[str]:
     """What is made and is not right any more, a line each."""
     for each, line in made_lines(judged, shower.first):
         yield click.style(f"{each.standing.upper():<10}", bold=True) + f" {line}."
-
-
-def verdicts(findings: Iterable[Finding], shower: Shower, fine: bool) -> Iterator[str]:
-    """The lines of the list, and a last line that counts them."""
-    found = tuple(findings)
-    for each in found:
-        if fine or each.severity != "fine":
-            yield from verdict(each, shower)
-    counted = ((severity, sum(each.severity == severity for each in found)) for severity in SEVERITIES)
-    yield ", ".join(f"{number} {severity}" for severity, number in counted if number)
-
-
-def verdict(finding: Finding, shower: Shower) -> Iterator[str]:
-    """One finding's lines: the figure with its limit, what it means, what mends it."""
-    head = click.style(f"{finding.severity.upper():<10}", bold=finding.severity in ("stop", "caution"))
-    told = in_words(finding, shower.filled)
-    if told.severity == "not judged":
-        yield f"{head} {told.name}: not judged, {told.says}"
-    else:
-        yield f"{head} {told.name}: {shower.text(told.address)}{_limit(told, shower)}   [{told.address}]"
-        yield f"           {told.says}"
-    if told.remedy and told.severity not in ("fine",):
-        yield f"           Mend: {told.remedy}"
-
-
-def _limit(told: InWords, shower: Shower) -> str:
-    if not told.limit:
-        return ""
-    return f", limit {shower.text(told.limit)} ({limit_origin(told, shower)})"

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make, shop_file
+from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures

@@ -7,9 +7,9 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.cli.check import verdicts
 from gramil.cli.options import opened_with_work
 from gramil.cli.pack import write_pack
+from gramil.cli.verdicts import verdicts
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
 from gramil.reference import EACH, in_row

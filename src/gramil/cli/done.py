@@ -12,9 +12,9 @@ from gramil.acts.work import Noted
 from gramil.change.as_made import AsMade, Off, as_made, with_readings
 from gramil.change.made_words import said
 from gramil.cli.as_read import as_read_option, ask
-from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
+from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin

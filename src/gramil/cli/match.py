@@ -8,9 +8,9 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.now import wrapped
 from gramil.cli.options import shop_file
+from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.reading import ShopDescription, read_description, read_shop
 from gramil.graph import Figures
 from gramil.now.match import Matching, Served, Stock, match

@@ -8,8 +8,8 @@ from typing import get_args
 import click
 
 from gramil import names as n
-from gramil.cli.bench_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.options import as_made, file_to_make, opened_with_work, shop_file
+from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
 from gramil.graph import Figures

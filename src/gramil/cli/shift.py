@@ -14,8 +14,8 @@ from gramil.change.made_words import lines as made_lines
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.cli.changed import changed_text, figures_in
-from gramil.cli.check import verdict
 from gramil.cli.options import opened, shop_file
+from gramil.cli.verdicts import verdict
 from gramil.description.base import keys_of
 from gramil.graph import Figures
 from gramil.prints.pages import words_of

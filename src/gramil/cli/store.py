@@ -7,10 +7,10 @@ from pathlib import Path
 import click
 
 from gramil.cli.as_read import as_read_option
-from gramil.cli.bench_options import moment, moment_of
 from gramil.cli.reading import text_of
 from gramil.cli.store_anew import anew
 from gramil.cli.store_operations import kept_beside, operations
+from gramil.cli.store_options import moment, moment_of
 from gramil.faults import Fault, MakersFault
 from gramil.shop.instruments import Instrument
 from gramil.shop.opening import Store, create_store, open_store

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.bench_options import moment, moment_of
+from gramil.cli.store_options import moment, moment_of
 from gramil.shop.opening import open_store
 
 

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.bench_options import moment, moment_of
 from gramil.cli.reading import text_of
+from gramil.cli.store_options import moment, moment_of
 from gramil.faults import Fault, MakersFault
 from gramil.shop.instruments import instrument
 from gramil.shop.opening import Store, open_store

@@ -7,10 +7,11 @@ from typing import Any
 
 import click
 
-from gramil.cli.bench_options import bench_options, bench_wanted, by_the_clock
+from gramil.cli.bench_options import bench_options, bench_wanted
 from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
+from gramil.cli.store_options import by_the_clock
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.hours import hours_in, read_hours

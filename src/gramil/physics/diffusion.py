@@ -17,7 +17,6 @@ from functools import lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike
-from scipy.linalg import eigh
 
 from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.step_response import step_response
@@ -198,7 +197,7 @@ def _eigenmodes(
     joined = stiffness.copy()
     joined[_ENDS, _ENDS] += conductance
     roots = np.sqrt(stores[free])
-    rates, vectors = eigh(joined[np.ix_(free, free)] / np.outer(roots, roots))
+    rates, vectors = np.linalg.eigh(joined[np.ix_(free, free)] / np.outer(roots, roots))
     if free.all() and not conductance.any():
         rates[0] = 0.0  # a sealed sheet keeps what it holds; rounding would let it leak
     shapes = np.zeros((stores.size, rates.size))

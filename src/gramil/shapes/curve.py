@@ -11,9 +11,9 @@ from typing import Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.interpolate import PPoly
 
 from gramil.quantities import Mm
+from gramil.shapes.piecewise import Piecewise
 
 Array = NDArray[np.float64]
 _POINTS, _WEIGHTS = np.polynomial.legendre.leggauss(8)
@@ -41,16 +41,16 @@ class Curve:
     coefficients: Array
 
     @cached_property
-    def _place(self) -> "PPoly[np.float64]":
-        return PPoly(self.coefficients, self.breaks, extrapolate=False)
+    def _place(self) -> Piecewise:
+        return Piecewise(self.coefficients, self.breaks)
 
-    @cached_property
-    def _velocity(self) -> "PPoly[np.float64]":
-        return self._place.derivative()
+    @property
+    def _velocity(self) -> Piecewise:
+        return self._place.derivative
 
-    @cached_property
-    def _bend(self) -> "PPoly[np.float64]":
-        return self._place.derivative(2)
+    @property
+    def _bend(self) -> Piecewise:
+        return self._velocity.derivative
 
     @cached_property
     def along_breaks(self) -> Array:
@@ -76,15 +76,15 @@ class Curve:
 
     def place(self, parameter: ArrayLike) -> Array:
         """Points at parameters, shape (..., 2), in mm."""
-        return np.asarray(self._place(_array(parameter)))
+        return self._place(parameter)
 
     def velocity(self, parameter: ArrayLike) -> Array:
         """First derivative over the parameter, shape (..., 2); at a corner, that of the piece which starts there."""
-        return np.asarray(self._velocity(_array(parameter)))
+        return self._velocity(parameter)
 
     def turning(self, parameter: ArrayLike) -> Array:
         """Curvature in 1/mm at parameters, positive where the curve turns left."""
-        first, second = self._velocity(_array(parameter)), self._bend(_array(parameter))
+        first, second = self._velocity(parameter), self._bend(parameter)
         cross = first[..., 0] * second[..., 1] - first[..., 1] * second[..., 0]
         return np.asarray(cross / np.hypot(first[..., 0], first[..., 1]) ** 3)
 
@@ -152,16 +152,15 @@ class Curve:
         normal = np.array([-direction[1], direction[0]]) / np.hypot(direction[0], direction[1])
         distance = self.coefficients @ normal
         distance[3] -= normal @ np.asarray(point)
-        roots = PPoly(distance, self.breaks, extrapolate=False).roots(discontinuity=False)
+        roots = Piecewise(distance, self.breaks).zeros()
         touching = np.abs((self.place(self.breaks) - np.asarray(point)) @ normal) < _STILL
-        found = np.unique(np.concatenate((roots[np.isfinite(roots)], self.breaks[touching])))
+        found = np.unique(np.concatenate((roots, self.breaks[touching])))
         return np.asarray(found[np.concatenate(([True], np.diff(found) > 1e-7))] if len(found) else found)
 
     def spans(self, axis: Literal[0, 1]) -> tuple[Span, ...]:
         """Runs on which x (axis 0) or y (1) only grows or only falls; runs on which it stands still are left out."""
-        slope = PPoly(self._velocity.c[:, :, axis], self.breaks, extrapolate=False)
-        roots = slope.roots(discontinuity=False)
-        edges = np.unique(np.concatenate((roots[np.isfinite(roots)], self.breaks)))
+        slope = Piecewise(self._velocity.coefficients[:, :, axis], self.breaks)
+        edges = np.unique(np.concatenate((slope.zeros(), self.breaks)))
         slopes = slope((edges[1:] + edges[:-1]) / 2)
         signs = np.where(np.abs(slopes) < _STILL, 0, np.sign(slopes)).astype(int)
         return _grouped(edges, signs)

@@ -14,15 +14,13 @@ from typing import Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
-from scipy.interpolate import CubicSpline
 
+from gramil.shapes.cubic_spline import Bound, Bounds, cubic_spline
 from gramil.shapes.curve import Curve, joined
 
 Array = NDArray[np.float64]
 End = Literal["free", "square"]
 """`free`: nothing is known beyond; `square`: the point lies on the x axis, and beyond is the curve's mirror image."""
-_Bound = Literal["not-a-knot"] | tuple[Literal[1, 2], Array]
-_Bounds = Literal["periodic"] | tuple[_Bound, _Bound]
 _ROUNDS = 2
 FAR_APART = 3.0
 """A span so many times as long as its shorter neighbour may bulge."""
@@ -57,7 +55,7 @@ def _unbulged(pins: Array) -> Curve:
     if len(pins) < 4 or not _bulges(curve, pins):
         return curve
     roots = np.sqrt(np.hypot(*np.diff(pins, axis=0).T))
-    free: _Bounds = ("not-a-knot", "not-a-knot")
+    free: Bounds = ("not-a-knot", "not-a-knot")
     return _spline(pins, roots, free, free)
 
 
@@ -87,12 +85,14 @@ def closed_through(points: ArrayLike, corners: Iterable[int] = ()) -> Curve:
 def _run(pins: Array, start: End, end: End) -> Curve:
     if len(pins) == 2:
         return _straight(pins)
-    return _fitted(pins, (_bound(start, 1), _bound(end, 1)), (_bound(start, 2), _bound(end, 2)))
+    return _fitted(
+        pins, (_bound(start, "level"), _bound(end, "level")), (_bound(start, "straight"), _bound(end, "straight"))
+    )
 
 
-def _bound(end: End, still: Literal[1, 2]) -> _Bound:
-    """`still`: the derivative that is nothing where a curve crosses its axis of symmetry: x' along it, y'' across."""
-    return (still, np.array(0.0)) if end == "square" else "not-a-knot"
+def _bound(end: End, square: Bound) -> Bound:
+    """`square`: what holds where a curve crosses its axis of symmetry: x' is zero along it, y'' across."""
+    return square if end == "square" else "not-a-knot"
 
 
 def _straight(pins: Array) -> Curve:
@@ -101,7 +101,7 @@ def _straight(pins: Array) -> Curve:
     return Curve(np.array([0.0, length]), np.stack((still, still, (pins[1] - pins[0]) / length, pins[0]))[:, None, :])
 
 
-def _fitted(pins: Array, x_ends: _Bounds, y_ends: _Bounds) -> Curve:
+def _fitted(pins: Array, x_ends: Bounds, y_ends: Bounds) -> Curve:
     lengths = np.hypot(*np.diff(pins, axis=0).T)
     curve = _spline(pins, lengths, x_ends, y_ends)
     for _ in range(_ROUNDS):
@@ -109,7 +109,7 @@ def _fitted(pins: Array, x_ends: _Bounds, y_ends: _Bounds) -> Curve:
     return curve
 
 
-def _spline(pins: Array, lengths: Array, x_ends: _Bounds, y_ends: _Bounds) -> Curve:
+def _spline(pins: Array, lengths: Array, x_ends: Bounds, y_ends: Bounds) -> Curve:
     breaks = np.concatenate(([0.0], np.cumsum(lengths)))
-    each = [CubicSpline(breaks, pins[:, axis], bc_type=ends).c for axis, ends in enumerate((x_ends, y_ends))]
+    each = [cubic_spline(breaks, pins[:, axis], ends) for axis, ends in enumerate((x_ends, y_ends))]
     return Curve(breaks, np.stack(each, axis=-1))

@@ -9,11 +9,11 @@ from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.spatial import cKDTree
 
 from gramil.faults import MakersFault
 from gramil.quantities import Mm
 from gramil.shapes.curve import Curve
+from gramil.shapes.nearest import any_within
 from gramil.shapes.outline import Outline
 from gramil.shapes.polyline import without_loops
 
@@ -101,9 +101,8 @@ def _on_axis(end: Array, next_to_it: Array) -> Array:
 def _check_nearness(outline: Outline, run: Array, distance: Mm, where: str) -> None:
     """What is left lies nowhere nearer to the outline than the distance, and on the side it was moved to."""
     edge = outline.polyline(FINE / 4)
-    reach = np.asarray(cKDTree(edge).query(run)[0])
     wrong_side = bool(outline.contains(run[len(run) // 2])) != (distance > 0)
-    if wrong_side or reach.min() < abs(distance) - NEAR:
+    if wrong_side or any_within(abs(distance) - NEAR, run, edge):
         raise _nothing_left(where, distance)
 
 

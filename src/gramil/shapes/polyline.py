@@ -3,7 +3,8 @@ place on one."""
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.spatial import cKDTree
+
+from gramil.shapes.nearest import nearest_rows
 
 Array = NDArray[np.float64]
 
@@ -60,7 +61,7 @@ def nearest_on_ring(ring: Array, points: Array) -> Array:
 
     Looked for on the pieces next to the nearest corner: the run's pieces are short against its bends.
     """
-    rows = np.asarray(cKDTree(ring).query(points)[1])
+    rows = nearest_rows(points, ring)
     places = [_nearest_on_pieces(ring[rows], ring[(rows + step) % len(ring)], points) for step in (-1, 1)]
     away = [np.hypot(*(place - points).T) for place in places]
     return np.where((away[0] <= away[1])[:, None], *places)

@@ -1,0 +1,45 @@
+"""What most commands share: a store in place of files, and the moment that they speak of."""
+
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from gramil.cli.moments import read_moment
+from gramil.faults import MakersFault
+
+F = TypeVar("F", bound=Callable[..., Any])
+store_file: Callable[[F], F] = click.option(
+    "--store", type=click.Path(path_type=Path), help="The shop's store, instead of files."
+)
+moment: Callable[[F], F] = click.option(
+    "--at", metavar="ISO", help="The moment, such as 2026-12-01T09:00; now if not given."
+)
+
+
+def refuse_two_shops(shop: Path | None, store: Path | None) -> None:
+    """Raises UsageError where both a shop and a store are named."""
+    if store is not None and shop is not None:
+        raise click.UsageError("--store holds a shop already: leave --shop out")
+
+
+def moment_of(at: str | None) -> datetime:
+    """The moment asked for, or now, with the offset of this machine's clock. Raises MakersFault for another form."""
+    if at is None:
+        return datetime.now().astimezone()
+    try:
+        return by_the_clock(read_moment(at))
+    except ValueError:
+        raise MakersFault.of(
+            f'"{at}" is no moment of 1900 to 2199', remedy="write it like 2026-12-01T09:00", where="--at"
+        ) from None
+
+
+def by_the_clock(moment: datetime) -> datetime:
+    """A moment with the offset of this machine's clock; some systems know that of no moment before 1970."""
+    try:
+        return moment.astimezone()
+    except (OSError, OverflowError):
+        return moment.replace(tzinfo=moment.tzinfo or datetime.now().astimezone().tzinfo)

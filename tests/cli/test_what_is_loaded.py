@@ -1,0 +1,29 @@
+"""What a command does not need is not loaded: the large libraries cost more than the figures."""
+
+import subprocess
+import sys
+from importlib.resources import files
+
+import pytest
+
+EXAMPLES = files("gramil") / "data" / "examples"
+LARGE = {"scipy", "ezdxf", "reportlab", "typst", "PIL", "starlette", "uvicorn", "jinja2", "ortools"}
+PROGRAM = """
+import sys
+from gramil.cli import main
+sys.argv = ["gramil", *sys.argv[1:]]
+try:
+    main()
+finally:
+    print("loaded", *sorted({name.partition(".")[0] for name in sys.modules}), file=sys.stderr)
+"""
+
+
+@pytest.mark.parametrize("command", [["why", "slot_depth_setting"], ["check"], ["dims"], ["now"]])
+def test_figures_in_words_load_no_large_library(command: list[str]) -> None:
+    asked = [*command, str(EXAMPLES / "tarn.toml")]
+    answered = subprocess.run([sys.executable, "-c", PROGRAM, *asked], capture_output=True, text=True, check=False)
+    assert answered.stdout
+    loaded = next(line for line in answered.stderr.splitlines() if line.startswith("loaded ")).split()
+    assert "numpy" in loaded
+    assert LARGE.isdisjoint(loaded)
