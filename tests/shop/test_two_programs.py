@@ -2,7 +2,9 @@
 
 import subprocess
 import sys
+from collections import Counter
 from datetime import datetime
+from itertools import pairwise
 from pathlib import Path
 
 from gramil.shop.instruments import add_instrument, instrument, revisions
@@ -29,7 +31,7 @@ with open_store(Path(sys.argv[1]), busy_seconds=60.0) as store:
             tarn = instrument(store, "Tarn")
             text = revision(store, tarn.id).text
             try:
-                save_revision(store, tarn, text + "x", now, who=who)
+                save_revision(store, tarn, text + who[0], now, who=who)
                 break
             except Conflict as conflict:
                 assert conflict.mine != "" and conflict.theirs != ""
@@ -56,7 +58,10 @@ def test_three_programs_lose_nothing_and_promise_nothing_twice(store: Store, pat
         assert len(blanks(again)) == 91
         tarn = instrument(again, "Tarn")
         saved = revisions(again, tarn.id)
-        assert [each.text for each in saved] == ["x" * count for count in range(91)]
+        texts = [each.text for each in saved]
+        assert [len(text) for text in texts] == list(range(91))
+        assert all(later.startswith(text) for text, later in pairwise(texts))
+        assert Counter(texts[-1]) == {"a": 30, "b": 30, "c": 30}
         assert sum(promised) == 20
         assert len([each for each in promises(again) if each.blank == blank_named(again, "board").id]) == 20
     assert verify(path) == ()
