@@ -83,6 +83,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_nut": ("intonation_nut_best", "intonation_rms_all_after", "intonation_rms_best", "limit_nut_gain",),
     "finding_nut_slots": ("limit_nut_first_least", "limit_nut_first_most", "nut_slot_over_first",),
     "finding_over_top": ("limit_over_top_least", "limit_over_top_most", "neck_set_over_top_mean",),
+    "finding_permits": ("stuff_list",),
     "finding_pilot": ("limit_pilot_least", "slot_kerf_at_end",),
     "finding_pins": ("bridge_hold_spacing", "bridge_hold_wall", "bridge_hold_wood", "limit_pin_spacing", "limit_pin_spacing_least", "limit_pin_to_saddle",),
     "finding_pins_clear": ("limit_pin_room", "room_pins_to_braces",),
@@ -179,43 +180,44 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_board": ("saw_kerf",),
     "piece_wire_end": ("wire_nip_back",),
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
-    "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "care_dust", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "thickness_before_levelling",),
-    "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list",),
-    "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "care_papers", "drawing_setup_blank", "limit_tolerance_height",),
-    "setup_board_binding": ("binding_purfling", "binding_thickness", "binding_wood", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret",),
-    "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity",),
-    "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height",),
-    "setup_brace_stock": ("drawing_braces", "stick_billets", "stick_list",),
-    "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height",),
-    "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_total",),
-    "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width",),
+    "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "stuff_list", "thickness_before_levelling",),
+    "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list",),
+    "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "drawing_setup_blank", "limit_tolerance_height", "stuff_list",),
+    "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
+    "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
+    "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
+    "setup_brace_stock": ("drawing_braces", "stick_billets", "stick_list", "stuff_list",),
+    "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
+    "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
+    "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
-    "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height",),
-    "setup_deepen": ("care_dust", "drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
-    "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "top_thickness",),
-    "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "saddle_set_back", "saddle_set_back_best",),
-    "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret",),
-    "setup_ledge": ("binding_purfling", "binding_thickness", "care_dust", "core_inset", "drawing_setup_ledge", "feed_agreeing_edge", "feed_other_edge", "ledge_choice", "limit_binding_proud_least", "limit_binding_proud_most", "limit_slot_position", "limit_tolerance_height", "nut_width",),
-    "setup_level": ("drawing_setup_level", "limit_tolerance_height", "slot_left_least", "station_middle_fret", "thickness_at_crest", "thickness_at_edge_treble", "thickness_to_plane", "thickness_wedge_angle",),
-    "setup_markers": ("drawing_setup_markers", "limit_tolerance_outline", "marker_offset", "marker_position", "marker_side_depth", "markers_diameter", "markers_double", "markers_frets", "markers_side_diameter",),
-    "setup_mould": ("body_length", "body_mould_half_width", "body_mould_length", "body_mould_thickness", "body_width", "drawing_mould", "limit_tolerance_outline",),
-    "setup_neck_blank": ("carve_wood", "drawing_setup_neck_blank", "limit_rip_kerf", "limit_tolerance_height", "plank_choice", "plank_length", "plank_thickness", "plank_width",),
-    "setup_neck_carve": ("carve_flat_back", "carve_heel_cap", "carve_heel_width", "carve_lines", "carve_stations", "carve_wood", "drawing_setup_neck_carve", "limit_tolerance_height",),
-    "setup_neck_head": ("carve_wood", "drawing_setup_neck_head", "head_hole", "head_posts_x", "head_posts_y", "head_reach", "head_roller_depth", "head_slot_width", "head_slots_apart", "head_thickness", "limit_sideways_bend", "limit_tolerance_height", "limit_tolerance_outline",),
-    "setup_neck_rod": ("carve_rod_pocket_width", "carve_wood", "drawing_setup_neck_rod", "limit_tolerance_height", "limit_tolerance_outline", "neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner", "rod_end", "rod_start", "rod_under_head",),
-    "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft",),
-    "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed",),
-    "setup_nut_slots": ("crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "nut_spread",),
-    "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
-    "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_total",),
-    "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness",),
-    "setup_saddle_slot": ("bridge_hold_behind", "bridge_hold_below", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness",),
-    "setup_sides": ("body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations",),
-    "setup_slot": ("care_dust", "drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
-    "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
-    "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "care_dust", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
-    "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
-    "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "limit_tolerance_radius", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
+    "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
+    "setup_deepen": ("drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
+    "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "stuff_list", "top_thickness",),
+    "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "saddle_set_back", "saddle_set_back_best", "stuff_list",),
+    "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret", "stuff_list",),
+    "setup_ledge": ("binding_purfling", "binding_thickness", "core_inset", "drawing_setup_ledge", "feed_agreeing_edge", "feed_other_edge", "ledge_choice", "limit_binding_proud_least", "limit_binding_proud_most", "limit_slot_position", "limit_tolerance_height", "nut_width", "stuff_list",),
+    "setup_level": ("drawing_setup_level", "limit_tolerance_height", "slot_left_least", "station_middle_fret", "stuff_list", "thickness_at_crest", "thickness_at_edge_treble", "thickness_to_plane", "thickness_wedge_angle",),
+    "setup_markers": ("drawing_setup_markers", "limit_tolerance_outline", "marker_offset", "marker_position", "marker_side_depth", "markers_diameter", "markers_double", "markers_frets", "markers_side_diameter", "stuff_list",),
+    "setup_mould": ("body_length", "body_mould_half_width", "body_mould_length", "body_mould_thickness", "body_width", "drawing_mould", "limit_tolerance_outline", "stuff_list",),
+    "setup_neck_blank": ("carve_wood", "drawing_setup_neck_blank", "limit_rip_kerf", "limit_tolerance_height", "plank_choice", "plank_length", "plank_thickness", "plank_width", "stuff_list",),
+    "setup_neck_carve": ("carve_flat_back", "carve_heel_cap", "carve_heel_width", "carve_lines", "carve_stations", "drawing_setup_neck_carve", "limit_tolerance_height", "stuff_list",),
+    "setup_neck_head": ("drawing_setup_neck_head", "head_hole", "head_posts_x", "head_posts_y", "head_reach", "head_roller_depth", "head_slot_width", "head_slots_apart", "head_thickness", "limit_sideways_bend", "limit_tolerance_height", "limit_tolerance_outline", "stuff_list",),
+    "setup_neck_joint": ("body_neck_block", "body_neck_block_width", "heel_wedge", "limit_tolerance_angle", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "stuff_list",),
+    "setup_neck_rod": ("carve_rod_pocket_width", "drawing_setup_neck_rod", "limit_tolerance_height", "limit_tolerance_outline", "neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner", "rod_end", "rod_start", "rod_under_head", "stuff_list",),
+    "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft", "stuff_list",),
+    "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed", "stuff_list",),
+    "setup_nut_slots": ("crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "nut_spread", "stuff_list",),
+    "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "stuff_list", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
+    "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_said",),
+    "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness", "stuff_list",),
+    "setup_saddle_slot": ("bridge_hold_behind", "bridge_hold_below", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness", "stuff_list",),
+    "setup_sides": ("body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list",),
+    "setup_slot": ("drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
+    "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
+    "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "stuff_list", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
+    "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "stuff_list", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
+    "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "limit_tolerance_radius", "stuff_list", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
 }
 """What each page shows, read off its code: edges of the graph."""
 
@@ -223,7 +225,7 @@ if TYPE_CHECKING:
     from gramil.description.air_values import WoodState
     from gramil.description.body_records import BraceAsked, RingAsked
     from gramil.description.head_outline import HeadCurve
-    from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
+    from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Stuff, Wire
     from gramil.drawings.heights import Turned
     from gramil.drawings.index_template import Notches, Rail
     from gramil.drawings.marks import Drawing, Polyline
@@ -287,6 +289,7 @@ if TYPE_CHECKING:
     from gramil.findings import on_heights as findings_on_heights
     from gramil.findings import on_intonation as findings_on_intonation
     from gramil.findings import on_neck as findings_on_neck
+    from gramil.findings import on_permits as findings_on_permits
     from gramil.findings import on_slots as findings_on_slots
     from gramil.findings import on_strings as findings_on_strings
     from gramil.findings import on_tension as findings_on_tension
@@ -339,11 +342,11 @@ if TYPE_CHECKING:
     from gramil.setups import body_binding as setups_body_binding
     from gramil.setups import body_work as setups_body_work
     from gramil.setups import bridging as setups_bridging
-    from gramil.setups import care as setups_care
     from gramil.setups import edging as setups_edging
     from gramil.setups import fretting as setups_fretting
     from gramil.setups import jig as setups_jig
     from gramil.setups import neck_carving as setups_neck_carving
+    from gramil.setups import neck_joint as setups_neck_joint
     from gramil.setups import neck_set as setups_neck_set
     from gramil.setups import owner as setups_owner
     from gramil.setups import preparing as setups_preparing
@@ -446,6 +449,14 @@ if TYPE_CHECKING:
         bead_thickness: Ref[Mm]
         tang_depth: Ref[Mm]
         on_hand: Ref[Mm]
+
+    class StuffRef(Ref[Stuff]):
+        name: Ref[str]
+        wood: Ref[str]
+        dust: Ref[str]
+        permit: Ref[str]
+        standing: Ref[str]
+        doubt: Ref[str]
 
     class DrawingRef(Ref[Drawing]):
         name: Ref[str]
@@ -893,13 +904,16 @@ if TYPE_CHECKING:
         figures: Members[BigFigureRef, BigFigure]
         steps: Members[Ref[Any], Any]
         prove: Ref[Any]
-        caution: Members[Ref[Any], Any]
+        by: Members[Ref[str], str]
         tools: Members[Ref[Any], Any]
         drawing: Ref[Any]
         boxes: Members[Ref[Any], Any]
         tables: Members[TableRef, Table]
         closed: Ref[Any]
         box_near: Ref[Any]
+        on: Members[Ref[Any], Any]
+        instead: Members[Ref[str], str]
+        notes: Members[Ref[Any], Any]
         texts: Members[Ref[Any], Any]
 
     class DomeRef(Ref[Dome]):
@@ -1253,6 +1267,7 @@ if TYPE_CHECKING:
     strings_weights: Rows
     strings_wound: Rows
     strings_wrap: Ref[str]
+    stuff_list: Members[StuffRef, Stuff]
     top_binding_height: Ref[Mm]
     top_binding_material: Ref[str]
     top_binding_purfling: Ref[Mm]
@@ -1636,6 +1651,9 @@ if TYPE_CHECKING:
     finding_relief_too_little: Members[FindingRef, Finding] = of(findings_on_neck.finding_relief_too_little)
     finding_break_at_nut: Members[FindingRef, Finding] = of(findings_on_neck.finding_break_at_nut)
     finding_sideways_at_nut: Members[FindingRef, Finding] = of(findings_on_neck.finding_sideways_at_nut)
+
+    # findings/on_permits.py
+    finding_permits: Members[FindingRef, Finding] = of(findings_on_permits.finding_permits)
 
     # findings/on_slots.py
     finding_left_under_slot: Members[FindingRef, Finding] = of(findings_on_slots.finding_left_under_slot)
@@ -2191,6 +2209,7 @@ if TYPE_CHECKING:
     string_weight: Rows = of(part_tension.string_weight)
     string_pull: Rows = of(part_tension.string_pull)
     string_pull_on_scale: Rows = of(part_tension.string_pull_on_scale)
+    string_pull_said: Ref[str] = of(part_tension.string_pull_said)
     string_pull_total: Ref[Newton] = of(part_tension.string_pull_total)
     string_pull_ratio: Ref[Ratio] = of(part_tension.string_pull_ratio)
     string_stress: Rows = of(part_tension.string_stress)
@@ -2269,10 +2288,6 @@ if TYPE_CHECKING:
     setup_strings: SetupRef = of(setups_bridging.setup_strings)
     setup_in_tune: SetupRef = of(setups_bridging.setup_in_tune)
 
-    # setups/care.py
-    care_dust: Ref[str] = of(setups_care.care_dust)
-    care_papers: Ref[str] = of(setups_care.care_papers)
-
     # setups/edging.py
     setup_taper: SetupRef = of(setups_edging.setup_taper)
     setup_ledge: SetupRef = of(setups_edging.setup_ledge)
@@ -2292,6 +2307,9 @@ if TYPE_CHECKING:
     setup_neck_rod: SetupRef = of(setups_neck_carving.setup_neck_rod)
     setup_neck_head: SetupRef = of(setups_neck_carving.setup_neck_head)
     setup_neck_carve: SetupRef = of(setups_neck_carving.setup_neck_carve)
+
+    # setups/neck_joint.py
+    setup_neck_joint: SetupRef = of(setups_neck_joint.setup_neck_joint)
 
     # setups/neck_set.py
     setup_neck_set: SetupRef = of(setups_neck_set.setup_neck_set)

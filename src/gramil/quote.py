@@ -20,9 +20,18 @@ FACTS = (
 """What a quote says of the instrument: words and addresses."""
 
 
+ESTIMATE = "An estimate, from hours and prices as they are known now: it binds nobody until it is agreed in writing."
+
+
 def amount(value: float, money: str) -> str:
     """An amount of money, and what the money is called where that was said."""
     return f"{value:.2f} {money}".strip()
+
+
+def notes_of(figures: Figures) -> list[str]:
+    """What a quote is, and which of the instrument's woods are protected or may be."""
+    permits = (each.permit for each in figures[n.stuff_list] if each.permit)
+    return [ESTIMATE, *dict.fromkeys(permits)]
 
 
 def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datetime) -> bytes:
@@ -40,6 +49,6 @@ def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datet
             [(part, f"{hours:.1f} h", amount(hours * cost.rate, money)) for part, hours in parts],
             [(each.what, "", "" if each.cost is None else amount(each.cost, money)) for each in cost.materials],
             amount(cost.total, money),
-            [f"Not in the total: {', '.join(cost.without)}."] if cost.without else [],
+            [*notes_of(figures), *([f"Not in the total: {', '.join(cost.without)}."] if cost.without else [])],
         )
     )

@@ -115,7 +115,7 @@ def test_a_fan_braced_top_is_not_judged_nor_told(
     assert found.severity == "not judged"
     assert "a fan does not" in found.says
     assert math.isnan(mere["dome_rise_dry"])
-    told = [Shower(mere).filled(each) for each in mere["setup_owner_air"].caution]
+    told = [Shower(mere).filled(each) for each in mere["setup_owner_air"].notes]
     assert any("not foretold" in words for words in told)
     bar = '[[brace]]\nname = "bar"\nplate = "top"\nstation = 364\nwidth = 8\nheight = 12\ncrosses = ["fan middle"]\n'
     barred = derive_text(text_of("mere") + bar, text_of("shop"))

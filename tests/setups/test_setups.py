@@ -3,6 +3,7 @@
 import math
 import re
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 
@@ -53,7 +54,10 @@ def test_every_address_leads_to_a_figure(any_board: Figures) -> None:
     shower = Shower(any_board)
     for setup in setups(any_board).values():
         for address in [each.address for each in figures_on(setup)]:
-            assert shower.text(address) not in ("", "not known") or address == "care_papers", (setup.name, address)
+            assert shower.text(address) not in ("", "not known") or address.startswith("stuff_list"), (
+                setup.name,
+                address,
+            )
 
 
 def test_no_number_is_typed_into_the_words(any_board: Figures) -> None:
@@ -68,7 +72,7 @@ def test_an_open_set_up_can_be_worked_from(any_board: Figures) -> None:
         if setup.closed:
             assert not setup.figures
             continue
-        assert setup.prove
+        assert setup.prove or setup.name == "owner-air"  # nobody cuts by that page
         assert setup.steps
         assert len(setup.figures) <= 6
         assert setup.figures or setup.tables
@@ -169,11 +173,14 @@ def test_the_router_s_turn_agrees_with_the_grain_on_one_edge(trial: Trial) -> No
 
 
 def test_the_wood_s_caution(trial: Trial) -> None:
-    assert "Diospyros" in trial(wood="persimmon")["care_dust"]
-    assert "sensitise" in trial(wood="Indian rosewood")["care_dust"]
-    assert "sensitis" not in trial(wood="pear")["care_dust"]
-    assert "papers" in trial(wood="rosewood")["care_papers"]
-    assert trial(wood="pear")["care_papers"] == ""
+    def board(wood: str) -> Any:
+        return trial(wood=wood).at('stuff_list["board"]')
+
+    assert "Diospyros" in board("persimmon").dust
+    assert "sensitise" in board("Indian rosewood").dust
+    assert "not known" in board("pear").dust
+    assert "Papers" in board("rosewood").permit
+    assert board("pear").permit == ""
 
 
 def test_a_cylinder_shows_one_radius(trial: Trial) -> None:

@@ -1,6 +1,7 @@
 """Labels of the pieces in stock and of the pieces that are followed, to print and tie on."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 
 from starlette.responses import Response
 
@@ -8,6 +9,7 @@ from gramil.bench.asking import Asked
 from gramil.bench.shelf import Shelf
 from gramil.bench.stock_page import sizes_of
 from gramil.bench.tools_page import unit_of_shop
+from gramil.description.own_woods import own_woods
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, read_length
 from gramil.sheets.labels import Label, labels_pdf
@@ -19,6 +21,7 @@ from gramil.shop.pieces import PIECE
 from gramil.shop.places import places
 from gramil.shop.stock import Blank, blanks, promises
 from gramil.show import shown
+from gramil.wood.permits import permit_of
 
 
 def labels_file(asked: Asked, _: Shelf) -> Response:
@@ -26,10 +29,12 @@ def labels_file(asked: Asked, _: Shelf) -> Response:
     wanted = set(asked.many("name"))
     with asked.keeping.opened() as store:
         found = list(labels_of(store, unit_of_shop(asked, store), f"{asked.now:%Y-%m-%d}"))
-        paper = shop_description(store).shop.shop.paper
+        shop = shop_description(store).shop
+        paper, own = shop.shop.paper, own_woods(shop)
     chosen = [each for each in found if not wanted or each.name in wanted]
     if not chosen:
         raise MakersFault.of("no piece was ticked", remedy="tick the pieces that want a label")
+    chosen = [replace(each, permit=permit_of(each.wood, own).line) for each in chosen]
     return Response(labels_pdf(chosen, paper if paper in ("a4", "letter") else "a4"), media_type="application/pdf")
 
 

@@ -5,6 +5,7 @@ from functools import cache
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
+from gramil.notice import NOTICE
 from gramil.show import parted
 
 
@@ -20,6 +21,7 @@ def environment() -> Environment:
         auto_reload=False,
     )
     made.filters["big"] = big
+    made.globals["notice"] = NOTICE
     return made
 
 

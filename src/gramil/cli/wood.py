@@ -13,8 +13,9 @@ from gramil.measure import LengthUnit, show
 from gramil.sources import cited
 from gramil.wood.equilibrium import equilibrium_moisture
 from gramil.wood.movement import movement
+from gramil.wood.permits import in_words
 from gramil.wood.piece import Piece, assumptions_of
-from gramil.wood.species import Published, Remark, Species, dust_of_every_wood, find_species, load_species
+from gramil.wood.species import Listing, Published, Remark, Species, dust_of_every_wood, find_species, load_species
 
 FIGURES = (
     ("density", "density at 12 % moisture", "kg/m3", 1.0),
@@ -88,8 +89,13 @@ def known(wood: Species) -> Iterator[str]:
     also = f" (also {', '.join(wood.also)})" if wood.also else ""
     yield click.style(f"{wood.name}, {wood.botanical}{also}".replace(", (", " ("), bold=True)
     figures = [(words, unit, factor, figure) for field, words, unit, factor in FIGURES if (figure := _of(wood, field))]
-    remarks = [("dust", wood.dust), ("dust of every wood", dust_of_every_wood()), ("trade", wood.trade)]
-    keys = list(dict.fromkeys([each[3].source for each in figures] + [each.source for _, each in remarks if each]))
+    remarks = [("dust", wood.dust), ("dust of every wood", dust_of_every_wood())]
+    cited_in: list[Published | Remark | Listing] = [
+        *(each[3] for each in figures),
+        *(each for _, each in remarks if each),
+        *([wood.trade] if wood.trade else []),
+    ]
+    keys = list(dict.fromkeys(each.source for each in cited_in))
     for words, unit, factor, figure in figures:
         shown = f"{figure.value * factor:.4g} {unit}".rstrip()
         yield f"  {words:<42} {shown:<12} [{keys.index(figure.source) + 1}] {_how(figure)}"
@@ -98,6 +104,7 @@ def known(wood: Species) -> Iterator[str]:
         yield f"  missing, and not guessed: {'; '.join(missing)}"
     for what, remark in remarks:
         yield f"  {what}: {_remark(remark, keys)}"
+    yield f"  trade: {_trade(wood, keys)}"
     yield f"  how fast it follows the air: {'; '.join(assumptions_of(Piece(wood, 1.0)))}"
     yield from (f"  [{number}] {cited(key)}" for number, key in enumerate(keys, 1))
 
@@ -116,9 +123,17 @@ def _how(figure: Published) -> str:
 
 def _remark(remark: Remark | None, keys: list[str]) -> str:
     if remark is None:
-        return "nothing known here, which does not mean harmless or free"
-    date = f"; list of {remark.date}, local law comes first" if remark.date else ""
-    return f"{remark.text} [{keys.index(remark.source) + 1}] {FLAGS[remark.flag]}{date}"
+        return "nothing known here, which does not mean harmless"
+    return f"{remark.text} [{keys.index(remark.source) + 1}] {FLAGS[remark.flag]}"
+
+
+def _trade(wood: Species, keys: list[str]) -> str:
+    trade = wood.trade
+    if trade is None:
+        return "nothing known here, which does not mean free; local law comes first"
+    where = f"CITES Appendix {trade.appendix}, listed since {in_words(trade.since)}: " if trade.appendix else ""
+    how = f"{FLAGS[trade.flag]}{f'; {trade.note}' if trade.note else ''}; looked up in {in_words(trade.looked_up)}"
+    return f"{where}{trade.text} [{keys.index(trade.source) + 1}] {how}; local law comes first"
 
 
 def moves(

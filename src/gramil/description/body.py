@@ -51,7 +51,9 @@ class Body(Table):
     back_thickness: Length = usual(
         2.6, "common practice: 2.3 to 2.9 mm, steel strings", "thickness of the back", gt=0, le=10
     )
-    side_wood: Words = usual("mahogany", "common practice", "what back and sides are made of")
+    side_wood: Words = usual("maple", "common practice", "what back and sides are made of")
+    linings_wood: Words | None = usual(None, "not said", "what the linings are made of: for their dust and permits")
+    block_wood: Words | None = usual(None, "not said", "what the blocks are made of: for their dust and permits")
     linings: Length = usual(6.0, "common practice", "width of the linings, against the sides", ge=0, le=40)
     linings_height: Length = usual(14.0, "common practice", "height of the linings", ge=0, le=60)
     neck_block: Length = usual(32.0, "common practice", "neck block, along the centreline", gt=0, le=200)

@@ -95,6 +95,7 @@ class Head(Table):
     thickness: Length = usual(15.0, "common practice", "thickness of the head with its veneer", gt=0, le=60)
     blank: Length = usual(20.0, "common practice", "thickness of the neck's blank where the scarf is cut", gt=0, le=100)
     veneer: Length = usual(2.0, "common practice", "thickness of the veneer on the head's face", ge=0, le=20)
+    veneer_wood: Words | None = usual(None, "not said", "what the head's veneer is made of: for its dust and permits")
     nut_thickness: Length = usual(5.0, "common practice", "thickness of the nut, along the strings", gt=0, le=20)
     post_height: Length = usual(
         7.0,

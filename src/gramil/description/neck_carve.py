@@ -13,7 +13,7 @@ Fret = Annotated[Number, Field(ge=0, le=60)]
 class Carve(Table):
     """How the neck is carved and out of what. Depths are under [neck], the head under [head]."""
 
-    wood: Words = usual("mahogany", "common practice", "what the neck is made of, by the name in the shop's stock")
+    wood: Words = usual("maple", "common practice", "what the neck is made of, by the name in the shop's stock")
     exponent_at_1: Number = usual(
         2.0, "an ellipse", "how square the back is at fret 1: 2 an ellipse, less sharper, more squarer", ge=1.2, le=6
     )

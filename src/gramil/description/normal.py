@@ -19,6 +19,7 @@ from gramil.description.normal_body import BODY_ROWS, body_values
 from gramil.description.normal_carve import CARVE_ROWS, carve_values
 from gramil.description.normal_row import Normal
 from gramil.description.normal_strings import STRING_ROWS, string_values
+from gramil.description.normal_stuff import STUFF_ROWS, stuff_values
 from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
 from gramil.description.scala_scale import ScalaScale
 from gramil.description.shop import Shop
@@ -91,6 +92,7 @@ NORMALISED: tuple[Normal, ...] = (
     *STRING_ROWS,
     *BODY_ROWS,
     *BINDING_ROWS,
+    *STUFF_ROWS,
     *CARVE_ROWS,
     Normal(
         "markers_frets",
@@ -172,6 +174,7 @@ def normalised(
         **string_values(instrument),
         **body_values(instrument, outlines),
         **binding_values(instrument, shop),
+        **stuff_values(instrument, shop),
         **carve_values(instrument),
         **_shop_values(shop),
         "shop_is_default": shop_is_default,

@@ -30,7 +30,7 @@ QUESTIONS: tuple[Question, ...] = (
     Question("nut.width", "Finished width of the board at the nut", "44.5 mm"),
     Question("nut.spread", "Outer strings, centre to centre, at the nut", "37.5 mm"),
     Question("bridge.spread", "The same at the saddle", "55.5 mm"),
-    Question("board.wood", "Wood of the board", "ebony"),
+    Question("board.wood", "Wood of the board", "persimmon"),
     Question("board.width", "Finished width of the board at fret 12", "55 mm"),
     Question("board.arch", "Radius of the board, or flat", "406 mm"),
     Question("strings.gauges", "String gauges, treble to bass, in inches", "0.012, 0.016, 0.024, 0.032, 0.042, 0.053"),

@@ -87,3 +87,20 @@ class Blank:
     width: Mm
     thickness: Mm
     count: Count
+
+
+@dataclass(frozen=True)
+class Stuff:
+    """What a part is made of, by the part's name; empty where there is no such part.
+
+    `dust` is what its dust does, `permit` the line to print where it is protected or may be, `standing` how its trade
+    stands ("listed", "ask", "not known", "not listed", "not said", or what it is that is no wood), and `doubt` why
+    it is taken for what it is.
+    """
+
+    name: str
+    wood: str
+    dust: str
+    permit: str
+    standing: str
+    doubt: str

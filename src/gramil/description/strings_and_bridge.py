@@ -14,6 +14,7 @@ from gramil.description.fields import (
     StringMaterial,
     Weight,
     Whole,
+    Words,
     given,
     usual,
 )
@@ -135,6 +136,7 @@ class Bridge(Table):
     front: Length = usual(
         9.0, "common practice", "front edge to the middle of the saddle's slot, on the centreline", gt=0, le=60
     )
+    wood: Words | None = usual(None, "not said", "what it is made of: for its dust and permits")
     hold: Literal["pins", "tie block"] = usual("pins", "steel strings", "what holds the strings behind the saddle")
     hold_behind: Length = usual(
         13.0,

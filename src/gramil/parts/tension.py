@@ -104,6 +104,18 @@ def string_pull_on_scale(
     return tension(string_weight, string_length, strings_frequency)
 
 
+def string_pull_said(
+    string_pull_total: Newton, strings_wound: PerString[Ratio], strings_weights: PerString[GramPerM]
+) -> str:
+    """What all strings pull, in words: about, and to ten newtons, where the weight of a wound string is estimated.
+
+    Method: a wound string of which no weight is given is estimated from its core and its wrap.
+    Source: common practice.
+    """
+    estimated = bool(np.any((strings_wound > 0) & (strings_weights == 0)))
+    return f"about {round(string_pull_total, -1):.0f} N" if estimated else f"{string_pull_total:.1f} N"
+
+
 def string_pull_total(string_pull: PerString[Newton]) -> Newton:
     """What all strings pull together.
 

@@ -14,7 +14,7 @@ FACTS = (
     ("Hand", n.instrument_handed),
     ("Board", n.board_wood),
     ("Neck angle", n.neck_angle_target),
-    ("All strings pull", n.string_pull_total),
+    ("All strings pull", n.string_pull_said),
 )
 FANNED = (("Scale, bass", n.scale_bass), ("Scale, treble", n.scale_treble))
 """What a fanned board says of its scale."""

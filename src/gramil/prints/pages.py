@@ -9,6 +9,7 @@ from typing import Any, TypedDict
 
 from gramil.address import Field, Step, parse_address
 from gramil.description.tolerances import tolerance_of
+from gramil.prints.cautions import caution_lines
 from gramil.quantities import axes_of
 from gramil.reference import Ref, Text, in_row
 from gramil.setups.setup import BigFigure, Setup, Table
@@ -60,6 +61,7 @@ class PageText(TypedDict):
     steps: list[str]
     prove: str
     caution: list[str]
+    notes: list[str]
     tools: list[str]
     boxes: list[BoxText]
     made: list[str]
@@ -94,7 +96,8 @@ def page_text(setup: Setup, shower: Shower) -> PageText:
         figures=[_figure(each, shower) for each in setup.figures],
         steps=_filled(setup.steps, shower),
         prove=safe(shower.filled(setup.prove)),
-        caution=_filled(setup.caution, shower),
+        caution=[safe(line) for line in caution_lines(setup.by, setup.on, shower)],
+        notes=_filled(setup.notes, shower),
         tools=_filled(setup.tools, shower),
         boxes=[_box(box, setup, shower) for box in setup.boxes],
         made=[],

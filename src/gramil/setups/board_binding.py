@@ -2,17 +2,11 @@
 
 from gramil import names as n
 from gramil.quantities import Count, Mm
-from gramil.reference import Text, says
-from gramil.setups.lines import HOT, PLASTIC, SOLVENT, unknown_stuff
+from gramil.reference import says
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, skipped
 
 OWNS = ("setup_",)
-
-UNSAID = (
-    "What the board's binding is made of is not said: until it is, treat it as celluloid. `wood` or `material` under "
-    "[binding] settles it."
-)
-BENT = "Wood that is bent round a corner: " + HOT[0].lower() + HOT[1:]
 
 
 def setup_board_binding(
@@ -59,10 +53,11 @@ def setup_board_binding(
             "Dry, no light shows between strip and ledge, and the width at the zero line reads {} or a little more.",
             n.board_width_at_fret[0],
         ),
-        _cautions(binding_material),
+        ("glue", "clamps", "scraper", *_by(binding_material)),
         (says("binding {}, purfling {}", n.binding_thickness, n.binding_purfling), "tape, cauls, scraper"),
         None,
         (n.board_width_at_fret[0], middle),
+        on=stuff("board binding", "board"),
     )
 
 
@@ -73,11 +68,7 @@ def _glued(material: str) -> tuple[str, ...]:
     return {"wood": (wood,), "not said": (wood, plastic)}.get(material, (plastic,))
 
 
-def _cautions(material: str) -> tuple[Text, ...]:
-    """What holds for wood, for plastic, or for both where it is not said which."""
-    if material == "wood":
-        return (BENT,)
-    if material == "not said":
-        return (BENT, PLASTIC, SOLVENT, UNSAID)
-    unknown = (unknown_stuff(n.binding_wood, "binding"),) if material == "not known" else ()
-    return (PLASTIC, SOLVENT, *unknown)
+def _by(material: str) -> tuple[str, ...]:
+    """What wood is bent by, what plastic is glued with, and both where it is not said which it is."""
+    wood, plastic = ("bending iron",), ("warm plastic", "plastic cement")
+    return {"wood": wood, "not said": (*wood, *plastic)}.get(material, plastic)

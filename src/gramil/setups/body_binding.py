@@ -7,25 +7,23 @@ from gramil.parts.body_records import Bout, SideStation
 from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
 from gramil.quantities import Mm
 from gramil.reference import EACH, Text, says
-from gramil.setups.body_work import CLAMPED, NO_BODY
-from gramil.setups.lines import HOT, PLASTIC, SOLVENT, unknown_stuff
+from gramil.setups.body_work import NO_BODY
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 
 UNBOUND = "The body is not bound."
-TRIMMER = (
-    "Trimmer: the body held in its cradle, both hands on the machine, the cord over the shoulder. Never a full cut "
-    "with the cutter's turn: such runs are light passes only. Let it stop before it is put down. Eyes and ears "
-    "covered; local rules and the makers' manuals come first."
-)
-FINE_DUST = "Fine dust of binding, sides and plates: extraction and a respirator."
+EDGES = stuff("top", "back", "sides", "top binding", "back binding")
+"""What a trimmer, a scraper or sandpaper goes through at the body's edge."""
 BEND = "Try an offcut round the tightest bend first. Waist first, then the lower bout, then the upper."
 WARM = "Warm the strips until they go round by themselves, and let them cool in the mould's line."
-DOWNHILL = (
-    "Run downhill with the grain: from each widest place toward the waist, and from it toward the end. Half of these "
-    "runs go with the cutter's turn: there take off hairs, in passes as light as a scraper's."
+AGAINST = (
+    "Run against the cutter's turn all round, in light passes. On half of the runs that is uphill: where it tears, "
+    "pare that stretch by hand, or take a last hair with the turn, the body clamped and the trimmer in a carriage or "
+    "a sled."
 )
+"""How a cutter goes round a body."""
 
 
 def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm) -> Setup:
@@ -57,14 +55,21 @@ def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm) -> Setup
         ),
         (
             "Scrape off glue that was squeezed out under the plates: a bearing rides on it and leaves a step.",
+            "Score both plates with a knife along the sides, all round: a tear stops there.",
             "Saw or knife off all but a little of what stands over.",
-            DOWNHILL if known else by_hand,
+            AGAINST if known else by_hand,
             "Scrape the last of it by hand, square to the side.",
         ),
         "A straightedge down the side over the plate's edge shows no light and no step. A step here comes back in "
         "every channel: the bearing follows it.",
-        (TRIMMER, FINE_DUST),
-        ("trimmer, cutter with its bearing, scraper, straightedge",),
+        ("knife", *(("trimmer",) if known else ("edge tools",)), "scraper"),
+        (
+            "trimmer, cutter with its bearing, scraper, straightedge"
+            if known
+            else "knife, plane, scraper, straightedge",
+        ),
+        on=stuff("top", "back", "sides"),
+        instead=() if known else ("trimmer",),
     )
 
 
@@ -109,11 +114,14 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
         ),
         "Laid round the body dry each strip reaches from the neck's middle to the tail's with some left over at both "
         "ends, and its waist comes to the waist.",
-        (*((HOT,) if of_wood else ()), *_plastic(of_plastic), *_purfled(strip_list), FINE_DUST),
+        ("scraper", *(("bending iron",) if of_wood else ()), *(("warm plastic",) if of_plastic else ())),
         tuple(says("{} of {}", n.strip_list[each.name].name, n.strip_list[each.name].wood) for each in bindings),
         None,
         tuple(n.strip_list[each.name].thickness for each in bindings),
         (Table("Strips", _SIZES, tuple(each.name for each in strip_list), "strip"),),
+        on=stuff("top binding", "back binding"),
+        instead=() if of_wood else ("bending iron",),
+        notes=_purfled(strip_list),
     )
 
 
@@ -122,13 +130,6 @@ def _for(strips: tuple[Strip, ...], bindings: tuple[Strip, ...], step: str) -> t
     if not strips:
         return ()
     return (step,) if len(strips) == len(bindings) else (f"The {strips[0].name}: {step[0].lower()}{step[1:]}",)
-
-
-def _plastic(strips: tuple[Strip, ...]) -> tuple[Text, ...]:
-    """What holds for bindings not known to be of wood, and why one is taken for plastic that is not said to be."""
-    unknown = (each.name for each in strips if each.material == "not known")
-    said = (unknown_stuff(n.strip_list[name].wood, name.replace(" ", "_")) for name in unknown)
-    return (PLASTIC, *said) if strips else ()
 
 
 def _purfled(strips: tuple[Strip, ...]) -> tuple[str, ...]:
@@ -175,19 +176,21 @@ def setup_channels(
         tuple(_deep(each) for each in channel_cuts),
         (
             "Try every setting on an offcut of side wood with a scrap of plate on it, and lay the strips in.",
+            "Score every wall first with a knife in a gauge, and take most of the wood off in shallow passes.",
             *_purfling_steps(tuple(each for each in channel_edges if each.purfling)),
             "Depth is from the plate's face at its very edge. Hold the cutter square to the side: a carriage that "
             "stands upright, or the body on its edge against a fence.",
             *(_leaning(each) for each in channel_tilts),
-            DOWNHILL,
+            AGAINST,
             "Stop short of the neck's place and of the tail graft. Finish there, and in corners that no bearing "
             "reaches, with knife and chisel.",
         ),
         _proof(next(each.name for each in channel_cuts if each.name.endswith("binding")), has_cutter),
-        (TRIMMER, FINE_DUST),
+        ("trimmer", "edge tools"),
         tuple(_pair(each, has_cutter) for each in channel_cuts),
         n.drawing_setup_channels,
         tuple(n.channel_cuts[each.name].depth for each in channel_cuts),
+        on=stuff("top", "back", "sides"),
     )
 
 
@@ -222,8 +225,7 @@ def _purfling_steps(purfled: tuple[Edge, ...]) -> tuple[Text, ...]:
 def _score(edge: Edge) -> Text:
     cut = n.channel_cuts[f"{edge.name} purfling"]
     return says(
-        f"Score the {edge.name} {{}} in from the side with a knife in a gauge: across the grain, at neck "
-        "and tail, it tears out first.",
+        f"Score the {edge.name} {{}} in from the side: across the grain, at neck and tail, it tears out first.",
         cut.inset,
     )
 
@@ -290,8 +292,9 @@ def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip,
             "Leave it as long as its glue asks for before it is scraped. Scrape to the wood, never file across.",
         ),
         "Dry, no light shows between strip and channel on the plate or on the side, at the waist least of all.",
-        (CLAMPED, *((PLASTIC, SOLVENT) if plastic else ())),
+        ("glue", "clamps", "scraper", *(("warm plastic", "plastic cement") if plastic else ())),
         ("tape or binding cord, scraper, feeler",),
         n.drawing_setup_channels,
         (n.channel_side_left,),
+        on=EDGES,
     )

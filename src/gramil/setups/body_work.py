@@ -6,15 +6,12 @@ from gramil import names as n
 from gramil.parts.body_records import Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
 from gramil.quantities import Count, Ratio
 from gramil.reference import EACH, Ref, Text, says
-from gramil.setups.lines import BY_HAND, HOT, POWERED
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 
 NO_BODY = "No body is described."
-CLAMPED = "Clamps and go-bars hold energy: eyes away from their line. The glue's own sheet comes first."
-
-
 STICKS = (
     ("long", n.stick_list[EACH].length),
     ("wide", n.stick_list[EACH].width),
@@ -51,10 +48,11 @@ def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
             "Turn one half over onto the other: they lie alike everywhere, and the outline measures {} long.",
             n.body_length,
         ),
-        (POWERED,),
+        ("band saw", "trimmer", "edge tools"),
         ("saw, rasp or following cutter, square",),
         n.drawing_mould,
         (n.body_length, n.body_width),
+        on=stuff("plywood", "sides"),
     )
 
 
@@ -97,10 +95,11 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
             "Leave them in the mould until cold and dry; trim to the template's ends last.",
         ),
         "Each station's mark meets its place in the mould: the waist at the waist. A side bent end for end shows here.",
-        (HOT, POWERED),
+        ("bending iron", "band saw", "edge tools", "drum sander"),
         (says("sides of {}; mould, hot iron or bending form, template", n.body_side_wood),),
         n.drawing_setup_side,
         (n.body_wall, n.side_length),
+        on=stuff("sides", "linings"),
     )
 
 
@@ -139,11 +138,12 @@ def setup_brace_stock(
             *short,
         ),
         "Split a shaving off the end: it runs straight along the edge. Where it runs out, keep it for short braces.",
-        (BY_HAND,),
+        ("edge tools", "table saw"),
         ("froe or knife, plane, saw", *stock),
         n.drawing_braces,
         (n.stick_list[longest].length,),
         (Table("Sticks", STICKS, tuple(each.name for each in stick_list), "for"),),
+        on=stuff("braces"),
     )
 
 
@@ -216,10 +216,11 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
         says(
             "Before glue: prick through at the saddle's line, {} from the body's edge: inside the plate.", n.body_saddle
         ),
-        (CLAMPED, BY_HAND),
+        ("hand saw", "edge tools", "glue", "clamps"),
         ("saw, plane, dish, clamps that reach",),
         n.drawing_top_inside,
         (n.plate_front, n.bridge_plate_thickness),
+        on=stuff("bridge plate", "top"),
     )
 
 
@@ -274,8 +275,9 @@ def _bracing(
             "Glue in the dish, longest first; ends tapered or let in as described; carve when dry.",
         ),
         "Each foot stands on the dish without light under it, before glue. A flat foot pulls the dome out.",
-        (CLAMPED,),
+        ("edge tools", "sanding", "glue", "clamps"),
         ("dish or brace cards, go-bars or clamps, plane",),
         drawing,
         (at.sagitta,),
+        on=stuff(braces[0].plate, "braces", "linings"),
     )

@@ -3,12 +3,10 @@
 from gramil import names as n
 from gramil.quantities import Count
 from gramil.reference import says
-from gramil.setups.lines import BY_HAND, POWERED
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table
 
 OWNS = ("setup_",)
-
-STRUNG = "Strings under tension store energy: eyes away from them, and slacken before anything is cut. "
 
 
 def setup_bridge(station_fanned: bool) -> Setup:
@@ -51,17 +49,19 @@ def setup_bridge(station_fanned: bool) -> Setup:
             if station_fanned
             else "Square the front edge to the centreline: both its ends as far from the fret.",
             "Fit the foot to the dome, scribe round it, and scrape the finish away inside the line.",
-            "Dry run with clamps and a caul inside before any glue is opened.",
+            "Dry run with clamps and a caul inside before any glue is opened: nothing that reaches through the "
+            "soundhole may bear on a brace or mark the top.",
         ),
         "From the crown of the octave's fret to the middle of the slot, at the treble string and at the bass string: "
         "half the string's own scale and its set-back. A bridge placed by the plan of another scale fails here.",
-        ("Clamps through the soundhole: nothing may bear on a brace or mark the top. " + BY_HAND,),
+        ("knife", "scraper", "glue", "clamps"),
         (
             says("bridge {} by {}, {} thick at the saddle", n.bridge_length, n.bridge_width, n.bridge_thickness),
-            says("the strings will turn it with {}, pulling {} together", n.bridge_torque, n.string_pull_total),
+            says("the strings will turn it with {}, pulling {} together", n.bridge_torque, n.string_pull_said),
         ),
         n.drawing_setup_bridge,
         (n.bridge_front_from_octave, n.saddle_position),
+        on=stuff("bridge", "top"),
     )
 
 
@@ -118,10 +118,11 @@ def setup_saddle_slot(bridge_hold: str) -> Setup:
         ),
         "Push a scrap of the saddle in: it stands upright by itself and lifts out by hand. Lay the pack's "
         "drawing over the bridge: every break point falls on the saddle.",
-        ("A small cutter in hard wood: light passes, the bridge clamped. " + POWERED,),
+        ("router", "hand drill"),
         (says("saddle's angle to a square line {}; holes {}", n.saddle_angle, n.bridge_pin_diameter),),
         n.drawing_setup_bridge,
         (n.saddle_thickness, n.saddle_slot_depth),
+        on=stuff("bridge"),
     )
 
 
@@ -148,7 +149,7 @@ def setup_saddle(strings_count: Count) -> Setup:
         ),
         "Calipers over foot and top at the outer strings against the table; then the card slides over the whole top "
         "without light. A saddle turned end for end shows here.",
-        ("Bone dust: wet the work or wear a mask. " + BY_HAND,),
+        ("files", "sanding"),
         (
             says("bridge's slot {} deep", n.saddle_slot_depth),
             says("break points are filed to {}", n.intonation_file_to),
@@ -169,6 +170,7 @@ def setup_saddle(strings_count: Count) -> Setup:
                 "string",
             ),
         ),
+        on=stuff("bone"),
     )
 
 
@@ -188,7 +190,7 @@ def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
         "String up",
         430,
         (
-            BigFigure(n.string_pull_total, "All strings together pull", "by the packets", "worked out"),
+            BigFigure(n.string_pull_said, "All strings together pull", "", "worked out"),
             BigFigure(n.bridge_torque, "They turn the bridge with", says("to {}", n.limit_torque_most), "worked out"),
             BigFigure(n.strings_a4, "Tuned with this A", "", "tuner"),
         ),
@@ -199,7 +201,7 @@ def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
         ),
         "Each string's pitch against the table, twice round: strings still settling are not measured. A set in another "
         "tuning shows here.",
-        (STRUNG + BY_HAND,),
+        ("strings",),
         (says("the strings are {}, wound ones {} over {}", n.strings_plain, n.strings_wrap, n.strings_core),),
         None,
         (n.string_pull_total,),
@@ -218,6 +220,7 @@ def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
                 "string",
             ),
         ),
+        box_near="by the packets",
     )
 
 
@@ -242,12 +245,13 @@ def setup_in_tune(strings_count: Count, action_fret: Count) -> Setup:
         (
             "Set action and relief first: both change the pitch of every fret.",
             says("Tune the open string, press fret {} as it is played, and write down how sharp it is.", n.action_fret),
-            "Move the break point toward the tail by the table's figure for each cent sharp; flat, toward the nut.",
+            "Slacken the string, and move its break point toward the tail by the table's figure for each cent sharp; "
+            "flat, toward the nut.",
             "Retune, and read again: the open string has moved as well.",
         ),
         "The harmonic at the octave against the open string: nothing. A tuner or a string that fails this is not to "
         "be trusted with cents.",
-        ("Slacken a string before its saddle is filed. " + STRUNG + BY_HAND,),
+        ("strings", "files"),
         (says("counted from fret {} to fret {}; sharp is positive", n.intonation_from_fret, n.intonation_to_fret),),
         None,
         tuple(n.intonation_cents_after[row, action_fret] for row in range(1, strings_count + 1)),
@@ -267,4 +271,5 @@ def setup_in_tune(strings_count: Count, action_fret: Count) -> Setup:
             ),
         ),
         box_near=says("± {}", n.limit_cents_worst),
+        on=stuff("bone"),
     )

@@ -5,15 +5,10 @@ from gramil.description.records import Jig
 from gramil.parts.records import LedgeChoice
 from gramil.quantities import Mm
 from gramil.reference import says
-from gramil.setups.lines import DUST, POWERED, jig_line
+from gramil.setups.lines import jig_line, stuff
 from gramil.setups.setup import BigFigure, Setup, skipped
 
 OWNS = ("setup_",)
-
-CLIMB = (
-    "Never climb by hand at a router table; a climb pass only light, work clamped or in a handled sled, hands off the "
-    "line of cut. "
-)
 
 
 def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setup:
@@ -37,11 +32,7 @@ def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setu
             n.taper_half_width_nut,
             n.taper_half_width_tail,
         ),
-        (
-            "Low blade, no hand over the line of cut; short and narrow work in the carriage or between push blocks, "
-            "never freehand. " + POWERED,
-            DUST,
-        ),
+        ("table saw",) if has_jig else ("band saw", "edge tools"),
         (
             jig_line(n.jig_taper, jig_taper) + ": its reference face to the cutter's near side",
             says("half taper {}, whole taper {}", n.board_half_taper_angle, n.board_taper_angle),
@@ -54,6 +45,8 @@ def setup_taper(jig_taper: Jig, taper_edge_nut: Mm, taper_edge_tail: Mm) -> Setu
         n.drawing_setup_taper,
         (n.taper_half_width_nut, n.taper_half_width_tail, n.nut_width, n.board_width_at_tail),
         box_near=says("± {}", n.limit_tolerance_height),
+        on=stuff("board"),
+        instead=() if has_jig else ("table saw",),
     )
 
 
@@ -153,9 +146,10 @@ def setup_ledge(core_inset: Mm, ledge_choice: LedgeChoice) -> Setup:
                 "goes from tail to nut, against the cutter's turn.",
                 n.feed_other_edge,
             ),
-            "If it cannot be turned: a light climb pass from tail to nut, clamped or in a handled sled, then the full "
-            "pass from nut to tail.",
-            "Where the grain rises toward the cutter, do the same: light climb pass first.",
+            "If it cannot be turned: score the ledge's wall with a knife in a gauge, then go from nut to tail, against "
+            "the turn, in light passes.",
+            "Where the grain rises toward the cutter, stop short and pare that stretch by hand; or with the turn take "
+            "a last hair only, the board clamped and the router in a carriage or a sled.",
         ),
         says(
             "Run the cutter along an offcut with a straight edge: the ledge reads {}, and the binding "
@@ -163,13 +157,14 @@ def setup_ledge(core_inset: Mm, ledge_choice: LedgeChoice) -> Setup:
             n.ledge_choice.ledge,
             n.ledge_choice.proud,
         ),
-        (CLIMB + POWERED, DUST),
+        ("router table", "knife", "edge tools"),
         (
             says("{}", n.ledge_choice.name),
             says("binding {}, purfling {}, together {}", n.binding_thickness, n.binding_purfling, n.core_inset),
         ),
         n.drawing_setup_ledge,
         (n.ledge_choice.ledge, n.ledge_choice.proud),
+        on=stuff("board"),
     )
 
 
@@ -191,8 +186,10 @@ def _ledge_by_hand(title: str) -> Setup:
             "Work from tail to nut on both edges, so that the grain runs out downhill.",
         ),
         says("Lay the binding against the edge: with it the width at the zero line is {}.", n.nut_width),
-        (CLIMB + POWERED, DUST),
+        ("knife", "hand saw", "edge tools"),
         (says("binding {}, purfling {}", n.binding_thickness, n.binding_purfling),),
         n.drawing_setup_ledge,
         (n.core_inset,),
+        on=stuff("board"),
+        instead=("router table",),
     )

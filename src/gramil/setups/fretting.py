@@ -5,7 +5,7 @@ from gramil.description.records import Saw
 from gramil.parts.records import WireFit
 from gramil.quantities import Count, Mm, PerMm
 from gramil.reference import says
-from gramil.setups.lines import BY_HAND, POWERED
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
@@ -45,7 +45,7 @@ def setup_wire(
         ),
         "Press one scrap into the offcut from the slots and pull it out with pincers: it should need a firm pull, and "
         "the crown should have seated. A wrong wire shows here.",
-        ("Nipped ends fly: eyes covered, and cut toward the bench. " + BY_HAND,),
+        ("nippers", "fret press"),
         (
             says(
                 "wire {}: crown {} by {}, tang {}, over the beads {}",
@@ -66,6 +66,7 @@ def setup_wire(
             ),
         ),
         box_near=says("± {}", n.limit_tolerance_fit),
+        on=stuff("board"),
     )
 
 
@@ -140,7 +141,7 @@ def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...
             ),
         ),
         (
-            "Mark each on the centreline from the zero line, from the table; prick the centre.",
+            "Mark each on the centreline from the zero line, from the table; prick the centre. A stop on the bit.",
             *(
                 (says("Frets with two: {}. Each goes its own distance from the centreline.", n.markers_double),)
                 if markers_double
@@ -153,11 +154,12 @@ def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...
             "Dividers set to half the gap between the two frets: the first mark, at {}, lies in the middle of it.",
             n.marker_position[first],
         ),
-        ("Board clamped flat; a brad-point bit, slow; a stop on the bit. " + POWERED,),
+        ("drill press",),
         (says("brad-point bits {} and {}, depth stop, dividers", n.markers_diameter, n.markers_side_diameter),),
         n.drawing_setup_markers,
         (n.marker_position[first],),
         _marker_tables(markers_frets, markers_double),
+        on=stuff("board", "shell"),
     )
 
 

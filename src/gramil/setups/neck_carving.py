@@ -6,14 +6,13 @@ from gramil import names as n
 from gramil.parts.records import CarveStation, NeckPiece, NeckYield
 from gramil.quantities import Count
 from gramil.reference import EACH, Ref, says
-from gramil.setups.lines import BY_HAND, POWERED
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 
 ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh")
 """Lines on one side of a neck planed to fifteen flats, the most that there are."""
-NECK_DUST = says("Dust of {}: fine dust of any wood harms. Extraction at the tool and a respirator.", n.carve_wood)
 
 
 def setup_neck_blank(plank_choice: NeckYield, plank_pieces: tuple[NeckPiece, ...]) -> Setup:
@@ -57,10 +56,11 @@ def setup_neck_blank(plank_choice: NeckYield, plank_pieces: tuple[NeckPiece, ...
             n.plank_thickness,
             n.plank_length,
         ),
-        (POWERED, NECK_DUST),
+        ("band saw", "edge tools"),
         ("saw, plane, calipers, rule, square",),
         n.drawing_setup_neck_blank,
         (n.plank_length, n.plank_width, n.plank_thickness),
+        on=stuff("neck"),
     )
 
 
@@ -91,7 +91,9 @@ def setup_neck_scarf(
         else "Lay the piece turned over on the neck's slope; its own slope comes flush with the neck's face."
     )
     steps = (
-        "Mark the cut on both edges from the face, and saw from the face to the back.",
+        "Mark the cut on both edges from the face, and saw from the face to the back. It runs out to a feather edge: "
+        "leave "
+        "that thick, and keep fingers off it until it is glued.",
         place,
         "Glue it with blocks against sliding at both ends; keep the edges in one line.",
     )
@@ -109,13 +111,14 @@ def setup_neck_scarf(
         )
         if plank_scarfed
         else says("Rule from the face to the last block: {} or more.", n.neck_heel_depth),
-        (POWERED, "The cut runs out to a feather edge: leave it thick, and keep fingers off it until it is glued."),
+        ("band saw", "edge tools", "glue", "clamps"),
         (
             "saw, bevel, plane, clamps with stops; "
             + ("blocks as thick as the plank" if carve_heel == "stacked" else ""),
         ),
         n.drawing_setup_neck_scarf,
         (n.head_scarf_length,) if plank_scarfed else (n.neck_heel_depth,),
+        on=stuff("neck"),
     )
 
 
@@ -176,7 +179,7 @@ def setup_neck_rod(neck_rod: str, carve_rod_access: str) -> Setup:
             says("Open the pocket behind the nut, {} wide, so that the key turns.", n.carve_rod_pocket_width)
             if head
             else "Run it out at the neck's end, where the key comes in through the soundhole.",
-            "Try the rod dry, turn it both ways, and see that nothing rattles.",
+            "Try the rod dry, turn it each way that it goes until it only just resists, and see that nothing rattles.",
         ),
         says(
             "A trial channel in an offcut: the rod lies flush, and the depth gauge reads {}. The carved back "
@@ -184,10 +187,11 @@ def setup_neck_rod(neck_rod: str, carve_rod_access: str) -> Setup:
             n.neck_rod_depth,
             n.rod_corner[1],
         ),
-        ("Router: no climb cut by hand, work clamped, hands off the line of cut. " + POWERED, NECK_DUST),
+        ("router", "rod"),
         (says("router with two fences, cutter {} or smaller, depth gauge", n.neck_rod_width),),
         n.drawing_setup_neck_rod,
         (n.neck_rod_depth, n.neck_rod_width, n.rod_end),
+        on=stuff("neck"),
     )
 
 
@@ -254,10 +258,11 @@ def setup_neck_head(head_tuners: str) -> Setup:
             "sideways more than {}. A template turned over shows here.",
             n.limit_sideways_bend,
         ),
-        ("Drill press, work clamped and backed: a brad point breaks out. " + POWERED, NECK_DUST),
+        ("band saw", "drill press", "edge tools"),
         ("drill press, brad-point drill, template of the head, calipers",),
         n.drawing_setup_neck_head,
         (n.head_thickness, n.head_hole, n.head_posts_x[1]),
+        on=stuff("neck", "head veneer"),
     )
 
 
@@ -299,11 +304,12 @@ def setup_neck_carve(carve_stations: tuple[CarveStation, ...], carve_facets: Cou
         ),
         "At each station hold its card against the back, square to the centreline: a hair of light at most, its "
         "shoulders on the joint. Calipers read the depths before the card is believed.",
-        (BY_HAND, NECK_DUST),
+        ("edge tools", "files", "sanding"),
         ("spokeshave, rasp, scraper, calipers, gauge cards for the neck",),
         n.drawing_setup_neck_carve,
         tuple(_at(each).whole for each in ends),
         (_stations(carve_stations, carve_facets // 2),),
+        on=stuff("neck", "board"),
     )
 
 

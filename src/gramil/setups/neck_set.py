@@ -5,12 +5,10 @@ import math
 from gramil import names as n
 from gramil.quantities import Count, Mm
 from gramil.reference import Text, says
-from gramil.setups.lines import BY_HAND
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table
 
 OWNS = ("setup_",)
-
-STRINGS_PULL = "Strings under tension store energy: eyes away from them, and slacken before anything is cut. "
 
 
 def setup_neck_set(neck_straightedge: Mm) -> Setup:
@@ -66,7 +64,7 @@ def setup_neck_set(neck_straightedge: Mm) -> Setup:
             n.neck_set_straightedge,
             n.neck_set_straightedge_over_top,
         ),
-        ("Paring runs toward the show face: score the line first, and stop short of it. " + BY_HAND,),
+        ("edge tools", "glue", "clamps"),
         (
             says("neck angle {}, head back; the neck's own face at {}", n.neck_angle_target, n.neck_angle_face),
             says("bridge {} thick at the saddle, {} of saddle to show", n.bridge_thickness, n.saddle_exposed),
@@ -74,6 +72,7 @@ def setup_neck_set(neck_straightedge: Mm) -> Setup:
         ),
         n.drawing_neck_set,
         (n.neck_set_straightedge, n.neck_set_straightedge_over_top),
+        on=stuff("neck", "top", "blocks"),
     )
 
 
@@ -89,11 +88,14 @@ def _heel_step(made: bool) -> Text:
     if made:
         return says(
             "As set, a straightedge passes {} over the bridge: the saddle would show "
-            "{}. Pencil the wedge on both cheeks of the heel, and pare to the lines.",
+            "{}. Pencil the wedge on both cheeks of the heel; score the lines, and pare to just short of them.",
             n.neck_straightedge,
             n.neck_set_exposed_mean,
         )
-    return "Pencil the wedge on both cheeks of the heel from the board to the cap, and pare to the lines."
+    return (
+        "Pencil the wedge on both cheeks of the heel from the board to the cap; score the lines, since paring runs "
+        "toward the show face, and pare to just short of them."
+    )
 
 
 def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
@@ -120,7 +122,8 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
         ),
         (
             "Mark the strings from the printed rule; saw a start for each on its mark.",
-            "File each slot down to feelers laid on the board: stop a little before the figure.",
+            "File each slot down to feelers laid on the board: stop a little before the figure. Too low is a new "
+            "nut: one stroke, then measure.",
             "Slope the slot's bottom back toward its post, so that the string leaves from the nut's face.",
             *(
                 ()
@@ -130,7 +133,7 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
             "Take the nut's top down until each string lies in it by the depth given.",
         ),
         _prove(scale_zero_fret),
-        ("A slot filed too low is a new nut: one stroke, then measure. " + STRINGS_PULL,),
+        ("files", "strings"),
         (
             says("crowns {} after dressing; spacing: {}", n.crown_height, n.nut_spacing),
             says("slots {} wider than their strings", n.limit_nut_slot_room),
@@ -151,6 +154,7 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
             ),
         ),
         box_near=says("± {}", n.limit_slot_position),
+        on=stuff("bone"),
     )
 
 
@@ -217,9 +221,9 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
         ),
         "Straightedge on the first fret and the fret at the body: the gap is largest half way. "
         "Largest elsewhere means a high fret or a kink, which no rod takes out.",
-        (STRINGS_PULL + _rod_caution(neck_rod),),
+        ("strings",) if neck_rod == "none" else ("strings", "rod"),
         (
-            says("reckoned with a pull of {}", n.string_pull_total),
+            says("reckoned with a pull of {}", n.string_pull_said),
             says(
                 "and with {} to {} times the woods' stiffness as written", n.limit_modulus_least, n.limit_modulus_most
             ),
@@ -232,6 +236,7 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
             n.height_over_crown[1, action_fret],
             n.height_over_crown[strings_count, action_fret],
         ),
+        instead=("rod",) if neck_rod == "none" else (),
     )
 
 
@@ -269,7 +274,3 @@ def _rod_step(rod: str) -> str:
     if rod == "one way":
         return "Turn the rod by eighths of a turn: tighter for less relief. It cannot put any in."
     return "Turn the rod by eighths of a turn: tighter for less relief, the other way for more."
-
-
-def _rod_caution(rod: str) -> str:
-    return "" if rod == "none" else "A rod that turns hard is at its end: slacken the strings before it is forced."

@@ -4,12 +4,20 @@ import math
 from typing import Any
 
 from gramil import names as n
+from gramil.description.records import Stuff
 from gramil.quantities import Count, Mm, PerMm
 from gramil.reference import Ref, Text, says
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 TITLE = "What this guitar wants from its owner's air"
+SKIN = says(
+    "Who is sensitive to wood may be so to a finished one: the neck is of {}, the board of {}. At a rash or a tight "
+    "chest "
+    "stop playing it, and ask a doctor.",
+    n.stuff_list["neck"].wood,
+    n.stuff_list["board"].wood,
+)
 NOTHING = says(
     "No source gives how {} moves, nor all that the top's dome hangs on ({}, braces of {}): nothing can be said.",
     n.board_wood,
@@ -25,14 +33,15 @@ def setup_owner_air(
     dome_curvature_dry: PerMm,
     dome_curvature_dry_least: PerMm,
     across_unheld: str,
+    stuff_list: tuple[Stuff, ...],
 ) -> Setup:
-    """The air that the instrument was made in, the driest and dampest that it is meant for, and what it does in them.
+    """The air that it was made in, the driest and dampest reckoned with, and what it does in them.
 
     Method: the movement of the board and of the top's dome between those airs; the rest is care.
     Source: common practice.
     """
     board, dome = not math.isnan(sprout_most), not math.isnan(dome_curvature_dry)
-    if not board and not dome and not across_unheld:
+    if not board and not dome and not across_unheld and not _protected(stuff_list):
         return skipped("owner-air", TITLE, 900, NOTHING)
     return Setup(
         "owner-air",
@@ -49,12 +58,26 @@ def setup_owner_air(
             "A bellied top and high strings say: too damp.",
             "Damp it slowly, over a week or more; then judge what is left. Do not dress fret ends before that.",
             "Never a hot car, a radiator, or an outside wall.",
+            "Read the hygrometer beside a second one in the same case: of two that disagree by much neither is right.",
+            "What wants a tool, a rod or a file is for a repairer, who has these figures from this page.",
         ),
-        "A hygrometer read beside a second one in the same case: two that disagree by much are both wrong.",
-        (_board_words(board), _dome_words(dome, across_unheld)),
+        "",
+        (),
         (says("board of {}", n.board_wood), says("top of {}", n.top_wood)),
         tables=(_widths(scale_frets),) if board else (),
+        notes=(
+            _board_words(board),
+            _dome_words(dome, across_unheld),
+            SKIN,
+            *(says("{}", n.stuff_list[each.name].permit) for each in _protected(stuff_list)),
+        ),
     )
+
+
+def _protected(stuff_list: tuple[Stuff, ...]) -> tuple[Stuff, ...]:
+    """The parts whose wood is listed, or may be; one a wood."""
+    found = {each.permit: each for each in reversed(stuff_list) if each.permit}
+    return tuple(reversed(found.values()))
 
 
 def _board_figures(core_inset: Mm) -> tuple[BigFigure, ...]:
@@ -71,16 +94,16 @@ def _airs(dry: PerMm, dry_least: PerMm) -> tuple[BigFigure, ...]:
     made = says("top's dome {} over {}", n.dome_rise_made, n.dome_across)
     case = "hygrometer in the case"
     return (
-        BigFigure(n.limit_gluing_humidity, "Relative humidity that it was made for", made, case),
+        BigFigure(n.limit_gluing_humidity, "Relative humidity that it was made at", made, case),
         BigFigure(
             n.limit_owner_humidity_least,
-            "Driest air that it is meant for",
+            "Driest air reckoned with",
             _dome(n.dome_rise_dry_least, n.dome_rise_dry, dry, sunk),
             "hygrometer",
         ),
         BigFigure(
             n.limit_owner_humidity_most,
-            "Dampest air that it is meant for",
+            "Dampest air reckoned with",
             _dome(n.dome_rise_wet_least, n.dome_rise_wet, dry),
             "hygrometer",
         ),

@@ -5,7 +5,7 @@ from gramil.description.records import Jig
 from gramil.parts.records import BlankChoice, TemplateMatch
 from gramil.quantities import Count, Mm
 from gramil.reference import Text, says
-from gramil.setups.lines import BY_HAND, jig_line
+from gramil.setups.lines import jig_line, stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
@@ -51,10 +51,11 @@ def setup_blank(blank_choice: BlankChoice) -> Setup:
             n.blank_thickness,
             n.limit_tolerance_height,
         ),
-        (BY_HAND, says("{}", n.care_papers)),
+        ("edge tools", "drum sander"),
         ("plane or thickness sander, calipers, straightedge, square",),
         n.drawing_setup_blank,
         (n.blank_thickness, n.blank_width, n.blank_length),
+        on=stuff("board"),
     )
 
 
@@ -102,11 +103,12 @@ def setup_layout(station_middle_fret: Count, scale_frets: Count, station_fanned:
             n.station_middle_fret,
             middle,
         ),
-        (BY_HAND,),
+        ("knife",),
         ("marking knife, square, rule, calipers",),
         n.drawing_setup_layout,
         (middle, n.nut_width, n.board_width_at_tail),
         _ends_table(scale_frets) if station_fanned else (),
+        on=stuff("board"),
     )
 
 
@@ -173,7 +175,8 @@ def setup_template(
                 n.template_pin_first,
                 n.template_pin_last,
             ),
-            "Pin the blank to the template by its back, centreline over centreline, nut over nut; stick it down.",
+            "Write NUT on the template: end for end, pin less blade changes its sign. Pin the blank to it by its "
+            "back, centreline over centreline, nut over nut; stick it down.",
             _nut_end_step(card_nut_notch_stands),
         ),
         says(
@@ -183,7 +186,7 @@ def setup_template(
             n.card_proof_octave,
             n.card_proof_pin,
         ),
-        ("A template turned end for end changes the sign of pin less blade: write NUT on it. " + BY_HAND,),
+        ("laser", "hand drill", "files"),
         (
             jig_line(n.jig_slots, jig_slots) + ": pin less blade, toward the tail positive"
             if jig_slots.purpose
@@ -198,6 +201,7 @@ def setup_template(
         ),
         n.drawing_index_template,
         (n.card_proof_octave, n.card_proof_pin, n.shop_pin_offset),
+        on=stuff("plywood", "board"),
     )
 
 

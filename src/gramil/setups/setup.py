@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from gramil import names as n
 from gramil.reference import Ref, Text, in_row, refs_in
 
 
@@ -39,8 +40,12 @@ class Table:
 class Setup:
     """One operation, one page. Every number on it is a reference to a figure; plain text holds none.
 
+    `by` are the tools that it is done by, by their names in the list of cautions, and `on` what is worked: what to mind
+    is printed from these, and no sheet writes it. `instead` are tools that its operation is usually done by, and that
+    are not used here; `notes` what is to be known besides.
     `drawing` is the drawing shown, if any; `prove` is one measurement that would expose the wrong template, wire or
-    side; `boxes` are the figures whose measured values the hands write down, and `box_near` how near those of them
+    side (empty where nothing is to be proved); `boxes` are the figures whose measured values the hands write down,
+    and `box_near` how near those of them
     must be that no big figure names.
     """
 
@@ -50,19 +55,22 @@ class Setup:
     figures: tuple[BigFigure, ...]
     steps: tuple[Text, ...]
     prove: Text
-    caution: tuple[Text, ...]
+    by: tuple[str, ...]
     tools: tuple[Text, ...] = ()
     drawing: Ref[Any] | None = None
     boxes: tuple[Ref[Any], ...] = ()
     tables: tuple[Table, ...] = ()
     closed: Text = ""
     box_near: Text = ""
+    on: tuple["n.StuffRef", ...] = ()
+    instead: tuple[str, ...] = ()
+    notes: tuple[Text, ...] = ()
 
     @property
     def texts(self) -> tuple[Text, ...]:
         """Every text on the page that may hold figures."""
         words = tuple(text for each in self.figures for text in (each.what, each.tolerance, each.measured_with))
-        return (self.title, self.closed, *words, *self.steps, self.prove, *self.caution, *self.tools, self.box_near)
+        return (self.title, self.closed, *words, *self.steps, self.prove, *self.tools, *self.notes, self.box_near)
 
 
 def figures_on(setup: Setup) -> tuple[Ref[Any], ...]:
@@ -75,6 +83,7 @@ def _figures(setup: Setup) -> Iterator[Ref[Any]]:
     for text in setup.texts:
         yield from refs_in(text)
     yield from setup.boxes
+    yield from (at for each in setup.on for at in (each.wood, each.dust, each.permit, each.doubt))
     for table in setup.tables:
         yield from (in_row(figure, row) for row in table.rows for _, figure in table.columns)
 

@@ -4,7 +4,7 @@ from gramil import names as n
 from gramil.description.records import Saw
 from gramil.quantities import Count, Mm, PerFret
 from gramil.reference import Text, says
-from gramil.setups.lines import BY_HAND, DUST, POWERED
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, skipped
 
 OWNS = ("setup_",)
@@ -62,13 +62,15 @@ def setup_slot(
             "in seats its crown all along. Wrong wire, wrong blade or wrong stop shows here.",
             n.slot_depth_setting,
         ),
-        (_saw_caution(saw_main), DUST),
+        (_saw_by(saw_main),),
         (
             _saw_line(saw_main),
             says("wire {}: tang {} thick, {} deep", n.wire_name, n.wire_tang_thickness, n.wire_tang_depth),
         ),
         n.drawing_setup_slot,
         (n.slot_depth_setting, n.saw_kerf, middle),
+        on=stuff("board"),
+        instead=() if _face_down(saw_main) else ("slotting saw",),
     )
 
 
@@ -139,12 +141,10 @@ def _saw_line(saw: Saw) -> Text:
     return says("{}: {}; kerf {}, as measured", n.saw_main.name, n.saw_main.what, n.saw_main.kerf)
 
 
-def _saw_caution(saw: Saw) -> str:
+def _saw_by(saw: Saw) -> str:
     if _face_down(saw):
-        return "Face down the blade is hidden: low blade, no hand over the slot. " + POWERED
-    if saw.rides_arch:
-        return "The saw jumps out of a shallow kerf: start it with a light stroke against a fence. " + BY_HAND
-    return "Blade stopped before the board is moved to the next notch. " + POWERED
+        return "slotting saw"
+    return "hand saw" if saw.rides_arch else "saw from above"
 
 
 def setup_deepen(
@@ -204,7 +204,7 @@ def setup_deepen(
             ),
         ),
         says("Depth gauge at both ends and at the crest of the first slot: {} or more at each.", n.slot_need),
-        ("The saw jumps out of a shallow kerf: start it in the pilot. " + BY_HAND, DUST),
+        ("hand saw",),
         (
             says(
                 "{}: {}; kerf {}, the main kerf is {}",
@@ -218,6 +218,7 @@ def setup_deepen(
         else ("no saw in the shop's list rides on the arch",),
         n.drawing_setup_deepen,
         (n.slot_need, n.slot_kerf_at_end[fret]),
+        on=stuff("board", "board binding"),
     )
 
 
@@ -245,10 +246,11 @@ def _deepen_shallow(fret: Count) -> Setup:
             "Measure the depth from the face again, and write it down with the cutting of the slots.",
         ),
         "Depth gauge at both ends of the first slot, and a scrap of the wire pressed in: its crown seats all along.",
-        ("A blade that does not run true in the old kerf widens it: start each cut slowly. " + POWERED, DUST),
+        ("saw in the old kerf",),
         (says("wire {}: tang {} thick, {} deep", n.wire_name, n.wire_tang_thickness, n.wire_tang_depth),),
         n.drawing_setup_deepen,
         (n.slot_need,),
+        on=stuff("board", "board binding"),
     )
 
 

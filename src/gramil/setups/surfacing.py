@@ -4,7 +4,7 @@ from gramil import names as n
 from gramil.parts.records import BlockChoice
 from gramil.quantities import Count, PerMm
 from gramil.reference import Text, says
-from gramil.setups.lines import BY_HAND, DUST
+from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
@@ -51,10 +51,11 @@ def setup_arch(
             n.arching_edge_middle,
             n.thickness_before_levelling,
         ),
-        ("Sanding is the dustiest step: mask before the first stroke. " + BY_HAND, DUST),
+        ("edge tools", "sanding"),
         _blocks(cone) if block_at_nut.name != "none" else ("no sanding block is listed: plane to the gauge cards",),
         n.drawing_setup_arch,
         (n.arch_fall_at_nut_end, n.arching_fall_middle, n.arch_fall_at_tail_end),
+        on=stuff("board", "board binding"),
     )
 
 
@@ -139,7 +140,8 @@ def setup_level(
             ),
         ),
         (
-            "Carry the board on its two edges with the crown hanging free: two rails, face down.",
+            "Carry the board on its two edges with the crown hanging free: two rails, face down. Slots make it limp: "
+            "support it along its whole length.",
             "Plane the underside parallel to the edges until they are of one thickness.",
             says("Measure what is left under the slots again: the least will be {}.", n.slot_left_least),
         ),
@@ -149,7 +151,7 @@ def setup_level(
             n.thickness_at_edge_treble[0],
             n.thickness_at_edge_treble[scale_frets],
         ),
-        ("Slots make the board limp: support it along its whole length under the plane. " + BY_HAND,),
+        ("edge tools", "drum sander"),
         ("two rails of equal height, plane or thickness sander, calipers",),
         n.drawing_setup_level,
         (n.thickness_at_edge_treble[0], n.thickness_at_edge_treble[scale_frets]),
@@ -166,4 +168,5 @@ def setup_level(
             ),
         ),
         box_near=near,
+        on=stuff("board", "board binding"),
     )

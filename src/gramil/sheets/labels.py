@@ -12,7 +12,7 @@ from gramil.sheets.typeset import typeset
 class Label:
     """One piece, as text: the name written on it, its wood, its sizes, the day, lines on where it lies and so on.
 
-    It is tied to the face, its arrow along the grain.
+    It is tied to the face, its arrow along the grain. `permit` says whether its wood is protected, or may be.
     """
 
     name: str
@@ -20,6 +20,7 @@ class Label:
     sizes: str
     date: str
     lines: tuple[str, ...]
+    permit: str = ""
 
 
 def labels_pdf(labels: Sequence[Label], paper: Paper = "a4") -> bytes:

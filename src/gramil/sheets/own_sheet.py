@@ -4,17 +4,16 @@ import math
 from collections.abc import Sequence
 from typing import Any
 
+from gramil import names as n
 from gramil.change.sheet_figures import figures_for
 from gramil.description.tolerances import tolerance_of
 from gramil.graph import Figures
 from gramil.prints.pages import words_of
 from gramil.prints.whole import setups_of
 from gramil.reference import Ref
-from gramil.setups.lines import SAID
 from gramil.setups.setup import BigFigure, Setup
 from gramil.sheets.sheet import Sheet
 from gramil.shop.operations import Operation, Work
-from gramil.shop.operations_file import cautions
 from gramil.show import Shower
 
 LAST = 1000
@@ -62,19 +61,21 @@ def _sharing(setup: Setup, work: Work) -> tuple[Operation, ...]:
 def _of_setup(setup: Setup, figures: Figures, work: Work, operations: Sequence[Operation]) -> Sheet:
     goes_by = figures_for(figures, work, operations, setup)
     own: Setup = goes_by[f"setup_{setup.name.replace('-', '_')}"]
-    return Sheet(own, goes_by, figures, _cautions(own, operations), _asked(operations))
+    return _sheet(own, goes_by, figures, operations)
 
 
-def _cautions(setup: Setup, operations: Sequence[Operation]) -> tuple[str, ...]:
-    """The cautions of a page's operations, less what its own lines say already."""
-    said = {cautions()[key] for key in SAID.get(setup.name, ())}
-    return tuple(dict.fromkeys(line for each in operations for line in each.caution if line not in said))
+def _sheet(setup: Setup, goes_by: Figures, made: Figures, operations: Sequence[Operation]) -> Sheet:
+    """The set-up with what its operations ask for and caution of; not of a tool that is not used here."""
+    by = tuple(tool for each in operations for tool in each.by if tool not in setup.instead)
+    on = tuple(n.stuff_list[part] for each in operations for part in each.on)
+    words = tuple(line for each in operations for line in each.own_caution)
+    return Sheet(setup, goes_by, made, words, _asked(operations), by=by, on=on)
 
 
 def _own(operation: Operation, figures: Figures, work: Work) -> Sheet | None:
     goes_by = figures_for(figures, work, (operation,), None)
     setup = own_setup(operation, goes_by)
-    return Sheet(setup, goes_by, figures, operation.caution, _asked((operation,))) if setup is not None else None
+    return _sheet(setup, goes_by, figures, (operation,)) if setup is not None else None
 
 
 def _asked(operations: Sequence[Operation]) -> tuple[Ref[Any], ...]:

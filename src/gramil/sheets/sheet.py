@@ -19,8 +19,8 @@ from gramil.show import Shower, parted, shown
 class Sheet:
     """A set-up by the figures that it goes by, and these as made; `measure` is what its operations ask for besides.
 
-    `caution` are its operations' lines, as they are written, less what its own say already. `picture` is its drawing
-    as SVG text, where there is one.
+    `by` and `on` are what its operations add to the set-up's own, and `caution` the maker's own lines for them, as they
+    are written. `picture` is its drawing as SVG text, where there is one.
     """
 
     setup: Setup
@@ -29,6 +29,8 @@ class Sheet:
     caution: tuple[str, ...] = ()
     measure: tuple[Ref[Any], ...] = ()
     picture: str = ""
+    by: tuple[str, ...] = ()
+    on: tuple[Ref[Any], ...] = ()
 
     @property
     def measured(self) -> tuple[Ref[Any], ...]:

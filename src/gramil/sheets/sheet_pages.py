@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import Any, TypedDict
 
 from gramil import names as n
+from gramil.prints.cautions import caution_lines
 from gramil.prints.pages import FigureText, PageText, named_on, page_text, safe
 from gramil.reference import Ref
 from gramil.sheets.sheet import Sheet, made_text
@@ -78,7 +79,8 @@ def sheet_text(sheet: Sheet, shower: Shower) -> PageText:
     found["figures"] = [
         _with_made(text, sheet, figure, own) for text, figure in zip(found["figures"], big, strict=True)
     ]
-    found["caution"] = list(dict.fromkeys((*found["caution"], *map(safe, sheet.caution))))
+    lines = caution_lines((*sheet.setup.by, *sheet.by), (*sheet.setup.on, *sheet.on), own)
+    found["caution"] = list(dict.fromkeys(map(safe, (*lines, *sheet.caution))))
     found["made"] = [safe(_made(figure, sheet, own)) for figure in sheet.measured if figure not in big]
     return found
 

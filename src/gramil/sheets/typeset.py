@@ -10,13 +10,20 @@ import sys
 from collections.abc import Mapping
 from importlib.resources import as_file, files
 
+from gramil.notice import NOTICE
+
 
 def typeset(template: str, data: Mapping[str, object]) -> bytes:
-    """The PDF of a template of this room with its data, which can be written as JSON; the same bytes for the same."""
+    """The PDF of a template of this room with its data, which can be written as JSON; the same bytes for the same.
+
+    Every template has what stands at the foot of each page, as `promise`.
+    """
     here = files("gramil")
     with as_file(here / "sheets" / template) as file, as_file(here / "fonts") as fonts:
         command = [sys.executable, "-m", "gramil.sheets.typeset", str(file), str(fonts)]
-        done = subprocess.run(command, input=json.dumps(data).encode(), capture_output=True, check=False)
+        done = subprocess.run(
+            command, input=json.dumps({**data, "promise": NOTICE}).encode(), capture_output=True, check=False
+        )
     if done.returncode:
         raise RuntimeError(done.stderr.decode(errors="replace"))
     return done.stdout

@@ -31,7 +31,7 @@ DOME_BY_STRIP = (
     "plate; the last figure is an upper bound: nothing crept, and the frame around does not hold it"
 )
 DOME_NOT_JUDGED = "dome: not judged, because no braces across the grain hold the top near its widest part"
-GRAVITY: tuple[Judgement, ...] = ("holds", "pressed", "not judged", "may crack", "cracks")
+GRAVITY: tuple[Judgement, ...] = ("holds", "likely to hold", "pressed", "not judged", "may crack", "cracks")
 """From what may stand to what must not happen."""
 
 

@@ -6,6 +6,7 @@ from functools import partial
 from graphlib import CycleError, TopologicalSorter
 from typing import Any
 
+from gramil.description.cautions import DUST, MACHINE, TOOLS
 from gramil.description.instrument import Instrument
 from gramil.faults import Fault, MakersFault
 from gramil.shop.air_bands import Band
@@ -26,7 +27,11 @@ class Wait:
 
 @dataclass(frozen=True)
 class Operation:
-    """One operation. Hands in minutes; clamp and air_hours in hours; the rest are names, `caution` whole sentences.
+    """One operation. Hands in minutes; clamp and air_hours in hours; the rest are names.
+
+    `by` are tools and `on` what is worked, by their names in the list of cautions and of stuffs; `own_caution` are
+    whole
+    sentences of the maker's. `safe` says why nothing is to be cautioned of.
 
     `after` is what it waits for in any case, `after_where` what it waits for on some instruments; `needed` settles
     which, and then `after` is all.
@@ -48,9 +53,20 @@ class Operation:
     sheet: str = ""
     figures: tuple[str, ...] = ()
     measure: tuple[str, ...] = ()
-    caution: tuple[str, ...] = ()
+    by: tuple[str, ...] = ()
+    on: tuple[str, ...] = ()
+    own_caution: tuple[str, ...] = ()
+    safe: str = ""
     skipped: tuple[Skip, ...] = ()
     one_go: bool = False
+
+    @property
+    def caution(self) -> tuple[str, ...]:
+        """What to mind, where no sheet is at hand that says of what species the dust is: whole sentences."""
+        tools = [TOOLS[name] for name in self.by]
+        machine = (MACHINE,) if any(tool.powered for tool in tools) else ()
+        dust = (f"Dust: {DUST[:1].lower()}{DUST[1:]}",) if any(tool.dusty for tool in tools) else ()
+        return (*(tool.caution for tool in tools), *machine, *dust, *self.own_caution)
 
     @property
     def minutes(self) -> float:

@@ -30,9 +30,11 @@ from itertools import islice
 from pathlib import Path
 from typing import Any, get_args
 
+from gramil.description.cautions import TOOLS
 from gramil.description.limits import LIMITS
 from gramil.description.locate import Path as KeyPath
 from gramil.description.locate import line_of, locate
+from gramil.description.normal_stuff import PARTS
 from gramil.description.problems import meant, nearest, quoted
 from gramil.description.reading import file_text, toml_of
 from gramil.description.wood_and_air import PieceTable
@@ -47,12 +49,13 @@ LONGEST_TIME = 100_000
 """Minutes or hours of one operation."""
 MOST_WAYS = 200
 """Combinations of conditions that are looked through for one without a circle; the first is one, but for a slip."""
-_WORDS = ("wood", "uses", "takes", "frees", "measure", "figures", "caution")
+_WORDS = ("wood", "uses", "takes", "frees", "measure", "figures", "caution", "by", "on")
 _PARTS: tuple[str, ...] = get_args(PieceTable.model_fields["part"].annotation)
 _TIMES = ("hands", "clamp", "air_hours")
+_NAMED: Mapping[str, tuple[str, ...]] = {"by": tuple(TOOLS), "on": PARTS}
 _CONDITIONS = {"after": wrong_wait, "skipped": wrong_skip}
 _KINDS: Mapping[str, tuple[type, ...]] = {
-    "what": (str,), "part": (str,), "air": (str,), "sheet": (str,),
+    "what": (str,), "part": (str,), "air": (str,), "sheet": (str,), "safe": (str,),
     "hands": (int,), "clamp": (int, float), "air_hours": (int, float), "one_go": (bool,), "leave_out": (bool,),
     "after": (list,), "skipped": (list,), **dict.fromkeys(_WORDS, (list,)),
 }  # fmt: skip
@@ -84,12 +87,6 @@ class _Layer:
 def usual_work() -> Work:
     """The package's own list; raises MakersFault if it does not hold together."""
     return _work(())
-
-
-def cautions() -> Mapping[str, str]:
-    """The cautions that several operations share, each sentence by its key."""
-    shared: Mapping[str, str] = _base()["caution"]
-    return shared
 
 
 def work_with(own: Iterable[OwnList]) -> Work:
@@ -134,7 +131,7 @@ def _work(layers: Sequence[_Layer]) -> Work:
         raise MakersFault(faults)
     left_out = {name: "left out here" for name, row in rows.items() if row.pop("leave_out", False)}
     bands = {name: _band(name, row) for name, row in base["band"].items()}
-    operations = {name: _operation(name, row, base["caution"]) for name, row in rows.items()}
+    operations = {name: _operation(name, row) for name, row in rows.items()}
     _refuse([*_unknown_names(operations, layers), *_unknown_air(operations, bands, layers), *_unknown_limits(bands)])
     whole = Work(operations, bands, wrote=_wrote(operations, layers))
     _refuse_circles(whole)
@@ -182,6 +179,9 @@ def _wrong_value(key: str, value: Any) -> tuple[str, str] | None:
     if key == "wood" and (strange := [each for each in value if each not in _PARTS]):
         near = meant(nearest(strange[0], _PARTS))
         return f"no piece of wood is for the {strange[0]}", near or "allowed: " + ", ".join(_PARTS)
+    if key in _NAMED and (strange := [each for each in value if each not in _NAMED[key]]):
+        near = meant(nearest(strange[0], _NAMED[key]))
+        return f"nothing is cautioned of under the name {strange[0]}", near or "allowed: " + ", ".join(_NAMED[key])
     if key in _TIMES and not 0 <= value <= LONGEST_TIME:
         return f"read {value}", "write a time of 0 or more"
     return None
@@ -197,7 +197,7 @@ def _wanted(key: str) -> str:
     return {str: "text in quotes", int: "a whole number", bool: "true or false", list: "a list"}[kind]
 
 
-def _operation(name: str, row: Mapping[str, Any], cautions: Mapping[str, str]) -> Operation:
+def _operation(name: str, row: Mapping[str, Any]) -> Operation:
     known = {each.name for each in fields(Operation)}
     values: dict[str, Any] = {
         key: tuple(value) if isinstance(value, list) else value for key, value in row.items() if key in known
@@ -207,9 +207,9 @@ def _operation(name: str, row: Mapping[str, Any], cautions: Mapping[str, str]) -
     values["after_where"] = tuple(
         Wait(each["operation"], conditions_in(each)) for each in after if isinstance(each, dict)
     )
-    values["caution"] = tuple(cautions.get(each, each) for each in row.get("caution", ()))
+    values["own_caution"] = tuple(row.get("caution", ()))
     values.setdefault("air_hours", row.get("clamp", 0.0) if row.get("air") else 0.0)
-    values.setdefault("one_go", bool(row.get("air")) or "glue" in row.get("caution", ()))
+    values.setdefault("one_go", bool(row.get("air")) or "glue" in row.get("by", ()))
     return Operation(name=name, **values)
 
 

@@ -26,7 +26,7 @@ STRIP = (0.65, 1.25)
 """What a whole plate's dome changes by, as a share of what one strip of it would: tops solved as plates, free all round
 (tests hold the rule to it). Glued to its sides a plate changes less."""
 
-Judgement = Literal["holds", "may crack", "cracks", "pressed", "not judged"]
+Judgement = Literal["holds", "likely to hold", "may crack", "cracks", "pressed", "not judged"]
 
 
 @dataclass(frozen=True)
@@ -121,10 +121,17 @@ def verdict(state: Held) -> Verdict:
     pull = f"{low:.1f} to {high:.1f} MPa across the grain"
     if strength is None:
         return Verdict("not judged", f"{pull}, and no source gives its strength across the grain", words)
-    against = f"{pull} against a strength of {strength.value:.1f} MPa ({strength.flag})"
+    how = "by a strength from memory: " if strength.flag == "memory" else ""
+    against = f"{how}{pull} against a strength of {strength.value:.1f} MPa ({strength.flag})"
     words += (f"strength: {strength.note or strength.source}; a whole plate has weaker spots than small clear pieces",)
-    judgement: Judgement = "holds" if high < strength.value else "cracks" if low > strength.value else "may crack"
-    return Verdict(judgement, against, words)
+    return Verdict(_judged(low, high, strength), against, words)
+
+
+def _judged(low: float, high: float, strength: Published) -> Judgement:
+    """A strength from memory bears no more than that it is likely to hold."""
+    if high < strength.value:
+        return "likely to hold" if strength.flag == "memory" else "holds"
+    return "cracks" if low > strength.value else "may crack"
 
 
 def assumed(state: Held) -> tuple[str, ...]:

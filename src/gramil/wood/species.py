@@ -32,12 +32,27 @@ class Published:
 
 @dataclass(frozen=True)
 class Remark:
-    """What a source says in words; date is that of the list it was taken from (year and month), or empty."""
+    """What a source says in words."""
 
     text: str
     source: str
     flag: Flag
-    date: str = ""
+
+
+@dataclass(frozen=True)
+class Listing:
+    """Whether trade in a wood is listed under CITES: in which appendix (empty: in none), and what of it.
+
+    `since` is when the listing came into force, `looked_up` when that was last looked up: years and months, as 2025-12.
+    """
+
+    text: str
+    source: str
+    flag: Flag
+    looked_up: str
+    appendix: Literal["", "I", "II", "III"] = ""
+    since: str = ""
+    note: str = ""
 
 
 @dataclass(frozen=True)
@@ -68,7 +83,7 @@ class Species:
     movement_radial: Published | None = None
     movement_tangential: Published | None = None
     dust: Remark | None = None
-    trade: Remark | None = None
+    trade: Listing | None = None
 
     def missing(self) -> tuple[str, ...]:
         """Names of the figures and remarks that no source gives."""
@@ -89,6 +104,19 @@ class Species:
             return None
         note = f"{ratio.value:g} ({ratio.flag}) of {self.modulus.value:g} MPa ({self.modulus.flag})"
         return Published(ratio.value * self.modulus.value, ratio.source, "derived", note)
+
+
+@dataclass(frozen=True)
+class PlainName:
+    """A name that is no one wood: what holds for its dust, and why its species must be asked for (empty: it need not).
+
+    `trade` is what holds for every wood of the name, where that can be said.
+    """
+
+    name: str
+    ask: str = ""
+    dust: Remark | None = None
+    trade: Listing | None = None
 
 
 @dataclass(frozen=True)
@@ -116,6 +144,16 @@ def load_species() -> Mapping[str, Species]:
     return {wood.name: wood for wood in woods}
 
 
+@cache
+def plain_names() -> Mapping[str, PlainName]:
+    """Names that are no one wood, such as rosewood, each with what is known of all that are sold under it."""
+    tables = _tables("plain_names")
+    return {
+        name: PlainName(name, **{key: _entry(key, value) for key, value in table.items()})  # type: ignore[arg-type]  # _entry gives each key its own type
+        for name, table in tables.items()
+    }
+
+
 def species_from_table(table: Mapping[str, object]) -> Species:
     """A wood from a table of name, botanical, also, uses, group, and figures with value, source and flag.
 
@@ -138,14 +176,23 @@ def find_species(name: str, own: Mapping[str, Species] | None = None) -> Species
 
     Raises MakersFault with the nearest names for a wood that is not known.
     """
-    woods = {**load_species(), **(own or {})}
-    index = _index(woods)
-    if found := index.get(_plain(name)):
+    if found := known_species(name, own):
         return found
+    index = _index({**load_species(), **(own or {})})
     near = get_close_matches(_plain(name), index, n=3, cutoff=0.5)
     nearest = list(dict.fromkeys(index[match].name for match in near))
     remedy = f"nearest: {', '.join(nearest)}" if nearest else "write its own table of figures, or see the list of woods"
     raise MakersFault.of(f'no wood called "{name}" is known', remedy=remedy)
+
+
+def known_species(name: str, own: Mapping[str, Species] | None = None) -> Species | None:
+    """The wood of a name as `find_species` has it, or None; nothing is looked for that is only like it."""
+    return _index({**load_species(), **(own or {})}).get(_plain(name)) if own else _package_index().get(_plain(name))
+
+
+@cache
+def _package_index() -> Mapping[str, Species]:
+    return _index(load_species())
 
 
 def overridden(wood: Species, **figures: Published) -> Species:
@@ -186,12 +233,12 @@ def _range(table: Mapping[str, object], scale: float) -> PublishedRange:
 
 
 def _entry(key: str, value: object) -> object:
-    """A list as a tuple, a table as Published or Remark, text as it is."""
+    """A list as a tuple, a table as Published, Remark or Listing, text as it is."""
     if isinstance(value, list):
         return tuple(map(str, value))
     if not isinstance(value, Mapping):
         return value
-    kind = Remark if "text" in value else Published
+    kind = Listing if key == "trade" else Remark if "text" in value else Published
     try:
         entry = kind(**value)
     except TypeError as problem:

@@ -8,8 +8,7 @@ import re
 from collections.abc import Mapping
 from functools import cache
 
-from gramil.faults import MakersFault
-from gramil.wood.species import Species, find_species, load_species
+from gramil.wood.species import PlainName, Species, known_species, load_species, plain_names
 
 FIGURE = """
 bear birds birdseye bookmatched claw curly dark eye fiddleback figured flame flamed flatsawn heart light plain quarter
@@ -20,11 +19,26 @@ quartersawn quilt quilted ripple rippled sap sawn sinker spalted straight stripe
 
 def is_wood(name: str, own: Mapping[str, Species] | None = None) -> bool:
     """Whether a name is a known wood's, or one of the maker's `own`, or made of such names' words with a kind last."""
-    try:
-        find_species(name, own)
-    except MakersFault:
-        return _said_by_its_words(name)
-    return True
+    return known_species(name, own) is not None or _said_by_its_words(name)
+
+
+def named(name: str, own: Mapping[str, Species] | None = None) -> Species | PlainName | None:
+    """What goes by a name, words for figure and sawing apart; a name that is no one wood comes before a known wood's.
+
+    The maker's `own` woods come first. None where nothing is known.
+    """
+    kind = " ".join(word for word in _words(re.split(r"[,;(]", name)[0]) if word not in _figure())
+    for each in dict.fromkeys((name, kind)):
+        if each in plain_names() and each not in (own or {}):
+            return plain_names()[each]
+        if found := known_species(each, own):
+            return found
+    return plain_names().get(kind.rpartition(" ")[2]) if is_wood(name, own) else None
+
+
+@cache
+def _figure() -> frozenset[str]:
+    return frozenset(_words(FIGURE))
 
 
 def _said_by_its_words(name: str) -> bool:
@@ -45,7 +59,7 @@ def _names() -> tuple[tuple[str, ...], ...]:
 
 @cache
 def _known() -> frozenset[str]:
-    return frozenset(_words(FIGURE)) | {word for name in _names() for word in name}
+    return _figure() | {word for name in _names() for word in name}
 
 
 @cache

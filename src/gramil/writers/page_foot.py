@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from reportlab.pdfgen.canvas import Canvas
 
 from gramil.drawings.marks import Line
+from gramil.notice import NOTICE
 from gramil.writers.lettering import Lettering
 from gramil.writers.page_map import draw_map
 from gramil.writers.paper import FOOT, MARGIN, Sheet
@@ -40,8 +41,9 @@ def draw_foot(canvas: Canvas, tiling: Tiling, foot: Foot, marks: Sequence[Plain]
         _write(canvas, foot.tile.name, 6.0, BOLD, NAME_ROOM - 4.0, (MARGIN + room + 2.0, MARGIN + 12.0))
     lines = (
         (10.5, foot.heading, 3.0, BOLD),
-        (5.5, f"{foot.title}. {foot.view}", 2.2, WORDS),
-        (1.0, f"{NO_FIT} {corrected(sheet)}", 2.2, BOLD),
+        (6.3, f"{foot.title}. {foot.view}", 2.2, WORDS),
+        (2.7, f"{NO_FIT} {corrected(sheet)}", 2.2, BOLD),
+        (-0.5, NOTICE, 1.8, WORDS),
     )
     for up, text, height, face in lines:
         _write(canvas, text, height, face, room, (MARGIN, MARGIN + up))

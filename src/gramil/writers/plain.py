@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Polyline, Span, Words
+from gramil.notice import NOTICE
 from gramil.writers.extents import bounds
 from gramil.writers.hatches import hatched
 from gramil.writers.lettering import Lettering, clean, corners
@@ -56,12 +57,13 @@ def true_or_stretched(drawing: Drawing) -> str:
 
 
 def caption(drawing: Drawing, marks: Sequence[Plain]) -> tuple[Lettering, ...]:
-    """The title, the view and the scale, in two lines below everything drawn."""
+    """The title, the view and the scale, and that nothing is promised, in three lines below everything drawn."""
     left, low, _, _ = bounds(marks)
     view = f"{seen_from(drawing)} {true_or_stretched(drawing)}"
     return (
         Lettering((left, low - 9.0), clean(drawing.title), 4.0, 0.0, "left", "text"),
         Lettering((left, low - 15.0), view, 2.5, 0.0, "left", "text"),
+        Lettering((left, low - 20.0), NOTICE, 2.0, 0.0, "left", "text"),
     )
 
 

@@ -1,0 +1,32 @@
+"""What to mind with each tool, and with what is worked that is no wood: rows of `data/cautions.toml`."""
+
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from importlib.resources import files
+from typing import Any
+
+
+@dataclass(frozen=True)
+class Tool:
+    """A tool, or work of a kind: its caution; whether something turns in it, and whether it cuts or sands."""
+
+    name: str
+    caution: str
+    powered: bool = False
+    dusty: bool = False
+
+
+def _data() -> Mapping[str, Any]:
+    return tomllib.loads((files("gramil") / "data" / "cautions.toml").read_text(encoding="utf-8"))
+
+
+_DATA = _data()
+TOOLS: Mapping[str, Tool] = {name: Tool(name, **row) for name, row in _DATA["tool"].items()}
+"""Every tool by its name."""
+MACHINE: str = _DATA["line"]["machine"]
+"""What holds at every machine in which something turns."""
+DUST: str = _DATA["line"]["dust"]
+"""What keeps dust out of lungs, whatever is worked."""
+NO_WOOD: Mapping[str, tuple[str, str]] = {name: (row["what"], row["dust"]) for name, row in _DATA["stuff"].items()}
+"""What is worked that is no wood: what it is called, and what its dust does."""

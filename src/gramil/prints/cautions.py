@@ -1,0 +1,43 @@
+"""What a sheet cautions of, put together from the tools that it is done by and from what is worked."""
+
+from collections.abc import Iterable, Iterator
+from typing import Any
+
+from gramil.description.cautions import DUST, MACHINE, TOOLS, Tool
+from gramil.description.records import Stuff
+from gramil.reference import Ref
+from gramil.show import Shower
+
+
+def caution_lines(by: Iterable[str], on: Iterable[Ref[Any]], shower: Shower) -> list[str]:
+    """The lines, each once: every tool's, what holds at all machines, the dust of each stuff, doubts, and permits.
+
+    `by` are names of tools, `on` references to stuffs. Raises KeyError for a tool that there is not.
+    """
+    tools = [TOOLS[name] for name in dict.fromkeys(by)]
+    stuffs = [stuff for each in dict.fromkeys(on) if (stuff := shower.figures.at(each)).wood]
+    return list(dict.fromkeys((*of_tools(tools), *_dust(tools, stuffs), *_asked(stuffs))))
+
+
+def of_tools(tools: Iterable[Tool]) -> Iterator[str]:
+    """Each tool's line, and the one for all machines where there is one among them."""
+    known = tuple(tools)
+    yield from (tool.caution for tool in known)
+    if any(tool.powered for tool in known):
+        yield MACHINE
+
+
+def _dust(tools: Iterable[Tool], stuffs: Iterable[Stuff]) -> Iterator[str]:
+    """One line for all that is cut or sanded, what is alike told once."""
+    if any(tool.dusty for tool in tools):
+        kinds = dict.fromkeys((stuff.wood, stuff.dust) for stuff in stuffs)
+        yield f"Dust. {''.join(f'{_capital(wood)}: {dust}. ' for wood, dust in kinds)}{DUST}"
+
+
+def _asked(stuffs: Iterable[Stuff]) -> Iterator[str]:
+    for stuff in stuffs:
+        yield from filter(None, (stuff.doubt, stuff.permit))
+
+
+def _capital(text: str) -> str:
+    return text[:1].upper() + text[1:]
