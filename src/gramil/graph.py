@@ -69,13 +69,15 @@ class Origin:
 class Pin:
     """A figure replaced by what was measured; `when` is a date in words, `at` the operation noted with it, if any.
 
-    `before` is what was measured of the same figure before it, at other operations, the last noted last.
+    `before` is what was measured of the same figure before it, at other operations, the last noted last. A base value
+    was not measured itself where `settled_by` names the address of the reading that it follows from.
     """
 
     value: Any
     when: str
     at: str = ""
     before: tuple["Pin", ...] = ()
+    settled_by: str = ""
 
     def after(self, earlier: "Pin | None") -> "Pin":
         """The same, noted after another one of its figure; of one operation only the last counts."""

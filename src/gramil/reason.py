@@ -34,7 +34,8 @@ class Doc:
 class Reason:
     """One step of a `why`. `numbers` is the formula with values in it; `origin` is set for a base value only.
 
-    `drawn` holds the figure that a measurement took the place of, and `pinned` when that was measured.
+    `drawn` holds the figure that a measurement took the place of, and `pinned` when that was measured (and
+    by which reading, where another figure's settled it).
     """
 
     address: str
@@ -155,7 +156,7 @@ def _reason(figures: Figures, address: str, number: Callable[[str], str], step: 
 def _pin(figures: Figures, name: str) -> tuple[str, Any]:
     for address, pin in figures.pins.items():
         if parse_address(address)[0] == name:
-            return pin.when, figures.drawn(name)
+            return pin.when + (f", by {pin.settled_by}" if pin.settled_by else ""), figures.drawn(name)
     return "", None
 
 

@@ -136,6 +136,17 @@ def test_a_reading_moves_neither_its_target_nor_its_verdict_and_stands_beside_it
     assert demo.get(f"{TARN}/print/sheet-nothing.pdf").status_code == 404
 
 
+def test_what_a_reading_settles_is_offered_as_a_draft(demo: httpx.Client) -> None:
+    """A blank of 6.30 where 6.50 is wanted is a board of 6.10 in the end; nothing is written until it is kept."""
+    page = post(demo, f"{TARN}/operation/thicknessed", **{"measured.blank_thickness": "6.30", "do": "measured"}).text
+    assert "set board.thickness to 6.10 mm" in page
+    link = re.search(rf'href="({TARN}\?set=board\.thickness[^"]+)">Try it</a>', page)
+    assert link is not None
+    draft = demo.get(link[1].replace("&amp;", "&")).text
+    assert 'value="board.thickness=6.1"' in draft
+    assert "set=board.thickness" not in demo.get(TARN).text
+
+
 def test_work_that_there_is_not_cannot_be_done(demo: httpx.Client) -> None:
     assert post(demo, f"{TARN}/operation/nothing", do="done").status_code == 404
     assert "0 of " in demo.get("/").text

@@ -9,6 +9,9 @@ from gramil.bench.shelf import Held
 from gramil.change.as_made import AsMade, as_made, off_at
 from gramil.change.made_words import lines as made_lines
 from gramil.change.questioned import Reading, questions
+from gramil.change.settled import off as off_settled
+from gramil.change.settled import sentence, settled
+from gramil.change.settled_text import place_of, value_text
 from gramil.description.tolerances import tolerance_of
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
@@ -36,13 +39,17 @@ class Verdict:
 
 @dataclass(frozen=True)
 class Told:
-    """What was just noted means: how far off it is, in words, what follows as made, and how the work stands by it."""
+    """What was just noted means: how far off it is, in words, what follows as made, and how the work stands by it.
+
+    `settles` says what it settles of the description, each with the key set so (empty where nothing gives the reading).
+    """
 
     found: AsMade
     came: tuple[InWords, ...]
     off: tuple[str, ...]
     follows: tuple[str, ...]
     standing: tuple[tuple[str, str], ...]
+    settles: tuple[tuple[str, str], ...]
 
 
 def verdict(held: Held, wanted: Figures, address: str, written: str, shower: Shower) -> Verdict:
@@ -92,13 +99,22 @@ def told_of(
     if not new:
         return None
     others = {address: pin for address, pin in held.figures.pins.items() if address not in new}
-    found = as_made(held.figures.with_pins(others), new, operation, done, wanted)
+    found = as_made(settled(held.figures.with_pins(others)), new, operation, done, wanted)
     came = tuple(in_words(each, shower.filled) for each in found.came)
     off = tuple(
         f"{address.replace('_', ' ')}: {off_text(wanted, address, float(pin.value), shower)} from what was wanted"
         for address, pin in new.items()
     )
-    return Told(found, came, off, tuple(_follows(found, shower)), tuple(_standing(found, shower)))
+    settles = tuple(_settles(held, tuple(new), shower))
+    return Told(found, came, off, tuple(_follows(found, shower)), tuple(_standing(found, shower)), settles)
+
+
+def _settles(held: Held, addresses: tuple[str, ...], shower: Shower) -> Iterator[tuple[str, str]]:
+    instrument = held.description.instrument
+    for each in off_settled(held.figures, addresses):
+        known = each.value is not None
+        to_set = f"{place_of(each, instrument)}={value_text(each, instrument.instrument.units)}" if known else ""
+        yield sentence(each, held.figures, shower.first), to_set
 
 
 def _standing(found: AsMade, shower: Shower) -> Iterator[tuple[str, str]]:

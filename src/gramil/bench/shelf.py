@@ -12,6 +12,7 @@ from threading import Lock
 
 from gramil.bench.asking import Missing
 from gramil.change.in_store import air_in_store, text_of_shop
+from gramil.change.settled import settled
 from gramil.description.base import base_values
 from gramil.description.reading import Description, ShopDescription, parse_description, parse_shop, read_shop
 from gramil.graph import Figures, Pin
@@ -79,7 +80,7 @@ class Shelf:
                 return found
         description = parse_description(text, name)
         of_shop = parse_shop(shop, "the shop") if shop else read_shop()
-        made = (description, of_shop, figures_of(description, of_shop, pins, air))
+        made = (description, of_shop, settled(figures_of(description, of_shop, pins, air)))
         with self.lock:
             self.kept[key] = made
             while len(self.kept) > KEPT:

@@ -8,6 +8,7 @@ import numpy as np
 from gramil import names as n
 from gramil.address import parse_address
 from gramil.change.made import Judged, judge
+from gramil.change.settled import readings, settled
 from gramil.change.shift import Move, moved
 from gramil.change.whose_reading import later_in, owners
 from gramil.faults import MakersFault
@@ -85,7 +86,8 @@ def _as_made(
     figures: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str], wanted: Figures, tolerance: float
 ) -> AsMade:
     made = with_readings(figures, new)
-    pinned = {parse_address(address)[0] for address in new}
+    differ = (address for address, pin in made.pins.items() if figures.pins.get(address) != pin)
+    pinned = {parse_address(address)[0] for address in differ}
     touched = set().union(*(figures.graph.below(name) for name in pinned))
     names = [name for name in dimensions_of(figures) if name in touched and name not in pinned]
     moves, folded = moved(names, figures, made, tolerance)
@@ -103,9 +105,10 @@ def _as_made(
 
 
 def with_readings(figures: Figures, new: Mapping[str, Pin]) -> Figures:
-    """The figures with more measurements, each noted after what was measured of it before."""
-    noted = {address: pin.after(figures.pins.get(address)) for address, pin in new.items()}
-    return figures.with_pins({**figures.pins, **noted})
+    """The figures with more measurements, each noted after what was measured of it before, and what they settle."""
+    earlier = readings(figures.pins)
+    noted = {address: pin.after(earlier.get(address)) for address, pin in new.items()}
+    return settled(figures.with_pins({**earlier, **noted}))
 
 
 def _judged(made: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str]) -> tuple[Judged, ...]:

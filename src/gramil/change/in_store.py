@@ -5,6 +5,7 @@ The moment of the air is that of the last reading, as it is from files: the same
 
 from datetime import UTC, datetime
 
+from gramil.change.settled import settled
 from gramil.description.reading import ShopDescription, parse_description, parse_shop, read_shop
 from gramil.graph import Figures
 from gramil.prints.air_base import AirBase, air_base
@@ -28,7 +29,7 @@ def figures_in_store(store: Store, owner: Instrument, *, measured: bool = True) 
     with reading(store):
         described = parse_description(revision(store, owner.id).text, owner.name)
         pins = pins_for(store, owner.id) if measured else {}
-        return figures_of(described, shop_in_store(store, owner.id), pins, air_in_store(store))
+        return settled(figures_of(described, shop_in_store(store, owner.id), pins, air_in_store(store)))
 
 
 def work_in_store(store: Store, owner: Instrument) -> Work:

@@ -12,6 +12,7 @@ from typing import Literal
 from gramil.address import parse_address
 from gramil.change.made_rows import Fixed, Operation, operations, passes, pieces
 from gramil.change.off_rows import OffRow, Value, off_rows
+from gramil.change.settled import readings, settled
 from gramil.change.whose_reading import Pins, later_in, up_to
 from gramil.graph import Figures
 from gramil.shop.operations import Work
@@ -68,13 +69,14 @@ class _Sights:
         """As it was made, as its sheet had it then, and as its sheet has it now."""
         old = self._made[name]
         done = tuple(self._made)
-        own, before = (up_to(name, old.pins, done, self._later, own=each) for each in (True, False))
+        read = readings(old.pins)
+        own, before = (up_to(name, read, done, self._later, own=each) for each in (True, False))
         return self._pinned(old, own), self._pinned(old, before), self._pinned(self._wanted, before)
 
     def _pinned(self, figures: Figures, pins: Pins) -> Figures:
         key = id(figures), frozenset((address, pin.at) for address, pin in pins.items())
         if key not in self._known:
-            self._known[key] = figures.with_pins(pins)
+            self._known[key] = settled(figures.with_pins(pins))
         return self._known[key]
 
 

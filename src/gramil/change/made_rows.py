@@ -21,7 +21,8 @@ class Fixed:
     `more` mends what is too little, as far as `more_within`, `less` what is too much; without one it is lost. `single`
     mends up to `few` rows that are off, `other` another number of rows, or a choice that is another. A figure of
     records is read in `field`, of those that `of` describes. Under or over the figures `lost_under` and `lost_over`
-    nothing helps. Of a `tool` the reading alone is judged: what is cut stays when the shop's tool changes.
+    nothing helps. Of a `tool` the reading alone is judged: what is cut stays when the shop's tool changes. A reading
+    `settles` the description's key of that name, `brace.height` of the brace that was read: `settled.py`.
     """
 
     figure: str
@@ -40,6 +41,7 @@ class Fixed:
     single: str = ""
     other: str = ""
     tool: bool = False
+    settles: str = ""
 
 
 @dataclass(frozen=True)

@@ -1,12 +1,15 @@
 """The figures that a sheet goes by: with all that was measured, but at its own operation and at those that wait for it.
 
-So it follows a blank that came out thin, and never its own reading: a second board is cut by the same sheet.
+So it follows a blank that came out thin, and never its own reading: a second board is cut by the same sheet. What it is
+to bring about is never what was read before: a relief that is set anew is wanted as it was the first time.
 """
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Iterator
 
 from gramil.address import parse_address
+from gramil.change.made_rows import Fixed
 from gramil.change.made_rows import operations as fixing
+from gramil.change.settled import readings, settled
 from gramil.change.whose_reading import later_in
 from gramil.graph import Figures, Pin
 from gramil.reference import name_of
@@ -17,20 +20,32 @@ from gramil.shop.operations import Operation, Work
 def figures_for(figures: Figures, work: Work, operations: Collection[Operation], setup: Setup | None) -> Figures:
     """The figures that the sheet of `operations` goes by; `setup` is its page, where it has one.
 
-    What the page asks for, in its boxes and line by line in its tables, is never what was read. Several operations
-    share a page: what it goes by is known before the first of them.
+    What the page asks for, in its boxes and line by line in its tables, and what its operations bring about, is never
+    what was read; what is there already, and settled an input, is. Several operations share a page: what it goes by is
+    known before the first of them.
     """
-    if not figures.pins:
+    raw = readings(figures.pins)
+    if not raw:
         return figures
     later = later_in(work, figures)
     own = {name for each in operations for name in (each.name, *later.get(each.name, ()))}
-    asked = _names(setup, operations)
+    asked = {*_names(setup, operations), *_brought_about(operations)}
     kept = {
         address: pin
-        for address, latest in figures.pins.items()
+        for address, latest in raw.items()
         if parse_address(address)[0] not in asked and (pin := _before(address, latest, own, figures, work))
     }
-    return figures.with_pins(kept)
+    return settled(figures.with_pins(kept))
+
+
+def _brought_about(operations: Iterable[Operation]) -> Iterator[str]:
+    """What operations fix, but for what settles an input once it is made."""
+    for each in operations:
+        yield from (one.figure for one in _fixed(each) if not one.settles)
+
+
+def _fixed(operation: Operation) -> tuple[Fixed, ...]:
+    return fixing()[operation.name].fixes if operation.name in fixing() else ()
 
 
 def _before(address: str, latest: Pin, own: Collection[str], figures: Figures, work: Work) -> Pin | None:
@@ -53,8 +68,7 @@ def _whose(address: str, pin: Pin, figures: Figures, work: Work) -> str:
 def _asked_or_fixed(operation: Operation, figures: Figures) -> set[str]:
     name = f"setup_{operation.sheet.replace('-', '_')}"
     setup = figures[name] if operation.sheet and name in figures else None
-    fixed = fixing()[operation.name].fixes if operation.name in fixing() else ()
-    return {*_names(setup, (operation,)), *(each.figure for each in fixed)}
+    return {*_names(setup, (operation,)), *(each.figure for each in _fixed(operation))}
 
 
 def _names(setup: Setup | None, operations: Iterable[Operation]) -> set[str]:

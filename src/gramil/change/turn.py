@@ -26,13 +26,14 @@ class Turned:
     refused: int
 
 
-def turn(figure: Callable[[float], float], target: float, low: float, high: float) -> Turned:
+def turn(figure: Callable[[float], float], target: float, low: float, high: float, steps: int = STEPS) -> Turned:
     """Every input between `low` and `high` at which `figure(input)` crosses or touches `target`.
 
-    `figure` may raise ValueError (MakersFault among them) or give not a number where no instrument can be; such places
-    are counted in `refused`. A figure that jumps over the target without meeting it gives no answer.
+    So many `steps` between the bounds are tried for where it crosses. `figure` may raise ValueError (MakersFault among
+    them) or give not a number where no instrument can be; such places are counted in `refused`. A figure that jumps
+    over the target without meeting it gives no answer.
     """
-    places = np.linspace(low, high, STEPS + 1)
+    places = np.linspace(low, high, steps + 1)
     values = np.array([_tried(figure, place) for place in places]) - target
     known = values[np.isfinite(values)]
     if known.size == 0:

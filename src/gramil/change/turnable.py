@@ -142,7 +142,8 @@ def turned(
     def figure(value: float) -> float:
         return _single(_with(figures, chosen.names, value) if plain else changed(value), address)
 
-    found = turn(figure, target, *sorted(bounds))
+    low, high = sorted(bounds)
+    found = turn(figure, target, low, high)
     reach = max(abs(target), abs(found.highest - found.lowest), 1e-9) if found.answers else 1.0
     sound = tuple(each for each in found.answers if _holds(changed, each, address, target, CLOSE * reach))
     return replace(found, answers=sound, refused=found.refused + len(found.answers) - len(sound))

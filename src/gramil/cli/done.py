@@ -11,9 +11,12 @@ from gramil import names as n
 from gramil.acts.work import Noted
 from gramil.change.as_made import AsMade, Off, as_made, with_readings
 from gramil.change.made_words import said
+from gramil.change.settled import settled
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
+from gramil.cli.settling import settled_in, write_into_file
+from gramil.cli.settling import told as settling
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import MakersFault
@@ -48,6 +51,7 @@ MOST_MOVES = 12
 @store_file
 @click.option("--measured", multiple=True, metavar="ADDRESS=VALUE", help="What was measured: board_thickness=6.38mm.")
 @as_read_option
+@click.option("--write", is_flag=True, help="Put what the measurements settle into the description, its comments kept.")
 @click.option("--note", default="", help="A note.")
 @click.option("--hours", type=Number(0, 10_000), help="Hours that it took; kept in a store only.")
 @click.option("--photo", "photos", multiple=True, help="Name of a photograph's file; kept in a store only.")
@@ -59,6 +63,7 @@ def command(
     store: Path | None,
     measured: tuple[str, ...],
     as_read: bool,
+    write: bool,
     note: str,
     hours: float | None,
     photos: tuple[str, ...],
@@ -79,9 +84,9 @@ def command(
     now = moment_of(at)
     if store is not None:
         with open_store(store) as opened:
-            lines = list(_in_store(opened, operation, file, written, Noted(note, hours, photos), now, as_read))
+            lines = list(_in_store(opened, operation, file, written, Noted(note, hours, photos), now, as_read, write))
     else:
-        lines = list(_in_file(Path(file), shop, operation, written, note, now, as_read))
+        lines = list(_in_file(Path(file), shop, operation, written, note, now, as_read, write))
     for line in lines:
         click.echo(line)
 
@@ -108,24 +113,30 @@ def _in_file(
     note: str,
     now: datetime,
     as_read: bool,
+    write: bool,
 ) -> Iterator[str]:
-    """Noted in the record beside the description, all of it or nothing; another `done` on it waits meanwhile."""
+    """Noted in the record beside the description, all of it or nothing; another `done` on it waits meanwhile.
+
+    With `write` what the measurements settle goes into the description after it.
+    """
     described, record = read_description(file), made_beside(file)
     work, units = work_with(lists_beside(shop, file)), described.instrument.instrument.units
     with alone_with(record):
         seen = content_of_made(record) if record.exists() else None
         made = Made((), units) if seen is None else parse_made(made_as_text(seen, record.name), record.name)
         _refuse(operation, described, work, set(made.operations))
-        figures = made.pinned(figures_of(described, read_shop(shop)))
+        figures = settled(made.pinned(figures_of(described, read_shop(shop))))
         found = read_measurements(figures, written, units)
         ask(figures, found, operation, as_read)
         pins = _pins(found, now, operation)
         told = list(_told(operation, work, described, made.operations, figures, pins))
+        put = write_into_file(file, with_readings(figures, pins), pins) if write else None
         day = now.replace(tzinfo=None, microsecond=0).isoformat()
         rows = tuple(Measured(each.address, each.written) for each in found)
         _append(record, seen, made, Done(operation, day, note, rows))
     yield from told
     yield f"Noted in {record.name}."
+    yield from put() if put else ()
 
 
 def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
@@ -152,17 +163,19 @@ def _in_store(
     noted: Noted,
     now: datetime,
     as_read: bool,
+    write: bool,
 ) -> Iterator[str]:
     from gramil.acts.work import note_done
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
     from gramil.now.lost_work import hangs_on
-    from gramil.shop.instruments import instrument, revision
+    from gramil.shop.instruments import instrument, revision, save_revision
     from gramil.shop.operations_done import operations_done
     from gramil.shop.own_operations import work_of
 
     owner = instrument(store, name)
-    described = parse_description(revision(store, owner.id).text, name)
+    text = revision(store, owner.id).text
+    described = parse_description(text, name)
     before = tuple(each.operation for each in operations_done(store, owner.id))
     work = work_of(store, owner.id)
     _refuse(operation, described, work, set(before))
@@ -173,11 +186,15 @@ def _in_store(
     ask(figures, found, operation, as_read)
     pins = _pins(found, now, operation)
     told = list(_told(operation, work, described, before, figures, pins))  # before anything is written
+    new = settled_in(text, with_readings(figures, pins), pins) if write else text
     used = note_done(store, owner.id, operation, now, measured=found, noted=noted)
     yield from [lost] if lost else []
     yield from told
     yield from (f"Used up: {each.name}, for the {each.need}." for each in used)
     yield f"Noted in {store.path.name}."
+    if new != text:
+        save_revision(store, instrument(store, name), new, now, why=f"as made: {operation}")
+        yield f"The description of {name} is saved anew."
 
 
 def _refuse(operation: str, described: Description, work: Work, done: set[str]) -> None:
@@ -215,6 +232,7 @@ def _told(
         still = {each.sheet for name, each in whole.operations.items() if name not in {*before, operation}}
         wanted = wanted_at(operation, with_readings(figures, pins), whole)
         yield from report(as_made(figures, pins, operation, before, wanted), shower_of(figures), still)
+        yield from settling(with_readings(figures, pins), pins)
 
 
 def report(found: AsMade, shower: Shower, still: Container[str]) -> Iterator[str]:

@@ -56,9 +56,10 @@ def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, 
     """
     figures = figures_of_files(file, shop)
     if made:
+        from gramil.change.settled import settled
         from gramil.shop.made_file import made_beside, read_made
 
-        figures = read_made(made_beside(file)).pinned(figures)
+        figures = settled(read_made(made_beside(file)).pinned(figures))
     return figures, shower_of(figures)
 
 

@@ -56,7 +56,7 @@ class Sheet:
         """What was measured of a figure against what the sheet says; None where nothing was, or it goes by that."""
         address = figure.address
         pin = self.made.pins.get(address)
-        if pin is None or pin == self.figures.pins.get(address):
+        if pin is None or pin.settled_by or pin == self.figures.pins.get(address):
             return None
         try:
             return off_at(address, pin, self.figures)

@@ -1,0 +1,181 @@
+"""Inputs that are settled by what was measured: a blank planed 0.2 mm thin is a board 0.2 mm thinner.
+
+Which input a figure settles is said by a row of `data/made.toml`. As made, the input has the value at which the figure
+as drawn equals the reading, found over the graph itself, and everything later hangs on that. The description stays as
+it is until its maker writes the value into it.
+"""
+
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
+from functools import cache
+from math import inf, isfinite
+
+import numpy as np
+
+from gramil.address import LEADS_NOWHERE, Field, parse_address
+from gramil.change.made_rows import operations
+from gramil.description.base import base_name
+from gramil.graph import Figures, Pin
+from gramil.measure import LengthUnit
+from gramil.show import shown
+
+Pins = Mapping[str, Pin]
+HAIR = 1e-4
+"""How far an input is moved to see how strongly it moves a figure, in its own unit."""
+REACH = 2.0
+"""A figure that bends is looked for within so many times what it would take were it straight."""
+NEAR_STEPS = 4
+SAME = 1e-9
+
+
+@dataclass(frozen=True)
+class Settled:
+    """An input that a reading settles: its key in the description, its address and unit, and what it is as described.
+
+    `value` is what it is as made; None where no value of it gives the reading.
+    """
+
+    key: str
+    address: str
+    unit: str | None
+    described: float
+    value: float | None
+    reading: str
+    read: float
+    pin: Pin
+
+
+def settled(figures: Figures) -> Figures:
+    """The figures as made: what was measured, and the inputs that it settles in the place of those described."""
+    raw = readings(figures.pins)
+    found = {each.address: _pin(each, raw) for each in settled_by_readings(figures) if each.value is not None}
+    return figures.with_pins({**raw, **found})
+
+
+def readings(pins: Pins) -> Pins:
+    """What was measured alone, without what it settles."""
+    found = {}
+    for address, latest in pins.items():
+        noted = [each for each in (*latest.before, latest) if not each.settled_by]
+        if noted:
+            found[address] = Pin(noted[-1].value, noted[-1].when, noted[-1].at, tuple(noted[:-1]))
+    return found
+
+
+def _pin(each: Settled, raw: Pins) -> Pin:
+    pin = Pin(each.value, each.pin.when, each.pin.at, settled_by=each.reading)
+    earlier = raw.get(each.address)
+    return pin if earlier is None else Pin(pin.value, pin.when, pin.at, (*earlier.before, earlier), pin.settled_by)
+
+
+def settled_by_readings(figures: Figures) -> tuple[Settled, ...]:
+    """Each input that the measurements settle, the one noted last where several are of it, in the order of noting.
+
+    A reading of what this instrument does not have settles nothing.
+    """
+    raw = readings(figures.pins)
+    if not any(map(_key, raw)):
+        return ()
+    found: dict[str, Settled] = {}
+    described = drawn = figures.with_pins({})
+    for address, pin in sorted(raw.items(), key=lambda each: each[1].when):
+        each = _settled(described, drawn, address, pin)
+        if each is not None:
+            found.pop(each.address, None)
+            found[each.address] = each
+            if each.value is not None:
+                drawn = drawn.with_pins({**drawn.pins, each.address: Pin(each.value, "")})
+    return tuple(found.values())
+
+
+def _settled(described: Figures, drawn: Figures, address: str, pin: Pin) -> Settled | None:
+    """What a reading settles, where `drawn` has what others settled before it."""
+    key = _key(address)
+    if not key:
+        return None
+    name, read = _input(key, address), float(pin.value)
+    try:
+        was, now = float(described.at(name)), float(drawn.at(address))
+    except KeyError:
+        return None
+    if not all(map(isfinite, (was, now, read))):
+        return None
+    return Settled(key, name, drawn.unit_at(name), was, _value(drawn, name, address, read), address, read, pin)
+
+
+@cache
+def _keys() -> Mapping[tuple[str, str], str]:
+    """The key that each figure settles, by the figure's name and the field that is read of it."""
+    rows = (fixed for each in operations().values() for fixed in each.fixes)
+    return {(fixed.figure, fixed.field): fixed.settles for fixed in rows if fixed.settles}
+
+
+@cache
+def _key(address: str) -> str:
+    """The key that a reading at an address settles; empty for none."""
+    name, steps = parse_address(address)
+    field = steps[-1].name if steps and isinstance(steps[-1], Field) else ""
+    return _keys().get((name, field), "")
+
+
+@cache
+def _input(key: str, address: str) -> str:
+    """The address of the base value that a key settles; of a list of records, in the member that was read."""
+    try:
+        return base_name(key)
+    except KeyError:
+        table, _, field = key.partition(".")
+        start, end = address.index("["), address.rindex("]") + 1
+        return f"{base_name(table)}{address[start:end]}.{field}"
+
+
+def _value(drawn: Figures, name: str, address: str, read: float) -> float | None:
+    """The input's value, as near as may be to what it was, at which the figure is as it was read."""
+    if name == address:
+        return read
+
+    def figure(value: float) -> float:
+        return _tried(lambda: float(drawn.with_pins({**drawn.pins, name: Pin(value, "")}).at(address)))
+
+    was, now = float(drawn.at(name)), float(drawn.at(address))
+    least = 0.0 if was >= 0 else -inf
+    for straight in (was + read - now, was - read + now):
+        if straight >= least and abs(figure(straight) - read) <= SAME:
+            return straight
+    from gramil.change.turn import turn  # the solver's library is loaded only for what bends
+
+    moves = (figure(was + HAIR) - now) / HAIR
+    if not isfinite(moves) or abs(moves) < SAME:
+        return None
+    either = REACH * abs((read - now) / moves)
+    found = turn(figure, read, max(least, was - either), was + either, NEAR_STEPS).answers
+    return min(found, key=lambda value: abs(value - was)) if found else None
+
+
+def _tried(figure: Callable[[], float]) -> float:
+    try:
+        with np.errstate(all="ignore"):
+            return figure()
+    except (ArithmeticError, *LEADS_NOWHERE):
+        return float("nan")
+
+
+def off(figures: Figures, only: Collection[str]) -> tuple[Settled, ...]:
+    """What the readings at some addresses settle otherwise than it is described, or nothing can be settled by."""
+    found = (each for each in settled_by_readings(figures) if each.reading in only)
+    return tuple(each for each in found if each.value is None or abs(each.value - each.described) > SAME)
+
+
+def sentence(each: Settled, figures: Figures, unit: LengthUnit) -> str:
+    """What to set in the description, or that nothing that may stand there gives what was read."""
+    read = shown(each.read, figures.unit_at(each.reading), unit)
+    if each.value is None:
+        return f"No {words(each)} gives {each.reading} = {read}: the description cannot follow it."
+    is_now, was = (shown(value, each.unit, unit) for value in (each.value, each.described))
+    return f"As made {words(each)} is {is_now}, described as {was}: set {each.key} to {is_now}."
+
+
+def words(each: Settled) -> str:
+    """The key; of a list of records with the name of the one that is meant."""
+    _, steps = parse_address(each.address)
+    return f'{each.key} of "{steps[0]}"' if steps else each.key

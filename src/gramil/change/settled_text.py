@@ -1,0 +1,42 @@
+"""What measurements settle, written into a description's text by its maker's own act: its comments and order stay."""
+
+from collections.abc import Iterable
+from math import degrees
+
+from gramil.address import parse_address
+from gramil.change.settled import Settled
+from gramil.description.instrument import Instrument
+from gramil.description.normal_body import names_of
+from gramil.description.writing import set_key
+from gramil.measure import LengthUnit
+
+
+def written_into(text: str, instrument: Instrument, settled: Iterable[Settled]) -> str:
+    """The text of an instrument with each key as it is made; what nothing gives is left as it is."""
+    for each in settled:
+        if each.value is not None:
+            text = set_key(text, place_of(each, instrument), value_text(each, instrument.instrument.units))
+    return text
+
+
+def place_of(each: Settled, instrument: Instrument) -> str:
+    """Where the key stands in the description: `board.thickness`, `brace[3].height`."""
+    _, steps = parse_address(each.address)
+    table, _, field = each.key.partition(".")
+    if not steps or not isinstance(member := steps[0], str):
+        return each.key
+    braces, rings = map(names_of, instrument.brace), ((ring.name,) for ring in instrument.rosette)
+    rows = braces if table == "brace" else rings
+    return next(f"{table}[{number}].{field}" for number, names in enumerate(rows, 1) if member in names)
+
+
+def value_text(each: Settled, units: LengthUnit) -> str:
+    """The value as a maker would write it: a bare length in the file's unit, an angle in degrees; to a thousandth."""
+    assert each.value is not None
+    if each.unit == "rad":
+        return _plain(degrees(each.value), 3)
+    return _plain(each.value, 3) if units == "mm" else _plain(each.value / 25.4, 5)
+
+
+def _plain(value: float, places: int) -> str:
+    return f"{value:.{places}f}".rstrip("0").rstrip(".")

@@ -1,0 +1,46 @@
+"""What measurements settle, told on the command line, and with `--write` put into the description."""
+
+from collections.abc import Callable, Collection, Iterator
+from pathlib import Path
+
+from gramil.change.settled import off, sentence
+from gramil.change.settled_text import written_into
+from gramil.cli.reading import LARGEST, text_of
+from gramil.description.reading import parse_description
+from gramil.graph import Figures
+from gramil.show import shower_of
+from gramil.written_file import alone_with, put_text, seen_in
+
+
+def told(made: Figures, readings: Collection[str]) -> Iterator[str]:
+    """What the readings settle otherwise than it is described, a sentence each."""
+    first = shower_of(made).first
+    yield from (sentence(each, made, first) for each in off(made, readings))
+
+
+def settled_in(text: str, made: Figures, readings: Collection[str], folder: Path | None = None) -> str:
+    """The description's text with what the readings settle. Raises MakersFault where that may not stand there."""
+    described = parse_description(text, folder=folder)
+    new = written_into(text, described.instrument, off(made, readings))
+    if new != text:
+        parse_description(new, "the description as it would be written", folder)
+    return new
+
+
+def write_into_file(file: Path, made: Figures, readings: Collection[str]) -> Callable[[], Iterator[str]]:
+    """What writes it into the file, once what was measured is noted; raises MakersFault before for what cannot stand.
+
+    What an editor saved meanwhile is not written over.
+    """
+    seen, text = seen_in(file, LARGEST), text_of(file)
+    new = settled_in(text, made, readings, file.parent)
+
+    def write() -> Iterator[str]:
+        if new == text:
+            yield f"Nothing is to be set in {file.name}."
+            return
+        with alone_with(file):
+            put_text(file, new, seen)
+        yield f"{file.name} is changed."
+
+    return write
