@@ -401,3 +401,21 @@ def test_readings_of_the_arch_and_of_the_slots_are_in_the_order_of_the_cut(examp
     assert "slotted" in fell["arched"]
     assert "arched" not in fell["slotted"]
     assert "arched" in tarn["slotted"]
+
+
+def test_work_done_by_its_sheet_as_made_is_judged_by_that_sheet(examples: dict[str, Figures]) -> None:
+    """The board came out 0.40 thin when it was arched; levelled 0.40 thinner than it was drawn it is as its sheet says,
+    and levelled as it was drawn it would be too thick. A relief set anew is as wanted, whatever it was before."""
+    drawn = examples["tarn"]
+    thin = Pin(drawn["board_thickness"] - 0.4, "2026-01-05", "arched")
+    crest = drawn["thickness_at_crest"][12]
+    for value, standing in ((crest - 0.4, "still right"), (crest, "rework")):
+        pins = {"board_thickness": thin, "thickness_at_crest[12]": Pin(value, "2026-01-09", "levelled")}
+        found = {
+            each.operation: each for each in judge(dict.fromkeys(("arched", "levelled"), drawn.with_pins(pins)), drawn)
+        }
+        assert found["levelled"].standing == standing, value
+    relief = Pin(drawn["heights_relief"], "2026-03-01", "second_set_up").after(Pin(0.5, "2026-02-01", "relief_set"))
+    made = drawn.with_pins({"heights_relief": relief})
+    found = {each.operation: each for each in judge(dict.fromkeys(("relief_set", "second_set_up"), made), drawn)}
+    assert found["second_set_up"].standing == "still right"

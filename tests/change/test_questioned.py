@@ -177,3 +177,23 @@ def test_a_tool_is_held_against_what_it_was() -> None:
     assert isinstance(asked, Question)
     said = sentence(replace(asked, so_far=True), "mm")
     assert said == "2.45 mm was read where it was 62.40 mm so far, about 25.5 times less: were inches meant?"
+
+
+def test_a_reading_is_held_against_what_its_sheet_says_by_what_was_read_before(example: Example) -> None:
+    """A board 2.00 too thick when it was arched, taken as read: levelled it is 2.00 too thick at the crest, and nobody
+    asks; levelled as it was drawn it is 2.00 off what its sheet says, and that is asked about."""
+    drawn = example("tarn")
+    made = drawn.with_pins({"board_thickness": Pin(drawn["board_thickness"] + 2.0, "2026-01-05", "arched")})
+    follows = drawn["thickness_at_crest"][12] + 2.0
+    assert not questions(made, [Reading("thickness_at_crest[12]", follows)], "levelled")
+    assert questions(drawn, [Reading("thickness_at_crest[12]", follows)], "levelled")
+    (asked,) = questions(made, [Reading("thickness_at_crest[12]", follows - 2.0)], "levelled")
+    assert asked.wanted == pytest.approx(follows)
+
+
+def test_a_relief_that_was_read_is_not_what_a_second_set_up_is_held_against(example: Example) -> None:
+    drawn = example("tarn")
+    made = drawn.with_pins({"heights_relief": Pin(2.5, "2026-01-05", "relief_set")})
+    assert not questions(made, [Reading("heights_relief", drawn["heights_relief"])], "second_set_up")
+    (asked,) = questions(made, [Reading("heights_relief", 2.5)], "second_set_up")
+    assert asked.wanted == drawn["heights_relief"]

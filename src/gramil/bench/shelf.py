@@ -103,4 +103,4 @@ def changed(held: Held, text: str) -> Figures:
     """
     description = parse_description(text, held.seen.name)
     base = with_air(base_values(description, held.shop), held.air)
-    return held.figures.with_base(base.values, base.origins, base.lengths)
+    return settled(held.figures.with_base(base.values, base.origins, base.lengths))

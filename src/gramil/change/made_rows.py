@@ -4,7 +4,7 @@ import math
 import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from importlib.resources import files
 from typing import Any
 
@@ -60,6 +60,11 @@ class Operation:
     joins: tuple[str, ...] = ()
     parted: str = ""
     until: tuple[str, ...] = ()
+
+    @cached_property
+    def brings_about(self) -> frozenset[str]:
+        """The figures that are its own to bring about: what it fixes, but for what settles an input once it is made."""
+        return frozenset(each.figure for each in self.fixes if not each.settles)
 
 
 @dataclass(frozen=True)

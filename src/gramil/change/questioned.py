@@ -13,10 +13,13 @@ import numpy as np
 
 from gramil.change.made import Judged, judge
 from gramil.change.made_rows import operations
+from gramil.change.sheet_figures import read_at, wanted_for
 from gramil.description.tolerances import figure_of, tolerance_of
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
+from gramil.shop.operations import Work
+from gramil.shop.operations_file import usual_work
 from gramil.show import shown
 
 TIMES = 10.0
@@ -62,20 +65,27 @@ class Question:
     so_far: bool = False
 
 
-def questions(figures: Figures, readings: Iterable[Reading], operation: str = "") -> tuple[Question, ...]:
-    """The readings of an instrument's figures that are asked about, each held against the figure as drawn.
+def questions(
+    figures: Figures, readings: Iterable[Reading], operation: str = "", work: Work | None = None
+) -> tuple[Question, ...]:
+    """The readings of an instrument's figures that are asked about, each held against what its sheet says.
 
-    `operation` is the work at which they were read, for what a reading would mean.
+    That is the sheet of `operation`, the work at which they were read (else of the work that the figure is of), by all
+    that was read before. `work` is the list of operations, the usual one where none is given.
     """
+    return tuple(_questions(figures, readings, operation, work or usual_work()))
+
+
+def _questions(figures: Figures, readings: Iterable[Reading], operation: str, work: Work) -> Iterator[Question]:
     drawn = replace(figures, pins={}, known={}) if figures.pins else figures
-    return tuple(_questions(figures, drawn, readings, operation))
-
-
-def _questions(figures: Figures, drawn: Figures, readings: Iterable[Reading], operation: str) -> Iterator[Question]:
+    sheets: dict[str, Figures] = {}
     for each in readings:
+        at = read_at(each.address, operation, figures, work) if figures.pins else ""
+        if at not in sheets:
+            sheets[at] = wanted_for(at, figures, work)
         asked = question(
             each,
-            float(drawn.at(each.address)),
+            float(sheets[at].at(each.address)),
             drawn.unit_at(each.address) or "",
             tolerance_of(each.address).near(lambda name: float(figures[f"limit_{name}"])),
         )

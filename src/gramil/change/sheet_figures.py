@@ -4,10 +4,10 @@ So it follows a blank that came out thin, and never its own reading: a second bo
 to bring about is never what was read before: a relief that is set anew is wanted as it was the first time.
 """
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterable
 
 from gramil.address import parse_address
-from gramil.change.made_rows import Fixed
+from gramil.change.made_rows import Operation as Made
 from gramil.change.made_rows import operations as fixing
 from gramil.change.settled import readings, settled
 from gramil.change.whose_reading import later_in
@@ -29,7 +29,7 @@ def figures_for(figures: Figures, work: Work, operations: Collection[Operation],
         return figures
     later = later_in(work, figures)
     own = {name for each in operations for name in (each.name, *later.get(each.name, ()))}
-    asked = {*_names(setup, operations), *_brought_about(operations)}
+    asked = _names(setup, operations).union(*(_row(each).brings_about for each in operations))
     kept = {
         address: pin
         for address, latest in raw.items()
@@ -38,14 +38,17 @@ def figures_for(figures: Figures, work: Work, operations: Collection[Operation],
     return settled(figures.with_pins(kept))
 
 
-def _brought_about(operations: Iterable[Operation]) -> Iterator[str]:
-    """What operations fix, but for what settles an input once it is made."""
-    for each in operations:
-        yield from (one.figure for one in _fixed(each) if not one.settles)
+def read_at(address: str, operation: str, figures: Figures, work: Work) -> str:
+    """The work at which a figure is read: `operation` where it is one, else the first that the figure is of, or none."""
+    return operation if operation in work.operations else _whose(address, Pin(0.0, ""), figures, work)
 
 
-def _fixed(operation: Operation) -> tuple[Fixed, ...]:
-    return fixing()[operation.name].fixes if operation.name in fixing() else ()
+def wanted_for(operation: str, figures: Figures, work: Work) -> Figures:
+    """The figures that the sheet of an operation goes by, whether or not it has a page; of none, those as drawn."""
+    if operation not in work.operations:
+        return figures.with_pins({})
+    own = work.operations[operation]
+    return figures_for(figures, work, (own,), _setup(own, figures))
 
 
 def _before(address: str, latest: Pin, own: Collection[str], figures: Figures, work: Work) -> Pin | None:
@@ -66,9 +69,18 @@ def _whose(address: str, pin: Pin, figures: Figures, work: Work) -> str:
 
 
 def _asked_or_fixed(operation: Operation, figures: Figures) -> set[str]:
+    return {*_names(_setup(operation, figures), (operation,)), *(each.figure for each in _row(operation).fixes)}
+
+
+def _setup(operation: Operation, figures: Figures) -> Setup | None:
+    """The page of an operation, where it has one of a set-up."""
     name = f"setup_{operation.sheet.replace('-', '_')}"
-    setup = figures[name] if operation.sheet and name in figures else None
-    return {*_names(setup, (operation,)), *(each.figure for each in _fixed(operation))}
+    return figures[name] if operation.sheet and name in figures else None
+
+
+def _row(operation: Operation) -> Made:
+    """What it fixes: nothing, where it is of the maker's own list."""
+    return fixing().get(operation.name, Made(operation.name, ""))
 
 
 def _names(setup: Setup | None, operations: Iterable[Operation]) -> set[str]:

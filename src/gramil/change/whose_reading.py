@@ -52,13 +52,14 @@ def _fixing(figure: str) -> frozenset[str]:
 def up_to(name: str, pins: Pins, done: Sequence[str], later: Later, *, own: bool) -> Pins:
     """The measurements that an operation is judged by: of each figure the last of those that are not of later work.
 
-    Its `own` are among them or not.
+    Its `own` are among them or not. What it is to bring about is never what was read before it, as on its sheet.
     """
     after = later.get(name, frozenset())
+    anew = operations()[name].brings_about if name in operations() else frozenset()
     found: dict[str, Pin] = {}
     for address, latest in pins.items():
         for pin in (*latest.before, latest):
             owner = _owner(address, pin, done, later)
-            if owner not in after and (own or owner != name):
+            if own if owner == name else owner not in after and parse_address(address)[0] not in anew:
                 found[address] = pin
     return found
