@@ -6,6 +6,7 @@ from gramil.bench.asking import Asked, go
 from gramil.bench.correcting import Wrong, asked_whether
 from gramil.bench.shelf import Shelf, named
 from gramil.faults import Fault, MakersFault
+from gramil.prints.own_addresses import refuse, wrong_addresses
 from gramil.shop.instruments import Instrument
 from gramil.shop.opening import Store
 from gramil.shop.own_operations import OwnOperations, own_operations, remove_own_operations, save_own_operations
@@ -58,7 +59,7 @@ def _seen(kept: OwnOperations | None) -> str:
     return f"{kept.id}.{kept.version}" if kept else ""
 
 
-def keep_operations(asked: Asked, _: Shelf) -> Response:
+def keep_operations(asked: Asked, shelf: Shelf) -> Response:
     """The list as written; one that does not hold together is told with its lines, and nothing is saved."""
     with asked.keeping.opened() as store:
         owner = _owner(asked, store)
@@ -66,6 +67,7 @@ def keep_operations(asked: Asked, _: Shelf) -> Response:
         try:
             if len(text) > LARGEST:
                 raise MakersFault.of("that is no list of operations", f"it is longer than {LARGEST} letters")
+            refuse(wrong_addresses(("the list", text), shelf.held(store, owner.id).figures if owner else None))
             seen = kept if asked.one("version") == _seen(kept) else None
             save_own_operations(store, text, asked.now, owner=owner, seen=seen, file="the list", who=asked.session.who)
         except Conflict as conflict:

@@ -39,7 +39,7 @@ def figures_for(figures: Figures, work: Work, operations: Collection[Operation],
 
 
 def read_at(address: str, operation: str, figures: Figures, work: Work) -> str:
-    """The work at which a figure is read: `operation` where it is one, else the first that the figure is of, or none."""
+    """The work at which a figure is read: `operation` where it is one, else the first that it is of, or none."""
     return operation if operation in work.operations else _whose(address, Pin(0.0, ""), figures, work)
 
 

@@ -14,11 +14,12 @@ from gramil.description.reading import parse_description, read_description, read
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.now.costs import Cost, Material, cost_of, materials_in
+from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
 from gramil.quote import amount, quote_of
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
-from gramil.shop.operations_file import lists_beside, work_with
+from gramil.shop.operations_file import list_beside, lists_beside
 
 
 @dataclass(frozen=True)
@@ -79,8 +80,9 @@ def _from_file(file: Path, shop: Path | None) -> _Asked:
 
     described, record = read_description(file), made_beside(file)
     done = list(read_made(record).operations) if record.exists() else []
-    work = needed(work_with(lists_beside(shop, file)), described.instrument)
-    return _Asked(figures_of(described, read_shop(shop)), work, done, {}, [], "")
+    figures = figures_of(described, read_shop(shop))
+    work = needed(checked_work(lists_beside(shop, file), figures, list_beside(file).name), described.instrument)
+    return _Asked(figures, work, done, {}, [], "")
 
 
 def _from_store(store: Store, name: str) -> _Asked:

@@ -21,6 +21,7 @@ from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
+from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
 from gramil.sheets.own_sheet import wanted_at
 from gramil.shop.made_file import (
@@ -36,7 +37,7 @@ from gramil.shop.made_file import (
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import Measurement, read_measurements
-from gramil.shop.operations_file import lists_beside, work_with
+from gramil.shop.operations_file import list_beside, lists_beside
 from gramil.show import Shower, shower_of, shown
 from gramil.written_file import alone_with, put_text
 
@@ -120,12 +121,13 @@ def _in_file(
     With `write` what the measurements settle goes into the description after it.
     """
     described, record = read_description(file), made_beside(file)
-    work, units = work_with(lists_beside(shop, file)), described.instrument.instrument.units
+    drawn, units = figures_of(described, read_shop(shop)), described.instrument.instrument.units
+    work = checked_work(lists_beside(shop, file), drawn, list_beside(file).name)
     with alone_with(record):
         seen = content_of_made(record) if record.exists() else None
         made = Made((), units) if seen is None else parse_made(made_as_text(seen, record.name), record.name)
         _refuse(operation, described, work, set(made.operations))
-        figures = settled(made.pinned(figures_of(described, read_shop(shop))))
+        figures = settled(made.pinned(drawn))
         found = read_measurements(figures, written, units)
         ask(figures, found, operation, as_read)
         pins = _pins(found, now, operation)

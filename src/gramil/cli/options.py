@@ -65,11 +65,13 @@ def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, 
 
 def opened_with_work(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, Shower, "Work"]:
     """The same, with the work that the instrument needs, by the lists that lie beside the two files."""
+    from gramil.prints.own_addresses import checked_work
     from gramil.shop.operations import needed
-    from gramil.shop.operations_file import lists_beside, work_with
+    from gramil.shop.operations_file import list_beside, lists_beside
 
     figures, shower = opened(file, shop, made)
-    return figures, shower, needed(work_with(lists_beside(shop, file)), read_description(file).instrument)
+    work = checked_work(lists_beside(shop, file), figures, list_beside(file).name)
+    return figures, shower, needed(work, read_description(file).instrument)
 
 
 def address_meant(figures: Figures, name: str, hint: str) -> str:

@@ -6,9 +6,11 @@ from pathlib import Path
 
 import click
 
+from gramil.change.in_store import figures_in_store
 from gramil.cli.reading import text_of
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import Fault, MakersFault
+from gramil.prints.own_addresses import refuse, wrong_addresses
 from gramil.shop.instruments import instrument
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations_file import list_beside
@@ -48,6 +50,7 @@ def kept(store: Store, file: Path, name: str | None, now: datetime) -> str:
     if not text.strip():
         remedy = "write [operation.NAME], or take the list away with --remove"
         raise MakersFault([Fault(what="is empty", remedy=remedy, file=file.name)])
+    refuse(wrong_addresses((file.name, text), None if owner is None else figures_in_store(store, owner)))
     save_own_operations(store, text, now, owner=owner, seen=seen, file=file.name)
     return f"{file.name}: kept as the operations of {name or 'the shop'}."
 

@@ -14,6 +14,7 @@ from gramil.measure import LengthUnit
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.outlook import Spell
+from gramil.prints.own_addresses import refuse, wrong_addresses
 from gramil.prints.whole import figures_of
 from gramil.shop.air_in_store import places_in_store
 from gramil.shop.air_of_places import Places, places_of
@@ -118,7 +119,9 @@ def _from_file(file: Path, shop: Path | None, of_shop: ShopDescription) -> _Read
     description = read_description(file)
     record = made_beside(file)
     made = read_made(record) if record.exists() else Made(())
-    work = work_with(lists_beside(shop, file))
+    lists = lists_beside(shop, file)
+    work = work_with(lists)
+    refuse(fault for each in lists for fault in wrong_addresses(each))
     name = description.instrument.instrument.name
     unit = description.instrument.instrument.units
     return _Read(
