@@ -73,7 +73,30 @@ def stadium_in_a_block(space: Modelspace) -> None:
     space.add_blockref("BODY", (1000, 500), dxfattribs={"rotation": 90})
 
 
-STADIUM_DXF = [stadium_lines, stadium_polyline, stadium_other_way_round, stadium_old_polyline, stadium_in_a_block]
+def stadium_from_below(space: Modelspace) -> None:
+    """Drawn on a plane that faces down: x runs the other way, and so do the arcs."""
+    places = [(-50, 20, 0), (-250, 20, -1), (-250, 120, 0), (-50, 120, -1)]
+    space.add_lwpolyline(places, format="xyb", close=True, dxfattribs={"extrusion": (0, 0, -1)})
+
+
+def stadium_of_an_array(space: Modelspace) -> None:
+    """Both long sides are one block, shown in two rows."""
+    assert space.doc is not None
+    space.doc.blocks.new("SIDE").add_line((0, 0), (200, 0))
+    space.add_blockref("SIDE", (50, 20), dxfattribs={"row_count": 2, "row_spacing": 100})
+    space.add_arc((250, 70), 50, 270, 90)
+    space.add_arc((50, 70), 50, 90, 270)
+
+
+STADIUM_DXF = [
+    stadium_from_below,
+    stadium_of_an_array,
+    stadium_lines,
+    stadium_polyline,
+    stadium_other_way_round,
+    stadium_old_polyline,
+    stadium_in_a_block,
+]
 
 
 @pytest.mark.parametrize("draw", STADIUM_DXF)

@@ -1,16 +1,21 @@
 """Drawn lines joined end to end: what is closed, what stays open, and where the gaps are."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import dist
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.spatial import cKDTree
 
 from gramil.quantities import Mm
 
 Array = NDArray[np.float64]
 Place = tuple[float, float]
+Side = Literal[0, -1]
+End = tuple[int, Side]
+"""An end of a trace: its row among the traces, and which of its points."""
 STUMBLES = (ArithmeticError, AttributeError, LookupError, RecursionError, TypeError, ValueError)
 """What a library's reader may raise over a broken file, besides its own errors."""
 
@@ -52,39 +57,48 @@ class Gap:
 
 
 def joined_traces(traces: Sequence[Trace], gap: float) -> tuple[Trace, ...]:
-    """Traces whose ends lie within `gap` of each other as one, each turned as needed, the nearest ends first."""
-    ends = np.array([(trace.points[0], trace.points[-1]) for trace in traces])
-    waiting = np.ones(len(traces), dtype=bool)
+    """Traces whose ends lie within `gap` of each other as one, each turned as needed; nowhere may three ends meet."""
+    partner = _partners(traces, gap)
+    waiting = [True] * len(traces)
     done = []
-    while waiting.any():
-        chain = _grown(int(np.argmax(waiting)), traces, ends, waiting, gap)
-        done.append(_closed_up(chain) if chain.is_closed(gap) else chain)
+    for row in range(len(traces)):
+        if waiting[row]:
+            chain = _as_one(_grown(row, traces, partner, waiting))
+            done.append(_closed_up(chain) if chain.is_closed(gap) else chain)
     return tuple(done)
 
 
-def _grown(row: int, traces: Sequence[Trace], ends: Array, waiting: NDArray[np.bool_], gap: float) -> Trace:
-    """The chain that a trace belongs to, its pieces taken out of those that wait."""
-    run, waiting[row] = [traces[row]], False
-    while not _ring(run, gap) and waiting.any():
-        tips = np.array([run[0].points[0], run[-1].points[-1]])
-        away = np.hypot(*np.moveaxis(ends[:, :, None] - tips, -1, 0))  # trace, its start or end, the run's start or end
-        away[~waiting] = np.inf
-        found, end, tip = (int(each) for each in np.unravel_index(np.argmin(away), away.shape))
-        if away[found, end, tip] > gap:
-            break
-        waiting[found] = False
-        piece = _turned(traces[found]) if end == tip else traces[found]
-        run = [*run, piece] if tip else [piece, *run]
-    return _as_one(run)
+def _partners(traces: Sequence[Trace], gap: float) -> dict[End, End]:
+    """For each end, of an open trace, the one end that it meets."""
+    rows = [row for row, trace in enumerate(traces) if not trace.is_closed(gap)]
+    sides: tuple[Side, Side] = (0, -1)
+    ends: list[End] = [(row, side) for row in rows for side in sides]
+    if not ends:
+        return {}
+    tree = cKDTree(np.array([traces[row].points[side] for row, side in ends]))
+    found: dict[End, End] = {}
+    for one, other in sorted(tree.query_pairs(gap)):
+        found[ends[one]], found[ends[other]] = ends[other], ends[one]
+    return found
 
 
-def _ring(run: Sequence[Trace], gap: float) -> bool:
-    """Whether a run of traces comes back to its start."""
-    if len(run) == 1:
-        return run[0].is_closed(gap)
-    return (
-        float(np.hypot(*(run[0].points[0] - run[-1].points[-1]))) <= gap and sum(len(each.straight) for each in run) > 2
-    )
+def _grown(row: int, traces: Sequence[Trace], partner: Mapping[End, End], waiting: list[bool]) -> list[Trace]:
+    """The chain that a trace belongs to, its pieces taken out of those that wait: first what goes on from its end."""
+    waiting[row] = False
+    ahead = _followed((row, -1), traces, partner, waiting)
+    behind = _followed((row, 0), traces, partner, waiting)
+    return [*(_turned(each) for each in reversed(behind)), traces[row], *ahead]
+
+
+def _followed(end: End, traces: Sequence[Trace], partner: Mapping[End, End], waiting: list[bool]) -> list[Trace]:
+    """What goes on from an end, each turned to run on from the one before."""
+    run = []
+    while (met := partner.get(end)) is not None and waiting[met[0]]:
+        row, side = met
+        waiting[row] = False
+        run.append(traces[row] if side == 0 else _turned(traces[row]))
+        end = (row, -1 if side == 0 else 0)
+    return run
 
 
 def _as_one(run: Sequence[Trace]) -> Trace:
@@ -99,25 +113,35 @@ def _as_one(run: Sequence[Trace]) -> Trace:
     return Trace(np.vstack(points), straight, run[0].layers, name)
 
 
-def branches(traces: Sequence[Trace], gap: float) -> tuple[Place, ...]:
-    """Places where the ends of three lines or more meet, so that none can say which goes on."""
-    ends = np.array(
-        [end for trace in traces if not trace.is_closed(gap) for end in (trace.points[0], trace.points[-1])]
-    )
+def branches(traces: Sequence[Trace], gap: float, most: int) -> tuple[Place, ...]:
+    """Places where the ends of three lines or more meet, so that none can say which goes on; at the most `most`."""
+    rows = [trace for trace in traces if not trace.is_closed(gap)]
+    ends = np.array([end for trace in rows for end in (trace.points[0], trace.points[-1])]).reshape(-1, 2)
     if not len(ends):
         return ()
-    near = np.hypot(*np.moveaxis(ends[:, None] - ends[None], -1, 0)) <= gap
-    firsts = [row for row in np.nonzero(near.sum(axis=1) > 2)[0] if not near[row, :row].any()]
-    return tuple((float(x), float(y)) for x, y in ends[firsts])
+    places, row_of, times = np.unique(ends, axis=0, return_inverse=True, return_counts=True)
+    _, near = cKDTree(places).query(places, k=3, distance_upper_bound=np.nextafter(gap, np.inf))
+    met = np.append(times, 0)[near].sum(axis=1)
+    found: list[Place] = []
+    for x, y in ends[(met > 2)[row_of.reshape(-1)]].tolist():
+        if all(dist((x, y), other) > gap for other in found):
+            found.append((x, y))
+        if len(found) == most:
+            break
+    return tuple(found)
 
 
 def gaps(chains: Sequence[Trace]) -> tuple[Gap, ...]:
     """For open chains, from each end the way to the nearest other end; each pair once, the narrowest first."""
-    ends = [(float(x), float(y)) for chain in chains for x, y in (chain.points[0], chain.points[-1])]
-    found = set()
-    for row, end in enumerate(ends):
-        width, nearest = min((dist(end, other), other) for number, other in enumerate(ends) if number != row)
-        found.add(Gap(min(end, nearest), max(end, nearest), width))
+    ends = np.array([end for chain in chains for end in (chain.points[0], chain.points[-1])])
+    places, times = np.unique(ends, axis=0, return_counts=True)
+    found = {Gap((x, y), (x, y), 0.0) for x, y in places[times > 1].tolist()}
+    alone = places[times == 1]
+    if len(places) > 1 and len(alone):
+        widths, near = map(np.asarray, cKDTree(places).query(alone, k=2))
+        for one, other, width in zip(alone.tolist(), places[near[:, 1]].tolist(), widths[:, 1], strict=True):
+            start, end = sorted(((one[0], one[1]), (other[0], other[1])))
+            found.add(Gap(start, end, float(width)))
     return tuple(sorted(found, key=lambda each: (each.width, each.start)))
 
 

@@ -130,15 +130,24 @@ class Curve:
         `longest`: the longest step, in mm, also where the curve is straight.
         A chord over a step h lies within h^2/8 of the largest second derivative, and that is linear in a cubic.
         """
+        counts = self._parts(tolerance, longest).astype(int)
+        piece = np.repeat(np.arange(len(counts)), counts)
+        within = np.arange(len(piece)) - np.repeat(np.cumsum(counts) - counts, counts)
+        steps = np.diff(self.breaks)
+        return np.concatenate((self.breaks[piece] + steps[piece] * within / counts[piece], self.breaks[-1:]))
+
+    def sampled(self, tolerance: Mm, longest: Mm = np.inf) -> float:
+        """How many parameters `sample` would give: known before any is worked out."""
+        return float(self._parts(tolerance, longest).sum()) + 1
+
+    def _parts(self, tolerance: Mm, longest: Mm) -> Array:
+        """Into how many parts each piece is cut, whole numbers."""
         steps = np.diff(self.breaks)
         starts = 2 * self.coefficients[1]
         ends = starts + 6 * self.coefficients[0] * steps[:, None]
         bend = np.maximum(np.hypot(*starts.T), np.hypot(*ends.T))
         fineness = np.maximum(steps * np.sqrt(bend / (8 * tolerance)), np.diff(self.along_breaks) / longest)
-        counts = np.maximum(1, np.ceil(fineness)).astype(int)
-        piece = np.repeat(np.arange(len(counts)), counts)
-        within = np.arange(len(piece)) - np.repeat(np.cumsum(counts) - counts, counts)
-        return np.concatenate((self.breaks[piece] + steps[piece] * within / counts[piece], self.breaks[-1:]))
+        return np.maximum(1, np.ceil(fineness))
 
     def polyline(self, tolerance: Mm) -> Array:
         """Points on the curve, shape (n, 2), whose chords lie within `tolerance` mm of it."""

@@ -44,10 +44,12 @@ def pins_of(ring: Trace) -> Pins:
     fine = FINE * float(np.ptp(points, axis=0).max())
     rows: list[Array] = []
     corners: list[int] = []
+    set_so_far = 0
     for row in range(len(points)):
         if sharp[row]:
-            corners.append(sum(map(len, rows)))
+            corners.append(set_so_far)
         count = _parts(row, straight, lengths, fine)
+        set_so_far += count
         rows.append(points[row] + steps[row] * np.arange(count)[:, None] / count)
     return Pins(np.vstack(rows), tuple(corners))
 

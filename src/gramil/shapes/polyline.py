@@ -1,42 +1,82 @@
 """Runs of straight pieces: where one crosses itself, one with its loops cut off, one with fewer points, and the nearest
 place on one."""
 
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
 import numpy as np
 from numpy.typing import NDArray
 
 from gramil.shapes.nearest import nearest_rows
 
+from gramil.faults import MakersFault
+
 Array = NDArray[np.float64]
+Rows = NDArray[np.intp]
+PORTION = 200_000
+"""Pairs of pieces compared at a time."""
+MOST_PAIRS = 10_000_000
+"""Pairs compared at the most: a second or two of work, where an outline of 20,000 points has 60,000."""
 
 
-def crossings(points: Array, closed: bool = False) -> tuple[tuple[int, int, float, float], ...]:
+def crossings(
+    points: Array, closed: bool = False, most: int | None = None
+) -> tuple[tuple[int, int, float, float], ...]:
     """Pairs of pieces that cross, with the place: (piece, later piece, x, y), by the first piece and then the second.
 
-    `points` has shape (n, 2); piece i runs from row i to the next. Neighbouring pieces are not compared.
+    `points` has shape (n, 2); piece i runs from row i to the next. Neighbouring pieces are not compared. Where `most`
+    are found, no more are looked for. Raises MakersFault for a run too tangled to be searched.
     """
     run = np.vstack((points, points[:1])) if closed else points
-    first, last = _near(run, closed)
+    found: list[tuple[int, int, float, float]] = []
+    for first, last in _near(run, closed):
+        found += _met(run, first, last)
+        if most is not None and len(found) >= most:
+            break
+    return tuple(sorted(found)[:most])
+
+
+def _met(run: Array, first: Rows, last: Rows) -> list[tuple[int, int, float, float]]:
+    """Which of these pairs of pieces cross, and where."""
     start, other = run[first], run[last]
     along, across = run[first + 1] - start, run[last + 1] - other
     scale = _cross(along, across)
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         here = _cross(other - start, across) / scale
         there = _cross(other - start, along) / scale
     meets = (here >= 0) & (here <= 1) & (there >= 0) & (there <= 1)
     places = start[meets] + here[meets, None] * along[meets]
-    return tuple(
-        (int(i), int(j), float(x), float(y)) for i, j, (x, y) in zip(first[meets], last[meets], places, strict=True)
-    )
+    return list(zip(first[meets].tolist(), last[meets].tolist(), *places.T.tolist(), strict=True))
 
 
 def without_loops(points: Array) -> Array:
-    """An open run with what lies between a crossing and itself cut off, from the start on; shape (m, 2)."""
+    """An open run with what lies between a crossing and itself cut off, from the start on; shape (m, 2).
+
+    Several loops a pass, as long as none begins on the piece where the one before ends.
+    """
     while found := crossings(points):
-        first = found[0][0]
-        _, last, x, y = max((each for each in found if each[0] == first), key=lambda each: each[1])
-        points = np.vstack((points[: first + 1], [[x, y]], points[last + 1 :]))
+        points = _cut(points, _loops(found))
         points = points[np.concatenate(([True], np.hypot(*np.diff(points, axis=0).T) > 1e-9))]
     return points
+
+
+def _loops(found: Sequence[tuple[int, int, float, float]]) -> list[tuple[int, int, float, float]]:
+    """The widest loop from each first piece on, one after the other, that can be cut off at once."""
+    loops: list[tuple[int, int, float, float]] = []
+    for first, of_first in groupby(found, key=lambda each: each[0]):
+        if loops and first == loops[-1][1]:
+            break
+        if not loops or first > loops[-1][1]:
+            loops.append(max(of_first, key=lambda each: each[1]))
+    return loops
+
+
+def _cut(points: Array, loops: Sequence[tuple[int, int, float, float]]) -> Array:
+    kept, begin = [], 0
+    for first, last, x, y in loops:
+        kept += [points[begin : first + 1], np.array([[x, y]])]
+        begin = last + 1
+    return np.vstack((*kept, points[begin:]))
 
 
 def thinned(points: Array, tolerance: float) -> Array:
@@ -73,23 +113,50 @@ def _nearest_on_pieces(start: Array, end: Array, points: Array) -> Array:
     return np.asarray(start + np.clip(share, 0, 1)[:, None] * along)
 
 
-def _near(run: Array, closed: bool) -> tuple[NDArray[np.intp], NDArray[np.intp]]:
-    """Pairs of pieces, not neighbours, whose boxes overlap: (earlier, later), in order.
+def _near(run: Array, closed: bool) -> Iterator[tuple[Rows, Rows]]:
+    """Pairs of pieces, not neighbours, whose boxes overlap, (earlier, later), in portions.
 
-    Sorted by least x, only those between a piece's own least and greatest x can overlap it.
+    Sorted by their least x or y, whichever tells more of them apart, only those between a piece's own least and
+    greatest can overlap it.
     """
     low, high = np.minimum(run[1:], run[:-1]), np.maximum(run[1:], run[:-1])
-    order = np.argsort(low[:, 0], kind="stable")
-    reach = np.searchsorted(low[order, 0], high[order, 0], side="right")
-    counts = reach - np.arange(len(order)) - 1
-    one = np.repeat(np.arange(len(order)), counts)
-    other = one + 1 + np.arange(len(one)) - np.repeat(np.cumsum(counts) - counts, counts)
-    first, last = np.minimum(order[one], order[other]), np.maximum(order[one], order[other])
-    kept = (low[first, 1] <= high[last, 1]) & (low[last, 1] <= high[first, 1]) & (last - first > 1)
-    if closed:
-        kept &= (first != 0) | (last != len(low) - 1)
-    rank = np.lexsort((last[kept], first[kept]))
-    return first[kept][rank], last[kept][rank]
+    order, counts = min((_reached(low[:, axis], high[:, axis]) for axis in (0, 1)), key=lambda each: each[1].sum())
+    for begin, end in _portions(counts):
+        if counts[:end].sum() > MOST_PAIRS:
+            raise MakersFault.of(
+                "the outline runs to and fro so often that its crossings cannot be looked for",
+                remedy="Draw it with fewer points",
+            )
+        one = np.repeat(np.arange(begin, end), counts[begin:end])
+        other = one + 1 + _counted(counts[begin:end])
+        first, last = np.minimum(order[one], order[other]), np.maximum(order[one], order[other])
+        kept = (low[first] <= high[last]).all(axis=1) & (low[last] <= high[first]).all(axis=1) & (last - first > 1)
+        if closed:
+            kept &= (first != 0) | (last != len(low) - 1)
+        yield first[kept], last[kept]
+
+
+def _counted(counts: Rows) -> Rows:
+    """0, 1, 2, ... up to each count in turn."""
+    return np.asarray(np.arange(counts.sum()) - np.repeat(np.cumsum(counts) - counts, counts))
+
+
+def _reached(low: Array, high: Array) -> tuple[Rows, Rows]:
+    """Pieces by their least coordinate, and how many of those that follow begin before each ends."""
+    order = np.argsort(low, kind="stable")
+    reach = np.searchsorted(low[order], high[order], side="right")
+    return order, np.asarray(reach - np.arange(len(order)) - 1)
+
+
+def _portions(counts: Rows) -> Iterator[tuple[int, int]]:
+    """Runs of rows whose counts come to PORTION or little more."""
+    total = np.cumsum(counts)
+    begin = 0
+    while begin < len(counts):
+        before = int(total[begin - 1]) if begin else 0
+        end = max(begin + 1, int(np.searchsorted(total, before + PORTION, side="right")))
+        yield begin, end
+        begin = end
 
 
 def _cross(one: Array, other: Array) -> Array:

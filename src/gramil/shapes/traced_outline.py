@@ -15,6 +15,7 @@ from gramil.quantities import Mm
 from gramil.shapes.chains import Drawing, Trace, branches, gaps, joined_traces
 from gramil.shapes.curve import Curve
 from gramil.shapes.curve_through import closed_through
+from gramil.shapes.drawn_limits import MOST_ON_A_LINE, MOST_POINTS, hold_number, hold_places
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_points
 from gramil.shapes.pins import Pins, pins_of
@@ -85,7 +86,7 @@ def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
     _check_size(ring, scale, reading)
     _check_crossings(ring, reading)
     pins = pins_of(ring)
-    close = _close_ring(pins)
+    close = _close_ring(pins, reading)
     laying = halved(close, reading.narrow_end_first)
     length = float(np.ptp(laying.laid(close)[:, 0]))
     scale = reading.length / length if reading.length is not None else scale
@@ -123,21 +124,21 @@ def _first_scale(drawing: Drawing, traces: Sequence[Trace], reading: Reading) ->
 
 def _one_ring(traces: Sequence[Trace], scale: float, reading: Reading) -> tuple[Trace, tuple[str, ...]]:
     gap = reading.gap / scale
-    if places := branches(traces, gap):
-        raise MakersFault([_branch(place, reading) for place in places[:MOST_NAMED]])
+    if places := branches(traces, gap, MOST_NAMED):
+        raise MakersFault([_branch(place, reading) for place in places])
     chains = joined_traces(traces, gap)
     rings = [each for each in chains if each.is_closed(gap)]
     if not rings:
         raise MakersFault(_open(chains, scale, reading))
     if len(rings) > 1:
         raise MakersFault([_several(rings, scale, reading)])
+    hold_number(len(rings[0].points), MOST_ON_A_LINE, "points on its outline", reading.file)
     return rings[0], tuple(each.name for each in chains if each is not rings[0])
 
 
 def _check_numbers(traces: Sequence[Trace], reading: Reading) -> None:
     for each in traces:
-        if not np.isfinite(each.points).all():
-            raise _fault(reading, f"a place on {each.name} is not a number", "", "Draw it anew, and save the drawing")
+        hold_places(each.points, each.name, reading.file)
 
 
 def _check_size(ring: Trace, scale: float, reading: Reading) -> None:
@@ -156,12 +157,12 @@ def _check_size(ring: Trace, scale: float, reading: Reading) -> None:
 
 
 def _check_crossings(ring: Trace, reading: Reading) -> None:
-    found = crossings(ring.points[:-1], closed=True)
+    found = crossings(ring.points[:-1], closed=True, most=MOST_NAMED)
     if found:
         raise MakersFault(
             [
                 _fault_at(reading, f"the outline crosses itself at {_place((x, y))}", "", "Trim the lines there")
-                for _, _, x, y in found[:MOST_NAMED]
+                for _, _, x, y in found
             ]
         )
 
@@ -176,10 +177,11 @@ def _check_symmetry(laying: Halved, scale: float, reading: Reading) -> None:
         )
 
 
-def _close_ring(pins: Pins) -> Array:
+def _close_ring(pins: Pins, reading: Reading) -> Array:
     """Points once round, close together on straight parts too, the first not repeated."""
     extent = float(np.ptp(pins.points, axis=0).max())
     curve = _curve(pins)
+    hold_number(curve.sampled(1e-5 * extent, extent / 200), MOST_POINTS, "bends and turns on its outline", reading.file)
     return curve.place(curve.sample(1e-5 * extent, extent / 200))[:-1]
 
 

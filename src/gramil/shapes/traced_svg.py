@@ -11,6 +11,8 @@ from numpy.typing import NDArray
 
 from gramil.faults import Fault, MakersFault
 from gramil.shapes.chains import STUMBLES, Drawing, Trace
+from gramil.shapes.drawn_limits import MOST_ON_A_LINE, MOST_POINTS, hold_number, hold_places
+from gramil.shapes.svg_kept import hold_text, kept, local
 
 Array = NDArray[np.float64]
 FINENESS = 2e-5
@@ -19,6 +21,9 @@ MILLIMETRES = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "pt": 25.4 / 72, 
 PIXEL = 25.4 / 96
 """An SVG user unit in mm where the page has a size in real units but no view box (CSS Values and Units, level 3)."""
 
+STRAIGHT = svgelements.Line | svgelements.Close
+LONGEST = 80
+"""Letters of a name that is told."""
 Shape = tuple[tuple[str, ...], str, svgelements.Path]
 """The ids of a shape and of the groups about it, what it is called, and its path."""
 
@@ -29,24 +34,31 @@ def read_svg(text: str, file: str | None = None) -> Drawing:
     The unit is known where the page's width or height is in real units. `file` names it in faults. Raises
     MakersFault where it is no SVG drawing.
     """
+    hold_text(text, file)
     try:
         root = ElementTree.fromstring(text)
     except ElementTree.ParseError as error:
         raise _unreadable(str(error), file) from None
-    if root.tag.rpartition("}")[2] != "svg":
-        raise _unreadable(f"its outermost element is {root.tag.rpartition('}')[2]}, not svg", file)
+    if local(root.tag) != "svg":
+        raise _unreadable(f"its outermost element is {local(root.tag)[:LONGEST]}, not svg", file)
     unit = _unit(root)
     try:
-        return Drawing(tuple(_all_traces(_shapes(_without_page(root)))), unit)
-    except RecursionError:
-        raise _unreadable("a shape in it uses itself, or groups lie too deep in groups", file) from None
+        return Drawing(tuple(_all_traces(_shapes(_without_page(kept(root, file))), file)), unit)
     except STUMBLES:
         raise _unreadable("something in it is not as the standard has it", file) from None
 
 
-def _all_traces(shapes: list[Shape]) -> list[Trace]:
-    sag = FINENESS * _extent(shapes)
-    return [trace for layers, name, path in shapes for trace in _traces(path, sag, layers, name)]
+def _all_traces(shapes: list[Shape], file: str | None) -> list[Trace]:
+    with np.errstate(all="ignore"):  # places that are no numbers are named
+        sag = FINENESS * _extent(shapes, file)
+        found: list[Trace] = []
+        held = 0
+        for layers, name, path in shapes:
+            for trace in _traces(path, sag, layers, name, file):
+                held += len(trace.points)
+                hold_number(held, MOST_POINTS, "points on its lines and curves", file)
+                found.append(trace)
+        return found
 
 
 def _unreadable(why: str, file: str | None) -> MakersFault:
@@ -120,36 +132,49 @@ def _hidden(element: svgelements.Shape) -> bool:
     )
 
 
-def _extent(shapes: list[Shape]) -> float:
-    boxes = [box for _, _, path in shapes if (box := path.bbox()) is not None]
-    if not boxes:
-        return 1.0
-    corners = np.array(boxes, dtype=np.float64)
-    return float((corners[:, 2:].max(axis=0) - corners[:, :2].min(axis=0)).max()) or 1.0
+def _extent(shapes: list[Shape], file: str | None) -> float:
+    """The longer side of the box about all shapes: of the ends of straight pieces, and of places along curves."""
+    boxes = []
+    for _, name, path in shapes:
+        for segment in path:
+            if not isinstance(segment, svgelements.Move):
+                places = _ends(segment) if isinstance(segment, STRAIGHT) else _at(segment, 8)
+                hold_places(places, name, file)
+                boxes.append((places.min(axis=0), places.max(axis=0)))
+    return float(np.ptp(np.array(boxes).reshape(-1, 2), axis=0).max()) or 1.0 if boxes else 1.0
 
 
-def _traces(path: svgelements.Path, sag: float, layers: tuple[str, ...], name: str) -> list[Trace]:
+def _traces(
+    path: svgelements.Path, sag: float, layers: tuple[str, ...], name: str, file: str | None
+) -> Iterator[Trace]:
     """One trace a subpath."""
-    found = []
     for subpath in path.as_subpaths():
-        steps = [_points(segment, sag) for segment in subpath if not isinstance(segment, svgelements.Move)]
-        steps = [(points, straight) for points, straight in steps if np.ptp(points, axis=0).max() > 0]
+        steps, held = [], 0
+        for segment in subpath:
+            if not isinstance(segment, svgelements.Move):
+                points, straight = _points(segment, sag)
+                held += len(points) - 1
+                hold_number(held, MOST_ON_A_LINE, f"points on one line ({name})", file)
+                if np.ptp(points, axis=0).max() > 0:
+                    steps.append((points, straight))
         if steps:
             points = np.vstack([steps[0][0][:1], *(points[1:] for points, _ in steps)])
-            straight = np.concatenate([np.full(len(points) - 1, flag) for points, flag in steps])
-            found.append(Trace(points, straight, layers, name))
-    return found
+            yield Trace(points, np.concatenate([np.full(len(each) - 1, flag) for each, flag in steps]), layers, name)
 
 
 def _points(segment: svgelements.PathSegment, sag: float) -> tuple[Array, bool]:
     """Points on one segment, its ends included, and whether it is straight."""
-    if isinstance(segment, svgelements.Line | svgelements.Close):
-        return np.array([tuple(segment.start), tuple(segment.end)], dtype=np.float64), True
+    if isinstance(segment, STRAIGHT):
+        return _ends(segment), True
     coarse = _at(segment, 16)
     bend = np.abs(np.diff(coarse, n=2, axis=0)).sum(axis=1).max() * 16**2
-    count = max(4, int(np.ceil(np.sqrt(1.3 * bend / (8 * sag)))))
+    count = max(4, int(min(np.ceil(np.sqrt(1.3 * bend / (8 * sag))), MOST_ON_A_LINE + 1)))
     return _at(segment, count), False
 
 
+def _ends(segment: svgelements.PathSegment) -> Array:
+    return np.array([tuple(segment.start), tuple(segment.end)], dtype=np.float64)
+
+
 def _at(segment: svgelements.PathSegment, count: int) -> Array:
-    return np.array([tuple(segment.point(step / count)) for step in range(count + 1)], dtype=np.float64)
+    return np.array(segment.npoint(np.linspace(0.0, 1.0, count + 1)), dtype=np.float64).reshape(-1, 2)
