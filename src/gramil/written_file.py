@@ -175,6 +175,12 @@ def replace_file(staged: Path, place: Path) -> None:
     os.replace(staged, place)
 
 
+def flush_file(path: Path) -> None:
+    """A file's content on the disk for good. Raises OSError."""
+    with path.open("rb+") as stream:
+        os.fsync(stream.fileno())
+
+
 def flush_folder(folder: Path) -> None:
     """A folder's names on the disk for good, where a folder can be opened for that: on some systems it cannot."""
     with suppress(OSError):

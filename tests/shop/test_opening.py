@@ -71,7 +71,7 @@ def test_a_named_pipe_is_no_store_and_no_record(tmp_path: Path) -> None:
 
 
 def test_a_store_in_no_folder_is_told(tmp_path: Path) -> None:
-    with pytest.raises(MakersFault, match="cannot be opened"):
+    with pytest.raises(MakersFault, match="There is no folder"):
         create_store(tmp_path / "nowhere" / "shop.gramil")
 
 

@@ -1,8 +1,10 @@
 """The command line: `gramil COMMAND`. Each command lives in a module of its own and is loaded when it is used."""
 
 import importlib
+import signal
 import sys
 from collections.abc import Mapping
+from types import FrameType
 
 import click
 
@@ -82,9 +84,22 @@ def _cannot(error: OSError) -> str:
     return f"{error.filename or 'A file'}: {error.strerror or error}. Name another place, or free this one."
 
 
+def _heed_being_stopped() -> None:
+    """Told to stop, or with its window closed, a command ends as one that is interrupted: nothing half made is left."""
+    for name in ("SIGTERM", "SIGHUP"):
+        number = getattr(signal, name, None)  # some systems have only one of them
+        if number is not None and signal.getsignal(number) is signal.SIG_DFL:
+            signal.signal(number, _stop)
+
+
+def _stop(number: int, _: FrameType | None) -> None:
+    sys.exit(128 + number)
+
+
 def main() -> None:
     """Run the command line; what the maker can mend is said plainly on the error stream, with exit status 2."""
     settle_streams()
+    _heed_being_stopped()
     output = sys.stdout
     try:
         gramil(standalone_mode=False)

@@ -13,7 +13,7 @@ from gramil.cli.store_operations import kept_beside, operations
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import Fault, MakersFault
 from gramil.shop.instruments import Instrument
-from gramil.shop.opening import Store, create_store, open_store
+from gramil.shop.opening import Store, new_store, open_store
 
 PATH = click.Path(path_type=Path)
 
@@ -50,13 +50,8 @@ def new(store: Path, files: tuple[Path, ...], shop: Path | None, as_read: bool, 
     gramil store new shop.gramil --shop shop.toml tarn.toml fell.toml
     """
     now = moment_of(at)
-    with create_store(store) as opened:
-        try:
-            lines = list(_filled(opened, shop, files, now, as_read))
-        except BaseException:
-            opened.close()
-            store.unlink(missing_ok=True)
-            raise
+    with new_store(store) as opened:
+        lines = list(_filled(opened, shop, files, now, as_read))
     for line in (*lines, f"The store is in {store.name}."):
         click.echo(line)
 

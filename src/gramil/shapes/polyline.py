@@ -7,9 +7,8 @@ from itertools import groupby
 import numpy as np
 from numpy.typing import NDArray
 
-from gramil.shapes.nearest import nearest_rows
-
 from gramil.faults import MakersFault
+from gramil.shapes.nearest import nearest_rows
 
 Array = NDArray[np.float64]
 Rows = NDArray[np.intp]

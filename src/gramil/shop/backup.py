@@ -1,6 +1,7 @@
 """Copies of the store: made while it is in use, proved before they count, and put back in its place."""
 
 import os
+import shutil
 import sqlite3
 from contextlib import closing, suppress
 from dataclasses import replace
@@ -11,7 +12,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.shop.opening import Store, open_store
 from gramil.shop.trouble import told
 from gramil.shop.verify import verify
-from gramil.written_file import alone_with, flush_folder, replace_file, staged_beside
+from gramil.written_file import alone_with, flush_file, flush_folder, replace_file, staged_beside
 
 _BESIDE = ("-wal", "-shm")
 """Files that the database keeps beside its own while it is in use."""
@@ -82,17 +83,30 @@ def _set_aside(path: Path, now: datetime) -> Path | None:
     kept = path.with_name(f"{path.name}.before-{now:%Y%m%dT%H%M%S}")
     if kept.exists():
         raise MakersFault([Fault(what="there is a file of that name already", remedy="wait a second", file=kept.name)])
-    for end in (*_BESIDE, ""):
+    for end in _BESIDE:
         with suppress(FileNotFoundError):
             os.replace(f"{path}{end}", f"{kept}{end}")
+    _keep(path, kept)
     return kept
+
+
+def _keep(path: Path, kept: Path) -> None:
+    """A second name for what stands there, which stays until the copy has taken its place; a disk may know no links."""
+    try:
+        os.link(path, kept)
+    except (OSError, NotImplementedError):
+        shutil.copy2(path, kept)
+        flush_file(kept)
 
 
 def _back_again(kept: Path | None, path: Path) -> None:
     """What was set aside in its own place again."""
-    for end in (*_BESIDE, "") if kept is not None else ():
+    if kept is None:
+        return
+    for end in _BESIDE:
         with suppress(FileNotFoundError):
             os.replace(f"{kept}{end}", f"{path}{end}")
+    kept.unlink(missing_ok=True)
 
 
 def _refuse_if_open(path: Path) -> None:
@@ -109,8 +123,7 @@ def _refuse_if_open(path: Path) -> None:
 def _put(partial: Path, to: Path) -> None:
     """Give the finished copy its name, on the disk for good."""
     try:
-        with partial.open("rb+") as stream:
-            os.fsync(stream.fileno())
+        flush_file(partial)
         replace_file(partial, to)
     except OSError as error:
         raise MakersFault([Fault(what=f"cannot be written: {error.strerror}", file=to.name)]) from None

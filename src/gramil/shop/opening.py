@@ -17,7 +17,9 @@ from gramil.faults import Fault, MakersFault
 from gramil.plain_file import refuse_unless_plain
 from gramil.shop.migrating import APPLICATION, Migration, migrate, migrations
 from gramil.shop.trouble import MARRED, told
+from gramil.written_file import alone_with, flush_file, flush_folder, staged_beside
 
+_THERE_ALREADY = ("there is a file of that name already", "", "open it, or choose another name")
 BUSY_SECONDS = 5.0
 """How long a writer waits for another."""
 Value = str | int | float | None
@@ -57,20 +59,33 @@ class Store:
 
 
 def create_store(path: Path) -> Store:
-    """A new, empty store, open. Raises MakersFault where there is a file already, or none can be made.
-
-    It is made under another name and put in its place whole: a creation cut short leaves no store, not half of one.
-    """
-    partial = path.with_name(f".{path.name}.{os.getpid()}.partial")
-    try:
-        with closing(_connected(partial, "rwc", BUSY_SECONDS)) as connection, told(path.name):
-            _migrate_whole(connection, migrations(), new=True)
-            _settle(connection)
-        _put_new(partial, path)
-    finally:
-        for end in ("", "-wal", "-shm", "-journal"):
-            Path(f"{partial}{end}").unlink(missing_ok=True)
+    """A new, empty store, open. Raises MakersFault where there is a file already, or none can be made."""
+    with new_store(path):
+        pass
     return open_store(path)
+
+
+@contextmanager
+def new_store(path: Path) -> Iterator[Store]:
+    """A new store to be filled, in its place once that is done. Raises MakersFault as `create_store` does.
+
+    It is made under another name and put in its place whole: a creation cut short, or one whose filling fails, leaves
+    no store, not half of one; what is left of it is cleared by the next.
+    """
+    if path.exists() and path.stat().st_size > 0:
+        raise _fault(path, *_THERE_ALREADY)
+    with alone_with(path):
+        partial = staged_beside(path)
+        try:
+            with closing(_connected(partial, "rwc", BUSY_SECONDS)) as connection:
+                with told(path.name):
+                    _migrate_whole(connection, migrations(), new=True)
+                    _settle(connection)
+                yield Store(connection, path)
+            _put_new(partial, path)
+        finally:
+            for end in ("", "-wal", "-shm", "-journal"):
+                Path(f"{partial}{end}").unlink(missing_ok=True)
 
 
 def _put_new(partial: Path, path: Path) -> None:
@@ -78,17 +93,19 @@ def _put_new(partial: Path, path: Path) -> None:
     try:
         if path.exists() and path.stat().st_size == 0:
             path.unlink()
+        flush_file(partial)
         os.link(partial, path)
     except FileExistsError:
-        raise _fault(path, "there is a file of that name already", remedy="open it, or choose another name") from None
+        raise _fault(path, *_THERE_ALREADY) from None
     except OSError:
         _rename_new(partial, path)
+    flush_folder(path.parent)
 
 
 def _rename_new(partial: Path, path: Path) -> None:
     """The same on a disk that knows no links."""
     if path.exists():
-        raise _fault(path, "there is a file of that name already", remedy="open it, or choose another name")
+        raise _fault(path, *_THERE_ALREADY)
     try:
         partial.rename(path)
     except OSError as error:

@@ -5,15 +5,15 @@ is somebody's own work, or ours with a change by hand, and is left alone unless 
 """
 
 import json
-import os
-import shutil
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path, PurePosixPath
-from tempfile import TemporaryDirectory
 
 from gramil.faults import Fault, MakersFault
+from gramil.writers.one_step import end_step, take_step
+from gramil.written_file import alone_with
 
 LIST = ".gramil-pack.json"
 
@@ -37,22 +37,38 @@ def write_files(folder: Path, files: Mapping[str, bytes], overwrite: bool = Fals
     """
     for name in files:
         _check_name(name)
+    made: list[Path] = []
+    try:
+        _make_folders([folder / LIST, *(folder / name for name in files)], made)
+        with alone_with(folder / folder.name):
+            return _written(folder, files, overwrite)
+    except OSError as error:
+        _remove(made)
+        raise _unwritten(folder, error) from error
+    except BaseException:
+        _remove(made)
+        raise
+
+
+def _written(folder: Path, files: Mapping[str, bytes], overwrite: bool) -> Written:
+    """The same, alone with the folder; what was begun there and cut short is ended first. Raises OSError too."""
+    end_step(folder)
     listed = _listed(folder)
     if not overwrite:
         _refuse_strangers(folder, files, listed)
     stale = sorted(listed.keys() - files.keys())
     gone = tuple(name for name in stale if _digest_at(folder / name) == listed[name])
-    everything = {**files, LIST: _list_of(files)}
-    try:
-        _replace_all(folder, everything, gone)
-    except OSError as error:
-        raise MakersFault.of(
-            f"the files could not be written into {folder}",
-            f"{error.strerror or error}; what was there before is as it was",
-            "check that the folder can be written to and that the disk has room",
-        ) from error
+    take_step(folder, {**files, LIST: _list_of(files)}, gone)
     left = tuple(name for name in stale if name not in gone and (folder / name).exists())
     return Written(tuple(sorted(files)), gone, left)
+
+
+def _unwritten(folder: Path, error: OSError) -> MakersFault:
+    return MakersFault.of(
+        f"the files could not be written into {folder}",
+        f"{error.strerror or error}; what was there before is as it was",
+        "check that the folder can be written to and that the disk has room",
+    )
 
 
 def _check_name(name: str) -> None:
@@ -104,21 +120,6 @@ def _stranger(path: Path, was_ours: bool) -> Fault:
     )
 
 
-def _replace_all(folder: Path, files: Mapping[str, bytes], gone: Sequence[str]) -> None:
-    """Every file staged beside its place first, then all put in place; on any failure the folder is as it was."""
-    made: list[Path] = []
-    try:
-        _make_folders([folder / name for name in files], made)
-        with TemporaryDirectory(prefix=".gramil-", dir=folder) as staging:
-            contents = enumerate(files.items())
-            staged = [(_staged(Path(staging), i, content), folder / name) for i, (name, content) in contents]
-            _put_in_place(staged, [folder / name for name in gone], Path(staging))
-    except BaseException:
-        for new in reversed(made):
-            new.rmdir()
-        raise
-
-
 def _make_folders(places: Sequence[Path], made: list[Path]) -> None:
     """Makes the folders that the places lack, and adds each to `made`, outermost first."""
     for place in places:
@@ -128,40 +129,8 @@ def _make_folders(places: Sequence[Path], made: list[Path]) -> None:
             made.append(parent)
 
 
-def _put_in_place(staged: Sequence[tuple[Path, Path]], gone: Sequence[Path], staging: Path) -> None:
-    """Staged files to their places, `gone` removed; an interruption too is undone, last step first."""
-    undo: list[Callable[[], None]] = []
-    try:
-        for source, place in staged:
-            undo.append(_way_back(place, source.with_suffix(".before")))
-            os.replace(source, place)
-        for i, place in enumerate(gone):
-            undo.append(_way_back(place, staging / f"gone-{i}"))
-            place.unlink()
-    except BaseException:
-        for put_back in reversed(undo):
-            put_back()
-        raise
-
-
-def _staged(staging: Path, number: int, content: bytes) -> Path:
-    """The content in a file of its own, on the disk for good."""
-    path = staging / str(number)
-    with path.open("wb") as file:
-        file.write(content)
-        file.flush()
-        os.fsync(file.fileno())
-    return path
-
-
-def _way_back(place: Path, kept: Path) -> Callable[[], None]:
-    """Keeps a copy of what stands at a place; what is returned puts it back, or clears a place that was empty."""
-    if not place.exists():
-        return lambda: place.unlink(missing_ok=True)
-    shutil.copy2(place, kept)
-
-    def put_back() -> None:
-        place.unlink(missing_ok=True)
-        os.rename(kept, place)
-
-    return put_back
+def _remove(made: Sequence[Path]) -> None:
+    """Folders made for nothing."""
+    for new in reversed(made):
+        with suppress(OSError):
+            new.rmdir()
