@@ -1,7 +1,5 @@
 """Readings that cannot be meant, at the command line: nothing is written, exit 2, and one option takes them as read."""
 
-import subprocess
-import sys
 from importlib.resources import files
 from pathlib import Path
 
@@ -10,6 +8,8 @@ import pytest
 from gramil.shop.instruments import instrument
 from gramil.shop.opening import open_store
 from gramil.shop.operations_done import measurements
+
+from ..in_process import gramil
 
 EXAMPLES = files("gramil") / "data" / "examples"
 
@@ -22,11 +22,6 @@ def bench(tmp_path: Path) -> Path:
     text = (tmp_path / "shop.toml").read_text(encoding="utf-8")
     (tmp_path / "shop.toml").write_text(text[: text.index("[air]")], encoding="utf-8")
     return tmp_path
-
-
-def gramil(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-m", "gramil.cli", *words]
-    return subprocess.run(command, cwd=folder, capture_output=True, text=True, encoding="utf-8", check=False)
 
 
 def stored(bench: Path) -> Path:

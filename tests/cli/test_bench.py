@@ -2,12 +2,12 @@
 
 import re
 import shutil
-import subprocess
-import sys
 from importlib.resources import as_file, files
 from pathlib import Path
 
 import pytest
+
+from .. import in_process
 
 AT = "2026-01-19T09:00"
 
@@ -19,14 +19,15 @@ def bench(tmp_path: Path) -> Path:
         for file in examples.iterdir():
             if file.is_file():
                 shutil.copy(file, tmp_path)
+        (tmp_path / "alone").mkdir()
+        for name in ("tarn.toml", "scree.toml"):
+            shutil.copy(examples / name, tmp_path / "alone")
     return tmp_path
 
 
 def gramil(bench: Path, *words: str, status: int = 0) -> str:
     """What a command prints; the status is checked."""
-    done = subprocess.run(
-        [sys.executable, "-m", "gramil.cli", *words], cwd=bench, capture_output=True, text=True, check=False
-    )
+    done = in_process.gramil(bench, *words)
     assert done.returncode == status, done.stderr + done.stdout
     return done.stdout if not status else done.stderr
 
@@ -44,7 +45,7 @@ def test_every_operation_is_listed_when_asked_for(bench: Path) -> None:
 
 
 def test_without_a_shop_and_without_readings(bench: Path) -> None:
-    assert "No readings of air" in gramil(bench, "now", "scree.toml", "--at", AT)
+    assert "No readings of air" in gramil(bench, "now", "alone/scree.toml", "--at", AT)
 
 
 def test_now_wants_files_or_a_store(bench: Path) -> None:
@@ -61,7 +62,7 @@ def test_now_wants_files_or_a_store(bench: Path) -> None:
         (("now", "tarn.toml", "--at", "0001-01-01"), "1900 to 2199"),
         (("now", "tarn.toml", "--at", AT, "--outlook", "+99999999999 44 %"), "is not an outlook"),
         (("now", "tarn.toml", "--shop", "shop.toml", "--at", AT, "--place", "attic"), 'no place called "attic"'),
-        (("now", "tarn.toml", "--at", AT, "--outlook", "thu 42 %"), "The shop has no [[place]]"),
+        (("now", "alone/tarn.toml", "--at", AT, "--outlook", "thu 42 %"), "The shop has no [[place]]"),
         (("weeks", "tarn.toml", "--at", AT, "--calendar", "tarn.toml"), "does not end in .ics"),
         (("cost", "tarn.toml", "--shop", "shop.toml", "--store", "s.gramil", "--rate", "1"), "leave --shop out"),
         (("check", "Tarn", "--shop", "shop.toml", "--store", "s.gramil"), "leave --shop out"),
@@ -119,7 +120,8 @@ def test_what_is_done_is_noted_and_read_back(bench: Path) -> None:
         "--at",
         AT,
     )
-    assert "6.38 mm, wanted 6.30 mm: +0.08 mm" in told
+    # the blank was measured 6.55, and 0.20 of it goes in levelling: this board is 6.35 thick, not the 6.30 first drawn
+    assert "6.38 mm, wanted 6.35 mm: +0.03 mm" in told
     assert "as drawn" in told
     assert (bench / "tarn.made.toml").read_text().startswith("# Invented")  # what was written stays
     dims = gramil(bench, "dims", "tarn.toml", "--shop", "shop.toml", "--made", "--part", "slots")
@@ -253,7 +255,7 @@ def test_done_in_the_store_and_undone(store: Path) -> None:
         "--hours",
         "0.5",
     )
-    assert "+0.08 mm" in gramil(store, *words, "--at", AT)
+    assert "+0.03 mm" in gramil(store, *words, "--at", AT)
     assert "done already" in gramil(store, *words, "--at", AT, status=2)
     assert "19 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T10:00")
     assert "1 of 19 operations" in gramil(store, "cost", "Tarn", "--store", "s.gramil", "--rate", "40")

@@ -1,11 +1,11 @@
 """`gramil shift` and `gramil turn` as the maker runs them, with a record of what is already made."""
 
-import subprocess
-import sys
 from importlib.resources import files
 from pathlib import Path
 
 import pytest
+
+from ..in_process import gramil
 
 MADE = """gramil = 1
 [made]
@@ -26,11 +26,6 @@ def bench(tmp_path: Path) -> Path:
     for name in ("tarn.toml", "shop.toml"):
         (tmp_path / name).write_bytes((files("gramil") / "data" / "examples" / name).read_bytes())
     return tmp_path
-
-
-def gramil(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-m", "gramil.cli", *words]
-    return subprocess.run(command, cwd=folder, capture_output=True, text=True, encoding="utf-8", check=False)
 
 
 def test_shift_says_what_moved_and_what_is_no_longer_true(bench: Path) -> None:

@@ -1,12 +1,12 @@
 """The commands as the maker runs them: on the bundled instruments, on rubbish, and twice for the same bytes."""
 
 import json
-import subprocess
-import sys
 from importlib.resources import as_file, files
 from pathlib import Path
 
 import pytest
+
+from ..in_process import gramil
 
 NAMES = ("tarn", "fell", "scree", "mere")
 
@@ -19,11 +19,6 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
         for file in examples.iterdir():
             (folder / file.name).write_bytes(file.read_bytes())
     return folder
-
-
-def gramil(folder: Path, *words: str) -> subprocess.CompletedProcess[str]:
-    command = [sys.executable, "-m", "gramil.cli", *words]
-    return subprocess.run(command, cwd=folder, capture_output=True, text=True, encoding="utf-8", check=False)
 
 
 @pytest.mark.parametrize("name", NAMES)

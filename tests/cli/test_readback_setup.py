@@ -1,11 +1,12 @@
 """`gramil readback setup`, run as the maker runs it."""
 
 import subprocess
-import sys
 from importlib.resources import files
 from pathlib import Path
 
 import pytest
+
+from ..in_process import gramil
 
 READINGS = """string,what,value
 1,cents@12,2.4
@@ -29,8 +30,7 @@ def bench(tmp_path: Path) -> Path:
 
 
 def read_back(bench: Path) -> subprocess.CompletedProcess[str]:
-    words = [sys.executable, "-m", "gramil.cli", "readback", "setup", "tarn.toml", "readings.csv"]
-    return subprocess.run(words, cwd=bench, capture_output=True, text=True, check=False)
+    return gramil(bench, "readback", "setup", "tarn.toml", "readings.csv")
 
 
 def test_each_string_gets_its_work(bench: Path) -> None:

@@ -8,6 +8,7 @@ from typing import get_args
 import click
 
 from gramil.cli.kinds import Number
+from gramil.cli.options import shop_itself
 from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import Fault, MakersFault
@@ -25,7 +26,7 @@ from gramil.written_file import alone_with, seen_in
 @click.command()
 @click.argument("place")
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option("--shop", type=click.Path(path_type=Path), required=True, help="The shop's description.")
+@shop_itself
 @click.option("--temperature", type=click.Choice(["C", "F"]), help="Unit of the temperatures in FILE.")
 @click.option("--humidity", type=click.Choice(get_args(HumidityUnit)), help="How humidity stands in FILE.")
 @click.option("--dates", type=click.Choice(get_args(DateOrder)), help="Order of the dates in FILE.")

@@ -8,6 +8,7 @@ import click
 
 from gramil.cli.kinds import Number
 from gramil.cli.moments import now_option
+from gramil.cli.options import shop_itself
 from gramil.description.reading import read_shop
 from gramil.faults import MakersFault
 from gramil.file_names import file_name
@@ -18,7 +19,7 @@ from gramil.shop.readiness import gluing_humidity
 
 
 @click.command()
-@click.option("--shop", type=click.Path(path_type=Path), required=True, help="The shop's description.")
+@shop_itself
 @now_option
 @click.option("--plot", type=click.Path(path_type=Path), help="Also draw each place's air into this folder.")
 @click.option("--days", type=Number(0.1, 3660), default=28.0, show_default=True, help="Days that are drawn.")

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, TypeVar
 import click
 import numpy as np
 
+from gramil.cli.which_shop import shop_meant, shop_needed
 from gramil.description.reading import read_description
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of_files
@@ -26,7 +27,15 @@ instrument_file: Callable[[F], F] = click.argument("file", type=click.Path(path_
 shop_file: Callable[[F], F] = click.option(
     "--shop",
     type=click.Path(path_type=Path),
-    help="The shop's description; without it a default shop of common practice stands in.",
+    callback=shop_meant,
+    help="The shop's description. Not named: shop.toml beside the instrument, else one of common practice.",
+)
+
+shop_itself: Callable[[F], F] = click.option(
+    "--shop",
+    type=click.Path(path_type=Path),
+    callback=shop_needed,
+    help="The shop's description. Not named: shop.toml beside the file, or in this folder.",
 )
 
 

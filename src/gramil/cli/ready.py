@@ -8,7 +8,7 @@ import click
 
 from gramil.cli.moments import now_option
 from gramil.cli.now import wrapped
-from gramil.cli.options import instrument_file
+from gramil.cli.options import instrument_file, shop_itself
 from gramil.file_names import file_name
 from gramil.shop.air_bands import band_limits
 from gramil.shop.air_of_places import Places, places_of
@@ -23,7 +23,7 @@ from gramil.wood.moisture import Range
 
 @click.command()
 @instrument_file
-@click.option("--shop", type=click.Path(path_type=Path), required=True, help="The shop's description.")
+@shop_itself
 @now_option
 @click.option("--plot", type=click.Path(path_type=Path), help="Also draw each piece's moisture into this folder.")
 @click.option("--why", "told", is_flag=True, help="Say what each piece's figures rest on.")

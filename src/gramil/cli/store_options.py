@@ -8,11 +8,12 @@ from typing import Any, TypeVar
 import click
 
 from gramil.cli.moments import read_moment
+from gramil.cli.which_shop import store_meant
 from gramil.faults import MakersFault
 
 F = TypeVar("F", bound=Callable[..., Any])
 store_file: Callable[[F], F] = click.option(
-    "--store", type=click.Path(path_type=Path), help="The shop's store, instead of files."
+    "--store", type=click.Path(path_type=Path), callback=store_meant, help="The shop's store, instead of files."
 )
 moment: Callable[[F], F] = click.option(
     "--at", metavar="ISO", help="The moment, such as 2026-12-01T09:00; now if not given."

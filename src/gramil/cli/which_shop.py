@@ -1,0 +1,111 @@
+"""Which shop and which store a command goes by where none is named: what lies beside the instrument, else what is set.
+
+In this order: `shop.toml` beside the instrument's file (or in this folder, where a command takes none); the file that
+`GRAMIL_SHOP` names; the one in the settings file. A store is used where an instrument is asked for by its name. What
+was not named on the command line is said, on the error stream, so that no answer goes by a shop unseen.
+"""
+
+import os
+import tomllib
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import click
+from click.core import ParameterSource
+
+from gramil.faults import MakersFault
+
+BESIDE = "shop.toml"
+SETTINGS = "settings.toml"
+
+
+def shop_meant(context: click.Context, _: click.Parameter, named: Path | None) -> Path | None:
+    """The shop named, or the one that is meant; None leaves the package's own. Raises MakersFault for bad settings."""
+    if named is not None or context.resilient_parsing:
+        return named
+    if _given(context, "store") or _by_name(context):
+        return None
+    first = _first_file(context)
+    beside = (first.parent if first else Path()) / BESIDE
+    if beside.is_file() and (first is None or not _same(first, beside)):
+        return _said("shop", beside)
+    return _set("shop")
+
+
+def shop_needed(context: click.Context, parameter: click.Parameter, named: Path | None) -> Path | None:
+    """The same for what tells of the shop itself. Raises MissingParameter where there is none."""
+    found = shop_meant(context, parameter, named)
+    if found is None and not context.resilient_parsing:
+        raise click.MissingParameter(ctx=context, param=parameter)
+    return found
+
+
+def store_meant(context: click.Context, _: click.Parameter, named: Path | None) -> Path | None:
+    """The store named, or the one that is set where an instrument is asked for by its name, or none at all."""
+    if named is not None or context.resilient_parsing or _given(context, "shop") or not _by_name(context):
+        return named
+    return _set("store")
+
+
+def _by_name(context: click.Context) -> bool:
+    """Whether a command that may go by a store is asked for instruments that are no files, and a store is set."""
+    if "store" not in {each.name for each in context.command.params} or "store" not in _settings():
+        return False
+    first = _first_file(context)
+    return first is None or not first.exists()
+
+
+def _given(context: click.Context, name: str) -> bool:
+    return context.get_parameter_source(name) is ParameterSource.COMMANDLINE
+
+
+def _first_file(context: click.Context) -> Path | None:
+    for name in ("file", "old", "files"):
+        found = context.params.get(name)
+        if found:
+            return Path(found[0]) if isinstance(found, tuple) else Path(found)
+    return None
+
+
+def _same(one: Path, other: Path) -> bool:
+    return one.exists() and one.samefile(other)
+
+
+def _set(what: str) -> Path | None:
+    found = _settings().get(what)
+    return None if found is None else _said(what, found)
+
+
+def _said(what: str, path: Path) -> Path:
+    click.echo(f"{what}: {path}", err=True)
+    return path
+
+
+def _settings() -> Mapping[str, Path]:
+    """What is set: by the environment first, then by the settings file."""
+    from_environment = {
+        what: Path(os.environ[name])
+        for what, name in (("shop", "GRAMIL_SHOP"), ("store", "GRAMIL_STORE"))
+        if os.environ.get(name)
+    }
+    return {**_from_file(settings_file()), **from_environment}
+
+
+def settings_file() -> Path:
+    """Where the settings lie: in `GRAMIL_SETTINGS`, or where this system keeps those of programs."""
+    return Path(os.environ.get("GRAMIL_SETTINGS") or Path(click.get_app_dir("gramil")) / SETTINGS)
+
+
+def _from_file(file: Path) -> dict[str, Path]:
+    if not file.is_file():
+        return {}
+    try:
+        written: Mapping[str, Any] = tomllib.loads(file.read_text(encoding="utf-8"))
+    except ValueError as error:
+        raise MakersFault.of("the settings are not TOML", str(error), where=str(file)) from None
+    for key, value in written.items():
+        if key not in ("shop", "store") or not isinstance(value, str):
+            remedy = 'write shop = "the shop\'s file", store = "the store\'s file", or neither'
+            raise MakersFault.of(f"{key} is no setting", remedy=remedy, where=str(file))
+    return {key: file.parent / Path(value).expanduser() for key, value in written.items()}
