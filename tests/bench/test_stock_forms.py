@@ -82,6 +82,10 @@ def test_labels_say_where_a_piece_lies_and_for_whom(served: Served, demo: httpx.
     assert "quartersawn" in label.lines
     assert any(line.startswith("for Tarn") for line in label.lines)
     assert "lies in the cupboard" in found["neck blank"].lines
+    assert label.permit == ""
+    assert found["neck blank"].permit.startswith(
+        "African mahogany (Khaya spp.): CITES Appendix II, listed since February"
+    )
 
 
 def test_labels_of_those_ticked_are_printed(demo: httpx.Client) -> None:

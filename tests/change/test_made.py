@@ -304,7 +304,7 @@ def test_another_scale_is_laid_out_anew_while_nothing_is_cut() -> None:
     ("key", "wood", "lost"),
     [
         ("board__wood", "ebony", BOARD),
-        ("carve__wood", "maple", ("neck_sawn", "neck_blank_glued", "rod_slot_cut", "neck_profiled")),
+        ("carve__wood", "sapele", ("neck_sawn", "neck_blank_glued", "rod_slot_cut", "neck_profiled")),
         ("top__wood", "western red cedar", ("top_jointed", "top_thicknessed", "soundhole_cut")),
         ("body__side_wood", "maple", ("back_jointed", "back_thicknessed", "sides_thicknessed", "sides_bent")),
     ],

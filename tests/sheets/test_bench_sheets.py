@@ -12,12 +12,16 @@ import pytest
 
 from gramil.description.reading import parse_description, parse_shop
 from gramil.graph import Figures, Pin
+from gramil.notice import NOTICE
 from gramil.pack import pictured
 from gramil.prints.pages import safe
 from gramil.prints.whole import figures_of, setups_of
+from gramil.quote import notes_of
 from gramil.setups.setup import Setup
 from gramil.sheets.bench_sheets import bench_sheets_pdf
+from gramil.sheets.labels import Label, labels_pdf
 from gramil.sheets.own_sheet import setup_sheets
+from gramil.sheets.quote_sheet import Quote, quote_pdf
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import book
 from gramil.shop.operations_file import usual_work
@@ -108,7 +112,9 @@ def test_every_operation_has_its_page_with_its_figures_in_both_units(figures: Fi
 
 
 def test_one_operation_a_page(figures: Figures) -> None:
-    assert len(words(made(figures))) == 1 + len(needed(figures))
+    pages = words(made(figures))
+    assert len(pages) == 1 + len(needed(figures))
+    assert all(SPACES.sub("", NOTICE) in page for page in pages)
 
 
 def test_a_long_table_turns_the_page_whole_and_leaves_the_drawing_its_room() -> None:
@@ -228,3 +234,16 @@ def test_the_same_bytes_from_another_process() -> None:
         for _ in range(2)
     ]
     assert runs[0] == runs[1]
+
+
+def test_a_quote_binds_nobody_and_labels_and_quotes_promise_nothing() -> None:
+    figures = example("tarn")
+    protected = [replace(each, permit="Wood X: CITES Appendix II.") for each in figures["stuff_list"]]
+    notes = notes_of(figures.with_base({**figures.base, "stuff_list": tuple(protected)}))
+    assert "binds nobody" in notes[0]
+    assert notes[1:] == ["Wood X: CITES Appendix II."]
+    quote = quote_pdf(Quote("Tarn", "shop", "", "1 May", [], [], [], "12.00", notes))
+    labels = labels_pdf([Label("neck 1", "khaya", "", "1 May", ("lies here",), permit="Khaya: CITES.")] * 9)
+    for page in (*words(quote), *words(labels)):
+        assert SPACES.sub("", NOTICE) in page
+        assert "CITES" in page

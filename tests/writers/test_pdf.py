@@ -12,6 +12,7 @@ import pytest
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Polyline, Words
 from gramil.faults import MakersFault
+from gramil.notice import NOTICE
 from gramil.writers.pdf import tiled_pdf
 
 HEADING = "Tarn, scale length 630.00 mm"
@@ -370,3 +371,9 @@ def test_no_drawing_line_is_changed_by_the_page_before_it(board, section, resolv
     after = read(tiled_pdf([board, section], resolve, "a4", heading=HEADING))[-1]
     assert len(alone.drawn) == len(after.drawn)
     assert all(np.allclose(a, b) for a, b in zip(alone.drawn, after.drawn, strict=True))
+
+
+@pytest.mark.parametrize("paper", ["a4", "a3", "letter", "roll"])
+def test_every_page_says_that_nothing_is_promised(board, resolve, paper):
+    for page in read(tiled_pdf([board], resolve, paper, heading=HEADING)):
+        assert NOTICE in [words for words, _ in page.words]

@@ -29,17 +29,20 @@ def labels_file(asked: Asked, _: Shelf) -> Response:
     wanted = set(asked.many("name"))
     with asked.keeping.opened() as store:
         found = list(labels_of(store, unit_of_shop(asked, store), f"{asked.now:%Y-%m-%d}"))
-        shop = shop_description(store).shop
-        paper, own = shop.shop.paper, own_woods(shop)
+        paper = shop_description(store).shop.shop.paper
     chosen = [each for each in found if not wanted or each.name in wanted]
     if not chosen:
         raise MakersFault.of("no piece was ticked", remedy="tick the pieces that want a label")
-    chosen = [replace(each, permit=permit_of(each.wood, own).line) for each in chosen]
     return Response(labels_pdf(chosen, paper if paper in ("a4", "letter") else "a4"), media_type="application/pdf")
 
 
 def labels_of(store: Store, unit: LengthUnit, day: str) -> Iterator[Label]:
-    """A label for each blank, and for each followed piece that is no blank."""
+    """A label for each blank, and for each followed piece that is no blank; protected wood says so on it."""
+    own = own_woods(shop_description(store).shop)
+    yield from (replace(each, permit=permit_of(each.wood, own).line) for each in _labels(store, unit, day))
+
+
+def _labels(store: Store, unit: LengthUnit, day: str) -> Iterator[Label]:
     followed = {each.name: each for each in items(store, PIECE)}
     named = {each.id: each.name for each in places(store)}
     whose = _whose(store)

@@ -60,7 +60,5 @@ def setup_neck_joint() -> Setup:
             "router with a template and its collar or bearing, saw, chisels",
             says("neck angle {}; the neck's own face at {}", n.neck_angle_target, n.neck_angle_face),
         ),
-        None,
-        (n.neck_heel_depth,),
         on=stuff("neck", "blocks", "top", "sides"),
     )

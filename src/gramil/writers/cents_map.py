@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 
 from gramil import names as n
 from gramil.graph import Figures
+from gramil.notice import NOTICE
 from gramil.reference import Rows
 
 CELL = (9.0, 7.0)
@@ -44,6 +45,7 @@ def cents_map_svg(figures: Figures) -> str:
     ]
     for row, panel_names in enumerate(PANELS):
         lines += _panel(figures, 12.0 + row * panel, *panel_names)
+    lines.append(_text(4.0, tall - 1.5, NOTICE, 2.0))
     return "\n".join([*lines, "</svg>"]) + "\n"
 
 

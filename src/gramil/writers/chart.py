@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
+from gramil.notice import NOTICE
 from gramil.writers.svg import number
 
 WIDTH, HEIGHT = 180.0, 90.0
@@ -88,6 +89,7 @@ def chart_svg(chart: Chart) -> str:
         *_moments(chart, frame),
         *(line for curve in chart.curves for line in _curve(curve, frame)),
         *_names(chart, frame),
+        _text(LEFT, HEIGHT - 0.6, NOTICE, "start", 'font-size="1.5"'),
         "</svg>",
     ]
     return "\n".join(lines) + "\n"
