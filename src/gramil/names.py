@@ -126,6 +126,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_wings": ("limit_wing_off_leg", "room_bridge_to_legs",),
     "finding_wire_fit": ("limit_fit_loosest", "limit_fit_tightest", "saw_kerf", "wire_fits",),
     "finding_wire_on_hand": ("wire_on_hand", "wire_total",),
+    "finding_wood_stiffness": ("board_modulus", "board_wood", "carve_wood", "neck_modulus",),
     "piece_arch_cards": ("card_arches",),
     "piece_arch_end": ("card_arches",),
     "piece_arch_nut": ("card_arches",),
@@ -209,7 +210,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed", "stuff_list",),
     "setup_nut_slots": ("crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "nut_spread", "stuff_list",),
     "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "stuff_list", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
-    "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_said",),
+    "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "board_modulus", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "neck_modulus", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_said",),
     "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness", "stuff_list",),
     "setup_saddle_slot": ("bridge_hold_behind", "bridge_hold_below", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness", "stuff_list",),
     "setup_sides": ("body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list",),
@@ -842,8 +843,8 @@ if TYPE_CHECKING:
 
     class PulledNeckRef(Ref[PulledNeck]):
         stations: Ref[Any]
-        stiffness: Ref[Any]
-        slotted: Ref[Any]
+        stiffest: Ref[Any]
+        softest: Ref[Any]
         lever: Ref[Any]
         first: Ref[Mm]
         far_end: Ref[Mm]
@@ -968,6 +969,7 @@ if TYPE_CHECKING:
     board_curvature_nut: Ref[PerMm]
     board_level_underside: Ref[bool]
     board_modulus: Ref[MPa]
+    board_modulus_known: Ref[bool]
     board_movement_radial: Ref[float]
     board_movement_tangential: Ref[float]
     board_thickness: Ref[Mm]
@@ -1203,6 +1205,7 @@ if TYPE_CHECKING:
     neck_depth_tenth: Ref[Mm]
     neck_heel_depth: Ref[Mm]
     neck_modulus: Ref[MPa]
+    neck_modulus_known: Ref[bool]
     neck_rod: Ref[Literal['none', 'one way', 'two way']]
     neck_rod_depth: Ref[Mm]
     neck_rod_width: Ref[Mm]
@@ -1647,6 +1650,7 @@ if TYPE_CHECKING:
     finding_neck_reset: Members[FindingRef, Finding] = of(findings_on_neck.finding_neck_reset)
     finding_tongue: Members[FindingRef, Finding] = of(findings_on_neck.finding_tongue)
     finding_under_channel: Members[FindingRef, Finding] = of(findings_on_neck.finding_under_channel)
+    finding_wood_stiffness: Members[FindingRef, Finding] = of(findings_on_neck.finding_wood_stiffness)
     finding_relief_too_much: Members[FindingRef, Finding] = of(findings_on_neck.finding_relief_too_much)
     finding_relief_too_little: Members[FindingRef, Finding] = of(findings_on_neck.finding_relief_too_little)
     finding_break_at_nut: Members[FindingRef, Finding] = of(findings_on_neck.finding_break_at_nut)
@@ -2009,12 +2013,15 @@ if TYPE_CHECKING:
     # parts/neck_section.py
     neck_section_board_slotted: MomentsRef = of(part_neck_section.neck_section_board_slotted)
     neck_section_bars: MomentsRef = of(part_neck_section.neck_section_bars)
+    neck_section_bars_alone: MomentsRef = of(part_neck_section.neck_section_bars_alone)
     neck_section_channel: MomentsRef = of(part_neck_section.neck_section_channel)
     neck_section_below: MomentsRef = of(part_neck_section.neck_section_below)
     neck_section_whole: MomentsRef = of(part_neck_section.neck_section_whole)
     neck_section_slotted: MomentsRef = of(part_neck_section.neck_section_slotted)
     neck_section_stiffness: Rows = of(part_neck_section.neck_section_stiffness)
     neck_section_stiffness_slotted: Rows = of(part_neck_section.neck_section_stiffness_slotted)
+    neck_section_stiffness_most: Rows = of(part_neck_section.neck_section_stiffness_most)
+    neck_section_stiffness_least: Rows = of(part_neck_section.neck_section_stiffness_least)
     neck_section_slots_keep: Rows = of(part_neck_section.neck_section_slots_keep)
     neck_section_axis: Rows = of(part_neck_section.neck_section_axis)
     neck_section_channel_depth: Ref[Mm] = of(part_neck_section.neck_section_channel_depth)

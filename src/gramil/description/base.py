@@ -29,6 +29,7 @@ from gramil.description.reading import Description, ShopDescription, faults_from
 from gramil.description.records import Wire
 from gramil.description.shop import ShopTable
 from gramil.description.top_wood import TOP_WOOD_INPUTS, top_wood_origin, top_wood_values
+from gramil.description.wood_stiffness import STIFFNESS_ROWS, stiffness_origin, stiffness_values
 from gramil.faults import MakersFault
 from gramil.graph import Input, Origin
 from gramil.quantities import Celsius, Cents, Mm, Newton, NewtonM, Percent, Radians, Ratio, Unit
@@ -99,7 +100,8 @@ def _tables() -> Iterator[tuple[str, type[BaseModel]]]:
     yield "shop", ShopTable
 
 
-_BY_NAME = {row.name: row for row in NORMALISED}
+_ROWS = (*NORMALISED, *STIFFNESS_ROWS)
+_BY_NAME = {row.name: row for row in _ROWS}
 _PLAIN = tuple(plain for table, model in _tables() for plain in _plain_in(table, model))
 
 
@@ -109,7 +111,7 @@ def _limit_input(limit: Limit) -> Input:
 
 INPUTS: Mapping[str, Input] = {
     **{plain.name: plain.input for plain in _PLAIN},
-    **{row.name: Input(row.annotation, row.what) for row in NORMALISED},
+    **{row.name: Input(row.annotation, row.what) for row in _ROWS},
     **{f"limit_{name}": _limit_input(LIMITS[name]) for name in JUDGING},
     **AIR_INPUTS,
     **MOVEMENT_INPUTS,
@@ -120,7 +122,7 @@ INPUTS: Mapping[str, Input] = {
 
 def _names_by_key() -> Mapping[str, tuple[str, ...]]:
     found: dict[str, tuple[str, ...]] = {plain.key: (plain.name,) for plain in _PLAIN}
-    for row in NORMALISED:
+    for row in _ROWS:
         for key in row.keys:
             found[key] = (*found.get(key, ()), row.name)
     return {**found, **{f"limits.{name}": (f"limit_{limit.instead_of or name}",) for name, limit in LIMITS.items()}}
@@ -129,7 +131,7 @@ def _names_by_key() -> Mapping[str, tuple[str, ...]]:
 _NAMES = _names_by_key()
 _KEYS: Mapping[str, tuple[str, ...]] = {
     **{plain.name: (plain.key,) for plain in _PLAIN},
-    **{row.name: row.keys for row in NORMALISED},
+    **{row.name: row.keys for row in _ROWS},
     **{f"limit_{name}": (f"limits.{name}",) for name in JUDGING},
 }
 
@@ -164,6 +166,7 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     values |= {f"limit_{name}": _chosen(own[limit.name], limit.value) for name, limit in limits.items()}
     values |= unknown_air() | movement_values(description.instrument.board.wood, shop.shop)
     values |= top_wood_values(description.instrument.top, shop.shop)
+    values |= stiffness_values(description.instrument, shop.shop)
     origins = {name: _origin(name, description, shop, kinds) for name in INPUTS}
     lengths = {"fret": description.instrument.scale.frets + 1, "string": len(description.instrument.strings.gauges)}
     return Base(values, origins, lengths)
@@ -222,6 +225,8 @@ def _origin(name: str, description: Description, shop: ShopDescription, kinds: f
         file, path = shop, _wire_path(name, description, shop)
     if path is not None:
         return _place(path, file)
+    if name in _STIFFNESS:
+        return stiffness_origin(name, description.instrument, shop.shop)
     usual = next(filter(None, (usual_for(key, kinds) for key in keys_of(name))), None)
     return Origin(f"default ({usual.origin if usual else _REASONS[name]})")
 
@@ -232,6 +237,7 @@ def _limit_origin(limit: Limit, shop: ShopDescription) -> Origin:
 
 
 _REASONS = {plain.name: plain.reason for plain in _PLAIN} | {row.name: row.reason for row in NORMALISED}
+_STIFFNESS = frozenset(row.name for row in STIFFNESS_ROWS)
 
 
 def _written(name: str, file: Description | ShopDescription) -> Path | None:

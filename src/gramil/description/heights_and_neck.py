@@ -60,7 +60,9 @@ class Neck(Table):
     depth_at_10: Length = usual(
         23.0, "common practice: 22 to 25 mm", "depth of neck and board together at fret 10", gt=0, le=100
     )
-    modulus: Modulus = usual(10000.0, "common practice, usual neck woods", "stiffness of the neck along the grain")
+    modulus: Modulus | None = usual(
+        None, "that of its wood", "stiffness of the neck along the grain, measured; its wood is carve.wood"
+    )
     heel_depth: Length = usual(
         95.0, "common practice: 90 to 100 mm", "heel from the board's underside to its cap", gt=0, le=200
     )

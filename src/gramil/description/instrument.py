@@ -118,7 +118,7 @@ class Board(Table):
     level_underside: bool = usual(
         False, "most are left", "whether the underside is planed until both edges are equally thick all along"
     )
-    modulus: Modulus = usual(12000.0, "common practice, hard board woods", "stiffness of the board along the grain")
+    modulus: Modulus | None = usual(None, "that of its wood", "stiffness of the board along the grain, measured")
 
 
 class Binding(Table):

@@ -5,7 +5,7 @@ import math
 from gramil import names as n
 from gramil.findings.finding import Finding, Findings
 from gramil.findings.threshold import at_least, at_most, judged, not_judged
-from gramil.quantities import Mm, Newton, PerFret, PerString, Radians, Ratio
+from gramil.quantities import Mm, MPa, Newton, PerFret, PerString, Radians, Ratio
 from gramil.reference import says
 
 OWNS = ("finding_",)
@@ -82,6 +82,29 @@ def finding_under_channel(
             "The least wood left under the deepest channel, on the centreline.",
             "A shallower rod or bar, or a deeper neck.",
         ),
+    )
+
+
+def finding_wood_stiffness(
+    board_modulus: MPa, board_modulus_known: bool, neck_modulus: MPa, neck_modulus_known: bool
+) -> Findings:
+    """Whether it is known how stiff the woods of board and neck are; where it is not, what is reckoned with."""
+    asked = (
+        ("board", n.board_modulus, board_modulus, board_modulus_known, n.board_wood),
+        ("neck", n.neck_modulus, neck_modulus, neck_modulus_known, n.carve_wood),
+    )
+    return tuple(
+        Finding(
+            f"stiffness of the {part}'s wood",
+            "note",
+            figure,
+            value,
+            None,
+            says("No source gives how stiff {} is: relief and back-bow are reckoned with {}.", wood, figure),
+            f"Measure it and write {part}.modulus, or give the wood's own under [[wood]] in the shop.",
+        )
+        for part, figure, value, known, wood in asked
+        if not known
     )
 
 

@@ -33,6 +33,15 @@ def neck_section_bars(
     return _hanging(neck_bars * neck_bar_width, neck_bar_depth).times(neck_bar_modulus - neck_modulus)
 
 
+def neck_section_bars_alone(neck_bars: Count, neck_bar_width: Mm, neck_bar_depth: Mm, neck_bar_modulus: MPa) -> Moments:
+    """The bars by themselves, weighted: what does not differ from tree to tree.
+
+    Method: rectangles hanging from the joint, times their modulus.
+    Source: gere_goodno
+    """
+    return _hanging(neck_bars * neck_bar_width, neck_bar_depth).times(neck_bar_modulus)
+
+
 def neck_section_channel(neck_rod: str, neck_rod_width: Mm, neck_rod_depth: Mm, neck_modulus: MPa) -> Moments:
     """What the truss rod's channel takes from the neck, weighted: a rectangle hanging from the joint, negative.
 
@@ -93,6 +102,33 @@ def neck_section_stiffness_slotted(neck_section_slotted: Moments) -> PerFret[New
     Source: gere_goodno
     """
     return neck_section_slotted.about_centroid
+
+
+def neck_section_stiffness_most(
+    neck_section_whole: Moments, neck_section_bars_alone: Moments, limit_modulus_most: Ratio
+) -> PerFret[NewtonMm2]:
+    """Bending stiffness EI at each fret with woods at their stiffest and no slots; bars are as they are.
+
+    Method: the whole times the woods' share, the bars put back to what they are.
+    Source: gere_goodno
+    """
+    return _with_woods(neck_section_whole, neck_section_bars_alone, limit_modulus_most)
+
+
+def neck_section_stiffness_least(
+    neck_section_slotted: Moments, neck_section_bars_alone: Moments, limit_modulus_least: Ratio
+) -> PerFret[NewtonMm2]:
+    """Bending stiffness EI at each fret with woods at their softest, slotted all along; bars are as they are.
+
+    Method: the whole times the woods' share, the bars put back to what they are.
+    Source: gere_goodno
+    """
+    return _with_woods(neck_section_slotted, neck_section_bars_alone, limit_modulus_least)
+
+
+def _with_woods(section: Moments, bars: Moments, share: float) -> PerFret[NewtonMm2]:
+    """EI with the woods' moduli times a share, about its own neutral axis."""
+    return section.times(share).plus(bars.times(1 - share)).about_centroid
 
 
 def neck_section_slots_keep(

@@ -19,7 +19,6 @@ from gramil.quantities import (
     PerMm,
     PerString,
     PerStringFret,
-    Ratio,
     Series,
 )
 
@@ -30,13 +29,14 @@ OWNS = ("relief_",)
 class PulledNeck:
     """The neck as a beam, clamped at the body: stations from the zero line to the join and what it is there.
 
-    `stiffness` and `slotted` are EI without and with slots, `lever` the strings' height over the neutral axis,
+    `stiffest` is EI with woods at their stiffest and no slots, `softest` with woods at their softest and slotted all
+    along, `lever` the strings' height over the neutral axis,
     `first` where fret 1 lies and `far_end` the saddle.
     """
 
     stations: FloatArray
-    stiffness: FloatArray
-    slotted: FloatArray
+    stiffest: FloatArray
+    softest: FloatArray
     lever: FloatArray
     first: Mm
     far_end: Mm
@@ -88,8 +88,8 @@ def relief_stations(fret_position: PerFret[Mm], back_bow_length: Mm) -> Series[M
 def relief_neck(
     relief_stations: Series[Mm],
     fret_position: PerFret[Mm],
-    neck_section_stiffness: PerFret[NewtonMm2],
-    neck_section_stiffness_slotted: PerFret[NewtonMm2],
+    neck_section_stiffness_most: PerFret[NewtonMm2],
+    neck_section_stiffness_least: PerFret[NewtonMm2],
     relief_lever: PerFret[Mm],
     height_saddle_x: PerString[Mm],
 ) -> PulledNeck:
@@ -98,30 +98,30 @@ def relief_neck(
     Method: figures at the frets, read between them at the join.
     Source: gere_goodno
     """
-    stiffness, slotted, lever = (
+    stiffest, softest, lever = (
         np.interp(relief_stations, fret_position, each)
-        for each in (neck_section_stiffness, neck_section_stiffness_slotted, relief_lever)
+        for each in (neck_section_stiffness_most, neck_section_stiffness_least, relief_lever)
     )
     saddle = float(height_saddle_x.mean())
-    return PulledNeck(relief_stations, stiffness, slotted, lever, float(fret_position[1]), saddle)
+    return PulledNeck(relief_stations, stiffest, softest, lever, float(fret_position[1]), saddle)
 
 
-def relief_under_pull_least(relief_neck: PulledNeck, string_pull_total: Newton, limit_modulus_most: Ratio) -> Mm:
+def relief_under_pull_least(relief_neck: PulledNeck, string_pull_total: Newton) -> Mm:
     """The relief that the strings' pull gives the stiffest neck: woods at their stiffest, slots as good as whole.
 
     Method: EI v'' = pull x (line - v), clamped at the body; the gap half way under a straightedge on fret 1 and join.
     Source: gere_goodno
     """
-    return _under_pull(relief_neck, limit_modulus_most * relief_neck.stiffness, string_pull_total)
+    return _under_pull(relief_neck, relief_neck.stiffest, string_pull_total)
 
 
-def relief_under_pull_most(relief_neck: PulledNeck, string_pull_total: Newton, limit_modulus_least: Ratio) -> Mm:
+def relief_under_pull_most(relief_neck: PulledNeck, string_pull_total: Newton) -> Mm:
     """The relief that the strings' pull gives the softest neck: woods at their softest, slotted all along.
 
     Method: EI v'' = pull x (line - v), clamped at the body; the gap half way under a straightedge on fret 1 and join.
     Source: gere_goodno
     """
-    return _under_pull(relief_neck, limit_modulus_least * relief_neck.slotted, string_pull_total)
+    return _under_pull(relief_neck, relief_neck.softest, string_pull_total)
 
 
 def _under_pull(neck: PulledNeck, stiffness: FloatArray, pull: float) -> float:
@@ -171,22 +171,22 @@ def relief_for_rod_most(relief_predicted_most: Mm, heights_relief: Mm) -> Mm:
     return relief_predicted_most - heights_relief
 
 
-def relief_rod_moment_least(relief_for_rod_least: Mm, relief_neck: PulledNeck, limit_modulus_most: Ratio) -> NewtonMm:
+def relief_rod_moment_least(relief_for_rod_least: Mm, relief_neck: PulledNeck) -> NewtonMm:
     """The bending moment that the rod gives the whole neck at its least, on the stiffest neck; negative: forward.
 
     Method: an even moment from zero line to join; its bend against that of a moment of 1 N mm.
     Source: gere_goodno
     """
-    return relief_for_rod_least / _gap_of_moment(relief_neck, limit_modulus_most * relief_neck.stiffness)
+    return relief_for_rod_least / _gap_of_moment(relief_neck, relief_neck.stiffest)
 
 
-def relief_rod_moment_most(relief_for_rod_most: Mm, relief_neck: PulledNeck, limit_modulus_least: Ratio) -> NewtonMm:
+def relief_rod_moment_most(relief_for_rod_most: Mm, relief_neck: PulledNeck) -> NewtonMm:
     """The bending moment that the rod gives the whole neck for its most, on the softest neck.
 
     Method: an even moment from zero line to join; its bend against that of a moment of 1 N mm.
     Source: gere_goodno
     """
-    return relief_for_rod_most / _gap_of_moment(relief_neck, limit_modulus_least * relief_neck.slotted)
+    return relief_for_rod_most / _gap_of_moment(relief_neck, relief_neck.softest)
 
 
 def _gap_of_moment(neck: PulledNeck, stiffness: FloatArray) -> float:

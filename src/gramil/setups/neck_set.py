@@ -178,7 +178,14 @@ def _prove(zero_fret: bool) -> str:
     )
 
 
-def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief_predicted_least: Mm) -> Setup:
+def setup_relief(
+    neck_rod: str,
+    action_fret: Count,
+    strings_count: Count,
+    relief_predicted_least: Mm,
+    board_modulus_known: bool,
+    neck_modulus_known: bool,
+) -> Setup:
     """Adjust the relief, strung and in tune, and check the action after it.
 
     Method: what to expect with the rod slack is a range; the rod does the rest, if there is one.
@@ -224,9 +231,7 @@ def setup_relief(neck_rod: str, action_fret: Count, strings_count: Count, relief
         ("strings",) if neck_rod == "none" else ("strings", "rod"),
         (
             says("reckoned with a pull of {}", n.string_pull_said),
-            says(
-                "and with {} to {} times the woods' stiffness as written", n.limit_modulus_least, n.limit_modulus_most
-            ),
+            *_stiffness(board_modulus_known and neck_modulus_known),
             *_back_bow(relief_predicted_least),
             *_rod_moment(neck_rod, relief_predicted_least),
         ),
@@ -249,6 +254,13 @@ def _expected(rod: str, least: float) -> tuple[BigFigure, ...]:
         BigFigure(n.relief_predicted_least, f"Expected {when}, at least (negative: bowed back)", "", "feelers"),
         BigFigure(n.relief_predicted_most, f"Expected {when}, at most", "", "feelers"),
     )
+
+
+def _stiffness(known: bool) -> tuple[Text, ...]:
+    """How stiff the woods are taken to be, and that it is a guess where no source says."""
+    woods = says("and with {} and {} along the grain (board, neck)", n.board_modulus, n.neck_modulus)
+    spread = says(", {} to {} times that", n.limit_modulus_least, n.limit_modulus_most)
+    return (woods + spread + ("" if known else ": not known of the wood that is named, what is usual is taken"),)
 
 
 def _back_bow(least: float) -> tuple[Text, ...]:

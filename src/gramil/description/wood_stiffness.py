@@ -1,0 +1,72 @@
+"""How stiff board and neck are along the grain: as measured, else as their woods are; what is usual else, and said."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from gramil.description.instrument import Instrument
+from gramil.description.normal_row import Normal
+from gramil.description.own_woods import wood_of
+from gramil.description.shop import Shop
+from gramil.graph import Origin
+from gramil.quantities import MPa
+from gramil.sources import cited
+from gramil.wood.species import Published
+
+
+@dataclass(frozen=True)
+class _Usual:
+    """What stands in for a wood of which no source says how stiff it is: MPa, and of what it is the usual figure."""
+
+    modulus: float
+    of: str
+
+
+USUAL = {"board": _Usual(12_000.0, "hard board woods"), "neck": _Usual(10_000.0, "usual neck woods")}
+"""By the part: common practice."""
+
+
+def _rows(part: str) -> tuple[Normal, Normal]:
+    keys = (f"{part}.modulus",)
+    return (
+        Normal(f"{part}_modulus", MPa, f"stiffness of the {part}'s wood along the grain", keys),
+        Normal(f"{part}_modulus_known", bool, "whether that was measured, or a source gives it for the wood", keys),
+    )
+
+
+STIFFNESS_ROWS: tuple[Normal, ...] = tuple(row for part in USUAL for row in _rows(part))
+"""Base values of the stiffness of board and neck."""
+
+
+def stiffness_values(instrument: Instrument, shop: Shop) -> Mapping[str, float | bool]:
+    """The values of `STIFFNESS_ROWS` by name."""
+    values: dict[str, float | bool] = {}
+    for part, usual in USUAL.items():
+        measured, figure = _measured(part, instrument), _figure(part, instrument, shop)
+        of_wood = usual.modulus if figure is None else figure.value
+        values[f"{part}_modulus"] = of_wood if measured is None else measured
+        values[f"{part}_modulus_known"] = measured is not None or figure is not None
+    return values
+
+
+def stiffness_origin(name: str, instrument: Instrument, shop: Shop) -> Origin:
+    """Where one of these values is from, where the description does not give it."""
+    part = name.partition("_")[0]
+    wood, figure = _wood(part, instrument), _figure(part, instrument, shop)
+    if figure is not None:
+        return Origin(f"{wood}: {cited(figure.source)} ({figure.flag}{f'; {figure.note}' if figure.note else ''})")
+    known = wood_of(wood, shop) is not None
+    why = f"no source gives it for {wood}" if known else f"{wood} is no wood that is known"
+    return Origin(f"{why}: common practice, {USUAL[part].of}")
+
+
+def _measured(part: str, instrument: Instrument) -> float | None:
+    return instrument.board.modulus if part == "board" else instrument.neck.modulus
+
+
+def _wood(part: str, instrument: Instrument) -> str:
+    return instrument.board.wood if part == "board" else instrument.carve.wood
+
+
+def _figure(part: str, instrument: Instrument, shop: Shop) -> Published | None:
+    wood = wood_of(_wood(part, instrument), shop)
+    return wood.modulus if wood else None
