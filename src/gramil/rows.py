@@ -28,11 +28,12 @@ class Row:
 
 @dataclass(frozen=True)
 class Heading:
-    """One dimension as a whole: its part, name, and what it is, in a sentence."""
+    """One dimension as a whole: its part, name, what it is, in a sentence, and what is to be heeded about it."""
 
     part: str
     name: str
     what: str
+    remark: str = ""
 
 
 def headings(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
@@ -55,8 +56,10 @@ def rows(figures: Figures, names: Iterable[str]) -> Iterator[Row]:
 
 
 def _listed(name: str, value: Any, unit: str | None, axes: tuple[str, ...]) -> Iterator[Opened]:
-    """What there is to list: a single figure that is not a number belongs to a part that is not there."""
-    return iter(()) if isinstance(value, float) and math.isnan(value) else _opened(name, value, unit, axes)
+    """What there is to list: a figure or a record that is not a number belongs to a part that is not there."""
+    opened = list(_opened(name, value, unit, axes))
+    nothing = all(isinstance(each, float) and math.isnan(each) for _, each, _ in opened)
+    return iter(()) if nothing and not isinstance(value, np.ndarray) else iter(opened)
 
 
 def _opened(address: str, value: Any, unit: str | None, axes: tuple[str, ...]) -> Iterator[Opened]:

@@ -1,6 +1,9 @@
 """Which piece serves what: against every assignment there is, and each rule for itself."""
 
 import itertools
+import random
+import tomllib
+from collections.abc import Callable
 from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
@@ -8,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from gramil.description.reading import read_shop
+from gramil.description.records import Blank
 from gramil.graph import Figures
 from gramil.now.match import Matching, Stock, match, serves
 from gramil.now.needs import Fit, MadePart, Need, fit, needs_of
@@ -101,6 +105,53 @@ def test_a_size_that_is_not_noted_serves_only_what_it_is_kept_for() -> None:
     unknown = piece("billet", float("nan"))
     assert not serves(BOARD, unknown)
     assert serves(BOARD, replace(unknown, owner="Tarn", part="board"))
+
+
+@pytest.mark.parametrize(
+    "carve",
+    ['wood = "walnut"', 'heel = "solid"', 'scarf = "one piece"\nwood = "mahogany"'],
+    ids=["stacked", "solid", "one"],
+)
+def test_match_and_check_go_by_the_same_sizes(
+    derive_text: Callable[..., Figures], text_of: Callable[[str], str], carve: str
+) -> None:
+    """Pieces at random about what is wanted: what serves the neck or the board by one serves it by the other."""
+    text = f"{text_of('tarn')}\n[carve]\n{carve}\n"
+    drawn, bare = random.Random(4), derive_text(text, text_of("shop"))
+    wanted = {need.name: need for need in needs_of(bare, [])}
+    answers = set()
+    for name, verdict in (("neck", "plank_yields"), ("board", "blank_options")):
+        need, wood = wanted[name], wanted[name].woods[0]
+        for _ in range(60):
+            sizes = [size * drawn.uniform(0.5, 2.2) for size in (need.length, need.width, need.thickness)]
+            piece_wood = drawn.choice([wood, f"African {wood}", "elm"])
+            stock = (Blank("piece", piece_wood, *sizes, 1),)
+            checked = bool(replace(bare, base={**bare.base, "shop_blanks": stock}, known={})[verdict])
+            assert serves(need, Stock("piece", piece_wood, *sizes)) == checked
+            answers.add((name, checked))
+    assert len(answers) == 4, "both ways, of both"
+
+
+def test_every_size_that_is_asked_for_is_a_figure(tarn: Figures) -> None:
+    """A number of its own would be a second home for one."""
+    rows = tomllib.loads((files("gramil") / "data" / "needs.toml").read_text(encoding="utf-8"))["need"]
+    sizes = [row[key] for row in rows.values() for key in ("length", "width", "thickness")]
+    assert all(isinstance(size, str) and tarn.at(size) is not None for size in sizes)
+
+
+def test_a_neck_comes_out_of_a_short_wide_piece_as_of_a_long_narrow_one(tarn: Figures) -> None:
+    """The plank beside its heel's blocks, or one behind the other: the pieces and saw cuts added up by hand."""
+    need = next(each for each in needs_of(tarn, []) if each.name == "neck")
+    pieces, kerf = tarn["plank_pieces"], tarn["limit_rip_kerf"]
+    whole = sum(each.length for each in pieces) + kerf * (len(pieces) - 1)
+    assert need.length == pytest.approx(whole, abs=1e-9)
+    width, thickness = pieces[0].width, pieces[0].thickness
+    long = Stock("long", "mahogany", whole, width, thickness)
+    assert serves(need, long)
+    assert not serves(need, replace(long, length=whole - 0.1))
+    assert serves(need, replace(long, length=pieces[0].length, width=2 * width + kerf))
+    assert serves(need, replace(long, length=pieces[0].length, thickness=2 * thickness + kerf))
+    assert not serves(need, replace(long, length=pieces[0].length, width=2 * width))
 
 
 SCALES = {"scale_bass": "630 mm", "scale_treble": "630 mm", "scale_frets": "19"}

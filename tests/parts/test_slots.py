@@ -148,6 +148,7 @@ def test_what_is_left_under_a_slot_is_thickness_less_depth(
         middle = float(figures["fret_position"][fret])
         crest = underside(figures, middle) - cut_depth(figures, middle, 0.0)
         assert figures["slot_left_at_crest"][fret] == pytest.approx(crest, abs=1e-9)
+        assert figures["slot_left_at_end"][fret] == pytest.approx(min(left[0], left[-1]), abs=1e-9), "of one end"
         assert figures["slot_left_least"][fret] <= min(left) + 1e-9
         assert figures["slot_left_least"][fret] == pytest.approx(min(left), abs=0.01)
         if not figures["board_level_underside"]:

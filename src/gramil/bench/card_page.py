@@ -12,6 +12,7 @@ from gramil.bench.chosen import Chosen, Written, chosen
 from gramil.bench.instrument_page import address_part, desk_of
 from gramil.bench.shelf import Shelf
 from gramil.graph import Figures, Origin
+from gramil.prints.carried_on import carried_on
 from gramil.quantities import axes_of
 from gramil.reason import Reason, read_doc, readable, why
 from gramil.show import Shower, shown
@@ -52,6 +53,7 @@ def card_page(asked: Asked, shelf: Shelf) -> Response:
         unit=shower.first,
         address=address,
         reason=reason,
+        remark=carried_on(figures, name),
         formula=in_pieces(reason),
         numbers=readable(reason.numbers),
         source=cited(reason.source),

@@ -6,8 +6,8 @@ from gramil.bench.asking import Asked
 from gramil.bench.instrument_page import desk_of
 from gramil.bench.shelf import Shelf
 from gramil.graph import Figures
+from gramil.prints.listed import headings_of
 from gramil.prints.whole import dimensions_of
-from gramil.rows import headings
 from gramil.show import Shower
 
 
@@ -31,8 +31,10 @@ def figures_page(asked: Asked, shelf: Shelf) -> Response:
 
 def _parts(figures: Figures, shower: Shower, looked: str) -> dict[str, list[tuple[str, str, str, str]]]:
     found: dict[str, list[tuple[str, str, str, str]]] = {}
-    for each in headings(figures, dimensions_of(figures)):
+    for each in headings_of(figures, dimensions_of(figures)):
         words = each.name.replace("_", " ")
         if looked in f"{words} {each.what}".lower():
-            found.setdefault(each.part, []).append((words, each.name, each.what, shower.text(each.name)))
+            found.setdefault(each.part, []).append(
+                (words, each.name, f"{each.what} {each.remark}".strip(), shower.text(each.name))
+            )
     return found

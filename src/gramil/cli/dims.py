@@ -8,8 +8,9 @@ import click
 
 from gramil.cli.options import as_made, drawn_beside, instrument_file, opened, shop_file
 from gramil.graph import Figures
+from gramil.prints.listed import headings_of, there
 from gramil.prints.whole import dimensions_of
-from gramil.rows import Heading, Row, headings, rows
+from gramil.rows import Heading, Row, rows
 from gramil.show import Shower
 from gramil.writers.tables import dimensions_csv, dimensions_json
 
@@ -50,7 +51,7 @@ def command(
 
 
 def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
-    names = dimensions_of(figures)
+    names = there(figures, dimensions_of(figures))
     if part is None:
         return names
     chosen = tuple(name for name in names if figures.graph.dimensions[name].part.replace("_", " ") == part.lower())
@@ -62,7 +63,7 @@ def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
 
 def listing(figures: Figures, shower: Shower, names: tuple[str, ...], every: bool) -> Iterator[str]:
     """The lines of the listing, a heading a part."""
-    found = sorted(headings(figures, names), key=lambda heading: heading.part)
+    found = sorted(headings_of(figures, names), key=lambda heading: heading.part)
     drawn = drawn_beside(figures)
     for part, group in itertools.groupby(found, key=lambda heading: heading.part):
         yield ""
@@ -76,6 +77,8 @@ def _lines(figures: Figures, shower: Shower, heading: Heading, every: bool, draw
     yield _line(heading.name, first if len(first) <= LONGEST else f"{first[:LONGEST].rsplit(' ', 1)[0]} ...", other)
     yield from _as_drawn(heading.name, shower, drawn)
     yield click.style(f"      {heading.what.splitlines()[0]}", dim=True)
+    if heading.remark:
+        yield click.style(f"      {heading.remark}", dim=True)
     value = figures[heading.name]
     if every and isinstance(value, tuple):
         yield from (line for row in rows(figures, (heading.name,)) for line in _opened(row, heading.name, shower))

@@ -9,6 +9,7 @@ from gramil.address import parse_address
 from gramil.cli.briefly import briefly, more_of
 from gramil.cli.options import address_meant, opened, shop_file
 from gramil.graph import Figures
+from gramil.prints.carried_on import carried_on
 from gramil.reason import Reason, readable, walk, why
 from gramil.show import Shower
 
@@ -40,6 +41,8 @@ def _up(figures: Figures, shower: Shower, address: str, deep: bool) -> Iterator[
     reason = why(figures, address, shower.text)
     yield click.style(f"{address} = {_both(shower, address)}", bold=True)
     yield from (f"  {line}" for line in (*reason.what.splitlines(), *more_of(shower, address)))
+    if remark := carried_on(figures, parse_address(address)[0]):
+        yield f"  {remark}"
     if reason.pinned:
         yield f"  measured {reason.pinned}; drawn as {reason.drawn}"
     if reason.formula:

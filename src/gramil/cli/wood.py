@@ -12,7 +12,7 @@ from gramil.description.reading import read_shop
 from gramil.measure import LengthUnit, show
 from gramil.sources import cited
 from gramil.wood.equilibrium import equilibrium_moisture
-from gramil.wood.movement import movement
+from gramil.wood.movement import CARRIED_ON, movement, outside
 from gramil.wood.permits import in_words
 from gramil.wood.piece import Piece, assumptions_of
 from gramil.wood.species import Listing, Published, Remark, Species, dust_of_every_wood, find_species, load_species
@@ -148,8 +148,8 @@ def moves(
         later = float(equilibrium_moisture(temperature, humidity))
         found = [_moved(wood, way, width, (begun, later), units) for way in ("radial", "tangential")]
         yield f"  at {humidity:g} % ({later:.1f} % moisture): quartersawn {found[0]}, flatsawn {found[1]}"
-    if any(not 6.0 <= float(equilibrium_moisture(temperature, each)) <= 14.0 for each in (from_rh, *to_rh)):
-        yield "  The figures of movement hold from 6 to 14 % moisture; beyond, they are carried on."
+    if outside(*(float(equilibrium_moisture(temperature, each)) for each in (from_rh, *to_rh))):
+        yield f"  {CARRIED_ON}"
 
 
 def _moved(wood: Species, way: str, width: float, step: tuple[float, float], units: LengthUnit) -> str:

@@ -12,6 +12,8 @@ import numpy as np
 from gramil.now.needs import Fit, MadePart, Need
 from gramil.physics.arrays import FloatArray
 from gramil.quantities import Mm
+from gramil.shapes.cutting import Box, sets_out_of
+from gramil.wood.wood_words import serves_as
 
 MADE, BOUGHT, NEVER = -3.0, 100.0, 1e6
 """Costs in the measure of waste (volumes of the need): a made part that fits, buying, and not at all."""
@@ -144,11 +146,19 @@ def _cost(need: Need, piece: Stock) -> float:
 
 def serves(need: Need, piece: Stock) -> bool:
     """Whether a piece is of the wood and the sizes, and not kept for another instrument or another part."""
-    pairs = zip((piece.length, piece.width, piece.thickness), (need.length, need.width, need.thickness), strict=True)
-    kept_for_it = piece.owner == need.instrument and piece.part == need.part
-    large = all(has >= wanted or (math.isnan(has) and kept_for_it) for has, wanted in pairs)
     kept = (piece.owner and piece.owner != need.instrument) or (piece.part not in ("", "other", need.part))
-    return large and not kept and any(wood.lower() in piece.wood.lower() for wood in need.woods)
+    return not kept and any(serves_as(piece.wood, wood) for wood in need.woods) and _large(need, piece)
+
+
+def _large(need: Need, piece: Stock) -> bool:
+    """Whether the sizes do; one that is not noted of a piece that is kept for it is taken to."""
+    kept_for_it = piece.owner == need.instrument and piece.part == need.part
+    pairs = zip((piece.length, piece.width, piece.thickness), (need.length, need.width, need.thickness), strict=True)
+    has = [(ask if math.isnan(size) and kept_for_it else size, ask) for size, ask in pairs]
+    if not need.cut or any(math.isnan(size) for size, _ in has):
+        return all(size >= ask for size, ask in has)
+    stock = Box(*(size for size, _ in has))
+    return sets_out_of(stock, need.cut, (need.width, need.thickness), need.kerf) > 0
 
 
 def _waste(need: Need, piece: Stock) -> float:

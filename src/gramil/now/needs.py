@@ -19,7 +19,11 @@ from gramil.shop.measured import read_measured, unit_of_figure
 
 @dataclass(frozen=True)
 class Need:
-    """Wood for one thing: its woods (any, by a word in the name) and its least sizes, length along the grain."""
+    """Wood for one thing: its woods (any will do) and its least sizes, length along the grain.
+
+    `cut` are the lengths of the pieces that are sawn from it in strips of that width and thickness, `kerf` between
+    each two: stock of more strips may be shorter. Empty: it is one piece.
+    """
 
     instrument: str
     name: str
@@ -31,6 +35,8 @@ class Need:
     thickness: Mm
     number: int
     grain: str
+    cut: tuple[Mm, ...] = ()
+    kerf: Mm = 0.0
 
     @property
     def volume(self) -> float:
@@ -72,16 +78,16 @@ def needs_of(figures: Figures, done: Collection[str]) -> tuple[Need, ...]:
 
 
 def _need(name: str, row: Mapping[str, Any], figures: Figures) -> Iterator[Need]:
-    length, width, thickness = (
-        float(figures.at(row[key])) if isinstance(row[key], str) else float(row[key])
-        for key in ("length", "width", "thickness")
-    )
+    length, width, thickness = (float(figures.at(row[key])) for key in ("length", "width", "thickness"))
     if not all(math.isfinite(size) and size > 0 for size in (length, width, thickness)):
         return
     woods = tuple(row["woods"]) if "woods" in row else (str(figures.at(row["wood"])),)
-    owner = str(figures[n.instrument_name])
+    owner, grain = str(figures[n.instrument_name]), row.get("grain", "")
+    cut = tuple(each.length for each in figures.at(row["cut"])) if "cut" in row else ()
+    kerf = float(figures.at(row["kerf"])) if cut else 0.0
     for number in range(1, row.get("count", 1) + 1):
-        yield Need(owner, name, row["what"], row["part"], woods, length, width, thickness, number, row.get("grain", ""))
+        sizes = length, width, thickness
+        yield Need(owner, name, row["what"], row["part"], woods, *sizes, number, grain, cut, kerf)
 
 
 def used_up_by(operation: str) -> tuple[str, ...]:

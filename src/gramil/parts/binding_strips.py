@@ -10,12 +10,13 @@ from gramil.shapes.walled import inner_length
 OWNS = ("strip_",)
 
 
-def strip_length(side_length: Mm, limit_strip_over: Mm) -> Mm:
+def strip_length(side_length: Mm, limit_strip_over: Mm, channel_edges: tuple[Edge, ...]) -> Mm:
     """Length of a binding's strip: half round the outline's outside, and what is left over at both ends.
 
+    Formula: side_length + 2 * limit_strip_over if channel_edges else nan
     Source: common practice.
     """
-    return side_length + 2 * limit_strip_over
+    return side_length + 2 * limit_strip_over if channel_edges else math.nan
 
 
 def strip_list(

@@ -6,6 +6,7 @@ from gramil.description.records import Blank
 from gramil.parts.records import BlankChoice
 from gramil.quantities import Mm
 from gramil.shapes.quadrilateral import Quadrilateral
+from gramil.wood.wood_words import serves_as
 
 OWNS = ("blank_",)
 
@@ -53,7 +54,7 @@ def blank_options(
             piece.length * piece.width - blank_length * blank_width,
         )
         for piece in shop_blanks
-        if piece.wood == board_wood and piece.count > 0
+        if serves_as(piece.wood, board_wood) and piece.count > 0
     ]
     fitting = [each for each in able if min(each.length_over, each.width_over, each.thickness_over) >= 0]
     return tuple(sorted(fitting, key=lambda each: (each.waste, each.thickness_over)))

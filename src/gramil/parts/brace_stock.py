@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from gramil.description.records import Blank
 from gramil.parts.body_records import Billet, Brace, Stick
 from gramil.quantities import Mm
+from gramil.wood.wood_words import serves_as
 
 OWNS = ("stick_",)
 
@@ -72,7 +73,7 @@ def _from_piece(piece: Blank, waiting: list[Stick]) -> tuple[list[Stick], Mm]:
     taken: list[Stick] = []
     width = piece.width
     for stick in waiting:
-        if stick.wood != piece.wood or stick.height > piece.thickness or stick.length > piece.length:
+        if not serves_as(piece.wood, stick.wood) or stick.height > piece.thickness or stick.length > piece.length:
             continue
         row = next((row for row, (wide, left) in enumerate(rows) if wide >= stick.width and left >= stick.length), None)
         if row is not None:

@@ -9,7 +9,7 @@ from math import nan, tan
 import numpy as np
 
 from gramil.description.records import Cutter
-from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Tilt, best_ledge, ledges
+from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Tilt, best_ledge, edge_of, ledges
 from gramil.quantities import Mm
 from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
@@ -35,16 +35,8 @@ def channel_edge_top(
     Method: the binding as described; the plate is the top.
     Source: common practice.
     """
-    return Edge(
-        "top",
-        top_binding_thickness,
-        top_binding_height,
-        top_binding_purfling,
-        top_binding_purfling_depth,
-        top_binding_wood,
-        top_thickness,
-        top_binding_material,
-    )
+    sizes = top_binding_thickness, top_binding_height, top_binding_purfling, top_binding_purfling_depth
+    return edge_of("top", sizes, top_binding_wood, top_thickness, top_binding_material)
 
 
 def channel_edge_back(
@@ -61,16 +53,8 @@ def channel_edge_back(
     Method: the binding as described; the plate is the back.
     Source: common practice.
     """
-    return Edge(
-        "back",
-        back_binding_thickness,
-        back_binding_height,
-        back_binding_purfling,
-        back_binding_purfling_depth,
-        back_binding_wood,
-        body_back_thickness,
-        back_binding_material,
-    )
+    sizes = back_binding_thickness, back_binding_height, back_binding_purfling, back_binding_purfling_depth
+    return edge_of("back", sizes, back_binding_wood, body_back_thickness, back_binding_material)
 
 
 def channel_edges(
@@ -134,7 +118,7 @@ def channel_side_left(channel_edges: tuple[Edge, ...], side_shallowest: Mm) -> M
     Method: the shallowest depth of the side less what each binding covers of it below its plate.
     Source: common practice.
     """
-    return side_shallowest - sum(edge.cover for edge in channel_edges)
+    return side_shallowest - sum(edge.cover for edge in channel_edges) if channel_edges else nan
 
 
 def channel_tilts(channel_edges: tuple[Edge, ...], body_sides: tuple[UnrolledSide, ...]) -> tuple[Tilt, ...]:

@@ -17,8 +17,8 @@ NO_PAIR = LedgeChoice("none", math.nan, math.nan, math.nan, math.nan)
 class Edge:
     """One edge of the body, "top" or "back": binding and purfling as they go in, and the plate that they go round.
 
-    `thickness` of the binding is in from the side's face, `height` down from the plate's; none is 0 thick. `material`
-    is wood, plastic, or not known.
+    `thickness` of the binding is in from the side's face, `height` down from the plate's; a bare edge has none of them.
+    `material` is wood, plastic, or not known.
     """
 
     name: str
@@ -39,6 +39,12 @@ class Edge:
     def cover(self) -> Mm:
         """How far the binding goes down the side below the plate: it covers the joint of the two by so much."""
         return self.height - self.plate
+
+
+def edge_of(name: str, sizes: tuple[Mm, Mm, Mm, Mm], wood: str, plate: Mm, material: str) -> Edge:
+    """An edge of its sizes (thickness, height, purfling, its depth); bare where the binding has no thickness."""
+    thickness, height, purfling, depth = sizes if sizes[0] > 0 else (0.0,) * 4
+    return Edge(name, thickness, height, purfling, depth, wood, plate, material)
 
 
 @dataclass(frozen=True)

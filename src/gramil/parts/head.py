@@ -78,22 +78,25 @@ def head_hole_to_edge(
     return np.where(_inside(ring, posts), away, -away) - head_hole / 2
 
 
-def head_hole_to_face(head_post_height: Mm, head_thickness: Mm, head_hole: Mm) -> Mm:
+def head_hole_to_face(head_post_height: Mm, head_thickness: Mm, head_hole: Mm, head_tuners: str) -> Mm:
     """Wood between a hole in the head's side and the nearer of its two faces; only where rollers lie across.
 
     Formula: minimum(-head_post_height, head_thickness + head_post_height) - head_hole / 2
+        if head_tuners == "across" else nan
     Source: common practice.
     """
+    if head_tuners != "across":
+        return float("nan")
     return min(-head_post_height, head_thickness + head_post_height) - head_hole / 2
 
 
-def head_roller_depth(head_post_height: Mm) -> Mm:
+def head_roller_depth(head_post_height: Mm, head_tuners: str) -> Mm:
     """Middle of a hole in the head's side below the head's face, where rollers lie across: there the string meets it.
 
-    Formula: -head_post_height
+    Formula: -head_post_height if head_tuners == "across" else nan
     Source: common practice.
     """
-    return -head_post_height
+    return -head_post_height if head_tuners == "across" else float("nan")
 
 
 def head_slots(

@@ -41,6 +41,17 @@ def swell_moisture_wet(limit_owner_humidity_most: Percent, limit_owner_temperatu
     return float(equilibrium_moisture(limit_owner_temperature, limit_owner_humidity_most))
 
 
+def swell_moistures(
+    swell_moisture_dry: Percent, swell_moisture_made: Percent, swell_moisture_wet: Percent
+) -> tuple[Percent, ...]:
+    """The moistures that the wood comes to, from the driest air to the dampest.
+
+    Method: those of the three airs.
+    Source: wood_handbook_4_5
+    """
+    return swell_moisture_dry, swell_moisture_made, swell_moisture_wet
+
+
 def swell_width_dry_least(
     core_width_at_fret: PerFret[Mm],
     board_movement_radial: PerPercent,

@@ -11,8 +11,9 @@ import numpy as np
 from gramil.description.records import Blank
 from gramil.parts.records import NeckPiece, NeckYield, PieceOnStock, Run
 from gramil.quantities import Mm, Radians
-from gramil.shapes.cutting import packed, sets_in, strips_across
+from gramil.shapes.cutting import Box, packed, sets_out_of, strips_across
 from gramil.shapes.tapered_bar import TaperedBar
+from gramil.wood.wood_words import serves_as
 
 OWNS = ("plank_",)
 
@@ -195,6 +196,15 @@ def plank_pieces(
     return (NeckPiece(PLANK, plank_length, plank_width, plank_thickness), *blocks, *ears)
 
 
+def plank_strip_length(plank_pieces: tuple[NeckPiece, ...], limit_rip_kerf: Mm) -> Mm:
+    """How long a piece of stock must be that gives every piece of the neck out of one strip, a saw cut between each.
+
+    Method: the pieces' lengths, and a kerf for each but one; stock of more strips or layers may be shorter.
+    Source: common practice.
+    """
+    return sum(each.length for each in plank_pieces) + limit_rip_kerf * (len(plank_pieces) - 1)
+
+
 def plank_yields(
     shop_blanks: tuple[Blank, ...], carve_wood: str, plank_pieces: tuple[NeckPiece, ...], limit_rip_kerf: Mm
 ) -> tuple[NeckYield, ...]:
@@ -207,10 +217,9 @@ def plank_yields(
     lengths, volume = [each.length for each in plank_pieces], sum(each.length for each in plank_pieces)
     found = []
     for stock in shop_blanks:
-        layers = strips_across(stock.thickness, plank.thickness, limit_rip_kerf)
-        strips = layers * strips_across(stock.width, plank.width, limit_rip_kerf)
-        necks = sets_in(lengths, stock.length, strips, limit_rip_kerf)
-        if stock.wood == carve_wood and stock.count > 0 and necks > 0:
+        sizes = Box(stock.length, stock.width, stock.thickness)
+        necks = sets_out_of(sizes, lengths, (plank.width, plank.thickness), limit_rip_kerf)
+        if serves_as(stock.wood, carve_wood) and stock.count > 0 and necks > 0:
             used = necks * volume * plank.width * plank.thickness / (stock.length * stock.width * stock.thickness)
             over = stock.thickness - plank.thickness
             found.append(NeckYield(stock.name, necks, stock.length, stock.width, stock.thickness, over, used))
@@ -228,7 +237,7 @@ def plank_choice(plank_yields: tuple[NeckYield, ...]) -> NeckYield:
 
 
 def plank_layout(
-    plank_choice: NeckYield, plank_pieces: tuple[NeckPiece, ...], limit_rip_kerf: Mm
+    plank_choice: NeckYield, plank_pieces: tuple[NeckPiece, ...], plank_strip_length: Mm, limit_rip_kerf: Mm
 ) -> tuple[PieceOnStock, ...]:
     """Where each piece of one neck lies on the stock chosen; without stock, on a strip as long as they need.
 
@@ -236,8 +245,7 @@ def plank_layout(
     Source: common practice.
     """
     plank, lengths = plank_pieces[0], [each.length for each in plank_pieces]
-    whole = sum(lengths) + limit_rip_kerf * (len(lengths) - 1)
-    length = plank_choice.length if plank_choice.necks else whole
+    length = plank_choice.length if plank_choice.necks else plank_strip_length
     layers = strips_across(plank_choice.thickness, plank.thickness, limit_rip_kerf) if plank_choice.necks else 1
     strips = strips_across(plank_choice.width, plank.width, limit_rip_kerf) if plank_choice.necks else 1
     cuts = packed(lengths, length, layers * strips, limit_rip_kerf) or ()

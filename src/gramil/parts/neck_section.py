@@ -4,6 +4,8 @@ Every section is weighted by its materials' moduli and taken about its own neutr
 board and neck. Bars and rod lie directly under the board. The rod itself adds nothing: it is not glued in.
 """
 
+import numpy as np
+
 from gramil.physics.arrays import floats
 from gramil.quantities import Count, Mm, MPa, NewtonMm2, PerFret, Ratio
 from gramil.shapes.strip_section import Moments
@@ -159,8 +161,12 @@ def neck_section_channel_depth(neck_rod: str, neck_rod_depth: Mm, neck_bars: Cou
 
 
 def neck_section_under_channel(section_neck_depth: PerFret[Mm], neck_section_channel_depth: Mm) -> PerFret[Mm]:
-    """Wood left under the deepest channel on the centreline at each fret.
+    """Wood left under the deepest channel on the centreline at each fret; not known without a channel.
 
+    Formula: section_neck_depth - neck_section_channel_depth if neck_section_channel_depth > 0
+        else section_neck_depth * nan
     Source: common practice.
     """
+    if neck_section_channel_depth == 0:
+        return section_neck_depth * np.nan
     return section_neck_depth - neck_section_channel_depth

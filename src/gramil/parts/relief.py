@@ -156,7 +156,7 @@ def relief_predicted_most(relief_under_pull_most: Mm, back_bow_least: Mm) -> Mm:
 
 
 def relief_for_rod_least(relief_predicted_least: Mm, heights_relief: Mm) -> Mm:
-    """The least that the truss rod must take out to leave the wanted relief; negative: it must push some in.
+    """The least relief over what is wanted, for a truss rod to take out if there is one; negative: to push in.
 
     Source: common practice.
     """
@@ -164,28 +164,34 @@ def relief_for_rod_least(relief_predicted_least: Mm, heights_relief: Mm) -> Mm:
 
 
 def relief_for_rod_most(relief_predicted_most: Mm, heights_relief: Mm) -> Mm:
-    """The most that the truss rod must take out to leave the wanted relief; negative: it must push some in.
+    """The most relief over what is wanted, for a truss rod to take out if there is one; negative: to push in.
 
     Source: common practice.
     """
     return relief_predicted_most - heights_relief
 
 
-def relief_rod_moment_least(relief_for_rod_least: Mm, relief_neck: PulledNeck) -> NewtonMm:
+def relief_rod_moment_least(relief_for_rod_least: Mm, relief_neck: PulledNeck, neck_rod: str) -> NewtonMm:
     """The bending moment that the rod gives the whole neck at its least, on the stiffest neck; negative: forward.
+
+    Not known without a rod.
 
     Method: an even moment from zero line to join; its bend against that of a moment of 1 N mm.
     Source: gere_goodno
     """
+    if neck_rod == "none":
+        return np.nan
     return relief_for_rod_least / _gap_of_moment(relief_neck, relief_neck.stiffest)
 
 
-def relief_rod_moment_most(relief_for_rod_most: Mm, relief_neck: PulledNeck) -> NewtonMm:
-    """The bending moment that the rod gives the whole neck for its most, on the softest neck.
+def relief_rod_moment_most(relief_for_rod_most: Mm, relief_neck: PulledNeck, neck_rod: str) -> NewtonMm:
+    """The bending moment that the rod gives the whole neck for its most, on the softest neck; not known without one.
 
     Method: an even moment from zero line to join; its bend against that of a moment of 1 N mm.
     Source: gere_goodno
     """
+    if neck_rod == "none":
+        return np.nan
     return relief_for_rod_most / _gap_of_moment(relief_neck, relief_neck.softest)
 
 

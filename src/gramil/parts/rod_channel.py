@@ -39,12 +39,15 @@ def rod_start_away(rod_start: Mm) -> Mm:
     return abs(rod_start)
 
 
-def rod_body_end(back_bow_length: Mm, plank_tail: Mm, carve_rod_access: str, carve_rod_clear: Mm) -> Mm:
+def rod_body_end(neck_rod: str, back_bow_length: Mm, plank_tail: Mm, carve_rod_access: str, carve_rod_clear: Mm) -> Mm:
     """How far the channel may go toward the body: right through to the soundhole, or short of the neck's end.
 
-    Formula: plank_tail - (plank_tail - back_bow_length + carve_rod_clear) * (carve_rod_access == "head")
+    Formula: nan if neck_rod == "none" else plank_tail - (plank_tail - back_bow_length + carve_rod_clear)
+        * (carve_rod_access == "head")
     Source: common practice.
     """
+    if neck_rod == "none":
+        return float("nan")
     return back_bow_length - carve_rod_clear if carve_rod_access == "head" else plank_tail
 
 
@@ -56,23 +59,24 @@ def rod_asked(
     carve_rod_pocket: Mm,
     rod_nut_end: Mm,
 ) -> Mm:
-    """Length of the channel: as given, or all the room that there is.
+    """Length of the channel: as given, or all the room that there is; not known without a rod.
 
-    Formula: carve_rod_length if carve_rod_length > 0 else rod_body_end
+    Formula: carve_rod_length + 0 * rod_body_end if carve_rod_length > 0 else rod_body_end
         - where(carve_rod_access == "head", plank_head_start - carve_rod_pocket, rod_nut_end)
     Source: common practice.
     """
     if carve_rod_length > 0:
-        return carve_rod_length
+        return carve_rod_length + 0 * rod_body_end
     return rod_body_end - (plank_head_start - carve_rod_pocket if carve_rod_access == "head" else rod_nut_end)
 
 
-def rod_nut_end(board_nut_position: Mm, carve_rod_clear: Mm) -> Mm:
+def rod_nut_end(neck_rod: str, board_nut_position: Mm, carve_rod_clear: Mm) -> Mm:
     """The nearest to the nut that a channel with a blind end there may begin, unless its length says otherwise.
 
+    Formula: nan if neck_rod == "none" else board_nut_position + carve_rod_clear
     Source: common practice.
     """
-    return board_nut_position + carve_rod_clear
+    return float("nan") if neck_rod == "none" else board_nut_position + carve_rod_clear
 
 
 def rod_end(rod_start: Mm, rod_asked: Mm) -> Mm:

@@ -85,8 +85,7 @@ def slot_kerf_at_end(
         * (0 if slots_bottom == "follows the arch" and slots_cut == "after arching" else 1)
     Source: common practice.
     """
-    rode_the_arch = slots_bottom == "follows the arch" and slots_cut == "after arching"
-    return slot_kerf_at_crest - slot_fall_at_end * (not rode_the_arch)
+    return slot_kerf_at_crest - slot_fall_at_end * (not _rode_the_arch(slots_bottom, slots_cut))
 
 
 def slot_depth_at_end(slot_need: Mm, slot_kerf_at_end: PerFret[Mm]) -> PerFret[Mm]:
@@ -122,20 +121,73 @@ def slot_left_at_crest(thickness_at_crest: PerFret[Mm], slot_kerf_at_crest: Mm) 
     return thickness_at_crest - slot_kerf_at_crest
 
 
-def slot_thickness_at_end(thickness_crest_at_slot_end: PerFret[Mm], slot_fall_at_end: PerFret[Mm]) -> PerFret[Mm]:
+def slot_thickness_at_end(
+    thickness_crest_at_slot_treble: PerFret[Mm],
+    arch_fall_at_core_treble: PerFret[Mm],
+    thickness_crest_at_slot_bass: PerFret[Mm],
+    arch_fall_at_core_bass: PerFret[Mm],
+) -> PerFret[Mm]:
     """Thickness of the finished board at each slot's end, arch and levelling done; the less of the two ends.
 
+    Formula: minimum(thickness_crest_at_slot_treble - arch_fall_at_core_treble,
+        thickness_crest_at_slot_bass - arch_fall_at_core_bass)
     Source: common practice.
     """
-    return thickness_crest_at_slot_end - slot_fall_at_end
+    return np.minimum(
+        thickness_crest_at_slot_treble - arch_fall_at_core_treble,
+        thickness_crest_at_slot_bass - arch_fall_at_core_bass,
+    )
 
 
-def slot_left_at_end(slot_thickness_at_end: PerFret[Mm], slot_depth_at_end: PerFret[Mm]) -> PerFret[Mm]:
-    """Wood left under each slot at its end.
+def slot_left_at_treble_end(
+    thickness_crest_at_slot_treble: PerFret[Mm],
+    arch_fall_at_core_treble: PerFret[Mm],
+    slot_need: Mm,
+    slot_kerf_at_crest: Mm,
+    slots_bottom: str,
+    slots_cut: str,
+) -> PerFret[Mm]:
+    """Wood left under each slot at its treble end: thickness there less the slot's depth there.
 
+    Formula: thickness_crest_at_slot_treble - arch_fall_at_core_treble - maximum(slot_need, slot_kerf_at_crest
+        - arch_fall_at_core_treble * (0 if slots_bottom == "follows the arch" and slots_cut == "after arching" else 1))
     Source: common practice.
     """
-    return slot_thickness_at_end - slot_depth_at_end
+    fallen_away = not _rode_the_arch(slots_bottom, slots_cut)
+    depth = np.maximum(slot_need, slot_kerf_at_crest - arch_fall_at_core_treble * fallen_away)
+    return thickness_crest_at_slot_treble - arch_fall_at_core_treble - depth
+
+
+def slot_left_at_bass_end(
+    thickness_crest_at_slot_bass: PerFret[Mm],
+    arch_fall_at_core_bass: PerFret[Mm],
+    slot_need: Mm,
+    slot_kerf_at_crest: Mm,
+    slots_bottom: str,
+    slots_cut: str,
+) -> PerFret[Mm]:
+    """Wood left under each slot at its bass end: thickness there less the slot's depth there.
+
+    Formula: thickness_crest_at_slot_bass - arch_fall_at_core_bass - maximum(slot_need, slot_kerf_at_crest
+        - arch_fall_at_core_bass * (0 if slots_bottom == "follows the arch" and slots_cut == "after arching" else 1))
+    Source: common practice.
+    """
+    fallen_away = not _rode_the_arch(slots_bottom, slots_cut)
+    depth = np.maximum(slot_need, slot_kerf_at_crest - arch_fall_at_core_bass * fallen_away)
+    return thickness_crest_at_slot_bass - arch_fall_at_core_bass - depth
+
+
+def _rode_the_arch(bottom: str, cut: str) -> bool:
+    return bottom == "follows the arch" and cut == "after arching"
+
+
+def slot_left_at_end(slot_left_at_treble_end: PerFret[Mm], slot_left_at_bass_end: PerFret[Mm]) -> PerFret[Mm]:
+    """Wood left under each slot at its ends, the less of the two.
+
+    Formula: minimum(slot_left_at_treble_end, slot_left_at_bass_end)
+    Source: common practice.
+    """
+    return np.minimum(slot_left_at_treble_end, slot_left_at_bass_end)
 
 
 def slot_left_least(slot_left_at_crest: PerFret[Mm], slot_left_at_end: PerFret[Mm]) -> PerFret[Mm]:

@@ -37,24 +37,25 @@ def thickness_at_crest(
     return board_thickness - thickness_wedge * (board_tail_position - fret_position) / board_length
 
 
-def thickness_crest_at_slot_end(
-    board_thickness: Mm,
-    thickness_wedge: Mm,
-    board_tail_position: Mm,
-    core_x_treble: PerFret[Mm],
-    core_x_bass: PerFret[Mm],
-    board_length: Mm,
+def thickness_crest_at_slot_treble(
+    board_thickness: Mm, thickness_wedge: Mm, board_tail_position: Mm, core_x_treble: PerFret[Mm], board_length: Mm
 ) -> PerFret[Mm]:
-    """Finished thickness on the centreline level with each slot's ends, the less of the two.
+    """Finished thickness on the centreline level with each slot's treble end.
 
     It differs from the thickness where the fret crosses the centreline only on a levelled board with fanned frets.
-    Formula: board_thickness - maximum(thickness_wedge * (board_tail_position - core_x_treble),
-        thickness_wedge * (board_tail_position - core_x_bass)) / board_length
     Source: common practice.
     """
-    treble = thickness_wedge * (board_tail_position - core_x_treble)
-    bass = thickness_wedge * (board_tail_position - core_x_bass)
-    return board_thickness - np.maximum(treble, bass) / board_length
+    return board_thickness - thickness_wedge * (board_tail_position - core_x_treble) / board_length
+
+
+def thickness_crest_at_slot_bass(
+    board_thickness: Mm, thickness_wedge: Mm, board_tail_position: Mm, core_x_bass: PerFret[Mm], board_length: Mm
+) -> PerFret[Mm]:
+    """Finished thickness on the centreline level with each slot's bass end.
+
+    Source: common practice.
+    """
+    return board_thickness - thickness_wedge * (board_tail_position - core_x_bass) / board_length
 
 
 def thickness_at_edge_treble(

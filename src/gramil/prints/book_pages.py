@@ -27,11 +27,11 @@ from gramil.prints.book_lists import (
     WOODS,
     Columns,
 )
+from gramil.prints.listed import headings_of
 from gramil.prints.pages import FrontPage, FrontTable, safe
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.reason import read_doc
 from gramil.reference import Ref, in_row
-from gramil.rows import headings
 from gramil.show import NOT_KNOWN, Shower
 from gramil.sources import cited
 from gramil.wood.species import Published, Remark, Species, find_species
@@ -196,10 +196,14 @@ def _mark(figure: Published | Remark, sources: list[str]) -> str:
 
 
 def _dimensions(shower: Shower) -> Iterator[FrontTable]:
-    found = sorted(headings(shower.figures, dimensions_of(shower.figures)), key=lambda each: each.part)
+    found = sorted(headings_of(shower.figures, dimensions_of(shower.figures)), key=lambda each: each.part)
     sources: list[str] = []
     for part, group in groupby(found, key=lambda each: each.part):
-        rows = [row for each in group if (row := _dimension(shower, each.name, each.what, sources))]
+        rows = [
+            row
+            for each in group
+            if (row := _dimension(shower, each.name, f"{each.what} {each.remark}".strip(), sources))
+        ]
         if rows:
             yield _table(part.capitalize(), ["", "", "", "source"], rows, (6, 3, 3, 2.4), words=True)
     named = [[str(number), cited(key)] for number, key in enumerate(sources, 1)]

@@ -19,6 +19,7 @@ from gramil.description.reading import Description, ShopDescription, read_descri
 from gramil.drawings.marks import Drawing
 from gramil.findings.finding import SEVERITIES, Finding
 from gramil.graph import Figures, Graph, Pin, build, derive
+from gramil.prints.carried_on import with_carried_on
 from gramil.prints.unknown import with_reason
 from gramil.setups.setup import Setup
 
@@ -94,8 +95,9 @@ def figures_of_files(instrument: str | Path, shop: str | Path | None = None) -> 
 
 def findings_of(figures: Figures) -> tuple[Finding, ...]:
     """Every finding, gravest first, otherwise in the graph's order; one that is not judged says why."""
-    found = [with_reason(each, figures) for name in names_of(figures, "finding_") for each in figures[name]]
-    return tuple(sorted(found, key=lambda each: SEVERITIES.index(each.severity)))
+    found = (with_reason(each, figures) for name in names_of(figures, "finding_") for each in figures[name])
+    told = [with_carried_on(each, figures) for each in found]
+    return tuple(sorted(told, key=lambda each: SEVERITIES.index(each.severity)))
 
 
 def setups_of(figures: Figures) -> tuple[Setup, ...]:

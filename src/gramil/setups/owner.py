@@ -5,9 +5,10 @@ from typing import Any
 
 from gramil import names as n
 from gramil.description.records import Stuff
-from gramil.quantities import Count, Mm, PerMm
+from gramil.quantities import Count, Mm, Percent, PerMm
 from gramil.reference import Ref, Text, says
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
+from gramil.wood.movement import outside
 
 OWNS = ("setup_",)
 TITLE = "What this guitar wants from its owner's air"
@@ -18,6 +19,8 @@ SKIN = says(
     n.stuff_list["neck"].wood,
     n.stuff_list["board"].wood,
 )
+MOISTURES = (n.swell_moisture_dry, n.swell_moisture_made, n.swell_moisture_wet)
+"""Those of `swell_moistures`."""
 NOTHING = says(
     "No source gives how {} moves, nor all that the top's dome hangs on ({}, braces of {}): nothing can be said.",
     n.board_wood,
@@ -34,6 +37,7 @@ def setup_owner_air(
     dome_curvature_dry_least: PerMm,
     across_unheld: str,
     stuff_list: tuple[Stuff, ...],
+    swell_moistures: tuple[Percent, ...],
 ) -> Setup:
     """The air that it was made in, the driest and dampest reckoned with, and what it does in them.
 
@@ -43,6 +47,7 @@ def setup_owner_air(
     board, dome = not math.isnan(sprout_most), not math.isnan(dome_curvature_dry)
     if not board and not dome and not across_unheld and not _protected(stuff_list):
         return skipped("owner-air", TITLE, 900, NOTHING)
+    carried = tuple(_carried_on(each) for each, found in zip(MOISTURES, swell_moistures, strict=True) if outside(found))
     return Setup(
         "owner-air",
         TITLE,
@@ -68,6 +73,7 @@ def setup_owner_air(
         notes=(
             _board_words(board),
             _dome_words(dome, across_unheld),
+            *carried,
             SKIN,
             *(says("{}", n.stuff_list[each.name].permit) for each in _protected(stuff_list)),
         ),
@@ -78,6 +84,13 @@ def _protected(stuff_list: tuple[Stuff, ...]) -> tuple[Stuff, ...]:
     """The parts whose wood is listed, or may be; one a wood."""
     found = {each.permit: each for each in reversed(stuff_list) if each.permit}
     return tuple(reversed(found.values()))
+
+
+def _carried_on(moisture: Ref[Percent]) -> Text:
+    return says(
+        "Moisture of {} lies outside the range in which wood's movement is published: its figures are carried on.",
+        moisture,
+    )
 
 
 def _board_figures(core_inset: Mm) -> tuple[BigFigure, ...]:

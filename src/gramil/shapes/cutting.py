@@ -15,6 +15,22 @@ class Cut:
     start: Mm
 
 
+@dataclass(frozen=True)
+class Box:
+    """A piece of stock: along the grain, across it, and its thickness."""
+
+    length: Mm
+    width: Mm
+    thickness: Mm
+
+
+def sets_out_of(stock: Box, lengths: Sequence[Mm], strip: tuple[Mm, Mm], kerf: Mm) -> Count:
+    """How many whole sets of pieces, all of a strip's width and thickness, a piece of stock gives, resawn if thick."""
+    width, thickness = strip
+    strips = strips_across(stock.thickness, thickness, kerf) * strips_across(stock.width, width, kerf)
+    return sets_in(lengths, stock.length, strips, kerf)
+
+
 def strips_across(width: Mm, strip: Mm, kerf: Mm) -> Count:
     """How many strips a width gives, a kerf between each two; a hair of rounding is let pass."""
     return max(0, int((width + kerf + 1e-9) // (strip + kerf)))

@@ -13,6 +13,11 @@ from gramil.physics.arrays import FloatArray, floats
 
 COEFFICIENT_RANGE = (6.0, 14.0)
 """Moisture contents (%) between which the coefficients of table 13-5 hold."""
+CARRIED_ON = (
+    f"Carried on: moisture comes outside {COEFFICIENT_RANGE[0]:g} to {COEFFICIENT_RANGE[1]:g} %, between which wood's "
+    "movement is published."
+)
+"""What is said of a figure for which moisture left that range."""
 FIBRE_SATURATION = 30.0
 """Moisture content (%) above which wood is taken not to move."""
 SHRINKAGE_ALONG = (0.1, 0.2)
@@ -27,14 +32,18 @@ class Movement:
     extrapolated: bool
 
 
+def outside(*moistures: float) -> bool:
+    """Whether any of these moistures (%) lies where the coefficients are carried on; one not known does not."""
+    low, high = COEFFICIENT_RANGE
+    return any(each < low or each > high for each in moistures)
+
+
 def movement(dimension: float, coefficient: float, moisture: float, later: float) -> Movement:
     """Change of a dimension (mm) that is measured at `moisture` when it comes to `later` (both %).
 
     coefficient is the share for each 1 % of moisture, radial or tangential. Formula: D C (M_later - M).
     """
-    low, high = COEFFICIENT_RANGE
-    outside = min(moisture, later) < low or max(moisture, later) > high
-    return Movement(dimension * coefficient * (later - moisture), outside)
+    return Movement(dimension * coefficient * (later - moisture), outside(moisture, later))
 
 
 def free_strain(coefficient: ArrayLike, moisture: ArrayLike, later: ArrayLike) -> FloatArray:

@@ -14,7 +14,7 @@ import numpy as np
 
 from gramil.physics.layered_beam import Layers, free_strain_curvature, layer_stress, sagitta, stacked
 from gramil.wood.air import Air
-from gramil.wood.movement import COEFFICIENT_RANGE
+from gramil.wood.movement import COEFFICIENT_RANGE, outside
 from gramil.wood.species import Direction, Published, Species
 
 HELD = (0.5, 0.85)
@@ -99,9 +99,8 @@ def held(species: Species, direction: Direction, moisture: float, later: float) 
     )
     strain = None if coefficient is None else coefficient.value * (later - moisture)
     stress = None if strain is None or modulus is None else _stress(strain, modulus.value)
-    low, high = COEFFICIENT_RANGE
-    outside = min(moisture, later) < low or max(moisture, later) > high
-    return Held(species, direction, moisture, later, strain, stress, coefficient, modulus, missing, outside)
+    beyond = outside(moisture, later)
+    return Held(species, direction, moisture, later, strain, stress, coefficient, modulus, missing, beyond)
 
 
 def verdict(state: Held) -> Verdict:

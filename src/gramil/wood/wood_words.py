@@ -41,6 +41,14 @@ def _figure() -> frozenset[str]:
     return frozenset(_words(FIGURE))
 
 
+def serves_as(has: str, wanted: str) -> bool:
+    """Whether a piece of a wood is of the wood that is wanted: its name has every word of that, capitals or not.
+
+    So black walnut serves as walnut, and walnut not as black walnut.
+    """
+    return set(wanted.lower().split()) <= set(has.lower().split())
+
+
 def _said_by_its_words(name: str) -> bool:
     """Ahead of any comma the kind comes last; two things in one name ("maple/black") are no one wood."""
     kind = _words(re.split(r"[,;(]", name)[0])
