@@ -123,5 +123,7 @@ def test_what_lies_between_two_limits_is_near_enough_anywhere_there() -> None:
     assert relief.near(values.__getitem__) == pytest.approx(0.075)
     assert height.holds(6.4, 6.3, values.__getitem__)
     assert not height.holds(6.41, 6.3, values.__getitem__)
+    assert height.holds(6.4, 6.2951, values.__getitem__), "6.40 is read where 6.30 is shown: that shows as 0.10"
+    assert not height.holds(6.4, 6.2949, values.__getitem__), "that shows as 0.11"
     assert tolerance_of("blank_width").holds(99.0, 60.0, values.__getitem__) is None
     assert tolerance_of("string_weight[3]").near(values.__getitem__) is None

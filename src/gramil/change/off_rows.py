@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from gramil.change.made_rows import Fixed, passes
+from gramil.description.tolerances import half_shown
 from gramil.graph import Figures
 from gramil.quantities import axes_of
 from gramil.rows import member_label
@@ -44,7 +45,7 @@ def off_rows(fixed: Fixed, made: Figures, wanted: Figures) -> tuple[OffRow, ...]
     if _is_choice(old) or _is_choice(new):
         return (_choice(fixed, old, new),)
     before, after = _values(fixed, made, old), _values(fixed, wanted, new)
-    compared = tuple(_compared(fixed, before, after, passes(fixed, wanted)))
+    compared = tuple(_compared(made, before, after, passes(fixed, wanted)))
     worst = tuple(_worst([row for row in compared if row.off > 1.0]))
     axes = axes_of(made.graph.annotation(fixed.figure))
     return (*_unmatched(fixed, before, after, axes), *(worst or compared[:1]))
@@ -101,12 +102,12 @@ def _place(axes: tuple[str, ...], named: list[int]) -> str:
     return ", ".join(f"{axis} {number}" for axis, number in zip(axes, named, strict=True) if axis != "any")
 
 
-def _compared(fixed: Fixed, old: Values, new: Values, play: tuple[float, float]) -> Iterator[OffRow]:
+def _compared(made: Figures, old: Values, new: Values, play: tuple[float, float]) -> Iterator[OffRow]:
     for address, (is_now, where) in old.items():
         if address in new:
             should_be = new[address][0]
             difference = _less(should_be, is_now)
-            off = inf if isnan(difference) else _off(difference, play)
+            off = inf if isnan(difference) else _off(difference, play, half_shown(made.unit_at(address)))
             yield OffRow(address, where, is_now, should_be, difference, off)
 
 
@@ -117,10 +118,10 @@ def _less(one: Value, other: Value) -> float:
     return nan if isinstance(one, str) or isinstance(other, str) else one - other
 
 
-def _off(difference: float, play: tuple[float, float]) -> float:
-    """How many times what passes a difference is; rounding is no difference."""
+def _off(difference: float, play: tuple[float, float], shown: float) -> float:
+    """How many times what passes a difference is; what shows as just what passes is no more than that."""
     passing = play[0] if difference > 0 else play[1]
-    return abs(difference) / (passing + 1e-9) if passing != inf else 0.0
+    return abs(difference) / (passing + shown) if passing != inf else 0.0
 
 
 def _worst(off: list[OffRow]) -> Iterator[OffRow]:

@@ -1,13 +1,17 @@
 """How near each figure that can be measured comes to what is wanted: rows of `data/tolerances.toml`, by limits."""
 
+import math
 import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from importlib.resources import files
 
 from gramil.address import Field, parse_address
+from gramil.description.limits import LIMITS
 from gramil.reference import Ref, Text, says
 
+HALF_SHOWN: Mapping[str, float] = {"mm": 0.005, "cent": 0.005, "rad": math.radians(0.005)}
+"""Half of the last place that a figure of a unit is shown in: what shows as its limit is not past it."""
 ROUNDING = 1e-9
 
 
@@ -42,12 +46,26 @@ class Tolerance:
         return None
 
     def holds(self, value: float, wanted: float, limit: Callable[[str], float]) -> bool | None:
-        """Whether a value is as near as it must be to what is wanted; None where practice has no tolerance."""
+        """Whether a value is as near as it must be to what is wanted; None where practice has no tolerance.
+
+        What is shown as just so far off is near enough.
+        """
+        shown = half_shown(_unit((*self.between, self.within)[0]))
         if self.between:
             least, most = map(limit, self.between)
-            return least - ROUNDING <= value <= most + ROUNDING
+            return least - shown <= value <= most + shown
         near = self.near(limit)
-        return None if near is None else abs(value - wanted) <= near + ROUNDING
+        return None if near is None else abs(value - wanted) <= near + shown
+
+
+def half_shown(unit: str | None) -> float:
+    """Half of the last place that a figure of a unit is shown in; for others a hair of rounding."""
+    return HALF_SHOWN.get(unit or "", ROUNDING)
+
+
+def _unit(name: str) -> str:
+    """The unit of a limit; empty for none."""
+    return LIMITS[name].unit if name in LIMITS else ""
 
 
 def _limit(name: str) -> Ref[float]:

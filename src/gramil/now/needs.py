@@ -11,6 +11,7 @@ from typing import Any
 from gramil import names as n
 from gramil.change.made import WORST_LAST, Standing, verdict
 from gramil.change.made_rows import Fixed, operations
+from gramil.description.tolerances import half_shown
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.quantities import Mm
@@ -119,12 +120,17 @@ def _against(address: str, written: str, done: Collection[str], figures: Figures
         has, wanted = read_measured(written, unit, figures[n.shop_units], address), float(figures.at(address))
     except MakersFault:
         return "lost", f"{address} = {written} cannot be held against this instrument"
-    found, remedy = verdict(_fixed(address, done), wanted - has, figures)
+    found, remedy = verdict(_fixed(address, done), _as_shown(wanted - has, unit), figures)
     if found == "still right":
         return found, ""
     amount = f"{abs(has - wanted):g} {unit}".strip() if unit != "mm" else f"{abs(has - wanted):.2f} mm"
     words = f"{address.replace('_', ' ')} is {amount} too {'great' if has > wanted else 'small'}"
     return found, f"{words}. {remedy}".strip()
+
+
+def _as_shown(difference: float, unit: str) -> float:
+    """A difference without what is less than its last place shown, so that what shows as its play is not past it."""
+    return difference - math.copysign(min(abs(difference), half_shown(unit)), difference)
 
 
 def _fixed(address: str, done: Collection[str]) -> Fixed:
