@@ -5,10 +5,10 @@ from datetime import datetime
 from functools import partial
 
 import numpy as np
+from tests.textbooks.crank_sheet import uptake
 
 from benchmarks.timing import milliseconds, seconds
 from gramil.physics.arrays import FloatArray, floats
-from gramil.physics.crank_sheet import uptake
 from gramil.physics.diffusion import Layer, Sheet, course, modes_of
 from gramil.physics.diffusion_end import profile_at_end
 from gramil.wood.air import AirHistory, summarise

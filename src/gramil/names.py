@@ -1777,6 +1777,7 @@ if TYPE_CHECKING:
     body_air_volume: Ref[Mm3] = of(part_body.body_air_volume)
     body_blocks: Members[BodyBlockRef, BodyBlock] = of(part_body.body_blocks)
     body_linings_volume: Ref[Mm3] = of(part_body.body_linings_volume)
+    body_air_openings: Members[Ref[Mm], Mm] = of(part_body.body_air_openings)
     body_air_rigid: Ref[Hertz] = of(part_body.body_air_rigid)
     body_air_least: Ref[Hertz] = of(part_body.body_air_least)
     body_air_most: Ref[Hertz] = of(part_body.body_air_most)

@@ -13,6 +13,7 @@ from typing import Any, get_type_hints
 import numpy as np
 
 from gramil import names as n
+from gramil.decimals import fixed, plus_zero
 from gramil.graph import Figures
 from gramil.measure import InchStyle, LengthUnit, show, show_angle
 from gramil.quantities import unit_of
@@ -126,7 +127,7 @@ def _finite_number(value: Any, unit: str | None, first: LengthUnit, inch_style: 
         return _power(float(value), POWERS[unit], first)
     if unit in PLACES:
         places, written = PLACES[unit]
-        return f"{_plus_zero(f'{value:.{places}f}')} {written}"
+        return f"{fixed(value, places)} {written}"
     if isinstance(value, int | np.integer) or unit == "count":
         return str(int(value))
     return _plain(value)
@@ -137,20 +138,15 @@ def _power(value: float, power: int, first: LengthUnit) -> str:
     if first == "in":
         inches = value / 25.4**power
         places = max(0, 3 - math.floor(math.log10(abs(inches)))) if inches else 0
-        return f"{_plus_zero(f'{inches:.{min(places, 6)}f}')} in{RAISED[power]}"
+        return f"{plus_zero(f'{inches:.{min(places, 6)}f}')} in{RAISED[power]}"
     if power < 4 and abs(value) >= MANY:
         return f"{value / 10**power:.1f} cm{RAISED[power]}"
-    return f"{_plus_zero(f'{value:.{1 if power == 2 else 0}f}')} mm{RAISED[power]}"
+    return f"{plus_zero(f'{value:.{1 if power == 2 else 0}f}')} mm{RAISED[power]}"
 
 
 def _plain(value: float) -> str:
     """A number without unit: four decimals at most, and no needless zeros."""
-    return _plus_zero(f"{value:.4f}".rstrip("0").rstrip("."))
-
-
-def _plus_zero(text: str) -> str:
-    """Never minus zero: a sign on nothing says something that is not so."""
-    return text[1:] if text.startswith("-") and not text.strip("-0.") else text
+    return plus_zero(f"{value:.4f}".rstrip("0").rstrip("."))
 
 
 def _finite(value: Any) -> bool:

@@ -5,10 +5,10 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
+from tests.textbooks.beam_column import first_order_pinned
 
 from gramil.graph import Figures
 from gramil.parts.relief import PulledNeck, relief_rod_moment_most, relief_under_pull_least, relief_under_pull_most
-from gramil.physics.beam_column import first_order_pinned
 
 EI, LEVER, LENGTH = 3.0e8, 12.0, 330.0
 

@@ -2,8 +2,7 @@
 
 import numpy as np
 import pytest
-
-from gramil.physics import beam_column
+from tests.textbooks import beam_column
 
 
 def test_small_loads_come_to_first_order() -> None:

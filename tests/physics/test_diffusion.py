@@ -4,8 +4,8 @@ import math
 
 import numpy as np
 import pytest
+from tests.textbooks.crank_sheet import centre, short_time_uptake, uptake
 
-from gramil.physics.crank_sheet import centre, short_time_uptake, uptake
 from gramil.physics.diffusion import OPEN, SEALED, Layer, Modes, Sheet, course, modes_of, places_of
 
 RAGGED_TIMES = np.cumsum(np.random.default_rng(4).integers(60, 90000, 400)).astype(float)

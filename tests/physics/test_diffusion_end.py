@@ -2,8 +2,8 @@
 
 import numpy as np
 import pytest
+from tests.textbooks.crank_sheet import centre, uptake
 
-from gramil.physics.crank_sheet import centre, uptake
 from gramil.physics.diffusion import SEALED, Layer, Sheet, course, modes_of
 from gramil.physics.diffusion_end import in_held_air, profile_at_end
 

@@ -9,7 +9,13 @@ Speed of sound: 331.3 m/s in dry air at 0 degrees Celsius and 343.2 m/s at 20, f
 
 import pytest
 
-from gramil.physics.air_resonance import effective_depth, helmholtz_frequency, speed_of_sound
+from gramil.physics.air_resonance import (
+    conductance,
+    effective_depth,
+    helmholtz_frequency,
+    hydraulic_radius,
+    speed_of_sound,
+)
 
 
 def test_speed_of_sound_in_dry_air() -> None:
@@ -25,27 +31,69 @@ def test_one_litre_with_a_round_hole() -> None:
     """
     depth = effective_depth(20.0, 10.0)
     assert depth == pytest.approx(37.0)
-    assert helmholtz_frequency(314.159265, depth, 1e6, 343_000.0) == pytest.approx(159.07, abs=0.01)
+    assert helmholtz_frequency([conductance(314.159265, depth)], 1e6, 343_000.0) == pytest.approx(159.07, abs=0.01)
 
 
 def test_four_times_the_air_is_an_octave_lower() -> None:
-    one, four = (helmholtz_frequency(7000.0, 80.0, volume, 343_000.0) for volume in (3e6, 12e6))
+    one, four = (helmholtz_frequency([7000.0 / 80.0], volume, 343_000.0) for volume in (3e6, 12e6))
     assert one == pytest.approx(2 * four)
 
 
-MEASURED = {100: 355, 150: 280, 200: 239, 250: 212, 300: 193, 350: 178, 400: 165, 450: 156, 500: 146}
-"""Hz by cubic centimetres of air, every other row of the table."""
+MEASURED = {
+    100: 355,
+    125: 310,
+    150: 280,
+    175: 256,
+    200: 239,
+    225: 225,
+    250: 212,
+    275: 202,
+    300: 193,
+    325: 185,
+    350: 178,
+    375: 171,
+    400: 165,
+    425: 161,
+    450: 156,
+    475: 152,
+    500: 146,
+}
+"""Hz by cubic centimetres of air in a half-litre glass bottle: C. R. Nave, HyperPhysics, Georgia State University, the
+page of that bottle's cavity resonance, its table (read). No year is printed."""
 
 
-@pytest.mark.parametrize("volume", [each for each in MEASURED if each > 100])
+@pytest.mark.parametrize("volume", MEASURED)
 def test_a_bottle_filled_with_water_step_by_step(volume: int) -> None:
     """Whatever its neck is, the formula fixes the ratio of two pitches of one bottle; measured within 5 % of it.
 
     The less air is left the more the measured pitch is above it (8 % at 100 cubic centimetres): the law is for cavities
     that are large beside their neck, as a guitar's is.
     """
-    full, now = (helmholtz_frequency(300.0, 60.0, each * 1000.0, 343_000.0) for each in (500, volume))
-    assert now / full == pytest.approx(MEASURED[volume] / MEASURED[500], rel=0.05)
+    full, now = (helmholtz_frequency([300.0 / 60.0], each * 1000.0, 343_000.0) for each in (500, volume))
+    assert now / full == pytest.approx(MEASURED[volume] / MEASURED[500], rel=0.05 if volume >= 150 else 0.09)
+
+
+def test_two_holes_alike_are_a_tone_and_a_half_and_more_above_one() -> None:
+    """Rayleigh, The Theory of Sound, volume 2, section 305: conductances of openings well apart add, so the pitch rises
+    by the root of two (from memory)."""
+    hole = conductance(5000.0, 85.0)
+    one, two = (helmholtz_frequency([hole] * count, 12e6, 343_000.0) for count in (1, 2))
+    assert two / one == pytest.approx(1.41421356, rel=1e-8)
+
+
+def test_a_port_by_hand() -> None:
+    """A hole of radius 50 mm and a slot 60 by 20 mm, walls 3 mm, 12 litres, c = 343 m/s, worked by hand.
+
+    The hole: 7853.98 / (3 + 85) = 89.2498 mm. The slot's hydraulic radius 2 x 1200 / 160 = 15 mm: 1200 / (3 + 25.5) =
+    42.1053 mm. 54590.14 x sqrt(131.3551 / 12e6) = 180.61 Hz; the hole alone 148.88.
+    """
+    slot = hydraulic_radius(1200.0, 160.0)
+    assert slot == pytest.approx(15.0)
+    assert hydraulic_radius(3.14159265 * 50.0**2, 2 * 3.14159265 * 50.0) == pytest.approx(50.0), "a round hole's own"
+    hole = conductance(7853.98, effective_depth(3.0, 50.0))
+    port = conductance(1200.0, effective_depth(3.0, slot))
+    assert helmholtz_frequency([hole], 12e6, 343_000.0) == pytest.approx(148.88, abs=0.01)
+    assert helmholtz_frequency([hole, port], 12e6, 343_000.0) == pytest.approx(180.61, abs=0.01)
 
 
 def test_a_hole_in_a_thin_wall() -> None:
@@ -54,5 +102,5 @@ def test_a_hole_in_a_thin_wall() -> None:
     The plug of 1.7 a stands for the flow of an even piston, which moves a little more air:
     some 4 % lower, never higher.
     """
-    ours = helmholtz_frequency(3.14159265 * 50.0**2, effective_depth(0.0, 50.0), 14e6, 343_000.0)
+    ours = helmholtz_frequency([conductance(3.14159265 * 50.0**2, effective_depth(0.0, 50.0))], 14e6, 343_000.0)
     assert 145.90 * 0.955 < ours < 145.90

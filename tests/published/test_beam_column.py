@@ -8,8 +8,8 @@ import math
 
 import numpy as np
 import pytest
+from tests.textbooks import beam_column
 
-from gramil.physics import beam_column
 from gramil.physics.bent_beam import Held, shape_under_pull
 
 # E = 10 GPa, 50 x 22 mm, P = 800 N, e = 12 mm, L = 350 mm.

@@ -9,8 +9,8 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from tests.textbooks.crank_sheet import centre, uptake
 
-from gramil.physics.crank_sheet import centre, uptake
 from gramil.physics.diffusion import SEALED, Layer, Sheet, course, modes_of
 
 # D t / L2, uptake, centre: series

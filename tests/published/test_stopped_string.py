@@ -11,11 +11,11 @@ import math
 import numpy as np
 import pytest
 from scipy.optimize import minimize
+from tests.textbooks.set_back_recipes import closer_recipe, mean_stretch, simple_recipe
 
 from gramil.physics import stiff_string
 from gramil.physics.compensation import Freedom, best_set_backs, each_string, held
 from gramil.physics.pitch import read_pitch
-from gramil.physics.set_back_recipes import closer_recipe, mean_stretch, simple_recipe
 from gramil.physics.stopped_string import (
     Deviation,
     StringPaths,

@@ -6,9 +6,9 @@ from datetime import datetime, timedelta
 
 import numpy as np
 import pytest
+from tests.textbooks.crank_sheet import uptake
 
 from gramil.faults import MakersFault
-from gramil.physics.crank_sheet import uptake
 from gramil.wood.air import Air, AirHistory, typed_in
 from gramil.wood.moisture import (
     as_weighed,

@@ -12,6 +12,7 @@ from gramil.change.questioned import Reading, questions
 from gramil.change.settled import off as off_settled
 from gramil.change.settled import sentence, settled
 from gramil.change.settled_text import place_of, value_text
+from gramil.decimals import signed
 from gramil.description.tolerances import tolerance_of
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
@@ -68,7 +69,7 @@ def off_text(wanted: Figures, address: str, value: float, shower: Shower) -> str
     """A measurement less what is wanted: `+0.12 mm, +0.41 cent`; not known where nothing is."""
     off = off_at(address, Pin(value, ""), wanted)
     sign = "+" if off.difference > 0 else ""
-    cents = "" if off.cents is None else f", {off.cents:+.2f} cent"
+    cents = "" if off.cents is None else f", {signed(off.cents, 2)} cent"
     return f"{sign}{shown(off.difference, off.unit, shower.first)}{cents}"
 
 

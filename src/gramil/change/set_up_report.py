@@ -9,6 +9,7 @@ from gramil.change.set_up_causes import Amount, Cause
 from gramil.change.set_up_heights import Heights, NeckSet
 from gramil.change.set_up_moves import Moves, Stiffness
 from gramil.change.set_up_readings import SetUpReadback, StringReadback
+from gramil.decimals import signed
 from gramil.show import Shower, shown
 
 
@@ -72,8 +73,8 @@ def _heights(heights: Heights, shower: Shower) -> Iterator[str]:
     yield from _saddle(heights, shower)
     if max(abs(heights.first_change), abs(heights.octave_change)) >= 0.05:
         yield (
-            f"  with it       fret 1 goes by {heights.first_change:+.1f} cent, the octave by "
-            f"{heights.octave_change:+.1f} cent"
+            f"  with it       fret 1 goes by {signed(heights.first_change, 1)} cent, the octave by "
+            f"{signed(heights.octave_change, 1)} cent"
         )
 
 
@@ -128,7 +129,8 @@ def _notes(each: StringReadback) -> Iterator[str]:
     if each.notes:
         yield "  fret      read     heights set   saddle moved"
     for note in each.notes:
-        yield f"  {note.fret:>4}   {note.measured:+7.2f}   {note.with_heights:+11.2f}   {note.left:+12.2f}   cent"
+        read, with_heights, moved = (signed(cents, 2) for cents in (note.measured, note.with_heights, note.left))
+        yield f"  {note.fret:>4}   {read:>7}   {with_heights:>11}   {moved:>12}   cent"
 
 
 def _moves(moves: Moves, each: StringReadback, shower: Shower) -> Iterator[str]:

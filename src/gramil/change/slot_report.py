@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from gramil.change.slot_causes import NOTHING, Cause
 from gramil.change.slot_readings import SlotReading, SlotsReadback
+from gramil.decimals import signed
 from gramil.show import Shower, shown
 
 WORTH_IT = 0.02
@@ -28,10 +29,11 @@ def _settled(found: SlotsReadback) -> bool:
 
 def _row(each: SlotReading, settled: bool, shower: Shower) -> str:
     length = shower.first
-    left = f"{each.left_cents:+6.2f} " if settled else ""
+    left = f"{signed(each.left_cents, 2):>6} " if settled else ""
     return (
         f"{each.fret:>4}   {shown(each.wanted, 'mm', length):<12} {shown(each.measured, 'mm', length):<12} "
-        f"{_signed(each.error, shower):<10} {each.cents:+6.2f}  {each.against_before:+6.2f}  {left}{_bar(each.left)} "
+        f"{_signed(each.error, shower):<10} {signed(each.cents, 2):>6}  "
+        f"{signed(each.against_before, 2):>6}  {left}{_bar(each.left)} "
         f"{each.verdict}"
     )
 

@@ -9,6 +9,7 @@ import click
 from gramil.cli.kinds import Number
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_itself
+from gramil.decimals import fixed
 from gramil.description.reading import read_shop
 from gramil.faults import MakersFault
 from gramil.file_names import file_name
@@ -60,15 +61,15 @@ def told(each: PlaceView, gluing: str, aim: float) -> Iterator[str]:
     yield ""
     yield click.style(f"{each.place.name}{where}: {each.side}", bold=True)
     yield (
-        f"  {each.air.humidity:.0f} % at {each.air.temperature:.1f} C; dew point {each.dew_point:.1f} C, "
+        f"  {each.air.humidity:.0f} % at {fixed(each.air.temperature, 1)} C; dew point {fixed(each.dew_point, 1)} C, "
         f"{each.density:.1f} g of water in a cubic metre; wood left here comes to {each.moisture:.1f} %"
     )
     if each.stale:
         yield f"  The last reading is {_age(each.hours)} old: read the air again before you trust this."
     day = each.day
     yield (
-        f"  last day: {day.humidity.least:.0f} to {day.humidity.most:.0f} %, {day.temperature.least:.1f} to "
-        f"{day.temperature.most:.1f} C; in the band {100 * day.share_in_band:.0f} % of it, "
+        f"  last day: {day.humidity.least:.0f} to {day.humidity.most:.0f} %, {fixed(day.temperature.least, 1)} to "
+        f"{fixed(day.temperature.most, 1)} C; in the band {100 * day.share_in_band:.0f} % of it, "
         f"{day.longest_in_band:.0f} hours at a stretch"
     )
     yield from _water(each, aim)

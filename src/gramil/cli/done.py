@@ -18,6 +18,7 @@ from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
 from gramil.cli.settling import told as settling
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
+from gramil.decimals import signed
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
@@ -270,7 +271,7 @@ def _off(off: Off, shower: Shower) -> str:
     if off.difference != off.difference:
         return f"{off.address}: {measured}; nothing was known of it."
     sign = "+" if off.difference > 0 else ""
-    cost = "" if off.cents is None else f", {off.cents:+.2f} cent"
+    cost = "" if off.cents is None else f", {signed(off.cents, 2)} cent"
     same = "" if abs(off.difference) >= 0.005 else ", as it should be"
     difference = shown(off.difference, off.unit, shower.first)
     return f"{off.address}: {measured}, wanted {wanted}" + (same or f": {sign}{difference}{cost}")

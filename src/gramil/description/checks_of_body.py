@@ -6,6 +6,7 @@ holds the body's outline, or nothing.
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
+from gramil.decimals import fixed
 from gramil.description.body import Body, BraceTable, BridgePlate, Rosette, Soundhole
 from gramil.description.body_records import Point
 from gramil.description.heights_and_neck import Top
@@ -59,7 +60,7 @@ def soundhole_in_the_body(outlines: Outlines, soundhole: Soundhole, body: Body) 
         if not outline.contains(rim).all():
             yield Problem(
                 ("soundhole", "centre"),
-                f"{soundhole.diameter:.1f} mm wide, it would lie {x:.1f} mm from the body's edge",
+                f"{soundhole.diameter:.1f} mm wide, it would lie {fixed(x, 1)} mm from the body's edge",
                 "inside the outline all round",
             )
 
@@ -132,9 +133,8 @@ def _outside(row: int, brace: BraceTable, along: float, outline: Outline) -> Ite
     inside = outline.contains([place for _, place in places])
     for (name, place), is_in in zip(places, inside, strict=True):
         if not is_in:
-            what = (
-                f"{name} would lie {place[0]:.1f} mm from the body's edge, {abs(place[1]):.1f} mm from the centreline"
-            )
+            place_along = fixed(place[0], 1)
+            what = f"{name} would lie {place_along} mm from the body's edge, {abs(place[1]):.1f} mm from the centreline"
             yield Problem(("brace", row, key), what, f"inside the body, which is {outline.length:.1f} mm long")
             return
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path as FilePath
 
+from gramil.decimals import fixed
 from gramil.description.heights_and_neck import Head
 from gramil.description.problems import Problem, quoted
 from gramil.faults import Fault, MakersFault
@@ -101,7 +102,9 @@ def _check(head: HeadCurve) -> None:
     found = crossings(line, closed=True)
     if found:
         _, _, x, y = found[0]
-        raise MakersFault.of(f"the outline crosses itself {x:.1f} mm along, {y:.1f} mm across", remedy="look there")
+        raise MakersFault.of(
+            f"the outline crosses itself {fixed(x, 1)} mm along, {fixed(y, 1)} mm across", remedy="look there"
+        )
 
 
 def _problems(faults: Iterable[Fault], key: str) -> Iterable[Problem]:

@@ -11,6 +11,7 @@ from typing import Literal
 
 from gramil.change.made import Judged
 from gramil.change.made_words import said
+from gramil.decimals import fixed
 from gramil.measure import LengthUnit
 from gramil.now.lost_work import closed_by, reworked_before
 from gramil.now.outlook import Outlook
@@ -259,8 +260,8 @@ def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> s
     if limits.holds(air.temperature, air.humidity):
         return f"the air leaves its band before {hours:.0f} h are over; {wanted}"
     if not limits.temperature[0] <= air.temperature <= limits.temperature[1]:
-        wanted += f" and {limits.temperature[0]:.0f} to {limits.temperature[1]:.0f} °C"
-    told = f"the {air.name} has {air.humidity:.0f} % at {air.temperature:.0f} °C; {wanted}"
+        wanted += f" and {fixed(limits.temperature[0], 0)} to {fixed(limits.temperature[1], 0)} °C"
+    told = f"the {air.name} has {air.humidity:.0f} % at {fixed(air.temperature, 0)} °C; {wanted}"
     others = [
         place.name
         for place in shop.places.values()

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterable
 
 from gramil.parts.body_records import BodyBlock, Bout, Shell, Zeros
-from gramil.physics.air_resonance import helmholtz_frequency, speed_of_sound
+from gramil.physics.air_resonance import conductance, helmholtz_frequency, speed_of_sound
 from gramil.quantities import Hertz, Mm, Mm2, Mm3, Ratio
 from gramil.shapes.arc import sagitta
 from gramil.shapes.dome import Dome
@@ -249,13 +249,22 @@ def body_linings_volume(body_perimeter: Mm, body_linings: Mm, body_linings_heigh
     return body_perimeter * body_linings * body_linings_height
 
 
-def body_air_rigid(soundhole_area: Mm2, soundhole_plug: Mm, body_air_volume: Mm3) -> Hertz:
-    """Main air resonance if nothing but the air moved: an upper bound.
+def body_air_openings(soundhole_area: Mm2, soundhole_plug: Mm) -> tuple[Mm, ...]:
+    """The body's openings, each by its conductance: area over the plug of air in it. A description has the one hole.
 
-    Method: c / (2 pi) sqrt(hole's area / (volume x plug of air in the hole)), dry air at 20 degrees Celsius.
+    Method: one a hole; more of them add.
     Source: kinsler_helmholtz
     """
-    return helmholtz_frequency(soundhole_area, soundhole_plug, body_air_volume, speed_of_sound(ROOM))
+    return (conductance(soundhole_area, soundhole_plug),)
+
+
+def body_air_rigid(body_air_openings: tuple[Mm, ...], body_air_volume: Mm3) -> Hertz:
+    """Main air resonance if nothing but the air moved: an upper bound.
+
+    Method: c / (2 pi) sqrt(sum of the openings' conductances / volume), dry air at 20 degrees Celsius.
+    Source: kinsler_helmholtz
+    """
+    return helmholtz_frequency(body_air_openings, body_air_volume, speed_of_sound(ROOM))
 
 
 def body_air_least(body_air_rigid: Hertz, limit_air_share_least: Ratio) -> Hertz:

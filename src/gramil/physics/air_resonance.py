@@ -1,9 +1,10 @@
-"""The air of a box with a hole, as a spring and a mass: a rigid Helmholtz resonator.
+"""The air of a box with holes, as a spring and masses: a rigid Helmholtz resonator.
 
 Walls that give make a real box sound lower; the rigid formula is an upper bound.
 """
 
 import math
+from collections.abc import Iterable
 
 from gramil.quantities import Celsius, Hertz, Mm, Mm2, Mm3
 
@@ -28,6 +29,20 @@ def effective_depth(depth: Mm, radius: Mm) -> Mm:
     return depth + BOTH_ENDS_FLANGED * radius
 
 
-def helmholtz_frequency(area: Mm2, depth: Mm, volume: Mm3, speed: float) -> Hertz:
-    """Frequency of a rigid box: c / (2 pi) sqrt(area / (volume depth)), `depth` the effective one, `speed` in mm/s."""
-    return speed / (2 * math.pi) * math.sqrt(area / (volume * depth))
+def hydraulic_radius(area: Mm2, edge: Mm) -> Mm:
+    """The radius that stands for that of a hole that is not round: twice its area over its edge's length."""
+    return 2.0 * area / edge
+
+
+def conductance(area: Mm2, depth: Mm) -> Mm:
+    """How easily air goes through a hole, in mm: its area over the effective depth of its plug."""
+    return area / depth
+
+
+def helmholtz_frequency(openings: Iterable[Mm], volume: Mm3, speed: float) -> Hertz:
+    """Frequency of a rigid box with these openings, each by its conductance (mm); `speed` of sound in mm/s.
+
+    Formula: c / (2 pi) sqrt(sum of conductances / volume). Air goes through several holes as current through wires side
+    by side, if they lie well apart: their conductances add, and a port makes the box sound higher.
+    """
+    return speed / (2 * math.pi) * math.sqrt(sum(openings) / volume)

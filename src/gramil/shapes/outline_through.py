@@ -6,6 +6,7 @@ from math import hypot
 
 import numpy as np
 
+from gramil.decimals import fixed
 from gramil.faults import Fault, MakersFault
 from gramil.quantities import Mm
 from gramil.shapes.outline import Outline, Point
@@ -60,7 +61,7 @@ def crossing_faults(outline: Outline, where: str = "outline") -> tuple[Fault, ..
     return tuple(
         Fault(
             where=where,
-            what=f"the outline crosses itself at x = {x:.2f} mm, {y:.2f} mm from the axis",
+            what=f"the outline crosses itself at x = {fixed(x, 2)} mm, {fixed(y, 2)} mm from the axis",
             why="an outline encloses one area",
             remedy="Look at the points on either side of that place, and at their order",
         )

@@ -10,6 +10,7 @@ from pathlib import PurePath
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil.decimals import fixed
 from gramil.faults import Fault, MakersFault
 from gramil.quantities import Mm
 from gramil.shapes.chains import Drawing, Trace, branches, gaps, joined_traces
@@ -232,7 +233,7 @@ def _several(rings: Sequence[Trace], scale: float, reading: Reading) -> Fault:
 
 
 def _place(place: tuple[float, float]) -> str:
-    return f"({place[0]:.3f}, {place[1]:.3f})"
+    return f"({fixed(place[0], 3)}, {fixed(place[1], 3)})"
 
 
 def _fault_at(reading: Reading, what: str, why: str, remedy: str) -> Fault:

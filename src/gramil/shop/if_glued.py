@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from gramil.decimals import fixed
 from gramil.measure import LengthUnit, show
 from gramil.wood.air import Air
 from gramil.wood.movement import FIBRE_SATURATION, SHRINKAGE_ALONG, free_strain
@@ -276,7 +277,7 @@ def _value_text(value: float, unit: str, units: LengthUnit) -> str:
         return "flat" if _flat(value) else f"{value / 304.8:.1f} ft" if units == "in" else f"{value / 1000:.2f} m"
     if unit == "mm":
         return show(value, units)
-    return f"{value + 0.0:.2f} {unit}".replace("-0.00 ", "0.00 ")
+    return f"{fixed(value, 2)} {unit}"
 
 
 def _flat(radius: float) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
+from gramil.decimals import fixed
 from gramil.shop.air_bands import Limits
 from gramil.shop.air_of_places import Places, air_at
 from gramil.shop.operations import Operation
@@ -118,6 +119,6 @@ def _air(band: Limits, shop: WoodAndAir) -> Iterator[Closed]:
     for value, (least, most), unit, below, above in ends:
         if not least <= value <= most:
             word, remedy = below if value < least else above
-            told = f"the air of the {place.name} is too {word}, {value:.0f} {unit}"
-            wanted = f"{band.what} it must be {least:.0f} to {most:.0f} {unit}"
+            told = f"the air of the {place.name} is too {word}, {fixed(value, 0)} {unit}"
+            wanted = f"{band.what} it must be {fixed(least, 0)} to {fixed(most, 0)} {unit}"
             yield Closed(f"{told}; {wanted}", f"{remedy}, or work where it is right")

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import numpy as np
 
+from gramil.decimals import fixed
 from gramil.wood.air import AirHistory
 
 
@@ -21,4 +22,4 @@ def air_lines(history: AirHistory) -> Iterator[str]:
     """Lines of a CSV with units in its names, times to the second; temperature and humidity to 0.01."""
     yield "time,temperature C,relative humidity %\n"
     for seconds, celsius, percent in zip(history.times, history.temperature, history.humidity, strict=True):
-        yield f"{history.moment(seconds):%Y-%m-%d %H:%M:%S},{celsius:.2f},{percent:.2f}\n"
+        yield f"{history.moment(seconds):%Y-%m-%d %H:%M:%S},{fixed(celsius, 2)},{fixed(percent, 2)}\n"

@@ -7,6 +7,7 @@ from typing import Literal
 
 import numpy as np
 
+from gramil.decimals import fixed
 from gramil.faults import Fault
 from gramil.physics.arrays import FloatArray
 
@@ -28,14 +29,14 @@ def temperature_unit(
     if said or not np.isfinite(figures).any():
         return stated or "C", None
     middle = float(np.nanmedian(figures))
-    as_celsius, as_fahrenheit = f"{middle:.1f} C", f"{(middle - 32.0) / 1.8:.1f} C if it is F"
+    as_celsius, as_fahrenheit = f"{fixed(middle, 1)} C", f"{fixed((middle - 32.0) / 1.8, 1)} C if it is F"
     if stated is None:
-        what = f'the column "{name}" gives no unit, and its median is {middle:.1f}'
+        what = f'the column "{name}" gives no unit, and its median is {fixed(middle, 1)}'
         return "C", Fault(None, "temperature", what, f"that is {as_celsius}, or {as_fahrenheit}", "say C or F", file)
     believed, other = (middle, (middle - 32.0) / 1.8)[:: 1 if stated == "C" else -1]
     doubtful = not LIVED_IN[0] <= believed <= LIVED_IN[1] and SURELY_LIVED_IN[0] <= other <= SURELY_LIVED_IN[1]
-    what = f'the column "{name}" says {stated}, and its median is {middle:.1f}'
-    why = f"that is {believed:.1f} C, and would be {other:.1f} C in the other unit"
+    what = f'the column "{name}" says {stated}, and its median is {fixed(middle, 1)}'
+    why = f"that is {fixed(believed, 1)} C, and would be {fixed(other, 1)} C in the other unit"
     return stated, Fault(None, "temperature", what, why, "say C or F", file) if doubtful else None
 
 

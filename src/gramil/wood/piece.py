@@ -8,6 +8,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
+from gramil.decimals import signed
 from gramil.physics.diffusion import SEALED, Layer, Sheet
 from gramil.wood.species import PublishedRange, Species, Transport, transport_of
 
@@ -75,7 +76,7 @@ def assumptions_of(piece: Piece) -> tuple[str, ...]:
     if piece.open_length:
         words.append(f"open ends {piece.open_length:g} mm apart")
     if piece.spread is not None:
-        words.append(f"weighed: {piece.speed:.2g} times the likely speed, {piece.offset:+.1f} % moisture")
+        words.append(f"weighed: {piece.speed:.2g} times the likely speed, {signed(piece.offset, 1)} % moisture")
     return tuple(words)
 
 

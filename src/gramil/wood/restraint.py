@@ -12,6 +12,7 @@ from typing import Literal
 
 import numpy as np
 
+from gramil.decimals import fixed
 from gramil.physics.layered_beam import Layers, free_strain_curvature, layer_stress, sagitta, stacked
 from gramil.wood.air import Air
 from gramil.wood.movement import COEFFICIENT_RANGE, outside
@@ -113,11 +114,11 @@ def verdict(state: Held) -> Verdict:
         return Verdict("not judged", f"no source gives its {' or '.join(state.missing)}", words)
     low, high = state.stress
     if low < 0:
-        push = f"{-high:.1f} to {-low:.1f} MPa"
+        push = f"{fixed(-high, 1)} to {fixed(-low, 1)} MPa"
         why = f"it wants to grow and presses with {push}: the plate bellies, the glue line carries it"
         return Verdict("pressed", why, words)
     strength = state.species.strength_across
-    pull = f"{low:.1f} to {high:.1f} MPa across the grain"
+    pull = f"{fixed(low, 1)} to {fixed(high, 1)} MPa across the grain"
     if strength is None:
         return Verdict("not judged", f"{pull}, and no source gives its strength across the grain", words)
     how = "by a strength from memory: " if strength.flag == "memory" else ""

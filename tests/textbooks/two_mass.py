@@ -8,7 +8,7 @@ function", J. Acoust. Soc. Am. 68 (1980).
 import math
 from dataclasses import dataclass
 
-from gramil.physics.air_resonance import helmholtz_frequency
+from gramil.physics.air_resonance import conductance, helmholtz_frequency
 from gramil.quantities import Hertz, Mm, Mm2, Mm3
 
 
@@ -53,7 +53,7 @@ def two_mass(piston: Piston, box: Box) -> TwoMass:
     spring = 1e-12 * box.density * box.speed**2 * piston.area**2 / box.volume  # N/mm, for density is in kg/m3
     pushed = spring / (1e-3 * piston.mass) / (2 * math.pi) ** 2
     closed = math.sqrt(piston.frequency**2 + pushed)
-    rigid = helmholtz_frequency(box.hole, box.plug, box.volume, box.speed)
+    rigid = helmholtz_frequency([conductance(box.hole, box.plug)], box.volume, box.speed)
     middle = 0.5 * (rigid**2 + closed**2)
     apart = math.sqrt(middle**2 - (rigid * piston.frequency) ** 2)
     return TwoMass(rigid, closed, math.sqrt(middle - apart), math.sqrt(middle + apart))
