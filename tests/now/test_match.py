@@ -146,7 +146,7 @@ def test_a_neck_comes_out_of_a_short_wide_piece_as_of_a_long_narrow_one(tarn: Fi
     whole = sum(each.length for each in pieces) + kerf * (len(pieces) - 1)
     assert need.length == pytest.approx(whole, abs=1e-9)
     width, thickness = pieces[0].width, pieces[0].thickness
-    long = Stock("long", "mahogany", whole, width, thickness)
+    long = Stock("long", need.woods[0], whole, width, thickness)
     assert serves(need, long)
     assert not serves(need, replace(long, length=whole - 0.1))
     assert serves(need, replace(long, length=pieces[0].length, width=2 * width + kerf))

@@ -9,6 +9,8 @@ import pytest
 from gramil.graph import Figures
 
 Make = Callable[..., Figures]
+USUAL = 10_000.0
+"""MPa, common practice: the neck of an example is of maple, of no kind that a source gives the stiffness of."""
 MAHOGANY = 10_300.0
 """MPa along the grain: Wood Handbook (2010), table 5-5, read in a transcription; 1.50 million psi."""
 PERSIMMON = 13_900.0
@@ -65,7 +67,7 @@ def at_fret_one(figures: Figures) -> tuple[float, float]:
 def test_neck_and_board_without_a_rod(flat: Make) -> None:
     figures = flat('rod = "none"')
     wide, deep = at_fret_one(figures)
-    stiffness, axis = layered([half_ellipse(MAHOGANY, wide / 2, deep), rectangle(PERSIMMON, wide, 6.3, 3.15)])
+    stiffness, axis = layered([half_ellipse(USUAL, wide / 2, deep), rectangle(PERSIMMON, wide, 6.3, 3.15)])
     assert figures["neck_section_stiffness"][1] == pytest.approx(stiffness, rel=1e-9)
     assert figures["neck_section_axis"][1] == pytest.approx(axis, abs=1e-9)
 
@@ -74,7 +76,7 @@ def test_slotted_board_is_a_thinner_one(flat: Make) -> None:
     figures = flat('rod = "none"')
     wide, deep = at_fret_one(figures)
     left = 6.3 - figures["slot_depth_at_crest"]
-    stiffness, _ = layered([half_ellipse(MAHOGANY, wide / 2, deep), rectangle(PERSIMMON, wide, left, left / 2)])
+    stiffness, _ = layered([half_ellipse(USUAL, wide / 2, deep), rectangle(PERSIMMON, wide, left, left / 2)])
     assert figures["neck_section_stiffness_slotted"][1] == pytest.approx(stiffness, rel=1e-9)
     assert (figures["neck_section_slots_keep"] < 1).all()
 
@@ -84,10 +86,10 @@ def test_bars_and_channel_take_the_place_of_wood(flat: Make) -> None:
     wide, deep = at_fret_one(figures)
     stiffness, axis = layered(
         [
-            half_ellipse(MAHOGANY, wide / 2, deep),
+            half_ellipse(USUAL, wide / 2, deep),
             rectangle(PERSIMMON, wide, 6.3, 3.15),
-            rectangle(130_000 - MAHOGANY, 6, 8, -4),
-            rectangle(-MAHOGANY, 6, 10, -5),
+            rectangle(130_000 - USUAL, 6, 8, -4),
+            rectangle(-USUAL, 6, 10, -5),
         ]
     )
     assert figures["neck_section_stiffness"][1] == pytest.approx(stiffness, rel=1e-9)
@@ -96,7 +98,7 @@ def test_bars_and_channel_take_the_place_of_wood(flat: Make) -> None:
 
 
 def test_bars_of_the_necks_own_wood_change_nothing(flat: Make) -> None:
-    plain, barred = flat(), flat('bars = 2\nbar_modulus = "10.3 GPa"')
+    plain, barred = flat(), flat('bars = 2\nbar_modulus = "10 GPa"')
     np.testing.assert_allclose(barred["neck_section_stiffness"], plain["neck_section_stiffness"], rtol=1e-12)
 
 
@@ -115,7 +117,7 @@ def test_a_squarer_back_is_stiffer_by_its_own_section(flat: Make) -> None:
     across = np.cos(np.linspace(0, np.pi, 20_001))
     z = deep * (1 - np.abs(across) ** 4) ** 0.25
     area, first, second = (float(np.trapezoid(z**p / p, across * -wide / 2)) for p in (1, 2, 3))
-    neck = (MAHOGANY, area, -first / area, second - first**2 / area)
+    neck = (USUAL, area, -first / area, second - first**2 / area)
     stiffness, axis = layered([neck, rectangle(PERSIMMON, wide, 6.3, 3.15)])
     assert figures["neck_section_stiffness"][1] == pytest.approx(stiffness, rel=1e-6)
     assert figures["neck_section_axis"][1] == pytest.approx(axis, abs=1e-6)

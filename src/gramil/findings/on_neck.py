@@ -101,7 +101,7 @@ def finding_wood_stiffness(
             value,
             None,
             says("No source gives how stiff {} is: relief and back-bow are reckoned with {}.", wood, figure),
-            f"Measure it and write {part}.modulus, or give the wood's own under [[wood]] in the shop.",
+            f"Name its kind as the list of woods has it, or measure it and write {part}.modulus.",
         )
         for part, figure, value, known, wood in asked
         if not known
