@@ -8,7 +8,7 @@ import inspect
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field, is_dataclass, replace
-from functools import cached_property
+from functools import cache, cached_property
 from graphlib import CycleError, TopologicalSorter
 from typing import Any, TypeVar, get_type_hints, overload
 
@@ -369,6 +369,7 @@ class Figures(Mapping[str, Any]):
         return unit.symbol if unit else None
 
 
+@cache
 def _annotation_in(record: type, name: str) -> Any:
     """What a record's field is annotated with, or what its property returns; None for anything else."""
     made = getattr(record, name, None)

@@ -54,6 +54,7 @@ class Reason:
 LINE = re.compile(r"^(Formula|Method|Source):\s*", re.MULTILINE)
 
 
+@cache
 def read_doc(text: str) -> Doc:
     """Take a docstring apart at its Formula:, Method: and Source: lines."""
     pieces = LINE.split(inspect.cleandoc(text))

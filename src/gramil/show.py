@@ -8,6 +8,7 @@ import math
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, fields, is_dataclass
+from functools import cache
 from typing import Any, get_type_hints
 
 import numpy as np
@@ -187,6 +188,7 @@ def _record(value: Any, first: LengthUnit, inch_style: InchStyle) -> str:
     return "; ".join(f"{name} {text}" for name, text in shown_fields)
 
 
+@cache
 def _units(record: type) -> dict[str, str | None]:
     found = {name: unit_of(hint) for name, hint in get_type_hints(record, include_extras=True).items()}
     return {name: unit.symbol if unit else None for name, unit in found.items()}

@@ -198,9 +198,10 @@ def _common_unit(cells: Sequence[str]) -> str:
 
 def safe(text: str) -> str:
     """Text that a page can hold: no control characters, and words that are too long can be broken."""
-    printable = "".join(character if character.isprintable() else " " for character in text)
-    printable = KEPT_TOGETHER.sub("\N{NO-BREAK SPACE}", printable)
-    return " ".join(_breakable(word) for word in printable.split(" "))
+    if not text.isprintable():
+        text = "".join(character if character.isprintable() else " " for character in text)
+    text = KEPT_TOGETHER.sub("\N{NO-BREAK SPACE}", text)
+    return " ".join(_breakable(word) for word in text.split(" "))
 
 
 def _breakable(word: str) -> str:
