@@ -4,7 +4,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test check speed format docs keep names rename clean
+.PHONY: demo test check published speed format docs keep names rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -53,6 +53,9 @@ rename: $(VENV)/.installed
 
 keep: $(VENV)/.tests-installed
 	$(BIN)/python tests/drawings/keeping.py
+
+published: $(VENV)/.installed
+	$(BIN)/python tools/published.py
 
 speed: $(VENV)/.tests-installed
 	$(BIN)/python -m benchmarks

@@ -8,6 +8,7 @@ Speed of sound: 331.3 m/s in dry air at 0 degrees Celsius and 343.2 m/s at 20, f
 """
 
 import pytest
+from tests.published.read_values import rows
 
 from gramil.physics.air_resonance import (
     conductance,
@@ -39,27 +40,8 @@ def test_four_times_the_air_is_an_octave_lower() -> None:
     assert one == pytest.approx(2 * four)
 
 
-MEASURED = {
-    100: 355,
-    125: 310,
-    150: 280,
-    175: 256,
-    200: 239,
-    225: 225,
-    250: 212,
-    275: 202,
-    300: 193,
-    325: 185,
-    350: 178,
-    375: 171,
-    400: 165,
-    425: 161,
-    450: 156,
-    475: 152,
-    500: 146,
-}
-"""Hz by cubic centimetres of air in a half-litre glass bottle: C. R. Nave, HyperPhysics, Georgia State University, the
-page of that bottle's cavity resonance, its table (read). No year is printed."""
+MEASURED = dict(rows("nave_bottle", "bottle"))
+"""Hz by cubic centimetres of air in a half-litre glass bottle, its pitch measured as water was filled in."""
 
 
 @pytest.mark.parametrize("volume", MEASURED)

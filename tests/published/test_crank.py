@@ -9,6 +9,7 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from tests.published.read_values import rows
 from tests.textbooks.crank_sheet import centre, uptake
 
 from gramil.physics.diffusion import SEALED, Layer, Sheet, course, modes_of
@@ -55,13 +56,13 @@ def test_more_points_come_nearer() -> None:
 
 def test_printed_values() -> None:
     """Half thickness 0.2 mm, D 1e-10 m2/s, 100 s; and D t / a2 = 0.125."""
-    number = 100.0 * 1e-4 / 0.4**2
-    assert float(uptake(number)) == pytest.approx(0.562233541762138, rel=1e-12)
-    assert float(centre(number)) == pytest.approx(0.3145542331096479, rel=1e-12)
-    assert float(uptake(0.125 / 4)) == pytest.approx(0.39892798988456807, rel=1e-12)
-    run = course([modes_of(Sheet((Layer(0.4, 1e-4),)))], [0.0], [0.0, 100.0], [1.0, 1.0])
-    assert run.mean[-1, 0] == pytest.approx(0.562233541762138, rel=1e-5)
-    assert run.centre[-1, 0] == pytest.approx(0.3145542331096479, rel=1e-4)
+    series = {"uptake": uptake, "middle": centre}
+    printed = {(what, number): share for what, number, share in rows("crank", "printed")}
+    for (what, number), share in printed.items():
+        assert float(series[what](number)) == pytest.approx(share, rel=1e-12)
+    run = course([modes_of(Sheet((Layer(0.4, 1e-4),)))], [0.0], [0.0, 50.0, 100.0], np.ones(3))
+    assert run.mean[1:, 0] == pytest.approx([printed["uptake", 0.03125], printed["uptake", 0.0625]], rel=1e-5)
+    assert run.centre[-1, 0] == pytest.approx(printed["middle", 0.0625], rel=1e-4)
 
 
 @pytest.mark.parametrize(

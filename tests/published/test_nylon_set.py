@@ -10,15 +10,14 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
+from tests.published.read_values import rows
 
 from gramil.graph import Figures
 
 # Printed: note, radius mm, weight g/m, pull N, R, kappa, set-back mm, set-forward (printed as negative) mm, RMS cents.
-SET = (
-    ("E4", 0.356, 0.374, 68.6, 23.6, 48.2, 1.48, 0.36, 0.15),
-    ("B3", 0.409, 0.505, 52.0, 23.8, 48.7, 1.69, 0.36, 0.15),
-    ("G3", 0.512, 0.836, 54.2, 28.8, 58.6, 2.33, 0.43, 0.19),
-    ("D3", 0.368, 1.920, 70.0, 22.5, 46.0, 1.48, 0.34, 0.14),
+SET = tuple(
+    (note, radius, weight, pull, r, kappa, back, forward, rms)
+    for note, radius, weight, r, kappa, pull, _, _, back, forward, rms in rows("anderson_beausoleil", "nylon set")
 )
 
 # A string 1 mm over the plane of the frets' tops at the nut and 5 mm at the saddle is 3 mm over it at fret 12. The

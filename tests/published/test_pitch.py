@@ -1,6 +1,7 @@
 """Pitch against ISO 16:1975, the twelve-semitone table, and every name worked out from the same definition."""
 
 import pytest
+from tests.published.read_values import rows
 
 from gramil.physics.pitch import nearest_pitch, read_pitch
 
@@ -15,7 +16,14 @@ TABLE = {
 
 def test_standard_tuning_frequency() -> None:
     """ISO 16:1975, "Acoustics: Standard tuning frequency (standard musical pitch)": A in the treble stave is 440 Hz."""
-    assert read_pitch("A4") == 440.0
+    ((note, hertz),) = rows("iso_16", "pitch")
+    assert read_pitch(note) == hertz
+
+
+@pytest.mark.parametrize(("note", "hertz"), rows("suits_notes", "notes"))
+def test_every_note_of_a_published_table(note: str, hertz: float) -> None:
+    """Six octaves and a half, printed to 0.01 Hz."""
+    assert read_pitch(note) == pytest.approx(hertz, abs=0.0061)
 
 
 @pytest.mark.parametrize(("name", "hertz"), TABLE.items())

@@ -3,6 +3,7 @@
 import math
 
 import pytest
+from tests.published.read_values import rows
 
 from gramil.physics import stiff_string as string
 from gramil.physics.materials import materials
@@ -54,10 +55,7 @@ def test_clamped_partials_in_fletchers_form(partial: int) -> None:
 
 
 # ASTM A228 tensile requirements, inch and ksi (least, most), read in a wire trader's transcription of the table.
-A228 = [
-    (0.008, 399, 441), (0.010, 387, 428), (0.012, 377, 417), (0.014, 369, 408),
-    (0.016, 362, 400), (0.018, 356, 393), (0.024, 341, 377), (0.040, 315, 349),
-]  # fmt: skip
+A228 = rows("astm_a228", "tensile")
 
 
 @pytest.mark.parametrize(("inches", "least", "most"), A228)
@@ -68,3 +66,15 @@ def test_strength_law_is_the_standards_lower_edge(inches: float, least: float, m
     megapascals = 6.894757
     assert float(law.strength(inches * 25.4)) == pytest.approx(least * megapascals, rel=0.02)
     assert float(law.strength(inches * 25.4)) < most * megapascals
+
+
+def test_the_law_of_music_wire_is_the_textbook_s() -> None:
+    """A and m of table 10-4 and the book's own turning of A into SI, and the strength that a solution works out."""
+    law = materials()["music_wire"].strength
+    assert law is not None
+    ((_, inch_law, exponent, metric),) = rows("shigley", "constants")
+    assert law.exponent == exponent
+    assert law.coefficient == pytest.approx(metric, rel=2e-3)
+    assert law.coefficient == pytest.approx(6.894757 * 25.4**exponent * inch_law, rel=2e-3)
+    ((inches, kpsi),) = rows("shigley", "music wire")
+    assert float(law.strength(inches * 25.4)) == pytest.approx(kpsi * 6.894757, rel=2e-3)

@@ -11,6 +11,7 @@ import math
 import numpy as np
 import pytest
 from scipy.optimize import minimize
+from tests.published.read_values import rows
 from tests.textbooks.set_back_recipes import closer_recipe, mean_stretch, simple_recipe
 
 from gramil.physics import stiff_string
@@ -104,6 +105,15 @@ def test_terms_at_stop_12() -> None:
     assert terms == pytest.approx([-0.1721, 0.0369, 1.8786, 4.2358], abs=6e-5)
 
 
+def test_the_prototype_as_printed() -> None:
+    """Stiffness ratio, the length's own error at fret 12, and the simple recipe's set-back and set-forward."""
+    ((_, ratio, error, back, forward),) = rows("anderson_beausoleil", "prototype")
+    assert float(open_stiffness(prototype(), PROTOTYPE)[0]) == pytest.approx(ratio, abs=6e-6)
+    assert float(deviation(prototype(), PROTOTYPE).length[0, 11]) == pytest.approx(error, abs=0.005)
+    nut, saddle = simple_recipe(650.0, 1.0, 4.0, PROTOTYPE)
+    assert (float(saddle[0]), float(nut[0])) == pytest.approx((back, forward), abs=0.005)
+
+
 def test_recipes() -> None:
     """Read: simple recipe 1.54 and -0.51 mm. Worked out elsewhere: 1.535, -0.512, and the closer one 1.888, -0.353."""
     nut, saddle = simple_recipe(650.0, 1.0, 4.0, PROTOTYPE)
@@ -129,11 +139,17 @@ def test_prototype_optimum() -> None:
 # Four strings of a normal-tension nylon set, 650 mm, d = 0 (read). Radius mm, weight g/m (printed as mg/mm), tension N,
 # R, kappa, B_0, effective modulus GPa, saddle and nut set-back mm, RMS cents; then, worked out elsewhere, the
 # uncompensated cents at stop 12 and the exact saddle and nut.
+WORKED_OUT = {
+    "E4": (5.03, 1.473, -0.358),
+    "B3": (5.59, 1.678, -0.361),
+    "G3": (7.48, 2.300, -0.431),
+    "D3": (4.98, 1.475, -0.342),
+}
 NYLON = {
-    "E4": (0.356, 0.374, 68.6, 23.6, 48.2, 0.00190, 8.33, 1.48, -0.36, 0.15, 5.03, 1.473, -0.358),
-    "B3": (0.409, 0.505, 52.0, 23.8, 48.7, 0.00220, 4.82, 1.69, -0.36, 0.15, 5.59, 1.678, -0.361),
-    "G3": (0.512, 0.836, 54.2, 28.8, 58.6, 0.00301, 3.87, 2.33, -0.43, 0.19, 7.48, 2.300, -0.431),
-    "D3": (0.368, 1.920, 70.0, 22.5, 46.0, 0.00192, 7.56, 1.48, -0.34, 0.14, 4.98, 1.475, -0.342),
+    note: (radius, weight, pull, r, kappa, b_0, modulus, back, -forward, rms, *WORKED_OUT[note])
+    for note, radius, weight, r, kappa, pull, b_0, modulus, back, forward, rms in rows(
+        "anderson_beausoleil", "nylon set"
+    )
 }
 
 

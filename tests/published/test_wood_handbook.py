@@ -6,39 +6,21 @@ memory.
 """
 
 import pytest
+from tests.published.read_values import rows
 
 from gramil.wood.equilibrium import equilibrium_moisture
 from gramil.wood.movement import coefficient_from_shrinkage
 from gramil.wood.species import Species, load_species
 
-HUMIDITIES = range(5, 100, 5)
-# Table 4-2, FPL-GTR-282 page 4-4, percent moisture. Fifteen of these cells were read in transcriptions (see below); the
-# others are from memory and agree with equation 4-5.
-TABLE_4_2 = {
-    -1.1: "1.4 2.6 3.7 4.6 5.5 6.3 7.1 7.9 8.7 9.5 10.4 11.3 12.4 13.5 14.9 16.5 18.5 21.0 24.3",
-    15.6: "1.3 2.5 3.6 4.6 5.4 6.2 7.0 7.8 8.6 9.4 10.2 11.1 12.1 13.3 14.6 16.2 18.2 20.7 24.1",
-    21.1: "1.3 2.5 3.5 4.5 5.4 6.2 6.9 7.7 8.5 9.2 10.1 11.0 12.0 13.1 14.4 16.0 17.9 20.5 23.9",
-    32.2: "1.2 2.3 3.4 4.3 5.1 5.9 6.7 7.4 8.1 8.9 9.7 10.5 11.5 12.6 13.9 15.4 17.3 19.8 23.3",
-    37.8: "1.2 2.3 3.3 4.2 5.0 5.8 6.5 7.2 7.9 8.7 9.5 10.3 11.2 12.3 13.6 15.1 17.0 19.5 22.9",
-}
-# Read in transcriptions of the same table: C, humidity, moisture.
-TRANSCRIBED = [
-    *((21.1, h, m) for h, m in ((5, 1.3), (30, 6.2), (50, 9.2), (75, 14.4), (85, 17.9), (95, 23.9), (90, 20.5))),
-    *((21.1, h, m) for h, m in ((20, 4.5), (40, 7.7), (60, 11.0), (80, 16.0))),
-    *((-1.1, h, m) for h, m in ((75, 14.9), (95, 24.3))),
-    *((37.8, h, m) for h, m in ((50, 8.7), (90, 19.5))),
-]
+MOISTURE = rows("wood_handbook", "equilibrium moisture")
 
 
-@pytest.mark.parametrize("celsius", TABLE_4_2)
-def test_table_4_2_every_cell(celsius: float) -> None:
-    table = [float(cell) for cell in TABLE_4_2[celsius].split()]
-    assert equilibrium_moisture(celsius, list(HUMIDITIES)) == pytest.approx(table, abs=0.07)
-
-
-@pytest.mark.parametrize(("celsius", "humidity", "moisture"), TRANSCRIBED)
-def test_table_4_2_as_transcribed(celsius: float, humidity: float, moisture: float) -> None:
-    assert float(equilibrium_moisture(celsius, humidity)) == pytest.approx(moisture, abs=0.07)
+@pytest.mark.parametrize("fahrenheit", sorted({row[0] for row in MOISTURE}))
+def test_table_4_2_every_cell_that_was_read(fahrenheit: float) -> None:
+    """The table's cells are rounded to a tenth, and from -1.1 to 54 C; the equation is its fit."""
+    cells = [(humidity, moisture) for at, humidity, moisture in MOISTURE if at == fahrenheit]
+    humidities, printed = zip(*cells, strict=True)
+    assert equilibrium_moisture((fahrenheit - 32) / 1.8, list(humidities)) == pytest.approx(list(printed), abs=0.07)
 
 
 def test_equation_4_5_at_its_ends() -> None:
@@ -47,27 +29,9 @@ def test_equation_4_5_at_its_ends() -> None:
     assert float(equilibrium_moisture(20.0, 100.0)) == pytest.approx(28.8, abs=0.05)
 
 
-# Table 13-5 (FPL-GTR-190 page 13-17): radial and tangential coefficients; tables 4-3 and 4-4: radial and tangential
-# shrinkage. The shrinkage of spruces and of bigleaf and sugar maple is from memory, and this very identity confirms it.
-IDENTITY_HOLDS = [
-    ("black cherry", 0.00126, 0.00248, 3.7, 7.1),
-    ("black walnut", 0.00190, 0.00274, 5.5, 7.8),
-    ("bigleaf maple", 0.00126, 0.00248, 3.7, 7.1),
-    ("sugar maple", 0.00165, 0.00353, 4.8, 9.9),
-    ("Sitka spruce", 0.00148, 0.00263, 4.3, 7.5),
-    ("Engelmann spruce", 0.00130, 0.00248, 3.8, 7.1),
-    ("red spruce", 0.00130, 0.00274, 3.8, 7.8),
-    ("white ash", 0.00169, 0.00274, 4.9, 7.8),
-    ("yellow-poplar", 0.00158, 0.00289, 4.6, 8.2),
-    ("American basswood", 0.00230, 0.00330, 6.6, 9.3),
-    ("Port Orford cedar", 0.00158, 0.00241, 4.6, 6.9),
-]
-IDENTITY_FAILS = [
-    ("western redcedar", 0.00111, 0.00234, 2.4, 5.0),
-    ("redwood", 0.00120, 0.00205, 2.6, 4.4),
-    ("mahogany", 0.00172, 0.00238, 3.0, 4.1),
-    ("African mahogany", 0.00141, 0.00201, 2.5, 4.5),
-]
+# Table 13-5: radial and tangential coefficients; tables 4-3 and 4-4: radial and tangential shrinkage.
+IDENTITY_HOLDS = rows("wood_handbook", "movement and shrinkage, alike")
+IDENTITY_FAILS = rows("wood_handbook", "movement and shrinkage, unlike")
 
 
 def _woods() -> dict[str, Species]:
@@ -104,16 +68,27 @@ def test_the_data_file_is_the_handbook(
 
 
 def test_black_locust_movement() -> None:
-    """Table 13-5, FPL-GTR-190, read on the hosted page: locust, black, radial 0.00158, tangential 0.00252."""
-    wood = _woods()["black locust"]
+    """Table 13-5, read on the hosted page."""
+    ((name, radial, tangential),) = rows("wood_handbook", "black locust")
+    wood = _woods()[name]
     assert wood.movement_radial is not None
     assert wood.movement_tangential is not None
-    assert (wood.movement_radial.value, wood.movement_tangential.value) == (0.00158, 0.00252)
+    assert (wood.movement_radial.value, wood.movement_tangential.value) == (radial, tangential)
 
 
 def test_persimmon_shrinkage() -> None:
-    """Table 4-3, FPL-GTR-190 page 4-6, read on the hosted page: common persimmon 7.9, 11.2, volumetric 19.1 %."""
-    wood = _woods()["persimmon"]
-    assert wood.shrinkage_radial is not None
-    assert wood.shrinkage_tangential is not None
-    assert (wood.shrinkage_radial.value, wood.shrinkage_tangential.value) == (7.9, 11.2)
+    """Table 4-3, read on the hosted page."""
+    ((name, *shrinkage),) = rows("wood_handbook", "persimmon")
+    wood = _woods()[name]
+    found = (wood.shrinkage_radial, wood.shrinkage_tangential, wood.shrinkage_volumetric)
+    assert [each and each.value for each in found] == shrinkage
+
+
+@pytest.mark.parametrize(("name", "gravity", "million_psi"), rows("wood_handbook", "stiffness"))
+def test_stiffness_and_density_are_the_handbook_s(name: str, gravity: float, million_psi: float) -> None:
+    """1 psi is 6.894757 kPa; density at 12 % is 1.12 times specific gravity on the volume then. Rounded to 100 MPa."""
+    wood = _woods()[name]
+    assert wood.modulus is not None
+    assert wood.density is not None
+    assert wood.modulus.value == pytest.approx(million_psi * 6894.757, abs=70.0)
+    assert wood.density.value == pytest.approx(gravity * 1120.0, abs=1.0)
