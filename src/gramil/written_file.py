@@ -6,6 +6,7 @@ program of ours waits its turn, and what an editor or a synchronised folder save
 
 import errno
 import os
+import re
 import shutil
 import sys
 import time
@@ -27,6 +28,8 @@ HELD_OPEN = (0.05, 0.1, 0.2, 0.4)
 
 HELD = frozenset({errno.EACCES, errno.EAGAIN, errno.EWOULDBLOCK, errno.EDEADLK})
 """What a system says of a lock that another program holds; anything else, that this disk knows no locks."""
+
+_FOR_A_WHILE = re.compile(r"^(?P<folder>.*[/\\\\])?\.(?P<name>[^/\\\\]+)\.(?:[0-9a-f]{8}\.new.*|lock)$")
 
 if sys.platform == "win32":
     import msvcrt
@@ -128,6 +131,11 @@ def seen_in(path: Path, largest: int) -> bytes | None:
 def staged_beside(place: Path) -> Path:
     """A name beside a file for what is to take its place, another one each time; what is left under it is cleared."""
     return place.with_name(f".{place.name}.{token_hex(4)}{STAGED}")
+
+
+def place_of(name: str) -> str:
+    """The name that the maker knows, for one that what is being written has for a while."""
+    return _FOR_A_WHILE.sub(r"\g<folder>\g<name>", name)
 
 
 def put_text(path: Path, text: str, seen: bytes | None) -> None:

@@ -3,7 +3,7 @@
 import importlib
 import signal
 import sys
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from types import FrameType
 
 import click
@@ -11,6 +11,8 @@ import click
 from gramil import __version__
 from gramil.cli.streams import nobody_reads_on, settle_streams
 
+WIDE, HIGH = 80, 36
+"""Letters a line and lines of what one screen shows of faults."""
 COMMANDS: Mapping[str, tuple[str, str]] = {
     "new": ("gramil.cli.new", "Ask the few questions that matter and write a commented description."),
     "dims": ("gramil.cli.dims", "Every dimension, grouped by part."),
@@ -81,7 +83,22 @@ def gramil() -> None:
 
 def _cannot(error: OSError) -> str:
     """What the system would not do with a file or folder, by the name that the maker gave it."""
-    return f"{error.filename or 'A file'}: {error.strerror or error}. Name another place, or free this one."
+    from gramil.written_file import place_of
+
+    named = place_of(str(error.filename)) if error.filename else "A file"
+    return f"{named}: {error.strerror or error}. Name another place, or free this one."
+
+
+def _on_a_screen(paragraphs: Sequence[str]) -> str:
+    """As many as fit a screen, and how many more there are: they are mended a few at a time."""
+    told, lines = list[str](), 0
+    for each in paragraphs:
+        lines += -(-len(each) // WIDE) + 1
+        if told and lines > HIGH:
+            break
+        told.append(each)
+    more = len(paragraphs) - len(told)
+    return "\n\n".join([*told, *([f"And {more} more. Mend these first, then look again."] if more else [])])
 
 
 def _heed_being_stopped() -> None:
@@ -125,5 +142,5 @@ def main() -> None:
 
         if not isinstance(error, MakersFault):
             raise
-        click.echo(str(error), err=True)
+        click.echo(_on_a_screen(list(map(str, error.faults))), err=True)
         sys.exit(2)

@@ -6,7 +6,7 @@ The checks are run with those of `checks.py`, each when the tables that it takes
 from collections.abc import Callable, Iterator, Sequence
 
 from gramil.description.instrument import Nut, Scale
-from gramil.description.normal_strings import PER_STRING, STEEL, usual_tuning, wound
+from gramil.description.normal_strings import LAST_FRET, PER_STRING, STEEL, usual_tuning, wound
 from gramil.description.problems import Problem
 from gramil.description.strings_and_bridge import Bridge, Intonation, Saddle, Strings
 
@@ -93,6 +93,14 @@ def frets_that_count_are_there(scale: Scale, intonation: Intonation) -> Iterator
         fret = getattr(intonation, key)
         if fret is not None and fret > scale.frets:
             yield Problem(("intonation", key), f"read {fret}", f"a fret, 1 to {scale.frets}")
+    last = min(LAST_FRET, scale.frets)
+    if intonation.to_fret is None and last <= intonation.from_fret <= scale.frets:
+        yield Problem(
+            ("intonation", "from_fret"),
+            f"read {intonation.from_fret}",
+            f"the last fret that counts is {last}",
+            "give to_fret",
+        )
 
 
 def slot_leaves_a_bridge(saddle: Saddle, bridge: Bridge) -> Iterator[Problem]:

@@ -21,6 +21,8 @@ from gramil.quantities import Unit
 
 LARGEST = 2000.0
 """The longest length that a description may hold, in mm: a board of 2 m."""
+SMALLEST = 0.001
+"""The shortest length that a description may hold, in mm: nobody can cut, set or measure less."""
 BARE_GAUGE_MOST = 0.1
 """A bare string gauge is in inches; a larger number is more likely millimetres, or thousandths."""
 
@@ -55,7 +57,10 @@ def length_of(value: object, unit: LengthUnit) -> float:
         raise ValueError('a length is text with a unit ("25 mm"), or a number')
     if isinstance(value, float) and not math.isfinite(value):
         raise ValueError("a length is a finite number")
-    return float(read_length(value, unit))
+    length = float(read_length(value, unit))
+    if 0 < abs(length) < SMALLEST:
+        raise ValueError(f"a length is 0, or {SMALLEST:g} mm at least")
+    return length
 
 
 def _length(value: object, info: ValidationInfo) -> float:

@@ -19,6 +19,7 @@ from gramil.shop.own_operations import TABLE, check_operations
 from gramil.shop.rows import insert
 from gramil.shop.table_forms import NAMED, NUMBERED, TABLES, Column, columns_of
 from gramil.shop.trouble import fault_of
+from gramil.shop.verify import prove_change
 from gramil.shop.writing import writing
 
 
@@ -30,6 +31,7 @@ def import_files(store: Store, files: Mapping[str, str], now: datetime, who: str
         if AIR_FILE in files:
             work.file = AIR_FILE
             put_air_rows(work, csv_rows(files[AIR_FILE], AIR_FILE), now)
+        prove_change(store, TOML_FILE)
 
 
 def import_toml(store: Store, text: str, file: str, now: datetime, who: str = "") -> None:
@@ -37,6 +39,7 @@ def import_toml(store: Store, text: str, file: str, now: datetime, who: str = ""
     tables = toml_tables(text, file, TABLES)
     with writing(store, f"bring in {file}", now, who):
         _put_tables(Import(store, file), tables)
+        prove_change(store, file)
 
 
 def import_csv(
@@ -61,6 +64,7 @@ def import_csv(
             put_air_rows(work, rows, now)
         else:
             _put_tables(work, {table: rows})
+        prove_change(store, file, table)
         if look is not None:
             look(store)
     return len(rows)

@@ -7,6 +7,9 @@ from gramil.description.problems import quoted
 from gramil.shop.moments import is_moment
 from gramil.shop.table_forms import Column
 
+LARGEST = 2**63
+"""Whole numbers of the database are smaller."""
+
 
 def cell_value(column: Column, given: Any, is_text: bool) -> str | int | float:
     """The value of a column that refers to no other table; `is_text` where `given` is a cell of CSV.
@@ -25,11 +28,11 @@ def _json(given: Any, is_text: bool) -> str:
     if is_text:
         try:
             given = json.loads(given)
-        except ValueError:
+        except (ValueError, RecursionError):
             raise ValueError(f"read {quoted(str(given))}, which is not JSON") from None
     try:
         return json.dumps(given, ensure_ascii=False, allow_nan=False)
-    except (TypeError, ValueError):
+    except (TypeError, ValueError, RecursionError):
         raise ValueError("holds a value that the store cannot keep: write dates in quotes") from None
 
 
@@ -45,9 +48,22 @@ def _number(column: Column, given: Any, is_text: bool) -> int | float:
     whole = column.kind == "INTEGER"
     try:
         if is_text and "_" not in given:
-            return int(given) if whole else float(given)
+            return _held(int(given)) if whole else float(given)
     except ValueError:
         given = str(given)
     if isinstance(given, int | float) and not isinstance(given, bool) and (isinstance(given, int) or not whole):
-        return given if whole else float(given)
+        return _held(int(given)) if whole else _as_float(given)
     raise ValueError(f"read {quoted(given)}, and a {'whole ' if whole else ''}number is wanted")
+
+
+def _held(number: int) -> int:
+    if -LARGEST <= number < LARGEST:
+        return number
+    raise ValueError(f"read {quoted(str(number)[:40])}, and a whole number is wanted that is less than 2 to the 63rd")
+
+
+def _as_float(number: int | float) -> float:
+    try:
+        return float(number)
+    except OverflowError:
+        raise ValueError(f"read {quoted(str(number)[:40])}, and no number is that large") from None

@@ -2,6 +2,9 @@
 
 from datetime import datetime
 
+FIRST_YEAR, LAST_YEAR = 1900, 2199
+"""What is reckoned ahead of a moment, or back from it, stays a date."""
+
 
 def moment_text(moment: datetime) -> str:
     """A moment as it is kept. Raises ValueError when it has no offset."""
@@ -21,4 +24,4 @@ def read_moment(text: str) -> datetime | None:
         moment = datetime.fromisoformat(text)
     except ValueError:
         return None
-    return moment if moment.tzinfo is not None else None
+    return moment if moment.tzinfo is not None and FIRST_YEAR <= moment.year <= LAST_YEAR else None

@@ -127,14 +127,31 @@ def open_store(path: Path, busy_seconds: float = BUSY_SECONDS, *, to_read: bool 
             "an older Gramil wrote it; nothing was touched",
             f"bring it up: gramil store upgrade {path.name}; a copy is kept",
         )
-    connection = _connected(path, "rw", busy_seconds)
+    with told(path.name):
+        try:
+            return Store(_opened(path, "rw", busy_seconds, to_read), path)
+        except sqlite3.OperationalError as error:
+            code = (error.sqlite_errorcode or 0) & 0xFF
+            if code not in (sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_READONLY) or not _is_at_rest(path):
+                raise
+        # on a disk that nothing can be written to, nobody else writes either: it is read as it stands
+        return Store(_opened(path, "ro&immutable=1", busy_seconds, to_read=True), path)
+
+
+def _opened(path: Path, mode: str, busy_seconds: float, to_read: bool) -> sqlite3.Connection:
+    connection = _connected(path, mode, busy_seconds)
     try:
-        with told(path.name):
-            _settle(connection, to_read)
+        _settle(connection, to_read)
     except BaseException:
         connection.close()
         raise
-    return Store(connection, path)
+    return connection
+
+
+def _is_at_rest(path: Path) -> bool:
+    """Whether all that was saved is in the store's own file, and nothing beside it."""
+    beside = Path(f"{path}-wal")
+    return not beside.exists() or beside.stat().st_size == 0
 
 
 def upgrade_store(path: Path, now: datetime, steps: Sequence[Migration] | None = None) -> Path:
@@ -190,7 +207,7 @@ def _form(path: Path) -> int:
         raise _fault(path, f"the store cannot be opened: {error.strerror}", remedy=remedy) from None
     if not head:
         raise _fault(path, "the file is empty", "making it was cut short, or it was emptied", "restore a backup")
-    mode = "ro" if Path(f"{path}-wal").exists() else "ro&immutable=1"
+    mode = "ro&immutable=1" if _is_at_rest(path) else "ro"
     with closing(_connected(path, mode, BUSY_SECONDS)) as connection, told(path.name):
         (application,) = connection.execute("PRAGMA application_id").fetchone()
         (form,) = connection.execute("PRAGMA user_version").fetchone()

@@ -6,7 +6,8 @@ Every fault is gathered; none is mended here.
 import sqlite3
 from collections.abc import Iterator
 from contextlib import closing
-from functools import cache
+from dataclasses import replace
+from functools import cache, partial
 from pathlib import Path
 
 from gramil.faults import Fault, MakersFault
@@ -17,6 +18,7 @@ from gramil.shop.opening import Store, open_store
 from gramil.shop.own_operations import check_operations
 from gramil.shop.trouble import fault_of
 
+_NO_DESCRIPTION = "an instrument has no description"
 _RULES = (
     ("SELECT one FROM under_way", "a change is under way that no program is writing"),
     (
@@ -25,7 +27,7 @@ _RULES = (
     ),
     (
         "SELECT name FROM instrument WHERE NOT EXISTS (SELECT 1 FROM revision WHERE instrument = instrument.id)",
-        "an instrument has no description",
+        _NO_DESCRIPTION,
     ),
     (
         "SELECT instrument.name FROM instrument JOIN revision ON revision.instrument = instrument.id "
@@ -38,7 +40,7 @@ _RULES = (
         "readings belong to another place than their import",
     ),
 )
-"""What must give no row, and what it means if it does."""
+"""What must give no row, and what it means if it does; the first holds between changes only."""
 _MOMENTS = {
     "change": "at",
     "air_import": "at",
@@ -77,6 +79,24 @@ def verify_open(store: Store) -> tuple[Fault, ...]:
     return tuple(dict.fromkeys(found))
 
 
+def prove_change(store: Store, file: str, table: str = "") -> None:
+    """What is not sound in the store as a change that is under way leaves it, told as a fault of a `file` brought in.
+
+    `table` is the one that the file is of: instruments by themselves may await their descriptions, in the next file.
+    Raises MakersFault: the change is then taken back whole, and the store stays what `verify` lets pass.
+    """
+    found: list[Fault] = []
+    for part in (_references, partial(_rules, under_way=True), _moments, _description):
+        try:
+            found += part(store)
+        except MakersFault as fault:
+            found += fault.faults
+    if table == "instrument":
+        found = [each for each in found if each.what != _NO_DESCRIPTION]
+    if found:
+        raise MakersFault(replace(each, file=file, remedy="") for each in dict.fromkeys(found))
+
+
 def _file(store: Store) -> Iterator[Fault]:
     for (said,) in store.rows("PRAGMA integrity_check(20)"):
         if said != "ok":
@@ -107,8 +127,8 @@ def _expected() -> frozenset[tuple[str, str]]:
         return schema(fresh)
 
 
-def _rules(store: Store) -> Iterator[Fault]:
-    for sql, what in _RULES:
+def _rules(store: Store, under_way: bool = False) -> Iterator[Fault]:
+    for sql, what in _RULES[int(under_way) :]:
         for (which,) in store.rows(sql):
             yield Fault(where=str(which), what=what, remedy=_RESTORE, file=store.path.name)
 
