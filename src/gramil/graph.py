@@ -365,7 +365,8 @@ class Figures(Mapping[str, Any]):
             if not hasattr(owner, steps[-1].name):
                 raise KeyError(address)
             if is_dataclass(owner):
-                unit = unit_of(_annotation_in(type(owner), steps[-1].name))
+                kind: type = type(owner)
+                unit = unit_of(_annotation_in(kind, steps[-1].name))
         return unit.symbol if unit else None
 
 

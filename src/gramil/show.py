@@ -180,7 +180,8 @@ def _listed(words: list[str]) -> str:
 
 def _record(value: Any, first: LengthUnit, inch_style: InchStyle) -> str:
     """A record as its fields, one after another, each with its own unit."""
-    units = _units(type(value))
+    kind: type = type(value)
+    units = _units(kind)
     shown_fields = (
         (each.name.replace("_", " "), shown(getattr(value, each.name), units[each.name], first, inch_style))
         for each in fields(value)

@@ -10,7 +10,7 @@ import pytest
 from gramil.acts.work import note_done
 from gramil.faults import MakersFault
 from gramil.now.needs import used_up_by
-from gramil.shop.instruments import add_instrument
+from gramil.shop.instruments import Instrument, add_instrument
 from gramil.shop.on_hand import bring_in_shop
 from gramil.shop.opening import Store, create_store
 from gramil.shop.operations_done import operations_done
@@ -31,30 +31,30 @@ def store(tmp_path: Path) -> Iterator[Store]:
 
 
 @pytest.fixture
-def owner(store: Store) -> int:
-    return add_instrument(store, "Tarn", (EXAMPLES / "tarn.toml").read_text(encoding="utf-8"), NOW).id
+def owner(store: Store) -> Instrument:
+    return add_instrument(store, "Tarn", (EXAMPLES / "tarn.toml").read_text(encoding="utf-8"), NOW)
 
 
-def promised(store: Store, owner: int) -> None:
+def promised(store: Store, owner: Instrument) -> None:
     (need, *_) = used_up_by(OPERATION)
-    promise_blank(store, owner, need, blanks(store)[0].id, NOW)
+    promise_blank(store, owner.id, need, blanks(store)[0].id, NOW)
 
 
-def test_one_undo_takes_back_the_work_and_the_wood(store: Store, owner: int) -> None:
+def test_one_undo_takes_back_the_work_and_the_wood(store: Store, owner: Instrument) -> None:
     promised(store, owner)
     before = len(changes(store))
     (used,) = note_done(store, owner, OPERATION, NOW)
     assert used.name == blanks(store)[0].name
     assert len(changes(store)) == before + 1
-    assert [bool(each.used_at) for each in promises(store, owner)] == [True]
+    assert [bool(each.used_at) for each in promises(store, owner.id)] == [True]
     last = last_change(store)
     assert last is not None
     undo(store, last.id, NOW)
-    assert operations_done(store, owner) == []
-    assert [bool(each.used_at) for each in promises(store, owner)] == [False]
+    assert operations_done(store, owner.id) == []
+    assert [bool(each.used_at) for each in promises(store, owner.id)] == [False]
 
 
-def test_what_fails_half_way_leaves_nothing(store: Store, owner: int, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_fails_half_way_leaves_nothing(store: Store, owner: Instrument, monkeypatch: pytest.MonkeyPatch) -> None:
     promised(store, owner)
 
     def fails(*_: object) -> None:
@@ -63,7 +63,7 @@ def test_what_fails_half_way_leaves_nothing(store: Store, owner: int, monkeypatc
     monkeypatch.setattr("gramil.acts.work.use_up", fails)
     with pytest.raises(MakersFault, match="the disk is full"):
         note_done(store, owner, OPERATION, NOW)
-    assert operations_done(store, owner) == []
+    assert operations_done(store, owner.id) == []
 
 
 def test_a_change_within_a_change_is_a_part_of_it(store: Store) -> None:

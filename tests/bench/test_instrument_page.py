@@ -281,3 +281,15 @@ def test_balloons_at_one_place_stand_apart() -> None:
         assert all(after - before >= 5.0 for before, after in pairwise(across))
     assert places[0] == (10.0, 0)
     assert places[2] == (10.0, 1)
+
+
+def test_what_moved_is_the_foreman_s_note_handed_out_sheets_first_and_after_keep(demo: httpx.Client) -> None:
+    post(demo, "/instrument/1/sheet/layout/give")
+    changed = {"set": "scale.length=650"}
+    page = demo.get("/instrument/1/moved", params=changed).text
+    papers = page[page.index("Papers no longer true") :]
+    assert papers[papers.index("<li>") :].startswith("<li>Handed out: ")
+    assert papers.count("Handed out:") == 1
+    assert page.index("Changed") < page.index("Papers no longer true") < page.index("Every figure that moved")
+    drafted = demo.get("/instrument/1", params=changed).text
+    assert drafted.index(">Keep</button>") < drafted.index(">What moved</a>") < drafted.index('id="list"')

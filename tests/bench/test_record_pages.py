@@ -230,3 +230,17 @@ def test_nothing_but_a_sound_copy_beside_the_record_is_put_back(
 def newest(served: Served) -> str:
     with open_store(served.store) as store:
         return str(changes(store, 1)[0].id)
+
+
+def test_an_earlier_revision_is_returned_to_after_a_question(demo: httpx.Client) -> None:
+    first = demo.get("/instrument/1/description.toml").text
+    form = demo.get("/instrument/1?set=scale.length%3D650").text
+    fields = dict(re.findall(r'<input type="hidden" name="(version|base)" value="([^"]+)"', form))
+    post(demo, "/instrument/1/keep", set="scale.length=650", why="longer", **fields)
+    assert demo.get("/instrument/1/description.toml").text != first
+    asked = demo.get(link(demo.get("/instrument/1/revisions").text, "Return to it"))
+    assert "to revision 1?" in asked.text
+    assert post(demo, "/instrument/1/return/1", version="1").status_code != 200
+    post(demo, "/instrument/1/return/1", **hidden(asked.text))
+    assert demo.get("/instrument/1/description.toml").text == first
+    assert "as in revision 1 again" in demo.get("/instrument/1/revisions").text

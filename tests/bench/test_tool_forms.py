@@ -107,7 +107,7 @@ def test_a_checked_jig_says_which_printed_sheet_is_stale(served: Served, demo: h
     assert post(demo, "/instrument/1/sheet/taper/give").status_code == 200
     jig = item(served, "jig", "taper sled")
     answer = post(demo, "/tools/jig", item=str(jig.id), constant="62.55")
-    assert "sheet taper: stale, taper sled has changed" in answer.text
+    assert re.search(r"Stale: Tarn, sheet taper: [^<]+ on it, now [^<]+\. Print it again\.", answer.text)
     assert re.search(r"Tarn: \d+ figures? moved", answer.text)
 
 

@@ -67,9 +67,9 @@ def note(folder: Path, operation: str, *readings: str) -> str:
 def test_slots_cut_too_shallow_are_to_be_deepened(shop: Path) -> None:
     """The tang alone is 1.60 deep."""
     told = note(shop, "slotted", "slot_depth_setting=1.5mm")
-    assert "fret slots cut: rework: too shallow by 1.4" in told
+    assert "Rework: fret slots cut: too shallow by 1.4" in told
     assert "deepen the slots" in told
-    assert "STOP came: depth of the slots" in told
+    assert "Stop: depth of the slots" in told
     check = run("check", "tarn.toml", "--shop", "shop.toml", "--made")
     assert check.exit_code == 1
     assert "REWORK     fret slots cut: too shallow by" in check.output
@@ -81,7 +81,7 @@ def test_slots_cut_too_shallow_are_to_be_deepened(shop: Path) -> None:
 
 
 def test_slots_right_through_the_board_lose_it(shop: Path) -> None:
-    assert "fret slots cut: lost: too deep by 74" in note(shop, "slotted", "slot_depth_setting=77mm")
+    assert "Lost: fret slots cut: too deep by 74" in note(shop, "slotted", "slot_depth_setting=77mm")
     check = run("check", "tarn.toml", "--shop", "shop.toml", "--made")
     assert "LOST       with the board: board planed to thickness" in check.output
     assert check.exit_code == 1
@@ -90,11 +90,11 @@ def test_slots_right_through_the_board_lose_it(shop: Path) -> None:
 def test_a_sheets_reading_of_a_record_is_taken_and_judged(shop: Path) -> None:
     """The ledge's own box on its sheet: a field of what was chosen from the shop."""
     told = note(shop, "ledge_cut", "ledge_choice.ledge=1.2mm")
-    assert "ledge for the binding cut: rework: too narrow by 0." in told
+    assert "Rework: ledge for the binding cut: too narrow by 0." in told
 
 
 def test_slots_as_drawn_are_still_right(shop: Path) -> None:
-    assert "fret slots cut: still right." in note(shop, "slotted", "slot_depth_setting=3.00mm")
+    assert "Still right: fret slots cut." in note(shop, "slotted", "slot_depth_setting=3.00mm")
     check = run("check", "tarn.toml", "--shop", "shop.toml", "--made")
     assert "REWORK" not in check.output
     assert "depth of the slots" not in check.output

@@ -24,7 +24,8 @@ from gramil.shop.opening import Store, create_store
 from gramil.shop.operations_done import Measurement, mark_done, measurements, operations_done
 from gramil.shop.own_operations import save_own_operations
 from gramil.shop.places import Place, Reading, add_place, add_reading, air_history, import_air, place
-from gramil.shop.sheets_given import Setting, give_sheet, stale_sheets
+from gramil.shop.rows import insert
+from gramil.shop.sheets_given import give_sheet, settings_that_changed, sheets_given
 from gramil.shop.stock import (
     Blank,
     Part,
@@ -43,6 +44,7 @@ from gramil.shop.toml_text import table_text
 from gramil.shop.tools import add_cuts
 from gramil.shop.verify import verify_open
 from gramil.shop.weights import add_weight
+from gramil.shop.writing import writing
 from gramil.wood.air import AirHistory
 
 from .conftest import NOW, SHOP
@@ -75,7 +77,9 @@ def filled(store: Store, now: datetime) -> None:
     promise_part(store, tarn.id, "rosette", part.id, now)
     use_up(store, promise_blank(store, tarn.id, "top", blank_named(store, "top, 1").id, now), now)
     sled = item_named(store, "jig", "taper sled")
-    give_sheet(store, tarn.id, 2, "Taper the edges", [Setting(sled.id, "constant", 61.0)], now)
+    given = give_sheet(store, tarn.id, 2, "Taper the edges", '[["\u00e9 \\" \\n",0.1],[]]', now)
+    with writing(store, "as an older program noted it", now):
+        insert(store, "sheet_setting", {"sheet": given.id, "tool": sled.id, "name": "constant", "value": 61.0})
     pin = Measurement("board_thickness", "6.38 mm", 6.38, "mm")
     mark_done(store, tarn.id, "slotted", now, measured=[pin], hours=1.25, photos=["ü 1.jpg"], note="=1+1")
     add_weight(store, "instrument", tarn.id, 1200.0, now, what="whole")
@@ -94,7 +98,9 @@ def test_everything_comes_back_as_it_was(stocked: Store, now: datetime) -> None:
         assert blank_named(other, "top, 1").thickness == 0.1 + 0.2
         assert [each.used_at for each in promises(other)] == ["", "2026-11-02T09:30:00+01:00"]
         assert measurements(other, tarn.id, operations_done(other, tarn.id)[0].id)[0].value == 6.38
-        assert [(each.given, each.now) for each in stale_sheets(other)] == [(61.0, 62.4)]
+        (given,) = sheets_given(other)
+        assert given.printed == sheets_given(stocked)[0].printed != ""
+        assert [(each.given, each.now) for each in settings_that_changed(other, given)] == [(61.0, 62.4)]
         history = air_history(other, place(other, "bench").id)
         assert history is not None
         assert (history.origin, list(history.times), history.humidity[1]) == (now, [0.0, 600.5], 1 / 3)

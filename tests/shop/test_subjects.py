@@ -32,7 +32,8 @@ from gramil.shop.operations_done import (
 )
 from gramil.shop.pieces import lay_piece, weigh_piece
 from gramil.shop.places import Place, add_place, place, places, remove_place, update_place
-from gramil.shop.sheets_given import Setting, give_sheet, sheets_given, stale_sheets
+from gramil.shop.rows import insert
+from gramil.shop.sheets_given import give_sheet, latest_given, settings_that_changed, sheets_given
 from gramil.shop.stock import (
     Blank,
     Part,
@@ -55,6 +56,7 @@ from gramil.shop.stock import (
 from gramil.shop.tools import add_cuts, cuts, kerf, set_constant
 from gramil.shop.trouble import Conflict
 from gramil.shop.weights import add_weight, weights
+from gramil.shop.writing import writing
 
 from .conftest import SHOP, figures_with
 
@@ -154,24 +156,27 @@ def test_a_measured_kerf_is_kept_beside_its_label_and_counts(stocked: Store, now
     assert item_named(stocked, "saw", "table saw").figures["kerf"] == 0.58
 
 
-def test_a_jig_changed_after_a_sheet_was_given_makes_the_sheet_stale(stocked: Store, now: datetime) -> None:
+def test_settings_that_an_older_program_noted_on_a_sheet_are_held_against_the_tools(
+    stocked: Store, now: datetime
+) -> None:
     tarn = add_instrument(stocked, "Tarn", TARN, now)
-    sled, rail = item_named(stocked, "jig", "taper sled"), item_named(stocked, "jig", "slotting rail")
-    saw = item_named(stocked, "saw", "table saw")
-    given = [Setting(sled.id, "constant", 62.4), Setting(saw.id, "kerf", 0.58)]
-    sheet = give_sheet(stocked, tarn.id, 1, "Taper the edges", given, now)
-    give_sheet(stocked, tarn.id, 1, "Cut the slots", [Setting(rail.id, "constant", 58.3)], now)
-    assert stale_sheets(stocked) == []
+    sled, saw = item_named(stocked, "jig", "taper sled"), item_named(stocked, "saw", "table saw")
+    sheet = give_sheet(stocked, tarn.id, 1, "taper", "", now)
+    with writing(stocked, "as an older program noted it", now):
+        for tool, name, value in ((sled, "constant", 62.4), (saw, "kerf", 0.58)):
+            insert(stocked, "sheet_setting", {"sheet": sheet.id, "tool": tool.id, "name": name, "value": value})
+    assert settings_that_changed(stocked, sheet) == ()
     set_constant(stocked, sled, 62.55, date(2026, 12, 1), now)
     add_cuts(stocked, saw.id, [0.6], now)
-    stale = stale_sheets(stocked)
-    assert [(each.sheet, each.tool.name, each.given, each.now) for each in stale] == [
-        (sheet, "taper sled", 62.4, 62.55),
-        (sheet, "table saw", 0.58, 0.6),
+    changed = settings_that_changed(stocked, sheet)
+    assert [(each.tool.name, each.given, each.now) for each in changed] == [
+        ("taper sled", 62.4, 62.55),
+        ("table saw", 0.58, 0.6),
     ]
-    new = [Setting(sled.id, "constant", 62.55), Setting(saw.id, "kerf", 0.6)]
-    give_sheet(stocked, tarn.id, 1, "Taper the edges", new, now)
-    assert stale_sheets(stocked) == []
+    give_sheet(stocked, tarn.id, 1, "slot", "[]", now)
+    again = give_sheet(stocked, tarn.id, 1, "taper", "[]", now)
+    assert [each.title for each in latest_given(stocked, tarn.id)] == ["slot", "taper"]
+    assert latest_given(stocked, tarn.id)[-1] == again
     assert len(sheets_given(stocked, tarn.id)) == 3
     jig = next(each for each in shop_description(stocked).shop.jig if each.name == "taper sled")
     assert (jig.constant, jig.checked) == (62.55, date(2026, 12, 1))
@@ -180,7 +185,7 @@ def test_a_jig_changed_after_a_sheet_was_given_makes_the_sheet_stale(stocked: St
 def test_a_sheet_is_of_a_revision_that_there_is(stocked: Store, now: datetime) -> None:
     tarn = add_instrument(stocked, "Tarn", TARN, now)
     with pytest.raises(MakersFault, match="not there"):
-        give_sheet(stocked, tarn.id, 2, "Taper the edges", [], now)
+        give_sheet(stocked, tarn.id, 2, "taper", "", now)
 
 
 def test_tools_can_be_added_changed_and_removed_but_not_twice_at_once(stocked: Store, now: datetime) -> None:

@@ -1,14 +1,36 @@
-"""Work that is done: noted with what was measured, and the wood that was promised for it used up, as one act."""
+"""Work that is done, and what was measured: noted, taken back, or begun anew, each as one act with its checks."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from difflib import get_close_matches
 
+from gramil.change.as_made import refuse_impossible
+from gramil.change.in_store import figures_in_store, work_in_store
+from gramil.change.made_in_store import work_on
+from gramil.change.made_rows import operations, pieces
+from gramil.faults import MakersFault
+from gramil.graph import Figures, Pin
 from gramil.now.needs import used_up_by
+from gramil.prints.whole import whole_graph
+from gramil.shop.corrections import begin_anew as take_back_all
+from gramil.shop.corrections import not_done_after_all as take_back_done
+from gramil.shop.instruments import Instrument, save_revision
+from gramil.shop.made_file import NO_OPERATION
 from gramil.shop.opening import Store
-from gramil.shop.operations_done import Measurement, mark_done
+from gramil.shop.operations import Work
+from gramil.shop.operations_done import (
+    DoneOperation,
+    Measurement,
+    add_measurements,
+    mark_done,
+    measurements,
+    operations_done,
+)
 from gramil.shop.stock import blanks, parts, promises, use_up
 from gramil.shop.writing import writing
+
+_SEEN = "look at it again, and see what stands there now"
 
 
 @dataclass(frozen=True)
@@ -30,21 +52,97 @@ class UsedUp:
 
 def note_done(
     store: Store,
-    instrument: int,
+    owner: Instrument,
     operation: str,
     now: datetime,
     *,
     measured: Sequence[Measurement] = (),
     noted: Noted | None = None,
+    figures: Figures | None = None,
+    description: str | None = None,
     who: str = "",
 ) -> tuple[UsedUp, ...]:
     """Note an operation as done and use up what was promised for it; gives what was used up.
 
-    One change of the store: one undo takes all of it back. Raises MakersFault when the operation is done already.
+    `figures` are the instrument's as made, where they are at hand; `description` is kept as its next revision, where
+    what was measured settles any of it. What was measured at no operation ("measured") is noted by itself. Raises
+    MakersFault for an operation that there is not or that is done already, and for readings with which the instrument
+    cannot be worked out, Conflict where somebody kept another description since the instrument was seen.
     """
-    with writing(store, f"done: {operation}", now, who):
-        mark_done(store, instrument, operation, now, measured=measured, who=who, **vars(noted or Noted()))
-        return tuple(_use_up(store, instrument, operation, now, who))
+    with writing(store, f"done: {operation}, {owner.name}", now, who):
+        used = _noted(store, owner, operation, now, measured, noted or Noted(), figures, who)
+        if description is not None:
+            save_revision(store, owner, description, now, who=who, why=f"as made: {operation}")
+        return used
+
+
+def _noted(
+    store: Store,
+    owner: Instrument,
+    operation: str,
+    now: datetime,
+    measured: Sequence[Measurement],
+    noted: Noted,
+    figures: Figures | None,
+    who: str,
+) -> tuple[UsedUp, ...]:
+    if operation == NO_OPERATION:
+        measure(store, owner, measured, now, figures=figures, who=who)
+        return ()
+    refuse_work(operation, work_in_store(store, owner), {each.operation for each in operations_done(store, owner.id)})
+    _refuse_readings(store, owner, measured, figures)
+    mark_done(store, owner.id, operation, now, measured=measured, who=who, **vars(noted))
+    return tuple(_use_up(store, owner.id, operation, now, who))
+
+
+def measure(
+    store: Store,
+    owner: Instrument,
+    measured: Sequence[Measurement],
+    now: datetime,
+    *,
+    figures: Figures | None = None,
+    who: str = "",
+) -> tuple[Measurement, ...]:
+    """Note what was measured by itself; gives what is new: the same reading sent again is noted once.
+
+    Raises MakersFault where nothing was measured, and for readings with which the instrument cannot be worked out.
+    """
+    if not measured:
+        raise MakersFault.of("nothing was measured", remedy="write what the calipers say")
+    _refuse_readings(store, owner, measured, figures)
+    last = {each.address: each for each in measurements(store, owner.id)}
+    fresh = tuple(each for each in measured if last.get(each.address) != each)
+    if fresh:
+        add_measurements(store, owner.id, fresh, now, who)
+    return fresh
+
+
+def refuse_work(operation: str, whole: Work, done: Collection[str]) -> None:
+    """Raises MakersFault for work that there is not, or that is done already; `whole` is what the instrument needs.
+
+    A set-up that goes with no operation is work of its own.
+    """
+    if operation in done:
+        remedy = "further measurements go in by gramil done measured"
+        raise MakersFault.of(f"{operation} is done already", remedy=remedy)
+    known = operation in whole.operations or operation in whole.left_out or operation == NO_OPERATION
+    if known or _by_itself(operation, whole):
+        return
+    near = get_close_matches(operation, whole.operations, 1)
+    remedy = f"nearest: {near[0]}" if near else "see the work that gramil now --every lists"
+    raise MakersFault.of(f"there is no operation {operation}", remedy=remedy)
+
+
+def _by_itself(name: str, whole: Work) -> bool:
+    on_graph = f"setup_{name.replace('-', '_')}" in whole_graph().dimensions
+    return on_graph and all(each.sheet != name for each in whole.operations.values())
+
+
+def _refuse_readings(store: Store, owner: Instrument, measured: Sequence[Measurement], figures: Figures | None) -> None:
+    if measured:
+        known = figures_in_store(store, owner) if figures is None else figures
+        refuse_impossible(known, {each.address: Pin(each.value, "") for each in measured})
 
 
 def _use_up(store: Store, instrument: int, operation: str, now: datetime, who: str) -> list[UsedUp]:
@@ -57,3 +155,35 @@ def _use_up(store: Store, instrument: int, operation: str, now: datetime, who: s
             use_up(store, each, now, who)
             found.append(UsedUp(raw[each.blank] if each.blank is not None else made[each.part or 0], each.need))
     return found
+
+
+def not_done_after_all(store: Store, seen: DoneOperation, now: datetime, who: str = "") -> None:
+    """Take back that an operation is done; what was measured at it stays, and what it used up stays used.
+
+    Raises Conflict where what is noted of it was changed since it was seen.
+    """
+    take_back_done(store, seen, now, who)
+
+
+def begin_anew(
+    store: Store,
+    owner: Instrument,
+    piece: str,
+    now: datetime,
+    *,
+    seen: Sequence[DoneOperation] | None = None,
+    who: str = "",
+) -> tuple[DoneOperation, ...]:
+    """Begin a piece anew: the work on it is taken back, with what was measured. Gives that work.
+
+    `seen` is the work that was shown, where it was. Raises MakersFault for a piece that there is not, on which nothing
+    is done, or on which something else was noted meanwhile.
+    """
+    works = work_on(store, owner.id, piece)
+    if not works:
+        raise MakersFault.of(f"nothing is noted as done on {pieces()[piece].what}", "there is nothing to take back")
+    if seen is not None and tuple(seen) != works:
+        raise MakersFault.of("somebody else noted something meanwhile", remedy=_SEEN)
+    figures = {fixed.figure for each in works for fixed in operations()[each.operation].fixes}
+    take_back_all(store, f"{pieces()[piece].what} of {owner.name}", works, figures, now, who)
+    return works

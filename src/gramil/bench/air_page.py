@@ -6,6 +6,9 @@ from html import unescape
 
 from starlette.responses import Response
 
+from gramil.acts.air import bring_in_air, name_place, read_meter
+from gramil.acts.wood import lay as lay_down
+from gramil.acts.wood import weigh as note_weight
 from gramil.bench.ages import ago
 from gramil.bench.asking import Asked, go
 from gramil.bench.measuring import bare
@@ -18,12 +21,11 @@ from gramil.shop.air_bands import limits_of
 from gramil.shop.air_in_store import places_in_store
 from gramil.shop.air_of_places import STALE, PlaceAir, Places
 from gramil.shop.air_view import HOURS_HELD, views
-from gramil.shop.items import Item, items
+from gramil.shop.items import items
 from gramil.shop.on_hand import shop_description
-from gramil.shop.opening import Store
-from gramil.shop.pieces import PIECE, lay_piece, weigh_piece, weight_tells
+from gramil.shop.pieces import PIECE, weight_tells
 from gramil.shop.pieces_now import pieces_now
-from gramil.shop.places import Place, Reading, add_place, add_reading, import_air, place, places
+from gramil.shop.places import places
 from gramil.shop.readiness import gluing_band, gluing_humidity, readiness, when
 from gramil.wood.air_log import read_air_log
 from gramil.wood.log_words import told
@@ -95,12 +97,8 @@ def _pieces(asked: Asked, known: Places, now: datetime) -> list[tuple[str, str, 
 
 def add_named_place(asked: Asked, _: Shelf) -> Response:
     """A new place."""
-    name = asked.one("name")
-    if not name:
-        raise MakersFault.of("the place has no name", remedy="write one, such as bench or drying box")
     with asked.keeping.opened() as store:
-        if name not in [each.name for each in places(store)]:
-            add_place(store, Place(name, {}), asked.now, asked.session.who)
+        name_place(store, asked.one("name"), asked.now, asked.session.who)
     return go("/air")
 
 
@@ -108,9 +106,7 @@ def write_reading(asked: Asked, _: Shelf) -> Response:
     """What the meter says, written down now."""
     temperature, humidity = number_of(asked, "temperature"), number_of(asked, "humidity")
     with asked.keeping.opened() as store:
-        where = place(store, asked.one("place"))
-        reading = Reading(asked.now.replace(microsecond=0), temperature, humidity)
-        add_reading(store, where.id, reading, asked.now, asked.session.who)
+        read_meter(store, asked.one("place"), temperature, humidity, asked.now, asked.session.who)
     return go(asked.one("back") if asked.one("back") in ("/", "/air") else "/air")
 
 
@@ -118,25 +114,15 @@ def weigh(asked: Asked, _: Shelf) -> Response:
     """What a piece weighs now."""
     grams = read_mass(bare(asked.one("mass")))
     with asked.keeping.opened() as store:
-        weigh_piece(
-            store, _piece(store, asked.one("piece")), grams, asked.now.replace(microsecond=0), asked.session.who
-        )
+        note_weight(store, asked.one("piece"), grams, asked.now, asked.session.who)
     return go("/air#pieces")
 
 
 def lay(asked: Asked, _: Shelf) -> Response:
     """That a piece lies in a place from now on."""
     with asked.keeping.opened() as store:
-        where = place(store, asked.one("place")).name
-        lay_piece(store, _piece(store, asked.one("piece")), where, asked.now.replace(microsecond=0), asked.session.who)
+        lay_down(store, asked.one("piece"), asked.one("place"), asked.now, asked.session.who)
     return go("/air#pieces")
-
-
-def _piece(store: Store, name: str) -> Item:
-    found = next((each for each in items(store, PIECE) if each.name == name), None)
-    if found is None:
-        raise MakersFault.of(f'there is no piece "{name}"', remedy="choose one of the list")
-    return found
 
 
 def bring_in_log(asked: Asked, _: Shelf) -> Response:
@@ -146,6 +132,6 @@ def bring_in_log(asked: Asked, _: Shelf) -> Response:
         raise MakersFault.of("no file was chosen", remedy="choose the file that the logger wrote")
     history, report = read_air_log(text, "the logger's file")
     with asked.keeping.opened() as store:
-        import_air(store, place(store, name).id, history, asked.now, file="from the bench", who=asked.session.who)
+        bring_in_air(store, name, history, asked.now, file="from the bench", who=asked.session.who)
     asked.session.told = tuple(told(history, report, "The logger's file"))
     return go("/air?told=1#told")

@@ -4,11 +4,12 @@ from urllib.parse import quote
 
 from starlette.responses import Response
 
+from gramil.acts import work
 from gramil.bench.asking import Asked, Missing, go
 from gramil.bench.correcting import Wrong, asked_whether
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.shelf import Shelf, named
-from gramil.change.made_in_store import begin_anew_in_store, work_on
+from gramil.change.made_in_store import work_on
 from gramil.change.made_rows import operations, pieces
 from gramil.faults import MakersFault
 from gramil.shop.opening import Store
@@ -43,7 +44,7 @@ def begin_anew(asked: Asked, _: Shelf) -> Response:
         if works:
             if _seen(works) != asked.one("seen"):
                 raise MakersFault.of("somebody else noted something meanwhile", remedy="look at the instrument again")
-            begin_anew_in_store(store, named(store, number), piece, asked.now, asked.session.who)
+            work.begin_anew(store, named(store, number), piece, asked.now, seen=works, who=asked.session.who)
     return go(f"/instrument/{number}")
 
 

@@ -34,6 +34,7 @@ from gramil.bench import (
     put_back_page,
     readback_page,
     record_page,
+    return_page,
     revisions_page,
     sheet_page,
     stock_form_page,
@@ -100,6 +101,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/print/{file}", print_page.printed_file),
     ("/instrument/{instrument}/revisions", revisions_page.revisions_page),
     ("/instrument/{instrument}/compare", revisions_page.compare_page),
+    ("/instrument/{instrument}/return/{revision}", return_page.return_page),
     ("/instrument/{instrument}/slots-measured", readback_page.slots_readback),
     ("/instrument/{instrument}/set-up-measured", readback_page.set_up_readback),
     ("/instrument/{instrument}/heights", picture_pages.heights_page),
@@ -135,6 +137,7 @@ POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/tools/form", tool_form_page.keep_tool),
     ("/tools/remove", tool_form_page.remove_tool),
     ("/instrument/{instrument}/keep", instrument_page.keep),
+    ("/instrument/{instrument}/return/{revision}", return_page.return_to_it),
     ("/instrument/{instrument}/operation/{operation}", noting.note_work),
     ("/instrument/{instrument}/sheet/{setup}/give", noting.give),
 )

@@ -5,13 +5,13 @@ from dataclasses import replace
 
 from starlette.responses import Response
 
+from gramil.acts.descriptions import begin
 from gramil.bench.asking import Asked, go, own_address
 from gramil.bench.shelf import Shelf
 from gramil.description.questions import QUESTIONS, STRINGS, Question, usual_answer
 from gramil.description.reading import parse_description
 from gramil.description.writing import new_description
 from gramil.faults import MakersFault
-from gramil.shop.instruments import add_instrument
 
 ASKED = ("instrument.name", STRINGS, "scale.length", "scale.join", "nut.width", "instrument.handed")
 """The six questions of a new instrument; all else is left usual and can be changed on its page."""
@@ -40,7 +40,7 @@ def make_new(asked: Asked, _: Shelf) -> Response:
         text = new_description({**_begun_in(asked.session.unit), **answers})
         name = parse_description(text).instrument.instrument.name
         with asked.keeping.opened() as store:
-            made = add_instrument(store, name, text, asked.now, who=asked.session.who, why="begun")
+            made = begin(store, name, text, asked.now, who=asked.session.who)
     except MakersFault as fault:
         values = {"questions": six(asked.session.unit), "answers": answers, "faults": fault.faults}
         return asked.page("new.html", 422, title="New instrument", **values)

@@ -4,11 +4,11 @@ from collections.abc import Iterator, Mapping
 
 from gramil.bench.moved import strip_between
 from gramil.bench.shelf import Held, Shelf
+from gramil.bench.stale_here import stale_on
 from gramil.faults import MakersFault
 from gramil.shop.instruments import instruments
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import operations_done
-from gramil.shop.sheets_given import stale_sheets
 
 
 def held_open(store: Store, shelf: Shelf) -> Mapping[int, Held]:
@@ -24,7 +24,8 @@ def held_open(store: Store, shelf: Shelf) -> Mapping[int, Held]:
 
 def consequences(store: Store, shelf: Shelf, before: Mapping[int, Held]) -> tuple[str, ...]:
     """What became of the instruments since they were held: a sentence for each that anything moved on."""
-    return (*_instruments(store, shelf, before), *_sheets(store, before))
+    stale = stale_told(store, shelf, held_open(store, shelf))
+    return (*_instruments(store, shelf, before), *(f"Stale: {line}. Print it again." for line in stale))
 
 
 def _instruments(store: Store, shelf: Shelf, before: Mapping[int, Held]) -> Iterator[str]:
@@ -43,8 +44,8 @@ def _instruments(store: Store, shelf: Shelf, before: Mapping[int, Held]) -> Iter
             yield f"{old.seen.name}: {'; '.join([strip.words, *lost, *came, *went])}."
 
 
-def _sheets(store: Store, before: Mapping[int, Held]) -> Iterator[str]:
-    for each in stale_sheets(store):
-        owner = before.get(each.sheet.instrument)
-        whose = f"{owner.seen.name}, " if owner else ""
-        yield f"{whose}sheet {each.sheet.title.replace('_', ' ')}: stale, {each.tool.name} has changed. Print it again."
+def stale_told(store: Store, shelf: Shelf, open_now: Mapping[int, Held]) -> Iterator[str]:
+    """The sheets of instruments that are true no more, and what is another on each."""
+    for held in open_now.values():
+        for each in stale_on(store, shelf, held):
+            yield f"{held.seen.name}, sheet {each.given.title.replace('_', ' ')}: {each.why}"

@@ -6,6 +6,9 @@ from urllib.parse import quote
 
 from starlette.responses import Response
 
+from gramil.acts.air import correct_reading as put_reading_right
+from gramil.acts.corrections import correct_measurement, correct_weighing
+from gramil.acts.work import not_done_after_all
 from gramil.bench.ages import clock
 from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.doubts import Doubt, measured_doubts
@@ -19,13 +22,9 @@ from gramil.faults import Fault, MakersFault
 from gramil.measure import read_mass
 from gramil.shop.corrections import (
     Measured,
-    correct_measurement,
-    correct_weighing,
     latest_readings,
     measured_row,
-    not_done_after_all,
     reading_at,
-    strike_reading,
     struck_readings,
 )
 from gramil.shop.items import Item, items
@@ -123,7 +122,7 @@ def correct_reading(asked: Asked, _: Shelf) -> Response:
                 right = Reading(there.at, number_of(asked, "temperature"), number_of(asked, "humidity"))
             except MakersFault as fault:
                 return asked_whether(asked, _wrong_reading(asked, of, there), fault)
-        strike_reading(store, of, there, asked.now, right=right, why=asked.one("why"), who=asked.session.who)
+        put_reading_right(store, of, there, asked.now, right=right, why=asked.one("why"), who=asked.session.who)
     return go(f"/air/readings?place={quote(of.name)}")
 
 
@@ -205,12 +204,13 @@ def correct_measured(asked: Asked, shelf: Shelf) -> Response:
     """A measurement put right, or struck."""
     number = instrument_id(asked)
     with asked.keeping.opened() as store:
-        seen, right = measured_row(store, _number(asked.words["measurement"])), None
+        seen, right, figures = measured_row(store, _number(asked.words["measurement"])), None, None
         if seen.measurement.written != asked.one("was") or seen.instrument != number:
             raise MakersFault.of("somebody else changed this measurement", remedy="look at the sheet again")
         if asked.one("do") == RIGHT:
             held = shelf.held(store, number)
-            first = shower_for(asked.session, held.figures).first
+            figures = held.figures
+            first = shower_for(asked.session, figures).first
             try:
                 fields = {seen.measurement.address: bare(asked.one("written"))}
                 (right,) = read_measurements(held.figures, fields, first)
@@ -218,7 +218,8 @@ def correct_measured(asked: Asked, shelf: Shelf) -> Response:
                 return asked_whether(asked, _wrong_measurement(asked, seen), fault)
             if found := measured_doubts(asked, held.figures, [right], asked.one("back"), first):
                 return asked_whether(asked, _wrong_measurement(asked, seen), doubts=found)
-        correct_measurement(store, seen, right, asked.now, why=asked.one("why"), who=asked.session.who)
+        why, who = asked.one("why"), asked.session.who
+        correct_measurement(store, seen, right, asked.now, figures=figures, why=why, who=who)
     return go(_back(asked, number))
 
 

@@ -10,19 +10,21 @@ from tempfile import TemporaryDirectory
 from starlette.responses import Response
 
 from gramil import names as n
+from gramil.acts.descriptions import begin, keep
 from gramil.bench.asking import Asked, go
 from gramil.bench.instrument_page import instrument_id
 from gramil.bench.made_here import made_on
 from gramil.bench.moved import moved_between
 from gramil.bench.sheet_page import work_for
 from gramil.bench.shelf import Held, Shelf, changed, named
+from gramil.bench.stale_here import given_on
 from gramil.bench.units import shower_for
 from gramil.description.reading import parse_description, toml_of
 from gramil.description.self_contained import self_contained
 from gramil.faults import Fault, MakersFault
 from gramil.pack import pack_makers
 from gramil.shop.export import export_files
-from gramil.shop.instruments import add_instrument, revision, save_revision
+from gramil.shop.instruments import revision
 from gramil.shop.made_file import made_text
 from gramil.shop.trouble import Conflict
 from gramil.shop.working_files import made_of, working_files
@@ -109,7 +111,7 @@ def new_from_file(asked: Asked, _: Shelf) -> Response:
     text = _brought(asked, "the description")
     name = parse_description(text, "the description").instrument.instrument.name
     with asked.keeping.opened() as store:
-        made = add_instrument(store, name, text, asked.now, who=asked.session.who, why="brought in")
+        made = begin(store, name, text, asked.now, why="brought in", who=asked.session.who)
     return go(f"/instrument/{made.id}")
 
 
@@ -127,13 +129,13 @@ def try_description(asked: Asked, shelf: Shelf) -> Response:
         if asked.one("do") == "keep":
             try:
                 seen = replace(held.seen, version=asked.number("version"))
-                save_revision(store, seen, text, asked.now, who=asked.session.who, why=asked.one("why"))
+                keep(store, seen, text, asked.now, why=asked.one("why"), who=asked.session.who)
             except Conflict:
                 return _again(asked, held, (_meanwhile(held),))
             return go(f"/instrument/{number}?kept=1")
-        made = made_on(store, shelf, held)
+        made, given = made_on(store, shelf, held), given_on(store, held)
     shower = shower_for(asked.session, figures)
-    moves = moved_between(held.figures, figures, shower, made)
+    moves = moved_between(held.figures, figures, shower, made, given)
     return asked.page("files_try.html", title=held.seen.name, held=held, text=text, moved=moves)
 
 

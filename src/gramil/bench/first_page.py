@@ -13,6 +13,7 @@ from gramil.bench.beginning import six
 from gramil.bench.day_curve import day_curve, day_span
 from gramil.bench.made_here import judging
 from gramil.bench.shelf import Shelf
+from gramil.bench.stale_here import staling
 from gramil.change.made_words import lines as made_lines
 from gramil.faults import MakersFault
 from gramil.now.open_now import Closed, InstrumentNow, InstrumentState, Open, PlaceNow, day_of, open_now
@@ -77,7 +78,7 @@ def first_page(asked: Asked, shelf: Shelf) -> Response:
         known = {each.name: each.id for each in instruments(store)}
         if not known:
             return asked.page("empty.html", title="Begin", questions=six(asked.session.unit), answers={}, faults=())
-        bench = bench_of_store(store, asked.now, judging=judging(shelf))
+        bench = bench_of_store(store, asked.now, judging=judging(shelf), staling=staling(shelf))
         rows = _rows(store, shelf, bench, known, asked.now.replace(tzinfo=None))
         others = [each for each in instruments(store) if each.standing != "open"]
     now = bench.shop.now

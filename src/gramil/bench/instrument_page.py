@@ -8,6 +8,7 @@ from urllib.parse import urlencode
 from starlette.responses import Response
 
 from gramil import names as n
+from gramil.acts import descriptions
 from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.at_section import in_columns, parts_at
 from gramil.bench.draft import Draft, draft_of
@@ -18,6 +19,7 @@ from gramil.bench.plan_view import Plan, plan_of, turned_in
 from gramil.bench.section_view import sections_at
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.shown_rows import Reading, ShownRow, shown_row
+from gramil.bench.stale_here import given_on
 from gramil.bench.units import shower_for
 from gramil.change.made_words import lost_pieces
 from gramil.drawings.body_at import across
@@ -26,7 +28,6 @@ from gramil.drawings.section_at import Cut, cut_at
 from gramil.findings.finding import InWords
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
-from gramil.shop.instruments import save_revision
 from gramil.shop.opening import Store
 from gramil.shop.trouble import Conflict
 from gramil.show import shown
@@ -150,8 +151,8 @@ def moved_page(asked: Asked, shelf: Shelf) -> Response:
     """The list behind the strip: all that the draft moves."""
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
-        made = made_on(store, shelf, desk.held)
-    found = moved_between(desk.held.figures, desk.draft.figures, desk.reading.now, made)
+        made, given = made_on(store, shelf, desk.held), given_on(store, desk.held)
+    found = moved_between(desk.held.figures, desk.draft.figures, desk.reading.now, made, given)
     return asked.page(
         "moved_page.html", title="What moved", held=desk.held, draft=desk.draft, moved=found, at=address_part(desk)
     )
@@ -274,7 +275,7 @@ def keep(asked: Asked, shelf: Shelf) -> Response:
             return go(f"/instrument/{number}?" + draft.query.lstrip("&"))
         seen = replace(base.seen, version=asked.number("version"))
         try:
-            save_revision(store, seen, draft.text, asked.now, who=who, why=asked.one("why"))
+            descriptions.keep(store, seen, draft.text, asked.now, why=asked.one("why"), who=who)
         except Conflict:
             return _conflict(asked, store, shelf, base, draft)
     return go(f"/instrument/{number}?{asked.one('at')}&kept=1")
@@ -283,7 +284,8 @@ def keep(asked: Asked, shelf: Shelf) -> Response:
 def _conflict(asked: Asked, store: Store, shelf: Shelf, base: Held, draft: Draft) -> Response:
     theirs = shelf.held(store, base.seen.id)
     shower = shower_for(asked.session, theirs.figures)
-    their_moves = moved_between(base.figures, theirs.figures, shower, made_on(store, shelf, base))
+    made = made_on(store, shelf, base)
+    their_moves = moved_between(base.figures, theirs.figures, shower, made, given_on(store, theirs))
     return asked.page(
         "conflict.html",
         409,

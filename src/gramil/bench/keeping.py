@@ -7,8 +7,8 @@ from datetime import datetime
 from pathlib import Path
 from threading import Condition
 
+from gramil.acts import record
 from gramil.faults import MakersFault
-from gramil.shop.backup import restore
 from gramil.shop.opening import Store, create_store, open_store
 
 PATIENCE = 10.0
@@ -43,15 +43,16 @@ class Keeping:
                 self.door.inside -= 1
                 self.door.turn.notify_all()
 
-    def put_back(self, copy: Path, now: datetime) -> Path | None:
+    def put_back(self, copy: Path, now: datetime, seen: int | None = None) -> Path | None:
         """A copy in the record's place while no request has it open; gives where what was there is kept.
 
-        Raises MakersFault, with everything left as it was, for a copy that is not sound or a record that is in use.
+        `seen` is the number of the last change when it was asked for. Raises MakersFault, with everything left as it
+        was, for a copy that is not sound, a record that is in use, and where something was noted meanwhile.
         """
         with self.door.turn:
             if not self.door.turn.wait_for(lambda: self.door.inside == 0, PATIENCE):
                 raise MakersFault.of("the record is in use", "nothing was touched", "wait a little, and try again")
-            return restore(copy, self.path, now)
+            return record.put_back(copy, self.path, now, seen)
 
 
 def keeping_at(path: Path) -> Keeping:

@@ -6,13 +6,12 @@ from functools import partial
 
 from gramil.bench.doubts import doubt_of
 from gramil.bench.shelf import Held
-from gramil.change.as_made import AsMade, as_made, off_at
+from gramil.change.as_made import AsMade, as_made, difference_text, off_at
 from gramil.change.made_words import lines as made_lines
 from gramil.change.questioned import Reading, questions
 from gramil.change.settled import off as off_settled
 from gramil.change.settled import sentence, settled
 from gramil.change.settled_text import place_of, value_text
-from gramil.decimals import signed
 from gramil.description.tolerances import tolerance_of
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
@@ -67,10 +66,7 @@ def verdict(held: Held, wanted: Figures, address: str, written: str, shower: Sho
 
 def off_text(wanted: Figures, address: str, value: float, shower: Shower) -> str:
     """A measurement less what is wanted: `+0.12 mm, +0.41 cent`; not known where nothing is."""
-    off = off_at(address, Pin(value, ""), wanted)
-    sign = "+" if off.difference > 0 else ""
-    cents = "" if off.cents is None else f", {signed(off.cents, 2)} cent"
-    return f"{sign}{shown(off.difference, off.unit, shower.first)}{cents}"
+    return difference_text(off_at(address, Pin(value, ""), wanted), shower.first)
 
 
 def _near(wanted: Figures, address: str, value: float) -> str:

@@ -1,10 +1,11 @@
 """What a draft moves, in the words of the strip over the drawing and of the list behind it."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from itertools import groupby
 
 from gramil import names as n
+from gramil.change.foreman import Part, foremans_note
 from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
 from gramil.change.shift import Move, moved, shift
@@ -50,16 +51,26 @@ class Strip:
 
 @dataclass(frozen=True)
 class Moved:
-    """All that a change moves, by part; `papers` are drawings and sheets that are no longer true."""
+    """All that a change moves: the foreman's note, and by part; `papers` are those that are no longer true."""
 
     strip: Strip
+    note: tuple[Part, ...]
     parts: Mapping[str, tuple[MovedRow, ...]]
     folded: int
     papers: tuple[str, ...]
 
 
-def moved_between(old: Figures, new: Figures, shower: Shower, made: Mapping[str, Figures] | None = None) -> Moved:
-    """What moves from one set of figures to another, all of it; `made` are the figures that each work was done by."""
+def moved_between(
+    old: Figures,
+    new: Figures,
+    shower: Shower,
+    made: Mapping[str, Figures] | None = None,
+    handed_out: Collection[str] = (),
+) -> Moved:
+    """What moves from one set of figures to another, all of it; `made` are the figures that each work was done by.
+
+    `handed_out` are the names of sheets that are given out and still to be used.
+    """
     found = shift(old, new)
     came = told(found.came, shower)
     judged = judge(made or {}, new)
@@ -68,7 +79,8 @@ def moved_between(old: Figures, new: Figures, shower: Shower, made: Mapping[str,
     shown_rows = [(part, row) for part, row in rows if row.old != row.new]
     parts = {part: tuple(row for _, row in each) for part, each in groupby(shown_rows, lambda pair: pair[0])}
     folded = found.folded + len(rows) - len(shown_rows)
-    return Moved(strip, parts, folded, tuple(paper.title for paper in found.papers))
+    note = foremans_note(found, old, new, judged, handed_out, shower)
+    return Moved(strip, note, parts, folded, tuple(paper.title for paper in found.papers))
 
 
 def spoilt_lines(judged: tuple[Judged, ...], shower: Shower) -> tuple[tuple[str, str], ...]:

@@ -2,7 +2,8 @@
 
 from starlette.responses import Response
 
-from gramil.acts.work import Noted, note_done
+from gramil.acts.sheets import hand_out
+from gramil.acts.work import Noted, measure, note_done
 from gramil.bench.asking import Asked, go
 from gramil.bench.doubts import measured_doubts
 from gramil.bench.instrument_page import instrument_id
@@ -10,19 +11,9 @@ from gramil.bench.measuring import MEASURED, bare
 from gramil.bench.sheet_page import address_of_work, asked_again, sheet_of, work_for, work_named
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
-from gramil.change.as_made import as_made
 from gramil.faults import MakersFault
-from gramil.graph import Pin
-from gramil.now.sheet_settings import settings_on
 from gramil.shop.opening import Store
-from gramil.shop.operations_done import (
-    Measurement,
-    add_measurements,
-    measurements,
-    operations_done,
-    read_measurements,
-)
-from gramil.shop.sheets_given import give_sheet
+from gramil.shop.operations_done import Measurement, operations_done, read_measurements
 
 
 def note_work(asked: Asked, shelf: Shelf) -> Response:
@@ -39,13 +30,10 @@ def note_work(asked: Asked, shelf: Shelf) -> Response:
         first = shower_for(asked.session, held.figures).first
         if found := measured_doubts(asked, held.figures, measured, name, first):
             return asked_again(asked, store, shelf, held, name, found)
-        as_made(
-            held.figures, {each.address: Pin(each.value, "") for each in measured}, name
-        )  # what cannot be is refused
         if asked.one("do") == "done":
             _mark(asked, store, held, name, measured)
         else:
-            _add(asked, store, held, measured)
+            measure(store, held.seen, measured, asked.now, figures=held.figures, who=asked.session.who)
     told = "".join(f"&told={each.address}" for each in measured)
     return go(f"{address_of_work(number, name)}?noted=1{told}")
 
@@ -57,22 +45,13 @@ def _measured(asked: Asked, held: Held) -> tuple[Measurement, ...]:
     return read_measurements(held.figures, written, shower_for(asked.session, held.figures).first)
 
 
-def _add(asked: Asked, store: Store, held: Held, measured: tuple[Measurement, ...]) -> None:
-    if not measured:
-        raise MakersFault.of("nothing was measured", remedy="type what the calipers say, or tap Done")
-    last = {each.address: each for each in measurements(store, held.seen.id)}
-    fresh = [each for each in measured if last.get(each.address) != each]
-    if fresh:
-        add_measurements(store, held.seen.id, fresh, asked.now, asked.session.who)
-
-
 def _mark(asked: Asked, store: Store, held: Held, name: str, measured: tuple[Measurement, ...]) -> None:
     """Done once: the same form sent again by a phone that lost the answer changes nothing."""
-    owner, hours = held.seen.id, _hours(asked.one("hours"))
-    if any(each.operation == name for each in operations_done(store, owner)):
+    noted = Noted(asked.one("note"), _hours(asked.one("hours")))
+    if any(each.operation == name for each in operations_done(store, held.seen.id)):
         return
-    note, who = asked.one("note"), asked.session.who
-    note_done(store, owner, name, asked.now, measured=measured, noted=Noted(note, hours), who=who)
+    who = asked.session.who
+    note_done(store, held.seen, name, asked.now, measured=measured, noted=noted, figures=held.figures, who=who)
 
 
 def _hours(written: str) -> float | None:
@@ -83,11 +62,10 @@ def _hours(written: str) -> float | None:
 
 
 def give(asked: Asked, shelf: Shelf) -> Response:
-    """Note the sheet of an operation or a set-up as handed out, with the tools' settings on it, and print it."""
+    """Note the sheet of an operation or a set-up as handed out, and print it."""
     with asked.keeping.opened() as store:
         held = shelf.held(store, instrument_id(asked))
         name = asked.words["setup"]
         sheet = sheet_of(held, work_for(store, held), name)
-        settings = settings_on(sheet.setup, sheet.figures, store)
-        give_sheet(store, held.seen.id, held.revision.number, sheet.setup.name, settings, asked.now)
+        hand_out(store, held.seen, [sheet], asked.now, asked.session.who)
     return go(f"/instrument/{held.seen.id}/print/sheet-{name}.pdf")

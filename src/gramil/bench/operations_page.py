@@ -2,18 +2,16 @@
 
 from starlette.responses import Response
 
+from gramil.acts.own_operations import keep_list, take_list_away
 from gramil.bench.asking import Asked, go
 from gramil.bench.correcting import Wrong, asked_whether
 from gramil.bench.shelf import Shelf, named
 from gramil.faults import Fault, MakersFault
-from gramil.prints.own_addresses import refuse, wrong_addresses
 from gramil.shop.instruments import Instrument
 from gramil.shop.opening import Store
-from gramil.shop.own_operations import OwnOperations, own_operations, remove_own_operations, save_own_operations
+from gramil.shop.own_operations import OwnOperations, own_operations
 from gramil.shop.trouble import Conflict
 
-LARGEST = 200_000
-"""Letters of a list."""
 BEGIN = """\
 # Operations of your own, and changes of usual ones. Minutes of hands; the rest stays as it is.
 
@@ -65,11 +63,8 @@ def keep_operations(asked: Asked, shelf: Shelf) -> Response:
         owner = _owner(asked, store)
         kept, text = own_operations(store, owner), asked.one("text").replace("\r\n", "\n") + "\n"
         try:
-            if len(text) > LARGEST:
-                raise MakersFault.of("that is no list of operations", f"it is longer than {LARGEST} letters")
-            refuse(wrong_addresses(("the list", text), shelf.held(store, owner.id).figures if owner else None))
             seen = kept if asked.one("version") == _seen(kept) else None
-            save_own_operations(store, text, asked.now, owner=owner, seen=seen, file="the list", who=asked.session.who)
+            keep_list(store, text, asked.now, owner=owner, seen=seen, file="the list", who=asked.session.who)
         except Conflict as conflict:
             return _page(asked, owner, kept, text, (*conflict.faults, Fault(where="theirs", what=conflict.theirs)))
         except MakersFault as fault:
@@ -103,5 +98,5 @@ def remove_operations(asked: Asked, _: Shelf) -> Response:
         if kept is not None:
             if asked.one("version") != _seen(kept):
                 raise MakersFault.of("somebody else changed this list", remedy="look at it again")
-            remove_own_operations(store, kept, asked.now, asked.session.who)
+            take_list_away(store, kept, asked.now, asked.session.who)
     return go(f"/operations?for={owner.id}" if owner else "/operations")

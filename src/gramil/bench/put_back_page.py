@@ -31,15 +31,10 @@ def copies_page(asked: Asked, _: Shelf) -> Response:
 def put_back(asked: Asked, shelf: Shelf) -> Response:
     """The copy in the record's place, if nothing was noted since it was asked for; what was there is kept beside."""
     path, chosen = asked.keeping.path, _chosen(asked)
-    with asked.keeping.opened() as store:
-        last = changes(store, 1)
-    if (last[0].id if last else 0) != asked.number("seen"):
-        raise MakersFault.of(
-            "something was noted meanwhile", "it would be gone with the rest", "look at the copies again"
-        )
-    kept = asked.keeping.put_back(path.with_name(chosen), asked.now)
+    kept = asked.keeping.put_back(path.with_name(chosen), asked.now, asked.number("seen"))
     with shelf.lock:
         shelf.airs.clear()
+        shelf.stale.clear()
     beside = (
         f"What was there before is kept beside it as {kept.name}, and can be put back in the same way." if kept else ""
     )

@@ -6,13 +6,14 @@ from tempfile import TemporaryDirectory
 
 from starlette.responses import Response
 
+from gramil.acts import record
 from gramil.bench.ages import clock
 from gramil.bench.asking import Asked, go
 from gramil.bench.shelf import Shelf
 from gramil.faults import Fault, MakersFault
 from gramil.shop.backup import backup
 from gramil.shop.proof import Proof, proof_of
-from gramil.shop.undo import last_change, undo
+from gramil.shop.undo import last_change
 from gramil.shop.verify import verify
 from gramil.shop.writing import Change, changes
 
@@ -64,11 +65,8 @@ def undo_page(asked: Asked, _: Shelf) -> Response:
 
 def take_back(asked: Asked, _: Shelf) -> Response:
     """The last change taken back, if it is still the one that was seen; sent twice, it is taken back once."""
-    number = asked.one("change")
     with asked.keeping.opened() as store:
-        gone = {str(each.undoes) for each in changes(store, SHOWN)}
-        if number not in gone:
-            undo(store, asked.number("change"), asked.now, asked.session.who)
+        record.take_back(store, asked.number("change"), asked.now, asked.session.who)
     return go("/record")
 
 

@@ -14,15 +14,12 @@ from pydantic.fields import FieldInfo
 from gramil.description.fields import Length, Radius
 from gramil.description.keys import marks_of
 from gramil.description.problems import table_in
-from gramil.description.reading import parse_shop
 from gramil.description.shop import Shop
-from gramil.faults import Fault, MakersFault
+from gramil.faults import Fault
 from gramil.measure import LengthUnit
-from gramil.shop.toml_text import table_text
 
 LENGTH_READERS = frozenset(get_args(kind)[1].func for kind in (Length, Radius))
 """What reads a length: a bare number there has a unit."""
-_ROW = re.compile(r"^(\w+)\[\d+\]\.?")
 
 
 @dataclass(frozen=True)
@@ -141,21 +138,6 @@ def _number(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
     if _is_length(field):
         return f"{text.replace(',', '.')} {unit}"
     return text if str in get_args(field.annotation) else number
-
-
-def checked(kind: str, row: Mapping[str, Any], around: Sequence[str]) -> None:
-    """Raises MakersFault, each fault with its key, for a row that the description does not take.
-
-    `around` are the texts of tables that it may speak of: places, own woods.
-    """
-    head = 'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "mm"\n'
-    text = "\n".join([head, table_text(f"[[{kind}]]", row.items()), *around])
-    try:
-        parse_shop(text, "the form")
-    except MakersFault as fault:
-        raise MakersFault(
-            Fault(None, _ROW.sub("", each.where), each.what, each.why, each.remedy) for each in fault.faults
-        ) from None
 
 
 def by_key(kind: str, faults: Sequence[Fault]) -> tuple[dict[str, str], list[Fault]]:

@@ -18,6 +18,7 @@ from gramil.description.reading import Description, ShopDescription, parse_descr
 from gramil.graph import Figures, Pin
 from gramil.prints.air_base import AirBase
 from gramil.prints.whole import figures_of, with_air
+from gramil.sheets.handed_out import Stale
 from gramil.shop.instruments import Instrument, Revision, instruments, revision
 from gramil.shop.opening import Store
 from gramil.shop.operations_done import pins_for
@@ -41,10 +42,14 @@ class Held:
 
 @dataclass(frozen=True)
 class Shelf:
-    """The figures that are kept, the least used going first."""
+    """The figures that are kept, the least used going first.
+
+    `airs` and `stale` are what the air says and which sheets are stale, by the change of the record that it is of.
+    """
 
     kept: OrderedDict[str, tuple[Description, ShopDescription, Figures]] = field(default_factory=OrderedDict)
     airs: dict[int, AirBase | None] = field(default_factory=dict)
+    stale: dict[int, tuple[int, tuple[Stale, ...]]] = field(default_factory=dict)
     lock: Lock = field(default_factory=Lock)
 
     def held(self, store: Store, instrument_id: int, number: int | None = None) -> Held:

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from starlette.responses import Response
 
+from gramil.acts.wood import keep_wood, strike_wood
 from gramil.bench.asking import Asked, Missing, go, whole_number
 from gramil.bench.correcting import Wrong, asked_whether
 from gramil.bench.row_form import Entry
@@ -15,7 +16,7 @@ from gramil.measure import LengthUnit, read_length
 from gramil.shop.items import length_text
 from gramil.shop.opening import Store
 from gramil.shop.places import places
-from gramil.shop.stock import Blank, add_blank, blanks, remove_blank, update_blank
+from gramil.shop.stock import Blank, blanks
 from gramil.show import shown
 
 SIZES = ("length", "width", "thickness")
@@ -102,11 +103,7 @@ def keep_blank(asked: Asked, _: Shelf) -> Response:
         blank = _blank(asked, store)
         typed = {key: texts[-1].strip() for key, texts in asked.form.items()}
         try:
-            read = _read(asked, store, blank, typed)
-            if blank.id:
-                update_blank(store, read, asked.now, asked.session.who)
-            elif read not in [replace(each, id=0, version=0) for each in blanks(store)]:
-                add_blank(store, read, asked.now, asked.session.who)
+            keep_wood(store, _read(asked, store, blank, typed), asked.now, asked.session.who)
         except MakersFault as fault:
             return _form(asked, store, blank, typed, fault.faults)
     return go("/stock")
@@ -119,7 +116,6 @@ def _read(asked: Asked, store: Store, blank: Blank, typed: Mapping[str, str]) ->
     sizes = {key: _length(typed.get(key, ""), key, unit, faults) for key in SIZES}
     count, cost = typed.get("count", "1") or "1", typed.get("cost", "").replace(",", ".")
     faults += [Fault(None, key, "nothing is written here") for key in ("name", "wood") if not typed.get(key)]
-    others = [replace(each, version=0) for each in blanks(store) if each.id != blank.id]
     alike = whole_number(count)
     if alike is None or alike > 10_000:
         faults.append(Fault(None, "count", f'"{count}" is no count', "", "write a whole number"))
@@ -129,7 +125,7 @@ def _read(asked: Asked, store: Store, blank: Blank, typed: Mapping[str, str]) ->
         faults.append(Fault(None, "", "somebody else changed it meanwhile", "nothing was saved", "open it again"))
     if faults:
         raise MakersFault(faults)
-    read = replace(
+    return replace(
         blank,
         name=typed["name"],
         wood=typed["wood"],
@@ -142,10 +138,6 @@ def _read(asked: Asked, store: Store, blank: Blank, typed: Mapping[str, str]) ->
         cost=float(cost) if cost else None,
         note=typed.get("note", ""),
     )
-    same = [each for each in others if each.name == read.name]
-    if same and replace(same[0], id=0) != replace(read, id=0, version=0):
-        raise MakersFault.of("there is one of that name already", remedy="write another name on it", where="name")
-    return read
 
 
 def _length(text: str, key: str, unit: LengthUnit, faults: list[Fault]) -> float:
@@ -188,5 +180,5 @@ def remove_from_stock(asked: Asked, _: Shelf) -> Response:
     """A piece removed, if it still is as it was seen."""
     with asked.keeping.opened() as store:
         seen = replace(_blank(asked, store), version=asked.number("version"))
-        remove_blank(store, seen, asked.now, asked.session.who)
+        strike_wood(store, seen, asked.now, asked.session.who)
     return go("/stock")

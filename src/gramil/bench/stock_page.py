@@ -7,6 +7,7 @@ from datetime import datetime
 from starlette.responses import Response
 
 from gramil import names as n
+from gramil.acts.wood import let_go, reserve
 from gramil.bench.asking import Asked, go
 from gramil.bench.consequences import held_open
 from gramil.bench.shelf import Shelf
@@ -30,10 +31,7 @@ from gramil.shop.stock import (
     blanks,
     free_counts,
     parts,
-    promise_blank,
-    promise_part,
     promises,
-    release,
 )
 from gramil.show import shown
 
@@ -156,12 +154,8 @@ def promise_found(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         numbers = {each.name: each.id for each in instruments(store)}
         found = _matching(store, shelf, asked.now)
-        for each in found.served if found else ():
-            owner = numbers[each.need.instrument]
-            if each.fit is not None and not each.fit.part.promised:
-                promise_part(store, owner, each.need.name, each.fit.part.id, asked.now, asked.session.who)
-            elif each.stock is not None and each.stock.id and not each.stock.owner:
-                promise_blank(store, owner, each.need.name, each.stock.id, asked.now, who=asked.session.who)
+        if found:
+            reserve(store, found, numbers, asked.now, asked.session.who)
     return go("/stock")
 
 
@@ -170,5 +164,5 @@ def take_back(asked: Asked, _: Shelf) -> Response:
     with asked.keeping.opened() as store:
         found = next((each for each in promises(store) if str(each.id) == asked.one("promise")), None)
         if found is not None and str(found.version) == asked.one("version"):
-            release(store, found, asked.now, asked.session.who)
+            let_go(store, found, asked.now, asked.session.who)
     return go("/stock")

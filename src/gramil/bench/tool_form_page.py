@@ -1,23 +1,24 @@
 """A tool written down, changed or removed by form; what comes of it for the instruments is said."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
 from starlette.responses import Response
 
+from gramil.acts.tools import keep_tool as write_down
+from gramil.acts.tools import strike_tool
 from gramil.bench.asking import Asked, Missing, go
 from gramil.bench.consequences import consequences, held_open
 from gramil.bench.correcting import Wrong, asked_whether
-from gramil.bench.row_form import by_key, checked, entries, lengths_of, row_typed
+from gramil.bench.row_form import by_key, entries, lengths_of, row_typed
 from gramil.bench.shelf import Shelf
 from gramil.bench.tools_page import unit_of_shop
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
-from gramil.shop.items import Item, add_item, items, remove_item, shop_unit, update_item
+from gramil.shop.items import Item, items, shop_unit
 from gramil.shop.opening import Store
 from gramil.shop.places import places
-from gramil.shop.toml_text import table_text
 from gramil.shop.trouble import Conflict
 
 ONE = {
@@ -93,13 +94,16 @@ def keep_tool(asked: Asked, shelf: Shelf) -> Response:
         item, unit = _item(asked, store), unit_of_shop(asked, store)
         typed = {key: texts[-1] for key, texts in asked.form.items()}
         row = _with_nested(asked, item, row_typed(item.kind, typed, unit))
+        before = held_open(store, shelf)
         try:
-            _check(asked, store, item, row)
+            _refuse_older(asked, item)
+            figures = {key: value for key, value in row.items() if key != "name"}
+            tool = replace(item, name=str(row.get("name", "")), figures=figures)
+            write_down(store, tool, asked.now, asked.session.who)
+        except Conflict as conflict:
+            raise MakersFault.of("somebody else changed it meanwhile", "nothing was saved", conflict.theirs) from None
         except MakersFault as fault:
             return _form(asked, store, item, typed, unit, fault.faults)
-        before = held_open(store, shelf)
-        figures = {key: value for key, value in row.items() if key != "name"}
-        _save(asked, store, replace(item, name=row["name"], figures=figures))
         asked.session.told = (f"{row['name']} is written down.", *consequences(store, shelf, before))
     return go("/air?told=1#told" if item.kind == "piece" else "/tools?told=1#told")
 
@@ -113,40 +117,12 @@ def _with_nested(asked: Asked, item: Item, row: dict[str, Any]) -> dict[str, Any
     return {**row, **kept}
 
 
-def _check(asked: Asked, store: Store, item: Item, row: Mapping[str, Any]) -> None:
+def _refuse_older(asked: Asked, item: Item) -> None:
+    """Raises MakersFault where the form was opened on another version than the one that is there."""
     if item.id and asked.one("version") != str(item.version):
         raise MakersFault.of(
             f"somebody else changed {item.name} meanwhile", "nothing was saved", "open it again: theirs stands there"
         )
-    checked(item.kind, row, list(_around(store, item)))
-    others = [each.name for each in items(store, item.kind) if each.id != item.id]
-    if row.get("name") in others and not _sent_again(store, item, row):
-        raise MakersFault.of("there is one of that name already", remedy="give one of the two another", where="name")
-
-
-def _sent_again(store: Store, item: Item, row: Mapping[str, Any]) -> bool:
-    """Whether the very same new row is there already: the form came twice from a phone that lost the answer."""
-    return not item.id and any({"name": each.name, **each.figures} == dict(row) for each in items(store, item.kind))
-
-
-def _around(store: Store, item: Item) -> Iterator[str]:
-    if item.kind != "piece":
-        return
-    for place in places(store):
-        yield table_text("[[place]]", [("name", place.name)])
-    for wood in items(store, "wood"):
-        yield table_text("[[wood]]", [("name", wood.name), *wood.figures.items()])
-
-
-def _save(asked: Asked, store: Store, item: Item) -> None:
-    if not item.id:
-        if not _sent_again(store, item, {"name": item.name, **item.figures}):
-            add_item(store, item, asked.now, asked.session.who)
-        return
-    try:
-        update_item(store, item, asked.now, asked.session.who)
-    except Conflict as conflict:
-        raise MakersFault.of("somebody else changed it meanwhile", "nothing was saved", conflict.theirs) from None
 
 
 def remove_page(asked: Asked, _: Shelf) -> Response:
@@ -172,6 +148,6 @@ def remove_tool(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         item = _item(asked, store)
         before = held_open(store, shelf)
-        remove_item(store, replace(item, version=asked.number("version")), asked.now, asked.session.who)
+        strike_tool(store, replace(item, version=asked.number("version")), asked.now, asked.session.who)
         asked.session.told = (f"{item.name} is removed.", *consequences(store, shelf, before))
     return go("/tools?told=1#told")

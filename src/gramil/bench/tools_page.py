@@ -7,8 +7,9 @@ from typing import Any
 
 from starlette.responses import Response
 
+from gramil.acts import tools as acts
 from gramil.bench.asking import Asked, go
-from gramil.bench.consequences import consequences, held_open
+from gramil.bench.consequences import consequences, held_open, stale_told
 from gramil.bench.doubts import AS_READ, Doubt, doubts
 from gramil.bench.measuring import bare
 from gramil.bench.row_form import lengths_of
@@ -19,10 +20,8 @@ from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, read_length
 from gramil.shop.items import Item, items, shop_unit
 from gramil.shop.measured import with_unit
-from gramil.shop.on_hand import bring_in_shop
 from gramil.shop.opening import Store
-from gramil.shop.sheets_given import stale_sheets
-from gramil.shop.tools import add_cuts, kerf, set_constant
+from gramil.shop.tools import kerf
 from gramil.show import shown
 
 KINDS = {
@@ -50,12 +49,12 @@ def unit_of_shop(asked: Asked, store: Store) -> LengthUnit:
     return "in" if asked.session.unit == "in" else "mm" if asked.session.unit == "mm" else shop_unit(store)
 
 
-def tools_page(asked: Asked, _: Shelf) -> Response:
+def tools_page(asked: Asked, shelf: Shelf) -> Response:
     """Every tool by kind, and sheets that a changed tool made stale."""
     with asked.keeping.opened() as store:
         unit = unit_of_shop(asked, store)
         groups = [(words, [_row(store, each, unit) for each in items(store, kind)]) for kind, words in KINDS.items()]
-        stale = [f"{each.sheet.title}: {each.tool.name} changed since it was printed" for each in stale_sheets(store)]
+        stale = list(stale_told(store, shelf, held_open(store, shelf)))
     shown_groups = [(words, rows) for words, rows in groups if rows]
     told = asked.session.told if asked.one("told") else ()
     return asked.page(
@@ -107,7 +106,7 @@ def check_jig(asked: Asked, shelf: Shelf) -> Response:
         if found := doubts(asked, constant_questioned(store, jig, constant, written), unit):
             return _is_it_so(asked, found, f"jig-{jig.id}")
         before = held_open(store, shelf)
-        set_constant(store, jig, constant, asked.now.date(), asked.now, asked.session.who)
+        acts.check_jig(store, jig, constant, asked.now, asked.session.who)
         asked.session.told = (f"{jig.name} is checked.", *consequences(store, shelf, before))
     return go("/tools?told=1#told")
 
@@ -117,12 +116,10 @@ def try_saw(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         saw, unit = _item(store, asked, "saw"), unit_of_shop(asked, store)
         widths = [read_length(each, unit) for each in asked.one("widths").replace(";", ",").split(",") if each.strip()]
-        if not widths:
-            raise MakersFault.of("no width was given", remedy="write the widths of the cuts, with commas between them")
         if found := doubts(asked, cuts_questioned(store, saw, widths), unit):
             return _is_it_so(asked, found, f"saw-{saw.id}")
         before = held_open(store, shelf)
-        add_cuts(store, saw.id, widths, asked.now, who=asked.session.who)
+        acts.try_saw(store, saw, widths, asked.now, asked.session.who)
         used = shown(kerf(store, saw).used, "mm", unit)
         asked.session.told = (f"{saw.name} cuts {used}.", *consequences(store, shelf, before))
     return go("/tools?told=1#told")
@@ -140,5 +137,5 @@ def bring_in(asked: Asked, _: Shelf) -> Response:
     if asked.one("usual"):
         text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
     with asked.keeping.opened() as store:
-        bring_in_shop(store, text, "what was brought in", asked.now, asked.session.who)
+        acts.bring_in_description(store, text, "what was brought in", asked.now, asked.session.who)
     return go("/tools")

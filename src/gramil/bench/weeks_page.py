@@ -8,6 +8,7 @@ from starlette.responses import Response
 from gramil.bench.asking import Asked
 from gramil.bench.made_here import judging
 from gramil.bench.shelf import Shelf
+from gramil.bench.stale_here import staling
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.hours import hours_in, read_hours
@@ -57,7 +58,9 @@ def _planned(asked: Asked, shelf: Shelf) -> tuple[Bench | None, Weeks | None, Pl
     with asked.keeping.opened() as store:
         if not instruments(store, "open"):
             return None, None, None
-        bench = bench_of_store(store, asked.now, judging=judging(shelf), said=_said(asked, store, given["outlook"]))
+        bench = bench_of_store(
+            store, asked.now, said=_said(asked, store, given["outlook"]), judging=judging(shelf), staling=staling(shelf)
+        )
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(given["hours"], given["working"]), 7 * count)
     return bench, weeks, greedy_plan(weeks)
 

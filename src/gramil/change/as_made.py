@@ -1,6 +1,7 @@
 """What a measurement means: how far it is off what was wanted, what that costs, and which later figures follow."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 
 import numpy as np
@@ -11,13 +12,15 @@ from gramil.change.made import Judged, judge
 from gramil.change.settled import readings, settled
 from gramil.change.shift import Move, moved
 from gramil.change.whose_reading import later_in, owners
+from gramil.decimals import signed
 from gramil.faults import MakersFault
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, Pin
-from gramil.prints.papers import Paper, papers_that_differ
+from gramil.measure import InchStyle, LengthUnit
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.quantities import axes_of
 from gramil.shop.operations_file import usual_work
+from gramil.show import shown
 
 HEARD = 0.1
 """Cents; less than this folds away."""
@@ -39,11 +42,18 @@ class Off:
         return self.measured - self.wanted
 
 
+def difference_text(off: Off, first: LengthUnit, inch_style: InchStyle = "decimal") -> str:
+    """How far a reading is off, and what that costs in tune where it does: `+0.12 mm, +0.41 cent`."""
+    sign = "+" if off.difference > 0 else ""
+    cents = "" if off.cents is None else f", {signed(off.cents, 2)} cent"
+    return f"{sign}{shown(off.difference, off.unit, first, inch_style)}{cents}"
+
+
 @dataclass(frozen=True)
 class AsMade:
     """What measurements change: how far each is off, the dimensions that follow, verdicts that came and went.
 
-    `folded` moves are too small to tell; `sheets` are those on which something else would be printed as made.
+    `folded` moves are too small to tell.
     """
 
     off: tuple[Off, ...]
@@ -51,7 +61,6 @@ class AsMade:
     folded: int
     came: tuple[Finding, ...]
     went: tuple[Finding, ...]
-    sheets: tuple[Paper, ...]
     judged: tuple[Judged, ...]
 
 
@@ -69,11 +78,26 @@ def as_made(
     are the figures that its sheet goes by, from which it is told how far off each is (None: as drawn). Raises
     MakersFault for a measurement with which an instrument cannot be worked out at all.
     """
+    with _workable(new):
+        return _as_made(figures, new, operation, done, figures.with_pins({}) if wanted is None else wanted, tolerance)
+
+
+def refuse_impossible(figures: Figures, new: Mapping[str, Pin]) -> None:
+    """Raises MakersFault for measurements with which an instrument cannot be worked out at all."""
+    with _workable(new):
+        made = with_readings(figures, new)
+        touched = figures.graph.hung_from(parse_address(address)[0] for address in new)
+        for name in figures.graph.order:
+            if name in touched and name in figures.graph.dimensions:
+                made[name]
+
+
+@contextmanager
+def _workable(new: Mapping[str, Pin]) -> Iterator[None]:
+    """What is worked out by new measurements; where that cannot be, it is told as their fault."""
     try:
         with np.errstate(all="ignore"):
-            return _as_made(
-                figures, new, operation, done, figures.with_pins({}) if wanted is None else wanted, tolerance
-            )
+            yield
     except (ArithmeticError, ValueError) as error:
         if isinstance(error, MakersFault):
             raise
@@ -99,7 +123,6 @@ def _as_made(
         folded + len(moves) - len(heard),
         _not_among(after, before),
         _not_among(before, after),
-        tuple(paper for paper in papers_that_differ(figures, made) if paper.kind == "sheet"),
         _judged(made, new, operation, done),
     )
 

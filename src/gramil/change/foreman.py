@@ -5,13 +5,14 @@ that are no longer true; and the dimensions that matter most. Each line is a sen
 """
 
 import math
-from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterator, Sequence
+from dataclasses import dataclass, replace
 from itertools import groupby
 
+from gramil.change.as_made import AsMade, Off, difference_text
 from gramil.change.made import Judged
 from gramil.change.made_words import lines as made_lines
-from gramil.change.shift import Carried, Move, Shift
+from gramil.change.shift import SMALL, Carried, Move, Shift, carried
 from gramil.description.base import keys_of
 from gramil.findings.finding import Finding, in_words
 from gramil.graph import Figures
@@ -42,21 +43,66 @@ def foremans_note(
     after: Figures,
     made: Sequence[Judged] | None = None,
     handed_out: Collection[str] = (),
+    like: Shower | None = None,
 ) -> tuple[Part, ...]:
     """The note's parts that have anything to say, in order; forty lines at most, headings included.
 
     `made` is how what is made stands, None where no record says what is; `handed_out` are names of sheets given out.
+    Figures are shown in the units of `like`, or in the instruments' own.
     """
-    old, new = shower_of(before), shower_of(after)
+    old, new = (replace(like, figures=each) if like else shower_of(each) for each in (before, after))
     parts = (
         Part("Changed", tuple(_folded(list(_changed(found, old, new))))),
         Part("On the body, toward the tail", tuple(_folded(list(_carried(found.features, new))))),
         Part("Already made", tuple(_folded(list(_made(made or (), new)))) if made is not None else (NO_RECORD,)),
-        Part("What can be done", tuple(_folded(list(_findings(found, new))))),
+        Part("What can be done", tuple(_folded(list(_verdicts(found.came, found.went, new))))),
         Part("Papers no longer true", tuple(_papers(found.papers, handed_out))),
-        Part("Dimensions", tuple(_dimensions(found.moves, before, old, new))),
+        Part("Dimensions", tuple(_dimensions(_weighed(found.moves, before), old, new, _moved))),
     )
     return tuple(part for part in parts if part.lines)
+
+
+def readings_note(
+    found: AsMade, before: Figures, after: Figures, again: Sequence[Paper] = (), handed_out: Collection[str] = ()
+) -> tuple[Part, ...]:
+    """The same note when something was measured: from the figures before it to those after.
+
+    `again` are the sheets that are to be printed again, `handed_out` names of sheets given out.
+    """
+    old, new = shower_of(before), shower_of(after)
+    heard = sorted(found.moves, key=lambda move: _HEARD.get(move.unit or "", len(_HEARD)))
+    parts = (
+        Part("Measured", tuple(_off(each, new) for each in found.off)),
+        Part("On the body, toward the tail", tuple(_folded(list(_carried(tuple(carried(before, after, SMALL)), new))))),
+        Part("Already made", tuple(_judged(found.judged, new))),
+        Part("What can be done", tuple(_folded(list(_verdicts(found.came, found.went, new))))),
+        Part("Sheets to print again", tuple(_papers(again, handed_out))),
+        Part("What follows, as made", tuple(_dimensions(heard, old, new, _as_drawn)) or (_nothing(found),)),
+    )
+    return tuple(part for part in parts if part.lines)
+
+
+_HEARD = {"cent": 0, "g": 1, "mm": 2}
+"""What a maker wants to hear first of what follows a reading."""
+
+
+def _judged(judged: Sequence[Judged], new: Shower) -> Iterator[str]:
+    """How the work stands that the readings are of: what mends it in full, and by name what is right."""
+    yield from (f"{each.standing.capitalize()}: {line}." for each, line in made_lines(judged, new.first))
+    yield from (f"Still right: {each.what}." for each in judged if each.standing == "still right")
+
+
+def _nothing(found: AsMade) -> str:
+    return "What follows moves too little to tell." if found.folded else "Nothing else follows from it."
+
+
+def _off(off: Off, new: Shower) -> str:
+    """A reading, what was wanted, how far it is off, and what that costs in tune."""
+    what, measured = words_of(off.address, new), shown(off.measured, off.unit, new.first)
+    if not math.isfinite(off.difference):
+        return f"{what}: {measured}; nothing was known of it."
+    told = f": {difference_text(off, new.first)}" if abs(off.difference) >= SMALL else ", as it should be"
+    return f"{what}: {measured}, wanted {shown(off.wanted, off.unit, new.first)}{told}."
 
 
 NO_RECORD = "Nothing is known of what is made: there is no record beside the description."
@@ -102,9 +148,9 @@ def _made(judged: Sequence[Judged], new: Shower) -> Iterator[str]:
         yield f"{right} made parts are still right."
 
 
-def _findings(found: Shift, new: Shower) -> Iterator[str]:
-    yield from (_verdict(each, new) for each in found.came)
-    yield from (f"No longer: {each.severity}, {each.name}." for each in found.went)
+def _verdicts(came: Sequence[Finding], went: Sequence[Finding], new: Shower) -> Iterator[str]:
+    yield from (_verdict(each, new) for each in came)
+    yield from (f"No longer: {each.severity}, {each.name}." for each in went)
 
 
 def _verdict(finding: Finding, new: Shower) -> str:
@@ -135,15 +181,24 @@ def _list_of(words: str, titles: Sequence[str]) -> str:
     return f"{words}: {', '.join(told)}{more}."
 
 
-def _dimensions(moves: Sequence[Move], before: Figures, old: Shower, new: Shower) -> Iterator[str]:
-    """The five that most papers show, in words; then how many more by part."""
+Told = Callable[[Move, Shower, Shower], str]
+"""A dimension that moved, in a sentence."""
+
+
+def _dimensions(moves: Sequence[Move], old: Shower, new: Shower, told: Told) -> Iterator[str]:
+    """The first five of those that can be seen, in words; then how many more by part."""
     seen = [move for move in moves if _shows(move, old, new)]
-    first = sorted(seen, key=lambda move: -_weight(move, before))[:MATTER]
-    yield from (_short(_moved(move, old, new)) for move in first)
+    first = seen[:MATTER]
+    yield from (_short(told(move, old, new)) for move in first)
     rest = sorted(move.part for move in seen if move not in first)
     if rest:
         counted = ", ".join(f"{part} {len(list(group))}" for part, group in groupby(rest))
         yield f"More, by part: {counted}."
+
+
+def _weighed(moves: Sequence[Move], before: Figures) -> list[Move]:
+    """Those first that most papers show."""
+    return sorted(moves, key=lambda move: -_weight(move, before))
 
 
 def _weight(move: Move, figures: Figures) -> int:
@@ -161,3 +216,8 @@ def _shows(move: Move, old: Shower, new: Shower) -> bool:
 def _moved(move: Move, old: Shower, new: Shower) -> str:
     was, now = shown(move.old, move.unit, old.first), shown(move.new, move.unit, new.first)
     return f"{words_of(move.address, new)}: {was}, now {now}."
+
+
+def _as_drawn(move: Move, old: Shower, new: Shower) -> str:
+    was, now = shown(move.old, move.unit, old.first), shown(move.new, move.unit, new.first)
+    return f"{words_of(move.address, new)}: {now}, as drawn {was}."

@@ -10,7 +10,6 @@ from gramil.description.reading import parse_description
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of
-from gramil.shop.corrections import begin_anew
 from gramil.shop.instruments import Instrument, Revision, revision, revisions
 from gramil.shop.opening import Store, reading
 from gramil.shop.operations_done import DoneOperation, operations_done, pins_for
@@ -81,18 +80,3 @@ def work_on(store: Store, instrument: int, piece: str) -> tuple[DoneOperation, .
         raise MakersFault.of(f'there is no piece called "{piece}"', remedy=remedy)
     on = {name for name, row in operations().items() if piece in (row.piece, *row.joins)}
     return tuple(each for each in operations_done(store, instrument) if each.operation in on)
-
-
-def begin_anew_in_store(
-    store: Store, owner: Instrument, piece: str, now: datetime, who: str = ""
-) -> tuple[DoneOperation, ...]:
-    """Begin a piece anew, as one change: the work on it is taken back, with what was measured. Gives that work.
-
-    Raises MakersFault for a piece that there is not, or on which nothing is done.
-    """
-    works = work_on(store, owner.id, piece)
-    if not works:
-        raise MakersFault.of(f"nothing is noted as done on {pieces()[piece].what}", "there is nothing to take back")
-    figures = {fixed.figure for each in works for fixed in operations()[each.operation].fixes}
-    begin_anew(store, f"{pieces()[piece].what} of {owner.name}", works, figures, now, who)
-    return works

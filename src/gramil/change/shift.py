@@ -72,7 +72,7 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
     old_findings, new_findings = findings_of(old), findings_of(new)
     return Shift(
         inputs,
-        tuple(_carried(old, new, tolerance)),
+        tuple(carried(old, new, tolerance)),
         moves,
         folded,
         _not_among(new_findings, old_findings),
@@ -105,7 +105,7 @@ def small(old: Value, new: Value, unit: str | None, tolerance: float) -> bool:
     return move <= tolerance / 10 * max(abs(old), abs(new))
 
 
-def _carried(old: Figures, new: Figures, tolerance: float) -> Iterator[Carried]:
+def carried(old: Figures, new: Figures, tolerance: float) -> Iterator[Carried]:
     """The features of both instruments whose hold moved, furthest first."""
     before = {each.name: each.along for each in old[n.feature_list]}
     moved = [

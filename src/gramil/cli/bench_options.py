@@ -8,15 +8,16 @@ from typing import Any, TypeVar
 import click
 
 from gramil.cli.options import shop_file
-from gramil.cli.reading import text_of
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
 from gramil.now.outlook import Spell, read_outlook, typed_outlook
 from gramil.now.states import Bench, bench_of_files, bench_of_store
+from gramil.shop.instruments import Instrument
 from gramil.shop.on_hand import shop_description
-from gramil.shop.opening import open_store
+from gramil.shop.opening import Store, open_store
+from gramil.text_file import text_of
 
 F = TypeVar("F", bound=Callable[..., Any])
 
@@ -53,9 +54,16 @@ def bench_wanted(
     spells = _spells(outlook, outlook_file, now.replace(tzinfo=None))
     if store is not None:
         with open_store(store, to_read=True) as opened:
-            return bench_of_store(opened, now, files, _said(spells, place, shop_description(opened)))
+            return bench_of_store(opened, now, files, _said(spells, place, shop_description(opened)), staling=_stale)
     paths = [Path(file) for file in files]
     return bench_of_files(paths, shop, now.replace(tzinfo=None), _said(spells, place, read_shop(shop)))
+
+
+def _stale(store: Store, owner: Instrument) -> dict[str, str]:
+    """The stale sheets of an instrument by name, and why each is."""
+    from gramil.sheets.handed_out import stale_in_store
+
+    return {each.given.title: f"{each.why}; print it again" for each in stale_in_store(store, owner)}
 
 
 def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescription) -> dict[str, tuple[Spell, ...]]:

@@ -5,11 +5,11 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.reading import text_of
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.graph import Figures
 from gramil.prints.whole import air_of, figures_of
+from gramil.text_file import text_of
 
 
 def changed_text(file: Path, changes: Iterable[str]) -> str:

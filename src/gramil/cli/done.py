@@ -1,16 +1,15 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
-from collections.abc import Container, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from datetime import datetime
-from difflib import get_close_matches
 from pathlib import Path
 
 import click
 
 from gramil import names as n
-from gramil.acts.work import Noted
-from gramil.change.as_made import AsMade, Off, as_made, with_readings
-from gramil.change.made_words import said
+from gramil.acts.work import Noted, refuse_work
+from gramil.change.as_made import as_made, with_readings
+from gramil.change.foreman import readings_note
 from gramil.change.settled import settled
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import Number
@@ -18,14 +17,15 @@ from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
 from gramil.cli.settling import told as settling
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
-from gramil.decimals import signed
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
+from gramil.sheets.handed_out import names_given, sheets_that_differ
 from gramil.sheets.own_sheet import wanted_at
 from gramil.shop.made_file import (
+    NO_OPERATION,
     Done,
     Made,
     Measured,
@@ -39,11 +39,8 @@ from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import Measurement, read_measurements
 from gramil.shop.operations_file import list_beside, lists_beside
-from gramil.show import Shower, shower_of, shown
+from gramil.show import shower_of
 from gramil.written_file import alone_with, put_text
-
-MOST_MOVES = 12
-"""So many figures that follow are told; the rest are counted."""
 
 
 @click.command()
@@ -123,16 +120,16 @@ def _in_file(
     """
     described, record = read_description(file), made_beside(file)
     drawn, units = figures_of(described, read_shop(shop)), described.instrument.instrument.units
-    work = checked_work(lists_beside(shop, file), drawn, list_beside(file).name)
+    whole = needed(checked_work(lists_beside(shop, file), drawn, list_beside(file).name), described.instrument)
     with alone_with(record):
         seen = content_of_made(record) if record.exists() else None
         made = Made((), units) if seen is None else parse_made(made_as_text(seen, record.name), record.name)
-        _refuse(operation, described, work, set(made.operations))
+        refuse_work(operation, whole, set(made.operations) - {NO_OPERATION})
         figures = settled(made.pinned(drawn))
         found = read_measurements(figures, written, units)
         ask(figures, found, operation, as_read)
         pins = _pins(found, now, operation)
-        told = list(_told(operation, work, described, made.operations, figures, pins))
+        told = list(_told(operation, whole, described, made.operations, figures, pins))
         put = write_into_file(file, with_readings(figures, pins), pins) if write else None
         day = now.replace(tzinfo=None, microsecond=0).isoformat()
         rows = tuple(Measured(each.address, each.written) for each in found)
@@ -172,7 +169,7 @@ def _in_store(
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
     from gramil.now.lost_work import hangs_on
-    from gramil.shop.instruments import instrument, revision, save_revision
+    from gramil.shop.instruments import instrument, revision
     from gramil.shop.operations_done import operations_done
     from gramil.shop.own_operations import work_of
 
@@ -181,36 +178,26 @@ def _in_store(
     described = parse_description(text, name)
     before = tuple(each.operation for each in operations_done(store, owner.id))
     work = work_of(store, owner.id)
-    _refuse(operation, described, work, set(before))
+    whole = needed(work, described.instrument)
+    refuse_work(operation, whole, set(before))
     figures = figures_in_store(store, owner)
     first = shower_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
     found = read_measurements(figures, written, figures[n.instrument_units])
     ask(figures, found, operation, as_read)
     pins = _pins(found, now, operation)
-    told = list(_told(operation, work, described, before, figures, pins))  # before anything is written
+    given = names_given(store, owner, whole)
+    told = list(_told(operation, whole, described, before, figures, pins, given))  # before anything is written
     new = settled_in(text, with_readings(figures, pins), pins) if write else text
-    used = note_done(store, owner.id, operation, now, measured=found, noted=noted)
+    used = note_done(
+        store, owner, operation, now, measured=found, noted=noted, figures=figures, description=new if write else None
+    )
     yield from [lost] if lost else []
     yield from told
     yield from (f"Used up: {each.name}, for the {each.need}." for each in used)
     yield f"Noted in {store.path.name}."
     if new != text:
-        save_revision(store, instrument(store, name), new, now, why=f"as made: {operation}")
         yield f"The description of {name} is saved anew."
-
-
-def _refuse(operation: str, described: Description, work: Work, done: set[str]) -> None:
-    """Raises MakersFault for an operation that there is not, or that is done already."""
-    whole = needed(work, described.instrument)
-    if operation in done:
-        raise MakersFault.of(
-            f"{operation} is done already", remedy="further measurements go in by gramil done measured FILE"
-        )
-    if operation not in whole.operations and operation not in whole.left_out and operation != "measured":
-        near = get_close_matches(operation, whole.operations, 1)
-        remedy = f"nearest: {near[0]}" if near else "see the work that gramil now --every lists"
-        raise MakersFault.of(f"there is no operation {operation}", remedy=remedy)
 
 
 def _pins(found: Iterable[Measurement], now: datetime, operation: str) -> dict[str, Pin]:
@@ -218,9 +205,14 @@ def _pins(found: Iterable[Measurement], now: datetime, operation: str) -> dict[s
 
 
 def _told(
-    operation: str, work: Work, described: Description, before: Sequence[str], figures: Figures, pins: Mapping[str, Pin]
+    operation: str,
+    whole: Work,
+    described: Description,
+    before: Sequence[str],
+    figures: Figures,
+    pins: Mapping[str, Pin],
+    given: Collection[str] = (),
 ) -> Iterator[str]:
-    whole = needed(work, described.instrument)
     if operation in whole.operations:
         each = whole.operations[operation]
         yield f"{described.instrument.instrument.name}: {each.what}: done."
@@ -232,46 +224,10 @@ def _told(
     elif operation in whole.left_out:
         yield f"This instrument did not need it: {whole.left_out[operation]}."
     if pins:
-        still = {each.sheet for name, each in whole.operations.items() if name not in {*before, operation}}
-        wanted = wanted_at(operation, with_readings(figures, pins), whole)
-        yield from report(as_made(figures, pins, operation, before, wanted), shower_of(figures), still)
-        yield from settling(with_readings(figures, pins), pins)
-
-
-def report(found: AsMade, shower: Shower, still: Container[str]) -> Iterator[str]:
-    """How far each measurement is off and what it costs, what follows it, and which sheets `still` to use change."""
-    for off in found.off:
-        yield "  " + _off(off, shower)
-    for judged in found.judged:
-        words = "" if judged.standing == "still right" else f": {said(judged, shower.first)}"
-        yield f"  {judged.what}: {judged.standing}{words}."
-    if not found.moves:
-        yield "Nothing else follows from it." if not found.folded else "What follows moves too little to tell."
-    else:
-        yield "What follows, as made beside as drawn:"
-    for move in sorted(found.moves, key=lambda each: _UNITS.get(each.unit or "", 3))[:MOST_MOVES]:
-        one, other = (shown(value, move.unit, shower.first) for value in (move.new, move.old))
-        yield f"  {move.address:<38} {one:<14} as drawn {other}"
-    if len(found.moves) > MOST_MOVES:
-        yield f"  and {len(found.moves) - MOST_MOVES} more; gramil dims --made shows them."
-    for finding in found.came:
-        yield f"  {finding.severity.upper()} came: {finding.name}: {shower.filled(finding.says)}"
-    yield from (f"  went: {finding.severity} {finding.name}" for finding in found.went)
-    again = [paper.title for paper in found.sheets if paper.name in still]
-    if again:
-        yield f"Sheets to print again with --made: {', '.join(again)}."
-
-
-_UNITS = {"cent": 0, "g": 1, "mm": 2}
-"""What a maker wants to hear first."""
-
-
-def _off(off: Off, shower: Shower) -> str:
-    wanted, measured = (shown(value, off.unit, shower.first) for value in (off.wanted, off.measured))
-    if off.difference != off.difference:
-        return f"{off.address}: {measured}; nothing was known of it."
-    sign = "+" if off.difference > 0 else ""
-    cost = "" if off.cents is None else f", {signed(off.cents, 2)} cent"
-    same = "" if abs(off.difference) >= 0.005 else ", as it should be"
-    difference = shown(off.difference, off.unit, shower.first)
-    return f"{off.address}: {measured}, wanted {wanted}" + (same or f": {sign}{difference}{cost}")
+        made = with_readings(figures, pins)
+        found = as_made(figures, pins, operation, before, wanted_at(operation, made, whole))
+        again = sheets_that_differ(figures, made, whole, {*before, operation})
+        for part in readings_note(found, figures, made, again, given):
+            yield click.style(part.heading.upper(), bold=True)
+            yield from (f"  {line}" for line in part.lines)
+        yield from settling(made, pins)

@@ -118,7 +118,10 @@ def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool
     )
     yield from report(*found)
     if reserve:
-        yield from _reserved(store, found[0], {each.name: each.id for each in asked}, now)
+        from gramil.acts import wood
+
+        promised = wood.reserve(store, found[0], {each.name: each.id for each in asked}, now)
+        yield from (f"Promised: {each.name} to {each.instrument}." for each in promised)
 
 
 def _matched(asked: Sequence[_Asked], stock: Sequence[Stock], parts: Sequence[MadePart]) -> tuple[Matching, list[str]]:
@@ -179,17 +182,3 @@ def _size(need: Need) -> str:
     return " x ".join(shown(round(size + 0.499), "mm").removesuffix(".00 mm") for size in (need.length, need.width)) + (
         f" x {need.thickness:.1f} mm"
     )
-
-
-def _reserved(store: Store, found: Matching, numbers: Mapping[str, int], now: datetime) -> Iterator[str]:
-    """Promise what was found, one after another; what somebody else promised meanwhile is told by the store."""
-    from gramil.shop.stock import promise_blank, promise_part
-
-    for each in found.served:
-        owner = numbers[each.need.instrument]
-        if each.fit is not None and not each.fit.part.promised:
-            promise_part(store, owner, each.need.name, each.fit.part.id, now)
-            yield f"Promised: {each.fit.part.name} to {each.need.instrument}."
-        elif each.stock is not None and each.stock.id and not each.stock.owner:
-            promise_blank(store, owner, each.need.name, each.stock.id, now)
-            yield f"Promised: {each.stock.name} to {each.need.instrument}."

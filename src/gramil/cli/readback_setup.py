@@ -10,7 +10,7 @@ from gramil.change.set_up_readings import read_back_set_up
 from gramil.change.set_up_report import report
 from gramil.cli.as_read import as_read_option, refuse_doubtful
 from gramil.cli.options import instrument_file, opened, shop_file
-from gramil.cli.reading import text_of
+from gramil.text_file import text_of
 
 
 @click.command()

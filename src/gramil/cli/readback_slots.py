@@ -9,7 +9,7 @@ from gramil.change.slot_readings import as_readings, parse_slot_readings, read_b
 from gramil.change.slot_report import report, told
 from gramil.cli.as_read import ANSWER, as_read_option, refuse_doubtful
 from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
-from gramil.cli.reading import text_of
+from gramil.text_file import text_of
 
 
 @click.command()

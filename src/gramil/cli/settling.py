@@ -5,10 +5,10 @@ from pathlib import Path
 
 from gramil.change.settled import off, sentence
 from gramil.change.settled_text import written_into
-from gramil.cli.reading import LARGEST, text_of
 from gramil.description.reading import parse_description
 from gramil.graph import Figures
 from gramil.show import shower_of
+from gramil.text_file import LARGEST, text_of
 from gramil.written_file import alone_with, put_text, seen_in
 
 

@@ -43,7 +43,7 @@ def command(
     paper: PaperName | None,
 ) -> None:
     """The sheet of OPERATION on the instrument in FILE. With a store, FILE is an instrument's name, the figures are
-    as made, and the sheet counts as given out: when a tool on it changes, `gramil now` says that it is stale.
+    as made, and the sheet counts as given out: when something else would be printed on it, `gramil now` says so.
 
     As made, a sheet goes by what was measured before its operation; what was measured at it stands beside the setting.
 
@@ -87,23 +87,20 @@ def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
 
 
 def _given(store: Store, name: str, operation: str, out: Path, paper: PaperName | None, now: datetime) -> Iterator[str]:
-    """The sheet as a file, noted as given out with the tools' settings on it."""
+    """The sheet as a file, noted as given out."""
+    from gramil.acts.sheets import hand_out
     from gramil.change.in_store import figures_in_store, work_in_store
     from gramil.change.made_in_store import standing_in_store
     from gramil.now.lost_work import hangs_on
-    from gramil.now.sheet_settings import settings_on
-    from gramil.shop.instruments import instrument, revision
+    from gramil.shop.instruments import instrument
     from gramil.shop.operations_done import operations_done
-    from gramil.shop.sheets_given import give_sheet
 
     owner = instrument(store, name)
-    latest = revision(store, owner.id)
     figures, work = figures_in_store(store, owner), work_in_store(store, owner)
     sheet = _sheet(figures, operation, work)
     yield from _written(sheet, shower_of(figures), out, paper)
-    settings = settings_on(sheet.setup, sheet.figures, store)
-    give_sheet(store, owner.id, latest.number, sheet.setup.name, settings, now)
-    yield f"Noted as given out, with {len(settings)} settings of tools."
+    hand_out(store, owner, [sheet], now)
+    yield "Noted as given out, as it is printed."
     done = {each.operation: each for each in operations_done(store, owner.id)}
     judged = standing_in_store(store, owner)
     yield from filter(None, [hangs_on(operation, work, done, judged, shower_of(figures).first)])

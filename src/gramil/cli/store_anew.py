@@ -22,11 +22,11 @@ def anew(store: Path, name: str, piece: str, at: str | None) -> None:
     \b
     gramil store anew shop.gramil Tarn board
     """
-    from gramil.change.made_in_store import begin_anew_in_store
+    from gramil.acts.work import begin_anew
     from gramil.change.made_rows import operations, pieces
     from gramil.shop.instruments import instrument
 
     with open_store(store) as opened:
-        works = begin_anew_in_store(opened, instrument(opened, name), piece, moment_of(at))
+        works = begin_anew(opened, instrument(opened, name), piece, moment_of(at))
     told = ", ".join(operations()[each.operation].what for each in works)
     click.echo(f"{name}: {pieces()[piece].what} is begun anew. Open again: {told}.")

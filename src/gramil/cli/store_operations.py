@@ -1,20 +1,15 @@
 """`gramil store operations`: a maker's own list of operations in the store, kept, printed or taken away."""
 
-from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
 
 import click
 
-from gramil.change.in_store import figures_in_store
-from gramil.cli.reading import text_of
 from gramil.cli.store_options import moment, moment_of
-from gramil.faults import Fault, MakersFault
-from gramil.prints.own_addresses import refuse, wrong_addresses
+from gramil.faults import MakersFault
 from gramil.shop.instruments import instrument
 from gramil.shop.opening import Store, open_store
-from gramil.shop.operations_file import list_beside
-from gramil.shop.own_operations import own_operations, remove_own_operations, save_own_operations
+from gramil.shop.own_operations import own_operations
 
 PATH = click.Path(path_type=Path)
 
@@ -33,33 +28,17 @@ def operations(store: Path, file: Path | None, name: str | None, remove: bool, a
     gramil store operations shop.gramil inlay.toml --for Tarn
     gramil store operations shop.gramil --for Tarn
     """
+    from gramil.acts.bringing_in import bring_in_list
+    from gramil.cli.store_brought import kept_words
+
     if file is not None and remove:
         raise click.UsageError("a list is kept or taken away, not both")
     with open_store(store, to_read=file is None and not remove) as opened:
         if file is not None:
-            said = kept(opened, file, name, moment_of(at))
+            said = kept_words(bring_in_list(opened, file, name, moment_of(at)))
         else:
             said = _taken_away(opened, name, moment_of(at)) if remove else _text(opened, name)
     click.echo(said)
-
-
-def kept(store: Store, file: Path, name: str | None, now: datetime) -> str:
-    """Keeps the list in a file as that of an instrument, or of the shop. Raises MakersFault for a wrong list."""
-    owner = None if name is None else instrument(store, name)
-    seen, text = own_operations(store, owner), text_of(file)
-    if not text.strip():
-        remedy = "write [operation.NAME], or take the list away with --remove"
-        raise MakersFault([Fault(what="is empty", remedy=remedy, file=file.name)])
-    refuse(wrong_addresses((file.name, text), None if owner is None else figures_in_store(store, owner)))
-    save_own_operations(store, text, now, owner=owner, seen=seen, file=file.name)
-    return f"{file.name}: kept as the operations of {name or 'the shop'}."
-
-
-def kept_beside(store: Store, description: Path, name: str | None, now: datetime) -> Iterator[str]:
-    """The list that lies beside a description, kept with it."""
-    own = list_beside(description)
-    if own.exists():
-        yield kept(store, own, name, now)
 
 
 def _text(store: Store, name: str | None) -> str:
@@ -70,10 +49,12 @@ def _text(store: Store, name: str | None) -> str:
 
 
 def _taken_away(store: Store, name: str | None, now: datetime) -> str:
+    from gramil.acts.own_operations import take_list_away
+
     found = own_operations(store, None if name is None else instrument(store, name))
     if found is None:
         raise _none(name)
-    remove_own_operations(store, found, now)
+    take_list_away(store, found, now)
     return f"Taken away: the operations of {name or 'the shop'}."
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 
 from gramil import names as n
+from gramil.acts.bringing_in import Asks
 from gramil.change.in_store import figures_in_store
 from gramil.change.questioned import Reading, faults, questions
 from gramil.change.questioned_tools import constant_questioned
@@ -20,6 +21,11 @@ _OF_THIS_CHANGE = (
     "SELECT address, value, written FROM measurement WHERE instrument = ? AND id IN (SELECT row FROM journal "
     "WHERE of_table = 'measurement' AND did = 'insert' AND change = (SELECT change FROM under_way))"
 )
+
+
+def asks() -> Asks:
+    """How a command asks about readings in files that cannot be meant: it refuses them, and says what to write."""
+    return Asks(ask_made, asks_rows)
 
 
 def ask_made(made: Made, figures: Figures) -> None:

@@ -9,7 +9,6 @@ from gramil.change.shift import shift
 from gramil.change.turn import Turned, turn
 from gramil.cli.changed import figures_in
 from gramil.cli.options import address_meant, opened, shop_file
-from gramil.cli.reading import LARGEST
 from gramil.cli.shift import PLAY, brief_report
 from gramil.cli.turned_input import TurnedInput, turned_input
 from gramil.faults import MakersFault
@@ -17,6 +16,7 @@ from gramil.graph import Figures
 from gramil.measure import read_angle, read_length
 from gramil.shop.made_file import made_beside, read_made
 from gramil.show import Shower, shower_of, shown
+from gramil.text_file import LARGEST
 from gramil.written_file import alone_with, put_text, seen_in
 
 

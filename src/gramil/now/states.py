@@ -27,7 +27,6 @@ from gramil.shop.operations_done import operations_done
 from gramil.shop.operations_file import lists_beside, usual_work, work_with
 from gramil.shop.own_operations import work_of
 from gramil.shop.pieces_now import Pieces, pieces_now
-from gramil.shop.sheets_given import stale_sheets
 
 EVENING = time(18, 0)
 """A day without an hour counts from its evening: what was done then may have been done last."""
@@ -60,6 +59,8 @@ class _Read:
 
 Judging = Callable[[Store, Instrument], tuple[Judged, ...]]
 """How what is made of an instrument of the store stands; raises MakersFault where it cannot be worked out."""
+Staling = Callable[[Store, Instrument], Mapping[str, str]]
+"""Which of its sheets handed out are stale, by name, and why; raises MakersFault where it cannot be worked out."""
 
 
 def bench_of_files(
@@ -80,18 +81,19 @@ def bench_of_store(
     now: datetime,
     names: Sequence[str] = (),
     said: Mapping[str, Sequence[Spell]] | None = None,
+    *,
     judging: Judging = standing_in_store,
+    staling: Staling,
 ) -> Bench:
     """The bench from the store: its open instruments, or those named; `now` has an offset from universal time."""
     with reading(store):
         described = shop_description(store)
         known = places_in_store(store, described, now)
         rows = chosen_in(store, names)
-        stale = _stale(store)
         read, faults = [], []
         for each in rows:
             try:
-                read.append(_from_store(store, each, stale.get(each.id, {}), now, judging))
+                read.append(_from_store(store, each, now, judging, staling))
             except MakersFault as fault:
                 faults.append(f"{each.name}: {fault.faults[0]}")
     bench = _bench(read, described, known, now.replace(tzinfo=None), said or {})
@@ -150,27 +152,17 @@ def _moment(day: str) -> datetime:
     return datetime.fromisoformat(day).replace(tzinfo=None)
 
 
-def _from_store(store: Store, owner: Instrument, stale: Mapping[str, str], now: datetime, judging: Judging) -> _Read:
+def _from_store(store: Store, owner: Instrument, now: datetime, judging: Judging, staling: Staling) -> _Read:
     """An instrument by the keys of its latest revision: whether its parts go together is for others to judge."""
     latest = revision(store, owner.id)
     chosen = parse_keys(latest.text, f"revision {latest.number}")
     moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, owner.id))
     done = {operation: moment.astimezone(now.tzinfo).replace(tzinfo=None) for operation, moment in moments}
     try:
-        judged = judging(store, owner)
+        judged, stale = judging(store, owner), staling(store, owner)
     except MakersFault:  # what is wrong with it is told where its figures are shown
-        judged = ()
+        judged, stale = (), {}
     return _Read(owner.name, needed(work_of(store, owner.id), chosen), done, stale, judged, chosen.instrument.units)
-
-
-def _stale(store: Store) -> dict[int, dict[str, str]]:
-    """For each instrument, the sheets that a tool's change made stale, by title, and why."""
-    found: dict[int, dict[str, str]] = {}
-    for each in stale_sheets(store):
-        is_now = "it is gone" if each.now is None else f"now {each.now:g} mm"
-        why = f"{each.tool.name} has changed: {each.name} was {each.given:g} mm, {is_now}; print it again"
-        found.setdefault(each.sheet.instrument, {})[each.sheet.title] = why
-    return found
 
 
 def _bench(

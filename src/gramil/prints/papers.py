@@ -5,7 +5,7 @@ that stand alike at the head and foot of every page (the instrument's, the revis
 says what a change spoils: a change of the description, of the shop, or of what was measured.
 """
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, fields
 from typing import Any, Literal
 
@@ -78,10 +78,11 @@ def one_print(figures: Figures, name: str) -> Print | None:
     return Print(Paper(made.name, kind, _title(figures, made)), _drawn(figures, made))
 
 
-def sheet_print(figures: Figures, setup: Setup) -> Print:
-    """What is printed on a sheet: its words and figures, and its drawing."""
+def sheet_print(figures: Figures, setup: Setup, caution: Sequence[str] = ()) -> Print:
+    """What is printed on a sheet: its words and figures, its drawing, and the cautions of its operations."""
     drawing = () if setup.drawing is None else _drawn(figures, figures[setup.drawing])
-    return Print(Paper(setup.name, "sheet", setup.title), (page_text(setup, shower_of(figures)), drawing))
+    page = page_text(setup, shower_of(figures))
+    return Print(Paper(setup.name, "sheet", setup.title), (page, drawing, tuple(caution)))
 
 
 def _pages_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
@@ -103,7 +104,7 @@ def _either(old: Print | None, new: Print | None) -> Paper | None:
 
 def alike(one: Any, other: Any) -> bool:
     """Whether two prints show the same: words to the letter, lengths to a thousandth of a millimetre."""
-    if isinstance(one, tuple) and isinstance(other, tuple):
+    if isinstance(one, tuple | list) and isinstance(other, tuple | list):
         return len(one) == len(other) and all(map(alike, one, other))
     if isinstance(one, float) and isinstance(other, float):
         return abs(one - other) <= THOUSANDTH or one == other

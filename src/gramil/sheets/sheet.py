@@ -7,8 +7,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import Any
 
-from gramil.change.as_made import Off, off_at
-from gramil.decimals import signed
+from gramil.change.as_made import Off, difference_text, off_at
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
 from gramil.reference import Ref, in_row
@@ -76,5 +75,4 @@ def made_text(off: Off | None, shower: Shower) -> str:
         return f"made {made}"
     if not any(digit in "123456789" for digit in parted(difference)[0]):
         return f"made {made}, as it should be"
-    cents = "" if off.cents is None else f", {signed(off.cents, 2)} cent"
-    return f"made {made}, {'+' if off.difference > 0 else ''}{difference}{cents}"
+    return f"made {made}, {difference_text(off, shower.first, shower.inch_style)}"

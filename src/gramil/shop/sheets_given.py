@@ -1,6 +1,6 @@
-"""Sheets handed out and the tools' settings on them: which are true no more, because a tool changed since."""
+"""Sheets handed out, each with what stood on it; of older ones the settings of tools that were noted with them."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -14,29 +14,23 @@ from gramil.shop.writing import writing
 
 @dataclass(frozen=True)
 class Sheet:
-    """A sheet handed out: for an instrument (by number), from its revision of that number."""
+    """A sheet handed out: for an instrument (by number), from its revision of that number.
+
+    `printed` is what stood on it, as JSON; empty on a sheet that was noted before that was kept.
+    """
 
     id: int
     instrument: int
     revision: int
     title: str
     at: str
+    printed: str
 
 
 @dataclass(frozen=True)
-class Setting:
-    """A tool's figure that stands on a sheet: the tool by number, "constant", "kerf" or another length, in mm."""
+class Changed:
+    """A tool's figure that is another than on a sheet: what was given, and what it is now; None if it has none."""
 
-    tool: int
-    name: str
-    value: float
-
-
-@dataclass(frozen=True)
-class Stale:
-    """A sheet that is true no more: which tool's figure, what was given, and what it is now; None if it has none."""
-
-    sheet: Sheet
     tool: Item
     name: str
     given: float
@@ -44,14 +38,12 @@ class Stale:
 
 
 def give_sheet(
-    store: Store, instrument: int, revision: int, title: str, settings: Sequence[Setting], now: datetime, who: str = ""
+    store: Store, instrument: int, revision: int, title: str, printed: str, now: datetime, who: str = ""
 ) -> Sheet:
-    """Note that a sheet was handed out, and what of the shop's tools stands on it."""
+    """Note that a sheet was handed out, and what stood on it."""
     with writing(store, f"sheet {title}", now, who):
         row: dict[str, Value] = {"instrument": instrument, "revision": revision, "title": title, "at": moment_text(now)}
-        number = insert(store, "sheet", row)
-        for each in settings:
-            insert(store, "sheet_setting", {"sheet": number, **vars(each)})
+        number = insert(store, "sheet", {**row, "printed": printed})
     return records(store, Sheet, "sheet", "WHERE id = ?", (number,))[0]
 
 
@@ -62,19 +54,22 @@ def sheets_given(store: Store, instrument: int | None = None) -> list[Sheet]:
     return records(store, Sheet, "sheet", "WHERE instrument = ? ORDER BY id", (instrument,))
 
 
-def stale_sheets(store: Store) -> list[Stale]:
-    """What on sheets handed out is true no more. Of sheets of one title for one instrument the latest counts."""
+def latest_given(store: Store, instrument: int) -> list[Sheet]:
+    """Of the sheets of one title that were handed out for an instrument, the latest."""
+    latest = "WHERE id IN (SELECT max(id) FROM sheet WHERE instrument = ? GROUP BY title) ORDER BY id"
+    return records(store, Sheet, "sheet", latest, (instrument,))
+
+
+def settings_that_changed(store: Store, sheet: Sheet) -> tuple[Changed, ...]:
+    """The settings of tools on a sheet, as they were noted with it, that are others now."""
     with reading(store):
-        latest = {(each.instrument, each.title): each for each in sheets_given(store)}
-        by_number = {each.id: each for each in latest.values()}
-        owned = {each.id: each for each in items(store)}
-        rows = store.rows("SELECT sheet, tool, name, value FROM sheet_setting ORDER BY id")
-        found = [
-            Stale(by_number[sheet], owned[tool], name, value, _figure_now(store, owned[tool], name))
-            for sheet, tool, name, value in rows
-            if sheet in by_number
-        ]
-    return [each for each in found if each.given != each.now]
+        return tuple(each for each in _settings(store, sheet) if each.given != each.now)
+
+
+def _settings(store: Store, sheet: Sheet) -> Iterator[Changed]:
+    owned = {each.id: each for each in items(store)}
+    rows = store.rows("SELECT tool, name, value FROM sheet_setting WHERE sheet = ? ORDER BY id", (sheet.id,))
+    yield from (Changed(owned[tool], name, value, _figure_now(store, owned[tool], name)) for tool, name, value in rows)
 
 
 def _figure_now(store: Store, tool: Item, name: str) -> float | None:

@@ -1,0 +1,37 @@
+"""Air: a place named, the meter written down, a logger's readings brought in, a reading put right or struck."""
+
+from datetime import datetime
+
+from gramil.faults import MakersFault
+from gramil.shop.corrections import strike_reading
+from gramil.shop.opening import Store
+from gramil.shop.places import Imported, Place, Reading, add_place, add_reading, import_air, place, places
+from gramil.wood.air import AirHistory
+
+
+def name_place(store: Store, name: str, now: datetime, who: str = "") -> None:
+    """A new place where things lie; named twice, it is there once. Raises MakersFault for an empty name."""
+    if not name.strip():
+        raise MakersFault.of("the place has no name", remedy="write one, such as bench or drying box")
+    if name not in [each.name for each in places(store)]:
+        add_place(store, Place(name, {}), now, who)
+
+
+def read_meter(store: Store, where: str, temperature: float, humidity: float, now: datetime, who: str = "") -> None:
+    """Write down what the meter says now. Raises MakersFault for a place that there is not and air that no room has."""
+    reading = Reading(now.replace(microsecond=0), temperature, humidity)
+    add_reading(store, place(store, where).id, reading, now, who)
+
+
+def bring_in_air(
+    store: Store, where: str, history: AirHistory, now: datetime, *, file: str = "", who: str = ""
+) -> Imported:
+    """Bring a logger's readings of a place in, all or none. Raises MakersFault where the place has others already."""
+    return import_air(store, place(store, where).id, history, now, file=file, who=who)
+
+
+def correct_reading(
+    store: Store, of: Place, seen: Reading, now: datetime, *, right: Reading | None = None, why: str = "", who: str = ""
+) -> None:
+    """Put a reading right, or strike it (`right` None). Raises MakersFault where it is not there as it was seen."""
+    strike_reading(store, of, seen, now, right=right, why=why, who=who)

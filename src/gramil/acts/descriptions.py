@@ -1,0 +1,33 @@
+"""An instrument's description: begun, kept as the next revision, or brought back to an earlier one."""
+
+from datetime import datetime
+
+from gramil.faults import MakersFault
+from gramil.shop.instruments import Instrument, add_instrument, revision, revisions, save_revision
+from gramil.shop.opening import Store
+
+
+def begin(store: Store, name: str, text: str, now: datetime, *, why: str = "begun", who: str = "") -> Instrument:
+    """A new instrument and its first revision. Raises MakersFault for a name that there is already."""
+    return add_instrument(store, name, text, now, who=who, why=why)
+
+
+def keep(store: Store, seen: Instrument, text: str, now: datetime, *, why: str = "", who: str = "") -> Instrument:
+    """Keep a changed description as the next revision; gives the instrument with its new version.
+
+    Raises Conflict, with both texts, where somebody kept another since it was `seen`.
+    """
+    return save_revision(store, seen, text, now, who=who, why=why)
+
+
+def return_to(store: Store, seen: Instrument, number: int, now: datetime, who: str = "") -> Instrument:
+    """Return to an earlier revision: its text is kept as the next one, and those between stay in the record.
+
+    Raises MakersFault for a revision that there is not or that is the latest, Conflict where somebody kept another
+    since the instrument was `seen`.
+    """
+    latest = revisions(store, seen.id)[-1]
+    if number == latest.number or revision(store, seen.id, number).text == latest.text:
+        raise MakersFault.of(f"{seen.name} is as in revision {number} already", remedy="choose another revision")
+    text = revision(store, seen.id, number).text
+    return save_revision(store, seen, text, now, who=who, why=f"as in revision {number} again")

@@ -1,0 +1,42 @@
+"""A maker's own list of operations: kept in the place of the one that was seen, or taken away."""
+
+from datetime import datetime
+
+from gramil.change.in_store import figures_in_store
+from gramil.faults import Fault, MakersFault
+from gramil.prints.own_addresses import refuse, wrong_addresses
+from gramil.shop.instruments import Instrument
+from gramil.shop.opening import Store
+from gramil.shop.own_operations import OwnOperations, remove_own_operations, save_own_operations
+
+LARGEST = 200_000
+"""Letters of a list."""
+
+
+def keep_list(
+    store: Store,
+    text: str,
+    now: datetime,
+    *,
+    owner: Instrument | None = None,
+    seen: OwnOperations | None = None,
+    file: str = "",
+    who: str = "",
+) -> OwnOperations:
+    """Keep a list as the shop's, or as its `owner`'s, in the place of the one that was seen (None: there was none).
+
+    Raises MakersFault, with the lines of `file`, for a list that is empty, too long, does not hold together with the
+    others or names what there is not, Conflict, with both texts, where somebody kept another since.
+    """
+    if not text.strip():
+        remedy = "write [operation.NAME], or take the list away"
+        raise MakersFault([Fault(what="is empty", remedy=remedy, file=file or None)])
+    if len(text) > LARGEST:
+        raise MakersFault.of("that is no list of operations", f"it is longer than {LARGEST} letters")
+    refuse(wrong_addresses((file, text), None if owner is None else figures_in_store(store, owner)))
+    return save_own_operations(store, text, now, owner=owner, seen=seen, file=file, who=who)
+
+
+def take_list_away(store: Store, seen: OwnOperations, now: datetime, who: str = "") -> None:
+    """Take a list away. Raises MakersFault where another list needs it, Conflict where it is not as it was seen."""
+    remove_own_operations(store, seen, now, who)

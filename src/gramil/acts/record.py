@@ -1,0 +1,43 @@
+"""The record as a whole: its last change taken back, and a copy of it put back in its place."""
+
+from datetime import datetime
+from pathlib import Path
+
+from gramil.faults import MakersFault
+from gramil.shop.backup import restore
+from gramil.shop.opening import Store, open_store
+from gramil.shop.undo import undo
+from gramil.shop.writing import Change, changes
+
+LATELY = 60
+"""So many changes back a form sent twice is known again."""
+
+
+def take_back(store: Store, change: int, now: datetime, who: str = "") -> Change:
+    """Take back the last change, by its number; gives what was taken back. Sent twice, it is taken back once.
+
+    Raises MakersFault where another change came since, or it lies too far back.
+    """
+    known = changes(store, LATELY)
+    if any(each.undoes == change for each in known):
+        return next(each for each in known if each.id == change)
+    return undo(store, change, now, who)
+
+
+def put_back(copy: Path, path: Path, now: datetime, seen: int | None = None) -> Path | None:
+    """A copy in the record's place; gives where what was there is kept, None where nothing was.
+
+    `seen` is the number of the last change when it was asked for. Raises MakersFault, with everything left as it was,
+    for a copy that is not sound, while another program has the record open, and where something was noted meanwhile.
+    """
+    if seen is not None and seen != _last_number(path):
+        raise MakersFault.of(
+            "something was noted meanwhile", "it would be gone with the rest", "look at the copies again"
+        )
+    return restore(copy, path, now)
+
+
+def _last_number(path: Path) -> int:
+    with open_store(path, to_read=True) as store:
+        last = changes(store, 1)
+    return last[0].id if last else 0

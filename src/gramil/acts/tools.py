@@ -1,0 +1,90 @@
+"""Tools and what else the shop has by name: written down, changed, struck off; jigs checked and saws tried."""
+
+import re
+from collections.abc import Iterator, Sequence
+from datetime import datetime
+
+from gramil.description.reading import parse_shop
+from gramil.faults import Fault, MakersFault
+from gramil.quantities import Mm
+from gramil.shop.items import Item, add_item, items, remove_item, update_item
+from gramil.shop.on_hand import bring_in_shop
+from gramil.shop.opening import Store
+from gramil.shop.pieces import PIECE
+from gramil.shop.places import places
+from gramil.shop.toml_text import table_text
+from gramil.shop.tools import add_cuts, set_constant
+
+_ROW = re.compile(r"^\w+\[\d+\]\.?")
+"""The start of a fault's place in a description: the table and its row."""
+
+
+def keep_tool(store: Store, tool: Item, now: datetime, who: str = "") -> None:
+    """Write a tool, a wood or a piece down, a new one (number 0) or one that there is; sent twice, it is there once.
+
+    Raises MakersFault, each fault with its key, for figures that a shop's description does not take and for a name that
+    is taken, Conflict where it is not as it was seen.
+    """
+    _refuse_row(store, tool)
+    same = next((each for each in items(store, tool.kind) if each.name == tool.name and each.id != tool.id), None)
+    if same is not None and not tool.id and dict(same.figures) == dict(tool.figures):
+        return
+    if same is not None:
+        raise MakersFault.of("there is one of that name already", remedy="give one of the two another", where="name")
+    if tool.id:
+        update_item(store, tool, now, who)
+    else:
+        add_item(store, tool, now, who)
+
+
+def strike_tool(store: Store, seen: Item, now: datetime, who: str = "") -> None:
+    """List a tool no more.
+
+    Raises MakersFault for one that test cuts or sheets speak of, Conflict where it is not as it was seen.
+    """
+    remove_item(store, seen, now, who)
+
+
+def check_jig(store: Store, seen: Item, constant: Mm, now: datetime, who: str = "") -> None:
+    """Note a jig's constant as just measured, with the day.
+
+    Raises MakersFault for nothing or less, Conflict where the jig is not as it was seen.
+    """
+    if not constant > 0:
+        raise MakersFault.of(f"the constant of {seen.name} is more than 0", remedy="measure it again")
+    set_constant(store, seen, constant, now.date(), now, who)
+
+
+def try_saw(store: Store, saw: Item, widths: Sequence[Mm], now: datetime, who: str = "") -> None:
+    """Note the widths of test cuts made together: they count instead of the label. Raises MakersFault without any."""
+    if not widths:
+        raise MakersFault.of("no width was given", remedy="write the widths of the cuts, with commas between them")
+    add_cuts(store, saw.id, widths, now, who=who)
+
+
+def bring_in_description(store: Store, text: str, file: str, now: datetime, who: str = "") -> None:
+    """Everything in a shop's description into the store. Raises MakersFault with every fault, nothing brought in."""
+    bring_in_shop(store, text, file, now, who)
+
+
+def _refuse_row(store: Store, tool: Item) -> None:
+    """Raises MakersFault, each fault with its key, for a row that a shop's description does not take."""
+    head = 'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "mm"\n'
+    row = table_text(f"[[{tool.kind}]]", [("name", tool.name), *tool.figures.items()])
+    try:
+        parse_shop("\n".join([head, row, *_around(store, tool)]), "the form")
+    except MakersFault as found:
+        faults = found.faults
+        raise MakersFault(
+            Fault(None, _ROW.sub("", each.where), each.what, each.why, each.remedy) for each in faults
+        ) from None
+
+
+def _around(store: Store, tool: Item) -> Iterator[str]:
+    """The tables that a row may speak of: places and own woods."""
+    if tool.kind != PIECE:
+        return
+    for place in places(store):
+        yield table_text("[[place]]", [("name", place.name)])
+    for wood in items(store, "wood"):
+        yield table_text("[[wood]]", [("name", wood.name), *wood.figures.items()])

@@ -1,0 +1,97 @@
+"""Wood: promised to instruments and let go again, written down and struck off, laid somewhere and weighed."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime
+
+from gramil.faults import MakersFault
+from gramil.now.match import Matching
+from gramil.quantities import Gram
+from gramil.shop.items import Item, items
+from gramil.shop.opening import Store
+from gramil.shop.pieces import PIECE, lay_piece, weigh_piece
+from gramil.shop.places import place
+from gramil.shop.stock import (
+    Blank,
+    Promise,
+    add_blank,
+    blanks,
+    promise_blank,
+    promise_part,
+    release,
+    remove_blank,
+    update_blank,
+)
+from gramil.shop.writing import writing
+
+
+@dataclass(frozen=True)
+class Promised:
+    """A piece of wood or a part made ahead that was promised to an instrument, by their names."""
+
+    name: str
+    instrument: str
+
+
+def reserve(
+    store: Store, found: Matching, numbers: Mapping[str, int], now: datetime, who: str = ""
+) -> tuple[Promised, ...]:
+    """Promise all that was found to the instruments that it serves, by their names' numbers; gives what was promised.
+
+    All of it or none: raises MakersFault where somebody else promised one of them meanwhile.
+    """
+    promised = []
+    with writing(store, "promise wood to instruments", now, who):
+        for each in found.served:
+            owner = numbers[each.need.instrument]
+            if each.fit is not None and not each.fit.part.promised:
+                promise_part(store, owner, each.need.name, each.fit.part.id, now, who)
+                promised.append(Promised(each.fit.part.name, each.need.instrument))
+            elif each.stock is not None and each.stock.id and not each.stock.owner:
+                promise_blank(store, owner, each.need.name, each.stock.id, now, who=who)
+                promised.append(Promised(each.stock.name, each.need.instrument))
+    return tuple(promised)
+
+
+def let_go(store: Store, seen: Promise, now: datetime, who: str = "") -> None:
+    """Take a promise back. Raises MakersFault for what is used up, Conflict where it is not as it was seen."""
+    release(store, seen, now, who)
+
+
+def keep_wood(store: Store, wood: Blank, now: datetime, who: str = "") -> None:
+    """Write a piece of wood down, a new one (number 0) or one that there is; the same new one again is there once.
+
+    Raises MakersFault for a name that another has, Conflict where it is not as it was seen.
+    """
+    same = next((each for each in blanks(store) if each.name == wood.name and each.id != wood.id), None)
+    if same is not None and replace(same, id=0, version=0) == wood:
+        return
+    if same is not None:
+        raise MakersFault.of("there is one of that name already", remedy="write another name on it", where="name")
+    if wood.id:
+        update_blank(store, wood, now, who)
+    else:
+        add_blank(store, wood, now, who)
+
+
+def strike_wood(store: Store, seen: Blank, now: datetime, who: str = "") -> None:
+    """List a piece of wood no more. Raises MakersFault for one that was ever promised, Conflict for another version."""
+    remove_blank(store, seen, now, who)
+
+
+def lay(store: Store, piece: str, where: str, now: datetime, who: str = "") -> None:
+    """Note that a followed piece lies in a place from now on. Raises MakersFault for one that there is not."""
+    lay_piece(store, _followed(store, piece), place(store, where).name, now.replace(microsecond=0), who)
+
+
+def weigh(store: Store, piece: str, grams: Gram, now: datetime, who: str = "") -> None:
+    """Note what a followed piece weighs now. Raises MakersFault where that says nothing of its moisture."""
+    weigh_piece(store, _followed(store, piece), grams, now.replace(microsecond=0), who)
+
+
+def _followed(store: Store, name: str) -> Item:
+    """The piece of a name whose moisture is followed; raises MakersFault where there is none."""
+    found = next((each for each in items(store, PIECE) if each.name == name), None)
+    if found is None:
+        raise MakersFault.of(f'there is no piece "{name}"', remedy="choose one of the list")
+    return found

@@ -1,0 +1,30 @@
+"""`gramil store return`: an instrument's description as it was in an earlier revision, kept as the next one."""
+
+from pathlib import Path
+
+import click
+
+from gramil.cli.store_options import moment, moment_of
+from gramil.shop.opening import open_store
+
+
+@click.command("return")
+@click.argument("store", type=click.Path(path_type=Path))
+@click.argument("name")
+@click.argument("revision", type=click.IntRange(min=1))
+@moment
+def return_to_revision(store: Path, name: str, revision: int, at: str | None) -> None:
+    """Return the instrument NAME to an earlier REVISION, which is kept as the next one; those between stay.
+
+    \b
+    gramil store return shop.gramil Tarn 1
+    """
+    from gramil.acts.descriptions import return_to
+    from gramil.cli.store_brought import spoilt
+    from gramil.shop.instruments import instrument
+
+    with open_store(store) as opened:
+        owner = return_to(opened, instrument(opened, name), revision, moment_of(at))
+        click.echo(f"{name}: as in revision {revision} again.")
+        for line in spoilt(opened, owner):
+            click.echo(line)

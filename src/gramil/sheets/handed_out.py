@@ -1,0 +1,130 @@
+"""Sheets handed out, held against what would be printed now: which are true no more, and what is another on them.
+
+A sheet is stale from when something else would be printed on it until it is printed again or its work is done. What
+was measured at its own work stands beside its settings and is no part of them.
+"""
+
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
+
+from gramil.change.in_store import figures_in_store, work_in_store
+from gramil.graph import Figures
+from gramil.prints.kept import kept_text, what_differs
+from gramil.prints.papers import Paper, Print, alike, changed, sheet_print
+from gramil.prints.whole import whole_graph
+from gramil.reference import name_of
+from gramil.setups.setup import figures_on
+from gramil.sheets.own_sheet import every_sheet, sheet_named
+from gramil.sheets.sheet import Sheet
+from gramil.shop.instruments import Instrument
+from gramil.shop.opening import Store
+from gramil.shop.operations import Work
+from gramil.shop.operations_done import operations_done
+from gramil.shop.sheets_given import Sheet as Given
+from gramil.shop.sheets_given import latest_given, settings_that_changed
+
+
+@dataclass(frozen=True)
+class Stale:
+    """A sheet handed out that is true no more: its note, its title as a maker reads it, and why."""
+
+    given: Given
+    title: str
+    why: str
+
+
+def printed(sheet: Sheet) -> Print:
+    """What is printed on a sheet by the figures that it goes by, without what was made of them."""
+    return sheet_print(sheet.figures, sheet.setup, sheet.caution)
+
+
+def kept(sheet: Sheet) -> str:
+    """What stands on a sheet, as it is kept when it is handed out."""
+    return kept_text(printed(sheet))
+
+
+def stale_in_store(store: Store, owner: Instrument) -> tuple[Stale, ...]:
+    """The stale sheets of an instrument of the store; worked out only where any is still to be used.
+
+    Raises MakersFault for what is wrong in its description or in the shop.
+    """
+    work = work_in_store(store, owner)
+    if not _to_use(store, owner, work):
+        return ()
+    return stale_sheets(store, owner, figures_in_store(store, owner), work)
+
+
+def stale_sheets(store: Store, owner: Instrument, figures: Figures, work: Work) -> tuple[Stale, ...]:
+    """The stale sheets of an instrument by its figures as made and the work that it needs."""
+    return tuple(
+        Stale(given, _title(given, figures, work), why)
+        for given in _to_use(store, owner, work)
+        if (why := _why(store, given, figures, work))
+    )
+
+
+def names_given(store: Store, owner: Instrument, work: Work) -> frozenset[str]:
+    """The names of the sheets handed out whose work is not all done."""
+    return frozenset(each.title for each in _to_use(store, owner, work))
+
+
+def _to_use(store: Store, owner: Instrument, work: Work) -> list[Given]:
+    """The sheets handed out whose work is not all done; of one title the latest."""
+    done = {each.operation for each in operations_done(store, owner.id)}
+    return [each for each in latest_given(store, owner.id) if not _is_done(each.title, done, work)]
+
+
+def _is_done(title: str, done: Collection[str], work: Work) -> bool:
+    names = _work_of(title, work)
+    return all(name in done for name in names)
+
+
+def _work_of(title: str, work: Work) -> list[str]:
+    """The operations that a sheet is of; a sheet that goes with none is work of its own name."""
+    return [each.name for each in work.operations.values() if title in (each.sheet, each.name)] or [title]
+
+
+def _title(given: Given, figures: Figures, work: Work) -> str:
+    sheet = sheet_named(given.title, figures, work)
+    return sheet.setup.title if sheet is not None else given.title.replace("_", " ")
+
+
+def _why(store: Store, given: Given, figures: Figures, work: Work) -> str:
+    """Why a sheet is true no more; empty where it is."""
+    if not given.printed:
+        return "; ".join(
+            f"{each.tool.name} has changed: {each.name} was {each.given:g} mm, "
+            + ("it is gone" if each.now is None else f"now {each.now:g} mm")
+            for each in settings_that_changed(store, given)
+        )
+    sheet = sheet_named(given.title, figures, work)
+    if sheet is None or sheet.setup.closed:
+        return "this instrument does not need it any more"
+    return what_differs(given.printed, printed(sheet))
+
+
+def sheets_that_differ(old: Figures, new: Figures, work: Work, done: Collection[str] = ()) -> tuple[Paper, ...]:
+    """Every sheet still to be used on which something else would be printed, each by the figures that it goes by.
+
+    `done` is the work that is done. Only sheets that hang on what changed are looked at.
+    """
+    touched = {*changed(old, new), *old.graph.hung_from(changed(old, new))}
+    before = {each.setup.name: each for each in _needed(old, work)}
+    after = {each.setup.name: each for each in _needed(new, work)}
+    return tuple(
+        printed(sheet).paper
+        for name, sheet in after.items()
+        if _hangs_on(sheet, touched) and not _is_done(name, done, work)
+        if name not in before or not alike(printed(before[name]).printed, printed(sheet).printed)
+    )
+
+
+def _needed(figures: Figures, work: Work) -> Iterator[Sheet]:
+    return (sheet for sheet in every_sheet(figures, work) if not sheet.setup.closed)
+
+
+def _hangs_on(sheet: Sheet, touched: Collection[str]) -> bool:
+    name = f"setup_{sheet.setup.name.replace('-', '_')}"
+    if name in whole_graph().dimensions:
+        return name in touched
+    return any(name_of(figure) in touched for figure in figures_on(sheet.setup))
