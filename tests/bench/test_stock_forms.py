@@ -74,6 +74,7 @@ def test_a_piece_is_removed_after_a_question(served: Served, demo: httpx.Client)
 def test_labels_say_where_a_piece_lies_and_for_whom(served: Served, demo: httpx.Client) -> None:
     """The demonstration's `persimmon 2` is followed: it lies in the shop, quartersawn."""
     post(demo, "/stock/promise")
+    post(demo, "/stock/form", **{**BEAM, "wood": "African mahogany"})
     with open_store(served.store) as store:
         found = {each.name: each for each in labels_of(store, "mm", "2026-11-25")}
     label = found["persimmon 2"]
@@ -82,8 +83,8 @@ def test_labels_say_where_a_piece_lies_and_for_whom(served: Served, demo: httpx.
     assert "quartersawn" in label.lines
     assert any(line.startswith("for Tarn") for line in label.lines)
     assert "lies in the cupboard" in found["neck blank"].lines
-    assert label.permit == ""
-    assert found["neck blank"].permit.startswith(
+    assert label.permit == found["neck blank"].permit == ""
+    assert found[BEAM["name"]].permit.startswith(
         "African mahogany (Khaya spp.): CITES Appendix II, listed since February"
     )
 
