@@ -80,7 +80,8 @@ def test_no_figure_stands_in_a_sentence(instruments: list[Figures]) -> None:
     """Numbers are shown from their address; words hold none but a fret's number and the shop's own names."""
     for figures in instruments:
         names = [each.name for key in ("shop_saws", "shop_blocks", "shop_blanks") for each in figures[key]]
-        names += [each.name for each in (*figures["ledge_options"], *figures["brace_list"])]
+        names += [f"{each.name}, bearing {size:g}" for each in figures["shop_cutters"] for size in each.bearings]
+        names += [each.name for each in figures["brace_list"]]
         for found in findings_of(figures):
             said = re.sub(r"fret \d+|\{[^{}]*\}", "", str(found.says))
             for name in sorted(names, key=len, reverse=True):

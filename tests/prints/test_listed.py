@@ -57,7 +57,7 @@ def test_what_stands_on_movement_carried_on_says_so_in_lists_and_verdicts_alike(
     assert figures["swell_moisture_dry"] < 6 < 14 > figures["swell_moisture_wet"]
     for finding in findings_of(figures):
         carried = bool(carried_on(figures, finding.figure.address)) and finding.severity != "not judged"
-        assert (CARRIED_ON in str(finding.says)) == carried
+        assert ("Carried on: moisture of" in str(finding.says)) == carried
     on_the_sheet = [shower_of(figures).filled(each) for each in figures["setup_owner_air"].notes]
     assert any("Moisture of 5.4 % lies outside" in each and "carried on" in each for each in on_the_sheet)
 
