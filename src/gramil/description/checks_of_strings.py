@@ -6,17 +6,15 @@ The checks are run with those of `checks.py`, each when the tables that it takes
 from collections.abc import Callable, Iterator, Sequence
 
 from gramil.description.instrument import Nut, Scale
-from gramil.description.normal_strings import LAST_FRET, PER_STRING, STEEL, usual_tuning, wound
+from gramil.description.normal_strings import LAST_FRET, PER_STRING, STEEL, wound
 from gramil.description.problems import Problem
 from gramil.description.strings_and_bridge import Bridge, Intonation, Saddle, Strings
 
 
 def a_pitch_for_each_string(strings: Strings) -> Iterator[Problem]:
-    """There is one pitch a string; six strings have a usual tuning."""
+    """Where pitches are given, there is one a string."""
     count = len(strings.gauges)
-    if strings.tuning is None and not usual_tuning(count):
-        yield Problem(("strings", "tuning"), "is missing", f"{count} strings have no usual tuning: one pitch a string")
-    elif strings.tuning is not None and len(strings.tuning) != count:
+    if strings.tuning is not None and len(strings.tuning) != count:
         what = f"read {len(strings.tuning)} pitches, with {count} gauges"
         yield Problem(("strings", "tuning"), what, f"one pitch a string, treble first: {count}")
 

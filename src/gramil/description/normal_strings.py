@@ -30,9 +30,9 @@ STRING_ROWS: tuple[Normal, ...] = (
     Normal(
         "strings_frequency",
         PerString[Hertz],
-        "what each open string sounds",
+        "what each open string sounds; not a number where no tuning is given, and none is usual",
         ("strings.tuning", "strings.a4"),
-        "E4, B3, G3, D3, A2, E2",
+        "E4, B3, G3, D3, A2, E2 for six strings",
     ),
     Normal(
         "strings_wound",
@@ -107,7 +107,7 @@ def string_values(instrument: Instrument) -> Mapping[str, Any]:
     return {
         "strings_gauges": np.array(strings.gauges),
         "strings_count": count,
-        "strings_frequency": np.array([read_pitch(each, strings.a4) for each in pitches]),
+        "strings_frequency": np.array([read_pitch(each, strings.a4) for each in pitches] or [np.nan] * count),
         "strings_wound": wound(strings),
         "strings_core": core,
         "strings_wrap": strings.wrap or ("silver plated copper" if core == NYLON else "phosphor bronze"),

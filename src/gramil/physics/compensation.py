@@ -121,6 +121,8 @@ def _step(
     root = np.sqrt(weight)
     rows = (slopes * root[:, :, None]).reshape(-1, slopes.shape[2])
     wanted = -(deviation(paths, strings).total * root).ravel()
+    if not (np.isfinite(rows).all() and np.isfinite(wanted).all()):
+        raise ArithmeticError("the set-backs cannot be found: the strings' pull is not known")
     found, _, rank, _ = np.linalg.lstsq(rows, wanted, rcond=None)
     if rank < rows.shape[1]:
         raise ValueError("too few stops count on some string to place both its ends: two at least")

@@ -5,21 +5,35 @@ from typing import Any
 
 import numpy as np
 
+from gramil import names as n
 from gramil.findings.finding import Finding
 from gramil.findings.threshold import UNKNOWN
 from gramil.graph import Figures
 from gramil.reason import read_doc
 from gramil.reference import name_of
 
+PITCHES = n.strings_frequency.address
+NO_TUNING = "because no tuning is given"
+
 
 def with_reason(finding: Finding, figures: Figures) -> Finding:
     """A finding that is not judged since something that it hangs on is not known, with what that is in words."""
+    if finding.severity == "not judged" and _wants_tuning(finding, figures):
+        return replace(finding, says=NO_TUNING)
     if finding.says != UNKNOWN:
         return finding
     root = first_unknown(figures, name_of(finding.figure))
     dimension = figures.graph.dimensions.get(root)
     first = " ".join(read_doc(dimension.what).what.partition(".")[0].split()) if dimension else ""
     return replace(finding, says=f"because this is not known: {first[:1].lower()}{first[1:]}") if first else finding
+
+
+def _wants_tuning(finding: Finding, figures: Figures) -> bool:
+    """Whether it is not known for want of pitches: of strings that sound none, the model says that they are slack."""
+    unknown = finding.says == UNKNOWN or "too slack" in str(finding.says)
+    return (
+        unknown and bool(np.isnan(figures[PITCHES]).any()) and PITCHES in figures.graph.above(name_of(finding.figure))
+    )
 
 
 def first_unknown(figures: Figures, name: str) -> str:

@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import isfinite
 
-from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Polyline, Span, Words
+from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Point, Polyline, Span, Words
 from gramil.notice import NOTICE
 from gramil.writers.extents import bounds
 from gramil.writers.hatches import hatched
@@ -16,11 +17,29 @@ CLEAR_OF_HATCH = 0.6
 
 
 def plain(drawing: Drawing, resolve: Resolve) -> tuple[Plain, ...]:
-    """Every mark of the drawing in its own order, no address left in it; the hatch lines come first, under the rest."""
-    marks = [piece for mark in drawing.marks for piece in _pieces(mark, resolve)]
+    """Every mark of the drawing in its own order, no address left in it; the hatch lines come first, under the rest.
+
+    What has no place, since it is not known where it lies, is left out.
+    """
+    marks = [piece for mark in drawing.marks if _has_place(mark) for piece in _pieces(mark, resolve)]
     clear = [corners(mark, CLEAR_OF_HATCH) for mark in marks if isinstance(mark, Lettering)]
     lines = [line for mark in marks if isinstance(mark, Polyline) for line in hatched(mark, clear)]
     return (*lines, *marks)
+
+
+def _has_place(mark: Mark) -> bool:
+    match mark:
+        case Line() | Span():
+            points: Sequence[Point] = (mark.start, mark.end)
+        case Polyline():
+            points = mark.points
+        case Arc():
+            points = (mark.centre, (mark.radius, mark.start_angle), (mark.end_angle, 0.0))
+        case Circle():
+            points = (mark.centre, (mark.radius, 0.0))
+        case _:
+            points = (mark.at, (mark.height, mark.angle))
+    return all(isfinite(x) and isfinite(y) for x, y in points)
 
 
 def _pieces(mark: Mark, resolve: Resolve) -> Sequence[Plain]:
@@ -46,7 +65,12 @@ def seen_from(drawing: Drawing) -> str:
 
 
 def true_or_stretched(drawing: Drawing) -> str:
-    """Whether the drawing may be measured, as a sentence."""
+    """Whether the drawing may be measured, as a sentence, and a second one where something of it is not known."""
+    missing = "" if all(map(_has_place, drawing.marks)) else " Something is left out: it is not known where it lies."
+    return f"{_scale(drawing)}{missing}"
+
+
+def _scale(drawing: Drawing) -> str:
     if drawing.scale == 0.0:
         return "A sketch, not to be measured."
     if drawing.scale != 1.0:
