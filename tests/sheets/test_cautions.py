@@ -18,6 +18,7 @@ from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.operations import Operation, Work
 from gramil.shop.operations_file import usual_work, work_with
 from gramil.show import Shower
+from gramil.wood.permits import permit_of
 
 NAMES = ("tarn", "fell", "scree", "mere")
 OPERATIONS = usual_work().operations
@@ -152,7 +153,9 @@ def test_a_new_description_begins_with_no_protected_wood(derive_text: Callable[.
 
 def test_hands_and_tools_that_are_not_used_are_not_cautioned_of(example: Callable[[str], Figures]) -> None:
     assert not any("Face down" in line for line in lines_of("slotted", example("fell")))
-    assert not any("rod" in line for line in lines_of("relief_set", example("mere")))
+    for operation in ("relief_set", "second_set_up"):
+        assert not any("rod" in line for line in lines_of(operation, example("mere")))
+    assert "bridge plate" not in " ".join(lines_of("pins_fitted", example("mere")))  # it has none
     assert any("never force it" in line.lower() for line in lines_of("relief_set", example("tarn")))
 
 
@@ -222,3 +225,11 @@ def test_bars_of_carbon_are_cautioned_of_where_there_are_any(
 ) -> None:
     figures = derive_text(set_key(text_of("tarn"), "neck.bars", "2"), text_of("shop"))
     assert NO_WOOD["carbon"][1] in " ".join(lines_of("rod_fitted", figures))
+
+
+def test_protected_wood_on_a_label_is_told_in_few_words() -> None:
+    assert permit_of("African mahogany").brief.startswith("CITES Appendix II, listed since February 2023, looked up in")
+    assert permit_of("ebony").brief.startswith("Of which species?")
+    assert permit_of("maple").brief == ""
+    for name in ("African mahogany", "bubinga", "Brazilian rosewood", "ebony"):
+        assert len(permit_of(name).brief) < 160, "it has two lines beside the piece's name"

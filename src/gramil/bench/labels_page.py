@@ -39,7 +39,7 @@ def labels_file(asked: Asked, _: Shelf) -> Response:
 def labels_of(store: Store, unit: LengthUnit, day: str) -> Iterator[Label]:
     """A label for each blank, and for each followed piece that is no blank; protected wood says so on it."""
     own = own_woods(shop_description(store).shop)
-    yield from (replace(each, permit=permit_of(each.wood, own).line) for each in _labels(store, unit, day))
+    yield from (replace(each, permit=permit_of(each.wood, own).brief) for each in _labels(store, unit, day))
 
 
 def _labels(store: Store, unit: LengthUnit, day: str) -> Iterator[Label]:

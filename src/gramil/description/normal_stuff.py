@@ -55,24 +55,28 @@ STUFF_ROWS: tuple[Normal, ...] = (
 def stuff_values(instrument: Instrument, shop: Shop) -> Mapping[str, tuple[Stuff, ...]]:
     """The value of `STUFF_ROWS`: the wooden parts in the order of the work, and what is no wood."""
     own = own_woods(shop)
-    woods = (_of_wood(part, names, own) for part, names in _woods(instrument))
+    woods = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in _woods(instrument))
     return {"stuff_list": (*woods, *_bindings(instrument, shop, own), *_no_wood(instrument))}
 
 
-def _woods(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...]]]:
-    """The wooden parts, each with the names of its woods: none where that is not said, or the part is not there."""
+def _woods(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:
+    """The wooden parts, each with the names of its woods: none where that is not said, None where it is not there."""
     body, head, plate = instrument.body, instrument.head, instrument.bridge_plate
     yield "board", (instrument.board.wood,)
     yield "neck", (instrument.carve.wood,)
-    yield "head veneer", _said(head.veneer_wood if head.veneer else None)
+    yield "head veneer", _said(head.veneer_wood) if head.veneer else None
     yield "top", (instrument.top.wood,)
     yield "braces", tuple(dict.fromkeys(each.wood for each in instrument.brace)) or (instrument.top.brace_wood,)
-    yield "bridge plate", _said(plate.wood if plate.ahead is not None else None)
+    yield "bridge plate", _said(plate.wood) if plate.ahead is not None else None
     yield "back", (body.side_wood,)
     yield "sides", (body.side_wood,)
     yield "linings", _said(body.linings_wood)
     yield "blocks", _said(body.block_wood)
     yield "bridge", _said(instrument.bridge.wood)
+
+
+def _not_there(part: str) -> Stuff:
+    return Stuff(part, "", "", "", "not there", "")
 
 
 def _said(wood: str | None) -> tuple[str, ...]:
@@ -102,7 +106,7 @@ def _bindings(instrument: Instrument, shop: Shop, own: Own) -> Iterator[Stuff]:
         if bound:
             yield _binding(part, table, row.wood, material_of(row.material, row.wood, shop), own)
         else:
-            yield Stuff(part, "", "", "", "not there", "")
+            yield _not_there(part)
 
 
 def _binding(part: str, table: str, wood: str | None, material: Material, own: Own) -> Stuff:

@@ -88,8 +88,9 @@ def own_setup(operation: Operation, figures: Figures) -> Setup | None:
     known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
     if not known:
         return None
+    unused = ("rod",) if figures[n.neck_rod] == "none" else ()
     big = tuple(BigFigure(each, words_of(each, shower), tolerance_of(each.address).words) for each in known)
-    return Setup(operation.name, operation.what, LAST, big, (), "", (), boxes=_asked((operation,)))
+    return Setup(operation.name, operation.what, LAST, big, (), "", (), boxes=_asked((operation,)), instead=unused)
 
 
 def _is_known(address: str, figures: Figures) -> bool:

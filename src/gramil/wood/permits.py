@@ -25,6 +25,10 @@ PAPERS = (
 )
 
 
+LAW = "Papers before it is sold or crosses a border; local law first."
+ASK = f"Of which species? Some woods of this name are protected. {LAW}"
+
+
 @dataclass(frozen=True)
 class Permit:
     """What is known of the trade in one wood: its name as the maker wrote it, how it stands, and a sentence of why."""
@@ -32,6 +36,8 @@ class Permit:
     wood: str
     status: Status
     says: str
+    brief: str = ""
+    """The same in few words, for the label of a piece; empty where nothing is asked."""
 
     @property
     def line(self) -> str:
@@ -43,7 +49,7 @@ def permit_of(wood: str, own: Mapping[str, Species] | None = None) -> Permit:
     """How trade in a wood of this name stands, the maker's `own` woods first."""
     found = named(wood, own)
     if isinstance(found, PlainName) and found.ask:
-        return Permit(wood, "ask", f"{wood}: of which species? {_sentence(found.ask)} Write its botanical name.")
+        return Permit(wood, "ask", f"{wood}: of which species? {_sentence(found.ask)} Write its botanical name.", ASK)
     trade = found.trade if found is not None else None
     if found is None or trade is None:
         return Permit(wood, "not known", f"{wood}: whether it is protected is not known; ask for its botanical name.")
@@ -51,7 +57,12 @@ def permit_of(wood: str, own: Mapping[str, Species] | None = None) -> Permit:
         return Permit(wood, "not listed", f"{wood}: {trade.text} in CITES, {_looked_up(trade)}.")
     botanical = found.botanical if isinstance(found, Species) else found.name
     since = f"listed since {in_words(trade.since)}, {_looked_up(trade)}"
-    return Permit(wood, "listed", f"{wood} ({botanical}): CITES Appendix {trade.appendix}, {since}: {trade.text}.")
+    return Permit(
+        wood,
+        "listed",
+        f"{wood} ({botanical}): CITES Appendix {trade.appendix}, {since}: {trade.text}.",
+        f"CITES Appendix {trade.appendix}, {since}. {LAW}",
+    )
 
 
 def _looked_up(trade: Listing) -> str:
