@@ -4,7 +4,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test check published speed format docs keep names rename clean
+.PHONY: demo test walk check published speed format docs keep names rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -31,6 +31,10 @@ demo: $(VENV)/.installed
 
 test: $(VENV)/.tests-installed
 	$(BIN)/python -m pytest -n auto
+
+# Every key of every example and of the shop, changed one by one: `make test` walks one instrument, this all of them.
+walk: $(VENV)/.tests-installed
+	GRAMIL_WALK=1 $(BIN)/python -m pytest -n auto tests/prints/test_papers.py
 
 check: $(VENV)/.tests-installed
 	$(BIN)/ruff format --check .

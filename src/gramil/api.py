@@ -22,6 +22,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.change.shift import Shift
 from gramil.change.shift import shift as shifted
 from gramil.description.reading import Description, ShopDescription, file_text, parse_description, read_shop
@@ -145,7 +146,7 @@ class Guitar:
         shop_file = None if self.shop.folder is None else self.shop.folder / self.shop.file
         lists = lists_beside(shop_file, (self.folder or Path()) / self.file)
         work = needed(work_with(lists), self.description.instrument)
-        sheet = paper if paper is not None else self.figures["shop_paper"]
+        sheet = paper if paper is not None else self.figures[n.shop_paper]
         content = dict(whole_pack(pack_makers(self.figures, self._shower, work, sheet)))
         write_files(Path(folder), content, False)
         return tuple(Path(folder) / name for name in content)

@@ -5,21 +5,27 @@ counts as told.
 """
 
 import copy
+import math
 import re
 from collections.abc import Iterator
 from typing import Any, Literal, get_args, get_origin
 
 import tomlkit
 from pydantic import BaseModel
+from pydantic.fields import FieldInfo
 
 from gramil.description.instrument import Instrument
+from gramil.description.keys import marks_of
 from gramil.description.problems import table_in
 from gramil.description.shop import Shop
+from gramil.quantities import Unit
 
 INSTRUMENT, SHOP = Instrument, Shop
 MEASURE = re.compile(r"(-?\d+(?:\.\d+)?)(.*)", re.DOTALL)
-LEFT_OUT = 10.0
-"""Given to a number that is left out and has no default."""
+LEFT_OUT = (10.5, 1.05, 0.31)
+"""Given in turn to what is left out and has no default: a number, or a list of six."""
+WRITTEN = {"mm": "{:.6g} mm", "MPa": "{:.6g} MPa"}
+"""How a number that stands in no file is written, by its unit, whatever the unit of the file's bare lengths."""
 Path = tuple[str | int, ...]
 
 
@@ -46,8 +52,11 @@ def _every(given: dict[str, Any], model: type[BaseModel], at: Path) -> Iterator[
             inner = given.get(key, {})
             if isinstance(inner, dict) and (inner or at == ()):
                 yield from _every(inner, table, here)
+        elif at and key in given:
+            yield from ((here, value) for value in _others(given[key], field.annotation))
         elif at:
-            yield from ((here, value) for value in _others(given.get(key, field.get_default()), field.annotation))
+            found = _others(field.get_default(), field.annotation)
+            yield from ((here, _written(value, field)) for value in found)
 
 
 def _others(value: Any, annotation: Any) -> Iterator[Any]:
@@ -69,7 +78,22 @@ def _others(value: Any, annotation: Any) -> Iterator[Any]:
         yield list(value[:-1])
         yield [*list(value[:-1]), *_others(value[-1], Any)][: len(value)]
     elif value is None and float in _inner(annotation):
-        yield LEFT_OUT
+        many = any(get_origin(each) is tuple for each in _inner(annotation))
+        yield from ([each] * 6 if many else each for each in LEFT_OUT)
+
+
+def _written(value: Any, field: FieldInfo) -> Any:
+    """A value that no file gives, as it would be written there: with its unit, an angle in degrees."""
+    if isinstance(value, list):
+        return [_written(each, field) for each in value]
+    units = [mark.symbol for mark in marks_of(field) if isinstance(mark, Unit)]
+    if not isinstance(value, float) or not units:
+        return value
+    if units[0] == "rad":
+        return math.degrees(value)
+    if units[0] == "MPa" and value in LEFT_OUT:
+        value *= 1000  # woods are some thousands of them
+    return WRITTEN[units[0]].format(value) if units[0] in WRITTEN else value
 
 
 def _inner(annotation: Any) -> Iterator[Any]:

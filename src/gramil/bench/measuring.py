@@ -12,6 +12,7 @@ from gramil.change.questioned import Reading, questions
 from gramil.change.settled import off as off_settled
 from gramil.change.settled import sentence, settled
 from gramil.change.settled_text import place_of, value_text
+from gramil.description.limits import limit_ref
 from gramil.description.tolerances import tolerance_of
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
@@ -77,7 +78,7 @@ def _near(wanted: Figures, address: str, value: float) -> str:
 
 
 def _limit(figures: Figures, name: str) -> float:
-    return float(figures[f"limit_{name}"])
+    return float(figures[limit_ref(name)])
 
 
 def bare(written: str) -> str | float:

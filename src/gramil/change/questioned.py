@@ -14,6 +14,7 @@ import numpy as np
 from gramil.change.made import Judged, judge
 from gramil.change.made_rows import operations
 from gramil.change.sheet_figures import read_at, wanted_for
+from gramil.description.limits import limit_ref
 from gramil.description.tolerances import figure_of, tolerance_of
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
@@ -87,7 +88,7 @@ def _questions(figures: Figures, readings: Iterable[Reading], operation: str, wo
             each,
             float(sheets[at].at(each.address)),
             drawn.unit_at(each.address) or "",
-            tolerance_of(each.address).near(lambda name: float(figures[f"limit_{name}"])),
+            tolerance_of(each.address).near(lambda name: float(figures[limit_ref(name)])),
         )
         if asked is not None:
             yield replace(asked, stands=_stands(figures, drawn, each, operation))

@@ -13,7 +13,7 @@ from gramil.change.settled import readings, settled
 from gramil.change.whose_reading import later_in
 from gramil.graph import Figures, Pin
 from gramil.reference import name_of
-from gramil.setups.setup import Setup
+from gramil.setups.setup import Setup, setup_ref
 from gramil.shop.operations import Operation, Work
 
 
@@ -74,8 +74,8 @@ def _asked_or_fixed(operation: Operation, figures: Figures) -> set[str]:
 
 def _setup(operation: Operation, figures: Figures) -> Setup | None:
     """The page of an operation, where it has one of a set-up."""
-    name = f"setup_{operation.sheet.replace('-', '_')}"
-    return figures[name] if operation.sheet and name in figures else None
+    page = setup_ref(operation.sheet)
+    return figures[page] if operation.sheet and page.address in figures else None
 
 
 def _row(operation: Operation) -> Made:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
 from gramil.cli.changed import changed_text
 from gramil.description.base import base_names
 from gramil.faults import MakersFault
@@ -66,7 +67,7 @@ def _refuse_if_otherwise(found: TurnedInput, read: Callable[[str], float]) -> No
 
 def _arch(figures: Figures, key: str, file: Path) -> TurnedInput:
     """The arch's radius: of a cylinder all along, of a cone at either end."""
-    radii = {end: _radius(figures[f"board_curvature_{end}"]) for end in ("nut", "end")}
+    radii = {"nut": _radius(figures[n.board_curvature_nut]), "end": _radius(figures[n.board_curvature_end])}
     end = ARCH[key]
     if not end and radii["nut"] != radii["end"]:
         words = "the board's arch is a cone: turn board.arch.nut or board.arch.end"

@@ -12,6 +12,7 @@ from typing import Annotated, Any, Literal, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from gramil import names as n
 from gramil.description.air_values import (
     AIR_INPUTS,
     MOVEMENT_INPUTS,
@@ -21,9 +22,10 @@ from gramil.description.air_values import (
 )
 from gramil.description.instrument import Instrument
 from gramil.description.kinds import kinds_of, usual_for
-from gramil.description.limits import JUDGING, LIMITS, Limit, limit_for
+from gramil.description.limits import JUDGING, LEADING, LIMITS, Limit, limit_for, limit_ref
 from gramil.description.locate import Path
 from gramil.description.normal import NORMALISED, normalised
+from gramil.description.normal_row import by_name
 from gramil.description.problems import Problem, meant, nearest, quoted, table_in
 from gramil.description.reading import Description, ShopDescription, faults_from
 from gramil.description.records import Wire
@@ -34,7 +36,7 @@ from gramil.faults import MakersFault
 from gramil.graph import Input, Origin
 from gramil.quantities import Celsius, Cents, Mm, Newton, NewtonM, Percent, Radians, Ratio, Unit
 
-RENAMED = {"neck.depth_at_1": "neck_depth_first", "neck.depth_at_10": "neck_depth_tenth"}
+RENAMED = {"neck.depth_at_1": n.neck_depth_first.address, "neck.depth_at_10": n.neck_depth_tenth.address}
 """Keys whose base value has a better name than its key path."""
 UNITS: Mapping[str, Any] = {
     "mm": Mm,
@@ -112,7 +114,7 @@ def _limit_input(limit: Limit) -> Input:
 INPUTS: Mapping[str, Input] = {
     **{plain.name: plain.input for plain in _PLAIN},
     **{row.name: Input(row.annotation, row.what) for row in _ROWS},
-    **{f"limit_{name}": _limit_input(LIMITS[name]) for name in JUDGING},
+    **{limit_ref(name).address: _limit_input(LIMITS[name]) for name in JUDGING},
     **AIR_INPUTS,
     **MOVEMENT_INPUTS,
     **TOP_WOOD_INPUTS,
@@ -125,14 +127,17 @@ def _names_by_key() -> Mapping[str, tuple[str, ...]]:
     for row in _ROWS:
         for key in row.keys:
             found[key] = (*found.get(key, ()), row.name)
-    return {**found, **{f"limits.{name}": (f"limit_{limit.instead_of or name}",) for name, limit in LIMITS.items()}}
+    return {
+        **found,
+        **{f"limits.{name}": (limit_ref(limit.instead_of or name).address,) for name, limit in LIMITS.items()},
+    }
 
 
 _NAMES = _names_by_key()
 _KEYS: Mapping[str, tuple[str, ...]] = {
     **{plain.name: (plain.key,) for plain in _PLAIN},
     **{row.name: row.keys for row in _ROWS},
-    **{f"limit_{name}": (f"limits.{name}",) for name in JUDGING},
+    **{limit_ref(name).address: (f"limits.{name}",) for name in JUDGING},
 }
 
 
@@ -156,14 +161,14 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     _check_choices(description, shop)
     wire = _wire(description, shop)
     values: dict[str, Any] = {plain.name: _plain_value(plain, description, shop) for plain in _PLAIN}
-    values |= normalised(
-        description.instrument, description.tuning, description.outlines, shop.shop, wire, shop.is_default
+    values |= by_name(
+        normalised(description.instrument, description.tuning, description.outlines, shop.shop, wire, shop.is_default)
     )
-    values["head_curve"] = description.head
+    values[n.head_curve.address] = description.head
     own: dict[str, float | None] = dict(shop.shop.limits)
     kinds = kinds_of(dict(description.instrument))
     limits = {name: limit_for(name, kinds) for name in JUDGING}
-    values |= {f"limit_{name}": _chosen(own[limit.name], limit.value) for name, limit in limits.items()}
+    values |= {limit_ref(name).address: _chosen(own[limit.name], limit.value) for name, limit in limits.items()}
     values |= unknown_air() | movement_values(description.instrument.board.wood, shop.shop)
     values |= top_wood_values(description.instrument.top, shop.shop)
     values |= stiffness_values(description.instrument, shop.shop)
@@ -217,11 +222,11 @@ def _origin(name: str, description: Description, shop: ShopDescription, kinds: f
         return movement_origin(name, description.instrument.board.wood, shop.shop)
     if name in TOP_WOOD_INPUTS:
         return top_wood_origin(name, description.instrument.top, shop.shop)
-    if name.startswith("limit_"):
-        return _limit_origin(limit_for(name.removeprefix("limit_"), kinds), shop)
+    if name.startswith(LEADING):
+        return _limit_origin(limit_for(name.removeprefix(LEADING), kinds), shop)
     file = shop if name.startswith("shop_") else description
-    path = _pin_path(shop) if name == "shop_pin_offset" else _written(name, file)
-    if name.startswith("wire_") and name != "wire_name" and description.instrument.wire.use is not None:
+    path = _pin_path(shop) if name == n.shop_pin_offset.address else _written(name, file)
+    if name.startswith("wire_") and name != n.wire_name.address and description.instrument.wire.use is not None:
         file, path = shop, _wire_path(name, description, shop)
     if path is not None:
         return _place(path, file)

@@ -7,6 +7,8 @@ from dataclasses import dataclass, replace
 from importlib.resources import files
 from typing import Any
 
+from gramil.reference import Ref
+
 
 @dataclass(frozen=True)
 class Limit:
@@ -24,6 +26,10 @@ class Limit:
     instead_of: str = ""
 
 
+LEADING = "limit_"
+"""What the name of a limit's base value starts with."""
+
+
 def _rows() -> Mapping[str, Limit]:
     text = (files("gramil") / "data" / "limits.toml").read_text(encoding="utf-8")
     return {name: _limit(name, row) for name, row in tomllib.loads(text).items()}
@@ -39,6 +45,11 @@ LIMITS: Mapping[str, Limit] = _rows()
 JUDGING = tuple(name for name, limit in LIMITS.items() if not limit.instead_of)
 """The limits that instruments are judged by, without those that take another's place for a kind of instrument."""
 _FOR_A_KIND = {(limit.instead_of, limit.kind): limit for limit in LIMITS.values() if limit.instead_of}
+
+
+def limit_ref(name: str) -> Ref[float]:
+    """What refers to the base value of the limit of a name: `n.limit_slot_position` for `slot_position`."""
+    return Ref(LEADING + name)
 
 
 def limit_for(name: str, kinds: frozenset[str]) -> Limit:

@@ -4,11 +4,11 @@ What is no wood by its name, and no wood of the shop, is taken for celluloid: an
 plastic's care taken with a wooden one costs nothing.
 """
 
-from collections.abc import Mapping
 from typing import Literal
 
+from gramil import names as n
 from gramil.description.instrument import Instrument
-from gramil.description.normal_row import Normal
+from gramil.description.normal_row import Normal, Values
 from gramil.description.own_woods import own_woods
 from gramil.description.shop import Shop
 from gramil.wood.wood_words import is_wood
@@ -19,17 +19,17 @@ _WHAT = "what {} is: wood, plastic, not known (of a name that no known wood has)
 _REASON = "by its name"
 
 BINDING_ROWS: tuple[Normal, ...] = (
-    Normal("binding_wood", str, "what the board's binding is made of; empty where that is not said", ("binding.wood",)),
-    Normal("binding_material", str, _WHAT.format("the board's binding"), ("binding.material", "binding.wood"), _REASON),
+    Normal(n.binding_wood, str, "what the board's binding is made of; empty where that is not said", ("binding.wood",)),
+    Normal(n.binding_material, str, _WHAT.format("the board's binding"), ("binding.material", "binding.wood"), _REASON),
     Normal(
-        "top_binding_material",
+        n.top_binding_material,
         str,
         _WHAT.format("the top's binding"),
         ("top_binding.material", "top_binding.wood"),
         _REASON,
     ),
     Normal(
-        "back_binding_material",
+        n.back_binding_material,
         str,
         _WHAT.format("the back's binding"),
         ("back_binding.material", "back_binding.wood"),
@@ -38,15 +38,15 @@ BINDING_ROWS: tuple[Normal, ...] = (
 )
 
 
-def binding_values(instrument: Instrument, shop: Shop) -> Mapping[str, str]:
-    """The values of `BINDING_ROWS` by name."""
+def binding_values(instrument: Instrument, shop: Shop) -> Values:
+    """The values of `BINDING_ROWS`."""
     board, top, back = instrument.binding, instrument.top_binding, instrument.back_binding
     bound = board.thickness > 0 or board.purfling > 0
     return {
-        "binding_wood": (board.wood or "") if bound else "",
-        "binding_material": material_of(board.material, board.wood, shop) if bound else "not said",
-        "top_binding_material": material_of(top.material, top.wood, shop),
-        "back_binding_material": material_of(back.material, back.wood, shop),
+        n.binding_wood: (board.wood or "") if bound else "",
+        n.binding_material: material_of(board.material, board.wood, shop) if bound else "not said",
+        n.top_binding_material: material_of(top.material, top.wood, shop),
+        n.back_binding_material: material_of(back.material, back.wood, shop),
     }
 
 

@@ -4,13 +4,13 @@ Without a body there is no outline (an empty tuple) and no brace; sizes that may
 """
 
 import math
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterator
 
+from gramil import names as n
 from gramil.description.body import BraceTable, BridgePlate
 from gramil.description.body_records import BraceAsked, Point, RingAsked
 from gramil.description.instrument import Instrument
-from gramil.description.normal_row import Normal
+from gramil.description.normal_row import Normal, Values
 from gramil.quantities import Mm, Radians
 from gramil.shapes.outline import Outline
 
@@ -23,39 +23,39 @@ TOP_LENGTH = 490.0
 _OUTLINE = ("body.outline", "body.points", "body.file")
 
 BODY_ROWS: tuple[Normal, ...] = (
-    Normal("body_outlines", tuple[Outline, ...], "the body's outline, its neck end at 0", _OUTLINE, "no body"),
+    Normal(n.body_outlines, tuple[Outline, ...], "the body's outline, its neck end at 0", _OUTLINE, "no body"),
     Normal(
-        "top_length",
+        n.top_length,
         Mm,
         "length of the body on the centreline, from the neck's joint to the tail",
         ("top.length", *_OUTLINE),
         "common practice: 490 mm",
     ),
-    Normal("body_back_radius", Mm, "radius of the back's dome; flat is without end", ("body.back_radius",), "15 ft"),
-    Normal("soundhole_given", Mm, "the soundhole's centre from what it is held to", ("soundhole.centre",), "none"),
-    Normal("soundhole_diameter", Mm, "the soundhole's diameter", ("soundhole.diameter",), "no soundhole"),
-    Normal("rosette_asked", tuple[RingAsked, ...], "rings round the soundhole", ("rosette",), "none"),
-    Normal("braces_asked", tuple[BraceAsked, ...], "braces as described", ("brace",), "none"),
-    Normal("bridge_plate_ahead", Mm, "saddle to the plate's front edge, toward the neck", ("bridge_plate.ahead",)),
-    Normal("bridge_plate_behind", Mm, "saddle to the plate's back edge, toward the tail", ("bridge_plate.behind",)),
-    Normal("bridge_plate_length_front", Mm, "the plate's front edge, across", ("bridge_plate.length_front",)),
-    Normal("bridge_plate_length_back", Mm, "the plate's back edge, across", ("bridge_plate.length_back",)),
-    Normal("bridge_plate_lean", Radians, "the plate's angle from square", ("bridge_plate.lean",), "as the bridge lies"),
+    Normal(n.body_back_radius, Mm, "radius of the back's dome; flat is without end", ("body.back_radius",), "15 ft"),
+    Normal(n.soundhole_given, Mm, "the soundhole's centre from what it is held to", ("soundhole.centre",), "none"),
+    Normal(n.soundhole_diameter, Mm, "the soundhole's diameter", ("soundhole.diameter",), "no soundhole"),
+    Normal(n.rosette_asked, tuple[RingAsked, ...], "rings round the soundhole", ("rosette",), "none"),
+    Normal(n.braces_asked, tuple[BraceAsked, ...], "braces as described", ("brace",), "none"),
+    Normal(n.bridge_plate_ahead, Mm, "saddle to the plate's front edge, toward the neck", ("bridge_plate.ahead",)),
+    Normal(n.bridge_plate_behind, Mm, "saddle to the plate's back edge, toward the tail", ("bridge_plate.behind",)),
+    Normal(n.bridge_plate_length_front, Mm, "the plate's front edge, across", ("bridge_plate.length_front",)),
+    Normal(n.bridge_plate_length_back, Mm, "the plate's back edge, across", ("bridge_plate.length_back",)),
+    Normal(n.bridge_plate_lean, Radians, "the plate's angle from square", ("bridge_plate.lean",), "as the bridge lies"),
 )
 """Every base value of the body that is not simply one key."""
 
 
-def body_values(instrument: Instrument, outlines: tuple[Outline, ...]) -> Mapping[str, Any]:
-    """The values of `BODY_ROWS` by name."""
+def body_values(instrument: Instrument, outlines: tuple[Outline, ...]) -> Values:
+    """The values of `BODY_ROWS`."""
     soundhole = instrument.soundhole
     return {
-        "body_outlines": outlines,
-        "top_length": _top_length(instrument.top.length, outlines),
-        "body_back_radius": instrument.body.back_radius,
-        "soundhole_given": known(soundhole.centre),
-        "soundhole_diameter": known(soundhole.diameter),
-        "rosette_asked": tuple(RingAsked(**row.model_dump()) for row in instrument.rosette),
-        "braces_asked": tuple(each for row in instrument.brace for each in _braces(row)),
+        n.body_outlines: outlines,
+        n.top_length: _top_length(instrument.top.length, outlines),
+        n.body_back_radius: instrument.body.back_radius,
+        n.soundhole_given: known(soundhole.centre),
+        n.soundhole_diameter: known(soundhole.diameter),
+        n.rosette_asked: tuple(RingAsked(**row.model_dump()) for row in instrument.rosette),
+        n.braces_asked: tuple(each for row in instrument.brace for each in _braces(row)),
         **_plate(instrument.bridge_plate),
     }
 
@@ -70,14 +70,14 @@ def known(value: float | None) -> float:
     return math.nan if value is None else value
 
 
-def _plate(plate: BridgePlate) -> dict[str, float]:
+def _plate(plate: BridgePlate) -> Values:
     back = plate.length_front if plate.length_back is None else plate.length_back
     return {
-        "bridge_plate_ahead": known(plate.ahead),
-        "bridge_plate_behind": known(plate.behind),
-        "bridge_plate_length_front": known(plate.length_front),
-        "bridge_plate_length_back": known(back),
-        "bridge_plate_lean": known(plate.lean),
+        n.bridge_plate_ahead: known(plate.ahead),
+        n.bridge_plate_behind: known(plate.behind),
+        n.bridge_plate_length_front: known(plate.length_front),
+        n.bridge_plate_length_back: known(back),
+        n.bridge_plate_lean: known(plate.lean),
     }
 
 

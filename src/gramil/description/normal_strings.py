@@ -4,14 +4,13 @@ A list that was not given is zeros (by the model), a set-back that is to be the 
 """
 
 import math
-from collections.abc import Mapping
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil import names as n
 from gramil.description.instrument import Instrument
-from gramil.description.normal_row import Normal
+from gramil.description.normal_row import Normal, Values
 from gramil.description.strings_and_bridge import Strings
 from gramil.physics.pitch import read_pitch
 from gramil.quantities import Count, GramPerM, Hertz, Mm, PerString, Ratio
@@ -25,69 +24,69 @@ LAST_FRET = 12
 """The last fret that counts for intonation when none is given: common practice."""
 
 STRING_ROWS: tuple[Normal, ...] = (
-    Normal("strings_gauges", PerString[Mm], "diameters of the strings, thinnest first", ("strings.gauges",)),
-    Normal("strings_count", Count, "how many strings", ("strings.gauges",)),
+    Normal(n.strings_gauges, PerString[Mm], "diameters of the strings, thinnest first", ("strings.gauges",)),
+    Normal(n.strings_count, Count, "how many strings", ("strings.gauges",)),
     Normal(
-        "strings_frequency",
+        n.strings_frequency,
         PerString[Hertz],
         "what each open string sounds; not a number where no tuning is given, and none is usual",
         ("strings.tuning", "strings.a4"),
         "E4, B3, G3, D3, A2, E2 for six strings",
     ),
     Normal(
-        "strings_wound",
+        n.strings_wound,
         PerString[Ratio],
         "whether each string is wound: 1 or 0",
         ("strings.wound", "strings.gauges"),
         "over 0.020 in: common practice",
     ),
-    Normal("strings_core", str, "what the cores of wound strings are made of", ("strings.core",), "as the plain ones"),
-    Normal("strings_wrap", str, "what wound strings are wound with", ("strings.wrap",), "common practice"),
+    Normal(n.strings_core, str, "what the cores of wound strings are made of", ("strings.core",), "as the plain ones"),
+    Normal(n.strings_wrap, str, "what wound strings are wound with", ("strings.wrap",), "common practice"),
     Normal(
-        "strings_cores",
+        n.strings_cores,
         PerString[Mm],
         "diameters of the cores of wound strings; 0 where they are to be estimated",
         ("strings.cores",),
         "estimated from the gauge",
     ),
     Normal(
-        "strings_weights",
+        n.strings_weights,
         PerString[GramPerM],
         "weights of the strings off the packet; 0 where they follow from gauge and material",
         ("strings.weights",),
         "from gauges and materials",
     ),
     Normal(
-        "strings_stretch",
+        n.strings_stretch,
         PerString[Ratio],
         "measured stretch stiffness of the strings; 0 where it follows from the modulus",
         ("strings.stretch",),
         "from the material's modulus",
     ),
     Normal(
-        "strings_bending",
+        n.strings_bending,
         PerString[Mm],
         "diameters that resist bending; 0 where the model knows",
         ("strings.bending",),
         "a plain string's own, a wound one's core",
     ),
     Normal(
-        "intonation_nut_given",
+        n.intonation_nut_given,
         PerString[Mm],
         "how far each break point at the nut stands toward fret 1; not a number for the best",
         ("intonation.nut_forward", "nut.set_forward"),
         "nut.set_forward for every string",
     ),
-    Normal("intonation_to_fret", Count, "last fret that counts", ("intonation.to_fret",), "12: common practice"),
+    Normal(n.intonation_to_fret, Count, "last fret that counts", ("intonation.to_fret",), "12: common practice"),
     Normal(
-        "saddle_set_back_given",
+        n.saddle_set_back_given,
         PerString[Mm],
         "how far each break point at the saddle stands behind the scale's end; not a number for the best",
         ("saddle.set_back",),
         "best: as found best, to what can be filed",
     ),
     Normal(
-        "bridge_hold_spread",
+        n.bridge_hold_spread,
         Mm,
         "outer pins (or holes), centre to centre",
         ("bridge.hold_spread", "bridge.spread"),
@@ -97,25 +96,28 @@ STRING_ROWS: tuple[Normal, ...] = (
 """Every base value of strings, intonation, saddle and bridge that is not simply one key."""
 
 
-def string_values(instrument: Instrument) -> Mapping[str, Any]:
-    """The values of `STRING_ROWS` by name."""
+def string_values(instrument: Instrument) -> Values:
+    """The values of `STRING_ROWS`."""
     strings, count = instrument.strings, len(instrument.strings.gauges)
     intonation, frets = instrument.intonation, instrument.scale.frets
     pitches = strings.tuning or usual_tuning(count)
     core = strings.core or strings.plain
     forward = (instrument.nut.set_forward,) if intonation.nut_forward is None else intonation.nut_forward
     return {
-        "strings_gauges": np.array(strings.gauges),
-        "strings_count": count,
-        "strings_frequency": np.array([read_pitch(each, strings.a4) for each in pitches] or [np.nan] * count),
-        "strings_wound": wound(strings),
-        "strings_core": core,
-        "strings_wrap": strings.wrap or ("silver plated copper" if core == NYLON else "phosphor bronze"),
-        **{f"strings_{key}": _listed(getattr(strings, key), count) for key in PER_STRING},
-        "intonation_nut_given": _moves(forward, count),
-        "intonation_to_fret": min(LAST_FRET, frets) if intonation.to_fret is None else intonation.to_fret,
-        "saddle_set_back_given": _moves(instrument.saddle.set_back, count),
-        "bridge_hold_spread": instrument.bridge.hold_spread or instrument.bridge.spread,
+        n.strings_gauges: np.array(strings.gauges),
+        n.strings_count: count,
+        n.strings_frequency: np.array([read_pitch(each, strings.a4) for each in pitches] or [np.nan] * count),
+        n.strings_wound: wound(strings),
+        n.strings_core: core,
+        n.strings_wrap: strings.wrap or ("silver plated copper" if core == NYLON else "phosphor bronze"),
+        n.strings_cores: _listed(strings.cores, count),
+        n.strings_weights: _listed(strings.weights, count),
+        n.strings_stretch: _listed(strings.stretch, count),
+        n.strings_bending: _listed(strings.bending, count),
+        n.intonation_nut_given: _moves(forward, count),
+        n.intonation_to_fret: min(LAST_FRET, frets) if intonation.to_fret is None else intonation.to_fret,
+        n.saddle_set_back_given: _moves(instrument.saddle.set_back, count),
+        n.bridge_hold_spread: instrument.bridge.hold_spread or instrument.bridge.spread,
     }
 
 

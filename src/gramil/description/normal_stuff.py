@@ -5,10 +5,11 @@ Every sheet that works a part says so from here, by the species of that part.
 
 from collections.abc import Iterable, Iterator, Mapping
 
+from gramil import names as n
 from gramil.description.cautions import NO_WOOD
 from gramil.description.instrument import Instrument
 from gramil.description.normal_bindings import Material, material_of
-from gramil.description.normal_row import Normal
+from gramil.description.normal_row import Normal, Values
 from gramil.description.own_woods import own_woods
 from gramil.description.records import Stuff
 from gramil.description.shop import Shop
@@ -25,7 +26,7 @@ PARTS = (
 """Every part by the name of its stuff."""
 STUFF_ROWS: tuple[Normal, ...] = (
     Normal(
-        "stuff_list",
+        n.stuff_list,
         tuple[Stuff, ...],
         "what each part is made of, what its dust does, and whether that wood is protected",
         (
@@ -52,11 +53,11 @@ STUFF_ROWS: tuple[Normal, ...] = (
 )
 
 
-def stuff_values(instrument: Instrument, shop: Shop) -> Mapping[str, tuple[Stuff, ...]]:
+def stuff_values(instrument: Instrument, shop: Shop) -> Values:
     """The value of `STUFF_ROWS`: the wooden parts in the order of the work, and what is no wood."""
     own = own_woods(shop)
     woods = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in _woods(instrument))
-    return {"stuff_list": (*woods, *_bindings(instrument, shop, own), *_no_wood(instrument))}
+    return {n.stuff_list: (*woods, *_bindings(instrument, shop, own), *_no_wood(instrument))}
 
 
 def _woods(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from importlib.resources import files
 
 from gramil.address import Field, parse_address
-from gramil.description.limits import LIMITS
-from gramil.reference import Ref, Text, says
+from gramil.description.limits import LIMITS, limit_ref
+from gramil.reference import Text, says
 
 HALF_SHOWN: Mapping[str, float] = {"mm": 0.005, "cent": 0.005, "rad": math.radians(0.005)}
 """Half of the last place that a figure of a unit is shown in: what shows as its limit is not past it."""
@@ -30,8 +30,8 @@ class Tolerance:
     def words(self) -> Text:
         """What a sheet prints beside the figure."""
         if self.within:
-            return says("± {}", _limit(self.within))
-        return says("{} to {}", *map(_limit, self.between)) if self.between else self.none
+            return says("± {}", limit_ref(self.within))
+        return says("{} to {}", *map(limit_ref, self.between)) if self.between else self.none
 
     def near(self, limit: Callable[[str], float]) -> float | None:
         """How far off it may be, by what gives a limit's value; None where practice has no tolerance.
@@ -66,10 +66,6 @@ def half_shown(unit: str | None) -> float:
 def _unit(name: str) -> str:
     """The unit of a limit; empty for none."""
     return LIMITS[name].unit if name in LIMITS else ""
-
-
-def _limit(name: str) -> Ref[float]:
-    return Ref(f"limit_{name}")
 
 
 NONE = Tolerance()

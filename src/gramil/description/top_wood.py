@@ -3,8 +3,10 @@
 import math
 from collections.abc import Mapping
 
+from gramil import names as n
 from gramil.description.air_values import PerPercent
 from gramil.description.heights_and_neck import Top
+from gramil.description.normal_row import by_name
 from gramil.description.own_woods import wood_of
 from gramil.description.shop import Shop
 from gramil.graph import Input, Origin
@@ -12,11 +14,13 @@ from gramil.quantities import MPa
 from gramil.sources import cited
 from gramil.wood.species import Published
 
-TOP_WOOD_INPUTS: Mapping[str, Input] = {
-    "top_movement_radial": Input(PerPercent, "radial movement of the top's wood for each 1 % of moisture"),
-    "top_modulus_across": Input(MPa, "stiffness of the top's wood across the grain, radial"),
-    "top_brace_modulus": Input(MPa, "stiffness of the braces' wood along the grain"),
-}
+TOP_WOOD_INPUTS: Mapping[str, Input] = by_name(
+    {
+        n.top_movement_radial: Input(PerPercent, "radial movement of the top's wood for each 1 % of moisture"),
+        n.top_modulus_across: Input(MPa, "stiffness of the top's wood across the grain, radial"),
+        n.top_brace_modulus: Input(MPa, "stiffness of the braces' wood along the grain"),
+    }
+)
 """What the woods of the top and its braces settle."""
 
 
@@ -36,7 +40,7 @@ def top_wood_origin(name: str, top: Top, shop: Shop) -> Origin:
 
 
 def _wood(name: str, top: Top) -> str:
-    return top.brace_wood if name == "top_brace_modulus" else top.wood
+    return top.brace_wood if name == n.top_brace_modulus.address else top.wood
 
 
 def _figure(name: str, top: Top, shop: Shop) -> Published | None:
@@ -44,6 +48,6 @@ def _figure(name: str, top: Top, shop: Shop) -> Published | None:
     wood = wood_of(_wood(name, top), shop)
     if wood is None:
         return None
-    if name == "top_movement_radial":
+    if name == n.top_movement_radial.address:
         return wood.movement("radial")
-    return wood.modulus if name == "top_brace_modulus" else wood.modulus_across("radial")
+    return wood.modulus if name == n.top_brace_modulus.address else wood.modulus_across("radial")

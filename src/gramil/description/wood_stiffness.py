@@ -3,33 +3,43 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from gramil import names as n
 from gramil.description.instrument import Instrument
 from gramil.description.normal_row import Normal
 from gramil.description.own_woods import wood_of
 from gramil.description.shop import Shop
 from gramil.graph import Origin
 from gramil.quantities import MPa
+from gramil.reference import Ref
 from gramil.sources import cited
 from gramil.wood.species import Published
 
 
 @dataclass(frozen=True)
 class _Usual:
-    """What stands in for a wood of which no source says how stiff it is: MPa, and of what it is the usual figure."""
+    """What stands in for a wood of which no source says how stiff it is: MPa, and of what it is the usual figure.
+
+    `stiffness` refers to the base value, `known` to whether it is more than the usual one.
+    """
 
     modulus: float
     of: str
+    stiffness: Ref[float]
+    known: Ref[bool]
 
 
-USUAL = {"board": _Usual(12_000.0, "hard board woods"), "neck": _Usual(10_000.0, "usual neck woods")}
+USUAL = {
+    "board": _Usual(12_000.0, "hard board woods", n.board_modulus, n.board_modulus_known),
+    "neck": _Usual(10_000.0, "usual neck woods", n.neck_modulus, n.neck_modulus_known),
+}
 """By the part: common practice."""
 
 
 def _rows(part: str) -> tuple[Normal, Normal]:
-    keys = (f"{part}.modulus",)
+    keys, usual = (f"{part}.modulus",), USUAL[part]
     return (
-        Normal(f"{part}_modulus", MPa, f"stiffness of the {part}'s wood along the grain", keys),
-        Normal(f"{part}_modulus_known", bool, "whether that was measured, or a source gives it for the wood", keys),
+        Normal(usual.stiffness, MPa, f"stiffness of the {part}'s wood along the grain", keys),
+        Normal(usual.known, bool, "whether that was measured, or a source gives it for the wood", keys),
     )
 
 
@@ -43,8 +53,8 @@ def stiffness_values(instrument: Instrument, shop: Shop) -> Mapping[str, float |
     for part, usual in USUAL.items():
         measured, figure = _measured(part, instrument), _figure(part, instrument, shop)
         of_wood = usual.modulus if figure is None else figure.value
-        values[f"{part}_modulus"] = of_wood if measured is None else measured
-        values[f"{part}_modulus_known"] = measured is not None or figure is not None
+        values[usual.stiffness.address] = of_wood if measured is None else measured
+        values[usual.known.address] = measured is not None or figure is not None
     return values
 
 

@@ -73,6 +73,11 @@ class Setup:
         return (self.title, self.closed, *words, *self.steps, self.prove, *self.tools, *self.notes, self.box_near)
 
 
+def setup_ref(name: str) -> "Ref[Setup]":
+    """What refers to the set-up of a name: `n.setup_neck_rod` for `neck-rod`."""
+    return Ref(f"setup_{name.replace('-', '_')}")
+
+
 def figures_on(setup: Setup) -> tuple[Ref[Any], ...]:
     """Every figure that a set-up shows, each once."""
     return tuple(dict.fromkeys(_figures(setup)))

@@ -11,7 +11,7 @@ from gramil.graph import Figures
 from gramil.prints.pages import words_of
 from gramil.prints.whole import setups_of
 from gramil.reference import Ref
-from gramil.setups.setup import BigFigure, Setup
+from gramil.setups.setup import BigFigure, Setup, setup_ref
 from gramil.sheets.sheet import Sheet
 from gramil.shop.operations import Operation, Work
 from gramil.show import Shower
@@ -60,7 +60,7 @@ def _sharing(setup: Setup, work: Work) -> tuple[Operation, ...]:
 
 def _of_setup(setup: Setup, figures: Figures, work: Work, operations: Sequence[Operation]) -> Sheet:
     goes_by = figures_for(figures, work, operations, setup)
-    own: Setup = goes_by[f"setup_{setup.name.replace('-', '_')}"]
+    own = goes_by[setup_ref(setup.name)]
     return _sheet(own, goes_by, figures, operations)
 
 

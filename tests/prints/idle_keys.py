@@ -1,0 +1,87 @@
+"""Keys that change no figure, no verdict and no paper of *Tarn*, each with the description it is of and its reason.
+
+The walk fails where a row is no longer needed, and where a key that changes nothing has none.
+"""
+
+NYLON = "of nylon strings or a tied bridge; Tarn has steel strings and pins"
+READINGS = "readings lie in files beside a shop, and by them the air is worked out; the walk's shop has none beside it"
+OTHER_END = "the other end of what is judged here: the verdict says the limit that is nearer"
+
+
+def _each(of: str, why: str, *keys: str) -> dict[str, tuple[str, str]]:
+    return dict.fromkeys(keys, (of, why))
+
+
+IDLE: dict[str, tuple[str, str]] = {
+    **_each("instrument", "the head is solid: its tuners stand upright, in no slots", "head.slot_width"),
+    **_each("instrument", "the neck has a rod, and no bars", "neck.bar_width", "neck.bar_depth", "neck.bar_modulus"),
+    **_each("instrument", "Tarn has six strings; it is asked of ten and more", "strings.single"),
+    **_each(
+        "instrument",
+        "stand in for braces that are not described, and Tarn's are",
+        "top.brace_width",
+        "top.brace_height",
+        "top.brace_spacing",
+    ),
+    **_each("instrument", "the wire is the shop's, by its name, and so is the length on hand", "wire.on_hand"),
+    **_each(
+        "shop",
+        NYLON,
+        "limits.action_bass_least_nylon",
+        "limits.action_bass_most_nylon",
+        "limits.action_treble_least_nylon",
+        "limits.action_treble_most_nylon",
+        "limits.body_rise_least_nylon",
+        "limits.body_rise_most_nylon",
+        "limits.break_angle_most_slotted",
+        "limits.core_least_nylon",
+        "limits.core_share_nylon",
+        "limits.exposed_least_tied",
+        "limits.exposed_most_tied",
+        "limits.exposed_stop_least_tied",
+        "limits.neck_angle_least_nylon",
+        "limits.nut_first_least_nylon",
+        "limits.nut_first_most_nylon",
+        "limits.over_top_least_nylon",
+        "limits.over_top_most_nylon",
+        "limits.relief_least_nylon",
+        "limits.relief_most_nylon",
+        "limits.torque_least_nylon",
+        "limits.torque_most_nylon",
+    ),
+    **_each(
+        "shop",
+        READINGS,
+        "air.outlook_days",
+        "limits.gluing_humidity_least",
+        "limits.gluing_humidity_most",
+        "piece",
+        "piece.balance",
+        "piece.dry_mass",
+        "piece.lay",
+        "piece.length",
+        "piece.moisture",
+        "piece.part",
+        "piece.sawn",
+        "piece.sealed",
+        "piece.thickness",
+        "piece.weighings",
+        "piece.weighings.mass",
+        "piece.width",
+        "place.air_changes",
+        "place.room",
+    ),
+    **_each("shop", "no pilot kerf is cut: the slots' bottoms are straight", "limits.pilot_least"),
+    **_each("shop", "Tarn has no zero fret", "limits.zero_fret_drop"),
+    **_each("shop", "at its loosest the wire has room in the slot, and wedges nothing", "limits.wedge_kept_least"),
+    **_each("shop", OTHER_END, "limits.bend_ratio_least", "limits.over_top_least"),
+    **_each("shop", "judged once the neck is set, and Tarn's is not measured", "limits.heel_wedge"),
+    **_each("shop", "so little is to be gained at Tarn's nut that no limit is named", "limits.nut_gain"),
+    **_each("shop", "slots that are read back are judged by it, and nothing drawn is", "limits.slot_error_cents"),
+    **_each("shop", "the sheets that drawings are tiled on when they are written out", "shop.paper"),
+    **_each("shop", "a template fits by its pin, and Tarn's scale has no template on hand", "template.pin"),
+    **_each("shop", "the last of the wires, and Tarn takes another", "wire"),
+}
+"""By key, rows left out: the description that it is of, and why it changes nothing."""
+EVERYWHERE: frozenset[str] = frozenset()
+"""Those of them that change nothing on any of the examples."""
