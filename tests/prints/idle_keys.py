@@ -83,5 +83,12 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each("shop", "the last of the wires, and Tarn takes another", "wire"),
 }
 """By key, rows left out: the description that it is of, and why it changes nothing."""
-EVERYWHERE: frozenset[str] = frozenset()
-"""Those of them that change nothing on any of the examples."""
+MOVES_ELSEWHERE = frozenset(
+    key
+    for key, (_, why) in IDLE.items()
+    if key in ("head.slot_width", "top.brace_width", "top.brace_height", "top.brace_spacing", "wire")
+    or (why == NYLON and key != "limits.over_top_least_nylon")
+)
+"""Those of them that another example has a use for: nylon, a slotted head, a wire, no braces described."""
+EVERYWHERE = frozenset(IDLE) - MOVES_ELSEWHERE
+"""Those that change nothing on any of the examples."""
