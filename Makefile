@@ -1,10 +1,11 @@
-# Gramil: `make demo` builds the bundled instrument's pack; `make test` runs every test.
+# Gramil: `make demo` builds the bundled instrument's pack; `make test` runs every test; `make fuzz SECONDS=3600` tries
+# inputs that nobody would write.
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test walk check published speed format docs keep names rename clean
+.PHONY: demo test walk check published fuzz speed format docs keep names rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -60,6 +61,8 @@ keep: $(VENV)/.tests-installed
 
 published: $(VENV)/.installed
 	$(BIN)/python tools/published.py
+fuzz: $(VENV)/.tests-installed
+	$(BIN)/python -W ignore -m fuzz --seconds $(or $(SECONDS),60) $(if $(SEED),--seed $(SEED))
 
 speed: $(VENV)/.tests-installed
 	$(BIN)/python -m benchmarks

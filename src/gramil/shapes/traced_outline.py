@@ -26,6 +26,8 @@ from gramil.shapes.symmetry import Halved, half_between, halved
 Array = NDArray[np.float64]
 THINNEST = 1e-3
 """Width over length below which a closed line is a stroke there and back."""
+SMALLEST = 1e-6
+"""In the drawing's units: what is drawn smaller is a slip."""
 MOST_NAMED = 8
 """Faults of one kind that are named; more would not help."""
 
@@ -145,6 +147,10 @@ def _check_numbers(traces: Sequence[Trace], reading: Reading) -> None:
 def _check_size(ring: Trace, scale: float, reading: Reading) -> None:
     """It encloses something (or crosses itself, which is told later), and is no longer or shorter than can be meant."""
     drawn = float(np.ptp(ring.points, axis=0).max())
+    if drawn < SMALLEST:
+        raise _fault(
+            reading, f"the outline ({ring.name}) is {drawn:.3g} of the drawing's units long", "", "Draw it larger"
+        )
     if float(np.ptp(ring.points, axis=0).min()) < THINNEST * drawn:
         raise _fault(reading, f"the outline ({ring.name}) encloses nothing", "", "Draw it round the shape")
     extent = drawn * scale
