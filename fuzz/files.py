@@ -119,6 +119,7 @@ def _reads_drawing(name: str, content: bytes) -> None:
 
 @cache
 def _export(folder: Path) -> dict[str, str]:
+    (folder / "whole.gramil").unlink(missing_ok=True)
     with create_store(folder / "whole.gramil") as store, as_file(EXAMPLES) as examples:
         bring_in_shop(store, (examples / "shop.toml").read_text("utf-8"), "shop.toml", NOW)
         text = (examples / "tarn.toml").read_text("utf-8")

@@ -26,9 +26,11 @@ def _chance(content: bytes) -> random.Random:
 
 
 def _branch(act: object, *words: object) -> int:
+    before = signal.signal(signal.SIGINT, signal.SIG_DFL)  # before the branch: one noted by Python there would be lost
     child = os.fork()
-    if not child:
-        signal.signal(signal.SIGINT, signal.SIG_DFL)
+    if child:
+        signal.signal(signal.SIGINT, before)
+    else:
         act(*words)  # type: ignore[operator]
         os._exit(0)
     return child

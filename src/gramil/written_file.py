@@ -10,7 +10,7 @@ import re
 import shutil
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
 from glob import escape
 from pathlib import Path
@@ -22,6 +22,8 @@ from gramil.plain_file import content_of
 PATIENCE = 30.0
 """Seconds that one program waits for another to be done with a file."""
 PAUSE = 0.02
+PIECE = 1_000_000
+"""Bytes that are compared at a time."""
 STAGED = ".new"
 HELD_OPEN = (0.05, 0.1, 0.2, 0.4)
 """Pauses between tries to put a file in the place of one that another program holds open: some systems refuse."""
@@ -138,9 +140,10 @@ def place_of(name: str) -> str:
     return _FOR_A_WHILE.sub(r"\g<folder>\g<name>", name)
 
 
-def put_text(path: Path, text: str, seen: bytes | None) -> None:
+def put_text(path: Path, text: str | Iterable[str], seen: bytes | None) -> None:
     """The text in the place of a file's own, whole or not at all; `seen` is what was read there (None: no file).
 
+    A long text may come in pieces, which are never held together.
     Raises MakersFault, with the file as it is, where something else stands there now, and where it cannot be written.
     """
     place = path.resolve()
@@ -149,7 +152,7 @@ def put_text(path: Path, text: str, seen: bytes | None) -> None:
         if place.exists():
             place.open("a").close()  # a file that is kept from being written stays as it is
         _stage(staged, text, place)
-        if (place.read_bytes() if place.exists() else None) != seen:
+        if not _holds(place, seen):
             raise _changed(path, seen)
         replace_file(staged, place)
         flush_folder(place.parent)
@@ -159,9 +162,18 @@ def put_text(path: Path, text: str, seen: bytes | None) -> None:
         staged.unlink(missing_ok=True)
 
 
-def _stage(staged: Path, text: str, place: Path) -> None:
+def _holds(place: Path, seen: bytes | None) -> bool:
+    """Whether a file holds what was read there, looked at piece by piece."""
+    if seen is None or not place.exists():
+        return seen is None and not place.exists()
+    with place.open("rb") as file:
+        pieces = (seen[start : start + PIECE] for start in range(0, len(seen), PIECE))
+        return all(file.read(PIECE) == piece for piece in pieces) and not file.read(1)
+
+
+def _stage(staged: Path, text: str | Iterable[str], place: Path) -> None:
     with staged.open("x", encoding="utf-8", newline="") as file:
-        file.write(text)
+        file.writelines([text] if isinstance(text, str) else text)
         file.flush()
         os.fsync(file.fileno())
     if place.exists():

@@ -83,7 +83,7 @@ def save_air(path: Path, history: AirHistory, seen: bytes | None) -> None:
 
     Raises MakersFault where something else stands there now, and where the folder refuses.
     """
-    put_text(path, "".join(air_lines(history)), seen)
+    put_text(path, air_lines(history), seen)
 
 
 def _place(row: PlaceTable, folder: Path | None) -> PlaceAir:
