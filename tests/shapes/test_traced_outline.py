@@ -351,6 +351,7 @@ def page(size: str) -> str:
         (ring(1).replace("\nENTITIES\n", "\nENTITIES\n\x00\x07" + "x" * 500 + "\n"), "plan.dxf", "not a DXF drawing"),
         (svg('<path d="M 10 10 L 300 10 L 150 10 Z"/>'), "plan.svg", "encloses nothing"),
         (svg('<g id="a"><use href="#a"/></g>'), "plan.svg", "uses itself"),
+        (svg('<g transform="scale(1e-300)"><circle r="90"/></g>'), "plan.svg", "of the drawing's units long"),
         (svg("<g>" * 3000 + "</g>" * 3000), "plan.svg", "too deep"),
         (page('width="0mm" height="0mm" viewBox="0 0 400 300"'), "plan.svg", "does not say its units"),
         (page('width="400mm" height="300mm" viewBox="0 0 0 0"'), "plan.svg", "does not say its units"),
