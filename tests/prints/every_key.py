@@ -22,8 +22,8 @@ from gramil.quantities import Unit
 
 INSTRUMENT, SHOP = Instrument, Shop
 MEASURE = re.compile(r"(-?\d+(?:\.\d+)?)(.*)", re.DOTALL)
-LEFT_OUT = (10.5, 1.05, 0.31)
-"""Given in turn to what is left out and has no default: a number, or a list of six."""
+LEFT_OUT, LEFT_OUT_LIST = 10.5, [0.31] * 6
+"""Given to a number, and to a list of them, that is left out and has no default."""
 WRITTEN = {"mm": "{:.6g} mm", "MPa": "{:.6g} MPa"}
 """How a number that stands in no file is written, by its unit, whatever the unit of the file's bare lengths."""
 Path = tuple[str | int, ...]
@@ -79,7 +79,7 @@ def _others(value: Any, annotation: Any) -> Iterator[Any]:
         yield [*list(value[:-1]), *_others(value[-1], Any)][: len(value)]
     elif value is None and float in _inner(annotation):
         many = any(get_origin(each) is tuple for each in _inner(annotation))
-        yield from ([each] * 6 if many else each for each in LEFT_OUT)
+        yield LEFT_OUT_LIST if many else LEFT_OUT
 
 
 def _written(value: Any, field: FieldInfo) -> Any:
@@ -90,8 +90,8 @@ def _written(value: Any, field: FieldInfo) -> Any:
     if not isinstance(value, float) or not units:
         return value
     if units[0] == "rad":
-        return math.degrees(value)
-    if units[0] == "MPa" and value in LEFT_OUT:
+        return value if value == LEFT_OUT else math.degrees(value)
+    if units[0] == "MPa" and value == LEFT_OUT:
         value *= 1000  # woods are some thousands of them
     return WRITTEN[units[0]].format(value) if units[0] in WRITTEN else value
 
