@@ -162,7 +162,10 @@ def _digest(path: Path) -> str | None:
 
 @contextmanager
 def _undisturbed() -> Iterator[None]:
-    """Being told to stop waits for the end: a few thousandths of a second."""
+    """Being told to stop waits for the end, a few thousandths of a second, where there is a handler to wait.
+
+    A signal that ends the program by itself is left to do so: put off, it could be lost as it is put back.
+    """
     if threading.current_thread() is not threading.main_thread():
         yield
         return
@@ -171,7 +174,7 @@ def _undisturbed() -> Iterator[None]:
     def note(number: int, _: FrameType | None) -> None:
         told.append(number)
 
-    before = {number: signal.signal(number, note) for number in _PUT_OFF if signal.getsignal(number) is not None}
+    before = {number: signal.signal(number, note) for number in _PUT_OFF if callable(signal.getsignal(number))}
     try:
         yield
     finally:
