@@ -14,7 +14,8 @@ from gramil.now.plan import greedy_plan
 from gramil.now.states import bench_of_store
 from gramil.now.tasks import weeks_of
 from gramil.physics.arrays import floats
-from gramil.shop.instruments import add_instrument, instrument
+from gramil.sheets.handed_out import by_name, stale_in_store
+from gramil.shop.instruments import Instrument, add_instrument, instrument
 from gramil.shop.made_file import parse_made
 from gramil.shop.on_hand import bring_in_shop
 from gramil.shop.opening import Store, create_store, open_store
@@ -36,7 +37,7 @@ def run() -> None:
         reading = seconds(lambda: _now(path), 5)
         print(f"now, {COUNT} instruments, from the store   {milliseconds(reading)}   limit 200 ms")
         with open_store(path, to_read=True) as store:
-            bench = bench_of_store(store, NOW)
+            bench = bench_of_store(store, NOW, staling=_stale)
         weeks = weeks_of(bench.instruments, bench.shop, read_hours(), 28)
         planning = seconds(lambda: greedy_plan(weeks), 3)
         print(f"four weeks of {COUNT}, {len(weeks.tasks)} tasks        {milliseconds(planning)}   limit 500 ms")
@@ -45,8 +46,12 @@ def run() -> None:
 def _now(path: Path) -> None:
     """Opened, read, and told, as the command does it."""
     with open_store(path, to_read=True) as store:
-        bench = bench_of_store(store, NOW)
+        bench = bench_of_store(store, NOW, staling=_stale)
     open_now(bench.instruments, bench.shop)
+
+
+def _stale(store: Store, owner: Instrument) -> dict[str, str]:
+    return by_name(stale_in_store(store, owner))
 
 
 def _fill(store: Store) -> None:

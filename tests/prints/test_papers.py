@@ -21,10 +21,14 @@ from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
 from gramil.graph import Figures, same
 from gramil.prints.book_pages import front_pages
-from gramil.prints.pages import page_text
-from gramil.prints.papers import ON_SHEETS, changed, papers_that_differ
-from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of, setups_of
+from gramil.prints.papers import ON_SHEETS, Paper, changed, papers_that_differ
+from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
+from gramil.sheets.own_sheet import every_sheet, setup_sheets
+from gramil.sheets.sheet_pages import book, sheet_text
+from gramil.shop.operations import Work, needed
+from gramil.shop.operations_file import usual_work
 from gramil.show import shower_of
+from gramil.writers.cents_map import cents_map_svg
 from gramil.writers.svg import svg_text
 
 from .every_key import INSTRUMENT, SHOP, changes
@@ -45,21 +49,29 @@ WALKS = [(name, of) for name in (EVERY if WHOLE_WALK else EVERY[:1]) for of in (
 THE_SHOP = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")
 
 
-def given(figures: Figures) -> dict[str, object]:
+def given(figures: Figures, work: Work) -> dict[str, object]:
     """All that the maker gets, by paper."""
     shower = shower_of(figures)
     svg = {each.name: svg_text(each, shower.text) for each in drawings_of(figures)}
     svg = {name: text.replace(f"{figures[n.instrument_name]}, ", "") for name, text in svg.items()}
-    needed = [setup for setup in setups_of(figures) if not setup.closed]
+    found = every_sheet(figures, work)
     sheets = {
-        f"sheet {setup.name}": (
-            page_text(setup, shower),
-            svg.get("" if setup.drawing is None else figures[setup.drawing].name),
+        f"sheet {sheet.setup.name}": (
+            sheet_text(sheet, shower),
+            svg.get("" if sheet.setup.drawing is None else figures[sheet.setup.drawing].name),
         )
-        for setup in needed
+        for sheet in found
+        if not sheet.setup.closed
     }
+    order = [(row["title"], row["closed"]) for row in book(setup_sheets(figures, work), shower, "")["order"]]
+    also = {"Order of work": str(order), "cents-map": cents_map_svg(figures).replace(figures[n.instrument_name], "")}
     pages = {page["title"]: page for page in front_pages(shower) if page["title"] != figures[n.instrument_name]}
-    return {**{name: text for name, text in svg.items() if not name.startswith(ON_SHEETS)}, **sheets, **pages}
+    return {**{name: text for name, text in svg.items() if not name.startswith(ON_SHEETS)}, **sheets, **pages, **also}
+
+
+def named(paper: Paper) -> str:
+    """What a paper goes by among all of them: a sheet and a drawing may have one name."""
+    return f"sheet {paper.name}" if paper.kind == "sheet" else paper.name
 
 
 def drawn_alike(one: object, other: object) -> bool:
@@ -111,7 +123,8 @@ def walked(name: str, of: str, only: Container[str] | None = None) -> Iterator[T
     own, model = (text_of(name), INSTRUMENT) if of == "instrument" else (THE_SHOP, SHOP)
     old = read(text_of(name), THE_SHOP)
     assert old is not None
-    before, said = given(old), verdicts(old)
+    work = needed(usual_work(), parse_description(text_of(name)).instrument)
+    before, said = given(old, work), verdicts(old)
     for what, text in changes(tomllib.loads(own), model):
         key = re.sub(r"\.\d+", "", what.partition(" = ")[0])
         if only is not None and key not in only:
@@ -119,10 +132,9 @@ def walked(name: str, of: str, only: Container[str] | None = None) -> Iterator[T
         new = read(text, THE_SHOP) if of == "instrument" else read(text_of(name), text)
         if new is None:
             continue
-        papers = papers_that_differ(old, new)
-        told = {f"sheet {paper.name}" if paper.kind == "sheet" else paper.name for paper in papers}
+        told = set(map(named, papers_that_differ(old, new, work)))
         told -= {new[n.instrument_name]}
-        is_so = differing(before, given(new))
+        is_so = differing(before, given(new, work))
         moves = bool(is_so) or said != verdicts(new) or moved(old, new)
         yield Tried(key, what, frozenset(is_so), frozenset(told), moves)
 

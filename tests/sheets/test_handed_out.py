@@ -1,5 +1,6 @@
 """Sheets handed out: stale from when something else would be printed until it is printed again or its work is done."""
 
+import json
 import re
 import sqlite3
 from collections.abc import Iterator
@@ -21,6 +22,7 @@ from gramil.faults import MakersFault
 from gramil.graph import Pin
 from gramil.sheets.handed_out import kept, sheets_that_differ, stale_in_store
 from gramil.sheets.own_sheet import every_sheet, sheet_named
+from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.instruments import Instrument, add_instrument, instrument
 from gramil.shop.items import item_named
 from gramil.shop.migrating import migrate, migrations
@@ -30,6 +32,7 @@ from gramil.shop.operations_done import Measurement
 from gramil.shop.own_operations import save_own_operations
 from gramil.shop.sheets_given import give_sheet, sheets_given
 from gramil.shop.verify import verify
+from gramil.show import shower_of
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NOW = datetime(2026, 1, 19, 9, 0, tzinfo=UTC)
@@ -184,3 +187,23 @@ def test_only_sheets_on_which_something_else_would_be_printed_are_to_be_printed_
         asked = {each.setup.name for each in every_sheet(figures, work) if address in map(str, each.setup.boxes)}
         assert not asked & differ
     assert sheets_that_differ(figures, made, work, {each.name for each in work.operations.values()}) == ()
+
+
+def test_what_is_kept_is_what_is_printed_its_cautions_and_all_but_what_was_made(store: Store) -> None:
+    """Another wood has other dust: that stands among the cautions of what is sawn of it."""
+    give(store, "slot")
+    keep(store, tarn(store), set_key(TARN, "board.wood", "ebony"), NOW)
+    assert list(stale(store)) == ["slot"]
+    figures, work = figures_in_store(store, tarn(store)), work_in_store(store, tarn(store))
+    sheet = sheet_named("slot", figures, work)
+    assert sheet is not None
+    page = json.loads(kept(sheet))[0]
+    assert page == {**sheet_text(sheet, shower_of(figures))}
+    assert any(line.startswith("Dust.") for line in page["caution"])
+
+
+@pytest.mark.parametrize("operation", ["bridge_placed", "bridge_glued", "neck_joint_cut"])
+def test_a_page_that_operations_share_is_true_for_whichever_it_was_printed(store: Store, operation: str) -> None:
+    """Each cautions of its own tools on it."""
+    give(store, operation)
+    assert stale(store) == {}

@@ -133,9 +133,9 @@ def try_description(asked: Asked, shelf: Shelf) -> Response:
             except Conflict:
                 return _again(asked, held, (_meanwhile(held),))
             return go(f"/instrument/{number}?kept=1")
-        made, given = made_on(store, shelf, held), given_on(store, held)
+        made, given, work = made_on(store, shelf, held), given_on(store, held), work_for(store, held)
     shower = shower_for(asked.session, figures)
-    moves = moved_between(held.figures, figures, shower, made, given)
+    moves = moved_between(held.figures, figures, shower, made, given, work)
     return asked.page("files_try.html", title=held.seen.name, held=held, text=text, moved=moves)
 
 

@@ -19,7 +19,7 @@ from gramil.bench.plan_view import Plan, plan_of, turned_in
 from gramil.bench.section_view import sections_at
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.shown_rows import Reading, ShownRow, shown_row
-from gramil.bench.stale_here import given_on
+from gramil.bench.stale_here import given_on, work_on
 from gramil.bench.units import shower_for
 from gramil.change.made_words import lost_pieces
 from gramil.drawings.body_at import across
@@ -152,7 +152,8 @@ def moved_page(asked: Asked, shelf: Shelf) -> Response:
     with asked.keeping.opened() as store:
         desk = desk_of(asked, store, shelf)
         made, given = made_on(store, shelf, desk.held), given_on(store, desk.held)
-    found = moved_between(desk.held.figures, desk.draft.figures, desk.reading.now, made, given)
+        work = work_on(store, desk.held)
+    found = moved_between(desk.held.figures, desk.draft.figures, desk.reading.now, made, given, work)
     return asked.page(
         "moved_page.html", title="What moved", held=desk.held, draft=desk.draft, moved=found, at=address_part(desk)
     )
@@ -285,7 +286,9 @@ def _conflict(asked: Asked, store: Store, shelf: Shelf, base: Held, draft: Draft
     theirs = shelf.held(store, base.seen.id)
     shower = shower_for(asked.session, theirs.figures)
     made = made_on(store, shelf, base)
-    their_moves = moved_between(base.figures, theirs.figures, shower, made, given_on(store, theirs))
+    their_moves = moved_between(
+        base.figures, theirs.figures, shower, made, given_on(store, theirs), work_on(store, theirs)
+    )
     return asked.page(
         "conflict.html",
         409,

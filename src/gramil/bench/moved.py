@@ -12,6 +12,7 @@ from gramil.change.shift import Move, moved, shift
 from gramil.findings.finding import Finding, InWords, in_words
 from gramil.graph import Figures, same
 from gramil.prints.whole import dimensions_of, findings_of
+from gramil.shop.operations import Work
 from gramil.show import Shower, shown
 
 
@@ -66,12 +67,13 @@ def moved_between(
     shower: Shower,
     made: Mapping[str, Figures] | None = None,
     handed_out: Collection[str] = (),
+    work: Work | None = None,
 ) -> Moved:
     """What moves from one set of figures to another, all of it; `made` are the figures that each work was done by.
 
-    `handed_out` are the names of sheets that are given out and still to be used.
+    `handed_out` are the names of sheets that are given out and still to be used, `work` is what the instrument needs.
     """
-    found = shift(old, new)
+    found = shift(old, new, work=work)
     came = told(found.came, shower)
     judged = judge(made or {}, new)
     strip = Strip(sum(move.rows for move in found.moves), came, found.went, judged, spoilt_lines(judged, shower))

@@ -1,11 +1,8 @@
 """Which sheets handed out are stale, on the bench: worked out once for each change of the record."""
 
-from collections.abc import Mapping
-
 from gramil.bench.shelf import Held, Shelf
 from gramil.now.states import Staling
-from gramil.sheets.handed_out import Stale, names_given, stale_sheets
-from gramil.shop.instruments import Instrument
+from gramil.sheets.handed_out import Stale, by_name, names_given, stale_sheets
 from gramil.shop.opening import Store
 from gramil.shop.operations import Work, needed
 from gramil.shop.own_operations import work_of
@@ -19,7 +16,7 @@ def stale_on(store: Store, shelf: Shelf, held: Held) -> tuple[Stale, ...]:
     if number == last:
         return found
     latest = held if held.revision.number == held.latest else shelf.held(store, held.seen.id)
-    found = stale_sheets(store, held.seen, latest.figures, _work(store, latest))
+    found = stale_sheets(store, held.seen, latest.figures, work_on(store, latest))
     with shelf.lock:
         shelf.stale[held.seen.id] = last, found
     return found
@@ -27,18 +24,14 @@ def stale_on(store: Store, shelf: Shelf, held: Held) -> tuple[Stale, ...]:
 
 def given_on(store: Store, held: Held) -> frozenset[str]:
     """The names of the sheets of an instrument that are handed out and still to be used."""
-    return names_given(store, held.seen, _work(store, held))
+    return names_given(store, held.seen, work_on(store, held))
 
 
-def _work(store: Store, held: Held) -> Work:
+def work_on(store: Store, held: Held) -> Work:
+    """The work that an instrument needs, by the shop's own list and by its own."""
     return needed(work_of(store, held.seen.id), held.description.instrument)
 
 
 def staling(shelf: Shelf) -> Staling:
     """What says which sheets are stale by the figures that the bench keeps."""
-
-    def of(store: Store, owner: Instrument) -> Mapping[str, str]:
-        found = stale_on(store, shelf, shelf.held(store, owner.id))
-        return {each.given.title: f"{each.why}; print it again" for each in found}
-
-    return of
+    return lambda store, owner: by_name(stale_on(store, shelf, shelf.held(store, owner.id)))

@@ -14,6 +14,7 @@ from gramil.prints.papers import Paper, papers_that_differ
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.quantities import Mm, axes_of
 from gramil.rows import Row, measured_fields, member_label, rows
+from gramil.shop.operations import Work
 
 SMALL = 0.005
 """A move of no more than this folds away unless another tolerance is asked for: see `small`."""
@@ -61,10 +62,11 @@ class Shift:
     papers: tuple[Paper, ...]
 
 
-def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
+def shift(old: Figures, new: Figures, tolerance: float = SMALL, work: Work | None = None) -> Shift:
     """Hold two instruments' figures against each other; `moves` is grouped by part, the biggest move first.
 
-    Moves that are `small` by the tolerance are only counted (`folded`).
+    Moves that are `small` by the tolerance are only counted (`folded`). With the `work` that is needed,
+    sheets of operations without a set-up are among the papers.
     """
     inputs = tuple(name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     touched = set().union(*(old.graph.below(name) for name in inputs))
@@ -77,7 +79,7 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL) -> Shift:
         folded,
         _not_among(new_findings, old_findings),
         _not_among(old_findings, new_findings),
-        papers_that_differ(old, new),
+        papers_that_differ(old, new, work),
     )
 
 

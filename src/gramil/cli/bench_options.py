@@ -61,9 +61,9 @@ def bench_wanted(
 
 def _stale(store: Store, owner: Instrument) -> dict[str, str]:
     """The stale sheets of an instrument by name, and why each is."""
-    from gramil.sheets.handed_out import stale_in_store
+    from gramil.sheets.handed_out import by_name, stale_in_store
 
-    return {each.given.title: f"{each.why}; print it again" for each in stale_in_store(store, owner)}
+    return by_name(stale_in_store(store, owner))
 
 
 def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescription) -> dict[str, tuple[Spell, ...]]:

@@ -14,7 +14,7 @@ from gramil.change.made_words import lines as made_lines
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.cli.changed import changed_text, figures_in
-from gramil.cli.options import opened, shop_file
+from gramil.cli.options import opened_with_work, shop_file
 from gramil.cli.verdicts import verdict
 from gramil.description.base import keys_of
 from gramil.graph import Figures
@@ -74,12 +74,12 @@ def command(
         raise click.BadParameter("a tolerance is nothing or more", param_hint="--tolerance")
     if (new is None) == (not changes):
         raise click.UsageError("name a NEW description, or changes with --set, and not both")
-    before, _ = opened(old, shop)
+    before, _, work = opened_with_work(old, shop)
     source = new or old
     after = figures_in(source, shop)(changed_text(source, changes))
     record = made_file or made_beside(old)
     made = read_made(record) if made_file is not None or record.exists() else None
-    for line in report(shift(before, after, tolerance), before, after, made, every):
+    for line in report(shift(before, after, tolerance, work), before, after, made, every):
         click.echo(line)
     if draw is not None:
         for line in _drawn(draw, before, after, tolerance):

@@ -5,7 +5,7 @@ that stand alike at the head and foot of every page (the instrument's, the revis
 says what a change spoils: a change of the description, of the shop, or of what was measured.
 """
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields
 from typing import Any, Literal
 
@@ -13,15 +13,22 @@ from gramil import names as n
 from gramil.drawings.marks import Drawing, Marks
 from gramil.graph import Figures, same
 from gramil.prints.book_pages import front_pages
-from gramil.prints.pages import page_text
-from gramil.prints.whole import names_of
+from gramil.prints.cents import PANELS, cents_printed
+from gramil.prints.pages import safe
+from gramil.prints.whole import names_of, setups_of
+from gramil.prints.work_sheets import Minded, minded, own_setup, page_of_work, sharing
 from gramil.reference import Ref, name_of
 from gramil.setups.setup import Setup
+from gramil.shop.operations import Operation, Work
 from gramil.show import shower_of
 
 Kind = Literal["sheet", "drawing", "template", "page of the build book"]
 ON_SHEETS = "setup-"
 """What the names of drawings start with that stand on set-up sheets alone."""
+ORDER = "Order of work"
+"""The title of the list ahead of the sheets."""
+CENTS = frozenset(name.address for _, *shown in PANELS for name in (*shown, n.strings_frequency, n.intonation_weights))
+"""What the map of cents hangs on."""
 THOUSANDTH = 0.001
 """Marks that lie no further apart than this, in mm, are drawn alike."""
 
@@ -48,16 +55,23 @@ def is_template(drawing: Drawing) -> bool:
     return drawing.scale == drawing.stretch == 1.0 and not drawing.name.startswith(ON_SHEETS)
 
 
-def papers_that_differ(old: Figures, new: Figures) -> tuple[Paper, ...]:
+def papers_that_differ(old: Figures, new: Figures, work: Work | None = None) -> tuple[Paper, ...]:
     """Every paper on which something else is printed, or which only one of the two has, in the graph's order.
 
-    Another name of the instrument is no difference. Only papers that hang on what changed are looked at.
+    With the `work` that is needed, sheets say what their operations caution of, and sheets of operations without a
+    set-up are among the papers. Another name of the instrument is no difference. Only papers that hang on what changed
+    are looked at.
     """
     named = new.with_base({**new.base, n.instrument_name.address: old[n.instrument_name]})
-    touched = old.graph.hung_from(changed(old, named))
-    names = [name for name in (*names_of(old, "setup_"), *names_of(old, "drawing_")) if name in touched]
-    graph = (_either(one_print(old, name), one_print(named, name)) for name in names)
-    return tuple(paper for paper in (*graph, *_pages_that_differ(old, named)) if paper is not None)
+    differ = changed(old, named)
+    touched = {*differ, *old.graph.hung_from(differ)}
+    sheets = [name for name in names_of(old, "setup_") if name in touched or (work and n.stuff_list.address in touched)]
+    names = (*sheets, *(name for name in names_of(old, "drawing_") if name in touched))
+    graph = (_either(one_print(old, name, work), one_print(named, name, work)) for name in names)
+    own = _own_sheets_that_differ(own_prints(old, work), own_prints(named, work))
+    pages = _pages_that_differ(old, named)
+    map_of_cents = _either(cents_print(old), cents_print(named)) if CENTS & touched else None
+    return tuple(paper for paper in (*graph, *own, *pages, map_of_cents) if paper is not None)
 
 
 def changed(old: Figures, new: Figures) -> tuple[str, ...]:
@@ -67,31 +81,62 @@ def changed(old: Figures, new: Figures) -> tuple[str, ...]:
     return (*inputs, *pinned)
 
 
-def one_print(figures: Figures, name: str) -> Print | None:
+def one_print(figures: Figures, name: str, work: Work | None = None) -> Print | None:
     """What is printed on the sheet or drawing of this name; None where the instrument has no such paper."""
     made = figures[name]
     if isinstance(made, Setup):
-        return None if made.closed else sheet_print(figures, made)
+        return None if made.closed else sheet_print(figures, made, sharing(made, work) if work else ())
     if not made.marks or made.name.startswith(ON_SHEETS):
         return None
     kind: Kind = "template" if is_template(made) else "drawing"
     return Print(Paper(made.name, kind, _title(figures, made)), _drawn(figures, made))
 
 
-def sheet_print(figures: Figures, setup: Setup, caution: Sequence[str] = ()) -> Print:
-    """What is printed on a sheet: its words and figures, its drawing, and the cautions of its operations."""
+def sheet_print(figures: Figures, setup: Setup, operations: Sequence[Operation] = ()) -> Print:
+    """What is printed on the sheet of these operations: its words and figures, and its drawing."""
+    return sheet_as_printed(figures, setup, minded(setup, operations))
+
+
+def sheet_as_printed(figures: Figures, setup: Setup, also: Minded) -> Print:
+    """What is printed on a sheet that cautions of more than its set-up does."""
     drawing = () if setup.drawing is None else _drawn(figures, figures[setup.drawing])
-    page = page_text(setup, shower_of(figures))
-    return Print(Paper(setup.name, "sheet", setup.title), (page, drawing, tuple(caution)))
+    page = page_of_work(setup, also, shower_of(figures))
+    return Print(Paper(setup.name, "sheet", setup.title), (page, drawing))
+
+
+def own_prints(figures: Figures, work: Work | None) -> Mapping[str, Print]:
+    """What is printed on the sheets of operations that have figures and no set-up, by their names."""
+    operations = work.operations.values() if work else ()
+    found = ((each, own_setup(each, figures)) for each in operations if not each.sheet)
+    return {each.name: sheet_print(figures, setup, (each,)) for each, setup in found if setup is not None}
+
+
+def _own_sheets_that_differ(old: Mapping[str, Print], new: Mapping[str, Print]) -> Iterator[Paper | None]:
+    return (_either(old.get(name), new.get(name)) for name in {**old, **new})
+
+
+def cents_print(figures: Figures) -> Print:
+    """What the map of cents shows."""
+    return Print(Paper("cents-map", "drawing", "Cents by string and fret"), cents_printed(figures))
 
 
 def _pages_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
     """The build book's own pages: those with drawings differ where these do, which are told by themselves."""
-    before, after = ({page["title"]: page for page in front_pages(shower_of(each))} for each in (old, new))
+    before, after = ({**_front(each), ORDER: _order(each)} for each in (old, new))
     for title in {**before, **after}:
         if before.get(title) != after.get(title):
             own = title in (old[n.instrument_name], new[n.instrument_name])
             yield Paper(title, "page of the build book", "title page" if own else title)
+
+
+def _front(figures: Figures) -> dict[str, Any]:
+    return {page["title"]: page for page in front_pages(shower_of(figures))}
+
+
+def _order(figures: Figures) -> list[tuple[str, str]]:
+    """The list ahead of the sheets: each set-up, and why it is not needed where it is not."""
+    shower = shower_of(figures)
+    return [(setup.title, safe(shower.filled(setup.closed))) for setup in setups_of(figures)]
 
 
 def _either(old: Print | None, new: Print | None) -> Paper | None:

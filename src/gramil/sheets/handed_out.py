@@ -4,13 +4,15 @@ A sheet is stale from when something else would be printed on it until it is pri
 was measured at its own work stands beside its settings and is no part of them.
 """
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
+
+import numpy as np
 
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.graph import Figures
 from gramil.prints.kept import kept_text, what_differs
-from gramil.prints.papers import Paper, Print, alike, changed, sheet_print
+from gramil.prints.papers import Paper, Print, alike, changed, sheet_as_printed
 from gramil.prints.whole import whole_graph
 from gramil.reference import name_of
 from gramil.setups.setup import figures_on
@@ -35,7 +37,7 @@ class Stale:
 
 def printed(sheet: Sheet) -> Print:
     """What is printed on a sheet by the figures that it goes by, without what was made of them."""
-    return sheet_print(sheet.figures, sheet.setup, sheet.caution)
+    return sheet_as_printed(sheet.figures, sheet.setup, sheet.also)
 
 
 def kept(sheet: Sheet) -> str:
@@ -61,6 +63,11 @@ def stale_sheets(store: Store, owner: Instrument, figures: Figures, work: Work) 
         for given in _to_use(store, owner, work)
         if (why := _why(store, given, figures, work))
     )
+
+
+def by_name(found: Iterable[Stale]) -> dict[str, str]:
+    """What is said of each stale sheet, by its name."""
+    return {each.given.title: f"{each.why}; print it again" for each in found}
 
 
 def names_given(store: Store, owner: Instrument, work: Work) -> frozenset[str]:
@@ -97,10 +104,10 @@ def _why(store: Store, given: Given, figures: Figures, work: Work) -> str:
             + ("it is gone" if each.now is None else f"now {each.now:g} mm")
             for each in settings_that_changed(store, given)
         )
-    sheet = sheet_named(given.title, figures, work)
-    if sheet is None or sheet.setup.closed:
-        return "this instrument does not need it any more"
-    return what_differs(given.printed, printed(sheet))
+    names = dict.fromkeys((given.title, *_work_of(given.title, work)))  # a page that is shared has cautions of each
+    sheets = [sheet for name in names if (sheet := sheet_named(name, figures, work)) and not sheet.setup.closed]
+    found = [what_differs(given.printed, printed(sheet)) for sheet in sheets]
+    return min(found, key=bool) if found else "this instrument does not need it any more"
 
 
 def sheets_that_differ(old: Figures, new: Figures, work: Work, done: Collection[str] = ()) -> tuple[Paper, ...]:
@@ -109,14 +116,15 @@ def sheets_that_differ(old: Figures, new: Figures, work: Work, done: Collection[
     `done` is the work that is done. Only sheets that hang on what changed are looked at.
     """
     touched = {*changed(old, new), *old.graph.hung_from(changed(old, new))}
-    before = {each.setup.name: each for each in _needed(old, work)}
-    after = {each.setup.name: each for each in _needed(new, work)}
-    return tuple(
-        printed(sheet).paper
-        for name, sheet in after.items()
-        if _hangs_on(sheet, touched) and not _is_done(name, done, work)
-        if name not in before or not alike(printed(before[name]).printed, printed(sheet).printed)
-    )
+    with np.errstate(all="ignore"):  # what cannot be is told as a verdict
+        before = {each.setup.name: each for each in _needed(old, work)}
+        after = {each.setup.name: each for each in _needed(new, work)}
+        return tuple(
+            printed(sheet).paper
+            for name, sheet in after.items()
+            if _hangs_on(sheet, touched) and not _is_done(name, done, work)
+            if name not in before or not alike(printed(before[name]).printed, printed(sheet).printed)
+        )
 
 
 def _needed(figures: Figures, work: Work) -> Iterator[Sheet]:
@@ -126,5 +134,5 @@ def _needed(figures: Figures, work: Work) -> Iterator[Sheet]:
 def _hangs_on(sheet: Sheet, touched: Collection[str]) -> bool:
     name = f"setup_{sheet.setup.name.replace('-', '_')}"
     if name in whole_graph().dimensions:
-        return name in touched
-    return any(name_of(figure) in touched for figure in figures_on(sheet.setup))
+        return name in touched or any(name_of(figure) in touched for figure in sheet.also.on)
+    return any(name_of(figure) in touched for figure in (*figures_on(sheet.setup), *sheet.also.on))

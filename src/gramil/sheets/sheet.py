@@ -10,6 +10,7 @@ from typing import Any
 from gramil.change.as_made import Off, difference_text, off_at
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
+from gramil.prints.work_sheets import NOTHING, Minded
 from gramil.reference import Ref, in_row
 from gramil.setups.setup import Setup
 from gramil.show import Shower, parted, shown
@@ -19,18 +20,16 @@ from gramil.show import Shower, parted, shown
 class Sheet:
     """A set-up by the figures that it goes by, and these as made; `measure` is what its operations ask for besides.
 
-    `by` and `on` are what its operations add to the set-up's own, and `caution` the maker's own lines for them, as they
-    are written. `picture` is its drawing as SVG text, where there is one.
+    `also` is what its operations caution of besides the set-up's own. `picture` is its drawing as SVG text, where there
+    is one.
     """
 
     setup: Setup
     figures: Figures
     made: Figures
-    caution: tuple[str, ...] = ()
+    also: Minded = NOTHING
     measure: tuple[Ref[Any], ...] = ()
     picture: str = ""
-    by: tuple[str, ...] = ()
-    on: tuple[Ref[Any], ...] = ()
 
     @property
     def measured(self) -> tuple[Ref[Any], ...]:

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from typing import Any, TypedDict
 
 from gramil import names as n
-from gramil.prints.cautions import caution_lines
-from gramil.prints.pages import FigureText, PageText, named_on, page_text, safe
+from gramil.prints.pages import FigureText, PageText, named_on, safe
+from gramil.prints.work_sheets import page_of_work
 from gramil.reference import Ref
 from gramil.sheets.sheet import Sheet, made_text
 from gramil.show import Shower
@@ -75,12 +75,10 @@ def _order(ordered: Sequence[Sheet], shower: Shower) -> list[Row]:
 def sheet_text(sheet: Sheet, shower: Shower) -> PageText:
     """One sheet as text, in the units of `shower`."""
     own = sheet.shower(shower)
-    found, big = page_text(sheet.setup, own), [figure.figure for figure in sheet.setup.figures]
+    found, big = page_of_work(sheet.setup, sheet.also, own), [figure.figure for figure in sheet.setup.figures]
     found["figures"] = [
         _with_made(text, sheet, figure, own) for text, figure in zip(found["figures"], big, strict=True)
     ]
-    lines = caution_lines((*sheet.setup.by, *sheet.by), (*sheet.setup.on, *sheet.on), own)
-    found["caution"] = list(dict.fromkeys(map(safe, (*lines, *sheet.caution))))
     found["made"] = [safe(_made(figure, sheet, own)) for figure in sheet.measured if figure not in big]
     return found
 

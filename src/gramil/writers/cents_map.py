@@ -7,28 +7,20 @@ it is flat. The darker the cell, the more is heard; a grey print loses nothing.
 from collections.abc import Iterator
 from html import escape
 
-import numpy as np
-from numpy.typing import NDArray
-
 from gramil import names as n
 from gramil.graph import Figures
 from gramil.notice import NOTICE
+from gramil.prints.cents import LONGEST, PANELS, Cell, cents_lines
 from gramil.reference import Rows
 
 CELL = (9.0, 7.0)
 """Width and height of a cell, in mm."""
 LEFT, TOP, BETWEEN = 24.0, 16.0, 8.0
 """Room in mm for the strings' names, for the title, and between the two panels."""
-FULL = 5.0
-"""Cents at which a cell is as dark as it gets: what is often quoted as just heard."""
 DARKEST = 0.35
 """Share of black in the darkest cell: figures still read on it."""
 BAR = 0.9
 """Height of a cell's bar, in mm."""
-PANELS = (
-    ("before: nut on the zero line, saddle at the scale's end", n.intonation_cents_before, n.intonation_rms_before),
-    ("after: nut and saddle as filed", n.intonation_cents_after, n.intonation_rms_after),
-)
 
 
 def cents_map_svg(figures: Figures) -> str:
@@ -55,16 +47,15 @@ def cents_map_bytes(figures: Figures) -> bytes:
 
 
 def _panel(figures: Figures, top: float, title: str, name: Rows, rms: Rows) -> Iterator[str]:
-    cents: NDArray[np.float64] = figures[name]
     first = top + TOP
     yield _text(4.0, top + 6.0, title, 3.5)
     yield from _heads(figures, first)
-    for row, notes in enumerate(cents):
+    for row, line in enumerate(cents_lines(figures, name, rms)):
         y = first + row * CELL[1]
-        yield _text(LEFT - 2.0, y + 4.8, _string(figures, row), 3.0, "end")
-        for fret in range(1, len(notes)):
-            yield from _cell(LEFT + (fret - 1) * CELL[0], y, float(notes[fret]))
-        yield _text(LEFT + (len(notes) - 0.5) * CELL[0], y + 4.8, _figure(float(figures[rms][row]), ""), 3.0, "middle")
+        yield _text(LEFT - 2.0, y + 4.8, line.string, 3.0, "end")
+        for number, note in enumerate(line.notes):
+            yield from _cell(LEFT + number * CELL[0], y, note)
+        yield _text(LEFT + (len(line.notes) + 0.5) * CELL[0], y + 4.8, line.mean, 3.0, "middle")
 
 
 def _heads(figures: Figures, first: float) -> Iterator[str]:
@@ -78,39 +69,22 @@ def _heads(figures: Figures, first: float) -> Iterator[str]:
     yield _text(LEFT + (len(counts) - 0.5) * CELL[0], first - 2.0, "RMS", 3.0, "middle")
 
 
-def _string(figures: Figures, row: int) -> str:
-    return f"{row + 1}: {figures[n.strings_frequency][row]:.1f} Hz"
-
-
-def _cell(x: float, y: float, cents: float) -> Iterator[str]:
+def _cell(x: float, y: float, note: Cell) -> Iterator[str]:
     yield (
-        f'<rect x="{x:g}" y="{y:g}" width="{CELL[0]:g}" height="{CELL[1]:g}" fill="{_grey(cents)}" '
+        f'<rect x="{x:g}" y="{y:g}" width="{CELL[0]:g}" height="{CELL[1]:g}" fill="{_grey(note.share)}" '
         'stroke="#fff" stroke-width="0.3"/>'
     )
-    long = _share(cents) * (CELL[0] - 1.0)
+    long = note.share * LONGEST
     if long > 0:
-        edge = y + 0.3 if cents > 0 else y + CELL[1] - BAR - 0.3
-        word = "sharp" if cents > 0 else "flat"
+        edge = y + 0.3 if note.sharp else y + CELL[1] - BAR - 0.3
+        word = "sharp" if note.sharp else "flat"
         yield f'<path class="{word}" d="M{x + 0.5:g} {edge:g}h{long:.3g}v{BAR:g}h{-long:.3g}z"/>'
-    yield _text(x + CELL[0] / 2, y + 4.7, _figure(cents, "+"), 2.7, "middle")
+    yield _text(x + CELL[0] / 2, y + 4.7, note.text, 2.7, "middle")
 
 
-def _share(cents: float) -> float:
-    """The error as a part of the greatest that is told apart; nothing where it is not known."""
-    return min(1.0, abs(cents) / FULL) if np.isfinite(cents) else 0.0
-
-
-def _grey(cents: float) -> str:
-    level = round(255 * (1 - DARKEST * _share(cents)))
+def _grey(share: float) -> str:
+    level = round(255 * (1 - DARKEST * share))
     return f"#{level:02x}{level:02x}{level:02x}"
-
-
-def _figure(value: float, sign: str) -> str:
-    """One decimal, never minus zero."""
-    if not np.isfinite(value):
-        return "?"
-    text = f"{value:{sign}.1f}"
-    return text[1:] if text in ("-0.0", "+0.0") else text
 
 
 def _text(x: float, y: float, words: str, height: float, anchor: str = "start") -> str:

@@ -1,0 +1,79 @@
+"""What operations make of a sheet: one of its own where there is no set-up, and cautions on a page that they share."""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from gramil import names as n
+from gramil.description.records import Stuff
+from gramil.description.tolerances import tolerance_of
+from gramil.graph import Figures
+from gramil.prints.cautions import caution_lines
+from gramil.prints.pages import PageText, page_text, safe, words_of
+from gramil.reference import Ref
+from gramil.setups.setup import BigFigure, Setup
+from gramil.shop.operations import Operation, Work
+from gramil.show import Shower
+
+LAST = 1000
+"""Sheets of operations come after all set-ups."""
+
+
+@dataclass(frozen=True)
+class Minded:
+    """What is minded at operations besides the set-up's own: tools, stuffs, and the maker's own lines."""
+
+    by: tuple[str, ...] = ()
+    on: tuple[Ref[Stuff], ...] = ()
+    words: tuple[str, ...] = ()
+
+
+NOTHING = Minded()
+"""Nothing is minded besides."""
+
+
+def minded(setup: Setup, operations: Iterable[Operation]) -> Minded:
+    """What the operations of a set-up caution of; not of a tool that is not used here."""
+    those = tuple(operations)
+    return Minded(
+        tuple(tool for each in those for tool in each.by if tool not in setup.instead),
+        tuple(n.stuff_list[part] for each in those for part in each.on),
+        tuple(line for each in those for line in each.own_caution),
+    )
+
+
+def page_of_work(setup: Setup, also: Minded, shower: Shower) -> PageText:
+    """What stands on a sheet, with what its operations caution of."""
+    lines = caution_lines((*setup.by, *also.by), (*setup.on, *also.on), shower)
+    return {**page_text(setup, shower), "caution": list(dict.fromkeys(map(safe, (*lines, *also.words))))}
+
+
+def sharing(setup: Setup, work: Work) -> tuple[Operation, ...]:
+    """The operations that share a set-up's page."""
+    return tuple(each for each in work.operations.values() if each.sheet == setup.name)
+
+
+def asked_at(operations: Sequence[Operation]) -> tuple[Ref[Any], ...]:
+    """What operations ask to have measured."""
+    return tuple(Ref[Any](address) for each in operations for address in each.measure)
+
+
+def own_setup(operation: Operation, figures: Figures) -> Setup | None:
+    """The operation as a set-up, with those of its figures that this instrument has; None where it has none."""
+    shower = Shower(figures)
+    known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
+    if not known:
+        return None
+    unused = ("rod",) if figures[n.neck_rod] == "none" else ()
+    big = tuple(BigFigure(each, words_of(each, shower), tolerance_of(each.address).words) for each in known)
+    return Setup(operation.name, operation.what, LAST, big, (), "", (), boxes=asked_at((operation,)), instead=unused)
+
+
+def _is_known(address: str, figures: Figures) -> bool:
+    """Whether an instrument has the figure: one of a part that is not described is not there, or not a number."""
+    try:
+        value = figures.at(address)
+    except KeyError:
+        return False
+    return not (isinstance(value, float) and math.isnan(value))
