@@ -39,7 +39,6 @@ from gramil.show import Shower, shower_of
 if TYPE_CHECKING:
     import pandas  # type: ignore[import-untyped, import-not-found, unused-ignore]  # an extra of the reader's own
 
-    from gramil.writers.paper import PaperName
 
 __all__ = ["Figure", "Guitar", "MakersFault", "Picture", "read", "shift"]
 
@@ -136,7 +135,7 @@ class Guitar:
         """Every drawing by its name."""
         return {each.name: self._picture(each) for each in drawings_of(self.figures)}
 
-    def pack(self, folder: str | Path, paper: "PaperName | None" = None) -> tuple[Path, ...]:
+    def pack(self, folder: str | Path, paper: str | None = None) -> tuple[Path, ...]:
         """Write everything that goes to the bench into a folder, whole or not at all; gives the files."""
         from gramil.pack import pack_makers, whole_pack
         from gramil.shop.operations import needed

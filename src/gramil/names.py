@@ -15,7 +15,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "drawing_heights": ("crown_height", "heights_relief",),
     "drawing_mould": ("body_mould_half_width", "body_mould_length", "body_mould_thickness",),
     "drawing_neck_facets": ("carve_facet_angle",),
-    "drawing_nut": ("nut_spread", "nut_width",),
+    "drawing_nut": ("board_nut_length", "string_spread_along_nut",),
     "drawing_setup_blank": ("blank_length", "blank_thickness", "blank_width",),
     "drawing_setup_deepen": ("slot_depth_at_end", "slot_need", "slot_to_deepen",),
     "drawing_setup_neck_rod": ("neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner",),
@@ -187,7 +187,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
     "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
-    "setup_brace_stock": ("drawing_braces", "stick_billets", "stick_list", "stuff_list",),
+    "setup_brace_stock": ("brace_crossings", "drawing_braces", "stick_billets", "stick_list", "stuff_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
@@ -208,7 +208,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_rod": ("carve_rod_pocket_width", "drawing_setup_neck_rod", "limit_tolerance_height", "limit_tolerance_outline", "neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner", "rod_end", "rod_start", "rod_under_head", "stuff_list",),
     "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft", "stuff_list",),
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed", "stuff_list",),
-    "setup_nut_slots": ("crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "nut_spread", "stuff_list",),
+    "setup_nut_slots": ("board_nut_length", "crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "string_spread_along_nut", "stuff_list",),
     "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "stuff_list", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
     "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "board_modulus", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "neck_modulus", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_said",),
     "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness", "stuff_list",),
@@ -466,6 +466,7 @@ if TYPE_CHECKING:
         marks: Members[Ref[Any], Any]
         stretch: Ref[float]
         scale: Ref[float]
+        kerf: Ref[Literal['in the drawing', 'left to the machine']]
 
     class TurnedRef(Ref[Turned]):
         join: Ref[Mm]
@@ -1240,10 +1241,11 @@ if TYPE_CHECKING:
     shop_jigs: Members[JigRef, Jig]
     shop_laser_kerf: Ref[Mm]
     shop_name: Ref[str]
-    shop_paper: Ref[Literal['a4', 'letter', 'a3', 'roll']]
+    shop_paper: Ref[str]
     shop_pin_clearance: Ref[Mm]
     shop_pin_offset: Ref[Mm]
     shop_saws: Members[SawRef, Saw]
+    shop_sheet_paper: Ref[str]
     shop_template_pin: Ref[Mm]
     shop_template_thickness: Ref[Mm]
     shop_templates: Members[IndexTemplateRef, IndexTemplate]
@@ -1427,8 +1429,10 @@ if TYPE_CHECKING:
     drawing_neck: DrawingRef = of(drawings_neck.drawing_neck)
     piece_neck_figures: Members[Ref[Any], Any] = of(drawings_neck.piece_neck_figures)
     piece_nut_places: Members[Ref[float], float] = of(drawings_neck.piece_nut_places)
+    piece_nut_ends: Ref[Any] = of(drawings_neck.piece_nut_ends)
     piece_nut_rule: Members[Ref[Any], Any] = of(drawings_neck.piece_nut_rule)
     drawing_nut: DrawingRef = of(drawings_neck.drawing_nut)
+    piece_nut_face: Members[Ref[Any], Any] = of(drawings_neck.piece_nut_face)
     piece_nut_front: Members[Ref[Any], Any] = of(drawings_neck.piece_nut_front)
     drawing_setup_nut: DrawingRef = of(drawings_neck.drawing_setup_nut)
 
@@ -1744,6 +1748,9 @@ if TYPE_CHECKING:
     board_width_at_tail: Ref[Mm] = of(part_board.board_width_at_tail)
     edge_y_treble: Rows = of(part_board.edge_y_treble)
     edge_y_bass: Rows = of(part_board.edge_y_bass)
+    board_nut_reach_treble: Ref[Mm] = of(part_board.board_nut_reach_treble)
+    board_nut_reach_bass: Ref[Mm] = of(part_board.board_nut_reach_bass)
+    board_nut_length: Ref[Mm] = of(part_board.board_nut_length)
     edge_x_treble: Rows = of(part_board.edge_x_treble)
     edge_x_bass: Rows = of(part_board.edge_x_bass)
     core_inset: Ref[Mm] = of(part_board.core_inset)
@@ -2193,6 +2200,9 @@ if TYPE_CHECKING:
     string_y_nut: Rows = of(part_string_lines.string_y_nut)
     string_gap_nut: Rows = of(part_string_lines.string_gap_nut)
     string_y_bridge: Rows = of(part_string_lines.string_y_bridge)
+    string_along_nut: Rows = of(part_string_lines.string_along_nut)
+    string_spread_along_nut: Ref[Mm] = of(part_string_lines.string_spread_along_nut)
+    string_along_saddle: Rows = of(part_string_lines.string_along_saddle)
     string_saddle_slant: Ref[Ratio] = of(part_string_lines.string_saddle_slant)
     string_scale_end_x: Rows = of(part_string_lines.string_scale_end_x)
     string_fraction: Rows = of(part_string_lines.string_fraction)

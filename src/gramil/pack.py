@@ -3,23 +3,26 @@
 Nothing here works a figure out; it asks the graph for drawings, set-ups and findings, and the writers for files.
 """
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING
 
 from gramil import names as n
+from gramil.description.problems import meant, nearest
 from gramil.drawings.marks import Drawing
+from gramil.drawings.picture import Picture
+from gramil.faults import MakersFault
 from gramil.graph import Figures
+from gramil.paper_sizes import for_sheets
 from gramil.prints.papers import ON_SHEETS, is_template
 from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.shop.operations import Work
 from gramil.show import Shower
 from gramil.writers.cents_map import cents_map_bytes
 from gramil.writers.dxf import dxf_bytes
-from gramil.writers.paper import PaperName
-from gramil.writers.pdf import tiled_pdf
+from gramil.writers.pdf import tiled_pdf, whole_pdf
 from gramil.writers.svg import svg_bytes, svg_text
 from gramil.writers.tables import dimensions_csv, dimensions_json, findings_json
 
@@ -27,19 +30,75 @@ if TYPE_CHECKING:
     from gramil.sheets.sheet import Sheet
 
 Maker = Callable[[], bytes]
+PLANS = ("plan-face", "plan-side", "face-plan", "neck")
+"""Drawings at true scale to look at and to hang up, not to cut by: each is printed on one page as large as itself."""
+TALLEST = 120.0
+"""How tall a drawing on a sheet may be so that its letters are large enough, in mm; past this it has a table."""
 TYPESET = ("build-book.pdf", "bench-sheets.pdf")
 """The files that the typesetter is longest at, longest first."""
 
 
 def pack_makers(
-    figures: Figures, shower: Shower, work: Work, paper: PaperName, printer_scale: tuple[float, float] = (1.0, 1.0)
+    figures: Figures,
+    shower: Shower,
+    work: Work,
+    paper: str,
+    printer_scale: tuple[float, float] = (1.0, 1.0),
+    sheets_on: str = "",
 ) -> Mapping[str, Maker]:
     """Each file of the pack with the function that makes it, in order; nothing is made until it is called.
 
+    `paper` is that of the templates, `sheets_on` that of sheets and book; left out, it is the shop's own.
     `work` is what the instrument needs: it says which measurements a sheet goes by. Plans and templates go by what is
     drawn.
     """
-    return dict(_makers(figures, shower, work, paper, printer_scale))
+    return dict(_makers(figures, shower, work, paper, printer_scale, sheets_on or sheet_paper(figures, paper)))
+
+
+def sheet_paper(figures: Figures, templates: str = "") -> str:
+    """The paper that the shop's sheets are printed on, where its templates are printed on another or on its own."""
+    own: str = figures[n.shop_sheet_paper]
+    return own or for_sheets(templates or figures[n.shop_paper], figures[n.shop_units])
+
+
+def chosen_makers(
+    figures: Figures,
+    shower: Shower,
+    work: Work,
+    names: Sequence[str],
+    paper: str,
+    printer_scale: tuple[float, float] = (1.0, 1.0),
+    sheets_on: str = "",
+) -> Mapping[str, Maker]:
+    """The templates and sheets of these names, each kind as one file, with the function that makes it.
+
+    A name is a drawing's, a sheet's, or both. Raises MakersFault for one that this instrument has neither of.
+    """
+    from gramil.sheets.own_sheet import every_sheet
+
+    drawn = replace(shower, figures=figures.with_pins({}))
+    drawings = [each for each in drawings_of(drawn.figures) if is_template(each)]
+    sheets = [each for each in every_sheet(figures, work) if not each.setup.closed]
+    known = {*(each.name for each in drawings), *(each.setup.name for each in sheets)}
+    for name in names:
+        if name not in known:
+            remedy = meant(nearest(name, sorted(known))) or f"there are {', '.join(sorted(known))}"
+            raise MakersFault.of(f"there is no template and no sheet {name}", remedy=remedy)
+    cut = [each for each in drawings if each.name in names]
+    wanted = [each for each in sheets if each.setup.name in names]
+    title, made = title_of(figures, shower), dict[str, Maker]()
+    if cut:
+        made["templates.pdf"] = partial(tiled_pdf, cut, drawn.text, paper, printer_scale, heading=title)
+    if wanted:
+        made["sheets.pdf"] = partial(several_sheets, wanted, shower, title, sheets_on or sheet_paper(figures, paper))
+    return made
+
+
+def several_sheets(sheets: Sequence["Sheet"], shower: Shower, title: str, paper: str) -> bytes:
+    """Some sheets as one PDF, in the order given."""
+    from gramil.sheets.bench_sheets import bench_sheets_pdf
+
+    return bench_sheets_pdf([printed(sheet, shower, paper) for sheet in sheets], shower, title, paper)
 
 
 def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
@@ -55,7 +114,7 @@ def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
 
 
 def _makers(
-    figures: Figures, shower: Shower, work: Work, paper: PaperName, printer_scale: tuple[float, float]
+    figures: Figures, shower: Shower, work: Work, paper: str, printer_scale: tuple[float, float], sheets_on: str
 ) -> Iterator[tuple[str, Maker]]:
     drawn = replace(shower, figures=figures.with_pins({}))  # the next board is cut by the same template
     drawings = tuple(drawing for drawing in drawings_of(drawn.figures) if not drawing.name.startswith(ON_SHEETS))
@@ -64,59 +123,69 @@ def _makers(
         if drawing in templates:
             yield f"{drawing.name}.dxf", partial(dxf_bytes, drawing, drawn.text)
         yield f"{drawing.name}.svg", partial(svg_bytes, drawing, drawn.text)
-    templates_pdf = partial(tiled_pdf, templates, drawn.text, paper, printer_scale, heading=title_of(figures, shower))
-    yield f"templates-{paper}.pdf", templates_pdf
-    yield "bench-sheets.pdf", partial(bench_sheets, figures, shower, work, paper)
+    for drawing in templates:
+        if drawing.name in PLANS:
+            yield f"{drawing.name}.pdf", partial(whole_pdf, drawing, drawn.text, heading=title_of(figures, shower))
+    to_cut = [drawing for drawing in templates if drawing.name not in PLANS]
+    templates_pdf = partial(tiled_pdf, to_cut, drawn.text, paper, printer_scale, heading=title_of(figures, shower))
+    yield f"templates-{paper.replace(' ', '-')}.pdf", templates_pdf
+    yield "bench-sheets.pdf", partial(bench_sheets, figures, shower, work, sheets_on)
     yield "cents-map.svg", partial(cents_map_bytes, figures)
     names = dimensions_of(figures)
-    yield "build-book.pdf", partial(build_book, figures, shower, work, paper)
+    yield "build-book.pdf", partial(build_book, figures, shower, work, sheets_on)
     yield "dimensions.csv", lambda: dimensions_csv(figures, shower, names).encode()
     yield "dimensions.json", lambda: dimensions_json(figures, shower, names).encode()
     yield "findings.json", lambda: findings_json(findings_of(figures), shower).encode()
 
 
 def title_of(figures: Figures, shower: Shower) -> str:
-    """The instrument's name and scale, as they stand on every template."""
+    """The instrument's name, scale and hand, as they stand on every template and sheet."""
     scales = {shower.text(n.scale_bass): None, shower.text(n.scale_treble): None}
-    return f"{figures[n.instrument_name]}, scale {' to '.join(scales)}"
+    return f"{figures[n.instrument_name]}, scale {' to '.join(scales)}, {figures[n.instrument_handed]} hand"
 
 
-def bench_sheets(figures: Figures, shower: Shower, work: Work, paper: PaperName) -> bytes:
+def bench_sheets(figures: Figures, shower: Shower, work: Work, paper: str) -> bytes:
     """The set-up sheets as one PDF, one operation a page."""
     from gramil.sheets.bench_sheets import bench_sheets_pdf
     from gramil.sheets.own_sheet import setup_sheets
 
-    sheets = [pictured(sheet, shower) for sheet in setup_sheets(figures, work)]
+    sheets = [printed(sheet, shower, paper) for sheet in setup_sheets(figures, work)]
     return bench_sheets_pdf(sheets, shower, title_of(figures, shower), paper)
 
 
-def single_sheet(sheet: "Sheet", shower: Shower, paper: PaperName) -> bytes:
+def single_sheet(sheet: "Sheet", shower: Shower, paper: str) -> bytes:
     """One sheet by itself as a PDF."""
     from gramil.sheets.bench_sheets import bench_sheets_pdf
 
-    return bench_sheets_pdf([pictured(sheet, shower)], shower, title_of(sheet.made, shower), paper)
+    return bench_sheets_pdf([printed(sheet, shower, paper)], shower, title_of(sheet.made, shower), paper)
 
 
-def build_book(figures: Figures, shower: Shower, work: Work, paper: PaperName) -> bytes:
+def build_book(figures: Figures, shower: Shower, work: Work, paper: str) -> bytes:
     """The whole instrument as one PDF: title page, findings, lists, dimensions by part, and every sheet in order."""
     from gramil.prints.book_lists import SHOWN
-    from gramil.sheets.build_book import LETTERED, build_book_pdf
-    from gramil.sheets.lettering import lettered
+    from gramil.sheets.build_book import build_book_pdf
     from gramil.sheets.own_sheet import setup_sheets
 
-    larger = {figures[each].name: by for each, by in LETTERED.items()}
-
-    def large(drawing: Drawing) -> Drawing:
-        return lettered(drawing, larger[drawing.name]) if drawing.name in larger else drawing
-
-    wanted = (figures[each] for each in (*SHOWN, *LETTERED))
-    pictures = {each.name: svg_text(large(each), shower.text, captioned=False) for each in wanted if each.marks}
-    sheets = [pictured(sheet, shower, large) for sheet in setup_sheets(figures, work)]
+    shown = ((figures[each], tall) for each, tall in SHOWN)
+    pictures = {each.name: _picture(each, shower, paper, tall) for each, tall in shown if each.marks}
+    sheets = [printed(sheet, shower, paper) for sheet in setup_sheets(figures, work)]
     return build_book_pdf(sheets, shower, pictures, title_of(figures, shower), paper)
 
 
-def pictured(sheet: "Sheet", shower: Shower, drawn: Callable[[Drawing], Drawing] = lambda each: each) -> "Sheet":
-    """A sheet with its drawing as it is `drawn`, by the figures that it goes by, in the units of `shower`."""
+def printed(sheet: "Sheet", shower: Shower, paper: str) -> "Sheet":
+    """A sheet with its drawing as this paper shows it, by the figures that it goes by, in the units of `shower`."""
     if sheet.drawing is None:
         return sheet
-    return replace(sheet, picture=svg_text(drawn(sheet.drawing), sheet.shower(shower).text, captioned=False))
+    return replace(sheet, picture=_picture(sheet.drawing, sheet.shower(shower), paper, TALLEST))
+
+
+def _picture(drawing: Drawing, shower: Shower, paper: str, tallest: float) -> Picture:
+    from gramil.sheets.page_size import page_size, room_for_drawing
+    from gramil.writers.legible import legible
+
+    return legible(drawing, shower.text, (room_for_drawing(paper), tallest * page_size(paper)["times"]))
+
+
+def picture_of(sheet: "Sheet", shower: Shower) -> str:
+    """A sheet's drawing as it is on a screen, as SVG text; empty where it has none."""
+    return "" if sheet.drawing is None else svg_text(sheet.drawing, sheet.shower(shower).text, captioned=False)

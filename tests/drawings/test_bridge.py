@@ -90,7 +90,7 @@ def test_the_saddle_card_stands_as_tall_as_the_saddle(figures: Figures) -> None:
     saddle = next(each for each in on(figures["drawing_string_gauges"], "cut", Polyline))
     tops, foot = saddle.points[1:-3], saddle.points[-1][1]
     kerf = figures["shop_laser_kerf"]
-    for (y, z), place, tall in zip(tops, figures["string_y_bridge"], figures["saddle_tall"], strict=True):
+    for (y, z), place, tall in zip(tops, figures["string_along_saddle"], figures["saddle_tall"], strict=True):
         assert y == pytest.approx(turn(figures) * place)
         assert z - foot == pytest.approx(tall + kerf)
 
@@ -106,7 +106,7 @@ def test_the_left_hands_cards_have_the_treble_on_the_left(figures: Figures) -> N
 
 def test_spacing_strips_are_marked_at_the_strings(figures: Figures) -> None:
     marks = on(figures["drawing_string_gauges"], "slots", Line)
-    wanted = [turn(figures) * y for y in (*figures["string_y_nut"], *figures["string_y_bridge"])]
+    wanted = [turn(figures) * y for y in (*figures["string_along_nut"], *figures["string_along_saddle"])]
     assert [mark.start[0] for mark in marks] == pytest.approx(wanted)
 
 

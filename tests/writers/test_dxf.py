@@ -1,6 +1,8 @@
 """The DXF read back with its library: every coordinate to a millionth of a millimetre, the audit clean."""
 
+import math
 from io import StringIO
+from itertools import pairwise
 from math import cos, degrees, hypot, pi, sin
 
 import ezdxf
@@ -65,7 +67,8 @@ def test_circle_and_arcs_are_true(document):
 
 
 def test_layers_carry_colour_and_line_type(document, board):
-    used = {mark.layer for mark in board.marks} | {"text"}
+    doubled = {"nut"}  # it lies on the board's own end: that line is the outline's alone
+    used = {mark.layer for mark in board.marks} - doubled | {"text"}
     found = {layer.dxf.name: layer for layer in document.layers if layer.dxf.name not in ("0", "Defpoints")}
     assert found.keys() == used
     for name, layer in found.items():
@@ -145,10 +148,80 @@ def test_a_short_dimension_sets_its_figure_beyond_its_end(resolve):
     assert text.dxf.align_point.y > 5.0
 
 
-def test_a_polyline_keeps_every_point(resolve):
-    points = tuple((i * 0.123457, i * i * 0.01) for i in range(300))
+def bulged(entity):
+    """Where a polyline of a file runs, walked by the reader's own arcs, whose chords lie within 1e-5 mm of them."""
+    found = []
+    for piece in entity.virtual_entities():
+        places = piece.flattening(1e-5) if piece.dxftype() == "ARC" else (piece.dxf.start, piece.dxf.end)
+        found.append([(each.x, each.y) for each in places])
+    return [place for run in _end_to_end(found) for place in run]
+
+
+def _end_to_end(runs):
+    """Each run turned so that it goes on where the one before it ended: a reader's arcs run anticlockwise."""
+    last = runs[0][0] if len(runs) == 1 or math.dist(runs[0][-1], runs[1][0]) < 1e-6 else None
+    for at, run in enumerate(runs):
+        ahead = runs[at + 1] if last is None and at + 1 < len(runs) else None
+        near = min(math.dist(run[-1], end) for end in (ahead[0], ahead[-1])) if ahead else math.dist(run[0], last)
+        yield (turned := run if near < 1e-6 else run[::-1])
+        last = turned[-1]
+
+
+def far_from(place, run):
+    """How far a place lies from a run of straight pieces."""
+    x, y = place
+    least = math.inf
+    for (x0, y0), (x1, y1) in pairwise(run):
+        long = math.hypot(x1 - x0, y1 - y0) or 1.0
+        share = min(1.0, max(0.0, ((x - x0) * (x1 - x0) + (y - y0) * (y1 - y0)) / long**2))
+        least = min(least, math.hypot(x - x0 - share * (x1 - x0), y - y0 - share * (y1 - y0)))
+    return least
+
+
+def test_a_curve_is_a_few_true_arcs(resolve):
+    """A parabola: its arcs' ends are on it to a millionth, between them they lie within a hundredth of it."""
+    points = tuple((i * 0.5, (i * 0.5) ** 2 / 150) for i in range(300))
     drawing = Drawing("a", "a", "the face", (Polyline(points, "outline"), Circle((0.0, 0.0), 2.0, "pins")))
     (line,) = read(dxf_bytes(drawing, resolve)).modelspace().query("LWPOLYLINE")
     assert not line.closed
-    for point, expected in zip(line.get_points("xy"), points, strict=True):
-        assert point == pytest.approx(expected, abs=TO_THE_MILLIONTH)
+    corners = line.get_points("xyb")
+    assert len(corners) < 60
+    assert sum(bulge != 0 for _, _, bulge in corners) >= len(corners) - 5
+    for x, y, _ in corners:
+        assert y == pytest.approx(x**2 / 150, abs=TO_THE_MILLIONTH)
+    for x, y in bulged(line):
+        assert abs(y - x**2 / 150) / math.hypot(1, x / 75) < 0.01
+    assert all(far_from(point, bulged(line)) < 0.01 for point in points)
+
+
+@pytest.mark.parametrize("turned", [0, 3])
+def test_a_circle_in_chords_is_arcs_and_a_square_stays_one(resolve, turned):
+    ring = [(40 * math.cos(math.tau * i / 90), 40 * math.sin(math.tau * i / 90)) for i in range(90)]
+    ring, square = [*ring[turned:], *ring[:turned]], ((0.0, 0.0), (9.0, 0.0), (9.0, 9.0), (0.0, 9.0))
+    marks = (Polyline(tuple(ring), "cut", closed=True), Polyline(square, "outline", closed=True))
+    found = read(dxf_bytes(Drawing("a", "a", "the face", marks), resolve)).modelspace().query("LWPOLYLINE")
+    arcs, straight = sorted(found, key=lambda each: each.dxf.layer)
+    assert len(arcs.get_points("xyb")) <= 5
+    assert all(abs(math.hypot(*place) - 40) < 0.001 for place in bulged(arcs))
+    assert [tuple(map(float, each)) for each in straight.get_points("xyb")] == [(*place, 0.0) for place in square]
+
+
+def test_every_line_is_drawn_once(resolve):
+    """A line on a rectangle's edge, one without length, a circle twice, and a box that shares an edge with another."""
+    left = ((0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0))
+    right = ((10.0, 0.0), (20.0, 0.0), (20.0, 10.0), (10.0, 10.0))
+    marks = (
+        Line((10.0, 0.0), (0.0, 0.0), "nut"),
+        Polyline(left, "cut", closed=True),
+        Line((5.0, 5.0), (5.0, 5.0), "slots"),
+        Circle((3.0, 3.0), 1.0, "pins"),
+        Circle((3.0, 3.0), 1.0, "cut"),
+        Polyline(right, "hidden", closed=True),
+    )
+    space = read(dxf_bytes(Drawing("a", "a", "the face", marks), resolve)).modelspace()
+    assert not space.query("LINE")
+    assert [each.dxf.layer for each in space.query("CIRCLE")] == ["cut"]
+    whole, rest = sorted(space.query("LWPOLYLINE"), key=lambda each: each.dxf.layer)
+    assert whole.closed
+    assert not rest.closed
+    assert [(float(x), float(y)) for x, y in rest.get_points("xy")] == [(10, 0), (20, 0), (20, 10), (10, 10)]

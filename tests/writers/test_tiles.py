@@ -23,7 +23,7 @@ def test_every_point_drawn_is_on_a_page(ends, paper):
 
 
 def test_rows_are_letters_past_the_alphabet():
-    """7 m upright on A4: 253 mm of window, 243 mm from page to page, so 29 rows: A to Z, AA, AB, AC."""
+    """7 m upright on A4: 255 mm of window, 245 mm from page to page, so 29 rows: A to Z, AA, AB, AC."""
     names = [tile.name for tile in tiled([Line((0.0, 0.0), (0.0, 7000.0), "outline")], "a4", (1.0, 1.0)).tiles]
     assert len(names) == 29
     assert names[:2] == ["A1", "B1"]

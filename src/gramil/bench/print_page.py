@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Mapping
 from functools import partial
-from typing import get_args
 
 from starlette.responses import Response
 
@@ -13,11 +12,11 @@ from gramil.bench.sheet_page import work_for
 from gramil.bench.shelf import Held, Shelf
 from gramil.bench.units import shower_for
 from gramil.faults import MakersFault
-from gramil.pack import pack_makers, single_sheet
+from gramil.pack import PLANS, pack_makers, sheet_paper, single_sheet
+from gramil.paper_sizes import ROLL, SIZES, read_paper
 from gramil.prints.whole import drawings_of
 from gramil.sheets.own_sheet import every_sheet, sheet_named
 from gramil.shop.operations import Work
-from gramil.writers.paper import PaperName
 
 KINDS: Mapping[str, str] = {
     "pdf": "application/pdf",
@@ -27,7 +26,8 @@ KINDS: Mapping[str, str] = {
     "json": "application/json",
 }
 """What a file is, by how its name ends."""
-PAPERS: tuple[PaperName, ...] = get_args(PaperName)
+PAPERS = (*SIZES, ROLL)
+"""What is offered; any other size can be asked for by its two lengths."""
 SHEET = "sheet-"
 OWNERS = f"{SHEET}owner-air.pdf"
 """The page that goes with the instrument."""
@@ -49,7 +49,9 @@ def print_page(asked: Asked, shelf: Shelf) -> Response:
     paper, scale = _paper(asked, held), _printer(asked)
     names = list(pack_makers(held.figures, shower_for(asked.session, held.figures), work, paper, scale))
     titles = {each.name: each.title.removeprefix(f"{held.seen.name}, ") for each in drawings_of(held.figures)}
-    files = [name for name in names if name.endswith(".pdf")]
+    plans = [f"{name}.pdf" for name in PLANS]
+    files = [name for name in names if name.endswith(".pdf") and name not in plans]
+    drawn = [name for name in names if name.endswith((".dxf", ".svg")) or name in plans]
     needed = [each.setup for each in every_sheet(held.figures, work) if not each.setup.closed]
     sheets = [(f"{SHEET}{setup.name}.pdf", setup.title) for setup in needed]
     return asked.page(
@@ -57,13 +59,13 @@ def print_page(asked: Asked, shelf: Shelf) -> Response:
         title=f"{held.seen.name}, print",
         held=held,
         paper=paper,
-        papers=PAPERS,
+        papers=tuple(dict.fromkeys((*PAPERS, paper))),
         x=asked.one("x", "100"),
         y=asked.one("y", "100"),
         first=[(name, next((what for begins, what in WHAT.items() if name.startswith(begins)), "")) for name in files],
         owner=next((sheet for sheet in sheets if sheet[0] == OWNERS), None),
         sheets=[sheet for sheet in sheets if sheet[0] != OWNERS],
-        drawings=[(name, titles.get(name.rsplit(".", 1)[0], "")) for name in names if name.endswith((".dxf", ".svg"))],
+        drawings=[(name, titles.get(name.rsplit(".", 1)[0], "")) for name in drawn],
         tables=[name for name in names if name.endswith((".csv", ".json"))],
     )
 
@@ -89,12 +91,16 @@ def _maker(asked: Asked, held: Held, work: Work, name: str) -> Callable[[], byte
     if not (name.startswith(SHEET) and name.endswith(".pdf")):
         return pack_makers(held.figures, shower, work, paper, _printer(asked)).get(name)
     sheet = sheet_named(name.removeprefix(SHEET).removesuffix(".pdf"), held.figures, work)
-    return partial(single_sheet, sheet, shower, paper) if sheet is not None and not sheet.setup.closed else None
+    return (
+        partial(single_sheet, sheet, shower, sheet_paper(held.figures, paper))
+        if sheet is not None and not sheet.setup.closed
+        else None
+    )
 
 
-def _paper(asked: Asked, held: Held) -> PaperName:
+def _paper(asked: Asked, held: Held) -> str:
     wanted = asked.one("paper")
-    return next((paper for paper in PAPERS if paper == wanted), held.figures[n.shop_paper])
+    return read_paper(wanted) if wanted else str(held.figures[n.shop_paper])
 
 
 def _printer(asked: Asked) -> tuple[float, float]:

@@ -17,7 +17,7 @@ from gramil.bench.svg_in_page import Sized, inlined, readable
 from gramil.bench.templating import render
 from gramil.bench.units import shower_for
 from gramil.now.lost_work import hangs_on
-from gramil.pack import pictured
+from gramil.pack import picture_of
 from gramil.prints.pages import named_on, near_text, words_of
 from gramil.prints.whole import setups_of
 from gramil.reference import Ref
@@ -202,7 +202,7 @@ def _told(asked: Asked, held: Held, work: Work, name: str, done: tuple[str, ...]
 
 
 def _drawing(sheet: Sheet | None, shower: Shower) -> Sized | None:
-    picture = pictured(sheet, shower).picture if sheet else ""
+    picture = picture_of(sheet, shower) if sheet else ""
     return readable(inlined(picture)) if picture else None
 
 

@@ -4,20 +4,17 @@ from pathlib import Path
 
 import click
 
-from gramil import names as n
-from gramil.cli.options import file_to_make, instrument_file, opened_with_work, shop_file
-from gramil.cli.pack import PAPERS
-from gramil.pack import build_book
-from gramil.writers.paper import PaperName
+from gramil.cli.options import file_to_make, instrument_file, opened_with_work, paper, shop_file
+from gramil.pack import build_book, sheet_paper
 
 
 @click.command()
 @instrument_file
 @shop_file
 @file_to_make("--out", ending=".pdf", what="PDF file to write.", required=True)
-@click.option("--paper", type=PAPERS, help="Paper; the shop's own if not given.")
+@paper("--paper", "Paper")
 @click.option("--overwrite", is_flag=True, help="Replace a file that is there.")
-def command(file: Path, shop: Path | None, out: Path, paper: PaperName | None, overwrite: bool) -> None:
+def command(file: Path, shop: Path | None, out: Path, paper: str | None, overwrite: bool) -> None:
     """Write the build book of the instrument in FILE: title page, findings, cut lists, dimensions and every sheet.
 
     \b
@@ -26,7 +23,6 @@ def command(file: Path, shop: Path | None, out: Path, paper: PaperName | None, o
     if out.exists() and not overwrite:
         raise click.BadParameter(f"{out} is there already; name a new file, or say --overwrite", param_hint="--out")
     figures, shower, work = opened_with_work(file, shop)
-    sheet = paper if paper is not None else figures[n.shop_paper]
-    made = build_book(figures, shower, work, sheet)
+    made = build_book(figures, shower, work, paper or sheet_paper(figures))
     out.write_bytes(made)
     click.echo(f"{out}")

@@ -11,7 +11,9 @@ import numpy as np
 
 from gramil.cli.which_shop import shop_meant, shop_needed
 from gramil.description.reading import read_description
+from gramil.faults import MakersFault
 from gramil.graph import Figures
+from gramil.paper_sizes import ROLL, SIZES, read_paper
 from gramil.prints.whole import figures_of_files
 from gramil.quantities import axes_of
 from gramil.show import Shower, shower_of
@@ -49,6 +51,19 @@ def file_to_make(name: str, *names: str, ending: str, what: str, required: bool 
 
     kind = click.Path(path_type=Path)
     return click.option(name, *names, type=kind, callback=checked, required=required, help=what)
+
+
+def paper(name: str, what: str) -> Callable[[F], F]:
+    """An option that names a paper: one of the list, a roll, or two lengths."""
+
+    def checked(_: click.Context, parameter: click.Parameter, written: str | None) -> str | None:
+        try:
+            return read_paper(written) if written is not None else None
+        except MakersFault as fault:
+            raise click.BadParameter(str(fault), param=parameter) from None
+
+    listed = f"{', '.join(SIZES)}, {ROLL}, a roll of a width (roll 914 mm), or two lengths (310 x 440 mm)"
+    return click.option(name, metavar="PAPER", callback=checked, help=f"{what}: {listed}. The shop's own if not given.")
 
 
 as_made: Callable[[F], F] = click.option(

@@ -1,21 +1,20 @@
 """`gramil pack`: drawings, templates, set-up sheets and tables, whole or not at all."""
 
 import sys
+from collections.abc import Sequence
 from pathlib import Path
 
 import click
 
 from gramil import names as n
-from gramil.cli.options import as_made, instrument_file, opened_with_work, shop_file
+from gramil.cli.options import as_made, instrument_file, opened_with_work, paper, shop_file
 from gramil.faults import MakersFault
 from gramil.graph import Figures
-from gramil.pack import pack_makers, whole_pack
+from gramil.pack import chosen_makers, pack_makers, whole_pack
 from gramil.shop.operations import Work
 from gramil.show import Shower
 from gramil.writers.files import write_files
-from gramil.writers.paper import PaperName, checked
-
-PAPERS = click.Choice(["a4", "letter", "a3", "roll"])
+from gramil.writers.paper import checked
 
 
 @click.command()
@@ -23,16 +22,22 @@ PAPERS = click.Choice(["a4", "letter", "a3", "roll"])
 @shop_file
 @as_made
 @click.option("--out", type=click.Path(path_type=Path), required=True, help="Folder to write into.")
-@click.option("--paper", type=PAPERS, help="Paper for the templates; the shop's own if not given.")
+@paper("--paper", "Paper for the templates")
+@paper("--sheets-on", "Paper for sheets and book")
 @click.option("--printer-scale", metavar="X,Y", help="What a 100 mm bar measures on your print, over 100: 0.998,1.003.")
+@click.option(
+    "--just", multiple=True, metavar="NAME", help="Just this template or sheet (mould, slot); as often as wanted."
+)
 @click.option("--overwrite", is_flag=True, help="Replace files in the folder that were not written by gramil.")
 def command(
     file: Path,
     shop: Path | None,
     made: bool,
     out: Path,
-    paper: PaperName | None,
+    paper: str | None,
+    sheets_on: str | None,
     printer_scale: str | None,
+    just: tuple[str, ...],
     overwrite: bool,
 ) -> None:
     """Write the pack of the instrument in FILE: everything that goes to the bench.
@@ -40,11 +45,12 @@ def command(
     \b
     gramil pack tarn.toml --shop shop.toml --out out
     gramil pack tarn.toml --shop shop.toml --out out --paper letter --printer-scale 0.998,1.003
+    gramil pack tarn.toml --shop shop.toml --out today --just mould --just sides --just brace-top
     """
     figures, shower, work = opened_with_work(file, shop, made)
     scale = _scale(printer_scale)
-    sheet = paper if paper is not None else figures[n.shop_paper]
-    for line in write_pack(figures, shower, work, out, sheet, scale, overwrite):
+    sheet = paper or figures[n.shop_paper]
+    for line in write_pack(figures, shower, work, out, sheet, scale, overwrite, sheets_on or "", just):
         click.echo(line)
 
 
@@ -53,14 +59,23 @@ def write_pack(
     shower: Shower,
     work: Work,
     out: Path,
-    paper: PaperName,
+    paper: str,
     printer_scale: tuple[float, float] = (1.0, 1.0),
     overwrite: bool = False,
+    sheets_on: str = "",
+    just: Sequence[str] = (),
 ) -> list[str]:
-    """Make every file, then write them all; a line for each, with its size. Raises MakersFault for a bad place."""
+    """Make every file, then write them all; a line for each, with its size. Raises MakersFault for a bad place.
+
+    With `just` the templates and sheets of those names alone are made: for a folder of their own.
+    """
     if out.is_file():
         raise MakersFault.of(f"{out} is a file", remedy="name a folder to write into")
-    makers = pack_makers(figures, shower, work, paper, printer_scale)
+    makers = (
+        chosen_makers(figures, shower, work, just, paper, printer_scale, sheets_on)
+        if just
+        else pack_makers(figures, shower, work, paper, printer_scale, sheets_on)
+    )
     watched = click.progressbar(
         whole_pack(makers), len(makers), "Making the pack", item_show_func=_name, hidden=not _watched()
     )

@@ -3,24 +3,22 @@
 from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
-from typing import get_args
 
 import click
 
-from gramil import names as n
 from gramil.cli.options import as_made, file_to_make, opened_with_work, shop_file
+from gramil.cli.options import paper as paper_option
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
 from gramil.graph import Figures
-from gramil.pack import single_sheet
+from gramil.pack import sheet_paper, single_sheet
 from gramil.sheets.own_sheet import every_sheet, sheet_named
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import made_lines
 from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work
 from gramil.show import Shower, shower_of
-from gramil.writers.paper import PaperName
 
 
 @click.command()
@@ -31,7 +29,7 @@ from gramil.writers.paper import PaperName
 @as_made
 @moment
 @file_to_make("--out", ending=".pdf", what="The PDF to write.", required=True)
-@click.option("--paper", type=click.Choice(get_args(PaperName)), help="Paper; the shop's own if not given.")
+@paper_option("--paper", "Paper")
 def command(
     operation: str,
     file: str,
@@ -40,7 +38,7 @@ def command(
     made: bool,
     at: str | None,
     out: Path,
-    paper: PaperName | None,
+    paper: str | None,
 ) -> None:
     """The sheet of OPERATION on the instrument in FILE. With a store, FILE is an instrument's name, the figures are
     as made, and the sheet counts as given out: when something else would be printed on it, `gramil now` says so.
@@ -62,12 +60,12 @@ def command(
         click.echo(line)
 
 
-def _written(sheet: Sheet, shower: Shower, out: Path, paper: PaperName | None) -> Iterator[str]:
+def _written(sheet: Sheet, shower: Shower, out: Path, paper: str | None) -> Iterator[str]:
     """The sheet as a file, and what was made of its figures."""
     setup = sheet.setup
     if setup.closed:
         raise MakersFault.of(f"{setup.title}: this instrument does not need it", shower.filled(setup.closed))
-    out.write_bytes(single_sheet(sheet, shower, paper if paper is not None else sheet.figures[n.shop_paper]))
+    out.write_bytes(single_sheet(sheet, shower, paper or sheet_paper(sheet.figures)))
     yield f"{setup.title}: {out}"
     yield from (f"  {line}" for line in made_lines(sheet, shower))
 
@@ -86,7 +84,7 @@ def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
     raise MakersFault.of(what, remedy=meant(near) or "see the work that gramil now --every lists")
 
 
-def _given(store: Store, name: str, operation: str, out: Path, paper: PaperName | None, now: datetime) -> Iterator[str]:
+def _given(store: Store, name: str, operation: str, out: Path, paper: str | None, now: datetime) -> Iterator[str]:
     """The sheet as a file, noted as given out."""
     from gramil.acts.sheets import hand_out
     from gramil.change.in_store import figures_in_store, work_in_store

@@ -15,6 +15,7 @@ from pydantic import BeforeValidator, Field, ValidationInfo
 from gramil.description.records import Station
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, read_angle, read_length
+from gramil.paper_sizes import HOW, ROLL, SIZES, read_paper
 from gramil.physics.materials import materials
 from gramil.physics.pitch import read_pitch
 from gramil.quantities import Unit
@@ -167,6 +168,14 @@ def _angle(value: object) -> float:
     return angle
 
 
+def _paper(value: object, info: ValidationInfo) -> str:
+    """A paper by its name or its two lengths; nothing written stands for another key's."""
+    try:
+        return read_paper(value, file_unit(info)) if isinstance(value, str) and value else ""
+    except MakersFault:
+        raise ValueError(HOW) from None
+
+
 def _day(value: object) -> object:
     """A date as TOML writes it, or the same in quotes."""
     if isinstance(value, str):
@@ -208,6 +217,8 @@ Moves = Annotated[tuple[float, ...], BeforeValidator(_moves)]
 """How far break points are moved, in mm, one for all or one a string; empty is "best"."""
 Frequency = Annotated[float, BeforeValidator(_share), Unit("Hz")]
 """A frequency in Hz, as a bare number."""
+Paper = Annotated[str, BeforeValidator(_paper)]
+"""A paper that a printer takes, as `paper_sizes` knows it."""
 Day = Annotated[date, BeforeValidator(_day)]
 """A day of the calendar."""
 Number = Annotated[float, BeforeValidator(_share), Unit("")]
@@ -228,6 +239,7 @@ READERS: Mapping[object, str] = {
     _string_material: "material by its name",
     _weight: 'text such as `"0.57 g/m"`',
     _moves: 'length, list of one a string, or `"best"`',
+    _paper: "paper: " + ", ".join(f'`"{name}"`' for name in (*SIZES, ROLL)) + ', `"roll 914 mm"` or `"310 x 440 mm"`',
     _day: "date",
     _share: "number",
     spread_over_ends: '`{ nut = ..., end = ... }`, one length, or `"flat"`',

@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import ConfigDict, Field, create_model
 
-from gramil.description.fields import Angle, Day, Length, Number, Radius, Whole, Words, given, usual
+from gramil.description.fields import Angle, Day, Length, Number, Paper, Radius, Whole, Words, given, usual
 from gramil.description.limits import LIMITS, Limit
 from gramil.description.table import Table
 from gramil.description.wood_and_air import AirTable, PieceTable, PlaceTable, WoodTable
@@ -16,7 +16,10 @@ class ShopTable(Table):
 
     name: Words = given("what the shop is called")
     units: Literal["mm", "in"] = given("unit of bare numbers in this file")
-    paper: Literal["a4", "letter", "a3", "roll"] = usual("a4", "the usual sheet", "paper that templates are printed on")
+    paper: Paper = usual("a4", "the usual sheet", "paper that templates are printed on")
+    sheet_paper: Paper = usual(
+        "", "that of the templates, or what a desk printer takes", "paper that sheets and the build book are printed on"
+    )
     template_pin: Length = usual(4.0, "common practice", "diameter of the index pin", gt=0, le=30)
     template_thickness: Length = usual(
         6.0, "common practice", "thickness of the index template under the blank", gt=0, le=50

@@ -11,7 +11,7 @@ import numpy as np
 
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words, mirrored
-from gramil.drawings.pen import handed
+from gramil.drawings.pen import fitted, handed
 from gramil.parts.body_records import Brace, Crossing, PlateShape, notches_in
 from gramil.quantities import Mm
 from gramil.reference import EACH, Ref, in_row
@@ -89,8 +89,8 @@ def _list(braces: tuple[Brace, ...], plate: str, length: Mm, width: Mm) -> Marks
     ]
     for number, brace in enumerate(_of(braces, plate), 1):
         y = width / 2 - 8.0 - row * number
-        name = f"{number}  {brace.name}"
-        marks.append(Words((x, y), name, min(3.4, 0.9 * _PLACES[0] / len(name)), layer="list"))
+        name = fitted((x, y), f"{number}  {brace.name}", _PLACES[0] - 4.0, 3.4)
+        marks.append(replace(name, anchor="left", layer="list"))
         for column, figure in zip(_PLACES, _COLUMNS, strict=True):
             marks.append(Label((x + column, y), in_row(figure, brace.name), height=2.6, layer="list"))
     return tuple(marks) if len(marks) > len(_HEADS) else ()
@@ -149,10 +149,10 @@ def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
         Polyline(_on_sheet(brace, brace.bar.outline(notches_in(brace, crossings).values()), y), "cut", closed=True),
         *_depths(brace, crossings, y),
         Label((after[0], y + 6.5), address.length, f"{brace.name} ({brace.plate}), long ", height=2.6),
-        Label((after[0], y + 2.0), address.height, f"{brace.wood}, high ", height=2.6),
-        Label((after[0], y - 2.5), address.width, f"{brace.ends}, wide ", height=2.6),
-        Label((after[0] + 62.0, y + 2.0), address.radius, "foot's radius ", height=2.6),
-        Label((after[0] + 62.0, y - 2.5), address.sagitta, "foot's sagitta ", height=2.6),
+        Label((after[0], y + 2.0), address.height, f"{brace.wood}, high ", height=2.6, layer="list"),
+        Label((after[0], y - 2.5), address.width, f"{brace.ends}, wide ", height=2.6, layer="list"),
+        Label((after[0] + 62.0, y + 2.0), address.radius, "foot's radius ", height=2.6, layer="list"),
+        Label((after[0] + 62.0, y - 2.5), address.sagitta, "foot's sagitta ", height=2.6, layer="list"),
     )
 
 
@@ -174,4 +174,4 @@ def _depths(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
 
 def _depth(brace: Brace, along: Mm, y: float, address: Ref[Any]) -> Label:
     ((x, high),) = _on_sheet(brace, ((along, float(brace.bar.edge(along))),), y)
-    return Label((x, high + 2.0), address, "notch deep ", height=2.4, anchor="middle")
+    return Label((x, high + 2.0), address, "notch deep ", height=2.4, anchor="middle", layer="list")

@@ -139,4 +139,4 @@ def drawing_gauges(
 ) -> Drawing:
     """Every gauge card of the board on one sheet."""
     marks = (*piece_arch_cards, *piece_depth_cards, *piece_gap_cards)
-    return Drawing("gauges", f"{instrument_name}, gauge cards", "either side", marks)
+    return Drawing("gauges", f"{instrument_name}, gauge cards", "either side", marks, kerf="in the drawing")

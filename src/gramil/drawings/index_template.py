@@ -177,6 +177,6 @@ def drawing_index_template(
     if card_notches_serve:
         view: SeenFrom = "the underside" if saw_main.cuts == "face down" else "the face"
         marks = (*piece_template, *piece_rail_words, *piece_rail_proof)
-        return Drawing("index-template", f"{instrument_name}, index template", view, marks)
+        return Drawing("index-template", f"{instrument_name}, index template", view, marks, kerf="in the drawing")
     title = f"{instrument_name}, slots to saw to the line: notches can only make square slots a pin's width apart"
     return handed(Drawing("index-template", title, "the face", piece_lines_instead), instrument_handed)

@@ -13,6 +13,7 @@ from gramil.reference import Ref
 
 Point = tuple[float, float]
 SeenFrom = Literal["the face", "the underside", "the inside", "the side", "the end", "either side"]
+Kerf = Literal["in the drawing", "left to the machine"]
 Anchor = Literal["left", "middle", "right"]
 
 
@@ -94,6 +95,11 @@ class Span:
     before: str = ""
 
 
+CAPITAL = 0.76
+"""Height of a capital over the size of the type, measured on the outlines of both shipped faces (B612)."""
+SMALLEST = 7.0 * 25.4 / 72.0 * CAPITAL
+"""Height of the smallest capital on any drawing or page, in mm: of type of seven points, read at arm's length."""
+
 Mark = Line | Arc | Circle | Polyline | Words | Label | Span
 Marks = tuple[Mark, ...]
 
@@ -134,7 +140,8 @@ class Drawing:
     """One drawing at true scale. `name` is its file's stem, `title` what is written on it.
 
     `scale` is drawn size over true size (2: twice as large as life; 0: a sketch, not to be measured), and `stretch` is
-    how many times heights are drawn too tall (1: true), so that a writer can say so.
+    how many times heights are drawn too tall (1: true), so that a writer can say so. `kerf` says whether the width of
+    the machine's cut is taken off in the drawing, wherever it changes a size, or left to the machine to allow for.
     """
 
     name: str
@@ -143,6 +150,7 @@ class Drawing:
     marks: Marks
     stretch: float = 1.0
     scale: float = 1.0
+    kerf: Kerf = "left to the machine"
 
 
 def figures_in(marks: Marks) -> tuple[Ref[Any], ...]:

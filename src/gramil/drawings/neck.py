@@ -11,8 +11,8 @@ import numpy as np
 
 from gramil import names as n
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words
-from gramil.drawings.pen import Side, View, box_points, face_run, upright
-from gramil.quantities import Mm, PerFret, PerString, Radians
+from gramil.drawings.pen import RUN_STEPS, Side, View, box_points, upright
+from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
 from gramil.reference import Ref
 from gramil.shapes.crown import Crown
 
@@ -208,17 +208,22 @@ def piece_neck_figures(piece_side_figures: Marks, piece_head_figures: Marks) -> 
     return (*piece_side_figures, *piece_head_figures)
 
 
-def piece_nut_places(string_y_nut: PerString[Mm], instrument_handed: str) -> tuple[float, ...]:
-    """Each string's place across the nut as seen from the tail: treble to the right, or to the left if left-handed."""
+def piece_nut_places(string_along_nut: PerString[Mm], instrument_handed: str) -> tuple[float, ...]:
+    """Each string's place along the nut as seen from the tail: treble to the right, or to the left if left-handed."""
     side = -1.0 if instrument_handed == "left" else 1.0
-    return tuple(side * float(y) for y in string_y_nut)
+    return tuple(side * float(y) for y in string_along_nut)
 
 
-def piece_nut_rule(piece_nut_places: tuple[float, ...], nut_width: Mm, instrument_name: str) -> Marks:
+def piece_nut_ends(board_nut_reach_treble: Mm, board_nut_reach_bass: Mm, instrument_handed: str) -> Point:
+    """The nut's two ends at the board's edges, left and right as seen from the tail, from the centreline."""
+    bass, treble = float(board_nut_reach_bass), float(board_nut_reach_treble)
+    return (-treble, bass) if instrument_handed == "left" else (-bass, treble)
+
+
+def piece_nut_rule(piece_nut_places: tuple[float, ...], piece_nut_ends: Point, instrument_name: str) -> Marks:
     """A rule to mark the nut by: its ends are the board's edges, its ticks the strings' centres."""
-    half = nut_width / 2
     ticks = (Line((y, 0.0), (y, -9.0), "cut") for y in piece_nut_places)
-    box = Polyline(box_points((-half, -RULE_TALL), (half, 0.0)), "cut", closed=True)
+    box = Polyline(box_points((piece_nut_ends[0], -RULE_TALL), (piece_nut_ends[1], 0.0)), "cut", closed=True)
     name = Words((0.0, -RULE_TALL + 2.0), instrument_name, 2.2, anchor="middle")
     return (box, *ticks, Line((0.0, 0.0), (0.0, -5.0), "centreline"), name)
 
@@ -227,41 +232,51 @@ def drawing_nut(
     instrument_name: str,
     piece_nut_rule: Marks,
     piece_nut_places: tuple[float, ...],
-    nut_width: Mm,
+    piece_nut_ends: Point,
     nut_spacing: str,
 ) -> Drawing:
     """A spacing rule for the nut, seen from the tail."""
     treble = piece_nut_places[0]
-    side, out, half = ("left" if treble < 0 else "right"), abs(treble), nut_width / 2
+    side, out, (low, high) = ("left" if treble < 0 else "right"), abs(treble), piece_nut_ends
     marks = (
         *piece_nut_rule,
-        Span((-out, 0.0), (out, 0.0), 5.0, n.nut_spread),
-        Span((-half, -RULE_TALL), (half, -RULE_TALL), -6.0, n.nut_width),
+        Span((-out, 0.0), (out, 0.0), 5.0, n.string_spread_along_nut),
+        Span((low, -RULE_TALL), (high, -RULE_TALL), -6.0, n.board_nut_length),
         Words((0.0, 13.0), f"{nut_spacing}, treble to the {side}", 2.4, anchor="middle"),
     )
     return Drawing("nut", f"{instrument_name}, nut: the strings' places", "the end", marks)
 
 
+def piece_nut_face(
+    arch_surface: Crown, fret_slant: PerFret[Ratio], piece_nut_ends: Point, instrument_handed: str
+) -> tuple[Point, ...]:
+    """The board's face under the nut, along it: points (along, z), z from the crest."""
+    side = -1.0 if instrument_handed == "left" else 1.0
+    slant, along = float(fret_slant[0]), np.linspace(*piece_nut_ends, RUN_STEPS + 1)
+    across = side * along / np.hypot(1, slant)
+    falls = arch_surface.fall(slant * across, across)
+    return tuple((float(place), -float(fall)) for place, fall in zip(along, falls, strict=True))
+
+
 def piece_nut_front(
     piece_nut_places: tuple[float, ...],
-    arch_surface: Crown,
-    nut_width: Mm,
+    piece_nut_ends: Point,
+    piece_nut_face: tuple[Point, ...],
     nut_slot_over_crest: PerString[Mm],
     nut_slot_top: PerString[Mm],
     strings_gauges: PerString[Mm],
 ) -> Marks:
     """The board's arch at the nut, the strings lying in their slots, and the nut's top between them."""
-    half = nut_width / 2
-    face = face_run(arch_surface, 0.0, -half, half)
+    (low, high), face = piece_nut_ends, piece_nut_face
     tops = tuple(zip(piece_nut_places, map(float, nut_slot_top), strict=True))
     fall = face[0][1] - face[len(face) // 2][1]
-    ends = ((-half, max(z for _, z in tops) + fall), (half, max(z for _, z in tops) + fall))
+    ends = ((low, max(z for _, z in tops) + fall), (high, max(z for _, z in tops) + fall))
     top = NUT_VIEW.run((ends[0], *sorted(tops), ends[1]), "nut")
     strings = (
         Circle(NUT_VIEW.at(y, float(z) + gauge / 2), NUT_SCALE * gauge / 2, "strings")
         for y, z, gauge in zip(piece_nut_places, nut_slot_over_crest, map(float, strings_gauges), strict=True)
     )
-    under = ((half, face[-1][1] - BOARD_SHOWN), (-half, face[0][1] - BOARD_SHOWN))
+    under = ((high, face[-1][1] - BOARD_SHOWN), (low, face[0][1] - BOARD_SHOWN))
     return (NUT_VIEW.shape((*face, *under), "outline", "across the grain"), top, *strings)
 
 

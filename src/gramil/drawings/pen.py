@@ -12,6 +12,7 @@ from typing import Any, Literal
 import numpy as np
 
 from gramil.drawings.marks import (
+    SMALLEST,
     Anchor,
     Arc,
     Circle,
@@ -40,8 +41,6 @@ FIGURE = 2.6
 """Height of a figure on a small drawing, in mm."""
 LETTER = 0.66
 """Width of a letter as a share of its height, on the wide side of what words come to."""
-SMALLEST = 1.3
-"""Height below which words are cut and made no smaller, in mm."""
 TICK = 0.8
 """Half an oblique tick at a dimension's end, each way, in mm."""
 

@@ -21,24 +21,23 @@ ROW = 4.4
 """From one line of figures to the next, in mm."""
 
 
-def piece_saddle_share(saddle_reach: Mm) -> Ratio:
+def piece_saddle_share(saddle_length: Mm) -> Ratio:
     """How large the saddle is drawn, as a multiple of what it is."""
-    return ROOM / (2 * saddle_reach)
+    return ROOM / saddle_length
 
 
 def piece_saddle_behind(
     saddle_tall: PerString[Mm],
-    string_y_bridge: PerString[Mm],
-    saddle_reach: Mm,
+    string_along_saddle: PerString[Mm],
+    saddle_length: Mm,
     saddle_slot_depth: Mm,
     piece_saddle_share: Ratio,
 ) -> Marks:
     """From behind: its top from string to string, the bridge's top as a dashed line, a tick and a height a string."""
     view = View((0.0, 0.0), piece_saddle_share, piece_saddle_share)
-    tops = list(zip(string_y_bridge.tolist(), saddle_tall.tolist(), strict=True))
-    ends = (saddle_reach, tops[0][1]), (-saddle_reach, tops[-1][1])
-    shape = (ends[0], *tops, ends[1], (-saddle_reach, 0.0), (saddle_reach, 0.0))
-    reach, high = saddle_reach, max(z for _, z in tops)
+    tops = list(zip(string_along_saddle.tolist(), saddle_tall.tolist(), strict=True))
+    reach, high = saddle_length / 2, max(z for _, z in tops)
+    shape = ((reach, tops[0][1]), *tops, (-reach, tops[-1][1]), (-reach, 0.0), (reach, 0.0))
     return (
         view.shape(shape, "outline", "bone"),
         view.line((-reach - 3.0, saddle_slot_depth), (reach + 3.0, saddle_slot_depth), "hidden"),
@@ -51,14 +50,14 @@ def piece_saddle_behind(
 def piece_saddle_above(
     saddle_off_line: PerString[Mm],
     saddle_thickness: Mm,
-    string_y_bridge: PerString[Mm],
-    saddle_reach: Mm,
+    string_along_saddle: PerString[Mm],
+    saddle_length: Mm,
     piece_saddle_share: Ratio,
 ) -> Marks:
     """From above, nut's side up: both faces, the middle line, and each string's break with how far behind it lies."""
     view = View((0.0, -4.0 * ROW), piece_saddle_share, piece_saddle_share)
-    half, reach = saddle_thickness / 2, saddle_reach
-    breaks = list(zip(string_y_bridge.tolist(), (-saddle_off_line).tolist(), strict=True))
+    half, reach = saddle_thickness / 2, saddle_length / 2
+    breaks = list(zip(string_along_saddle.tolist(), (-saddle_off_line).tolist(), strict=True))
     feet = [view.at(y, -half) for y, _ in breaks]
     rows = _rows(feet)
     told = feet[0][1] - 2.0 - ROW * (rows + 0.6)
@@ -90,9 +89,9 @@ def _figures(places: list[Point], clear: float, step: float, figures: Ref[Any]) 
     )
 
 
-def piece_saddle_sides(saddle_reach: Mm, piece_saddle_share: Ratio) -> Marks:
+def piece_saddle_sides(saddle_length: Mm, piece_saddle_share: Ratio) -> Marks:
     """Which end is which."""
-    edge = saddle_reach * piece_saddle_share
+    edge = saddle_length / 2 * piece_saddle_share
     return (Words((edge + 2.0, 1.0), "treble", FIGURE), Words((-edge - 2.0, 1.0), "bass", FIGURE, anchor="right"))
 
 

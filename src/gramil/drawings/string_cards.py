@@ -1,5 +1,6 @@
 """Cards for the ends of the strings: the saddle's profile, the nut's with its slots, and both spacings.
 
+Distances run along the nut and along the saddle, which lean on a fanned board.
 Cards are seen from the bridge toward the nut at true scale, treble to the right; to the left for the left hand.
 A machine that cuts sheet takes half its kerf outside each line: outlines are drawn that much larger.
 """
@@ -23,17 +24,17 @@ STRIP, NOTCH = 14.0, 6.0
 
 
 def piece_saddle_card(
-    saddle_tall: PerString[Mm], string_y_bridge: PerString[Mm], saddle_reach: Mm, shop_laser_kerf: Mm
+    saddle_tall: PerString[Mm], string_along_saddle: PerString[Mm], saddle_length: Mm, shop_laser_kerf: Mm
 ) -> Marks:
     """The saddle from in front, its top through every string's height over the bottom of the slot, straight between."""
-    points = list(zip(string_y_bridge.tolist(), saddle_tall.tolist(), strict=True))
+    points = list(zip(string_along_saddle.tolist(), saddle_tall.tolist(), strict=True))
     over = shop_laser_kerf / 2
     top = [
-        (saddle_reach + over, points[0][1] + over),
+        (saddle_length / 2 + over, points[0][1] + over),
         *_raised(points, over),
-        (-saddle_reach - over, points[-1][1] + over),
+        (-saddle_length / 2 - over, points[-1][1] + over),
     ]
-    card = (*top, (-saddle_reach - over, -over), (saddle_reach + over, -over))
+    card = (*top, (-saddle_length / 2 - over, -over), (saddle_length / 2 + over, -over))
     return (
         Polyline(card, "cut", closed=True),
         *_string_ticks(points),
@@ -63,21 +64,26 @@ def _heights(points: list[Point], figures: Ref[Any]) -> Marks:
 def piece_nut_card(
     nut_slot_over_crest: PerString[Mm],
     nut_slot_top: PerString[Mm],
-    string_y_nut: PerString[Mm],
-    nut_width: Mm,
+    string_along_nut: PerString[Mm],
+    board_nut_reach_treble: Mm,
+    board_nut_reach_bass: Mm,
     thickness_at_crest: PerFret[Mm],
+    shop_laser_kerf: Mm,
 ) -> Marks:
     """The nut from in front, standing on the neck: its top, and the bottom of each slot over the crest of the board."""
-    foot = -float(thickness_at_crest[0])
-    ys = string_y_nut.tolist()
+    over = shop_laser_kerf / 2
+    foot = -float(thickness_at_crest[0]) - over
+    ys = string_along_nut.tolist()
     tops = list(zip(ys, nut_slot_top.tolist(), strict=True))
-    half = nut_width / 2
-    outline = ((half, foot), (half, tops[0][1]), *tops, (-half, tops[-1][1]), (-half, foot))
+    treble, bass = board_nut_reach_treble, -board_nut_reach_bass
+    treble_top, bass_top = tops[0][1] + over, tops[-1][1] + over
+    ends = ((treble + over, foot), (treble + over, treble_top)), ((bass - over, bass_top), (bass - over, foot))
+    outline = (*ends[0], *_raised(tops, over), *ends[1])
     bottoms = list(zip(ys, nut_slot_over_crest.tolist(), strict=True))
     low = [(y, z - ROW) for y, z in outline]
     return (
         Polyline(tuple(low), "cut", closed=True),
-        Line((-half, -ROW), (half, -ROW), "hidden"),
+        Line((bass, -ROW), (treble, -ROW), "hidden"),
         *(Line((y - 1.2, z - ROW), (y + 1.2, z - ROW), "nut") for y, z in bottoms),
         *_heights([(y, z - ROW) for y, z in tops], n.nut_slot_over_crest),
         Words((0.0, foot - ROW - 5.0), "nut, from in front: bottoms of its slots over the crest", 2.4, anchor="middle"),
@@ -85,22 +91,27 @@ def piece_nut_card(
 
 
 def piece_spacing_cards(
-    string_y_nut: PerString[Mm],
-    string_y_bridge: PerString[Mm],
-    nut_width: Mm,
-    saddle_reach: Mm,
+    string_along_nut: PerString[Mm],
+    string_along_saddle: PerString[Mm],
+    board_nut_reach_treble: Mm,
+    board_nut_reach_bass: Mm,
+    saddle_length: Mm,
     shop_laser_kerf: Mm,
     thickness_at_crest: PerFret[Mm],
 ) -> Marks:
     """Two strips whose marks lie under the strings' centres: at the nut, and at the saddle."""
     top = -1.3 * ROW - max(0.3 * ROW, float(thickness_at_crest[0]))
-    nut = _strip("nut", string_y_nut.tolist(), nut_width / 2 + shop_laser_kerf / 2, top)
-    saddle = _strip("saddle", string_y_bridge.tolist(), saddle_reach + shop_laser_kerf / 2, top - STRIP - 4.7)
-    return (*nut, *saddle)
+    over, saddle = shop_laser_kerf / 2, saddle_length / 2
+    nut_ends = (-board_nut_reach_bass - over, board_nut_reach_treble + over)
+    saddle_ends = (-saddle - over, saddle + over)
+    nut = _strip("nut", string_along_nut.tolist(), nut_ends, top)
+    saddle_strip = _strip("saddle", string_along_saddle.tolist(), saddle_ends, top - STRIP - 4.7)
+    return (*nut, *saddle_strip)
 
 
-def _strip(name: str, across: list[float], half: float, top: float) -> Marks:
-    box = ((-half, top), (half, top), (half, top - STRIP), (-half, top - STRIP))
+def _strip(name: str, across: list[float], ends: Point, top: float) -> Marks:
+    low, high = ends
+    box = ((low, top), (high, top), (high, top - STRIP), (low, top - STRIP))
     marks: list[Mark] = [Polyline(box, "cut", closed=True)]
     marks += [Line((y, top), (y, top - NOTCH), "slots") for y in across]
     marks += [Words((0.0, top - STRIP + 2.0), f"strings at the {name}, centres", 2.2, anchor="middle")]
@@ -108,20 +119,20 @@ def _strip(name: str, across: list[float], half: float, top: float) -> Marks:
 
 
 def piece_string_words(
-    instrument_name: str, saddle_reach: Mm, saddle_tall: PerString[Mm], string_y_bridge: PerString[Mm]
+    instrument_name: str, saddle_length: Mm, saddle_tall: PerString[Mm], string_along_saddle: PerString[Mm]
 ) -> Marks:
     """The cards' name over the saddle's figures."""
-    figures = TIER * tiers(string_y_bridge.tolist(), FIGURE_WIDE)
+    figures = TIER * tiers(string_along_saddle.tolist(), FIGURE_WIDE)
     foot = max(22.5, float(saddle_tall.max()) + 4.0 + figures)
     return (
-        Words((-saddle_reach, foot + 4.5), f"{instrument_name}, strings' ends", 3.5),
-        Words((-saddle_reach, foot), "seen from the bridge toward the nut", 2.0),
+        Words((-saddle_length / 2, foot + 4.5), f"{instrument_name}, strings' ends", 3.5),
+        Words((-saddle_length / 2, foot), "seen from the bridge toward the nut", 2.0),
     )
 
 
-def piece_string_sides(saddle_reach: Mm) -> Marks:
+def piece_string_sides(saddle_length: Mm) -> Marks:
     """Which side is which."""
-    treble, bass = (saddle_reach + 4.0, 3.0), (-saddle_reach - 4.0, 3.0)
+    treble, bass = (saddle_length / 2 + 4.0, 3.0), (-saddle_length / 2 - 4.0, 3.0)
     return (Words(treble, "treble", 2.4), Words(bass, "bass", 2.4, anchor="right"))
 
 
@@ -134,7 +145,7 @@ def drawing_string_gauges(
     """Cards of saddle and nut on one sheet."""
     cards = sides_changed(piece_string_card_marks) if instrument_handed == "left" else piece_string_card_marks
     title = f"{instrument_name}, cards for saddle and nut"
-    return Drawing("string-gauges", title, "the end", (*piece_string_words, *cards))
+    return Drawing("string-gauges", title, "the end", (*piece_string_words, *cards), kerf="in the drawing")
 
 
 def piece_string_card_marks(

@@ -101,6 +101,33 @@ def edge_y_bass(board_width_at_fret: PerFret[Mm], board_growth: Ratio, fret_slan
     return -board_width_at_fret / 2 / (1 + board_growth / 2 * fret_slant)
 
 
+def board_nut_reach_treble(edge_y_treble: PerFret[Mm], fret_slant: PerFret[Ratio]) -> Mm:
+    """Along the nut from where it crosses the centreline to the board's treble edge: longer than square across.
+
+    Formula: edge_y_treble[0] * hypot(1, fret_slant[0])
+    Source: Pythagoras.
+    """
+    return edge_y_treble[0] * np.hypot(1, fret_slant[0])
+
+
+def board_nut_reach_bass(edge_y_bass: PerFret[Mm], fret_slant: PerFret[Ratio]) -> Mm:
+    """Along the nut from where it crosses the centreline to the board's bass edge.
+
+    Formula: -edge_y_bass[0] * hypot(1, fret_slant[0])
+    Source: Pythagoras.
+    """
+    return -edge_y_bass[0] * np.hypot(1, fret_slant[0])
+
+
+def board_nut_length(board_nut_reach_treble: Mm, board_nut_reach_bass: Mm) -> Mm:
+    """Length of the nut from edge to edge of the board, along it; on a square board the board's width there.
+
+    Formula: board_nut_reach_treble + board_nut_reach_bass
+    Source: common practice.
+    """
+    return board_nut_reach_treble + board_nut_reach_bass
+
+
 def edge_x_treble(fret_position: PerFret[Mm], fret_slant: PerFret[Ratio], edge_y_treble: PerFret[Mm]) -> PerFret[Mm]:
     """Where each fret's line meets the finished treble edge, along the centreline.
 

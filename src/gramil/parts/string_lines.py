@@ -40,6 +40,33 @@ def string_y_bridge(strings_gauges: PerString[Mm], bridge_spread: Mm) -> PerStri
     return np.linspace(bridge_spread / 2, -bridge_spread / 2, len(strings_gauges))
 
 
+def string_along_nut(string_y_nut: PerString[Mm], fret_slant: PerFret[Ratio]) -> PerString[Mm]:
+    """Each string's place along the nut, from where that crosses the centreline, treble positive.
+
+    Formula: string_y_nut * hypot(1, fret_slant[0])
+    Source: Pythagoras.
+    """
+    return string_y_nut * np.hypot(1, fret_slant[0])
+
+
+def string_spread_along_nut(string_along_nut: PerString[Mm]) -> Mm:
+    """From the outer string to the outer string along the nut, centre to centre: what a rule on it reads.
+
+    Formula: string_along_nut[0] - string_along_nut[-1]
+    Source: common practice.
+    """
+    return string_along_nut[0] - string_along_nut[-1]
+
+
+def string_along_saddle(string_y_bridge: PerString[Mm], saddle_slant: Ratio) -> PerString[Mm]:
+    """Each string's place along the saddle, from where that crosses the centreline, treble positive.
+
+    Formula: string_y_bridge * hypot(1, saddle_slant)
+    Source: Pythagoras.
+    """
+    return string_y_bridge * np.hypot(1, saddle_slant)
+
+
 def string_saddle_slant(scale_run_bass: Mm, scale_run_treble: Mm, scale_lead: Mm, bridge_spread: Mm) -> Ratio:
     """How far toward the tail the line of the scale's far ends runs for each mm toward the treble.
 

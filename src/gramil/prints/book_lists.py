@@ -36,6 +36,8 @@ HEIGHTS = (
     ("Wedge at the heel", n.heel_wedge),
     ("Saddle showing", n.saddle_exposed),
 )
+HEIGHTS_TALL = 120.0
+"""How tall the drawing of the heights may be, in mm."""
 CUT_LISTS = (
     ("Board: pieces in stock that yield it, and what each has over", n.blank_options),
     ("Neck", n.plank_pieces),
@@ -186,5 +188,9 @@ TITLE: Sequence[tuple[Ref[Drawing], float]] = (
     (n.drawing_board, 108),
 )
 """What the title page shows: plan and side, or the board where there is no plan."""
-SHOWN = (n.drawing_heights, *(name for name, _ in TITLE), *(name for _, names, _ in PLANS for name in names))
-"""Every drawing that the book shows besides those of its sheets."""
+SHOWN: Sequence[tuple[Ref[Drawing], float]] = (
+    (n.drawing_heights, HEIGHTS_TALL),
+    *TITLE,
+    *((name, tall) for _, names, tall in PLANS for name in names),
+)
+"""Every drawing that the book shows besides those of its sheets, and how tall it may be, in mm."""

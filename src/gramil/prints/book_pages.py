@@ -18,6 +18,7 @@ from gramil.prints.book_lists import (
     FACTS,
     FANNED,
     HEIGHTS,
+    HEIGHTS_TALL,
     LISTS,
     PLANS,
     SINGLE,
@@ -52,7 +53,9 @@ def front_pages(shower: Shower) -> Iterator[FrontPage]:
     yield _page("What was found", [_findings(shower)], lines=(_found_fine(figures),))
     yield _page("Strings", [_strings(shower)])
     heights = [[words, *shower.both(address)] for words, address in HEIGHTS]
-    yield _page("Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], (figures[n.drawing_heights].name,), 120)
+    yield _page(
+        "Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], (figures[n.drawing_heights].name,), HEIGHTS_TALL
+    )
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, shower)]
     yield _page("Cut lists", [_single(shower), *lists])
     yield _page("Woods", _wood_tables(_woods(figures)))

@@ -67,7 +67,8 @@ def own_setup(operation: Operation, figures: Figures) -> Setup | None:
         return None
     unused = ("rod",) if figures[n.neck_rod] == "none" else ()
     big = tuple(BigFigure(each, words_of(each, shower), tolerance_of(each.address).words) for each in known)
-    return Setup(operation.name, operation.what, LAST, big, (), "", (), boxes=asked_at((operation,)), instead=unused)
+    boxes = asked_at((operation,))
+    return Setup(operation.name, operation.what, LAST, big, (), operation.prove, (), boxes=boxes, instead=unused)
 
 
 def _is_known(address: str, figures: Figures) -> bool:

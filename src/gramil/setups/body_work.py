@@ -12,6 +12,21 @@ from gramil.setups.setup import BigFigure, Setup, Table, skipped
 OWNS = ("setup_",)
 
 NO_BODY = "No body is described."
+_EACH = n.brace_list[EACH]
+_NOTCH = n.brace_crossings[EACH]
+FEET = (("long", _EACH.length), ("full by", _EACH.sagitta), ("high", _EACH.height), ("wide", _EACH.width))
+ENDS = (
+    ("first end, from the neck", _EACH.start_x),
+    ("across, treble positive", _EACH.start_y),
+    ("second end, from the neck", _EACH.stop_x),
+    ("across, treble positive", _EACH.stop_y),
+)
+NOTCHES = (
+    ("lower, at", _NOTCH.along_under),
+    ("from above", _NOTCH.depth_under),
+    ("upper, at", _NOTCH.along_over),
+    ("from its foot", _NOTCH.depth_over),
+)
 STICKS = (
     ("long", n.stick_list[EACH].length),
     ("wide", n.stick_list[EACH].width),
@@ -104,7 +119,10 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
 
 
 def setup_brace_stock(
-    stick_list: tuple[Stick, ...], stick_billets: tuple[Billet, ...], stick_wanting: tuple[Stick, ...]
+    stick_list: tuple[Stick, ...],
+    stick_billets: tuple[Billet, ...],
+    stick_wanting: tuple[Stick, ...],
+    brace_crossings: tuple[Crossing, ...],
 ) -> Setup:
     """Split and plane the braces' stock, by the cut list.
 
@@ -142,9 +160,18 @@ def setup_brace_stock(
         ("froe or knife, plane, saw", *stock),
         n.drawing_braces,
         (n.stick_list[longest].length,),
-        (Table("Sticks", STICKS, tuple(each.name for each in stick_list), "for"),),
+        (
+            Table("Sticks", STICKS, tuple(each.name for each in stick_list), "for"),
+            *_notches(brace_crossings),
+        ),
         on=stuff("braces"),
     )
+
+
+def _notches(crossings: tuple[Crossing, ...]) -> tuple[Table, ...]:
+    """Where the notches lie from each brace's first end, and how deep they are; nothing where no braces cross."""
+    names = tuple(each.name for each in crossings)
+    return (Table("Notches, from each brace's first end", NOTCHES, names, "crossing"),) if names else ()
 
 
 def setup_brace_top(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]) -> Setup:
@@ -243,16 +270,6 @@ def _bracing(
 ) -> Setup:
     longest = max(braces, key=lambda each: each.length).name
     at = n.brace_list[longest]
-    feet = tuple(
-        says(
-            "{}: {} long, its foot full in the middle by {}, and {} high there.",
-            n.brace_list[each.name].name,
-            n.brace_list[each.name].length,
-            n.brace_list[each.name].sagitta,
-            n.brace_list[each.name].height,
-        )
-        for each in braces
-    )
     return Setup(
         name,
         title,
@@ -270,7 +287,7 @@ def _bracing(
         (
             "Wood settled in the air for gluing first: see whether it is ready.",
             "Strike every line on the inside of the plate from the centreline, by the drawing.",
-            *feet,
+            "Arch each foot as the table says: full in the middle by so much, and so high there.",
             *more,
             "Glue in the dish, longest first; ends tapered or let in as described; carve when dry.",
         ),
@@ -279,5 +296,9 @@ def _bracing(
         ("dish or brace cards, go-bars or clamps, plane",),
         drawing,
         (at.sagitta,),
+        (
+            Table("Braces, as they are numbered on the drawing", FEET, tuple(each.name for each in braces), "brace"),
+            Table("Where their ends lie, by the drawing", ENDS, tuple(each.name for each in braces), "brace"),
+        ),
         on=stuff(braces[0].plate, "braces", "linings"),
     )

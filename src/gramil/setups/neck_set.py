@@ -113,11 +113,12 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
                 n.nut_slot_blank, "Nut over the neck's face, before its top is shaped", "or a little more", "calipers"
             ),
             BigFigure(
-                n.nut_spread,
-                "Outer strings, centre to centre",
+                n.string_spread_along_nut,
+                "Outer strings along the nut, centre to centre",
                 says("± {}", n.limit_tolerance_outline),
                 "rule from the pack",
             ),
+            BigFigure(n.board_nut_length, "The nut, long: from edge to edge of the board", "", "rule"),
             *_over_first(scale_zero_fret, strings_count),
         ),
         (

@@ -2,22 +2,20 @@
 
 import re
 from collections.abc import Mapping, Sequence
-from typing import Literal
 
+from gramil.drawings.picture import Picture
 from gramil.prints.pages import FrontPage
+from gramil.sheets.page_size import page_size
 from gramil.sheets.sheet import Sheet
-from gramil.sheets.sheet_pages import book, in_order
+from gramil.sheets.sheet_pages import book
 from gramil.sheets.typeset import typeset
 from gramil.show import Shower
 
-Paper = Literal["a4", "letter", "a3", "roll"]
-PAPERS: Mapping[str, str] = {"a4": "a4", "letter": "us-letter", "a3": "a3", "roll": "a4"}
-"""Typst's name for each paper; sheets for a roll are still single sheets."""
 WIDEST = 6.0
 """A drawing wider than this many times its height gets no less height than this."""
 
 
-def bench_sheets_pdf(sheets: Sequence[Sheet], shower: Shower, title: str, paper: Paper = "a4") -> bytes:
+def bench_sheets_pdf(sheets: Sequence[Sheet], shower: Shower, title: str, paper: str = "a4") -> bytes:
     """All sheets of an instrument, in the units of `shower`: an order of work, then a page for each that is needed.
 
     A page whose picture is missing keeps room to sketch one. The same bytes for the same input. Raises KeyError for
@@ -30,25 +28,26 @@ def sheets_pdf(
     sheets: Sequence[Sheet],
     shower: Shower,
     title: str,
-    paper: Paper,
+    paper: str,
     front: Sequence[FrontPage],
-    drawings: Mapping[str, str],
+    drawings: Mapping[str, Picture],
 ) -> bytes:
-    """The sheets, with pages ahead of them: what a build book is made of; `drawings` are theirs, SVG text by name."""
+    """The sheets, with pages ahead of them: what a build book is made of; `drawings` are theirs by name."""
     found = book(sheets, shower, title)
     wanted = {name for page in front for name in page["drawings"]}
     kept = {
-        "paper": PAPERS[paper],
-        "large": paper == "a3",
+        "page": page_size(paper),
         "book": found,
-        "pictures": [_picture(sheet.picture) for sheet in in_order(sheets) if not sheet.setup.closed],
+        "pictures": [_picture(sheet.picture) for sheet in sheets if not sheet.setup.closed],
         "drawings": {name: _picture(drawings[name]) for name in sorted(wanted & set(drawings))},
     }
     return typeset("sheet.typ", {**kept, "front": list(front)})
 
 
-def _picture(svg: str) -> dict[str, object] | None:
-    return {"svg": svg, "ratio": _ratio(svg)} if svg else None
+def _picture(picture: Picture | None) -> dict[str, object] | None:
+    if picture is None:
+        return None
+    return {"svg": picture.svg, "ratio": _ratio(picture.svg), "least": picture.least, "key": picture.key}
 
 
 def _ratio(svg: str) -> float:

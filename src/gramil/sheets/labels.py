@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 
 from gramil.prints.pages import safe
-from gramil.sheets.bench_sheets import PAPERS, Paper
+from gramil.sheets.page_size import page_size
 from gramil.sheets.typeset import typeset
 
 
@@ -23,10 +23,10 @@ class Label:
     permit: str = ""
 
 
-def labels_pdf(labels: Sequence[Label], paper: Paper = "a4") -> bytes:
+def labels_pdf(labels: Sequence[Label], paper: str = "a4") -> bytes:
     """The labels; the same bytes for the same input."""
     rows = [{key: _safe(value) for key, value in asdict(each).items()} for each in labels]
-    return typeset("labels.typ", {"labels": rows, "paper": PAPERS[paper]})
+    return typeset("labels.typ", {"labels": rows, "page": page_size(paper)})
 
 
 def _safe(value: object) -> object:

@@ -8,17 +8,22 @@ from gramil.prints.whole import setups_of
 from gramil.prints.work_sheets import asked_at, minded, own_setup, sharing
 from gramil.setups.setup import Setup, setup_ref
 from gramil.sheets.sheet import Sheet
+from gramil.sheets.work_order import in_order_of_work
 from gramil.shop.operations import Operation, Work
 
 
 def every_sheet(figures: Figures, work: Work) -> tuple[Sheet, ...]:
-    """The set-ups, then a sheet for each operation without one that has figures on this instrument, by its name."""
+    """A sheet for each set-up and for each other operation that has figures on this instrument, in the work's order."""
     own = (sheet_named(each.name, figures, work) for each in work.operations.values() if not each.sheet)
-    return (*setup_sheets(figures, work), *(sheet for sheet in own if sheet is not None))
+    return in_order_of_work((*_setup_sheets(figures, work), *(sheet for sheet in own if sheet is not None)), work)
 
 
 def setup_sheets(figures: Figures, work: Work) -> tuple[Sheet, ...]:
     """The set-ups as sheets, in the order of the work, each for all the operations that share it."""
+    return in_order_of_work(_setup_sheets(figures, work), work)
+
+
+def _setup_sheets(figures: Figures, work: Work) -> tuple[Sheet, ...]:
     return tuple(_of_setup(setup, figures, work, sharing(setup, work)) for setup in setups_of(figures))
 
 

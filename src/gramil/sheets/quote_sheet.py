@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 
 from gramil.prints.pages import safe
-from gramil.sheets.bench_sheets import PAPERS, Paper
+from gramil.sheets.page_size import page_size
 from gramil.sheets.typeset import typeset
 
 
@@ -23,10 +23,10 @@ class Quote:
     notes: Sequence[str]
 
 
-def quote_pdf(quote: Quote, paper: Paper = "a4") -> bytes:
+def quote_pdf(quote: Quote, paper: str = "a4") -> bytes:
     """The sheet; the same bytes for the same input."""
     rows = {key: _safe(value) for key, value in asdict(quote).items()}
-    return typeset("quote.typ", {**rows, "paper": PAPERS[paper]})
+    return typeset("quote.typ", {**rows, "page": page_size(paper)})
 
 
 def _safe(value: object) -> object:

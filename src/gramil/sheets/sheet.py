@@ -9,6 +9,7 @@ from typing import Any
 
 from gramil.change.as_made import Off, difference_text, off_at
 from gramil.drawings.marks import Drawing
+from gramil.drawings.picture import Picture
 from gramil.graph import Figures
 from gramil.prints.work_sheets import NOTHING, Minded
 from gramil.reference import Ref, in_row
@@ -20,8 +21,8 @@ from gramil.show import Shower, parted, shown
 class Sheet:
     """A set-up by the figures that it goes by, and these as made; `measure` is what its operations ask for besides.
 
-    `also` is what its operations caution of besides the set-up's own. `picture` is its drawing as SVG text, where there
-    is one.
+    `also` is what its operations caution of besides the set-up's own. `picture` is its drawing as it is printed, where
+    there is one.
     """
 
     setup: Setup
@@ -29,7 +30,7 @@ class Sheet:
     made: Figures
     also: Minded = NOTHING
     measure: tuple[Ref[Any], ...] = ()
-    picture: str = ""
+    picture: Picture | None = None
 
     @property
     def measured(self) -> tuple[Ref[Any], ...]:

@@ -36,10 +36,9 @@ class Book(TypedDict):
 
 
 def book(sheets: Sequence[Sheet], shower: Shower, title: str) -> Book:
-    """The sheets as text, in the units of `shower`; `revision` changes whenever anything on one of them does."""
-    ordered = in_order(sheets)
-    pages = [sheet_text(sheet, shower) for sheet in ordered if not sheet.setup.closed]
-    order = _order(ordered, shower)
+    """The sheets as text, in the order given; `revision` changes whenever anything on one of them does."""
+    pages = [sheet_text(sheet, shower) for sheet in sheets if not sheet.setup.closed]
+    order = _order(sheets, shower)
     notice = (
         "No shop was given: a usual one stands in. Measure your own wire, saws and cutters before you cut."
         if shower.figures[n.shop_is_default]
@@ -56,11 +55,6 @@ def book(sheets: Sequence[Sheet], shower: Shower, title: str) -> Book:
         order=order,
         pages=pages,
     )
-
-
-def in_order(sheets: Sequence[Sheet]) -> list[Sheet]:
-    """The sheets in the order of the work."""
-    return sorted(sheets, key=lambda sheet: sheet.setup.order)
 
 
 def _order(ordered: Sequence[Sheet], shower: Shower) -> list[Row]:

@@ -5,7 +5,7 @@ from datetime import date, datetime, timedelta
 from typing import TypedDict
 
 from gramil.prints.pages import safe
-from gramil.sheets.bench_sheets import PAPERS, Paper
+from gramil.sheets.page_size import page_size
 from gramil.sheets.typeset import typeset
 
 
@@ -25,12 +25,12 @@ class _Day(TypedDict):
     cures: list[str]
 
 
-def weeks_pdf(entries: Sequence[Entry], title: str, notes: Sequence[str], paper: Paper = "a4") -> bytes:
+def weeks_pdf(entries: Sequence[Entry], title: str, notes: Sequence[str], paper: str = "a4") -> bytes:
     """A page a week, the weeks in which there is work. The same bytes for the same input."""
     weeks = [_week(monday, entries) for monday in _mondays(entries)]
     hours = [_hour(each["begins"]) for each in entries] + [_hour(each["ends"]) for each in entries]
     first, last = int(min(hours, default=8)), int(-(-max(hours, default=17) // 1))
-    data = {"paper": PAPERS[paper], "title": safe(title), "notes": [safe(note) for note in notes], "weeks": weeks,
+    data = {"page": page_size(paper), "title": safe(title), "notes": [safe(note) for note in notes], "weeks": weeks,
             "first": first, "last": last}  # fmt: skip
     return typeset("weeks.typ", data)
 

@@ -27,7 +27,7 @@ class Wait:
 
 @dataclass(frozen=True)
 class Operation:
-    """One operation. Hands in minutes; clamp and air_hours in hours; the rest are names.
+    """One operation. Hands in minutes; clamp and air_hours in hours; the rest are names, `prove` a whole sentence.
 
     `by` are tools and `on` what is worked, by their names in the list of cautions and of stuffs; `own_caution` are
     whole
@@ -57,6 +57,7 @@ class Operation:
     on: tuple[str, ...] = ()
     own_caution: tuple[str, ...] = ()
     safe: str = ""
+    prove: str = ""
     skipped: tuple[Skip, ...] = ()
     one_go: bool = False
 

@@ -55,7 +55,7 @@ _TIMES = ("hands", "clamp", "air_hours")
 _NAMED: Mapping[str, tuple[str, ...]] = {"by": tuple(TOOLS), "on": PARTS}
 _CONDITIONS = {"after": wrong_wait, "skipped": wrong_skip}
 _KINDS: Mapping[str, tuple[type, ...]] = {
-    "what": (str,), "part": (str,), "air": (str,), "sheet": (str,), "safe": (str,),
+    "what": (str,), "part": (str,), "air": (str,), "sheet": (str,), "safe": (str,), "prove": (str,),
     "hands": (int,), "clamp": (int, float), "air_hours": (int, float), "one_go": (bool,), "leave_out": (bool,),
     "after": (list,), "skipped": (list,), **dict.fromkeys(_WORDS, (list,)),
 }  # fmt: skip

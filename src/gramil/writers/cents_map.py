@@ -37,7 +37,7 @@ def cents_map_svg(figures: Figures) -> str:
     ]
     for row, panel_names in enumerate(PANELS):
         lines += _panel(figures, 12.0 + row * panel, *panel_names)
-    lines.append(_text(4.0, tall - 1.5, NOTICE, 2.0))
+    lines.append(_text(4.0, tall - 1.5, NOTICE, 2.5))
     return "\n".join([*lines, "</svg>"]) + "\n"
 
 

@@ -16,9 +16,11 @@ from ezdxf.filemanagement import new
 from ezdxf.layouts.layout import Modelspace
 
 from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Polyline, Stroke
+from gramil.writers.arcs import Run, run_of
 from gramil.writers.extents import Box, bounds, sweep
 from gramil.writers.lettering import Lettering
 from gramil.writers.plain import Plain, caption, plain
+from gramil.writers.single_lines import single
 from gramil.writers.spans import Resolve
 
 WORDS, FIGURES = "words", "figures"
@@ -35,7 +37,7 @@ def dxf_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
 
     Raises KeyError for a mark on a layer that is not in `LAYERS`.
     """
-    marks = plain(drawing, resolve)
+    marks = single(plain(drawing, resolve))
     marks = (*marks, *caption(drawing, marks))
     with _pinned():
         document = new("R2010", units=units.MM)
@@ -105,9 +107,16 @@ def _add(space: Modelspace, mark: Plain) -> None:
             start = degrees(mark.start_angle)
             space.add_arc(mark.centre, mark.radius, start, start + degrees(sweep(mark)), dxfattribs=on)
         case Polyline():
-            space.add_lwpolyline(mark.points, close=mark.closed, dxfattribs=on)
+            _add_run(space, run_of(mark), on)
         case Lettering():
             _add_text(space, mark)
+
+
+def _add_run(space: Modelspace, run: Run, on: dict[str, str]) -> None:
+    """A polyline whose pieces are straight or true arcs, by their bulges."""
+    bulges = run.bulges if run.closed else (*run.bulges, 0.0)
+    corners = [(x, y, bulge) for (x, y), bulge in zip(run.points, bulges, strict=True)]
+    space.add_lwpolyline(corners, "xyb", close=run.closed, dxfattribs=on)
 
 
 def _add_text(space: Modelspace, mark: Lettering) -> None:

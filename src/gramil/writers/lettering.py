@@ -7,10 +7,8 @@ same place.
 from dataclasses import dataclass
 from math import cos, pi, sin
 
-from gramil.drawings.marks import Anchor, Point
+from gramil.drawings.marks import CAPITAL, Anchor, Point
 
-CAPITAL = 0.76
-"""Height of a capital over the size of the type, measured on the outlines of both shipped faces (B612)."""
 FIGURE_ADVANCE, WORD_ADVANCE = 0.65, 0.56
 """Width of a character over the size of the type: every one in B612 Mono; a common sentence in B612, rounded up."""
 DESCENT = 0.3

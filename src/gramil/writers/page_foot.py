@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from reportlab.pdfgen.canvas import Canvas
 
-from gramil.drawings.marks import Line
+from gramil.drawings.marks import SMALLEST, Line
 from gramil.notice import NOTICE
 from gramil.writers.lettering import Lettering
 from gramil.writers.page_map import draw_map
@@ -43,7 +43,7 @@ def draw_foot(canvas: Canvas, tiling: Tiling, foot: Foot, marks: Sequence[Plain]
         (10.5, foot.heading, 3.0, BOLD),
         (6.3, f"{foot.title}. {foot.view}", 2.2, WORDS),
         (2.7, f"{NO_FIT} {corrected(sheet)}", 2.2, BOLD),
-        (-0.5, NOTICE, 1.8, WORDS),
+        (-0.5, NOTICE, SMALLEST, WORDS),
     )
     for up, text, height, face in lines:
         _write(canvas, text, height, face, room, (MARGIN, MARGIN + up))
@@ -59,8 +59,8 @@ def corrected(sheet: Sheet) -> str:
 
 
 def _write(canvas: Canvas, text: str, height: float, face: str, room: float, at: tuple[float, float]) -> None:
-    """One line at a place of the page, made smaller rather than cut off where it is long."""
-    mark = Lettering(at, text, fitted(text, height, face, room), 0.0, "left", "text")
+    """One line at a place of the page, made smaller where it is long, and cut where it could not be read."""
+    mark = Lettering(at, *fitted(text, height, face, room), 0.0, "left", "text")
     letter(canvas, mark, Placed((0.0, 0.0), (0.0, 0.0)), face)
 
 

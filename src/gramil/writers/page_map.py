@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from reportlab.pdfgen.canvas import Canvas
 
-from gramil.drawings.marks import HAIRLINE, THICK, Point
+from gramil.drawings.marks import HAIRLINE, SMALLEST, THICK, Point
 from gramil.writers.ink import DARK, PALE
 from gramil.writers.lettering import Lettering
 from gramil.writers.pdf_ink import PT, Placed, letter, pen, shape
@@ -37,7 +37,7 @@ def draw_map(
 
 
 def _draw_page(canvas: Canvas, tile: Tile, place: Placed, times: float, weight: float) -> None:
-    """A page as the part of its window that lies inside the middle of the overlaps."""
+    """A page as the part of its window that lies inside the middle of the overlaps; its name where it can be read."""
     left, low, right, high = tile.window
     half = OVERLAP / 2
     x, y = place((left + half, low + half))
@@ -45,6 +45,8 @@ def _draw_page(canvas: Canvas, tile: Tile, place: Placed, times: float, weight: 
     pen(canvas, weight, shade=PALE if weight == HAIRLINE else DARK)
     canvas.rect(x, y, wide * PT, tall * PT)
     height = min(TALLEST_NAME, tall / 2, wide / 3)
+    if height < SMALLEST:
+        return
     down = height / 2 / times
     middle = ((left + right) / 2, (low + high) / 2 - down)
     letter(canvas, Lettering(middle, tile.name, height, 0.0, "middle", "text"), place)

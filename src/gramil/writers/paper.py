@@ -2,17 +2,13 @@
 
 from dataclasses import dataclass
 from math import isfinite
-from typing import Literal
 
 from gramil.faults import MakersFault
+from gramil.paper_sizes import roll_width, sides
 
-PaperName = Literal["a4", "letter", "a3", "roll"]
-SIZES: dict[str, tuple[float, float]] = {"a4": (210.0, 297.0), "a3": (297.0, 420.0), "letter": (215.9, 279.4)}
-"""Short and long side in mm: ISO 216 for A3 and A4, 8 1/2 by 11 inches for letter."""
-
-ROLL, ROLL_LEAST, ROLL_MOST = 610.0, 220.0, 5000.0
-"""Width of the roll in mm (24 inches, as the trade rounds it); least and most length of a page on it."""
-MARGIN, FOOT = 8.0, 28.0
+ROLL_LEAST, ROLL_MOST = 220.0, 5000.0
+"""Least and most length of a page on a roll, in mm."""
+MARGIN, FOOT = 8.0, 26.0
 """Blank edge that every printer can do without, and the strip at the bottom for what is written, in mm."""
 OFF_BY_MOST = 0.1
 """A printer further off than this share is no printer but a slip in the figure."""
@@ -49,21 +45,22 @@ def checked(printer_scale: tuple[float, float]) -> tuple[float, float]:
     return printer_scale
 
 
-def sheets(paper: PaperName, wide: float, tall: float, printer_scale: tuple[float, float]) -> tuple[Sheet, Sheet]:
+def sheets(paper: str, wide: float, tall: float, printer_scale: tuple[float, float]) -> tuple[Sheet, Sheet]:
     """The paper the two ways round, for a drawing `wide` by `tall` mm.
 
     `printer_scale` belongs to the printer, not to the page: first along the sheet's short side (across a roll), then
     along its long side (along a roll). On a sheet turned round the two change places.
     """
     short, long = printer_scale
-    if paper == "roll":
+    roll = roll_width(paper)
+    if roll is not None:
         across, along = "across the roll (X)", "along the roll (Y)"
         upright = _roll_length(tall / long + FOOT)
         lying = _roll_length(wide / long)
     else:
         across, along = "along the short side (X)", "along the long side (Y)"
-        upright = lying = SIZES[paper][1]
-    side = ROLL if paper == "roll" else SIZES[paper][0]
+        upright = lying = sides(paper)[1]
+    side = sides(paper)[0] if roll is None else roll
     return (
         Sheet(side, upright, (short, long), (across, along)),
         Sheet(lying, side, (long, short), (along, across)),

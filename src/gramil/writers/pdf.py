@@ -4,22 +4,25 @@ Every page carries whose template it is, a 100 mm bar, its name and its place on
 carries a square as well. What the printer stretches or shrinks is taken out beforehand if it is known.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from io import BytesIO
-from math import pi
+from math import ceil, pi
 
 from reportlab.pdfgen.canvas import Canvas
 
 from gramil.drawings.marks import Drawing, Line, Point, Polyline
+from gramil.paper_sizes import LEAST
+from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, clean
 from gramil.writers.page_foot import Foot, draw_foot
 from gramil.writers.page_map import draw_map
-from gramil.writers.paper import FOOT, MARGIN, PaperName, Sheet, checked
+from gramil.writers.paper import FOOT, MARGIN, Sheet, checked
 from gramil.writers.pdf_ink import WORDS, Placed, fitted, ink, ink_marks, letter, open_page, page_canvas
 from gramil.writers.plain import Plain, plain, seen_from, true_or_stretched
+from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.spans import Resolve
-from gramil.writers.tiles import SQUARES, Cross, Proof, Tile, Tiling, tiled
+from gramil.writers.tiles import ROOM_ALONE, SQUARES, Cross, Proof, Tile, Tiling, tiled
 
 ARM, DIAMOND = 4.0, 1.5
 """Half a registration cross, and half the diamond on it, in mm."""
@@ -43,7 +46,7 @@ class _Template:
 def tiled_pdf(
     drawings: Sequence[Drawing],
     resolve: Resolve,
-    paper: PaperName,
+    paper: str,
     printer_scale: tuple[float, float] = (1.0, 1.0),
     *,
     heading: str,
@@ -57,11 +60,45 @@ def tiled_pdf(
     scale = checked(printer_scale)
     stream = BytesIO()
     canvas = page_canvas(stream, clean(heading))
-    for drawing in drawings:
-        marks = plain(drawing, resolve)
-        _draw(canvas, _Template(drawing, marks, tiled(marks, paper, scale), clean(heading)))
+    for card in _on_pages(drawings, resolve, paper, scale):
+        tiling = tiled(card.marks, paper, scale)
+        _draw(canvas, _Template(card.drawing, _whole_words(card.marks, tiling), tiling, clean(heading)))
     canvas.save()
     return stream.getvalue()
+
+
+def _on_pages(drawings: Sequence[Drawing], resolve: Resolve, paper: str, scale: tuple[float, float]) -> Iterator[Card]:
+    """Each drawing by itself, in order; what is small last, several to a page."""
+    bare = [Card(drawing, plain(drawing, resolve)) for drawing in drawings]
+    named = [card_of(card.drawing, card.marks) for card in bare]
+    small = [is_small(card, paper, scale) for card in named]
+    if sum(small) < 2:
+        yield from bare
+        return
+    yield from (card for card, fits in zip(bare, small, strict=True) if not fits)
+    yield from shared([card for card, fits in zip(named, small, strict=True) if fits], paper, scale)
+
+
+def _whole_words(marks: Sequence[Plain], tiling: Tiling) -> tuple[Plain, ...]:
+    """The marks without the words that no page shows whole: half a word beside the shape says nothing."""
+    return tuple(mark for mark in marks if not isinstance(mark, Lettering) or _shown_whole(mark, tiling))
+
+
+def _shown_whole(mark: Lettering, tiling: Tiling) -> bool:
+    left, low, right, high = bounds([mark])
+    return any(
+        tile.window[0] <= left and tile.window[1] <= low and right <= tile.window[2] and high <= tile.window[3]
+        for tile in tiling.tiles
+    )
+
+
+def whole_pdf(drawing: Drawing, resolve: Resolve, *, heading: str) -> bytes:
+    """The drawing as a PDF at true scale on one page as large as itself: for a roll, or a shop that prints plans."""
+    left, low, right, high = bounds(plain(drawing, resolve))
+    wide = max(right - left + 2 * ROOM_ALONE + 2 * MARGIN, LEAST)
+    tall = max(high - low + 2 * ROOM_ALONE + 2 * MARGIN + FOOT, LEAST)
+    short, long = sorted((ceil(wide), ceil(tall)))
+    return tiled_pdf([drawing], resolve, f"{short} x {long} mm", heading=heading)
 
 
 def _draw(canvas: Canvas, template: _Template) -> None:
@@ -91,8 +128,8 @@ def _draw_proof_page(canvas: Canvas, template: _Template) -> None:
     _draw_square(canvas, square, sheet, place)
     top = square.at[1] - 12.0
     for i, line in enumerate((HOW_TO_PROVE, *(HOW_TO_JOIN if len(template.tiling.tiles) > 1 else ()))):
-        height = fitted(line, 3.0, WORDS, wide - 20.0)
-        letter(canvas, Lettering((10.0, top - 6.0 * i), line, height, 0.0, "left", "text"), place)
+        mark = Lettering((10.0, top - 6.0 * i), *fitted(line, 3.0, WORDS, wide - 20.0), 0.0, "left", "text")
+        letter(canvas, mark, place)
     right = MARGIN + 10.0 + SQUARES[0] + 15.0
     room = (sheet.width - MARGIN - right, SQUARES[0])
     draw_map(canvas, template.tiling, template.marks, None, (right, sheet.height - MARGIN - 10.0 - SQUARES[0]), room)
@@ -137,7 +174,7 @@ def _draw_square(canvas: Canvas, proof: Proof, sheet: Sheet, place: Placed) -> N
     corners = ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
     ink(canvas, Polyline(corners, "pins", closed=True), place)
     along, up = (f"{side:g} mm {name}" for name in sheet.sides)
-    height = min(fitted(text, 2.2, WORDS, side - 12.0) for text in (along, up))
+    height = min(fitted(text, 2.2, WORDS, side - 12.0)[1] for text in (along, up))
     for text, at, angle in ((along, (x + side / 2, y + 2.0), 0.0), (up, (x + 4.0, y + side / 2), pi / 2)):
         letter(canvas, Lettering(at, text, height, angle, "middle", "text"), place)
     middle = Lettering((x + side / 2, y + side / 2), "Prove the print", 3.0, 0.0, "middle", "text")

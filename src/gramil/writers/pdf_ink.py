@@ -12,7 +12,8 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
-from gramil.drawings.marks import LAYERS, Arc, Circle, Line, Point, Polyline
+from gramil.drawings.marks import LAYERS, SMALLEST, Arc, Circle, Line, Point, Polyline
+from gramil.writers.arcs import Run, pieces_of, run_of
 from gramil.writers.extents import Box, sweep, touches
 from gramil.writers.ink import DARK, grey
 from gramil.writers.lettering import Lettering, type_size
@@ -103,7 +104,7 @@ def shape(canvas: Canvas, mark: Line | Arc | Circle | Polyline, place: Place) ->
         case Line():
             trace(path, place, (mark.start, mark.end))
         case Polyline():
-            trace(path, place, mark.points, mark.closed)
+            _trace_run(path, place, run_of(mark), mark.layer)
         case Circle():
             _curve(path, place, Arc(mark.centre, mark.radius, 0.0, 2 * pi, mark.layer))
             path.close()
@@ -128,6 +129,30 @@ def trace(path: PDFPathObject, place: Place, points: Sequence[Point], closed: bo
         path.lineTo(*place(point))
     if closed:
         path.close()
+
+
+def _trace_run(path: PDFPathObject, place: Place, run: Run, layer: str) -> None:
+    """Straight pieces and true curves, one after another."""
+    if not run.points:
+        return
+    path.moveTo(*place(run.points[0]))
+    ends = (*run.points[1:], *run.points[: run.closed])
+    for at, (end, bulge, piece) in enumerate(zip(ends, run.bulges, pieces_of(run, layer), strict=True), 1):
+        if isinstance(piece, Line):
+            if at < len(run.points):  # what leads back to the first point is drawn by closing
+                path.lineTo(*place(end))
+        else:
+            _curve_on(path, place, piece, bulge > 0)
+    if run.closed:
+        path.close()
+
+
+def _curve_on(path: PDFPathObject, place: Place, arc: Arc, forward: bool) -> None:
+    """An arc from where the pen stands, the one way round or the other."""
+    pieces = list(_cubics(arc))
+    for start, first, second, end in pieces if forward else reversed(pieces):
+        a, b, c = (first, second, end) if forward else (second, first, start)
+        path.curveTo(*place(a), *place(b), *place(c))
 
 
 def _curve(path: PDFPathObject, place: Place, arc: Arc) -> None:
@@ -165,7 +190,19 @@ def letter(canvas: Canvas, mark: Lettering, place: Place, face: str = "") -> Non
     canvas.restoreState()
 
 
-def fitted(text: str, height: float, face: str, room: float) -> float:
-    """The height of a capital in mm at which the text is no wider than `room` mm, `height` at the most."""
+def fitted(text: str, height: float, face: str, room: float) -> tuple[str, float]:
+    """The text and the height of its capitals in mm at which it is no wider than `room` mm, `height` at the most.
+
+    It gets no smaller than can be read: what is still too long then is cut.
+    """
+    if (wide := _wide(text, height, face)) <= room:
+        return text, height
+    smaller = max(height * room / wide, SMALLEST)
+    while len(text) > 1 and _wide(text, smaller, face) > room:
+        text = text[:-2].rstrip() + "…"
+    return text, smaller
+
+
+def _wide(text: str, height: float, face: str) -> float:
     wide: float = pdfmetrics.stringWidth(text, face, type_size(height))
-    return height if wide <= room else height * room / wide
+    return wide

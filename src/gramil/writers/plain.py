@@ -12,6 +12,8 @@ from gramil.writers.lettering import Lettering, clean, corners
 from gramil.writers.spans import Resolve, drawn
 
 Plain = Line | Arc | Circle | Polyline | Lettering
+CUT = ("cut", "outline")
+"""Layers that a machine cuts along."""
 CLEAR_OF_HATCH = 0.6
 """Room in mm that a hatch leaves round words."""
 
@@ -21,13 +23,18 @@ def plain(drawing: Drawing, resolve: Resolve) -> tuple[Plain, ...]:
 
     What has no place, since it is not known where it lies, is left out.
     """
-    marks = [piece for mark in drawing.marks if _has_place(mark) for piece in _pieces(mark, resolve)]
+    return with_hatches([piece for mark in drawing.marks if has_place(mark) for piece in pieces(mark, resolve)])
+
+
+def with_hatches(marks: Sequence[Plain]) -> tuple[Plain, ...]:
+    """The marks with their hatch lines before them, which stay clear of the words."""
     clear = [corners(mark, CLEAR_OF_HATCH) for mark in marks if isinstance(mark, Lettering)]
     lines = [line for mark in marks if isinstance(mark, Polyline) for line in hatched(mark, clear)]
     return (*lines, *marks)
 
 
-def _has_place(mark: Mark) -> bool:
+def has_place(mark: Mark) -> bool:
+    """Whether it is known where a mark lies."""
     match mark:
         case Line() | Span():
             points: Sequence[Point] = (mark.start, mark.end)
@@ -42,7 +49,8 @@ def _has_place(mark: Mark) -> bool:
     return all(isfinite(x) and isfinite(y) for x, y in points)
 
 
-def _pieces(mark: Mark, resolve: Resolve) -> Sequence[Plain]:
+def pieces(mark: Mark, resolve: Resolve) -> Sequence[Plain]:
+    """One mark without its hatch: a dimension as lines and a figure, a figure as letters."""
     match mark:
         case Span():
             lines, figure = drawn(mark, resolve)
@@ -66,7 +74,7 @@ def seen_from(drawing: Drawing) -> str:
 
 def true_or_stretched(drawing: Drawing) -> str:
     """Whether the drawing may be measured, as a sentence, and a second one where something of it is not known."""
-    missing = "" if all(map(_has_place, drawing.marks)) else " Something is left out: it is not known where it lies."
+    missing = "" if all(map(has_place, drawing.marks)) else " Something is left out: it is not known where it lies."
     return f"{_scale(drawing)}{missing}"
 
 
@@ -80,10 +88,16 @@ def _scale(drawing: Drawing) -> str:
     return f"Not true scale: heights are drawn {drawing.stretch:g} times too tall."
 
 
+def kerf_of(drawing: Drawing, marks: Sequence[Plain]) -> str:
+    """Who allows for the width of the cut, as a sentence; empty for a drawing that nothing is cut by."""
+    true = drawing.scale == drawing.stretch == 1.0
+    return f"Kerf: {drawing.kerf}." if true and any(mark.layer in CUT for mark in marks) else ""
+
+
 def caption(drawing: Drawing, marks: Sequence[Plain]) -> tuple[Lettering, ...]:
     """The title, the view and the scale, and that nothing is promised, in three lines below everything drawn."""
     left, low, _, _ = bounds(marks)
-    view = f"{seen_from(drawing)} {true_or_stretched(drawing)}"
+    view = f"{seen_from(drawing)} {true_or_stretched(drawing)} {kerf_of(drawing, marks)}".rstrip()
     return (
         Lettering((left, low - 9.0), clean(drawing.title), 4.0, 0.0, "left", "text"),
         Lettering((left, low - 15.0), view, 2.5, 0.0, "left", "text"),

@@ -1,10 +1,11 @@
 """Marks to SVG in true millimetres: a group a layer, words as words, and a text twin of every figure."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from html import escape
 from math import cos, degrees, sin
 
 from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Point, Polyline
+from gramil.writers.arcs import Run, pieces_of, run_of
 from gramil.writers.extents import Box, bounds, sweep
 from gramil.writers.ink import grey_name, under
 from gramil.writers.lettering import Lettering, clean, type_size
@@ -24,13 +25,19 @@ def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True) -> str:
     Raises KeyError for a mark on a layer that is not in `LAYERS`.
     """
     marks = plain(drawing, resolve)
-    if captioned:
-        marks = (*marks, *caption(drawing, marks))
+    return svg_of(drawing, (*marks, *caption(drawing, marks)) if captioned else marks, resolve)
+
+
+def svg_of(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, arcs: bool = False) -> str:
+    """Marks that were made of a drawing as an SVG document, with the drawing's title and its text twin.
+
+    With `arcs` curves are true arcs, as a machine wants them; a page on a screen has them as corners to snap to.
+    """
     lines = [
         _opening(bounds(marks)),
         f"<title>{_escaped(drawing.title)}</title>",
         f"<desc>{_escaped(described(drawing, resolve))}</desc>",
-        *(line for name, layer in _by_layer(marks).items() for line in _group(name, layer)),
+        *(line for name, layer in _by_layer(marks).items() for line in _group(name, layer, arcs)),
         "</svg>",
     ]
     return "\n".join(lines) + "\n"
@@ -38,7 +45,9 @@ def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True) -> str:
 
 def svg_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
     """The drawing as an SVG file (UTF-8) that stands by itself, caption and all."""
-    return ('<?xml version="1.0" encoding="UTF-8"?>\n' + svg_text(drawing, resolve)).encode("utf-8")
+    marks = plain(drawing, resolve)
+    whole = svg_of(drawing, (*marks, *caption(drawing, marks)), resolve, arcs=True)
+    return ('<?xml version="1.0" encoding="UTF-8"?>\n' + whole).encode("utf-8")
 
 
 def described(drawing: Drawing, resolve: Resolve) -> str:
@@ -65,8 +74,8 @@ def _opening(box: Box) -> str:
     )
 
 
-def _group(name: str, marks: Iterable[Plain]) -> list[str]:
-    return [f'<g id="{name}" class="layer" {_inked(name)}>', *(_element(mark) for mark in marks), "</g>"]
+def _group(name: str, marks: Iterable[Plain], arcs: bool) -> list[str]:
+    return [f'<g id="{name}" class="layer" {_inked(name)}>', *(_element(mark, arcs) for mark in marks), "</g>"]
 
 
 def _inked(name: str) -> str:
@@ -85,7 +94,7 @@ def _xy(point: Point) -> str:
     return f"{number(point[0])} {number(-point[1])}"
 
 
-def _element(mark: Plain) -> str:
+def _element(mark: Plain, arcs: bool) -> str:
     match mark:
         case Line():
             (x1, y1), (x2, y2) = mark.start, mark.end
@@ -95,6 +104,8 @@ def _element(mark: Plain) -> str:
             return f'<circle cx="{number(x)}" cy="{number(-y)}" r="{number(mark.radius)}"/>'
         case Arc():
             return f'<path d="{_arc_path(mark)}"/>'
+        case Polyline() if arcs and any((run := run_of(mark)).bulges):
+            return _path(run, mark)
         case Polyline():
             kind = "polygon" if mark.closed else "polyline"
             material = f' data-material="{mark.hatch}"' if mark.hatch else ""
@@ -102,6 +113,19 @@ def _element(mark: Plain) -> str:
             return f'<{kind} points="{points}"{material}/>'
         case Lettering():
             return _text(mark)
+
+
+def _path(run: Run, mark: Polyline) -> str:
+    """A polyline with arcs in it; an arc that turns to the left does so still when y is turned over (sweep 0)."""
+    ends = (*run.points[1:], *run.points[: run.closed])
+    written = [f"M {_xy(run.points[0])}"]
+    for end, bulge, piece in zip(ends, run.bulges, pieces_of(run, mark.layer), strict=True):
+        if isinstance(piece, Arc):
+            written.append(f"A {number(piece.radius)} {number(piece.radius)} 0 0 {0 if bulge > 0 else 1} {_xy(end)}")
+        else:
+            written.append(f"L {_xy(end)}")
+    material = f' data-material="{mark.hatch}"' if mark.hatch else ""
+    return f'<path d="{" ".join(written)}{" Z" if run.closed else ""}"{material}/>'
 
 
 def _arc_path(arc: Arc) -> str:

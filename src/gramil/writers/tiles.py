@@ -10,13 +10,16 @@ from math import ceil
 
 from gramil.drawings.marks import Point
 from gramil.writers.extents import Box, bounds, touches
-from gramil.writers.paper import PaperName, Sheet, sheets
+from gramil.writers.lettering import Lettering
+from gramil.writers.paper import Sheet, sheets
 from gramil.writers.plain import Plain
 
 OVERLAP = 10.0
-ROOM, ROOM_ALONE = 8.0, 1.0
-"""In mm: how far pages overlap; the blank round a drawing in which the crosses stand clear of it; the same on a
-single page, which has no crosses."""
+ROOM, ROOM_ALONE = 3.0, 1.0
+"""In mm: how far pages overlap; the blank round what is cut on several pages, and on a single one, which has no
+crosses."""
+BESIDE = ("text", "dimensions", "list")
+"""Layers that stand beside the shape to cut: no page is printed for them."""
 SQUARES = (100.0, 50.0)
 """Sides of the square that proves the print, in mm: the largest that fits is drawn."""
 ROOM_ROUND_SQUARE = 4.0
@@ -83,26 +86,46 @@ class Tiling:
         return tuple(tile.name for tile in self.tiles if (tile.column, tile.row) in near)
 
 
-def tiled(marks: Sequence[Plain], paper: PaperName, printer_scale: tuple[float, float]) -> Tiling:
+def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float]) -> Tiling:
     """The drawing on this paper, the way round that makes the fewest tiles of it (then the least paper, then lying)."""
-    box = bounds(marks)
+    shape = shape_of(marks)
+    box = bounds(shape)
     wide, tall = box[2] - box[0] + 2 * ROOM, box[3] - box[1] + 2 * ROOM
-    both = [_on_sheet(marks, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale)]
+    both = [_on_sheet(marks, shape, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale)]
     return min(both, key=lambda t: (len(t.tiles), t.pages * t.sheet.width * t.sheet.height, t.sheet.height))
 
 
-def _on_sheet(marks: Sequence[Plain], box: Box, sheet: Sheet) -> Tiling:
-    """The drawing stands at the lower left; what is left over of the pages is at the top and the right."""
+def shape_of(marks: Sequence[Plain]) -> list[Plain]:
+    """What is cut, drilled or followed, without words and dimensions beside it; all, where there is nothing else."""
+    shape: list[Plain] = [m for m in marks if not isinstance(m, Lettering) and m.layer not in BESIDE]
+    return shape or list(marks)
+
+
+def _on_sheet(marks: Sequence[Plain], shape: Sequence[Plain], box: Box, sheet: Sheet) -> Tiling:
+    """The shape on its pages; what these leave over lies on the sides where words and dimensions stand."""
     step, room = _step(sheet), _room(box, sheet)
     columns = _count(box[2] - box[0] + 2 * room, step[0])
     rows = _count(box[3] - box[1] + 2 * room, step[1])
-    origin = (box[0] - room, box[1] - room + rows * step[1] + OVERLAP)
+    whole = bounds(marks)
+    spare = [
+        count * each + OVERLAP - (box[side + 2] - box[side] + 2 * room)
+        for side, count, each in ((0, columns, step[0]), (1, rows, step[1]))
+    ]
+    left = _share(spare[0], box[0] - whole[0], whole[2] - box[2])
+    below = _share(spare[1], box[1] - whole[1], whole[3] - box[3])
+    origin = (box[0] - room - left, box[1] - room - below + rows * step[1] + OVERLAP)
     every = [_tile(sheet, origin, row, column) for row in range(rows) for column in range(columns)]
     cells = [_cell(tile, columns, rows) for tile in every]
-    kept = tuple(t for t, cell in zip(every, cells, strict=True) if any(touches(mark, cell) for mark in marks))
+    kept = tuple(t for t, cell in zip(every, cells, strict=True) if any(touches(mark, cell) for mark in shape))
     kept = kept or (every[0],)
     bare = Tiling(sheet, (columns, rows), origin, kept, None)
     return Tiling(sheet, (columns, rows), origin, kept, _proof(marks, bare))
+
+
+def _share(spare: float, before: float, after: float) -> float:
+    """How much of the room to spare lies before the shape: what is wanted there, where there is room for both."""
+    wanted = before + after
+    return before if wanted <= spare else spare * before / wanted
 
 
 def _room(box: Box, sheet: Sheet) -> float:

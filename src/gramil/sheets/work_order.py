@@ -1,0 +1,81 @@
+"""The order in which sheets are worked by: the operations' own graph, and where that leaves it open the trade's.
+
+Pack, build book and the bench's lists all stand in this one order.
+"""
+
+from collections.abc import Mapping, Sequence
+
+from gramil.sheets.sheet import Sheet
+from gramil.shop.operations import Operation, Work
+from gramil.shop.operations_file import usual_work
+
+STAGES: Sequence[tuple[str, ...]] = (
+    ("wood",),
+    ("board", "template"),
+    ("neck",),
+    ("rim", "blocks", "linings"),
+    ("top", "braces"),
+    ("back",),
+    ("body",),
+    ("binding",),
+    ("bridge",),
+    ("finish",),
+    ("setting up", "nut", "saddle", "papers"),
+)
+"""Parts of operations in the order in which they are taken up where nothing waits."""
+
+
+def in_order_of_work(sheets: Sequence[Sheet], work: Work) -> tuple[Sheet, ...]:
+    """The sheets, each at the first of its operations, and none after a sheet whose first operation waits for its own.
+
+    A sheet that this instrument does not need stands where the trade has it.
+    """
+    firsts = {sheet.setup.name: _first(sheet.setup.name, work) for sheet in sheets}
+    before = {each.name: _before(each.name, work) for each in firsts.values() if each is not None}
+    places = {name: at for at, name in enumerate(work.operations)}
+
+    def listed(sheet: Sheet) -> int:
+        first = firsts[sheet.setup.name]
+        return places[first.name] if first is not None else len(places)
+
+    left, found = list(sheets), list[Sheet]()
+    while left:
+        waiting = [first for sheet in left if (first := firsts[sheet.setup.name]) is not None]
+        open_ = [sheet for sheet in left if not _waits(firsts[sheet.setup.name], waiting, before)]
+        chosen = min(open_, key=lambda sheet: (_stage(sheet, firsts), sheet.setup.order, listed(sheet)))
+        found.append(chosen)
+        left.remove(chosen)
+    return tuple(found)
+
+
+def _first(name: str, work: Work) -> Operation | None:
+    """The first operation that goes by a sheet: of those that share it, or the one that it is called after."""
+    sharing = [each for each in work.operations.values() if each.sheet == name]
+    if not sharing:
+        return work.operations.get(name)
+    names = {each.name for each in sharing}
+    return next(each for each in sharing if not _before(each.name, work) & names)
+
+
+def _before(name: str, work: Work) -> frozenset[str]:
+    """Every operation that an operation waits for, through any chain."""
+    found: set[str] = set()
+    ahead = list(work.operations[name].after)
+    while ahead:
+        each = ahead.pop()
+        if each not in found:
+            found.add(each)
+            ahead += work.operations[each].after
+    return frozenset(found)
+
+
+def _waits(first: Operation | None, waiting: Sequence[Operation], before: Mapping[str, frozenset[str]]) -> bool:
+    """Whether an operation waits for the first one of a sheet that is still to come."""
+    return first is not None and any(each.name in before[first.name] for each in waiting)
+
+
+def _stage(sheet: Sheet, firsts: Mapping[str, Operation | None]) -> int:
+    name = sheet.setup.name
+    first = firsts[name] or _first(name, usual_work())
+    part = first.part if first is not None else ""
+    return next((at for at, parts in enumerate(STAGES) if part in parts), len(STAGES))

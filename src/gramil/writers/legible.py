@@ -1,0 +1,202 @@
+"""A drawing made to be read at arm's length where a page shows it small: no letter under seven points.
+
+What is too small is written larger. Where words then run into one another, the later ones give their place to a
+number, and what they say stands in a table beside the drawing.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from math import cos, hypot, pi, sin
+
+from gramil.drawings.marks import SMALLEST, Circle, Drawing, Label, Line, Mark, Point, Span, Words
+from gramil.drawings.picture import Picture, Row
+from gramil.writers.extents import bounds
+from gramil.writers.lettering import Lettering, corners, width
+from gramil.writers.plain import Plain, has_place, pieces, with_hatches
+from gramil.writers.spans import Resolve
+from gramil.writers.svg import MARGIN, svg_of
+
+TO_SPARE = 1.002
+"""Letters are made this much larger than they must be, so that rounding takes none under the least size."""
+ROUNDS = 12
+"""Letters that grow push the drawing's edge out, which makes it smaller: so often, at the most, it is placed anew."""
+BETWEEN = 0.1
+"""Room round a text, as a share of the height of its capitals."""
+SHARES = (0.45, 0.6, 0.8, 1.0)
+"""Shares of the room's height in which a drawing is tried, the least first."""
+WIDEST = 0.4
+"""Words wider than this share of the page stand in the table."""
+RING = (1.0, 1.2, 1.6)
+"""Radius of the ring round a number of so many digits, in heights of a capital."""
+STEPS = (0.0, 1.7, 2.6, 3.5, 5.0, 6.5)
+"""How far from the words that it stands for a number may stand, in heights of a capital, tried in turn."""
+
+Corners = tuple[Point, Point, Point, Point]
+
+
+def legible(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Picture:
+    """The drawing for a place `room` mm wide and at most so tall, in as little height as its words allow.
+
+    A list on it is left to the page's own tables. Raises KeyError for a mark on a layer that there is not, or a figure
+    that leads nowhere.
+    """
+    bare = replace(drawing, marks=tuple(each for each in drawing.marks if each.layer != "list" and has_place(each)))
+    marks, least, key = _chosen(bare, resolve, room)
+    return Picture(svg_of(drawing, with_hatches(marks), resolve), least, key)
+
+
+Laid = tuple[list[Plain], float, tuple[Row, ...]]
+"""Marks, the height in mm that they must have at the least, and the table of what found no place among them."""
+
+
+def _chosen(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid:
+    """The way that leaves least to the table, then the least height."""
+    whole = _as_it_is(drawing, resolve, room)
+    if whole is not None and whole[1] <= SHARES[0] * room[1]:
+        return whole
+    tried = [_lettered(drawing, resolve, (room[0], share * room[1])) for share in SHARES]
+    best = min(tried, key=lambda each: len(each[2]))
+    return whole if whole is not None and best[2] else best
+
+
+def _lettered(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid:
+    """The drawing as large as the room allows, with letters grown to be read, and a table where they do not fit."""
+    height = 0.0
+    for _ in range(ROUNDS):
+        groups, key = _keyed(drawing, resolve, height, room[0])
+        marks = [mark for group in groups for mark in group]
+        times = _times(marks, room)
+        if _least(marks) * times >= SMALLEST:
+            break
+        height = SMALLEST * TO_SPARE / times
+    return marks, times * _size(marks)[1], key
+
+
+def _as_it_is(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid | None:
+    """The drawing as it is, with the height at which its smallest letter is large enough; None where that is none."""
+    marks = [piece for mark in drawing.marks for piece in pieces(mark, resolve)]
+    times, (wide, tall) = SMALLEST * TO_SPARE / _least(marks), _size(marks)
+    if wide * times > room[0] or tall * times > room[1]:
+        return None
+    return marks, tall * times, ()
+
+
+def _least(marks: Sequence[Plain]) -> float:
+    """Height of the smallest letter; without letters a size that is large enough anywhere."""
+    return min((mark.height for mark in marks if isinstance(mark, Lettering)), default=1e9)
+
+
+def _size(marks: Sequence[Plain]) -> tuple[float, float]:
+    left, low, right, high = bounds(marks)
+    return right - left + 2 * MARGIN, high - low + 2 * MARGIN
+
+
+def _times(marks: Sequence[Plain], room: tuple[float, float]) -> float:
+    wide, tall = _size(marks)
+    return min(room[0] / wide, room[1] / tall)
+
+
+def _keyed(
+    drawing: Drawing, resolve: Resolve, height: float, wide: float
+) -> tuple[list[Sequence[Plain]], tuple[Row, ...]]:
+    """The marks with letters at least `height` tall, and the table of what found no place for its words.
+
+    `wide` is the page's room in mm: at this height of letters it is `wide * height / SMALLEST` of the drawing.
+    """
+    grown = [_grown(mark, height) for mark in drawing.marks]
+    groups = [pieces(mark, resolve) for mark in grown]
+    widest = WIDEST * wide * max(height, SMALLEST) / SMALLEST
+    kept, moved = _sorted_out(groups, widest)
+    key = []
+    for number, at in enumerate(sorted(moved, key=lambda at: _reading_order(_letters(groups[at])[0])), 1):
+        text = _letters(groups[at])[0]
+        groups[at] = (*_lines(grown[at], str(number), groups[at]), *_numbered(text, str(number), kept))
+        key.append((str(number), text.text))
+    return groups, tuple(key)
+
+
+def _grown(mark: Mark, height: float) -> Mark:
+    """The mark with letters at least so tall; a dimension line moves out with its figure."""
+    if isinstance(mark, Span) and mark.height < height:
+        return replace(mark, height=height, offset=mark.offset * height / mark.height)
+    if isinstance(mark, Words | Label) and mark.height < height:
+        return replace(mark, height=height)
+    return mark
+
+
+def _letters(group: Sequence[Plain]) -> list[Lettering]:
+    return [mark for mark in group if isinstance(mark, Lettering) and mark.text.strip()]
+
+
+def _sorted_out(groups: Sequence[Sequence[Plain]], widest: float) -> tuple[list[Corners], list[int]]:
+    """The boxes of the texts that stay where they are, and the places in the list of those that cannot."""
+    kept: list[Corners] = []
+    moved = []
+    for at, group in enumerate(groups):
+        for text in _letters(group):
+            box = corners(text, BETWEEN * text.height)
+            if width(text.text, text.height, text.figure) > widest or any(_meet(box, other) for other in kept):
+                moved.append(at)
+            else:
+                kept.append(box)
+    return kept, moved
+
+
+def _reading_order(text: Lettering) -> tuple[float, float]:
+    """From the top down, in lines three capitals tall, and from the left."""
+    return (-round(text.at[1] / (3 * text.height)), text.at[0])
+
+
+def _lines(mark: Mark, number: str, group: Sequence[Plain]) -> Sequence[Plain]:
+    """The lines that a mark has besides its words: a dimension's are drawn out for the number."""
+    if isinstance(mark, Span):
+        group = pieces(replace(mark, before=number), lambda _: "")
+    return [each for each in group if not isinstance(each, Lettering)]
+
+
+def _numbered(text: Lettering, number: str, taken: list[Corners]) -> Iterator[Plain]:
+    """The number as near the middle of the words as there is room, with a line to it where it stands aside."""
+    middle, reach = _middle(corners(text)), RING[min(len(number), len(RING)) - 1] * text.height
+    for at in _places(middle, text.height):
+        box = _square(at, reach)
+        if not any(_meet(box, other) for other in taken):
+            break
+    taken.append(box)
+    yield Lettering((at[0], at[1] - text.height / 2), number, text.height, 0.0, "middle", text.layer, True)
+    yield Circle(at, reach, "dimensions")
+    if hypot(at[0] - middle[0], at[1] - middle[1]) > 2 * reach:
+        yield Line(_toward(at, middle, reach), middle, "dimensions")
+
+
+def _places(middle: Point, height: float) -> Iterator[Point]:
+    yield middle
+    for step in STEPS[1:]:
+        for eighth in range(8):
+            turn = eighth * pi / 4
+            yield (middle[0] + step * height * cos(turn), middle[1] + step * height * sin(turn))
+
+
+def _square(at: Point, reach: float) -> Corners:
+    (x, y), r = at, reach
+    return ((x - r, y - r), (x + r, y - r), (x + r, y + r), (x - r, y + r))
+
+
+def _toward(start: Point, end: Point, by: float) -> Point:
+    far = hypot(end[0] - start[0], end[1] - start[1])
+    return (start[0] + (end[0] - start[0]) * by / far, start[1] + (end[1] - start[1]) * by / far)
+
+
+def _middle(box: Corners) -> Point:
+    return ((box[0][0] + box[2][0]) / 2, (box[0][1] + box[2][1]) / 2)
+
+
+def _meet(one: Corners, other: Corners) -> bool:
+    """Whether two boxes, however they lie, have more than an edge in common: none of their sides parts them."""
+    return not any(_parts(one, other, box[side], box[side + 1]) for box in (one, other) for side in (0, 1))
+
+
+def _parts(one: Corners, other: Corners, start: Point, end: Point) -> bool:
+    """Whether the two boxes lie apart as seen along a side."""
+    along = (end[0] - start[0], end[1] - start[1])
+    first, second = ([x * along[0] + y * along[1] for x, y in box] for box in (one, other))
+    return max(first) <= min(second) or max(second) <= min(first)

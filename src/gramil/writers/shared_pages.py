@@ -1,0 +1,110 @@
+"""Small cards on one page: drawings that fill no page of their own, laid beside and below one another with their names.
+
+Tall ones first, in rows, as many to a page as go.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from gramil.drawings.marks import Arc, Circle, Drawing, Line, Point, Polyline
+from gramil.writers.extents import bounds
+from gramil.writers.lettering import Lettering, clean
+from gramil.writers.paper import sheets
+from gramil.writers.plain import Plain, kerf_of, seen_from
+
+APART = 5.0
+"""Room between two cards and round each, in mm."""
+SMALL = 0.75
+"""A card no taller than this share of a page may share it."""
+TITLE, VIEW = 2.6, 2.0
+"""Height of a card's name and of its view under it, in mm."""
+
+
+@dataclass(frozen=True)
+class Card:
+    """A drawing with its marks, its name under it."""
+
+    drawing: Drawing
+    marks: tuple[Plain, ...]
+
+    @property
+    def size(self) -> Point:
+        """Width and height, in mm."""
+        left, low, right, high = bounds(self.marks)
+        return (right - left, high - low)
+
+
+def card_of(drawing: Drawing, marks: Sequence[Plain]) -> Card:
+    """A drawing as a card: what it is and from where it is seen stand under it."""
+    left, low, _, _ = bounds(marks)
+    view = f"{seen_from(drawing)} {kerf_of(drawing, marks)}".rstrip()
+    words = ((low - 5.0, clean(drawing.title), TITLE), (low - 8.5, view, VIEW))
+    said = (Lettering((left, up), text, height, 0.0, "left", "text") for up, text, height in words)
+    return Card(drawing, (*marks, *said))
+
+
+def is_small(card: Card, paper: str, printer_scale: tuple[float, float]) -> bool:
+    """Whether a card leaves room on a page of this paper, upright, for another."""
+    wide, tall = _window(paper, printer_scale)
+    return card.size[0] <= wide and card.size[1] <= SMALL * tall
+
+
+def shared(cards: Sequence[Card], paper: str, printer_scale: tuple[float, float]) -> list[Card]:
+    """The cards on as few pages as rows of them fill, each page as one card; one by itself stays as it was."""
+    window = _window(paper, printer_scale)
+    pages: list[list[tuple[Card, Point]]] = []
+    for card in sorted(cards, key=lambda card: -card.size[1]):
+        place = next(((page, at) for page in pages if (at := _room_on(page, card, window)) is not None), None)
+        if place is None:
+            pages.append([(card, (0.0, 0.0))])
+        else:
+            place[0].append((card, place[1]))
+    return [_together(page) for page in pages]
+
+
+def _window(paper: str, printer_scale: tuple[float, float]) -> Point:
+    wide, tall = sheets(paper, 100.0, 240.0, printer_scale)[0].window
+    return (wide - 2.0, tall - 2.0)
+
+
+def _room_on(page: Sequence[tuple[Card, Point]], card: Card, window: Point) -> Point | None:
+    """The upper left corner where a card goes, from the page's, down negative: beside the last of a row, or below."""
+    rows = sorted({at[1] for _, at in page}, reverse=True)
+    for row in rows:
+        beside = [(each, at) for each, at in page if at[1] == row]
+        across = max(at[0] + each.size[0] for each, at in beside) + APART
+        deep = max(each.size[1] for each, _ in beside)
+        if across + card.size[0] <= window[0] and card.size[1] <= deep:
+            return (across, row)
+    low = min(at[1] - each.size[1] for each, at in page) - APART
+    return (0.0, low) if card.size[1] - low <= window[1] else None
+
+
+def _together(page: Sequence[tuple[Card, Point]]) -> Card:
+    first = page[0][0]
+    if len(page) == 1:
+        return first
+    marks = tuple(mark for card, at in page for mark in _laid(card, at))
+    title = f"small cards: {', '.join(card.drawing.name for card, _ in page)}"
+    return Card(replace(first.drawing, title=title, seen_from="either side"), marks)
+
+
+def _laid(card: Card, at: Point) -> tuple[Plain, ...]:
+    left, _, _, high = bounds(card.marks)
+    by = (at[0] - left, at[1] - high)
+    return tuple(_moved(mark, by) for mark in card.marks)
+
+
+def _moved(mark: Plain, by: Point) -> Plain:
+    def to(point: Point) -> Point:
+        return (point[0] + by[0], point[1] + by[1])
+
+    match mark:
+        case Line():
+            return replace(mark, start=to(mark.start), end=to(mark.end))
+        case Polyline():
+            return replace(mark, points=tuple(map(to, mark.points)))
+        case Arc() | Circle():
+            return replace(mark, centre=to(mark.centre))
+        case Lettering():
+            return replace(mark, at=to(mark.at))
