@@ -36,11 +36,11 @@ def test_the_saddle_stands_as_tall_as_its_figures(any_board: Figures) -> None:
     """Its width on paper over its real width is the scale; its top lies that much higher than its foot at a string."""
     drawing = any_board["drawing_setup_saddle"]
     (saddle,) = shapes(drawing, "bone")
-    share = width(saddle) / (2 * any_board["saddle_reach"])
+    share = width(saddle) / any_board["saddle_length"]
     assert drawing.scale == pytest.approx(share)
     side = -1.0 if any_board["instrument_handed"] == "left" else 1.0
     tops = {round(x, 6): y for x, y in saddle.points if y > 0}
-    for y, tall in zip(any_board["string_y_bridge"], any_board["saddle_tall"], strict=True):
+    for y, tall in zip(any_board["string_along_saddle"], any_board["saddle_tall"], strict=True):
         assert tops[round(side * share * float(y), 6)] == pytest.approx(share * float(tall))
 
 
@@ -56,7 +56,7 @@ def test_strings_break_as_far_behind_the_middle_as_is_said(any_board: Figures) -
     side = -1.0 if any_board["instrument_handed"] == "left" else 1.0
     wanted = sorted(
         (side * float(y) * drawing.scale, float(off) * drawing.scale)
-        for y, off in zip(any_board["string_y_bridge"], any_board["saddle_off_line"], strict=True)
+        for y, off in zip(any_board["string_along_saddle"], any_board["saddle_off_line"], strict=True)
     )
     assert np.allclose(breaks, wanted)
 
