@@ -10,11 +10,11 @@ from benchmarks.timing import milliseconds, seconds
 from gramil.change.shift import shift
 from gramil.description.reading import read_description, read_shop
 from gramil.drawings.marks import Arc, Circle, Line, Polyline
+from gramil.formatter import Formatter
 from gramil.graph import Figures, derive
 from gramil.pack import build_book, pack_makers, whole_pack
 from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
 from gramil.shop.operations_file import usual_work
-from gramil.show import Shower
 from gramil.writers.dxf import dxf_bytes
 
 
@@ -61,7 +61,7 @@ def _graph(figures: Figures) -> None:
 
 def _dxf(figures: Figures) -> None:
     drawing = next(each for each in drawings_of(figures) if each.name == "board")
-    shower = Shower(figures)
+    formatter = Formatter(figures)
 
     def bare() -> None:
         document = ezdxf.new("R2010")
@@ -80,7 +80,7 @@ def _dxf(figures: Figures) -> None:
                     space.add_text("figure")
         document.write(io.StringIO())
 
-    ours, theirs = seconds(lambda: dxf_bytes(drawing, shower.text)), seconds(bare)
+    ours, theirs = seconds(lambda: dxf_bytes(drawing, formatter.text)), seconds(bare)
     print(f"board.dxf by the bare library     {milliseconds(theirs)}")
     print(f"board.dxf                         {milliseconds(ours)}   {ours / theirs:.2f} times")
 
@@ -88,9 +88,9 @@ def _dxf(figures: Figures) -> None:
 def _pack(figures: Figures) -> None:
     def make() -> None:
         new = fresh(figures)
-        dict(whole_pack(pack_makers(new, Shower(new), usual_work(), "a4")))
+        dict(whole_pack(pack_makers(new, Formatter(new), usual_work(), "a4")))
 
-    book = seconds(lambda: build_book(fresh(figures), Shower(figures), usual_work(), "a4"), 2)
+    book = seconds(lambda: build_book(fresh(figures), Formatter(figures), usual_work(), "a4"), 2)
     print(f"the build book                    {milliseconds(book)}")
     print(f"the whole pack                    {milliseconds(seconds(make, 2))}")
     for whose, who in (("peak memory so far", resource.RUSAGE_SELF), ("of the typesetter", resource.RUSAGE_CHILDREN)):

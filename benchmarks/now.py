@@ -8,6 +8,7 @@ from tempfile import TemporaryDirectory
 import numpy as np
 
 from benchmarks.timing import milliseconds, seconds
+from gramil.air.places import import_air, place
 from gramil.now.hours import read_hours
 from gramil.now.open_now import open_now
 from gramil.now.plan import greedy_plan
@@ -17,10 +18,9 @@ from gramil.physics.arrays import floats
 from gramil.sheets.handed_out import by_name, stale_in_store
 from gramil.shop.instruments import Instrument, add_instrument, instrument
 from gramil.shop.made_file import parse_made
-from gramil.shop.on_hand import bring_in_shop
-from gramil.shop.opening import Store, create_store, open_store
 from gramil.shop.operations_done import mark_done
-from gramil.shop.places import import_air, place
+from gramil.shop.shop_in_store import bring_in_shop
+from gramil.store.opening import Store, create_store, open_store
 from gramil.wood.air import AirHistory
 
 NOW = datetime(2026, 1, 19, 9, tzinfo=UTC)

@@ -12,16 +12,16 @@ from time import perf_counter
 import numpy as np
 
 from benchmarks.timing import milliseconds, seconds
-from gramil.shop.backup import backup
-from gramil.shop.bringing_in import import_files
-from gramil.shop.export import export_files
+from gramil.air.places import Place, add_place, air_history, import_air, latest_reading
+from gramil.doorway.backup import backup
+from gramil.doorway.bringing_in import import_files
+from gramil.doorway.export import export_files
+from gramil.doorway.verify import verify
 from gramil.shop.instruments import add_instrument, save_revision
-from gramil.shop.on_hand import bring_in_shop, shop_description
-from gramil.shop.opening import Store, create_store, open_store
-from gramil.shop.places import Place, add_place, air_history, import_air, latest_reading
+from gramil.shop.shop_in_store import bring_in_shop, shop_description
 from gramil.shop.stock import Blank, add_blank
-from gramil.shop.undo import last_change, undo
-from gramil.shop.verify import verify
+from gramil.store.opening import Store, create_store, open_store
+from gramil.store.undo import last_change, undo
 from gramil.wood.air import AirHistory
 
 READINGS = 100_000

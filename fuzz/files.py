@@ -15,15 +15,15 @@ from tests.every_key.descriptions import EXAMPLES
 from fuzz.descriptions import astray
 from fuzz.kind import Kind
 from gramil.description.reading import read_description
+from gramil.doorway.bringing_in import import_files
+from gramil.doorway.export import export_files
+from gramil.doorway.verify import verify_open
 from gramil.faults import MakersFault
 from gramil.shapes.traced_outline import Reading, read_outline
-from gramil.shop.bringing_in import import_files
-from gramil.shop.export import export_files
 from gramil.shop.instruments import add_instrument
-from gramil.shop.on_hand import bring_in_shop
-from gramil.shop.opening import create_store
+from gramil.shop.shop_in_store import bring_in_shop
 from gramil.shop.stock import Blank, add_blank
-from gramil.shop.verify import verify_open
+from gramil.store.opening import create_store
 from gramil.wood.air_log import read_air_log
 
 NOW = datetime(2026, 11, 2, 9, 30, tzinfo=UTC)

@@ -8,10 +8,10 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from fuzz.kind import Kind
+from gramil.doorway.verify import verify
 from gramil.faults import MakersFault
-from gramil.shop.opening import create_store, open_store
 from gramil.shop.stock import Blank, add_blank, blanks
-from gramil.shop.verify import verify
+from gramil.store.opening import create_store, open_store
 from gramil.writers.files import LIST, write_files
 from gramil.writers.one_step import STAGING
 from gramil.written_file import alone_with, put_text, seen_in

@@ -10,12 +10,12 @@ import pytest
 import gramil
 from gramil.decimals import fixed, signed
 from gramil.findings.finding import in_words
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.book_pages import front_pages
 from gramil.prints.papers import one_print
 from gramil.prints.whole import dimensions_of, findings_of, names_of
 from gramil.rows import rows
-from gramil.show import Shower
 from gramil.wood.restraint import held, verdict
 from gramil.wood.species import find_species
 
@@ -62,11 +62,11 @@ def test_no_text_of_any_paper_verdict_or_list_has_a_minus_zero(example: Callable
     said = list(texts([each.printed for each in papers if each is not None]))
     listed = list(rows(figures, dimensions_of(figures)))
     for first in ("mm", "in"):
-        shower = Shower(figures, first)
-        said += [text for each in listed for text in shower.both_of(each.value, each.unit)]
-        said += [shower.text(each) for each in dimensions_of(figures)]
-        said += list(texts([in_words(each, shower.filled) for each in findings_of(figures)]))
-    said += list(texts(list(front_pages(Shower(figures, figures["instrument_units"])))))
+        formatter = Formatter(figures, first)
+        said += [text for each in listed for text in formatter.both_of(each.value, each.unit)]
+        said += [formatter.text(each) for each in dimensions_of(figures)]
+        said += list(texts([in_words(each, formatter.filled) for each in findings_of(figures)]))
+    said += list(texts(list(front_pages(Formatter(figures, figures["instrument_units"])))))
     assert len(said) > 3000
     assert not [each for each in said if MINUS_ZERO.search(each)]
 

@@ -11,11 +11,11 @@ import pytest
 
 from gramil import names as n
 from gramil.description.reading import read_description, read_shop
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.pack import TYPESET, pack_makers, whole_pack
 from gramil.prints.whole import figures_of, findings_of
 from gramil.shop.operations_file import usual_work
-from gramil.show import Shower
 
 from .every_key.descriptions import EXAMPLES
 
@@ -39,7 +39,7 @@ def test_each_earlier_form_is_kept() -> None:
 @pytest.mark.parametrize("name", EARLIER)
 def test_it_is_packed(figures: dict[str, Figures], name: str) -> None:
     """Every file, but that only one of them is typeset, which takes longest."""
-    makers = pack_makers(figures[name], Shower(figures[name]), usual_work(), "a4")
+    makers = pack_makers(figures[name], Formatter(figures[name]), usual_work(), "a4")
     wanted = {each: maker for each, maker in makers.items() if each not in TYPESET or name == "seven"}
     pack = dict(whole_pack(wanted))
     assert all(pack.values())

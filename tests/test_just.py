@@ -9,16 +9,16 @@ import pytest
 
 from gramil.cli.options import opened_with_work
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter
 from gramil.pack import chosen_makers
 from gramil.shop.operations import Work
-from gramil.show import Shower
 
 
 @pytest.fixture(scope="module")
-def opened() -> tuple[Shower, Work]:
+def opened() -> tuple[Formatter, Work]:
     with as_file(files("gramil") / "data" / "examples") as examples:
-        _, shower, work = opened_with_work(Path(examples / "tarn.toml"), Path(examples / "shop.toml"))
-    return shower, work
+        _, formatter, work = opened_with_work(Path(examples / "tarn.toml"), Path(examples / "shop.toml"))
+    return formatter, work
 
 
 def sheets_in(pdf: bytes) -> int:
@@ -26,20 +26,20 @@ def sheets_in(pdf: bytes) -> int:
         return len(document.pages)
 
 
-def test_three_sheets_and_a_template_are_two_files(opened: tuple[Shower, Work]) -> None:
-    shower, work = opened
-    makers = chosen_makers(shower.figures, shower, work, ["neck-gauges", "slot", "taper", "ledge"], "letter")
+def test_three_sheets_and_a_template_are_two_files(opened: tuple[Formatter, Work]) -> None:
+    formatter, work = opened
+    makers = chosen_makers(formatter.figures, formatter, work, ["neck-gauges", "slot", "taper", "ledge"], "letter")
     assert list(makers) == ["templates.pdf", "sheets.pdf"]
     assert sheets_in(makers["templates.pdf"]()) == 1
     assert 4 <= sheets_in(makers["sheets.pdf"]()) <= 7
 
 
-def test_one_template_alone_asks_for_no_sheets(opened: tuple[Shower, Work]) -> None:
-    shower, work = opened
-    assert list(chosen_makers(shower.figures, shower, work, ["neck-gauges"], "a4")) == ["templates.pdf"]
+def test_one_template_alone_asks_for_no_sheets(opened: tuple[Formatter, Work]) -> None:
+    formatter, work = opened
+    assert list(chosen_makers(formatter.figures, formatter, work, ["neck-gauges"], "a4")) == ["templates.pdf"]
 
 
-def test_a_name_that_there_is_not_says_the_nearest(opened: tuple[Shower, Work]) -> None:
-    shower, work = opened
+def test_a_name_that_there_is_not_says_the_nearest(opened: tuple[Formatter, Work]) -> None:
+    formatter, work = opened
     with pytest.raises(MakersFault, match="neck-gauges"):
-        chosen_makers(shower.figures, shower, work, ["neck-gauge"], "a4")
+        chosen_makers(formatter.figures, formatter, work, ["neck-gauge"], "a4")

@@ -19,12 +19,12 @@ from click.testing import CliRunner
 from gramil.cli import gramil
 from gramil.description.instrument import Instrument
 from gramil.description.reading import read_description, read_shop
-from gramil.description.shop import Shop
+from gramil.description.shop.tables import Shop
 from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
+from gramil.formatter import Formatter
 from gramil.prints.whole import drawings_of, figures_of, findings_of, setups_of
 from gramil.setups.setup import figures_on
-from gramil.show import Shower
 
 from .every_key.descriptions import (
     INSTRUMENTS,
@@ -117,13 +117,13 @@ def test_an_instrument_without_it(bench: Path, name: str, place: Place) -> None:
 def look_at(file: Path, shop: Path) -> None:
     """Everything that follows from a description, worked out and put into words."""
     figures = figures_of(read_description(file), read_shop(shop))
-    shower = Shower(figures)
+    formatter = Formatter(figures)
     for name in figures:
         assert figures[name] is not None
     for found in findings_of(figures):
-        assert in_words(found, shower.filled).says
+        assert in_words(found, formatter.filled).says
     for setup in setups_of(figures):
-        told = [*map(shower.text, figures_on(setup)), *map(shower.filled, setup.texts)]
+        told = [*map(formatter.text, figures_on(setup)), *map(formatter.filled, setup.texts)]
         assert all(isinstance(each, str) for each in told)
     assert drawings_of(figures)
 

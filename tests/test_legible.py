@@ -11,11 +11,11 @@ import pikepdf
 import pytest
 
 from gramil.cli.options import opened_with_work
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.pack import TYPESET, build_book, pack_makers
 from gramil.sheets.own_sheet import every_sheet
 from gramil.shop.operations import Work
-from gramil.show import Shower
 
 SEVEN = 7.0
 HAIR = 0.01
@@ -26,7 +26,7 @@ SAME: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
 
 @pytest.fixture(scope="module", params=["tarn", "fell", "scree", "mere"])
-def opened(request: pytest.FixtureRequest) -> Iterator[tuple[Figures, Shower, Work]]:
+def opened(request: pytest.FixtureRequest) -> Iterator[tuple[Figures, Formatter, Work]]:
     with as_file(files("gramil") / "data" / "examples") as examples:
         yield opened_with_work(Path(examples / f"{request.param}.toml"), Path(examples / "shop.toml"))
 
@@ -76,12 +76,12 @@ def small(pdf: bytes) -> dict[int, list[float]]:
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])
 def test_nothing_in_the_book_and_on_its_sheets_is_smaller_than_seven_points(
-    opened: tuple[Figures, Shower, Work], paper: str
+    opened: tuple[Figures, Formatter, Work], paper: str
 ) -> None:
     assert small(build_book(*opened, paper)) == {}
 
 
-def test_nothing_on_a_template_or_drawing_is_smaller_than_seven_points(opened: tuple[Figures, Shower, Work]) -> None:
+def test_nothing_on_a_template_or_drawing_is_smaller_than_seven_points(opened: tuple[Figures, Formatter, Work]) -> None:
     makers = pack_makers(*opened, "a4")
     for name, make in makers.items():
         if name.endswith(".pdf") and name not in TYPESET:
@@ -91,8 +91,8 @@ def test_nothing_on_a_template_or_drawing_is_smaller_than_seven_points(opened: t
             assert min(found) * POINTS_TO_MM >= SEVEN - HAIR, name
 
 
-def test_no_sheet_has_an_empty_proof(opened: tuple[Figures, Shower, Work]) -> None:
-    figures, shower, work = opened
+def test_no_sheet_has_an_empty_proof(opened: tuple[Figures, Formatter, Work]) -> None:
+    figures, formatter, work = opened
     for sheet in every_sheet(figures, work):
         if not sheet.setup.closed and sheet.setup.name != "owner-air":  # the owner cuts nothing
-            assert sheet.shower(shower).filled(sheet.setup.prove).strip(), sheet.setup.name
+            assert sheet.formatter(formatter).filled(sheet.setup.prove).strip(), sheet.setup.name

@@ -6,11 +6,11 @@ from threading import get_ident
 import pytest
 
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter
 from gramil.graph import Pin
 from gramil.pack import TYPESET, pack_makers, whole_pack
 from gramil.prints.whole import figures_of_files
 from gramil.shop.operations_file import usual_work
-from gramil.show import Shower
 
 
 def test_the_files_come_in_their_order_and_what_is_typeset_is_made_beside_the_rest() -> None:
@@ -33,7 +33,7 @@ def test_a_makers_own_fault_comes_through(name: str) -> None:
 def test_what_is_typeset_is_in_the_pack() -> None:
     with as_file(files("gramil") / "data" / "examples" / "scree.toml") as file:
         figures = figures_of_files(file)
-    assert set(TYPESET) < set(pack_makers(figures, Shower(figures), usual_work(), "a4"))
+    assert set(TYPESET) < set(pack_makers(figures, Formatter(figures), usual_work(), "a4"))
 
 
 def test_templates_go_by_what_is_drawn_whatever_was_read() -> None:
@@ -41,7 +41,7 @@ def test_templates_go_by_what_is_drawn_whatever_was_read() -> None:
     with as_file(files("gramil") / "data" / "examples" / "tarn.toml") as file:
         drawn = figures_of_files(file)
     made = drawn.with_pins({"fret_position[12]": Pin(315.10, "today", "slotted")})
-    was, now = (pack_makers(each, Shower(each), usual_work(), "a4") for each in (drawn, made))
+    was, now = (pack_makers(each, Formatter(each), usual_work(), "a4") for each in (drawn, made))
     for name in ("index-template.dxf", "index-template.svg", "gauges.dxf"):
         assert was[name]() == now[name]()
     assert was["dimensions.csv"]() != now["dimensions.csv"]()

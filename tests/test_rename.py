@@ -11,11 +11,11 @@ import pytest
 ROOT = Path(__file__).parents[1]
 WHOLE = (
     "from gramil.prints.whole import figures_of_files, setups_of, whole_graph\n"
-    "from gramil.show import shower_of\n"
+    "from gramil.formatter import formatter_of\n"
     "from gramil.prints.pages import page_text\n"
     "figures = figures_of_files('src/gramil/data/examples/tarn.toml', 'src/gramil/data/examples/shop.toml')\n"
     "assert 'slot_depth_needed' in whole_graph().dimensions and 'slot_need' not in whole_graph().dimensions\n"
-    "print([page_text(each, shower_of(figures)) for each in setups_of(figures) if not each.closed] != [])\n"
+    "print([page_text(each, formatter_of(figures)) for each in setups_of(figures) if not each.closed] != [])\n"
 )
 
 

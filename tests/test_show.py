@@ -6,10 +6,10 @@ from typing import Annotated
 import numpy as np
 import pytest
 
+from gramil.formatter import Formatter, parted, shown
 from gramil.graph import Input, build, derive
 from gramil.quantities import Cents, Count, Mm, PerFret, Radians, Unit
 from gramil.reference import Ref, refs_in, says
-from gramil.show import Shower, parted, shown
 
 INPUTS = {
     "nut_width": (Mm, 45.5),
@@ -26,9 +26,9 @@ INPUTS = {
 
 
 @pytest.fixture
-def shower() -> Shower:
+def formatter() -> Formatter:
     graph = build((), {name: Input(annotation, name) for name, (annotation, _) in INPUTS.items()})
-    return Shower(derive(graph, {name: value for name, (_, value) in INPUTS.items()}, lengths={"fret": 3}))
+    return Formatter(derive(graph, {name: value for name, (_, value) in INPUTS.items()}, lengths={"fret": 3}))
 
 
 @pytest.mark.parametrize(
@@ -47,26 +47,26 @@ def shower() -> Shower:
         ("off[0]", "0.00 cent"),
     ],
 )
-def test_each_kind_of_figure(shower: Shower, address: str, text: str) -> None:
-    assert shower.text(address) == text
+def test_each_kind_of_figure(formatter: Formatter, address: str, text: str) -> None:
+    assert formatter.text(address) == text
 
 
-def test_the_other_unit_stands_beside_lengths_only(shower: Shower) -> None:
-    assert shower.both("position[2]") == ("50.80 mm", "2.000 in")
-    assert shower.both("position") == ("0.00 to 50.80 mm", "0.000 to 2.000 in")
-    assert [shower.other(address) for address in ("angle", "radius", "unread", "name", "bound")] == [""] * 5
+def test_the_other_unit_stands_beside_lengths_only(formatter: Formatter) -> None:
+    assert formatter.both("position[2]") == ("50.80 mm", "2.000 in")
+    assert formatter.both("position") == ("0.00 to 50.80 mm", "0.000 to 2.000 in")
+    assert [formatter.other(address) for address in ("angle", "radius", "unread", "name", "bound")] == [""] * 5
 
 
-def test_inches_first(shower: Shower) -> None:
-    inches = Shower(shower.figures, "in", "64ths")
+def test_inches_first(formatter: Formatter) -> None:
+    inches = Formatter(formatter.figures, "in", "64ths")
     assert inches.both("position[1]") == ("1 in", "25.40 mm")
 
 
-def test_a_sentence_is_filled_once(shower: Shower) -> None:
+def test_a_sentence_is_filled_once(formatter: Formatter) -> None:
     told = says("{} is {} wide", Ref("name"), Ref("nut_width"))
-    assert shower.filled(told) == "Tarn {nut_width} is 45.50 mm wide"
+    assert formatter.filled(told) == "Tarn {nut_width} is 45.50 mm wide"
     assert tuple(refs_in(told)) == (Ref("name"), Ref("nut_width"))
-    assert shower.filled("a maker's own {nut_width}") == "a maker's own {nut_width}"
+    assert formatter.filled("a maker's own {nut_width}") == "a maker's own {nut_width}"
 
 
 def test_holes_and_figures_are_as_many() -> None:
@@ -74,10 +74,10 @@ def test_holes_and_figures_are_as_many() -> None:
         says("{} and {}", Ref("nut_width"))
 
 
-def test_an_address_that_leads_nowhere(shower: Shower) -> None:
+def test_an_address_that_leads_nowhere(formatter: Formatter) -> None:
     for address in ("nut_wide", "position[9]", "name.length"):
         with pytest.raises(KeyError):
-            shower.text(address)
+            formatter.text(address)
 
 
 @pytest.mark.parametrize(
@@ -105,7 +105,7 @@ def test_other_units(value: float, symbol: str, text: str) -> None:
 
 def test_the_unit_comes_from_the_annotation() -> None:
     graph = build((), {"pull": Input(Annotated[float, Unit("N")], "pull")})
-    assert Shower(derive(graph, {"pull": 720.04})).text("pull") == "720.0 N"
+    assert Formatter(derive(graph, {"pull": 720.04})).text("pull") == "720.0 N"
 
 
 @pytest.mark.parametrize(

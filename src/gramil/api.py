@@ -30,11 +30,11 @@ from gramil.description.writing import set_key
 from gramil.drawings.marks import Drawing
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
+from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
 from gramil.reason import Reason, why
 from gramil.rows import rows
-from gramil.show import Shower, shower_of
 
 if TYPE_CHECKING:
     import pandas  # type: ignore[import-untyped, import-not-found, unused-ignore]  # an extra of the reader's own
@@ -160,8 +160,8 @@ class Guitar:
         return pandas.DataFrame(found, columns=["part", "address", "value", "unit"])
 
     @cached_property
-    def _shower(self) -> Shower:
-        return shower_of(self.figures)
+    def _shower(self) -> Formatter:
+        return formatter_of(self.figures)
 
     def _picture(self, drawing: Drawing) -> Picture:
         from gramil.writers.svg import svg_text

@@ -223,10 +223,10 @@ SHOWS: dict[str, tuple[str, ...]] = {
 """What each page shows, read off its code: edges of the graph."""
 
 if TYPE_CHECKING:
-    from gramil.description.air_values import WoodState
-    from gramil.description.body_records import BraceAsked, RingAsked
-    from gramil.description.head_outline import HeadCurve
+    from gramil.description.body.records import BraceAsked, RingAsked
+    from gramil.description.neck.head_outline import HeadCurve
     from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Stuff, Wire
+    from gramil.description.wood.air_values import WoodState
     from gramil.drawings.heights import Turned
     from gramil.drawings.index_template import Notches, Rail
     from gramil.drawings.marks import Drawing, Polyline

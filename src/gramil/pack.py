@@ -14,12 +14,12 @@ from gramil.description.problems import meant, nearest
 from gramil.drawings.marks import Drawing
 from gramil.drawings.picture import Picture
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.paper_sizes import for_sheets
 from gramil.prints.papers import ON_SHEETS, is_template
 from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.shop.operations import Work
-from gramil.show import Shower
 from gramil.writers.cents_map import cents_map_bytes
 from gramil.writers.dxf import dxf_bytes
 from gramil.writers.pdf import tiled_pdf, whole_pdf
@@ -40,7 +40,7 @@ TYPESET = ("build-book.pdf", "bench-sheets.pdf")
 
 def pack_makers(
     figures: Figures,
-    shower: Shower,
+    formatter: Formatter,
     work: Work,
     paper: str,
     printer_scale: tuple[float, float] = (1.0, 1.0),
@@ -52,7 +52,7 @@ def pack_makers(
     `work` is what the instrument needs: it says which measurements a sheet goes by. Plans and templates go by what is
     drawn.
     """
-    return dict(_makers(figures, shower, work, paper, printer_scale, sheets_on or sheet_paper(figures, paper)))
+    return dict(_makers(figures, formatter, work, paper, printer_scale, sheets_on or sheet_paper(figures, paper)))
 
 
 def sheet_paper(figures: Figures, templates: str = "") -> str:
@@ -63,7 +63,7 @@ def sheet_paper(figures: Figures, templates: str = "") -> str:
 
 def chosen_makers(
     figures: Figures,
-    shower: Shower,
+    formatter: Formatter,
     work: Work,
     names: Sequence[str],
     paper: str,
@@ -76,7 +76,7 @@ def chosen_makers(
     """
     from gramil.sheets.own_sheet import every_sheet
 
-    drawn = replace(shower, figures=figures.with_pins({}))
+    drawn = replace(formatter, figures=figures.with_pins({}))
     drawings = [each for each in drawings_of(drawn.figures) if is_template(each)]
     sheets = [each for each in every_sheet(figures, work) if not each.setup.closed]
     known = {*(each.name for each in drawings), *(each.setup.name for each in sheets)}
@@ -86,19 +86,19 @@ def chosen_makers(
             raise MakersFault.of(f"there is no template and no sheet {name}", remedy=remedy)
     cut = [each for each in drawings if each.name in names]
     wanted = [each for each in sheets if each.setup.name in names]
-    title, made = title_of(figures, shower), dict[str, Maker]()
+    title, made = title_of(figures, formatter), dict[str, Maker]()
     if cut:
         made["templates.pdf"] = partial(tiled_pdf, cut, drawn.text, paper, printer_scale, heading=title)
     if wanted:
-        made["sheets.pdf"] = partial(several_sheets, wanted, shower, title, sheets_on or sheet_paper(figures, paper))
+        made["sheets.pdf"] = partial(several_sheets, wanted, formatter, title, sheets_on or sheet_paper(figures, paper))
     return made
 
 
-def several_sheets(sheets: Sequence["Sheet"], shower: Shower, title: str, paper: str) -> bytes:
+def several_sheets(sheets: Sequence["Sheet"], formatter: Formatter, title: str, paper: str) -> bytes:
     """Some sheets as one PDF, in the order given."""
     from gramil.sheets.bench_sheets import bench_sheets_pdf
 
-    return bench_sheets_pdf([printed(sheet, shower, paper) for sheet in sheets], shower, title, paper)
+    return bench_sheets_pdf([printed(sheet, formatter, paper) for sheet in sheets], formatter, title, paper)
 
 
 def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
@@ -114,9 +114,9 @@ def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
 
 
 def _makers(
-    figures: Figures, shower: Shower, work: Work, paper: str, printer_scale: tuple[float, float], sheets_on: str
+    figures: Figures, formatter: Formatter, work: Work, paper: str, printer_scale: tuple[float, float], sheets_on: str
 ) -> Iterator[tuple[str, Maker]]:
-    drawn = replace(shower, figures=figures.with_pins({}))  # the next board is cut by the same template
+    drawn = replace(formatter, figures=figures.with_pins({}))  # the next board is cut by the same template
     drawings = tuple(drawing for drawing in drawings_of(drawn.figures) if not drawing.name.startswith(ON_SHEETS))
     templates = tuple(drawing for drawing in drawings if is_template(drawing))
     for drawing in drawings:
@@ -125,67 +125,67 @@ def _makers(
         yield f"{drawing.name}.svg", partial(svg_bytes, drawing, drawn.text)
     for drawing in templates:
         if drawing.name in PLANS:
-            yield f"{drawing.name}.pdf", partial(whole_pdf, drawing, drawn.text, heading=title_of(figures, shower))
+            yield f"{drawing.name}.pdf", partial(whole_pdf, drawing, drawn.text, heading=title_of(figures, formatter))
     to_cut = [drawing for drawing in templates if drawing.name not in PLANS]
-    templates_pdf = partial(tiled_pdf, to_cut, drawn.text, paper, printer_scale, heading=title_of(figures, shower))
+    templates_pdf = partial(tiled_pdf, to_cut, drawn.text, paper, printer_scale, heading=title_of(figures, formatter))
     yield f"templates-{paper.replace(' ', '-')}.pdf", templates_pdf
-    yield "bench-sheets.pdf", partial(bench_sheets, figures, shower, work, sheets_on)
+    yield "bench-sheets.pdf", partial(bench_sheets, figures, formatter, work, sheets_on)
     yield "cents-map.svg", partial(cents_map_bytes, figures)
     names = dimensions_of(figures)
-    yield "build-book.pdf", partial(build_book, figures, shower, work, sheets_on)
-    yield "dimensions.csv", lambda: dimensions_csv(figures, shower, names).encode()
-    yield "dimensions.json", lambda: dimensions_json(figures, shower, names).encode()
-    yield "findings.json", lambda: findings_json(findings_of(figures), shower).encode()
+    yield "build-book.pdf", partial(build_book, figures, formatter, work, sheets_on)
+    yield "dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
+    yield "dimensions.json", lambda: dimensions_json(figures, formatter, names).encode()
+    yield "findings.json", lambda: findings_json(findings_of(figures), formatter).encode()
 
 
-def title_of(figures: Figures, shower: Shower) -> str:
+def title_of(figures: Figures, formatter: Formatter) -> str:
     """The instrument's name, scale and hand, as they stand on every template and sheet."""
-    scales = {shower.text(n.scale_bass): None, shower.text(n.scale_treble): None}
+    scales = {formatter.text(n.scale_bass): None, formatter.text(n.scale_treble): None}
     return f"{figures[n.instrument_name]}, scale {' to '.join(scales)}, {figures[n.instrument_handed]} hand"
 
 
-def bench_sheets(figures: Figures, shower: Shower, work: Work, paper: str) -> bytes:
+def bench_sheets(figures: Figures, formatter: Formatter, work: Work, paper: str) -> bytes:
     """The set-up sheets as one PDF, one operation a page."""
     from gramil.sheets.bench_sheets import bench_sheets_pdf
     from gramil.sheets.own_sheet import setup_sheets
 
-    sheets = [printed(sheet, shower, paper) for sheet in setup_sheets(figures, work)]
-    return bench_sheets_pdf(sheets, shower, title_of(figures, shower), paper)
+    sheets = [printed(sheet, formatter, paper) for sheet in setup_sheets(figures, work)]
+    return bench_sheets_pdf(sheets, formatter, title_of(figures, formatter), paper)
 
 
-def single_sheet(sheet: "Sheet", shower: Shower, paper: str) -> bytes:
+def single_sheet(sheet: "Sheet", formatter: Formatter, paper: str) -> bytes:
     """One sheet by itself as a PDF."""
     from gramil.sheets.bench_sheets import bench_sheets_pdf
 
-    return bench_sheets_pdf([printed(sheet, shower, paper)], shower, title_of(sheet.made, shower), paper)
+    return bench_sheets_pdf([printed(sheet, formatter, paper)], formatter, title_of(sheet.made, formatter), paper)
 
 
-def build_book(figures: Figures, shower: Shower, work: Work, paper: str) -> bytes:
+def build_book(figures: Figures, formatter: Formatter, work: Work, paper: str) -> bytes:
     """The whole instrument as one PDF: title page, findings, lists, dimensions by part, and every sheet in order."""
     from gramil.prints.book_lists import SHOWN
     from gramil.sheets.build_book import build_book_pdf
     from gramil.sheets.own_sheet import setup_sheets
 
     shown = ((figures[each], tall) for each, tall in SHOWN)
-    pictures = {each.name: _picture(each, shower, paper, tall) for each, tall in shown if each.marks}
-    sheets = [printed(sheet, shower, paper) for sheet in setup_sheets(figures, work)]
-    return build_book_pdf(sheets, shower, pictures, title_of(figures, shower), paper)
+    pictures = {each.name: _picture(each, formatter, paper, tall) for each, tall in shown if each.marks}
+    sheets = [printed(sheet, formatter, paper) for sheet in setup_sheets(figures, work)]
+    return build_book_pdf(sheets, formatter, pictures, title_of(figures, formatter), paper)
 
 
-def printed(sheet: "Sheet", shower: Shower, paper: str) -> "Sheet":
-    """A sheet with its drawing as this paper shows it, by the figures that it goes by, in the units of `shower`."""
+def printed(sheet: "Sheet", formatter: Formatter, paper: str) -> "Sheet":
+    """A sheet with its drawing as this paper shows it, by the figures that it goes by, in the units of `formatter`."""
     if sheet.drawing is None:
         return sheet
-    return replace(sheet, picture=_picture(sheet.drawing, sheet.shower(shower), paper, TALLEST))
+    return replace(sheet, picture=_picture(sheet.drawing, sheet.formatter(formatter), paper, TALLEST))
 
 
-def _picture(drawing: Drawing, shower: Shower, paper: str, tallest: float) -> Picture:
+def _picture(drawing: Drawing, formatter: Formatter, paper: str, tallest: float) -> Picture:
     from gramil.sheets.page_size import page_size, room_for_drawing
     from gramil.writers.legible import legible
 
-    return legible(drawing, shower.text, (room_for_drawing(paper), tallest * page_size(paper)["times"]))
+    return legible(drawing, formatter.text, (room_for_drawing(paper), tallest * page_size(paper)["times"]))
 
 
-def picture_of(sheet: "Sheet", shower: Shower) -> str:
+def picture_of(sheet: "Sheet", formatter: Formatter) -> str:
     """A sheet's drawing as it is on a screen, as SVG text; empty where it has none."""
-    return "" if sheet.drawing is None else svg_text(sheet.drawing, sheet.shower(shower).text, captioned=False)
+    return "" if sheet.drawing is None else svg_text(sheet.drawing, sheet.formatter(formatter).text, captioned=False)

@@ -3,11 +3,11 @@
 from datetime import datetime
 
 from gramil import names as n
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
 from gramil.now.costs import Cost
 from gramil.sheets.quote_sheet import Quote, quote_pdf
-from gramil.show import Shower
 
 FACTS = (
     ("Scale", n.scale_bass),
@@ -37,7 +37,7 @@ def notes_of(figures: Figures) -> list[str]:
 def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datetime) -> bytes:
     """The quote sheet as a PDF."""
     first: LengthUnit = figures[n.instrument_units]
-    shower = Shower(figures, first)
+    formatter = Formatter(figures, first)
     parts = [(each.part.capitalize(), each.done + each.left) for each in cost.hours]
     return quote_pdf(
         Quote(
@@ -45,7 +45,7 @@ def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datet
             str(figures[n.shop_name]),
             customer,
             f"{now.day} {now:%B %Y}",
-            [(word, shower.text(address)) for word, address in FACTS],
+            [(word, formatter.text(address)) for word, address in FACTS],
             [(part, f"{hours:.1f} h", amount(hours * cost.rate, money)) for part, hours in parts],
             [(each.what, "", "" if each.cost is None else amount(each.cost, money)) for each in cost.materials],
             amount(cost.total, money),

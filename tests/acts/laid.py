@@ -18,12 +18,12 @@ from gramil.change.in_store import figures_in_store
 from gramil.description.writing import set_key
 from gramil.now.match import Matching, match
 from gramil.now.needs import needs_of
-from gramil.now.on_hand import stock_of_store
+from gramil.now.stock_on_hand import stock_of_store
 from gramil.shop.instruments import Instrument, instrument
-from gramil.shop.on_hand import shop_description
-from gramil.shop.opening import Store, create_store, open_store
 from gramil.shop.operations_done import Measurement
+from gramil.shop.shop_in_store import shop_description
 from gramil.shop.stock import Blank
+from gramil.store.opening import Store, create_store, open_store
 
 NOW = datetime(2026, 1, 19, 9, 0, tzinfo=UTC)
 NOT_THE_STATE = ("change", "under_way", "journal", "sqlite_sequence")

@@ -12,27 +12,27 @@ import pytest
 
 import gramil.acts
 from gramil.acts import air, bringing_in, corrections, descriptions, own_operations, record, sheets, tools, wood, work
+from gramil.air.air_of_places import load_air
+from gramil.air.places import place, places
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.change.made_in_store import work_on
 from gramil.faults import MakersFault
 from gramil.sheets.own_sheet import setup_sheets
-from gramil.shop.air_of_places import load_air
 from gramil.shop.corrections import latest_readings, measured_rows
 from gramil.shop.instruments import Instrument, instrument, revision, revisions
-from gramil.shop.items import Item, items
-from gramil.shop.opening import Store, open_store
 from gramil.shop.operations_done import Measurement, measurements, operations_done
 from gramil.shop.own_operations import own_operations as kept_list
-from gramil.shop.places import place, places
 from gramil.shop.stock import Blank, blank_named, promises
-from gramil.shop.undo import last_change, undo
-from gramil.shop.writing import changes
+from gramil.store.items import Item, items
+from gramil.store.opening import Store, open_store
+from gramil.store.undo import last_change, undo
+from gramil.store.writing import changes
 
 from .laid import LIST, NOW, THICK, Killed, Watched, lay_out, matching, state, state_in
 
 BY_THEMSELVES = {
-    "record.take_back": "the undo itself: tests/shop/test_undo.py",
-    "record.put_back": "another file in the record's place: tests/shop/test_backup.py",
+    "record.take_back": "the undo itself: tests/store/test_undo.py",
+    "record.put_back": "another file in the record's place: tests/doorway/test_backup.py",
 }
 """Acts that no undo takes back, and where they are tried."""
 LOFT = 'gramil = 1\n[shop]\nname = "loft"\nunits = "mm"\n[[saw]]\nname = "fine saw"\nkerf = 0.5\ncuts = "face down"\n'

@@ -10,12 +10,15 @@ import gramil
 ROOT = Path(gramil.__file__).parent
 BELOW = ("shop", "change", "now", "prints", "sheets", "description")
 """Rooms below the acts in which a function might write to the record."""
-WRITES = {"gramil.shop.writing.writing", "gramil.shop.writing.transaction"}
+WRITES = {"gramil.store.writing.writing", "gramil.store.writing.transaction"}
 """What every change of the record goes through; what calls it writes, and what calls that."""
-ALSO = {"gramil.shop.backup.restore"}
+ALSO = {"gramil.doorway.backup.restore"}
 """What writes the record's file in another way."""
 ALLOWED = {
-    ("bench/record_page.py", "gramil.shop.proof.proof_of"): "it puts a copy back in a folder that is gone afterwards",
+    (
+        "bench/record_page.py",
+        "gramil.doorway.proof.proof_of",
+    ): "it puts a copy back in a folder that is gone afterwards",
 }
 """Functions that a command or a page may call all the same, each with its reason."""
 
@@ -54,9 +57,9 @@ def test_what_writes_to_the_record_is_known() -> None:
         "gramil.shop.stock.add_blank",
         "gramil.shop.operations_done.mark_done",
         "gramil.shop.tools.set_constant",
-        "gramil.shop.pieces.weigh_piece",
-        "gramil.shop.undo.undo",
-        "gramil.shop.working_files.bring_in_made",
+        "gramil.air.pieces.weigh_piece",
+        "gramil.store.undo.undo",
+        "gramil.doorway.working_files.bring_in_made",
     }
     assert not {each for each in writers() if each.rpartition(".")[2] in ("operations_done", "blanks", "pins_for")}
 

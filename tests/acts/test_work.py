@@ -11,12 +11,12 @@ from gramil.acts.work import note_done
 from gramil.faults import MakersFault
 from gramil.now.needs import used_up_by
 from gramil.shop.instruments import Instrument, add_instrument
-from gramil.shop.on_hand import bring_in_shop
-from gramil.shop.opening import Store, create_store
 from gramil.shop.operations_done import operations_done
+from gramil.shop.shop_in_store import bring_in_shop
 from gramil.shop.stock import blanks, promise_blank, promises
-from gramil.shop.undo import last_change, undo
-from gramil.shop.writing import changes, writing
+from gramil.store.opening import Store, create_store
+from gramil.store.undo import last_change, undo
+from gramil.store.writing import changes, writing
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NOW = datetime(2026, 1, 19, 9, 0, tzinfo=UTC)

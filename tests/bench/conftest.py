@@ -14,11 +14,11 @@ import pytest
 import uvicorn
 
 from gramil.bench.application import application
-from gramil.bench.keeping import keeping_at
 from gramil.bench.serving import Bench, ready
 from gramil.bench.sessions import Sessions
-from gramil.shop.opening import open_store
-from gramil.shop.writing import writing
+from gramil.bench.shop_record import keeping_at
+from gramil.store.opening import open_store
+from gramil.store.writing import writing
 
 DAY = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
 TOKEN = re.compile(r'name="token" value="([^"]+)"')

@@ -5,9 +5,9 @@ from datetime import datetime
 
 import pytest
 
+from gramil.air.air_of_places import PlaceAir
 from gramil.bench.day_curve import HIGH, ROOM, WIDE, day_curve
 from gramil.physics.arrays import floats
-from gramil.shop.air_of_places import PlaceAir
 from gramil.wood.air import AirHistory
 
 MORNING = datetime(2026, 11, 25, 9, 0)

@@ -8,9 +8,9 @@ import pytest
 from starlette.types import ASGIApp, Receive, Scope, Send
 
 from gramil.bench.application import application
-from gramil.bench.keeping import keeping_at
 from gramil.bench.serving import HERE, Bench, _listening
 from gramil.bench.sessions import Sessions
+from gramil.bench.shop_record import keeping_at
 
 from .conftest import Hands, running
 from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, phone, small_targets, watched, wide

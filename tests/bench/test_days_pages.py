@@ -110,8 +110,8 @@ def test_an_operation_is_done_once_with_its_note_and_its_measurement(demo: httpx
 def test_a_reading_says_at_once_what_it_means_for_the_work(demo: httpx.Client) -> None:
     """The tang alone takes 1.60 mm."""
     fields = {"measured.slot_depth_setting": "1.2", "do": "done"}
-    asked = post(demo, f"{TARN}/operation/slotted", **fields).text
-    answers = re.findall(r'name="as_read" value="([^"]*)"', asked)
+    request = post(demo, f"{TARN}/operation/slotted", **fields).text
+    answers = re.findall(r'name="as_read" value="([^"]*)"', request)
     page = post(demo, f"{TARN}/operation/slotted", **fields, as_read=answers[0]).text
     assert re.search(r'<b class="word">rework</b>: fret slots cut: too shallow by \d', page)
     assert "deepen the slots" in page
@@ -129,8 +129,8 @@ def test_a_reading_moves_neither_its_target_nor_its_verdict_and_stands_beside_it
         assert '<b class="number">2.96</b>' in page
         assert "wanted 2.96 mm" in page
         assert page.count("made 3.60\N{NO-BREAK SPACE}mm, +0.64\N{NO-BREAK SPACE}mm") == 1
-        asked = {"work": "slotted", "at": address, f"measured.{address}": "3.00"}
-        assert "+0.04 mm" in demo.get(f"{TARN}/verdict", params=asked).text
+        request = {"work": "slotted", "at": address, f"measured.{address}": "3.00"}
+        assert "+0.04 mm" in demo.get(f"{TARN}/verdict", params=request).text
     assert demo.get(f"{TARN}/print/sheet-slotted.pdf").content.startswith(b"%PDF")
     assert post(demo, f"{TARN}/sheet/slotted/give").content.startswith(b"%PDF")
     assert demo.get(f"{TARN}/print/sheet-nothing.pdf").status_code == 404

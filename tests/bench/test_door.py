@@ -96,7 +96,7 @@ def test_a_page_that_is_not_there_says_so(served: Served) -> None:
     assert "Traceback" not in answer.text
 
 
-async def asked(
+async def request(
     app: object, path: str, client: str, cookie: str = "", form: dict[str, str] | None = None
 ) -> httpx.Response:
     transport = httpx.ASGITransport(app=app, client=(client, 50000))  # type: ignore[arg-type]
@@ -108,9 +108,9 @@ async def asked(
 def test_a_phone_gets_nothing_but_the_pairing_page(tmp_path: Path) -> None:
     app, _ = phone_app(tmp_path, Hands())
     for path in ("/instrument/1", "/static/bench.js", "/stock", "/static/fonts/B612-Regular.ttf"):
-        assert asyncio.run(asked(app, path, "192.0.2.50")).status_code == 403
-    assert asyncio.run(asked(app, "/", "192.0.2.50")).headers["location"] == "/pair"
-    page = asyncio.run(asked(app, "/pair", "192.0.2.50"))
+        assert asyncio.run(request(app, path, "192.0.2.50")).status_code == 403
+    assert asyncio.run(request(app, "/", "192.0.2.50")).headers["location"] == "/pair"
+    page = asyncio.run(request(app, "/pair", "192.0.2.50"))
     assert page.status_code == 200
     assert "set-cookie" not in page.headers
 
@@ -118,11 +118,11 @@ def test_a_phone_gets_nothing_but_the_pairing_page(tmp_path: Path) -> None:
 def test_a_code_lets_one_phone_in_once(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, Hands())
     code = sessions.new_code()
-    first = asyncio.run(asked(app, "/pair", "192.0.2.50", form={"code": code}))
+    first = asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": code}))
     assert first.status_code == 303
     cookie = first.headers["set-cookie"].split(";")[0]
-    assert asyncio.run(asked(app, "/", "192.0.2.50", cookie)).status_code == 200
-    assert asyncio.run(asked(app, "/pair", "192.0.2.51", form={"code": code})).status_code == 403
+    assert asyncio.run(request(app, "/", "192.0.2.50", cookie)).status_code == 200
+    assert asyncio.run(request(app, "/pair", "192.0.2.51", form={"code": code})).status_code == 403
 
 
 def test_a_code_is_void_after_ten_minutes_and_after_five_wrong_ones(tmp_path: Path) -> None:
@@ -130,25 +130,25 @@ def test_a_code_is_void_after_ten_minutes_and_after_five_wrong_ones(tmp_path: Pa
     app, sessions = phone_app(tmp_path, clock)
     old = sessions.new_code()
     clock.later(minutes=11)
-    assert asyncio.run(asked(app, "/pair", "192.0.2.50", form={"code": old})).status_code == 403
+    assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": old})).status_code == 403
     guessed = sessions.new_code()
     for _ in range(5):
-        asyncio.run(asked(app, "/pair", "192.0.2.50", form={"code": "wrong"}))
-    assert asyncio.run(asked(app, "/pair", "192.0.2.50", form={"code": guessed})).status_code == 403
+        asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": "wrong"}))
+    assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": guessed})).status_code == 403
 
 
 def test_a_phone_never_sees_the_code(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, Hands())
     sessions.new_code()
     before = sessions.code
-    page = asyncio.run(asked(app, "/pair", "192.0.2.50"))
+    page = asyncio.run(request(app, "/pair", "192.0.2.50"))
     assert sessions.code == before
     assert before not in page.text
 
 
 def test_this_machines_screen_shows_the_code_to_scan(tmp_path: Path) -> None:
     app, sessions = phone_app(tmp_path, Hands())
-    page = asyncio.run(asked(app, "/pair", "127.0.0.1"))
+    page = asyncio.run(request(app, "/pair", "127.0.0.1"))
     assert sessions.code in page.text
     assert "<svg" in page.text
 

@@ -7,10 +7,10 @@ import httpx
 import pytest
 
 from gramil.shop.instruments import instrument
-from gramil.shop.items import item_named
-from gramil.shop.opening import open_store
 from gramil.shop.operations_done import measurements, operations_done
 from gramil.shop.tools import cuts
+from gramil.store.items import item_named
+from gramil.store.opening import open_store
 
 from .conftest import Served, post
 
@@ -39,14 +39,14 @@ def test_as_it_is_typed_the_question_stands_under_its_field(demo: httpx.Client) 
 
 def test_the_first_tap_asks_and_the_second_takes_it_as_read(served: Served, demo: httpx.Client) -> None:
     form = {"measured.slot_depth_setting": "0.116", "do": "done", "note": "the new blade", "hours": "1,5"}
-    asked = post(demo, SLOTTED, **form)
-    assert asked.status_code == 422
-    page = unescape(asked.text)
+    request = post(demo, SLOTTED, **form)
+    assert request.status_code == 422
+    page = unescape(request.text)
     assert "were inches meant?" in page
     for kept in ('value="0.116"', 'value="the new blade"', 'value="1,5"'):
         assert kept in page
     assert noted(served) == ([], [])
-    again = post(demo, SLOTTED, **form, as_read=hidden(asked.text))
+    again = post(demo, SLOTTED, **form, as_read=hidden(request.text))
     assert again.status_code == 200
     assert noted(served) == (["slotted"], ["0.116 mm"])
 
@@ -62,16 +62,16 @@ def test_another_reading_is_asked_about_anew(served: Served, demo: httpx.Client)
 
 def test_a_reading_that_no_box_is_for_is_asked_about_too(served: Served, demo: httpx.Client) -> None:
     form = {"measured.body_length": "20", "do": "measured"}
-    asked = post(demo, SLOTTED, **form)
-    assert "20.0 mm was read where" in asked.text
+    request = post(demo, SLOTTED, **form)
+    assert "20.0 mm was read where" in request.text
     assert noted(served) == ([], [])
-    assert post(demo, SLOTTED, **form, as_read=hidden(asked.text)).status_code == 200
+    assert post(demo, SLOTTED, **form, as_read=hidden(request.text)).status_code == 200
 
 
 def test_what_no_instrument_can_be_is_refused(served: Served, demo: httpx.Client) -> None:
     form = {"measured.body_wall": "0", "do": "measured"}
-    asked = post(demo, SLOTTED, **form)
-    answer = post(demo, SLOTTED, **form, as_read=hidden(asked.text))
+    request = post(demo, SLOTTED, **form)
+    answer = post(demo, SLOTTED, **form, as_read=hidden(request.text))
     assert answer.status_code == 422
     assert "cannot be worked out" in answer.text
     assert noted(served) == ([], [])
@@ -85,11 +85,11 @@ def test_a_correction_is_a_reading_too(served: Served, demo: httpx.Client) -> No
     action = re.search(r'action="(/instrument/1/measured/[^"]+)"', page)
     assert action is not None
     form = {"was": hidden(page, "was")[0], "back": "slotted", "do": "right", "written": "291"}
-    asked = post(demo, action[1], **form)
-    assert asked.status_code == 422
-    assert "was read where" in asked.text
+    request = post(demo, action[1], **form)
+    assert request.status_code == 422
+    assert "was read where" in request.text
     assert noted(served)[1] == ["2.91 mm"]
-    post(demo, action[1], **form, as_read=hidden(asked.text))
+    post(demo, action[1], **form, as_read=hidden(request.text))
     assert noted(served)[1] == ["291.0 mm"]
 
 
@@ -103,13 +103,13 @@ def test_a_correction_is_a_reading_too(served: Served, demo: httpx.Client) -> No
 def test_readings_that_are_only_read_back_are_asked_about_first(
     demo: httpx.Client, page: str, typed: dict[str, str], slip: str
 ) -> None:
-    asked = demo.get(f"{TARN}/{page}", params=typed)
-    assert asked.status_code == 422
-    assert f"were {slip} meant?" in asked.text
-    assert "What it means</h2>" not in asked.text
+    request = demo.get(f"{TARN}/{page}", params=typed)
+    assert request.status_code == 422
+    assert f"were {slip} meant?" in request.text
+    assert "What it means</h2>" not in request.text
     for value in typed.values():
-        assert f'value="{value}"' in asked.text
-    again = demo.get(f"{TARN}/{page}", params={**typed, "as_read": hidden(asked.text)})
+        assert f'value="{value}"' in request.text
+    again = demo.get(f"{TARN}/{page}", params={**typed, "as_read": hidden(request.text)})
     assert again.status_code == 200
     assert "What it means</h2>" in again.text
 
@@ -132,10 +132,10 @@ def test_a_tool_is_held_against_what_it_was(
     before = stands()
     with open_store(served.store) as store:
         form = {"item": str(item_named(store, kind, name).id), **typed}
-    asked = post(demo, path, **form)
-    assert asked.status_code == 422
-    assert "were inches meant?" in asked.text
-    assert len(hidden(asked.text)) == 1
+    request = post(demo, path, **form)
+    assert request.status_code == 422
+    assert "were inches meant?" in request.text
+    assert len(hidden(request.text)) == 1
     assert stands() == before
-    assert post(demo, path, **form, as_read=hidden(asked.text)).status_code == 200
+    assert post(demo, path, **form, as_read=hidden(request.text)).status_code == 200
     assert stands() == (("2.457 mm", []) if kind == "jig" else (before[0], [0.58, 0.023]))

@@ -9,9 +9,9 @@ from html import unescape
 import httpx
 import pytest
 
-from gramil.shop.export import export_files
+from gramil.doorway.export import export_files
 from gramil.shop.instruments import instrument, revision
-from gramil.shop.opening import open_store
+from gramil.store.opening import open_store
 
 from ..conftest import EXAMPLES
 from .conftest import Served, post, token_of

@@ -11,7 +11,7 @@ from urllib.parse import quote, urldefrag, urlsplit
 import httpx
 import pytest
 
-from gramil.shop.verify import verify
+from gramil.doorway.verify import verify
 
 from .conftest import Served, post
 

@@ -265,8 +265,8 @@ def test_the_section_is_the_last_one_asked_for_however_slow_the_bench(wide) -> N
     """Three steps while the first is still being cut: the line stays where it went, and so does the section."""
     lay_out_demo(wide)
     open_tarn(wide)
-    asked: list[object] = []
-    wide.route("**/cut*", lambda each: asked.append(each) if len(asked) < 2 else each.continue_())
+    request: list[object] = []
+    wide.route("**/cut*", lambda each: request.append(each) if len(request) < 2 else each.continue_())
     line = wide.get_by_role("slider", name="Section line")
     line.focus()
     for _ in range(3):
@@ -379,7 +379,7 @@ def test_what_was_typed_outlives_a_lost_connection(phone, served: Served) -> Non
     phone.goto("/instrument/1/sheet/slot")
     field = phone.get_by_label(re.compile("Kerf"))
     field.fill("0.61")
-    phone.route("**/operation/*", lambda asked: asked.abort())
+    phone.route("**/operation/*", lambda request: request.abort())
     phone.get_by_role("button", name="Note the measurements").tap()
     phone.get_by_text("No connection to the bench").wait_for()
     phone.unroute_all()
@@ -410,7 +410,7 @@ def test_the_verdict_is_on_what_stands_in_the_field_however_slow_the_bench(phone
     """Three values while the first is still being judged, which is given up after 20 s; the last is 630 / 2 + 0.02."""
     lay_out_demo(phone)
     phone.goto("/instrument/1/sheet/slot")
-    phone.route("**/verdict*", lambda asked: asked.continue_() if asked.request.url.endswith("=315.02") else None)
+    phone.route("**/verdict*", lambda request: request.continue_() if request.request.url.endswith("=315.02") else None)
     field = phone.get_by_label(re.compile("Zero line to fret 12"))
     for typed in ("640", "315.10", "315.02"):
         with phone.expect_request(re.compile(f"verdict.*={typed}$"), timeout=15000):
@@ -422,7 +422,7 @@ def test_a_form_tapped_twice_is_sent_once(phone, served: Served) -> None:
     lay_out_demo(phone)
     phone.goto("/air")
     sent: list[str] = []
-    phone.on("request", lambda asked: sent.append(asked.url) if asked.method == "POST" else None)
+    phone.on("request", lambda request: sent.append(request.url) if request.method == "POST" else None)
     phone.get_by_label("Humidity now, %").first.fill("44")
     phone.get_by_label("Temperature, °C").first.fill("20")
     with phone.expect_navigation():
@@ -443,7 +443,7 @@ def test_an_answer_that_comes_late_does_not_pull_the_reader_back(phone, served: 
         " setTimeout(() => console.info('told'), 100); return answer; }; }"
     )
     waiting: list[object] = []
-    phone.route("**/air/readings*", lambda asked: waiting.append(asked))
+    phone.route("**/air/readings*", lambda request: waiting.append(request))
     phone.get_by_label("Humidity now, %").first.fill("44")
     phone.get_by_label("Temperature, °C").first.fill("20")
     phone.get_by_role("button", name="Write it down").first.tap()
@@ -513,11 +513,11 @@ def page_runs(operations) -> Iterator[float]:
 
 
 def test_a_page_asks_for_nothing_from_elsewhere(wide) -> None:
-    asked: list[str] = []
-    wide.on("request", lambda each: asked.append(each.url))
+    request: list[str] = []
+    wide.on("request", lambda each: request.append(each.url))
     wide.goto("/")
     wide.wait_for_load_state("networkidle")
-    assert {urlparse(each).hostname for each in asked} == {"127.0.0.1"}
+    assert {urlparse(each).hostname for each in request} == {"127.0.0.1"}
 
 
 def test_two_revisions_over_each_other_fit_a_phone(phone) -> None:

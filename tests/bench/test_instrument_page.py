@@ -184,7 +184,7 @@ def test_keeping_the_same_twice_is_kept_once(demo: httpx.Client, tarn: str) -> N
 
 def test_comments_outlive_a_change(demo: httpx.Client, served: Served, tarn: str) -> None:
     from gramil.shop.instruments import instrument, revision
-    from gramil.shop.opening import open_store
+    from gramil.store.opening import open_store
 
     kept(demo, tarn, "scale.length=650", "longer", "")
     with open_store(served.store) as store:

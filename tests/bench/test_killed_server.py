@@ -13,7 +13,7 @@ from pathlib import Path
 import httpx
 
 from gramil.shop.instruments import instrument, revisions
-from gramil.shop.opening import open_store
+from gramil.store.opening import open_store
 
 from .conftest import post, token_of
 

@@ -4,8 +4,8 @@ import re
 
 import httpx
 
-from gramil.shop.opening import open_store
 from gramil.shop.own_operations import own_operations, work_of
+from gramil.store.opening import open_store
 
 from .conftest import Served, post
 from .test_record_pages import hidden
@@ -64,10 +64,10 @@ def test_two_who_write_a_list_do_not_overwrite_one_another(served: Served, demo:
 
 def test_a_list_is_removed_after_a_question(served: Served, demo: httpx.Client) -> None:
     keep(demo, OWN)
-    asked = demo.get("/operations/remove?for=").text
-    assert re.search(r"Remove the shop(&#39;|')s own operations\?", asked)
+    request = demo.get("/operations/remove?for=").text
+    assert re.search(r"Remove the shop(&#39;|')s own operations\?", request)
     for _ in range(2):
-        assert "None is kept yet" in post(demo, "/operations/remove", **hidden(asked)).text
+        assert "None is kept yet" in post(demo, "/operations/remove", **hidden(request)).text
     with open_store(served.store) as store:
         assert "head_inlaid" not in work_of(store).operations
 

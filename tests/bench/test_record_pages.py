@@ -7,14 +7,14 @@ from pathlib import Path
 
 import httpx
 
-from gramil.bench.keeping import keeping_at
+from gramil.air.places import latest_reading, place
+from gramil.bench.shop_record import keeping_at
+from gramil.doorway.verify import verify
 from gramil.shop.instruments import instrument
-from gramil.shop.items import Item, add_item, item_named
-from gramil.shop.opening import open_store
 from gramil.shop.operations_done import measurements, operations_done
-from gramil.shop.places import latest_reading, place
-from gramil.shop.verify import verify
-from gramil.shop.writing import changes
+from gramil.store.items import Item, add_item, item_named
+from gramil.store.opening import open_store
+from gramil.store.writing import changes
 
 from .conftest import Served, post
 
@@ -64,11 +64,11 @@ def test_a_reading_is_struck_once_and_undo_brings_it_back(served: Served, demo: 
     assert "not there any more" in again.text
     record = demo.get("/record").text
     assert "air of the shop: 4.5 % 20 C" in record
-    asked = demo.get(link(record, "Take back the last"))
-    assert "strike reading of the shop" in asked.text
-    back = post(demo, "/record/undo", **hidden(asked.text))
+    request = demo.get(link(record, "Take back the last"))
+    assert "strike reading of the shop" in request.text
+    back = post(demo, "/record/undo", **hidden(request.text))
     assert "taken back" in back.text
-    assert post(demo, "/record/undo", **hidden(asked.text)).status_code == 200
+    assert post(demo, "/record/undo", **hidden(request.text)).status_code == 200
     with open_store(served.store) as store:
         reading = latest_reading(store, place(store, "shop").id)
     assert reading is not None
@@ -76,9 +76,9 @@ def test_a_reading_is_struck_once_and_undo_brings_it_back(served: Served, demo: 
 
 
 def test_undo_of_what_is_not_the_last_change_is_refused(demo: httpx.Client) -> None:
-    asked = demo.get(link(demo.get("/record").text, "Take back the last"))
+    request = demo.get(link(demo.get("/record").text, "Take back the last"))
     post(demo, "/air/place", name="attic")
-    answer = post(demo, "/record/undo", **hidden(asked.text))
+    answer = post(demo, "/record/undo", **hidden(request.text))
     assert answer.status_code == 422
     assert "not the last change" in answer.text
     assert "attic" in demo.get("/air").text
@@ -103,9 +103,9 @@ def test_a_weighing_is_put_right_and_struck(served: Served, demo: httpx.Client) 
 
 def test_a_measurement_and_an_operation_noted_wrongly(served: Served, demo: httpx.Client) -> None:
     form = {"measured.slot_depth_setting": "29.1", "do": "done"}
-    asked = post(demo, "/instrument/1/operation/slotted", **form).text
-    assert "is the decimal point in its place?" in asked
-    sheet = post(demo, "/instrument/1/operation/slotted", **form, as_read=hidden(asked)["as_read"]).text
+    request = post(demo, "/instrument/1/operation/slotted", **form).text
+    assert "is the decimal point in its place?" in request
+    sheet = post(demo, "/instrument/1/operation/slotted", **form, as_read=hidden(request)["as_read"]).text
     page = demo.get(link(sheet, "slot depth setting")).text
     assert "29.1" in page
     assert post(demo, link_of_form(page), **hidden(page), do="right", written="deep").status_code == 422
@@ -116,9 +116,9 @@ def test_a_measurement_and_an_operation_noted_wrongly(served: Served, demo: http
     with open_store(served.store) as store:
         owner = instrument(store, "Tarn").id
         assert measurements(store, owner) == []
-    asked = demo.get(link(demo.get("/instrument/1/operation/slotted").text, "Not done after all"))
+    request = demo.get(link(demo.get("/instrument/1/operation/slotted").text, "Not done after all"))
     for _ in range(2):
-        again = post(demo, "/instrument/1/operation/slotted/not-done", **hidden(asked.text), do="strike")
+        again = post(demo, "/instrument/1/operation/slotted/not-done", **hidden(request.text), do="strike")
         assert 'value="done">Done</button>' in again.text
     with open_store(served.store) as store:
         assert operations_done(store, owner) == []
@@ -159,8 +159,8 @@ def test_the_proof_puts_a_copy_back_and_counts_what_is_in_it(served: Served, dem
 
 
 def put_back(client: httpx.Client, name: str) -> httpx.Response:
-    asked = client.get("/record/put-back", params={"copy": name})
-    return post(client, "/record/put-back", **hidden(asked.text))
+    request = client.get("/record/put-back", params={"copy": name})
+    return post(client, "/record/put-back", **hidden(request.text))
 
 
 def test_a_copy_beside_the_record_is_put_back_and_that_is_taken_back(served: Served, demo: httpx.Client) -> None:
@@ -169,9 +169,9 @@ def test_a_copy_beside_the_record_is_put_back_and_that_is_taken_back(served: Ser
     copy.write_bytes(demo.get("/record/copy").content)
     post(demo, "/air/place", name="attic")
     assert "monday.gramil" in demo.get("/record/put-back").text
-    asked = demo.get("/record/put-back", params={"copy": "monday.gramil"}).text
-    assert "1 change would be gone" in asked
-    assert "attic" in asked
+    request = demo.get("/record/put-back", params={"copy": "monday.gramil"}).text
+    assert "1 change would be gone" in request
+    assert "attic" in request
     assert "attic" in demo.get("/air").text, "asking puts nothing back"
     told = put_back(demo, "monday.gramil").text
     kept = "shop.gramil.before-20261125T090000"
@@ -202,9 +202,9 @@ def test_a_copy_waits_until_no_page_has_the_record_open(served: Served, demo: ht
 
 def test_what_was_noted_after_the_question_is_not_lost(served: Served, demo: httpx.Client) -> None:
     served.store.with_name("monday.gramil").write_bytes(demo.get("/record/copy").content)
-    asked = hidden(demo.get("/record/put-back", params={"copy": "monday.gramil"}).text)
+    request = hidden(demo.get("/record/put-back", params={"copy": "monday.gramil"}).text)
     post(demo, "/air/place", name="attic")
-    answer = post(demo, "/record/put-back", **asked)
+    answer = post(demo, "/record/put-back", **request)
     assert answer.status_code == 422
     assert "noted meanwhile" in answer.text
     assert "attic" in demo.get("/air").text
@@ -238,9 +238,9 @@ def test_an_earlier_revision_is_returned_to_after_a_question(demo: httpx.Client)
     fields = dict(re.findall(r'<input type="hidden" name="(version|base)" value="([^"]+)"', form))
     post(demo, "/instrument/1/keep", set="scale.length=650", why="longer", **fields)
     assert demo.get("/instrument/1/description.toml").text != first
-    asked = demo.get(link(demo.get("/instrument/1/revisions").text, "Return to it"))
-    assert "to revision 1?" in asked.text
+    request = demo.get(link(demo.get("/instrument/1/revisions").text, "Return to it"))
+    assert "to revision 1?" in request.text
     assert post(demo, "/instrument/1/return/1", version="1").status_code != 200
-    post(demo, "/instrument/1/return/1", **hidden(asked.text))
+    post(demo, "/instrument/1/return/1", **hidden(request.text))
     assert demo.get("/instrument/1/description.toml").text == first
     assert "as in revision 1 again" in demo.get("/instrument/1/revisions").text

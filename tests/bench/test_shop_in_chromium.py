@@ -2,8 +2,8 @@
 
 import pytest
 
-from gramil.shop.backup import backup
-from gramil.shop.opening import open_store
+from gramil.doorway.backup import backup
+from gramil.store.opening import open_store
 
 from .conftest import Served
 from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, phone, small_targets, wide

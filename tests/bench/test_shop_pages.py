@@ -5,12 +5,12 @@ import re
 import httpx
 import pytest
 
+from gramil.air.places import latest_reading, place
 from gramil.shop.instruments import instrument
-from gramil.shop.items import item_named
-from gramil.shop.opening import open_store
 from gramil.shop.operations_done import measurements, operations_done
-from gramil.shop.places import latest_reading, place
 from gramil.shop.tools import kerf
+from gramil.store.items import item_named
+from gramil.store.opening import open_store
 
 from .conftest import Served, post
 

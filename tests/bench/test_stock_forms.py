@@ -6,10 +6,10 @@ import re
 import httpx
 import pikepdf
 
-from gramil.bench.labels_page import labels_of
-from gramil.shop.opening import open_store
-from gramil.shop.places import place
+from gramil.air.places import place
+from gramil.bench.pages.labels_page import labels_of
 from gramil.shop.stock import Blank, blank_named, blanks
+from gramil.store.opening import open_store
 
 from .conftest import Served, post
 from .test_tool_forms import field, version_of

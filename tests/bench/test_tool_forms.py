@@ -6,9 +6,9 @@ from html import unescape
 import httpx
 import pytest
 
-from gramil.shop.items import Item, item_named, items
-from gramil.shop.on_hand import shop_description
-from gramil.shop.opening import open_store
+from gramil.shop.shop_in_store import shop_description
+from gramil.store.items import Item, item_named, items
+from gramil.store.opening import open_store
 
 from .conftest import Served, post
 

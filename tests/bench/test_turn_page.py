@@ -32,8 +32,8 @@ def test_the_card_of_a_derived_figure_leads_to_what_may_move(demo: httpx.Client,
 
 def test_the_answer_is_a_draft_and_nothing_is_saved(demo: httpx.Client, tarn: str) -> None:
     """Fret 12 at 320 wants a scale of 640."""
-    asked = {"at": "fret_position[12]", "wanted": "320 mm", "turn": "scale.length", "low": "620", "high": "660"}
-    page = demo.get(f"{tarn}/turn", params=asked)
+    request = {"at": "fret_position[12]", "wanted": "320 mm", "turn": "scale.length", "low": "620", "high": "660"}
+    page = demo.get(f"{tarn}/turn", params=request)
     assert "scale length: 640.00 mm" in page.text
     assert "What else moves" in page.text
     found = re.search(r'class="button main" href="([^"]+)"', page.text)
@@ -47,8 +47,8 @@ def test_the_answer_is_a_draft_and_nothing_is_saved(demo: httpx.Client, tarn: st
 
 def test_the_answer_stands_on_the_draft_that_was_there(demo: httpx.Client, tarn: str) -> None:
     """With the scale at 640 in hand, the board's thickness is found on top of it."""
-    asked = {"at": "slot_left_least[19]", "wanted": "3.8", "turn": "board.thickness", "set": "scale.length=640"}
-    page = demo.get(f"{tarn}/turn", params=asked).text
+    request = {"at": "slot_left_least[19]", "wanted": "3.8", "turn": "board.thickness", "set": "scale.length=640"}
+    page = demo.get(f"{tarn}/turn", params=request).text
     found = re.search(r'class="button main" href="([^"]+)"', page)
     assert found is not None
     assert "set=scale.length=640" in unquote_plus(found[1])
@@ -64,8 +64,8 @@ def test_no_answer_says_what_is_within_reach(demo: httpx.Client, tarn: str) -> N
 
 def test_more_than_one_answer_is_a_choice(demo: httpx.Client, tarn: str) -> None:
     """As the nut grows the edge's fall grows alike along the board, then too much: two widths give one difference."""
-    asked = {"at": "thickness_edge_spread", "wanted": "0.1", "turn": "nut.width"}
-    page = demo.get(f"{tarn}/turn", params=asked).text
+    request = {"at": "thickness_edge_spread", "wanted": "0.1", "turn": "nut.width"}
+    page = demo.get(f"{tarn}/turn", params=request).text
     assert "2 answers" in page
     drafts = re.findall(r'class="button" href="([^"]+)">Try', page)
     assert len(drafts) == 2

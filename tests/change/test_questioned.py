@@ -10,7 +10,7 @@ from gramil.change.questioned import HAIR, Question, Reading, faults, meaning, q
 from gramil.change.set_up_file import as_readings as set_up_as_readings
 from gramil.change.set_up_file import parse_set_up_readings
 from gramil.change.slot_readings import as_readings, parse_slot_readings
-from gramil.description.tolerances import tolerance_of
+from gramil.description.shop.tolerances import tolerance_of
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import setups_of
 

@@ -14,8 +14,8 @@ from gramil.change.set_up_causes import Cause, likely_causes
 from gramil.change.set_up_file import SetUpReadings
 from gramil.change.set_up_readings import pinned, read_back_set_up
 from gramil.change.set_up_report import report
+from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.show import Shower
 
 NAMES = ("tarn", "fell", "scree", "mere")
 FRETS = (1, 3, 5, 7, 9, 12, 15, 19)
@@ -150,14 +150,14 @@ def test_what_was_read_is_not_suspected(example: Example) -> None:
 
 
 def last_line(figures: Figures, readings: SetUpReadings) -> str:
-    return list(report(read_back_set_up(figures, readings), Shower(figures)))[-1]
+    return list(report(read_back_set_up(figures, readings), Formatter(figures)))[-1]
 
 
 def test_six_sharp_strings_end_in_one_sentence_that_mends_them(example: Example) -> None:
     """Five cents at fret 12 of 630 mm are 5 x 0.364 = 1.8 mm and a little more, too near the nut."""
     figures = example("tarn")
     readings = SetUpReadings(cents={(string, 12): 5.0 + figures_at_12(figures)[string - 1] for string in range(1, 7)})
-    lines = list(report(read_back_set_up(figures, readings), Shower(figures)))
+    lines = list(report(read_back_set_up(figures, readings), Formatter(figures)))
     assert "all strings break" in lines[-2]
     assert "too near the nut" in lines[-2]
     assert not any("stretch" in line for line in lines)
@@ -191,7 +191,7 @@ def test_no_move_is_asked_of_a_saddle_that_would_stand_too_low(example: Example)
     low = replace(
         SetUpReadings(cents={(1, 12): 6.0, (2, 12): 6.0}), action={1: 5.0, 2: 5.0}, saddle_height={1: 2.0, 2: 2.0}
     )
-    lines = list(report(read_back_set_up(figures, low), Shower(figures)))
+    lines = list(report(read_back_set_up(figures, low), Formatter(figures)))
     assert not any("saddle alone" in line and "toward" in line for line in lines)
     assert any("not before the neck's set" in line for line in lines)
     assert lines[-1].startswith("Once the neck's set allows it")
@@ -201,7 +201,7 @@ def test_no_move_is_asked_of_a_saddle_that_would_stand_too_low(example: Example)
 def test_a_slot_as_measured_says_whether_the_break_points_fall_on_it(off: float, says: str, example: Example) -> None:
     figures = example("tarn")
     ends = {"slot_treble": figures["saddle_end_treble"] + off, "slot_bass": figures["saddle_end_bass"] + off}
-    lines = list(report(read_back_set_up(figures, SetUpReadings(**ends)), Shower(figures)))
+    lines = list(report(read_back_set_up(figures, SetUpReadings(**ends)), Formatter(figures)))
     assert any(says in line for line in lines)
 
 
@@ -211,7 +211,7 @@ def test_a_zero_fret_does_not_move(derive_text: Callable[..., Figures], text_of:
     cents = with_fault(figures, "bridge", 0, -1.5)["intonation_cents_after"][:, FRETS]
     readings = SetUpReadings(cents=as_read(cents, figures).cents)
     assert all(("nut place", 0) not in things(cause) for cause in likely_causes(figures, readings))
-    lines = list(report(read_back_set_up(figures, readings), Shower(figures)))
+    lines = list(report(read_back_set_up(figures, readings), Formatter(figures)))
     assert not any("with the nut" in line for line in lines)
 
 

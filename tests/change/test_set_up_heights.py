@@ -7,8 +7,8 @@ import pytest
 from gramil.change.set_up_file import SetUpReadings
 from gramil.change.set_up_readings import SetUpReadback, read_back_set_up
 from gramil.change.set_up_report import report
+from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.show import Shower
 
 
 @pytest.fixture(scope="module")
@@ -17,7 +17,7 @@ def mere(example: Callable[[str], Figures]) -> Figures:
 
 
 def said(figures: Figures, readings: SetUpReadings) -> str:
-    return "\n".join(report(read_back_set_up(figures, readings), Shower(figures)))
+    return "\n".join(report(read_back_set_up(figures, readings), Formatter(figures)))
 
 
 def every(value: float) -> dict[int, float]:

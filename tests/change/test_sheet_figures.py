@@ -9,13 +9,13 @@ from importlib.resources import files
 import pytest
 
 from gramil import names as n
+from gramil.formatter import Formatter
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import setups_of
 from gramil.sheets.own_sheet import sheet_named, wanted_at
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import made_lines, sheet_text
 from gramil.shop.operations_file import usual_work
-from gramil.show import Shower
 
 ROWS = tomllib.loads((files("gramil") / "data" / "operations.toml").read_text(encoding="utf-8"))["operation"]
 """The list of operations as it is written."""
@@ -35,7 +35,7 @@ def before(name: str) -> frozenset[str]:
 
 def text(sheet: Sheet) -> dict[str, object]:
     """A sheet's page without what was made."""
-    found = dict(sheet_text(sheet, Shower(sheet.figures)))
+    found = dict(sheet_text(sheet, Formatter(sheet.figures)))
     return {**found, "made": [], "figures": [{**each, "made": ""} for each in sheet_figures(found)]}
 
 
@@ -129,13 +129,13 @@ def test_what_was_made_stands_beside_the_setting_with_its_offset(example: Callab
     drawn = example("tarn")
     wanted = drawn["slot_depth_setting"]
     made = drawn.with_pins({"slot_depth_setting": Pin(wanted + 0.64, "today", "slotted")})
-    shower = Shower(made)
-    first = sheet_text(needed("slotted", made), shower)["figures"][0]
+    formatter = Formatter(made)
+    first = sheet_text(needed("slotted", made), formatter)["figures"][0]
     assert first["number"] == f"{wanted:.2f}"
     assert first["made"].replace("\N{NO-BREAK SPACE}", " ") == f"made {wanted + 0.64:.2f} mm, +0.64 mm"
-    (line,) = made_lines(needed("slotted", made), shower)
+    (line,) = made_lines(needed("slotted", made), formatter)
     assert line.endswith(f": {wanted:.2f} mm, made {wanted + 0.64:.2f} mm, +0.64 mm")
-    assert made_lines(needed("slotted", drawn), shower) == []
+    assert made_lines(needed("slotted", drawn), formatter) == []
 
 
 def test_a_row_of_a_table_is_a_target_too(example: Callable[[str], Figures]) -> None:
@@ -144,7 +144,7 @@ def test_a_row_of_a_table_is_a_target_too(example: Callable[[str], Figures]) -> 
     The string is then 314.90 long where it was 315: 1200 log2(315 / 314.90) = 0.55 cent sharp.
     """
     made = example("tarn").with_pins({"fret_position[12]": Pin(315.10, "today", "slotted")})
-    found = sheet_text(needed("slots_measured", made), Shower(made))
+    found = sheet_text(needed("slots_measured", made), Formatter(made))
     (row,) = [row for table in found["tables"] for row in table["rows"] if row[0] == "12"]
     assert row[1].startswith("315.00")
     (line,) = found["made"]

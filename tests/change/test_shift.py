@@ -11,9 +11,9 @@ from gramil.change.shift import shift, small
 from gramil.description.reading import parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.drawings.marks import Polyline, Span
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of
-from gramil.show import Shower
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
 
@@ -97,7 +97,7 @@ def test_the_old_state_lies_in_grey_under_the_new_one_with_its_difference_behind
     assert grey
     assert not any(mark.hatch for mark in grey if isinstance(mark, Polyline))
     (saddle,) = [mark for mark in both.marks if isinstance(mark, Span) and "body_saddle" in mark.figure.address]
-    said = differences(Shower(after).text, before, after)(saddle.figure)
+    said = differences(Formatter(after).text, before, after)(saddle.figure)
     figure, moved = re.fullmatch(r"([\d.]+) mm \(\+([\d.]+)\)", said).groups()
     assert float(figure) == pytest.approx(after["body_saddle"], abs=0.006)
     assert float(moved) == pytest.approx(12 * 2 ** (-13 / 12), abs=0.2)

@@ -12,9 +12,9 @@ from gramil.change.slot_causes import likely_cause
 from gramil.change.slot_readings import SlotsReadback, parse_slot_readings, read_back
 from gramil.change.slot_report import report
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of_files
-from gramil.show import Shower
 
 FRETS = np.arange(1.0, 20.0)
 WANTED = 630 * (1 - 2 ** (-FRETS / 12))
@@ -68,7 +68,7 @@ def test_cents_of_a_slot_too_near_the_bridge(tarn: Figures) -> None:
 
 
 def said(figures: Figures, found: SlotsReadback) -> str:
-    return "\n".join(report(found, Shower(figures)))
+    return "\n".join(report(found, Formatter(figures)))
 
 
 @pytest.mark.parametrize("off", [0.12, 0.4, -0.4])

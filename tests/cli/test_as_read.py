@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from gramil.shop.instruments import instrument
-from gramil.shop.opening import open_store
 from gramil.shop.operations_done import measurements
+from gramil.store.opening import open_store
 
 from ..in_process import gramil
 

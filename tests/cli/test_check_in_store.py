@@ -6,10 +6,10 @@ from pathlib import Path
 
 from click.testing import CliRunner, Result
 
+from gramil.air.places import Reading, add_reading, place
 from gramil.cli import gramil
 from gramil.faults import MakersFault
-from gramil.shop.opening import open_store
-from gramil.shop.places import Reading, add_reading, place
+from gramil.store.opening import open_store
 
 from ..conftest import EXAMPLES
 

@@ -9,8 +9,8 @@ from click.testing import CliRunner, Result
 
 from gramil.cli import gramil
 from gramil.shop.instruments import instrument
-from gramil.shop.opening import open_store
 from gramil.shop.operations_done import measurements
+from gramil.store.opening import open_store
 
 from ..conftest import EXAMPLES
 

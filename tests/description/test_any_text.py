@@ -10,9 +10,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from gramil.description.base import INPUTS, base_values
+from gramil.description.board.scala_scale import parse_scl
 from gramil.description.locate import locate
 from gramil.description.reading import parse_description, parse_shop, read_description, read_shop
-from gramil.description.scala_scale import parse_scl
 from gramil.description.writing import set_key
 from gramil.faults import Fault, MakersFault
 

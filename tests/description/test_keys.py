@@ -8,7 +8,7 @@ from pydantic import BaseModel
 from gramil.description.instrument import Instrument
 from gramil.description.keys import describe_keys
 from gramil.description.problems import table_in
-from gramil.description.shop import Shop
+from gramil.description.shop.tables import Shop
 
 PAGE = Path(__file__).parents[2] / "docs" / "keys.md"
 

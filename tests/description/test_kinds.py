@@ -9,9 +9,9 @@ from gramil.description.base import base_values, keys_of
 from gramil.description.fields import length_of
 from gramil.description.instrument import Instrument
 from gramil.description.kinds import KINDS, USUAL
-from gramil.description.limits import JUDGING, LIMITS
 from gramil.description.problems import table_in
 from gramil.description.reading import parse_description, parse_shop, read_shop
+from gramil.description.shop.limits import JUDGING, LIMITS
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
 

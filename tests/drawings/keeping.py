@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from importlib.resources import as_file, files
 from pathlib import Path
 
+from gramil.formatter import Formatter
 from gramil.prints.whole import drawings_of, figures_of_files
-from gramil.show import Shower
 from gramil.writers.svg import svg_text
 
 KEPT = Path(__file__).parent / "kept"
@@ -18,7 +18,10 @@ def drawn() -> Iterator[tuple[str, str]]:
         for name in INSTRUMENTS:
             figures = figures_of_files(examples / f"{name}.toml", examples / "shop.toml")
             for drawing in drawings_of(figures):
-                yield f"{name}-{drawing.name}.svg", svg_text(drawing, Shower(figures, figures["instrument_units"]).text)
+                yield (
+                    f"{name}-{drawing.name}.svg",
+                    svg_text(drawing, Formatter(figures, figures["instrument_units"]).text),
+                )
 
 
 if __name__ == "__main__":

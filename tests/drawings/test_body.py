@@ -9,8 +9,8 @@ import ezdxf
 import pytest
 
 from gramil.drawings.marks import Circle, Line, Polyline, Words
+from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.show import Shower
 from gramil.writers.dxf import dxf_bytes
 
 
@@ -30,7 +30,7 @@ def layer(drawing, name, kind=Polyline):
 
 
 def read_back(figures: Figures, name: str):
-    text = dxf_bytes(figures[name], Shower(figures).text).decode("utf-8")
+    text = dxf_bytes(figures[name], Formatter(figures).text).decode("utf-8")
     return ezdxf.read(io.StringIO(text))
 
 

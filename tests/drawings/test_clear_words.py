@@ -7,10 +7,10 @@ import pytest
 from shapely.geometry import Polygon
 
 from gramil.change.overlay import differences, overlaid
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.papers import is_template
 from gramil.prints.whole import drawings_of
-from gramil.show import Shower
 from gramil.writers.lettering import Lettering, corners
 from gramil.writers.plain import plain
 
@@ -52,7 +52,7 @@ def clashes(drawing, read) -> list[tuple[str, str]]:
 @pytest.mark.parametrize("name", TRIALS)
 def test_no_words_run_into_others(trial: Callable[[str], Figures], name: str) -> None:
     figures = trial(name)
-    read = Shower(figures, figures["instrument_units"]).text
+    read = Formatter(figures, figures["instrument_units"]).text
     found = {each.name: clashes(each, read) for each in drawings_of(figures) if is_template(each)}
     assert {name: pairs for name, pairs in found.items() if pairs and name != "gauges"} == {}
 
@@ -61,7 +61,7 @@ def test_no_difference_runs_into_other_words(
     trial: Callable[[str], Figures], text_of: Callable[[str], str], derive_text: Callable[..., Figures]
 ) -> None:
     after, before = trial("tarn"), derive_text(text_of("tarn-plan"), text_of("shop"))
-    read = differences(Shower(after).text, before, after)
+    read = differences(Formatter(after).text, before, after)
     old = {each.name: each for each in drawings_of(before)}
     for new in drawings_of(after):
         if is_template(new) and new.name in old and new.name != "gauges":

@@ -172,10 +172,10 @@ def test_the_edge_cut_first_lies_lowest_whatever_the_hand(example, hand, first):
 
 
 def test_the_taper_s_steps_name_the_edge_that_the_drawing_shows(tarn, left_tarn):
-    from gramil.show import Shower
+    from gramil.formatter import Formatter
 
     for figures, first in ((tarn, "bass"), (left_tarn, "treble")):
-        steps = [Shower(figures).filled(step) for step in figures["setup_taper"].steps]
+        steps = [Formatter(figures).filled(step) for step in figures["setup_taper"].steps]
         assert steps[0].startswith(f"The {first} edge first, face up")
 
 

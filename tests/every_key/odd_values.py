@@ -15,7 +15,7 @@ from pydantic import BaseModel
 from gramil.description.fields import LARGEST
 from gramil.description.instrument import Instrument
 from gramil.description.problems import table_in
-from gramil.description.shop import Shop
+from gramil.description.shop.tables import Shop
 
 from .descriptions import INSTRUMENTS, Place, at, key_at, places_in, shop_text, text_of
 

@@ -17,10 +17,10 @@ from gramil.description.instrument import Instrument
 from gramil.description.reading import parse_shop, read_description
 from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of, findings_of, setups_of
 from gramil.setups.setup import figures_on
-from gramil.show import Shower
 
 from ..every_key.descriptions import (
     EXAMPLES,
@@ -107,9 +107,9 @@ def figures_in(folder: Path, text: str, shop: str) -> Figures:
 
 
 def no_number_is_judged(figures: Figures) -> None:
-    shower = Shower(figures)
+    formatter = Formatter(figures)
     for found in findings_of(figures):
-        told = in_words(found, shower.filled)
+        told = in_words(found, formatter.filled)
         assert str(found.says).startswith("because ") == (found.severity == "not judged"), found
         if found.severity in ("stop", "caution", "fine"):
             assert math.isfinite(found.value), found
@@ -119,9 +119,9 @@ def no_number_is_judged(figures: Figures) -> None:
 
 
 def no_sheet_prints_one(figures: Figures) -> None:
-    shower = Shower(figures)
+    formatter = Formatter(figures)
     for setup in setups_of(figures):
-        for text in (*map(shower.filled, setup.texts), *map(shower.text, figures_on(setup))):
+        for text in (*map(formatter.filled, setup.texts), *map(formatter.text, figures_on(setup))):
             assert not re.search(r"\b(nan|inf)\b", text), (setup.name, text)
 
 

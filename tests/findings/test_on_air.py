@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from gramil.description.air_values import WoodState
+from gramil.description.wood.air_values import WoodState
 from gramil.findings.on_air import finding_board_moisture, finding_gluing_air
 from gramil.parts.records import BlankChoice
 

@@ -9,9 +9,9 @@ from importlib.resources import files
 import pytest
 
 from gramil.findings.finding import SEVERITIES, in_words
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
-from gramil.show import Shower
 
 
 @pytest.fixture(scope="module")
@@ -92,9 +92,9 @@ def test_no_figure_stands_in_a_sentence(instruments: list[Figures]) -> None:
 def test_no_text_holds_a_raw_name_and_each_figure_in_one_is_there(instruments: list[Figures]) -> None:
     """A figure stands in a text as its address in braces and is put in where it is shown: what is read is words."""
     for figures in instruments:
-        shower = Shower(figures)
+        formatter = Formatter(figures)
         for found in findings_of(figures):
-            told = in_words(found, shower.filled)
+            told = in_words(found, formatter.filled)
             for text in (told.says, told.remedy):
                 assert not re.search(r"[a-z]_[a-z]|[{}]", text), f"{found.name}: {text}"
 

@@ -3,6 +3,7 @@
 from datetime import datetime
 from importlib.resources import files
 
+from gramil.air.air_bands import Limits
 from gramil.change.made import Judged, Standing
 from gramil.description.reading import parse_description
 from gramil.now.hours import read_hours
@@ -10,7 +11,6 @@ from gramil.now.lost_work import closed_by
 from gramil.now.open_now import Conditions, InstrumentState, open_now
 from gramil.now.plan import greedy_plan
 from gramil.now.tasks import weeks_of
-from gramil.shop.air_bands import Limits
 from gramil.shop.operations import Work, needed, without
 from gramil.shop.operations_file import usual_work
 

@@ -15,7 +15,7 @@ from gramil.description.records import Blank
 from gramil.graph import Figures
 from gramil.now.match import Matching, Stock, match, serves
 from gramil.now.needs import Fit, MadePart, Need, fit, needs_of
-from gramil.now.on_hand import stock_of_shop
+from gramil.now.stock_on_hand import stock_of_shop
 from gramil.prints.whole import figures_of_files
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))

@@ -3,9 +3,9 @@
 from collections.abc import Mapping
 from datetime import datetime, timedelta
 
+from gramil.air.air_bands import Limits
 from gramil.now.open_now import Closed, Conditions, InstrumentNow, InstrumentState, PlaceNow, WoodNow, day_of, open_now
 from gramil.now.outlook import Outlook, Spell
-from gramil.shop.air_bands import Limits
 from gramil.shop.operations import Operation, Work
 
 NOW = datetime(2026, 1, 19, 9)

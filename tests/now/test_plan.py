@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from gramil.air.air_bands import Limits
 from gramil.faults import MakersFault
 from gramil.now.blocks import blocks
 from gramil.now.hours import Hours, hours_in, read_hours, sessions
@@ -19,7 +20,6 @@ from gramil.now.outlook import Outlook, Spell
 from gramil.now.plan import RULES, Plan, broken, greedy_by, greedy_plan, waiting
 from gramil.now.states import bench_of_files
 from gramil.now.tasks import Weeks, weeks_of
-from gramil.shop.air_bands import Limits
 from gramil.shop.operations import Operation, Work
 
 START = datetime(2026, 1, 19, 8)  # a Monday

@@ -11,7 +11,7 @@ from gramil.now.open_now import Conditions, InstrumentState, open_now
 from gramil.now.states import bench_of_files, bench_of_store, done_in
 from gramil.shop.instruments import Instrument, add_instrument, instrument, save_revision
 from gramil.shop.made_file import parse_made
-from gramil.shop.opening import Store, create_store
+from gramil.store.opening import Store, create_store
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
 NOW = datetime(2026, 1, 19, 9, tzinfo=UTC)

@@ -13,7 +13,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from gramil.description.body_records import BraceAsked
+from gramil.description.body.records import BraceAsked
 from gramil.drawings.bracing import drawing_braces
 from gramil.drawings.marks import Polyline
 from gramil.graph import Figures

@@ -16,7 +16,7 @@ import numpy as np
 import pytest
 from numpy.polynomial import legendre
 
-from gramil.description.body_records import BraceAsked
+from gramil.description.body.records import BraceAsked
 from gramil.graph import Figures
 from gramil.parts.body_records import Brace, Shell, Zeros
 from gramil.parts.braces import brace_list

@@ -6,6 +6,7 @@ from collections.abc import Callable
 import pytest
 
 from gramil.findings.on_air import finding_dome
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.parts.body_records import Holder
 from gramil.parts.dome_year import (
@@ -21,7 +22,6 @@ from gramil.parts.dome_year import (
     dome_rise_wet,
 )
 from gramil.parts.top_across import across_covered, across_height, across_lean
-from gramil.show import Shower
 
 # S. Timoshenko, Analysis of bi-metal thermostats, 1925, equation (4), from memory. Both layers weigh alike here:
 # stiffness times width is 10 000 MPa x 10 mm in the brace and 1000 MPa x 100 mm in the top, so n = 1; m = 3 / 12 = 1/4.
@@ -115,7 +115,7 @@ def test_a_fan_braced_top_is_not_judged_nor_told(
     assert found.severity == "not judged"
     assert "a fan does not" in found.says
     assert math.isnan(mere["dome_rise_dry"])
-    told = [Shower(mere).filled(each) for each in mere["setup_owner_air"].notes]
+    told = [Formatter(mere).filled(each) for each in mere["setup_owner_air"].notes]
     assert any("not foretold" in words for words in told)
     bar = '[[brace]]\nname = "bar"\nplate = "top"\nstation = 364\nwidth = 8\nheight = 12\ncrosses = ["fan middle"]\n'
     barred = derive_text(text_of("mere") + bar, text_of("shop"))
@@ -158,7 +158,7 @@ def test_the_owners_page_says_sunk_in_words_and_what_is_not_known(
     def shown(rows: str) -> list[str]:
         """What stands beside the air that it was made for, the driest and the dampest."""
         figures = derive_text(braceless(text_of) + TOP + rows)
-        return [Shower(figures).filled(each.tolerance) for each in figures["setup_owner_air"].figures[:3]]
+        return [Formatter(figures).filled(each.tolerance) for each in figures["setup_owner_air"].figures[:3]]
 
     made, dry, wet = shown("")
     assert made == "top's dome 3.95 mm over 380.00 mm"
@@ -172,9 +172,10 @@ def test_the_owners_page_says_sunk_in_words_and_what_is_not_known(
     )
     assert derive_text(moonwood)["setup_owner_air"].closed  # nor does any source give how its board moves
     known = derive_text(moonwood.replace('wood = "bog oak"', 'wood = "persimmon"'))
-    assert Shower(known).filled(known["setup_owner_air"].figures[1].tolerance) == "top's dome not known"
+    assert Formatter(known).filled(known["setup_owner_air"].figures[1].tolerance) == "top's dome not known"
     flat = TOP.replace('"15 ft"', '"flat"')
     figures = derive_text(braceless(text_of) + flat)
     assert (
-        Shower(figures).filled(figures["setup_owner_air"].figures[0].tolerance) == "top's dome 0.00 mm over 380.00 mm"
+        Formatter(figures).filled(figures["setup_owner_air"].figures[0].tolerance)
+        == "top's dome 0.00 mm over 380.00 mm"
     )

@@ -17,7 +17,7 @@ from pydantic.fields import FieldInfo
 from gramil.description.instrument import Instrument
 from gramil.description.keys import marks_of
 from gramil.description.problems import table_in
-from gramil.description.shop import Shop
+from gramil.description.shop.tables import Shop
 from gramil.quantities import Unit
 
 INSTRUMENT, SHOP = Instrument, Shop

@@ -12,12 +12,12 @@ import pytest
 from gramil import names as n
 from gramil.change.shift import shift
 from gramil.description.writing import set_key
+from gramil.formatter import formatter_of
 from gramil.graph import Figures
 from gramil.prints.whole import drawings_of
 from gramil.sheets.own_sheet import setup_sheets
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.operations_file import usual_work
-from gramil.show import shower_of
 from gramil.writers.svg import svg_text
 
 CHANGES = (
@@ -53,11 +53,11 @@ COORDINATE = re.compile(r"-?\d+\.?\d*(?=[\s\",a-zA-Z])")
 
 def prints(figures: Figures) -> Prints:
     """What each sheet that is needed would print, by its title: its page, and its drawing."""
-    shower, name = shower_of(figures), f"{figures[n.instrument_name]}, "
-    drawn = {each.name: svg_text(each, shower.text, captioned=False) for each in drawings_of(figures)}
+    formatter, name = formatter_of(figures), f"{figures[n.instrument_name]}, "
+    drawn = {each.name: svg_text(each, formatter.text, captioned=False) for each in drawings_of(figures)}
     found = {}
     for sheet in setup_sheets(figures, usual_work()):
-        page = sheet_text(sheet, shower)
+        page = sheet_text(sheet, formatter)
         picture = FRAME.sub("", drawn.get(page["drawing"], "").replace(name, ""))
         found[sheet.setup.title] = "" if sheet.setup.closed else f"{page} {picture}"
     return found

@@ -6,6 +6,7 @@ import pytest
 
 from gramil.description.reading import parse_description, parse_shop
 from gramil.description.writing import set_key
+from gramil.formatter import formatter_of
 from gramil.graph import Figures
 from gramil.pack import pack_makers
 from gramil.prints.book_pages import front_pages
@@ -15,7 +16,6 @@ from gramil.sheets.own_sheet import every_sheet
 from gramil.sheets.sheet_pages import book, sheet_text
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import usual_work
-from gramil.show import shower_of
 from gramil.writers.cents_map import cents_map_svg
 
 EXAMPLES = files("gramil") / "data" / "examples"
@@ -56,12 +56,12 @@ def papers(figures: Figures, work: Work) -> set[Paper]:
 
 
 def pages(figures: Figures) -> set[str]:
-    return {page["title"] for page in front_pages(shower_of(figures))} | {ORDER}
+    return {page["title"] for page in front_pages(formatter_of(figures))} | {ORDER}
 
 
 def test_every_file_of_the_pack_is_a_paper_or_put_together_of_some(tarn: Figures, work: Work) -> None:
     drawn = {paper.name for paper in papers(tarn, work) if paper.kind != "sheet"}
-    for name in pack_makers(tarn, shower_of(tarn), work, "a4"):
+    for name in pack_makers(tarn, formatter_of(tarn), work, "a4"):
         stem = name.rsplit(".", 1)[0]
         assert stem in drawn or MADE_OF.get(name) in drawn | pages(tarn) or name in TOGETHER, name
 
@@ -94,7 +94,7 @@ def test_what_the_map_of_cents_does_not_show_does_not_tell_it(tarn: Figures) -> 
 def test_the_order_of_work_is_told_when_a_sheet_is_needed_no_more(tarn: Figures, work: Work) -> None:
     after = changed(binding__thickness="0")
     titles = [
-        [(row["title"], row["closed"]) for row in book(every_sheet(each, work), shower_of(each), "")["order"]]
+        [(row["title"], row["closed"]) for row in book(every_sheet(each, work), formatter_of(each), "")["order"]]
         for each in (tarn, after)
     ]
     told = {paper.name for paper in papers_that_differ(tarn, after, work)}
@@ -115,4 +115,4 @@ def test_cautions_of_operations_that_share_a_page_are_told_with_their_work(tarn:
 
 
 def book_pages(figures: Figures, work: Work) -> list[dict[str, list[str]]]:
-    return [dict(sheet_text(sheet, shower_of(figures))) for sheet in every_sheet(figures, work)]
+    return [dict(sheet_text(sheet, formatter_of(figures))) for sheet in every_sheet(figures, work)]

@@ -4,11 +4,11 @@ from collections.abc import Callable
 
 import pytest
 
+from gramil.formatter import formatter_of
 from gramil.graph import Figures
 from gramil.prints.carried_on import carried_on
 from gramil.prints.listed import headings_of
 from gramil.prints.whole import dimensions_of, findings_of
-from gramil.show import shower_of
 from gramil.wood.movement import CARRIED_ON
 
 NOT_THERE = {
@@ -58,7 +58,7 @@ def test_what_stands_on_movement_carried_on_says_so_in_lists_and_verdicts_alike(
     for finding in findings_of(figures):
         carried = bool(carried_on(figures, finding.figure.address)) and finding.severity != "not judged"
         assert ("Carried on: moisture of" in str(finding.says)) == carried
-    on_the_sheet = [shower_of(figures).filled(each) for each in figures["setup_owner_air"].notes]
+    on_the_sheet = [formatter_of(figures).filled(each) for each in figures["setup_owner_air"].notes]
     assert any("Moisture of 5.4 % lies outside" in each and "carried on" in each for each in on_the_sheet)
 
 

@@ -19,6 +19,7 @@ from gramil import names as n
 from gramil.description.reading import parse_description, parse_shop
 from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
+from gramil.formatter import formatter_of
 from gramil.graph import Figures, same
 from gramil.prints.book_pages import front_pages
 from gramil.prints.papers import ON_SHEETS, Paper, changed, papers_that_differ
@@ -27,7 +28,6 @@ from gramil.sheets.own_sheet import every_sheet, setup_sheets
 from gramil.sheets.sheet_pages import book, sheet_text
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import usual_work
-from gramil.show import shower_of
 from gramil.writers.cents_map import cents_map_svg
 from gramil.writers.svg import svg_text
 
@@ -51,21 +51,21 @@ THE_SHOP = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")
 
 def given(figures: Figures, work: Work) -> dict[str, object]:
     """All that the maker gets, by paper."""
-    shower = shower_of(figures)
-    svg = {each.name: svg_text(each, shower.text) for each in drawings_of(figures)}
+    formatter = formatter_of(figures)
+    svg = {each.name: svg_text(each, formatter.text) for each in drawings_of(figures)}
     svg = {name: text.replace(f"{figures[n.instrument_name]}, ", "") for name, text in svg.items()}
     found = every_sheet(figures, work)
     sheets = {
         f"sheet {sheet.setup.name}": (
-            sheet_text(sheet, shower),
+            sheet_text(sheet, formatter),
             svg.get("" if sheet.setup.drawing is None else figures[sheet.setup.drawing].name),
         )
         for sheet in found
         if not sheet.setup.closed
     }
-    order = [(row["title"], row["closed"]) for row in book(setup_sheets(figures, work), shower, "")["order"]]
+    order = [(row["title"], row["closed"]) for row in book(setup_sheets(figures, work), formatter, "")["order"]]
     also = {"Order of work": str(order), "cents-map": cents_map_svg(figures).replace(figures[n.instrument_name], "")}
-    pages = {page["title"]: page for page in front_pages(shower) if page["title"] != figures[n.instrument_name]}
+    pages = {page["title"]: page for page in front_pages(formatter) if page["title"] != figures[n.instrument_name]}
     return {**{name: text for name, text in svg.items() if not name.startswith(ON_SHEETS)}, **sheets, **pages, **also}
 
 
@@ -147,9 +147,9 @@ def moved(old: Figures, new: Figures) -> bool:
 
 def verdicts(figures: Figures) -> list[tuple[str, ...]]:
     """Every verdict as it is told, with its limit."""
-    shower = shower_of(figures)
-    limits = ("" if each.limit is None else shower.text(each.limit) for each in findings_of(figures))
-    words = (in_words(each, shower.filled) for each in findings_of(figures))
+    formatter = formatter_of(figures)
+    limits = ("" if each.limit is None else formatter.text(each.limit) for each in findings_of(figures))
+    words = (in_words(each, formatter.filled) for each in findings_of(figures))
     return [(told.name, told.severity, told.says, limit) for told, limit in zip(words, limits, strict=True)]
 
 

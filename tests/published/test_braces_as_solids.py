@@ -27,9 +27,9 @@ from OCP.IntCurvesFace import IntCurvesFace_ShapeIntersector
 
 from gramil.drawings.body_at import body_marks, braces_at
 from gramil.drawings.section_at import cut_at
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.parts.body_records import Brace
-from gramil.show import Shower
 from gramil.writers.dxf import dxf_bytes
 
 Point = tuple[float, float]
@@ -63,7 +63,7 @@ crosses = ["long"]
 
 def cards_of(figures: Figures) -> dict[str, tuple[Point, ...]]:
     """Each brace's card as a machine reads it, its foot's first end at nothing."""
-    text = dxf_bytes(figures["drawing_braces"], Shower(figures).text).decode("utf-8")
+    text = dxf_bytes(figures["drawing_braces"], Formatter(figures).text).decode("utf-8")
     runs = ezdxf.read(io.StringIO(text)).modelspace().query("LWPOLYLINE")
     outlines = [[(x, y) for x, y, *_ in run.get_points()] for run in runs if run.dxf.layer == "cut" and run.closed]
     names = [each.name for each in figures["brace_list"]]

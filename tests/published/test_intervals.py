@@ -3,7 +3,7 @@
 import pytest
 from tests.published.read_values import rows
 
-from gramil.description.scala_scale import parse_scl
+from gramil.description.board.scala_scale import parse_scl
 
 
 @pytest.mark.parametrize(("ratio", "cents"), [*rows("just_intervals", "intervals"), *rows("hahn_1998", "intervals")])

@@ -3,7 +3,7 @@
 import pytest
 from tests.published.read_values import rows
 
-from gramil.description.limits import LIMITS
+from gramil.description.shop.limits import LIMITS
 from gramil.physics.plates.blank import HANDBOOK_SPREAD
 
 

@@ -5,11 +5,11 @@ from collections.abc import Callable
 
 import pytest
 
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
 from gramil.setups import body_binding
 from gramil.setups.setup import figures_on
-from gramil.show import Shower
 
 EDGE = Edge("top", 2.0, 6.0, 0.0, 1.6, "maple", 2.8, "wood")
 TILT = Tilt("top", 0.03, 0.0, 0.2, 0.06)
@@ -26,13 +26,13 @@ def cut(ledge: float) -> tuple[Cut, ...]:
 @pytest.mark.parametrize("name", ["tarn", "fell"])
 def test_on_a_bound_body_every_figure_is_there(example: Callable[[str], Figures], name: str) -> None:
     figures = example(name)
-    shower = Shower(figures)
+    formatter = Formatter(figures)
     for sheet in ("setup_flush", "setup_binding_bend", "setup_channels", "setup_body_binding"):
         setup = figures[sheet]
         assert not setup.closed
         assert setup.by
         assert all(
-            shower.text(each) not in ("", "not known") or each.startswith("stuff_list")
+            formatter.text(each) not in ("", "not known") or each.startswith("stuff_list")
             for each in [each.address for each in figures_on(setup)]
         ), sheet
 

@@ -4,9 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.setups.setup import Setup, figures_on
-from gramil.show import Shower
 
 Sheet = Callable[..., Setup]
 
@@ -37,7 +37,7 @@ def test_a_neck_that_is_set_gets_what_is_still_to_come_off(tarn: Callable[..., F
     figures = tarn("\n[neck]\nstraightedge = 1.1")
     sheet = figures["setup_neck_set"]
     assert "heel_wedge_to_take" in [each.figure.address for each in sheet.figures]
-    assert any("passes 1.10 mm over the bridge" in Shower(figures).filled(step) for step in sheet.steps)
+    assert any("passes 1.10 mm over the bridge" in Formatter(figures).filled(step) for step in sheet.steps)
 
 
 def test_with_a_zero_fret_the_slots_only_guide(tarn: Callable[..., Figures]) -> None:
@@ -56,10 +56,10 @@ def test_the_rod_says_what_it_can(tarn: Callable[..., Figures], rod: str, words:
 
 def test_what_is_not_known_is_left_off_the_sheet(tarn: Callable[..., Figures]) -> None:
     figures = tarn(saws=False)
-    shower = Shower(figures)
+    formatter = Formatter(figures)
     addresses = [each.address for each in figures_on(figures["setup_relief"])]
     assert "relief_predicted_most" not in addresses
-    assert "not known" not in [shower.text(address) for address in addresses]
+    assert "not known" not in [formatter.text(address) for address in addresses]
     (much,), (little,) = figures["finding_relief_too_much"], figures["finding_relief_too_little"]
     assert (much.severity, little.severity) == ("not judged", "not judged")
 

@@ -4,9 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.setups.setup import Setup
-from gramil.show import Shower
 
 
 @pytest.fixture(scope="module")
@@ -22,7 +22,7 @@ def tarn(example: Callable[[str], Figures]) -> Figures:
 def said(figures: Figures, name: str) -> str:
     """What a sheet says, figures put in."""
     sheet: Setup = figures[f"setup_{name}"]
-    show = Shower(figures)
+    show = Formatter(figures)
     words = (sheet.title, *(each.what for each in sheet.figures), *sheet.steps, sheet.prove)
     return " ".join(show.filled(each) for each in words)
 

@@ -5,11 +5,11 @@ from collections.abc import Callable
 import pytest
 
 from gramil.description.writing import set_key
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.sheets.own_sheet import sheet_named
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.operations_file import usual_work
-from gramil.show import Shower
 from gramil.wood.wood_words import is_wood
 
 PLASTICS = (
@@ -60,7 +60,7 @@ def cautions(text_of: Callable[[str], str], derive_text: Callable[..., Figures])
         figures = derive_text(text, text_of("shop") + shop)
         sheet = sheet_named(operation, figures, usual_work())
         assert sheet is not None
-        return " ".join(sheet_text(sheet, Shower(figures))["caution"]).replace("\N{NO-BREAK SPACE}", " ")
+        return " ".join(sheet_text(sheet, Formatter(figures))["caution"]).replace("\N{NO-BREAK SPACE}", " ")
 
     return found
 

@@ -8,11 +8,11 @@ from typing import Any
 import pytest
 
 from gramil.description.reading import parse_description, parse_shop
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of
 from gramil.reference import in_row
 from gramil.setups.setup import Setup, figures_on
-from gramil.show import Shower
 
 from .conftest import SHOP, TARN
 
@@ -51,10 +51,10 @@ def test_the_work_is_in_order(any_board: Figures) -> None:
 
 
 def test_every_address_leads_to_a_figure(any_board: Figures) -> None:
-    shower = Shower(any_board)
+    formatter = Formatter(any_board)
     for setup in setups(any_board).values():
         for address in [each.address for each in figures_on(setup)]:
-            assert shower.text(address) not in ("", "not known") or address.startswith("stuff_list"), (
+            assert formatter.text(address) not in ("", "not known") or address.startswith("stuff_list"), (
                 setup.name,
                 address,
             )
@@ -82,16 +82,17 @@ def test_how_near_is_near_enough_is_the_makers_to_say() -> None:
     """One who planes to a twentieth writes it in the shop's file, and every sheet says so."""
     description = parse_description(TARN)
     usual, own = (
-        Shower(figures_of(description, parse_shop(SHOP + more)))
+        Formatter(figures_of(description, parse_shop(SHOP + more)))
         for more in ("", "[limits]\ntolerance_height = 0.05\ntolerance_width = 0.15\n")
     )
-    for shower, height, width in ((usual, "0.10 mm", "0.20 mm"), (own, "0.05 mm", "0.15 mm")):
-        blank = setups(shower.figures)["blank"]
-        near = {each.figure.address: shower.filled(each.tolerance) for each in blank.figures}
+    for formatter, height, width in ((usual, "0.10 mm", "0.20 mm"), (own, "0.05 mm", "0.15 mm")):
+        blank = setups(formatter.figures)["blank"]
+        near = {each.figure.address: formatter.filled(each.tolerance) for each in blank.figures}
         assert near["blank_thickness"].startswith(f"± {height}")
-        assert height in shower.filled(blank.prove)
+        assert height in formatter.filled(blank.prove)
         layout = {
-            each.figure.address: shower.filled(each.tolerance) for each in setups(shower.figures)["layout"].figures
+            each.figure.address: formatter.filled(each.tolerance)
+            for each in setups(formatter.figures)["layout"].figures
         }
         assert layout["nut_width"].startswith(f"± {width}")
 
@@ -107,7 +108,7 @@ def test_what_is_not_needed(trial: Trial) -> None:
 
 def test_a_maker_s_own_braces_are_left_alone(trial: Trial) -> None:
     figures = trial()
-    assert "rack three, lower {nut_width}" in Shower(figures).filled(setups(figures)["blank"].steps[0])
+    assert "rack three, lower {nut_width}" in Formatter(figures).filled(setups(figures)["blank"].steps[0])
 
 
 def test_the_taper_comes_from_the_jig_s_constant(trial: Trial) -> None:
@@ -149,8 +150,8 @@ def test_without_a_jig_the_taper_is_marked(trial: Trial, shop: str) -> None:
 
 def test_jigs_say_when_they_were_checked(trial: Trial) -> None:
     figures = trial()
-    shower = Shower(figures)
-    lines = [shower.filled(line) for setup in setups(figures).values() for line in setup.tools]
+    formatter = Formatter(figures)
+    lines = [formatter.filled(line) for setup in setups(figures).values() for line in setup.tools]
     assert any("taper sled, constant 96.40 mm, checked 2026-01-12" in line for line in lines)
     assert any("index fence, constant 60.15 mm, never checked" in line for line in lines)
 
@@ -193,10 +194,10 @@ def test_a_cylinder_shows_one_radius(trial: Trial) -> None:
 def test_a_shop_without_tools_still_has_sheets(trial: Trial, shop: str) -> None:
     bare = shop[: shop.index("[[saw]]")]
     figures = trial("following", "levelled", shop=bare)
-    shower = Shower(figures)
+    formatter = Formatter(figures)
     for setup in setups(figures).values():
         for address in [each.address for each in figures_on(setup)]:
-            shower.both(address)
+            formatter.both(address)
     assert "No saw" in str(setups(figures)["slot"].steps[0])
     assert "No cutter" in str(setups(figures)["ledge"].steps[0])
     assert "No piece" in str(setups(figures)["blank"].steps[0])

@@ -11,6 +11,7 @@ import pikepdf
 import pytest
 
 from gramil.description.reading import parse_description, parse_shop
+from gramil.formatter import Formatter
 from gramil.graph import Figures, Pin
 from gramil.notice import NOTICE
 from gramil.pack import printed
@@ -25,7 +26,6 @@ from gramil.sheets.quote_sheet import Quote, quote_pdf
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import book
 from gramil.shop.operations_file import usual_work
-from gramil.show import Shower
 
 EXAMPLES = files("gramil") / "data" / "examples"
 MAKERS_NAME = 'O\'Neil "No 1" #let x = [*b*] $y$ \\ <a> @b _c_ `d` 吉 🎸'
@@ -40,17 +40,17 @@ def example(name: str, instrument: str = "") -> Figures:
     return figures_of(parse_description(text), parse_shop(shop))
 
 
-def shower_of(figures: Figures) -> Shower:
-    return Shower(figures, "in" if figures["instrument_units"] == "in" else "mm")
+def formatter_of(figures: Figures) -> Formatter:
+    return Formatter(figures, "in" if figures["instrument_units"] == "in" else "mm")
 
 
 def sheets(figures: Figures, paper: str = "a4") -> list[Sheet]:
-    return [printed(each, shower_of(figures), paper) for each in setup_sheets(figures, usual_work())]
+    return [printed(each, formatter_of(figures), paper) for each in setup_sheets(figures, usual_work())]
 
 
 def made(figures: Figures, paper: str = "a4", title: str = "") -> bytes:
     name = title or figures["instrument_name"]
-    return bench_sheets_pdf(sheets(figures, paper), shower_of(figures), name, paper)
+    return bench_sheets_pdf(sheets(figures, paper), formatter_of(figures), name, paper)
 
 
 def words(pdf: bytes) -> list[str]:
@@ -102,12 +102,12 @@ def needed(figures: Figures) -> list[Setup]:
 
 
 def test_every_operation_has_its_page_with_its_figures_in_both_units(figures: Figures) -> None:
-    shower, pages = shower_of(figures), words(made(figures))
+    formatter, pages = formatter_of(figures), words(made(figures))
     for setup in needed(figures):
         text = "".join(page for page in pages[1:] if SPACES.sub("", setup.title) in page)
         assert text, setup.title
         for figure in setup.figures:
-            for shown in filter(None, shower.both(figure.figure.address)):
+            for shown in filter(None, formatter.both(figure.figure.address)):
                 assert SPACES.sub("", shown) in text, (setup.title, figure.figure.address)
 
 
@@ -147,19 +147,19 @@ def test_every_box_stands_between_its_name_and_what_it_should_be(figures: Figure
 
 
 def test_the_caliper_table_has_every_fret_in_both_units(figures: Figures) -> None:
-    shower = shower_of(figures)
+    formatter = formatter_of(figures)
     page = next(page for page in words(made(figures))[1:] if "Calipertable" in page)
     for fret in range(1, figures["scale_frets"] + 1):
-        for shown in shower.both(f"fret_position[{fret}]"):
+        for shown in formatter.both(f"fret_position[{fret}]"):
             assert shown.split()[0] in page
 
 
 def test_what_is_not_needed_says_why(figures: Figures) -> None:
-    first, shower = words(made(figures))[0], shower_of(figures)
+    first, formatter = words(made(figures))[0], formatter_of(figures)
     for setup in setups_of(figures):
         assert SPACES.sub("", setup.title) in first
         if setup.closed:
-            assert SPACES.sub("", shower.filled(setup.closed)) in first
+            assert SPACES.sub("", formatter.filled(setup.closed)) in first
 
 
 @pytest.mark.parametrize(("paper", "size"), [("a4", (210, 297)), ("letter", (215.9, 279.4)), ("a3", (297, 420))])
@@ -201,16 +201,16 @@ def test_any_name_makes_pages(name: str) -> None:
 def test_a_missing_drawing_leaves_room_for_a_sketch() -> None:
     figures = example("tarn")
     bare = [replace(each, picture=None) for each in sheets(figures)]
-    pages = words(bench_sheets_pdf(bare, shower_of(figures), "Tarn"))
+    pages = words(bench_sheets_pdf(bare, formatter_of(figures), "Tarn"))
     assert sum("sketch" in page for page in pages) == sum(bool(setup.drawing) for setup in needed(figures))
 
 
 def test_the_revision_follows_what_the_sheets_say() -> None:
     figures, other = example("tarn"), example("fell")
-    first = book(sheets(figures), shower_of(figures), "Tarn")
-    assert first["revision"] == book(sheets(figures), shower_of(figures), "Tarn")["revision"]
-    assert first["revision"] != book(sheets(other), shower_of(other), "Tarn")["revision"]
-    assert first["revision"] != book(sheets(figures), Shower(figures, "in"), "Tarn")["revision"]
+    first = book(sheets(figures), formatter_of(figures), "Tarn")
+    assert first["revision"] == book(sheets(figures), formatter_of(figures), "Tarn")["revision"]
+    assert first["revision"] != book(sheets(other), formatter_of(other), "Tarn")["revision"]
+    assert first["revision"] != book(sheets(figures), Formatter(figures, "in"), "Tarn")["revision"]
 
 
 def test_a_measured_figure_stands_beside_its_target_on_its_own_page() -> None:

@@ -9,12 +9,12 @@ from importlib.resources import as_file, files
 import pikepdf
 import pytest
 
+from gramil.formatter import formatter_of
 from gramil.graph import Figures
 from gramil.pack import build_book
 from gramil.prints.book_pages import front_pages
 from gramil.prints.whole import figures_of_files, setups_of
 from gramil.shop.operations_file import usual_work
-from gramil.show import shower_of
 from gramil.sources import cited
 
 EXAMPLES = files("gramil") / "data" / "examples"
@@ -27,52 +27,52 @@ def figures(request: pytest.FixtureRequest) -> Figures:
 
 
 def test_every_sheet_follows_the_front_pages(figures: Figures) -> None:
-    made = build_book(figures, shower_of(figures), usual_work(), "a4")
-    assert made == build_book(figures, shower_of(figures), usual_work(), "a4")
+    made = build_book(figures, formatter_of(figures), usual_work(), "a4")
+    assert made == build_book(figures, formatter_of(figures), usual_work(), "a4")
     needed = [setup for setup in setups_of(figures) if not setup.closed]
-    front = list(front_pages(shower_of(figures)))
+    front = list(front_pages(formatter_of(figures)))
     with pikepdf.open(io.BytesIO(made)) as book:
         assert len(book.pages) >= len(front) + 1 + len(needed)
 
 
 def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
-    shower = shower_of(figures)
-    pages = {page["title"]: page for page in front_pages(shower)}
+    formatter = formatter_of(figures)
+    pages = {page["title"]: page for page in front_pages(formatter)}
     said = {title: re.sub("\u200b", "", str(page["tables"])).replace("\\xa0", " ") for title, page in pages.items()}
-    assert shower.text("string_pull_total") in said[figures["instrument_name"]]
-    assert shower.text("scale_bass") in said[figures["instrument_name"]]
-    assert shower.text("scale_treble") in said[figures["instrument_name"]]
+    assert formatter.text("string_pull_total") in said[figures["instrument_name"]]
+    assert formatter.text("scale_bass") in said[figures["instrument_name"]]
+    assert formatter.text("scale_treble") in said[figures["instrument_name"]]
     for number in range(1, figures["strings_count"] + 1):
-        assert shower.text(f"string_pull[{number}]") in said["Strings"]
+        assert formatter.text(f"string_pull[{number}]") in said["Strings"]
     assert all(brace.name in said["Cut lists"] for brace in figures["stick_list"])
-    assert shower.text("slot_depth_setting") in said["Dimensions by part"]
+    assert formatter.text("slot_depth_setting") in said["Dimensions by part"]
     assert cited("equal_temperament").split(",")[0] in said["Dimensions by part"]
     assert figures["board_wood"] in said["Woods"]
     (ways,) = pages["Board"]["tables"]
     assert len(ways["rows"]) == 4
     chosen = next(row for row in ways["rows"] if row[0] == f"{figures['slots_bottom']}, {figures['slots_cut']}")
-    assert shower.text("slot_depth_setting") == chosen[1].replace("\xa0", " ")
+    assert formatter.text("slot_depth_setting") == chosen[1].replace("\xa0", " ")
 
 
 @pytest.mark.skipif(shutil.which("pdftotext") is None, reason="pdftotext is not installed")
 def test_the_printed_words(figures: Figures) -> None:
-    made = build_book(figures, shower_of(figures), usual_work(), "letter")
+    made = build_book(figures, formatter_of(figures), usual_work(), "letter")
     text = subprocess.run(["pdftotext", "-", "-"], input=made, capture_output=True, check=True).stdout.decode()
     for heading in ("What was found", "Strings", "Heights", "Cut lists", "Woods", "Order of work"):
         assert heading in text
 
 
 def test_the_neck_and_its_wood_are_in_it(figures: Figures) -> None:
-    shower = shower_of(figures)
-    pages = {page["title"]: str(page["tables"]).replace("\\xa0", " ") for page in front_pages(shower)}
+    formatter = formatter_of(figures)
+    pages = {page["title"]: str(page["tables"]).replace("\\xa0", " ") for page in front_pages(formatter)}
     for piece in figures["plank_pieces"]:
         assert piece.name in pages["Cut lists"]
-        assert shower.text(f'plank_pieces["{piece.name}"].length') in pages["Cut lists"]
+        assert formatter.text(f'plank_pieces["{piece.name}"].length') in pages["Cut lists"]
     assert figures["carve_wood"] in pages["Woods"]
 
 
 def test_every_woods_figure_names_a_source_of_the_list(figures: Figures) -> None:
-    (woods,) = (page for page in front_pages(shower_of(figures)) if page["title"] == "Woods")
+    (woods,) = (page for page in front_pages(formatter_of(figures)) if page["title"] == "Woods")
     *tables, sources = woods["tables"]
     numbers = [row[0] for row in sources["rows"]]
     assert numbers == [str(number) for number in range(1, len(numbers) + 1)]
@@ -81,24 +81,24 @@ def test_every_woods_figure_names_a_source_of_the_list(figures: Figures) -> None
 
 
 def test_the_title_page_shows_plan_and_side(figures: Figures) -> None:
-    assert next(iter(front_pages(shower_of(figures))))["drawings"] == ["plan-face", "plan-side"]
+    assert next(iter(front_pages(formatter_of(figures))))["drawings"] == ["plan-face", "plan-side"]
 
 
 def test_pieces_that_are_not_there_are_not_listed(figures: Figures) -> None:
-    (lists,) = (page for page in front_pages(shower_of(figures)) if page["title"] == "Cut lists")
+    (lists,) = (page for page in front_pages(formatter_of(figures)) if page["title"] == "Cut lists")
     single = {row[0] for row in lists["tables"][0]["rows"]}
     assert ("Sides, two, bookmatched" in single) == bool(figures["body_outlines"])
     assert {"Board's blank", "Bridge"} <= {name.replace("\u200b", "") for name in single}
 
 
 def test_body_braces_and_stations_stand_in_lists(figures: Figures) -> None:
-    shower = shower_of(figures)
-    pages = {page["title"]: page for page in front_pages(shower)}
+    formatter = formatter_of(figures)
+    pages = {page["title"]: page for page in front_pages(formatter)}
     lists = [table for title in ("Body and braces", "Neck") if title in pages for table in pages[title]["tables"]]
     said = str(lists).replace("\u200b", "").replace("\\xa0", " ")
     for station in figures["carve_stations"]:
-        assert shower.text(f'carve_stations["{station.name}"].whole') in said
+        assert formatter.text(f'carve_stations["{station.name}"].whole') in said
     for brace in figures["brace_list"]:
-        assert shower.text(f'brace_list["{brace.name}"].stop_x') in said
+        assert formatter.text(f'brace_list["{brace.name}"].stop_x') in said
     for bout in figures["body_bouts"]:
-        assert shower.text(f'body_bouts["{bout.name}"].width') in said
+        assert formatter.text(f'body_bouts["{bout.name}"].width') in said

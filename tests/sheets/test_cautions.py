@@ -7,9 +7,10 @@ from importlib.resources import files
 import pytest
 
 from gramil.description.cautions import DUST, MACHINE, NO_WOOD, TOOLS
-from gramil.description.normal_stuff import PARTS
+from gramil.description.wood.stuff import PARTS
 from gramil.description.writing import set_key
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.whole import setups_of
 from gramil.sheets.own_sheet import every_sheet, sheet_named
@@ -17,7 +18,6 @@ from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.operations import Operation, Work
 from gramil.shop.operations_file import usual_work, work_with
-from gramil.show import Shower
 from gramil.wood.permits import permit_of
 
 NAMES = ("tarn", "fell", "scree", "mere")
@@ -32,7 +32,7 @@ def known_by(tool: str) -> str:
 
 
 def lines_on(sheet: Sheet) -> list[str]:
-    return [line.replace("\N{NO-BREAK SPACE}", " ") for line in sheet_text(sheet, Shower(sheet.figures))["caution"]]
+    return [line.replace("\N{NO-BREAK SPACE}", " ") for line in sheet_text(sheet, Formatter(sheet.figures))["caution"]]
 
 
 def lines_of(name: str, figures: Figures, work: Work | None = None) -> list[str]:
@@ -121,14 +121,14 @@ def test_protected_wood_is_told_where_it_is_worked_and_as_a_finding(
     for key, (wood, _) in LISTED.items():
         text = set_key(text, key, wood)
     figures = derive_text(text, text_of("shop"))
-    told = [Shower(figures).filled(each.says) for each in figures["finding_permits"]]
+    told = [Formatter(figures).filled(each.says) for each in figures["finding_permits"]]
     for wood, operation in LISTED.values():
         line = next(line for line in lines_of(operation, figures) if line.startswith(f"{wood} ("))
         assert re.search(
             r"CITES Appendix I+, listed since \w+ \d{4}, looked up in \w+ \d{4}, .*local law comes first", line
         )
         assert any(each.startswith(f"{wood} (") for each in told), wood
-    owner = [Shower(figures).filled(each) for each in figures["setup_owner_air"].notes]
+    owner = [Formatter(figures).filled(each) for each in figures["setup_owner_air"].notes]
     assert {wood for wood, _ in LISTED.values()} <= {each.split(" (")[0] for each in owner}
     assert any("sensitive" in each for each in owner)
 
@@ -174,7 +174,7 @@ def test_a_bearing_that_nobody_has_leaves_the_ledge_and_the_trimming_to_the_hand
 @pytest.mark.parametrize("name", NAMES)
 def test_no_cutter_is_fed_with_its_turn_but_for_a_last_hair(name: str, example: Callable[[str], Figures]) -> None:
     for sheet in open_sheets(example(name)):
-        for step in map(Shower(sheet.figures).filled, (*sheet.setup.steps, *lines_on(sheet))):
+        for step in map(Formatter(sheet.figures).filled, (*sheet.setup.steps, *lines_on(sheet))):
             assert "climb" not in step.lower(), sheet.setup.name
             if "with the turn" in step and "would" not in step:
                 assert "hair" in step or "go with" in step, step

@@ -18,21 +18,21 @@ from gramil.acts.work import measure, note_done
 from gramil.change.as_made import with_readings
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.description.writing import set_key
+from gramil.doorway.verify import verify
 from gramil.faults import MakersFault
+from gramil.formatter import formatter_of
 from gramil.graph import Pin
 from gramil.sheets.handed_out import kept, sheets_that_differ, stale_in_store
 from gramil.sheets.own_sheet import every_sheet, sheet_named
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.instruments import Instrument, add_instrument, instrument
-from gramil.shop.items import item_named
-from gramil.shop.migrating import migrate, migrations
-from gramil.shop.on_hand import bring_in_shop
-from gramil.shop.opening import Store, create_store, open_store, upgrade_store
 from gramil.shop.operations_done import Measurement
 from gramil.shop.own_operations import save_own_operations
 from gramil.shop.sheets_given import give_sheet, sheets_given
-from gramil.shop.verify import verify
-from gramil.show import shower_of
+from gramil.shop.shop_in_store import bring_in_shop
+from gramil.store.items import item_named
+from gramil.store.migrating import migrate, migrations
+from gramil.store.opening import Store, create_store, open_store, upgrade_store
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NOW = datetime(2026, 1, 19, 9, 0, tzinfo=UTC)
@@ -198,7 +198,7 @@ def test_what_is_kept_is_what_is_printed_its_cautions_and_all_but_what_was_made(
     sheet = sheet_named("slot", figures, work)
     assert sheet is not None
     page = json.loads(kept(sheet))[0]
-    assert page == {**sheet_text(sheet, shower_of(figures))}
+    assert page == {**sheet_text(sheet, formatter_of(figures))}
     assert any(line.startswith("Dust.") for line in page["caution"])
 
 

@@ -5,10 +5,13 @@ from datetime import datetime, timedelta
 
 import pytest
 
+from gramil.air.places import Place, Reading, add_place, add_reading, air_history, import_air
+from gramil.doorway.bringing_in import import_files
+from gramil.doorway.export import export_files
+from gramil.doorway.verify import verify_open
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.physics.arrays import floats
-from gramil.shop.bringing_in import import_files
 from gramil.shop.corrections import (
     correct_measurement,
     correct_weighing,
@@ -18,16 +21,13 @@ from gramil.shop.corrections import (
     strike_reading,
     struck_readings,
 )
-from gramil.shop.export import export_files
 from gramil.shop.instruments import add_instrument
-from gramil.shop.items import Item, add_item, item_named
-from gramil.shop.opening import Store, create_store
 from gramil.shop.operations_done import mark_done, operations_done, pins_for, read_measurements
-from gramil.shop.places import Place, Reading, add_place, add_reading, air_history, import_air
-from gramil.shop.trouble import Conflict
-from gramil.shop.undo import last_change, undo
-from gramil.shop.verify import verify_open
-from gramil.shop.writing import changes
+from gramil.store.failures import Conflict
+from gramil.store.items import Item, add_item, item_named
+from gramil.store.opening import Store, create_store
+from gramil.store.undo import last_change, undo
+from gramil.store.writing import changes
 from gramil.wood.air import AirHistory
 
 

@@ -10,11 +10,11 @@ from gramil.change.made import operations as fixing
 from gramil.description.instrument import Arch, Instrument
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter
 from gramil.prints.whole import figures_of, names_of
 from gramil.shop.made_file import read_made
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import lists_beside, usual_work, work_with
-from gramil.show import Shower
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NAMES = ("tarn", "fell", "scree")
@@ -81,7 +81,7 @@ def test_sheets_and_figures_to_measure_are_on_the_graph() -> None:
         for address in each.measure:
             float(figures.at(address))
         for address in each.figures:
-            assert Shower(figures).text(address) not in ("", "not known"), (each.name, address)
+            assert Formatter(figures).text(address) not in ("", "not known"), (each.name, address)
 
 
 def test_what_is_taken_is_freed_later() -> None:

@@ -8,20 +8,20 @@ from pathlib import Path
 
 import pytest
 
+from gramil.doorway.bringing_in import import_csv, import_files, import_toml
+from gramil.doorway.export import export_csv, export_files
+from gramil.doorway.verify import verify, verify_open
+from gramil.doorway.working_files import working_files
 from gramil.faults import MakersFault
 from gramil.now.states import bench_of_store
-from gramil.shop.bringing_in import import_csv, import_files, import_toml
-from gramil.shop.export import export_csv, export_files
 from gramil.shop.instruments import add_instrument, instruments
-from gramil.shop.migrating import migrate, migrations
-from gramil.shop.opening import Store, create_store, open_store, upgrade_store
 from gramil.shop.operations_done import mark_done, operations_done
 from gramil.shop.operations_file import usual_work
 from gramil.shop.own_operations import own_operations, remove_own_operations, save_own_operations, work_of
-from gramil.shop.trouble import Conflict
-from gramil.shop.undo import last_change, undo
-from gramil.shop.verify import verify, verify_open
-from gramil.shop.working_files import working_files
+from gramil.store.failures import Conflict
+from gramil.store.migrating import migrate, migrations
+from gramil.store.opening import Store, create_store, open_store, upgrade_store
+from gramil.store.undo import last_change, undo
 
 TARN, FELL = (
     (files("gramil") / "data" / "examples" / f"{name}.toml").read_text(encoding="utf-8") for name in ("tarn", "fell")

@@ -6,6 +6,8 @@ from datetime import date, datetime, timedelta
 
 import pytest
 
+from gramil.air.pieces import lay_piece, weigh_piece
+from gramil.air.places import Place, add_place, place, places, remove_place, update_place
 from gramil.description.reading import parse_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -18,9 +20,6 @@ from gramil.shop.instruments import (
     save_revision,
     update_instrument,
 )
-from gramil.shop.items import Item, add_item, item_named, items, remove_item, update_item
-from gramil.shop.on_hand import bring_in_shop, shop_description, shop_text
-from gramil.shop.opening import Store
 from gramil.shop.operations_done import (
     add_measurements,
     mark_done,
@@ -30,10 +29,8 @@ from gramil.shop.operations_done import (
     read_measurements,
     update_done,
 )
-from gramil.shop.pieces import lay_piece, weigh_piece
-from gramil.shop.places import Place, add_place, place, places, remove_place, update_place
-from gramil.shop.rows import insert
 from gramil.shop.sheets_given import give_sheet, latest_given, settings_that_changed, sheets_given
+from gramil.shop.shop_in_store import bring_in_shop, shop_description, shop_text
 from gramil.shop.stock import (
     Blank,
     Part,
@@ -54,11 +51,14 @@ from gramil.shop.stock import (
     use_up,
 )
 from gramil.shop.tools import add_cuts, cuts, kerf, set_constant
-from gramil.shop.trouble import Conflict
 from gramil.shop.weights import add_weight, weights
-from gramil.shop.writing import writing
+from gramil.store.failures import Conflict
+from gramil.store.items import Item, add_item, item_named, items, remove_item, update_item
+from gramil.store.opening import Store
+from gramil.store.rows import insert
+from gramil.store.writing import writing
 
-from .conftest import SHOP, figures_with
+from ..in_a_store import SHOP, figures_with
 
 TARN = "# an instrument's description, as it is written\ngramil = 1\n"
 

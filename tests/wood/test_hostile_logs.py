@@ -14,7 +14,7 @@ from gramil.wood.air_log import read_air_log
 HEADER = "time,temperature C,humidity %"
 READ = """
 from pathlib import Path
-from gramil.shop.air_of_places import load_air
+from gramil.air.air_of_places import load_air
 history, report = load_air(Path(words[0]))
 print(history.times.size, report.lines_left_out, report.gaps_in_all, len(report.left_out), len(report.gaps))
 """

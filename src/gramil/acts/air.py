@@ -2,10 +2,10 @@
 
 from datetime import datetime
 
+from gramil.air.places import Imported, Place, Reading, add_place, add_reading, import_air, place, places
 from gramil.faults import MakersFault
 from gramil.shop.corrections import strike_reading
-from gramil.shop.opening import Store
-from gramil.shop.places import Imported, Place, Reading, add_place, add_reading, import_air, place, places
+from gramil.store.opening import Store
 from gramil.wood.air import AirHistory
 
 

@@ -8,24 +8,24 @@ from pathlib import Path
 from typing import Any, Literal
 
 from gramil.acts.own_operations import keep_list
+from gramil.air.air_of_places import load_air
+from gramil.air.places import import_air, place
 from gramil.description.reading import parse_description
 from gramil.description.self_contained import self_contained
+from gramil.doorway.bringing_in import import_csv, import_files
+from gramil.doorway.export import AIR, AIR_FILE, TOML_FILE
+from gramil.doorway.working_files import bring_in_made
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of
-from gramil.shop.air_of_places import load_air
-from gramil.shop.bringing_in import import_csv, import_files
-from gramil.shop.export import AIR, AIR_FILE, TOML_FILE
 from gramil.shop.instruments import Instrument, add_instrument, instrument, instruments, save_revision
 from gramil.shop.made_file import Made, made_beside, read_made
-from gramil.shop.on_hand import bring_in_shop, shop_description
-from gramil.shop.opening import Store
 from gramil.shop.operations_file import list_beside
 from gramil.shop.own_operations import own_operations
-from gramil.shop.places import import_air, place
-from gramil.shop.table_forms import TABLES
-from gramil.shop.working_files import bring_in_made
-from gramil.shop.writing import writing
+from gramil.shop.shop_in_store import bring_in_shop, shop_description
+from gramil.store.opening import Store
+from gramil.store.table_forms import TABLES
+from gramil.store.writing import writing
 from gramil.text_file import text_of
 from gramil.wood.air_log import LogReport
 

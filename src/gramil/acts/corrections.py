@@ -7,9 +7,9 @@ from gramil.graph import Figures, Pin
 from gramil.quantities import Gram
 from gramil.shop import corrections
 from gramil.shop.corrections import Measured
-from gramil.shop.items import Item
-from gramil.shop.opening import Store
 from gramil.shop.operations_done import Measurement
+from gramil.store.items import Item
+from gramil.store.opening import Store
 
 
 def correct_weighing(

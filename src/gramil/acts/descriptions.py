@@ -4,7 +4,7 @@ from datetime import datetime
 
 from gramil.faults import MakersFault
 from gramil.shop.instruments import Instrument, add_instrument, revision, revisions, save_revision
-from gramil.shop.opening import Store
+from gramil.store.opening import Store
 
 
 def begin(store: Store, name: str, text: str, now: datetime, *, why: str = "begun", who: str = "") -> Instrument:

@@ -6,8 +6,8 @@ from gramil.change.in_store import figures_in_store
 from gramil.faults import Fault, MakersFault
 from gramil.prints.own_addresses import refuse, wrong_addresses
 from gramil.shop.instruments import Instrument
-from gramil.shop.opening import Store
 from gramil.shop.own_operations import OwnOperations, remove_own_operations, save_own_operations
+from gramil.store.opening import Store
 
 LARGEST = 200_000
 """Letters of a list."""

@@ -3,11 +3,11 @@
 from datetime import datetime
 from pathlib import Path
 
+from gramil.doorway.backup import restore
 from gramil.faults import MakersFault
-from gramil.shop.backup import restore
-from gramil.shop.opening import Store, open_store
-from gramil.shop.undo import undo
-from gramil.shop.writing import Change, changes
+from gramil.store.opening import Store, open_store
+from gramil.store.undo import undo
+from gramil.store.writing import Change, changes
 
 LATELY = 60
 """So many changes back a form sent twice is known again."""

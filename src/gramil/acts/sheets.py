@@ -7,10 +7,10 @@ from gramil.faults import MakersFault
 from gramil.sheets.handed_out import kept
 from gramil.sheets.sheet import Sheet
 from gramil.shop.instruments import Instrument, revision
-from gramil.shop.opening import Store
 from gramil.shop.sheets_given import Sheet as Given
 from gramil.shop.sheets_given import give_sheet
-from gramil.shop.writing import writing
+from gramil.store.opening import Store
+from gramil.store.writing import writing
 
 
 def hand_out(

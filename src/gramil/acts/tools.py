@@ -4,16 +4,16 @@ import re
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 
+from gramil.air.pieces import PIECE
+from gramil.air.places import places
 from gramil.description.reading import parse_shop
 from gramil.faults import Fault, MakersFault
 from gramil.quantities import Mm
-from gramil.shop.items import Item, add_item, items, remove_item, update_item
-from gramil.shop.on_hand import bring_in_shop
-from gramil.shop.opening import Store
-from gramil.shop.pieces import PIECE
-from gramil.shop.places import places
-from gramil.shop.toml_text import table_text
+from gramil.shop.shop_in_store import bring_in_shop
 from gramil.shop.tools import add_cuts, set_constant
+from gramil.store.items import Item, add_item, items, remove_item, update_item
+from gramil.store.opening import Store
+from gramil.store.toml_text import table_text
 
 _ROW = re.compile(r"^\w+\[\d+\]\.?")
 """The start of a fault's place in a description: the table and its row."""

@@ -4,13 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 
+from gramil.air.pieces import PIECE, lay_piece, weigh_piece
+from gramil.air.places import place
 from gramil.faults import MakersFault
 from gramil.now.match import Matching
 from gramil.quantities import Gram
-from gramil.shop.items import Item, items
-from gramil.shop.opening import Store
-from gramil.shop.pieces import PIECE, lay_piece, weigh_piece
-from gramil.shop.places import place
 from gramil.shop.stock import (
     Blank,
     Promise,
@@ -22,7 +20,9 @@ from gramil.shop.stock import (
     remove_blank,
     update_blank,
 )
-from gramil.shop.writing import writing
+from gramil.store.items import Item, items
+from gramil.store.opening import Store
+from gramil.store.writing import writing
 
 
 @dataclass(frozen=True)

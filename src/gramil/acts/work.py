@@ -17,7 +17,6 @@ from gramil.shop.corrections import begin_anew as take_back_all
 from gramil.shop.corrections import not_done_after_all as take_back_done
 from gramil.shop.instruments import Instrument, save_revision
 from gramil.shop.made_file import NO_OPERATION
-from gramil.shop.opening import Store
 from gramil.shop.operations import Work
 from gramil.shop.operations_done import (
     DoneOperation,
@@ -28,7 +27,8 @@ from gramil.shop.operations_done import (
     operations_done,
 )
 from gramil.shop.stock import blanks, parts, promises, use_up
-from gramil.shop.writing import writing
+from gramil.store.opening import Store
+from gramil.store.writing import writing
 
 _SEEN = "look at it again, and see what stands there now"
 

@@ -12,7 +12,10 @@ from starlette.routing import Mount, Route
 from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
-from gramil.bench import (
+from gramil.bench.guard import Guard
+from gramil.bench.open_instruments import OpenInstruments
+from gramil.bench.page_request import Missing, PageRequest, endpoint
+from gramil.bench.pages import (
     air_page,
     anew_page,
     beginning,
@@ -44,13 +47,10 @@ from gramil.bench import (
     turn_page,
     weeks_page,
 )
-from gramil.bench.asking import Asked, Missing, endpoint
-from gramil.bench.guard import Guard
-from gramil.bench.keeping import Keeping
 from gramil.bench.sessions import Clock, Sessions
-from gramil.bench.shelf import Shelf
+from gramil.bench.shop_record import ShopRecord
 
-ShelfPage = Callable[[Asked, Shelf], Response]
+ShelfPage = Callable[[PageRequest, OpenInstruments], Response]
 
 GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/", first_page.first_page),
@@ -143,12 +143,12 @@ POSTS: tuple[tuple[str, ShelfPage], ...] = (
 )
 
 
-def application(keeping: Keeping, sessions: Sessions, clock: Clock, hosts: Iterable[str], lan: str = "") -> ASGIApp:
+def application(keeping: ShopRecord, sessions: Sessions, clock: Clock, hosts: Iterable[str], lan: str = "") -> ASGIApp:
     """The bench over a record; `hosts` are its own Host headers, `lan` the address that phones are given (or empty)."""
-    shelf = Shelf()
+    open_instruments = OpenInstruments()
     routes = [
-        *(_route(path, page, shelf, "GET") for path, page in GETS),
-        *(_route(path, page, shelf, "POST") for path, page in POSTS),
+        *(_route(path, page, open_instruments, "GET") for path, page in GETS),
+        *(_route(path, page, open_instruments, "POST") for path, page in POSTS),
         Route("/pair", pairing_page.pairing_page, methods=["GET"]),
         Route("/pair/{code}", pairing_page.pairing_page, methods=["GET"]),
         Route("/pair", pairing_page.pair, methods=["POST"]),
@@ -162,15 +162,15 @@ def application(keeping: Keeping, sessions: Sessions, clock: Clock, hosts: Itera
     return Guard(inner, sessions, frozenset(each.lower() for each in hosts))
 
 
-def _route(path: str, page: ShelfPage, shelf: Shelf, method: str) -> Route:
-    return Route(path, endpoint(partial(_with, page, shelf)), methods=[method], name=f"{method} {path}")
+def _route(path: str, page: ShelfPage, open_instruments: OpenInstruments, method: str) -> Route:
+    return Route(path, endpoint(partial(_with, page, open_instruments)), methods=[method], name=f"{method} {path}")
 
 
-def _with(page: ShelfPage, shelf: Shelf, asked: Asked) -> Response:
-    return page(asked, shelf)
+def _with(page: ShelfPage, open_instruments: OpenInstruments, request: PageRequest) -> Response:
+    return page(request, open_instruments)
 
 
-def _nothing(_: Asked) -> Response:
+def _nothing(_: PageRequest) -> Response:
     raise Missing("page")
 
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from gramil.description.base import keys_of
-from gramil.shop.toml_text import value_text
+from gramil.store.toml_text import value_text
 
 Written = Mapping[str, Any]
 """A description as its tables stand, parsed and not checked."""

@@ -3,35 +3,39 @@
 from collections.abc import Iterator, Mapping
 
 from gramil.bench.moved import strip_between
-from gramil.bench.shelf import Held, Shelf
+from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.stale_here import stale_on
 from gramil.faults import MakersFault
 from gramil.shop.instruments import instruments
-from gramil.shop.opening import Store
 from gramil.shop.operations_done import operations_done
+from gramil.store.opening import Store
 
 
-def held_open(store: Store, shelf: Shelf) -> Mapping[int, Held]:
+def held_open(store: Store, open_instruments: OpenInstruments) -> Mapping[int, OpenInstrument]:
     """The open instruments as they stand, by number; one that cannot be read is left out."""
     found = {}
     for each in instruments(store, "open"):
         try:
-            found[each.id] = shelf.held(store, each.id)
+            found[each.id] = open_instruments.held(store, each.id)
         except MakersFault:
             continue
     return found
 
 
-def consequences(store: Store, shelf: Shelf, before: Mapping[int, Held]) -> tuple[str, ...]:
+def consequences(
+    store: Store, open_instruments: OpenInstruments, before: Mapping[int, OpenInstrument]
+) -> tuple[str, ...]:
     """What became of the instruments since they were held: a sentence for each that anything moved on."""
-    stale = stale_told(store, shelf, held_open(store, shelf))
-    return (*_instruments(store, shelf, before), *(f"Stale: {line}. Print it again." for line in stale))
+    stale = stale_lines(store, open_instruments, held_open(store, open_instruments))
+    return (*_instruments(store, open_instruments, before), *(f"Stale: {line}. Print it again." for line in stale))
 
 
-def _instruments(store: Store, shelf: Shelf, before: Mapping[int, Held]) -> Iterator[str]:
+def _instruments(
+    store: Store, open_instruments: OpenInstruments, before: Mapping[int, OpenInstrument]
+) -> Iterator[str]:
     for number, old in before.items():
         try:
-            new = shelf.held(store, number)
+            new = open_instruments.held(store, number)
         except MakersFault as fault:
             yield f"{old.seen.name} cannot be worked out any more: {fault.faults[0]}"
             continue
@@ -44,8 +48,10 @@ def _instruments(store: Store, shelf: Shelf, before: Mapping[int, Held]) -> Iter
             yield f"{old.seen.name}: {'; '.join([strip.words, *lost, *came, *went])}."
 
 
-def stale_told(store: Store, shelf: Shelf, open_now: Mapping[int, Held]) -> Iterator[str]:
+def stale_lines(
+    store: Store, open_instruments: OpenInstruments, open_now: Mapping[int, OpenInstrument]
+) -> Iterator[str]:
     """The sheets of instruments that are true no more, and what is another on each."""
     for held in open_now.values():
-        for each in stale_on(store, shelf, held):
+        for each in stale_on(store, open_instruments, held):
             yield f"{held.seen.name}, sheet {each.given.title.replace('_', ' ')}: {each.why}"

@@ -4,7 +4,7 @@ from datetime import datetime
 
 from markupsafe import Markup
 
-from gramil.shop.air_of_places import PlaceAir, last_days
+from gramil.air.air_of_places import PlaceAir, last_days
 
 WIDE, HIGH, ROOM = 240.0, 44.0, 3.0
 """The drawing's own units, and how many per cent are left free over and under what is drawn."""

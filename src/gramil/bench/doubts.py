@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from gramil.bench.asking import Asked
+from gramil.bench.page_request import PageRequest
 from gramil.change.questioned import Question, Reading, meaning, questions, sentence
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
@@ -21,9 +21,9 @@ class Doubt:
     answer: str
 
 
-def doubts(asked: Asked, found: Iterable[Question], unit: LengthUnit) -> dict[str, Doubt]:
+def doubts(request: PageRequest, found: Iterable[Question], unit: LengthUnit) -> dict[str, Doubt]:
     """The questions that were not asked yet, in words, by the address or the name of what was read."""
-    answered = set(asked.many(AS_READ))
+    answered = set(request.many(AS_READ))
     told = {each.reading.address: doubt_of(each, unit) for each in found}
     return {address: doubt for address, doubt in told.items() if doubt.answer not in answered}
 
@@ -36,11 +36,11 @@ def doubt_of(question: Question, unit: LengthUnit) -> Doubt:
 
 
 def measured_doubts(
-    asked: Asked, figures: Figures, measured: Iterable[Measurement], operation: str, unit: LengthUnit
+    request: PageRequest, figures: Figures, measured: Iterable[Measurement], operation: str, unit: LengthUnit
 ) -> dict[str, Doubt]:
     """What is asked about measurements that were typed, by their addresses."""
     readings = [Reading(each.address, each.value, each.written) for each in measured]
-    return doubts(asked, questions(figures, readings, operation), unit)
+    return doubts(request, questions(figures, readings, operation), unit)
 
 
 def together(found: Mapping[str, Doubt]) -> tuple[str, ...]:

@@ -5,9 +5,9 @@ from functools import cached_property
 from urllib.parse import urlencode
 
 from gramil import names as n
-from gramil.bench.asking import Asked
 from gramil.bench.chosen import Written
-from gramil.bench.shelf import Held, changed
+from gramil.bench.open_instruments import OpenInstrument, changed
+from gramil.bench.page_request import PageRequest
 from gramil.description.toml_tables import tables_of
 from gramil.description.writing import set_key
 from gramil.faults import Fault, MakersFault
@@ -47,11 +47,11 @@ class Draft:
         return dict(self.sets).get(key)
 
 
-def draft_of(asked: Asked, held: Held) -> Draft:
+def draft_of(request: PageRequest, held: OpenInstrument) -> Draft:
     """The draft that a request carries: each `set` is `key=value`; a field `key` with `value` is set last."""
-    sets = dict(_pair(each) for each in asked.many(SET)[:MOST])
-    if asked.one("key"):
-        sets[asked.one("key")] = asked.one("value")
+    sets = dict(_pair(each) for each in request.many(SET)[:MOST])
+    if request.one("key"):
+        sets[request.one("key")] = request.one("value")
     return drafted(held, tuple(sets.items()))
 
 
@@ -60,7 +60,7 @@ def _pair(written: str) -> tuple[str, str]:
     return key.strip(), value.strip()
 
 
-def drafted(held: Held, sets: tuple[tuple[str, str], ...]) -> Draft:
+def drafted(held: OpenInstrument, sets: tuple[tuple[str, str], ...]) -> Draft:
     """The draft with these keys set."""
     text = held.revision.text
     try:

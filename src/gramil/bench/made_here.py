@@ -2,29 +2,31 @@
 
 from collections.abc import Mapping
 
-from gramil.bench.shelf import Held, Shelf
+from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.change.made import Judged, judge
 from gramil.change.made_in_store import made_by
 from gramil.graph import Figures
 from gramil.now.states import Judging
-from gramil.shop.opening import Store
+from gramil.store.opening import Store
 
 
-def made_on(store: Store, shelf: Shelf, held: Held) -> Mapping[str, Figures]:
+def made_on(store: Store, open_instruments: OpenInstruments, held: OpenInstrument) -> Mapping[str, Figures]:
     """For each operation done, the figures of the revision that it was done by."""
     number = held.seen.id
-    latest = held if held.revision.number == held.latest else shelf.held(store, number)
-    return made_by(store, number, lambda each: shelf.held(store, number, each.number).figures, latest.figures)
+    latest = held if held.revision.number == held.latest else open_instruments.held(store, number)
+    return made_by(
+        store, number, lambda each: open_instruments.held(store, number, each.number).figures, latest.figures
+    )
 
 
-def judged_on(store: Store, shelf: Shelf, held: Held) -> tuple[Judged, ...]:
+def judged_on(store: Store, open_instruments: OpenInstruments, held: OpenInstrument) -> tuple[Judged, ...]:
     """How what is made stands by the revision that is held; nothing where it was all made by that, and not measured."""
-    made = made_on(store, shelf, held)
+    made = made_on(store, open_instruments, held)
     if not held.figures.pins and all(figures is held.figures for figures in made.values()):
         return ()
     return judge(made, held.figures)
 
 
-def judging(shelf: Shelf) -> Judging:
+def judging(open_instruments: OpenInstruments) -> Judging:
     """What judges an instrument of the store by the figures that the bench keeps."""
-    return lambda store, owner: judged_on(store, shelf, shelf.held(store, owner.id))
+    return lambda store, owner: judged_on(store, open_instruments, open_instruments.held(store, owner.id))

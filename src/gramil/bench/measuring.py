@@ -5,20 +5,20 @@ from dataclasses import dataclass
 from functools import partial
 
 from gramil.bench.doubts import doubt_of
-from gramil.bench.shelf import Held
+from gramil.bench.open_instruments import OpenInstrument
 from gramil.change.as_made import AsMade, as_made, difference_text, off_at
 from gramil.change.made_words import lines as made_lines
 from gramil.change.questioned import Reading, questions
 from gramil.change.settled import off as off_settled
 from gramil.change.settled import sentence, settled
 from gramil.change.settled_text import place_of, value_text
-from gramil.description.limits import limit_ref
-from gramil.description.tolerances import tolerance_of
+from gramil.description.shop.limits import limit_ref
+from gramil.description.shop.tolerances import tolerance_of
 from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
+from gramil.formatter import Formatter, shown
 from gramil.graph import Figures, Pin
 from gramil.shop.measured import read_measured, unit_to_measure, with_unit
-from gramil.show import Shower, shown
 
 MEASURED = "measured."
 """What the name of a field starts with that holds a measurement of the address after it."""
@@ -39,7 +39,7 @@ class Verdict:
 
 
 @dataclass(frozen=True)
-class Told:
+class MeasuredAs:
     """What was just noted means: how far off it is, in words, what follows as made, and how the work stands by it.
 
     `settles` says what it settles of the description, each with the key set so (empty where nothing gives the reading).
@@ -53,21 +53,21 @@ class Told:
     settles: tuple[tuple[str, str], ...]
 
 
-def verdict(held: Held, wanted: Figures, address: str, written: str, shower: Shower) -> Verdict:
+def verdict(held: OpenInstrument, wanted: Figures, address: str, written: str, formatter: Formatter) -> Verdict:
     """How far a measurement is off what is wanted, in its unit and in cents."""
     try:
         unit = unit_to_measure(wanted, address)
-        value = read_measured(bare(written), unit, shower.first, address)
+        value = read_measured(bare(written), unit, formatter.first, address)
     except MakersFault as fault:
         return Verdict("", "", ". ".join(filter(None, (fault.faults[0].what, fault.faults[0].remedy))))
-    found = questions(held.figures, [Reading(address, value, with_unit(bare(written), unit, shower.first))])
-    said = next((doubt_of(each, shower.first).text for each in found), "")
-    return Verdict(off_text(wanted, address, value, shower), _near(wanted, address, value), asked=said)
+    found = questions(held.figures, [Reading(address, value, with_unit(bare(written), unit, formatter.first))])
+    said = next((doubt_of(each, formatter.first).text for each in found), "")
+    return Verdict(off_text(wanted, address, value, formatter), _near(wanted, address, value), asked=said)
 
 
-def off_text(wanted: Figures, address: str, value: float, shower: Shower) -> str:
+def off_text(wanted: Figures, address: str, value: float, formatter: Formatter) -> str:
     """A measurement less what is wanted: `+0.12 mm, +0.41 cent`; not known where nothing is."""
-    return difference_text(off_at(address, Pin(value, ""), wanted), shower.first)
+    return difference_text(off_at(address, Pin(value, ""), wanted), formatter.first)
 
 
 def _near(wanted: Figures, address: str, value: float) -> str:
@@ -89,40 +89,45 @@ def bare(written: str) -> str | float:
         return written
 
 
-def told_of(
-    held: Held, wanted: Figures, addresses: tuple[str, ...], operation: str, done: Sequence[str], shower: Shower
-) -> Told | None:
+def measured_as(
+    held: OpenInstrument,
+    wanted: Figures,
+    addresses: tuple[str, ...],
+    operation: str,
+    done: Sequence[str],
+    formatter: Formatter,
+) -> MeasuredAs | None:
     """What the measurements at these addresses mean where so much was `wanted`; None where none of them is noted."""
     new = {address: held.figures.pins[address] for address in addresses if address in held.figures.pins}
     if not new:
         return None
     others = {address: pin for address, pin in held.figures.pins.items() if address not in new}
     found = as_made(settled(held.figures.with_pins(others)), new, operation, done, wanted)
-    came = tuple(in_words(each, shower.filled) for each in found.came)
+    came = tuple(in_words(each, formatter.filled) for each in found.came)
     off = tuple(
-        f"{address.replace('_', ' ')}: {off_text(wanted, address, float(pin.value), shower)} from what was wanted"
+        f"{address.replace('_', ' ')}: {off_text(wanted, address, float(pin.value), formatter)} from what was wanted"
         for address, pin in new.items()
     )
-    settles = tuple(_settles(held, tuple(new), shower))
-    return Told(found, came, off, tuple(_follows(found, shower)), tuple(_standing(found, shower)), settles)
+    settles = tuple(_settles(held, tuple(new), formatter))
+    return MeasuredAs(found, came, off, tuple(_follows(found, formatter)), tuple(_standing(found, formatter)), settles)
 
 
-def _settles(held: Held, addresses: tuple[str, ...], shower: Shower) -> Iterator[tuple[str, str]]:
+def _settles(held: OpenInstrument, addresses: tuple[str, ...], formatter: Formatter) -> Iterator[tuple[str, str]]:
     instrument = held.description.instrument
     for each in off_settled(held.figures, addresses):
         known = each.value is not None
         to_set = f"{place_of(each, instrument)}={value_text(each, instrument.instrument.units)}" if known else ""
-        yield sentence(each, held.figures, shower.first), to_set
+        yield sentence(each, held.figures, formatter.first), to_set
 
 
-def _standing(found: AsMade, shower: Shower) -> Iterator[tuple[str, str]]:
+def _standing(found: AsMade, formatter: Formatter) -> Iterator[tuple[str, str]]:
     yield from ((each.standing, each.what) for each in found.judged if each.standing == "still right")
-    yield from ((each.standing, line) for each, line in made_lines(found.judged, shower.first))
+    yield from ((each.standing, line) for each, line in made_lines(found.judged, formatter.first))
 
 
-def _follows(found: AsMade, shower: Shower) -> list[str]:
+def _follows(found: AsMade, formatter: Formatter) -> list[str]:
     return [
-        f"{move.address.replace('_', ' ')}: {shown(move.new, move.unit, shower.first)}, "
-        f"as drawn {shown(move.old, move.unit, shower.first)}"
+        f"{move.address.replace('_', ' ')}: {shown(move.new, move.unit, formatter.first)}, "
+        f"as drawn {shown(move.old, move.unit, formatter.first)}"
         for move in found.moves[:MOST_MOVES]
     ]

@@ -10,10 +10,10 @@ from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
 from gramil.change.shift import Move, moved, shift
 from gramil.findings.finding import Finding, InWords, in_words
+from gramil.formatter import Formatter, shown
 from gramil.graph import Figures, same
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.shop.operations import Work
-from gramil.show import Shower, shown
 
 
 @dataclass(frozen=True)
@@ -64,7 +64,7 @@ class Moved:
 def moved_between(
     old: Figures,
     new: Figures,
-    shower: Shower,
+    formatter: Formatter,
     made: Mapping[str, Figures] | None = None,
     handed_out: Collection[str] = (),
     work: Work | None = None,
@@ -74,38 +74,38 @@ def moved_between(
     `handed_out` are the names of sheets that are given out and still to be used, `work` is what the instrument needs.
     """
     found = shift(old, new, work=work)
-    came = told(found.came, shower)
+    came = findings_in_words(found.came, formatter)
     judged = judge(made or {}, new)
-    strip = Strip(sum(move.rows for move in found.moves), came, found.went, judged, spoilt_lines(judged, shower))
-    rows = [(move.part, _row(move, shower)) for move in found.moves]
+    strip = Strip(sum(move.rows for move in found.moves), came, found.went, judged, spoilt_lines(judged, formatter))
+    rows = [(move.part, _row(move, formatter)) for move in found.moves]
     shown_rows = [(part, row) for part, row in rows if row.old != row.new]
     parts = {part: tuple(row for _, row in each) for part, each in groupby(shown_rows, lambda pair: pair[0])}
     folded = found.folded + len(rows) - len(shown_rows)
-    note = foremans_note(found, old, new, judged, handed_out, shower)
+    note = foremans_note(found, old, new, judged, handed_out, formatter)
     return Moved(strip, note, parts, folded, tuple(paper.title for paper in found.papers))
 
 
-def spoilt_lines(judged: tuple[Judged, ...], shower: Shower) -> tuple[tuple[str, str], ...]:
+def spoilt_lines(judged: tuple[Judged, ...], formatter: Formatter) -> tuple[tuple[str, str], ...]:
     """Of what is made and not right any more the word and the line."""
-    return tuple((each.standing, line) for each, line in made_lines(judged, shower.first))
+    return tuple((each.standing, line) for each, line in made_lines(judged, formatter.first))
 
 
-def told(findings: tuple[Finding, ...], shower: Shower) -> tuple[InWords, ...]:
+def findings_in_words(findings: tuple[Finding, ...], formatter: Formatter) -> tuple[InWords, ...]:
     """Findings with their figures in their words."""
-    return tuple(in_words(each, shower.filled) for each in findings)
+    return tuple(in_words(each, formatter.filled) for each in findings)
 
 
-def strip_between(old: Figures, new: Figures, made: Mapping[str, Figures], shower: Shower | None = None) -> Strip:
+def strip_between(old: Figures, new: Figures, made: Mapping[str, Figures], formatter: Formatter | None = None) -> Strip:
     """What moves from one set of figures to another, in short: no drawing is made for it."""
     touched = set().union(
         *(old.graph.below(name) for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     )
     moves, _ = moved((name for name in dimensions_of(old) if name in touched), old, new)
     before, after = findings_of(old), findings_of(new)
-    words, judged = shower or Shower(new, new[n.instrument_units]), judge(made, new)
+    words, judged = formatter or Formatter(new, new[n.instrument_units]), judge(made, new)
     return Strip(
         sum(move.rows for move in moves),
-        told(_not_among(after, before), words),
+        findings_in_words(_not_among(after, before), words),
         _not_among(before, after),
         judged,
         spoilt_lines(judged, words),
@@ -118,15 +118,15 @@ def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[
     return tuple(each for each in these if each.severity != "fine" and (each.name, each.severity) not in known)
 
 
-def _row(move: Move, shower: Shower) -> MovedRow:
-    old, new = (_text(value, move, shower) for value in (move.old, move.new))
-    by = "" if move.difference != move.difference else _signed(move, shower)
+def _row(move: Move, formatter: Formatter) -> MovedRow:
+    old, new = (_text(value, move, formatter) for value in (move.old, move.new))
+    by = "" if move.difference != move.difference else _signed(move, formatter)
     return MovedRow(move.name, move.address, old, new, by, move.rows - 1)
 
 
-def _text(value: float | int | str | bool | None, move: Move, shower: Shower) -> str:
-    return "none" if value is None else shown(value, move.unit, shower.first)
+def _text(value: float | int | str | bool | None, move: Move, formatter: Formatter) -> str:
+    return "none" if value is None else shown(value, move.unit, formatter.first)
 
 
-def _signed(move: Move, shower: Shower) -> str:
-    return ("+" if move.difference > 0 else "") + shown(move.difference, move.unit, shower.first)
+def _signed(move: Move, formatter: Formatter) -> str:
+    return ("+" if move.difference > 0 else "") + shown(move.difference, move.unit, formatter.first)

@@ -13,8 +13,8 @@ from gramil.bench.section_view import cut_through
 from gramil.bench.svg_in_page import Box, box_of, boxed, inlined
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored
 from gramil.drawings.section_at import Cut
+from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.show import Shower
 from gramil.writers.svg import described, number, svg_text
 
 GAP = 16.0
@@ -34,17 +34,17 @@ class Plan:
     radius: float
 
 
-def plan_of(figures: Figures, old: Figures | None, shower: Shower, closer: bool) -> Plan:
+def plan_of(figures: Figures, old: Figures | None, formatter: Formatter, closer: bool) -> Plan:
     """Face over side on one x axis, of the whole or, `closer`, of the board alone; with `old`, its lines in grey."""
     side = _lowest(_face(figures, closer)) - _highest(_side(figures, closer)) - GAP
     marks = _whole(figures, side, closer)
     under = _left_behind(_whole(old, side, closer), marks) if old is not None else ()
     title = f"{figures[n.instrument_name]}: face above, side below, head to the left"
     drawing = Drawing("whole", title, "the face", (*under, *marks))
-    svg = inlined(svg_text(drawing, shower.text, captioned=False))
+    svg = inlined(svg_text(drawing, formatter.text, captioned=False))
     whole = box_of(svg)
     box = _roomy(_closer(figures, whole) if closer else whole, balloon_radius(closer))
-    return Plan(boxed(svg, box, "plan-drawing"), box, side, described(drawing, shower.text), balloon_radius(closer))
+    return Plan(boxed(svg, box, "plan-drawing"), box, side, described(drawing, formatter.text), balloon_radius(closer))
 
 
 def _left_behind(old: Marks, new: Marks) -> Marks:

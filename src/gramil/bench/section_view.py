@@ -10,10 +10,10 @@ from gramil.bench.svg_in_page import box_of, boxed, inlined
 from gramil.drawings.body_at import DEPTH, WIDTH, body_drawing, body_marks, read_at
 from gramil.drawings.marks import Arc, Drawing, Marks, Polyline
 from gramil.drawings.section_at import BETWEEN, Cut, over_board, section_drawing, section_marks, turned_over
+from gramil.formatter import Formatter, parted, shown
 from gramil.graph import Figures
 from gramil.quantities import axes_of
 from gramil.reference import Ref
-from gramil.show import Shower, parted, shown
 from gramil.writers.plain import figures as figures_on
 from gramil.writers.svg import svg_text
 
@@ -32,9 +32,9 @@ class Section:
     words: str
 
 
-def sections_at(figures: Figures, cut: Cut, old: Old, shower: Shower) -> tuple[Section, ...]:
+def sections_at(figures: Figures, cut: Cut, old: Old, formatter: Formatter) -> tuple[Section, ...]:
     """Neck and board where there is a board, the body where there is one; the strings alone where neither is."""
-    reader = reader_at(figures, cut, shower)
+    reader = reader_at(figures, cut, formatter)
     body = body_drawing(figures, cut)
     found: list[Section] = []
     if over_board(figures, cut) or body is None:
@@ -71,17 +71,17 @@ def cut_through(figures: Figures, cut: Cut) -> Marks:
     return marks if figures[n.instrument_handed] != "left" else turned_over(marks)
 
 
-def reader_at(figures: Figures, cut: Cut, shower: Shower) -> Reader:
+def reader_at(figures: Figures, cut: Cut, formatter: Formatter) -> Reader:
     """A reader of addresses that also reads those between frets, and what is read at the cut alone."""
 
     def read(figure: Ref[Any]) -> str:
         address = figure.address
         if figure in (WIDTH, DEPTH):
-            return shown(read_at(figures, address, cut), "mm", shower.first, shower.inch_style)
+            return shown(read_at(figures, address, cut), "mm", formatter.first, formatter.inch_style)
         if not address.endswith(BETWEEN):
-            return shower.text(address)
+            return formatter.text(address)
         unit = figures.unit_at(address.removesuffix(BETWEEN))
-        return shown(read_at(figures, address, cut), unit, shower.first, shower.inch_style)
+        return shown(read_at(figures, address, cut), unit, formatter.first, formatter.inch_style)
 
     return read
 

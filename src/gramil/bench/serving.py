@@ -10,8 +10,8 @@ import uvicorn
 from starlette.types import ASGIApp
 
 from gramil.bench.application import application
-from gramil.bench.keeping import keeping_at
 from gramil.bench.sessions import Clock, Sessions
+from gramil.bench.shop_record import keeping_at
 from gramil.faults import MakersFault
 from gramil.prints.whole import whole_graph
 

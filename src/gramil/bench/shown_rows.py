@@ -7,8 +7,8 @@ from gramil.bench.chosen import Chosen, chosen
 from gramil.bench.draft import Draft
 from gramil.drawings.body_at import read_at
 from gramil.drawings.section_at import BETWEEN, Cut
+from gramil.formatter import Formatter, shown
 from gramil.graph import Figures
-from gramil.show import Shower, shown
 
 
 @dataclass(frozen=True)
@@ -34,8 +34,8 @@ class Reading:
     cut: Cut
     saved: Figures
     saved_cut: Cut
-    now: Shower
-    before: Shower
+    now: Formatter
+    before: Formatter
 
 
 def shown_row(words: str, address: str, reading: Reading) -> ShownRow:
@@ -67,17 +67,17 @@ def _typed(choice: Chosen | None, draft: Draft) -> tuple[str, str]:
     return choice.written if typed is None else typed, " ".join(map(str, own or others))
 
 
-def _both(figures: Figures, address: str, cut: Cut, shower: Shower) -> tuple[str, str]:
+def _both(figures: Figures, address: str, cut: Cut, formatter: Formatter) -> tuple[str, str]:
     if not address.endswith(BETWEEN):
-        return _at(figures, address, shower)
+        return _at(figures, address, formatter)
     unit = figures.unit_at(address.removesuffix(BETWEEN))
     value = read_at(figures, address, cut)
-    other = shown(value, unit, shower.second, shower.inch_style) if unit == "mm" else ""
-    return shown(value, unit, shower.first, shower.inch_style), other
+    other = shown(value, unit, formatter.second, formatter.inch_style) if unit == "mm" else ""
+    return shown(value, unit, formatter.first, formatter.inch_style), other
 
 
-def _at(figures: Figures, address: str, shower: Shower) -> tuple[str, str]:
+def _at(figures: Figures, address: str, formatter: Formatter) -> tuple[str, str]:
     try:
-        return shower.both(address)
+        return formatter.both(address)
     except KeyError:
         return "none", ""

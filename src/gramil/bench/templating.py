@@ -5,8 +5,8 @@ from functools import cache
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
+from gramil.formatter import parted
 from gramil.notice import NOTICE
-from gramil.show import parted
 
 
 @cache

@@ -4,8 +4,8 @@ unit that the page shows."""
 import math
 
 from gramil.bench.measuring import bare
+from gramil.formatter import Formatter
 from gramil.measure import MeasureError, read_angle, read_length
-from gramil.show import Shower
 
 
 def written(value: float, unit: str | None) -> str:
@@ -23,13 +23,13 @@ def written(value: float, unit: str | None) -> str:
             return f"{value:.7g}"
 
 
-def read_as(text: str, unit: str | None, shower: Shower) -> float:
+def read_as(text: str, unit: str | None, formatter: Formatter) -> float:
     """What was typed in a figure's unit, a bare number in the unit shown; raises MakersFault."""
     match unit:
         case "mm":
-            return read_length(bare(text), shower.first)
+            return read_length(bare(text), formatter.first)
         case "1/mm":
-            return 0.0 if text.strip().lower() == "flat" else 1 / (read_length(bare(text), shower.first) or math.inf)
+            return 0.0 if text.strip().lower() == "flat" else 1 / (read_length(bare(text), formatter.first) or math.inf)
         case "rad":
             return read_angle(bare(text))
         case _:

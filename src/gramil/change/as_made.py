@@ -15,12 +15,12 @@ from gramil.change.whose_reading import later_in, owners
 from gramil.decimals import signed
 from gramil.faults import MakersFault
 from gramil.findings.finding import Finding
+from gramil.formatter import shown
 from gramil.graph import Figures, Pin
 from gramil.measure import InchStyle, LengthUnit
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.quantities import axes_of
 from gramil.shop.operations_file import usual_work
-from gramil.show import shown
 
 HEARD = 0.1
 """Cents; less than this folds away."""

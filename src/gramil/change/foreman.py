@@ -15,11 +15,11 @@ from gramil.change.made_words import lines as made_lines
 from gramil.change.shift import SMALL, Carried, Move, Shift, carried
 from gramil.description.base import keys_of
 from gramil.findings.finding import Finding, in_words
+from gramil.formatter import Formatter, formatter_of, shown
 from gramil.graph import Figures
 from gramil.prints.pages import words_of
 from gramil.prints.papers import Paper
 from gramil.reference import Ref, name_of
-from gramil.show import Shower, shower_of, shown
 
 LINES = 6
 """So many lines of a part are told; the rest are counted."""
@@ -43,14 +43,14 @@ def foremans_note(
     after: Figures,
     made: Sequence[Judged] | None = None,
     handed_out: Collection[str] = (),
-    like: Shower | None = None,
+    like: Formatter | None = None,
 ) -> tuple[Part, ...]:
     """The note's parts that have anything to say, in order; forty lines at most, headings included.
 
     `made` is how what is made stands, None where no record says what is; `handed_out` are names of sheets given out.
     Figures are shown in the units of `like`, or in the instruments' own.
     """
-    old, new = (replace(like, figures=each) if like else shower_of(each) for each in (before, after))
+    old, new = (replace(like, figures=each) if like else formatter_of(each) for each in (before, after))
     parts = (
         Part("Changed", tuple(_folded(list(_changed(found, old, new))))),
         Part("On the body, toward the tail", tuple(_folded(list(_carried(found.features, new))))),
@@ -69,7 +69,7 @@ def readings_note(
 
     `again` are the sheets that are to be printed again, `handed_out` names of sheets given out.
     """
-    old, new = shower_of(before), shower_of(after)
+    old, new = formatter_of(before), formatter_of(after)
     heard = sorted(found.moves, key=lambda move: _HEARD.get(move.unit or "", len(_HEARD)))
     parts = (
         Part("Measured", tuple(_off(each, new) for each in found.off)),
@@ -86,7 +86,7 @@ _HEARD = {"cent": 0, "g": 1, "mm": 2}
 """What a maker wants to hear first of what follows a reading."""
 
 
-def _judged(judged: Sequence[Judged], new: Shower) -> Iterator[str]:
+def _judged(judged: Sequence[Judged], new: Formatter) -> Iterator[str]:
     """How the work stands that the readings are of: what mends it in full, and by name what is right."""
     yield from (f"{each.standing.capitalize()}: {line}." for each, line in made_lines(judged, new.first))
     yield from (f"Still right: {each.what}." for each in judged if each.standing == "still right")
@@ -96,7 +96,7 @@ def _nothing(found: AsMade) -> str:
     return "What follows moves too little to tell." if found.folded else "Nothing else follows from it."
 
 
-def _off(off: Off, new: Shower) -> str:
+def _off(off: Off, new: Formatter) -> str:
     """A reading, what was wanted, how far it is off, and what that costs in tune."""
     what, measured = words_of(off.address, new), shown(off.measured, off.unit, new.first)
     if not math.isfinite(off.difference):
@@ -121,7 +121,7 @@ def _short(line: str) -> str:
     return line if len(line) <= LONGEST else line[:LONGEST].rsplit(" ", 1)[0] + " ..."
 
 
-def _changed(found: Shift, old: Shower, new: Shower) -> Iterator[str]:
+def _changed(found: Shift, old: Formatter, new: Formatter) -> Iterator[str]:
     """What was changed, by the maker's key; base values that one key settles are told once."""
     told: dict[str, str] = {}
     for name in found.inputs:
@@ -131,7 +131,7 @@ def _changed(found: Shift, old: Shower, new: Shower) -> Iterator[str]:
     yield from (f"{key}: {values}." for key, values in told.items())
 
 
-def _carried(features: Sequence[Carried], new: Shower) -> Iterator[str]:
+def _carried(features: Sequence[Carried], new: Formatter) -> Iterator[str]:
     """What moves alike with one thing, in one sentence."""
     told: dict[str, list[str]] = {}
     for each in features:
@@ -140,7 +140,7 @@ def _carried(features: Sequence[Carried], new: Shower) -> Iterator[str]:
     yield from (_list_of(how, names) for how, names in told.items())
 
 
-def _made(judged: Sequence[Judged], new: Shower) -> Iterator[str]:
+def _made(judged: Sequence[Judged], new: Formatter) -> Iterator[str]:
     """What is lost, then what can be reworked; what is still right is counted."""
     right = sum(each.standing == "still right" for each in judged)
     yield from (f"{each.standing.capitalize()}: {line}." for each, line in made_lines(judged, new.first))
@@ -148,12 +148,12 @@ def _made(judged: Sequence[Judged], new: Shower) -> Iterator[str]:
         yield f"{right} made parts are still right."
 
 
-def _verdicts(came: Sequence[Finding], went: Sequence[Finding], new: Shower) -> Iterator[str]:
+def _verdicts(came: Sequence[Finding], went: Sequence[Finding], new: Formatter) -> Iterator[str]:
     yield from (_verdict(each, new) for each in came)
     yield from (f"No longer: {each.severity}, {each.name}." for each in went)
 
 
-def _verdict(finding: Finding, new: Shower) -> str:
+def _verdict(finding: Finding, new: Formatter) -> str:
     told = in_words(finding, new.filled)
     return f"{told.severity.capitalize()}: {told.name}. {told.remedy or told.says}"
 
@@ -181,11 +181,11 @@ def _list_of(words: str, titles: Sequence[str]) -> str:
     return f"{words}: {', '.join(told)}{more}."
 
 
-Told = Callable[[Move, Shower, Shower], str]
+MoveLine = Callable[[Move, Formatter, Formatter], str]
 """A dimension that moved, in a sentence."""
 
 
-def _dimensions(moves: Sequence[Move], old: Shower, new: Shower, told: Told) -> Iterator[str]:
+def _dimensions(moves: Sequence[Move], old: Formatter, new: Formatter, told: MoveLine) -> Iterator[str]:
     """The first five of those that can be seen, in words; then how many more by part."""
     seen = [move for move in moves if _shows(move, old, new)]
     first = seen[:MATTER]
@@ -206,18 +206,18 @@ def _weight(move: Move, figures: Figures) -> int:
     return len(figures.graph.shown_on.get(name_of(Ref[float](move.address)), ()))
 
 
-def _shows(move: Move, old: Shower, new: Shower) -> bool:
+def _shows(move: Move, old: Formatter, new: Formatter) -> bool:
     """Whether a move can be seen in the figures as they are shown, and is a number's."""
     if not isinstance(move.old, float) or not isinstance(move.new, float) or not math.isfinite(move.difference):
         return False
     return shown(move.old, move.unit, old.first) != shown(move.new, move.unit, new.first)
 
 
-def _moved(move: Move, old: Shower, new: Shower) -> str:
+def _moved(move: Move, old: Formatter, new: Formatter) -> str:
     was, now = shown(move.old, move.unit, old.first), shown(move.new, move.unit, new.first)
     return f"{words_of(move.address, new)}: {was}, now {now}."
 
 
-def _as_drawn(move: Move, old: Shower, new: Shower) -> str:
+def _as_drawn(move: Move, old: Formatter, new: Formatter) -> str:
     was, now = shown(move.old, move.unit, old.first), shown(move.new, move.unit, new.first)
     return f"{words_of(move.address, new)}: {now}, as drawn {was}."

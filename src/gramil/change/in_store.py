@@ -5,20 +5,20 @@ The moment of the air is that of the last reading, as it is from files: the same
 
 from datetime import UTC, datetime
 
+from gramil.air.air_in_store import places_in_store
+from gramil.air.places import last_read
 from gramil.change.settled import settled
 from gramil.description.reading import ShopDescription, parse_description, parse_shop, read_shop
 from gramil.graph import Figures
 from gramil.prints.air_base import AirBase, air_base
 from gramil.prints.whole import figures_of
-from gramil.shop.air_in_store import places_in_store
 from gramil.shop.instruments import Instrument, revision
-from gramil.shop.items import items
-from gramil.shop.on_hand import shop_description, shop_text
-from gramil.shop.opening import Store, reading
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import pins_for
 from gramil.shop.own_operations import work_of
-from gramil.shop.places import last_read
+from gramil.shop.shop_in_store import shop_description, shop_text
+from gramil.store.items import items
+from gramil.store.opening import Store, reading
 
 
 def figures_in_store(store: Store, owner: Instrument, *, measured: bool = True) -> Figures:

@@ -11,9 +11,9 @@ from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of
 from gramil.shop.instruments import Instrument, Revision, revision, revisions
-from gramil.shop.opening import Store, reading
 from gramil.shop.operations_done import DoneOperation, operations_done, pins_for
 from gramil.shop.own_operations import work_of
+from gramil.store.opening import Store, reading
 
 
 def standing_in_store(store: Store, owner: Instrument) -> tuple[Judged, ...]:

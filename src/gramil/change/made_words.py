@@ -6,8 +6,8 @@ from math import isfinite
 from gramil.change.made import Judged
 from gramil.change.made_rows import Piece, pieces
 from gramil.change.off_rows import NOTHING, Value
+from gramil.formatter import shown
 from gramil.measure import LengthUnit
-from gramil.show import shown
 
 
 def spoilt(judged: Iterable[Judged]) -> tuple[Judged, ...]:

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 
 from gramil.change.made_rows import Fixed, passes
-from gramil.description.tolerances import half_shown
+from gramil.description.shop.tolerances import half_shown
 from gramil.graph import Figures
 from gramil.quantities import axes_of
 from gramil.rows import member_label

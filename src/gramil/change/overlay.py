@@ -7,9 +7,9 @@ from typing import Any
 from gramil import names as n
 from gramil.change.shift import SMALL, small
 from gramil.drawings.marks import Drawing, Label, Mark, Polyline, Span, Words
+from gramil.formatter import parted, shown
 from gramil.graph import Figures
 from gramil.reference import Ref
-from gramil.show import parted, shown
 
 MOVED = "moved "
 """What stands before an address on a drawing whose figure is to be shown with its difference."""

@@ -3,15 +3,15 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
+from gramil.air.air_bands import limits_of
 from gramil.change.questioned import Question, Reading, question
-from gramil.description.tolerances import OF_TOOLS
+from gramil.description.shop.tolerances import OF_TOOLS
 from gramil.faults import MakersFault
 from gramil.quantities import Mm
-from gramil.shop.air_bands import limits_of
-from gramil.shop.items import Item
-from gramil.shop.on_hand import shop_description
-from gramil.shop.opening import Store
+from gramil.shop.shop_in_store import shop_description
 from gramil.shop.tools import kerf, length_figure
+from gramil.store.items import Item
+from gramil.store.opening import Store
 
 
 def constant_questioned(store: Store, jig: Item, constant: Mm, written: str) -> tuple[Question, ...]:

@@ -10,26 +10,26 @@ from gramil.change.set_up_heights import Heights, NeckSet
 from gramil.change.set_up_moves import Moves, Stiffness
 from gramil.change.set_up_readings import SetUpReadback, StringReadback
 from gramil.decimals import signed
-from gramil.show import Shower, shown
+from gramil.formatter import Formatter, shown
 
 
-def report(found: SetUpReadback, shower: Shower) -> Iterator[str]:
+def report(found: SetUpReadback, formatter: Formatter) -> Iterator[str]:
     """The lines of the report, in the order in which the work is done."""
-    yield from _relief(found, shower)
+    yield from _relief(found, formatter)
     for each in found.strings:
         yield ""
         yield f"String {each.string}"
-        yield from _heights(each.heights, shower)
+        yield from _heights(each.heights, formatter)
         yield from _notes(each)
         if each.moves is not None:
-            yield from _moves(each.moves, each, shower)
+            yield from _moves(each.moves, each, formatter)
         if each.stiffness is not None and _strings_at_fault(found):
-            yield from _stiffness(each.stiffness, shower)
+            yield from _stiffness(each.stiffness, formatter)
     if found.neck is not None:
         yield ""
-        yield from _neck(found.neck, shower)
-    yield from slot_lines(found, shower)
-    yield from cause_lines(found, shower)
+        yield from _neck(found.neck, formatter)
+    yield from slot_lines(found, formatter)
+    yield from cause_lines(found, formatter)
 
 
 def _strings_at_fault(found: SetUpReadback) -> bool:
@@ -41,21 +41,22 @@ def _supposed(cause: Cause) -> tuple[Amount, ...]:
     return (*cause.amounts, *cause.instead)
 
 
-def _relief(found: SetUpReadback, shower: Shower) -> Iterator[str]:
+def _relief(found: SetUpReadback, formatter: Formatter) -> Iterator[str]:
     if math.isnan(found.relief):
         yield "Relief was not read: it is taken to be as wanted."
         return
-    yield f"Relief {_mm(found.relief, shower)}, wanted {_mm(found.relief_wanted, shower)}: {_rod(found, shower)}"
+    relief, wanted = _mm(found.relief, formatter), _mm(found.relief_wanted, formatter)
+    yield f"Relief {relief}, wanted {wanted}: {_rod(found, formatter)}"
 
 
-def _rod(found: SetUpReadback, shower: Shower) -> str:
+def _rod(found: SetUpReadback, formatter: Formatter) -> str:
     """What to do about the relief: turn the rod, or live with it."""
     over = found.relief - found.relief_wanted
     if abs(over) < WORTH_IT:
         return "leave it so." if found.rod == "none" else "leave the truss rod as it is."
     if found.rod != "none":
         return f"{'tighten' if over > 0 else 'slacken'} the truss rod first."
-    much = f" It is over {_mm(found.relief_most, shower)}, the most that is usual." if _much(found) else ""
+    much = f" It is over {_mm(found.relief_most, formatter)}, the most that is usual." if _much(found) else ""
     return f"there is no truss rod, it stays, and the heights go by it.{much}"
 
 
@@ -63,14 +64,14 @@ def _much(found: SetUpReadback) -> bool:
     return found.relief > found.relief_most + WORTH_IT
 
 
-def _heights(heights: Heights, shower: Shower) -> Iterator[str]:
+def _heights(heights: Heights, formatter: Formatter) -> Iterator[str]:
     if not math.isnan(heights.nut):
         read, wanted = (heights.nut, heights.nut_with_relief), heights.nut_wanted
-        yield f"  over fret 1   {_read(*read, wanted, shower)}: {_off(heights.off_nut, 'the nut slot', shower)}"
+        yield f"  over fret 1   {_read(*read, wanted, formatter)}: {_off(heights.off_nut, 'the nut slot', formatter)}"
     if not math.isnan(heights.action):
         read, wanted = (heights.action, heights.action_with_relief), heights.action_wanted
-        yield f"  action        {_read(*read, wanted, shower)}: {_off_saddle(heights, shower)}"
-    yield from _saddle(heights, shower)
+        yield f"  action        {_read(*read, wanted, formatter)}: {_off_saddle(heights, formatter)}"
+    yield from _saddle(heights, formatter)
     if max(abs(heights.first_change), abs(heights.octave_change)) >= 0.05:
         yield (
             f"  with it       fret 1 goes by {signed(heights.first_change, 1)} cent, the octave by "
@@ -78,45 +79,51 @@ def _heights(heights: Heights, shower: Shower) -> Iterator[str]:
         )
 
 
-def _read(now: float, with_relief: float, wanted: float, shower: Shower) -> str:
+def _read(now: float, with_relief: float, wanted: float, formatter: Formatter) -> str:
     """A height as read, as it will be once the relief is set, and as wanted."""
-    set_first = f" ({_mm(with_relief, shower)} once the relief is set)" if abs(with_relief - now) >= WORTH_IT else ""
-    return f"{_mm(now, shower)}{set_first}, wanted {_mm(wanted, shower)}"
+    set_first = f" ({_mm(with_relief, formatter)} once the relief is set)" if abs(with_relief - now) >= WORTH_IT else ""
+    return f"{_mm(now, formatter)}{set_first}, wanted {_mm(wanted, formatter)}"
 
 
-def _off_saddle(heights: Heights, shower: Shower) -> str:
+def _off_saddle(heights: Heights, formatter: Formatter) -> str:
     """The order for the saddle, or that none can be given."""
     if not heights.saddle_stops or abs(heights.off_saddle) < WORTH_IT:
-        return _off(heights.off_saddle, "the saddle", shower)
+        return _off(heights.off_saddle, "the saddle", formatter)
     way = "high" if heights.off_saddle > 0 else "low"
-    return f"{_mm(abs(heights.off_saddle), shower)} too {way} at the saddle, more than it can give"
+    return f"{_mm(abs(heights.off_saddle), formatter)} too {way} at the saddle, more than it can give"
 
 
-def _saddle(heights: Heights, shower: Shower) -> Iterator[str]:
+def _saddle(heights: Heights, formatter: Formatter) -> Iterator[str]:
     """What will show of the saddle, or would."""
     if math.isnan(heights.saddle_left):
         if abs(heights.off_saddle) >= WORTH_IT:
             yield "  saddle        not judged, because what shows of it was not read (saddle_height)"
         return
-    left = _mm(heights.saddle_left, shower)
+    left = _mm(heights.saddle_left, formatter)
     if not heights.saddle_stops:
         yield f"  saddle        {left} will show"
     elif heights.saddle_left < 0:
-        yield f"  saddle        it would end {_mm(-heights.saddle_left, shower)} under the bridge's top"
+        yield f"  saddle        it would end {_mm(-heights.saddle_left, formatter)} under the bridge's top"
     else:
         yield f"  saddle        {left} would show"
 
 
-def _off(amount: float, where: str, shower: Shower) -> str:
+def _off(amount: float, where: str, formatter: Formatter) -> str:
     if abs(amount) < WORTH_IT:
         return f"leave {where}"
-    return f"take {_mm(amount, shower)} off {where}" if amount > 0 else f"build {where} up by {_mm(-amount, shower)}"
+    return (
+        f"take {_mm(amount, formatter)} off {where}" if amount > 0 else f"build {where} up by {_mm(-amount, formatter)}"
+    )
 
 
-def _neck(neck: NeckSet, shower: Shower) -> Iterator[str]:
+def _neck(neck: NeckSet, formatter: Formatter) -> Iterator[str]:
     """Where heights are to come from that no saddle gives."""
     many, which = len(neck.strings) > 1, shown(neck.strings, None)
-    shows, lift, wedge = shower.text(n.saddle_exposed), _mm(abs(neck.rise), shower), _mm(abs(neck.wedge), shower)
+    shows, lift, wedge = (
+        formatter.text(n.saddle_exposed),
+        _mm(abs(neck.rise), formatter),
+        _mm(abs(neck.wedge), formatter),
+    )
     higher, cap = ("higher", "its cap") if neck.rise > 0 else ("lower", "the board")
     yield (
         f"String{'s' * many} {which}: this cannot be had at the saddle, by the limits of check. Change the neck's "
@@ -133,30 +140,30 @@ def _notes(each: StringReadback) -> Iterator[str]:
         yield f"  {note.fret:>4}   {read:>7}   {with_heights:>11}   {moved:>12}   cent"
 
 
-def _moves(moves: Moves, each: StringReadback, shower: Shower) -> Iterator[str]:
-    rule = f"{_mm(each.per_cent, shower)} a cent at the octave"
+def _moves(moves: Moves, each: StringReadback, formatter: Formatter) -> Iterator[str]:
+    rule = f"{_mm(each.per_cent, formatter)} a cent at the octave"
     if each.heights.saddle_stops:
         yield "  saddle alone  not before the neck's set"
         return
-    move = _toward(moves.saddle_alone, "the tail", "the nut", shower)
+    move = _toward(moves.saddle_alone, "the tail", "the nut", formatter)
     yield f"  saddle alone  {move} ({rule}): {moves.now:.2f} to {moves.left_alone:.2f} cent RMS"
     if not each.room.takes(moves.saddle_alone):
         room = max(0.0, each.room.toward_tail if moves.saddle_alone > 0 else each.room.toward_nut)
-        yield f"                which this saddle cannot give: {_mm(room, shower)} of it is there for that"
+        yield f"                which this saddle cannot give: {_mm(room, formatter)} of it is there for that"
     if not math.isnan(moves.nut):
         yield (
-            f"  with the nut  nut {_toward(moves.nut, 'fret 1', 'the head', shower)}, saddle "
-            f"{_toward(moves.saddle_with_nut, 'the tail', 'the nut', shower)}: to {moves.left_both:.2f} cent RMS"
+            f"  with the nut  nut {_toward(moves.nut, 'fret 1', 'the head', formatter)}, saddle "
+            f"{_toward(moves.saddle_with_nut, 'the tail', 'the nut', formatter)}: to {moves.left_both:.2f} cent RMS"
         )
 
 
-def _toward(move: float, ahead: str, behind: str, shower: Shower) -> str:
+def _toward(move: float, ahead: str, behind: str, formatter: Formatter) -> str:
     if abs(move) < WORTH_IT:
         return "stays"
-    return f"{_mm(abs(move), shower)} toward {ahead if move > 0 else behind}"
+    return f"{_mm(abs(move), formatter)} toward {ahead if move > 0 else behind}"
 
 
-def _stiffness(found: Stiffness, shower: Shower) -> Iterator[str]:
+def _stiffness(found: Stiffness, formatter: Formatter) -> Iterator[str]:
     if math.isnan(found.fitted):
         yield "  stretch       no stiffness explains these cents: check signs, set-backs and heights"
         return
@@ -167,14 +174,14 @@ def _stiffness(found: Stiffness, shower: Shower) -> Iterator[str]:
     )
     if not math.isnan(found.saddle_error):
         yield (
-            f"                or, its break point sought too, that acts {_signed(found.saddle_error, shower)} ± "
-            f"{_mm(found.saddle_uncertainty, shower)} from where it was taken to be"
+            f"                or, its break point sought too, that acts {_signed(found.saddle_error, formatter)} ± "
+            f"{_mm(found.saddle_uncertainty, formatter)} from where it was taken to be"
         )
 
 
-def _mm(value: float, shower: Shower) -> str:
-    return shown(value, "mm", shower.first)
+def _mm(value: float, formatter: Formatter) -> str:
+    return shown(value, "mm", formatter.first)
 
 
-def _signed(value: float, shower: Shower) -> str:
-    return ("+" if value > 0 else "") + _mm(value, shower)
+def _signed(value: float, formatter: Formatter) -> str:
+    return ("+" if value > 0 else "") + _mm(value, formatter)

@@ -15,9 +15,9 @@ import numpy as np
 from gramil.address import LEADS_NOWHERE, Field, parse_address
 from gramil.change.made_rows import operations
 from gramil.description.base import base_name
+from gramil.formatter import shown
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
-from gramil.show import shown
 
 Pins = Mapping[str, Pin]
 HAIR = 1e-4

@@ -5,8 +5,8 @@ from math import degrees
 
 from gramil.address import parse_address
 from gramil.change.settled import Settled
+from gramil.description.body.usual import names_of
 from gramil.description.instrument import Instrument
-from gramil.description.normal_body import names_of
 from gramil.description.writing import set_key
 from gramil.measure import LengthUnit
 

@@ -5,21 +5,21 @@ from collections.abc import Iterator
 from gramil.change.slot_causes import NOTHING, Cause
 from gramil.change.slot_readings import SlotReading, SlotsReadback
 from gramil.decimals import signed
-from gramil.show import Shower, shown
+from gramil.formatter import Formatter, shown
 
 WORTH_IT = 0.02
 """A nut that stands off by less than this, in mm, stays where it is."""
 
 
-def report(found: SlotsReadback, shower: Shower) -> Iterator[str]:
+def report(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
     """The lines of the report: a row a slot, the likely cause, and what is to be done about it."""
     settled = _settled(found)
     yield "fret   wanted       measured     error      cents   step    " + ("left   " if settled else "")
     for each in found.slots:
-        yield _row(each, settled, shower)
+        yield _row(each, settled, formatter)
     yield ""
-    yield told(found.cause, shower)
-    yield from _what_to_do(found, shower)
+    yield cause_sentence(found.cause, formatter)
+    yield from _what_to_do(found, formatter)
 
 
 def _settled(found: SlotsReadback) -> bool:
@@ -27,12 +27,12 @@ def _settled(found: SlotsReadback) -> bool:
     return bool(found.nut_move or found.saddle_move)
 
 
-def _row(each: SlotReading, settled: bool, shower: Shower) -> str:
-    length = shower.first
+def _row(each: SlotReading, settled: bool, formatter: Formatter) -> str:
+    length = formatter.first
     left = f"{signed(each.left_cents, 2):>6} " if settled else ""
     return (
         f"{each.fret:>4}   {shown(each.wanted, 'mm', length):<12} {shown(each.measured, 'mm', length):<12} "
-        f"{_signed(each.error, shower):<10} {signed(each.cents, 2):>6}  "
+        f"{_signed(each.error, formatter):<10} {signed(each.cents, 2):>6}  "
         f"{signed(each.against_before, 2):>6}  {left}{_bar(each.left)} "
         f"{each.verdict}"
     )
@@ -44,34 +44,34 @@ def _bar(error: float) -> str:
     return "".join("o" if step == place else ("|" if step == 0 else ".") for step in range(-5, 6))
 
 
-def _signed(value: float, shower: Shower) -> str:
-    return ("+" if value > 0 else "") + shown(value, "mm", shower.first)
+def _signed(value: float, formatter: Formatter) -> str:
+    return ("+" if value > 0 else "") + shown(value, "mm", formatter.first)
 
 
-def _mm(value: float, shower: Shower) -> str:
-    return shown(value, "mm", shower.first)
+def _mm(value: float, formatter: Formatter) -> str:
+    return shown(value, "mm", formatter.first)
 
 
-def told(cause: Cause, shower: Shower) -> str:
+def cause_sentence(cause: Cause, formatter: Formatter) -> str:
     """A cause in words with its figures, or that the readings show none."""
-    left = f"{_mm(cause.left, shower)} RMS"
+    left = f"{_mm(cause.left, formatter)} RMS"
     if cause.name == NOTHING:
         return f"No cause common to the slots shows in these readings: they scatter by {left}."
     parts = []
     if cause.offset:
-        parts.append(f"zero off by {_signed(cause.offset, shower)}")
+        parts.append(f"zero off by {_signed(cause.offset, formatter)}")
     if cause.stretch:
         parts.append(
             f"scale {'long' if cause.stretch > 0 else 'short'} by {abs(cause.stretch) * 1000:.2f} in a thousand"
         )
     if cause.slip_fret:
         which = f"fret {cause.slip_fret}'s" if cause.alone else f"every slot from fret {cause.slip_fret} on"
-        parts.append(f"{which} out by {_signed(cause.slip, shower)}")
+        parts.append(f"{which} out by {_signed(cause.slip, formatter)}")
     figures = f" ({', '.join(parts)})" if parts else ""
     return f"Likely cause: {cause.name}{figures}; what it leaves unexplained is {left}."
 
 
-def _what_to_do(found: SlotsReadback, shower: Shower) -> Iterator[str]:
+def _what_to_do(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
     """What mends it, the nut's own place first; nothing where no cause shows."""
     if found.cause.by_rule_of_18:
         yield (
@@ -79,26 +79,26 @@ def _what_to_do(found: SlotsReadback, shower: Shower) -> Iterator[str]:
             "take 1 in 17.817: fret 12 falls short of half way."
         )
     if abs(found.nut_move) >= WORTH_IT:
-        yield _nut(found, shower)
+        yield _nut(found, formatter)
     if found.cause.stretch and not found.cause.by_rule_of_18:
-        yield _scale(found, shower)
+        yield _scale(found, formatter)
     elif abs(found.saddle_move) >= WORTH_IT:
         way = "tail" if found.saddle_move > 0 else "nut"
-        yield f"The saddle stands best {_mm(abs(found.saddle_move), shower)} nearer the {way} than drawn."
+        yield f"The saddle stands best {_mm(abs(found.saddle_move), formatter)} nearer the {way} than drawn."
     if _settled(found):
         yield f"So placed the slots are {found.after:.2f} cents RMS out, where they are {found.before:.2f} now."
 
 
-def _nut(found: SlotsReadback, shower: Shower) -> str:
-    much, first = _mm(abs(found.nut_move), shower), "First the nut, if the caliper's own zero is right: "
+def _nut(found: SlotsReadback, formatter: Formatter) -> str:
+    much, first = _mm(abs(found.nut_move), formatter), "First the nut, if the caliper's own zero is right: "
     if found.nut_move > 0:
         return f"{first}plane {much} off the board's end, or set the nut so far in."
     return f"{first}set it {much} out from the board's end, toward the head, with a strip between."
 
 
-def _scale(found: SlotsReadback, shower: Shower) -> str:
+def _scale(found: SlotsReadback, formatter: Formatter) -> str:
     off, way = found.scale_cut - found.scale, "tail" if found.scale_cut > found.scale else "nut"
     return (
-        f"The slots are cut to a scale of {_mm(found.scale_cut, shower)}, not {_mm(found.scale, shower)}: place the "
-        f"saddle for that, {_mm(abs(off), shower)} nearer the {way} than drawn."
+        f"The slots are cut to a scale of {_mm(found.scale_cut, formatter)}, not {_mm(found.scale, formatter)}: "
+        f"place the saddle for that, {_mm(abs(off), formatter)} nearer the {way} than drawn."
     )

@@ -7,19 +7,19 @@ from typing import get_args
 
 import click
 
+from gramil.air.air_of_places import LARGEST_LOG, load_air, save_air
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_itself
 from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import Fault, MakersFault
-from gramil.shop.air_of_places import LARGEST_LOG, load_air, save_air
 from gramil.wood.air import AirHistory
 from gramil.wood.air_log import LogAnswers, LogReport
 from gramil.wood.air_merge import merged
 from gramil.wood.clock_changes import ClockAnswer
 from gramil.wood.log_times import DateOrder
 from gramil.wood.log_units import HumidityUnit
-from gramil.wood.log_words import told
+from gramil.wood.log_words import report_lines
 from gramil.written_file import alone_with, seen_in
 
 
@@ -61,7 +61,7 @@ def log(
     answers = LogAnswers(temperature, humidity, dates, _columns(columns), clock)  # type: ignore[arg-type]  # click.Choice
     history, report = _asking(file, answers)
     history = _by_the_clock(history, from_utc, file.name)
-    for line in told(history, report, file.name):
+    for line in report_lines(history, report, file.name):
         click.echo(line)
     if dry_run:
         _added(target, history)

@@ -6,6 +6,10 @@ from pathlib import Path
 
 import click
 
+from gramil.air.air_bands import limits_of
+from gramil.air.air_of_places import places_of
+from gramil.air.air_view import HOURS_HELD, PlaceView, views
+from gramil.air.readiness import gluing_humidity
 from gramil.cli.kinds import Number
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_itself
@@ -13,10 +17,6 @@ from gramil.decimals import fixed
 from gramil.description.reading import read_shop
 from gramil.faults import MakersFault
 from gramil.file_names import file_name
-from gramil.shop.air_bands import limits_of
-from gramil.shop.air_of_places import places_of
-from gramil.shop.air_view import HOURS_HELD, PlaceView, views
-from gramil.shop.readiness import gluing_humidity
 
 
 @click.command()
@@ -43,7 +43,7 @@ def show(shop: Path, now: datetime, plot: Path | None, days: float) -> None:
         click.echo(str(fault), err=True)
     click.echo(click.style(f"{now:%Y-%m-%d %H:%M}, for gluing {band[0]:g} to {band[1]:g} %, aim {aim:g}", bold=True))
     for each in views(places, now, band, aim):
-        for line in told(each, places.gluing, aim):
+        for line in place_lines(each, places.gluing, aim):
             click.echo(line)
     if plot is not None:
         from gramil.writers.wood_charts import air_svg
@@ -55,7 +55,7 @@ def show(shop: Path, now: datetime, plot: Path | None, days: float) -> None:
             click.echo(f"Drawn: {path}")
 
 
-def told(each: PlaceView, gluing: str, aim: float) -> Iterator[str]:
+def place_lines(each: PlaceView, gluing: str, aim: float) -> Iterator[str]:
     """The lines of one place."""
     where = " (gluing is done here)" if each.place.name == gluing else ""
     yield ""

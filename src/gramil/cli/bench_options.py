@@ -15,8 +15,8 @@ from gramil.faults import MakersFault
 from gramil.now.outlook import Spell, read_outlook, typed_outlook
 from gramil.now.states import Bench, bench_of_files, bench_of_store
 from gramil.shop.instruments import Instrument
-from gramil.shop.on_hand import shop_description
-from gramil.shop.opening import Store, open_store
+from gramil.shop.shop_in_store import shop_description
+from gramil.store.opening import Store, open_store
 from gramil.text_file import text_of
 
 F = TypeVar("F", bound=Callable[..., Any])

@@ -22,7 +22,7 @@ def command(file: Path, shop: Path | None, out: Path, paper: str | None, overwri
     """
     if out.exists() and not overwrite:
         raise click.BadParameter(f"{out} is there already; name a new file, or say --overwrite", param_hint="--out")
-    figures, shower, work = opened_with_work(file, shop)
-    made = build_book(figures, shower, work, paper or sheet_paper(figures))
+    figures, formatter, work = opened_with_work(file, shop)
+    made = build_book(figures, formatter, work, paper or sheet_paper(figures))
     out.write_bytes(made)
     click.echo(f"{out}")

@@ -7,8 +7,8 @@ from typing import Any
 from gramil.cli.verdicts import verdict
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Polyline, Span, Words, figures_in
 from gramil.findings.finding import Finding
+from gramil.formatter import Formatter
 from gramil.setups.setup import BigFigure, Setup
-from gramil.show import Shower
 
 LONGEST = 160
 """Letters of a value in one line; a longer one is cut off."""
@@ -17,9 +17,9 @@ MOST_FIGURES = 12
 MARKS = (Line, Arc, Circle, Polyline, Words, Label, Span)
 
 
-def briefly(shower: Shower, address: str) -> str:
+def briefly(formatter: Formatter, address: str) -> str:
     """What stands at an address, in one line. Raises KeyError where there is nothing."""
-    value = shower.figures.at(address)
+    value = formatter.figures.at(address)
     if isinstance(value, Setup):
         return f"the sheet {value.name}: {value.title}" + (", not needed" if value.closed else "")
     if isinstance(value, Drawing):
@@ -28,31 +28,31 @@ def briefly(shower: Shower, address: str) -> str:
         return _counted(marks)
     if findings := _findings(value):
         return ", ".join(dict.fromkeys(each.severity for each in findings))
-    return _cut(shower.text(address))
+    return _cut(formatter.text(address))
 
 
-def more_of(shower: Shower, address: str) -> Iterator[str]:
+def more_of(formatter: Formatter, address: str) -> Iterator[str]:
     """What a sheet, a drawing or a verdict says, line by line; nothing for any other value."""
-    value = shower.figures.at(address)
+    value = formatter.figures.at(address)
     if isinstance(value, Setup):
-        yield from (_figure(shower, each) for each in value.figures)
+        yield from (_figure(formatter, each) for each in value.figures)
         yield from filter(
-            None, (f"prove it: {shower.filled(value.prove)}" if value.prove else "", _why_not(shower, value))
+            None, (f"prove it: {formatter.filled(value.prove)}" if value.prove else "", _why_not(formatter, value))
         )
     elif isinstance(value, Drawing):
         yield from _figures_on(value)
     else:
         for finding in _findings(value):
-            yield from verdict(finding, shower)
+            yield from verdict(finding, formatter)
 
 
-def _figure(shower: Shower, each: BigFigure) -> str:
-    near = f", {shower.filled(each.tolerance)}" if each.tolerance else ""
-    return f"{shower.filled(each.what)}: {shower.text(each.figure)}{near}   [{each.figure}]"
+def _figure(formatter: Formatter, each: BigFigure) -> str:
+    near = f", {formatter.filled(each.tolerance)}" if each.tolerance else ""
+    return f"{formatter.filled(each.what)}: {formatter.text(each.figure)}{near}   [{each.figure}]"
 
 
-def _why_not(shower: Shower, setup: Setup) -> str:
-    return f"not needed: {shower.filled(setup.closed)}" if setup.closed else ""
+def _why_not(formatter: Formatter, setup: Setup) -> str:
+    return f"not needed: {formatter.filled(setup.closed)}" if setup.closed else ""
 
 
 def _figures_on(drawing: Drawing) -> Iterator[str]:

@@ -11,9 +11,9 @@ from gramil.change.made_words import lines as made_lines
 from gramil.cli.options import as_made, instrument_file, opened, shop_file
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.verdicts import verdicts
+from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
-from gramil.show import Shower, shower_of
 from gramil.writers.tables import findings_json
 
 
@@ -37,11 +37,11 @@ def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine:
     """
     refuse_two_shops(shop, store)
     figures, judged = _from_files(file, shop, made) if store is None else _kept(store, str(file))
-    findings, shower = findings_of(figures), shower_of(figures)
+    findings, formatter = findings_of(figures), formatter_of(figures)
     if as_json:
-        click.echo(findings_json(findings, shower, judged), nl=False)
+        click.echo(findings_json(findings, formatter, judged), nl=False)
     else:
-        for line in (*made_verdicts(judged, shower), *verdicts(findings, shower, fine)):
+        for line in (*made_verdicts(judged, formatter), *verdicts(findings, formatter, fine)):
             click.echo(line)
     sys.exit(any(each.severity == "stop" for each in findings) or any(each.standing == "lost" for each in judged))
 
@@ -61,14 +61,14 @@ def _kept(store: Path, name: str) -> tuple[Figures, tuple[Judged, ...]]:
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
     from gramil.shop.instruments import instrument
-    from gramil.shop.opening import open_store
+    from gramil.store.opening import open_store
 
     with open_store(store, to_read=True) as record:
         owner = instrument(record, name)
         return figures_in_store(record, owner), standing_in_store(record, owner)
 
 
-def made_verdicts(judged: Iterable[Judged], shower: Shower) -> Iterator[str]:
+def made_verdicts(judged: Iterable[Judged], formatter: Formatter) -> Iterator[str]:
     """What is made and is not right any more, a line each."""
-    for each, line in made_lines(judged, shower.first):
+    for each, line in made_lines(judged, formatter.first):
         yield click.style(f"{each.standing.upper():<10}", bold=True) + f" {line}."

@@ -17,9 +17,9 @@ from gramil.now.costs import Cost, Material, cost_of, materials_in
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
 from gramil.quote import amount, quote_of
-from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import list_beside, lists_beside
+from gramil.store.opening import Store, open_store
 
 
 @dataclass(frozen=True)

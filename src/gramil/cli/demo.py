@@ -10,10 +10,10 @@ from gramil import names as n
 from gramil.cli.options import opened_with_work
 from gramil.cli.pack import write_pack
 from gramil.cli.verdicts import verdicts
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
 from gramil.reference import EACH, in_row
-from gramil.show import Shower
 
 INSTRUMENTS = ("tarn", "fell", "scree", "mere")
 GLANCE = (
@@ -49,22 +49,22 @@ def command(out: Path, every: bool) -> None:
 
 def _build(name: str, examples: Path, out: Path) -> None:
     started = time.perf_counter()
-    figures, shower, work = opened_with_work(examples / f"{name}.toml", examples / "shop.toml")
-    written = write_pack(figures, shower, work, out, figures[n.shop_paper])
+    figures, formatter, work = opened_with_work(examples / f"{name}.toml", examples / "shop.toml")
+    written = write_pack(figures, formatter, work, out, figures[n.shop_paper])
     took = time.perf_counter() - started
-    _glance(figures, shower)
+    _glance(figures, formatter)
     click.echo("")
-    for line in verdicts(findings_of(figures), shower, fine=False):
+    for line in verdicts(findings_of(figures), formatter, fine=False):
         click.echo(line)
     click.echo(f"\n{len(written)} files in {took:.1f} s:")
     for line in written:
         click.echo(f"  {line}")
 
 
-def _glance(figures: Figures, shower: Shower) -> None:
+def _glance(figures: Figures, formatter: Formatter) -> None:
     click.echo(click.style(f"\n{figures[n.instrument_name]}: the board at a glance", bold=True))
     last = len(figures[n.fret_position]) - 1
     for words, figure in GLANCE:
-        first, other = shower.both(in_row(figure, last) if EACH in figure.address else figure)
+        first, other = formatter.both(in_row(figure, last) if EACH in figure.address else figure)
         click.echo(f"  {words:<30} {first}" + (f"   ({other})" if other else ""))
     click.echo(f"  {'shop':<30} {figures[n.shop_name]} (invented for this demonstration)")

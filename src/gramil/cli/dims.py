@@ -7,11 +7,11 @@ from pathlib import Path
 import click
 
 from gramil.cli.options import as_made, drawn_beside, instrument_file, opened, shop_file
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.listed import headings_of, there
 from gramil.prints.whole import dimensions_of
 from gramil.rows import Heading, Row, rows
-from gramil.show import Shower
 from gramil.writers.tables import dimensions_csv, dimensions_json
 
 LONGEST = 160
@@ -39,14 +39,14 @@ def command(
     """
     if as_json and as_csv:
         raise click.UsageError("--json or --csv, not both")
-    figures, shower = opened(file, shop, made)
+    figures, formatter = opened(file, shop, made)
     names = _chosen(figures, part)
     if as_json:
-        click.echo(dimensions_json(figures, shower, names), nl=False)
+        click.echo(dimensions_json(figures, formatter, names), nl=False)
     elif as_csv:
-        click.echo(dimensions_csv(figures, shower, names), nl=False)
+        click.echo(dimensions_csv(figures, formatter, names), nl=False)
     else:
-        for line in listing(figures, shower, names, every):
+        for line in listing(figures, formatter, names, every):
             click.echo(line)
 
 
@@ -61,7 +61,7 @@ def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
     return chosen
 
 
-def listing(figures: Figures, shower: Shower, names: tuple[str, ...], every: bool) -> Iterator[str]:
+def listing(figures: Figures, formatter: Formatter, names: tuple[str, ...], every: bool) -> Iterator[str]:
     """The lines of the listing, a heading a part."""
     found = sorted(headings_of(figures, names), key=lambda heading: heading.part)
     drawn = drawn_beside(figures)
@@ -69,36 +69,38 @@ def listing(figures: Figures, shower: Shower, names: tuple[str, ...], every: boo
         yield ""
         yield click.style(part.upper(), bold=True)
         for heading in group:
-            yield from _lines(figures, shower, heading, every, drawn)
+            yield from _lines(figures, formatter, heading, every, drawn)
 
 
-def _lines(figures: Figures, shower: Shower, heading: Heading, every: bool, drawn: Shower | None) -> Iterator[str]:
-    first, other = shower.both(heading.name)
+def _lines(
+    figures: Figures, formatter: Formatter, heading: Heading, every: bool, drawn: Formatter | None
+) -> Iterator[str]:
+    first, other = formatter.both(heading.name)
     yield _line(heading.name, first if len(first) <= LONGEST else f"{first[:LONGEST].rsplit(' ', 1)[0]} ...", other)
-    yield from _as_drawn(heading.name, shower, drawn)
+    yield from _as_drawn(heading.name, formatter, drawn)
     yield click.style(f"      {heading.what.splitlines()[0]}", dim=True)
     if heading.remark:
         yield click.style(f"      {heading.remark}", dim=True)
     value = figures[heading.name]
     if every and isinstance(value, tuple):
-        yield from (line for row in rows(figures, (heading.name,)) for line in _opened(row, heading.name, shower))
+        yield from (line for row in rows(figures, (heading.name,)) for line in _opened(row, heading.name, formatter))
     if every and getattr(value, "ndim", 0) == 1:
         lowest = 1 if heading.name in _by_string(figures) else 0
         for row in range(lowest, lowest + len(value)):
             address = f"{heading.name}[{row}]"
-            yield _line(f"  [{row}]", *shower.both(address))
-            yield from _as_drawn(address, shower, drawn)
+            yield _line(f"  [{row}]", *formatter.both(address))
+            yield from _as_drawn(address, formatter, drawn)
 
 
-def _opened(row: Row, name: str, shower: Shower) -> Iterator[str]:
+def _opened(row: Row, name: str, formatter: Formatter) -> Iterator[str]:
     """One figure of a list of records, by the end of its address."""
     if row.address != name:
-        yield _line(f"  {row.address.removeprefix(name)}", *shower.both(row.address))
+        yield _line(f"  {row.address.removeprefix(name)}", *formatter.both(row.address))
 
 
-def _as_drawn(address: str, shower: Shower, drawn: Shower | None) -> Iterator[str]:
+def _as_drawn(address: str, formatter: Formatter, drawn: Formatter | None) -> Iterator[str]:
     """What the figure is as drawn, where it is another as made."""
-    if drawn is not None and drawn.text(address) != shower.text(address):
+    if drawn is not None and drawn.text(address) != formatter.text(address):
         yield _line("", f"as drawn {drawn.text(address)}", "")
 
 

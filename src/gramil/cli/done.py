@@ -15,10 +15,11 @@ from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
-from gramil.cli.settling import told as settling
+from gramil.cli.settling import settling_lines as settling
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.reading import Description, parse_description, read_description, read_shop
 from gramil.faults import MakersFault
+from gramil.formatter import formatter_of
 from gramil.graph import Figures, Pin
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
@@ -35,11 +36,10 @@ from gramil.shop.made_file import (
     made_text,
     parse_made,
 )
-from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import Measurement, read_measurements
 from gramil.shop.operations_file import list_beside, lists_beside
-from gramil.show import shower_of
+from gramil.store.opening import Store, open_store
 from gramil.written_file import alone_with, put_text
 
 
@@ -129,7 +129,7 @@ def _in_file(
         found = read_measurements(figures, written, units)
         ask(figures, found, operation, as_read)
         pins = _pins(found, now, operation)
-        told = list(_told(operation, whole, described, made.operations, figures, pins))
+        told = list(_answer(operation, whole, described, made.operations, figures, pins))
         put = write_into_file(file, with_readings(figures, pins), pins) if write else None
         day = now.replace(tzinfo=None, microsecond=0).isoformat()
         rows = tuple(Measured(each.address, each.written) for each in found)
@@ -181,13 +181,13 @@ def _in_store(
     whole = needed(work, described.instrument)
     refuse_work(operation, whole, set(before))
     figures = figures_in_store(store, owner)
-    first = shower_of(figures).first
+    first = formatter_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
     found = read_measurements(figures, written, figures[n.instrument_units])
     ask(figures, found, operation, as_read)
     pins = _pins(found, now, operation)
     given = names_given(store, owner, whole)
-    told = list(_told(operation, whole, described, before, figures, pins, given))  # before anything is written
+    told = list(_answer(operation, whole, described, before, figures, pins, given))  # before anything is written
     new = settled_in(text, with_readings(figures, pins), pins) if write else text
     used = note_done(
         store, owner, operation, now, measured=found, noted=noted, figures=figures, description=new if write else None
@@ -204,7 +204,7 @@ def _pins(found: Iterable[Measurement], now: datetime, operation: str) -> dict[s
     return {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
 
 
-def _told(
+def _answer(
     operation: str,
     whole: Work,
     described: Description,

@@ -8,18 +8,18 @@ from typing import Any
 
 import click
 
+from gramil.air.air_of_places import Places, places_of
+from gramil.air.glue_up import USUAL, WHAT, GlueUp, What, case_of, what_first
+from gramil.air.if_glued import Case, answer, figure_text
+from gramil.air.pieces_now import PieceNow, pieces_now
+from gramil.air.readiness import gluing_band
 from gramil.cli.kinds import HUMIDITY, MOISTURE, UNITS, Number, length, size
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_file
-from gramil.description.own_woods import own_woods
 from gramil.description.reading import ShopDescription, read_shop
+from gramil.description.wood.own_woods import own_woods
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
-from gramil.shop.air_of_places import Places, places_of
-from gramil.shop.glue_up import USUAL, WHAT, GlueUp, What, case_of, what_first
-from gramil.shop.if_glued import Case, answer, figure_text
-from gramil.shop.pieces_now import PieceNow, pieces_now
-from gramil.shop.readiness import gluing_band
 from gramil.wood.air import Air
 from gramil.wood.species import Species, find_species
 
@@ -60,7 +60,7 @@ def command(what: What, shop: Path | None, now: datetime, units: LengthUnit | No
     piece = at.piece(said["piece"]) if said["piece"] else None
     airs = [Air(said["temperature"], humidity) for humidity in said["later"] or (25.0, 45.0, 65.0)]
     case = case_of(_asked(what, piece, at, said), airs)
-    for line in (*told(case, units), *verdict_told(case, piece, at)):
+    for line in (*case_lines(case, units), *verdict_lines(case, piece, at)):
         click.echo(line)
 
 
@@ -136,7 +136,7 @@ def _moisture(piece: PieceNow | None, said: dict[str, Any]) -> float:
     return moisture
 
 
-def told(case: Case, units: LengthUnit) -> Iterator[str]:
+def case_lines(case: Case, units: LengthUnit) -> Iterator[str]:
     """The lines of a case: each air with its figures, and what was assumed."""
     yield click.style(f"{case.what[:1].upper()}{case.what[1:]}, glued at {case.moisture:.1f} % moisture", bold=True)
     for later in case.laters:
@@ -148,7 +148,7 @@ def told(case: Case, units: LengthUnit) -> Iterator[str]:
     yield from (f"    {words}" for words in case.assumptions)
 
 
-def verdict_told(case: Case, piece: PieceNow | None, at: _Bench) -> Iterator[str]:
+def verdict_lines(case: Case, piece: PieceNow | None, at: _Bench) -> Iterator[str]:
     """Go, wait until, or do this first."""
     word, why = answer(case, at.band)
     head = {"go": "GO", "wait": "WAIT", "do this first": "DO THIS FIRST"}[word]

@@ -12,13 +12,13 @@ from gramil.cli.now import wrapped
 from gramil.cli.options import shop_file
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.reading import ShopDescription, read_description, read_shop
+from gramil.formatter import shown
 from gramil.graph import Figures
 from gramil.now.match import Matching, Served, Stock, match
 from gramil.now.needs import MadePart, Need, fit, needs_of
 from gramil.now.states import chosen_in, refuse_namesakes
 from gramil.prints.whole import figures_of
-from gramil.shop.opening import Store, open_store
-from gramil.show import shown
+from gramil.store.opening import Store, open_store
 
 
 @dataclass(frozen=True)
@@ -60,7 +60,7 @@ def command(files: tuple[str, ...], shop: Path | None, store: Path | None, at: s
     asked = [_from_file(Path(file), described) for file in files]
     refuse_namesakes(each.name for each in asked)
     settled = _settled(described, now.replace(tzinfo=None))
-    from gramil.now.on_hand import stock_of_shop
+    from gramil.now.stock_on_hand import stock_of_shop
 
     for line in report(*_matched(asked, stock_of_shop(described.shop, settled), ())):
         click.echo(wrapped(line))
@@ -77,9 +77,9 @@ def _from_file(file: Path, shop: ShopDescription) -> _Asked:
 
 def _settled(shop: ShopDescription, now: datetime) -> dict[str, bool]:
     """Whether each piece whose moisture is known has settled for gluing."""
-    from gramil.shop.air_of_places import places_of
-    from gramil.shop.pieces_now import pieces_now
-    from gramil.shop.readiness import gluing_band, settled
+    from gramil.air.air_of_places import places_of
+    from gramil.air.pieces_now import pieces_now
+    from gramil.air.readiness import gluing_band, settled
 
     if not shop.shop.piece:
         return {}
@@ -89,14 +89,14 @@ def _settled(shop: ShopDescription, now: datetime) -> dict[str, bool]:
 
 
 def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool) -> Iterator[str]:
+    from gramil.air.air_in_store import places_in_store
+    from gramil.air.pieces_now import pieces_now
+    from gramil.air.readiness import gluing_band, settled
     from gramil.change.in_store import figures_in_store
-    from gramil.now.on_hand import made_parts, stock_of_store
-    from gramil.shop.air_in_store import places_in_store
+    from gramil.now.stock_on_hand import made_parts, stock_of_store
     from gramil.shop.instruments import instruments
-    from gramil.shop.on_hand import shop_description
     from gramil.shop.operations_done import operations_done
-    from gramil.shop.pieces_now import pieces_now
-    from gramil.shop.readiness import gluing_band, settled
+    from gramil.shop.shop_in_store import shop_description
 
     described = shop_description(store)
     asked = [

@@ -74,7 +74,7 @@ def _air(bench: Bench) -> Iterator[str]:
     for place in shop.places.values():
         drawn = curve(bench.places.known[place.name], shop.now)
         air = f"{place.humidity:>3.0f} % {place.temperature:>3.0f} °C"
-        yield f"  {place.name:<18} {air}  {drawn}  {_told(place, shop.now)}"
+        yield f"  {place.name:<18} {air}  {drawn}  {_place_line(place, shop.now)}"
     band = shop.bands["gluing"]
     if shop.air is not None:
         is_open = band.holds(shop.air.temperature, shop.air.humidity) and not shop.air.old
@@ -82,7 +82,7 @@ def _air(bench: Bench) -> Iterator[str]:
         yield f"  Gluing is done in the {shop.gluing}, at {humidity}: {'open' if is_open else 'closed'} now."
 
 
-def _told(place: PlaceNow, now: datetime) -> str:
+def _place_line(place: PlaceNow, now: datetime) -> str:
     least, most = place.day
     age = f"read {hours_ago(now, place.read_at)}, too long ago to go by" if place.old else f"read {place.read_at:%H:%M}"
     return f"day {least:.0f} to {most:.0f} %, {age}"

@@ -12,11 +12,11 @@ import numpy as np
 from gramil.cli.which_shop import shop_meant, shop_needed
 from gramil.description.reading import read_description
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.paper_sizes import ROLL, SIZES, read_paper
 from gramil.prints.whole import figures_of_files
 from gramil.quantities import axes_of
-from gramil.show import Shower, shower_of
 
 if TYPE_CHECKING:
     from gramil.shop.operations import Work
@@ -73,7 +73,7 @@ as_made: Callable[[F], F] = click.option(
 )
 
 
-def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, Shower]:
+def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, Formatter]:
     """The figures of an instrument in a shop, as drawn or as made, and how to show them.
 
     Raises MakersFault for what is wrong in a file, and as made where nothing is recorded.
@@ -84,18 +84,18 @@ def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, 
         from gramil.shop.made_file import made_beside, read_made
 
         figures = settled(read_made(made_beside(file)).pinned(figures))
-    return figures, shower_of(figures)
+    return figures, formatter_of(figures)
 
 
-def opened_with_work(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, Shower, "Work"]:
+def opened_with_work(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, Formatter, "Work"]:
     """The same, with the work that the instrument needs, by the lists that lie beside the two files."""
     from gramil.prints.own_addresses import checked_work
     from gramil.shop.operations import needed
     from gramil.shop.operations_file import list_beside, lists_beside
 
-    figures, shower = opened(file, shop, made)
+    figures, formatter = opened(file, shop, made)
     work = checked_work(lists_beside(shop, file), figures, list_beside(file).name)
-    return figures, shower, needed(work, read_description(file).instrument)
+    return figures, formatter, needed(work, read_description(file).instrument)
 
 
 def address_meant(figures: Figures, name: str, hint: str) -> str:
@@ -128,6 +128,6 @@ def _instead(figures: Figures, stem: str) -> str:
     return f"Nearest: {', '.join(near)}." if near else "See `gramil dims`."
 
 
-def drawn_beside(figures: Figures) -> Shower | None:
+def drawn_beside(figures: Figures) -> Formatter | None:
     """The same figures as drawn, where measurements stand in for some; else nothing."""
-    return shower_of(replace(figures, pins={}, known={})) if figures.pins else None
+    return formatter_of(replace(figures, pins={}, known={})) if figures.pins else None

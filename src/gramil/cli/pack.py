@@ -9,10 +9,10 @@ import click
 from gramil import names as n
 from gramil.cli.options import as_made, instrument_file, opened_with_work, paper, shop_file
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.pack import chosen_makers, pack_makers, whole_pack
 from gramil.shop.operations import Work
-from gramil.show import Shower
 from gramil.writers.files import write_files
 from gramil.writers.paper import checked
 
@@ -47,16 +47,16 @@ def command(
     gramil pack tarn.toml --shop shop.toml --out out --paper letter --printer-scale 0.998,1.003
     gramil pack tarn.toml --shop shop.toml --out today --just mould --just sides --just brace-top
     """
-    figures, shower, work = opened_with_work(file, shop, made)
+    figures, formatter, work = opened_with_work(file, shop, made)
     scale = _scale(printer_scale)
     sheet = paper or figures[n.shop_paper]
-    for line in write_pack(figures, shower, work, out, sheet, scale, overwrite, sheets_on or "", just):
+    for line in write_pack(figures, formatter, work, out, sheet, scale, overwrite, sheets_on or "", just):
         click.echo(line)
 
 
 def write_pack(
     figures: Figures,
-    shower: Shower,
+    formatter: Formatter,
     work: Work,
     out: Path,
     paper: str,
@@ -72,9 +72,9 @@ def write_pack(
     if out.is_file():
         raise MakersFault.of(f"{out} is a file", remedy="name a folder to write into")
     makers = (
-        chosen_makers(figures, shower, work, just, paper, printer_scale, sheets_on)
+        chosen_makers(figures, formatter, work, just, paper, printer_scale, sheets_on)
         if just
-        else pack_makers(figures, shower, work, paper, printer_scale, sheets_on)
+        else pack_makers(figures, formatter, work, paper, printer_scale, sheets_on)
     )
     watched = click.progressbar(
         whole_pack(makers), len(makers), "Making the pack", item_show_func=_name, hidden=not _watched()

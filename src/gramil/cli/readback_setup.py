@@ -29,10 +29,10 @@ def setup(file: Path, readings: Path, shop: Path | None, as_read: bool) -> None:
     \b
     gramil readback setup tarn.toml set-up.csv
     """
-    figures, shower = opened(file, shop)
+    figures, formatter = opened(file, shop)
     counts = figures[n.strings_count], figures[n.scale_frets], figures[n.action_fret]
-    read = parse_set_up_readings(text_of(readings), readings.name, shower.first, *counts)
+    read = parse_set_up_readings(text_of(readings), readings.name, formatter.first, *counts)
     if not as_read:
         refuse_doubtful(figures, as_readings(read), file=readings.name)
-    for line in report(read_back_set_up(figures, read), shower):
+    for line in report(read_back_set_up(figures, read), formatter):
         click.echo(line)

@@ -6,7 +6,7 @@ import click
 
 from gramil import names as n
 from gramil.change.slot_readings import as_readings, parse_slot_readings, read_back
-from gramil.change.slot_report import report, told
+from gramil.change.slot_report import cause_sentence, report
 from gramil.cli.as_read import ANSWER, as_read_option, refuse_doubtful
 from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
 from gramil.text_file import text_of
@@ -27,17 +27,17 @@ def slots(file: Path, readings: Path, shop: Path | None, as_read: bool, plot: Pa
     gramil readback slots tarn.toml readings.csv
     gramil readback slots tarn.toml readings.csv --plot errors.svg
     """
-    figures, shower = opened(file, shop)
+    figures, formatter = opened(file, shop)
     last_fret = len(figures[n.fret_position]) - 1
-    frets, measured = parse_slot_readings(text_of(readings), readings.name, shower.first, last_fret)
+    frets, measured = parse_slot_readings(text_of(readings), readings.name, formatter.first, last_fret)
     found = read_back(figures, frets, measured)
     if not as_read:
-        means = f"If they stand: {told(found.cause, shower)}"
+        means = f"If they stand: {cause_sentence(found.cause, formatter)}"
         refuse_doubtful(figures, as_readings(frets, measured), file=readings.name, answer=f"{means} {ANSWER}")
-    for line in report(found, shower):
+    for line in report(found, formatter):
         click.echo(line)
     if plot is not None:
         from gramil.writers.slot_errors import slot_errors_svg
 
-        plot.write_text(slot_errors_svg(found, shower), encoding="utf-8", newline="\n")
+        plot.write_text(slot_errors_svg(found, formatter), encoding="utf-8", newline="\n")
         click.echo(f"The errors are drawn in {plot}.")

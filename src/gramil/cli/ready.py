@@ -6,17 +6,17 @@ from pathlib import Path
 
 import click
 
+from gramil.air.air_bands import band_limits
+from gramil.air.air_of_places import Places, places_of
+from gramil.air.pieces_now import Pieces, PieceUnknown, pieces_now
+from gramil.air.readiness import InPlace, Readiness, gluing_band, gluing_humidity, readiness, when
 from gramil.cli.moments import now_option
 from gramil.cli.now import wrapped
 from gramil.cli.options import instrument_file, shop_itself
 from gramil.file_names import file_name
-from gramil.shop.air_bands import band_limits
-from gramil.shop.air_of_places import Places, places_of
 from gramil.shop.made_file import made_beside, read_made
 from gramil.shop.operations import needed
 from gramil.shop.operations_file import lists_beside, work_with
-from gramil.shop.pieces_now import Pieces, PieceUnknown, pieces_now
-from gramil.shop.readiness import InPlace, Readiness, gluing_band, gluing_humidity, readiness, when
 from gramil.shop.wood_work import Closed, WoodAndAir, WorkNow, pieces_for, work_now
 from gramil.wood.moisture import Range
 

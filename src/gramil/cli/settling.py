@@ -6,15 +6,15 @@ from pathlib import Path
 from gramil.change.settled import off, sentence
 from gramil.change.settled_text import written_into
 from gramil.description.reading import parse_description
+from gramil.formatter import formatter_of
 from gramil.graph import Figures
-from gramil.show import shower_of
 from gramil.text_file import LARGEST, text_of
 from gramil.written_file import alone_with, put_text, seen_in
 
 
-def told(made: Figures, readings: Collection[str]) -> Iterator[str]:
+def settling_lines(made: Figures, readings: Collection[str]) -> Iterator[str]:
     """What the readings settle otherwise than it is described, a sentence each."""
-    first = shower_of(made).first
+    first = formatter_of(made).first
     yield from (sentence(each, made, first) for each in off(made, readings))
 
 

@@ -11,14 +11,14 @@ from gramil.cli.options import paper as paper_option
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.pack import sheet_paper, single_sheet
 from gramil.sheets.own_sheet import every_sheet, sheet_named
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import made_lines
-from gramil.shop.opening import Store, open_store
 from gramil.shop.operations import Work
-from gramil.show import Shower, shower_of
+from gramil.store.opening import Store, open_store
 
 
 @click.command()
@@ -51,8 +51,8 @@ def command(
     """
     refuse_two_shops(shop, store)
     if store is None:
-        figures, shower, work = opened_with_work(Path(file), shop, made)
-        lines = list(_written(_sheet(figures, operation, work), shower, out, paper))
+        figures, formatter, work = opened_with_work(Path(file), shop, made)
+        lines = list(_written(_sheet(figures, operation, work), formatter, out, paper))
     else:
         with open_store(store) as record:
             lines = list(_given(record, file, operation, out, paper, moment_of(at)))
@@ -60,14 +60,14 @@ def command(
         click.echo(line)
 
 
-def _written(sheet: Sheet, shower: Shower, out: Path, paper: str | None) -> Iterator[str]:
+def _written(sheet: Sheet, formatter: Formatter, out: Path, paper: str | None) -> Iterator[str]:
     """The sheet as a file, and what was made of its figures."""
     setup = sheet.setup
     if setup.closed:
-        raise MakersFault.of(f"{setup.title}: this instrument does not need it", shower.filled(setup.closed))
-    out.write_bytes(single_sheet(sheet, shower, paper or sheet_paper(sheet.figures)))
+        raise MakersFault.of(f"{setup.title}: this instrument does not need it", formatter.filled(setup.closed))
+    out.write_bytes(single_sheet(sheet, formatter, paper or sheet_paper(sheet.figures)))
     yield f"{setup.title}: {out}"
-    yield from (f"  {line}" for line in made_lines(sheet, shower))
+    yield from (f"  {line}" for line in made_lines(sheet, formatter))
 
 
 def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
@@ -96,9 +96,9 @@ def _given(store: Store, name: str, operation: str, out: Path, paper: str | None
     owner = instrument(store, name)
     figures, work = figures_in_store(store, owner), work_in_store(store, owner)
     sheet = _sheet(figures, operation, work)
-    yield from _written(sheet, shower_of(figures), out, paper)
+    yield from _written(sheet, formatter_of(figures), out, paper)
     hand_out(store, owner, [sheet], now)
     yield "Noted as given out, as it is printed."
     done = {each.operation: each for each in operations_done(store, owner.id)}
     judged = standing_in_store(store, owner)
-    yield from filter(None, [hangs_on(operation, work, done, judged, shower_of(figures).first)])
+    yield from filter(None, [hangs_on(operation, work, done, judged, formatter_of(figures).first)])

@@ -17,12 +17,12 @@ from gramil.cli.changed import changed_text, figures_in
 from gramil.cli.options import opened_with_work, shop_file
 from gramil.cli.verdicts import verdict
 from gramil.description.base import keys_of
+from gramil.formatter import Formatter, formatter_of, shown
 from gramil.graph import Figures
 from gramil.prints.pages import words_of
 from gramil.prints.papers import Kind, is_template
 from gramil.prints.whole import drawings_of
 from gramil.shop.made_file import Made, made_beside, read_made
-from gramil.show import Shower, shower_of, shown
 
 PLAY = 0.05
 """How near to its place a shop puts things, in mm: less is no move to act on. Common practice, as on slots."""
@@ -113,7 +113,7 @@ def brief_report(found: Shift, before: Figures, after: Figures, made: Made | Non
 
 def _everything(found: Shift, before: Figures, after: Figures, made: Made | None) -> Iterator[str]:
     """What to act on first, then every dimension that moved, by part."""
-    old, new = shower_of(before), shower_of(after)
+    old, new = formatter_of(before), formatter_of(after)
     yield click.style("CHANGED", bold=True)
     for name in found.inputs:
         key = ", ".join(keys_of(name)) or name
@@ -130,7 +130,7 @@ def _everything(found: Shift, before: Figures, after: Figures, made: Made | None
     yield from _dimensions(found, old, new)
 
 
-def _dimensions(found: Shift, old: Shower, new: Shower) -> Iterator[str]:
+def _dimensions(found: Shift, old: Formatter, new: Formatter) -> Iterator[str]:
     """Every dimension that moved, by part; those whose move does not show in the unit's last figure are counted."""
     unseen = 0
     if found.moves:
@@ -145,30 +145,30 @@ def _dimensions(found: Shift, old: Shower, new: Shower) -> Iterator[str]:
         yield f"\n{found.folded + unseen} more moved by too little to matter: --tolerance 0 shows them."
 
 
-def _shows(move: Move, new: Shower) -> bool:
+def _shows(move: Move, new: Formatter) -> bool:
     """Whether a move can be seen in the last figure shown; lengths in inches are shown more coarsely than in mm."""
     by = _by(move, new)
     return not by or any(digit in "123456789" for digit in by)
 
 
-def _carried(feature: Carried, new: Shower) -> str:
+def _carried(feature: Carried, new: Formatter) -> str:
     by = ("+" if feature.by > 0 else "") + shown(feature.by, "mm", new.first)
     return f"{feature.name:<24} {by:>12}   held to the {feature.held_to}"
 
 
-def _row(move: Move, old: Shower, new: Shower) -> Iterator[str]:
+def _row(move: Move, old: Formatter, new: Formatter) -> Iterator[str]:
     """A dimension in words, then its figures with its address."""
     owner = new if move.new is not None else old
     values = [
-        "none" if value is None else shown(value, move.unit, shower.first)
-        for value, shower in ((move.old, old), (move.new, new))
+        "none" if value is None else shown(value, move.unit, formatter.first)
+        for value, formatter in ((move.old, old), (move.new, new))
     ]
     rest = f"   and {move.rows - 1} more" if move.rows > 1 else ""
     yield f"  {words_of(move.address, owner)}"
     yield f"      {values[0]:>14} -> {values[1]:<14} {_by(move, new):<14} [{move.address}]{rest}"
 
 
-def _by(move: Move, new: Shower) -> str:
+def _by(move: Move, new: Formatter) -> str:
     """The difference with its sign; nothing for words, curvatures, and where one of the two is flat or not there."""
     if not math.isfinite(move.difference) or move.unit == "1/mm":
         return ""
@@ -195,7 +195,7 @@ def made_report(made: Made | None, before: Figures, after: Figures) -> Iterator[
     known = {each.operation for each in judged}
     right = [each.what for each in judged if each.standing == "still right"]
     rest = [name.replace("_", " ") for name in made.operations if name not in known]
-    told = [f"{each.standing.upper():<12} {line}" for each, line in made_lines(judged, shower_of(after).first)]
+    told = [f"{each.standing.upper():<12} {line}" for each, line in made_lines(judged, formatter_of(after).first)]
     told += [f"{'STILL RIGHT':<12} {', '.join(right)}"] if right else []
     told += [f"{'NOT JUDGED':<12} {', '.join(rest)}: nothing of it hangs on a figure now"] if rest else []
     yield from _listed("ALREADY MADE", told)
@@ -206,7 +206,7 @@ def _drawn(folder: Path, before: Figures, after: Figures, tolerance: float) -> I
     from gramil.writers.svg import svg_bytes
 
     folder.mkdir(parents=True, exist_ok=True)
-    read = differences(shower_of(after).text, before, after)
+    read = differences(formatter_of(after).text, before, after)
     renamed = before.with_base({**before.base, n.instrument_name.address: after[n.instrument_name]})
     old = {drawing.name: drawing for drawing in drawings_of(renamed)}
     for new in drawings_of(after):

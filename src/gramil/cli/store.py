@@ -12,7 +12,7 @@ from gramil.cli.store_operations import operations
 from gramil.cli.store_options import moment, moment_of
 from gramil.cli.store_returned import return_to_revision
 from gramil.faults import Fault, MakersFault
-from gramil.shop.opening import Store, new_store, open_store
+from gramil.store.opening import Store, new_store, open_store
 
 PATH = click.Path(path_type=Path)
 
@@ -73,14 +73,14 @@ def import_(
     gramil store import shop.gramil logger.csv --place bench
     """
     from gramil.acts.bringing_in import bring_in
-    from gramil.cli.store_brought import told_of_files
+    from gramil.cli.store_brought import lines_of_files
     from gramil.cli.store_readings import asks
 
     now = moment_of(at)
     with open_store(store) as opened:
         ask = None if as_read else asks()
         brought = bring_in(opened, files, now, table=table, where=place, asks=ask)
-        for line in told_of_files(opened, brought):
+        for line in lines_of_files(opened, brought):
             click.echo(line)
 
 
@@ -97,8 +97,8 @@ def export(store: Path, folder: Path, work: bool, table: str | None) -> None:
     gramil store export shop.gramil files --work
     """
     from gramil.acts.bringing_in import no_table
-    from gramil.shop.export import export_csv, export_files
-    from gramil.shop.working_files import working_files
+    from gramil.doorway.export import export_csv, export_files
+    from gramil.doorway.working_files import working_files
     from gramil.writers.files import write_files
 
     with open_store(store, to_read=True) as opened:
@@ -123,7 +123,7 @@ def backup(store: Path, copy: Path) -> None:
     \b
     gramil store backup shop.gramil copies/shop-monday.gramil
     """
-    from gramil.shop.backup import backup as made
+    from gramil.doorway.backup import backup as made
 
     with open_store(store, to_read=True) as opened:
         made(opened, copy)
@@ -156,7 +156,7 @@ def verify(store: Path) -> None:
     \b
     gramil store verify shop.gramil
     """
-    from gramil.shop.verify import verify as proved
+    from gramil.doorway.verify import verify as proved
 
     faults = proved(store)
     if faults:
@@ -173,7 +173,7 @@ def upgrade(store: Path, at: str | None) -> None:
     \b
     gramil store upgrade shop.gramil
     """
-    from gramil.shop.opening import upgrade_store
+    from gramil.store.opening import upgrade_store
 
     kept = upgrade_store(store, moment_of(at))
     click.echo(f"{store.name} is of this program's form now. What was there is kept in {kept.name}.")
@@ -190,7 +190,7 @@ def undo(store: Path, yes: bool, at: str | None) -> None:
     gramil store undo shop.gramil
     """
     from gramil.acts.record import take_back
-    from gramil.shop.undo import last_change
+    from gramil.store.undo import last_change
 
     with open_store(store) as opened:
         last = last_change(opened)
@@ -243,8 +243,8 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
     from gramil.measure import read_length
     from gramil.sheets.handed_out import stale_in_store
     from gramil.shop.instruments import instruments
-    from gramil.shop.items import item_named, shop_unit
     from gramil.shop.measured import with_unit
+    from gramil.store.items import item_named, shop_unit
 
     now = moment_of(at)
     with open_store(store) as opened:
@@ -266,9 +266,9 @@ command.add_command(return_to_revision)
 
 def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime, as_read: bool) -> Iterator[str]:
     from gramil.acts.bringing_in import bring_in
-    from gramil.cli.store_brought import told_of_files
+    from gramil.cli.store_brought import lines_of_files
     from gramil.cli.store_readings import asks
 
     named = files if shop is None else (shop, *files)
     if named:
-        yield from told_of_files(store, bring_in(store, named, now, asks=None if as_read else asks()))
+        yield from lines_of_files(store, bring_in(store, named, now, asks=None if as_read else asks()))

@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from gramil.cli.store_options import moment, moment_of
-from gramil.shop.opening import open_store
+from gramil.store.opening import open_store
 
 
 @click.command()

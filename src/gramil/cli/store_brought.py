@@ -9,17 +9,17 @@ from gramil.change.made_words import lines, lost_pieces
 from gramil.description.reading import parse_keys
 from gramil.faults import MakersFault
 from gramil.shop.instruments import Instrument, instrument, revision
-from gramil.shop.opening import Store
+from gramil.store.opening import Store
 from gramil.wood.log_words import found_on_the_way
 
 
-def told_of_files(store: Store, brought: Iterable[Brought]) -> Iterator[str]:
+def lines_of_files(store: Store, brought: Iterable[Brought]) -> Iterator[str]:
     """A line or more for each file."""
     for each in brought:
-        yield from _told(store, each)
+        yield from _brought_line(store, each)
 
 
-def _told(store: Store, each: Brought) -> Iterator[str]:
+def _brought_line(store: Store, each: Brought) -> Iterator[str]:
     match each.kind:
         case "export":
             yield f"Brought in: {each.file}."

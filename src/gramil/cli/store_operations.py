@@ -8,8 +8,8 @@ import click
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
 from gramil.shop.instruments import instrument
-from gramil.shop.opening import Store, open_store
 from gramil.shop.own_operations import own_operations
+from gramil.store.opening import Store, open_store
 
 PATH = click.Path(path_type=Path)
 

@@ -12,10 +12,10 @@ from gramil.graph import Figures
 from gramil.measure import LengthUnit
 from gramil.quantities import Mm
 from gramil.shop.instruments import Instrument, instruments
-from gramil.shop.items import Item
 from gramil.shop.made_file import Done, Made
-from gramil.shop.opening import Store
 from gramil.shop.operations_done import read_measurements
+from gramil.store.items import Item
+from gramil.store.opening import Store
 
 _OF_THIS_CHANGE = (
     "SELECT address, value, written FROM measurement WHERE instrument = ? AND id IN (SELECT row FROM journal "

@@ -12,10 +12,10 @@ from gramil.cli.options import address_meant, opened, shop_file
 from gramil.cli.shift import PLAY, brief_report
 from gramil.cli.turned_input import TurnedInput, turned_input
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter, formatter_of, shown
 from gramil.graph import Figures
 from gramil.measure import read_angle, read_length
 from gramil.shop.made_file import made_beside, read_made
-from gramil.show import Shower, shower_of, shown
 from gramil.text_file import LARGEST
 from gramil.written_file import alone_with, put_text, seen_in
 
@@ -36,21 +36,21 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     gramil turn board.arch.nut tarn.toml --until "arch_fall_at_nut_end=0.7 mm"
     """
     seen = seen_in(file, LARGEST)
-    before, shower = opened(file, shop)
+    before, formatter = opened(file, shop)
     read = figures_in(file, shop)
     turned = turned_input(before, key, file, read)
-    address, target = _wanted(until, before, shower)
-    low, high = _bounds(between, turned, shower)
+    address, target = _wanted(until, before, formatter)
+    low, high = _bounds(between, turned, formatter)
 
     def figure(value: float) -> float:
         return float(read(turned.text(value)).at(address))
 
     found = turn(figure, target, low, high)
     if len(found.answers) != 1:
-        raise click.ClickException(_no_single_answer(found, before, address, turned, shower))
+        raise click.ClickException(_no_single_answer(found, before, address, turned, formatter))
     after = read(turned.text(found.answers[0]))
-    answer = shown(found.answers[0], turned.unit, shower.first)
-    click.echo(f"{key} = {answer} gives {address} = {shower_of(after).text(address)}\n")
+    answer = shown(found.answers[0], turned.unit, formatter.first)
+    click.echo(f"{key} = {answer} gives {address} = {formatter_of(after).text(address)}\n")
     record = made_beside(file)
     for line in brief_report(shift(before, after, PLAY), before, after, read_made(record) if record.exists() else None):
         click.echo(line)
@@ -60,9 +60,9 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
         click.echo(f"\n{file} is changed.")
 
 
-def _read(text: str, unit: str | None, shower: Shower) -> float:
+def _read(text: str, unit: str | None, formatter: Formatter) -> float:
     if unit == "mm":
-        return read_length(text, shower.first)
+        return read_length(text, formatter.first)
     if unit == "rad":
         return read_angle(text)
     written, _, own_unit = text.partition(" ")
@@ -79,7 +79,7 @@ def _like(unit: str | None) -> str:
     return f'"12.5 {unit}"' if unit else '"12.5"'
 
 
-def _wanted(until: str, figures: Figures, shower: Shower) -> tuple[str, float]:
+def _wanted(until: str, figures: Figures, formatter: Formatter) -> tuple[str, float]:
     name, equals, value = (part.strip() for part in until.rpartition("="))
     if not equals:
         raise click.BadParameter(f"{until!r} is not FIGURE=VALUE", param_hint="--until")
@@ -88,10 +88,10 @@ def _wanted(until: str, figures: Figures, shower: Shower) -> tuple[str, float]:
         float(figures.at(address))
     except (TypeError, ValueError):
         raise click.BadParameter(f"{name!r} is no single figure", param_hint="--until") from None
-    return address, _read(value, figures.unit_at(address), shower)
+    return address, _read(value, figures.unit_at(address), formatter)
 
 
-def _bounds(between: str | None, turned: TurnedInput, shower: Shower) -> tuple[float, float]:
+def _bounds(between: str | None, turned: TurnedInput, formatter: Formatter) -> tuple[float, float]:
     if between is None:
         if not isfinite(turned.value):
             raise click.BadParameter(f"{turned.key} is flat: give --between LOW,HIGH", param_hint="INPUT")
@@ -99,18 +99,18 @@ def _bounds(between: str | None, turned: TurnedInput, shower: Shower) -> tuple[f
     low, comma, high = between.partition(",")
     if not comma:
         raise click.BadParameter(f"{between!r} is not LOW,HIGH", param_hint="--between")
-    bounds = sorted((_read(low.strip(), turned.unit, shower), _read(high.strip(), turned.unit, shower)))
+    bounds = sorted((_read(low.strip(), turned.unit, formatter), _read(high.strip(), turned.unit, formatter)))
     return bounds[0], bounds[1]
 
 
-def _no_single_answer(found: Turned, figures: Figures, address: str, turned: TurnedInput, shower: Shower) -> str:
+def _no_single_answer(found: Turned, figures: Figures, address: str, turned: TurnedInput, formatter: Formatter) -> str:
     if found.lowest == found.highest:
-        return f"{turned.key} does not move {address}: it stays {shower.text(address)}. `gramil why` says what does."
+        return f"{turned.key} does not move {address}: it stays {formatter.text(address)}. `gramil why` says what does."
     if found.answers:
-        listed = ", ".join(shown(answer, turned.unit, shower.first) for answer in found.answers)
+        listed = ", ".join(shown(answer, turned.unit, formatter.first) for answer in found.answers)
         return f"There is more than one answer: {turned.key} = {listed}. Narrow the bounds with --between."
     if found.lowest != found.lowest:
         return "No instrument can be made anywhere between the bounds. Choose others with --between."
     symbol = figures.unit_at(address)
-    low, high = (shown(value, symbol, shower.first) for value in (found.lowest, found.highest))
+    low, high = (shown(value, symbol, formatter.first) for value in (found.lowest, found.highest))
     return f"There is no answer: between the bounds {address} goes from {low} to {high}."

@@ -5,34 +5,34 @@ from collections.abc import Iterable, Iterator
 import click
 
 from gramil.findings.finding import SEVERITIES, Finding, InWords, in_words
-from gramil.show import Shower
+from gramil.formatter import Formatter
 from gramil.writers.tables import limit_origin
 
 
-def verdicts(findings: Iterable[Finding], shower: Shower, fine: bool) -> Iterator[str]:
+def verdicts(findings: Iterable[Finding], formatter: Formatter, fine: bool) -> Iterator[str]:
     """The lines of the list, and a last line that counts them."""
     found = tuple(findings)
     for each in found:
         if fine or each.severity != "fine":
-            yield from verdict(each, shower)
+            yield from verdict(each, formatter)
     counted = ((severity, sum(each.severity == severity for each in found)) for severity in SEVERITIES)
     yield ", ".join(f"{number} {severity}" for severity, number in counted if number)
 
 
-def verdict(finding: Finding, shower: Shower) -> Iterator[str]:
+def verdict(finding: Finding, formatter: Formatter) -> Iterator[str]:
     """One finding's lines: the figure with its limit, what it means, what mends it."""
     head = click.style(f"{finding.severity.upper():<10}", bold=finding.severity in ("stop", "caution"))
-    told = in_words(finding, shower.filled)
+    told = in_words(finding, formatter.filled)
     if told.severity == "not judged":
         yield f"{head} {told.name}: not judged, {told.says}"
     else:
-        yield f"{head} {told.name}: {shower.text(told.address)}{_limit(told, shower)}   [{told.address}]"
+        yield f"{head} {told.name}: {formatter.text(told.address)}{_limit(told, formatter)}   [{told.address}]"
         yield f"           {told.says}"
     if told.remedy and told.severity not in ("fine",):
         yield f"           Mend: {told.remedy}"
 
 
-def _limit(told: InWords, shower: Shower) -> str:
+def _limit(told: InWords, formatter: Formatter) -> str:
     if not told.limit:
         return ""
-    return f", limit {shower.text(told.limit)} ({limit_origin(told, shower)})"
+    return f", limit {formatter.text(told.limit)} ({limit_origin(told, formatter)})"

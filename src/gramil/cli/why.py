@@ -8,10 +8,10 @@ import click
 from gramil.address import parse_address
 from gramil.cli.briefly import briefly, more_of
 from gramil.cli.options import address_meant, opened, shop_file
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.carried_on import carried_on
 from gramil.reason import Reason, readable, walk, why
-from gramil.show import Shower
 
 LEVELS = 2
 """So many levels are shown of what a figure follows from."""
@@ -31,16 +31,16 @@ def command(name: str, file: Path, shop: Path | None, down: bool, deep: bool) ->
     gramil why "fret_position[12]" tarn.toml
     gramil why board.thickness tarn.toml --down
     """
-    figures, shower = opened(file, shop)
+    figures, formatter = opened(file, shop)
     address = address_meant(figures, name, "NAME")
-    for line in _down(figures, shower, address, deep) if down else _up(figures, shower, address, deep):
+    for line in _down(figures, formatter, address, deep) if down else _up(figures, formatter, address, deep):
         click.echo(line)
 
 
-def _up(figures: Figures, shower: Shower, address: str, deep: bool) -> Iterator[str]:
-    reason = why(figures, address, shower.text)
-    yield click.style(f"{address} = {_both(shower, address)}", bold=True)
-    yield from (f"  {line}" for line in (*reason.what.splitlines(), *more_of(shower, address)))
+def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Iterator[str]:
+    reason = why(figures, address, formatter.text)
+    yield click.style(f"{address} = {_both(formatter, address)}", bold=True)
+    yield from (f"  {line}" for line in (*reason.what.splitlines(), *more_of(formatter, address)))
     if remark := carried_on(figures, parse_address(address)[0]):
         yield f"  {remark}"
     if reason.pinned:
@@ -57,14 +57,14 @@ def _up(figures: Figures, shower: Shower, address: str, deep: bool) -> Iterator[
         yield "  follows from"
         steps = [(depth, step) for depth, step in walk(reason) if depth]
         shown = [each for each in steps if deep or each[0] <= LEVELS]
-        yield from (_step(shower, depth, step) for depth, step in shown)
+        yield from (_step(formatter, depth, step) for depth, step in shown)
         if len(steps) > len(shown):
             yield f"  and {len(steps) - len(shown)} more further up: --deep shows them"
 
 
-def _step(shower: Shower, depth: int, step: Reason) -> str:
+def _step(formatter: Formatter, depth: int, step: Reason) -> str:
     told = f"[{step.origin}]" if step.origin else readable(step.formula)
-    return f"  {'  ' * depth}{step.address} = {briefly(shower, step.address)}" + (f"   {told}" if told else "")
+    return f"  {'  ' * depth}{step.address} = {briefly(formatter, step.address)}" + (f"   {told}" if told else "")
 
 
 def _source(key: str) -> str:
@@ -73,12 +73,12 @@ def _source(key: str) -> str:
     return cited(key)
 
 
-def _down(figures: Figures, shower: Shower, address: str, deep: bool) -> Iterator[str]:
+def _down(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Iterator[str]:
     """What takes it for its value and what shows it, then (or counted) what hangs on it by way of others."""
     name, graph = parse_address(address)[0], figures.graph
     below = graph.hung_from([name]) - {name}
     yield click.style(
-        f"{len(below)} {'figure hangs' if len(below) == 1 else 'figures hang'} on {name} = {briefly(shower, name)}",
+        f"{len(below)} {'figure hangs' if len(below) == 1 else 'figures hang'} on {name} = {briefly(formatter, name)}",
         bold=True,
     )
     first = {**dict.fromkeys(graph.shown_on[name], "  (shown on it)"), **dict.fromkeys(graph.followers[name], "")}
@@ -89,6 +89,6 @@ def _down(figures: Figures, shower: Shower, address: str, deep: bool) -> Iterato
         yield f"  and {len(below) - len(first)} more by way of others: --deep shows them"
 
 
-def _both(shower: Shower, address: str) -> str:
-    other = shower.other(address)
-    return briefly(shower, address) + (f"   ({other})" if other else "")
+def _both(formatter: Formatter, address: str) -> str:
+    other = formatter.other(address)
+    return briefly(formatter, address) + (f"   ({other})" if other else "")

@@ -7,8 +7,8 @@ import click
 
 from gramil.cli.kinds import HUMIDITY, UNITS, Number, size
 from gramil.cli.options import file_to_make, shop_file
-from gramil.description.own_woods import own_woods
 from gramil.description.reading import read_shop
+from gramil.description.wood.own_woods import own_woods
 from gramil.measure import LengthUnit, show
 from gramil.sources import cited
 from gramil.wood.equilibrium import equilibrium_moisture

@@ -13,24 +13,24 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from gramil import names as n
-from gramil.description.air_values import (
-    AIR_INPUTS,
-    MOVEMENT_INPUTS,
-    movement_origin,
-    movement_values,
-    unknown_air,
-)
 from gramil.description.instrument import Instrument
 from gramil.description.kinds import kinds_of, usual_for
-from gramil.description.limits import JUDGING, LEADING, LIMITS, Limit, limit_for, limit_ref
 from gramil.description.locate import Path
 from gramil.description.normal import NORMALISED, normalised
 from gramil.description.normal_row import by_name
 from gramil.description.problems import Problem, meant, nearest, quoted, table_in
 from gramil.description.reading import Description, ShopDescription, faults_from
 from gramil.description.records import Wire
-from gramil.description.shop import ShopTable
-from gramil.description.top_wood import TOP_WOOD_INPUTS, top_wood_origin, top_wood_values
+from gramil.description.shop.limits import JUDGING, LEADING, LIMITS, Limit, limit_for, limit_ref
+from gramil.description.shop.tables import ShopTable
+from gramil.description.wood.air_values import (
+    AIR_INPUTS,
+    MOVEMENT_INPUTS,
+    movement_origin,
+    movement_values,
+    unknown_air,
+)
+from gramil.description.wood.top import TOP_WOOD_INPUTS, top_wood_origin, top_wood_values
 from gramil.description.wood_stiffness import STIFFNESS_ROWS, stiffness_origin, stiffness_values
 from gramil.faults import MakersFault
 from gramil.graph import Input, Origin

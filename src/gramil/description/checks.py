@@ -10,14 +10,14 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 from typing import Any
 
-from gramil.description.checks_of_body import BODY_CHECKS
-from gramil.description.checks_of_edges import EDGE_CHECKS
-from gramil.description.checks_of_neck import NECK_CHECKS
-from gramil.description.checks_of_strings import STRING_CHECKS
+from gramil.description.board.scala_scale import ScalaScale
+from gramil.description.body.checks import BODY_CHECKS
+from gramil.description.body.edge_checks import EDGE_CHECKS
 from gramil.description.instrument import Binding, Board, Markers, Nut, Scale
+from gramil.description.neck.checks import NECK_CHECKS
 from gramil.description.problems import Problem
-from gramil.description.scala_scale import ScalaScale
-from gramil.description.strings_and_bridge import Bridge, Strings
+from gramil.description.strings.checks import STRING_CHECKS
+from gramil.description.strings.tables import Bridge, Strings
 
 NARROWEST_GAP = 2.0
 """Frets nearer than this, in mm, leave no room for any wire: crowns are about 2 mm wide."""

@@ -8,7 +8,8 @@ from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from gramil.description.body import Body, BraceTable, BridgePlate, EdgeBinding, Rosette, Soundhole
+from gramil.description.board.scala_scale import MOST_NOTES
+from gramil.description.body.tables import Body, BraceTable, BridgePlate, EdgeBinding, Rosette, Soundhole
 from gramil.description.fields import (
     Length,
     Modulus,
@@ -21,10 +22,9 @@ from gramil.description.fields import (
     spread_over_ends,
     usual,
 )
-from gramil.description.heights_and_neck import Head, Heights, Neck, Top
-from gramil.description.neck_carve import Carve
-from gramil.description.scala_scale import MOST_NOTES
-from gramil.description.strings_and_bridge import Bridge, Intonation, Saddle, Strings
+from gramil.description.neck.carve_table import Carve
+from gramil.description.neck.tables import Head, Heights, Neck, Top
+from gramil.description.strings.tables import Bridge, Intonation, Saddle, Strings
 from gramil.description.table import Table
 
 

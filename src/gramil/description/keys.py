@@ -8,13 +8,13 @@ from annotated_types import Ge, Gt, Le
 from pydantic import BaseModel, BeforeValidator
 from pydantic.fields import FieldInfo
 
-from gramil.description.air_fields import AIR_READERS
 from gramil.description.fields import READERS
 from gramil.description.instrument import Instrument
 from gramil.description.kinds import USUAL
-from gramil.description.limits import LIMITS
 from gramil.description.problems import names_in, table_in
-from gramil.description.shop import Shop
+from gramil.description.shop.limits import LIMITS
+from gramil.description.shop.tables import Shop
+from gramil.description.wood.air_fields import AIR_READERS
 from gramil.quantities import Unit
 
 _HEAD = """# Keys of the two descriptions

@@ -11,17 +11,17 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil import names as n
+from gramil.description.board.scala_scale import ScalaScale
+from gramil.description.body.bindings import BINDING_ROWS, binding_values
+from gramil.description.body.usual import BODY_ROWS, body_values
 from gramil.description.checks import lengths_of, square_at
 from gramil.description.instrument import Instrument
-from gramil.description.normal_bindings import BINDING_ROWS, binding_values
-from gramil.description.normal_body import BODY_ROWS, body_values
-from gramil.description.normal_carve import CARVE_ROWS, carve_values
+from gramil.description.neck.usual import CARVE_ROWS, carve_values
 from gramil.description.normal_row import Normal, Values
-from gramil.description.normal_strings import STRING_ROWS, string_values
-from gramil.description.normal_stuff import STUFF_ROWS, stuff_values
 from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Wire
-from gramil.description.scala_scale import ScalaScale
-from gramil.description.shop import Shop
+from gramil.description.shop.tables import Shop
+from gramil.description.strings.usual import STRING_ROWS, string_values
+from gramil.description.wood.stuff import STUFF_ROWS, stuff_values
 from gramil.quantities import Cents, Mm, PerFret, PerMm, PerString, Ratio
 from gramil.shapes.outline import Outline
 

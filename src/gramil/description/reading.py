@@ -12,18 +12,18 @@ from typing import Any, TypeVar
 
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
-from gramil.description.body_outline import read_body
+from gramil.description.board.scala_scale import ScalaScale
+from gramil.description.board.temperament import read_tuning
+from gramil.description.body.outline import read_body
 from gramil.description.checks import problems_in
-from gramil.description.checks_of_wood import problems_of_wood
-from gramil.description.head_outline import NO_CURVE, HeadCurve, read_head
 from gramil.description.instrument import Instrument
 from gramil.description.kinds import with_usual
 from gramil.description.locate import Path, line_of, locate
+from gramil.description.neck.head_outline import NO_CURVE, HeadCurve, read_head
 from gramil.description.problems import Problem, nearest, problems_of, quoted, shown
-from gramil.description.scala_scale import ScalaScale
-from gramil.description.shop import Shop
+from gramil.description.shop.tables import Shop
 from gramil.description.toml_tables import tables_of
-from gramil.description.tuning import read_tuning
+from gramil.description.wood.checks import problems_of_wood
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
 from gramil.plain_file import content_of

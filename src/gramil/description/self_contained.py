@@ -10,9 +10,9 @@ from typing import Any
 
 import tomlkit
 
+from gramil.description.board.scala_scale import ScalaScale
+from gramil.description.board.temperament import names_file
 from gramil.description.reading import parse_description
-from gramil.description.scala_scale import ScalaScale
-from gramil.description.tuning import names_file
 from gramil.measure import LengthUnit
 
 _OF_DRAWING = ("file", "layer", "length", "corners")

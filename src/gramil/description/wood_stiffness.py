@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from gramil import names as n
 from gramil.description.instrument import Instrument
 from gramil.description.normal_row import Normal
-from gramil.description.own_woods import wood_of
-from gramil.description.shop import Shop
+from gramil.description.shop.tables import Shop
+from gramil.description.wood.own_woods import wood_of
 from gramil.graph import Origin
 from gramil.quantities import MPa
 from gramil.reference import Ref

@@ -69,15 +69,15 @@ def piece_small_side_stations(
 
 def _told_over(station: SideStation, x: Mm, foot: Mm) -> Marks:
     """A station's name and figures, the last line's foot at a height."""
-    return _told(station, x, foot + ROW * (len(_figures(station)) - 1) + ROW)
+    return _station_words(station, x, foot + ROW * (len(_figures(station)) - 1) + ROW)
 
 
 def _told_under(station: SideStation, x: Mm, head: Mm) -> Marks:
     """A station's name and figures, the first line hanging from a height."""
-    return _told(station, x, head - FIGURE)
+    return _station_words(station, x, head - FIGURE)
 
 
-def _told(station: SideStation, x: Mm, first: Mm) -> Marks:
+def _station_words(station: SideStation, x: Mm, first: Mm) -> Marks:
     """The name, and below it a figure a line."""
     figures = (
         Label((x, first - ROW * row), figure, before, height=FIGURE, anchor="middle")

@@ -47,7 +47,7 @@ class InWords:
 
 
 def in_words(finding: Finding, filled: Callable[[Text], str]) -> InWords:
-    """The finding with every figure put into its words by `filled`, as a shower does it; what it says is closed."""
+    """The finding with every figure put into its words by `filled`, as a formatter does it; what it says is closed."""
     limit = "" if finding.limit is None else finding.limit.address
     what = finding.name, finding.severity, finding.figure.address, finding.value, limit
     return InWords(*what, closed(filled(finding.says)), filled(finding.remedy))

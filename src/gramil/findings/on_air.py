@@ -4,7 +4,7 @@ import math
 from typing import Any
 
 from gramil import names as n
-from gramil.description.air_values import PerPercent, WoodState
+from gramil.description.wood.air_values import PerPercent, WoodState
 from gramil.findings.finding import Finding, Findings
 from gramil.findings.threshold import at_least, at_most, judged, not_judged
 from gramil.parts.records import BlankChoice

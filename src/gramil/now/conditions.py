@@ -5,13 +5,13 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime, timedelta
 from itertools import pairwise
 
-from gramil.description.shop import Shop
+from gramil.air.air_bands import Band, Limits, band_limits
+from gramil.air.air_of_places import STALE, PlaceAir, Places, air_ahead, air_at, last_days
+from gramil.air.pieces_now import PieceNow, Pieces
+from gramil.air.readiness import Readiness, readiness, settled, when
+from gramil.description.shop.tables import Shop
 from gramil.now.open_now import Conditions, PlaceNow, WoodNow
 from gramil.now.outlook import Outlook, Spell, joined
-from gramil.shop.air_bands import Band, Limits, band_limits
-from gramil.shop.air_of_places import STALE, PlaceAir, Places, air_ahead, air_at, last_days
-from gramil.shop.pieces_now import PieceNow, Pieces
-from gramil.shop.readiness import Readiness, readiness, settled, when
 from gramil.wood.moisture import moisture_band
 
 

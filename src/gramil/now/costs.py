@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from gramil.shop.opening import Store
 from gramil.shop.operations import Work
 from gramil.shop.stock import blanks, parts, promises
+from gramil.store.opening import Store
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from typing import Any
 from gramil import names as n
 from gramil.change.made import WORST_LAST, Standing, verdict
 from gramil.change.made_rows import Fixed, operations
-from gramil.description.tolerances import half_shown
+from gramil.description.shop.tolerances import half_shown
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.quantities import Mm

@@ -9,13 +9,13 @@ from datetime import datetime, timedelta
 from functools import cached_property
 from typing import Literal
 
+from gramil.air.air_bands import Limits
 from gramil.change.made import Judged
 from gramil.change.made_words import said
 from gramil.decimals import fixed
 from gramil.measure import LengthUnit
 from gramil.now.lost_work import closed_by, reworked_before
 from gramil.now.outlook import Outlook
-from gramil.shop.air_bands import Limits
 from gramil.shop.operations import Operation, Work
 
 LONG_CURE = 6.0

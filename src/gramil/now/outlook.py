@@ -7,9 +7,9 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from gramil.air.air_bands import Limits
 from gramil.csv_text import rows_of
 from gramil.faults import Fault, MakersFault
-from gramil.shop.air_bands import Limits
 
 
 @dataclass(frozen=True)

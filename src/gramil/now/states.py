@@ -6,6 +6,9 @@ from dataclasses import dataclass, replace
 from datetime import datetime, time
 from pathlib import Path
 
+from gramil.air.air_in_store import places_in_store
+from gramil.air.air_of_places import Places, places_of
+from gramil.air.pieces_now import Pieces, pieces_now
 from gramil.change.made import Judged, judge
 from gramil.change.made_in_store import standing_in_store
 from gramil.description.reading import Description, ShopDescription, parse_keys, read_description, read_shop
@@ -16,17 +19,14 @@ from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.outlook import Spell
 from gramil.prints.own_addresses import refuse, wrong_addresses
 from gramil.prints.whole import figures_of
-from gramil.shop.air_in_store import places_in_store
-from gramil.shop.air_of_places import Places, places_of
 from gramil.shop.instruments import Instrument, instruments, revision
 from gramil.shop.made_file import Made, made_beside, read_made
-from gramil.shop.on_hand import shop_description
-from gramil.shop.opening import Store, reading
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import operations_done
 from gramil.shop.operations_file import lists_beside, usual_work, work_with
 from gramil.shop.own_operations import work_of
-from gramil.shop.pieces_now import Pieces, pieces_now
+from gramil.shop.shop_in_store import shop_description
+from gramil.store.opening import Store, reading
 
 EVENING = time(18, 0)
 """A day without an hour counts from its evening: what was done then may have been done last."""

@@ -6,7 +6,7 @@ What there is nothing to measure for is not a number, and judged as not there.
 import math
 from itertools import combinations
 
-from gramil.description.body_records import BraceAsked
+from gramil.description.body.records import BraceAsked
 from gramil.parts.body_records import BodyBlock, Brace, Crossing, PlateShape, Shell, Spot
 from gramil.quantities import Mm
 from gramil.shapes.planar import Point, boxes_apart, least_apart, nearest_on_segment, polygon_contains, polygons_apart

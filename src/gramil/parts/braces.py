@@ -10,7 +10,7 @@ from itertools import combinations
 
 import numpy as np
 
-from gramil.description.body_records import BraceAsked
+from gramil.description.body.records import BraceAsked
 from gramil.parts.body_records import Brace, Crossing, PlateShape, Shell, Spot, Zeros
 from gramil.quantities import Mm, PerString, Series
 from gramil.shapes.dome import arched_foot

@@ -9,7 +9,7 @@ find it: the rise across the top, a hollow negative.
 
 import math
 
-from gramil.description.air_values import PerPercent
+from gramil.description.wood.air_values import PerPercent
 from gramil.parts.body_records import Holder
 from gramil.quantities import Mm, Mm2, MPa, Percent, PerMm, Ratio
 from gramil.shapes.arc import sagitta

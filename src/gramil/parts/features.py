@@ -5,7 +5,7 @@ When the scale, the join or the body changes, a feature moves by exactly as much
 
 import math
 
-from gramil.description.body_records import BraceAsked
+from gramil.description.body.records import BraceAsked
 from gramil.parts.body_records import Feature, PlateShape, Zeros
 from gramil.quantities import Mm
 

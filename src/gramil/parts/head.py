@@ -7,7 +7,7 @@ nut, a veneer over the neck's face, and leans back by the head's angle.
 import numpy as np
 from numpy.typing import NDArray
 
-from gramil.description.head_outline import HeadCurve
+from gramil.description.neck.head_outline import HeadCurve
 from gramil.parts.records import Run
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
 from gramil.shapes.polyline import nearest_on_ring

@@ -7,7 +7,7 @@ flatsawn one, whose width is tangential.
 
 import numpy as np
 
-from gramil.description.air_values import PerPercent
+from gramil.description.wood.air_values import PerPercent
 from gramil.quantities import Celsius, Mm, Percent, PerFret
 from gramil.wood.equilibrium import equilibrium_moisture
 

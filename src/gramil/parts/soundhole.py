@@ -2,7 +2,7 @@
 
 import math
 
-from gramil.description.body_records import RingAsked
+from gramil.description.body.records import RingAsked
 from gramil.parts.body_records import Ring, Zeros
 from gramil.physics.air_resonance import effective_depth
 from gramil.quantities import Mm, Mm2

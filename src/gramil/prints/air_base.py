@@ -10,12 +10,12 @@ from datetime import datetime
 from typing import Any
 
 from gramil import names as n
-from gramil.description.air_values import WoodState, unknown_air
+from gramil.air.air_of_places import PlaceAir, Places, air_at, places_of
+from gramil.air.pieces_now import PieceNow, pieces_now
+from gramil.air.readiness import gluing_band, readiness, when
 from gramil.description.reading import ShopDescription
+from gramil.description.wood.air_values import WoodState, unknown_air
 from gramil.graph import Origin
-from gramil.shop.air_of_places import PlaceAir, Places, air_at, places_of
-from gramil.shop.pieces_now import PieceNow, pieces_now
-from gramil.shop.readiness import gluing_band, readiness, when
 
 
 @dataclass(frozen=True)
@@ -64,13 +64,13 @@ def _values(shop: ShopDescription, places: Places, place: PlaceAir) -> dict[str,
 
 def _state(piece: PieceNow, places: Places, now: datetime, band: tuple[float, float]) -> WoodState:
     row, mean = piece.row, piece.state.mean
-    told = _told(piece, places, now, band)
+    told = _piece_in_words(piece, places, now, band)
     return WoodState(
         row.name, row.wood, row.part, row.instrument or "", piece.place, mean.least, mean.likely, mean.most, told
     )
 
 
-def _told(piece: PieceNow, places: Places, now: datetime, band: tuple[float, float]) -> str:
+def _piece_in_words(piece: PieceNow, places: Places, now: datetime, band: tuple[float, float]) -> str:
     """What makes it ready, in a sentence."""
     found = readiness(piece, places, now, band)
     if found.settled:

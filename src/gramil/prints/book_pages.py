@@ -12,6 +12,7 @@ from gramil import names as n
 from gramil.drawings.marks import Drawing
 from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
+from gramil.formatter import NOT_KNOWN, Formatter
 from gramil.graph import Figures
 from gramil.prints.book_lists import (
     CUT_LISTS,
@@ -33,33 +34,32 @@ from gramil.prints.pages import FrontPage, FrontTable, safe
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.reason import read_doc
 from gramil.reference import Ref, in_row
-from gramil.show import NOT_KNOWN, Shower
 from gramil.sources import cited
 from gramil.wood.species import Published, Remark, Species, find_species
 
 
-def front_pages(shower: Shower) -> Iterator[FrontPage]:
+def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
     """The pages ahead of the sheets, in order."""
-    figures = shower.figures
+    figures = formatter.figures
     named = FACTS if figures[n.scale_bass] == figures[n.scale_treble] else (*FANNED, *FACTS[1:])
-    facts = [[words, *shower.both(address)] for words, address in named]
+    facts = [[words, *formatter.both(address)] for words, address in named]
     whole = _drawn([each for each, _ in TITLE[:2]], figures)
     plans = whole or _drawn([each for each, _ in TITLE[2:]], figures)
     yield _page(figures[n.instrument_name], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
     for words, names, tall in PLANS:
         if shown := _drawn(names, figures):
             yield _page(words, [], shown, tall)
-    yield from _lists(shower)
-    yield _page("What was found", [_findings(shower)], lines=(_found_fine(figures),))
-    yield _page("Strings", [_strings(shower)])
-    heights = [[words, *shower.both(address)] for words, address in HEIGHTS]
+    yield from _lists(formatter)
+    yield _page("What was found", [_findings(formatter)], lines=(_found_fine(figures),))
+    yield _page("Strings", [_strings(formatter)])
+    heights = [[words, *formatter.both(address)] for words, address in HEIGHTS]
     yield _page(
         "Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], (figures[n.drawing_heights].name,), HEIGHTS_TALL
     )
-    lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, shower)]
-    yield _page("Cut lists", [_single(shower), *lists])
+    lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]
+    yield _page("Cut lists", [_single(formatter), *lists])
     yield _page("Woods", _wood_tables(_woods(figures)))
-    yield _page("Dimensions by part", list(_dimensions(shower)))
+    yield _page("Dimensions by part", list(_dimensions(formatter)))
 
 
 def _drawn(wanted: Sequence[Ref[Drawing]], figures: Figures) -> list[str]:
@@ -68,19 +68,19 @@ def _drawn(wanted: Sequence[Ref[Drawing]], figures: Figures) -> list[str]:
     return [drawing.name for drawing in drawings if drawing.marks]
 
 
-def _lists(shower: Shower) -> Iterator[FrontPage]:
+def _lists(formatter: Formatter) -> Iterator[FrontPage]:
     """A page each for the records of board, body and neck, where there are any."""
     for title, lists in LISTS:
-        tables = [table for words, records, columns in lists for table in _records(words, records, columns, shower)]
+        tables = [table for words, records, columns in lists for table in _records(words, records, columns, formatter)]
         if tables:
             yield _page(title, tables)
 
 
-def _records(words: str, records: Ref[Any], columns: Columns, shower: Shower) -> Iterator[FrontTable]:
+def _records(words: str, records: Ref[Any], columns: Columns, formatter: Formatter) -> Iterator[FrontTable]:
     """One row a record, by its name; nothing where there is none."""
     rows = [
-        [record.name, *(shower.text(in_row(figure, record.name)) for _, figure in columns)]
-        for record in shower.figures[records]
+        [record.name, *(formatter.text(in_row(figure, record.name)) for _, figure in columns)]
+        for record in formatter.figures[records]
     ]
     if rows:
         yield _table(words, ["", *(head for head, _ in columns)], rows, (2, *(1 for _ in columns)), words=True)
@@ -108,16 +108,16 @@ def _table(
     )
 
 
-def _findings(shower: Shower) -> FrontTable:
+def _findings(formatter: Formatter) -> FrontTable:
     rows = [
         [
             each.severity,
             each.name,
-            "" if each.severity == "not judged" else shower.text(each.address),
-            shower.text(each.limit) if each.limit else "",
+            "" if each.severity == "not judged" else formatter.text(each.address),
+            formatter.text(each.limit) if each.limit else "",
             f"{each.says} {each.remedy}".strip(),
         ]
-        for each in (in_words(found, shower.filled) for found in findings_of(shower.figures))
+        for each in (in_words(found, formatter.filled) for found in findings_of(formatter.figures))
         if each.severity != "fine"
     ]
     return _table("", ["", "what", "is", "limit", "and then"], rows, (1.6, 2.4, 1.8, 1.6, 6), words=True)
@@ -128,28 +128,28 @@ def _found_fine(figures: Figures) -> str:
     return f"Not listed: {count} verdicts that found all well."
 
 
-def _single(shower: Shower) -> FrontTable:
+def _single(formatter: Formatter) -> FrontTable:
     """The pieces that are there at all: without a body there are no sides."""
     rows = [
-        [words, *(shower.text(address) if address else "" for address in addresses)]
+        [words, *(formatter.text(address) if address else "" for address in addresses)]
         for words, *addresses in SINGLE
-        if NOT_KNOWN not in (shower.text(addresses[0]), shower.text(addresses[1]))
+        if NOT_KNOWN not in (formatter.text(addresses[0]), formatter.text(addresses[1]))
     ]
     return _table("Single pieces", ["", "length", "width", "thickness"], rows, (2, 1, 1, 1), words=True)
 
 
-def _strings(shower: Shower) -> FrontTable:
-    count = shower.figures[n.strings_count]
-    rows = [[str(number), *(shower.text(figure[number]) for _, figure in STRINGS)] for number in range(1, count + 1)]
+def _strings(formatter: Formatter) -> FrontTable:
+    count = formatter.figures[n.strings_count]
+    rows = [[str(number), *(formatter.text(figure[number]) for _, figure in STRINGS)] for number in range(1, count + 1)]
     return _table("", ["string", *(words for words, _ in STRINGS)], rows, (1, *(2 for _ in STRINGS)))
 
 
-def _cut_list(words: str, figures: Figures, pieces_of: Ref[Any], shower: Shower) -> Iterator[FrontTable]:
+def _cut_list(words: str, figures: Figures, pieces_of: Ref[Any], formatter: Formatter) -> Iterator[FrontTable]:
     pieces = figures[pieces_of]
     if not pieces:
         return
     names = [each.name for each in fields(pieces[0]) if isinstance(getattr(pieces[0], each.name), str | float | int)]
-    rows = [[shower.text(f"{pieces_of[piece.name]}.{each}") for each in names] for piece in pieces]
+    rows = [[formatter.text(f"{pieces_of[piece.name]}.{each}") for each in names] for piece in pieces]
     yield _table(words, [each.replace("_", " ") for each in names], rows, [2, *(1 for _ in names[1:])], words=True)
 
 
@@ -198,14 +198,14 @@ def _mark(figure: Published | Remark, sources: list[str]) -> str:
     return f"{sources.index(figure.source) + 1}, {figure.flag}"
 
 
-def _dimensions(shower: Shower) -> Iterator[FrontTable]:
-    found = sorted(headings_of(shower.figures, dimensions_of(shower.figures)), key=lambda each: each.part)
+def _dimensions(formatter: Formatter) -> Iterator[FrontTable]:
+    found = sorted(headings_of(formatter.figures, dimensions_of(formatter.figures)), key=lambda each: each.part)
     sources: list[str] = []
     for part, group in groupby(found, key=lambda each: each.part):
         rows = [
             row
             for each in group
-            if (row := _dimension(shower, each.name, f"{each.what} {each.remark}".strip(), sources))
+            if (row := _dimension(formatter, each.name, f"{each.what} {each.remark}".strip(), sources))
         ]
         if rows:
             yield _table(part.capitalize(), ["", "", "", "source"], rows, (6, 3, 3, 2.4), words=True)
@@ -213,16 +213,16 @@ def _dimensions(shower: Shower) -> Iterator[FrontTable]:
     yield _table("Sources of the formulas", ["", ""], named, (0.5, 9.5), words=True)
 
 
-def _dimension(shower: Shower, name: str, what: str, sources: list[str]) -> list[str]:
+def _dimension(formatter: Formatter, name: str, what: str, sources: list[str]) -> list[str]:
     """A dimension's row; none for records, which stand in the lists, and for what is not known.
 
     A published source stands as its number in `sources`, and is added to them where it is new.
     """
-    figures = shower.figures
-    if figures.unit_at(name) is None or shower.text(name) == NOT_KNOWN:
+    figures = formatter.figures
+    if figures.unit_at(name) is None or formatter.text(name) == NOT_KNOWN:
         return []
     source = read_doc(figures.graph.dimensions[name].what).source.split(";")[0].split(":")[0]
     if cited(source) != source:
         sources += [source] * (source not in sources)
         source = f"see {sources.index(source) + 1}"
-    return [what.split(".")[0].split(":")[0], *shower.both(name), source]
+    return [what.split(".")[0].split(":")[0], *formatter.both(name), source]

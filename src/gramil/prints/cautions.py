@@ -5,17 +5,17 @@ from typing import Any
 
 from gramil.description.cautions import DUST, MACHINE, TOOLS, Tool
 from gramil.description.records import Stuff
+from gramil.formatter import Formatter
 from gramil.reference import Ref
-from gramil.show import Shower
 
 
-def caution_lines(by: Iterable[str], on: Iterable[Ref[Any]], shower: Shower) -> list[str]:
+def caution_lines(by: Iterable[str], on: Iterable[Ref[Any]], formatter: Formatter) -> list[str]:
     """The lines, each once: every tool's, what holds at all machines, the dust of each stuff, doubts, and permits.
 
     `by` are names of tools, `on` references to stuffs. Raises KeyError for a tool that there is not.
     """
     tools = [TOOLS[name] for name in dict.fromkeys(by)]
-    stuffs = [stuff for each in dict.fromkeys(on) if (stuff := shower.figures.at(each)).wood]
+    stuffs = [stuff for each in dict.fromkeys(on) if (stuff := formatter.figures.at(each)).wood]
     return list(dict.fromkeys((*of_tools(tools), *_dust(tools, stuffs), *_asked(stuffs))))
 
 

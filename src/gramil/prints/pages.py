@@ -8,12 +8,12 @@ from collections.abc import Sequence
 from typing import Any, TypedDict
 
 from gramil.address import Field, Step, parse_address
-from gramil.description.tolerances import tolerance_of
+from gramil.description.shop.tolerances import tolerance_of
+from gramil.formatter import Formatter, parted
 from gramil.prints.cautions import caution_lines
 from gramil.quantities import axes_of
 from gramil.reference import Ref, Text, in_row
 from gramil.setups.setup import BigFigure, Setup, Table
-from gramil.show import Shower, parted
 
 LONGEST_WORD = 30
 """A word longer than this may be broken, so that it does not run off the page."""
@@ -88,66 +88,69 @@ class FrontPage(TypedDict):
     tables: list[FrontTable]
 
 
-def page_text(setup: Setup, shower: Shower) -> PageText:
-    """What stands on one sheet by the figures of `shower`; what was made stands on it where there is anything."""
+def page_text(setup: Setup, formatter: Formatter) -> PageText:
+    """What stands on one sheet by the figures of `formatter`; what was made stands on it where there is anything."""
     return PageText(
         title=setup.title,
-        drawing="" if setup.drawing is None else shower.figures[setup.drawing].name,
-        figures=[_figure(each, shower) for each in setup.figures],
-        steps=_filled(setup.steps, shower),
-        prove=safe(shower.filled(setup.prove)),
-        caution=[safe(line) for line in caution_lines(setup.by, setup.on, shower)],
-        notes=_filled(setup.notes, shower),
-        tools=_filled(setup.tools, shower),
-        boxes=[_box(box, setup, shower) for box in setup.boxes],
+        drawing="" if setup.drawing is None else formatter.figures[setup.drawing].name,
+        figures=[_figure(each, formatter) for each in setup.figures],
+        steps=_filled(setup.steps, formatter),
+        prove=safe(formatter.filled(setup.prove)),
+        caution=[safe(line) for line in caution_lines(setup.by, setup.on, formatter)],
+        notes=_filled(setup.notes, formatter),
+        tools=_filled(setup.tools, formatter),
+        boxes=[_box(box, setup, formatter) for box in setup.boxes],
         made=[],
-        tables=[_table(each, shower) for each in setup.tables],
+        tables=[_table(each, formatter) for each in setup.tables],
     )
 
 
-def _filled(texts: Sequence[Text], shower: Shower) -> list[str]:
+def _filled(texts: Sequence[Text], formatter: Formatter) -> list[str]:
     """Each text with its figures in it; one that comes out empty is left out."""
-    return [text for text in (safe(shower.filled(each)) for each in texts) if text.strip()]
+    return [text for text in (safe(formatter.filled(each)) for each in texts) if text.strip()]
 
 
-def _figure(figure: BigFigure, shower: Shower) -> FigureText:
-    shown, other = shower.both(figure.figure)
+def _figure(figure: BigFigure, formatter: Formatter) -> FigureText:
+    shown, other = formatter.both(figure.figure)
     number, unit = parted(shown)
     return FigureText(
-        what=safe(shower.filled(figure.what)),
+        what=safe(formatter.filled(figure.what)),
         number=safe(number),
         unit=unit,
         other=other,
         made="",
-        tolerance=safe(shower.filled(figure.tolerance)),
-        tool=safe(shower.filled(figure.measured_with)),
+        tolerance=safe(formatter.filled(figure.tolerance)),
+        tool=safe(formatter.filled(figure.measured_with)),
     )
 
 
-def _box(box: Ref[Any], setup: Setup, shower: Shower) -> BoxText:
+def _box(box: Ref[Any], setup: Setup, formatter: Formatter) -> BoxText:
     big = next((each for each in setup.figures if each.figure == box), None)
     near = big.tolerance if big else setup.box_near or tolerance_of(box.address).words
-    wanted = shower.text(box)
+    wanted = formatter.text(box)
     return BoxText(
-        what=safe(named_on(setup, box, shower)), wanted=wanted, near=safe(shower.filled(near)), unit=parted(wanted)[1]
+        what=safe(named_on(setup, box, formatter)),
+        wanted=wanted,
+        near=safe(formatter.filled(near)),
+        unit=parted(wanted)[1],
     )
 
 
-def named_on(setup: Setup, figure: Ref[Any], shower: Shower) -> str:
+def named_on(setup: Setup, figure: Ref[Any], formatter: Formatter) -> str:
     """What a set-up calls a figure, or else the graph."""
     named = next((each.what for each in setup.figures if each.figure == figure), "")
-    return shower.filled(named) if named else words_of(figure, shower)
+    return formatter.filled(named) if named else words_of(figure, formatter)
 
 
-def near_text(address: str, shower: Shower) -> str:
+def near_text(address: str, formatter: Formatter) -> str:
     """How near a figure must be, as it is printed: `± 0.10 mm`, or in words where practice has no tolerance."""
-    return safe(shower.filled(tolerance_of(address).words))
+    return safe(formatter.filled(tolerance_of(address).words))
 
 
-def words_of(figure: Ref[Any] | str, shower: Shower) -> str:
+def words_of(figure: Ref[Any] | str, formatter: Formatter) -> str:
     """What a figure is called when no big figure names it: the start of what the graph says of it."""
     name, steps = parse_address(str(figure))
-    graph = shower.figures.graph
+    graph = formatter.figures.graph
     told = graph.inputs[name].what if name in graph.inputs else graph.dimensions[name].what
     words = re.split(r"[,.;:(]", told, maxsplit=1)[0].strip()
     axes = (*axes_of(graph.annotation(name)), *("" for _ in steps))
@@ -162,32 +165,34 @@ def _step(step: Step, axis: str) -> str:
     return f", {axis} {step}" if axis and axis != "any" else f", {step}"
 
 
-def _table(table: Table, shower: Shower) -> TableText:
+def _table(table: Table, formatter: Formatter) -> TableText:
     columns = [(head, figure, False) for head, figure in table.columns]
     if table.both_units:
-        columns = [each for column in columns for each in _doubled(*column, table, shower)]
-    cells = [[_cell(in_row(figure, row), other, shower) for row in table.rows] for _, figure, other in columns]
+        columns = [each for column in columns for each in _doubled(*column, table, formatter)]
+    cells = [[_cell(in_row(figure, row), other, formatter) for row in table.rows] for _, figure, other in columns]
     units = [_common_unit(column) for column in cells]
     rows = [
         [str(row), *(parted(column[line])[0] if units[number] else column[line] for number, column in enumerate(cells))]
         for line, row in enumerate(table.rows)
     ]
     return TableText(
-        title=safe(shower.filled(table.title)),
+        title=safe(formatter.filled(table.title)),
         heads=[table.row_name, *(head for head, _, _ in columns)],
         units=["", *units],
         rows=rows,
     )
 
 
-def _doubled(head: str, figure: Ref[Any], _: bool, table: Table, shower: Shower) -> list[tuple[str, Ref[Any], bool]]:
+def _doubled(
+    head: str, figure: Ref[Any], _: bool, table: Table, formatter: Formatter
+) -> list[tuple[str, Ref[Any], bool]]:
     """A column of lengths in both units; any other once."""
-    is_length = shower.figures.unit_at(in_row(figure, table.rows[0])) == "mm"
+    is_length = formatter.figures.unit_at(in_row(figure, table.rows[0])) == "mm"
     return [(head, figure, False), (head, figure, True)] if is_length else [(head, figure, False)]
 
 
-def _cell(figure: Ref[Any], other: bool, shower: Shower) -> str:
-    return shower.other(figure) if other else shower.text(figure)
+def _cell(figure: Ref[Any], other: bool, formatter: Formatter) -> str:
+    return formatter.other(figure) if other else formatter.text(figure)
 
 
 def _common_unit(cells: Sequence[str]) -> str:

@@ -11,6 +11,7 @@ from typing import Any, Literal
 
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Marks
+from gramil.formatter import formatter_of
 from gramil.graph import Figures, same
 from gramil.prints.book_pages import front_pages
 from gramil.prints.cents import PANELS, cents_printed
@@ -20,7 +21,6 @@ from gramil.prints.work_sheets import Minded, minded, own_setup, page_of_work, s
 from gramil.reference import Ref, name_of
 from gramil.setups.setup import Setup
 from gramil.shop.operations import Operation, Work
-from gramil.show import shower_of
 
 Kind = Literal["sheet", "drawing", "template", "page of the build book"]
 ON_SHEETS = "setup-"
@@ -100,7 +100,7 @@ def sheet_print(figures: Figures, setup: Setup, operations: Sequence[Operation] 
 def sheet_as_printed(figures: Figures, setup: Setup, also: Minded) -> Print:
     """What is printed on a sheet that cautions of more than its set-up does."""
     drawing = () if setup.drawing is None else _drawn(figures, figures[setup.drawing])
-    page = page_of_work(setup, also, shower_of(figures))
+    page = page_of_work(setup, also, formatter_of(figures))
     return Print(Paper(setup.name, "sheet", setup.title), (page, drawing))
 
 
@@ -130,13 +130,13 @@ def _pages_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
 
 
 def _front(figures: Figures) -> dict[str, Any]:
-    return {page["title"]: page for page in front_pages(shower_of(figures))}
+    return {page["title"]: page for page in front_pages(formatter_of(figures))}
 
 
 def _order(figures: Figures) -> list[tuple[str, str]]:
     """The list ahead of the sheets: each set-up, and why it is not needed where it is not."""
-    shower = shower_of(figures)
-    return [(setup.title, safe(shower.filled(setup.closed))) for setup in setups_of(figures)]
+    formatter = formatter_of(figures)
+    return [(setup.title, safe(formatter.filled(setup.closed))) for setup in setups_of(figures)]
 
 
 def _either(old: Print | None, new: Print | None) -> Paper | None:
@@ -158,7 +158,7 @@ def alike(one: Any, other: Any) -> bool:
 
 def _drawn(figures: Figures, drawing: Drawing) -> Any:
     said = (_title(figures, drawing), drawing.seen_from, drawing.stretch, drawing.scale)
-    return (said, *plain_marks(drawing.marks, shower_of(figures).text))
+    return (said, *plain_marks(drawing.marks, formatter_of(figures).text))
 
 
 def _title(figures: Figures, drawing: Drawing) -> str:

@@ -7,14 +7,14 @@ from typing import Any
 
 from gramil import names as n
 from gramil.description.records import Stuff
-from gramil.description.tolerances import tolerance_of
+from gramil.description.shop.tolerances import tolerance_of
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.cautions import caution_lines
 from gramil.prints.pages import PageText, page_text, safe, words_of
 from gramil.reference import Ref
 from gramil.setups.setup import BigFigure, Setup
 from gramil.shop.operations import Operation, Work
-from gramil.show import Shower
 
 LAST = 1000
 """Sheets of operations come after all set-ups."""
@@ -43,10 +43,10 @@ def minded(setup: Setup, operations: Iterable[Operation]) -> Minded:
     )
 
 
-def page_of_work(setup: Setup, also: Minded, shower: Shower) -> PageText:
+def page_of_work(setup: Setup, also: Minded, formatter: Formatter) -> PageText:
     """What stands on a sheet, with what its operations caution of."""
-    lines = caution_lines((*setup.by, *also.by), (*setup.on, *also.on), shower)
-    return {**page_text(setup, shower), "caution": list(dict.fromkeys(map(safe, (*lines, *also.words))))}
+    lines = caution_lines((*setup.by, *also.by), (*setup.on, *also.on), formatter)
+    return {**page_text(setup, formatter), "caution": list(dict.fromkeys(map(safe, (*lines, *also.words))))}
 
 
 def sharing(setup: Setup, work: Work) -> tuple[Operation, ...]:
@@ -61,12 +61,12 @@ def asked_at(operations: Sequence[Operation]) -> tuple[Ref[Any], ...]:
 
 def own_setup(operation: Operation, figures: Figures) -> Setup | None:
     """The operation as a set-up, with those of its figures that this instrument has; None where it has none."""
-    shower = Shower(figures)
+    formatter = Formatter(figures)
     known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
     if not known:
         return None
     unused = ("rod",) if figures[n.neck_rod] == "none" else ()
-    big = tuple(BigFigure(each, words_of(each, shower), tolerance_of(each.address).words) for each in known)
+    big = tuple(BigFigure(each, words_of(each, formatter), tolerance_of(each.address).words) for each in known)
     boxes = asked_at((operation,))
     return Setup(operation.name, operation.what, LAST, big, (), operation.prove, (), boxes=boxes, instead=unused)
 

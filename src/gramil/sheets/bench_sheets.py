@@ -4,36 +4,36 @@ import re
 from collections.abc import Mapping, Sequence
 
 from gramil.drawings.picture import Picture
+from gramil.formatter import Formatter
 from gramil.prints.pages import FrontPage
 from gramil.sheets.page_size import page_size
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import book
 from gramil.sheets.typeset import typeset
-from gramil.show import Shower
 
 WIDEST = 6.0
 """A drawing wider than this many times its height gets no less height than this."""
 
 
-def bench_sheets_pdf(sheets: Sequence[Sheet], shower: Shower, title: str, paper: str = "a4") -> bytes:
-    """All sheets of an instrument, in the units of `shower`: an order of work, then a page for each that is needed.
+def bench_sheets_pdf(sheets: Sequence[Sheet], formatter: Formatter, title: str, paper: str = "a4") -> bytes:
+    """All sheets of an instrument, in the units of `formatter`: an order of work, then a page for each that is needed.
 
     A page whose picture is missing keeps room to sketch one. The same bytes for the same input. Raises KeyError for
     a figure on a set-up that leads nowhere.
     """
-    return sheets_pdf(sheets, shower, title, paper, (), {})
+    return sheets_pdf(sheets, formatter, title, paper, (), {})
 
 
 def sheets_pdf(
     sheets: Sequence[Sheet],
-    shower: Shower,
+    formatter: Formatter,
     title: str,
     paper: str,
     front: Sequence[FrontPage],
     drawings: Mapping[str, Picture],
 ) -> bytes:
     """The sheets, with pages ahead of them: what a build book is made of; `drawings` are theirs by name."""
-    found = book(sheets, shower, title)
+    found = book(sheets, formatter, title)
     wanted = {name for page in front for name in page["drawings"]}
     kept = {
         "page": page_size(paper),

@@ -3,14 +3,14 @@
 from collections.abc import Mapping, Sequence
 
 from gramil.drawings.picture import Picture
+from gramil.formatter import Formatter
 from gramil.prints.book_pages import front_pages
 from gramil.sheets.bench_sheets import sheets_pdf
 from gramil.sheets.sheet import Sheet
-from gramil.show import Shower
 
 
 def build_book_pdf(
-    sheets: Sequence[Sheet], shower: Shower, drawings: Mapping[str, Picture], title: str, paper: str = "a4"
+    sheets: Sequence[Sheet], formatter: Formatter, drawings: Mapping[str, Picture], title: str, paper: str = "a4"
 ) -> bytes:
     """The whole book; `drawings` of its front pages are by name. The same bytes for the same input."""
-    return sheets_pdf(sheets, shower, title, paper, tuple(front_pages(shower)), drawings)
+    return sheets_pdf(sheets, formatter, title, paper, tuple(front_pages(formatter)), drawings)

@@ -19,11 +19,11 @@ from gramil.setups.setup import figures_on
 from gramil.sheets.own_sheet import every_sheet, sheet_named
 from gramil.sheets.sheet import Sheet
 from gramil.shop.instruments import Instrument
-from gramil.shop.opening import Store
 from gramil.shop.operations import Work
 from gramil.shop.operations_done import operations_done
 from gramil.shop.sheets_given import Sheet as Given
 from gramil.shop.sheets_given import latest_given, settings_that_changed
+from gramil.store.opening import Store
 
 
 @dataclass(frozen=True)

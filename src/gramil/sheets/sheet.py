@@ -10,11 +10,11 @@ from typing import Any
 from gramil.change.as_made import Off, difference_text, off_at
 from gramil.drawings.marks import Drawing
 from gramil.drawings.picture import Picture
+from gramil.formatter import Formatter, parted, shown
 from gramil.graph import Figures
 from gramil.prints.work_sheets import NOTHING, Minded
 from gramil.reference import Ref, in_row
 from gramil.setups.setup import Setup
-from gramil.show import Shower, parted, shown
 
 
 @dataclass(frozen=True)
@@ -48,8 +48,8 @@ class Sheet:
         drawing: Drawing = self.figures[self.setup.drawing]
         return drawing if drawing.marks else None
 
-    def shower(self, like: Shower) -> Shower:
-        """Its figures as text, in the units of another shower."""
+    def formatter(self, like: Formatter) -> Formatter:
+        """Its figures as text, in the units of another formatter."""
         return replace(like, figures=self.figures)
 
     def off(self, figure: Ref[Any]) -> Off | None:
@@ -64,15 +64,15 @@ class Sheet:
             return None
 
 
-def made_text(off: Off | None, shower: Shower) -> str:
+def made_text(off: Off | None, formatter: Formatter) -> str:
     """What was made and how far it is off: `made 3.60 mm, +0.64 mm`; empty where nothing was measured."""
     if off is None:
         return ""
     made, difference = (
-        shown(value, off.unit, shower.first, shower.inch_style) for value in (off.measured, off.difference)
+        shown(value, off.unit, formatter.first, formatter.inch_style) for value in (off.measured, off.difference)
     )
     if not math.isfinite(off.difference):
         return f"made {made}"
     if not any(digit in "123456789" for digit in parted(difference)[0]):
         return f"made {made}, as it should be"
-    return f"made {made}, {difference_text(off, shower.first, shower.inch_style)}"
+    return f"made {made}, {difference_text(off, formatter.first, formatter.inch_style)}"

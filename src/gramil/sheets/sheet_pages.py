@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from typing import Any, TypedDict
 
 from gramil import names as n
+from gramil.formatter import Formatter
 from gramil.prints.pages import FigureText, PageText, named_on, safe
 from gramil.prints.work_sheets import page_of_work
 from gramil.reference import Ref
 from gramil.sheets.sheet import Sheet, made_text
-from gramil.show import Shower
 
 LONGEST_TITLE = 70
 """Characters of an instrument's name that a sheet's head holds."""
@@ -35,13 +35,13 @@ class Book(TypedDict):
     pages: list[PageText]
 
 
-def book(sheets: Sequence[Sheet], shower: Shower, title: str) -> Book:
+def book(sheets: Sequence[Sheet], formatter: Formatter, title: str) -> Book:
     """The sheets as text, in the order given; `revision` changes whenever anything on one of them does."""
-    pages = [sheet_text(sheet, shower) for sheet in sheets if not sheet.setup.closed]
-    order = _order(sheets, shower)
+    pages = [sheet_text(sheet, formatter) for sheet in sheets if not sheet.setup.closed]
+    order = _order(sheets, formatter)
     notice = (
         "No shop was given: a usual one stands in. Measure your own wire, saws and cutters before you cut."
-        if shower.figures[n.shop_is_default]
+        if formatter.figures[n.shop_is_default]
         else ""
     )
     short = title if len(title) <= LONGEST_TITLE else title[: LONGEST_TITLE - 1].rstrip() + "…"
@@ -49,7 +49,7 @@ def book(sheets: Sequence[Sheet], shower: Shower, title: str) -> Book:
     revision = hashlib.sha256(state).hexdigest()[:6]
     return Book(
         title=safe(short),
-        shop=safe(shower.text(n.shop_name)),
+        shop=safe(formatter.text(n.shop_name)),
         notice=notice,
         revision=revision,
         order=order,
@@ -57,18 +57,18 @@ def book(sheets: Sequence[Sheet], shower: Shower, title: str) -> Book:
     )
 
 
-def _order(ordered: Sequence[Sheet], shower: Shower) -> list[Row]:
+def _order(ordered: Sequence[Sheet], formatter: Formatter) -> list[Row]:
     rows, number = [], 0
     for sheet in ordered:
-        setup, own = sheet.setup, sheet.shower(shower)
+        setup, own = sheet.setup, sheet.formatter(formatter)
         number += not setup.closed
         rows.append(Row(title=setup.title, sheet=0 if setup.closed else number, closed=safe(own.filled(setup.closed))))
     return rows
 
 
-def sheet_text(sheet: Sheet, shower: Shower) -> PageText:
-    """One sheet as text, in the units of `shower`."""
-    own = sheet.shower(shower)
+def sheet_text(sheet: Sheet, formatter: Formatter) -> PageText:
+    """One sheet as text, in the units of `formatter`."""
+    own = sheet.formatter(formatter)
     found, big = page_of_work(sheet.setup, sheet.also, own), [figure.figure for figure in sheet.setup.figures]
     found["figures"] = [
         _with_made(text, sheet, figure, own) for text, figure in zip(found["figures"], big, strict=True)
@@ -77,17 +77,17 @@ def sheet_text(sheet: Sheet, shower: Shower) -> PageText:
     return found
 
 
-def _with_made(text: FigureText, sheet: Sheet, figure: Ref[Any], own: Shower) -> FigureText:
+def _with_made(text: FigureText, sheet: Sheet, figure: Ref[Any], own: Formatter) -> FigureText:
     return {**text, "made": safe(made_text(sheet.off(figure), own))}
 
 
-def _made(figure: Ref[Any], sheet: Sheet, own: Shower) -> str:
+def _made(figure: Ref[Any], sheet: Sheet, own: Formatter) -> str:
     return f"{named_on(sheet.setup, figure, own)}: {made_text(sheet.off(figure), own)}"
 
 
-def made_lines(sheet: Sheet, shower: Shower) -> list[str]:
+def made_lines(sheet: Sheet, formatter: Formatter) -> list[str]:
     """Every figure on a sheet of which something was made: what it should be, what was made, how far it is off."""
-    own = sheet.shower(shower)
+    own = sheet.formatter(formatter)
     return [
         f"{named_on(sheet.setup, figure, own)}: {own.text(figure)}, {made_text(sheet.off(figure), own)}"
         for figure in sheet.measured

@@ -10,15 +10,15 @@ from datetime import datetime
 from typing import Any
 
 from gramil.address import parse_address
+from gramil.air.places import Place, Reading, instant_of, moment_of, offset_of
 from gramil.faults import MakersFault
 from gramil.quantities import Gram
-from gramil.shop.items import Item, figures_text
-from gramil.shop.moments import moment_text
-from gramil.shop.opening import Store, Value
 from gramil.shop.operations_done import DoneOperation, Measurement
-from gramil.shop.places import Place, Reading, instant_of, moment_of, offset_of
-from gramil.shop.rows import check, delete, insert, update
-from gramil.shop.writing import writing
+from gramil.store.items import Item, figures_text
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store, Value
+from gramil.store.rows import check, delete, insert, update
+from gramil.store.writing import writing
 
 _GONE = "open the page again and see what stands there now"
 
@@ -88,7 +88,7 @@ def strike_reading(
 
     Raises MakersFault where the reading is not there as it was seen, and for air that no room has.
     """
-    said = f"{'correct' if right else 'strike'} reading of the {of.name}, {_told(seen)}"
+    said = f"{'correct' if right else 'strike'} reading of the {of.name}, {_reading_in_words(seen)}"
     with writing(store, said + _because(why), now, who):
         _strike(store, of, seen, now, why, who)
         if right is not None:
@@ -118,7 +118,7 @@ def _because(why: str) -> str:
     return f": {why}" if why else ""
 
 
-def _told(seen: Reading) -> str:
+def _reading_in_words(seen: Reading) -> str:
     return f"{seen.at:%Y-%m-%d %H:%M}, {seen.humidity:g} % {seen.temperature:g} C"
 
 

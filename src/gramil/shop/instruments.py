@@ -7,11 +7,11 @@ read again and held against each other.
 from dataclasses import dataclass
 from datetime import datetime
 
-from gramil.shop.moments import moment_text
-from gramil.shop.opening import Store, Value
-from gramil.shop.rows import insert, record, records, update
-from gramil.shop.trouble import Conflict
-from gramil.shop.writing import writing
+from gramil.store.failures import Conflict
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store, Value
+from gramil.store.rows import insert, record, records, update
+from gramil.store.writing import writing
 
 
 @dataclass(frozen=True)

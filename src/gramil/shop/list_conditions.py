@@ -16,20 +16,20 @@ from gramil.description.instrument import Instrument
 from gramil.description.problems import meant, nearest, quoted, table_in
 from gramil.shop.operations import When, conditions_in
 
-Wrong = tuple[str, str]
+Mistake = tuple[str, str]
 """What is wrong, and what to write instead."""
 AS_SKIPPED = 'write { "binding.thickness" = 0.0, why = "the board is not bound" }'
 AS_AFTER = 'write names in quotes, or { operation = "arched", "slots.cut" = "after arching" }'
 
 
-def wrong_skip(row: object) -> Wrong | None:
+def wrong_skip(row: object) -> Mistake | None:
     """What is wrong with a row of `skipped`, or nothing."""
     if not isinstance(row, dict) or not isinstance(row.get("why"), str) or len(row) < 2:
         return "a condition is not whole", AS_SKIPPED
     return _wrong_conditions(row, AS_SKIPPED)
 
 
-def wrong_wait(row: object) -> Wrong | None:
+def wrong_wait(row: object) -> Mistake | None:
     """What is wrong with a row of `after`, or nothing."""
     if isinstance(row, str):
         return None
@@ -40,12 +40,12 @@ def wrong_wait(row: object) -> Wrong | None:
     return _wrong_conditions(row, AS_AFTER)
 
 
-def _wrong_conditions(row: Mapping[str, Any], example: str) -> Wrong | None:
+def _wrong_conditions(row: Mapping[str, Any], example: str) -> Mistake | None:
     wrong = (_wrong_condition(key, value, example) for key, value in conditions_in(row))
     return next((each for each in wrong if each is not None), None)
 
 
-def _wrong_condition(key: str, value: object, example: str) -> Wrong | None:
+def _wrong_condition(key: str, value: object, example: str) -> Mistake | None:
     keys = [key]
     if key == "differ":
         if not isinstance(value, tuple) or len(value) != 2 or not all(isinstance(each, str) for each in value):
@@ -61,7 +61,7 @@ def _wrong_condition(key: str, value: object, example: str) -> Wrong | None:
     return None if key == "differ" else _wrong_word(key, value)
 
 
-def _wrong_word(key: str, value: object) -> Wrong | None:
+def _wrong_word(key: str, value: object) -> Mistake | None:
     """What is wrong with the value where only some words are allowed."""
     field = _field(key)
     if field is None or get_origin(field.annotation) is not Literal:

@@ -29,7 +29,7 @@ from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
 from gramil.plain_file import content_of
 from gramil.shop.measured import Written, read_measured, unit_to_measure
-from gramil.shop.toml_text import Value, table_text
+from gramil.store.toml_text import Value, table_text
 
 LARGEST_FILE = 1_000_000
 """A record of more bytes than this is something else."""

@@ -6,10 +6,10 @@ from functools import partial
 from graphlib import CycleError, TopologicalSorter
 from typing import Any
 
+from gramil.air.air_bands import Band
 from gramil.description.cautions import DUST, MACHINE, TOOLS
 from gramil.description.instrument import Instrument
 from gramil.faults import Fault, MakersFault
-from gramil.shop.air_bands import Band
 
 Skip = Mapping[str, Any]
 """Keys of the description with values under which an operation is not needed, or "differ" with two; "why" in words."""

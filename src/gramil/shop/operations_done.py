@@ -12,10 +12,10 @@ from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
 from gramil.shop.measured import Written, read_measured, unit_to_measure, with_unit
-from gramil.shop.moments import moment_text
-from gramil.shop.opening import Store, Value
-from gramil.shop.rows import insert, records, update
-from gramil.shop.writing import writing
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store, Value
+from gramil.store.rows import insert, records, update
+from gramil.store.writing import writing
 
 
 @dataclass(frozen=True)

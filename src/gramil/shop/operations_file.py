@@ -30,16 +30,16 @@ from itertools import islice
 from pathlib import Path
 from typing import Any, get_args
 
+from gramil.air.air_bands import Band
 from gramil.description.cautions import TOOLS
-from gramil.description.limits import LIMITS
 from gramil.description.locate import Path as KeyPath
 from gramil.description.locate import line_of, locate
-from gramil.description.normal_stuff import PARTS
 from gramil.description.problems import meant, nearest, quoted
 from gramil.description.reading import file_text, toml_of
-from gramil.description.wood_and_air import PieceTable
+from gramil.description.shop.limits import LIMITS
+from gramil.description.wood.stuff import PARTS
+from gramil.description.wood.tables import PieceTable
 from gramil.faults import Fault, MakersFault
-from gramil.shop.air_bands import Band
 from gramil.shop.list_conditions import ways_of, wrong_skip, wrong_wait
 from gramil.shop.operations import Operation, Wait, Work, conditions_in, in_order, settled, waits_of, without
 

@@ -11,12 +11,12 @@ from gramil.description.instrument import Instrument as Keys
 from gramil.description.reading import parse_keys
 from gramil.faults import Fault, MakersFault
 from gramil.shop.instruments import Instrument, instruments, revision
-from gramil.shop.opening import Store
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import OwnList, work_with
-from gramil.shop.rows import delete, insert, records, update
-from gramil.shop.trouble import Conflict
-from gramil.shop.writing import writing
+from gramil.store.failures import Conflict
+from gramil.store.opening import Store
+from gramil.store.rows import delete, insert, records, update
+from gramil.store.writing import writing
 
 TABLE = "list_of_operations"
 OF_THE_SHOP = "the shop's operations"

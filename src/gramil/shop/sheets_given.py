@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
-from gramil.shop.items import Item, items
-from gramil.shop.moments import moment_text
-from gramil.shop.opening import Store, Value, reading
-from gramil.shop.rows import insert, records
 from gramil.shop.tools import kerf, length_figure
-from gramil.shop.writing import writing
+from gramil.store.items import Item, items
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store, Value, reading
+from gramil.store.rows import insert, records
+from gramil.store.writing import writing
 
 
 @dataclass(frozen=True)

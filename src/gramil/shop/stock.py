@@ -10,10 +10,10 @@ from datetime import datetime
 
 from gramil.faults import MakersFault
 from gramil.quantities import Count, Mm
-from gramil.shop.moments import moment_text
-from gramil.shop.opening import Store, Value
-from gramil.shop.rows import delete, insert, record, records, update
-from gramil.shop.writing import writing
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store, Value
+from gramil.store.rows import delete, insert, record, records, update
+from gramil.store.writing import writing
 
 
 @dataclass(frozen=True)

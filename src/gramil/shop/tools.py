@@ -11,11 +11,11 @@ from statistics import fmean
 from gramil.faults import MakersFault
 from gramil.measure import read_length
 from gramil.quantities import Mm
-from gramil.shop.items import Item, length_text, shop_unit, update_item
-from gramil.shop.moments import moment_text
-from gramil.shop.opening import Store, Value
-from gramil.shop.rows import insert, records
-from gramil.shop.writing import writing
+from gramil.store.items import Item, length_text, shop_unit, update_item
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store, Value
+from gramil.store.rows import insert, records
+from gramil.store.writing import writing
 
 
 @dataclass(frozen=True)

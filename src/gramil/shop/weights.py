@@ -5,10 +5,10 @@ from datetime import datetime
 from typing import Literal
 
 from gramil.quantities import Gram
-from gramil.shop.moments import moment_text
-from gramil.shop.opening import Store, Value
-from gramil.shop.rows import insert, records
-from gramil.shop.writing import writing
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store, Value
+from gramil.store.rows import insert, records
+from gramil.store.writing import writing
 
 Weighed = Literal["instrument", "part"]
 

@@ -7,12 +7,12 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
+from gramil.air.air_bands import Limits
+from gramil.air.air_of_places import Places, air_at
+from gramil.air.pieces_now import PieceNow, Pieces
+from gramil.air.readiness import InPlace, Readiness, readiness
 from gramil.decimals import fixed
-from gramil.shop.air_bands import Limits
-from gramil.shop.air_of_places import Places, air_at
 from gramil.shop.operations import Operation
-from gramil.shop.pieces_now import PieceNow, Pieces
-from gramil.shop.readiness import InPlace, Readiness, readiness
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ SHOWN = 8
 """Lines left out that are listed one by one."""
 
 
-def told(history: AirHistory, report: LogReport, file: str) -> Iterator[str]:
+def report_lines(history: AirHistory, report: LogReport, file: str) -> Iterator[str]:
     """The report: how the file was read, and what was found on the way."""
     first, last = history.moment(history.times[0]), history.moment(history.times[-1])
     columns = ", ".join(f'{what} from "{name}"' for what, name in report.columns.items())

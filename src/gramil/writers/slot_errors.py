@@ -2,24 +2,24 @@
 
 from gramil import names as n
 from gramil.change.slot_readings import SlotsReadback
-from gramil.show import Shower
+from gramil.formatter import Formatter
 from gramil.writers.chart import Band, Chart, Curve, chart_svg
 
 INCH = 25.4
 
 
-def slot_errors_svg(found: SlotsReadback, shower: Shower) -> str:
+def slot_errors_svg(found: SlotsReadback, formatter: Formatter) -> str:
     """Errors over frets, in the maker's unit, as an SVG text."""
-    inches = shower.first == "in"
+    inches = formatter.first == "in"
     scale, unit = (INCH / 1000, "thousandths of an inch") if inches else (1.0, "mm")
     frets = [float(each.fret) for each in found.slots]
-    limit = shower.figures[n.limit_slot_position] / scale
+    limit = formatter.figures[n.limit_slot_position] / scale
     errors = Curve("each slot", frets, [each.error / scale for each in found.slots], dots=True)
     explained = [each.explained / scale for each in found.slots]
     cause = Curve("likely cause", frets, explained, 0.25, (2.0, 1.0))
     return chart_svg(
         Chart(
-            f"{shower.figures[n.instrument_name]}: slots as cut, toward the bridge positive",
+            f"{formatter.figures[n.instrument_name]}: slots as cut, toward the bridge positive",
             "fret",
             unit,
             (errors, cause),

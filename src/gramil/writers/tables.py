@@ -10,31 +10,31 @@ from typing import Any
 from gramil.change.made import Judged
 from gramil.change.made_words import said, spoilt, values_said
 from gramil.findings.finding import Finding, InWords, in_words
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.rows import rows
-from gramil.show import Shower
 
 
-def dimensions_csv(figures: Figures, shower: Shower, names: Iterable[str]) -> str:
+def dimensions_csv(figures: Figures, formatter: Formatter, names: Iterable[str]) -> str:
     """One row a figure: part, address, value (lengths in mm), unit, and the figure shown in either unit."""
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(["part", "address", "value", "unit", "shown", "other"])
     for row in rows(figures, names):
         writer.writerow(
-            [row.part, row.address, _plain(row.value), row.unit or "", *shower.both_of(row.value, row.unit)]
+            [row.part, row.address, _plain(row.value), row.unit or "", *formatter.both_of(row.value, row.unit)]
         )
     return text.getvalue()
 
 
-def dimensions_json(figures: Figures, shower: Shower, names: Iterable[str]) -> str:
+def dimensions_json(figures: Figures, formatter: Formatter, names: Iterable[str]) -> str:
     """A list of figures, each with part, address, value, unit, and the figure shown in either unit."""
     keys = ("part", "address", "value", "unit", "shown", "other")
     found = [
         dict(
             zip(
                 keys,
-                (row.part, row.address, _plain(row.value), row.unit or "", *shower.both_of(row.value, row.unit)),
+                (row.part, row.address, _plain(row.value), row.unit or "", *formatter.both_of(row.value, row.unit)),
                 strict=True,
             )
         )
@@ -43,7 +43,7 @@ def dimensions_json(figures: Figures, shower: Shower, names: Iterable[str]) -> s
     return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
 
 
-def findings_json(findings: Iterable[Finding], shower: Shower, judged: Iterable[Judged] = ()) -> str:
+def findings_json(findings: Iterable[Finding], formatter: Formatter, judged: Iterable[Judged] = ()) -> str:
     """A list of findings, each with its limit's value and where that comes from; then what is made and not right."""
     found = [
         {
@@ -51,21 +51,21 @@ def findings_json(findings: Iterable[Finding], shower: Shower, judged: Iterable[
             "severity": each.severity,
             "address": each.address,
             "value": _plain(each.value),
-            "shown": shower.text(each.address) if each.severity != "not judged" else "",
-            "limit": shower.text(each.limit) if each.limit else "",
-            "limit_from": limit_origin(each, shower),
+            "shown": formatter.text(each.address) if each.severity != "not judged" else "",
+            "limit": formatter.text(each.limit) if each.limit else "",
+            "limit_from": limit_origin(each, formatter),
             "says": each.says,
             "remedy": each.remedy,
         }
-        for each in (in_words(finding, shower.filled) for finding in findings)
+        for each in (in_words(finding, formatter.filled) for finding in findings)
     ]
-    made = [_made(each, shower) for each in spoilt(judged)]
+    made = [_made(each, formatter) for each in spoilt(judged)]
     return json.dumps([*found, *made], indent=1, ensure_ascii=False) + "\n"
 
 
-def _made(judged: Judged, shower: Shower) -> dict[str, Any]:
+def _made(judged: Judged, formatter: Formatter) -> dict[str, Any]:
     """What is made, in the form of a finding: its severity is how it stands, its limit what it should be."""
-    is_now, should_be = values_said(judged, shower.first)
+    is_now, should_be = values_said(judged, formatter.first)
     return {
         "name": judged.what,
         "severity": judged.standing,
@@ -74,14 +74,14 @@ def _made(judged: Judged, shower: Shower) -> dict[str, Any]:
         "shown": is_now,
         "limit": should_be,
         "limit_from": "",
-        "says": said(judged, shower.first),
+        "says": said(judged, formatter.first),
         "remedy": judged.remedy,
     }
 
 
-def limit_origin(finding: InWords, shower: Shower) -> str:
+def limit_origin(finding: InWords, formatter: Formatter) -> str:
     """Where a finding's limit comes from: a file and line, or what the practice is."""
-    return str(shower.figures.origins.get(finding.limit, "")) if finding.limit else ""
+    return str(formatter.figures.origins.get(finding.limit, "")) if finding.limit else ""
 
 
 def _plain(value: Any) -> Any:

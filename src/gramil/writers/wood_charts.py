@@ -7,12 +7,12 @@ from datetime import datetime, timedelta
 
 import numpy as np
 
+from gramil.air.air_of_places import PlaceAir, Places
+from gramil.air.pieces_now import kept_of
+from gramil.air.readiness import Readiness
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
 from gramil.physics.arrays import FloatArray
-from gramil.shop.air_of_places import PlaceAir, Places
-from gramil.shop.pieces_now import kept_of
-from gramil.shop.readiness import Readiness
 from gramil.wood.equilibrium import equilibrium_moisture
 from gramil.wood.moisture import follow, forecast, times_followed
 from gramil.wood.piece import PACES, Pace

@@ -1,0 +1,2 @@
+"""The air of the shop's places and the moisture of its pieces: what was read, what it means for wood, what is
+open by it."""

@@ -1,0 +1,46 @@
+"""Bands of air that work needs: as the list of operations writes them, and as figures with the shop's own limits."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from gramil.description.shop.limits import LIMITS
+from gramil.description.shop.tables import Shop
+
+
+@dataclass(frozen=True)
+class Band:
+    """Air that an operation needs: humidity in %, temperature in C, least and most; an end may name a limit."""
+
+    name: str
+    what: str
+    humidity: tuple[float | str, float | str]
+    temperature: tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Limits:
+    """A band of air as figures, both ends in: humidity %, temperature C. `what` says what it is for."""
+
+    what: str
+    humidity: tuple[float, float]
+    temperature: tuple[float, float]
+
+    def holds(self, temperature: float, humidity: float) -> bool:
+        """Whether air lies in it."""
+        return (
+            self.humidity[0] <= humidity <= self.humidity[1]
+            and self.temperature[0] <= temperature <= self.temperature[1]
+        )
+
+
+def limits_of(shop: Shop) -> Mapping[str, float]:
+    """The limits by name, the shop's own first."""
+    own: Mapping[str, float | None] = dict(shop.limits)
+    return {name: limit.value if (given := own[name]) is None else given for name, limit in LIMITS.items()}
+
+
+def band_limits(band: Band, shop: Shop) -> Limits:
+    """A band with the shop's own limits in the place of their names."""
+    limits = limits_of(shop)
+    least, most = (limits[end] if isinstance(end, str) else float(end) for end in band.humidity)
+    return Limits(band.what, (least, most), (float(band.temperature[0]), float(band.temperature[1])))

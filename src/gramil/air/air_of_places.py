@@ -1,0 +1,132 @@
+"""The places that a shop's description names, with their readings: typed in, or from a logger's file beside it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from pathlib import Path
+
+import numpy as np
+
+from gramil.description.reading import ShopDescription
+from gramil.description.wood.tables import PlaceTable
+from gramil.faults import Fault, MakersFault
+from gramil.plain_file import opened
+from gramil.wood.air import Air, AirHistory, summarise, typed_in
+from gramil.wood.air_log import LogAnswers, LogReport, read_air_log
+from gramil.wood.air_merge import air_lines
+from gramil.written_file import put_text
+
+LARGEST_LOG = 60_000_000
+"""Bytes; ten years of ten-minute readings."""
+STALE = timedelta(hours=12)
+"""Readings older than this do not tell the air of now."""
+
+
+@dataclass(frozen=True)
+class PlaceAir:
+    """A place and its readings: room in m3 and changes of air an hour where known; the air it is going to have."""
+
+    name: str
+    history: AirHistory
+    room: float | None
+    air_changes: tuple[float, float] | None
+    air_from: str | None
+    outlook: Air | None
+
+    @property
+    def last(self) -> datetime:
+        """When it was last read."""
+        return self.history.moment(self.history.times[-1])
+
+
+@dataclass(frozen=True)
+class Places:
+    """Every place with readings by name, what is wrong with the others, and where gluing is done (empty: nowhere)."""
+
+    known: Mapping[str, PlaceAir]
+    faults: tuple[Fault, ...]
+    gluing: str
+    outlook_days: float
+
+    @property
+    def last(self) -> datetime | None:
+        """The latest reading of any place."""
+        return max((place.last for place in self.known.values()), default=None)
+
+
+def places_of(description: ShopDescription) -> Places:
+    """The shop's places; a file that cannot be read becomes a fault, and the other places stand."""
+    known: dict[str, PlaceAir] = {}
+    faults: list[Fault] = []
+    for row in description.shop.place:
+        try:
+            known[row.name] = _place(row, description.folder)
+        except MakersFault as fault:
+            faults += [replace(each, where=each.where or f"place {row.name}") for each in fault.faults]
+    air, rows = description.shop.air, description.shop.place
+    gluing = air.gluing_place or (rows[0].name if rows else "")
+    return Places(known, tuple(faults), gluing, air.outlook_days)
+
+
+def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory, LogReport]:
+    """Readings from a logger's file, and how it was read. Raises MakersFault with what to mend or answer."""
+    try:
+        with opened(path, LARGEST_LOG) as log:
+            return read_air_log(log, path.name, answers)
+    except OSError as error:
+        why = "there is no such file" if isinstance(error, FileNotFoundError) else (error.strerror or "")
+        raise MakersFault([Fault(what="the readings cannot be read", why=why, file=path.name)]) from None
+
+
+def save_air(path: Path, history: AirHistory, seen: bytes | None) -> None:
+    """Readings into a place's own file, whole or not at all; `seen` is what was read there (None: no file).
+
+    Raises MakersFault where something else stands there now, and where the folder refuses.
+    """
+    put_text(path, air_lines(history), seen)
+
+
+def _place(row: PlaceTable, folder: Path | None) -> PlaceAir:
+    changes = (row.air_changes[0], row.air_changes[1]) if row.air_changes else None
+    outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
+    return PlaceAir(row.name, _history(row, folder), row.room, changes, row.air_from, outlook)
+
+
+def _history(row: PlaceTable, folder: Path | None) -> AirHistory:
+    if row.readings:
+        return typed_in((each.at, each.temperature, each.humidity) for each in row.readings)
+    if not row.log:
+        raise MakersFault.of("has no readings", remedy="give log = a logger's file, or type readings in")
+    if folder is None:
+        raise MakersFault.of(f"{row.log} has no folder to lie in")
+    history, _ = load_air(folder / row.log)
+    if history.origin.tzinfo is not None:
+        raise MakersFault(
+            [Fault(what="its times are in a zone", why="the shop goes by its own clock",
+                   remedy="read it with `gramil air log`, which asks how far that is off", file=row.log)]
+        )  # fmt: skip
+    return history
+
+
+def air_at(place: PlaceAir, now: datetime) -> Air:
+    """The air at a moment: straight between readings, the nearest one before the first or after the last."""
+    seconds, history = place.history.seconds(now), place.history
+    temperature = np.interp(seconds, history.times, history.temperature)
+    return Air(float(temperature), float(np.interp(seconds, history.times, history.humidity)))
+
+
+def last_days(place: PlaceAir, now: datetime, days: float) -> AirHistory:
+    """The readings of the days before a moment; the last one before it where there are none."""
+    history, until = place.history, place.history.seconds(now)
+    inside = (history.times > until - days * 86400.0) & (history.times <= until)
+    if not inside.any():
+        inside[max(0, int(np.searchsorted(history.times, until, "right")) - 1)] = True
+    return AirHistory(history.origin, history.times[inside], history.temperature[inside], history.humidity[inside])
+
+
+def air_ahead(place: PlaceAir, now: datetime, days: float) -> Air:
+    """The air that a place is taken to have from now on: its outlook, or the mean of its last days."""
+    if place.outlook is not None:
+        return place.outlook
+    summary = summarise(last_days(place, now, days), (0.0, 100.0))
+    return Air(summary.temperature.mean, summary.humidity.mean)

@@ -1,0 +1,52 @@
+"""Pieces whose moisture matters: a stay or a weighing added to a piece of the shop's description.
+
+Moments here are by the shop's own clock, as in a description.
+"""
+
+from dataclasses import replace
+from datetime import datetime
+from typing import Any
+
+from gramil.faults import MakersFault
+from gramil.quantities import Gram
+from gramil.store.items import Item, update_item
+from gramil.store.opening import Store
+
+PIECE = "piece"
+"""The table of the description that holds them."""
+
+
+def lay_piece(store: Store, piece: Item, place: str, now: datetime, who: str = "") -> Item:
+    """Note that a piece lies in a place from now on; its stay before ends. Raises Conflict as any update does."""
+    stays = [dict(stay) for stay in piece.figures.get("lay", ())]
+    if stays and "until" not in stays[-1]:
+        stays[-1]["until"] = _clock(now)
+    return _with(store, piece, "lay", [*stays, {"place": place, "from": _clock(now)}], now, who)
+
+
+def weigh_piece(store: Store, piece: Item, grams: Gram, now: datetime, who: str = "") -> Item:
+    """Note what a piece weighs now.
+
+    Raises MakersFault where neither its dry mass nor its moisture at the beginning is known, for then a weight says
+    nothing and the shop could not be read any more; raises Conflict as any update does.
+    """
+    if not weight_tells(piece):
+        raise MakersFault.of(
+            f"a weight of {piece.name} says nothing of its moisture yet",
+            remedy="give its dry_mass, or its moisture at the beginning, in the shop's description",
+        )
+    weighings = [*piece.figures.get("weighings", ()), {"at": _clock(now), "mass": float(grams)}]
+    return _with(store, piece, "weighings", weighings, now, who)
+
+
+def weight_tells(piece: Item) -> bool:
+    """Whether a weight of this piece says its moisture: its dry mass or its moisture at the beginning is known."""
+    return any(piece.figures.get(key) is not None for key in ("dry_mass", "moisture"))
+
+
+def _with(store: Store, piece: Item, key: str, value: Any, now: datetime, who: str) -> Item:
+    return update_item(store, replace(piece, figures={**piece.figures, key: value}), now, who)
+
+
+def _clock(now: datetime) -> str:
+    return now.replace(tzinfo=None).isoformat()

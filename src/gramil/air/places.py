@@ -1,0 +1,271 @@
+"""Places of the shop and the air in them: readings brought in by the file or one by one, and read back as a history."""
+
+import json
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from datetime import UTC, datetime, timedelta, timezone
+from itertools import islice
+from typing import Any
+
+import numpy as np
+
+from gramil.faults import MakersFault
+from gramil.physics.arrays import floats
+from gramil.store.items import figures_text
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store
+from gramil.store.rows import delete, insert, update
+from gramil.store.writing import writing
+from gramil.wood.air import AirHistory
+
+_EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+_WITH_READINGS = (
+    "SELECT id FROM place WHERE EXISTS (SELECT 1 FROM air_reading AS r WHERE r.place = place.id) ORDER BY id"
+)
+_LONG_AGO = -(2**62)
+_BATCH = 20_000
+"""Readings that are brought in at once."""
+_ROW = np.dtype([("instant", "i8"), ("offset", "i4"), ("temperature", "f8"), ("humidity", "f8")])
+_MICROSECOND = timedelta(microseconds=1)
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where things lie and glue cures: a bench, a shelf, a drying box.
+
+    `figures` are the other keys of a place in the shop's description, as written.
+    """
+
+    name: str
+    figures: Mapping[str, Any]
+    id: int = 0
+    version: int = 0
+
+
+@dataclass(frozen=True)
+class Reading:
+    """One reading of air: moment with its offset, temperature C, relative humidity %."""
+
+    at: datetime
+    temperature: float
+    humidity: float
+
+
+@dataclass(frozen=True)
+class Imported:
+    """What an import brought: readings added, and readings that were there already."""
+
+    added: int
+    there_already: int
+
+
+def add_place(store: Store, new: Place, now: datetime, who: str = "") -> Place:
+    """A new place; raises MakersFault for a name that there is already."""
+    with writing(store, f"add place {new.name}", now, who):
+        put_place(store, new)
+    return place(store, new.name)
+
+
+def put_place(store: Store, new: Place) -> int:
+    """Add a place within the change under way; gives its number."""
+    return insert(store, "place", {"version": None, "name": new.name, "figures": figures_text(new.figures)})
+
+
+def places(store: Store) -> list[Place]:
+    """Every place, in the order in which they came."""
+    return _places(store, "ORDER BY id")
+
+
+def place(store: Store, name: str) -> Place:
+    """The place of a name; raises MakersFault where there is none."""
+    found = _places(store, "WHERE name = ?", name)
+    if not found:
+        raise MakersFault.of(f"there is no place called {name}")
+    return found[0]
+
+
+def update_place(store: Store, changed: Place, now: datetime, who: str = "") -> Place:
+    """Write a place's name and figures; raises Conflict when the version is not the one in the store."""
+    with writing(store, f"change place {changed.name}", now, who):
+        row = {"name": changed.name, "figures": figures_text(changed.figures)}
+        update(store, "place", changed.id, changed.version, row)
+    return place(store, changed.name)
+
+
+def _places(store: Store, rest: str, *values: str) -> list[Place]:
+    rows = store.rows(f"SELECT name, figures, id, version FROM place {rest}", values)
+    return [Place(name, json.loads(figures), number, version) for name, figures, number, version in rows]
+
+
+def remove_place(store: Store, gone: Place, now: datetime, who: str = "") -> None:
+    """Remove a place where nothing lies and no air was read; raises MakersFault otherwise."""
+    with writing(store, f"remove place {gone.name}", now, who):
+        delete(store, "place", gone.id, gone.version)
+
+
+def add_reading(store: Store, place_id: int, reading: Reading, now: datetime, who: str = "") -> Imported:
+    """One reading written down by hand."""
+    moment_text(reading.at)
+    history = AirHistory(reading.at, floats([0.0]), floats([reading.temperature]), floats([reading.humidity]))
+    row = store.row("SELECT name FROM place WHERE id = ?", (place_id,))
+    said = f"{reading.humidity:g} % {reading.temperature:g} C"
+    with writing(store, f"air of the {row[0] if row else 'place that is not there'}: {said}", now, who):
+        return put_air(store, place_id, history, now)
+
+
+def import_air(
+    store: Store, place_id: int, history: AirHistory, now: datetime, *, file: str = "", who: str = ""
+) -> Imported:
+    """Bring a place's readings in, all or none.
+
+    A history by a clock without a zone is taken to be in the zone of `now`. The same reading again does no harm;
+    raises MakersFault for another reading of the same moment, and for air that no room has.
+    """
+    with writing(store, f"bring in air {file}".rstrip(), now, who):
+        return put_air(store, place_id, history, now, file)
+
+
+def put_air(store: Store, place_id: int, history: AirHistory, now: datetime, file: str = "") -> Imported:
+    """Bring readings in within the change under way."""
+    owner = insert(store, "air_import", {"place": place_id, "at": moment_text(now), "file": file})
+    return put_readings(store, place_id, reading_rows(place_id, history, now, owner))
+
+
+AirRow = tuple[int, int, int, float, float, int]
+"""A reading as it is kept: place, instant (microseconds), offset (minutes), temperature, humidity, import."""
+
+
+def reading_rows(place_id: int, history: AirHistory, now: datetime, owner: int) -> Iterator[AirRow]:
+    """A history as rows; a clock without a zone is taken to be in the zone of `now`."""
+    origin = history.origin if history.origin.tzinfo else history.origin.replace(tzinfo=now.tzinfo)
+    start, offset = instant_of(origin), offset_of(origin)
+    instants = start + np.rint(history.times * 1e6).astype(np.int64)
+    for row, instant in enumerate(instants):
+        yield place_id, int(instant), offset, float(history.temperature[row]), float(history.humidity[row]), owner
+
+
+def put_readings(store: Store, place_id: int, rows: Iterable[AirRow]) -> Imported:
+    """Add readings of a place within the change under way; those that are there already, alike, or were struck, are
+    left out. Raises MakersFault when a moment has another reading than the one brought in.
+    """
+    sql = "SELECT instant, temperature, humidity FROM air_struck WHERE place = ?"
+    struck = set(store.rows(sql, (place_id,)))
+    waiting, added, given, others = iter(rows), 0, 0, _Others()
+    while batch := list(islice(waiting, _BATCH)):
+        given += len(batch)
+        wanted = [row for row in batch if (row[1], row[3], row[4]) not in struck] if struck else batch
+        new = _add(store, wanted)
+        added += new
+        if new < len(wanted):
+            others.look(store, place_id, wanted)
+    others.refuse()
+    return Imported(added, given - added)
+
+
+def _add(store: Store, rows: list[AirRow]) -> int:
+    before = store.connection.total_changes
+    sql = "INSERT INTO air_reading VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (place, instant) DO NOTHING"
+    store.connection.executemany(sql, rows)
+    return store.connection.total_changes - before
+
+
+@dataclass
+class _Others:
+    """Readings that the place has for the same moments as those brought in, and that differ from them."""
+
+    count: int = 0
+    first: str = ""
+
+    def look(self, store: Store, place_id: int, rows: list[AirRow]) -> None:
+        """Counts those among rows that have just been brought in."""
+        instants = [row[1] for row in rows]
+        sql = "SELECT instant, temperature, humidity FROM air_reading WHERE place = ? AND instant BETWEEN ? AND ?"
+        there = {row[0]: row[1:] for row in store.rows(sql, (place_id, min(instants), max(instants)))}
+        others = [row for row in rows if there[row[1]] != (row[3], row[4])]
+        if others and not self.count:
+            self.first = moment_of(others[0][1], others[0][2]).isoformat(sep=" ")
+        self.count += len(others)
+
+    def refuse(self) -> None:
+        """Raises MakersFault when there are any."""
+        if self.count:
+            what = (
+                f"{self.count} readings differ from what the place has for the same moment, the first at {self.first}"
+            )
+            raise MakersFault.of(what, "nothing was brought in", "see whether the file is of another place")
+
+
+def air_history(
+    store: Store, place_id: int, since: datetime | None = None, *, by_clock: bool = False
+) -> AirHistory | None:
+    """A place's readings in their order, all or those since a moment; None where there are none.
+
+    `by_clock` leaves the zone away: the origin is then a moment of the shop's own clock, as in a description.
+    """
+    sql = (
+        "SELECT instant, offset_minutes, temperature, humidity FROM air_reading "
+        "WHERE place = ? AND instant >= ? ORDER BY instant"
+    )
+    found = np.fromiter(store.each(sql, (place_id, instant_of(since) if since else _LONG_AGO)), _ROW)
+    if not found.size:
+        return None
+    origin = moment_of(int(found["instant"][0]), int(found["offset"][0]))
+    return AirHistory(
+        origin.replace(tzinfo=None) if by_clock else origin,
+        floats((found["instant"] - found["instant"][0]) / 1e6),
+        floats(found["temperature"]),
+        floats(found["humidity"]),
+    )
+
+
+def latest_reading(store: Store, place_id: int) -> Reading | None:
+    """The latest reading of a place, or None."""
+    sql = (
+        "SELECT instant, offset_minutes, temperature, humidity FROM air_reading "
+        "WHERE place = ? ORDER BY instant DESC LIMIT 1"
+    )
+    row = store.row(sql, (place_id,))
+    return Reading(moment_of(row[0], row[1]), row[2], row[3]) if row else None
+
+
+def last_read(store: Store) -> Mapping[int, datetime]:
+    """When each place that has readings was last read, by the number of the place."""
+    found = {each.id: latest_reading(store, each.id) for each in places(store)}
+    return {number: reading.at for number, reading in found.items() if reading is not None}
+
+
+def place_logs(store: Store) -> Mapping[int, str]:
+    """The names of the files that a place's readings are given out in, by the number of the place."""
+    numbers = (number for (number,) in store.rows(_WITH_READINGS))
+    return {number: f"air-{number}.csv" for number in numbers}
+
+
+def air_csv(store: Store, place_id: int) -> str:
+    """A place's readings as a logger writes them: time by the shop's clock, temperature C, relative humidity %.
+
+    The clock is that of the first reading throughout: summer time does not make it jump.
+    """
+    sql = "SELECT instant, offset_minutes, temperature, humidity FROM air_reading WHERE place = ? ORDER BY instant"
+    rows = store.rows(sql, (place_id,))
+    lines = [
+        f"{moment_of(instant, rows[0][1]).replace(tzinfo=None).isoformat()},{temperature!r},{humidity!r}\r\n"
+        for instant, _, temperature, humidity in rows
+    ]
+    return "".join(["time,temperature C,relative humidity %\r\n", *lines])
+
+
+def instant_of(moment: datetime) -> int:
+    """Microseconds since 1970 in universal time, exact."""
+    return (moment - _EPOCH) // _MICROSECOND
+
+
+def offset_of(moment: datetime) -> int:
+    """Minutes that the clock on the wall is ahead of universal time."""
+    offset = moment.utcoffset()
+    assert offset is not None
+    return offset // timedelta(minutes=1)
+
+
+def moment_of(instant: int, offset_minutes: int) -> datetime:
+    """The moment that an instant and an offset stand for."""
+    return (_EPOCH + instant * _MICROSECOND).astimezone(timezone(timedelta(minutes=offset_minutes)))

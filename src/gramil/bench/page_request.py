@@ -1,0 +1,149 @@
+"""One request as plain data, and how a page's function is called with it: off the event loop, its faults shown.
+
+A page is a plain function from `PageRequest` to a response. Every change is a POST with the session's token in it.
+"""
+
+from collections.abc import Awaitable, Callable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from urllib.parse import urlencode
+
+from starlette.concurrency import run_in_threadpool
+from starlette.datastructures import UploadFile
+from starlette.requests import Request
+from starlette.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
+
+from gramil.bench.guard import TooLarge
+from gramil.bench.sessions import Session, same_token
+from gramil.bench.shop_record import ShopRecord
+from gramil.bench.templating import render
+from gramil.faults import Fault, MakersFault
+
+MOST_FIELDS = 200
+
+
+class Missing(Exception):  # noqa: N818 (it says what it is)
+    """There is no such page, instrument or figure; carries its name in words."""
+
+
+def whole_number(text: str) -> int | None:
+    """A whole number from 0, of 15 digits at most, as a record can hold it; None for anything else that was typed."""
+    return int(text) if text.isdecimal() and len(text) < 16 else None
+
+
+@dataclass(frozen=True)
+class PageRequest:
+    """What was asked: the path's words, the query and the form (each key with its texts), by whom, and when."""
+
+    words: Mapping[str, str]
+    query: Mapping[str, tuple[str, ...]]
+    form: Mapping[str, tuple[str, ...]]
+    session: Session
+    keeping: ShopRecord
+    now: datetime
+    part: bool
+    path: str
+
+    def one(self, key: str, usual: str = "") -> str:
+        """The last text of a key, in the form or else in the query."""
+        found = self.form.get(key) or self.query.get(key) or (usual,)
+        return found[-1].strip()
+
+    def number(self, key: str, otherwise: int = 0) -> int:
+        """The whole number at a key; `otherwise` where there is none, or none that a record can hold."""
+        found = whole_number(self.one(key))
+        return otherwise if found is None else found
+
+    def many(self, key: str) -> tuple[str, ...]:
+        """Every text of a key, in the form or else in the query."""
+        return self.form.get(key) or self.query.get(key) or ()
+
+    def page(self, template: str, status: int = 200, /, **values: object) -> Response:
+        """A page of the bench; what every page needs is put in."""
+        common = {
+            "session": self.session,
+            "path": self.path,
+            "part": self.part,
+            "here": self.here,
+            "unit": self.session.unit or "mm",
+        }
+        return HTMLResponse(render(template, **{**common, **values}), status)
+
+    @property
+    def here(self) -> str:
+        """This page's own address, query and all."""
+        pairs = [(key, value) for key, values in self.query.items() for value in values]
+        return self.path + ("?" + urlencode(pairs) if pairs else "")
+
+
+Page = Callable[[PageRequest], Response]
+Endpoint = Callable[[Request], Awaitable[Response]]
+
+
+def endpoint(page: Page) -> Endpoint:
+    """A page as the server calls it."""
+
+    async def answer(request: Request) -> Response:
+        try:
+            form = await _form(request)
+        except TooLarge:
+            return PlainTextResponse("That is more than 2 MB. Nothing was taken.", 413)
+        session: Session = request.state.session
+        if request.method == "POST" and not same_token(session, form.get("token", ("",))[-1]):
+            return PlainTextResponse("This form is too old. Open the page again; what you typed is kept there.", 403)
+        return await run_in_threadpool(_answered, page, _asked(request, form, session))
+
+    return answer
+
+
+async def _form(request: Request) -> Mapping[str, tuple[str, ...]]:
+    if request.method != "POST":
+        return {}
+    async with request.form(max_files=4, max_fields=MOST_FIELDS, max_part_size=2_000_000) as form:
+        return {key: tuple([await _text(value) for value in form.getlist(key)]) for key in form}
+
+
+async def _text(value: UploadFile | str) -> str:
+    """A field's text, or that of a file that was sent: UTF-8, UTF-16 with its mark, or the Windows letters."""
+    if isinstance(value, str):
+        return value
+    content = await value.read()
+    if content[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return content.decode("utf-16", errors="replace")
+    try:
+        return content.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return content.decode("cp1252", errors="replace")
+
+
+def _asked(request: Request, form: Mapping[str, tuple[str, ...]], session: Session) -> PageRequest:
+    query = {key: tuple(request.query_params.getlist(key)) for key in request.query_params}
+    return PageRequest(
+        words=request.path_params,
+        query=query,
+        form=form,
+        session=session,
+        keeping=request.app.state.keeping,
+        now=request.app.state.clock(),
+        part="hx-request" in request.headers,
+        path=request.url.path,
+    )
+
+
+def _answered(page: Page, asked: PageRequest) -> Response:
+    try:
+        return page(asked)
+    except MakersFault as fault:
+        return asked.page("faults.html", 422, faults=fault.faults)
+    except Missing as missing:
+        return asked.page("faults.html", 404, faults=[Fault(what=f"there is no {missing} here")])
+
+
+def go(address: str) -> Response:
+    """On to another page after a change: the back key does not send the form again."""
+    return RedirectResponse(address, 303)
+
+
+def own_address(address: str, usual: str = "/") -> str:
+    """An address within the bench, or the usual one where it leads elsewhere."""
+    return address if address.startswith("/") and not address.startswith(("//", "/\\")) else usual

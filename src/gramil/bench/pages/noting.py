@@ -1,0 +1,73 @@
+"""What the hands report: a measurement, an operation done, a sheet handed out. Sent twice, it is noted once."""
+
+from starlette.responses import Response
+
+from gramil.acts.sheets import hand_out
+from gramil.acts.work import Noted, measure, note_done
+from gramil.bench.doubts import measured_doubts
+from gramil.bench.measuring import MEASURED, bare
+from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
+from gramil.bench.page_request import PageRequest, go
+from gramil.bench.pages.instrument_page import instrument_id
+from gramil.bench.pages.sheet_page import address_of_work, asked_again, sheet_of, work_for, work_named
+from gramil.bench.units import formatter_for
+from gramil.faults import MakersFault
+from gramil.shop.operations_done import Measurement, operations_done, read_measurements
+from gramil.store.opening import Store
+
+
+def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """What was measured, and with `do=done` the operation as done.
+
+    What cannot be read is told, what cannot be meant is asked about, and nothing is noted.
+    """
+    number = instrument_id(request)
+    request.session.who = request.one("who", request.session.who)
+    with request.keeping.opened() as store:
+        held = open_instruments.held(store, number)
+        name = work_named(held, work_for(store, held), request.words["operation"])
+        measured = _measured(request, held)
+        first = formatter_for(request.session, held.figures).first
+        if found := measured_doubts(request, held.figures, measured, name, first):
+            return asked_again(request, store, open_instruments, held, name, found)
+        if request.one("do") == "done":
+            _mark(request, store, held, name, measured)
+        else:
+            measure(store, held.seen, measured, request.now, figures=held.figures, who=request.session.who)
+    told = "".join(f"&told={each.address}" for each in measured)
+    return go(f"{address_of_work(number, name)}?noted=1{told}")
+
+
+def _measured(request: PageRequest, held: OpenInstrument) -> tuple[Measurement, ...]:
+    """Every field that was filled in. Raises MakersFault with every fault."""
+    fields = {key.removeprefix(MEASURED): texts[-1] for key, texts in request.form.items() if key.startswith(MEASURED)}
+    written = {address: bare(text) for address, text in fields.items() if text.strip()}
+    return read_measurements(held.figures, written, formatter_for(request.session, held.figures).first)
+
+
+def _mark(
+    request: PageRequest, store: Store, held: OpenInstrument, name: str, measured: tuple[Measurement, ...]
+) -> None:
+    """Done once: the same form sent again by a phone that lost the answer changes nothing."""
+    noted = Noted(request.one("note"), _hours(request.one("hours")))
+    if any(each.operation == name for each in operations_done(store, held.seen.id)):
+        return
+    who = request.session.who
+    note_done(store, held.seen, name, request.now, measured=measured, noted=noted, figures=held.figures, who=who)
+
+
+def _hours(written: str) -> float | None:
+    try:
+        return float(written.replace(",", ".")) if written else None
+    except ValueError:
+        raise MakersFault.of(f'"{written}" is no number', remedy="write hours such as 1.5", where="hours") from None
+
+
+def give(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """Note the sheet of an operation or a set-up as handed out, and print it."""
+    with request.keeping.opened() as store:
+        held = open_instruments.held(store, instrument_id(request))
+        name = request.words["setup"]
+        sheet = sheet_of(held, work_for(store, held), name)
+        hand_out(store, held.seen, [sheet], request.now, request.session.who)
+    return go(f"/instrument/{held.seen.id}/print/sheet-{name}.pdf")

@@ -1,0 +1,120 @@
+"""What can be printed of an instrument, at true scale: each file of the pack, made when it is asked for."""
+
+from collections.abc import Callable, Mapping
+from functools import partial
+
+from starlette.responses import Response
+
+from gramil import names as n
+from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
+from gramil.bench.page_request import Missing, PageRequest
+from gramil.bench.pages.instrument_page import instrument_id
+from gramil.bench.pages.sheet_page import work_for
+from gramil.bench.units import formatter_for
+from gramil.faults import MakersFault
+from gramil.pack import PLANS, pack_makers, sheet_paper, single_sheet
+from gramil.paper_sizes import ROLL, SIZES, read_paper
+from gramil.prints.whole import drawings_of
+from gramil.sheets.own_sheet import every_sheet, sheet_named
+from gramil.shop.operations import Work
+
+KINDS: Mapping[str, str] = {
+    "pdf": "application/pdf",
+    "svg": "image/svg+xml",
+    "dxf": "image/vnd.dxf",
+    "csv": "text/csv; charset=utf-8",
+    "json": "application/json",
+}
+"""What a file is, by how its name ends."""
+PAPERS = (*SIZES, ROLL)
+"""What is offered; any other size can be asked for by its two lengths."""
+SHEET = "sheet-"
+OWNERS = f"{SHEET}owner-air.pdf"
+"""The page that goes with the instrument."""
+WHAT = {
+    "templates": "every template, to cut out and cut by",
+    "bench-sheets": "one sheet an operation, in the order of the work",
+    "build-book": "the whole of it: lists, figures, plans and sheets",
+}
+"""What the first files hold, by how their names begin."""
+MOST_OFF = 0.05
+"""A printer further off than this share is another fault than one of scale."""
+
+
+def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """The list of what can be printed, for the paper and the printer chosen."""
+    with request.keeping.opened() as store:
+        held = open_instruments.held(store, instrument_id(request))
+        work = work_for(store, held)
+    paper, scale = _paper(request, held), _printer(request)
+    names = list(pack_makers(held.figures, formatter_for(request.session, held.figures), work, paper, scale))
+    titles = {each.name: each.title.removeprefix(f"{held.seen.name}, ") for each in drawings_of(held.figures)}
+    plans = [f"{name}.pdf" for name in PLANS]
+    files = [name for name in names if name.endswith(".pdf") and name not in plans]
+    drawn = [name for name in names if name.endswith((".dxf", ".svg")) or name in plans]
+    needed = [each.setup for each in every_sheet(held.figures, work) if not each.setup.closed]
+    sheets = [(f"{SHEET}{setup.name}.pdf", setup.title) for setup in needed]
+    return request.page(
+        "print.html",
+        title=f"{held.seen.name}, print",
+        held=held,
+        paper=paper,
+        papers=tuple(dict.fromkeys((*PAPERS, paper))),
+        x=request.one("x", "100"),
+        y=request.one("y", "100"),
+        first=[(name, next((what for begins, what in WHAT.items() if name.startswith(begins)), "")) for name in files],
+        owner=next((sheet for sheet in sheets if sheet[0] == OWNERS), None),
+        sheets=[sheet for sheet in sheets if sheet[0] != OWNERS],
+        drawings=[(name, titles.get(name.rsplit(".", 1)[0], "")) for name in drawn],
+        tables=[name for name in names if name.endswith((".csv", ".json"))],
+    )
+
+
+def printed_file(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """One file, to be looked at or saved: of the pack, or the sheet of an operation or of a set-up."""
+    name = request.words["file"]
+    with request.keeping.opened() as store:
+        held = open_instruments.held(store, instrument_id(request))
+        work = work_for(store, held)
+    make = _maker(request, held, work, name)
+    if make is None:
+        raise Missing(f"file {name}")
+    kind = KINDS[name.rsplit(".", 1)[-1]]
+    shown = "inline" if kind == "application/pdf" else "attachment"
+    headers = {"content-disposition": f'{shown}; filename="{held.seen.id}-{name}"'}
+    return Response(make(), media_type=kind, headers=headers)
+
+
+def _maker(request: PageRequest, held: OpenInstrument, work: Work, name: str) -> Callable[[], bytes] | None:
+    """What makes a file of a name; None where there is none."""
+    formatter, paper = formatter_for(request.session, held.figures), _paper(request, held)
+    if not (name.startswith(SHEET) and name.endswith(".pdf")):
+        return pack_makers(held.figures, formatter, work, paper, _printer(request)).get(name)
+    sheet = sheet_named(name.removeprefix(SHEET).removesuffix(".pdf"), held.figures, work)
+    return (
+        partial(single_sheet, sheet, formatter, sheet_paper(held.figures, paper))
+        if sheet is not None and not sheet.setup.closed
+        else None
+    )
+
+
+def _paper(request: PageRequest, held: OpenInstrument) -> str:
+    wanted = request.one("paper")
+    return read_paper(wanted) if wanted else str(held.figures[n.shop_paper])
+
+
+def _printer(request: PageRequest) -> tuple[float, float]:
+    """What a 100 mm bar measured on the last print, each way, over 100."""
+    return _share(request.one("x", "100"), "x"), _share(request.one("y", "100"), "y")
+
+
+def _share(written: str, where: str) -> float:
+    try:
+        share = float(written.replace(",", ".")) / 100
+    except ValueError:
+        share = 0.0
+    if not abs(share - 1) <= MOST_OFF:
+        raise MakersFault.of(
+            f'"{written}" is not what a 100 mm bar measures', "", "write mm, such as 99.8", where=where
+        )
+    return share

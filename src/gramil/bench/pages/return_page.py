@@ -1,0 +1,50 @@
+"""An earlier revision returned to: what it was kept for, and then, when asked to, it is the next one."""
+
+from dataclasses import replace
+
+from starlette.responses import Response
+
+from gramil.acts.descriptions import return_to
+from gramil.bench.ages import clock
+from gramil.bench.open_instruments import OpenInstruments, named
+from gramil.bench.page_request import Missing, PageRequest, go, whole_number
+from gramil.bench.pages.correcting import Correction, asked_whether
+from gramil.bench.pages.instrument_page import instrument_id
+from gramil.shop.instruments import Revision, revisions
+from gramil.store.opening import Store
+
+
+def return_page(request: PageRequest, _: OpenInstruments) -> Response:
+    """The revision that is asked for, before it is returned to."""
+    number = instrument_id(request)
+    with request.keeping.opened() as store:
+        seen, wanted = named(store, number), _wanted(request, store)
+    said = f"{wanted.why or 'kept'}, {wanted.who + ', ' if wanted.who else ''}{clock(wanted.at, request.now)}"
+    wrong = Correction(
+        f"Return {seen.name} to revision {wanted.number}?",
+        said,
+        (),
+        (("version", str(seen.version)),),
+        f"/instrument/{number}/return/{wanted.number}",
+        f"/instrument/{number}/revisions",
+        f"Return to revision {wanted.number}",
+        "Its description is kept as the next revision. Those between stay in the list.",
+    )
+    return asked_whether(request, wrong)
+
+
+def _wanted(request: PageRequest, store: Store) -> Revision:
+    number = whole_number(request.words["revision"])
+    found = next((each for each in revisions(store, instrument_id(request)) if each.number == number), None)
+    if found is None:
+        raise Missing("revision of that number")
+    return found
+
+
+def return_to_it(request: PageRequest, _: OpenInstruments) -> Response:
+    """The revision returned to; refused where somebody kept another since the question stood there."""
+    number = instrument_id(request)
+    with request.keeping.opened() as store:
+        seen = replace(named(store, number), version=request.number("version"))
+        return_to(store, seen, _wanted(request, store).number, request.now, request.session.who)
+    return go(f"/instrument/{number}?kept=1")

@@ -1,0 +1,109 @@
+"""The weeks ahead over all open instruments: one pair of hands, jigs, cures, and the air to come."""
+
+from collections.abc import Mapping
+from itertools import groupby
+
+from starlette.responses import Response
+
+from gramil.bench.made_here import judging
+from gramil.bench.open_instruments import OpenInstruments
+from gramil.bench.page_request import PageRequest
+from gramil.bench.stale_here import staling
+from gramil.now.blocks import Block, blocks, label
+from gramil.now.calendar_entries import CALENDAR, calendar_entries
+from gramil.now.hours import hours_in, read_hours
+from gramil.now.open_now import hours_text
+from gramil.now.outlook import Spell, typed_outlook
+from gramil.now.plan import Plan, greedy_plan
+from gramil.now.states import Bench, bench_of_store, rests_on
+from gramil.now.tasks import Weeks, weeks_of
+from gramil.shop.instruments import instruments
+from gramil.shop.shop_in_store import shop_description
+from gramil.store.opening import Store
+
+HOURS, DAYS, COUNT = "08:30-12:30 13:30-17:30", "mon-fri", "2"
+
+
+def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """The plan, a day after another."""
+    bench, weeks, plan = _planned(request, open_instruments)
+    if bench is None or weeks is None or plan is None:
+        return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(request))
+    found = blocks(plan, weeks)
+    days = [(day, list(group)) for day, group in groupby(found, key=lambda block: block.begins.date())]
+    used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
+    return request.page(
+        "weeks.html",
+        title="Weeks",
+        days=[(f"{day:%A} {day.day} {day:%B}", [_line(block) for block in group]) for day, group in days],
+        hands=f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours.",
+        rests=rests_on(bench),
+        query=request.here.partition("?")[2],
+        **_asked_for(request),
+    )
+
+
+def _asked_for(request: PageRequest) -> Mapping[str, str]:
+    return {
+        "count": request.one("count", COUNT),
+        "hours": request.one("hours", HOURS) or HOURS,
+        "working": request.one("days", DAYS) or DAYS,
+        "outlook": request.one("outlook"),
+    }
+
+
+def _planned(request: PageRequest, open_instruments: OpenInstruments) -> tuple[Bench | None, Weeks | None, Plan | None]:
+    given = _asked_for(request)
+    count = min(max(request.number("count", 2), 1), 4)
+    with request.keeping.opened() as store:
+        if not instruments(store, "open"):
+            return None, None, None
+        bench = bench_of_store(
+            store,
+            request.now,
+            said=_said(request, store, given["outlook"]),
+            judging=judging(open_instruments),
+            staling=staling(open_instruments),
+        )
+    weeks = weeks_of(bench.instruments, bench.shop, read_hours(given["hours"], given["working"]), 7 * count)
+    return bench, weeks, greedy_plan(weeks)
+
+
+def _said(request: PageRequest, store: Store, written: str) -> dict[str, tuple[Spell, ...]]:
+    """The air to come as typed, such as `thu 42 %, sat 38 %`, for the place where gluing is done."""
+    spells = typed_outlook([each for each in written.split(",") if each.strip()], request.now.replace(tzinfo=None))
+    shop = shop_description(store).shop
+    where = shop.air.gluing_place or next((each.name for each in shop.place), "")
+    return {where: spells} if spells and where else {}
+
+
+def _line(block: Block) -> tuple[str, str, str, str]:
+    cures = f"cures {hours_text(block.operation.clamp)}" if block.cures else ""
+    return f"{block.begins:%H:%M} to {block.ends:%H:%M}", block.instrument, label(block), cures
+
+
+def printed_weeks(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """The same weeks on paper."""
+    from gramil.sheets.weeks_sheet import Entry, weeks_pdf
+
+    bench, weeks, plan = _planned(request, open_instruments)
+    if bench is None or weeks is None or plan is None:
+        return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(request))
+    entries = [
+        Entry(whose=each.instrument, what=label(each), begins=each.begins, ends=each.ends, cures=each.cures)
+        for each in blocks(plan, weeks)
+    ]
+    names, rests = ", ".join(one.name for one in bench.instruments), rests_on(bench)
+    return Response(weeks_pdf(entries, names, [rests] if rests else []), media_type="application/pdf")
+
+
+def weeks_calendar(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """The same weeks as a file for a calendar."""
+    from gramil.writers.icalendar import Event, icalendar_bytes
+
+    weeks, plan = _planned(request, open_instruments)[1:]
+    found = blocks(plan, weeks) if plan is not None and weeks is not None else ()
+    events = [Event(**entry) for entry in calendar_entries(found)]
+    headers = {"content-disposition": 'attachment; filename="weeks.ics"'}
+    content = icalendar_bytes(events, request.now.astimezone(), CALENDAR)
+    return Response(content, media_type="text/calendar; charset=utf-8", headers=headers)

@@ -1,0 +1,156 @@
+"""What is well written about the body but cannot be: a brace outside it, one held to what is not there.
+
+The checks are run with those of `checks.py`, each when the tables that it takes by name could be read; `outlines`
+holds the body's outline, or nothing.
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from gramil.decimals import fixed
+from gramil.description.body.records import Point
+from gramil.description.body.tables import Body, BraceTable, BridgePlate, Rosette, Soundhole
+from gramil.description.body.usual import line_of, names_of
+from gramil.description.locate import Path
+from gramil.description.neck.tables import Top
+from gramil.description.problems import Problem, meant, nearest, quoted
+from gramil.shapes.outline import Outline
+
+Outlines = tuple[Outline, ...]
+Braces = tuple[BraceTable, ...]
+WRITTEN = ("body", "join", "tail")
+"""What a feature is held to whose place on the body is written down, and not carried there by the scale."""
+
+
+def features_have_a_body(outlines: Outlines, body: Body, soundhole: Soundhole, brace: Braces) -> Iterator[Problem]:
+    """Soundhole and braces lie on a body."""
+    if outlines or any((body.outline, body.points, body.file)):
+        return
+    allowed = "a body: give [body] an outline, points or a file"
+    if soundhole.diameter is not None:
+        yield Problem(("soundhole",), "there is no body to cut it in", allowed)
+    for row, _ in enumerate(brace):
+        yield Problem(("brace", row), "there is no body to glue it in", allowed)
+
+
+def dome_spans_the_body(outlines: Outlines, body: Body, top: Top) -> Iterator[Problem]:
+    """Both domes reach over the whole body."""
+    for outline in outlines:
+        reach = outline.length / 2 + outline.width / 2
+        for path, radius in ((("top", "radius"), top.radius), (("body", "back_radius"), body.back_radius)):
+            if radius <= reach and (path[0] == "body" or top.length is None):
+                yield Problem(path, f"read {radius:g} mm", f"more than reaches over the body, {reach:.0f} mm")
+
+
+def a_ring_is_round_something(soundhole: Soundhole, rosette: tuple[Rosette, ...]) -> Iterator[Problem]:
+    """Rings lie outside a soundhole."""
+    for row, ring in enumerate(rosette):
+        if soundhole.diameter is None:
+            yield Problem(("rosette", row), "there is no soundhole", "give [soundhole] centre and diameter")
+        elif ring.inner < soundhole.diameter:
+            yield Problem(("rosette", row, "inner"), f"read {ring.inner:g} mm", f"{soundhole.diameter:g} mm or more")
+
+
+def soundhole_in_the_body(outlines: Outlines, soundhole: Soundhole, body: Body) -> Iterator[Problem]:
+    """A soundhole whose place on the body is written down lies inside the outline."""
+    for outline in outlines:
+        if soundhole.centre is None or soundhole.diameter is None or soundhole.held_to not in WRITTEN:
+            continue
+        x, half = soundhole.centre + _held(soundhole.held_to, outline, body), soundhole.diameter / 2
+        rim = ((x - half, 0.0), (x + half, 0.0), (x, half))
+        if not outline.contains(rim).all():
+            yield Problem(
+                ("soundhole", "centre"),
+                f"{soundhole.diameter:.1f} mm wide, it would lie {fixed(x, 1)} mm from the body's edge",
+                "inside the outline all round",
+            )
+
+
+def names_are_apart(brace: Braces) -> Iterator[Problem]:
+    """Each brace has its own name."""
+    met: set[str] = set()
+    for row, each in enumerate(brace):
+        for name in names_of(each):
+            if name in met:
+                yield Problem(("brace", row, "name"), f"read {quoted(name)} a second time", "each name once")
+            met.add(name)
+
+
+def held_to_what_is_there(brace: Braces, soundhole: Soundhole) -> Iterator[Problem]:
+    """A brace held to the soundhole has one to be held to."""
+    for row, each in enumerate(brace):
+        if each.held_to == "soundhole" and soundhole.diameter is None:
+            yield Problem(("brace", row, "held_to"), "there is no soundhole", "give [soundhole], or hold it to another")
+
+
+def named_braces_are_there(brace: Braces, bridge_plate: BridgePlate) -> Iterator[Problem]:
+    """A brace is notched into, and ends against, braces that exist, on its own plate, and not itself.
+
+    A brace of the top may cross the bridge plate too, where there is one.
+    """
+    over_plate = bridge_plate.ahead is not None
+    names = {name: each.plate for each in brace for name in names_of(each)}
+    for row, each in enumerate(brace):
+        asked: list[tuple[Path, str]] = [(("crosses", number), other) for number, other in enumerate(each.crosses)]
+        asked += [((key,), getattr(each, key)) for key in ("start", "stop") if getattr(each, key) not in PLACES]
+        for path, other in asked:
+            if other == PLATE and path[0] == "crosses" and each.plate == "top" and over_plate:
+                continue
+            yield from _named(("brace", row, *path), other, each, names)
+
+
+PLATE = "bridge plate"
+"""What a brace of the top may be notched over, besides other braces."""
+PLACES = ("linings", "point")
+"""What an end may be at, besides another brace."""
+
+
+def _named(path: Path, other: str, brace: BraceTable, names: Mapping[str, str]) -> Iterator[Problem]:
+    if other not in names:
+        close = nearest(other, [*names, *PLACES])
+        allowed = ", ".join(map(quoted, (*names, *(PLACES if path[-1] in ("start", "stop") else ()))))
+        yield Problem(path, f"read {quoted(other)}", f"allowed: {allowed}", meant(quoted(close)) if close else "")
+    elif names[other] != brace.plate or other in names_of(brace):
+        yield Problem(path, f"read {quoted(other)}", f"another brace of the {brace.plate}")
+
+
+def braces_in_the_body(outlines: Outlines, brace: Braces, body: Body) -> Iterator[Problem]:
+    """A brace whose place is written down has its middle in the body, and any end that stops at its point.
+
+    Whether one is still in it that follows saddle or soundhole is a finding: the scale carries it there.
+    """
+    for outline in outlines:
+        for row, each in enumerate(brace):
+            if each.held_to in WRITTEN:
+                yield from _outside(row, each, _held(each.held_to, outline, body), outline)
+
+
+def _outside(row: int, brace: BraceTable, along: float, outline: Outline) -> Iterator[Problem]:
+    start, stop = ((along + x, y) for x, y in line_of(brace))
+    places: list[tuple[str, Point]] = [("its middle", ((start[0] + stop[0]) / 2, (start[1] + stop[1]) / 2))]
+    places += [("its first point", start)] * (brace.start == "point")
+    places += [("its second point", stop)] * (brace.stop == "point")
+    key = "line" if brace.line is not None else "station"
+    inside = outline.contains([place for _, place in places])
+    for (name, place), is_in in zip(places, inside, strict=True):
+        if not is_in:
+            place_along = fixed(place[0], 1)
+            what = f"{name} would lie {place_along} mm from the body's edge, {abs(place[1]):.1f} mm from the centreline"
+            yield Problem(("brace", row, key), what, f"inside the body, which is {outline.length:.1f} mm long")
+            return
+
+
+def _held(to: str, outline: Outline, body: Body) -> float:
+    """Where a feature's zero lies, from the body's edge."""
+    return {"body": 0.0, "join": -body.beyond_join, "tail": outline.length}[to]
+
+
+BODY_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
+    features_have_a_body,
+    dome_spans_the_body,
+    a_ring_is_round_something,
+    soundhole_in_the_body,
+    names_are_apart,
+    held_to_what_is_there,
+    named_braces_are_there,
+    braces_in_the_body,
+)

@@ -1,0 +1,77 @@
+"""The body's outline from what the maker gave: stations, points, or a drawing beside the description."""
+
+from collections.abc import Iterable
+from functools import lru_cache
+from pathlib import Path as FilePath
+
+from gramil.description.body.tables import Body
+from gramil.description.problems import Problem, quoted
+from gramil.faults import Fault, MakersFault
+from gramil.plain_file import content_of
+from gramil.shapes.offset import moved_in
+from gramil.shapes.outline import Outline
+from gramil.shapes.outline_through import through_half_widths, through_points
+from gramil.shapes.traced_outline import Reading, read_outline
+
+LARGEST_DRAWING = 20_000_000
+"""A drawing of more bytes than this is something else."""
+
+
+def read_body(body: Body | None, folder: FilePath | None) -> tuple[tuple[Outline, ...], list[Problem]]:
+    """The outline, its neck end at x = 0, or nothing, with what is wrong; `folder` is where a drawing may lie."""
+    key = next((key for key in ("outline", "points", "file") if body is not None and getattr(body, key)), None)
+    if body is None or key is None:
+        return (), []
+    try:
+        outline = _read(body, key, folder)
+        moved_in(outline, body.wall + body.linings)
+    except MakersFault as error:
+        return (), list(_problems(error.faults, key))
+    return (outline,), []
+
+
+def _read(body: Body, key: str, folder: FilePath | None) -> Outline:
+    given = getattr(body, key)
+    if key == "file":
+        return at_start(_traced(body, folder))
+    corners = tuple(corner - 1 for corner in body.corners)
+    if any(not 0 <= corner < len(given) for corner in corners):
+        raise MakersFault.of(f"a corner that is none of the {len(given)} points", remedy="count them from 1")
+    return _shaped(key == "outline", tuple(tuple(each) for each in given), corners)
+
+
+@lru_cache(maxsize=16)
+def _shaped(by_width: bool, given: tuple[tuple[float, float], ...], corners: tuple[int, ...]) -> Outline:
+    """The outline through stations or points; the same one, with all that is known of it, for the same figures."""
+    if by_width:
+        stations, half_widths = [x for x, _ in given], [half for _, half in given]
+        return at_start(through_half_widths(stations, half_widths, corners))
+    return at_start(through_points(given, corners))
+
+
+def at_start(outline: Outline) -> Outline:
+    """The outline with its neck end at x = 0."""
+    shift = outline.start
+    if abs(shift) < 1e-12:
+        return outline
+    return Outline(tuple((x - shift, y) for x, y in outline.points), outline.corners)
+
+
+def _traced(body: Body, folder: FilePath | None) -> Outline:
+    name = FilePath(body.file or "")
+    if folder is None or name.name != body.file or "\0" in body.file:
+        raise MakersFault.of(f"read {quoted(body.file)}", "it is the bare name of a drawing beside the description")
+    try:
+        text = content_of(folder / name, LARGEST_DRAWING).decode("utf-8", errors="replace")
+    except FileNotFoundError:
+        raise MakersFault.of(f"read {quoted(body.file)}", "there is no such file beside the description") from None
+    except OSError as error:
+        raise MakersFault.of(f"{quoted(body.file)} cannot be read", error.strerror or "") from None
+    return read_outline(text, body.file, Reading(body.length, body.layer, file=body.file)).outline
+
+
+def _problems(faults: Iterable[Fault], key: str) -> Iterable[Problem]:
+    """Faults of the shape as problems of the key; a drawing is named, and where in it the fault lies."""
+    for each in faults:
+        what = f"in {each.file}, {each.what}" if each.file else each.what
+        yield Problem(("body", key), what, each.why, each.remedy)

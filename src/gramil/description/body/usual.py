@@ -1,0 +1,126 @@
+"""Base values of the body that need more than their key: the outline, braces as records, what may be absent.
+
+Without a body there is no outline (an empty tuple) and no brace; sizes that may be absent are not a number.
+"""
+
+import math
+from collections.abc import Iterator
+
+from gramil import names as n
+from gramil.description.body.records import BraceAsked, Point, RingAsked
+from gramil.description.body.tables import BraceTable, BridgePlate
+from gramil.description.instrument import Instrument
+from gramil.description.normal_row import Normal, Values
+from gramil.quantities import Mm, Radians
+from gramil.shapes.outline import Outline
+
+ACROSS = 100.0
+"""Half the length, in mm, of the line through the station of a brace across the body; it runs on to the linings."""
+OTHER_SIDE = {"treble": "bass", "bass": "treble"}
+TOP_LENGTH = 490.0
+"""Length of a body that is not described, in mm: common practice."""
+
+_OUTLINE = ("body.outline", "body.points", "body.file")
+
+BODY_ROWS: tuple[Normal, ...] = (
+    Normal(n.body_outlines, tuple[Outline, ...], "the body's outline, its neck end at 0", _OUTLINE, "no body"),
+    Normal(
+        n.top_length,
+        Mm,
+        "length of the body on the centreline, from the neck's joint to the tail",
+        ("top.length", *_OUTLINE),
+        "common practice: 490 mm",
+    ),
+    Normal(n.body_back_radius, Mm, "radius of the back's dome; flat is without end", ("body.back_radius",), "15 ft"),
+    Normal(n.soundhole_given, Mm, "the soundhole's centre from what it is held to", ("soundhole.centre",), "none"),
+    Normal(n.soundhole_diameter, Mm, "the soundhole's diameter", ("soundhole.diameter",), "no soundhole"),
+    Normal(n.rosette_asked, tuple[RingAsked, ...], "rings round the soundhole", ("rosette",), "none"),
+    Normal(n.braces_asked, tuple[BraceAsked, ...], "braces as described", ("brace",), "none"),
+    Normal(n.bridge_plate_ahead, Mm, "saddle to the plate's front edge, toward the neck", ("bridge_plate.ahead",)),
+    Normal(n.bridge_plate_behind, Mm, "saddle to the plate's back edge, toward the tail", ("bridge_plate.behind",)),
+    Normal(n.bridge_plate_length_front, Mm, "the plate's front edge, across", ("bridge_plate.length_front",)),
+    Normal(n.bridge_plate_length_back, Mm, "the plate's back edge, across", ("bridge_plate.length_back",)),
+    Normal(n.bridge_plate_lean, Radians, "the plate's angle from square", ("bridge_plate.lean",), "as the bridge lies"),
+)
+"""Every base value of the body that is not simply one key."""
+
+
+def body_values(instrument: Instrument, outlines: tuple[Outline, ...]) -> Values:
+    """The values of `BODY_ROWS`."""
+    soundhole = instrument.soundhole
+    return {
+        n.body_outlines: outlines,
+        n.top_length: _top_length(instrument.top.length, outlines),
+        n.body_back_radius: instrument.body.back_radius,
+        n.soundhole_given: known(soundhole.centre),
+        n.soundhole_diameter: known(soundhole.diameter),
+        n.rosette_asked: tuple(RingAsked(**row.model_dump()) for row in instrument.rosette),
+        n.braces_asked: tuple(each for row in instrument.brace for each in _braces(row)),
+        **_plate(instrument.bridge_plate),
+    }
+
+
+def _top_length(given: float | None, outlines: tuple[Outline, ...]) -> float:
+    own = next((outline.length for outline in outlines), TOP_LENGTH)
+    return own if given is None else given
+
+
+def known(value: float | None) -> float:
+    """The value, or not a number where there is none."""
+    return math.nan if value is None else value
+
+
+def _plate(plate: BridgePlate) -> Values:
+    back = plate.length_front if plate.length_back is None else plate.length_back
+    return {
+        n.bridge_plate_ahead: known(plate.ahead),
+        n.bridge_plate_behind: known(plate.behind),
+        n.bridge_plate_length_front: known(plate.length_front),
+        n.bridge_plate_length_back: known(back),
+        n.bridge_plate_lean: known(plate.lean),
+    }
+
+
+def line_of(row: BraceTable) -> tuple[Point, Point]:
+    """Two points on a brace's middle line, along from what it is held to; one across runs from bass to treble."""
+    if row.line is not None:
+        return row.line
+    station = row.station or 0.0
+    over, up = ACROSS * math.sin(row.lean), ACROSS * math.cos(row.lean)
+    return (station - over, -up), (station + over, up)
+
+
+def names_of(row: BraceTable) -> tuple[str, ...]:
+    """A brace's name, or those of it and its twin, by the side on which their second ends lie."""
+    if not row.twin:
+        return (row.name,)
+    sides = ("treble", "bass") if line_of(row)[1][1] >= 0 else ("bass", "treble")
+    return tuple(f"{row.name} {side}" for side in sides)
+
+
+def mirrored_name(name: str) -> str:
+    """The name on the other side: "X treble" for "X bass"; a name with no side stays as it is."""
+    base, _, side = name.rpartition(" ")
+    return f"{base} {OTHER_SIDE[side]}" if side in OTHER_SIDE else name
+
+
+def _braces(row: BraceTable) -> Iterator[BraceAsked]:
+    names, (start, stop) = names_of(row), line_of(row)
+    for name, side in zip(names, (1.0, -1.0), strict=False):
+        yield BraceAsked(
+            name,
+            row.plate,
+            row.held_to,
+            (start[0], side * start[1]),
+            (stop[0], side * stop[1]),
+            row.start if side > 0 else mirrored_name(row.start),
+            row.stop if side > 0 else mirrored_name(row.stop),
+            row.width,
+            row.height,
+            row.ends,
+            row.end_height,
+            row.end_length,
+            row.wood,
+            row.crosses,
+            next((each for each in names if each != name), ""),
+        )

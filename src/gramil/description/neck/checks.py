@@ -1,0 +1,82 @@
+"""What is well written about heights, neck, head and top but cannot be: a channel deeper than the neck, and the like.
+
+The checks are run with those of `checks.py`, each when the tables that it takes by name could be read.
+"""
+
+import math
+from collections.abc import Callable, Iterator, Sequence
+
+from gramil.description.instrument import Board, Nut, Scale
+from gramil.description.neck.tables import Head, Heights, Neck, Top
+from gramil.description.problems import Problem
+from gramil.description.strings.tables import Strings
+
+FIRST_JOIN = 3.0
+"""A neck that meets the body nearer to the nut has no span on which relief could be measured."""
+
+
+def join_leaves_a_span(scale: Scale) -> Iterator[Problem]:
+    """There is a neck between fret 1 and the body, on which relief is measured."""
+    if scale.join < FIRST_JOIN:
+        yield Problem(("scale", "join"), f"read {scale.join:g}", f"fret {FIRST_JOIN:g} or further: relief needs a span")
+
+
+def relief_under_action(heights: Heights) -> Iterator[Problem]:
+    """The neck does not dip by more than the strings stand over it."""
+    least = min(heights.action_bass, heights.action_treble)
+    if heights.relief >= least:
+        yield Problem(("heights", "relief"), f"read {heights.relief:g} mm", f"less than the action, {least:g} mm")
+
+
+def neck_is_deeper_than_board(neck: Neck, board: Board) -> Iterator[Problem]:
+    """Neck and board together are deeper than the board, at both places where the depth is given."""
+    for key in ("depth_at_1", "depth_at_10"):
+        depth = getattr(neck, key)
+        if depth <= board.thickness:
+            yield Problem(("neck", key), f"read {depth:g} mm", f"more than the board alone, {board.thickness:g} mm")
+
+
+def channels_leave_a_neck(neck: Neck, board: Board, nut: Nut) -> Iterator[Problem]:
+    """Rod and bars fit into the neck's wood, in depth and side by side."""
+    wood = min(neck.depth_at_1, neck.depth_at_10) - board.thickness
+    parts = [("rod", neck.rod != "none", 1), ("bar", neck.bars > 0, neck.bars)]
+    for part, there, _ in parts:
+        depth = getattr(neck, f"{part}_depth")
+        if there and 0 < wood <= depth:
+            yield Problem(
+                ("neck", f"{part}_depth"), f"read {depth:g} mm", f"less than the neck's wood there, {wood:.2f} mm"
+            )
+    wide = sum(count * getattr(neck, f"{part}_width") for part, there, count in parts if there)
+    if wide >= nut.width:
+        yield Problem(
+            ("neck", "bar_width"), f"rod and bars are {wide:g} mm wide together", f"less than {nut.width:g} mm"
+        )
+
+
+def a_post_for_each_string(head: Head, strings: Strings) -> Iterator[Problem]:
+    """Both lists of posts are given, or neither; one post a string, each of them past the nut."""
+    if (head.posts_x is None) != (head.posts_y is None):
+        missing = "posts_x" if head.posts_x is None else "posts_y"
+        yield Problem(("head", missing), "is missing", "give posts_x and posts_y together, or neither")
+    for key, posts in (("posts_x", head.posts_x), ("posts_y", head.posts_y)):
+        if posts is not None and len(posts) != len(strings.gauges):
+            yield Problem(("head", key), f"read {len(posts)} posts", f"one a string: {len(strings.gauges)}")
+    for row, x in enumerate(head.posts_x or ()):
+        if x <= head.nut_thickness:
+            yield Problem(("head", "posts_x", row), f"read {x:g} mm", f"past the nut, {head.nut_thickness:g} mm thick")
+
+
+def top_is_a_dome(top: Top) -> Iterator[Problem]:
+    """The dome's radius spans the body."""
+    if top.length is not None and math.isfinite(top.radius) and top.radius <= top.length / 2:
+        yield Problem(("top", "radius"), f"read {top.radius:g} mm", f"more than half the body, {top.length / 2:g} mm")
+
+
+NECK_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
+    join_leaves_a_span,
+    relief_under_action,
+    neck_is_deeper_than_board,
+    channels_leave_a_neck,
+    a_post_for_each_string,
+    top_is_a_dome,
+)

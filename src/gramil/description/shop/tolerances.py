@@ -1,0 +1,100 @@
+"""How near each figure that can be measured comes to what is wanted: rows of `data/tolerances.toml`, by limits."""
+
+import math
+import tomllib
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from importlib.resources import files
+
+from gramil.address import Field, parse_address
+from gramil.description.shop.limits import LIMITS, limit_ref
+from gramil.reference import Text, says
+
+HALF_SHOWN: Mapping[str, float] = {"mm": 0.005, "cent": 0.005, "rad": math.radians(0.005)}
+"""Half of the last place that a figure of a unit is shown in: what shows as its limit is not past it."""
+ROUNDING = 1e-9
+
+
+@dataclass(frozen=True)
+class Tolerance:
+    """How far a figure may be off: within a limit either way, or between two; else practice has none.
+
+    `none` is what a sheet says where there is none.
+    """
+
+    within: str = ""
+    between: tuple[str, ...] = ()
+    none: str = ""
+
+    @property
+    def words(self) -> Text:
+        """What a sheet prints beside the figure."""
+        if self.within:
+            return says("± {}", limit_ref(self.within))
+        return says("{} to {}", *map(limit_ref, self.between)) if self.between else self.none
+
+    def near(self, limit: Callable[[str], float]) -> float | None:
+        """How far off it may be, by what gives a limit's value; None where practice has no tolerance.
+
+        Of a figure that may lie between two limits, half of what is between them.
+        """
+        if self.within:
+            return limit(self.within)
+        if self.between:
+            least, most = map(limit, self.between)
+            return (most - least) / 2
+        return None
+
+    def holds(self, value: float, wanted: float, limit: Callable[[str], float]) -> bool | None:
+        """Whether a value is as near as it must be to what is wanted; None where practice has no tolerance.
+
+        What is shown as just so far off is near enough.
+        """
+        shown = half_shown(_unit((*self.between, self.within)[0]))
+        if self.between:
+            least, most = map(limit, self.between)
+            return least - shown <= value <= most + shown
+        near = self.near(limit)
+        return None if near is None else abs(value - wanted) <= near + shown
+
+
+def half_shown(unit: str | None) -> float:
+    """Half of the last place that a figure of a unit is shown in; for others a hair of rounding."""
+    return HALF_SHOWN.get(unit or "", ROUNDING)
+
+
+def _unit(name: str) -> str:
+    """The unit of a limit; empty for none."""
+    return LIMITS[name].unit if name in LIMITS else ""
+
+
+NONE = Tolerance()
+"""Of a figure that no sheet asks for: practice has no tolerance that anybody wrote down."""
+
+
+def _rows(table: str) -> Mapping[str, Tolerance]:
+    text = (files("gramil") / "data" / "tolerances.toml").read_text(encoding="utf-8")
+    return {
+        name: Tolerance(row.get("within", ""), tuple(row.get("between", ())), row.get("none", ""))
+        for name, row in tomllib.loads(text)[table].items()
+    }
+
+
+TOLERANCES: Mapping[str, Tolerance] = _rows("figure")
+"""By figure, its rows left out: `fret_position`, `carve_stations.whole`."""
+OF_TOOLS: Mapping[str, Tolerance] = _rows("tool")
+"""By a tool's kind and key: `jig.constant`."""
+
+
+def figure_of(address: str) -> str:
+    """The figure that an address is one row of: `carve_stations.whole` of `carve_stations["fret 1"].whole`.
+
+    Raises KeyError for what is no address.
+    """
+    name, steps = parse_address(address)
+    return ".".join((name, *(step.name for step in steps if isinstance(step, Field))))
+
+
+def tolerance_of(address: str) -> Tolerance:
+    """The tolerance of the figure at an address; NONE where no row says one."""
+    return TOLERANCES.get(figure_of(address), NONE)

@@ -1,0 +1,67 @@
+"""Pieces and made parts on hand as matching sees them, from the shop's description or from the store."""
+
+import math
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
+
+from gramil.description.shop.tables import Shop
+from gramil.description.wood.tables import PieceTable
+from gramil.now.match import Stock
+from gramil.now.needs import MadePart
+from gramil.shop.stock import blanks, parts, promises
+from gramil.store.opening import Store
+
+PAIRS = ("top", "back", "sides")
+"""Parts that are made of two halves; a piece kept for one stands for both."""
+
+
+def stock_of_shop(shop: Shop, settled: Mapping[str, bool]) -> tuple[Stock, ...]:
+    """Blanks and pieces of a description; a piece of a blank's name says more of that blank."""
+    pieces = {row.name: row for row in shop.piece}
+    found = []
+    for blank in shop.blank:
+        row = pieces.pop(blank.name, None)
+        grain, part, owner = (row.sawn, row.part, row.instrument or "") if row else ("", "", "")
+        for _ in range(blank.count):
+            sizes = blank.length, blank.width, blank.thickness
+            found.append(Stock(blank.name, blank.wood, *sizes, grain, part, owner, settled.get(blank.name)))
+    return (*found, *_of_pieces(pieces.values(), settled))
+
+
+def _of_pieces(rows: Iterable[PieceTable], settled: Mapping[str, bool]) -> Iterator[Stock]:
+    """Pieces that are no blank; one that is kept for a pair stands for both halves."""
+    for row in rows:
+        sizes = row.length or math.nan, row.width or math.nan, row.thickness
+        piece = Stock(row.name, row.wood, *sizes, row.sawn, row.part, row.instrument or "", settled.get(row.name))
+        yield from [piece] * (2 if row.part in PAIRS else 1)
+
+
+def stock_of_store(
+    store: Store, shop: Shop, names: Mapping[int, str], settled: Mapping[str, bool]
+) -> tuple[Stock, ...]:
+    """The store's blanks that are not used up, one by one, and its pieces; `names` are the instruments' by number."""
+    given = promises(store)
+    found = []
+    for blank in blanks(store):
+        own = [each for each in given if each.blank == blank.id]
+        owners: Counter[str] = Counter()
+        for each in own:
+            owners[names.get(each.instrument, "another")] += 0 if each.used_at else each.count
+        free = blank.count - sum(each.count for each in own)
+        for owner in (*owners.elements(), *[""] * free):
+            sizes = blank.length, blank.width, blank.thickness
+            found.append(
+                Stock(blank.name, blank.wood, *sizes, blank.grain, "", owner, settled.get(blank.name), blank.id)
+            )
+    named = {blank.name for blank in blanks(store)}
+    return (*found, *_of_pieces((row for row in shop.piece if row.name not in named), settled))
+
+
+def made_parts(store: Store, names: Mapping[int, str]) -> Iterator[MadePart]:
+    """Parts made ahead that are not used up."""
+    given = {each.part: each for each in promises(store) if each.part is not None}
+    for part in parts(store):
+        promise = given.get(part.id)
+        if promise is None or not promise.used_at:
+            owner = names.get(promise.instrument, "another") if promise else ""
+            yield MadePart(part.name, part.kind, part.figures, owner, part.id)

@@ -1,0 +1,96 @@
+"""What the shop's description lists by name: tools, wires, jigs, own woods, pieces whose moisture matters.
+
+An item is a row of the description: its kind is the table ("saw", "jig", "piece"), its figures are the other keys as
+the maker wrote them. A bare length is in the shop's unit.
+"""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from decimal import Decimal
+from typing import Any
+
+from gramil.faults import MakersFault
+from gramil.measure import LengthUnit
+from gramil.quantities import Mm
+from gramil.store.opening import Store
+from gramil.store.rows import delete, insert, update
+from gramil.store.writing import writing
+
+
+@dataclass(frozen=True)
+class Item:
+    """A tool, a wire, a piece or the like; `figures` are words, numbers, flags, lists and tables of them."""
+
+    kind: str
+    name: str
+    figures: Mapping[str, Any]
+    id: int = 0
+    version: int = 0
+
+
+def add_item(store: Store, item: Item, now: datetime, who: str = "") -> Item:
+    """A new item; raises MakersFault when there is one of that kind and name already."""
+    with writing(store, f"add {item.kind} {item.name}", now, who):
+        put_item(store, item)
+    return item_named(store, item.kind, item.name)
+
+
+def put_item(store: Store, item: Item) -> None:
+    """Add an item within the change under way."""
+    row = {"version": None, "kind": item.kind, "name": item.name, "figures": figures_text(item.figures)}
+    insert(store, "item", row)
+
+
+def items(store: Store, kind: str | None = None) -> list[Item]:
+    """Every item, or those of a kind, in the order in which they came."""
+    if kind is None:
+        return _items(store, "ORDER BY id")
+    return _items(store, "WHERE kind = ? ORDER BY id", kind)
+
+
+def item_named(store: Store, kind: str, name: str) -> Item:
+    """The item of a kind and a name; raises MakersFault where there is none."""
+    found = _items(store, "WHERE kind = ? AND name = ?", kind, name)
+    if not found:
+        raise MakersFault.of(f"there is no {kind} called {name}")
+    return found[0]
+
+
+def update_item(store: Store, changed: Item, now: datetime, who: str = "") -> Item:
+    """Write an item's name and figures; raises Conflict when the version is not the one in the store."""
+    with writing(store, f"change {changed.kind} {changed.name}", now, who):
+        row = {"name": changed.name, "figures": figures_text(changed.figures)}
+        update(store, "item", changed.id, changed.version, row)
+    return item_named(store, changed.kind, changed.name)
+
+
+def remove_item(store: Store, gone: Item, now: datetime, who: str = "") -> None:
+    """Remove an item that no test cut and no sheet speaks of; raises MakersFault otherwise."""
+    with writing(store, f"remove {gone.kind} {gone.name}", now, who):
+        delete(store, "item", gone.id, gone.version)
+
+
+def shop_unit(store: Store) -> LengthUnit:
+    """The unit of bare lengths."""
+    row = store.row("SELECT value FROM setting WHERE key = 'shop.units'")
+    return "in" if row and json.loads(row[0]) == "in" else "mm"
+
+
+def length_text(length: Mm) -> str:
+    """A length as a maker would write it, exact: `62.4 mm`."""
+    return f"{Decimal(repr(float(length))):f} mm"
+
+
+def figures_text(figures: Mapping[str, Any]) -> str:
+    """Figures as they are kept: JSON. Raises MakersFault for a number that is not finite."""
+    try:
+        return json.dumps(dict(figures), ensure_ascii=False, allow_nan=False)
+    except ValueError:
+        raise MakersFault.of("a figure is not a finite number") from None
+
+
+def _items(store: Store, rest: str, *values: str) -> list[Item]:
+    rows = store.rows(f"SELECT kind, name, figures, id, version FROM item {rest}", values)
+    return [Item(kind, name, json.loads(figures), number, version) for kind, name, figures, number, version in rows]

@@ -1,0 +1,85 @@
+"""The store's tables as files show them: which columns, of what kind, and what a row is called in other rows.
+
+Rows of tables with names are spoken of by name; of the others, those that are spoken of have a number in the file.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from gramil.store.opening import Store
+
+TABLES = (
+    "setting",
+    "place",
+    "air_import",
+    "air_struck",
+    "instrument",
+    "revision",
+    "list_of_operations",
+    "item",
+    "test_cut",
+    "blank",
+    "part",
+    "promise",
+    "sheet",
+    "sheet_setting",
+    "done",
+    "measurement",
+    "weight",
+)
+"""In the order in which they can be brought in; readings of air have a form of their own."""
+NAMED: Mapping[str, str] = {
+    "place": "name",
+    "instrument": "name",
+    "blank": "name",
+    "part": "name",
+    "item": "kind || ': ' || name",
+}
+"""Tables whose rows go by a name, and the expression that gives it."""
+NUMBERED = frozenset({"air_import", "sheet", "done"})
+"""Tables whose rows other rows speak of by number."""
+_JSON = frozenset({("setting", "value"), ("place", "figures"), ("item", "figures"), ("part", "figures")})
+_JSON_LISTS = frozenset({("done", "photos")})
+_MOMENTS = frozenset({"at", "used_at"})
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column: `kind` is TEXT, INTEGER or REAL; `refers` the table that it speaks of, or empty.
+
+    `needed` where a row must give it, `nullable` where nothing may stand in it; `json` where its text is JSON.
+    """
+
+    name: str
+    kind: str
+    refers: str
+    needed: bool
+    nullable: bool
+    json: bool
+    moment: bool
+
+
+def columns_of(store: Store, table: str) -> tuple[Column, ...]:
+    """A table's columns as files have them: without versions, and without numbers that nothing speaks of."""
+    refers = _references(store, table)
+    found = []
+    for _, name, kind, not_null, default, _ in store.rows(f"PRAGMA table_info({table})"):
+        if name == "version" or (name == "id" and table not in NUMBERED):
+            continue
+        needed = bool(not_null or name == "id") and default is None
+        is_json = (table, name) in _JSON or (table, name) in _JSON_LISTS
+        nullable = not (not_null or name == "id")
+        found.append(Column(name, kind, refers.get(name, ""), needed, nullable, is_json, name in _MOMENTS))
+    return tuple(found)
+
+
+def _references(store: Store, table: str) -> dict[str, str]:
+    """Columns that speak of a row of another table by its number."""
+    rows = store.rows(f"PRAGMA foreign_key_list({table})")
+    pairs = [row[0] for row in rows if row[1] > 0]
+    return {row[3]: row[2] for row in rows if row[0] not in pairs}
+
+
+def names_of_rows(store: Store, table: str) -> dict[int, str]:
+    """What each row of a table with names is called, by its number."""
+    return dict(store.rows(f"SELECT id, {NAMED[table]} FROM {table}"))

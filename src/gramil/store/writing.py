@@ -1,0 +1,83 @@
+"""One change of the store: all of it or nothing, who made it and when, and what is needed to undo it."""
+
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass
+from datetime import datetime
+
+from gramil.store.failures import in_makers_words
+from gramil.store.moments import moment_text
+from gramil.store.opening import Store
+
+KEPT_CHANGES = 200
+"""So many changes back the rows as they were are kept."""
+
+
+_FORGET_EMPTY = "DELETE FROM change WHERE id = ? AND NOT EXISTS (SELECT 1 FROM journal WHERE change = change.id)"
+
+
+@dataclass(frozen=True)
+class Change:
+    """A change as it was noted: when (ISO 8601), who, and what in words; `undoes` is the change that it took back."""
+
+    id: int
+    at: str
+    who: str
+    what: str
+    undoes: int | None
+
+
+@contextmanager
+def writing(store: Store, what: str, now: datetime, who: str = "") -> Iterator[int]:
+    """A change under way; gives its number. Left without an error it is on the disk; else nothing happened.
+
+    Within another change it is a part of that one: an act of several steps is one change, taken back by one undo.
+    Raises MakersFault for what the database refuses, ValueError for a `now` without an offset.
+    """
+    if (whole := _under_way(store)) is not None:
+        yield whole
+        return
+    with transaction(store):
+        change = note(store, what, now, who)
+        store.connection.execute("INSERT INTO under_way VALUES (1, ?)", (change,))
+        yield change
+        store.connection.execute("DELETE FROM under_way")
+        store.connection.execute("DELETE FROM journal WHERE change <= ?", (change - KEPT_CHANGES,))
+        store.connection.execute(_FORGET_EMPTY, (change,))
+
+
+def _under_way(store: Store) -> int | None:
+    """The change that this connection has under way, if any."""
+    if not store.connection.in_transaction:
+        return None
+    row = store.row("SELECT change FROM under_way")
+    return int(row[0]) if row else None
+
+
+@contextmanager
+def transaction(store: Store) -> Iterator[None]:
+    """Everything within is saved together at the end, or not at all; no other program writes in between."""
+    with in_makers_words(store.path.name):
+        store.connection.execute("BEGIN IMMEDIATE")
+        try:
+            yield
+            store.connection.execute("COMMIT")
+        except BaseException:
+            with suppress(sqlite3.Error):
+                store.connection.rollback()
+            raise
+
+
+def note(store: Store, what: str, now: datetime, who: str, undoes: int | None = None) -> int:
+    """Notes a change within the open transaction and gives its number."""
+    values = (moment_text(now), who, what, undoes)
+    cursor = store.connection.execute("INSERT INTO change (at, who, what, undoes) VALUES (?, ?, ?, ?)", values)
+    assert cursor.lastrowid is not None
+    return cursor.lastrowid
+
+
+def changes(store: Store, latest: int = 50) -> tuple[Change, ...]:
+    """The latest changes, newest first."""
+    sql = "SELECT id, at, who, what, undoes FROM change ORDER BY id DESC LIMIT ?"
+    return tuple(Change(*row) for row in store.rows(sql, (latest,)))
