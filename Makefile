@@ -1,11 +1,11 @@
-# Gramil: `make demo` builds the bundled instrument's pack; `make test` runs every test; `make fuzz SECONDS=3600` tries
-# inputs that nobody would write.
+# Gramil: `make demo` builds the bundled instrument's pack; `make test` runs every test, `make quick` those of the rooms
+# one works in; `make fuzz SECONDS=3600` tries inputs that nobody would write.
 PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test walk check published fuzz speed format docs keep names rename clean
+.PHONY: demo test quick walk check published fuzz speed format docs keep names rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -32,6 +32,9 @@ demo: $(VENV)/.installed
 
 test: $(VENV)/.tests-installed
 	$(BIN)/python -m pytest -n auto
+
+quick: $(VENV)/.tests-installed
+	@$(BIN)/python tools/quick.py $(ROOM)
 
 # Every key of every example and of the shop, changed one by one: `make test` walks one instrument, this all of them.
 walk: $(VENV)/.tests-installed
