@@ -1,7 +1,7 @@
 """The tests of the room one works in, in under a minute: `make quick`, or `make quick ROOM="parts physics"`.
 
-Without a name, the rooms are those whose files differ from the last commit. What is marked `slow` is left out; the house
-and its wiring are looked at each time. The whole is `make test`.
+Without a name, the rooms are those whose files differ from the last commit. What is marked `slow` is left out; the
+house and its wiring are looked at each time. The whole is `make test`.
 """
 
 import subprocess
