@@ -9,8 +9,10 @@ import pytest
 
 from gramil.graph import Figures, Input, Pin, build, derive
 from gramil.quantities import Mm, PerFret, Radians
+from gramil.shop.sheets_given import Sheet
 from gramil.shop.shop_in_store import bring_in_shop
 from gramil.store.opening import Store, create_store
+from gramil.store.rows import records
 
 NOW = datetime(2026, 11, 2, 9, 30, tzinfo=timezone(timedelta(hours=1)))
 SHOP = """\
@@ -140,3 +142,8 @@ def stocked(store: Store, now: datetime) -> Store:
     """The store with the example shop in it."""
     bring_in_shop(store, SHOP, "shop.toml", now)
     return store
+
+
+def sheets_given(store: Store) -> list[Sheet]:
+    """Every sheet handed out that the store knows of, in the order in which they were."""
+    return records(store, Sheet, "sheet", "ORDER BY id")

@@ -25,7 +25,6 @@ from gramil.measure import (
     read_temperature,
     show,
     show_angle,
-    show_both,
 )
 
 LENGTHS = {
@@ -230,8 +229,6 @@ def test_lengths_are_shown_rounded(value: float, mm: str, decimal: str, in_64ths
     assert show(value, "mm") == mm
     assert show(value, "in") == decimal
     assert show(value, "in", "64ths") == in_64ths
-    assert show_both(value, "mm") == f"{mm} ({decimal})"
-    assert show_both(value, "in", "64ths") == f"{in_64ths} ({mm})"
 
 
 @given(st.floats(-99_999, 99_999))

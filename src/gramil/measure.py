@@ -70,12 +70,6 @@ def show(value_mm: Mm, unit: LengthUnit, inch_style: InchStyle = "decimal") -> s
     return _in_64ths(inches) if inch_style == "64ths" else f"{_fixed(inches, 3)} in"
 
 
-def show_both(value_mm: Mm, first: LengthUnit, inch_style: InchStyle = "decimal") -> str:
-    """A length in both units, the maker's own first: `45.50 mm (1.791 in)`."""
-    second: LengthUnit = "in" if first == "mm" else "mm"
-    return f"{show(value_mm, first, inch_style)} ({show(value_mm, second, inch_style)})"
-
-
 def show_angle(value: Radians) -> str:
     """An angle in radians as degrees to 0.01: `14.00°`."""
     return f"{_fixed(math.degrees(value), 2)}°"

@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from gramil.air.places import Place, Reading, add_place, add_reading, air_history, import_air, place
-from gramil.doorway.bringing_in import import_csv, import_files, import_toml
+from gramil.doorway.bringing_in import import_csv, import_files
 from gramil.doorway.export import export_csv, export_files, export_toml
 from gramil.doorway.verify import verify_open
 from gramil.faults import MakersFault
@@ -23,7 +23,7 @@ from gramil.shop.corrections import strike_reading
 from gramil.shop.instruments import add_instrument, instrument, revision, save_revision
 from gramil.shop.operations_done import Measurement, mark_done, measurements, operations_done
 from gramil.shop.own_operations import save_own_operations
-from gramil.shop.sheets_given import give_sheet, settings_that_changed, sheets_given
+from gramil.shop.sheets_given import give_sheet, settings_that_changed
 from gramil.shop.stock import (
     Blank,
     Part,
@@ -38,8 +38,8 @@ from gramil.shop.stock import (
     use_up,
 )
 from gramil.shop.tools import add_cuts
-from gramil.shop.weights import add_weight
 from gramil.store.items import Item, add_item, item_named, items
+from gramil.store.moments import moment_text
 from gramil.store.opening import Store, create_store
 from gramil.store.rows import insert
 from gramil.store.table_forms import TABLES
@@ -47,7 +47,7 @@ from gramil.store.toml_text import table_text
 from gramil.store.writing import writing
 from gramil.wood.air import AirHistory
 
-from ..in_a_store import NOW, SHOP
+from ..in_a_store import NOW, SHOP, sheets_given
 
 
 @contextmanager
@@ -80,9 +80,9 @@ def filled(store: Store, now: datetime) -> None:
     given = give_sheet(store, tarn.id, 2, "Taper the edges", '[["\u00e9 \\" \\n",0.1],[]]', now)
     with writing(store, "as an older program noted it", now):
         insert(store, "sheet_setting", {"sheet": given.id, "tool": sled.id, "name": "constant", "value": 61.0})
+        insert(store, "weight", {"instrument": tarn.id, "what": "whole", "grams": 1200.0, "at": moment_text(now)})
     pin = Measurement("board_thickness", "6.38 mm", 6.38, "mm")
     mark_done(store, tarn.id, "slotted", now, measured=[pin], hours=1.25, photos=["ü 1.jpg"], note="=1+1")
-    add_weight(store, "instrument", tarn.id, 1200.0, now, what="whole")
 
 
 def test_everything_comes_back_as_it_was(stocked: Store, now: datetime) -> None:
@@ -183,7 +183,7 @@ def test_what_is_no_csv_is_told(store: Store, now: datetime, text: str) -> None:
 )
 def test_what_is_wrong_in_a_toml_file_is_told(store: Store, now: datetime, text: str, words: str) -> None:
     with pytest.raises(MakersFault, match=words):
-        import_toml(store, text, "store.toml", now)
+        import_files(store, {"store.toml": text}, now)
     assert export_csv(store, "place") == "name,figures\r\n"
 
 

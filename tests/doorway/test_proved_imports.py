@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from gramil.doorway.bringing_in import import_csv, import_files, import_toml
+from gramil.doorway.bringing_in import import_csv, import_files
 from gramil.doorway.export import export_files
 from gramil.doorway.verify import verify_open
 from gramil.faults import MakersFault
@@ -28,12 +28,8 @@ HOSTILE = {
 def test_what_verify_would_refuse_is_not_brought_in(tmp_path: Path, now: datetime, text: str) -> None:
     with create_store(tmp_path / "shop.gramil") as store:
         before = export_files(store)
-        for bring in (
-            lambda: import_toml(store, text, "x.toml", now),
-            lambda: import_files(store, {"store.toml": text}, now),
-        ):
-            with pytest.raises(MakersFault):
-                bring()
+        with pytest.raises(MakersFault):
+            import_files(store, {"store.toml": text}, now)
         assert export_files(store) == before
         assert verify_open(store) == ()
 

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from tests.textbooks.crank_sheet import centre, short_time_uptake, uptake
 
-from gramil.physics.diffusion import OPEN, SEALED, Layer, Modes, Sheet, course, modes_of, places_of
+from gramil.physics.diffusion import OPEN, SEALED, Layer, Modes, Sheet, course, modes_of
 
 RAGGED_TIMES = np.cumsum(np.random.default_rng(4).integers(60, 90000, 400)).astype(float)
 RAGGED_AIR = np.random.default_rng(5).uniform(4.0, 16.0, 400)
@@ -139,14 +139,6 @@ def test_air_may_jump_when_a_piece_is_moved() -> None:
     moved = course([_modes(SPRUCE)], [9.0], [0.0, 5e4, 5e4, 9e4], [9.0, 9.0, 13.0, 13.0])
     number = 4e4 * 1e-4 / 9.0
     assert moved.mean[-1, 0] == pytest.approx(9.0 + 4.0 * float(uptake(number)), abs=1e-4)
-
-
-def test_profile_points_run_from_face_to_face() -> None:
-    sheet = Sheet((SPRUCE, ROSEWOOD))
-    places = places_of(sheet)
-    assert (places[0], places[-1]) == pytest.approx((0.0, 10.0))
-    assert (np.diff(places) > 0).all()
-    assert places.shape == course([modes_of(sheet)], [9.0], [0.0], [9.0]).profiles[0].shape
 
 
 def test_bad_sheets_and_times_are_refused() -> None:

@@ -1,11 +1,9 @@
-"""Reading and naming pitches; the message for what cannot be read says what to write."""
-
-import math
+"""Reading pitches; the message for what cannot be read says what to write."""
 
 import pytest
 
 from gramil.faults import MakersFault
-from gramil.physics.pitch import cents_between, nearest_pitch, raised_by_cents, read_pitch
+from gramil.physics.pitch import read_pitch
 
 
 def test_names_of_one_sound_agree() -> None:
@@ -41,22 +39,3 @@ def test_a4_moves_every_note_alike() -> None:
 def test_what_cannot_be_read_says_what_to_write(written: str, remedy: str) -> None:
     with pytest.raises(MakersFault, match=remedy):
         read_pitch(written)
-
-
-def test_nearest_pitch_and_its_cents() -> None:
-    assert nearest_pitch(440.0) == ("A4", 0.0)
-    name, cents = nearest_pitch(445.0)
-    assert name == "A4"
-    assert cents == pytest.approx(1200.0 * math.log2(445.0 / 440.0), abs=1e-9)
-    assert nearest_pitch(233.0, flats=True)[0] == "Bb3"
-    assert nearest_pitch(16.36)[0] == "C0"
-
-
-def test_no_pitch_for_silence() -> None:
-    with pytest.raises(MakersFault):
-        nearest_pitch(0.0)
-
-
-def test_cents_there_and_back() -> None:
-    assert cents_between(220.0, 440.0) == 1200.0
-    assert cents_between(440.0, raised_by_cents(440.0, -7.25)) == pytest.approx(-7.25, abs=1e-9)

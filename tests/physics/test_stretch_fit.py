@@ -4,10 +4,11 @@ import math
 
 import numpy as np
 import pytest
+from tests.textbooks.flat_plane import equal_steps, flat_plane
 
 from gramil.faults import MakersFault
-from gramil.physics.stopped_string import StringStiffness, deviation, equal_steps, flat_plane, moved
-from gramil.physics.stretch_fit import fit_stretch, stretch_from_pitch
+from gramil.physics.stopped_string import StringStiffness, deviation, moved
+from gramil.physics.stretch_fit import fit_stretch
 
 PATHS = flat_plane([640.0, 650.0], 0.6, [4.0, 5.0], equal_steps(15), 6.0)
 TRUE = StringStiffness(np.array([160.0, 310.0]), np.array([0.16, 0.21]))
@@ -68,17 +69,3 @@ def test_too_few_readings_name_the_string() -> None:
 def test_readings_that_no_stiffness_explains_are_refused() -> None:
     with pytest.raises(MakersFault, match="no stretch stiffness"):
         fit_stretch(PATHS, GUESS, np.full((2, 15), -30.0))
-
-
-def test_stiffness_from_pitch_as_the_string_is_stretched() -> None:
-    """A string with kappa K: T rises by K and weight per length falls by 1 a unit of strain, so does 1/L.
-
-    f ~ sqrt(T / mu) / L with T = 1 + K s, mu = 1/(1 + s), L = 1 + s: d ln f / d ln L = (K - 1) / 2 at rest.
-    """
-    strain, kappa = np.linspace(-2e-5, 2e-5, 5), 48.2
-    pitch = 330.0 * np.sqrt((1.0 + kappa * strain) * (1.0 + strain)) / (1.0 + strain)
-    found, error = stretch_from_pitch(650.0 * (1.0 + strain), pitch)
-    assert found == pytest.approx(kappa, rel=1e-3)
-    assert error < 1.0
-    with pytest.raises(MakersFault, match="need three"):
-        stretch_from_pitch([650.0, 650.1], [330.0, 331.0])

@@ -7,11 +7,11 @@ PsychroLib library. Points marked "other engine" were computed with a humid-air 
 import psychrolib
 import pytest
 from tests.published.read_values import rows
+from tests.textbooks.humidity_ratio import humidity_ratio
 
 from gramil.physics.humid_air import (
     dew_point,
     humidity_brought_to,
-    humidity_ratio,
     saturation_pressure,
     vapour_density,
 )

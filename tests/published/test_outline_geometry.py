@@ -5,8 +5,8 @@ import math
 import numpy as np
 import pytest
 from scipy.special import ellipe
+from tests.textbooks.spheres import cap_volume
 
-from gramil.shapes.arc import cap_volume
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_points
 from gramil.shapes.profile import Profile

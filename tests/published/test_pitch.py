@@ -3,7 +3,7 @@
 import pytest
 from tests.published.read_values import rows
 
-from gramil.physics.pitch import nearest_pitch, read_pitch
+from gramil.physics.pitch import read_pitch
 
 # 440 * 2^((m - 69) / 12), printed to 0.0001 Hz: a table worked out elsewhere from the definition of equal temperament.
 TABLE = {
@@ -29,7 +29,6 @@ def test_every_note_of_a_published_table(note: str, hertz: float) -> None:
 @pytest.mark.parametrize(("name", "hertz"), TABLE.items())
 def test_equal_temperament_table(name: str, hertz: float) -> None:
     assert read_pitch(name) == pytest.approx(hertz, abs=6e-5)
-    assert nearest_pitch(hertz)[0] == name
 
 
 @pytest.mark.parametrize("octave", range(9))

@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 from scipy.optimize import minimize
 from tests.published.read_values import rows
+from tests.textbooks.flat_plane import equal_steps, flat_plane
 from tests.textbooks.set_back_recipes import closer_recipe, mean_stretch, simple_recipe
 
 from gramil.physics import stiff_string
@@ -22,12 +23,10 @@ from gramil.physics.stopped_string import (
     StringPaths,
     StringStiffness,
     deviation,
-    effective_modulus,
-    equal_steps,
-    flat_plane,
     moved,
     open_stiffness,
     stretch,
+    stretch_stiffness,
 )
 
 # The prototype (read): X = 650, b = 1, c = 4 mm, string radius 0.43 mm, kappa 51.
@@ -159,7 +158,7 @@ def test_nylon_tension_stiffness_and_modulus(note: str, row: tuple[float, ...]) 
     strings = StringStiffness(np.array([kappa]), np.array([radius]))
     assert float(stiff_string.tension(weight, 650.0, read_pitch(note))) == pytest.approx(pull, rel=2e-3)
     assert float(open_stiffness(prototype(), strings)[0]) == pytest.approx(b_0, rel=4e-3)
-    assert float(effective_modulus(kappa, radius, pull)) == pytest.approx(modulus * 1000.0, rel=5e-3)
+    assert float(stretch_stiffness(modulus * 1000.0, radius, pull)) == pytest.approx(kappa, rel=5e-3)
     assert kappa == pytest.approx(2.0 * r + 1.0, abs=0.11)
 
 

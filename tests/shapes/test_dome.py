@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from tests.textbooks.spheres import cap_volume
 
-from gramil.shapes.arc import cap_volume
 from gramil.shapes.dome import Cover, Dome, arched_foot
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_half_widths, through_points

@@ -4,8 +4,8 @@ import math
 
 import numpy as np
 import pytest
+from tests.textbooks.spheres import cap_volume
 
-from gramil.shapes.arc import cap_volume
 from gramil.shapes.dome import Dome
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_half_widths, through_points

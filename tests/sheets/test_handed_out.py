@@ -10,6 +10,7 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
+from tests.in_a_store import sheets_given
 
 from gramil.acts.descriptions import keep, return_to
 from gramil.acts.sheets import hand_out
@@ -28,7 +29,7 @@ from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.instruments import Instrument, add_instrument, instrument
 from gramil.shop.operations_done import Measurement
 from gramil.shop.own_operations import save_own_operations
-from gramil.shop.sheets_given import give_sheet, sheets_given
+from gramil.shop.sheets_given import give_sheet
 from gramil.shop.shop_in_store import bring_in_shop
 from gramil.store.items import item_named
 from gramil.store.migrating import migrate, migrations
@@ -85,7 +86,7 @@ def test_a_jig_that_changed_is_told_by_the_figure_that_it_changed(store: Store) 
     assert now - was == pytest.approx(62.55 - 62.4)
     give(store, "taper")
     assert stale(store) == {}
-    assert len(sheets_given(store, tarn(store).id)) == 3
+    assert len(sheets_given(store)) == 3
 
 
 def test_a_changed_description_makes_those_sheets_stale_that_show_it_and_its_return_makes_them_true(

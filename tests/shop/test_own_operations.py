@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from gramil.doorway.bringing_in import import_csv, import_files, import_toml
+from gramil.doorway.bringing_in import import_csv, import_files
 from gramil.doorway.export import export_csv, export_files
 from gramil.doorway.verify import verify, verify_open
 from gramil.doorway.working_files import working_files
@@ -162,7 +162,7 @@ def test_an_import_with_a_circle_brings_nothing(store: Store, now: datetime) -> 
     circle = "[operation.slotted]\\nafter = ['fretted']"
     text = f'gramil_store = 1\n[[list_of_operations]]\ntext = "{circle}"\n'
     with pytest.raises(MakersFault, match="circle"):
-        import_toml(store, text, "store.toml", now)
+        import_files(store, {"store.toml": text}, now)
     assert own_operations(store) is None
 
 

@@ -29,7 +29,7 @@ from gramil.shop.operations_done import (
     read_measurements,
     update_done,
 )
-from gramil.shop.sheets_given import give_sheet, latest_given, settings_that_changed, sheets_given
+from gramil.shop.sheets_given import give_sheet, latest_given, settings_that_changed
 from gramil.shop.shop_in_store import bring_in_shop, shop_description, shop_text
 from gramil.shop.stock import (
     Blank,
@@ -51,14 +51,13 @@ from gramil.shop.stock import (
     use_up,
 )
 from gramil.shop.tools import add_cuts, cuts, kerf, set_constant
-from gramil.shop.weights import add_weight, weights
 from gramil.store.failures import Conflict
 from gramil.store.items import Item, add_item, item_named, items, remove_item, update_item
 from gramil.store.opening import Store
 from gramil.store.rows import insert
 from gramil.store.writing import writing
 
-from ..in_a_store import SHOP, figures_with
+from ..in_a_store import SHOP, figures_with, sheets_given
 
 TARN = "# an instrument's description, as it is written\ngramil = 1\n"
 
@@ -177,7 +176,7 @@ def test_settings_that_an_older_program_noted_on_a_sheet_are_held_against_the_to
     again = give_sheet(stocked, tarn.id, 1, "taper", "[]", now)
     assert [each.title for each in latest_given(stocked, tarn.id)] == ["slot", "taper"]
     assert latest_given(stocked, tarn.id)[-1] == again
-    assert len(sheets_given(stocked, tarn.id)) == 3
+    assert len(sheets_given(stocked)) == 3
     jig = next(each for each in shop_description(stocked).shop.jig if each.name == "taper sled")
     assert (jig.constant, jig.checked) == (62.55, date(2026, 12, 1))
 
@@ -294,17 +293,6 @@ def test_a_piece_is_moved_and_weighed_by_the_shop_s_own_clock(stocked: Store, no
         ("box", 4, None),
     ]
     assert [(each.at, each.mass) for each in found.weighings] == [(datetime(2026, 11, 5, 9, 30), 214.5)]
-
-
-def test_weights_are_of_an_instrument_or_a_part(store: Store, now: datetime) -> None:
-    tarn = add_instrument(store, "Tarn", "", now)
-    add_weight(store, "instrument", tarn.id, 1210.0, now, what="body, no neck")
-    add_weight(store, "instrument", tarn.id, 1198.5, now)
-    assert [each.grams for each in weights(store, "instrument", tarn.id)] == [1210.0, 1198.5]
-    with pytest.raises(MakersFault, match="not there"):
-        add_weight(store, "part", 12, 80.0, now)
-    with pytest.raises(MakersFault, match="more than 0"):
-        add_weight(store, "instrument", tarn.id, -1.0, now)
 
 
 def test_an_operation_done_gives_its_measurements_as_pins(stocked: Store, figures: Figures, now: datetime) -> None:

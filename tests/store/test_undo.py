@@ -17,12 +17,13 @@ from gramil.shop.operations_done import Measurement, mark_done
 from gramil.shop.shop_in_store import bring_in_shop
 from gramil.shop.stock import Blank, add_blank, blank_named, blanks, promise_blank, promises, remove_blank, use_up
 from gramil.shop.tools import add_cuts, set_constant
-from gramil.shop.weights import add_weight
 from gramil.store.failures import Conflict
 from gramil.store.items import item_named
+from gramil.store.moments import moment_text
 from gramil.store.opening import Store, create_store
+from gramil.store.rows import insert
 from gramil.store.undo import last_change, undo
-from gramil.store.writing import KEPT_CHANGES, changes
+from gramil.store.writing import KEPT_CHANGES, changes, writing
 from gramil.wood.air import AirHistory
 
 from ..in_a_store import NOW, SHOP
@@ -127,7 +128,9 @@ def work(store: Store, kind: str, number: int, now: datetime) -> None:
             pin = Measurement("board_thickness", "6.4 mm", 6.4, "mm")
             mark_done(store, instrument(store, "Tarn").id, name, now, measured=[pin], photos=["a.jpg"])
         case "weight":
-            add_weight(store, "instrument", instrument(store, "Tarn").id, 1000.0 + number, now)
+            tarn = instrument(store, "Tarn").id
+            with writing(store, "weigh the instrument", now):
+                insert(store, "weight", {"instrument": tarn, "grams": 1000.0 + number, "at": moment_text(now)})
         case "air":
             import_air(store, place(store, "bench").id, air(3, now + timedelta(hours=number)), now)
         case "shop":

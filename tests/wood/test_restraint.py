@@ -9,12 +9,10 @@ from gramil.wood.air import Air
 from gramil.wood.restraint import (
     Plate,
     StripLayer,
-    dome_in_air,
     dome_radius,
     held,
     strip_bow,
     strip_curvature,
-    strip_stresses,
     verdict,
 )
 from gramil.wood.species import Published, find_species
@@ -103,10 +101,9 @@ def test_two_layers_by_timoshenkos_formula(
     assert abs(strip_curvature(layers)) == pytest.approx(curvature, rel=1e-6)
 
 
-def test_a_strip_of_one_mind_stays_straight_and_free() -> None:
+def test_a_strip_of_one_mind_stays_straight() -> None:
     layers = [StripLayer(50.0, 6.0, 13000.0, -2e-4), StripLayer(50.0, 18.0, 10000.0, -2e-4)]
     assert strip_bow(layers, 450.0) == pytest.approx(0.0, abs=1e-12)
-    assert strip_stresses(layers) == pytest.approx((0.0, 0.0), abs=1e-12)
 
 
 def test_bow_is_the_sagitta_of_the_curvature() -> None:
@@ -114,9 +111,6 @@ def test_bow_is_the_sagitta_of_the_curvature() -> None:
     curvature = strip_curvature(layers)
     assert strip_bow(layers, 450.0) == pytest.approx(curvature * 450.0**2 / 8.0, rel=1e-3)
     assert curvature > 0  # the upper layer shrinks and pulls the ends up
-    lower, upper = strip_stresses(layers)
-    assert lower < 0 < upper
-    assert lower * 50 * 18 == pytest.approx(-upper * 50 * 6, rel=1e-9)  # no outside force
 
 
 def test_a_dome_flattens_when_it_dries_and_rounds_when_it_is_wet() -> None:
@@ -163,9 +157,8 @@ def test_taller_braces_hold_the_dome_better() -> None:
 
 
 def test_a_dome_through_the_year() -> None:
-    radii = dome_in_air(
-        replace(TOP, radius=7600.0), Air(20.0, 45.0), [Air(21.0, 25.0), Air(21.0, 45.0), Air(21.0, 65.0)]
-    )
+    glued, airs = Air(20.0, 45.0), [Air(21.0, 25.0), Air(21.0, 45.0), Air(21.0, 65.0)]
+    radii = [dome_radius(replace(TOP, radius=7600.0), glued.moisture, air.moisture) for air in airs]
     curvatures = [0.0 if radius is None else 1.0 / radius for radius in radii]
     assert curvatures == sorted(curvatures)
-    assert dome_in_air(replace(TOP, species=ROSEWOOD), Air(20.0, 45.0), [Air(21.0, 25.0)]) == (None,)
+    assert dome_radius(replace(TOP, species=ROSEWOOD), glued.moisture, airs[0].moisture) is None

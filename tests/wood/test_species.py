@@ -15,7 +15,6 @@ from gramil.wood.species import (
     dust_of_every_wood,
     find_species,
     load_species,
-    overridden,
     species_from_table,
     transport_of,
 )
@@ -131,9 +130,6 @@ def test_the_maker_adds_and_overrides() -> None:
     }
     plum = species_from_table(table)
     assert find_species("Plum", {"plum": plum}) is plum
-    stiffer = overridden(find_species("sitka"), modulus=Published(12100.0, "own test", "measured"))
-    assert stiffer.modulus is not None
-    assert stiffer.modulus.value == 12100.0
 
 
 def test_ill_formed_woods_are_refused_with_what_to_write() -> None:

@@ -34,14 +34,6 @@ def import_files(store: Store, files: Mapping[str, str], now: datetime, who: str
         prove_change(store, TOML_FILE)
 
 
-def import_toml(store: Store, text: str, file: str, now: datetime, who: str = "") -> None:
-    """Bring in the tables of a TOML file, as one change. Raises MakersFault with every fault, nothing brought in."""
-    tables = toml_tables(text, file, TABLES)
-    with writing(store, f"bring in {file}", now, who):
-        _put_tables(Import(store, file), tables)
-        prove_change(store, file)
-
-
 def import_csv(
     store: Store,
     table: str,

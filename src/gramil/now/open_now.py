@@ -151,10 +151,6 @@ def open_now(instruments: Sequence[InstrumentState], shop: Conditions) -> tuple[
     return tuple(_instrument(one, found, shop, waiting) for one, found in zip(instruments, closed, strict=True))
 
 
-def _all_closed(one: InstrumentState, shop: Conditions, held: "Holds") -> dict[str, Closed]:
-    return {each.name: found for each in one.to_do if (found := _closed(each, one, shop, held))}
-
-
 class Holds:
     """Who holds which jig: from an operation that takes it to one that frees it, or while it is clamped."""
 

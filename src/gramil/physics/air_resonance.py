@@ -29,11 +29,6 @@ def effective_depth(depth: Mm, radius: Mm) -> Mm:
     return depth + BOTH_ENDS_FLANGED * radius
 
 
-def hydraulic_radius(area: Mm2, edge: Mm) -> Mm:
-    """The radius that stands for that of a hole that is not round: twice its area over its edge's length."""
-    return 2.0 * area / edge
-
-
 def conductance(area: Mm2, depth: Mm) -> Mm:
     """How easily air goes through a hole, in mm: its area over the effective depth of its plug."""
     return area / depth

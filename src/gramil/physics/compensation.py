@@ -140,34 +140,3 @@ def weighted_rms(cents: ArrayLike, weights: ArrayLike) -> FloatArray:
 
 def _rms_of_all(cents: FloatArray, weight: FloatArray) -> float:
     return float(weighted_rms(cents.ravel(), weight.ravel()))
-
-
-def line_through(across: ArrayLike, set_back: ArrayLike, weights: ArrayLike = 1.0) -> FloatArray:
-    """The straight line nearest (weighted least squares) to set-backs found string by string, read at each string."""
-    shape = straight(across).shape
-    root = np.sqrt(np.broadcast_to(floats(weights), shape.shape[:1]))
-    found = np.linalg.lstsq(shape * root[:, None], floats(set_back) * root, rcond=None)[0]
-    return floats(shape @ found)
-
-
-def moves_for_cents(cents: ArrayLike, ratio: ArrayLike, length: float, weights: ArrayLike = 1.0) -> tuple[float, float]:
-    """Further set-backs (nut, saddle) in mm that undo measured cents at several stops of one string, retuned.
-
-    The least-squares solution of the linear model, cents = (1200/ln 2) [(ratio - 1) saddle - nut] / length.
-    Raises ValueError for fewer than two different stops.
-    """
-    away, sharp = floats(ratio) - 1.0, floats(cents)
-    if np.unique(away).size < 2:
-        raise ValueError("readings at two different stops are needed to part nut from saddle")
-    root = np.sqrt(np.broadcast_to(floats(weights), away.shape))
-    slopes = np.column_stack([-np.ones_like(away), away]) * (root * CENTS_PER_UNIT / length)[:, None]
-    nut, saddle = np.linalg.lstsq(slopes, sharp * root, rcond=None)[0]
-    return float(nut), float(saddle)
-
-
-def saddle_move_for_cents(cents: ArrayLike, length: ArrayLike, ratio: ArrayLike = 2.0) -> FloatArray:
-    """Further saddle set-back in mm that undoes cents measured at one stop, the open string retuned after.
-
-    `cents x length x ln 2 / 1200 / (ratio - 1)`; at the octave that is a whole share of the length, not half of it.
-    """
-    return floats(cents) * floats(length) / (CENTS_PER_UNIT * (floats(ratio) - 1.0))

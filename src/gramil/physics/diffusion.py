@@ -141,14 +141,6 @@ def course(sheets: Sequence[Modes], start: Sequence[ArrayLike], times: ArrayLike
     return Course(figures[..., 0], figures[..., 1], figures[..., 2:], taken_up, profiles)
 
 
-def places_of(sheet: Sheet, points: int = POINTS) -> FloatArray:
-    """Distance (mm) of each of the sheet's points from its first face, to draw a profile by."""
-    local = 0.5 * (_lobatto(points)[0] + 1.0)
-    edges = np.concatenate([[0.0], np.cumsum([layer.thickness for layer in sheet.layers])])
-    runs = [edges[row] + layer.thickness * local[1:] for row, layer in enumerate(sheet.layers)]
-    return np.concatenate([[0.0], *runs])
-
-
 def _assembled(sheet: Sheet, points: int) -> tuple[FloatArray, FloatArray, FloatArray]:
     """Stores (points), the stiffness that moves content between them, and the weights that read the middle."""
     places, weights, slopes = _lobatto(points)

@@ -17,10 +17,6 @@ TRIPLE_POINT = 0.01
 """C; below it the ice formula is used."""
 VAPOUR_GAS_CONSTANT = 461.524
 """J/(kg K): 8.314472 J/(mol K) over 18.015268 g/mol."""
-STANDARD_PRESSURE = 101325.0
-"""Pa, at sea level."""
-MASS_RATIO = 0.621945
-"""Molar mass of water over that of dry air (ASHRAE Fundamentals 2017, chapter 1)."""
 
 # 1/T, then powers of T upward from 0, then ln T; T in kelvin.
 _OVER_ICE = (
@@ -65,12 +61,6 @@ def humidity_brought_to(temperature: ArrayLike, humidity: ArrayLike, elsewhere: 
 def vapour_density(temperature: ArrayLike, humidity: ArrayLike) -> FloatArray:
     """Water in the air, g/m3, at a temperature (C) and relative humidity (%). Formula: p / (R_v T)."""
     return 1000.0 * vapour_pressure(temperature, humidity) / (VAPOUR_GAS_CONSTANT * (floats(temperature) + KELVIN))
-
-
-def humidity_ratio(temperature: ArrayLike, humidity: ArrayLike, pressure: float = STANDARD_PRESSURE) -> FloatArray:
-    """Grams of water to a kilogram of dry air; temperature in C, relative humidity in %, air pressure in Pa."""
-    vapour = vapour_pressure(temperature, humidity)
-    return 1000.0 * MASS_RATIO * vapour / (pressure - vapour)
 
 
 def dew_point(temperature: ArrayLike, humidity: ArrayLike) -> FloatArray:

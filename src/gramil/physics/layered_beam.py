@@ -67,20 +67,6 @@ def free_strain_curvature(layers: Layers, free_strain: ArrayLike) -> FloatArray:
     return floats(-moment / whole.bending_stiffness)
 
 
-def free_strain_length(layers: Layers, free_strain: ArrayLike) -> FloatArray:
-    """Strain of the neutral axis from the layers' free strains: their mean, weighted by EA."""
-    axial = layers.modulus * layers.area
-    return floats((axial * floats(free_strain)).sum(axis=-1) / axial.sum(axis=-1))
-
-
-def layer_stress(layers: Layers, free_strain: ArrayLike) -> FloatArray:
-    """Stress (MPa, tension positive) at each layer's centroid when glued layers want different lengths."""
-    lever = layers.centroid - section(layers).neutral_axis[..., None]
-    curvature = free_strain_curvature(layers, free_strain)[..., None]
-    strain = free_strain_length(layers, free_strain)[..., None] - curvature * lever
-    return floats(layers.modulus * (strain - floats(free_strain)))
-
-
 def sagitta(curvature: ArrayLike, span: ArrayLike) -> FloatArray:
     """Depth of an arc of constant curvature (1/mm) under its chord `span` (mm); exact, and signed as the curvature.
 
@@ -91,9 +77,3 @@ def sagitta(curvature: ArrayLike, span: ArrayLike) -> FloatArray:
     if np.any(inside < 0.0):
         raise ValueError("a chord is no longer than the circle is wide")
     return floats(bend * half**2 / (1.0 + np.sqrt(inside)))
-
-
-def curvature_from_sagitta(depth: ArrayLike, span: ArrayLike) -> FloatArray:
-    """Curvature (1/mm) of the arc that lies `depth` under a chord `span`, both mm: `2 s / (c^2/4 + s^2)`."""
-    deep, half = floats(depth), floats(span) / 2.0
-    return floats(2.0 * deep / (half**2 + deep**2))

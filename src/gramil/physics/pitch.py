@@ -1,4 +1,4 @@
-"""Pitch: note names and frequencies, in twelve equal semitones, and the cents between them.
+"""Pitch: note names and frequencies, in twelve equal semitones.
 
 The octave number changes at C, and A4 is 440 Hz (ISO 16:1975, "Acoustics: Standard tuning frequency") unless given.
 """
@@ -6,18 +6,12 @@ The octave number changes at C, and A4 is 440 Hz (ISO 16:1975, "Acoustics: Stand
 import math
 import re
 
-import numpy as np
-from numpy.typing import ArrayLike
-
 from gramil.faults import MakersFault
-from gramil.physics.arrays import FloatArray, floats
 
 STANDARD_A4 = 440.0
 """Hertz; ISO 16:1975."""
 
 _SEMITONES_ABOVE_C = {"C": 0, "D": 2, "E": 4, "F": 5, "G": 7, "A": 9, "B": 11}
-_SHARP_NAMES = ("C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B")
-_FLAT_NAMES = ("C", "Db", "D", "Eb", "E", "F", "Gb", "G", "Ab", "A", "Bb", "B")
 _NOTE = re.compile(r"([A-Ga-g])(#{1,2}|b{1,2}|♯|♭)?(-?\d)")
 _HERTZ = re.compile(r"(\d+(?:\.\d+)?)\s*hz", re.IGNORECASE)
 _A4_STEP = 57  # semitones above C0
@@ -39,27 +33,6 @@ def read_pitch(text: str, a4: float = STANDARD_A4) -> float:
 def frequency_of_step(step: float, a4: float = STANDARD_A4) -> float:
     """Hertz of a semitone counted from C0 = 0 (A4 = 57)."""
     return _sounding(a4, f"A4 at {a4} Hz") * math.exp2((step - _A4_STEP) / 12.0)
-
-
-def cents_between(lower: ArrayLike, upper: ArrayLike) -> FloatArray:
-    """Cents from one frequency up to another: 1200 log2(upper/lower); negative when the second is lower."""
-    return 1200.0 * np.log2(floats(upper) / floats(lower))
-
-
-def raised_by_cents(frequency: ArrayLike, cents: ArrayLike) -> FloatArray:
-    """The frequency that lies so many cents above another."""
-    return floats(frequency) * np.exp2(floats(cents) / 1200.0)
-
-
-def nearest_pitch(frequency: float, a4: float = STANDARD_A4, flats: bool = False) -> tuple[str, float]:
-    """The note nearest to a frequency in hertz, and how many cents the frequency is above it (-50 to 50).
-
-    Raises MakersFault for a frequency of zero or less.
-    """
-    exact = _A4_STEP + 12.0 * math.log2(_sounding(frequency, f"{frequency} Hz") / a4)
-    step = round(exact)
-    names = _FLAT_NAMES if flats else _SHARP_NAMES
-    return f"{names[step % 12]}{step // 12}", 100.0 * (exact - step)
 
 
 def _step(letter: str, accidental: str | None, octave: str) -> int:

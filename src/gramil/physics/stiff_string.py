@@ -1,7 +1,7 @@
 """One stretched string: its weight and tension, and how its stiffness raises its pitch.
 
 A string of bending stiffness EI under tension T, L long, has `epsilon = sqrt(EI / (T L^2))`. Everything that
-stiffness does to the pitch follows from epsilon and from how the two ends are held. The series hold for a small
+stiffness does to the pitch follows from epsilon and from how the two ends are held. The series holds for a small
 epsilon (the third power is left out): under 0.01 for any string that is played.
 Source: H. Fletcher, "Normal vibration frequencies of a stiff piano string", J. Acoust. Soc. Am. 36, 203 (1964);
 N. H. Fletcher and T. D. Rossing, "The Physics of Musical Instruments", 2nd ed., section 2.18.
@@ -49,51 +49,16 @@ def disc_area(diameter: ArrayLike) -> FloatArray:
     return math.pi * floats(diameter) ** 2 / 4.0
 
 
-def disc_inertia(diameter: ArrayLike) -> FloatArray:
-    """Second moment of area of a round section about a diameter, mm4: `pi d^4 / 64`."""
-    return math.pi * floats(diameter) ** 4 / 64.0
-
-
 def tension(density: ArrayLike, length: ArrayLike, frequency: ArrayLike) -> FloatArray:
     """Pull of a string tuned to a frequency, N: `mu (2 L f)^2`, mu in g/m, L in mm, f in Hz."""
     return floats(density) * (2.0 * floats(length) * floats(frequency)) ** 2 * 1e-9
 
 
-def density_from_tension(pull: ArrayLike, length: ArrayLike, frequency: ArrayLike) -> FloatArray:
-    """Weight of a string in g/m from the pull that it has at a length and a pitch: `T / (2 L f)^2`."""
-    return floats(pull) * 1e9 / (2.0 * floats(length) * floats(frequency)) ** 2
-
-
-def frequency(density: ArrayLike, length: ArrayLike, pull: ArrayLike) -> FloatArray:
-    """Pitch of a string without stiffness, Hz: `sqrt(T / mu) / (2 L)`."""
-    return np.sqrt(floats(pull) * 1e9 / floats(density)) / (2.0 * floats(length))
-
-
-def stiffness_ratio(bending_stiffness: ArrayLike, pull: ArrayLike, length: ArrayLike) -> FloatArray:
-    """`epsilon = sqrt(EI / (T L^2))`: EI in N mm2, T in N, L in mm; a pure number."""
-    return np.sqrt(floats(bending_stiffness) / floats(pull)) / floats(length)
-
-
-def inharmonicity(epsilon: ArrayLike) -> FloatArray:
-    """B of `f_n = n f_0 sqrt(1 + B n^2)`: `pi^2 epsilon^2`, which is `pi^3 E d^4 / (64 T L^2)` for solid round wire."""
-    return math.pi**2 * floats(epsilon) ** 2
-
-
-def pinned_factor(epsilon: ArrayLike, partial: ArrayLike = 1) -> FloatArray:
-    """By how much stiffness raises a partial when both ends are free to turn: `sqrt(1 + pi^2 n^2 epsilon^2)`, exact."""
-    return np.sqrt(1.0 + inharmonicity(epsilon) * floats(partial) ** 2)
-
-
-def clamped_factor(epsilon: ArrayLike, partial: ArrayLike = 1) -> FloatArray:
-    """The same with both ends held in direction: `1 + 2 epsilon + (4 + pi^2 n^2 / 2) epsilon^2`."""
-    stiffness, number = floats(epsilon), floats(partial)
-    return 1.0 + 2.0 * stiffness + (4.0 + (math.pi * number) ** 2 / 2.0) * stiffness**2
-
-
 def one_end_clamped_factor(epsilon: ArrayLike, partial: ArrayLike = 1) -> FloatArray:
-    """The same with the saddle end free to turn and the other held: `1 + epsilon + (1 + pi^2 n^2 / 2) epsilon^2`.
+    """By how much stiffness raises a partial when one end is held in direction and the saddle's is free to turn.
 
-    Source: M. B. Anderson and R. G. Beausoleil, J. Acoust. Soc. Am. 156(1), 683 (2024).
+    Formula: `1 + epsilon + (1 + pi^2 n^2 / 2) epsilon^2`. Source: M. B. Anderson and R. G. Beausoleil, J. Acoust. Soc.
+    Am. 156(1), 683 (2024).
     """
     stiffness, number = floats(epsilon), floats(partial)
     return 1.0 + stiffness + (1.0 + (math.pi * number) ** 2 / 2.0) * stiffness**2

@@ -5,7 +5,7 @@ over a length that is not quite the intended one; and its stiffness counts for m
 string is held in direction at nut and stop and free to turn at the saddle.
 
 Source: M. B. Anderson and R. G. Beausoleil, "Classical guitar intonation and compensation: The well-tempered
-guitar", J. Acoust. Soc. Am. 156(1), 683 (2024), in its exact form. Theirs is one plane of stops (`flat_plane`);
+guitar", J. Acoust. Soc. Am. 156(1), 683 (2024), in its exact form. Theirs is one plane of stops;
 here each string has its own stops, each at its own place and height, so real heights enter.
 
 Along each string x runs from the nut towards the saddle; heights are over any one straight line. All lengths in mm,
@@ -107,23 +107,6 @@ def _refuse_impossible(paths: StringPaths) -> None:
         raise ValueError("a stop lies between the nut and the saddle")
 
 
-def equal_steps(count: int) -> FloatArray:
-    """Intended frequency ratios of stops 1 to `count`, a semitone each: `2^(n/12)`."""
-    return np.exp2(np.arange(1, count + 1) / 12.0)
-
-
-def flat_plane(
-    length: ArrayLike, nut_height: ArrayLike, saddle_excess: ArrayLike, ratio: ArrayLike, finger_offset: ArrayLike = 0.0
-) -> StringPaths:
-    """The published geometry: stops in one plane, at `length - length / ratio` from the nut.
-
-    The string is `nut_height` over the plane at the nut and `nut_height + saddle_excess` at the saddle.
-    """
-    open_length, low = np.atleast_1d(floats(length)), floats(nut_height)
-    stop_x = open_length[:, None] * (1.0 - 1.0 / floats(ratio))
-    return string_paths((0.0, low), (open_length, low + floats(saddle_excess)), (stop_x, 0.0), ratio, finger_offset)
-
-
 def moved(paths: StringPaths, nut_set_back: ArrayLike, saddle_set_back: ArrayLike) -> StringPaths:
     """The same strings with both break points moved outward, each mm a string; a nut moved to the stops is negative.
 
@@ -142,13 +125,6 @@ def moved(paths: StringPaths, nut_set_back: ArrayLike, saddle_set_back: ArrayLik
 def open_length(paths: StringPaths) -> FloatArray:
     """Length of the open string between its break points, one figure a string."""
     return np.hypot(paths.saddle_x - paths.nut_x, paths.saddle_height - paths.nut_height)
-
-
-def clearance(paths: StringPaths) -> FloatArray:
-    """Height of the open string over each stop; zero or less touches, and nothing here holds for it then."""
-    share = (paths.stop_x - paths.nut_x[:, None]) / (paths.saddle_x - paths.nut_x)[:, None]
-    rise = (paths.saddle_height - paths.nut_height)[:, None]
-    return paths.nut_height[:, None] + share * rise - paths.stop_height
 
 
 def speaking_length(paths: StringPaths) -> FloatArray:
@@ -203,8 +179,3 @@ def stretch_here(paths: StringPaths, strings: StringStiffness) -> FloatArray:
 def stretch_stiffness(modulus: ArrayLike, radius: ArrayLike, pull: ArrayLike) -> FloatArray:
     """kappa = `pi r^2 E / T`, a pure number: E in MPa, r in mm (of a wound string the core), T in N."""
     return math.pi * floats(radius) ** 2 * floats(modulus) / floats(pull)
-
-
-def effective_modulus(stretch: ArrayLike, radius: ArrayLike, pull: ArrayLike) -> FloatArray:
-    """The modulus in MPa that a stretch stiffness stands for over a radius in mm: `kappa T / (pi r^2)`."""
-    return floats(stretch) * floats(pull) / (math.pi * floats(radius) ** 2)

@@ -1,4 +1,4 @@
-"""How stiff a string really is, from measurements: cents at its stops, or its pitch as it is stretched.
+"""How stiff a string really is, from measured cents at its stops.
 
 A string's handbook modulus is a poor guide once it is wound, drawn or crept; two or three readings are a better one.
 """
@@ -118,24 +118,3 @@ def _with_errors(
 
 def _covariance(slopes: FloatArray) -> FloatArray:
     return floats(np.linalg.pinv(np.swapaxes(slopes, 1, 2) @ slopes))
-
-
-def stretch_from_pitch(length: ArrayLike, frequency: ArrayLike) -> tuple[float, float]:
-    """Kappa of one string and its standard error from the pitch of the open string as it is stretched.
-
-    `length` is the length stretched, mm, and `frequency` Hz, a reading each, three at least. With
-    R = d ln f / d ln L, kappa = 2 R + 1. Source: Anderson and Beausoleil (2024), after G. Byers, "Classical guitar
-    intonation", American Lutherie 47 (1996). Raises MakersFault for fewer than three readings.
-    """
-    along, pitch = np.log(floats(length)), np.log(floats(frequency))
-    if along.size < 3:
-        raise MakersFault.of(
-            f"{along.size} readings of pitch against length",
-            "a slope and its error need three",
-            "stretch the string a little further and read again",
-        )
-    centred = along - along.mean()
-    slope = float(centred @ pitch / (centred @ centred))
-    left = pitch - pitch.mean() - slope * centred
-    error = float(np.sqrt(left @ left / (along.size - 2) / (centred @ centred)))
-    return 2.0 * slope + 1.0, 2.0 * error

@@ -1,4 +1,4 @@
-"""What a wire bears: its strength by diameter, what is left of it at a tension, and how far it stretches."""
+"""What a wire bears: its strength by diameter, its stress at a tension, and how far it stretches."""
 
 from dataclasses import dataclass
 
@@ -33,11 +33,6 @@ class StrengthLaw:
 def breaking_load(diameter: ArrayLike, law: StrengthLaw) -> FloatArray:
     """The pull in N at which a round wire (of a wound string, the core) breaks: strength times section."""
     return law.strength(diameter) * disc_area(diameter)
-
-
-def breaking_reserve(pull: ArrayLike, diameter: ArrayLike, law: StrengthLaw) -> FloatArray:
-    """Share of the breaking load that is left, `1 - T / T_break`: 0 breaks, negative cannot be; nan is not known."""
-    return 1.0 - floats(pull) / breaking_load(diameter, law)
 
 
 def stress(pull: ArrayLike, diameter: ArrayLike) -> FloatArray:

@@ -1,13 +1,13 @@
-"""Points, straight lines, strips and polygons in the plane. Points are pairs in mm."""
+"""Points, straight lines and polygons in the plane. Points are pairs in mm."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from math import atan2, hypot, inf, nan
+from math import hypot, inf, nan
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from gramil.quantities import Mm, Mm2, Mm4, Radians
+from gramil.quantities import Mm, Mm2, Mm4
 
 Point = tuple[float, float]
 Array = NDArray[np.float64]
@@ -39,47 +39,6 @@ def nearest_on_segment(point: Point, start: Point, end: Point) -> Point:
     square = _dot(along, along)
     share = _dot(_from(start, point), along) / square if square > 0 else 0.0
     return _on(start, along, min(1.0, max(0.0, share)))
-
-
-def from_line(point: Point, on_line: Point, direction: Point) -> Mm:
-    """Distance from a line without end, positive to the left of its direction."""
-    return _cross(direction, _from(on_line, point)) / hypot(*direction)
-
-
-@dataclass(frozen=True)
-class Strip:
-    """A straight strip of even `width` about its middle line, cut off square at both ends."""
-
-    start: Point
-    end: Point
-    width: Mm
-
-    @property
-    def length(self) -> Mm:
-        """From end to end along the middle line."""
-        return hypot(*_from(self.start, self.end))
-
-    @property
-    def angle(self) -> Radians:
-        """Direction of the middle line from the x axis."""
-        return atan2(self.end[1] - self.start[1], self.end[0] - self.start[0])
-
-    @property
-    def corners(self) -> tuple[Point, Point, Point, Point]:
-        """Once round, anticlockwise, from the right of the start."""
-        half = self.width / (2 * self.length)
-        dx, dy = _from(self.start, self.end)
-        left = (-dy * half, dx * half)
-        right = (-left[0], -left[1])
-        return (_on(self.start, right), _on(self.end, right), _on(self.end, left), _on(self.start, left))
-
-    def contains(self, point: Point) -> bool:
-        """Whether a point lies in the strip or on its edge."""
-        return polygon_contains(self.corners, point)
-
-    def apart(self, other: "Strip") -> Mm:
-        """Least distance between two strips, 0 where they touch or overlap."""
-        return polygons_apart(self.corners, other.corners)
 
 
 def polygons_apart(one: Sequence[Point], other: Sequence[Point]) -> Mm:

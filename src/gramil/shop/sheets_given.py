@@ -47,13 +47,6 @@ def give_sheet(
     return records(store, Sheet, "sheet", "WHERE id = ?", (number,))[0]
 
 
-def sheets_given(store: Store, instrument: int | None = None) -> list[Sheet]:
-    """Every sheet handed out, or those of one instrument, in the order in which they were."""
-    if instrument is None:
-        return records(store, Sheet, "sheet")
-    return records(store, Sheet, "sheet", "WHERE instrument = ? ORDER BY id", (instrument,))
-
-
 def latest_given(store: Store, instrument: int) -> list[Sheet]:
     """Of the sheets of one title that were handed out for an instrument, the latest."""
     latest = "WHERE id IN (SELECT max(id) FROM sheet WHERE instrument = ? GROUP BY title) ORDER BY id"

@@ -1,7 +1,7 @@
-"""How much wood swells and shrinks: across the grain by its coefficients or its total shrinkage, and along it.
+"""How much wood swells and shrinks: across the grain by its coefficients, and what is known of it along the grain.
 
 Source: Forest Products Laboratory, Wood Handbook, FPL-GTR-190, 2010, chapter 13, equation 13-2 and table 13-5 (movement
-coefficients, from 6 to 14 % moisture), chapter 4, equation 4-7 (total shrinkage). Along the grain: 0.1 to 0.2 % from
+coefficients, from 6 to 14 % moisture). Along the grain: 0.1 to 0.2 % from
 green to dry, American Wood Council.
 """
 
@@ -51,14 +51,6 @@ def free_strain(coefficient: ArrayLike, moisture: ArrayLike, later: ArrayLike) -
     return floats(coefficient) * (floats(later) - floats(moisture))
 
 
-def size_from_shrinkage(dimension: float, shrinkage: float, moisture: float, later: float) -> float:
-    """What a dimension (mm) at `moisture` becomes at `later` (both %), by total shrinkage (%, green to dry).
-
-    Formula: each size is the green one times 1 - S/100 (30 - M)/30, no movement above 30 %. Equation 4-7.
-    """
-    return dimension * _share_of_green(shrinkage, later) / _share_of_green(shrinkage, moisture)
-
-
 def coefficient_from_shrinkage(shrinkage: float) -> float:
     """Movement coefficient for each 1 % from total shrinkage (%), with the size at 10 % moisture for reference.
 
@@ -67,14 +59,3 @@ def coefficient_from_shrinkage(shrinkage: float) -> float:
     """
     share = shrinkage / 100.0
     return (share / FIBRE_SATURATION) / (1.0 - 20.0 * share / FIBRE_SATURATION)
-
-
-def movement_along(length: float, moisture: float, later: float) -> tuple[float, float]:
-    """Least and most change (mm, growth positive) of a length along straight grain between two moistures (%)."""
-    changes = [size_from_shrinkage(length, share, moisture, later) - length for share in SHRINKAGE_ALONG]
-    return min(changes), max(changes)
-
-
-def _share_of_green(shrinkage: float, moisture: float) -> float:
-    below = max(0.0, FIBRE_SATURATION - moisture)
-    return 1.0 - shrinkage / 100.0 * below / FIBRE_SATURATION

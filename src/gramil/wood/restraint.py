@@ -13,8 +13,7 @@ from typing import Literal
 import numpy as np
 
 from gramil.decimals import fixed
-from gramil.physics.layered_beam import Layers, free_strain_curvature, layer_stress, sagitta, stacked
-from gramil.wood.air import Air
+from gramil.physics.layered_beam import Layers, free_strain_curvature, sagitta, stacked
 from gramil.wood.movement import COEFFICIENT_RANGE, outside
 from gramil.wood.species import Direction, Published, Species
 
@@ -161,11 +160,6 @@ def strip_bow(layers: Sequence[StripLayer], length: float) -> float:
     return float(sagitta(strip_curvature(layers), length))
 
 
-def strip_stresses(layers: Sequence[StripLayer]) -> tuple[float, ...]:
-    """Stress (MPa, tension positive, before creep) in the middle of each layer of a glued strip left free to bow."""
-    return tuple(float(stress) for stress in layer_stress(_beam(layers), [layer.free_strain for layer in layers]))
-
-
 def dome_radius(plate: Plate, moisture: float, later: float, kept: float = 1.0) -> float | None:
     """Radius (mm) of a braced plate, glued at `moisture` (%), when it comes to `later`: infinite when flat, negative
     when it has sunk below flat.
@@ -185,11 +179,6 @@ def dome_radius(plate: Plate, moisture: float, later: float, kept: float = 1.0) 
     glued = 1.0 / plate.radius if plate.radius else 0.0
     curvature = glued - strip_curvature([brace, top])  # a plate above that grows bows the ends down: a rounder dome
     return 1.0 / curvature if curvature != 0.0 else float("inf")
-
-
-def dome_in_air(plate: Plate, glued: Air, airs: Sequence[Air], kept: float = 1.0) -> tuple[float | None, ...]:
-    """Radius (mm) of a braced plate in each of several airs, once settled there; as `dome_radius`."""
-    return tuple(dome_radius(plate, glued.moisture, air.moisture, kept) for air in airs)
 
 
 def _stress(strain: float, modulus: float) -> tuple[float, float]:

@@ -195,11 +195,6 @@ def _package_index() -> Mapping[str, Species]:
     return _index(load_species())
 
 
-def overridden(wood: Species, **figures: Published) -> Species:
-    """The wood with some of its figures replaced by the maker's own."""
-    return replace(wood, **figures)  # type: ignore[arg-type]  # replace cannot see that every figure is Published
-
-
 @cache
 def transport_of(group: str) -> Transport:
     """Diffusion and surface figures of a group of woods ("softwood", "hardwood", "dense hardwood").
