@@ -1,6 +1,6 @@
 """Readings that are asked about on a page: the question stands under its field, and a second tap takes it as read."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from gramil.bench.page_request import PageRequest
@@ -41,8 +41,3 @@ def measured_doubts(
     """What is asked about measurements that were typed, by their addresses."""
     readings = [Reading(each.address, each.value, each.written) for each in measured]
     return doubts(request, questions(figures, readings, operation), unit)
-
-
-def together(found: Mapping[str, Doubt]) -> tuple[str, ...]:
-    """The questions line by line, each after the name of what was read."""
-    return tuple(f"{name.replace('_', ' ')}: {each.text}" for name, each in found.items())
