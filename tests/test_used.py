@@ -1,6 +1,7 @@
 """Nothing in the program is there for tests alone: what is defined is used, what is derived is read or shown."""
 
 import ast
+import re
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
@@ -9,6 +10,7 @@ from tests.test_published import WAITING
 
 import gramil
 from gramil.cli import COMMANDS
+from gramil.prints.whole import NOT_DIMENSIONS, whole_graph
 
 SOURCE, ROOT = Path(gramil.__file__).parent, Path(__file__).parent.parent
 WORKSHOP = ("docs", "tools", "benchmarks", "fuzz")
@@ -135,3 +137,21 @@ def test_every_function_is_used_by_what_is_run() -> None:
     """What only tests read stands among their textbooks, or nowhere; what has its act by now waits no longer."""
     print(*sorted(left_over() - WAITS.keys()), sep=chr(10))
     assert left_over() == WAITS.keys()
+
+
+def named() -> set[str]:
+    """What the program reads by name: `n.body_area` in its code, and keys in the tables of its data."""
+    attributes = (each for tree in trees().values() for each in ast.walk(tree) if isinstance(each, ast.Attribute))
+    code = {each.attr for each in attributes if isinstance(each.value, ast.Name) and each.value.id == "n"}
+    return code | set(re.findall(r"\w+", (SOURCE / "data" / "made.toml").read_text(encoding="utf-8")))
+
+
+def test_every_dimension_is_read_or_shown() -> None:
+    """By another dimension, by what a page shows, or by a list of figures of the book and the bench."""
+    graph = whole_graph()
+    left = {
+        name
+        for name in graph.dimensions
+        if not (name.startswith(NOT_DIMENSIONS) or graph.followers[name] or graph.shown_on[name])
+    }
+    assert not left - named()

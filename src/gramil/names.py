@@ -1771,7 +1771,6 @@ if TYPE_CHECKING:
     body_length: Ref[Mm] = of(part_body.body_length)
     body_width: Ref[Mm] = of(part_body.body_width)
     body_perimeter: Ref[Mm] = of(part_body.body_perimeter)
-    body_area: Ref[Mm2] = of(part_body.body_area)
     body_bouts: Members[BoutRef, Bout] = of(part_body.body_bouts)
     body_tightest_bend: Ref[Mm] = of(part_body.body_tightest_bend)
     body_bend_ratio: Ref[Ratio] = of(part_body.body_bend_ratio)
@@ -1962,7 +1961,6 @@ if TYPE_CHECKING:
     intonation_rms_all_after: Ref[Cents] = of(part_intonation.intonation_rms_all_after)
     intonation_rms_softest: Rows = of(part_intonation.intonation_rms_softest)
     intonation_rms_stiffest: Rows = of(part_intonation.intonation_rms_stiffest)
-    intonation_per_mm: Rows = of(part_intonation.intonation_per_mm)
     intonation_octave_move: Rows = of(part_intonation.intonation_octave_move)
 
     # parts/markers.py
@@ -2141,7 +2139,6 @@ if TYPE_CHECKING:
     section_slotted_following: MomentsRef = of(part_section.section_slotted_following)
     section_neck_depth: Rows = of(part_section.section_neck_depth)
     section_neck: MomentsRef = of(part_section.section_neck)
-    section_second_moment: Rows = of(part_section.section_second_moment)
     section_kept_straight: Rows = of(part_section.section_kept_straight)
     section_kept_following: Rows = of(part_section.section_kept_following)
     section_kept_straight_with_neck: Rows = of(part_section.section_kept_straight_with_neck)
@@ -2176,7 +2173,6 @@ if TYPE_CHECKING:
     slot_kerf_at_end: Rows = of(part_slots.slot_kerf_at_end)
     slot_depth_at_end: Rows = of(part_slots.slot_depth_at_end)
     slot_to_deepen: Rows = of(part_slots.slot_to_deepen)
-    slot_excess: Rows = of(part_slots.slot_excess)
     slot_left_at_crest: Rows = of(part_slots.slot_left_at_crest)
     slot_thickness_at_end: Rows = of(part_slots.slot_thickness_at_end)
     slot_left_at_treble_end: Rows = of(part_slots.slot_left_at_treble_end)
@@ -2189,7 +2185,6 @@ if TYPE_CHECKING:
     # parts/soundhole.py
     soundhole_centre: Ref[Mm] = of(part_soundhole.soundhole_centre)
     soundhole_from_zero: Ref[Mm] = of(part_soundhole.soundhole_from_zero)
-    soundhole_edge_tail: Ref[Mm] = of(part_soundhole.soundhole_edge_tail)
     soundhole_edge_neck: Ref[Mm] = of(part_soundhole.soundhole_edge_neck)
     soundhole_area: Ref[Mm2] = of(part_soundhole.soundhole_area)
     soundhole_plug: Ref[Mm] = of(part_soundhole.soundhole_plug)
@@ -2256,7 +2251,6 @@ if TYPE_CHECKING:
     thickness_crest_at_slot_bass: Rows = of(part_thickness.thickness_crest_at_slot_bass)
     thickness_at_edge_treble: Rows = of(part_thickness.thickness_at_edge_treble)
     thickness_at_edge_bass: Rows = of(part_thickness.thickness_at_edge_bass)
-    thickness_at_edge_unlevelled: Rows = of(part_thickness.thickness_at_edge_unlevelled)
     thickness_edge_spread: Ref[Mm] = of(part_thickness.thickness_edge_spread)
     thickness_before_levelling: Ref[Mm] = of(part_thickness.thickness_before_levelling)
     thickness_to_plane: Rows = of(part_thickness.thickness_to_plane)

@@ -138,6 +138,6 @@ def test_a_wider_lower_bout_lists_no_places_of_the_template() -> None:
     assert wider != TARN
     found = shift(tarn(), figures_of(parse_description(wider), read_shop()), 0.05)
     moved = {move.name for move in found.moves}
-    assert {"body_width", "side_length", "body_area"} <= moved
+    assert {"body_width", "side_length"} <= moved
     assert all(move.old is not None and move.new is not None for move in found.moves if move.name.startswith("side_"))
     assert "Bend the sides" in [paper.title for paper in found.papers]

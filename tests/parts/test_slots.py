@@ -132,7 +132,6 @@ def test_the_tang_never_bottoms_anywhere_along_a_slot(
         assert min(depths) >= need - 1e-9
         shallowest = min(shallowest, *depths)
         assert figures["slot_depth_at_end"][fret] == pytest.approx(min(depths[0], depths[-1]), abs=1e-9)
-        assert figures["slot_excess"][fret] == pytest.approx(min(depths[0], depths[-1]) - need, abs=1e-9)
     assert shallowest == pytest.approx(need, abs=1e-9), "one setting serves all, and none is deeper than it must be"
 
 

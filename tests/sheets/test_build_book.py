@@ -39,7 +39,7 @@ def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
     formatter = formatter_of(figures)
     pages = {page["title"]: page for page in front_pages(formatter)}
     said = {title: re.sub("\u200b", "", str(page["tables"])).replace("\\xa0", " ") for title, page in pages.items()}
-    assert formatter.text("string_pull_total") in said[figures["instrument_name"]]
+    assert formatter.text("string_pull_said") in said[figures["instrument_name"]]
     assert formatter.text("scale_bass") in said[figures["instrument_name"]]
     assert formatter.text("scale_treble") in said[figures["instrument_name"]]
     for number in range(1, figures["strings_count"] + 1):

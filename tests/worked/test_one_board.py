@@ -202,12 +202,10 @@ def test_depths(board: Figures) -> None:
     check(board, "slot_fall_greatest", 0.9072368824134457)
     check(board, "slot_depth_at_crest", 2.557236882413446)
     check(board, "slot_depth_setting", 2.757236882413446)
-    # At the ends 2.5572368824 less the fall there; the excess is that less 1.65.
+    # At the ends 2.5572368824 less the fall there.
     check(board, "slot_depth_at_end[1]", 1.870203235167215)
     check(board, "slot_depth_at_end[12]", 1.714802721522537)
     check(board, "slot_depth_at_end[20]", 1.65)
-    check(board, "slot_excess[7]", 0.1234288960236242)
-    check(board, "slot_excess[20]", 0.0)
     # Left under a straight bottom: 6.2 - 2.5572368824, the same from crest to end, at every fret.
     for fret in range(1, 21):
         check(board, f"slot_left_at_crest[{fret}]", 3.642763117586554)
@@ -307,7 +305,6 @@ def test_stiffness_kept(board: Figures) -> None:
     # of h, h^2 / 2 and h^3 / 3 the area is 295.9629169244 mm2, the first moment 877.5256088383 mm3 and the second
     # 3475.1751560066 mm4, and about the centroid the second less the first squared over the area, 873.3248898673 mm4.
     # Kept: 201.4082748967 / 873.3248898673.
-    check(board, "section_second_moment[12]", 873.3248898673248)
     check(board, "section_kept_straight[12]", 0.2306223917736369)
 
 

@@ -81,15 +81,6 @@ def body_perimeter(body_outlines: tuple[Outline, ...]) -> Mm:
     return _only(each.perimeter for each in body_outlines)
 
 
-def body_area(body_outlines: tuple[Outline, ...]) -> Mm2:
-    """Area within the outline.
-
-    Method: the integral of the half-width, exact for the curve's cubic pieces.
-    Source: common practice.
-    """
-    return _only(each.area for each in body_outlines)
-
-
 def body_bouts(body_outlines: tuple[Outline, ...]) -> tuple[Bout, ...]:
     """Upper bout, waist and lower bout: where the outline is widest or narrowest, and how tightly it bends there.
 

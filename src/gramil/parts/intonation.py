@@ -14,7 +14,6 @@ from gramil.physics.compensation import Freedom, SetBacks, as_one, best_set_back
 from gramil.physics.stopped_string import StringPaths, StringStiffness, deviation, moved, string_paths
 from gramil.quantities import (
     Cents,
-    CentsPerMm,
     Count,
     Mm,
     PerFret,
@@ -318,16 +317,6 @@ def intonation_rms_stiffest(
     """
     strings = StringStiffness(string_stretch_most, string_bending_radius, string_stretch_length)
     return _rms(_with_open(deviation(intonation_paths_made, strings).total), intonation_weights)
-
-
-def intonation_per_mm(string_length: PerString[Mm], intonation_ratio: PerFret[Ratio]) -> PerStringFret[CentsPerMm]:
-    """How many cents flatter each fret sounds for each mm that the saddle goes back, the open string retuned.
-
-    At the octave one cent is length x ln 2 / 1200, the whole length's share, not half of it.
-    Formula: 1200 / log(2) * (intonation_ratio - 1) / string_length[:, None]
-    Source: anderson_beausoleil_2024
-    """
-    return 1200 / np.log(2) * (intonation_ratio - 1) / string_length[:, None]
 
 
 def intonation_octave_move(string_length: PerString[Mm]) -> PerString[Mm]:

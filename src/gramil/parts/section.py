@@ -6,7 +6,7 @@ of the centreline, the neck below it as it is carved.
 
 import numpy as np
 
-from gramil.quantities import Mm, Mm4, MPa, PerFret, Ratio
+from gramil.quantities import Mm, MPa, PerFret, Ratio
 from gramil.shapes.arc import sagitta
 from gramil.shapes.crown import Crown
 from gramil.shapes.strip_section import Moments, across, hanging, standing
@@ -81,14 +81,6 @@ def section_neck(carve_form: TaperedBar) -> Moments:
     Source: superellipse, a formula of plane geometry.
     """
     return hanging(carve_form.profiles)
-
-
-def section_second_moment(section_board: Moments) -> PerFret[Mm4]:
-    """Second moment of area of the board alone, without a slot, about its own centroid.
-
-    Source: gere_goodno
-    """
-    return section_board.about_centroid
 
 
 def section_kept_straight(section_slotted_straight: Moments, section_board: Moments) -> PerFret[Ratio]:

@@ -105,14 +105,6 @@ def slot_to_deepen(slot_depth_at_end: PerFret[Mm], slot_kerf_at_end: PerFret[Mm]
     return slot_depth_at_end - slot_kerf_at_end
 
 
-def slot_excess(slot_depth_at_end: PerFret[Mm], slot_need: Mm) -> PerFret[Mm]:
-    """How much deeper than it needs to be each slot is at its end, because one setting serves all.
-
-    Source: common practice.
-    """
-    return slot_depth_at_end - slot_need
-
-
 def slot_left_at_crest(thickness_at_crest: PerFret[Mm], slot_kerf_at_crest: Mm) -> PerFret[Mm]:
     """Wood left under each slot on the centreline, underside levelled if it is to be.
 

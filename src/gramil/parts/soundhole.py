@@ -27,14 +27,6 @@ def soundhole_from_zero(soundhole_centre: Mm, body_edge: Mm) -> Mm:
     return soundhole_centre + body_edge
 
 
-def soundhole_edge_tail(soundhole_centre: Mm, soundhole_diameter: Mm) -> Mm:
-    """The soundhole's edge on the bridge's side, from the body's edge.
-
-    Source: common practice.
-    """
-    return soundhole_centre + soundhole_diameter / 2
-
-
 def soundhole_edge_neck(soundhole_centre: Mm, soundhole_diameter: Mm) -> Mm:
     """The soundhole's edge on the neck's side, from the body's edge.
 

@@ -94,14 +94,6 @@ def thickness_at_edge_bass(
     return crest - arch_fall_at_edge_bass
 
 
-def thickness_at_edge_unlevelled(board_thickness: Mm, arch_fall_at_edge_treble: PerFret[Mm]) -> PerFret[Mm]:
-    """What the treble edge would measure at each fret with the underside left flat to the crest.
-
-    Source: common practice.
-    """
-    return board_thickness - arch_fall_at_edge_treble
-
-
 def thickness_edge_spread(thickness_at_edge_treble: PerFret[Mm], thickness_at_edge_bass: PerFret[Mm]) -> Mm:
     """The most that the edge's thickness differs along the board: it shows along a bound edge.
 

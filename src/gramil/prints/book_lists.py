@@ -16,6 +16,12 @@ FACTS = (
     ("Neck angle", n.neck_angle_target),
     ("All strings pull", n.string_pull_said),
 )
+BODY = (
+    ("Body deepest inside, on its centreline", n.body_deepest),
+    ("Its air sounds at least at", n.body_air_least),
+    ("and at most at", n.body_air_most),
+)
+"""What is said of a body that is described: the last two to look for the main air resonance between."""
 FANNED = (("Scale, bass", n.scale_bass), ("Scale, treble", n.scale_treble))
 """What a fanned board says of its scale."""
 STRINGS = (
@@ -23,12 +29,14 @@ STRINGS = (
     ("sounds", n.strings_frequency),
     ("weighs", n.string_weight),
     ("pulls", n.string_pull),
+    ("stress", n.string_stress),
     ("strength left", n.string_reserve),
     ("saddle back", n.saddle_set_back),
     ("nut slot over board", n.nut_slot_over_board),
 )
 HEIGHTS = (
     ("Action at fret 12, each string", n.action_wanted),
+    ("The same, the saddle as drawn and the neck as made", n.neck_set_action),
     ("Relief", n.heights_relief),
     ("String over the crest plane at the saddle", n.height_at_saddle),
     ("Neck angle", n.neck_angle_target),

@@ -15,6 +15,7 @@ from gramil.findings.finding import in_words
 from gramil.formatter import NOT_KNOWN, Formatter
 from gramil.graph import Figures
 from gramil.prints.book_lists import (
+    BODY,
     CUT_LISTS,
     FACTS,
     FANNED,
@@ -42,7 +43,8 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
     """The pages ahead of the sheets, in order."""
     figures = formatter.figures
     named = FACTS if figures[n.scale_bass] == figures[n.scale_treble] else (*FANNED, *FACTS[1:])
-    facts = [[words, *formatter.both(address)] for words, address in named]
+    body = [(words, address) for words, address in BODY if formatter.text(address) != NOT_KNOWN]
+    facts = [[words, *formatter.both(address)] for words, address in (*named, *body)]
     whole = _drawn([each for each, _ in TITLE[:2]], figures)
     plans = whole or _drawn([each for each, _ in TITLE[2:]], figures)
     yield _page(figures[n.instrument_name], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
