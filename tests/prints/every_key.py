@@ -15,7 +15,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from gramil.description.instrument import Instrument
-from gramil.description.keys import marks_of
+from gramil.description.marks import marks_of
 from gramil.description.problems import table_in
 from gramil.description.shop.tables import Shop
 from gramil.quantities import Unit

@@ -12,7 +12,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from gramil.description.fields import Length, Radius
-from gramil.description.keys import marks_of
+from gramil.description.marks import marks_of
 from gramil.description.problems import table_in
 from gramil.description.shop.tables import Shop
 from gramil.faults import Fault

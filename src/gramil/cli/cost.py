@@ -13,7 +13,7 @@ from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
-from gramil.now.costs import Cost, Material, cost_of, materials_in
+from gramil.now.costs import Cost, Material, cost_of, cost_written, materials_in
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
 from gramil.quote import amount, quote_of
@@ -103,11 +103,8 @@ def _from_store(store: Store, name: str) -> _Asked:
 
 def _material(text: str) -> Material:
     what, equals, cost = text.rpartition("=")
-    try:
-        value = float(cost)
-    except ValueError:
-        value = -1.0
-    if not equals or not what.strip() or not 0 <= value < 1e9:
+    value = cost_written(cost)
+    if not equals or not what.strip() or value is None:
         raise MakersFault.of(
             f'"{text}" is no material and cost', remedy='write it like "tuners=85"', where="--material"
         )

@@ -17,6 +17,7 @@ from gramil.cli.kinds import HUMIDITY, MOISTURE, UNITS, Number, length, size
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_file
 from gramil.description.reading import ShopDescription, read_shop
+from gramil.description.wood.air_fields import COLDEST, WARMEST
 from gramil.description.wood.own_woods import own_woods
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
@@ -31,7 +32,7 @@ from gramil.wood.species import Species, find_species
 @click.option("--rh", type=HUMIDITY, help="Or the relative humidity that it has settled in.")
 @click.option("--piece", help="Or the piece of the shop that it is, by name.")
 @click.option("--later", type=HUMIDITY, multiple=True, help="Relative humidity met later; 25, 45 and 65 if not given.")
-@click.option("--temperature", type=Number(-30, 55), default=20.0, show_default=True, help="In C.")
+@click.option("--temperature", type=Number(COLDEST, WARMEST), default=20.0, show_default=True, help="In C.")
 @click.option("--sawn", type=click.Choice(["quarter", "flat"]), default="quarter", show_default=True)
 @click.option("--thickness", help="Its thickness.")
 @click.option("--width", help="Its width, for a board.")

@@ -8,6 +8,7 @@ import click
 from gramil.cli.kinds import HUMIDITY, UNITS, Number, size
 from gramil.cli.options import file_to_make, shop_file
 from gramil.description.reading import read_shop
+from gramil.description.wood.air_fields import COLDEST, WARMEST
 from gramil.description.wood.own_woods import own_woods
 from gramil.measure import LengthUnit, show
 from gramil.sources import cited
@@ -46,7 +47,7 @@ FLAGS = {
 @shop_file
 @click.option("--from-rh", type=HUMIDITY, default=45.0, show_default=True, help="Relative humidity it settled in.")
 @click.option("--to-rh", type=HUMIDITY, multiple=True, help="Relative humidity it comes to; may be repeated.")
-@click.option("--temperature", type=Number(-30, 55), default=20.0, show_default=True, help="In C.")
+@click.option("--temperature", type=Number(COLDEST, WARMEST), default=20.0, show_default=True, help="In C.")
 @click.option("--width", "written", default="100 mm", show_default=True, help="What moves, across the grain.")
 @click.option("--units", type=UNITS, help="Unit of lengths shown and of bare ones; the shop's, or mm, if not given.")
 @file_to_make("--plot", ending=".svg", what="Also draw its movement through a year into this SVG file.")

@@ -11,11 +11,11 @@ from pydantic.fields import FieldInfo
 from gramil.description.fields import READERS
 from gramil.description.instrument import Instrument
 from gramil.description.kinds import USUAL
+from gramil.description.marks import marks_of, unit_of_key
 from gramil.description.problems import names_in, table_in
 from gramil.description.shop.limits import LIMITS
 from gramil.description.shop.tables import Shop
 from gramil.description.wood.air_fields import AIR_READERS
-from gramil.quantities import Unit
 
 _HEAD = """# Keys of the two descriptions
 
@@ -65,14 +65,14 @@ def _default(field: FieldInfo) -> str:
     reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
     if field.default in (None, "", ()):
         return str(reason)
-    shown = str(field.default).lower() if isinstance(field.default, bool) else _shown(field.default, _unit(field))
+    shown = str(field.default).lower() if isinstance(field.default, bool) else _shown(field.default, unit_of_key(field))
     return f"`{shown}`" + (f" ({reason})" if reason else "")
 
 
 def _also(key: str, field: FieldInfo) -> str:
     """What is usual under a dotted key for each kind of instrument that has its own."""
     rows = (row for row in USUAL if row.key == key)
-    return "".join(f"; {row.kind}: `{_shown(row.value, _unit(field))}`" for row in rows)
+    return "".join(f"; {row.kind}: `{_shown(row.value, unit_of_key(field))}`" for row in rows)
 
 
 def _shown(value: object, unit: str) -> str:
@@ -81,27 +81,9 @@ def _shown(value: object, unit: str) -> str:
     return f"{value:.10g} {unit}".rstrip() if isinstance(value, float | int) else str(value)
 
 
-def _marks(annotation: Any) -> Iterator[Any]:
-    """Whatever is said about a type beside the type itself, however deep."""
-    yield from getattr(annotation, "__metadata__", ())
-    for inner in get_args(annotation):
-        yield from _marks(inner)
-
-
-def marks_of(field: FieldInfo) -> list[Any]:
-    """Whatever is said about a key beside its type: readers, bounds, units."""
-    marks = [*field.metadata, *_marks(field.annotation)]
-    return [each for mark in marks for each in (mark.metadata if isinstance(mark, FieldInfo) else [mark])]
-
-
-def _unit(field: FieldInfo) -> str:
-    units = (mark.symbol for mark in marks_of(field) if isinstance(mark, Unit))
-    return next(units, "").replace("count", "")
-
-
 def _allowed(field: FieldInfo) -> str:
     marks = marks_of(field)
-    words = [_kind(field, marks), *(_bound(mark, _unit(field)) for mark in marks)]
+    words = [_kind(field, marks), *(_bound(mark, unit_of_key(field)) for mark in marks)]
     return ", ".join(word for word in words if word)
 
 

@@ -1,6 +1,6 @@
 """What is wrong with a description, in the maker's words: pydantic's errors turned into problems with a place."""
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any, get_args
@@ -9,8 +9,8 @@ from pydantic import BaseModel, ValidationError
 from pydantic.fields import FieldInfo
 
 from gramil.description.locate import Path
+from gramil.description.marks import unit_of_key
 from gramil.faults import MakersFault
-from gramil.quantities import Unit
 
 
 @dataclass(frozen=True)
@@ -184,7 +184,7 @@ def _allowed(kind: str, context: Mapping[str, Any], field: FieldInfo | None, uni
 def _allowed_words(kind: str, context: Mapping[str, Any], field: FieldInfo | None, unit: str) -> str:
     if kind in _BOUNDS:
         key, words = _BOUNDS[kind]
-        return f"{words} {_size(context[key], _unit(field), unit)}"
+        return f"{words} {_size(context[key], unit_of_key(field) if field else '', unit)}"
     if kind == "too_short":
         return f"at least {context['min_length']} of them"
     if kind == "too_long":
@@ -192,21 +192,6 @@ def _allowed_words(kind: str, context: Mapping[str, Any], field: FieldInfo | Non
     if kind in ("string_too_short", "string_too_long"):
         return "1 to 200 letters"
     return _KINDS.get(kind, "")
-
-
-def _units(annotation: Any) -> Iterator[Unit]:
-    yield from (each for each in getattr(annotation, "__metadata__", ()) if isinstance(each, Unit))
-    for inner in get_args(annotation):
-        yield from _units(inner)
-
-
-def _unit(field: FieldInfo | None) -> str:
-    """The symbol of a field's unit, or nothing."""
-    if field is None:
-        return ""
-    own = [each for each in field.metadata if isinstance(each, Unit)]
-    found = next(iter([*own, *_units(field.annotation)]), None)
-    return found.symbol if found and found.symbol not in ("count", "") else ""
 
 
 def _size(value: float, symbol: str, unit: str) -> str:

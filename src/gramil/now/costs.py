@@ -7,6 +7,9 @@ from gramil.shop.operations import Work
 from gramil.shop.stock import blanks, parts, promises
 from gramil.store.opening import Store
 
+MOST_COST = 1e9
+"""An amount from which on it is taken for a slip, in the shop's own money."""
+
 
 @dataclass(frozen=True)
 class Material:
@@ -64,6 +67,15 @@ class Cost:
     def without(self) -> tuple[str, ...]:
         """Materials that no cost is noted for."""
         return tuple(each.what for each in self.materials if each.cost is None)
+
+
+def cost_written(text: str) -> float | None:
+    """An amount of the shop's own money, from 0; None for what is none, and for one so large that it is a slip."""
+    try:
+        cost = float(text)
+    except ValueError:
+        return None
+    return cost if 0 <= cost < MOST_COST else None
 
 
 def cost_of(

@@ -10,7 +10,7 @@ from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.faults import Fault, MakersFault
-from gramil.now.costs import Cost, Material, cost_of, materials_in
+from gramil.now.costs import Cost, Material, cost_of, cost_written, materials_in
 from gramil.quote import amount, quote_of
 from gramil.shop.operations import needed
 from gramil.shop.operations_done import operations_done
@@ -79,10 +79,7 @@ def _costed(request: PageRequest, open_instruments: OpenInstruments) -> Costed:
 def _material(line: str) -> Material:
     """A line such as `tuners 85`; raises MakersFault where it ends in no amount."""
     what, _, cost = line.strip().rpartition(" ")
-    try:
-        value = float(cost.replace(",", "."))
-    except ValueError:
-        value = -1.0
-    if not what.strip() or not 0 <= value < 1e9:
+    value = cost_written(cost.replace(",", "."))
+    if not what.strip() or value is None:
         raise MakersFault.of(f'"{line.strip()}" is no material and cost', remedy="write it such as tuners 85")
     return Material(what.strip(" =:"), value)

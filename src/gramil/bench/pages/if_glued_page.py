@@ -18,8 +18,10 @@ from gramil.bench.consequences import held_open
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.tools_page import unit_of_shop
+from gramil.description.marks import bounds_of
 from gramil.description.reading import ShopDescription
 from gramil.description.wood.own_woods import own_woods
+from gramil.description.wood.tables import PieceTable
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, read_length, read_percent
 from gramil.shop.shop_in_store import shop_description
@@ -197,6 +199,7 @@ def _length(request: PageRequest, key: str, unit: LengthUnit) -> float | None:
         length = float(read_length(request.one(key).replace(",", "."), unit))
     except ValueError as error:
         raise MakersFault.of(str(error), where=key) from None
-    if not 0 < length <= 500:
-        raise MakersFault.of(f"read {request.one(key)}", "more than 0, at most 500 mm", where=key)
+    bounds = bounds_of(PieceTable, "thickness")
+    if not bounds.holds(length):
+        raise MakersFault.of(f"read {request.one(key)}", f"more than 0, at most {bounds.most:g} mm", where=key)
     return length

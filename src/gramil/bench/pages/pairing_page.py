@@ -6,9 +6,12 @@ import segno
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
 
-from gramil.bench.guard import LARGEST_BODY, cookie_of, is_local
+from gramil.bench.guard import cookie_of, is_local
 from gramil.bench.sessions import Sessions
 from gramil.bench.templating import render
+
+LARGEST_CODE = 2000
+"""Bytes that a form with a code may have."""
 
 
 def qr_svg(address: str) -> str:
@@ -39,7 +42,7 @@ async def pairing_page(request: Request) -> Response:
 async def pair(request: Request) -> Response:
     """A phone gives its code: a session, or the field again."""
     sessions: Sessions = request.app.state.sessions
-    if int(request.headers.get("content-length", "0") or "0") > min(LARGEST_BODY, 2000):
+    if int(request.headers.get("content-length", "0") or "0") > LARGEST_CODE:
         return PlainTextResponse("That is too long for a code.", 413)
     async with request.form(max_fields=5) as form:
         session = sessions.pair(str(form.get("code", "")))

@@ -12,16 +12,19 @@ from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.pages.correcting import Correction, asked_whether
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.row_form import Entry
+from gramil.description.marks import bounds_of
+from gramil.description.shop.tables import BlankTable
 from gramil.faults import Fault, MakersFault
 from gramil.formatter import shown
 from gramil.measure import LengthUnit, read_length
+from gramil.now.costs import cost_written
 from gramil.shop.stock import Blank, blanks
 from gramil.store.items import length_text
 from gramil.store.opening import Store
 
 SIZES = ("length", "width", "thickness")
-LARGEST = {"length": 5000.0, "width": 1000.0, "thickness": 500.0}
-"""As the description's own table of blanks has it, mm."""
+BOUNDS = {key: bounds_of(BlankTable, key) for key in (*SIZES, "count")}
+"""The least and the most of each, as a file takes them; sizes in mm."""
 NEW = Blank("", "", 0.0, 0.0, 0.0)
 
 
@@ -117,9 +120,9 @@ def _read(request: PageRequest, store: Store, blank: Blank, typed: Mapping[str, 
     count, cost = typed.get("count", "1") or "1", typed.get("cost", "").replace(",", ".")
     faults += [Fault(None, key, "nothing is written here") for key in ("name", "wood") if not typed.get(key)]
     alike = whole_number(count)
-    if alike is None or alike > 10_000:
+    if alike is None or not BOUNDS["count"].holds(alike):
         faults.append(Fault(None, "count", f'"{count}" is no count', "", "write a whole number"))
-    if cost and not _is_number(cost):
+    if cost and cost_written(cost) is None:
         faults.append(Fault(None, "cost", f'"{cost}" is no amount', "", "write a number such as 12.5"))
     if blank.id and typed.get("version") != str(blank.version):
         faults.append(Fault(None, "", "somebody else changed it meanwhile", "nothing was saved", "open it again"))
@@ -135,7 +138,7 @@ def _read(request: PageRequest, store: Store, blank: Blank, typed: Mapping[str, 
         count=int(count),
         grain=typed.get("grain", ""),
         place=named.get(typed.get("place", "")),
-        cost=float(cost) if cost else None,
+        cost=cost_written(cost),
         note=typed.get("note", ""),
     )
 
@@ -146,17 +149,10 @@ def _length(text: str, key: str, unit: LengthUnit, faults: list[Fault]) -> float
     except ValueError as error:
         faults.append(Fault(None, key, str(error) if text else "nothing is written here"))
         return 0.0
-    if not 0 < length <= LARGEST[key]:
-        most = shown(LARGEST[key], "mm", unit)
+    if not BOUNDS[key].holds(length):
+        most = shown(BOUNDS[key].most, "mm", unit)
         faults.append(Fault(None, key, f"read {text}", f"more than 0, at most {most}"))
     return length
-
-
-def _is_number(text: str) -> bool:
-    try:
-        return 0 <= float(text) < 1e9
-    except ValueError:
-        return False
 
 
 def remove_blank_page(request: PageRequest, _: OpenInstruments) -> Response:

@@ -12,7 +12,7 @@ from pydantic import BeforeValidator
 from gramil.measure import read_mass, read_percent, read_temperature
 from gramil.quantities import Unit
 
-COLDEST, WARMEST = -30.0, 55.0
+COLDEST, WARMEST = -30, 55
 """C that a place where wood lies may have."""
 WETTEST = 35.0
 """Moisture content (%) above which wood is not seasoned."""
