@@ -3,11 +3,10 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import dist
-from typing import Literal
+from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.spatial import cKDTree
 
 from gramil.quantities import Mm
 
@@ -75,7 +74,7 @@ def _partners(traces: Sequence[Trace], gap: float) -> dict[End, End]:
     ends: list[End] = [(row, side) for row in rows for side in sides]
     if not ends:
         return {}
-    tree = cKDTree(np.array([traces[row].points[side] for row, side in ends]))
+    tree = _tree(np.array([traces[row].points[side] for row, side in ends]))
     found: dict[End, End] = {}
     for one, other in sorted(tree.query_pairs(gap)):
         found[ends[one]], found[ends[other]] = ends[other], ends[one]
@@ -120,7 +119,7 @@ def branches(traces: Sequence[Trace], gap: float, most: int) -> tuple[Place, ...
     if not len(ends):
         return ()
     places, row_of, times = np.unique(ends, axis=0, return_inverse=True, return_counts=True)
-    _, near = cKDTree(places).query(places, k=3, distance_upper_bound=np.nextafter(gap, np.inf))
+    _, near = _tree(places).query(places, k=3, distance_upper_bound=np.nextafter(gap, np.inf))
     met = np.append(times, 0)[near].sum(axis=1)
     found: list[Place] = []
     for x, y in ends[(met > 2)[row_of.reshape(-1)]].tolist():
@@ -138,7 +137,7 @@ def gaps(chains: Sequence[Trace]) -> tuple[Gap, ...]:
     found = {Gap((x, y), (x, y), 0.0) for x, y in places[times > 1].tolist()}
     alone = places[times == 1]
     if len(places) > 1 and len(alone):
-        widths, near = map(np.asarray, cKDTree(places).query(alone, k=2))
+        widths, near = map(np.asarray, _tree(places).query(alone, k=2))
         for one, other, width in zip(alone.tolist(), places[near[:, 1]].tolist(), widths[:, 1], strict=True):
             start, end = sorted(((one[0], one[1]), (other[0], other[1])))
             found.add(Gap(start, end, float(width)))
@@ -154,3 +153,10 @@ def _closed_up(chain: Trace) -> Trace:
     points = chain.points.copy()
     points[0] = points[-1] = (points[0] + points[-1]) / 2
     return Trace(points, chain.straight, chain.layers, chain.name)
+
+
+def _tree(places: Array) -> Any:
+    """Places sorted so that near ones are found; (places, 2)."""
+    from scipy.spatial import cKDTree  # loaded where it is used
+
+    return cKDTree(places)
