@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 
+from gramil.bare_numbers import with_unit
 from gramil.bench.doubts import doubt_of
 from gramil.bench.open_instruments import OpenInstrument
 from gramil.change.as_made import AsMade, as_made, difference_text, off_at
@@ -18,7 +19,7 @@ from gramil.faults import MakersFault
 from gramil.findings.finding import InWords, in_words
 from gramil.formatter import Formatter, shown
 from gramil.graph import Figures, Pin
-from gramil.shop.measured import read_measured, unit_to_measure, with_unit
+from gramil.shop.measured import read_measured, unit_to_measure
 
 MEASURED = "measured."
 """What the name of a field starts with that holds a measurement of the address after it."""

@@ -11,6 +11,7 @@ from typing import Any, Literal, get_args, get_origin
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
+from gramil.bare_numbers import with_unit
 from gramil.description.fields import Length, Radius
 from gramil.description.marks import marks_of
 from gramil.description.problems import table_in
@@ -136,7 +137,7 @@ def _number(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
     except ValueError:
         return text
     if _is_length(field):
-        return f"{text.replace(',', '.')} {unit}"
+        return with_unit(text.replace(",", "."), "mm", unit)
     return text if str in get_args(field.annotation) else number
 
 

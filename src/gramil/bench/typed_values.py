@@ -3,9 +3,10 @@ unit that the page shows."""
 
 import math
 
+from gramil.bare_numbers import reader_of
 from gramil.bench.measuring import bare
 from gramil.formatter import Formatter
-from gramil.measure import MeasureError, read_angle, read_length
+from gramil.measure import MeasureError
 
 
 def written(value: float, unit: str | None) -> str:
@@ -25,15 +26,10 @@ def written(value: float, unit: str | None) -> str:
 
 def read_as(text: str, unit: str | None, formatter: Formatter) -> float:
     """What was typed in a figure's unit, a bare number in the unit shown; raises MakersFault."""
-    match unit:
-        case "mm":
-            return read_length(bare(text), formatter.first)
-        case "1/mm":
-            return 0.0 if text.strip().lower() == "flat" else 1 / (read_length(bare(text), formatter.first) or math.inf)
-        case "rad":
-            return read_angle(bare(text))
-        case _:
-            return _number(text)
+    if unit == "1/mm":
+        return 0.0 if text.strip().lower() == "flat" else 1 / (read_as(text, "mm", formatter) or math.inf)
+    read = reader_of(unit, formatter.first) if unit in ("mm", "rad") else None
+    return read(bare(text)) if read else _number(text)
 
 
 def _number(text: str) -> float:

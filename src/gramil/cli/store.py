@@ -239,11 +239,11 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
     gramil store jig shop.gramil "taper sled" "62.5 mm"
     """
     from gramil.acts.tools import check_jig
+    from gramil.bare_numbers import with_unit
     from gramil.cli.store_readings import ask_constant
     from gramil.measure import read_length
     from gramil.sheets.handed_out import stale_in_store
     from gramil.shop.instruments import instruments
-    from gramil.shop.measured import with_unit
     from gramil.store.items import item_named, shop_unit
 
     now = moment_of(at)

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+from gramil.bare_numbers import reader_of
 from gramil.change.shift import shift
 from gramil.change.turn import Turned, turn
 from gramil.cli.changed import figures_in
@@ -14,7 +15,6 @@ from gramil.cli.turned_input import TurnedInput, turned_input
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter, formatter_of, shown
 from gramil.graph import Figures
-from gramil.measure import read_angle, read_length
 from gramil.shop.made_file import made_beside, read_made
 from gramil.text_file import LARGEST
 from gramil.written_file import alone_with, put_text, seen_in
@@ -61,10 +61,8 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
 
 
 def _read(text: str, unit: str | None, formatter: Formatter) -> float:
-    if unit == "mm":
-        return read_length(text, formatter.first)
-    if unit == "rad":
-        return read_angle(text)
+    if unit in ("mm", "rad") and (read := reader_of(unit, formatter.first)):
+        return read(text)
     written, _, own_unit = text.partition(" ")
     try:
         value = float(written)

@@ -12,6 +12,7 @@ from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, ValidationInfo
 
+from gramil.bare_numbers import GAUGES, length_unit
 from gramil.description.records import Station
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, read_angle, read_length
@@ -49,7 +50,7 @@ def usual(value: Any, reason: str, what: str, **bounds: Any) -> Any:
 
 def file_unit(info: ValidationInfo) -> LengthUnit:
     """The unit of bare numbers in the file that is being read."""
-    return "in" if (info.context or {}).get("unit") == "in" else "mm"
+    return length_unit((info.context or {}).get("unit"))
 
 
 def length_of(value: object, unit: LengthUnit) -> float:
@@ -102,7 +103,7 @@ def _gauge(value: object) -> float:
     if isinstance(value, int | float) and not isinstance(value, bool) and value > BARE_GAUGE_MOST:
         thou = f'"{value:g} mm", "{value:g} thou"' if value >= 1 else f'"{value:g} mm"'
         raise ValueError(f"a bare gauge is in inches, and over {BARE_GAUGE_MOST} it is doubtful: write {thou}")
-    return length_of(value, "in")
+    return length_of(value, GAUGES)
 
 
 def _modulus(value: object) -> float:

@@ -12,6 +12,7 @@ from typing import Any, TypeVar
 
 from pydantic import BaseModel, TypeAdapter, ValidationError
 
+from gramil.bare_numbers import length_unit
 from gramil.description.board.scala_scale import ScalaScale
 from gramil.description.board.temperament import read_tuning
 from gramil.description.body.outline import read_body
@@ -187,7 +188,7 @@ def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit
         settled = {key: _settled(value) for key, value in data.items()}
     except RecursionError:
         raise _whole_file(file, NESTED) from None
-    return settled, "in" if unit == "in" else "mm"
+    return settled, length_unit(unit)
 
 
 DESCRIBES = {"instrument": "an instrument", "shop": "a shop", "made": "what is made of an instrument"}

@@ -21,6 +21,7 @@ from datetime import date, datetime
 from pathlib import Path
 from typing import Any
 
+from gramil.bare_numbers import Written
 from gramil.description.locate import Path as KeyPath
 from gramil.description.locate import line_of, locate
 from gramil.description.problems import meant, nearest, quoted
@@ -28,7 +29,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
 from gramil.plain_file import content_of
-from gramil.shop.measured import Written, read_measured, unit_to_measure
+from gramil.shop.measured import read_measured, unit_to_measure
 from gramil.store.toml_text import Value, table_text
 
 LARGEST_FILE = 1_000_000

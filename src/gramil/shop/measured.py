@@ -1,34 +1,13 @@
 """A measured value as the maker writes it, read in the unit of the figure that it was measured for."""
 
 import math
-import re
-from collections.abc import Callable, Mapping
-from decimal import Decimal
+from collections.abc import Callable
 from typing import Any
 
+from gramil.bare_numbers import Written, reader_of
 from gramil.faults import MakersFault
 from gramil.graph import Figures
-from gramil.measure import (
-    LengthUnit,
-    read_angle,
-    read_length,
-    read_mass,
-    read_mass_per_length,
-    read_percent,
-    read_temperature,
-)
-
-Written = str | int | float
-
-_NAMES_A_UNIT = re.compile(r"[^\W\d_]|['\"′″’”]")
-"""A letter, or a mark of feet or inches."""
-_READERS: Mapping[str, Callable[[Written], float]] = {
-    "rad": read_angle,
-    "g": read_mass,
-    "g/m": read_mass_per_length,
-    "C": read_temperature,
-    "%": read_percent,
-}
+from gramil.measure import LengthUnit
 
 
 def unit_of_figure(figures: Figures, address: str) -> str:
@@ -74,17 +53,11 @@ def read_measured(written: Written, symbol: str, unit: LengthUnit, address: str)
     carries that very symbol. Raises MakersFault, with the address, for what cannot be read for certain.
     """
     try:
-        value = read_length(written, unit) if symbol == "mm" else _READERS.get(symbol, _plain_in(symbol))(written)
+        value = (reader_of(symbol, unit) or _plain_in(symbol))(written)
     except MakersFault as fault:
         first = fault.faults[0]
         raise MakersFault.of(first.what, first.why, first.remedy, where=address) from None
     return float(value)
-
-
-def with_unit(written: Written, symbol: str, unit: LengthUnit) -> str:
-    """What was written, so that it says the same in any file: a bare length with the `unit` that it was read in."""
-    text = f"{Decimal(repr(written)):f}" if isinstance(written, float) else str(written).strip()
-    return f"{text} {unit}" if symbol == "mm" and not _NAMES_A_UNIT.search(text) else text
 
 
 def _plain_in(symbol: str) -> Callable[[Written], float]:

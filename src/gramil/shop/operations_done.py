@@ -8,10 +8,11 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from gramil.bare_numbers import Written, with_unit
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
-from gramil.shop.measured import Written, read_measured, unit_to_measure, with_unit
+from gramil.shop.measured import read_measured, unit_to_measure
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import insert, records, update

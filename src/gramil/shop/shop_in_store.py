@@ -11,6 +11,7 @@ from datetime import date, datetime
 from typing import Any, get_args
 
 from gramil.air.places import Place, place_logs, places, put_air, put_place
+from gramil.bare_numbers import UNSAID
 from gramil.description.reading import ShopDescription, parse_shop
 from gramil.description.shop.tables import Shop
 from gramil.faults import Fault, MakersFault
@@ -132,7 +133,7 @@ def _once(name: str, settings: Mapping[str, TomlValue]) -> str:
     """One of the tables that there is once; the shop has a name and a unit in any case."""
     given = {key.partition(".")[2]: value for key, value in settings.items() if key.startswith(f"{name}.")}
     if name == "shop":
-        given = {"name": "the shop", "units": "mm", **given}
+        given = {"name": "the shop", "units": UNSAID, **given}
     return table_text(f"[{name}]", given.items()) if given else ""
 
 

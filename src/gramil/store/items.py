@@ -11,6 +11,7 @@ from datetime import datetime
 from decimal import Decimal
 from typing import Any
 
+from gramil.bare_numbers import length_unit
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
 from gramil.quantities import Mm
@@ -75,7 +76,7 @@ def remove_item(store: Store, gone: Item, now: datetime, who: str = "") -> None:
 def shop_unit(store: Store) -> LengthUnit:
     """The unit of bare lengths."""
     row = store.row("SELECT value FROM setting WHERE key = 'shop.units'")
-    return "in" if row and json.loads(row[0]) == "in" else "mm"
+    return length_unit(json.loads(row[0]) if row else None)
 
 
 def length_text(length: Mm) -> str:

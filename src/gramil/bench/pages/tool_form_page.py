@@ -9,6 +9,7 @@ from starlette.responses import Response
 from gramil.acts.tools import keep_tool as write_down
 from gramil.acts.tools import strike_tool
 from gramil.air.places import places
+from gramil.bare_numbers import with_unit
 from gramil.bench.consequences import consequences, held_open
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go
@@ -66,8 +67,7 @@ def _in_unit(item: Item, store: Store, unit: LengthUnit) -> Mapping[str, Any]:
 def _with_unit(value: Any, unit: LengthUnit) -> Any:
     if isinstance(value, list):
         return [_with_unit(each, unit) for each in value]
-    bare = isinstance(value, int | float) and not isinstance(value, bool)
-    return f"{value:g} {unit}" if bare else value
+    return with_unit(value, "mm", unit)
 
 
 def _form(

@@ -8,6 +8,7 @@ from typing import Any
 from starlette.responses import Response
 
 from gramil.acts import tools as acts
+from gramil.bare_numbers import length_unit, with_unit
 from gramil.bench.consequences import consequences, held_open, stale_lines
 from gramil.bench.doubts import AS_READ, Doubt, doubts
 from gramil.bench.measuring import bare
@@ -19,7 +20,6 @@ from gramil.description.reading import DEFAULT_SHOP
 from gramil.faults import MakersFault
 from gramil.formatter import shown
 from gramil.measure import LengthUnit, read_length
-from gramil.shop.measured import with_unit
 from gramil.shop.tools import kerf
 from gramil.store.items import Item, items, shop_unit
 from gramil.store.opening import Store
@@ -46,7 +46,7 @@ class ToolRow:
 
 def unit_of_shop(request: PageRequest, store: Store) -> LengthUnit:
     """The unit of bare lengths on pages of the shop: as swapped here, else the shop's own."""
-    return "in" if request.session.unit == "in" else "mm" if request.session.unit == "mm" else shop_unit(store)
+    return length_unit(request.session.unit, shop_unit(store))
 
 
 def tools_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
