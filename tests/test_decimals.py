@@ -65,7 +65,7 @@ def test_no_text_of_any_paper_verdict_or_list_has_a_minus_zero(example: Callable
         formatter = Formatter(figures, first)
         said += [text for each in listed for text in formatter.both_of(each.value, each.unit)]
         said += [formatter.text(each) for each in dimensions_of(figures)]
-        said += list(texts([in_words(each, formatter.filled) for each in findings_of(figures)]))
+        said += list(texts([in_words(each, formatter) for each in findings_of(figures)]))
     said += list(texts(list(front_pages(Formatter(figures, figures["instrument_units"])))))
     assert len(said) > 3000
     assert not [each for each in said if MINUS_ZERO.search(each)]

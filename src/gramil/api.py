@@ -119,7 +119,7 @@ class Guitar:
     @cached_property
     def findings(self) -> tuple[InWords, ...]:
         """Whether it can be made: every verdict, gravest first, in words."""
-        return tuple(in_words(each, self._shower.filled) for each in findings_of(self.figures))
+        return tuple(in_words(each, self._shower) for each in findings_of(self.figures))
 
     def changed(self, keys: Mapping[str, str | float | bool]) -> "Guitar":
         """The same instrument with keys set otherwise: `{"scale.length": "650 mm"}`. A bare number is in the file's

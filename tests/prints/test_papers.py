@@ -149,7 +149,7 @@ def verdicts(figures: Figures) -> list[tuple[str, ...]]:
     """Every verdict as it is told, with its limit."""
     formatter = formatter_of(figures)
     limits = ("" if each.limit is None else formatter.text(each.limit) for each in findings_of(figures))
-    words = (in_words(each, formatter.filled) for each in findings_of(figures))
+    words = (in_words(each, formatter) for each in findings_of(figures))
     return [(told.name, told.severity, told.says, limit) for told, limit in zip(words, limits, strict=True)]
 
 

@@ -104,7 +104,7 @@ def measured_as(
         return None
     others = {address: pin for address, pin in held.figures.pins.items() if address not in new}
     found = as_made(settled(held.figures.with_pins(others)), new, operation, done, wanted)
-    came = tuple(in_words(each, formatter.filled) for each in found.came)
+    came = tuple(in_words(each, formatter) for each in found.came)
     off = tuple(
         f"{address.replace('_', ' ')}: {off_text(wanted, address, float(pin.value), formatter)} from what was wanted"
         for address, pin in new.items()

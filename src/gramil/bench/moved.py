@@ -1,16 +1,15 @@
 """What a draft moves, in the words of the strip over the drawing and of the list behind it."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
-from gramil import names as n
 from gramil.change.foreman import Part, foremans_note
 from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
 from gramil.change.shift import Move, moved, shift
 from gramil.findings.finding import Finding, InWords, in_words
-from gramil.formatter import Formatter, shown
+from gramil.formatter import Formatter, formatter_of, shown
 from gramil.graph import Figures, same
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.shop.operations import Work
@@ -74,7 +73,7 @@ def moved_between(
     `handed_out` are the names of sheets that are given out and still to be used, `work` is what the instrument needs.
     """
     found = shift(old, new, work=work)
-    came = findings_in_words(found.came, formatter)
+    came = findings_in_words(found.came, replace(formatter, figures=new))
     judged = judge(made or {}, new)
     strip = Strip(sum(move.rows for move in found.moves), came, found.went, judged, spoilt_lines(judged, formatter))
     rows = [(move.part, _row(move, formatter)) for move in found.moves]
@@ -92,7 +91,7 @@ def spoilt_lines(judged: tuple[Judged, ...], formatter: Formatter) -> tuple[tupl
 
 def findings_in_words(findings: tuple[Finding, ...], formatter: Formatter) -> tuple[InWords, ...]:
     """Findings with their figures in their words."""
-    return tuple(in_words(each, formatter.filled) for each in findings)
+    return tuple(in_words(each, formatter) for each in findings)
 
 
 def strip_between(old: Figures, new: Figures, made: Mapping[str, Figures], formatter: Formatter | None = None) -> Strip:
@@ -102,7 +101,7 @@ def strip_between(old: Figures, new: Figures, made: Mapping[str, Figures], forma
     )
     moves, _ = moved((name for name in dimensions_of(old) if name in touched), old, new)
     before, after = findings_of(old), findings_of(new)
-    words, judged = formatter or Formatter(new, new[n.instrument_units]), judge(made, new)
+    words, judged = replace(formatter, figures=new) if formatter else formatter_of(new), judge(made, new)
     return Strip(
         sum(move.rows for move in moves),
         findings_in_words(_not_among(after, before), words),

@@ -154,7 +154,7 @@ def _verdicts(came: Sequence[Finding], went: Sequence[Finding], new: Formatter) 
 
 
 def _verdict(finding: Finding, new: Formatter) -> str:
-    told = in_words(finding, new.filled)
+    told = in_words(finding, new)
     return f"{told.severity.capitalize()}: {told.name}. {told.remedy or told.says}"
 
 

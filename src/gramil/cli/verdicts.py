@@ -6,7 +6,6 @@ import click
 
 from gramil.findings.finding import SEVERITIES, Finding, InWords, in_words
 from gramil.formatter import Formatter
-from gramil.writers.tables import limit_origin
 
 
 def verdicts(findings: Iterable[Finding], formatter: Formatter, fine: bool) -> Iterator[str]:
@@ -22,17 +21,15 @@ def verdicts(findings: Iterable[Finding], formatter: Formatter, fine: bool) -> I
 def verdict(finding: Finding, formatter: Formatter) -> Iterator[str]:
     """One finding's lines: the figure with its limit, what it means, what mends it."""
     head = click.style(f"{finding.severity.upper():<10}", bold=finding.severity in ("stop", "caution"))
-    told = in_words(finding, formatter.filled)
+    told = in_words(finding, formatter)
     if told.severity == "not judged":
         yield f"{head} {told.name}: not judged, {told.says}"
     else:
-        yield f"{head} {told.name}: {formatter.text(told.address)}{_limit(told, formatter)}   [{told.address}]"
+        yield f"{head} {told.name}: {told.shown}{_limit(told)}   [{told.address}]"
         yield f"           {told.says}"
     if told.remedy and told.severity not in ("fine",):
         yield f"           Mend: {told.remedy}"
 
 
-def _limit(told: InWords, formatter: Formatter) -> str:
-    if not told.limit:
-        return ""
-    return f", limit {formatter.text(told.limit)} ({limit_origin(told, formatter)})"
+def _limit(told: InWords) -> str:
+    return f", limit {told.limit_shown} ({told.limit_from})" if told.limit else ""

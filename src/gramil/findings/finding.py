@@ -1,10 +1,10 @@
 """What a finding is: a word of severity, the figure that it is about, the limit, and what would mend it."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from gramil.faults import closed
+from gramil.formatter import Formatter
 from gramil.reference import Ref, Text
 
 Severity = Literal["stop", "caution", "note", "fine", "not judged"]
@@ -35,7 +35,11 @@ Findings = tuple[Finding, ...]
 
 @dataclass(frozen=True)
 class InWords:
-    """A finding with every figure in its words written out, and addresses for what it is about and its limit."""
+    """A finding with every figure in its words written out, and addresses for what it is about and its limit.
+
+    `shown` is what is judged as text, empty for what is not judged; `limit_shown` and `limit_from` are the limit and
+    where it comes from (a file and line, or what the practice is), empty without one.
+    """
 
     name: str
     severity: Severity
@@ -44,10 +48,23 @@ class InWords:
     limit: str
     says: str
     remedy: str
+    shown: str
+    limit_shown: str
+    limit_from: str
 
 
-def in_words(finding: Finding, filled: Callable[[Text], str]) -> InWords:
-    """The finding with every figure put into its words by `filled`, as a formatter does it; what it says is closed."""
+def in_words(finding: Finding, formatter: Formatter) -> InWords:
+    """The finding with its figures as a formatter shows them; what it says is closed."""
     limit = "" if finding.limit is None else finding.limit.address
-    what = finding.name, finding.severity, finding.figure.address, finding.value, limit
-    return InWords(*what, closed(filled(finding.says)), filled(finding.remedy))
+    return InWords(
+        name=finding.name,
+        severity=finding.severity,
+        address=finding.figure.address,
+        value=finding.value,
+        limit=limit,
+        says=closed(formatter.filled(finding.says)),
+        remedy=formatter.filled(finding.remedy),
+        shown="" if finding.severity == "not judged" else formatter.text(finding.figure),
+        limit_shown=formatter.text(limit) if limit else "",
+        limit_from=str(formatter.figures.origins.get(limit, "")) if limit else "",
+    )

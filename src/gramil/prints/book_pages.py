@@ -115,11 +115,11 @@ def _findings(formatter: Formatter) -> FrontTable:
         [
             each.severity,
             each.name,
-            "" if each.severity == "not judged" else formatter.text(each.address),
-            formatter.text(each.limit) if each.limit else "",
+            each.shown,
+            each.limit_shown,
             f"{each.says} {each.remedy}".strip(),
         ]
-        for each in (in_words(found, formatter.filled) for found in findings_of(formatter.figures))
+        for each in (in_words(found, formatter) for found in findings_of(formatter.figures))
         if each.severity != "fine"
     ]
     return _table("", ["", "what", "is", "limit", "and then"], rows, (1.6, 2.4, 1.8, 1.6, 6), words=True)

@@ -9,7 +9,7 @@ from typing import Any
 
 from gramil.change.made import Judged
 from gramil.change.made_words import said, spoilt, values_said
-from gramil.findings.finding import Finding, InWords, in_words
+from gramil.findings.finding import Finding, in_words
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.rows import rows
@@ -51,13 +51,13 @@ def findings_json(findings: Iterable[Finding], formatter: Formatter, judged: Ite
             "severity": each.severity,
             "address": each.address,
             "value": _plain(each.value),
-            "shown": formatter.text(each.address) if each.severity != "not judged" else "",
-            "limit": formatter.text(each.limit) if each.limit else "",
-            "limit_from": limit_origin(each, formatter),
+            "shown": each.shown,
+            "limit": each.limit_shown,
+            "limit_from": each.limit_from,
             "says": each.says,
             "remedy": each.remedy,
         }
-        for each in (in_words(finding, formatter.filled) for finding in findings)
+        for each in (in_words(finding, formatter) for finding in findings)
     ]
     made = [_made(each, formatter) for each in spoilt(judged)]
     return json.dumps([*found, *made], indent=1, ensure_ascii=False) + "\n"
@@ -77,11 +77,6 @@ def _made(judged: Judged, formatter: Formatter) -> dict[str, Any]:
         "says": said(judged, formatter.first),
         "remedy": judged.remedy,
     }
-
-
-def limit_origin(finding: InWords, formatter: Formatter) -> str:
-    """Where a finding's limit comes from: a file and line, or what the practice is."""
-    return str(formatter.figures.origins.get(finding.limit, "")) if finding.limit else ""
 
 
 def _plain(value: Any) -> Any:

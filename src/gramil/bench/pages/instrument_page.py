@@ -111,8 +111,6 @@ class Placed:
     number: str
     finding: InWords
     x: float
-    value: str
-    limit: str
 
 
 def placed(desk: Desk) -> tuple[Placed, ...]:
@@ -121,16 +119,7 @@ def placed(desk: Desk) -> tuple[Placed, ...]:
     asking = findings_in_words(
         tuple(each for each in findings_of(figures) if each.severity in ("stop", "caution", "note")), formatter
     )
-    return tuple(
-        Placed(
-            str(number),
-            each,
-            place_of(figures, each.address),
-            formatter.text(each.address),
-            formatter.text(each.limit) if each.limit else "",
-        )
-        for number, each in enumerate(asking, 1)
-    )
+    return tuple(Placed(str(number), each, place_of(figures, each.address)) for number, each in enumerate(asking, 1))
 
 
 def instrument_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
