@@ -29,6 +29,12 @@ BARE_GAUGE_MOST = 0.1
 """A bare string gauge is in inches; a larger number is more likely millimetres, or thousandths."""
 
 
+PIECE_SIZES: Mapping[str, Mapping[str, float]] = {
+    "length": {"gt": 0, "le": 5000},
+    "width": {"gt": 0, "le": 1000},
+    "thickness": {"gt": 0, "le": 500},
+}
+"""The least and the most that a piece of wood may have, in mm, as pydantic has it."""
 LOWEST_PITCH, HIGHEST_PITCH = 15.0, 2000.0
 """What an open string may sound, in Hz."""
 NO_STRINGS = ("nickel_silver", "structural_steel", "carbon_fibre_pultrusion")

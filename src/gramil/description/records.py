@@ -3,7 +3,9 @@
 They are what the parts read; the models that check what the maker wrote are `instrument.py` and `shop.py`.
 """
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, fields
+from typing import Any
 
 from gramil.quantities import Count, Mm, PerMm, Ratio
 
@@ -78,14 +80,30 @@ class Jig:
 
 
 @dataclass(frozen=True)
-class Blank:
-    """A piece of wood in stock, `count` of them alike."""
+class PieceOfWood:
+    """What every piece of wood is: what is written on it, its kind, and its sizes, `length` along the grain."""
 
     name: str
     wood: str
     length: Mm
     width: Mm
     thickness: Mm
+
+
+SIZES = ("length", "width", "thickness")
+"""The sizes of a piece of wood."""
+
+
+def piece_of_wood(row: object) -> dict[str, Any]:
+    """The fields of `PieceOfWood` in a row or a record that has them; a size that is not noted is not a number."""
+    found = {field.name: getattr(row, field.name) for field in fields(PieceOfWood)}
+    return {name: math.nan if value is None else value for name, value in found.items()}
+
+
+@dataclass(frozen=True)
+class Blank(PieceOfWood):
+    """A piece of wood in stock, `count` of them alike."""
+
     count: Count
 
 

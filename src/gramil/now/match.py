@@ -9,9 +9,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from gramil.description.records import PieceOfWood
 from gramil.now.needs import Fit, MadePart, Need
 from gramil.physics.arrays import FloatArray
-from gramil.quantities import Mm
 from gramil.shapes.cutting import Box, sets_out_of
 from gramil.wood.wood_words import serves_as
 
@@ -23,18 +23,13 @@ KEPT_FOR_IT = -20.0
 
 
 @dataclass(frozen=True)
-class Stock:
+class Stock(PieceOfWood):
     """One piece on hand: `part` what it is kept to become, `owner` whom it is promised to; empty: anything, nobody.
 
     A size that is not noted is not a number; such a piece serves only what it is kept for. `settled` is None where
     its moisture is not known. `id` is the blank's number in the store, 0 in files.
     """
 
-    name: str
-    wood: str
-    length: Mm
-    width: Mm
-    thickness: Mm
     grain: str = ""
     part: str = ""
     owner: str = ""

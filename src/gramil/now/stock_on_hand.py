@@ -1,9 +1,10 @@
 """Pieces and made parts on hand as matching sees them, from the shop's description or from the store."""
 
-import math
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 
+from gramil.description.records import piece_of_wood
 from gramil.description.shop.tables import Shop
 from gramil.description.wood.tables import PieceTable
 from gramil.now.match import Stock
@@ -22,17 +23,17 @@ def stock_of_shop(shop: Shop, settled: Mapping[str, bool]) -> tuple[Stock, ...]:
     for blank in shop.blank:
         row = pieces.pop(blank.name, None)
         grain, part, owner = (row.sawn, row.part, row.instrument or "") if row else ("", "", "")
+        is_settled = settled.get(blank.name)
         for _ in range(blank.count):
-            sizes = blank.length, blank.width, blank.thickness
-            found.append(Stock(blank.name, blank.wood, *sizes, grain, part, owner, settled.get(blank.name)))
+            found.append(Stock(**piece_of_wood(blank), grain=grain, part=part, owner=owner, settled=is_settled))
     return (*found, *_of_pieces(pieces.values(), settled))
 
 
 def _of_pieces(rows: Iterable[PieceTable], settled: Mapping[str, bool]) -> Iterator[Stock]:
     """Pieces that are no blank; one that is kept for a pair stands for both halves."""
     for row in rows:
-        sizes = row.length or math.nan, row.width or math.nan, row.thickness
-        piece = Stock(row.name, row.wood, *sizes, row.sawn, row.part, row.instrument or "", settled.get(row.name))
+        owner, is_settled = row.instrument or "", settled.get(row.name)
+        piece = Stock(**piece_of_wood(row), grain=row.sawn, part=row.part, owner=owner, settled=is_settled)
         yield from [piece] * (2 if row.part in PAIRS else 1)
 
 
@@ -48,11 +49,8 @@ def stock_of_store(
         for each in own:
             owners[names.get(each.instrument, "another")] += 0 if each.used_at else each.count
         free = blank.count - sum(each.count for each in own)
-        for owner in (*owners.elements(), *[""] * free):
-            sizes = blank.length, blank.width, blank.thickness
-            found.append(
-                Stock(blank.name, blank.wood, *sizes, blank.grain, "", owner, settled.get(blank.name), blank.id)
-            )
+        piece = Stock(**piece_of_wood(blank), grain=blank.grain, settled=settled.get(blank.name), id=blank.id)
+        found += [replace(piece, owner=owner) for owner in (*owners.elements(), *[""] * free)]
     named = {blank.name for blank in blanks(store)}
     return (*found, *_of_pieces((row for row in shop.piece if row.name not in named), settled))
 

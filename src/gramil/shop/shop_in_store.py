@@ -13,6 +13,7 @@ from typing import Any, get_args
 from gramil.air.places import Place, place_logs, places, put_air, put_place
 from gramil.bare_numbers import UNSAID
 from gramil.description.reading import ShopDescription, parse_shop
+from gramil.description.records import piece_of_wood
 from gramil.description.shop.tables import Shop
 from gramil.faults import Fault, MakersFault
 from gramil.shop.stock import Blank, blanks, free_counts, put_blank
@@ -74,8 +75,7 @@ def bring_in_shop(store: Store, text: str, file: str, now: datetime, who: str = 
 def _add(store: Store, table: str, row: Mapping[str, Any], checked: Any, now: datetime) -> None:
     figures = {key: value for key, value in row.items() if key != "name"}
     if table == "blank":
-        sizes = checked.length, checked.width, checked.thickness
-        put_blank(store, Blank(checked.name, checked.wood, *sizes, count=checked.count))
+        put_blank(store, Blank(**piece_of_wood(checked), count=checked.count))
     elif table == "place":
         figures.pop("readings", None)
         number = put_place(store, Place(checked.name, figures))

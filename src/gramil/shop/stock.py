@@ -8,8 +8,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
 
+from gramil.description.records import PieceOfWood
 from gramil.faults import MakersFault
-from gramil.quantities import Count, Mm
+from gramil.quantities import Count
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import delete, insert, record, records, update
@@ -17,17 +18,12 @@ from gramil.store.writing import writing
 
 
 @dataclass(frozen=True)
-class Blank:
-    """Raw wood, `count` alike, length along the grain. `place` is a place's number.
+class Blank(PieceOfWood):
+    """Raw wood, `count` alike. `place` is a place's number.
 
     `cost` is of one, in the shop's own money.
     """
 
-    name: str
-    wood: str
-    length: Mm
-    width: Mm
-    thickness: Mm
     count: Count = 1
     grain: str = ""
     cost: float | None = None

@@ -13,6 +13,7 @@ from gramil.bench.pages.correcting import Correction, asked_whether
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.row_form import Entry
 from gramil.description.marks import bounds_of
+from gramil.description.records import SIZES
 from gramil.description.shop.tables import BlankTable
 from gramil.faults import Fault, MakersFault
 from gramil.formatter import shown
@@ -22,7 +23,6 @@ from gramil.shop.stock import Blank, blanks
 from gramil.store.items import length_text
 from gramil.store.opening import Store
 
-SIZES = ("length", "width", "thickness")
 BOUNDS = {key: bounds_of(BlankTable, key) for key in (*SIZES, "count")}
 """The least and the most of each, as a file takes them; sizes in mm."""
 NEW = Blank("", "", 0.0, 0.0, 0.0)

@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import ConfigDict, Field, create_model
 
-from gramil.description.fields import Angle, Day, Length, Number, Paper, Radius, Whole, Words, given, usual
+from gramil.description.fields import PIECE_SIZES, Angle, Day, Length, Number, Paper, Radius, Whole, Words, given, usual
 from gramil.description.shop.limits import LIMITS, Limit
 from gramil.description.table import Table
 from gramil.description.wood.tables import AirTable, PieceTable, PlaceTable, WoodTable
@@ -100,9 +100,9 @@ class BlankTable(Table):
 
     name: Words = given("what is written on it")
     wood: Words = given("what it is")
-    length: Length = given("length, along the grain", gt=0, le=5000)
-    width: Length = given("width", gt=0, le=1000)
-    thickness: Length = given("thickness", gt=0, le=500)
+    length: Length = given("length, along the grain", **PIECE_SIZES["length"])
+    width: Length = given("width", **PIECE_SIZES["width"])
+    thickness: Length = given("thickness", **PIECE_SIZES["thickness"])
     count: Whole = usual(1, "one piece", "how many of them are alike", ge=0, le=10000)
 
 

@@ -4,7 +4,7 @@ from typing import Literal, Self
 
 from pydantic import ConfigDict, model_validator
 
-from gramil.description.fields import Length, Modulus, Number, Words, given, usual
+from gramil.description.fields import PIECE_SIZES, Length, Modulus, Number, Words, given, usual
 from gramil.description.table import Table
 from gramil.description.wood.air_fields import Humidity, Mass, Moisture, Moment, Temperature
 
@@ -85,9 +85,9 @@ class PieceTable(Table):
         "other", "", "what it is to become"
     )
     instrument: Words | None = usual(None, "any", "name of the instrument that it is kept for", alias="for")
-    thickness: Length = given("thickness, which moisture goes through", gt=0, le=500)
-    width: Length | None = usual(None, "not known", "width", gt=0, le=1000)
-    length: Length | None = usual(None, "not known", "length along the grain", gt=0, le=5000)
+    thickness: Length = given("thickness, which moisture goes through", **PIECE_SIZES["thickness"])
+    width: Length | None = usual(None, "not known", "width", **PIECE_SIZES["width"])
+    length: Length | None = usual(None, "not known", "length along the grain", **PIECE_SIZES["length"])
     sawn: Literal["quarter", "flat"] = usual("quarter", "common practice", "how it is sawn: what its width is made of")
     sealed: Literal["none", "one face", "both faces"] = usual("none", "most are bare", "faces that let nothing through")
     open_ends: bool = usual(False, "slower: the safe side", "whether its end grain is bare; needs its length")
