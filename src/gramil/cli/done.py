@@ -1,6 +1,7 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
@@ -43,6 +44,21 @@ from gramil.store.opening import Store, open_store
 from gramil.written_file import alone_with, put_text
 
 
+@dataclass(frozen=True)
+class ToNote:
+    """What is to be noted as done: what was written of each figure, by its address, and what is noted beside it.
+
+    With `as_read` nothing is asked again; with `write` what the measurements settle goes into the description.
+    """
+
+    operation: str
+    written: Mapping[str, str]
+    noted: Noted
+    now: datetime
+    as_read: bool
+    write: bool
+
+
 @click.command()
 @click.argument("operation")
 @click.argument("file")
@@ -79,13 +95,12 @@ def command(
     if store is None and (hours is not None or photos):
         raise click.UsageError("hours and photographs are kept in a --store")
     refuse_two_shops(shop, store)
-    written = _measured(measured)
-    now = moment_of(at)
+    asked = ToNote(operation, _measured(measured), Noted(note, hours, photos), moment_of(at), as_read, write)
     if store is not None:
         with open_store(store) as opened:
-            lines = list(_in_store(opened, operation, file, written, Noted(note, hours, photos), now, as_read, write))
+            lines = list(_in_store(opened, file, asked))
     else:
-        lines = list(_in_file(Path(file), shop, operation, written, note, now, as_read, write))
+        lines = list(_in_file(Path(file), shop, asked))
     for line in lines:
         click.echo(line)
 
@@ -104,16 +119,7 @@ def _measured(texts: Iterable[str]) -> dict[str, str]:
     return written
 
 
-def _in_file(
-    file: Path,
-    shop: Path | None,
-    operation: str,
-    written: Mapping[str, str],
-    note: str,
-    now: datetime,
-    as_read: bool,
-    write: bool,
-) -> Iterator[str]:
+def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Iterator[str]:
     """Noted in the record beside the description, all of it or nothing; another `done` on it waits meanwhile.
 
     With `write` what the measurements settle goes into the description after it.
@@ -121,19 +127,20 @@ def _in_file(
     described, record = read_description(file), made_beside(file)
     drawn, units = figures_of(described, read_shop(shop)), described.instrument.instrument.units
     whole = needed(checked_work(lists_beside(shop, file), drawn, list_beside(file).name), described.instrument)
+    operation, now = asked.operation, asked.now
     with alone_with(record):
         seen = content_of_made(record) if record.exists() else None
         made = Made((), units) if seen is None else parse_made(made_as_text(seen, record.name), record.name)
         refuse_work(operation, whole, set(made.operations) - {NO_OPERATION})
         figures = settled(made.pinned(drawn))
-        found = read_measurements(figures, written, units)
-        ask(figures, found, operation, as_read)
+        found = read_measurements(figures, asked.written, units)
+        ask(figures, found, operation, asked.as_read)
         pins = _pins(found, now, operation)
         told = list(_answer(operation, whole, described, made.operations, figures, pins))
-        put = write_into_file(file, with_readings(figures, pins), pins) if write else None
+        put = write_into_file(file, with_readings(figures, pins), pins) if asked.write else None
         day = now.replace(tzinfo=None, microsecond=0).isoformat()
         rows = tuple(Measured(each.address, each.written) for each in found)
-        _append(record, seen, made, Done(operation, day, note, rows))
+        _append(record, seen, made, Done(operation, day, asked.noted.note, rows))
     yield from told
     yield f"Noted in {record.name}."
     yield from put() if put else ()
@@ -155,16 +162,7 @@ def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
     put_text(record, new, seen)
 
 
-def _in_store(
-    store: Store,
-    operation: str,
-    name: str,
-    written: Mapping[str, str],
-    noted: Noted,
-    now: datetime,
-    as_read: bool,
-    write: bool,
-) -> Iterator[str]:
+def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
     from gramil.acts.work import note_done
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
@@ -173,7 +171,7 @@ def _in_store(
     from gramil.shop.operations_done import operations_done
     from gramil.shop.own_operations import work_of
 
-    owner = instrument(store, name)
+    operation, now, owner = asked.operation, asked.now, instrument(store, name)
     text = revision(store, owner.id).text
     described = parse_description(text, name)
     before = tuple(each.operation for each in operations_done(store, owner.id))
@@ -183,14 +181,21 @@ def _in_store(
     figures = figures_in_store(store, owner)
     first = formatter_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
-    found = read_measurements(figures, written, figures[n.instrument_units])
-    ask(figures, found, operation, as_read)
+    found = read_measurements(figures, asked.written, figures[n.instrument_units])
+    ask(figures, found, operation, asked.as_read)
     pins = _pins(found, now, operation)
     given = names_given(store, owner, whole)
     told = list(_answer(operation, whole, described, before, figures, pins, given))  # before anything is written
-    new = settled_in(text, with_readings(figures, pins), pins) if write else text
+    new = settled_in(text, with_readings(figures, pins), pins) if asked.write else text
     used = note_done(
-        store, owner, operation, now, measured=found, noted=noted, figures=figures, description=new if write else None
+        store,
+        owner,
+        operation,
+        now,
+        measured=found,
+        noted=asked.noted,
+        figures=figures,
+        description=new if asked.write else None,
     )
     yield from [lost] if lost else []
     yield from told

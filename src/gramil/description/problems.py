@@ -46,7 +46,7 @@ def problems_of(error: ValidationError, model: type[BaseModel], data: Mapping[st
     found: dict[tuple[Path, str], Problem] = {}
     for each in error.errors(include_url=False):
         path, value = _read(data, each["loc"])
-        problem = _problem(each["type"], path, value, each.get("ctx", {}), model, unit, each["msg"])
+        problem = _problem(_Refused(each["type"], path, value, each.get("ctx", {}), each["msg"]), model, unit)
         found.setdefault((problem.path, problem.what), problem)
     return list(found.values())
 
@@ -63,9 +63,19 @@ def _read(data: Any, location: Path) -> tuple[Path, Any]:
     return location, data
 
 
-def _problem(
-    kind: str, path: Path, value: Any, context: Mapping[str, Any], model: type[BaseModel], unit: str, message: str
-) -> Problem:
+@dataclass(frozen=True)
+class _Refused:
+    """What validation refused: the kind of error, where, what was read, what belongs to the error, and its words."""
+
+    kind: str
+    path: Path
+    value: Any
+    context: Mapping[str, Any]
+    message: str
+
+
+def _problem(refused: _Refused, model: type[BaseModel], unit: str) -> Problem:
+    kind, path, value = refused.kind, refused.path, refused.value
     if kind == "extra_forbidden":
         return _unknown_key(path, model)
     if kind == "missing":
@@ -77,8 +87,9 @@ def _problem(
         close = nearest(value, words) if isinstance(value, str) else ""
         return Problem(path, f"read {quoted(value)}", "allowed: " + ", ".join(map(quoted, words)), meant(quoted(close)))
     if kind == "value_error":
-        return _refused(path, value, context["error"])
-    return Problem(path, f"read {quoted(value)}", _allowed(kind, context, _field(model, path), unit) or message)
+        return _refused(path, value, refused.context["error"])
+    allowed = _allowed(kind, refused.context, _field(model, path), unit) or refused.message
+    return Problem(path, f"read {quoted(value)}", allowed)
 
 
 def _refused(path: Path, value: Any, error: Exception) -> Problem:

@@ -27,21 +27,23 @@ def calendar_entries(found: Iterable[Block]) -> Iterator[CalendarEntry]:
     for block in found:
         whose, name = block.instrument, f"{block.instrument} {block.operation.name} {block.part[0]}"
         notes, said = "\n".join(block.operation.caution), f"{block.instrument}: {label(block)}"
-        yield _entry(name, block.begins, block.ends, said, notes, whose, True)
+        yield CalendarEntry(
+            name=name,
+            begins=block.begins,
+            ends=block.ends,
+            summary=said,
+            description=notes,
+            category=whose,
+            busy=True,
+        )
         if block.cures:
             cure = f"{whose}: cures ({block.operation.what})"
-            yield _entry(f"{name} cure", block.ends, block.cures, cure, "", whose, False)
-
-
-def _entry(
-    name: str, begins: datetime, ends: datetime, summary: str, description: str, category: str, busy: bool
-) -> CalendarEntry:
-    return {
-        "name": name,
-        "begins": begins,
-        "ends": ends,
-        "summary": summary,
-        "description": description,
-        "category": category,
-        "busy": busy,
-    }
+            yield CalendarEntry(
+                name=f"{name} cure",
+                begins=block.ends,
+                ends=block.cures,
+                summary=cure,
+                description="",
+                category=whose,
+                busy=False,
+            )
