@@ -71,6 +71,21 @@ def test_what_an_editor_saved_meanwhile_is_told_and_stays(tmp_path: Path) -> Non
     assert names_in(tmp_path) == []
 
 
+def test_a_change_anywhere_in_a_long_file_is_seen(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Looked at piece by piece: the same length with another letter, and a piece more or less, are changes."""
+    monkeypatch.setattr(written_file, "PIECE", 4)
+    path = tmp_path / "air.csv"
+    for changed in ("Xbcdefgh", "abcdefgX", "abcd", "abcdefghi", "abcdefghijkl", ""):
+        path.write_text("abcdefgh")
+        seen = seen_in(path, 100)
+        path.write_text(changed)
+        with pytest.raises(MakersFault, match="changed meanwhile"):
+            put_text(path, "ours\n", seen)
+        path.write_text("abcdefgh")
+        put_text(path, "ours\n", seen)
+    assert seen_in(path, 3) is None
+
+
 def test_one_that_is_not_done_in_good_time_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     path = tmp_path / "record.toml"
     holder = started(HOLDER, str(path))

@@ -12,18 +12,20 @@ import sys
 import time
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager, suppress
+from dataclasses import dataclass
 from glob import escape
+from hashlib import sha256
 from pathlib import Path
 from secrets import token_hex
 
 from gramil.faults import Fault, MakersFault
-from gramil.plain_file import content_of
+from gramil.plain_file import opened
 
 PATIENCE = 30.0
 """Seconds that one program waits for another to be done with a file."""
 PAUSE = 0.02
 PIECE = 1_000_000
-"""Bytes that are compared at a time."""
+"""Bytes that are looked at at a time."""
 STAGED = ".new"
 HELD_OPEN = (0.05, 0.1, 0.2, 0.4)
 """Pauses between tries to put a file in the place of one that another program holds open: some systems refuse."""
@@ -56,6 +58,14 @@ else:
         with suppress(OSError):
             path.unlink()
         os.close(lock)
+
+
+@dataclass(frozen=True)
+class Imprint:
+    """What tells one content of a file from another, without holding it: its length in bytes and its SHA-256."""
+
+    size: int
+    digest: bytes
 
 
 @contextmanager
@@ -122,12 +132,21 @@ def _clear(place: Path) -> None:
             left.unlink()
 
 
-def seen_in(path: Path, largest: int) -> bytes | None:
+def seen_in(path: Path, largest: int) -> Imprint | None:
     """What stands in the file now; None where nothing is there, or nothing that can be read."""
     try:
-        return content_of(path, largest)
+        with opened(path, largest) as file:
+            return _imprint(iter(lambda: file.read(PIECE), b""))
     except (OSError, ValueError):
         return None
+
+
+def _imprint(pieces: Iterable[bytes]) -> Imprint:
+    size, digest = 0, sha256()
+    for piece in pieces:
+        size += len(piece)
+        digest.update(piece)
+    return Imprint(size, digest.digest())
 
 
 def staged_beside(place: Path) -> Path:
@@ -140,7 +159,7 @@ def place_of(name: str) -> str:
     return _FOR_A_WHILE.sub(r"\g<folder>\g<name>", name)
 
 
-def put_text(path: Path, text: str | Iterable[str], seen: bytes | None) -> None:
+def put_text(path: Path, text: str | Iterable[str], seen: Imprint | bytes | None) -> None:
     """The text in the place of a file's own, whole or not at all; `seen` is what was read there (None: no file).
 
     A long text may come in pieces, which are never held together.
@@ -162,13 +181,13 @@ def put_text(path: Path, text: str | Iterable[str], seen: bytes | None) -> None:
         staged.unlink(missing_ok=True)
 
 
-def _holds(place: Path, seen: bytes | None) -> bool:
+def _holds(place: Path, seen: Imprint | bytes | None) -> bool:
     """Whether a file holds what was read there, looked at piece by piece."""
     if seen is None or not place.exists():
         return seen is None and not place.exists()
+    was = _imprint([seen]) if isinstance(seen, bytes) else seen
     with place.open("rb") as file:
-        pieces = (seen[start : start + PIECE] for start in range(0, len(seen), PIECE))
-        return all(file.read(PIECE) == piece for piece in pieces) and not file.read(1)
+        return _imprint(iter(lambda: file.read(PIECE), b"")) == was
 
 
 def _stage(staged: Path, text: str | Iterable[str], place: Path) -> None:
@@ -211,7 +230,7 @@ def flush_folder(folder: Path) -> None:
             os.close(opened)
 
 
-def _changed(path: Path, seen: bytes | None) -> MakersFault:
+def _changed(path: Path, seen: Imprint | bytes | None) -> MakersFault:
     what = "has come meanwhile" if seen is None else "was changed meanwhile"
     return MakersFault([Fault(what=what, why="nothing was written", remedy="try again", file=path.name)])
 

@@ -5,7 +5,9 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner, Result
 
+from gramil.air import air_of_places
 from gramil.cli import gramil
+from gramil.faults import MakersFault
 
 SHOP = """
 gramil = 1
@@ -53,6 +55,26 @@ def test_readings_go_into_the_place_and_again_change_nothing(folder: Path) -> No
     again = logged(folder, text)
     assert "0 of them are new" in again.output
     assert (folder / "shed-air.csv").read_text(encoding="utf-8") == written
+
+
+def test_a_file_of_the_place_whose_times_are_in_a_zone_is_told_and_stays(folder: Path) -> None:
+    own = "time,temperature C,rh %\n2026-01-19T08:00:00Z,16,31\n"
+    (folder / "shed-air.csv").write_text(own, encoding="utf-8")
+    done = logged(folder, "time,temperature C,rh %\n" + rows(20))
+    assert isinstance(done.exception, MakersFault)
+    assert "shed-air.csv: its times are in a zone" in str(done.exception)
+    assert (folder / "shed-air.csv").read_text(encoding="utf-8") == own
+
+
+def test_more_than_a_file_can_be_read_back_from_is_not_written(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    text = "time,temperature C,rh %\n"
+    monkeypatch.setattr(air_of_places, "LARGEST_LOG", 300)
+    assert logged(folder, text + rows(7)).exit_code == 0
+    written = (folder / "shed-air.csv").read_text(encoding="utf-8")
+    done = logged(folder, text + rows(9).replace("08:0", "09:0"))
+    assert "shed-air.csv: would be larger than 0.0003 MB" in str(done.exception)
+    assert (folder / "shed-air.csv").read_text(encoding="utf-8") == written
+    assert sorted(each.name for each in folder.iterdir()) == ["logger.csv", "shed-air.csv", "shop.toml"]
 
 
 def test_what_is_left_out_is_told_line_by_line(folder: Path) -> None:

@@ -4,6 +4,8 @@ from datetime import datetime, timedelta
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from gramil.wood.air import typed_in
 from gramil.wood.air_log import read_air_log
@@ -22,6 +24,20 @@ def test_an_earlier_and_a_later_run() -> None:
         assert np.diff(both.times).tolist() == [3600.0] * 4
         last = 65.0 if second is later else 45.0
         assert both.humidity.tolist() == [43.0, 44.0, last, 66.0, 67.0]
+
+
+@given(*[st.sets(st.integers(0, 30), min_size=1)] * 2)
+def test_any_two_runs(before: set[int], later: set[int]) -> None:
+    """As a table by the hour has it, in which the later run is written over the earlier one."""
+    runs = [(before, 16.0, 40.0), (later, 17.0, 60.0)]
+    first, second = (
+        typed_in([(START + n * HOUR, degrees + n / 9, percent + n / 3) for n in hours])
+        for hours, degrees, percent in runs
+    )
+    table = {n: (degrees + n / 9, percent + n / 3) for hours, degrees, percent in runs for n in hours}
+    both = merged(first, second)
+    assert [both.moment(each) for each in both.times] == [START + n * HOUR for n in sorted(table)]
+    assert list(zip(both.temperature, both.humidity, strict=True)) == [table[n] for n in sorted(table)]
 
 
 def test_the_text_reads_back_the_same() -> None:

@@ -20,6 +20,11 @@ print(history.times.size, report.lines_left_out, report.gaps_in_all, len(report.
 """
 MOST = 200
 """MB for any log, the program itself among them."""
+BROUGHT_IN = """
+from gramil.cli.air_log import log
+log(["shop", *words], standalone_mode=False)
+"""
+SHOP = 'gramil = 1\n[shop]\nname = "Drawn"\nunits = "mm"\n[[place]]\nname = "shop"\nlog = "air.csv"\n'
 
 
 def minutely(count: int, step: int = 5) -> list[str]:
@@ -181,6 +186,28 @@ def test_a_million_rows_take_little_room(
     done = bounded(READ, tmp_path / "log.csv")
     assert said in done.said
     assert done.peak < MOST
+
+
+def test_a_log_is_brought_into_a_large_file_in_little_room(
+    tmp_path: Path, bounded: Callable[..., Any], million: list[str]
+) -> None:
+    """A million rows onto a million that half overlap, measured by hand: 181 MB, of which the program is 85.
+
+    Here an eighth of that: what rows may take beside the program is an eighth too, and 4 MB that any file takes.
+    """
+    (tmp_path / "shop.toml").write_text(SHOP, encoding="utf-8")
+    words = [tmp_path / "log.csv", "--shop", tmp_path / "shop.toml"]
+
+    def brought(rows: list[str], kept: int) -> float:
+        words[0].write_text("\n".join([HEADER, *rows]), encoding="utf-8")
+        done = bounded(BROUGHT_IN, *words)
+        assert f"has {kept} readings" in done.said
+        return float(done.peak)
+
+    program = brought(million[:60], 60)
+    (tmp_path / "air.csv").write_text("\n".join([HEADER, *million[:125_000]]), encoding="utf-8")
+    taken = brought(million[60_000:185_000], 185_000) - program
+    assert taken < (MOST - 85) / 8 + 4
 
 
 def test_gaps_without_number_are_counted_and_the_first_told() -> None:

@@ -1,6 +1,6 @@
 """The places that a shop's description names, with their readings: typed in, or from a logger's file beside it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from pathlib import Path
@@ -14,7 +14,7 @@ from gramil.plain_file import opened
 from gramil.wood.air import Air, AirHistory, summarise, typed_in
 from gramil.wood.air_log import LogAnswers, LogReport, read_air_log
 from gramil.wood.air_merge import air_lines
-from gramil.written_file import put_text
+from gramil.written_file import Imprint, put_text
 
 LARGEST_LOG = 60_000_000
 """Bytes; ten years of ten-minute readings."""
@@ -78,12 +78,35 @@ def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory,
         raise MakersFault([Fault(what="the readings cannot be read", why=why, file=path.name)]) from None
 
 
-def save_air(path: Path, history: AirHistory, seen: bytes | None) -> None:
+def own_air(path: Path) -> AirHistory:
+    """Readings of a place's own file, which go by the shop's clock. Raises MakersFault with what to mend."""
+    history, _ = load_air(path)
+    if history.origin.tzinfo is not None:
+        what, why = "its times are in a zone", "the shop goes by its own clock"
+        remedy = "give it another name, and read it with `gramil air log`, which asks how far that is off"
+        raise MakersFault([Fault(what=what, why=why, remedy=remedy, file=path.name)])
+    return history
+
+
+def save_air(path: Path, history: AirHistory, seen: Imprint | None) -> None:
     """Readings into a place's own file, whole or not at all; `seen` is what was read there (None: no file).
 
-    Raises MakersFault where something else stands there now, and where the folder refuses.
+    Raises MakersFault where something else stands there now, where the folder refuses, and for more readings than a
+    file can have.
     """
-    put_text(path, air_lines(history), seen)
+    put_text(path, _that_can_be_read(air_lines(history), path.name), seen)
+
+
+def _that_can_be_read(lines: Iterable[str], file: str) -> Iterator[str]:
+    """Lines of a file that is not larger than the next command takes."""
+    size = 0
+    for line in lines:
+        size += len(line)
+        if size > LARGEST_LOG:
+            what, why = f"would be larger than {LARGEST_LOG / 1e6:g} MB", "nothing was written"
+            remedy = "give the file with the earlier readings another name, and begin a new one"
+            raise MakersFault([Fault(what=what, why=why, remedy=remedy, file=file)])
+        yield line
 
 
 def _place(row: PlaceTable, folder: Path | None) -> PlaceAir:
@@ -99,13 +122,7 @@ def _history(row: PlaceTable, folder: Path | None) -> AirHistory:
         raise MakersFault.of("has no readings", remedy="give log = a logger's file, or type readings in")
     if folder is None:
         raise MakersFault.of(f"{row.log} has no folder to lie in")
-    history, _ = load_air(folder / row.log)
-    if history.origin.tzinfo is not None:
-        raise MakersFault(
-            [Fault(what="its times are in a zone", why="the shop goes by its own clock",
-                   remedy="read it with `gramil air log`, which asks how far that is off", file=row.log)]
-        )  # fmt: skip
-    return history
+    return own_air(folder / row.log)
 
 
 def air_at(place: PlaceAir, now: datetime) -> Air:

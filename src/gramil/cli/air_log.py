@@ -7,7 +7,7 @@ from typing import get_args
 
 import click
 
-from gramil.air.air_of_places import LARGEST_LOG, load_air, save_air
+from gramil.air.air_of_places import LARGEST_LOG, load_air, own_air, save_air
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_itself
 from gramil.description.problems import meant, nearest
@@ -78,7 +78,7 @@ def _added(target: Path, history: AirHistory) -> AirHistory:
     """The readings with those that the place's own file has already."""
     if not target.exists():
         return history
-    before, _ = load_air(target)
+    before = own_air(target)
     whole = merged(before, history)
     click.echo(f"{whole.times.size - before.times.size} of them are new to {target.name}.")
     return whole
