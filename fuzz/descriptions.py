@@ -8,8 +8,17 @@ from importlib.resources import as_file
 from pathlib import Path
 
 import tomlkit
-from tests.every_key.descriptions import EXAMPLES, INSTRUMENTS, at, lay_out_drawings, places_in, shop_text, text_of
-from tests.every_key.odd_values import odd_instruments, odd_values_of_shop, with_value
+from tests.every_key.descriptions import (
+    EXAMPLES,
+    INSTRUMENTS,
+    Place,
+    at,
+    lay_out_drawings,
+    places_in,
+    shop_text,
+    text_of,
+)
+from tests.every_key.odd_values import odd_instruments, odd_values, odd_values_of_shop, with_value
 from tests.findings.test_no_number import no_number_is_judged, no_sheet_prints_one
 
 from fuzz.kind import Kind
@@ -43,20 +52,32 @@ def _odd(chance: random.Random) -> bytes:
 
 
 def _pair(chance: random.Random) -> bytes:
-    """Two odd values in one description, or one taken away and one odd."""
+    """Two odd values at once in one description, or one odd and something else taken away."""
     name = chance.choice(INSTRUMENTS)
-    text = text_of(name)
-    for _, place, value in (
-        chance.sample([each for each in odd_instruments() if each[0] == name] or [odd_instruments()[0]], 1) * 2
-    ):
-        with suppress(KeyError, IndexError, TypeError):
-            text = with_value(text, place, value)
-        whole = tomllib.loads(text)
-        gone = chance.choice(list(places_in(whole)))
-        with suppress(KeyError, IndexError):
-            del at(whole, gone[:-1])[gone[-1]]
-        text = tomlkit.dumps(whole)
+    odd = _odd_by_place(name)
+    first, second = chance.sample(list(odd), 2)
+    text = with_value(text_of(name), first, chance.choice(odd[first]))
+    if chance.random() < 0.3:
+        return _without_one(text, chance).encode()
+    with suppress(KeyError, IndexError, TypeError):  # the first may have left it no place
+        text = with_value(text, second, chance.choice(odd[second]))
     return text.encode()
+
+
+@cache
+def _odd_by_place(name: str) -> dict[Place, list[object]]:
+    found: dict[Place, list[object]] = {}
+    for place, value in odd_values(name):
+        found.setdefault(place, []).append(value)
+    return found
+
+
+def _without_one(text: str, chance: random.Random) -> str:
+    """The text with one of its keys left out."""
+    whole = tomllib.loads(text)
+    *table, key = chance.choice(list(places_in(whole)))
+    del at(whole, table)[key]
+    return tomlkit.dumps(whole)
 
 
 def _valid(chance: random.Random) -> bytes:

@@ -1,6 +1,7 @@
 """Every input that was once found to fail is tried again, as whoever found it did."""
 
 import sys
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -10,6 +11,7 @@ if sys.platform == "win32":
 
 from fuzz.__main__ import KEPT, KINDS
 from fuzz.kind import Kind
+from tests.every_key.descriptions import INSTRUMENTS, Place, at, places_in, text_of
 
 BY_NAME = {each.name.replace(" ", "-"): each for each in KINDS}
 KEPT_INPUTS = [each for each in sorted(KEPT.iterdir()) if each.suffix != ".md"]
@@ -25,3 +27,27 @@ def test_every_kind_makes_the_same_input_of_a_seed(kind: Kind) -> None:
     import random
 
     assert kind.make(random.Random("7")) == kind.make(random.Random("7"))
+
+
+def test_pairs_are_two_odd_values_at_once_or_one_and_another_key_left_out() -> None:
+    """As the text that comes differs from the description that it was made of, at the ends of its tables."""
+    import random
+
+    changed = [_changed(BY_NAME["pairs"].make(random.Random(f"{seed}")).decode()) for seed in range(60)]
+    assert sum(put >= 2 for put, _ in changed) > 20
+    assert sum(put >= 1 and gone >= 1 for put, gone in changed) > 5
+
+
+def _changed(text: str) -> tuple[int, int]:
+    """How many values of a description differ from those of the one that is most like it, and how many are gone."""
+    new = _values(text)
+    olds = [_values(text_of(name)) for name in INSTRUMENTS]
+    old = min(olds, key=lambda each: len(each.items() ^ new.items()))
+    return sum(key in new and new[key] != value for key, value in old.items()), len(old.keys() - new.keys())
+
+
+def _values(text: str) -> dict[Place, str]:
+    """What stands at each place of a description, but for the tables that other places are in."""
+    whole = tomllib.loads(text)
+    each = {place: at(whole, place) for place in places_in(whole)}
+    return {place: repr(value) for place, value in each.items() if not any(places_in(value))}
