@@ -8,10 +8,12 @@ import pikepdf
 import pytest
 
 from gramil.cli.options import opened_with_work
+from gramil.cli.pack import write_pack
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter
 from gramil.pack import chosen_makers
 from gramil.shop.operations import Work
+from gramil.writers.files import write_files
 
 
 @pytest.fixture(scope="module")
@@ -43,3 +45,12 @@ def test_a_name_that_there_is_not_says_the_nearest(opened: tuple[Formatter, Work
     formatter, work = opened
     with pytest.raises(MakersFault, match="neck-gauges"):
         chosen_makers(formatter.figures, formatter, work, ["neck-gauge"], "a4")
+
+
+def test_what_is_named_goes_beside_an_earlier_pack(opened: tuple[Formatter, Work], tmp_path: Path) -> None:
+    formatter, work = opened
+    earlier = {"board.dxf": b"one", "templates.pdf": b"of yesterday"}
+    write_files(tmp_path, earlier)
+    write_pack(formatter.figures, formatter, work, tmp_path, "a4", just=["neck-gauges"])
+    assert (tmp_path / "board.dxf").read_bytes() == b"one"
+    assert (tmp_path / "templates.pdf").read_bytes() != earlier["templates.pdf"]

@@ -83,6 +83,28 @@ def test_an_old_file_changed_by_hand_is_left(tmp_path):
     assert contents(tmp_path) == {**SECOND, "sheets/taper.pdf": b"my notes"}
 
 
+def test_files_beside_those_of_an_earlier_time_leave_them(tmp_path):
+    """What was there stays Gramil's own: it is replaced without a word, and goes once it is no longer made."""
+    write_files(tmp_path, FIRST)
+    done = write_files(tmp_path, {"board.svg": b"again", "today.pdf": b"day"}, beside=True)
+    assert (done.written, done.removed, done.left) == (("board.svg", "today.pdf"), (), ())
+    assert contents(tmp_path) == {**FIRST, "board.svg": b"again", "today.pdf": b"day"}
+    done = write_files(tmp_path, SECOND)
+    assert done.removed == ("sheets/taper.pdf", "today.pdf")
+    assert contents(tmp_path) == SECOND
+
+
+def test_files_beside_others_replace_nothing_that_was_changed_by_hand(tmp_path):
+    write_files(tmp_path, FIRST)
+    (tmp_path / "board.svg").write_bytes(b"my notes")
+    write_files(tmp_path, {"today.pdf": b"day"}, beside=True)
+    for name in ("board.svg", "mine.txt"):
+        (tmp_path / name).write_bytes(b"my notes")
+        with pytest.raises(MakersFault, match=name):
+            write_files(tmp_path, {name: b"other"}, beside=True)
+    assert contents(tmp_path) == {**FIRST, "board.svg": b"my notes", "mine.txt": b"my notes", "today.pdf": b"day"}
+
+
 @pytest.mark.parametrize("failing", [1, 2, 3, 4])
 def test_a_failure_midway_leaves_the_old_files_whole(tmp_path, monkeypatch, failing):
     write_files(tmp_path, FIRST)

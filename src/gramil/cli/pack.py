@@ -67,7 +67,7 @@ def write_pack(
 ) -> list[str]:
     """Make every file, then write them all; a line for each, with its size. Raises MakersFault for a bad place.
 
-    With `just` the templates and sheets of those names alone are made: for a folder of their own.
+    With `just` the templates and sheets of those names alone are made, and put beside what an earlier pack left there.
     """
     if out.is_file():
         raise MakersFault.of(f"{out} is a file", remedy="name a folder to write into")
@@ -81,7 +81,7 @@ def write_pack(
     )
     with watched as bar:
         pack = dict(bar)
-    write_files(out, pack, overwrite)
+    write_files(out, pack, overwrite, beside=bool(just))
     return [f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()]
 
 

@@ -27,10 +27,11 @@ class Written:
     left: tuple[str, ...]
 
 
-def write_files(folder: Path, files: Mapping[str, bytes], overwrite: bool = False) -> Written:
+def write_files(folder: Path, files: Mapping[str, bytes], overwrite: bool = False, beside: bool = False) -> Written:
     """Write the files (relative name with forward slashes to content) and their list into the folder, made if need be.
 
-    Files of an earlier list that are no longer made are removed if they are as they were written, else left.
+    Files of an earlier list that are no longer made are removed if they are as they were written, else left; with
+    `beside` all of them are left, and stay on the list.
     `overwrite` also replaces what Gramil did not write. Raises MakersFault, naming each file, for a file that is not
     Gramil's and for a folder or disk that refuses; the folder is then as it was. Raises ValueError for a name that
     leads out of the folder.
@@ -41,7 +42,7 @@ def write_files(folder: Path, files: Mapping[str, bytes], overwrite: bool = Fals
     try:
         _make_folders([folder / LIST, *(folder / name for name in files)], made)
         with alone_with(folder / folder.name):
-            return _written(folder, files, overwrite)
+            return _written(folder, files, overwrite, beside)
     except OSError as error:
         _remove(made)
         raise _unwritten(folder, error) from error
@@ -50,15 +51,15 @@ def write_files(folder: Path, files: Mapping[str, bytes], overwrite: bool = Fals
         raise
 
 
-def _written(folder: Path, files: Mapping[str, bytes], overwrite: bool) -> Written:
+def _written(folder: Path, files: Mapping[str, bytes], overwrite: bool, beside: bool) -> Written:
     """The same, alone with the folder; what was begun there and cut short is ended first. Raises OSError too."""
     end_step(folder)
     listed = _listed(folder)
     if not overwrite:
         _refuse_strangers(folder, files, listed)
-    stale = sorted(listed.keys() - files.keys())
+    stale = [] if beside else sorted(listed.keys() - files.keys())
     gone = tuple(name for name in stale if _digest_at(folder / name) == listed[name])
-    take_step(folder, {**files, LIST: _list_of(files)}, gone)
+    take_step(folder, {**files, LIST: _list_of({**(listed if beside else {}), **_digests(files)})}, gone)
     left = tuple(name for name in stale if name not in gone and (folder / name).exists())
     return Written(tuple(sorted(files)), gone, left)
 
@@ -89,10 +90,13 @@ def _listed(folder: Path) -> dict[str, str]:
     return safe
 
 
-def _list_of(files: Mapping[str, bytes]) -> bytes:
+def _list_of(digests: Mapping[str, str]) -> bytes:
     """The list as it is kept: sorted, so that the same files give the same bytes."""
-    digests = {name: sha256(files[name]).hexdigest() for name in sorted(files)}
-    return (json.dumps({"gramil": 1, "files": digests}, indent=1) + "\n").encode("utf-8")
+    return (json.dumps({"gramil": 1, "files": dict(sorted(digests.items()))}, indent=1) + "\n").encode("utf-8")
+
+
+def _digests(files: Mapping[str, bytes]) -> dict[str, str]:
+    return {name: sha256(content).hexdigest() for name, content in files.items()}
 
 
 def _digest_at(path: Path) -> str | None:
