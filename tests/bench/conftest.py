@@ -5,6 +5,7 @@ import shutil
 import threading
 import time
 from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -74,13 +75,20 @@ def running(bench: Bench) -> uvicorn.Server:
     return server
 
 
+@contextmanager
+def serving(folder: Path) -> Iterator[Served]:
+    """A bench over a record in a folder, for as long as it is wanted."""
+    clock = Hands()
+    bench = ready(folder / "shop.gramil", 0, False, clock)
+    server = running(bench)
+    yield Served(bench.address, bench.sessions, clock, folder / "shop.gramil")
+    server.should_exit = True
+
+
 @pytest.fixture
 def served(tmp_path: Path) -> Iterator[Served]:
-    clock = Hands()
-    bench = ready(tmp_path / "shop.gramil", 0, False, clock)
-    server = running(bench)
-    yield Served(bench.address, bench.sessions, clock, tmp_path / "shop.gramil")
-    server.should_exit = True
+    with serving(tmp_path) as bench:
+        yield bench
 
 
 @pytest.fixture
