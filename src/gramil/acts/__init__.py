@@ -1,1 +1,1 @@
-"""What a maker does to the record: each act one change of the store, with its checks, taken back by one undo."""
+"""What a maker does to the record: each act is one change to the store, with its checks, and one undo takes it back."""

@@ -10,7 +10,7 @@ from gramil.wood.air import AirHistory
 
 
 def name_place(store: Store, name: str, now: datetime, who: str = "") -> None:
-    """A new place where things lie; named twice, it is there once. Raises MakersFault for an empty name."""
+    """A new place where things lie; naming it twice makes only one. Raises MakersFault for an empty name."""
     if not name.strip():
         raise MakersFault.of("the place has no name", remedy="write one, such as bench or drying box")
     if name not in [each.name for each in places(store)]:
@@ -18,7 +18,9 @@ def name_place(store: Store, name: str, now: datetime, who: str = "") -> None:
 
 
 def read_meter(store: Store, where: str, temperature: float, humidity: float, now: datetime, who: str = "") -> None:
-    """Write down what the meter says now. Raises MakersFault for a place that there is not and air that no room has."""
+    """Write down what the meter says now. Raises MakersFault if the place does not exist, and for air that no room
+    could have.
+    """
     reading = Reading(now.replace(microsecond=0), temperature, humidity)
     add_reading(store, place(store, where).id, reading, now, who)
 
@@ -26,12 +28,14 @@ def read_meter(store: Store, where: str, temperature: float, humidity: float, no
 def bring_in_air(
     store: Store, where: str, history: AirHistory, now: datetime, *, file: str = "", who: str = ""
 ) -> Imported:
-    """Bring a logger's readings of a place in, all or none. Raises MakersFault where the place has others already."""
+    """Bring a logger's readings of a place in, all or none. Raises MakersFault if the place has different ones
+    already.
+    """
     return import_air(store, place(store, where).id, history, now, file=file, who=who)
 
 
 def correct_reading(
     store: Store, of: Place, seen: Reading, now: datetime, *, right: Reading | None = None, why: str = "", who: str = ""
 ) -> None:
-    """Put a reading right, or strike it (`right` None). Raises MakersFault where it is not there as it was seen."""
+    """Put a reading right, or strike it (`right` None). Raises MakersFault if it is no longer as it was seen."""
     strike_reading(store, of, seen, now, right=right, why=why, who=who)

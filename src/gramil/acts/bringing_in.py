@@ -1,4 +1,4 @@
-"""Files brought into the record, whatever they are, together as one act: all of them or none, one undo for all."""
+"""Files of any kind brought into the record as one act: all of them or none, with one undo for all."""
 
 import tomllib
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -34,9 +34,8 @@ Kind = Literal["export", "rows", "readings", "shop", "operations", "instrument",
 
 @dataclass(frozen=True)
 class Brought:
-    """What a file brought: its name, what that was, whose, how many rows, and how many were there already.
-
-    `report` is what was found on the way through a logger's file.
+    """What a file brought: its name, what it was, whose, how many rows, and how many were there already.
+    `report` says what was found while reading a logger's file.
     """
 
     file: str
@@ -49,9 +48,8 @@ class Brought:
 
 @dataclass(frozen=True)
 class Asks:
-    """How readings are asked about that cannot be meant: in a record of what is made, and in rows of a file.
-
-    Each raises MakersFault for one that is not to be taken as read.
+    """How the maker is asked about unlikely readings: in a record of what is made, and in rows of a file.
+    Each raises MakersFault for a reading that is not to be taken as it stands.
     """
 
     made: Callable[[Made, Figures], None]
@@ -68,10 +66,10 @@ def bring_in(
     asks: Asks | None = None,
     who: str = "",
 ) -> tuple[Brought, ...]:
-    """Bring files in, each by what it is; an export's go in together. Gives what each brought.
+    """Bring files in, each according to its kind; the files of one export go in together. Gives what each brought.
 
     `table` says which table CSV files are of, `where` which place's readings they are; without `asks` every reading is
-    taken as read. Raises MakersFault, with nothing brought in, for what is wrong in any of them.
+    taken as it stands. Raises MakersFault, with nothing brought in, if anything is wrong in any of them.
     """
     with writing(store, f"bring in {', '.join(file.name for file in files)}", now, who):
         if where is not None and table is None:
@@ -98,7 +96,7 @@ def _rows(store: Store, table: str, file: str, text: str, now: datetime, asks: A
 
 
 def no_table(table: str) -> MakersFault:
-    """What is said of a table that the store has not."""
+    """The fault for a table that the store does not have."""
     return MakersFault.of(f'there is no table "{table}"', f"the store has {', '.join((*TABLES, AIR))}")
 
 
@@ -170,7 +168,7 @@ def _own_list(store: Store, description: Path, name: str | None, now: datetime) 
 
 
 def bring_in_list(store: Store, file: Path, name: str | None, now: datetime, who: str = "") -> Brought:
-    """The list of operations in a file, kept as that of the instrument of a name, or of the shop."""
+    """The list of operations in a file, kept as that of the named instrument, or of the shop."""
     owner = None if name is None else instrument(store, name)
     keep_list(store, text_of(file), now, owner=owner, seen=own_operations(store, owner), file=file.name, who=who)
     return Brought(file.name, "operations", name or "the shop")

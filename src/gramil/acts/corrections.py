@@ -15,9 +15,8 @@ from gramil.store.opening import Store
 def correct_weighing(
     store: Store, seen: Item, number: int, grams: Gram | None, now: datetime, *, why: str = "", who: str = ""
 ) -> None:
-    """Write a piece's weighing (by its place in the list) anew, or strike it (`grams` None).
-
-    Raises MakersFault where there is no such weighing, Conflict where the piece was changed since it was seen.
+    """Correct a piece's weighing (by its index in the list), or strike it (`grams` None).
+    Raises MakersFault if there is no such weighing, Conflict if the piece was changed since it was seen.
     """
     corrections.correct_weighing(store, seen, number, grams, now, why=why, who=who)
 
@@ -32,10 +31,8 @@ def correct_measurement(
     why: str = "",
     who: str = "",
 ) -> None:
-    """Write a measurement anew where it stands, or strike it (`right` None); `figures` are the instrument's as made.
-
-    Raises MakersFault where it is not there as it was seen, and for a reading with which the instrument cannot be
-    worked out.
+    """Correct a measurement in place, or strike it (`right` None); `figures` are the instrument's as made.
+    Raises MakersFault if it is no longer as it was seen, or if the instrument cannot be worked out with the reading.
     """
     if right is not None and figures is not None:
         refuse_impossible(figures, {right.address: Pin(right.value, "")})

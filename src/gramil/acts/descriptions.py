@@ -8,14 +8,14 @@ from gramil.store.opening import Store
 
 
 def begin(store: Store, name: str, text: str, now: datetime, *, why: str = "begun", who: str = "") -> Instrument:
-    """A new instrument and its first revision. Raises MakersFault for a name that there is already."""
+    """A new instrument and its first revision. Raises MakersFault if the name is taken."""
     return add_instrument(store, name, text, now, who=who, why=why)
 
 
 def keep(store: Store, seen: Instrument, text: str, now: datetime, *, why: str = "", who: str = "") -> Instrument:
     """Keep a changed description as the next revision; gives the instrument with its new version.
 
-    Raises Conflict, with both texts, where somebody kept another since it was `seen`.
+    Raises Conflict, with both texts, if somebody kept another since it was `seen`.
     """
     return save_revision(store, seen, text, now, who=who, why=why)
 
@@ -23,7 +23,7 @@ def keep(store: Store, seen: Instrument, text: str, now: datetime, *, why: str =
 def return_to(store: Store, seen: Instrument, number: int, now: datetime, who: str = "") -> Instrument:
     """Return to an earlier revision: its text is kept as the next one, and those between stay in the record.
 
-    Raises MakersFault for a revision that there is not or that is the latest, Conflict where somebody kept another
+    Raises MakersFault if the revision does not exist or is the latest, Conflict if somebody kept another
     since the instrument was `seen`.
     """
     latest = revisions(store, seen.id)[-1]

@@ -1,4 +1,4 @@
-"""A maker's own list of operations: kept in the place of the one that was seen, or taken away."""
+"""A maker's own list of operations: kept in place of the one that was seen, or taken away."""
 
 from datetime import datetime
 
@@ -23,10 +23,9 @@ def keep_list(
     file: str = "",
     who: str = "",
 ) -> OwnOperations:
-    """Keep a list as the shop's, or as its `owner`'s, in the place of the one that was seen (None: there was none).
-
-    Raises MakersFault, with the lines of `file`, for a list that is empty, too long, does not hold together with the
-    others or names what there is not, Conflict, with both texts, where somebody kept another since.
+    """Keep a list as the shop's, or as its `owner`'s, in place of the one that was seen (None: there was none).
+    Raises MakersFault, with the lines of `file`, if the list is empty or too long, does not fit the others, or names
+    something that does not exist; Conflict, with both texts, if somebody kept another since.
     """
     if not text.strip():
         remedy = "write [operation.NAME], or take the list away"
@@ -38,5 +37,5 @@ def keep_list(
 
 
 def take_list_away(store: Store, seen: OwnOperations, now: datetime, who: str = "") -> None:
-    """Take a list away. Raises MakersFault where another list needs it, Conflict where it is not as it was seen."""
+    """Take a list away. Raises MakersFault if another list needs it, Conflict if it is no longer as it was seen."""
     remove_own_operations(store, seen, now, who)

@@ -14,9 +14,8 @@ LATELY = 60
 
 
 def take_back(store: Store, change: int, now: datetime, who: str = "") -> Change:
-    """Take back the last change, by its number; gives what was taken back. Sent twice, it is taken back once.
-
-    Raises MakersFault where another change came since, or it lies too far back.
+    """Take back the last change, by its number; gives what was taken back. Asked twice, it happens once.
+    Raises MakersFault if another change was made since, or it lies too far back.
     """
     known = changes(store, LATELY)
     if any(each.undoes == change for each in known):
@@ -25,10 +24,10 @@ def take_back(store: Store, change: int, now: datetime, who: str = "") -> Change
 
 
 def put_back(copy: Path, path: Path, now: datetime, seen: int | None = None) -> Path | None:
-    """A copy in the record's place; gives where what was there is kept, None where nothing was.
+    """Put a copy in the record's place; gives the path where the old record is kept, None if there was none.
 
-    `seen` is the number of the last change when it was asked for. Raises MakersFault, with everything left as it was,
-    for a copy that is not sound, while another program has the record open, and where something was noted meanwhile.
+    `seen` is the number of the last change at the time of asking. Raises MakersFault, with everything left as it was,
+    if the copy is not sound, another program has the record open, or something was noted meanwhile.
     """
     if seen is not None and seen != _last_number(path):
         raise MakersFault.of(

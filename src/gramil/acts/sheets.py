@@ -1,4 +1,4 @@
-"""Sheets handed out: noted as they are printed, all that are given together as one act."""
+"""Sheets handed out: noted as they are printed; all that are printed together are one act."""
 
 from collections.abc import Sequence
 from datetime import datetime

@@ -20,10 +20,9 @@ _ROW = re.compile(r"^\w+\[\d+\]\.?")
 
 
 def keep_tool(store: Store, tool: Item, now: datetime, who: str = "") -> None:
-    """Write a tool, a wood or a piece down, a new one (number 0) or one that there is; sent twice, it is there once.
-
-    Raises MakersFault, each fault with its key, for figures that a shop's description does not take and for a name that
-    is taken, Conflict where it is not as it was seen.
+    """Write a tool, a wood or a piece down, a new one (number 0) or an existing one; sent twice, it is added once.
+    Raises MakersFault, each fault with its key, for figures that a shop's description would not accept and for a name
+    that is taken; Conflict if it is no longer as it was seen.
     """
     _refuse_row(store, tool)
     same = next((each for each in items(store, tool.kind) if each.name == tool.name and each.id != tool.id), None)
@@ -38,9 +37,8 @@ def keep_tool(store: Store, tool: Item, now: datetime, who: str = "") -> None:
 
 
 def strike_tool(store: Store, seen: Item, now: datetime, who: str = "") -> None:
-    """List a tool no more.
-
-    Raises MakersFault for one that test cuts or sheets speak of, Conflict where it is not as it was seen.
+    """Remove a tool from the list.
+    Raises MakersFault if test cuts or sheets refer to it, Conflict if it is no longer as it was seen.
     """
     remove_item(store, seen, now, who)
 
@@ -48,7 +46,7 @@ def strike_tool(store: Store, seen: Item, now: datetime, who: str = "") -> None:
 def check_jig(store: Store, seen: Item, constant: Mm, now: datetime, who: str = "") -> None:
     """Note a jig's constant as just measured, with the day.
 
-    Raises MakersFault for nothing or less, Conflict where the jig is not as it was seen.
+    Raises MakersFault for zero or less, Conflict if the jig is no longer as it was seen.
     """
     if not constant > 0:
         raise MakersFault.of(f"the constant of {seen.name} is more than 0", remedy="measure it again")
@@ -56,19 +54,21 @@ def check_jig(store: Store, seen: Item, constant: Mm, now: datetime, who: str = 
 
 
 def try_saw(store: Store, saw: Item, widths: Sequence[Mm], now: datetime, who: str = "") -> None:
-    """Note the widths of test cuts made together: they count instead of the label. Raises MakersFault without any."""
+    """Note the widths of test cuts made together: they are used instead of the label. Raises MakersFault if there are
+    none.
+    """
     if not widths:
         raise MakersFault.of("no width was given", remedy="write the widths of the cuts, with commas between them")
     add_cuts(store, saw.id, widths, now, who=who)
 
 
 def bring_in_description(store: Store, text: str, file: str, now: datetime, who: str = "") -> None:
-    """Everything in a shop's description into the store. Raises MakersFault with every fault, nothing brought in."""
+    """Bring all of a shop's description into the store. Raises MakersFault with every fault, nothing brought in."""
     bring_in_shop(store, text, file, now, who)
 
 
 def _refuse_row(store: Store, tool: Item) -> None:
-    """Raises MakersFault, each fault with its key, for a row that a shop's description does not take."""
+    """Raises MakersFault, each fault with its key, for a row that a shop's description would not accept."""
     head = 'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "mm"\n'
     row = table_text(f"[[{tool.kind}]]", [("name", tool.name), *tool.figures.items()])
     try:
@@ -81,7 +81,7 @@ def _refuse_row(store: Store, tool: Item) -> None:
 
 
 def _around(store: Store, tool: Item) -> Iterator[str]:
-    """The tables that a row may speak of: places and own woods."""
+    """The tables that a row may refer to: places and own woods."""
     if tool.kind != PIECE:
         return
     for place in places(store):

@@ -36,9 +36,8 @@ class Promised:
 def reserve(
     store: Store, found: Matching, numbers: Mapping[str, int], now: datetime, who: str = ""
 ) -> tuple[Promised, ...]:
-    """Promise all that was found to the instruments that it serves, by their names' numbers; gives what was promised.
-
-    All of it or none: raises MakersFault where somebody else promised one of them meanwhile.
+    """Promise everything found to the instruments that it serves, by name and number; gives what was promised.
+    All of it or none: raises MakersFault if somebody else promised one of them meanwhile.
     """
     promised = []
     with writing(store, "promise wood to instruments", now, who):
@@ -54,14 +53,13 @@ def reserve(
 
 
 def let_go(store: Store, seen: Promise, now: datetime, who: str = "") -> None:
-    """Take a promise back. Raises MakersFault for what is used up, Conflict where it is not as it was seen."""
+    """Take a promise back. Raises MakersFault if it is used up, Conflict if it is no longer as it was seen."""
     release(store, seen, now, who)
 
 
 def keep_wood(store: Store, wood: Blank, now: datetime, who: str = "") -> None:
-    """Write a piece of wood down, a new one (number 0) or one that there is; the same new one again is there once.
-
-    Raises MakersFault for a name that another has, Conflict where it is not as it was seen.
+    """Write a piece of wood down, a new one (number 0) or an existing one; the same new one sent twice is added once.
+    Raises MakersFault if the name is taken, Conflict if it is no longer as it was seen.
     """
     same = next((each for each in blanks(store) if each.name == wood.name and each.id != wood.id), None)
     if same is not None and replace(same, id=0, version=0) == wood:
@@ -75,22 +73,24 @@ def keep_wood(store: Store, wood: Blank, now: datetime, who: str = "") -> None:
 
 
 def strike_wood(store: Store, seen: Blank, now: datetime, who: str = "") -> None:
-    """List a piece of wood no more. Raises MakersFault for one that was ever promised, Conflict for another version."""
+    """Remove a piece of wood from the list. Raises MakersFault if it was ever promised, Conflict if it was changed
+    since.
+    """
     remove_blank(store, seen, now, who)
 
 
 def lay(store: Store, piece: str, where: str, now: datetime, who: str = "") -> None:
-    """Note that a followed piece lies in a place from now on. Raises MakersFault for one that there is not."""
+    """Note that a followed piece lies in a place from now on. Raises MakersFault if it does not exist."""
     lay_piece(store, _followed(store, piece), place(store, where).name, now.replace(microsecond=0), who)
 
 
 def weigh(store: Store, piece: str, grams: Gram, now: datetime, who: str = "") -> None:
-    """Note what a followed piece weighs now. Raises MakersFault where that says nothing of its moisture."""
+    """Note what a followed piece weighs now. Raises MakersFault if a weight does not tell its moisture."""
     weigh_piece(store, _followed(store, piece), grams, now.replace(microsecond=0), who)
 
 
 def _followed(store: Store, name: str) -> Item:
-    """The piece of a name whose moisture is followed; raises MakersFault where there is none."""
+    """The piece of that name whose moisture is followed; raises MakersFault if there is none."""
     found = next((each for each in items(store, PIECE) if each.name == name), None)
     if found is None:
         raise MakersFault.of(f'there is no piece "{name}"', remedy="choose one of the list")

@@ -1,4 +1,4 @@
-"""Work that is done, and what was measured: noted, taken back, or begun anew, each as one act with its checks."""
+"""Work done and things measured: noted, taken back, or begun anew, each as one act with its checks."""
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
@@ -35,7 +35,7 @@ _SEEN = "look at it again, and see what stands there now"
 
 @dataclass(frozen=True)
 class Noted:
-    """What is noted beside an operation; hours are those that it took."""
+    """What is noted with an operation; hours is how long it took."""
 
     note: str = ""
     hours: float | None = None
@@ -64,10 +64,11 @@ def note_done(
 ) -> tuple[UsedUp, ...]:
     """Note an operation as done and use up what was promised for it; gives what was used up.
 
-    `figures` are the instrument's as made, where they are at hand; `description` is kept as its next revision, where
-    what was measured settles any of it. What was measured at no operation ("measured") is noted by itself. Raises
-    MakersFault for an operation that there is not or that is done already, and for readings with which the instrument
-    cannot be worked out, Conflict where somebody kept another description since the instrument was seen.
+    `figures` are the instrument's as made, if at hand; `description` is kept as its next revision if what was measured
+    settles any of it. What was measured at no operation ("measured") is noted by itself. Raises MakersFault if the
+    operation does not exist or is done already, or if the instrument cannot be worked out with the readings; Conflict
+    if
+    somebody kept another description since the instrument was seen.
     """
     with writing(store, f"done: {operation}, {owner.name}", now, who):
         used = _noted(store, owner, operation, now, measured, noted or Noted(), figures, who)
@@ -104,9 +105,8 @@ def measure(
     figures: Figures | None = None,
     who: str = "",
 ) -> tuple[Measurement, ...]:
-    """Note what was measured by itself; gives what is new: the same reading sent again is noted once.
-
-    Raises MakersFault where nothing was measured, and for readings with which the instrument cannot be worked out.
+    """Note measurements apart from any operation; gives what is new: the same reading sent twice is noted once.
+    Raises MakersFault if nothing was measured, or if the instrument cannot be worked out with the readings.
     """
     if not measured:
         raise MakersFault.of("nothing was measured", remedy="write what the calipers say")
@@ -119,9 +119,8 @@ def measure(
 
 
 def refuse_work(operation: str, whole: Work, done: Collection[str]) -> None:
-    """Raises MakersFault for work that there is not, or that is done already; `whole` is what the instrument needs.
-
-    A set-up that goes with no operation is work of its own.
+    """Raises MakersFault if the work does not exist or is done already; `whole` is what the instrument needs.
+    A set-up that belongs to no operation is work of its own.
     """
     if operation in done:
         remedy = "further measurements go in by gramil done measured"
@@ -146,7 +145,7 @@ def _refuse_readings(store: Store, owner: Instrument, measured: Sequence[Measure
 
 
 def _use_up(store: Store, instrument: int, operation: str, now: datetime, who: str) -> list[UsedUp]:
-    """What was promised for a need that the operation settles is used now."""
+    """Whatever was promised for a need that the operation meets is now used up."""
     needs = used_up_by(operation)
     raw, made = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in parts(store)}
     found = []
@@ -158,9 +157,8 @@ def _use_up(store: Store, instrument: int, operation: str, now: datetime, who: s
 
 
 def not_done_after_all(store: Store, seen: DoneOperation, now: datetime, who: str = "") -> None:
-    """Take back that an operation is done; what was measured at it stays, and what it used up stays used.
-
-    Raises Conflict where what is noted of it was changed since it was seen.
+    """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
+    Raises Conflict if its record was changed since it was seen.
     """
     take_back_done(store, seen, now, who)
 
@@ -175,9 +173,8 @@ def begin_anew(
     who: str = "",
 ) -> tuple[DoneOperation, ...]:
     """Begin a piece anew: the work on it is taken back, with what was measured. Gives that work.
-
-    `seen` is the work that was shown, where it was. Raises MakersFault for a piece that there is not, on which nothing
-    is done, or on which something else was noted meanwhile.
+    `seen` is the work that was shown, if any. Raises MakersFault if the piece does not exist, if nothing is done on it,
+    or if something else was noted on it meanwhile.
     """
     works = work_on(store, owner.id, piece)
     if not works:

@@ -9,7 +9,9 @@ from gramil.description.shop.tables import Shop
 
 @dataclass(frozen=True)
 class Band:
-    """Air that an operation needs: humidity in %, temperature in C, least and most; an end may name a limit."""
+    """Air that an operation needs: humidity in %, temperature in C, least and most; either end may be the name of a
+    limit.
+    """
 
     name: str
     what: str
@@ -19,14 +21,14 @@ class Band:
 
 @dataclass(frozen=True)
 class Limits:
-    """A band of air as figures, both ends in: humidity %, temperature C. `what` says what it is for."""
+    """A band of air as figures, both ends included: humidity %, temperature C. `what` says what it is for."""
 
     what: str
     humidity: tuple[float, float]
     temperature: tuple[float, float]
 
     def holds(self, temperature: float, humidity: float) -> bool:
-        """Whether air lies in it."""
+        """Whether the air lies within the band."""
         return (
             self.humidity[0] <= humidity <= self.humidity[1]
             and self.temperature[0] <= temperature <= self.temperature[1]
@@ -40,7 +42,7 @@ def limits_of(shop: Shop) -> Mapping[str, float]:
 
 
 def band_limits(band: Band, shop: Shop) -> Limits:
-    """A band with the shop's own limits in the place of their names."""
+    """A band with the names of limits replaced by the shop's own figures."""
     limits = limits_of(shop)
     least, most = (limits[end] if isinstance(end, str) else float(end) for end in band.humidity)
     return Limits(band.what, (least, most), (float(band.temperature[0]), float(band.temperature[1])))

@@ -1,4 +1,4 @@
-"""The store's places with their readings, as the places of a description are: for what is open, and for verdicts."""
+"""The store's places with their readings, in the form that a description's places have: for open work and verdicts."""
 
 from datetime import datetime, timedelta
 
@@ -11,9 +11,8 @@ from gramil.wood.air import Air
 
 
 def places_in_store(store: Store, described: ShopDescription, now: datetime, days: float = 0.0) -> Places:
-    """The store's places with their readings, by the clock on the wall; those that nothing hangs on are left out.
-
-    So many `days` before the last reading are there in any case.
+    """The store's places with their readings, by the clock on the wall; readings too old to matter are left out.
+    The `days` before the last reading are always there.
     """
     numbers = {each.name: each.id for each in places(store)}
     known: dict[str, PlaceAir] = {}
@@ -35,9 +34,9 @@ def places_in_store(store: Store, described: ShopDescription, now: datetime, day
 
 
 def _since(described: ShopDescription, last: datetime, now: datetime, days: float) -> datetime:
-    """The earliest moment whose air matters: where a piece's record begins, or so many days back.
+    """The earliest moment whose air matters: where a piece's record begins, or `days` back.
 
-    Those days end with the place's last reading: air read long ago is old, and not unknown.
+    Those days end with the place's last reading: air that was read long ago is old, but not unknown.
     """
     begins = [stay.begins.replace(tzinfo=now.tzinfo) for piece in described.shop.piece for stay in piece.lay]
     return min([last - timedelta(days=days), *begins]).astimezone(now.tzinfo)

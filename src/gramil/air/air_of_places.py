@@ -24,7 +24,7 @@ STALE = timedelta(hours=12)
 
 @dataclass(frozen=True)
 class PlaceAir:
-    """A place and its readings: room in m3 and changes of air an hour where known; the air it is going to have."""
+    """A place and its readings: room in m3 and changes of air an hour where known; the air expected in it."""
 
     name: str
     history: AirHistory
@@ -41,7 +41,7 @@ class PlaceAir:
 
 @dataclass(frozen=True)
 class Places:
-    """Every place with readings by name, what is wrong with the others, and where gluing is done (empty: nowhere)."""
+    """Every place with readings, by name; what is wrong with the others; and where gluing is done (empty: nowhere)."""
 
     known: Mapping[str, PlaceAir]
     faults: tuple[Fault, ...]
@@ -55,7 +55,7 @@ class Places:
 
 
 def places_of(description: ShopDescription) -> Places:
-    """The shop's places; a file that cannot be read becomes a fault, and the other places stand."""
+    """The shop's places; a file that cannot be read becomes a fault, and the other places remain."""
     known: dict[str, PlaceAir] = {}
     faults: list[Fault] = []
     for row in description.shop.place:
@@ -69,7 +69,9 @@ def places_of(description: ShopDescription) -> Places:
 
 
 def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory, LogReport]:
-    """Readings from a logger's file, and how it was read. Raises MakersFault with what to mend or answer."""
+    """Readings from a logger's file, and how it was read. Raises MakersFault, which says what to mend or which question
+    to answer.
+    """
     try:
         with opened(path, LARGEST_LOG) as log:
             return read_air_log(log, path.name, answers)
@@ -126,14 +128,14 @@ def _history(row: PlaceTable, folder: Path | None) -> AirHistory:
 
 
 def air_at(place: PlaceAir, now: datetime) -> Air:
-    """The air at a moment: straight between readings, the nearest one before the first or after the last."""
+    """The air at a moment: interpolated between readings; before the first and after the last, that reading itself."""
     seconds, history = place.history.seconds(now), place.history
     temperature = np.interp(seconds, history.times, history.temperature)
     return Air(float(temperature), float(np.interp(seconds, history.times, history.humidity)))
 
 
 def last_days(place: PlaceAir, now: datetime, days: float) -> AirHistory:
-    """The readings of the days before a moment; the last one before it where there are none."""
+    """The readings of the days before a moment; if there are none, the last one before it."""
     history, until = place.history, place.history.seconds(now)
     inside = (history.times > until - days * 86400.0) & (history.times <= until)
     if not inside.any():

@@ -1,4 +1,6 @@
-"""What a place's readings say now: the air, what it holds, the day behind it, and what would bring it into the band."""
+"""What a place's readings say now: the air, how much water it holds, the past day, and what would bring it into the
+band.
+"""
 
 from dataclasses import dataclass
 from datetime import datetime
@@ -13,7 +15,7 @@ HOURS_HELD = 24.0
 
 @dataclass(frozen=True)
 class Elsewhere:
-    """Air of another place brought here: from where, and the relative humidity (%) that it has at this temperature."""
+    """Air brought here from another place: which place, and its relative humidity (%) at this place's temperature."""
 
     place: str
     humidity: float
@@ -24,7 +26,8 @@ class PlaceView:
     """A place at a moment: air, dew point C, water in the air g/m3, the moisture (%) that wood comes to in it.
 
     hours is the age of the last reading; day sums up the last 24 hours. water is what would bring it to the aim and
-    hold it for HOURS_HELD (None if room or changes of air are not known, or it lies in the band). brought: other
+    hold it for HOURS_HELD (None if the room's volume or its changes of air are not known, or the air lies in the
+    band). brought: other
     places' air in this one.
     """
 
@@ -77,7 +80,7 @@ def side_of(humidity: float, band: tuple[float, float]) -> str:
 
 
 def _incoming(place: PlaceAir, brought: tuple[Elsewhere, ...], air: Air) -> float | None:
-    """Water (g/m3, at this temperature) in the air that leaks in, where its place has readings."""
+    """Water (g/m3, at this temperature) in the air that leaks in, if the place it comes from has readings."""
     source = next((each for each in brought if each.place == place.air_from), None)
     return None if source is None else float(vapour_density(air.temperature, min(source.humidity, 100.0)))
 

@@ -1,4 +1,6 @@
-"""A glue-up as it is asked about: which wood on which, of what size; usual ones stand in where nothing is said."""
+"""A glue-up as the maker asks about it: which wood on which, and its size; usual values stand in for what is not
+said.
+"""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -21,7 +23,7 @@ WHAT: tuple[What, ...] = ("top", "board", "bridge", "neck")
 
 @dataclass(frozen=True)
 class Usual:
-    """What stands in where nothing is given: woods (empty: must be given) and sizes in mm. Common practice."""
+    """Values used where nothing is given: woods (empty: must be given) and sizes in mm. Common practice."""
 
     wood: str
     other: str
@@ -67,7 +69,7 @@ class GlueUp:
 
 
 def case_of(up: GlueUp, airs: Sequence[Air]) -> Case:
-    """What comes of a glue-up in each of the airs that it meets later."""
+    """What becomes of a glue-up in each of the airs that it meets later."""
     usual = USUAL[up.what]
     width, thickness = up.width or usual.width, up.thickness or usual.thickness
     board = Sized(up.wood, "tangential" if up.flatsawn else "radial", up.moisture, usual.length, width, thickness)
@@ -82,7 +84,7 @@ def case_of(up: GlueUp, airs: Sequence[Air]) -> Case:
 
 
 def what_first(piece: PieceNow | None, places: Places, now: datetime, band: tuple[float, float]) -> str:
-    """What brings wood to where it may be glued, and when it is there, in a sentence; `band` in % of moisture."""
+    """What brings the wood to a moisture at which it may be glued, and when, in a sentence; `band` in % of moisture."""
     if piece is None:
         said = f"{band[0]:.1f} to {band[1]:.1f} %"
         return f"Settle it in the air for gluing until it weighs the same for days: {said} of moisture."

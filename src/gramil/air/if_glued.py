@@ -1,7 +1,8 @@
-"""Going on anyway: what comes of gluing a top, a bound board, a bridge or a board to its neck with the wood as it is.
+"""Going on anyway: what happens if a top, a bound board, a bridge or a board on its neck is glued with the wood as it
+is.
 
-Each case says, for the airs that the instrument will meet, what moves, what is held in, and a verdict; none of it is a
-guarantee, and what is assumed is said.
+Each case says, for the airs that the instrument will meet, what moves, what stress is held in, and a verdict; none of
+it is a guarantee, and the assumptions are stated.
 """
 
 import math
@@ -38,7 +39,9 @@ GRAVITY: tuple[Judgement, ...] = ("holds", "likely to hold", "pressed", "not jud
 
 @dataclass(frozen=True)
 class Figure:
-    """One figure of a case: what it is, least and most (alike where there is one), and its unit ("mm", "MPa", "%")."""
+    """One figure of a case: what it is, least and most (equal if there is only one value), and its
+    unit ("mm", "MPa", "%").
+    """
 
     what: str
     least: float
@@ -48,7 +51,7 @@ class Figure:
 
 @dataclass(frozen=True)
 class Later:
-    """What comes of it in one air: its relative humidity %, the moisture % that wood comes to, figures, a verdict."""
+    """What happens in one air: its relative humidity %, the moisture % that the wood comes to, figures, a verdict."""
 
     humidity: float
     moisture: float
@@ -59,7 +62,7 @@ class Later:
 
 @dataclass(frozen=True)
 class Case:
-    """A glue-up at a moisture (%), what comes of it in each air, and what was assumed, in words."""
+    """A glue-up at a moisture (%), what happens to it in each air, and what was assumed, in words."""
 
     what: str
     moisture: float
@@ -87,7 +90,7 @@ class Sized:
 def braced_plate(plate: Plate, moisture: float, airs: Sequence[Air], across: bool = True) -> Case:
     """A plate glued to its braces at a moisture (%): strain and stress held in, and what its dome becomes.
 
-    across: whether its braces run across the grain near its widest part; of one braced by a fan no dome is told.
+    across: whether its braces run across the grain near its widest part; for a fan-braced top no dome is told.
     """
     laters, words = [], dict[str, None]()
     for air in airs:
@@ -109,7 +112,8 @@ def bound_board(board: Sized, binding: float, airs: Sequence[Air]) -> Case:
 
 
 def bridge(top: Sized, foot: Sized, airs: Sequence[Air]) -> Case:
-    """A bridge of a length glued across a top at the top's moisture (%): what the top wants under it, and the bow.
+    """A bridge of a length glued across a top at the top's moisture (%): how far the top under it would move, and the
+    bow.
 
     foot: the bridge; its length lies across the top's grain, along its own.
     """
@@ -281,5 +285,5 @@ def _value_text(value: float, unit: str, units: LengthUnit) -> str:
 
 
 def _flat(radius: float) -> bool:
-    """Whether a dome's radius is as good as flat: over 100 m."""
+    """Whether a dome is as good as flat: a radius over 100 m."""
     return math.isinf(radius) or abs(radius) > 1e5

@@ -17,7 +17,7 @@ PIECE = "piece"
 
 
 def lay_piece(store: Store, piece: Item, place: str, now: datetime, who: str = "") -> Item:
-    """Note that a piece lies in a place from now on; its stay before ends. Raises Conflict as any update does."""
+    """Note that a piece lies in a place from now on, which ends its stay before. Raises Conflict as any update does."""
     stays = [dict(stay) for stay in piece.figures.get("lay", ())]
     if stays and "until" not in stays[-1]:
         stays[-1]["until"] = _clock(now)
@@ -27,8 +27,8 @@ def lay_piece(store: Store, piece: Item, place: str, now: datetime, who: str = "
 def weigh_piece(store: Store, piece: Item, grams: Gram, now: datetime, who: str = "") -> Item:
     """Note what a piece weighs now.
 
-    Raises MakersFault where neither its dry mass nor its moisture at the beginning is known, for then a weight says
-    nothing and the shop could not be read any more; raises Conflict as any update does.
+    Raises MakersFault if neither its dry mass nor its moisture at the beginning is known: a weight then says nothing,
+    and the shop's description could no longer be read. Raises Conflict as any update does.
     """
     if not weight_tells(piece):
         raise MakersFault.of(
@@ -40,7 +40,9 @@ def weigh_piece(store: Store, piece: Item, grams: Gram, now: datetime, who: str 
 
 
 def weight_tells(piece: Item) -> bool:
-    """Whether a weight of this piece says its moisture: its dry mass or its moisture at the beginning is known."""
+    """Whether a weight of this piece tells its moisture: its dry mass or its moisture at the beginning must be
+    known.
+    """
     return any(piece.figures.get(key) is not None for key in ("dry_mass", "moisture"))
 
 

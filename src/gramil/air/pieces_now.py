@@ -24,7 +24,7 @@ FACES: dict[str, tuple[Face, Face]] = {
 
 @dataclass(frozen=True)
 class PieceNow:
-    """A piece as described, its moisture at a moment, and where it lies then (empty: not known)."""
+    """A piece as described, its moisture at a moment, and where it lies at that moment (empty: not known)."""
 
     row: PieceTable
     state: MoistureNow
@@ -59,14 +59,14 @@ def pieces_now(description: ShopDescription, places: Places, now: datetime) -> P
 
 
 def piece_of(row: PieceTable, species: Species) -> Piece:
-    """A piece as moisture sees it."""
+    """A piece as the moisture model needs it."""
     return Piece(species, row.thickness, FACES[row.sealed], row.length if row.open_ends else None)
 
 
 def kept_of(row: PieceTable, places: Places, now: datetime) -> Kept:
-    """Where a piece has lain up to a moment. Raises MakersFault where it lay in a place without readings."""
+    """Where a piece has lain up to a moment. Raises MakersFault if it lay in a place without readings."""
     stays = []
-    for stay, later in zip(row.lay, (*row.lay[1:], None), strict=False):  # a piece may have lain nowhere known
+    for stay, later in zip(row.lay, (*row.lay[1:], None), strict=False):  # where it lay may not be known
         ends = stay.ends or (later.begins if later else max(now, stay.begins))
         place = places.known.get(stay.place)
         if place is None:
@@ -106,7 +106,9 @@ def _dry_mass(row: PieceTable, weighings: tuple[Weighing, ...]) -> float | None:
 def _weighed(
     row: PieceTable, piece: Piece, kept: Kept, weighings: tuple[Weighing, ...], dry: float, now: datetime
 ) -> MoistureNow:
-    """The state after the last weighing: its mean as weighed, its pace as all of them teach, carried on to now."""
+    """The state after the last weighing, carried on to now: its mean as weighed, its pace fitted to all the
+    weighings.
+    """
     last, past = weighings[-1], kept
     if len(weighings) > 1:
         piece = calibrated(piece, kept, weighings, dry, row.balance).piece
@@ -117,7 +119,7 @@ def _weighed(
 
 
 def _from(kept: Kept, first: Weighing, dry: float) -> Kept:
-    """What it lay in from its first weighing on, with the moisture that it had then."""
+    """The air that it lay in since its first weighing, with the moisture that it had then."""
     stays = tuple(
         replace(stay, begins=max(stay.begins, first.moment)) for stay in kept.stays if stay.ends > first.moment
     )

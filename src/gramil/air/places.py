@@ -1,4 +1,6 @@
-"""Places of the shop and the air in them: readings brought in by the file or one by one, and read back as a history."""
+"""Places of the shop and the air in them: readings brought in file by file or one by one, and read back as a
+history.
+"""
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
@@ -60,7 +62,7 @@ class Imported:
 
 
 def add_place(store: Store, new: Place, now: datetime, who: str = "") -> Place:
-    """A new place; raises MakersFault for a name that there is already."""
+    """Add a place; raises MakersFault if the name is taken."""
     with writing(store, f"add place {new.name}", now, who):
         put_place(store, new)
     return place(store, new.name)
@@ -72,12 +74,12 @@ def put_place(store: Store, new: Place) -> int:
 
 
 def places(store: Store) -> list[Place]:
-    """Every place, in the order in which they came."""
+    """Every place, in the order in which they were added."""
     return _places(store, "ORDER BY id")
 
 
 def place(store: Store, name: str) -> Place:
-    """The place of a name; raises MakersFault where there is none."""
+    """The place of that name; raises MakersFault if there is none."""
     found = _places(store, "WHERE name = ?", name)
     if not found:
         raise MakersFault.of(f"there is no place called {name}")
@@ -85,7 +87,7 @@ def place(store: Store, name: str) -> Place:
 
 
 def update_place(store: Store, changed: Place, now: datetime, who: str = "") -> Place:
-    """Write a place's name and figures; raises Conflict when the version is not the one in the store."""
+    """Write a place's name and figures; raises Conflict if the store holds another version."""
     with writing(store, f"change place {changed.name}", now, who):
         row = {"name": changed.name, "figures": figures_text(changed.figures)}
         update(store, "place", changed.id, changed.version, row)
@@ -98,7 +100,7 @@ def _places(store: Store, rest: str, *values: str) -> list[Place]:
 
 
 def remove_place(store: Store, gone: Place, now: datetime, who: str = "") -> None:
-    """Remove a place where nothing lies and no air was read; raises MakersFault otherwise."""
+    """Remove a place where nothing lies and no air was ever read; raises MakersFault otherwise."""
     with writing(store, f"remove place {gone.name}", now, who):
         delete(store, "place", gone.id, gone.version)
 
@@ -118,8 +120,8 @@ def import_air(
 ) -> Imported:
     """Bring a place's readings in, all or none.
 
-    A history by a clock without a zone is taken to be in the zone of `now`. The same reading again does no harm;
-    raises MakersFault for another reading of the same moment, and for air that no room has.
+    A history by a clock without a zone is taken to be in the zone of `now`. Bringing in the same reading twice does no
+    harm. Raises MakersFault for a different reading of the same moment, and for air that no room could have.
     """
     with writing(store, f"bring in air {file}".rstrip(), now, who):
         return put_air(store, place_id, history, now, file)
@@ -145,8 +147,9 @@ def reading_rows(place_id: int, history: AirHistory, now: datetime, owner: int) 
 
 
 def put_readings(store: Store, place_id: int, rows: Iterable[AirRow]) -> Imported:
-    """Add readings of a place within the change under way; those that are there already, alike, or were struck, are
-    left out. Raises MakersFault when a moment has another reading than the one brought in.
+    """Add readings of a place within the change under way; those that are there already, equal, or were struck, are
+    left out. Raises MakersFault if the place has a different
+    reading of the same moment.
     """
     sql = "SELECT instant, temperature, humidity FROM air_struck WHERE place = ?"
     struck = set(store.rows(sql, (place_id,)))
@@ -200,7 +203,7 @@ def air_history(
 ) -> AirHistory | None:
     """A place's readings in their order, all or those since a moment; None where there are none.
 
-    `by_clock` leaves the zone away: the origin is then a moment of the shop's own clock, as in a description.
+    `by_clock` drops the zone: the origin is then a moment of the shop's own clock, as in a description.
     """
     sql = (
         "SELECT instant, offset_minutes, temperature, humidity FROM air_reading "
@@ -235,7 +238,7 @@ def last_read(store: Store) -> Mapping[int, datetime]:
 
 
 def place_logs(store: Store) -> Mapping[int, str]:
-    """The names of the files that a place's readings are given out in, by the number of the place."""
+    """The names of the files that places' readings are exported to, by the number of the place."""
     numbers = (number for (number,) in store.rows(_WITH_READINGS))
     return {number: f"air-{number}.csv" for number in numbers}
 
@@ -243,7 +246,7 @@ def place_logs(store: Store) -> Mapping[int, str]:
 def air_csv(store: Store, place_id: int) -> str:
     """A place's readings as a logger writes them: time by the shop's clock, temperature C, relative humidity %.
 
-    The clock is that of the first reading throughout: summer time does not make it jump.
+    The offset of the first reading is kept throughout, so that summer time does not make the clock jump.
     """
     sql = "SELECT instant, offset_minutes, temperature, humidity FROM air_reading WHERE place = ? ORDER BY instant"
     rows = store.rows(sql, (place_id,))
@@ -255,17 +258,17 @@ def air_csv(store: Store, place_id: int) -> str:
 
 
 def instant_of(moment: datetime) -> int:
-    """Microseconds since 1970 in universal time, exact."""
+    """Microseconds since 1970 in UTC, exact."""
     return (moment - _EPOCH) // _MICROSECOND
 
 
 def offset_of(moment: datetime) -> int:
-    """Minutes that the clock on the wall is ahead of universal time."""
+    """Minutes that the clock on the wall is ahead of UTC."""
     offset = moment.utcoffset()
     assert offset is not None
     return offset // timedelta(minutes=1)
 
 
 def moment_of(instant: int, offset_minutes: int) -> datetime:
-    """The moment that an instant and an offset stand for."""
+    """The moment that an instant and an offset from UTC stand for."""
     return (_EPOCH + instant * _MICROSECOND).astimezone(timezone(timedelta(minutes=offset_minutes)))

@@ -1,4 +1,4 @@
-"""When a piece will be ready: in the air of each place, from now on, with the range that its pace is known in."""
+"""When a piece will be ready: in the air of each place, from now on, within the range in which its pace is known."""
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
@@ -16,7 +16,9 @@ HORIZON = 366 * 86400.0
 
 @dataclass(frozen=True)
 class InPlace:
-    """A piece left in a place from now on: the air that it is taken to have, and when the piece is ready in it."""
+    """A piece left in a place from now on: the air that the place is taken to have, and when the piece is ready
+    there.
+    """
 
     place: str
     air: Air
@@ -25,7 +27,7 @@ class InPlace:
 
 @dataclass(frozen=True)
 class Readiness:
-    """A piece against the band (% moisture): whether it is in it now for sure, and what each place would do.
+    """A piece against the band (% moisture): whether it is surely in it now, and what each place would do.
 
     Places are in the order in which they make it ready, the one where it lies first among equals.
     """
@@ -72,7 +74,7 @@ def readiness(piece: PieceNow, places: Places, now: datetime, band: tuple[float,
 
 
 def settled(state: MoistureNow, band: tuple[float, float]) -> bool:
-    """Whether mean, centre and faces lie in the band at every pace."""
+    """Whether mean, centre and faces all lie in the band, at every pace in the range."""
     figures = (state.mean, state.centre, *state.faces)
     return all(band[0] <= each.least and each.most <= band[1] for each in figures)
 
@@ -82,7 +84,7 @@ def _wait(each: InPlace) -> float:
 
 
 def when(wait: Ready, now: datetime) -> str:
-    """The range of days on which it will be ready, likely one between: "2 to 9 December, likely 4 December"."""
+    """The range of days on which it will be ready, with the likely one: "2 to 9 December, likely 4 December"."""
     early, likely, late = wait.dates(now)
     if likely is None or early is None:
         return "not within a year"
@@ -96,7 +98,7 @@ def when(wait: Ready, now: datetime) -> str:
 
 
 def day(moment: datetime, now: datetime) -> str:
-    """A day in words, its year only where it is another; with the hour where it is today."""
+    """A day in words: with its year if it is not this one, with the hour if it is today."""
     if moment.date() == now.date():
         return f"today {moment:%H}:00"
     return f"{moment.day} {moment:%B}" + (f" {moment.year}" if moment.year != now.year else "")

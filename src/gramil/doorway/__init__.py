@@ -1,1 +1,1 @@
-"""In and out of the record: files brought in and taken out, copies made, proved and put back."""
+"""Into and out of the record: files imported and exported, copies made, proved and put back."""

@@ -21,7 +21,7 @@ _BESIDE = ("-wal", "-shm")
 def backup(store: Store, to: Path) -> None:
     """Copy the store as it is at this moment into one file, whole or not at all; others may go on writing.
 
-    Raises MakersFault where there is a file already, for a disk that refuses, and when the copy is not sound.
+    Raises MakersFault if the file exists already, the disk refuses, or the copy is not sound.
     """
     partial = staged_beside(to)
     with alone_with(to):
@@ -39,10 +39,10 @@ def backup(store: Store, to: Path) -> None:
 
 
 def restore(copy: Path, path: Path, now: datetime) -> Path | None:
-    """Put a backup in the store's place; gives where what was there is kept, or None where nothing was.
+    """Put a backup in the store's place; gives the path where the old store is kept, or None if there was none.
 
-    Raises MakersFault, with everything left as it was, for a backup that is not sound, and while another program has
-    the store open.
+    Raises MakersFault, with everything left as it was, if the backup is not sound, or another program
+    has the store open.
     """
     partial = staged_beside(path)
     with alone_with(path):
@@ -76,7 +76,7 @@ def _at_rest(path: Path) -> None:
 
 
 def _set_aside(path: Path, now: datetime) -> Path | None:
-    """What stands in the store's place under another name, sound or not."""
+    """Move the file in the store's place to another name, sound or not."""
     if not path.exists():
         return None
     _refuse_if_open(path)
@@ -91,7 +91,9 @@ def _set_aside(path: Path, now: datetime) -> Path | None:
 
 
 def _keep(path: Path, kept: Path) -> None:
-    """A second name for what stands there, which stays until the copy has taken its place; a disk may know no links."""
+    """Give the old store a second name, so that it stays until the copy has taken its place; a disk may have no hard
+    links.
+    """
     try:
         os.link(path, kept)
     except (OSError, NotImplementedError):
@@ -100,7 +102,7 @@ def _keep(path: Path, kept: Path) -> None:
 
 
 def _back_again(kept: Path | None, path: Path) -> None:
-    """What was set aside in its own place again."""
+    """Move what was set aside back to its own place."""
     if kept is None:
         return
     for end in _BESIDE:
@@ -110,7 +112,7 @@ def _back_again(kept: Path | None, path: Path) -> None:
 
 
 def _refuse_if_open(path: Path) -> None:
-    """Leaving the write-ahead log needs the file for oneself; a file too damaged to be opened is nobody's."""
+    """Switching off the write-ahead log needs the file for oneself; a file too damaged to open is in use by nobody."""
     try:
         with closing(sqlite3.connect(path, timeout=0.5)) as connection:
             connection.execute("PRAGMA journal_mode = DELETE")
@@ -121,7 +123,7 @@ def _refuse_if_open(path: Path) -> None:
 
 
 def _put(partial: Path, to: Path) -> None:
-    """Give the finished copy its name, on the disk for good."""
+    """Give the finished copy its name, and make sure that it is on the disk."""
     try:
         flush_file(partial)
         replace_file(partial, to)

@@ -1,4 +1,4 @@
-"""Files into the store: every row checked, every fault told with its row, and nothing brought in unless all is right.
+"""Files into the store: every row is checked, every fault told with its row, and nothing comes in unless all is right.
 
 What is brought in is added: a name that the store has already is a fault.
 """
@@ -24,7 +24,9 @@ from gramil.store.writing import writing
 
 
 def import_files(store: Store, files: Mapping[str, str], now: datetime, who: str = "") -> None:
-    """Bring in what `export_files` gave, as one change. Raises MakersFault with every fault of the first bad file."""
+    """Bring in files that `export_files` made, as one change. Raises MakersFault with every fault of the first bad
+    file.
+    """
     with writing(store, "bring in " + " and ".join(sorted(files)), now, who):
         work = Import(store, TOML_FILE)
         _put_tables(work, toml_tables(files.get(TOML_FILE, f"gramil_store = {FORM}"), TOML_FILE, TABLES))
@@ -45,7 +47,7 @@ def import_csv(
 ) -> int:
     """Bring in rows of one table from CSV, as one change; gives how many. `look` may refuse them at the end of it.
 
-    Raises MakersFault with every fault, nothing brought in; KeyError for a table that there is not.
+    Raises MakersFault with every fault, nothing brought in; KeyError for a table that does not exist.
     """
     if table not in (*TABLES, AIR):
         raise KeyError(table)
@@ -118,7 +120,7 @@ def _insert(work: Import, table: str, row: FileRow, values: dict[str, Value]) ->
 
 
 def _value(work: Import, column: Column, row: FileRow) -> Value:
-    """One cell as the table holds it; raises ValueError, in the maker's words, for what it is not."""
+    """One cell as the table holds it; raises ValueError, in the maker's words, if it cannot be one."""
     given = row.cells[column.name]
     if not column.refers:
         return cell_value(column, given, row.texts)

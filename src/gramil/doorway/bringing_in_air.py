@@ -44,7 +44,9 @@ def _reading(work: Import, row: FileRow, now: datetime) -> AirRow | None:
 
 
 def _owner(work: Import, place: int, called: str, now: datetime) -> int:
-    """The import that a reading came with, as numbered in the files; a new one where they have none of that number."""
+    """The import that a reading came with, as numbered in the files; a new one if the files have none of that
+    number.
+    """
     given = work.number("air_import", called)
     key = f"{called} of {place}"
     if given is None and work.number("air_import", key) is None:

@@ -1,4 +1,4 @@
-"""Copies of the store that lie beside it: which there are, and what putting one back would take away."""
+"""Copies of the store that lie beside it: which exist, and what would be lost by putting one back."""
 
 from dataclasses import dataclass
 from pathlib import Path
@@ -12,7 +12,7 @@ _EVERY = 2**31
 
 @dataclass(frozen=True)
 class Copy:
-    """A copy by its file's name: its newest change, or None where it has none, and why it cannot be opened, if so."""
+    """A copy by its file's name: its newest change (None if it has none), and why it cannot be opened, if so."""
 
     name: str
     last: Change | None
@@ -20,7 +20,7 @@ class Copy:
 
 
 def copies_beside(path: Path) -> tuple[Copy, ...]:
-    """The stores in the store's folder but itself, by name: copies laid there, and what was set aside before."""
+    """The other stores in the store's folder, by name: copies laid there, and stores that were set aside."""
     kept = f"{path.name}.before-"
     found = [each for each in path.parent.iterdir() if each.suffix == ".gramil" or each.name.startswith(kept)]
     taken = [each for each in found if each.name != path.name and not each.name.startswith(".") and each.is_file()]
@@ -36,7 +36,9 @@ def _copy(path: Path) -> Copy:
 
 
 def gone_with(store: Store, copy: Path) -> tuple[Change, ...]:
-    """The changes of the store that a copy knows nothing of, newest first. Raises MakersFault where it is no store."""
+    """The changes of the store that a copy knows nothing of, newest first. Raises MakersFault if the copy is not a
+    store.
+    """
     with open_store(copy, to_read=True) as kept:
         known = {(each.id, each.at, each.what) for each in changes(kept, _EVERY)}
     return tuple(each for each in changes(store, _EVERY) if (each.id, each.at, each.what) not in known)

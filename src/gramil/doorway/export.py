@@ -1,6 +1,6 @@
 """Everything in the store as files, and back, with nothing lost: one TOML file of all tables, CSV of any one of them.
 
-What is not in them is what serves the program alone: the journal that undo reads, and numbers that nothing speaks of.
+They leave out only what the program alone needs: the journal that undo reads, and row numbers that nothing refers to.
 """
 
 import csv
@@ -21,7 +21,7 @@ TOML_FILE, AIR_FILE = "store.toml", "air.csv"
 
 
 def export_files(store: Store) -> dict[str, str]:
-    """The whole store by names of files: `store.toml`, and `air.csv` with every reading."""
+    """The whole store as texts by file name: `store.toml`, and `air.csv` with every reading."""
     with reading(store):
         return {TOML_FILE: export_toml(store), AIR_FILE: export_csv(store, AIR)}
 
@@ -34,7 +34,7 @@ def export_toml(store: Store) -> str:
 
 
 def export_csv(store: Store, table: str) -> str:
-    """One table as CSV (RFC 4180), its columns named in the first line. Raises KeyError for a table there is not."""
+    """One table as CSV (RFC 4180), its columns named in the first line. Raises KeyError if there is no such table."""
     if table == AIR:
         return _csv(AIR_COLUMNS, _readings(store))
     if table not in TABLES:
@@ -45,7 +45,7 @@ def export_csv(store: Store, table: str) -> str:
 
 
 def _rows(store: Store, table: str) -> Iterator[tuple[tuple[Column, ...], tuple[Any, ...]]]:
-    """A table's rows with names in the place of numbers."""
+    """A table's rows with names in place of row numbers."""
     columns = columns_of(store, table)
     names = {column.refers: names_of_rows(store, column.refers) for column in columns if column.refers in NAMED}
     for row in store.rows(f"SELECT {', '.join(column.name for column in columns)} FROM {table} ORDER BY id"):
@@ -59,7 +59,7 @@ def _rows(store: Store, table: str) -> Iterator[tuple[tuple[Column, ...], tuple[
 
 
 def _toml_row(table: str, columns: Iterable[Column], row: Iterable[Any]) -> str:
-    """A row as a table of TOML; what is not given is left out, JSON becomes TOML's own."""
+    """A row as a TOML table; empty columns are left out, JSON becomes TOML values."""
     pairs = ((column, value) for column, value in zip(columns, row, strict=True) if value is not None)
     return table_text(f"[[{table}]]", ((each.name, json.loads(value) if each.json else value) for each, value in pairs))
 

@@ -17,7 +17,9 @@ FORM = 1
 
 @dataclass(frozen=True)
 class FileRow:
-    """A row of a file: its line, and its cells by column; `texts` when they are CSV's, texts that stand for values."""
+    """A row of a file: its line, and its cells by column; `texts` is true for CSV, whose cells are texts that stand for
+    values.
+    """
 
     line: int | None
     cells: Mapping[str, Any]
@@ -44,7 +46,7 @@ def csv_rows(text: str, file: str) -> Iterator[FileRow]:
 
 
 def toml_tables(text: str, file: str, tables: Collection[str]) -> dict[str, list[FileRow]]:
-    """The rows of a TOML text by table; raises MakersFault for one that is not of this form."""
+    """The rows of a TOML text by table; raises MakersFault if the text does not have this form."""
     try:
         data = tomllib.loads(text.removeprefix("\ufeff").replace("\r\n", "\n"))
     except (ValueError, RecursionError) as error:

@@ -13,7 +13,9 @@ MOST_FAULTS = 100
 
 @dataclass
 class Import:
-    """Numbers of rows, by table and by what the file calls the row, and faults, as far as the import has come."""
+    """The rows' numbers, by table and by what the file calls each row, and the faults, as far as the import has
+    come.
+    """
 
     store: Store
     file: str
@@ -25,7 +27,7 @@ class Import:
         self.faults.append(Fault(row.line, table, what, "", remedy, self.file))
 
     def number(self, table: str, called: str) -> int | None:
-        """The number of the row that the file calls so, or None where there is none."""
+        """The number of the row that the file calls by this name, or None if there is none."""
         if table not in self.numbers:
             names = names_of_rows(self.store, table) if table in NAMED else {}
             self.numbers[table] = {name: number for number, name in names.items()}
@@ -37,7 +39,7 @@ class Import:
         self.numbers[table][called] = number
 
     def settle(self) -> None:
-        """Raises MakersFault when any row was at fault."""
+        """Raises MakersFault if any row had a fault."""
         if len(self.faults) > MOST_FAULTS:
             more = Fault(what=f"and {len(self.faults) - MOST_FAULTS} more faults", file=self.file)
             raise MakersFault([*self.faults[:MOST_FAULTS], more])

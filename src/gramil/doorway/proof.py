@@ -1,4 +1,6 @@
-"""That a copy of the store can be put back: it is made, restored beside, and held against the store, row by row."""
+"""That a copy of the store can be put back: it is made, restored in another folder, and compared with the store row by
+row.
+"""
 
 from dataclasses import dataclass
 from datetime import datetime
@@ -22,9 +24,9 @@ class Proof:
 
 
 def proof_of(store: Store, now: datetime) -> Proof:
-    """Copies the store, puts the copy back in a folder of its own, and compares everything in it.
+    """Copies the store, restores the copy in a folder of its own, and compares everything in it.
 
-    Raises MakersFault where the copy is not sound, cannot be put back, or holds anything else than the store.
+    Raises MakersFault if the copy is not sound, cannot be restored, or differs from the store in anything.
     """
     with TemporaryDirectory() as folder:
         copy, again = Path(folder) / "copy.gramil", Path(folder) / "again.gramil"

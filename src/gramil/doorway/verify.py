@@ -1,4 +1,4 @@
-"""Whether a store is sound: the file itself, its references, its tables as Gramil made them, what must hold in them.
+"""Whether a store is sound: the file itself, its references, its tables as Gramil made them, and the rules for them.
 
 Every fault is gathered; none is mended here.
 """
@@ -80,10 +80,9 @@ def verify_open(store: Store) -> tuple[Fault, ...]:
 
 
 def prove_change(store: Store, file: str, table: str = "") -> None:
-    """What is not sound in the store as a change that is under way leaves it, told as a fault of a `file` brought in.
-
-    `table` is the one that the file is of: instruments by themselves may await their descriptions, in the next file.
-    Raises MakersFault: the change is then taken back whole, and the store stays what `verify` lets pass.
+    """Check the store as a change under way leaves it, and report what is not sound as a fault of the imported `file`.
+    `table` is the file's table: instruments may lack their descriptions, which come in the next file.
+    Raises MakersFault, so that the change is rolled back whole and the store stays one that passes `verify`.
     """
     found: list[Fault] = []
     for part in (_references, partial(_rules, under_way=True), _moments, _description):
@@ -142,7 +141,7 @@ def _moments(store: Store) -> Iterator[Fault]:
 
 
 def _description(store: Store) -> Iterator[Fault]:
-    """The shop as described by the store passes the description's own checks, and the lists of operations theirs."""
+    """That the shop in the store passes the checks of a description, and the lists of operations pass theirs."""
     if store.row("SELECT 1 FROM setting") or store.row("SELECT 1 FROM item"):
         shop_description(store)
     check_operations(store)

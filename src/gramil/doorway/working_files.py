@@ -1,6 +1,6 @@
 """The store as the files that a maker works with: the shop's description and logs, each instrument, what is made of it.
 
-The commands that take files read these as they are; `bring_in_made` takes a record of what is made the other way.
+The commands that take files read these as they are; `bring_in_made` brings a record of what is made back in.
 """
 
 from collections.abc import Iterator
@@ -19,9 +19,9 @@ from gramil.store.writing import writing
 
 
 def working_files(store: Store) -> dict[str, str]:
-    """Texts by names of files: `shop.toml`, its logs, and for each instrument its latest description and its record.
+    """Texts by file name: `shop.toml`, its logs, and for each instrument its latest description and its record.
 
-    Lists of operations lie beside the descriptions that they are of.
+    Each list of operations lies beside the description it belongs to.
     """
     with reading(store):
         files = {"shop.toml": shop_text(store)}
@@ -44,7 +44,7 @@ def _own_list(store: Store, owner: Instrument | None, name: str) -> dict[str, st
 
 
 def made_of(store: Store, owner: Instrument) -> Made:
-    """What is made of an instrument, as its record would say it; days in the order in which they were noted."""
+    """What is made of an instrument, in the form of its record; days in the order in which they were noted."""
     measured: dict[int | None, list[tuple[str, Measured]]] = {}
     sql = "SELECT done, at, address, written FROM measurement WHERE instrument = ? ORDER BY id"
     for done, at, address, written in store.rows(sql, (owner.id,)):
@@ -58,9 +58,9 @@ def made_of(store: Store, owner: Instrument) -> Made:
 
 
 def bring_in_made(store: Store, owner: Instrument, made: Made, figures: Figures, now: datetime, who: str = "") -> None:
-    """Everything in a record of what is made into the store; days without a time are midnight in the zone of `now`.
+    """Bring a record of what is made into the store; days without a time are midnight in the zone of `now`.
 
-    Raises MakersFault, with nothing brought in, for values that do not go with `figures`, and for operations that are
+    Raises MakersFault, with nothing brought in, for values that do not fit `figures`, and for operations that are
     done already.
     """
     made.pins(figures)
@@ -75,7 +75,7 @@ def bring_in_made(store: Store, owner: Instrument, made: Made, figures: Figures,
 
 
 def _moment(day: str, now: datetime) -> datetime:
-    """A day or a moment of a record with an offset; a record without a day was made now."""
+    """A record's day or moment, with an offset; a record without a day counts as made now."""
     if not day:
         return now
     moment = datetime.fromisoformat(day) if len(day) > 10 else datetime.combine(date.fromisoformat(day), time())
@@ -83,7 +83,7 @@ def _moment(day: str, now: datetime) -> datetime:
 
 
 def _free_name(name: str, files: dict[str, str]) -> str:
-    """An instrument's name as a file's, with a number where it is taken."""
+    """A file name made from an instrument's name, with a number added if it is taken."""
     plain = file_name(name.lower()) or "instrument"
     return next(each for each in _numbered(plain) if f"{each}.toml" not in files)
 

@@ -1,7 +1,7 @@
-"""What was written wrongly, put right or struck: readings of air, weighings, measurements, operations noted as done.
+"""Wrong entries put right or struck out: readings of air, weighings, measurements, operations noted as done.
 
-Nothing is forgotten: a struck reading stays in a table of its own, each change says in words what was there, and
-undo brings it back as any change.
+Nothing is forgotten: a struck reading stays in a table of its own, each change says in words what was there before, and
+undo takes it back like any other change.
 """
 
 from collections.abc import Collection, Mapping, Sequence
@@ -43,7 +43,7 @@ class Struck:
 
 @dataclass(frozen=True)
 class Measured:
-    """A measurement as a row: its number, the instrument's, the operation's (None without), the figure, and when."""
+    """A measurement as a row: its number, the instrument's, the operation's (None if at none), the figure, and when."""
 
     id: int
     instrument: int
@@ -72,7 +72,7 @@ def reading_at(store: Store, place_id: int, instant: int) -> Reading:
 
 
 def struck_readings(store: Store, place_id: int) -> list[Struck]:
-    """A place's struck readings, the last struck first."""
+    """A place's struck readings, the one struck last first."""
     sql = (
         "SELECT instant, offset_minutes, temperature, humidity, at, who, why FROM air_struck "
         "WHERE place = ? ORDER BY id DESC"
@@ -84,9 +84,8 @@ def struck_readings(store: Store, place_id: int) -> list[Struck]:
 def strike_reading(
     store: Store, of: Place, seen: Reading, now: datetime, *, right: Reading | None = None, why: str = "", who: str = ""
 ) -> None:
-    """Take a reading out of the air, and put the right one in its place where there is one, as one change.
-
-    Raises MakersFault where the reading is not there as it was seen, and for air that no room has.
+    """Strike a reading, and put the right one in its place if there is one, as one change.
+    Raises MakersFault if the reading is no longer as it was seen, and for air that no room could have.
     """
     said = f"{'correct' if right else 'strike'} reading of the {of.name}, {_reading_in_words(seen)}"
     with writing(store, said + _because(why), now, who):
@@ -125,9 +124,8 @@ def _reading_in_words(seen: Reading) -> str:
 def correct_weighing(
     store: Store, piece: Item, number: int, grams: Gram | None, now: datetime, *, why: str = "", who: str = ""
 ) -> None:
-    """Write a piece's weighing (by its place in the list) anew, or strike it (`grams` None).
-
-    Raises MakersFault where there is no such weighing, Conflict where the piece was changed since it was seen.
+    """Correct a piece's weighing (by its index in the list), or strike it (`grams` None).
+    Raises MakersFault if there is no such weighing, Conflict if the piece was changed since it was seen.
     """
     weighings = [dict(each) for each in piece.figures.get("weighings", ())]
     if not 0 <= number < len(weighings):
@@ -152,7 +150,7 @@ def _grams(mass: Any) -> str:
 
 
 def measured_rows(store: Store, instrument: int) -> list[Measured]:
-    """Every measurement of an instrument as rows, the last noted first."""
+    """Every measurement of an instrument as rows, the newest first."""
     return _measured(store, "WHERE instrument = ? ORDER BY id DESC", instrument)
 
 
@@ -174,9 +172,8 @@ def _measured(store: Store, rest: str, value: int) -> list[Measured]:
 def correct_measurement(
     store: Store, seen: Measured, right: Measurement | None, now: datetime, *, why: str = "", who: str = ""
 ) -> None:
-    """Write a measurement anew where it stands, or strike it (`right` None).
-
-    Raises MakersFault where it is not there as it was seen.
+    """Correct a measurement in place, or strike it (`right` None).
+    Raises MakersFault if it is no longer as it was seen.
     """
     if measured_row(store, seen.id) != seen:
         raise MakersFault.of("this measurement is not there any more", remedy=_GONE)
@@ -193,9 +190,8 @@ def correct_measurement(
 
 
 def not_done_after_all(store: Store, done: DoneOperation, now: datetime, who: str = "") -> None:
-    """Take back that an operation is done; what was measured at it stays, and what it used up stays used.
-
-    Raises Conflict where what is noted of it was changed since it was seen.
+    """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
+    Raises Conflict if its record was changed since it was seen.
     """
     with writing(store, f"not done after all: {done.operation}, noted {done.at[:10]}", now, who):
         store.rows("UPDATE measurement SET done = NULL WHERE done = ?", (done.id,))
@@ -205,10 +201,9 @@ def not_done_after_all(store: Store, done: DoneOperation, now: datetime, who: st
 def begin_anew(
     store: Store, what: str, works: Sequence[DoneOperation], figures: Collection[str], now: datetime, who: str = ""
 ) -> None:
-    """Take back that work is done on a thing that is begun anew, and strike what was measured at it, as one change.
-
-    Of what was measured apart from any operation, that of the `figures` (by name) is struck too. What the work used up
-    stays used. Raises Conflict where what is noted of it was changed since it was seen.
+    """Mark the work on a piece that is begun anew as not done, and strike what was measured at it, as one change.
+    Of what was measured apart from any operation, measurements of the `figures` (by name) are struck too. What the
+    work used up stays used. Raises Conflict if the record of that work was changed since it was seen.
     """
     with writing(store, f"begin {what} anew", now, who):
         for done in works:

@@ -1,7 +1,7 @@
 """Instruments and their revisions: each save of a description is kept, with who, when and why.
 
-A description is saved as it is written, with faults in it or not: saving never loses work. Any two revisions can be
-read again and held against each other.
+A description is saved as it is written, even with faults in it: saving never loses work. Any two revisions can be
+read again and compared.
 """
 
 from dataclasses import dataclass
@@ -41,7 +41,7 @@ class Revision:
 def add_instrument(
     store: Store, name: str, text: str, now: datetime, *, who: str = "", why: str = "", customer: str = ""
 ) -> Instrument:
-    """A new instrument and its first revision. Raises MakersFault for a name that there is already."""
+    """A new instrument and its first revision. Raises MakersFault if the name is taken."""
     with writing(store, f"add instrument {name}", now, who):
         row = {"version": None, "name": name, "customer": customer, "standing": "open"}
         number = insert(store, "instrument", row)
@@ -50,19 +50,19 @@ def add_instrument(
 
 
 def instruments(store: Store, standing: str | None = None) -> list[Instrument]:
-    """Every instrument, or those of one standing, in the order of their names."""
+    """Every instrument, or those of one standing, sorted by name."""
     if standing is None:
         return records(store, Instrument, "instrument", "ORDER BY name")
     return records(store, Instrument, "instrument", "WHERE standing = ? ORDER BY name", (standing,))
 
 
 def instrument(store: Store, name: str) -> Instrument:
-    """The instrument of a name; raises MakersFault where there is none."""
+    """The instrument of that name; raises MakersFault if there is none."""
     return record(store, Instrument, "instrument", "WHERE name = ?", (name,))
 
 
 def update_instrument(store: Store, changed: Instrument, now: datetime, who: str = "") -> Instrument:
-    """Write name, customer and standing; raises Conflict when the version is not the one in the store."""
+    """Write name, customer and standing; raises Conflict if the store holds another version."""
     with writing(store, f"change instrument {changed.name}", now, who):
         row = {"name": changed.name, "customer": changed.customer, "standing": changed.standing}
         update(store, "instrument", changed.id, changed.version, row)
@@ -74,8 +74,8 @@ def save_revision(
 ) -> Instrument:
     """Save a description as the next revision; gives the instrument with its new version.
 
-    `seen` is the instrument as it was when the text was opened. Raises Conflict, with both texts, when somebody saved
-    another since. A text that is the latest already is not saved again.
+    `seen` is the instrument as it was when the text was opened. Raises Conflict, with both texts, if somebody saved
+    another since. A text equal to the latest revision is not saved again.
     """
     with writing(store, f"save {seen.name}", now, who):
         latest = revision(store, seen.id)

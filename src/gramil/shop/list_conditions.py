@@ -1,7 +1,9 @@
-"""Conditions on the description in a list of operations, as they are written: what is wrong, and what to write.
+"""Conditions on the description, as a list of operations writes them: what is wrong with one, and what to write.
 
-Two keys of a row have them: `skipped`, under which an operation is not needed, and `after`, where one waits for another
-on some instruments only. A key that no description has, and a word that it never has, would never hold: they are told.
+Two keys of a row have them: `skipped`, under which an operation is not needed, and `after`, for one that waits for
+another
+on some instruments only. A key that no description has, or a word that a key never has, could never hold:
+both are reported.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -62,7 +64,7 @@ def _wrong_condition(key: str, value: object, example: str) -> Mistake | None:
 
 
 def _wrong_word(key: str, value: object) -> Mistake | None:
-    """What is wrong with the value where only some words are allowed."""
+    """What is wrong with the value of a key that allows only certain words."""
     field = _field(key)
     if field is None or get_origin(field.annotation) is not Literal:
         return None
@@ -72,7 +74,7 @@ def _wrong_word(key: str, value: object) -> Mistake | None:
 
 
 def ways_of(conditions: Iterable[When]) -> Iterator[frozenset[Any]]:
-    """Every combination of conditions that some description may meet, each as the set of those that hold."""
+    """Every combination of conditions that some description could meet, each as the set of those that hold."""
     asked: dict[Any, list[Any]] = {}
     for key, value in dict.fromkeys(each for when in conditions for each in when):
         asked.setdefault((key, value) if key == "differ" else key, []).append((key, value))
@@ -81,14 +83,14 @@ def ways_of(conditions: Iterable[When]) -> Iterator[frozenset[Any]]:
 
 
 def _are_all(ways: Sequence[tuple[str, Any]]) -> bool:
-    """Whether one of these values of one key must hold, since it takes no other."""
+    """Whether one of these values of a key must hold, because the key takes no others."""
     field = _field(ways[0][0])
     words = get_args(field.annotation) if field and get_origin(field.annotation) is Literal else ()
     return len(words) == len(ways)
 
 
 def _field(key: str) -> FieldInfo | None:
-    """The field of a key such as `board.arch.nut`; None where there is none."""
+    """The field of a key such as `board.arch.nut`; None if there is none."""
     return _keys().get(key)
 
 

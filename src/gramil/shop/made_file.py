@@ -73,9 +73,9 @@ class Made:
         return tuple(dict.fromkeys(each.operation for each in self.done))
 
     def pins(self, figures: Figures) -> Mapping[str, Pin]:
-        """What was measured, by address, the latest day's value where there are several.
+        """What was measured, by address; the latest day's value if there are several.
 
-        Raises MakersFault, with every fault, for addresses that `figures` does not have and values that are not of
+        Raises MakersFault, with every fault, for addresses that `figures` does not have and values that are not in
         the figure's unit.
         """
         pins: dict[str, Pin] = {}
@@ -96,7 +96,7 @@ class Made:
         return Pin(read_measured(each.written, symbol, self.units, each.address), done.day, at)
 
     def pinned(self, figures: Figures) -> Figures:
-        """The figures as made: measured values in the place of drawn ones. Raises MakersFault as `pins` does."""
+        """The figures as made: measured values replace the drawn ones. Raises MakersFault as `pins` does."""
         pins = self.pins(figures)
         return replace(figures, pins={**figures.pins, **pins}, known={}) if pins else figures
 
@@ -112,7 +112,7 @@ def read_made(path: Path) -> Made:
 
 
 def content_of_made(path: Path) -> bytes:
-    """What stands in a record's file; raises MakersFault where it cannot be read."""
+    """The content of a record's file; raises MakersFault if it cannot be read."""
     try:
         return content_of(path, LARGEST_FILE)
     except (OSError, ValueError) as error:
@@ -121,7 +121,7 @@ def content_of_made(path: Path) -> bytes:
 
 
 def made_as_text(content: bytes, file: str) -> str:
-    """The same as text; raises MakersFault where it is none."""
+    """The same as text; raises MakersFault if it is not text."""
     try:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError:
@@ -148,7 +148,7 @@ def parse_made(text: str, file: str | None = None) -> Made:
 
 
 def made_text(made: Made) -> str:
-    """The record as a file that `parse_made` reads back equal, but for the file's name and the lines."""
+    """The record as text that `parse_made` reads back equal, except for the file's name and the line numbers."""
     tables = [table_text("[made]", [("units", made.units)])]
     tables += [table_text("[[done]]", _row(each)) for each in made.done]
     return "\n".join(["gramil = 1\n", *tables])
@@ -166,7 +166,7 @@ def _row(done: Done) -> Iterator[tuple[str, Value]]:
 
 @dataclass(frozen=True)
 class _Slip:
-    """A fault by its place in the file."""
+    """A fault and its place in the file."""
 
     path: KeyPath
     what: str
@@ -218,7 +218,7 @@ def _slips(number: int, row: Mapping[str, Any]) -> Iterator[_Slip]:
 
 
 def _as_day(value: object) -> object:
-    """A date in quotes as one."""
+    """A quoted date as a date."""
     try:
         return datetime.fromisoformat(value) if isinstance(value, str) else value
     except ValueError:

@@ -13,7 +13,7 @@ from gramil.measure import LengthUnit
 def unit_of_figure(figures: Figures, address: str) -> str:
     """The unit's symbol of the figure at an address, empty for a plain number.
 
-    Raises MakersFault for an address that leads nowhere, and for one that is not a single number.
+    Raises MakersFault if the address leads nowhere, or to something that is not a single number.
     """
     try:
         value, unit = figures.at(address), figures.unit_at(address)
@@ -27,7 +27,7 @@ def unit_of_figure(figures: Figures, address: str) -> str:
 
 
 def unit_to_measure(figures: Figures, address: str) -> str:
-    """The same of a figure that can be measured on the instrument; raises MakersFault for a count, too."""
+    """The same for a figure that can be measured on the instrument; raises MakersFault for a count, too."""
     unit = unit_of_figure(figures, address)
     if unit == "count":
         remedy = "change it in the description, if it is another"
@@ -36,7 +36,7 @@ def unit_to_measure(figures: Figures, address: str) -> str:
 
 
 def _is_number(value: Any) -> bool:
-    """Whether it is one number; infinite ones (a flat radius) are."""
+    """Whether it is a single number; infinity (a flat radius) counts as one."""
     if isinstance(value, str | bool):
         return False
     try:
@@ -49,8 +49,9 @@ def _is_number(value: Any) -> bool:
 def read_measured(written: Written, symbol: str, unit: LengthUnit, address: str) -> float:
     """A measured value as the graph holds it (mm, radians, grams ...); a bare number of a length is in `unit`.
 
-    `symbol` is the unit of the figure. What is no length, angle, mass, temperature or per cent is a bare number or
-    carries that very symbol. Raises MakersFault, with the address, for what cannot be read for certain.
+    `symbol` is the unit of the figure. A figure that is no length, angle, mass, temperature or per cent is a bare
+    number or
+    carries exactly that symbol. Raises MakersFault, with the address, for what cannot be read for certain.
     """
     try:
         value = (reader_of(symbol, unit) or _plain_in(symbol))(written)

@@ -1,4 +1,6 @@
-"""The work of an instrument: what comes before what, what each operation needs, and what a description leaves out."""
+"""The work of an instrument: what comes before what, what each operation needs, and which ones an instrument does
+without.
+"""
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
@@ -19,7 +21,7 @@ When = tuple[tuple[str, Any], ...]
 
 @dataclass(frozen=True)
 class Wait:
-    """An operation that must be done before another, where the description is so."""
+    """An operation that must be done before another if the description meets the conditions."""
 
     operation: str
     when: When = ()
@@ -27,11 +29,12 @@ class Wait:
 
 @dataclass(frozen=True)
 class Operation:
-    """One operation. Hands in minutes; clamp and air_hours in hours; the rest are names, `prove` a whole sentence.
+    """One operation. Hands in minutes; clamp and air_hours in hours; the rest are names, except `prove`, a whole
+    sentence.
 
-    `by` are tools and `on` what is worked, by their names in the list of cautions and of stuffs; `own_caution` are
+    `by` are tools and `on` what is worked, by their names in the lists of cautions and of stuffs; `own_caution` are
     whole
-    sentences of the maker's. `safe` says why nothing is to be cautioned of.
+    sentences of the maker's. `safe` says why no caution is needed.
 
     `after` is what it waits for in any case, `after_where` what it waits for on some instruments; `needed` settles
     which, and then `after` is all.
@@ -63,7 +66,7 @@ class Operation:
 
     @property
     def caution(self) -> tuple[str, ...]:
-        """What to mind, where no sheet is at hand that says of what species the dust is: whole sentences."""
+        """What to mind, in whole sentences, when no sheet is at hand to say which species the dust is."""
         tools = [TOOLS[name] for name in self.by]
         machine = (MACHINE,) if any(tool.powered for tool in tools) else ()
         dust = (f"Dust: {DUST[:1].lower()}{DUST[1:]}",) if any(tool.dusty for tool in tools) else ()
@@ -79,7 +82,7 @@ class Operation:
 class Work:
     """Operations by name and the bands of air by name; that of an instrument has each after what comes before it.
 
-    `wrote` has the file and line of each operation whose `after` stands in a maker's own list.
+    `wrote` has the file and line of each operation whose `after` comes from a maker's own list.
     """
 
     operations: Mapping[str, Operation]
@@ -93,7 +96,7 @@ class Work:
 
 
 def needed(work: Work, instrument: Instrument) -> Work:
-    """The work that an instrument needs, in its order, and what is left out of it with the reason.
+    """The work that an instrument needs, in order, and what is left out of it, with the reason.
 
     Raises MakersFault where a maker's own list lets operations of this instrument go in a circle.
     """
@@ -102,7 +105,7 @@ def needed(work: Work, instrument: Instrument) -> Work:
 
 
 def ordered(work: Work, value_of: Callable[[str], Any]) -> Work:
-    """All the work in the order that it has where `value_of` gives what a description says under a key.
+    """All the work, in its order for the description whose value under a key is `value_of`(key).
 
     Raises MakersFault where a maker's own list lets operations go in a circle there.
     """
@@ -110,7 +113,7 @@ def ordered(work: Work, value_of: Callable[[str], Any]) -> Work:
 
 
 def settled(work: Work, so: Callable[[When], bool]) -> Work:
-    """The work with what each operation waits for where those conditions hold that are `so`."""
+    """The work with what each operation waits for when the conditions in `so` hold."""
     return replace(work, operations={name: _settled(each, so) for name, each in work.operations.items()})
 
 
@@ -132,7 +135,7 @@ def in_order(work: Work) -> Work:
 
 
 def _circle(names: list[str], wrote: Mapping[str, tuple[str, int | None]]) -> Fault:
-    """Told where a list of the maker's own closes it."""
+    """Reported at the maker's own list that closes the circle."""
     own = next((name for name in names if name in wrote), names[0])
     file, line = wrote.get(own, (None, None))
     remedy = "take one of these out of `after`, or let it hold on some instruments only"
@@ -161,7 +164,7 @@ def _bridged(each: Operation, work: Work, gone: Mapping[str, str]) -> Operation:
 
 
 def _standing(wait: Wait, work: Work, gone: Mapping[str, str]) -> Iterator[Wait]:
-    """What stands in the place of an operation that is left out, where both conditions may hold at once."""
+    """What is waited for instead of an operation that is left out, if both conditions can hold at once."""
     if wait.operation not in gone:
         yield wait
         return
@@ -187,7 +190,7 @@ def conditions_in(row: Mapping[str, Any]) -> When:
 
 
 def hold(conditions: When, value_of: Callable[[str], Any]) -> bool:
-    """Whether there are conditions and every one holds; one on a key that has no value does not."""
+    """Whether there are conditions and all of them hold; a condition on a key without a value does not hold."""
     return bool(conditions) and all(_holds(key, value, value_of) for key, value in conditions)
 
 
@@ -199,7 +202,7 @@ def _holds(key: str, value: Any, value_of: Callable[[str], Any]) -> bool:
 
 
 def key_of(instrument: Instrument, key: str) -> Any:
-    """What an instrument's description has at a key such as `board.arch.nut`; None where there is no such key."""
+    """The value of an instrument's description at a key such as `board.arch.nut`; None if there is no such key."""
     value: Any = instrument
     for name in key.split("."):
         value = getattr(value, name, None)

@@ -1,6 +1,6 @@
 """Progress: operations done with their notes, hours and photographs, and what was measured.
 
-A measured value takes the place of the drawn one: `pins_for` gives them as the derivation graph takes them.
+A measured value replaces the drawn one: `pins_for` gives them in the form that the derivation graph takes.
 """
 
 import json
@@ -31,7 +31,7 @@ class Measurement:
 
 @dataclass(frozen=True)
 class DoneOperation:
-    """An operation done on an instrument (by number); `photos` are names of files, `hours` None where not noted."""
+    """An operation done on an instrument (by number); `photos` are names of files, `hours` is None if not noted."""
 
     id: int
     version: int
@@ -49,7 +49,7 @@ def read_measurements(
 ) -> tuple[Measurement, ...]:
     """Values as the maker wrote them, by address, in the units of the figures; bare lengths are in `unit`.
 
-    Raises MakersFault with every fault: addresses that lead nowhere, values of another kind.
+    Raises MakersFault with every fault: addresses that lead nowhere, values of the wrong kind.
     """
     found: list[Measurement] = []
     faults: list[Fault] = []
@@ -78,7 +78,7 @@ def mark_done(
     photos: Sequence[str] = (),
     who: str = "",
 ) -> DoneOperation:
-    """Note an operation as done, with what was measured. Raises MakersFault when it is done already."""
+    """Note an operation as done, with what was measured. Raises MakersFault if it is done already."""
     with writing(store, f"done: {operation}, {_name(store, instrument)}", now, who):
         row: dict[str, Value] = {"who": who, "hours": hours, "note": note, "photos": _list(photos)}
         number = put_done(store, instrument, operation, now, measured, row)
@@ -106,7 +106,7 @@ def operations_done(store: Store, instrument: int) -> list[DoneOperation]:
 
 
 def update_done(store: Store, changed: DoneOperation, now: datetime, who: str = "") -> DoneOperation:
-    """Write an operation's note, hours and photographs; raises Conflict for another version than the store's."""
+    """Write an operation's note, hours and photographs; raises Conflict if the store holds another version."""
     with writing(store, f"change what is noted of {changed.operation}", now, who):
         row: dict[str, Value] = {"hours": changed.hours, "note": changed.note, "photos": _list(changed.photos)}
         update(store, "done", changed.id, changed.version, row)
@@ -116,7 +116,7 @@ def update_done(store: Store, changed: DoneOperation, now: datetime, who: str = 
 def add_measurements(
     store: Store, instrument: int, measured: Sequence[Measurement], now: datetime, who: str = ""
 ) -> None:
-    """Note what was measured without an operation: a reading back, or a value measured again."""
+    """Note what was measured apart from any operation: a reading back, or a value measured again."""
     said = ", ".join(f"{each.address} {each.written}" for each in measured)
     with writing(store, f"measure {said}, {_name(store, instrument)}", now, who):
         put_measurements(store, instrument, None, measured, now)
@@ -131,7 +131,7 @@ def measurements(store: Store, instrument: int, done: int | None = None) -> list
 
 
 def pins_for(store: Store, instrument: int) -> Mapping[str, Pin]:
-    """Measured values in the place of figures, by address: of each the one noted last, its day and its operation."""
+    """Measured values that replace figures, by address: the last one noted for each, its day and its operation."""
     sql = (
         "SELECT address, value, measurement.at, coalesce(operation, '') FROM measurement "
         "LEFT JOIN done ON done.id = measurement.done WHERE measurement.instrument = ? ORDER BY measurement.id"

@@ -1,4 +1,4 @@
-"""The list of operations, and a maker's own lists laid over it; every fault of one is told with its file and line.
+"""The list of operations, and a maker's own lists laid over it; every fault is reported with its file and line.
 
 The package's list is `data/operations.toml`; a shop or an instrument lays its own rows over it, in the same form:
 
@@ -14,8 +14,8 @@ The package's list is `data/operations.toml`; a shop or an instrument lays its o
     [operation.markers_set]
     leave_out = true
 
-What stood after an operation that is left out comes after what stood before it. Where it depends on the description
-what comes before, a row of `after` says so, in the same conditions as `skipped`:
+What came after an operation that is left out then comes after what came before it. Where the order depends on the
+description, an entry in `after` says so, with the same conditions as `skipped`:
 
     [operation.slotted]
     after = ["board_laid_out", { operation = "arched", "slots.cut" = "after arching" }]
@@ -92,7 +92,7 @@ def usual_work() -> Work:
 def work_with(own: Iterable[OwnList]) -> Work:
     """The package's list with a maker's own laid over it, one after another.
 
-    Raises MakersFault, with every fault, for keys and names that there are not, and for a circle.
+    Raises MakersFault, with every fault, for keys and names that do not exist, and for a circle.
     """
     lists = tuple(own)
     return _laid_over_once(lists) if lists else usual_work()
@@ -114,7 +114,7 @@ def list_beside(description: Path) -> Path:
 
 @lru_cache(maxsize=32)
 def _laid_over_once(own: tuple[OwnList, ...]) -> Work:
-    """Several instruments of a shop share its list."""
+    """Cached, because several instruments of a shop share its list."""
     return _work([_Layer(file, text, toml_of(text, file)) for file, text in own])
 
 
@@ -241,7 +241,10 @@ def _unknown_limits(bands: Mapping[str, Band]) -> Iterator[Fault]:
 
 
 def _refuse_circles(work: Work) -> None:
-    """Raises MakersFault for a circle that every description closes; one that some close is told when one comes."""
+    """Raises MakersFault for a circle that every description closes; one that only some close is reported when one of
+    them
+    comes.
+    """
     told: list[MakersFault] = []
     conditions = (wait.when for each in work.operations.values() for wait in each.after_where)
     for way in islice(ways_of(conditions), MOST_WAYS):
@@ -255,7 +258,7 @@ def _refuse_circles(work: Work) -> None:
 
 
 def _wrote(operations: Iterable[str], layers: Sequence[_Layer]) -> dict[str, tuple[str, int | None]]:
-    """File and line of each `after` that a list of the maker's own wrote."""
+    """File and line of each `after` that one of the maker's own lists wrote."""
     found = ((name, _who_wrote(layers, name, "after")) for name in operations)
     return {name: (layer.file, layer.line(("operation", name, "after"))) for name, layer in found if layer}
 

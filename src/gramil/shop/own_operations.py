@@ -1,7 +1,7 @@
 """A maker's own lists of operations in the store: one of the whole shop, one of each instrument that has its own.
 
-A list is kept as it was written. None is saved that does not hold together with the others: the shop's with the
-package's, an instrument's with both, and each with the instruments that go by it.
+A list is kept as it was written. A list is saved only if it fits the others: the shop's with the
+package's, an instrument's with both, and each with the instruments made by it.
 """
 
 from dataclasses import dataclass, replace
@@ -33,7 +33,7 @@ class OwnOperations:
 
 
 def own_operations(store: Store, owner: Instrument | None = None) -> OwnOperations | None:
-    """The list of an instrument, or that of the shop; None where there is none."""
+    """The list of an instrument, or that of the shop; None if there is none."""
     number = None if owner is None else owner.id
     return next(iter(records(store, OwnOperations, TABLE, "WHERE instrument IS ?", (number,))), None)
 
@@ -48,10 +48,11 @@ def save_own_operations(
     file: str = "",
     who: str = "",
 ) -> OwnOperations:
-    """Save a list in the place of the one that was seen (None: there was none).
+    """Save a list in place of the one that was seen (None: there was none).
 
-    Raises MakersFault, with the lines of `file`, for a list that does not hold together with the others, and
-    Conflict, with both texts, when somebody saved another since.
+    Raises MakersFault, with the lines of `file`, for a list that does not fit the others, and Conflict, with both
+    texts, if somebody
+    saved another since.
     """
     name = _name(owner)
     with writing(store, f"save {name}", now, who):
@@ -71,7 +72,7 @@ def save_own_operations(
 
 
 def remove_own_operations(store: Store, gone: OwnOperations, now: datetime, who: str = "") -> None:
-    """Remove a list. Raises MakersFault where another list needs it, Conflict where it is no longer as it was seen."""
+    """Remove a list. Raises MakersFault if another list needs it, Conflict if it is no longer as it was seen."""
     with writing(store, "remove a list of operations", now, who):
         delete(store, TABLE, gone.id, gone.version)
         check_operations(store)
@@ -83,7 +84,7 @@ def work_of(store: Store, owner: int | None = None) -> Work:
 
 
 def lists_of(store: Store, owner: int | None = None) -> list[OwnList]:
-    """The lists that count for an instrument, by its number, or for the shop: what each is called, and its text."""
+    """The lists that apply to an instrument, by its number, or to the shop: what each is called, and its text."""
     sql = (
         f"SELECT instrument.name, text FROM {TABLE} AS own LEFT JOIN instrument ON instrument.id = own.instrument "
         "WHERE own.instrument IS NULL OR own.instrument = ? ORDER BY own.instrument IS NOT NULL"
@@ -92,7 +93,7 @@ def lists_of(store: Store, owner: int | None = None) -> list[OwnList]:
 
 
 def check_operations(store: Store) -> None:
-    """Raises MakersFault, with every fault, where some list does not hold together with the others."""
+    """Raises MakersFault, with every fault, if any list does not fit the others."""
     owners = [None, *(number for (number,) in store.rows(f"SELECT instrument FROM {TABLE} ORDER BY id") if number)]
     faults: list[Fault] = []
     for owner in owners:
@@ -118,7 +119,7 @@ def _check(store: Store, owner: Instrument | None, file: str) -> None:
 
 
 def _keys_of(store: Store, owner: Instrument) -> Keys | None:
-    """An instrument by the keys of its latest revision; None where they cannot be read."""
+    """An instrument's latest revision, by key; None if it cannot be read."""
     try:
         return parse_keys(revision(store, owner.id).text)
     except MakersFault:

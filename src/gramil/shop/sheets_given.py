@@ -1,4 +1,4 @@
-"""Sheets handed out, each with what stood on it; of older ones the settings of tools that were noted with them."""
+"""Sheets handed out, each with what it said; for older ones, the settings of tools that were noted with them."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -16,7 +16,7 @@ from gramil.store.writing import writing
 class Sheet:
     """A sheet handed out: for an instrument (by number), from its revision of that number.
 
-    `printed` is what stood on it, as JSON; empty on a sheet that was noted before that was kept.
+    `printed` is what it said, as JSON; empty for a sheet that was noted before this was kept.
     """
 
     id: int
@@ -29,7 +29,9 @@ class Sheet:
 
 @dataclass(frozen=True)
 class Changed:
-    """A tool's figure that is another than on a sheet: what was given, and what it is now; None if it has none."""
+    """A tool's figure that differs from the one on a sheet: what was given, and what it is now (None if it has
+    none).
+    """
 
     tool: Item
     name: str
@@ -40,7 +42,7 @@ class Changed:
 def give_sheet(
     store: Store, instrument: int, revision: int, title: str, printed: str, now: datetime, who: str = ""
 ) -> Sheet:
-    """Note that a sheet was handed out, and what stood on it."""
+    """Note that a sheet was handed out, and what it said."""
     with writing(store, f"sheet {title}", now, who):
         row: dict[str, Value] = {"instrument": instrument, "revision": revision, "title": title, "at": moment_text(now)}
         number = insert(store, "sheet", {**row, "printed": printed})
@@ -54,7 +56,7 @@ def latest_given(store: Store, instrument: int) -> list[Sheet]:
 
 
 def settings_that_changed(store: Store, sheet: Sheet) -> tuple[Changed, ...]:
-    """The settings of tools on a sheet, as they were noted with it, that are others now."""
+    """The settings of tools noted with a sheet that have changed since."""
     with reading(store):
         return tuple(each for each in _settings(store, sheet) if each.given != each.now)
 
@@ -66,7 +68,7 @@ def _settings(store: Store, sheet: Sheet) -> Iterator[Changed]:
 
 
 def _figure_now(store: Store, tool: Item, name: str) -> float | None:
-    """A tool's figure as it counts now."""
+    """A tool's figure as it is used now."""
     if name not in tool.figures:
         return None
     return kerf(store, tool).used if name == "kerf" else length_figure(store, tool, name)

@@ -34,8 +34,8 @@ _ONCE = tuple(name for name in _TABLES if name not in _MANY)
 def shop_text(store: Store, for_instrument: int | None = None) -> str:
     """What is on hand as a shop's description.
 
-    Saws cut what their latest test cuts say. Blanks are those that nobody was promised; with an instrument, what is
-    promised to it is among them. A place with readings names its log, as `place_logs` gives them.
+    Kerfs are those of the latest test cuts. Blanks are those promised to nobody; with an instrument, those promised to
+    it are among them. A place with readings names its log, as `place_logs` gives them.
     """
     with reading(store):
         settings = {key: json.loads(text) for key, text in store.rows("SELECT key, value FROM setting ORDER BY id")}
@@ -53,10 +53,10 @@ def shop_description(store: Store, for_instrument: int | None = None) -> ShopDes
 
 
 def bring_in_shop(store: Store, text: str, file: str, now: datetime, who: str = "") -> None:
-    """Everything in a shop's description into the store: settings replaced, all else added; readings by its clock.
+    """Bring all of a shop's description into the store: settings are replaced, all else added; readings by its clock.
 
-    Raises MakersFault, with every fault and nothing brought in, for a description that is not right, for names that
-    the store has already, and for bare lengths in another unit than the store's.
+    Raises MakersFault, with every fault and nothing brought in, if the description has faults, if the store
+    has one of its names already, or if its bare lengths are in another unit than the store's.
     """
     described = parse_shop(text, file)
     data = {
@@ -88,7 +88,7 @@ def _add(store: Store, table: str, row: Mapping[str, Any], checked: Any, now: da
 
 
 def _set(store: Store, key: str, value: Any) -> None:
-    """Write a setting of the shop as a whole, if it is another than before."""
+    """Write one of the shop's settings tables whole, if it has changed."""
     text = json.dumps(value, ensure_ascii=False, allow_nan=False)
     store.rows("DELETE FROM setting WHERE key = ? AND value <> ?", (key, text))
     if not store.row("SELECT 1 FROM setting WHERE key = ?", (key,)):
@@ -130,7 +130,7 @@ def _plain(value: Any) -> Any:
 
 
 def _once(name: str, settings: Mapping[str, TomlValue]) -> str:
-    """One of the tables that there is once; the shop has a name and a unit in any case."""
+    """One of the tables that occur only once; the shop always has a name and a unit."""
     given = {key.partition(".")[2]: value for key, value in settings.items() if key.startswith(f"{name}.")}
     if name == "shop":
         given = {"name": "the shop", "units": UNSAID, **given}

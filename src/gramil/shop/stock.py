@@ -1,6 +1,6 @@
 """Stock: blanks of raw wood and parts made ahead, where they lie, and what is promised to which instrument or used up.
 
-The store itself refuses to promise one twice, whichever program asks.
+The store itself refuses to promise one piece twice, whichever program asks.
 """
 
 import json
@@ -50,7 +50,7 @@ class Part:
 
 @dataclass(frozen=True)
 class Promise:
-    """A blank or a part (the number of one, None for the other) promised to an instrument for a need.
+    """A blank or a part (the number of one, None for the other) promised to an instrument for one of its needs.
 
     `used_at` is when it was used up, empty while it is only promised.
     """
@@ -67,7 +67,7 @@ class Promise:
 
 
 def add_blank(store: Store, blank: Blank, now: datetime, who: str = "") -> Blank:
-    """A new blank in stock; raises MakersFault for a name that there is already, or sizes that cannot be."""
+    """A new blank in stock; raises MakersFault if the name is taken or a size is impossible."""
     with writing(store, f"add blank {blank.name}", now, who):
         put_blank(store, blank)
     return blank_named(store, blank.name)
@@ -79,17 +79,17 @@ def put_blank(store: Store, blank: Blank) -> None:
 
 
 def blanks(store: Store) -> list[Blank]:
-    """Every blank, used up or not, in the order in which they came."""
+    """Every blank, used up or not, in the order in which they were added."""
     return records(store, Blank, "blank")
 
 
 def blank_named(store: Store, name: str) -> Blank:
-    """The blank of a name; raises MakersFault where there is none."""
+    """The blank of that name; raises MakersFault if there is none."""
     return record(store, Blank, "blank", "WHERE name = ?", (name,))
 
 
 def update_blank(store: Store, changed: Blank, now: datetime, who: str = "") -> Blank:
-    """Write a blank; raises Conflict when the version is not the one in the store."""
+    """Write a blank; raises Conflict if the store holds another version."""
     with writing(store, f"change blank {changed.name}", now, who):
         update(store, "blank", changed.id, changed.version, _columns(changed))
     return blank_named(store, changed.name)
@@ -102,9 +102,9 @@ def remove_blank(store: Store, gone: Blank, now: datetime, who: str = "") -> Non
 
 
 def free_counts(store: Store, for_instrument: int | None = None) -> dict[int, int]:
-    """How many of each blank, by its number, nobody was promised.
+    """How many of each blank, by its number, are promised to nobody.
 
-    With an instrument, what is promised to it and not used yet counts as free: it is free for that one.
+    With an instrument, what is promised to it and not used yet counts as free too.
     """
     sql = (
         "SELECT blank.id, blank.count - coalesce(sum(promise.count), 0) FROM blank LEFT JOIN promise "
@@ -114,19 +114,19 @@ def free_counts(store: Store, for_instrument: int | None = None) -> dict[int, in
 
 
 def add_part(store: Store, part: Part, now: datetime, who: str = "") -> Part:
-    """A part made ahead; raises MakersFault for a name that there is already."""
+    """Add a part made ahead; raises MakersFault if the name is taken."""
     with writing(store, f"add part {part.name}", now, who):
         insert(store, "part", {"version": None, **_columns(part)})
     return part_named(store, part.name)
 
 
 def parts(store: Store) -> list[Part]:
-    """Every part made ahead, used up or not, in the order in which they came."""
+    """Every part made ahead, used up or not, in the order in which they were added."""
     return _parts(store, "ORDER BY id")
 
 
 def part_named(store: Store, name: str) -> Part:
-    """The part of a name; raises MakersFault where there is none."""
+    """The part of that name; raises MakersFault if there is none."""
     found = _parts(store, "WHERE name = ?", name)
     if not found:
         raise MakersFault.of(f"there is no such part: {name}")
@@ -134,7 +134,7 @@ def part_named(store: Store, name: str) -> Part:
 
 
 def update_part(store: Store, changed: Part, now: datetime, who: str = "") -> Part:
-    """Write a part; raises Conflict when the version is not the one in the store."""
+    """Write a part; raises Conflict if the store holds another version."""
     with writing(store, f"change part {changed.name}", now, who):
         update(store, "part", changed.id, changed.version, _columns(changed))
     return part_named(store, changed.name)
@@ -143,12 +143,12 @@ def update_part(store: Store, changed: Part, now: datetime, who: str = "") -> Pa
 def promise_blank(
     store: Store, instrument: int, need: str, blank: int, now: datetime, *, count: int = 1, who: str = ""
 ) -> Promise:
-    """Promise so many of a blank, by its number; raises MakersFault where they are promised or used already."""
+    """Promise a number of a blank (by its number); raises MakersFault if they are promised or used already."""
     return _promise(store, {"instrument": instrument, "need": need, "blank": blank, "count": count}, now, who)
 
 
 def promise_part(store: Store, instrument: int, need: str, part: int, now: datetime, who: str = "") -> Promise:
-    """Promise a part, by its number; raises MakersFault where it is promised or used already."""
+    """Promise a part, by its number; raises MakersFault if it is promised or used already."""
     return _promise(store, {"instrument": instrument, "need": need, "part": part, "count": 1}, now, who)
 
 
@@ -160,14 +160,14 @@ def promises(store: Store, instrument: int | None = None) -> list[Promise]:
 
 
 def use_up(store: Store, promise: Promise, now: datetime, who: str = "") -> Promise:
-    """Note that what was promised is used; raises Conflict when the version is not the one in the store."""
+    """Note that what was promised is used; raises Conflict if the store holds another version."""
     with writing(store, f"use up for {promise.need}", now, who):
         update(store, "promise", promise.id, promise.version, {"used_at": moment_text(now)})
     return record(store, Promise, "promise", "WHERE id = ?", (promise.id,))
 
 
 def release(store: Store, promise: Promise, now: datetime, who: str = "") -> None:
-    """Take a promise back; raises MakersFault for what is used up, Conflict for another version."""
+    """Take a promise back; raises MakersFault if it is used up, Conflict if the store holds another version."""
     if promise.used_at:
         raise MakersFault.of("this is used up", f"on {promise.used_at}", "undo the using up, if it was a slip")
     with writing(store, f"release {promise.need}", now, who):

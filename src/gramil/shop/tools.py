@@ -1,6 +1,6 @@
-"""What is measured of tools: the widths of test cuts, and jigs' constants with the day of the check.
+"""What is measured on tools: the widths of test cuts, and jigs' constants with the day of the check.
 
-What a saw cuts as measured stays beside what its label says, and is what counts.
+A saw's measured kerf is kept beside the one on its label, and is the one used.
 """
 
 from collections.abc import Sequence
@@ -31,7 +31,7 @@ class Cut:
 
 @dataclass(frozen=True)
 class Kerf:
-    """What a saw cuts: as its label says, and as the latest test cuts say: their mean, span and day; None without."""
+    """What a saw cuts: as its label says, and by its latest test cuts: their mean, span and day (None without any)."""
 
     label: Mm
     measured: Mm | None
@@ -41,12 +41,12 @@ class Kerf:
 
     @property
     def used(self) -> Mm:
-        """What counts: the measured one where there is one."""
+        """The kerf to use: the measured one if there is one."""
         return self.label if self.measured is None else self.measured
 
 
 def length_figure(store: Store, tool: Item, name: str) -> Mm:
-    """A tool's figure that is a length, in mm; raises MakersFault where there is none or it cannot be read."""
+    """A tool's figure that is a length, in mm; raises MakersFault if there is none or it cannot be read."""
     written = tool.figures.get(name)
     if isinstance(written, bool) or not isinstance(written, str | int | float):
         raise MakersFault.of(f"{tool.kind} {tool.name} has no {name}")
@@ -54,13 +54,13 @@ def length_figure(store: Store, tool: Item, name: str) -> Mm:
 
 
 def set_constant(store: Store, jig: Item, constant: Mm, checked: date, now: datetime, who: str = "") -> Item:
-    """A jig's constant as just measured, and the day; raises Conflict for another version than the store's."""
+    """A jig's constant as just measured, and the day; raises Conflict if the store holds another version."""
     figures = {**jig.figures, "constant": length_text(constant), "checked": checked.isoformat()}
     return update_item(store, replace(jig, figures=figures), now, who)
 
 
 def add_cuts(store: Store, tool: int, widths: Sequence[Mm], now: datetime, *, note: str = "", who: str = "") -> None:
-    """The widths of test cuts made together; they count instead of the label from now on."""
+    """The widths of test cuts made together; from now on they are used instead of the label."""
     with writing(store, "test cuts", now, who):
         for width in widths:
             row: dict[str, Value] = {"tool": tool, "at": moment_text(now), "width": float(width), "note": note}

@@ -1,6 +1,6 @@
-"""Which work on an instrument the wood and the air allow now, what closes the rest, and when it will open.
+"""Which work on an instrument the wood and the air allow now, what rules out the rest, and until when.
 
-What comes before what, jigs and cures are not looked at: `gramil now` does.
+The order of work, jigs and cures are not considered here; `gramil now` considers them.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -17,7 +17,7 @@ from gramil.shop.operations import Operation
 
 @dataclass(frozen=True)
 class Closed:
-    """One reason that closes an operation, what would open it, and which piece (empty: the air)."""
+    """One reason why an operation must wait, what would change that, and which piece is to blame (empty: the air)."""
 
     why: str
     remedy: str
@@ -26,9 +26,9 @@ class Closed:
 
 @dataclass(frozen=True)
 class WorkNow:
-    """An operation at a moment: what closes it, and what is not known of its wood; neither, and it is open.
+    """An operation at a moment: what makes it wait, and what is not known of its wood; with neither, it is open.
 
-    opens is the piece's place that opens it last, where every piece has one.
+    opens: of the places where its pieces get ready, the one that is last, if every piece has one.
     """
 
     operation: Operation
@@ -54,7 +54,9 @@ def pieces_for(instrument: str, pieces: Pieces) -> tuple[PieceNow, ...]:
 
 
 def work_now(instrument: str, operations: Iterable[Operation], shop: WoodAndAir) -> tuple[WorkNow, ...]:
-    """Of an instrument's operations those that need settled wood or a band of air, each at the shop's moment."""
+    """Those of an instrument's operations that need settled wood or a band of air, as they stand at the shop's
+    moment.
+    """
     pieces = pieces_for(instrument, shop.pieces)
     found = {each.row.name: readiness(each, shop.places, shop.now, shop.moisture) for each in pieces}
     return tuple(_judged(each, instrument, found, shop) for each in operations if each.wood or each.air)
@@ -76,7 +78,7 @@ def _wait(place: InPlace) -> float:
 
 
 def _of_part(part: str, instrument: str, found: Mapping[str, Readiness]) -> list[Readiness]:
-    """The pieces of a part: those kept for the instrument, or else those kept for none."""
+    """The pieces of a part: those kept for the instrument, or else those kept for none in particular."""
     every = [each for each in found.values() if each.piece.row.part == part]
     own = [each for each in every if each.piece.row.instrument == instrument]
     return own or every

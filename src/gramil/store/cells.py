@@ -1,4 +1,4 @@
-"""One cell of a file as a table of the store holds it, or why it cannot be."""
+"""One cell of a file as a table of the store holds it, or why it cannot be stored."""
 
 import json
 from typing import Any
@@ -12,9 +12,9 @@ LARGEST = 2**63
 
 
 def cell_value(column: Column, given: Any, is_text: bool) -> str | int | float:
-    """The value of a column that refers to no other table; `is_text` where `given` is a cell of CSV.
+    """The value of a column that refers to no other table; `is_text` means that `given` is a cell of CSV.
 
-    Raises ValueError, in the maker's words, for what it is not.
+    Raises ValueError, in the maker's words, if `given` is not a value of the column's kind.
     """
     if column.json:
         return _json(given, is_text)
@@ -24,7 +24,7 @@ def cell_value(column: Column, given: Any, is_text: bool) -> str | int | float:
 
 
 def _json(given: Any, is_text: bool) -> str:
-    """A table or a list of TOML's own, or JSON in a cell of CSV."""
+    """A TOML table or list, or the JSON text in a CSV cell."""
     if is_text:
         try:
             given = json.loads(given)

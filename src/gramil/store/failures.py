@@ -1,4 +1,4 @@
-"""What can go wrong with the store, in the maker's words: what happened, what became of the work, what to do."""
+"""What can go wrong with the store, in the maker's words: what happened, whether work was lost, what to do."""
 
 import sqlite3
 from collections.abc import Iterator
@@ -8,9 +8,9 @@ from gramil.faults import Fault, MakersFault
 
 
 class Conflict(MakersFault):
-    """Somebody else changed the same thing meanwhile; carries both texts, so that the maker can choose or join them.
+    """Somebody else changed the same thing meanwhile; carries both texts, so that the maker can choose or merge them.
 
-    `theirs` is empty where the other one removed it.
+    `theirs` is empty if the other person removed it.
     """
 
     def __init__(self, where: str, mine: str, theirs: str) -> None:
@@ -31,7 +31,7 @@ def in_makers_words(file: str) -> Iterator[None]:
 
 
 def fault_of(error: sqlite3.Error, file: str) -> Fault:
-    """One error of the database as a fault. Raises the error again when it is the program's own."""
+    """One error of the database as a fault. An error that is a bug of the program is raised again."""
     code = getattr(error, "sqlite_errorcode", 0) or 0
     said = str(error)
     if code & 0xFF == sqlite3.SQLITE_CONSTRAINT:
@@ -79,7 +79,7 @@ _WORDS = {
 
 
 def _broken_rule(code: int, said: str) -> str:
-    """The rule in words: a named check, a trigger's own words, or what must be there once."""
+    """The broken rule in words: a named check, a trigger's own message, or what must be unique."""
     _, _, rest = said.partition(" constraint failed: ")
     if code == sqlite3.SQLITE_CONSTRAINT_TRIGGER:
         return said

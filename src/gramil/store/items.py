@@ -32,7 +32,7 @@ class Item:
 
 
 def add_item(store: Store, item: Item, now: datetime, who: str = "") -> Item:
-    """A new item; raises MakersFault when there is one of that kind and name already."""
+    """Add an item; raises MakersFault if that kind already has one of that name."""
     with writing(store, f"add {item.kind} {item.name}", now, who):
         put_item(store, item)
     return item_named(store, item.kind, item.name)
@@ -45,14 +45,14 @@ def put_item(store: Store, item: Item) -> None:
 
 
 def items(store: Store, kind: str | None = None) -> list[Item]:
-    """Every item, or those of a kind, in the order in which they came."""
+    """Every item, or those of one kind, in the order in which they were added."""
     if kind is None:
         return _items(store, "ORDER BY id")
     return _items(store, "WHERE kind = ? ORDER BY id", kind)
 
 
 def item_named(store: Store, kind: str, name: str) -> Item:
-    """The item of a kind and a name; raises MakersFault where there is none."""
+    """The item of a kind with a given name; raises MakersFault if there is none."""
     found = _items(store, "WHERE kind = ? AND name = ?", kind, name)
     if not found:
         raise MakersFault.of(f"there is no {kind} called {name}")
@@ -60,7 +60,7 @@ def item_named(store: Store, kind: str, name: str) -> Item:
 
 
 def update_item(store: Store, changed: Item, now: datetime, who: str = "") -> Item:
-    """Write an item's name and figures; raises Conflict when the version is not the one in the store."""
+    """Write an item's name and figures; raises Conflict if the store holds another version."""
     with writing(store, f"change {changed.kind} {changed.name}", now, who):
         row = {"name": changed.name, "figures": figures_text(changed.figures)}
         update(store, "item", changed.id, changed.version, row)
@@ -68,13 +68,13 @@ def update_item(store: Store, changed: Item, now: datetime, who: str = "") -> It
 
 
 def remove_item(store: Store, gone: Item, now: datetime, who: str = "") -> None:
-    """Remove an item that no test cut and no sheet speaks of; raises MakersFault otherwise."""
+    """Remove an item that no test cut and no sheet refers to; raises MakersFault otherwise."""
     with writing(store, f"remove {gone.kind} {gone.name}", now, who):
         delete(store, "item", gone.id, gone.version)
 
 
 def shop_unit(store: Store) -> LengthUnit:
-    """The unit of bare lengths."""
+    """The unit of lengths that are written without one."""
     row = store.row("SELECT value FROM setting WHERE key = 'shop.units'")
     return length_unit(json.loads(row[0]) if row else None)
 

@@ -1,4 +1,4 @@
-"""The store's form: numbered steps from `data/migrations`, and the journal that undo reads.
+"""The store's schema: numbered steps from `data/migrations`, and the journal that undo reads.
 
 The journal is made from the tables themselves after every migration: for each table that makers write to, a table
 `before_...` of the same columns, and triggers that keep each row there as it was before a change.
@@ -18,7 +18,7 @@ NOT_JOURNALED = frozenset({"change", "under_way", "journal", "air_reading", "sql
 
 @dataclass(frozen=True)
 class Migration:
-    """One step: the form that it leads to, and its statements."""
+    """One step: the number of the schema that it leads to, and its statements."""
 
     form: int
     sql: str
@@ -33,7 +33,7 @@ def migrations() -> tuple[Migration, ...]:
 
 
 def migrate(connection: sqlite3.Connection, steps: Sequence[Migration]) -> None:
-    """Bring a store to the last step's form, within the transaction that is open."""
+    """Bring a store to the newest schema, within the open transaction."""
     (form,) = connection.execute("PRAGMA user_version").fetchone()
     _drop_journal(connection)
     for step in steps:
@@ -75,7 +75,7 @@ def schema(connection: sqlite3.Connection) -> frozenset[tuple[str, str]]:
 
 
 def _drop_journal(connection: sqlite3.Connection) -> None:
-    """Undo does not reach back over a migration: the rows kept are of the old form."""
+    """Undo does not reach back past a migration: the rows kept have the old columns."""
     rows = [
         (kind, name)
         for kind, name in connection.execute("SELECT type, name FROM sqlite_schema")
@@ -100,7 +100,7 @@ def _make_journal(connection: sqlite3.Connection) -> None:
 
 
 def _trigger(table: str, did: str, names: Sequence[str]) -> str:
-    """A trigger that notes a row of a change under way, and keeps it as it was."""
+    """A trigger that notes which row the change under way touches, and keeps that row as it was."""
     row = "NEW" if did == "insert" else "OLD"
     kept = ", ".join(f"OLD.{name}" for name in names)
     keep = "" if did == "insert" else f"INSERT INTO before_{table} VALUES (last_insert_rowid(), {kept}); "

@@ -1,4 +1,4 @@
-"""Moments as the store keeps them: ISO 8601 texts with their offset from universal time."""
+"""Moments as the store keeps them: ISO 8601 texts with their offset from UTC."""
 
 from datetime import datetime
 
@@ -19,7 +19,7 @@ def is_moment(text: str) -> bool:
 
 
 def read_moment(text: str) -> datetime | None:
-    """The moment that a text of the store is, or None where it is none."""
+    """The moment that a text from the store stands for, or None if it is not a moment."""
     try:
         moment = datetime.fromisoformat(text)
     except ValueError:

@@ -1,7 +1,7 @@
-"""The store: one SQLite file, made, opened, and brought to a newer form; another form is told and left untouched.
+"""The store: one SQLite file, made, opened, and upgraded; a file with another schema is reported and left untouched.
 
 A store is used by one thread; each thread and each program opens its own. Readers never wait. Writers wait for one
-another, a few seconds at most. What a function has returned from is on the disk.
+another, a few seconds at most. When a function has returned, its work is on the disk.
 """
 
 import os
@@ -28,7 +28,7 @@ Row = tuple[Any, ...]
 
 @dataclass(frozen=True)
 class Store:
-    """An open store. Its methods raise MakersFault for what the database refuses."""
+    """An open store. Its methods raise MakersFault if the database refuses."""
 
     connection: sqlite3.Connection
     path: Path
@@ -39,7 +39,7 @@ class Store:
             return self.connection.execute(sql, values).fetchall()
 
     def each(self, sql: str, values: Sequence[Value] = ()) -> Iterator[Row]:
-        """The rows one by one, for more of them than should be held at once."""
+        """The rows one by one, when there are too many to hold in memory at once."""
         with in_makers_words(self.path.name):
             yield from self.connection.execute(sql, values)
 
@@ -59,7 +59,7 @@ class Store:
 
 
 def create_store(path: Path) -> Store:
-    """A new, empty store, open. Raises MakersFault where there is a file already, or none can be made."""
+    """Make a new, empty store and open it. Raises MakersFault if the file exists already or cannot be made."""
     with new_store(path):
         pass
     return open_store(path)
@@ -67,10 +67,10 @@ def create_store(path: Path) -> Store:
 
 @contextmanager
 def new_store(path: Path) -> Iterator[Store]:
-    """A new store to be filled, in its place once that is done. Raises MakersFault as `create_store` does.
+    """A new store to be filled, moved to its place once it is full. Raises MakersFault as `create_store` does.
 
-    It is made under another name and put in its place whole: a creation cut short, or one whose filling fails, leaves
-    no store, not half of one; what is left of it is cleared by the next.
+    It is made under another name and put in its place whole: if it is interrupted, or filling it fails, no half-made
+    store is left; the next creation clears the remains.
     """
     if path.exists() and path.stat().st_size > 0:
         raise _fault(path, *_THERE_ALREADY)
@@ -89,7 +89,7 @@ def new_store(path: Path) -> Iterator[Store]:
 
 
 def _put_new(partial: Path, path: Path) -> None:
-    """Give a new store its name, if nothing but an empty file has it; of two programs only one can."""
+    """Give a new store its name, unless a file that is not empty has it; of two programs only one can succeed."""
     try:
         if path.exists() and path.stat().st_size == 0:
             path.unlink()
@@ -103,7 +103,7 @@ def _put_new(partial: Path, path: Path) -> None:
 
 
 def _rename_new(partial: Path, path: Path) -> None:
-    """The same on a disk that knows no links."""
+    """The same on a file system without hard links."""
     if path.exists():
         raise _fault(path, *_THERE_ALREADY)
     try:
@@ -115,7 +115,7 @@ def _rename_new(partial: Path, path: Path) -> None:
 def open_store(path: Path, busy_seconds: float = BUSY_SECONDS, *, to_read: bool = False) -> Store:
     """An open store, `to_read` one that nothing can be written to.
 
-    Raises MakersFault, and touches nothing, for a file of another program or of another form.
+    Raises MakersFault, and touches nothing, if the file is another program's or has another schema.
     """
     form, newest = _form(path), migrations()[-1].form
     _refuse_newer(path, form, newest)
@@ -134,7 +134,7 @@ def open_store(path: Path, busy_seconds: float = BUSY_SECONDS, *, to_read: bool 
             code = (error.sqlite_errorcode or 0) & 0xFF
             if code not in (sqlite3.SQLITE_CANTOPEN, sqlite3.SQLITE_READONLY) or not _is_at_rest(path):
                 raise
-        # on a disk that nothing can be written to, nobody else writes either: it is read as it stands
+        # on a read-only disk nobody else can be writing either, so the file is read as it stands
         return Store(_opened(path, "ro&immutable=1", busy_seconds, to_read=True), path)
 
 
@@ -149,15 +149,16 @@ def _opened(path: Path, mode: str, busy_seconds: float, to_read: bool) -> sqlite
 
 
 def _is_at_rest(path: Path) -> bool:
-    """Whether all that was saved is in the store's own file, and nothing beside it."""
+    """Whether everything saved is in the store's own file, with nothing left in a file beside it."""
     beside = Path(f"{path}-wal")
     return not beside.exists() or beside.stat().st_size == 0
 
 
 def upgrade_store(path: Path, now: datetime, steps: Sequence[Migration] | None = None) -> Path:
-    """Bring an older store to this program's form, all of it or nothing; gives the path of the copy kept of the old.
+    """Upgrade an older store to this program's schema, all of it or nothing; gives the path of the copy kept of the
+    old.
 
-    Raises MakersFault for a store that is not older, and for whatever keeps it from being written.
+    Raises MakersFault if the store is not older, or cannot be written.
     """
     steps = steps or migrations()
     form = _form(path)
@@ -176,7 +177,7 @@ def upgrade_store(path: Path, now: datetime, steps: Sequence[Migration] | None =
 
 @contextmanager
 def reading(store: Store) -> Iterator[None]:
-    """Several reads of one and the same state, whatever others write meanwhile."""
+    """Several reads that all see the same state, whatever others write meanwhile."""
     if store.connection.in_transaction:
         yield
         return
@@ -194,9 +195,9 @@ def _refuse_newer(path: Path, form: int, newest: int) -> None:
 
 
 def _form(path: Path) -> int:
-    """The form that a file says it has, read without a trace; 0 for a file that is empty.
+    """The schema number that a file carries, read without touching the file; 0 for an empty file.
 
-    Raises MakersFault for what is not there, is no database, or belongs to another program.
+    Raises MakersFault if the file does not exist, is not a database, or belongs to another program.
     """
     try:
         refuse_unless_plain(path)
@@ -217,14 +218,14 @@ def _form(path: Path) -> int:
 
 
 def _connected(path: Path, mode: str, busy_seconds: float) -> sqlite3.Connection:
-    """A connection without any transaction of its own making."""
+    """A connection that opens no transaction by itself."""
     with in_makers_words(path.name):
         address = f"{path.absolute().as_uri()}?mode={mode}"
         return sqlite3.connect(address, uri=True, timeout=busy_seconds, isolation_level=None)
 
 
 def _settle(connection: sqlite3.Connection, to_read: bool = False) -> None:
-    """How this store is kept: on the disk at every commit, its references checked."""
+    """Set the connection up: every commit goes to the disk, and references are checked."""
     connection.execute("PRAGMA query_only = ON" if to_read else "PRAGMA journal_mode = WAL")
     connection.execute("PRAGMA synchronous = FULL")
     connection.execute("PRAGMA foreign_keys = ON")

@@ -1,7 +1,7 @@
 """Records in and out of tables: a record's fields are the table's columns.
 
 Writing needs a change under way (`writing`). A row that makers edit has a `version`, the number of the change that
-wrote it last; who writes it must say which version they saw.
+wrote it last; whoever writes it must say which version they saw.
 """
 
 import math
@@ -19,7 +19,7 @@ LARGEST_WHOLE = 2**53
 
 
 class Record(Protocol):
-    """A frozen dataclass whose fields are columns of a table."""
+    """A frozen dataclass whose fields are the columns of a table."""
 
     __dataclass_fields__: ClassVar[dict[str, Field[Any]]]
 
@@ -30,13 +30,13 @@ R = TypeVar("R", bound=Record)
 def records(
     store: Store, kind: type[R], table: str, rest: str = "ORDER BY id", values: Sequence[Value] = ()
 ) -> list[R]:
-    """Rows of a table as records of a kind; `rest` is what follows FROM."""
+    """Rows of a table as records of one class; `rest` is the SQL after FROM."""
     names = ", ".join(f"{table}.{field.name}" for field in fields(kind))
     return [kind(*row) for row in store.rows(f"SELECT {names} FROM {table} {rest}", values)]
 
 
 def record(store: Store, kind: type[R], table: str, rest: str, values: Sequence[Value]) -> R:
-    """The one record that there is; raises MakersFault where there is none."""
+    """The single record that matches; raises MakersFault if there is none."""
     found = records(store, kind, table, rest, values)
     if not found:
         words = " ".join(str(value) for value in values)
@@ -45,7 +45,7 @@ def record(store: Store, kind: type[R], table: str, rest: str, values: Sequence[
 
 
 def insert(store: Store, table: str, row: Mapping[str, Value]) -> int:
-    """Add a row and give its number; `version`, where it is among the keys, is set to the change under way."""
+    """Add a row and give its number; `version`, if it is among the keys, is set to the change under way."""
     check(row)
     places = ", ".join(_VERSION if name == "version" else "?" for name in row)
     values = [value for name, value in row.items() if name != "version"]
@@ -56,7 +56,7 @@ def insert(store: Store, table: str, row: Mapping[str, Value]) -> int:
 
 
 def update(store: Store, table: str, number: int, version: int, row: Mapping[str, Value], name: str = "name") -> None:
-    """Write columns of a row that is still of `version`; raises Conflict, with both texts, where it is not."""
+    """Write columns of a row that still has this `version`; raises Conflict, with both texts, if it does not."""
     check(row)
     sets = ", ".join(f"{column} = ?" for column in row)
     sql = f"UPDATE {table} SET {sets}, version = {_VERSION} WHERE id = ? AND version = ?"
@@ -66,7 +66,7 @@ def update(store: Store, table: str, number: int, version: int, row: Mapping[str
 
 
 def delete(store: Store, table: str, number: int, version: int) -> None:
-    """Remove a row that is still of `version`; raises Conflict where it is not."""
+    """Remove a row that still has this `version`; raises Conflict if it does not."""
     sql = f"DELETE FROM {table} WHERE id = ? AND version = ?"
     if store.connection.execute(sql, (number, version)).rowcount == 0:
         names = [row[1] for row in store.rows(f"PRAGMA table_info({table})")]
@@ -75,12 +75,12 @@ def delete(store: Store, table: str, number: int, version: int) -> None:
 
 
 def row_text(row: Mapping[str, Value]) -> str:
-    """A row in words, a line a column; what is not given is left out."""
+    """A row in words, one line for each column; empty columns are left out."""
     return "\n".join(f"{name} = {value_text(value)}" for name, value in row.items() if value is not None)
 
 
 def check(row: Mapping[str, Value]) -> None:
-    """Raises MakersFault, with every fault, for values that a file could not give back as they were."""
+    """Raises MakersFault, with every fault, if values would not come back unchanged from a file."""
     found = [(name, _wrong(value)) for name, value in row.items()]
     faults = [Fault(where=name, what=wrong) for name, wrong in found if wrong]
     if faults:
@@ -106,7 +106,7 @@ def _wrong_text(text: str) -> str:
 
 
 def _now_there(store: Store, table: str, number: int, row: Mapping[str, Value]) -> str:
-    """What stands in the row now, in words; empty where it is gone."""
+    """What the row holds now, in words; empty if it is gone."""
     found = store.row(f"SELECT {', '.join(row)} FROM {table} WHERE id = ?", (number,))
     return row_text(dict(zip(row, found, strict=True))) if found else ""
 

@@ -1,6 +1,6 @@
 """The store's tables as files show them: which columns, of what kind, and what a row is called in other rows.
 
-Rows of tables with names are spoken of by name; of the others, those that are spoken of have a number in the file.
+Other rows refer to a row by its name where its table has names; otherwise by a number that the file gives it.
 """
 
 from collections.abc import Mapping
@@ -45,9 +45,9 @@ _MOMENTS = frozenset({"at", "used_at"})
 
 @dataclass(frozen=True)
 class Column:
-    """A column: `kind` is TEXT, INTEGER or REAL; `refers` the table that it speaks of, or empty.
+    """A column: `kind` is TEXT, INTEGER or REAL; `refers` is the table that it refers to, or empty.
 
-    `needed` where a row must give it, `nullable` where nothing may stand in it; `json` where its text is JSON.
+    `needed`: a row must give it; `nullable`: it may be empty; `json`: its text is JSON.
     """
 
     name: str
@@ -60,7 +60,7 @@ class Column:
 
 
 def columns_of(store: Store, table: str) -> tuple[Column, ...]:
-    """A table's columns as files have them: without versions, and without numbers that nothing speaks of."""
+    """A table's columns as files have them: without versions, and without row numbers that nothing refers to."""
     refers = _references(store, table)
     found = []
     for _, name, kind, not_null, default, _ in store.rows(f"PRAGMA table_info({table})"):
@@ -74,7 +74,7 @@ def columns_of(store: Store, table: str) -> tuple[Column, ...]:
 
 
 def _references(store: Store, table: str) -> dict[str, str]:
-    """Columns that speak of a row of another table by its number."""
+    """Columns that refer to a row of another table by its number."""
     rows = store.rows(f"PRAGMA foreign_key_list({table})")
     pairs = [row[0] for row in rows if row[1] > 0]
     return {row[3]: row[2] for row in rows if row[0] not in pairs}

@@ -1,4 +1,4 @@
-"""Tables as TOML text: the same values give the same text, and what is read back is equal."""
+"""Tables as TOML text: equal values give equal text, and reading the text back gives equal values."""
 
 import json
 import math
@@ -11,7 +11,7 @@ _BARE = re.compile(r"[A-Za-z0-9_-]+")
 
 
 def table_text(header: str, rows: Iterable[tuple[str, Value]]) -> str:
-    """A table: its header in brackets as given (`[shop]`, `[[saw]]`), then a line a key."""
+    """A table: its header in brackets as given (`[shop]`, `[[saw]]`), then one line for each key."""
     return "\n".join([header, *(f"{key_text(key)} = {value_text(value)}" for key, value in rows)]) + "\n"
 
 
@@ -44,7 +44,7 @@ def _number(value: float) -> str:
 
 
 def _quoted(text: str) -> str:
-    """JSON's escapes are TOML's as well, but for DEL, which JSON leaves as it is."""
+    """JSON's escapes are valid in TOML, except that JSON leaves DEL as it is."""
     return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007F")
 
 

@@ -1,7 +1,7 @@
 """Undo of the last change: every row that it touched is put back as it was, from the snapshots that triggers kept.
 
-Undo again takes back the change before. A change taken back stays noted, with the change that did it; it cannot be
-brought back by another undo. Readings of air go with the import that brought them.
+Undo again takes back the change before. A change taken back stays on record, with the change that undid it; another
+undo cannot bring it back. Readings of air are removed together with the import that brought them.
 """
 
 from datetime import datetime
@@ -18,15 +18,15 @@ _LAST = (
 
 
 def last_change(store: Store) -> Change | None:
-    """The change that undo would take back, or None."""
+    """The change that undo would take back, or None if there is none."""
     row = store.row(_LAST)
     return Change(*row) if row else None
 
 
 def undo(store: Store, change: int, now: datetime, who: str = "") -> Change:
-    """Take back a change, which must be the last; gives what was taken back.
+    """Take back a change, which must be the last one; gives what was taken back.
 
-    Raises MakersFault where another change came since, or it lies too far back.
+    Raises MakersFault if another change was made since, or it lies too far back.
     """
     with transaction(store):
         last = last_change(store)
@@ -46,7 +46,9 @@ def undo(store: Store, change: int, now: datetime, who: str = "") -> Change:
 
 
 def _step_back(store: Store, step: int, table: str, did: str, row: int, taken: int) -> None:
-    """Undo what was done to one row. A version once used does not come back: who saw it saw another state."""
+    """Undo what was done to one row. The row gets a new version: whoever saw the old version number saw another
+    state.
+    """
     names = [name for name, _ in columns(store.connection, table)]
     listed = ", ".join(names)
     if did == "insert":

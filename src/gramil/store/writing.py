@@ -1,4 +1,4 @@
-"""One change of the store: all of it or nothing, who made it and when, and what is needed to undo it."""
+"""One change to the store: all of it or nothing, with who made it, when, and what is needed to undo it."""
 
 import sqlite3
 from collections.abc import Iterator
@@ -19,7 +19,7 @@ _FORGET_EMPTY = "DELETE FROM change WHERE id = ? AND NOT EXISTS (SELECT 1 FROM j
 
 @dataclass(frozen=True)
 class Change:
-    """A change as it was noted: when (ISO 8601), who, and what in words; `undoes` is the change that it took back."""
+    """A change on record: when (ISO 8601), by whom, and what, in words; `undoes` is the change that it took back."""
 
     id: int
     at: str
@@ -30,10 +30,12 @@ class Change:
 
 @contextmanager
 def writing(store: Store, what: str, now: datetime, who: str = "") -> Iterator[int]:
-    """A change under way; gives its number. Left without an error it is on the disk; else nothing happened.
+    """A change under way; gives its number. If the block ends without an error it is on the disk; else nothing
+    happened.
 
-    Within another change it is a part of that one: an act of several steps is one change, taken back by one undo.
-    Raises MakersFault for what the database refuses, ValueError for a `now` without an offset.
+    Inside another change it becomes part of that one: an act of several steps is one change, and one undo takes it
+    back.
+    Raises MakersFault if the database refuses, ValueError if `now` has no offset.
     """
     if (whole := _under_way(store)) is not None:
         yield whole
