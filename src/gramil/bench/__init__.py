@@ -1,1 +1,3 @@
-"""The bench: all of it in a browser beside the vice. Pages ask the graph and the store; nothing is worked out here."""
+"""The bench: the whole program in a browser beside the vice. Pages ask the graph and the store; nothing is calculated
+here.
+"""

@@ -23,5 +23,5 @@ def _counted(value: float, word: str) -> str:
 
 
 def clock(at: str, now: datetime) -> str:
-    """A moment that is kept with its offset, by the clock on the wall: `2026-11-25 09:00`."""
+    """A moment kept with its offset from UTC, as the clock on the wall shows it: `2026-11-25 09:00`."""
     return f"{datetime.fromisoformat(at).astimezone(now.tzinfo):%Y-%m-%d %H:%M}"

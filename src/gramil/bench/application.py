@@ -1,4 +1,4 @@
-"""The application: every page of the bench at its address, behind its door."""
+"""The application: every page of the bench at its address, behind the guard."""
 
 from collections.abc import Callable, Iterable
 from functools import partial
@@ -144,7 +144,7 @@ POSTS: tuple[tuple[str, ShelfPage], ...] = (
 
 
 def application(keeping: ShopRecord, sessions: Sessions, clock: Clock, hosts: Iterable[str], lan: str = "") -> ASGIApp:
-    """The bench over a record; `hosts` are its own Host headers, `lan` the address that phones are given (or empty)."""
+    """The bench for a record; `hosts` are its own Host headers, `lan` is the address for phones (or empty)."""
     open_instruments = OpenInstruments()
     routes = [
         *(_route(path, page, open_instruments, "GET") for path, page in GETS),
@@ -175,7 +175,7 @@ def _nothing(_: PageRequest) -> Response:
 
 
 async def _own_fault(_: Request, __: Exception) -> Response:
-    """What is said for a fault of the program; the traceback goes to the terminal."""
+    """What the page says about a bug in the program; the traceback goes to the terminal."""
     return PlainTextResponse(
         "The bench made a mistake of its own; nothing was saved by it. Go back and try again.", 500
     )

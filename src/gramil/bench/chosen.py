@@ -1,4 +1,4 @@
-"""What the maker chose: the key behind a base value, and its value as it stands written in the description."""
+"""What the maker chose: the key behind a base value, and its value as written in the description."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -15,14 +15,14 @@ ENDS = ("nut", "end")
 
 @dataclass(frozen=True)
 class Chosen:
-    """A key that settles a base value, and what is written there (empty where the usual value stands in)."""
+    """A key that sets a base value, and what is written there (empty if the usual value is used)."""
 
     key: str
     written: str
 
 
 def chosen(name: str, data: Written) -> Chosen | None:
-    """The key to change for a base value, the one written before others; None for what no key settles."""
+    """The key to change for a base value, preferring one that is written in the description; None if no key sets it."""
     keys = [key for key in keys_of(name) if not key.startswith(("shop.", "limits."))]
     if not keys:
         return None

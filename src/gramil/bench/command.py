@@ -43,7 +43,7 @@ def command(store: Path, port: int, lan: bool, opens: bool) -> None:
 
 
 def _show_code(address: str, code: str) -> None:
-    """The one-time code to scan, and the same to type."""
+    """The one-time code, both to scan and to type."""
     import segno
 
     segno.make(f"{address}/pair/{code}", error="m").terminal(compact=True)

@@ -25,7 +25,7 @@ def held_open(store: Store, open_instruments: OpenInstruments) -> Mapping[int, O
 def consequences(
     store: Store, open_instruments: OpenInstruments, before: Mapping[int, OpenInstrument]
 ) -> tuple[str, ...]:
-    """What became of the instruments since they were held: a sentence for each that anything moved on."""
+    """What has happened to the instruments since `held_open`: a sentence for each on which anything moved."""
     stale = stale_lines(store, open_instruments, held_open(store, open_instruments))
     return (*_instruments(store, open_instruments, before), *(f"Stale: {line}. Print it again." for line in stale))
 
@@ -51,7 +51,7 @@ def _instruments(
 def stale_lines(
     store: Store, open_instruments: OpenInstruments, open_now: Mapping[int, OpenInstrument]
 ) -> Iterator[str]:
-    """The sheets of instruments that are true no more, and what is another on each."""
+    """The instruments' sheets that are no longer true, and what has changed on each."""
     for held in open_now.values():
         for each in stale_on(store, open_instruments, held):
             yield f"{held.seen.name}, sheet {each.given.title.replace('_', ' ')}: {each.why}"

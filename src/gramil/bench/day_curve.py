@@ -1,4 +1,4 @@
-"""A place's day as one small curve with the band for gluing behind it; what stands on it is said beside it in words."""
+"""A place's day as one small curve with the band for gluing behind it; the text beside it says what it shows."""
 
 from datetime import datetime
 
@@ -17,7 +17,7 @@ def day_span(place: PlaceAir, to: datetime) -> tuple[float, float]:
 
 
 def day_curve(place: PlaceAir, to: datetime, band: tuple[float, float]) -> Markup:
-    """The day's humidity up to a moment as an SVG without lettering, its words as its name."""
+    """The day's humidity up to a moment as an SVG without lettering; the words are its accessible name."""
     day, end = last_days(place, to, 1.0), place.history.seconds(to)
     least, most = day_span(place, to)
     low, high = min(least, band[0]) - ROOM, max(most, band[1]) + ROOM

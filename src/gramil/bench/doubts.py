@@ -1,4 +1,4 @@
-"""Readings that are asked about on a page: the question stands under its field, and a second tap takes it as read."""
+"""Doubtful readings on a page: the question stands under the field, and a second tap accepts the reading."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -15,21 +15,21 @@ AS_READ = "as_read"
 
 @dataclass(frozen=True)
 class Doubt:
-    """A question in words, and what the field AS_READ is to hold for it to be taken as read."""
+    """A question in words, and what the field AS_READ must hold for the reading to be accepted."""
 
     text: str
     answer: str
 
 
 def doubts(request: PageRequest, found: Iterable[Question], unit: LengthUnit) -> dict[str, Doubt]:
-    """The questions that were not asked yet, in words, by the address or the name of what was read."""
+    """The questions not asked yet, in words, by the address or name of what was read."""
     answered = set(request.many(AS_READ))
     told = {each.reading.address: doubt_of(each, unit) for each in found}
     return {address: doubt for address, doubt in told.items() if doubt.answer not in answered}
 
 
 def doubt_of(question: Question, unit: LengthUnit) -> Doubt:
-    """One question in words, with what the reading would mean."""
+    """One question in words, with what the reading would mean if it is right."""
     reading = question.reading
     text = " ".join(filter(None, (sentence(question, unit), meaning(question))))
     return Doubt(text, f"{reading.address}={reading.value!r}")
@@ -38,6 +38,6 @@ def doubt_of(question: Question, unit: LengthUnit) -> Doubt:
 def measured_doubts(
     request: PageRequest, figures: Figures, measured: Iterable[Measurement], operation: str, unit: LengthUnit
 ) -> dict[str, Doubt]:
-    """What is asked about measurements that were typed, by their addresses."""
+    """The questions about measurements that were typed, by their addresses."""
     readings = [Reading(each.address, each.value, each.written) for each in measured]
     return doubts(request, questions(figures, readings, operation), unit)

@@ -1,4 +1,6 @@
-"""A draft: keys set otherwise than saved, carried in the page's address and nowhere else, until kept or dropped."""
+"""A draft: keys set differently from the saved ones, carried in the page's address and nowhere else, until kept or
+dropped.
+"""
 
 from dataclasses import dataclass
 from functools import cached_property
@@ -20,7 +22,7 @@ MOST = 40
 
 @dataclass(frozen=True)
 class Draft:
-    """What is set, the text and figures that follow; with faults, the figures are the saved ones."""
+    """What is set, and the text and figures that follow; if there are faults, the figures are the saved ones."""
 
     sets: tuple[tuple[str, str], ...]
     text: str
@@ -39,11 +41,11 @@ class Draft:
 
     @cached_property
     def query(self) -> str:
-        """The draft as part of an address, with a leading & where there is one."""
+        """The draft as part of an address, with a leading & unless it is empty."""
         return "".join("&" + urlencode({SET: f"{key}={value}"}) for key, value in self.sets)
 
     def written(self, key: str) -> str | None:
-        """What the draft sets a key to, or None."""
+        """What the draft sets a key to, or None if it does not set it."""
         return dict(self.sets).get(key)
 
 

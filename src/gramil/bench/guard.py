@@ -1,7 +1,7 @@
-"""The door: which addresses are answered, who is let in, how much may be sent, and what a page may load.
+"""The guard: which addresses are answered, who is let in, how much may be sent, and what a page may load.
 
-It stands before every page. Only this machine is answered, and with `lan` phones that were paired; a Host that is not
-the bench's own, a change asked for by another site, and a body too large are refused before any page sees them.
+It stands before every page. Only this machine is answered and, with `lan`, paired phones; a foreign Host header,
+a change that another site asks for, and a body that is too large are refused before any page sees them.
 """
 
 from collections.abc import Mapping
@@ -37,12 +37,12 @@ HEADERS: Mapping[str, str] = {
 
 
 class TooLarge(Exception):  # noqa: N818 (it says what it is)
-    """More was sent than is taken."""
+    """More was sent than is accepted."""
 
 
 @dataclass(frozen=True)
 class Guard:
-    """The application `inner` behind its door; `hosts` are the Host headers that are the bench's own."""
+    """The application `inner` behind the guard; `hosts` are the bench's own Host headers."""
 
     inner: ASGIApp
     sessions: Sessions
@@ -88,7 +88,7 @@ def _digits(text: str) -> str:
 
 
 def _from_elsewhere(headers: Headers, method: str) -> bool:
-    """A change asked for by a page of another site, or any part of a page but a link that is followed."""
+    """Whether a page of another site asks for a change, or for anything but a followed link."""
     site = headers.get("sec-fetch-site", "none")
     if method in SAFE:
         return site == "cross-site" and headers.get("sec-fetch-mode") != "navigate"
@@ -125,13 +125,13 @@ def _cookie(headers: Headers) -> str:
 
 
 def cookie_of(session: Session) -> str:
-    """The cookie that carries a session: not for scripts, not for other sites, and with an end."""
+    """The cookie that carries a session: hidden from scripts, not sent to other sites, and with an expiry."""
     age = int(LASTS.total_seconds())
     return f"{COOKIE}={session.key}; Path=/; HttpOnly; SameSite=Strict; Max-Age={age}"
 
 
 def _bounded(receive: Receive) -> Receive:
-    """The same body, cut off with TooLarge where it grows too large, whatever its head said."""
+    """The same body, cut off with TooLarge once it grows too large, whatever its Content-Length said."""
     taken = 0
 
     async def receive_bounded() -> Message:
@@ -146,7 +146,7 @@ def _bounded(receive: Receive) -> Receive:
 
 
 def _marked(send: Send, new: Session | None, path: str) -> Send:
-    """The same answer with the headers that every answer carries."""
+    """The answer with the headers that every answer carries."""
 
     async def send_marked(message: Message) -> None:
         if message["type"] == "http.response.start":

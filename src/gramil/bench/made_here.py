@@ -1,4 +1,6 @@
-"""What is made of an instrument on the bench: the figures that each work was done by, and how it stands now."""
+"""What is made of an instrument, for the bench: the figures by which each operation was done, and whether it is still
+right.
+"""
 
 from collections.abc import Mapping
 
@@ -11,7 +13,7 @@ from gramil.store.opening import Store
 
 
 def made_on(store: Store, open_instruments: OpenInstruments, held: OpenInstrument) -> Mapping[str, Figures]:
-    """For each operation done, the figures of the revision that it was done by."""
+    """For each operation done, the figures of the revision by which it was done."""
     number = held.seen.id
     latest = held if held.revision.number == held.latest else open_instruments.held(store, number)
     return made_by(
@@ -20,7 +22,9 @@ def made_on(store: Store, open_instruments: OpenInstruments, held: OpenInstrumen
 
 
 def judged_on(store: Store, open_instruments: OpenInstruments, held: OpenInstrument) -> tuple[Judged, ...]:
-    """How what is made stands by the revision that is held; nothing where it was all made by that, and not measured."""
+    """How the finished work compares with the given revision; empty if all was made by that revision, and nothing
+    measured.
+    """
     made = made_on(store, open_instruments, held)
     if not held.figures.pins and all(figures is held.figures for figures in made.values()):
         return ()
@@ -28,5 +32,5 @@ def judged_on(store: Store, open_instruments: OpenInstruments, held: OpenInstrum
 
 
 def judging(open_instruments: OpenInstruments) -> Judging:
-    """What judges an instrument of the store by the figures that the bench keeps."""
+    """A function that judges an instrument of the store by the figures that the bench holds."""
     return lambda store, owner: judged_on(store, open_instruments, open_instruments.held(store, owner.id))

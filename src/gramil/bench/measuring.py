@@ -1,4 +1,6 @@
-"""A measurement as it is typed: read in the maker's unit, held against what is wanted, judged where a sheet says."""
+"""A measurement as it is typed: read in the maker's unit, compared with what is wanted, and judged if a sheet says
+how.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
@@ -28,9 +30,9 @@ MOST_MOVES = 12
 
 @dataclass(frozen=True)
 class Verdict:
-    """A measurement held against what was wanted: how far off, and whether that is near enough where practice says.
+    """A measurement compared with what was wanted: how far off, and whether that is near enough, if practice says.
 
-    `asked` is the question that a reading asks for which cannot be meant.
+    `asked` is the question to put to the maker about an unlikely reading.
     """
 
     text: str
@@ -41,9 +43,10 @@ class Verdict:
 
 @dataclass(frozen=True)
 class MeasuredAs:
-    """What was just noted means: how far off it is, in words, what follows as made, and how the work stands by it.
+    """What a new measurement means: how far off it is, in words, what follows from it, and whether the work is right.
 
-    `settles` says what it settles of the description, each with the key set so (empty where nothing gives the reading).
+    `settles` says what it fixes in the description, each with the key set to match (empty if no value gives the
+    reading).
     """
 
     found: AsMade
@@ -55,7 +58,7 @@ class MeasuredAs:
 
 
 def verdict(held: OpenInstrument, wanted: Figures, address: str, written: str, formatter: Formatter) -> Verdict:
-    """How far a measurement is off what is wanted, in its unit and in cents."""
+    """How far a measurement is from what is wanted, in its unit and in cents."""
     try:
         unit = unit_to_measure(wanted, address)
         value = read_measured(bare(written), unit, formatter.first, address)
@@ -67,12 +70,14 @@ def verdict(held: OpenInstrument, wanted: Figures, address: str, written: str, f
 
 
 def off_text(wanted: Figures, address: str, value: float, formatter: Formatter) -> str:
-    """A measurement less what is wanted: `+0.12 mm, +0.41 cent`; not known where nothing is."""
+    """A measurement less what is wanted: `+0.12 mm, +0.41 cent`; not known if nothing is wanted."""
     return difference_text(off_at(address, Pin(value, ""), wanted), formatter.first)
 
 
 def _near(wanted: Figures, address: str, value: float) -> str:
-    """Whether a value is as near as practice has it: "near enough", "too far", or empty where it has no tolerance."""
+    """Whether a value is near enough by common practice: "near enough", "too far", or empty if there is no
+    tolerance.
+    """
     limit = partial(_limit, wanted)
     holds = tolerance_of(address).holds(value, float(wanted.at(address)), limit)
     return "" if holds is None else "near enough" if holds else "too far"
@@ -83,7 +88,7 @@ def _limit(figures: Figures, name: str) -> float:
 
 
 def bare(written: str) -> str | float:
-    """A bare number, which is in the unit that the page shows; anything else as it is written."""
+    """A bare number with the unit that the page shows added; anything else as it is written."""
     try:
         return float(written.strip().replace(",", "."))
     except ValueError:
@@ -98,7 +103,7 @@ def measured_as(
     done: Sequence[str],
     formatter: Formatter,
 ) -> MeasuredAs | None:
-    """What the measurements at these addresses mean where so much was `wanted`; None where none of them is noted."""
+    """What the measurements at these addresses mean, compared with what was `wanted`; None if none of them is noted."""
     new = {address: held.figures.pins[address] for address in addresses if address in held.figures.pins}
     if not new:
         return None

@@ -17,7 +17,7 @@ from gramil.shop.operations import Work
 
 @dataclass(frozen=True)
 class MovedRow:
-    """One figure that moved most of its dimension's: from, to, by, and how many more of it moved."""
+    """The figure of a dimension that moved most: from, to, by how much, and how many more of the dimension moved."""
 
     name: str
     address: str
@@ -29,9 +29,8 @@ class MovedRow:
 
 @dataclass(frozen=True)
 class Strip:
-    """What a change moves, in short; `figures` counts every single figure, `made` is how what is made stands.
-
-    `spoilt` is what of it is not right any more, the word and the line of each.
+    """What a change moves, in short; `figures` counts every single figure, `made` judges the finished work.
+    `spoilt` is what of it is no longer right, a word and a line for each.
     """
 
     figures: int
@@ -68,7 +67,8 @@ def moved_between(
     handed_out: Collection[str] = (),
     work: Work | None = None,
 ) -> Moved:
-    """What moves from one set of figures to another, all of it; `made` are the figures that each work was done by.
+    """Everything that moves from one set of figures to another; `made` are the figures by which each operation was
+    done.
 
     `handed_out` are the names of sheets that are given out and still to be used, `work` is what the instrument needs.
     """
@@ -85,7 +85,7 @@ def moved_between(
 
 
 def spoilt_lines(judged: tuple[Judged, ...], formatter: Formatter) -> tuple[tuple[str, str], ...]:
-    """Of what is made and not right any more the word and the line."""
+    """For each finished operation that is no longer right, a word and a line."""
     return tuple((each.standing, line) for each, line in made_lines(judged, formatter.first))
 
 
@@ -95,7 +95,7 @@ def findings_in_words(findings: tuple[Finding, ...], formatter: Formatter) -> tu
 
 
 def strip_between(old: Figures, new: Figures, made: Mapping[str, Figures], formatter: Formatter | None = None) -> Strip:
-    """What moves from one set of figures to another, in short: no drawing is made for it."""
+    """What moves from one set of figures to another, in short; drawings are not compared for it."""
     touched = set().union(
         *(old.graph.below(name) for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     )
@@ -112,7 +112,7 @@ def strip_between(old: Figures, new: Figures, made: Mapping[str, Figures], forma
 
 
 def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    """Findings that ask for something, whose name and severity the others do not hold."""
+    """Findings that call for action and whose name and severity are not among the others."""
     known = {(each.name, each.severity) for each in those}
     return tuple(each for each in these if each.severity != "fine" and (each.name, each.severity) not in known)
 

@@ -1,4 +1,4 @@
-"""A plain number from a field: a comma serves as a point, and the sign that stands behind it may stay."""
+"""A plain number from a field: a comma may stand for the decimal point, and a unit sign after the number is allowed."""
 
 from gramil.bench.page_request import PageRequest
 from gramil.faults import MakersFault

@@ -1,7 +1,6 @@
 """Instruments as the bench holds them: a revision's figures, worked out once and kept as long as they are used.
-
-Figures hang on the description's text, the shop's text, what was measured and what the readings of air say; all four
-are the key.
+Figures depend on the description's text, the shop's text, what was measured and what the readings of air say; these
+four are the cache's key.
 """
 
 import json
@@ -42,9 +41,9 @@ class OpenInstrument:
 
 @dataclass(frozen=True)
 class OpenInstruments:
-    """The figures that are kept, the least used going first.
+    """A cache of figures that drops the least recently used first.
 
-    `airs` and `stale` are what the air says and which sheets are stale, by the change of the record that it is of.
+    `airs` and `stale` are what the air says and which sheets are stale, by the number of the record's last change.
     """
 
     kept: OrderedDict[str, tuple[Description, ShopDescription, Figures]] = field(default_factory=OrderedDict)
@@ -62,7 +61,7 @@ class OpenInstruments:
         return OpenInstrument(seen, wanted, latest.number, description, of_shop, figures, air)
 
     def _air(self, store: Store) -> AirBase | None:
-        """What the readings say, worked out once for each change of the store."""
+        """What the readings say, worked out once after each change to the store."""
         (last,) = store.row("SELECT coalesce(max(id), 0) FROM change") or (0,)
         with self.lock:
             if last in self.airs:

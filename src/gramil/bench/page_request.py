@@ -1,4 +1,4 @@
-"""One request as plain data, and how a page's function is called with it: off the event loop, its faults shown.
+"""One request as plain data, and how a page's function is called with it: off the event loop, with its faults shown.
 
 A page is a plain function from `PageRequest` to a response. Every change is a POST with the session's token in it.
 """
@@ -23,11 +23,11 @@ MOST_FIELDS = 200
 
 
 class Missing(Exception):  # noqa: N818 (it says what it is)
-    """There is no such page, instrument or figure; carries its name in words."""
+    """There is no such page, instrument or figure; carries the name of what is missing in words."""
 
 
 def whole_number(text: str) -> int | None:
-    """A whole number from 0, of 15 digits at most, as a record can hold it; None for anything else that was typed."""
+    """A whole number from 0, of 15 digits at most, as a record can hold it; None for anything else."""
     return int(text) if text.isdecimal() and len(text) < 16 else None
 
 
@@ -45,12 +45,12 @@ class PageRequest:
     path: str
 
     def one(self, key: str, usual: str = "") -> str:
-        """The last text of a key, in the form or else in the query."""
+        """The last text given for a key, in the form or else in the query."""
         found = self.form.get(key) or self.query.get(key) or (usual,)
         return found[-1].strip()
 
     def number(self, key: str, otherwise: int = 0) -> int:
-        """The whole number at a key; `otherwise` where there is none, or none that a record can hold."""
+        """The whole number at a key; `otherwise` if there is none, or none that a record can hold."""
         found = whole_number(self.one(key))
         return otherwise if found is None else found
 
@@ -59,7 +59,7 @@ class PageRequest:
         return self.form.get(key) or self.query.get(key) or ()
 
     def page(self, template: str, status: int = 200, /, **values: object) -> Response:
-        """A page of the bench; what every page needs is put in."""
+        """A page of the bench, rendered with the values that every page needs."""
         common = {
             "session": self.session,
             "path": self.path,
@@ -81,7 +81,7 @@ Endpoint = Callable[[Request], Awaitable[Response]]
 
 
 def endpoint(page: Page) -> Endpoint:
-    """A page as the server calls it."""
+    """A page's function wrapped as the server calls it."""
 
     async def answer(request: Request) -> Response:
         try:
@@ -140,10 +140,10 @@ def _answered(page: Page, asked: PageRequest) -> Response:
 
 
 def go(address: str) -> Response:
-    """On to another page after a change: the back key does not send the form again."""
+    """Redirect to another page after a change, so that the back key does not send the form again."""
     return RedirectResponse(address, 303)
 
 
 def own_address(address: str, usual: str = "/") -> str:
-    """An address within the bench, or the usual one where it leads elsewhere."""
+    """An address within the bench; the usual one if the given address leads elsewhere."""
     return address if address.startswith("/") and not address.startswith(("//", "/\\")) else usual

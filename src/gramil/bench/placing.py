@@ -25,7 +25,9 @@ PLACES = {
 
 
 def place_of(figures: Figures, address: str) -> float:
-    """x along the centreline, mm from the zero line, at which a figure is shown; raises KeyError for no address."""
+    """x along the centreline, mm from the zero line, at which a figure is shown; raises KeyError if it is not an
+    address.
+    """
     name, steps = parse_address(address)
     axes = axes_of(figures.graph.annotation(name))
     rows = {axis: step for axis, step in zip(axes, steps, strict=False) if not isinstance(step, Field)}

@@ -1,6 +1,5 @@
-"""The instrument's pictures as SVG for a page: the plan (face over side), what lies over it, and the section.
-
-The plan and what lies over it share one view box, so that a moved section line redraws nothing else.
+"""The instrument's pictures as SVG for a page: the plan (face over side), its overlay, and the section.
+The plan and its overlay share one view box, so that moving the section line redraws nothing else.
 """
 
 from collections.abc import Sequence
@@ -35,7 +34,9 @@ class Plan:
 
 
 def plan_of(figures: Figures, old: Figures | None, formatter: Formatter, closer: bool) -> Plan:
-    """Face over side on one x axis, of the whole or, `closer`, of the board alone; with `old`, its lines in grey."""
+    """Face over side on one x axis, of the whole instrument or, if `closer`, of the board alone; with `old`, its lines
+    in grey.
+    """
     side = _lowest(_face(figures, closer)) - _highest(_side(figures, closer)) - GAP
     marks = _whole(figures, side, closer)
     under = _left_behind(_whole(old, side, closer), marks) if old is not None else ()
@@ -115,13 +116,13 @@ def _closer(figures: Figures, whole: Box) -> Box:
 
 
 def _roomy(box: Box, radius: float) -> Box:
-    """The same with room over the face for two rows of balloons."""
+    """The same box with room above the face for two rows of balloons."""
     room = 2 * pitch(radius) + 2.0
     return Box(box.left, box.top - room, box.wide, box.tall + room)
 
 
 def turned_in(figures: Figures, cut: Cut, plan: Plan, balloons: tuple[tuple[float, str, str], ...]) -> str:
-    """What lies over the plan: the section line, the section turned into the face at the cut, and findings' balloons.
+    """The plan's overlay: the section line, the section turned into the face at the cut, and the findings' balloons.
 
     A balloon is its x, its number and its words.
     """
@@ -158,7 +159,7 @@ def _turned(mark: Mark, cut: Cut) -> str:
 
 
 def pitch(radius: float) -> float:
-    """From one balloon's middle to the next: room for one a third larger, as it is drawn on a narrow page."""
+    """The distance between two balloons' centres, with room for one a third larger, as drawn on a narrow page."""
     return 2.6 * radius + 1.0
 
 
@@ -168,7 +169,7 @@ def balloon_radius(closer: bool) -> float:
 
 
 def apart(places: Sequence[float], wide: float) -> list[tuple[float, int]]:
-    """Each balloon's x and row (0 or 1) so that none lies over another: at its place, or a little past it."""
+    """Each balloon's x and row (0 or 1) so that no two overlap: at its place, or a little past it."""
     ends, found = [-inf, -inf], dict[int, tuple[float, int]]()
     for which in sorted(range(len(places)), key=lambda each: places[each]):
         reached = [max(end + wide, places[which]) for end in ends]

@@ -1,4 +1,4 @@
-"""A row of the shop's description as a form: made from the description's own table, checked by it, faults by field.
+"""A row of the shop's description as a form: made from the description's own table and checked by it, faults by field.
 
 What is typed becomes the row as a maker would write it; a bare number is in the unit that the page shows.
 """
@@ -25,7 +25,7 @@ LENGTH_READERS = frozenset(get_args(kind)[1].func for kind in (Length, Radius))
 
 @dataclass(frozen=True)
 class Entry:
-    """A field of the form: key, words, what stands in it, choices (empty where anything may be typed), hint, fault."""
+    """A field of the form: key, words, value, choices (empty if anything may be typed), hint, fault."""
 
     key: str
     words: str
@@ -65,7 +65,7 @@ def lengths_of(kind: str) -> frozenset[str]:
 
 
 def _typed(kind: str) -> Iterator[tuple[str, FieldInfo]]:
-    """The keys that are typed one by one: those that hold no rows of their own."""
+    """The keys that have a field each: those that hold no rows of their own."""
     for name, field in table_of(kind).model_fields.items():
         if table_in(field.annotation) is None:
             yield field.alias or name, field
@@ -129,7 +129,7 @@ def _value(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
 
 
 def _number(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
-    """A number as one; a bare length with the unit that the page shows, for the shop's own may be another."""
+    """A number as a number; a bare length gets the unit that the page shows, since the shop's own may differ."""
     if int in (field.annotation, *get_args(field.annotation)) and text.isdecimal():
         return int(text)
     try:
@@ -142,7 +142,7 @@ def _number(field: FieldInfo, text: str, unit: LengthUnit) -> Any:
 
 
 def by_key(kind: str, faults: Sequence[Fault]) -> tuple[dict[str, str], list[Fault]]:
-    """Faults by the field that they are of, in words; and those that are of none."""
+    """Faults in words, by their field; and those that belong to no field."""
     keys = {key for key, _ in _typed(kind)}
     found: dict[str, str] = {}
     rest = []

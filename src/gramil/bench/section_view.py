@@ -1,4 +1,6 @@
-"""The sections on a page: the neck and board enlarged, and the body where it is cut, the old in grey under the new."""
+"""The sections on a page: the neck and board enlarged, and the body where it is cut, with the old in grey under the
+new.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
@@ -24,7 +26,7 @@ DASHED = "What is dashed is not described: it is drawn as it usually is."
 
 @dataclass(frozen=True)
 class Section:
-    """A section as a page shows it: what it is of, what to know of it, its picture, and the same in words."""
+    """A section as a page shows it: what it shows, what to know about it, its picture, and the same in words."""
 
     name: str
     note: str
@@ -33,7 +35,7 @@ class Section:
 
 
 def sections_at(figures: Figures, cut: Cut, old: Old, formatter: Formatter) -> tuple[Section, ...]:
-    """Neck and board where there is a board, the body where there is one; the strings alone where neither is."""
+    """Neck and board if there is a board here, the body if there is one; the strings alone if there is neither."""
     reader = reader_at(figures, cut, formatter)
     body = body_drawing(figures, cut)
     found: list[Section] = []
@@ -66,13 +68,13 @@ def _in_grey(marks: Marks, figures: Figures) -> Marks:
 
 
 def cut_through(figures: Figures, cut: Cut) -> Marks:
-    """Everything that is cut through, for turning into the drawing; turned over for the left hand."""
+    """Everything that is cut through, to be turned into the drawing; mirrored for the left hand."""
     marks = (*body_marks(figures, cut), *section_marks(figures, cut))
     return marks if figures[n.instrument_handed] != "left" else turned_over(marks)
 
 
 def reader_at(figures: Figures, cut: Cut, formatter: Formatter) -> Reader:
-    """A reader of addresses that also reads those between frets, and what is read at the cut alone."""
+    """A reader of addresses that also knows those between frets, and figures that exist only at the cut."""
 
     def read(figure: Ref[Any]) -> str:
         address = figure.address
@@ -93,7 +95,7 @@ def _in_words(drawing: Drawing, reader: Reader, figures: Figures) -> str:
 
 
 def said(address: str, figures: Figures) -> str:
-    """An address as it is said: `slot left at crest at fret 7`, `height over crown string 6 at fret 12`."""
+    """An address in words: `slot left at crest at fret 7`, `height over crown string 6 at fret 12`."""
     plain = address.removesuffix(BETWEEN)
     if plain in (WIDTH.address, DEPTH.address):
         return plain

@@ -32,7 +32,7 @@ class Bench:
 
 
 def ready(store: Path, port: int, lan: bool, clock: Clock) -> Bench:
-    """Opens the record and takes the port; raises MakersFault where either cannot be had."""
+    """Opens the record and takes the port; raises MakersFault if either fails."""
     keeping, sessions = keeping_at(store), Sessions(clock)
     listening = _listening(EVERYWHERE if lan else HERE, port)
     port = listening.getsockname()[1]
@@ -44,7 +44,7 @@ def ready(store: Path, port: int, lan: bool, clock: Clock) -> Bench:
 
 
 def serve(bench: Bench) -> None:
-    """Serves until it is stopped from the keyboard."""
+    """Serves until stopped from the keyboard."""
     Thread(target=_made_ready, daemon=True).start()
     config = uvicorn.Config(
         bench.app,
@@ -58,8 +58,10 @@ def serve(bench: Bench) -> None:
 
 
 def _made_ready() -> None:
-    """What every page needs, made while the maker finds the page; it is left out of the search for memory to give back,
-    which would come in the middle of somebody's edit."""
+    """Make what every page needs while the maker is still opening the page, and exempt it from garbage collection,
+    which
+    would otherwise run in the middle of somebody's edit.
+    """
     whole_graph()
     gc.collect()
     gc.freeze()
@@ -81,15 +83,14 @@ def _listening(host: str, port: int) -> socket.socket:
 
 
 def own_port() -> int:
-    """The option by which a port that was just closed can be had again, and one that is in use cannot.
-
-    Where there is an option for a port of one's own, the usual one would give the port to two benches at once.
+    """The socket option by which a port that was just closed can be taken again, but not one that is in use.
+    On systems that have an option for exclusive use, the usual one would give the port to two benches at once.
     """
     return int(getattr(socket, "SO_EXCLUSIVEADDRUSE", socket.SO_REUSEADDR))
 
 
 def own_address() -> str:
-    """This machine's address on its network, found without sending anything; empty where there is no network."""
+    """This machine's address on its network, found without sending anything; empty if there is no network."""
     with socket.socket(socket.AF_INET, socket.SOCK_DGRAM) as probe:
         try:
             probe.connect(("192.0.2.1", 9))

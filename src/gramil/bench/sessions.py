@@ -1,6 +1,5 @@
-"""Who may ask: sessions in memory with an end, each with its own token for changes, and one-time codes for phones.
-
-A session belongs to this run of the bench and to nothing else; a code lets one phone in, once, within ten minutes.
+"""Who is let in: sessions in memory that expire, each with its own token for changes, and one-time codes for phones.
+A session lasts no longer than this run of the bench; a code lets one phone in, once, within ten minutes.
 """
 
 import hmac
@@ -27,7 +26,7 @@ MOST = 500
 class Session:
     """One browser let in: its key (the cookie), its token for changes, the maker's unit and name as last given.
 
-    `told` is what came of its last change of the shop, in sentences.
+    `told` says, in sentences, what its last change to the shop led to.
     """
 
     key: str
@@ -41,7 +40,7 @@ class Session:
 
 @dataclass
 class Sessions:
-    """Every session of this run, and the code that is open to be paired."""
+    """Every session of this run, and the code with which a phone can be paired now."""
 
     clock: Clock
     known: dict[str, Session] = field(default_factory=dict)
@@ -59,7 +58,7 @@ class Sessions:
         return session
 
     def find(self, key: str) -> Session | None:
-        """The session of a cookie, or None where it never was or has ended; finding one lengthens it."""
+        """The session of a cookie, or None if it never existed or has expired; finding it extends it."""
         now = self.clock()
         with self.lock:
             session = self.known.get(key)
@@ -82,7 +81,7 @@ class Sessions:
             return self.code
 
     def pair(self, code: str) -> Session | None:
-        """The session that a code opens, once; None for a wrong, used or old one."""
+        """The session that a code opens, once; None for a wrong, used or expired code."""
         with self.lock:
             right = self._is_open() and hmac.compare_digest(code.strip().lower().encode(), self.code.encode())
             if right:
@@ -106,5 +105,5 @@ class Sessions:
 
 
 def same_token(session: Session, given: str) -> bool:
-    """Whether a token is the session's own, compared in even time."""
+    """Whether a token is the session's own, compared in constant time."""
     return hmac.compare_digest(session.token.encode(), given.encode())

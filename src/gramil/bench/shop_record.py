@@ -1,4 +1,4 @@
-"""What the bench asks of the shop's record. The store is opened anew for each request: a thread never shares one."""
+"""What the bench asks of the shop's record. The store is opened for each request, so that threads never share it."""
 
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -17,7 +17,7 @@ PATIENCE = 10.0
 
 @dataclass
 class _Door:
-    """How many requests have the record open; while it is held alone, none begins."""
+    """How many requests have the record open; while one holds it exclusively, no other begins."""
 
     inside: int = 0
     turn: Condition = field(default_factory=Condition)
@@ -44,10 +44,9 @@ class ShopRecord:
                 self.door.turn.notify_all()
 
     def put_back(self, copy: Path, now: datetime, seen: int | None = None) -> Path | None:
-        """A copy in the record's place while no request has it open; gives where what was there is kept.
-
-        `seen` is the number of the last change when it was asked for. Raises MakersFault, with everything left as it
-        was, for a copy that is not sound, a record that is in use, and where something was noted meanwhile.
+        """Put a copy in the record's place while no request has it open; gives the path where the old record is kept.
+        `seen` is the number of the last change at the time of asking. Raises MakersFault, with everything left as it
+        was, if the copy is not sound, the record is in use, or something was noted meanwhile.
         """
         with self.door.turn:
             if not self.door.turn.wait_for(lambda: self.door.inside == 0, PATIENCE):

@@ -13,7 +13,7 @@ from gramil.graph import Figures
 
 @dataclass(frozen=True)
 class ShownRow:
-    """One figure on a page. `old` is empty where it did not move; `card` is the address that its card is opened by."""
+    """One figure on a page. `old` is empty if it did not move; `card` is the address that opens its card."""
 
     words: str
     address: str
@@ -28,7 +28,7 @@ class ShownRow:
 
 @dataclass(frozen=True)
 class Reading:
-    """What a row is read from: the draft's figures and cut, the saved ones, and how they are shown."""
+    """What a row is read from: the draft's figures and cut, the saved ones, and how to show them."""
 
     draft: Draft
     cut: Cut
@@ -51,14 +51,14 @@ def shown_row(words: str, address: str, reading: Reading) -> ShownRow:
 
 
 def _old(address: str, reading: Reading) -> str:
-    """What the saved instrument shows there; empty where there is no draft."""
+    """What the saved instrument shows there; empty if there is no draft."""
     if reading.saved is reading.draft.figures:
         return ""
     return _both(reading.saved, address, reading.saved_cut, reading.before)[0]
 
 
 def _typed(choice: Chosen | None, draft: Draft) -> tuple[str, str]:
-    """What stands in a chosen figure's field, and what is wrong with it."""
+    """What a chosen figure's field holds, and what is wrong with it."""
     if choice is None:
         return "", ""
     typed = draft.written(choice.key)

@@ -1,4 +1,4 @@
-"""Which sheets handed out are stale, on the bench: worked out once for each change of the record."""
+"""Which sheets handed out are stale, for the bench: worked out once after each change to the record."""
 
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.now.states import Staling
@@ -33,5 +33,5 @@ def work_on(store: Store, held: OpenInstrument) -> Work:
 
 
 def staling(open_instruments: OpenInstruments) -> Staling:
-    """What says which sheets are stale by the figures that the bench keeps."""
+    """A function that tells which sheets are stale by the figures that the bench holds."""
     return lambda store, owner: by_name(stale_on(store, open_instruments, open_instruments.held(store, owner.id)))

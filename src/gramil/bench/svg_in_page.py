@@ -1,4 +1,4 @@
-"""A drawing's SVG as it stands on a page among others: its layers without ids, its size left to the page."""
+"""A drawing's SVG for use on a page beside others: its layers without ids, its size left to the page."""
 
 import re
 from dataclasses import dataclass
@@ -36,27 +36,27 @@ def box_of(svg: str) -> Box:
 
 
 def boxed(svg: str, box: Box, name: str) -> str:
-    """The same with another view box, the size left to the page."""
+    """The same SVG with another view box, its size left to the page."""
     head, rest = svg.split(">", 1)
     head = re.sub(r'(width|height)="[\d.]+mm" ', "", VIEW_BOX.sub(f'viewBox="{box}"', head))
     return head.replace('class="drawing"', f'class="drawing {name}"') + ">" + rest
 
 
 def inlined(svg: str) -> str:
-    """A drawing that may stand on a page beside others: its layers are named without ids."""
+    """A drawing made fit for a page with others on it: its layers are named without ids."""
     return IDS.sub(r'<g data-layer="\1" class="layer"', svg)
 
 
 @dataclass(frozen=True)
 class Sized:
-    """A drawing as large as its smallest lettering asks for, and whether it is a strip that is read by moving along."""
+    """A drawing at the size that its smallest lettering needs, and whether it is a strip to be scrolled along."""
 
     svg: str
     strip: bool
 
 
 def readable(svg: str) -> Sized:
-    """A drawing for a page that shows it large enough to read, or the whole of it in its width."""
+    """A drawing large enough to read on a page, or fitted to the page's width."""
     box, letters = box_of(svg), [float(each) for each in LETTERS.findall(svg)]
     scale = LEAST_LETTERS / min(letters) if letters else 1.0
     large = f'width="{number(scale * box.wide)}" height="{number(scale * box.tall)}"'

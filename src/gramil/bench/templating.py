@@ -1,4 +1,4 @@
-"""Templates to HTML: everything that a maker wrote is escaped; a value cut up for a page is looked up nowhere else."""
+"""Templates to HTML: everything that a maker wrote is escaped."""
 
 from functools import cache
 

@@ -1,5 +1,6 @@
 """Values as they are typed on a page, and as they are written in a description: by their unit, a bare number in the
-unit that the page shows."""
+unit that the page shows.
+"""
 
 import math
 
@@ -10,7 +11,7 @@ from gramil.measure import MeasureError
 
 
 def written(value: float, unit: str | None) -> str:
-    """A value as it is written in a description, to a hundredth of a thousandth of a millimetre or of a degree."""
+    """A value as written in a description, to 0.00001 mm or degree."""
     match unit:
         case "mm":
             return f"{value:.5f} mm"

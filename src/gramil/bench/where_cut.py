@@ -161,7 +161,7 @@ def _braces(figures: Figures, cut: Cut) -> tuple[Row, ...]:
 
 
 def in_columns(parts: tuple[Part, ...]) -> tuple[tuple[Part, ...], tuple[Part, ...]]:
-    """The parts that have rows, for two columns side by side, the first no shorter than the second where it can."""
+    """The parts that have rows, for two columns side by side, the first no shorter than the second if possible."""
     shown = [each for each in parts if each.rows]
     heights = [len(each.rows) + 1 if each.open else 1 for each in shown]
     first = next(count for count in range(len(shown) + 1) if 2 * sum(heights[:count]) >= sum(heights))
@@ -181,7 +181,7 @@ def _rows(figures: Figures, cut: Cut, rows: tuple[Row, ...]) -> Iterator[tuple[s
 
 
 def address_of(figures: Figures, cut: Cut, figure: Ref[Any]) -> str | None:
-    """A figure's address at the cut: the row of the fret, or read between frets; None where that means nothing."""
+    """A figure's address at the cut: the fret's row, or interpolated between frets; None if that has no meaning."""
     plain, _, row = figure.address.partition("[")
     string = int(row.rstrip("]")) if row.rstrip("]").isdigit() else None
     if "fret" not in axes_of(figures.graph.annotation(plain)):

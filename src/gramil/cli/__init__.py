@@ -82,7 +82,7 @@ def gramil() -> None:
 
 
 def _cannot(error: OSError) -> str:
-    """What the system would not do with a file or folder, by the name that the maker gave it."""
+    """What the system refused to do with a file or folder, called by the name that the maker gave it."""
     from gramil.written_file import place_of
 
     named = place_of(str(error.filename)) if error.filename else "A file"
@@ -90,7 +90,7 @@ def _cannot(error: OSError) -> str:
 
 
 def _on_a_screen(paragraphs: Sequence[str]) -> str:
-    """As many as fit a screen, and how many more there are: they are mended a few at a time."""
+    """As many faults as fit a screen, and how many more there are: they are mended a few at a time."""
     told, lines = list[str](), 0
     for each in paragraphs:
         lines += -(-len(each) // WIDE) + 1
@@ -102,9 +102,9 @@ def _on_a_screen(paragraphs: Sequence[str]) -> str:
 
 
 def _heed_being_stopped() -> None:
-    """Told to stop, or with its window closed, a command ends as one that is interrupted: nothing half made is left."""
+    """When told to stop, or when its window is closed, a command ends as if interrupted, leaving nothing half made."""
     for name in ("SIGTERM", "SIGHUP"):
-        number = getattr(signal, name, None)  # some systems have only one of them
+        number = getattr(signal, name, None)  # some systems have only one of these signals
         if number is not None and signal.getsignal(number) is signal.SIG_DFL:
             signal.signal(number, _stop)
 
@@ -129,7 +129,7 @@ def main() -> None:
     except click.exceptions.Exit as stop:
         sys.exit(stop.exit_code)
     except SystemExit as stop:
-        # what runs the commands puts another stream in the place of one that nobody reads any more
+        # click replaces a stream that nobody reads any more with another
         sys.exit(0 if sys.stdout is not output or nobody_reads_on(stop.__context__) else stop.code)
     except OSError as error:
         if nobody_reads_on(error):

@@ -67,7 +67,7 @@ def log(
         _added(target, history)
         click.echo("Nothing written.")
         return
-    with alone_with(target):  # another log brought in meanwhile waits for this one
+    with alone_with(target):  # another import of a log at the same time waits for this one
         seen = seen_in(target, LARGEST_LOG)
         whole = _added(target, history)
         save_air(target, whole, seen)
@@ -75,7 +75,7 @@ def log(
 
 
 def _added(target: Path, history: AirHistory) -> AirHistory:
-    """The readings with those that the place's own file has already."""
+    """The new readings merged with those that the place's own file has already."""
     if not target.exists():
         return history
     before = own_air(target)
@@ -85,7 +85,9 @@ def _added(target: Path, history: AirHistory) -> AirHistory:
 
 
 def _target(description: ShopDescription, place: str) -> Path:
-    """The place's own file. Raises MakersFault for a place that the shop has not, or whose readings are typed in."""
+    """The place's own file. Raises MakersFault for a place that the shop does not have, or whose readings are typed
+    in.
+    """
     row = next((each for each in description.shop.place if each.name == place), None)
     if row is None or description.folder is None:
         names = [each.name for each in description.shop.place]
@@ -112,7 +114,7 @@ _OPTIONS = {
 
 
 def _asking(file: Path, answers: LogAnswers) -> tuple[AirHistory, LogReport]:
-    """The readings; a question about them names the option that answers it."""
+    """The readings read; a question about them names the option that answers it."""
     try:
         return load_air(file, answers)
     except MakersFault as fault:

@@ -1,4 +1,4 @@
-"""Readings that are asked about, on the command line: told in a sentence with exit status 2, or taken as read."""
+"""Doubtful readings on the command line: reported in a sentence with exit status 2, or accepted as read."""
 
 from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -20,7 +20,7 @@ as_read_option: Callable[[F], F] = click.option(
 
 
 def ask(figures: Figures, found: "Iterable[Measurement]", operation: str, as_read: bool) -> None:
-    """Raises MakersFault for what was measured and cannot be meant, unless it is to be taken as read."""
+    """Raises MakersFault for a doubtful measurement, unless it is to be accepted as read."""
     from gramil.change.questioned import Reading
 
     if not as_read:
@@ -30,7 +30,7 @@ def ask(figures: Figures, found: "Iterable[Measurement]", operation: str, as_rea
 def refuse_doubtful(
     figures: Figures, readings: "Iterable[Reading]", operation: str = "", file: str | None = None, answer: str = ANSWER
 ) -> None:
-    """Raises MakersFault with every question that readings of an instrument ask for."""
+    """Raises MakersFault with every question that an instrument's readings raise."""
     from gramil.change.questioned import faults, questions
 
     if asked := questions(figures, readings, operation):

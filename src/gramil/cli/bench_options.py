@@ -67,7 +67,7 @@ def _stale(store: Store, owner: Instrument) -> dict[str, str]:
 
 
 def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescription) -> dict[str, tuple[Spell, ...]]:
-    """The outlook by its place; raises MakersFault for a place that the shop has not."""
+    """The outlook by place; raises MakersFault for a place that the shop does not have."""
     if not spells and place is None:
         return {}
     shop = described.shop

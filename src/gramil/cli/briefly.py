@@ -1,4 +1,4 @@
-"""Sheets, drawings and verdicts in a few words: what `why` shows of what is no figure but a whole record."""
+"""Sheets, drawings and verdicts in a few words: what `why` shows for something that is a whole record, not a figure."""
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
@@ -18,7 +18,7 @@ MARKS = (Line, Arc, Circle, Polyline, Words, Label, Span)
 
 
 def briefly(formatter: Formatter, address: str) -> str:
-    """What stands at an address, in one line. Raises KeyError where there is nothing."""
+    """The value at an address, in one line. Raises KeyError if there is none."""
     value = formatter.figures.at(address)
     if isinstance(value, Setup):
         return f"the sheet {value.name}: {value.title}" + (", not needed" if value.closed else "")

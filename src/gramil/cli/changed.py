@@ -13,7 +13,7 @@ from gramil.text_file import text_of
 
 
 def changed_text(file: Path, changes: Iterable[str]) -> str:
-    """The text of a description with keys set, each `key=value`. Raises MakersFault for a key that is none."""
+    """The text of a description with keys set, each `key=value`. Raises MakersFault for a key that does not exist."""
     text, seen = text_of(file), set[str]()
     for change in changes:
         key, equals, value = change.partition("=")
@@ -27,7 +27,9 @@ def changed_text(file: Path, changes: Iterable[str]) -> str:
 
 
 def figures_in(file: Path, shop: Path | None) -> Callable[[str], Figures]:
-    """What gives the figures of a description's text; `file` is where the text came from. The shop is read once."""
+    """A function from a description's text to its figures; `file` is where the text came from. The shop is read
+    once.
+    """
     read = read_shop(shop)
     air = air_of(read)
     return lambda text: figures_of(parse_description(text, file.name, file.parent), read, air=air)

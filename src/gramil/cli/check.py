@@ -47,7 +47,9 @@ def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine:
 
 
 def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, tuple[Judged, ...]]:
-    """The figures of an instrument in a file, as made or as drawn; and how what is made stands by what was measured."""
+    """The figures of an instrument in a file, as made or as drawn; and a verdict on the finished work by what was
+    measured.
+    """
     figures, _ = opened(file, shop, made)
     if not made:
         return figures, ()
@@ -57,7 +59,7 @@ def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, tup
 
 
 def _kept(store: Path, name: str) -> tuple[Figures, tuple[Judged, ...]]:
-    """An instrument of the store, in its shop and its air, by what was measured; and how what is made stands."""
+    """An instrument of the store, in its shop and its air, by what was measured; and a verdict on the finished work."""
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
     from gramil.shop.instruments import instrument
@@ -69,6 +71,6 @@ def _kept(store: Path, name: str) -> tuple[Figures, tuple[Judged, ...]]:
 
 
 def made_verdicts(judged: Iterable[Judged], formatter: Formatter) -> Iterator[str]:
-    """What is made and is not right any more, a line each."""
+    """Finished work that is no longer right, one line each."""
     for each, line in made_lines(judged, formatter.first):
         yield click.style(f"{each.standing.upper():<10}", bold=True) + f" {line}."

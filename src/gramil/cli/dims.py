@@ -62,7 +62,7 @@ def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
 
 
 def listing(figures: Figures, formatter: Formatter, names: tuple[str, ...], every: bool) -> Iterator[str]:
-    """The lines of the listing, a heading a part."""
+    """The lines of the listing, with a heading for each part."""
     found = sorted(headings_of(figures, names), key=lambda heading: heading.part)
     drawn = drawn_beside(figures)
     for part, group in itertools.groupby(found, key=lambda heading: heading.part):
@@ -99,7 +99,7 @@ def _opened(row: Row, name: str, formatter: Formatter) -> Iterator[str]:
 
 
 def _as_drawn(address: str, formatter: Formatter, drawn: Formatter | None) -> Iterator[str]:
-    """What the figure is as drawn, where it is another as made."""
+    """The figure as drawn, if it differs as made."""
     if drawn is not None and drawn.text(address) != formatter.text(address):
         yield _line("", f"as drawn {drawn.text(address)}", "")
 

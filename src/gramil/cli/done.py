@@ -106,7 +106,9 @@ def command(
 
 
 def _measured(texts: Iterable[str]) -> dict[str, str]:
-    """What was written of each figure, by its address. Raises MakersFault for another form, or a figure twice."""
+    """What was written of each figure, by its address. Raises MakersFault for any other form, or if a figure is given
+    twice.
+    """
     written: dict[str, str] = {}
     for text in texts:
         address, equals, value = (part.strip() for part in text.rpartition("="))
@@ -147,7 +149,7 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Iterator[str]:
 
 
 def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
-    """The record as it was seen with one operation more; what the maker wrote in it stays as it is."""
+    """The record as it was seen, with one more operation; what the maker wrote in it stays as it is."""
     tail = made_text(Made((done,))).partition("[[done]]")
     text = "" if seen is None else made_as_text(seen, record.name)
     ends = "\r\n" if "\r\n" in text else "\n"
@@ -155,7 +157,7 @@ def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
     new = f"{text.rstrip()}{more}" if text else made_text(Made((done,), made.units))
     try:
         whole = parse_made(new, record.name)
-    except MakersFault:  # the operations stand in one line: no table can be added after them
+    except MakersFault:  # the operations are an inline array: no table can be appended to it
         whole = Made((*made.done, done), made.units)
         new = made_text(whole)
     assert len(whole.done) == len(made.done) + 1

@@ -88,7 +88,7 @@ class _Bench:
         return gluing_band(self.description.shop, self.places, self.now)
 
     def piece(self, name: str) -> PieceNow:
-        """A piece of the shop by its name. Raises MakersFault where there is none, or its moisture is not known."""
+        """A piece of the shop by its name. Raises MakersFault if there is none, or its moisture is not known."""
         found = pieces_now(self.description, self.places, self.now)
         for each in found.known:
             if each.row.name == name:

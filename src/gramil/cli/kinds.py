@@ -10,7 +10,7 @@ from gramil.measure import LengthUnit, read_length, read_percent
 
 
 class Number(click.FloatRange):
-    """A number within bounds. Click itself lets "nan" through, which is within none."""
+    """A number within bounds. Click itself lets "nan" through, which is within no bounds."""
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> float:
         number = float(super().convert(value, param, ctx))
@@ -47,7 +47,7 @@ def length(text: str, unit: LengthUnit, option: str) -> float:
 
 
 def size(text: str, unit: LengthUnit, option: str) -> float:
-    """The same of a thing that is there: more than 0."""
+    """The same for a thing that exists: more than 0."""
     found = length(text, unit, option)
     if found == 0:
         raise click.BadParameter(f"{text}: a size is more than nothing", param_hint=option)

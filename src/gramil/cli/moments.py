@@ -1,4 +1,4 @@
-"""The moment that a command speaks of: the clock's, unless another is given. Only here is the clock read."""
+"""The moment that a command is about: the clock's, unless another is given. The clock is read only here."""
 
 from collections.abc import Callable
 from datetime import datetime
@@ -12,7 +12,7 @@ FIRST_YEAR, LAST_YEAR = 1900, 2199
 
 
 def read_moment(text: str) -> datetime:
-    """The moment of a text of ISO 8601, as it is written; raises ValueError for no such text, or a year far away."""
+    """The moment written in an ISO 8601 text; raises ValueError if it is not one, or the year is far away."""
     moment = datetime.fromisoformat(text)
     if not FIRST_YEAR <= moment.year <= LAST_YEAR:
         raise ValueError(text)

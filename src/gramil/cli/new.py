@@ -49,7 +49,7 @@ def _new(file: Path, usual: bool, **given: str | None) -> None:
 def _scale(
     question: Question, given: Mapping[str, str | None], so_far: Mapping[str, str], fans: bool, usual: bool
 ) -> dict[str, str]:
-    """One length, or where the frets fan the two scales and the square fret."""
+    """One length or, for fanned frets, the two scales and the square fret."""
     if not fans:
         answer = "" if usual else click.prompt(f"{question.ask}, or fanned", default=usual_answer(question, so_far))
         if answer.strip().lower() != "fanned":
@@ -60,7 +60,7 @@ def _scale(
 def _answer(
     question: Question, given: Mapping[str, str | None], so_far: Mapping[str, str], usual: bool
 ) -> dict[str, str]:
-    """The answer to a question, given or asked for; none where the usual one is to do."""
+    """The answer to a question, given or asked for; none if the usual one will do."""
     answer = given[_option(question)]
     if answer is None and not usual:
         answer = click.prompt(question.ask, default=usual_answer(question, so_far))

@@ -43,14 +43,14 @@ def command(every: bool, cautions: bool, **wanted: Any) -> None:
 
 
 def wrapped(line: str, room: int = 10) -> str:
-    """A line no wider than a terminal, what runs over set in by `room` letters, under its words."""
+    """A line wrapped to a terminal's width, with the rest indented by `room` letters, under its words."""
     if len(click.unstyle(line)) <= WIDEST:
         return line
     return "\n".join(textwrap.wrap(line, WIDEST, subsequent_indent=" " * room, break_on_hyphens=False))
 
 
 def page(bench: Bench, found: Sequence[InstrumentNow], every: bool = False, cautions: bool = False) -> Iterator[str]:
-    """The lines of the page: the air of each place, then an instrument after another."""
+    """The lines of the page: the air of each place, then one instrument after another."""
     now = bench.shop.now
     yield click.style(f"{now:%A} {now.day} {now:%B %Y, %H:%M}", bold=True)
     yield from _air(bench)

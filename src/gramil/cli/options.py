@@ -42,7 +42,9 @@ shop_itself: Callable[[F], F] = click.option(
 
 
 def file_to_make(name: str, *names: str, ending: str, what: str, required: bool = False) -> Callable[[F], F]:
-    """An option that names a file to be made, by the ending that such a file has: no other is ever written over."""
+    """An option that names a file to be made; its ending must be the right one, so that no other kind of file is
+    overwritten.
+    """
 
     def checked(_: click.Context, parameter: click.Parameter, path: Path | None) -> Path | None:
         if path is not None and path.suffix.lower() != ending:
@@ -76,7 +78,7 @@ as_made: Callable[[F], F] = click.option(
 def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, Formatter]:
     """The figures of an instrument in a shop, as drawn or as made, and how to show them.
 
-    Raises MakersFault for what is wrong in a file, and as made where nothing is recorded.
+    Raises MakersFault for what is wrong in a file, and if figures as made are asked for and nothing is recorded.
     """
     figures = figures_of_files(file, shop)
     if made:
@@ -101,7 +103,7 @@ def opened_with_work(file: Path, shop: Path | None, made: bool = False) -> tuple
 def address_meant(figures: Figures, name: str, hint: str) -> str:
     """The address of a figure that the maker names: as given, or a key path with its dots as underscores.
 
-    Raises BadParameter for the argument `hint`, with the rows of a figure that has others, or the nearest names.
+    Raises BadParameter for the argument `hint`, with the rows that the figure has, or the nearest names.
     """
     for address in (name, name.replace(".", "_")):
         try:
@@ -114,7 +116,7 @@ def address_meant(figures: Figures, name: str, hint: str) -> str:
 
 
 def _instead(figures: Figures, stem: str) -> str:
-    """What may be asked for in the place of a name or row that there is not."""
+    """What may be asked for instead of a name or row that does not exist."""
     if stem in figures:
         axes = axes_of(figures.graph.annotation(stem))
         firsts = [1 if axis == "string" else 0 for axis in axes]
@@ -129,5 +131,5 @@ def _instead(figures: Figures, stem: str) -> str:
 
 
 def drawn_beside(figures: Figures) -> Formatter | None:
-    """The same figures as drawn, where measurements stand in for some; else nothing."""
+    """The same figures as drawn, if measurements replace some of them; else nothing."""
     return formatter_of(replace(figures, pins={}, known={})) if figures.pins else None

@@ -71,7 +71,7 @@ def _head(name: str, now: datetime, humidity: tuple[float, float], band: tuple[f
 
 
 def _work(work: tuple[WorkNow, ...], now: datetime) -> Iterator[str]:
-    """What is open, then what is not; work that the same reasons close stands together."""
+    """What is open, then what is not; work that waits for the same reasons is grouped."""
     yield ""
     together: dict[tuple[tuple[Closed, ...], tuple[Closed, ...]], list[WorkNow]] = {}
     for each in work:
@@ -95,7 +95,7 @@ def _state(group: tuple[tuple[tuple[Closed, ...], tuple[Closed, ...]], list[Work
 
 
 def _opens(place: InPlace | None, closed: tuple[Closed, ...], now: datetime) -> str:
-    """When the wood opens it; nothing where something else closes it for good."""
+    """When the wood opens it; nothing if something else closes it for good."""
     if place is None:
         return ""
     also = ", in air that is right" if any(not each.piece for each in closed) else ""
@@ -123,7 +123,7 @@ def _unknown(piece: PieceUnknown) -> str:
 
 
 def _outlook(found: Readiness, now: datetime) -> str:
-    """What becomes of a piece where it lies, and where it would become ready."""
+    """What happens to a piece where it lies, and where it would become ready."""
     here, best = found.here, found.best
     if found.settled and here is not None and here.ready.likely is not None:
         return "Settled, and stays so where it lies."

@@ -1,4 +1,4 @@
-"""What measurements settle, told on the command line, and with `--write` put into the description."""
+"""What measurements settle: said on the command line and, with `--write`, put into the description."""
 
 from collections.abc import Callable, Collection, Iterator
 from pathlib import Path
@@ -13,13 +13,13 @@ from gramil.written_file import alone_with, put_text, seen_in
 
 
 def settling_lines(made: Figures, readings: Collection[str]) -> Iterator[str]:
-    """What the readings settle otherwise than it is described, a sentence each."""
+    """Where the readings settle an input differently from the description, a sentence each."""
     first = formatter_of(made).first
     yield from (sentence(each, made, first) for each in off(made, readings))
 
 
 def settled_in(text: str, made: Figures, readings: Collection[str], folder: Path | None = None) -> str:
-    """The description's text with what the readings settle. Raises MakersFault where that may not stand there."""
+    """The description's text with what the readings settle. Raises MakersFault if that is not allowed there."""
     described = parse_description(text, folder=folder)
     new = written_into(text, described.instrument, off(made, readings))
     if new != text:
@@ -28,9 +28,9 @@ def settled_in(text: str, made: Figures, readings: Collection[str], folder: Path
 
 
 def write_into_file(file: Path, made: Figures, readings: Collection[str]) -> Callable[[], Iterator[str]]:
-    """What writes it into the file, once what was measured is noted; raises MakersFault before for what cannot stand.
-
-    What an editor saved meanwhile is not written over.
+    """A function that writes it into the file once the measurement is noted; what is not allowed raises MakersFault at
+    once.
+    What an editor saved meanwhile is not overwritten.
     """
     seen, text = seen_in(file, LARGEST), text_of(file)
     new = settled_in(text, made, readings, file.parent)

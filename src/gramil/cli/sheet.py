@@ -61,7 +61,7 @@ def command(
 
 
 def _written(sheet: Sheet, formatter: Formatter, out: Path, paper: str | None) -> Iterator[str]:
-    """The sheet as a file, and what was made of its figures."""
+    """The sheet as a file, and the measured values of its figures."""
     setup = sheet.setup
     if setup.closed:
         raise MakersFault.of(f"{setup.title}: this instrument does not need it", formatter.filled(setup.closed))
@@ -71,7 +71,7 @@ def _written(sheet: Sheet, formatter: Formatter, out: Path, paper: str | None) -
 
 
 def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
-    """The sheet of an operation, or the set-up of that name. Raises MakersFault where there is none."""
+    """The sheet of an operation, or the set-up of that name. Raises MakersFault if there is none."""
     found = sheet_named(operation, figures, work)
     if found is not None:
         return found

@@ -70,7 +70,7 @@ def command(
     gramil shift tarn-plan.toml tarn.toml --shop shop.toml
     gramil shift tarn.toml --set scale.length=650mm --set board.width=57
     """
-    if not 0 <= tolerance < math.inf:  # not a number is refused too
+    if not 0 <= tolerance < math.inf:  # this refuses nan too
         raise click.BadParameter("a tolerance is nothing or more", param_hint="--tolerance")
     if (new is None) == (not changes):
         raise click.UsageError("name a NEW description, or changes with --set, and not both")
@@ -103,7 +103,7 @@ def report(
 
 
 def brief_report(found: Shift, before: Figures, after: Figures, made: Made | None = None) -> Iterator[str]:
-    """The foreman's note in a line a part, for an answer that has said its own already."""
+    """The foreman's note with one line for each part, for an answer that has already said its own."""
     judged = None if made is None else _judged(made, before, after)
     for part in foremans_note(found, before, after, judged):
         more = f" ({len(part.lines) - 1} more)" if len(part.lines) > 1 else ""
@@ -131,7 +131,7 @@ def _everything(found: Shift, before: Figures, after: Figures, made: Made | None
 
 
 def _dimensions(found: Shift, old: Formatter, new: Formatter) -> Iterator[str]:
-    """Every dimension that moved, by part; those whose move does not show in the unit's last figure are counted."""
+    """Every dimension that moved, by part; moves too small to show in the last digit of the unit are counted."""
     unseen = 0
     if found.moves:
         yield click.style("\nEVERY DIMENSION THAT MOVED, by part, the biggest move first", bold=True)
@@ -146,7 +146,7 @@ def _dimensions(found: Shift, old: Formatter, new: Formatter) -> Iterator[str]:
 
 
 def _shows(move: Move, new: Formatter) -> bool:
-    """Whether a move can be seen in the last figure shown; lengths in inches are shown more coarsely than in mm."""
+    """Whether a move shows in the last digit; lengths in inches are shown more coarsely than in mm."""
     by = _by(move, new)
     return not by or any(digit in "123456789" for digit in by)
 
@@ -169,7 +169,7 @@ def _row(move: Move, old: Formatter, new: Formatter) -> Iterator[str]:
 
 
 def _by(move: Move, new: Formatter) -> str:
-    """The difference with its sign; nothing for words, curvatures, and where one of the two is flat or not there."""
+    """The difference with its sign; nothing for words, curvatures, or if one of the two is flat or missing."""
     if not math.isfinite(move.difference) or move.unit == "1/mm":
         return ""
     return ("+" if move.difference > 0 else "") + shown(move.difference, move.unit, new.first)
@@ -182,12 +182,12 @@ def _listed(heading: str, lines: list[str] | tuple[str, ...]) -> Iterator[str]:
 
 
 def _judged(made: Made, before: Figures, after: Figures) -> tuple[Judged, ...]:
-    """How everything that a record says to be made by the old description stands by the new one."""
+    """How everything recorded as made by the old description compares with the new one."""
     return judge(dict.fromkeys(made.operations, made.pinned(before)), after)
 
 
 def made_report(made: Made | None, before: Figures, after: Figures) -> Iterator[str]:
-    """How what is already made stands after the change; without a record, that nothing is known of it."""
+    """How what is already made compares after the change; without a record, a line that nothing is known of it."""
     if made is None:
         yield from _listed("ALREADY MADE", ["no record beside the old description: --made names one"])
         return
@@ -202,7 +202,7 @@ def made_report(made: Made | None, before: Figures, after: Figures) -> Iterator[
 
 
 def _drawn(folder: Path, before: Figures, after: Figures, tolerance: float) -> Iterator[str]:
-    """Every template that differs, old in grey under new; another name of the instrument is no difference."""
+    """Every template that differs, old in grey under new; a new name of the instrument does not count."""
     from gramil.writers.svg import svg_bytes
 
     folder.mkdir(parents=True, exist_ok=True)

@@ -18,7 +18,7 @@ PATH = click.Path(path_type=Path)
 
 
 def _place(_: click.Context, parameter: click.Parameter, path: Path) -> Path:
-    """A place for a store to be made in, in a folder that is there."""
+    """A path for a store to be made, in a folder that exists."""
     if path.is_dir() or not path.parent.is_dir():
         what = "is a folder" if path.is_dir() else f"has no place: there is no folder {path.parent}"
         raise click.BadParameter(f"{path} {what}; name a file in a folder that is there", param=parameter)

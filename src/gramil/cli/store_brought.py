@@ -1,4 +1,4 @@
-"""What files brought into a store, told line by line; of an instrument saved anew, what is right no more."""
+"""What files brought into a store, line by line; for an instrument saved again, what is no longer right."""
 
 from collections.abc import Iterable, Iterator
 from shlex import quote as quoted
@@ -47,7 +47,7 @@ def kept_words(each: Brought) -> str:
 
 
 def spoilt(store: Store, owner: Instrument) -> Iterator[str]:
-    """What is made of an instrument and is not right any more by its latest revision."""
+    """What is made of an instrument and is no longer right by its latest revision."""
     try:
         judged = standing_in_store(store, owner)
     except MakersFault as fault:

@@ -21,7 +21,7 @@ moment: Callable[[F], F] = click.option(
 
 
 def refuse_two_shops(shop: Path | None, store: Path | None) -> None:
-    """Raises UsageError where both a shop and a store are named."""
+    """Raises UsageError if both a shop and a store are named."""
     if store is not None and shop is not None:
         raise click.UsageError("--store holds a shop already: leave --shop out")
 
@@ -39,7 +39,7 @@ def moment_of(at: str | None) -> datetime:
 
 
 def by_the_clock(moment: datetime) -> datetime:
-    """A moment with the offset of this machine's clock; some systems know that of no moment before 1970."""
+    """A moment with the offset of this machine's clock; some systems do not know it before 1970."""
     try:
         return moment.astimezone()
     except (OSError, OverflowError):

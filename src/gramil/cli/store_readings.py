@@ -1,4 +1,4 @@
-"""Readings that come into a store by its commands: questioned before anything is written, or taken as read."""
+"""Readings that commands bring into a store: questioned before anything is written, or accepted as read."""
 
 from collections.abc import Callable, Iterator
 
@@ -24,12 +24,12 @@ _OF_THIS_CHANGE = (
 
 
 def asks() -> Asks:
-    """How a command asks about readings in files that cannot be meant: it refuses them, and says what to write."""
+    """How a command asks about doubtful readings in files: it refuses them, and says what to write."""
     return Asks(ask_made, asks_rows)
 
 
 def ask_made(made: Made, figures: Figures) -> None:
-    """Raises MakersFault for what a record of what is made says was measured, where it cannot be meant."""
+    """Raises MakersFault for doubtful measurements in a record of what is made."""
     asked = [each for done in made.done for each in questions(figures, _readings(done, made, figures), done.operation)]
     if asked:
         raise faults(asked, figures[n.instrument_units], ANSWER, made.file)
@@ -43,13 +43,15 @@ def _readings(done: Done, made: Made, figures: Figures) -> Iterator[Reading]:
 
 
 def ask_constant(store: Store, jig: Item, constant: Mm, written: str, unit: LengthUnit) -> None:
-    """Raises MakersFault for a jig's constant, as just measured, that cannot be meant."""
+    """Raises MakersFault if a jig's constant, as just measured, is doubtful."""
     if asked := constant_questioned(store, jig, constant, written):
         raise faults(asked, unit, ANSWER)
 
 
 def asks_rows(file: str) -> Callable[[Store], None]:
-    """What looks at measurements brought in as rows, within their change; raises MakersFault for doubtful ones."""
+    """A function that checks measurements brought in as rows, within their change; it raises MakersFault for doubtful
+    ones.
+    """
 
     def ask(store: Store) -> None:
         for owner in instruments(store):
@@ -60,7 +62,7 @@ def asks_rows(file: str) -> Callable[[Store], None]:
 
 
 def _brought_in(store: Store, owner: Instrument, figures: Figures) -> Iterator[Reading]:
-    """The rows of the change under way that are of figures which the instrument has."""
+    """Those rows of the change under way whose figures the instrument has."""
     for address, value, written in store.rows(_OF_THIS_CHANGE, (owner.id,)):
         try:
             float(figures.at(address))

@@ -55,7 +55,7 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     for line in brief_report(shift(before, after, PLAY), before, after, read_made(record) if record.exists() else None):
         click.echo(line)
     if write:
-        with alone_with(file):  # what an editor saved meanwhile is not what the answer is of
+        with alone_with(file):  # if an editor saved meanwhile, the answer is not about that text
             put_text(file, turned.text(found.answers[0]), seen)
         click.echo(f"\n{file} is changed.")
 

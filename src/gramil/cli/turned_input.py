@@ -19,9 +19,8 @@ ARCH = {"board.arch": "", "board.arch.nut": "nut", "board.arch.end": "end"}
 
 @dataclass(frozen=True)
 class TurnedInput:
-    """An input: its key, its unit's symbol, its value now (inf for a flat board's radius), and the text with another.
-
-    `text` gives the description with a value in its place.
+    """An input: its key, its unit's symbol, its value now (inf for a flat board's radius), and how to set another.
+    `text` gives the description with a value put in.
     """
 
     key: str
@@ -33,7 +32,7 @@ class TurnedInput:
 def turned_input(figures: Figures, key: str, file: Path, read: Callable[[str], Figures]) -> TurnedInput:
     """The input of a key in a file; `read` gives the figures of its text.
 
-    Raises BadParameter for a key that is none, or is no number that can be turned.
+    Raises BadParameter for a key that does not exist, or is not a number that can be turned.
     """
     if key in ARCH:
         return _arch(figures, key, file)
@@ -55,7 +54,7 @@ def _written(value: float, unit: str | None) -> str:
 
 
 def _refuse_if_otherwise(found: TurnedInput, read: Callable[[str], float]) -> None:
-    """Refuse an input that is written otherwise than it is reckoned with."""
+    """Refuse an input that is written in another form than the one it is calculated with."""
     try:
         same = isclose(read(found.text(found.value)), found.value, rel_tol=1e-6, abs_tol=1e-6)
     except MakersFault:
@@ -80,7 +79,7 @@ def _radius(curvature: float) -> float:
 
 
 def _arched(file: Path, end: str, radius: float, radii: dict[str, float]) -> str:
-    """The description with a radius in the arch's place; a cylinder of which one end is turned becomes a cone."""
+    """The description with a radius in the arch's place; turning one end of a cylinder makes it a cone."""
     if not end:
         return changed_text(file, [f"board.arch={_written(radius, 'mm')}"])
     try:

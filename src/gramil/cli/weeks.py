@@ -76,7 +76,7 @@ def _plan(weeks: Weeks, better: bool, effort: float) -> tuple[Plan, list[str]]:
 
 
 def listing(found: tuple[Block, ...]) -> Iterator[str]:
-    """The lines of the plan, a heading a day."""
+    """The lines of the plan, with a heading for each day."""
     if not found:
         yield "Nothing can be done in these weeks: ask `gramil now` what closes it."
     for day, group in itertools.groupby(found, key=lambda block: block.begins.date()):

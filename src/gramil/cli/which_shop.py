@@ -1,8 +1,8 @@
-"""Which shop and which store a command goes by where none is named: what lies beside the instrument, else what is set.
+"""Which shop and which store a command uses if none is named: the one beside the instrument, else the one that is set.
 
 In this order: `shop.toml` beside the instrument's file (or in this folder, where a command takes none); the file that
-`GRAMIL_SHOP` names; the one in the settings file. A store is used where an instrument is asked for by its name. What
-was not named on the command line is said, on the error stream, so that no answer goes by a shop unseen.
+`GRAMIL_SHOP` names; the one in the settings file. A store is used if an instrument is asked for by its name. A
+choice not made on the command line is said on the error stream, so that no shop is used without the maker knowing.
 """
 
 import os
@@ -21,7 +21,7 @@ SETTINGS = "settings.toml"
 
 
 def shop_meant(context: click.Context, _: click.Parameter, named: Path | None) -> Path | None:
-    """The shop named, or the one that is meant; None leaves the package's own. Raises MakersFault for bad settings."""
+    """The shop named, or else the one found; None means the package's own. Raises MakersFault for bad settings."""
     if named is not None or context.resilient_parsing:
         return named
     if _given(context, "store") or _by_name(context):
@@ -34,7 +34,7 @@ def shop_meant(context: click.Context, _: click.Parameter, named: Path | None) -
 
 
 def shop_needed(context: click.Context, parameter: click.Parameter, named: Path | None) -> Path | None:
-    """The same for what tells of the shop itself. Raises MissingParameter where there is none."""
+    """The same for commands about the shop itself. Raises MissingParameter if there is none."""
     found = shop_meant(context, parameter, named)
     if found is None and not context.resilient_parsing:
         raise click.MissingParameter(ctx=context, param=parameter)
@@ -42,14 +42,14 @@ def shop_needed(context: click.Context, parameter: click.Parameter, named: Path 
 
 
 def store_meant(context: click.Context, _: click.Parameter, named: Path | None) -> Path | None:
-    """The store named, or the one that is set where an instrument is asked for by its name, or none at all."""
+    """The store named, or the one that is set if an instrument is asked for by its name, or none."""
     if named is not None or context.resilient_parsing or _given(context, "shop") or not _by_name(context):
         return named
     return _set("store")
 
 
 def _by_name(context: click.Context) -> bool:
-    """Whether a command that may go by a store is asked for instruments that are no files, and a store is set."""
+    """Whether a command that can use a store is asked for instruments that are not files, and a store is set."""
     if "store" not in {each.name for each in context.command.params} or "store" not in _settings():
         return False
     first = _first_file(context)
@@ -93,7 +93,7 @@ def _settings() -> Mapping[str, Path]:
 
 
 def settings_file() -> Path:
-    """Where the settings lie: in `GRAMIL_SETTINGS`, or where this system keeps those of programs."""
+    """Where the settings lie: in `GRAMIL_SETTINGS`, or where this system keeps programs' settings."""
     return Path(os.environ.get("GRAMIL_SETTINGS") or Path(click.get_app_dir("gramil")) / SETTINGS)
 
 

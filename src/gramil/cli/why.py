@@ -74,7 +74,7 @@ def _source(key: str) -> str:
 
 
 def _down(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Iterator[str]:
-    """What takes it for its value and what shows it, then (or counted) what hangs on it by way of others."""
+    """What uses it directly and what shows it, then what depends on it indirectly, listed or counted."""
     name, graph = parse_address(address)[0], figures.graph
     below = graph.hung_from([name]) - {name}
     yield click.style(

@@ -111,7 +111,7 @@ def known(wood: Species) -> Iterator[str]:
 
 
 def _of(wood: Species, field: str) -> Published | None:
-    """A figure of a wood; its movement may be worked out from its shrinkage."""
+    """A figure of a wood; its movement may be calculated from its shrinkage."""
     if field.startswith("movement"):
         return wood.movement("radial" if field.endswith("radial") else "tangential")
     figure: Published | None = getattr(wood, field)

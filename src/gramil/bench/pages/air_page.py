@@ -68,18 +68,18 @@ def air_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def _drawn_to(place: PlaceAir, now: datetime) -> datetime:
-    """Up to when a place's chart goes: now, or the last reading where that is too old to stand for now."""
+    """Where a place's chart ends: now, or at the last reading if that is too old to stand for now."""
     return now if now - place.last < STALE else place.last
 
 
 def _words(chart: str) -> str:
-    """What a chart says of itself for who cannot see it."""
+    """The chart in words, for those who cannot see it."""
     found = re.search("<desc>(.*?)</desc>", chart, re.DOTALL)
     return unescape(found[1]) if found else ""
 
 
 def _pieces(request: PageRequest, known: Places, now: datetime) -> list[tuple[str, str, str, str]]:
-    """Each piece: name, wood, moisture, and when it is ready; none where no air was read."""
+    """Each piece: name, wood, moisture, and when it is ready; none if no air was read."""
     with request.keeping.opened() as store:
         described = shop_description(store)
     if not described.shop.piece or not known.known:
@@ -126,7 +126,7 @@ def lay(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def bring_in_log(request: PageRequest, _: OpenInstruments) -> Response:
-    """A logger's file, whole or not at all."""
+    """Bring in a logger's file, whole or not at all."""
     text, name = request.one("log"), request.one("place")
     if not text:
         raise MakersFault.of("no file was chosen", remedy="choose the file that the logger wrote")

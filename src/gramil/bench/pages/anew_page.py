@@ -1,4 +1,4 @@
-"""A piece that is lost, begun anew: what would be open again, and then, when asked to, it is."""
+"""A lost piece begun anew: first what would be open again is shown, then, on confirmation, it is done."""
 
 from urllib.parse import quote
 
@@ -37,7 +37,7 @@ def anew_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def begin_anew(request: PageRequest, _: OpenInstruments) -> Response:
-    """The piece is begun anew; sent twice, it is done once."""
+    """Begin the piece anew; sent twice, it is done once."""
     number, piece = instrument_id(request), request.words["piece"]
     with request.keeping.opened() as store:
         works = _works(store, number, piece)

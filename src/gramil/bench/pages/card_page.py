@@ -1,4 +1,4 @@
-"""A figure's card: what it is, the formula with numbers in it, the source, what it follows from, what hangs on it."""
+"""A figure's card: what it is, the formula with numbers in it, the source, what it follows from, what depends on it."""
 
 import re
 from collections.abc import Mapping
@@ -79,7 +79,7 @@ class Piece:
 
 
 def in_pieces(reason: Reason) -> tuple[Piece, ...]:
-    """The formula cut up at the figures in it, each by its words."""
+    """The formula split at the figures in it, each shown by its words."""
     addresses = {parse_address(each.address)[0]: each.address for each in reason.follows}
     if not addresses or not reason.formula:
         return (Piece(readable(reason.formula)),) if reason.formula else ()
@@ -112,7 +112,7 @@ def _drawn(reason: Reason, figures: Figures, formatter: Formatter) -> str:
 
 
 def hanging(figures: Figures, address: str, formatter: Formatter) -> list[Beside]:
-    """What hangs on a figure directly, on the same row where both run over the same frets or strings."""
+    """What depends directly on a figure, in the same row if both run over the same frets or strings."""
     name, steps = parse_address(address)
     rows = dict(zip(axes_of(figures.graph.annotation(name)), steps, strict=False))
     found = [each for each in figures.graph.followers[name] if not each.startswith(UNSHOWN)]

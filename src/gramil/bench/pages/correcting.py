@@ -1,4 +1,4 @@
-"""What was written wrongly, put right or struck: each on a page of its own, so that one tap changes nothing."""
+"""Wrong entries put right or struck: each on a page of its own, so that a single tap changes nothing."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -38,7 +38,7 @@ RIGHT, STRIKE = "right", "strike"
 
 @dataclass(frozen=True)
 class Entry:
-    """A field of the page: its key, its words, what stands there now."""
+    """A field of the page: its key, its words, its present value."""
 
     key: str
     words: str
@@ -47,7 +47,9 @@ class Entry:
 
 @dataclass(frozen=True)
 class Correction:
-    """What may be wrong: what it is, what stands there, the fields to write it anew, what was seen, where to go on."""
+    """An entry that may be wrong: what it is, what it says, the fields to correct it, what was seen, where to go
+    afterwards.
+    """
 
     heading: str
     stands: str
@@ -111,7 +113,7 @@ def _wrong_reading(request: PageRequest, of: Place, seen: Reading) -> Correction
 
 
 def correct_reading(request: PageRequest, _: OpenInstruments) -> Response:
-    """A reading put right, or struck; refused where it is not there any more as it was seen."""
+    """Put a reading right, or strike it; refused if it is no longer as it was seen."""
     with request.keeping.opened() as store:
         of, there = _reading(request, store)
         if f"{there.humidity!r} {there.temperature!r}" != request.one("was"):
@@ -232,7 +234,7 @@ def _back(request: PageRequest, number: int) -> str:
 
 
 def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """An operation that was noted as done and is not."""
+    """The question before an operation that was noted as done is taken back."""
     with request.keeping.opened() as store:
         done = _done(request, store)
     number = instrument_id(request)
@@ -250,7 +252,7 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def take_done_back(request: PageRequest, _: OpenInstruments) -> Response:
-    """An operation is open again; sent twice, it is taken back once."""
+    """Mark an operation as open again; sent twice, it is done once."""
     with request.keeping.opened() as store:
         try:
             done = _done(request, store)
@@ -280,9 +282,8 @@ def _number(written: str) -> int:
 def asked_whether(
     request: PageRequest, wrong: Correction, fault: MakersFault | None = None, doubts: Mapping[str, Doubt] | None = None
 ) -> Response:
-    """The page that asks before anything is written; with a fault, what is wrong with what was typed.
-
-    `doubts` are what is asked about it: sent again, it is taken as read.
+    """The page that asks before anything is written; with a fault, it says what is wrong with what was typed.
+    `doubts` are the questions about it: sent again, the value is accepted.
     """
     faults: tuple[Fault, ...] = fault.faults if fault else ()
     found = doubts or {}

@@ -22,7 +22,9 @@ FIELDS = ("rate", "money", "materials")
 
 @dataclass(frozen=True)
 class Costed:
-    """An instrument and its cost; None with faults where what was typed cannot be read, or nothing was typed yet."""
+    """An instrument and its cost; the cost is None, with faults, if what was typed cannot be read, or if nothing was
+    typed yet.
+    """
 
     held: OpenInstrument
     cost: Cost | None

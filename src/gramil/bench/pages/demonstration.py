@@ -32,7 +32,7 @@ def lay_out_demo(request: PageRequest, _: OpenInstruments) -> Response:
 
 @contextmanager
 def examples_of(now: datetime) -> Iterator[Path]:
-    """The bundled files in a folder that is gone afterwards, every day in them moved so that they stand as of now."""
+    """The bundled files in a temporary folder, every date in them moved so that they are up to date."""
     moved = timedelta(days=(now.replace(tzinfo=None) - WRITTEN) // timedelta(days=1))
     with TemporaryDirectory() as folder:
         for file in (files("gramil") / "data" / "examples").iterdir():

@@ -38,7 +38,7 @@ SAME_DAY = (1980, 1, 1, 0, 0, 0)
 
 
 def files_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """What can be taken out of an instrument, and its description to be written anew."""
+    """What can be exported of an instrument, and its description in a form to be edited."""
     with request.keeping.opened() as store:
         seen = named(store, instrument_id(request))
         latest = revision(store, seen.id)
@@ -94,7 +94,7 @@ def zipped(content: Mapping[str, bytes]) -> bytes:
 
 
 def plain(name: str) -> str:
-    """A name as a file's: letters that every machine knows."""
+    """A name turned into a file name of letters that every machine knows."""
     return "".join(each if each.isascii() and each.isalnum() else "-" for each in name.lower()).strip("-") or "file"
 
 
@@ -118,7 +118,7 @@ def new_from_file(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def try_description(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """What a description that was brought in would move; with `do=keep`, the next revision."""
+    """What an imported description would move; with `do=keep` it becomes the next revision."""
     number = instrument_id(request)
     with request.keeping.opened() as store:
         held = open_instruments.held(store, number)
@@ -147,7 +147,7 @@ def _meanwhile(held: OpenInstrument) -> Fault:
 
 
 def _again(request: PageRequest, held: OpenInstrument, faults: tuple[Fault, ...]) -> Response:
-    """The page with what was typed and what is wrong with it."""
+    """The page again, with what was typed and what is wrong with it."""
     text = request.one("file") or request.one("text")
     return request.page(
         "files.html",
@@ -161,7 +161,9 @@ def _again(request: PageRequest, held: OpenInstrument, faults: tuple[Fault, ...]
 
 
 def _brought(request: PageRequest, name: str) -> str:
-    """The description that was sent, as a file or typed, with the files that it names in it. Raises MakersFault."""
+    """The description that was sent, as a file or typed, with the files that it names put into it. Raises
+    MakersFault.
+    """
     text = request.one("file") or request.one("text")
     if not text:
         raise MakersFault.of("no description was chosen", remedy="choose the file, or paste its text")
@@ -175,7 +177,7 @@ def _brought(request: PageRequest, name: str) -> str:
 
 
 def _laid_beside(folder: Path, table: object, key: str, sent: str) -> None:
-    """The file that was sent under the name that the description gives it."""
+    """The uploaded file under the name that the description gives it."""
     named_in = table.get(key) if isinstance(table, dict) else None
     if sent and isinstance(named_in, str) and named_in == plain_file(named_in) and named_in.strip("."):
         (folder / named_in).write_text(sent, encoding="utf-8", newline="\n")

@@ -1,4 +1,4 @@
-"""The first page: each place's air, and of each instrument what could be done now and what closes the rest."""
+"""The first page: each place's air, and for each instrument what could be done now and what the rest waits for."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -56,7 +56,7 @@ class ClosedNow:
 
 @dataclass(frozen=True)
 class OnBench:
-    """An instrument's row. `verdicts` counts findings that ask for something; `fault` is why it cannot be read."""
+    """An instrument's row. `verdicts` counts findings that call for action; `fault` is why it cannot be read."""
 
     id: int
     name: str
@@ -105,7 +105,7 @@ def _air(bench: Bench, place: PlaceNow, now: datetime) -> AirNow:
 
 
 def _gluing(place: PlaceNow, band: Limits) -> str:
-    """Whether gluing is open where it is done; by old air nobody glues."""
+    """Whether gluing is open where it is done; readings that are too old open nothing."""
     least, most = band.humidity
     said = f"its band is {least:.0f} to {most:.0f} %"
     if place.old:
@@ -151,7 +151,7 @@ def _row(
 
 
 def _together(closed: list[Closed], now: datetime) -> list[ClosedNow]:
-    """Operations that one reason closes, as one line."""
+    """Operations that wait for the same reason, as one line."""
 
     def alike(each: Closed) -> tuple[str, str, str]:
         return each.by, each.why.rstrip("."), str(each.when)

@@ -1,4 +1,4 @@
-"""If this were glued now: what comes of it in the owner's air, and when it would be right to glue it."""
+"""If this were glued now: what would happen in the owner's air, and when it would be right to glue it."""
 
 import math
 from collections.abc import Mapping
@@ -42,7 +42,7 @@ MOST_MOISTURE = 30.0
 
 @dataclass(frozen=True)
 class Outcome:
-    """The answer: its word, why, what to do first, and the case it rests on with its figures in words."""
+    """The answer: its word, why, what to do first, and the case that it rests on with its figures in words."""
 
     word: str
     why: str
@@ -61,7 +61,7 @@ class Here:
 
 
 def if_glued_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """The question, and where enough is said the answer."""
+    """The question and, if enough is given, the answer."""
     with request.keeping.opened() as store:
         described, unit = shop_description(store), unit_of_shop(request, store)
         places = places_in_store(store, described, request.now)
@@ -108,7 +108,7 @@ def _outcome(request: PageRequest, here: Here, what: What, owner: OpenInstrument
 def _glue_up(
     request: PageRequest, here: Here, what: What, piece: PieceNow | None, owner: OpenInstrument | None, unit: LengthUnit
 ) -> GlueUp:
-    """The glue-up as typed; the piece, then the instrument, then what is usual stand in for what is not."""
+    """The glue-up as typed; what is not typed comes from the piece, then the instrument, then usual values."""
     row, own = piece.row if piece else None, _of_instrument(what, owner)
     usual = USUAL[what]
     wood = request.one("wood") or (row.wood if row else "") or own.get("wood", "") or usual.wood
@@ -131,7 +131,7 @@ def _glue_up(
 
 
 def _of_instrument(what: What, owner: OpenInstrument | None) -> dict[str, Any]:
-    """What an instrument's own figures say of the glue-up, where it has them."""
+    """What an instrument's own figures say of the glue-up, if it has them."""
     if owner is None:
         return {}
     top, figures = owner.description.instrument.top, owner.figures
@@ -149,7 +149,7 @@ def _of_instrument(what: What, owner: OpenInstrument | None) -> dict[str, Any]:
 
 
 def _sound(sizes: Mapping[str, Any]) -> dict[str, Any]:
-    """Sizes that are more than nothing: an instrument without a body has none for it."""
+    """Sizes greater than zero only: an instrument without a body has no sizes for it."""
     return {key: float(size) for key, size in sizes.items() if math.isfinite(size) and size > 0}
 
 
@@ -172,7 +172,7 @@ def _wood(here: Here, name: str, where: str) -> Species:
 
 
 def _moisture(request: PageRequest, piece: PieceNow | None) -> float:
-    """As the piece's record says, as a meter said, or as wood comes to in an air."""
+    """The moisture from the piece's record, from a meter, or as the wood comes to in a given air."""
     if request.one("moisture"):
         return _percent(request, "moisture")
     if request.one("rh"):

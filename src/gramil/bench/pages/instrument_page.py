@@ -1,4 +1,4 @@
-"""The instrument's page: the whole of it to scale, cut across where the section line stands, and what a draft moves."""
+"""The instrument's page: the whole instrument to scale, the section at the section line, and what a draft moves."""
 
 import json
 from dataclasses import dataclass, replace
@@ -87,7 +87,7 @@ def _cut(request: PageRequest, figures: Figures) -> Cut:
 
 
 def reach(figures: Figures) -> tuple[float, float]:
-    """How far the section line goes: from the nut to the body's tail, or to the saddle where no body is described."""
+    """How far the section line goes: from the nut to the body's tail, or to the saddle if no body is described."""
     ends = [figures[n.body_edge] + outline.length for outline in figures[n.body_outlines]]
     return float(figures[n.board_nut_position]), max(float(figures[n.saddle_break_x].max()), *map(float, ends or [0.0]))
 
@@ -114,7 +114,7 @@ class Placed:
 
 
 def placed(desk: Desk) -> tuple[Placed, ...]:
-    """Every finding that asks for something, numbered as in the drawing."""
+    """Every finding that calls for action, numbered as in the drawing."""
     formatter, figures = desk.reading.now, desk.draft.figures
     asking = findings_in_words(
         tuple(each for each in findings_of(figures) if each.severity in ("stop", "caution", "note")), formatter
@@ -123,7 +123,7 @@ def placed(desk: Desk) -> tuple[Placed, ...]:
 
 
 def instrument_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """The page, or with a change of a figure the desk on it anew."""
+    """The page, or only its desk again when a figure was changed."""
     with request.keeping.opened() as store:
         desk = desk_of(request, store, open_instruments)
         made = made_on(store, open_instruments, desk.held) if desk.draft.changed else {}
@@ -151,7 +151,7 @@ def moved_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
 
 
 def cut_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """The section alone, with what lies over the plan: the answer to a moved section line."""
+    """The section alone, with the overlay of the plan: the answer to a moved section line."""
     with request.keeping.opened() as store:
         desk = desk_of(request, store, open_instruments)
     plan = plan_of(desk.draft.figures, None, desk.reading.now, desk.closer)
@@ -200,7 +200,7 @@ def _section(request: PageRequest, desk: Desk, plan: Plan) -> dict[str, object]:
 
 
 def address_part(desk: Desk) -> str:
-    """Where the desk stands, as a part of an address."""
+    """Where the section is cut, as part of an address."""
     return urlencode({"x": f"{desk.cut.x:.4f}"}) + ("&view=closer" if desk.closer else "")
 
 
@@ -257,7 +257,7 @@ def _steps(figures: Figures, cut: Cut) -> tuple[str, str]:
 
 
 def keep(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """Save the draft as the next revision; where somebody saved meanwhile, both are shown and nothing is written."""
+    """Save the draft as the next revision; if somebody saved meanwhile, both are shown and nothing is written."""
     number, who = instrument_id(request), request.one("who")
     request.session.who = who
     with request.keeping.opened() as store:

@@ -37,7 +37,7 @@ def labels_file(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def labels_of(store: Store, unit: LengthUnit, day: str) -> Iterator[Label]:
-    """A label for each blank, and for each followed piece that is no blank; protected wood says so on it."""
+    """A label for each blank, and for each followed piece that is not a blank; protected wood is marked as such."""
     own = own_woods(shop_description(store).shop)
     yield from (replace(each, permit=permit_of(each.wood, own).brief) for each in _labels(store, unit, day))
 
@@ -88,7 +88,7 @@ def _sawn(piece: Item | None) -> str:
 
 
 def _sizes(store: Store, piece: Item, unit: LengthUnit) -> str:
-    """The sizes of a piece that are written, in the unit shown."""
+    """Those sizes of a piece that are known, in the unit shown."""
     own = shop_unit(store)
     written = [piece.figures[key] for key in ("length", "width", "thickness") if key in piece.figures]
     return " × ".join(shown(float(read_length(each, own)), "mm", unit) for each in written)

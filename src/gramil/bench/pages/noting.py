@@ -1,4 +1,6 @@
-"""What the hands report: a measurement, an operation done, a sheet handed out. Sent twice, it is noted once."""
+"""What the maker reports from the bench: a measurement, an operation done, a sheet handed out. Sent twice, it is noted
+once.
+"""
 
 from starlette.responses import Response
 
@@ -17,9 +19,8 @@ from gramil.store.opening import Store
 
 
 def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """What was measured, and with `do=done` the operation as done.
-
-    What cannot be read is told, what cannot be meant is asked about, and nothing is noted.
+    """Note what was measured and, with `do=done`, the operation as done.
+    If something cannot be read this is said, if something is doubtful it is asked about, and nothing is noted.
     """
     number = instrument_id(request)
     request.session.who = request.one("who", request.session.who)
@@ -48,7 +49,7 @@ def _measured(request: PageRequest, held: OpenInstrument) -> tuple[Measurement, 
 def _mark(
     request: PageRequest, store: Store, held: OpenInstrument, name: str, measured: tuple[Measurement, ...]
 ) -> None:
-    """Done once: the same form sent again by a phone that lost the answer changes nothing."""
+    """Once only: the same form sent again, by a phone that lost the answer, changes nothing."""
     noted = Noted(request.one("note"), _hours(request.one("hours")))
     if any(each.operation == name for each in operations_done(store, held.seen.id)):
         return

@@ -21,7 +21,7 @@ hands = 50
 
 
 def operations_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """The list as it is kept, or how one begins."""
+    """The list as it is kept, or an example to begin one."""
     with request.keeping.opened() as store:
         owner = _owner(request, store)
         kept = own_operations(store, owner)
@@ -58,7 +58,7 @@ def _seen(kept: OwnOperations | None) -> str:
 
 
 def keep_operations(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """The list as written; one that does not hold together is told with its lines, and nothing is saved."""
+    """Save the list; one with faults is shown again with the lines at fault, and nothing is saved."""
     with request.keeping.opened() as store:
         owner = _owner(request, store)
         kept, text = own_operations(store, owner), request.one("text").replace("\r\n", "\n") + "\n"
@@ -73,7 +73,7 @@ def keep_operations(request: PageRequest, open_instruments: OpenInstruments) -> 
 
 
 def remove_operations_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """Whether a list is to go, before it does."""
+    """The question before a list is removed."""
     with request.keeping.opened() as store:
         owner = _owner(request, store)
         kept = own_operations(store, owner)
@@ -91,7 +91,7 @@ def remove_operations_page(request: PageRequest, _: OpenInstruments) -> Response
 
 
 def remove_operations(request: PageRequest, _: OpenInstruments) -> Response:
-    """A list removed, if it still is as it was seen; sent twice, it is removed once."""
+    """Remove a list, if it is still as it was seen; sent twice, it is removed once."""
     with request.keeping.opened() as store:
         owner = _owner(request, store)
         kept = own_operations(store, owner)

@@ -24,7 +24,7 @@ def qr_svg(address: str) -> str:
 
 
 async def pairing_page(request: Request) -> Response:
-    """On this machine: a fresh code to scan. On a phone: the field for the code, filled in where it was scanned."""
+    """On this machine: a fresh code to scan. On a phone: the field for the code, filled in if it was scanned."""
     sessions: Sessions = request.app.state.sessions
     lan: str = request.app.state.lan
     if is_local(request.scope):
@@ -40,7 +40,7 @@ async def pairing_page(request: Request) -> Response:
 
 
 async def pair(request: Request) -> Response:
-    """A phone gives its code: a session, or the field again."""
+    """Check the code that a phone sends: it gets a session, or the field again."""
     sessions: Sessions = request.app.state.sessions
     if int(request.headers.get("content-length", "0") or "0") > LARGEST_CODE:
         return PlainTextResponse("That is too long for a code.", 413)

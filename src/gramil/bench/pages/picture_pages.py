@@ -49,7 +49,7 @@ def heights_page(request: PageRequest, open_instruments: OpenInstruments) -> Res
 
 
 def _picture(drawing: Drawing, formatter: Formatter) -> tuple[str, str, str, bool]:
-    """A drawing's title, picture and words, and whether it is a long one."""
+    """A drawing's title, picture and words, and whether it is long and narrow."""
     picture = inlined(svg_text(drawing, formatter.text, captioned=False))
     return drawing.title, picture, described(drawing, formatter.text), drawing.name in LONG
 
@@ -72,7 +72,7 @@ def cents_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
 
 
 def by_fret(notes: Rows, figures: Figures, formatter: Formatter) -> list[tuple[str, list[str]]]:
-    """A figure a string and fret as rows, a row a fret, numbers alone."""
+    """A figure for every string and fret as a table with one row for each fret, numbers only."""
     strings = range(1, int(figures[n.strings_count]) + 1)
     return [
         (str(fret), [parted(formatter.text(notes[string, fret]))[0] for string in strings])

@@ -86,7 +86,7 @@ def printed_file(request: PageRequest, open_instruments: OpenInstruments) -> Res
 
 
 def _maker(request: PageRequest, held: OpenInstrument, work: Work, name: str) -> Callable[[], bytes] | None:
-    """What makes a file of a name; None where there is none."""
+    """The function that makes a file of this name; None if there is none."""
     formatter, paper = formatter_for(request.session, held.figures), _paper(request, held)
     if not (name.startswith(SHEET) and name.endswith(".pdf")):
         return pack_makers(held.figures, formatter, work, paper, _printer(request)).get(name)
@@ -104,7 +104,7 @@ def _paper(request: PageRequest, held: OpenInstrument) -> str:
 
 
 def _printer(request: PageRequest) -> tuple[float, float]:
-    """What a 100 mm bar measured on the last print, each way, over 100."""
+    """What a 100 mm bar measured on the last print, in each direction, divided by 100."""
     return _share(request.one("x", "100"), "x"), _share(request.one("y", "100"), "y")
 
 

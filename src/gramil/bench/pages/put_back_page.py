@@ -1,4 +1,7 @@
-"""A copy of the record put back: the copies that lie beside it, what one would take away, and then, when asked to."""
+"""A copy of the record put back: first the copies that lie beside it and what each would undo, then, on confirmation,
+it
+is done.
+"""
 
 from starlette.responses import Response
 
@@ -14,7 +17,9 @@ SHOWN = 20
 
 
 def copies_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """The copies beside the record, each a link; with `copy`, what putting it back would take away, before it does."""
+    """The copies beside the record, each a link; with `copy`, what would be lost by putting it back, before that is
+    done.
+    """
     path = request.keeping.path
     found = copies_beside(path)
     if not request.one("copy"):
@@ -29,7 +34,7 @@ def copies_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def put_back(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """The copy in the record's place, if nothing was noted since it was asked for; what was there is kept beside."""
+    """Put the copy in the record's place, if nothing was noted since; the old record is kept beside it."""
     path, chosen = request.keeping.path, _chosen(request)
     kept = request.keeping.put_back(path.with_name(chosen), request.now, request.number("seen"))
     with open_instruments.lock:

@@ -1,6 +1,6 @@
 """What readings mean: caliper readings of every slot, and cents, heights and relief of the strung instrument.
 
-Nothing is kept: the readings stand in the page's address. What is to stay on record is noted on the sheets.
+Nothing is kept: the readings stand in the page's address. Measurements to be kept on record are noted on the sheets.
 """
 
 import csv
@@ -69,13 +69,13 @@ class Group:
 
 
 def slots_readback(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """Where each slot lies, from the nut line, and the likely cause of what is off."""
+    """Where each slot lies, from the nut line, and the likely cause of the errors."""
     how = "Measure each slot from the nut line; two or more will do."
     return _page(request, open_instruments, "Slots as measured", how, _slot_groups, _slots_read)
 
 
 def set_up_readback(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """Cents, heights and relief of the strung instrument, and what they ask for."""
+    """Cents, heights and relief of the strung instrument, and what is to be done about them."""
     return _page(request, open_instruments, "Set-up as measured", "Strung and at pitch. Leave empty what was not read.",
                  _set_up_groups, _set_up_read)  # fmt: skip
 

@@ -23,7 +23,7 @@ SHOWN = 60
 
 @dataclass(frozen=True)
 class ChangeRow:
-    """A change as it is listed: its moment in words, and whether it was taken back since."""
+    """A change as listed: its moment in words, and whether it has been taken back since."""
 
     change: Change
     at: str
@@ -55,7 +55,7 @@ def record_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def undo_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """What would be taken back, before it is."""
+    """What would be taken back, before that is done."""
     with request.keeping.opened() as store:
         last = last_change(store)
     if last is None or str(last.id) != request.one("change"):
@@ -64,7 +64,7 @@ def undo_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def take_back(request: PageRequest, _: OpenInstruments) -> Response:
-    """The last change taken back, if it is still the one that was seen; sent twice, it is taken back once."""
+    """Take back the last change, if it is still the one that was seen; sent twice, it is taken back once."""
     with request.keeping.opened() as store:
         record.take_back(store, request.number("change"), request.now, request.session.who)
     return go("/record")

@@ -1,4 +1,6 @@
-"""An earlier revision returned to: what it was kept for, and then, when asked to, it is the next one."""
+"""Return to an earlier revision: first what it was kept for is shown, then, on confirmation, it becomes the next
+one.
+"""
 
 from dataclasses import replace
 
@@ -15,7 +17,7 @@ from gramil.store.opening import Store
 
 
 def return_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """The revision that is asked for, before it is returned to."""
+    """The revision asked for, before returning to it."""
     number = instrument_id(request)
     with request.keeping.opened() as store:
         seen, wanted = named(store, number), _wanted(request, store)
@@ -42,7 +44,7 @@ def _wanted(request: PageRequest, store: Store) -> Revision:
 
 
 def return_to_it(request: PageRequest, _: OpenInstruments) -> Response:
-    """The revision returned to; refused where somebody kept another since the question stood there."""
+    """Return to the revision; refused if somebody kept another since the question was shown."""
     number = instrument_id(request)
     with request.keeping.opened() as store:
         seen = replace(named(store, number), version=request.number("version"))

@@ -1,4 +1,4 @@
-"""The revisions of an instrument, and any two held against each other."""
+"""The revisions of an instrument, and any two of them compared."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -51,7 +51,7 @@ def compare_page(request: PageRequest, open_instruments: OpenInstruments) -> Res
 
 @dataclass(frozen=True)
 class DrawnOver:
-    """Drawings that differ, by name with their titles, and the one that was asked for: its title, picture and words."""
+    """Drawings that differ, by name with their titles, and the one asked for: its title, picture and words."""
 
     others: Mapping[str, str]
     name: str = ""

@@ -1,4 +1,6 @@
-"""A sheet: one operation a page, big figures, its drawing, the proof before the cut, and what was measured, judged."""
+"""A sheet: one operation to a page, with big figures, its drawing, the proof before the cut, and a verdict on what was
+measured.
+"""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
@@ -35,8 +37,7 @@ from gramil.store.opening import Store
 @dataclass(frozen=True)
 class Box:
     """A field for a measurement: its address, its words, what is wanted and how near, what was measured last.
-
-    `off` is how far that is off; `typed` stands in it, and `doubt` is what is asked about that.
+    `off` is how far that is off; `typed` is what the field holds, and `doubt` the question about that.
     """
 
     address: str
@@ -89,7 +90,7 @@ def work_for(store: Store, held: OpenInstrument) -> Work:
 
 
 def sheet_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """The sheet of a set-up: that of the operation that it goes with, where there is one."""
+    """The sheet of a set-up: that of the operation that it belongs to, if there is one."""
     with request.keeping.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
@@ -99,7 +100,7 @@ def sheet_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
 
 
 def work_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """An operation, with its sheet where there is one; or a sheet that goes with no operation."""
+    """An operation, with its sheet if there is one; or a sheet that belongs to no operation."""
     with request.keeping.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
@@ -114,7 +115,7 @@ def asked_again(
     name: str,
     found: Mapping[str, Doubt],
 ) -> Response:
-    """The page of an operation with what was typed, and under each field what is asked about it."""
+    """The page of an operation with what was typed, and under each field the question about it."""
     return _work(request, store, open_instruments, held, work_for(store, held), name, found)
 
 
@@ -133,7 +134,8 @@ def _work(
 
 
 def work_named(held: OpenInstrument, work: Work, name: str) -> str:
-    """What work of a name is noted as: an operation by its own or its sheet's name, a sheet alone by its own.
+    """The name under which work is noted: an operation's, given its own or its sheet's name; a sheet's own if it has no
+    operation.
 
     Raises Missing.
     """
@@ -146,7 +148,7 @@ def work_named(held: OpenInstrument, work: Work, name: str) -> str:
 
 
 def address_of_work(number: int, name: str) -> str:
-    """Where an instrument's operation stands, or its sheet where the work is a sheet alone."""
+    """The address of an instrument's operation, or of its sheet if the work is a sheet alone."""
     return f"/instrument/{number}/operation/{name}"
 
 
@@ -204,14 +206,14 @@ def _page(
 
 
 def _missing(operation: Operation | None, work: Work, done: dict[str, DoneOperation]) -> list[str]:
-    """What comes before an operation and is not noted as done, in words."""
+    """What should come before an operation and is not noted as done, in words."""
     return [work.operations[each].what for each in (operation.after if operation else ()) if each not in done]
 
 
 def _measured_as(
     request: PageRequest, held: OpenInstrument, work: Work, name: str, done: tuple[str, ...]
 ) -> MeasuredAs | None:
-    """What was just noted means, against what the sheet of its work says."""
+    """What the latest measurement means, compared with what the sheet of its work says."""
     wanted = wanted_at(name, held.figures, work)
     return measured_as(held, wanted, request.many("told"), name, done, formatter_for(request.session, held.figures))
 
@@ -224,7 +226,7 @@ def _drawing(sheet: Sheet | None, formatter: Formatter) -> Sized | None:
 def _boxes(
     store: Store, held: OpenInstrument, sheet: Sheet | None, operation: Operation | None, formatter: Formatter
 ) -> Iterator[Box]:
-    """The fields for what is asked, each with what is wanted by the figures that the sheet goes by."""
+    """The fields for what is to be measured, each with what is wanted by the figures on which the sheet is based."""
     last = {each.address: each.written for each in measurements(store, held.seen.id)}
     request = (*sheet.setup.boxes, *sheet.measure) if sheet else map(Ref[Any], operation.measure if operation else ())
     for figure in dict.fromkeys(request):
@@ -238,7 +240,7 @@ def _boxes(
 def _measured(
     request: PageRequest, store: Store, held: OpenInstrument, done: DoneOperation | None, boxes: tuple[Box, ...]
 ) -> list[tuple[Measured, str]]:
-    """What was measured at this work or of its figures, the last first, each with its moment by the clock."""
+    """What was measured at this work or of its figures, the newest first, each with its moment by the clock."""
     asks = {box.address for box in boxes}
     found = [
         each

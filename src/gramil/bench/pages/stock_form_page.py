@@ -29,7 +29,7 @@ NEW = Blank("", "", 0.0, 0.0, 0.0)
 
 
 def blank_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """The form of a new piece, or of one that there is (`blank`)."""
+    """The form of a new piece, or of an existing one (`blank`)."""
     with request.keeping.opened() as store:
         blank = _blank(request, store)
         return _form(request, store, blank, _typed(blank, store, unit_of_shop(request, store)))
@@ -45,7 +45,7 @@ def _blank(request: PageRequest, store: Store) -> Blank:
 
 
 def _typed(blank: Blank, store: Store, unit: LengthUnit) -> Mapping[str, str]:
-    """What stands in the fields of a piece; a length exactly as it is kept where it is in mm."""
+    """What a piece's fields hold; a length in mm is shown exactly as it is kept."""
     names = {each.id: each.name for each in places(store)}
     sizes = {key: _size(getattr(blank, key), unit) for key in SIZES}
     return {
@@ -101,7 +101,10 @@ def _form(
 
 
 def keep_blank(request: PageRequest, _: OpenInstruments) -> Response:
-    """The piece as typed; what is wrong stands beside its field, and nothing is saved. Sent twice, it is there once."""
+    """Save the piece as typed; if anything is wrong, it is said beside its field and nothing is saved. Sent twice, it
+    is
+    added once.
+    """
     with request.keeping.opened() as store:
         blank = _blank(request, store)
         typed = {key: texts[-1].strip() for key, texts in request.form.items()}
@@ -113,7 +116,7 @@ def keep_blank(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def _read(request: PageRequest, store: Store, blank: Blank, typed: Mapping[str, str]) -> Blank:
-    """The piece that was typed. Raises MakersFault with every fault, each with its field."""
+    """The piece as typed. Raises MakersFault with every fault, each with its field."""
     faults: list[Fault] = []
     unit, named = unit_of_shop(request, store), {each.name: each.id for each in places(store)}
     sizes = {key: _length(typed.get(key, ""), key, unit, faults) for key in SIZES}
@@ -156,7 +159,7 @@ def _length(text: str, key: str, unit: LengthUnit, faults: list[Fault]) -> float
 
 
 def remove_blank_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """Whether a piece is to go from the list, before it does."""
+    """The question before a piece is removed from the list."""
     with request.keeping.opened() as store:
         blank = _blank(request, store)
     wrong = Correction(
@@ -173,7 +176,7 @@ def remove_blank_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def remove_from_stock(request: PageRequest, _: OpenInstruments) -> Response:
-    """A piece removed, if it still is as it was seen."""
+    """Remove a piece, if it is still as it was seen."""
     with request.keeping.opened() as store:
         seen = replace(_blank(request, store), version=request.number("version"))
         strike_wood(store, seen, request.now, request.session.who)

@@ -1,4 +1,6 @@
-"""Stock: blanks and parts made ahead, whose they are, what serves which need, and what must be bought."""
+"""Stock: blanks and parts made ahead, which instrument they are for, what serves which need, and what must be
+bought.
+"""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -38,7 +40,9 @@ from gramil.store.opening import Store
 
 @dataclass(frozen=True)
 class BlankRow:
-    """A blank as it lies: its sizes in words, where, how many are free, and to whom others are promised."""
+    """A blank in stock: its sizes in words, where it lies, how many are free, and to which instruments others are
+    promised.
+    """
 
     blank: Blank
     sizes: str
@@ -48,7 +52,7 @@ class BlankRow:
 
 
 def stock_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """What is on hand, and what the open instruments ask for."""
+    """What is on hand, and what the open instruments need."""
     with request.keeping.opened() as store:
         unit = unit_of_shop(request, store)
         names = {each.id: each.name for each in instruments(store)}
@@ -98,7 +102,7 @@ def sizes_of(blank: Blank, unit: LengthUnit) -> str:
 
 
 def _matching(store: Store, open_instruments: OpenInstruments, now: datetime) -> Matching | None:
-    """What serves what, over every open instrument that can be read; wood that has settled goes first."""
+    """What serves what, over every open instrument that can be read; settled wood is preferred."""
     names = {each.id: each.name for each in instruments(store)}
     figures = {}
     for each in instruments(store, "open"):
@@ -160,7 +164,7 @@ def promise_found(request: PageRequest, open_instruments: OpenInstruments) -> Re
 
 
 def take_back(request: PageRequest, _: OpenInstruments) -> Response:
-    """A promise taken back; it says which version of it was seen."""
+    """Take a promise back; the form says which version of it was seen."""
     with request.keeping.opened() as store:
         found = next((each for each in promises(store) if str(each.id) == request.one("promise")), None)
         if found is not None and str(found.version) == request.one("version"):

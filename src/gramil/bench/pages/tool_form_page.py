@@ -1,4 +1,4 @@
-"""A tool written down, changed or removed by form; what comes of it for the instruments is said."""
+"""A tool written down, changed or removed by form; the page says what this means for the instruments."""
 
 from collections.abc import Mapping
 from dataclasses import replace
@@ -36,7 +36,7 @@ ONE = {
 
 
 def tool_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """The form of a new tool (`kind`), or of one that there is (`item`)."""
+    """The form of a new tool (`kind`), or of an existing one (`item`)."""
     with request.keeping.opened() as store:
         item, unit = _item(request, store), unit_of_shop(request, store)
         first = {"checked": request.now.date().isoformat()} if item.kind == "jig" and not item.id else {}
@@ -56,7 +56,7 @@ def _item(request: PageRequest, store: Store) -> Item:
 
 
 def _in_unit(item: Item, store: Store, unit: LengthUnit) -> Mapping[str, Any]:
-    """What stands there; where the page shows another unit than the shop's, bare numbers say which they are in."""
+    """What the item holds; if the page shows another unit than the shop's, bare numbers are given their unit."""
     own = shop_unit(store)
     if own == unit:
         return item.figures
@@ -94,7 +94,9 @@ def _form(
 
 
 def keep_tool(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """The tool as typed: written down or changed; what is wrong stands beside its field, and nothing is saved."""
+    """Save the tool as typed, new or changed; if anything is wrong, it is said beside its field and nothing is
+    saved.
+    """
     with request.keeping.opened() as store:
         item, unit = _item(request, store), unit_of_shop(request, store)
         typed = {key: texts[-1] for key, texts in request.form.items()}
@@ -114,7 +116,9 @@ def keep_tool(request: PageRequest, open_instruments: OpenInstruments) -> Respon
 
 
 def _with_nested(request: PageRequest, item: Item, row: dict[str, Any]) -> dict[str, Any]:
-    """The row with what no form shows: where a piece lay, what it weighed; a new piece lies where it was said."""
+    """The row with what the form does not show: where a piece lay, what it weighed; a new piece lies where the form
+    says.
+    """
     shown = {entry.key for entry in entries(item.kind, {}, "mm", {})}
     kept = {key: value for key, value in item.figures.items() if key not in shown}
     if item.kind == "piece" and not item.id and request.one("lies"):
@@ -125,7 +129,7 @@ def _with_nested(request: PageRequest, item: Item, row: dict[str, Any]) -> dict[
 
 
 def _refuse_older(request: PageRequest, item: Item) -> None:
-    """Raises MakersFault where the form was opened on another version than the one that is there."""
+    """Raises MakersFault if the form was opened on another version than the one in the store."""
     if item.id and request.one("version") != str(item.version):
         raise MakersFault.of(
             f"somebody else changed {item.name} meanwhile", "nothing was saved", "open it again: theirs stands there"
@@ -133,7 +137,7 @@ def _refuse_older(request: PageRequest, item: Item) -> None:
 
 
 def remove_page(request: PageRequest, _: OpenInstruments) -> Response:
-    """Whether a tool is to go, before it does."""
+    """The question before a tool is removed."""
     with request.keeping.opened() as store:
         item = _item(request, store)
     said = "; ".join(f"{key.replace('_', ' ')} {value}" for key, value in item.figures.items())
@@ -151,7 +155,7 @@ def remove_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 
 def remove_tool(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """A tool removed, if it still is as it was seen."""
+    """Remove a tool, if it is still as it was seen."""
     with request.keeping.opened() as store:
         item = _item(request, store)
         before = held_open(store, open_instruments)

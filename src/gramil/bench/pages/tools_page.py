@@ -37,7 +37,7 @@ KINDS = {
 
 @dataclass(frozen=True)
 class ToolRow:
-    """A tool: what is known of it in words, and for a saw or a jig its measured figure, for typing anew."""
+    """A tool: what is known of it, in words, and for a saw or a jig its measured figure, ready to be typed again."""
 
     item: Item
     words: tuple[tuple[str, str], ...]
@@ -72,7 +72,9 @@ def _row(store: Store, item: Item, unit: LengthUnit) -> ToolRow:
 
 
 def _words(item: Item, own: LengthUnit, unit: LengthUnit) -> Iterator[tuple[str, str]]:
-    """What stands of a tool; bare lengths, written in the shop's `own` unit, with theirs or in the page's."""
+    """What is known of a tool; bare lengths, which are in the shop's `own` unit, get their unit or are put into the
+    page's.
+    """
     lengths = lengths_of(item.kind)
     for key, value in item.figures.items():
         said = _said(value, own, unit) if key in lengths else _said(value)
@@ -97,7 +99,7 @@ def _item(store: Store, request: PageRequest, kind: str) -> Item:
 
 
 def check_jig(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """A jig's constant as just measured, and what comes of it."""
+    """Note a jig's constant as just measured, and say what follows."""
     with request.keeping.opened() as store:
         jig = _item(store, request, "jig")
         unit = unit_of_shop(request, store)
@@ -112,7 +114,7 @@ def check_jig(request: PageRequest, open_instruments: OpenInstruments) -> Respon
 
 
 def try_saw(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """Widths of test cuts, with commas between them, and what comes of it."""
+    """Note the widths of test cuts, separated by commas, and say what follows."""
     with request.keeping.opened() as store:
         saw, unit = _item(store, request, "saw"), unit_of_shop(request, store)
         widths = [

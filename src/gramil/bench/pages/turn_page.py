@@ -1,4 +1,4 @@
-"""Turning from a figure's card: the value wanted, what may move for it, and what it would have to be.
+"""Turning, from a figure's card: the value wanted, which input may move for it, and what that input would have to be.
 
 The search saves nothing and changes nothing: its answer is a draft to be tried like any other.
 """
@@ -98,13 +98,13 @@ def turn_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
 
 
 def key_of(draft: Draft, name: str) -> str | None:
-    """The key that settles a base value in this description, or None."""
+    """The key that sets a base value in this description, or None."""
     found = chosen(name, draft.data)
     return found.key if found and found.key not in PICKED else None
 
 
 def words_of_key(key: str) -> str:
-    """A key or a name as it is said: `board thickness`."""
+    """A key or a name in words: `board thickness`."""
     return key.replace(".", " ").replace("_", " ")
 
 
@@ -139,7 +139,7 @@ def _value(value: float, unit: str | None, formatter: Formatter) -> str:
 def _searched(
     request: PageRequest, desk: Desk, offered: tuple[Turnable, ...], address: str, made: Mapping[str, Figures]
 ) -> tuple[Search | None, str]:
-    """The search that was asked for, or what is wrong with the asking."""
+    """The search asked for, or what is wrong with the question."""
     wanted = request.one("wanted")
     chosen_one = next((each for each in offered if each.key == request.one("turn")), None)
     if not wanted or chosen_one is None:
@@ -200,7 +200,7 @@ def _answer(desk: Desk, each: Turnable, value: float, address: str) -> Answer:
 
 
 def _none(desk: Desk, each: Turnable, found: Turned, address: str, target: float, bounds: tuple[float, float]) -> str:
-    """Why there is no answer, with what is within reach."""
+    """Why there is no answer, with what can be reached."""
     formatter = desk.reading.now
     low, high = (_value(value, each.unit, formatter) for value in sorted(bounds))
     if math.isnan(found.lowest):

@@ -25,7 +25,7 @@ HOURS, DAYS, COUNT = "08:30-12:30 13:30-17:30", "mon-fri", "2"
 
 
 def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """The plan, a day after another."""
+    """The plan, day by day."""
     bench, weeks, plan = _planned(request, open_instruments)
     if bench is None or weeks is None or plan is None:
         return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(request))
