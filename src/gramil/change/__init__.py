@@ -1,1 +1,1 @@
-"""The whole graph, and what is done with it: shift, turning an input until a figure is met, readback."""
+"""What is done with the whole graph: comparing two states, turning an input until a figure is met, reading back."""

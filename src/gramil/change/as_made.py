@@ -1,4 +1,4 @@
-"""What a measurement means: how far it is off what was wanted, what that costs, and which later figures follow."""
+"""What a measurement means: how far it is from what was wanted, what that costs, and which later figures follow."""
 
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
@@ -28,7 +28,7 @@ HEARD = 0.1
 
 @dataclass(frozen=True)
 class Off:
-    """A measured figure against the wanted one, in the unit of its symbol; `cents` where it moves a fret, else None."""
+    """A measured figure and the wanted one, in the unit of its symbol; `cents` if it moves a fret, else None."""
 
     address: str
     wanted: float
@@ -43,7 +43,7 @@ class Off:
 
 
 def difference_text(off: Off, first: LengthUnit, inch_style: InchStyle = "decimal") -> str:
-    """How far a reading is off, and what that costs in tune where it does: `+0.12 mm, +0.41 cent`."""
+    """How far a reading is off and, if it costs anything in tune, how much: `+0.12 mm, +0.41 cent`."""
     sign = "+" if off.difference > 0 else ""
     cents = "" if off.cents is None else f", {signed(off.cents, 2)} cent"
     return f"{sign}{shown(off.difference, off.unit, first, inch_style)}{cents}"
@@ -52,8 +52,7 @@ def difference_text(off: Off, first: LengthUnit, inch_style: InchStyle = "decima
 @dataclass(frozen=True)
 class AsMade:
     """What measurements change: how far each is off, the dimensions that follow, verdicts that came and went.
-
-    `folded` moves are too small to tell.
+    `folded` counts the moves that are too small to mention.
     """
 
     off: tuple[Off, ...]
@@ -74,8 +73,9 @@ def as_made(
 ) -> AsMade:
     """What new measurements change in `figures`, which may carry earlier ones.
 
-    `operation` is what was just done, `done` what was before: those that the measurements are of are judged. `wanted`
-    are the figures that its sheet goes by, from which it is told how far off each is (None: as drawn). Raises
+    `operation` is what was just done, `done` what was done before: those whose figures were measured are judged.
+    `wanted`
+    are the figures on its sheet, from which the errors are measured (None: as drawn). Raises
     MakersFault for a measurement with which an instrument cannot be worked out at all.
     """
     with _workable(new):
@@ -94,7 +94,7 @@ def refuse_impossible(figures: Figures, new: Mapping[str, Pin]) -> None:
 
 @contextmanager
 def _workable(new: Mapping[str, Pin]) -> Iterator[None]:
-    """What is worked out by new measurements; where that cannot be, it is told as their fault."""
+    """The figures with new measurements; if they cannot be worked out, the measurements are reported as at fault."""
     try:
         with np.errstate(all="ignore"):
             yield
@@ -128,21 +128,23 @@ def _as_made(
 
 
 def with_readings(figures: Figures, new: Mapping[str, Pin]) -> Figures:
-    """The figures with more measurements, each noted after what was measured of it before, and what they settle."""
+    """The figures with more measurements, each later than any measured before, and with the inputs that they settle."""
     earlier = readings(figures.pins)
     noted = {address: pin.after(earlier.get(address)) for address, pin in new.items()}
     return settled(figures.with_pins({**earlier, **noted}))
 
 
 def _judged(made: Figures, new: Mapping[str, Pin], operation: str, done: Sequence[str]) -> tuple[Judged, ...]:
-    """The operation just done, and those done before that the new measurements are of."""
+    """Verdicts on the operation just done, and on earlier ones whose figures were measured now."""
     known = tuple(dict.fromkeys((*done, operation)))
     touched = {operation, *owners(new, known, later_in(usual_work(), made)).values()}
     return tuple(each for each in judge(dict.fromkeys(known, made), made) if each.operation in touched)
 
 
 def _matters(move: Move) -> bool:
-    """Whether a move is large enough to tell: in cents what may be heard, else a thousandth of what is no length."""
+    """Whether a move is large enough to mention: in cents if it may be heard; a thousandth for anything that is not a
+    length.
+    """
     if move.unit == "cent":
         return not abs(move.difference) < HEARD
     if move.unit in ("mm", "rad", None) or not isinstance(move.old, float):
@@ -151,7 +153,7 @@ def _matters(move: Move) -> bool:
 
 
 def off_at(address: str, pin: Pin, wanted: Figures) -> Off:
-    """A measurement against the figure that is wanted."""
+    """A measurement compared with the figure that is wanted."""
     value, unit = float(wanted.at(address)), wanted.unit_at(address) or ""
     return Off(address, value, float(pin.value), unit, _cents(address, float(pin.value) - value, wanted))
 

@@ -1,7 +1,8 @@
-"""The foreman's note: what a change means for who stands at the bench, in one order, on one screen.
+"""The foreman's note: what a change means for whoever stands at the bench, always in the same order, on one screen.
 
 What was changed; what moves on the body; what is lost or to be reworked; what can no longer be done, or now can; papers
-that are no longer true; and the dimensions that matter most. Each line is a sentence; what does not fit is counted.
+that are no longer true; and the dimensions that matter most. Each line is a sentence; lines that do not fit are
+counted.
 """
 
 import math
@@ -47,7 +48,7 @@ def foremans_note(
 ) -> tuple[Part, ...]:
     """The note's parts that have anything to say, in order; forty lines at most, headings included.
 
-    `made` is how what is made stands, None where no record says what is; `handed_out` are names of sheets given out.
+    `made` judges the finished work, None if there is no record of it; `handed_out` are names of sheets given out.
     Figures are shown in the units of `like`, or in the instruments' own.
     """
     old, new = (replace(like, figures=each) if like else formatter_of(each) for each in (before, after))
@@ -65,7 +66,7 @@ def foremans_note(
 def readings_note(
     found: AsMade, before: Figures, after: Figures, again: Sequence[Paper] = (), handed_out: Collection[str] = ()
 ) -> tuple[Part, ...]:
-    """The same note when something was measured: from the figures before it to those after.
+    """The same note after a measurement: from the figures before it to those after.
 
     `again` are the sheets that are to be printed again, `handed_out` names of sheets given out.
     """
@@ -87,7 +88,7 @@ _HEARD = {"cent": 0, "g": 1, "mm": 2}
 
 
 def _judged(judged: Sequence[Judged], new: Formatter) -> Iterator[str]:
-    """How the work stands that the readings are of: what mends it in full, and by name what is right."""
+    """Verdicts on the work that was measured: in full what mends it, and by name what is right."""
     yield from (f"{each.standing.capitalize()}: {line}." for each, line in made_lines(judged, new.first))
     yield from (f"Still right: {each.what}." for each in judged if each.standing == "still right")
 
@@ -109,7 +110,7 @@ NO_RECORD = "Nothing is known of what is made: there is no record beside the des
 
 
 def _folded(lines: list[str], most: int = LINES) -> Iterator[str]:
-    """The first lines, and how many more there are; one more line is told rather than counted."""
+    """The first lines, and how many more there are; a single further line is shown rather than counted."""
     if len(lines) <= most + 1:
         yield from map(_short, lines)
         return
@@ -122,7 +123,7 @@ def _short(line: str) -> str:
 
 
 def _changed(found: Shift, old: Formatter, new: Formatter) -> Iterator[str]:
-    """What was changed, by the maker's key; base values that one key settles are told once."""
+    """What was changed, by the maker's key; a key that sets several base values is named once."""
     told: dict[str, str] = {}
     for name in found.inputs:
         was, now = old.text(name), new.text(name)
@@ -132,7 +133,7 @@ def _changed(found: Shift, old: Formatter, new: Formatter) -> Iterator[str]:
 
 
 def _carried(features: Sequence[Carried], new: Formatter) -> Iterator[str]:
-    """What moves alike with one thing, in one sentence."""
+    """Features that move by the same amount with one thing, in one sentence."""
     told: dict[str, list[str]] = {}
     for each in features:
         by = ("+" if each.by > 0 else "") + shown(each.by, "mm", new.first)
@@ -171,7 +172,7 @@ def _papers(papers: Sequence[Paper], handed_out: Collection[str]) -> Iterator[st
 
 
 def _list_of(words: str, titles: Sequence[str]) -> str:
-    """As many titles as a line and a half holds, and how many more."""
+    """As many titles as fit in a line and a half, and how many more."""
     told: list[str] = []
     for title in titles:
         if sum(map(len, told)) + 2 * len(told) + len(title) > LONGEST - len(words) and told:
@@ -186,7 +187,7 @@ MoveLine = Callable[[Move, Formatter, Formatter], str]
 
 
 def _dimensions(moves: Sequence[Move], old: Formatter, new: Formatter, told: MoveLine) -> Iterator[str]:
-    """The first five of those that can be seen, in words; then how many more by part."""
+    """The first five moves that can be seen, in words; then how many more by part."""
     seen = [move for move in moves if _shows(move, old, new)]
     first = seen[:MATTER]
     yield from (_short(told(move, old, new)) for move in first)
@@ -197,7 +198,7 @@ def _dimensions(moves: Sequence[Move], old: Formatter, new: Formatter, told: Mov
 
 
 def _weighed(moves: Sequence[Move], before: Figures) -> list[Move]:
-    """Those first that most papers show."""
+    """The moves sorted so that those shown on most papers come first."""
     return sorted(moves, key=lambda move: -_weight(move, before))
 
 
@@ -207,7 +208,7 @@ def _weight(move: Move, figures: Figures) -> int:
 
 
 def _shows(move: Move, old: Formatter, new: Formatter) -> bool:
-    """Whether a move can be seen in the figures as they are shown, and is a number's."""
+    """Whether a move is a number's and shows in the figures as they are printed."""
     if not isinstance(move.old, float) or not isinstance(move.new, float) or not math.isfinite(move.difference):
         return False
     return shown(move.old, move.unit, old.first) != shown(move.new, move.unit, new.first)

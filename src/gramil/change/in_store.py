@@ -1,6 +1,6 @@
 """An instrument of the store worked out: in the shop and the air of the store, by what was measured on it.
 
-The moment of the air is that of the last reading, as it is from files: the same record gives the same verdicts.
+The air is that of the last reading, as it is with files, so that the same record always gives the same verdicts.
 """
 
 from datetime import UTC, datetime
@@ -24,7 +24,7 @@ from gramil.store.opening import Store, reading
 def figures_in_store(store: Store, owner: Instrument, *, measured: bool = True) -> Figures:
     """The figures of an instrument's latest revision, as made or (not `measured`) as drawn.
 
-    Raises MakersFault for what is wrong in its text or in the shop, and when the two do not go together.
+    Raises MakersFault for what is wrong in its text or in the shop, and if the two do not fit together.
     """
     with reading(store):
         described = parse_description(revision(store, owner.id).text, owner.name)
@@ -39,7 +39,7 @@ def work_in_store(store: Store, owner: Instrument) -> Work:
 
 
 def shop_in_store(store: Store, instrument_id: int) -> ShopDescription:
-    """The store's shop for an instrument; the usual one stands in as long as no tool is in the store."""
+    """The store's shop for an instrument; the usual one is used as long as no tool is in the store."""
     text = text_of_shop(store, instrument_id)
     return parse_shop(text, "the shop") if text else read_shop()
 
@@ -50,7 +50,7 @@ def text_of_shop(store: Store, instrument_id: int) -> str:
 
 
 def air_in_store(store: Store) -> AirBase | None:
-    """What the store's readings say at the last of them; None where no place is named."""
+    """What the store's readings say at the moment of the last one; None if no place is named."""
     described = shop_description(store)
     if not described.shop.place:
         return None

@@ -1,7 +1,6 @@
-"""What is made, judged: still right, to be reworked and how, or lost; by the figures that each operation fixed.
-
-Which figures an operation fixes, on which piece, and what mends them are rows of `data/made.toml`. Where anything on a
-piece is lost, or its wood is another, the piece is lost as a whole.
+"""Finished work judged by the figures that each operation fixed: still right, to be reworked (and how), or lost.
+Which figures an operation fixes, on which piece, and what mends them are rows of `data/made.toml`. If anything on a
+piece is lost, or its wood is now a different one, the whole piece is lost.
 """
 
 from collections.abc import Iterator, Mapping
@@ -24,10 +23,11 @@ WORST_LAST: tuple[Standing, ...] = ("still right", "rework", "lost")
 
 @dataclass(frozen=True)
 class Judged:
-    """How what an operation made stands. `address` is the figure worst off, with what it is and what it should be.
+    """The verdict on what an operation made. `address` is the figure that is furthest off, with what it is and should
+    be.
 
     `too` says how it is off ("too shallow"), `where` in which row; `unit` is the figure's symbol. `piece` is what it
-    was done on, in words; `along` is true for what is lost only because the piece is.
+    was done on, in words; `along` is true if it is lost only because the piece is.
     """
 
     operation: str
@@ -45,10 +45,9 @@ class Judged:
 
 
 def judge(made: Mapping[str, Figures], wanted: Figures, work: Work | None = None) -> tuple[Judged, ...]:
-    """How each operation done stands: `made` gives the figures that it was made by, with what was measured.
-
-    `wanted` are the figures as they are to be; measurements in their place do not count. An operation that fixes
-    nothing, or nothing that this instrument has, or that later work has taken up, is left out unless its piece is lost.
+    """The verdict on each operation done: `made` gives the figures by which it was done, with what was measured.
+    `wanted` are the figures as they should be; measurements of them do not count. An operation that fixes nothing, or
+    nothing that this instrument has, or that later work has superseded, is left out unless its piece is lost.
     """
     rows = {name: operations()[name] for name in made if name in operations()}
     seen = _Sights(made, wanted, work or usual_work())
@@ -58,7 +57,7 @@ def judge(made: Mapping[str, Figures], wanted: Figures, work: Work | None = None
 
 
 class _Sights:
-    """The figures by which an operation is judged; what several share is worked out once."""
+    """The figures by which operations are judged; those that several share are worked out once."""
 
     def __init__(self, made: Mapping[str, Figures], wanted: Figures, work: Work) -> None:
         self._made, self._wanted = made, wanted
@@ -81,7 +80,7 @@ class _Sights:
 
 
 def _judged(row: Operation, made: Figures, then: Figures, now: Figures) -> Judged | None:
-    """The figure worst off, or nothing where none is known."""
+    """The figure that is furthest off, or nothing if none is known."""
     found = [
         (_standing(fixed, off, now), off.off, fixed, off)
         for fixed in row.fixes
@@ -106,7 +105,7 @@ def _judged(row: Operation, made: Figures, then: Figures, now: Figures) -> Judge
 
 
 def _too(fixed: Fixed, off: OffRow) -> str:
-    """How it is off in words; another number of rows, and what is not wanted any more, has none."""
+    """In which way it is off, in words; empty for a different number of rows, and for something no longer wanted."""
     if isnan(off.difference):
         return fixed.too[0] if isinstance(off.is_now, str) and fixed.field else ""
     return fixed.too[off.difference < 0]
@@ -127,7 +126,7 @@ def _standing(fixed: Fixed, off: OffRow, wanted: Figures) -> Standing:
 
 
 def remedy(fixed: Fixed, difference: float, rows: int = 1) -> str:
-    """What mends a figure that should be so much more than it is, with so many rows off; empty where nothing does."""
+    """What mends a figure that should be larger by this much, with this many rows off; empty if nothing does."""
     if isnan(difference):
         return fixed.other
     if fixed.single and rows <= fixed.few:
@@ -138,7 +137,7 @@ def remedy(fixed: Fixed, difference: float, rows: int = 1) -> str:
 
 
 def verdict(fixed: Fixed, difference: float, figures: Figures) -> tuple[Standing, str]:
-    """How a part stands whose figure should be so much more than it is (in the figure's unit), and what can be done."""
+    """The verdict on a part whose figure should be larger by this much (in the figure's unit), and what can be done."""
     under, over = passes(fixed, figures)
     if difference != difference or -over <= difference <= under:
         return "still right", ""
@@ -149,7 +148,9 @@ def verdict(fixed: Fixed, difference: float, figures: Figures) -> tuple[Standing
 def _with_pieces(
     rows: Mapping[str, Operation], found: Mapping[str, Judged], made: Mapping[str, Figures], wanted: Figures
 ) -> Iterator[Judged]:
-    """Each operation's standing, with what is lost because its piece is, and what is parted from such a piece."""
+    """Each operation's verdict, adding what is lost because its piece is, and what has to be parted from such a
+    piece.
+    """
     woods = {name: each for name, row in rows.items() if (each := _other_wood(row, row.piece, made[name], wanted))}
     lost = {rows[name].piece for name in woods} | {rows[name].piece for name, each in found.items() if _lost(each)}
     told: set[str] = set()
@@ -170,12 +171,12 @@ def _lost(each: Judged | None) -> bool:
 
 
 def _gone(row: Operation, lost: set[str], made: Figures, wanted: Figures) -> str:
-    """The first piece of those that an operation joins that is lost."""
+    """The first lost piece among those that an operation joins."""
     return next((each for each in row.joins if each in lost or _other_wood(row, each, made, wanted)), "")
 
 
 def _other_wood(row: Operation, piece: str, made: Figures, wanted: Figures) -> Judged | None:
-    """An operation's piece where the description names another wood for it now."""
+    """An operation's piece, if the description now names a different wood for it."""
     for figure in pieces()[piece].wood if piece else ():
         old, new = str(made[figure]), str(wanted[figure])
         if old != new:

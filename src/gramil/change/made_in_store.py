@@ -1,4 +1,4 @@
-"""What is made of an instrument of the store, each work judged by the revision that was the latest when it was done."""
+"""Finished work of an instrument in the store, judged against the revision that was the latest when each was done."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from datetime import datetime
@@ -17,7 +17,7 @@ from gramil.store.opening import Store, reading
 
 
 def standing_in_store(store: Store, owner: Instrument) -> tuple[Judged, ...]:
-    """How everything made stands by the latest revision; raises MakersFault for what is wrong in that."""
+    """The verdict on everything made, by the latest revision; raises MakersFault if that has faults."""
     with reading(store):
         if _as_drawn(store, owner.id):
             return ()
@@ -31,7 +31,7 @@ def standing_in_store(store: Store, owner: Instrument) -> tuple[Judged, ...]:
 
 
 def _as_drawn(store: Store, instrument: int) -> bool:
-    """Whether everything was done by the latest revision, and nothing was measured: then all of it is right."""
+    """Whether everything was done by the latest revision and nothing was measured, so that all of it must be right."""
     latest = datetime.fromisoformat(revision(store, instrument).at)
     early = any(datetime.fromisoformat(each.at) < latest for each in operations_done(store, instrument))
     return not pins_for(store, instrument) and not (early and len(revisions(store, instrument)) > 1)
@@ -40,9 +40,8 @@ def _as_drawn(store: Store, instrument: int) -> bool:
 def made_by(
     store: Store, instrument: int, figures_at: Callable[[Revision], Figures], latest: Figures
 ) -> Mapping[str, Figures]:
-    """For each operation done, in turn, the figures that it was done by; `latest` are those of the latest revision.
-
-    A revision that cannot be read is passed over for the one before it.
+    """For each operation done, in turn, the figures by which it was done; `latest` are those of the latest revision.
+    If a revision cannot be read, the one before it is used.
     """
     kept = revisions(store, instrument)
     known = {kept[-1].number: latest} if kept else {}
@@ -58,7 +57,7 @@ def made_by(
 
 
 def _at(kept: Sequence[Revision], moment: datetime) -> Iterator[Revision]:
-    """The latest revision at a moment and those before it, newest first; of what was done before all, the first."""
+    """The latest revision at a moment and those before it, newest first; for work older than all of them, the first."""
     before = [each for each in kept if datetime.fromisoformat(each.at) <= moment]
     yield from reversed(before or kept[:1])
 
@@ -71,9 +70,8 @@ def _read(each: Revision, figures_at: Callable[[Revision], Figures]) -> Figures 
 
 
 def work_on(store: Store, instrument: int, piece: str) -> tuple[DoneOperation, ...]:
-    """What is done on a piece of an instrument, or joins it: all that is to be done again when it is begun anew.
-
-    Raises MakersFault for a piece that there is not.
+    """The work done on a piece of an instrument, or that joins it: all that must be done again if it is begun anew.
+    Raises MakersFault if the piece does not exist.
     """
     if piece not in pieces():
         remedy = f"these are: {', '.join(sorted(pieces()))}"

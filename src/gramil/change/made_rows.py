@@ -16,12 +16,12 @@ Play = float | str
 
 @dataclass(frozen=True)
 class Fixed:
-    """One figure that an operation fixes, what passes, and what mends a figure that is too little or too much.
-
-    `more` mends what is too little, as far as `more_within`, `less` what is too much; without one it is lost. `single`
-    mends up to `few` rows that are off, `other` another number of rows, or a choice that is another. A figure of
-    records is read in `field`, of those that `of` describes. Under or over the figures `lost_under` and `lost_over`
-    nothing helps. Of a `tool` the reading alone is judged: what is cut stays when the shop's tool changes. A reading
+    """One figure that an operation fixes, its tolerance, and what mends a figure that is too small or too large.
+    `more` mends what is too small, as far as `more_within`, `less` what is too large; without one it is lost. `single`
+    mends up to `few` rows that are off, `other` a different number of rows or a different choice. For records, the
+    figure is `field` of those that `of` describes. Under or over the figures `lost_under` and `lost_over`
+    nothing helps. For a `tool` only the reading is judged: what is cut stays cut when the shop's tool
+    changes. A reading
     `settles` the description's key of that name, `brace.height` of the brace that was read: `settled.py`.
     """
 
@@ -48,8 +48,9 @@ class Fixed:
 class Operation:
     """What was done, in words; the figures that it fixed, or the `reason` why none; the piece it was done on.
 
-    Where it `joins` pieces, `parted` says what is done when one of them is lost. Once an operation of `until` is done,
-    that is judged in its place.
+    Where it `joins` pieces, `parted` says what is done when one of them is lost. Once an operation in `until` is done,
+    that
+    one is judged instead.
     """
 
     name: str
@@ -63,7 +64,9 @@ class Operation:
 
     @cached_property
     def brings_about(self) -> frozenset[str]:
-        """The figures that are its own to bring about: what it fixes, but for what settles an input once it is made."""
+        """The figures that it is to bring about: those that it fixes, except those that settle an input once they are
+        made.
+        """
         return frozenset(each.figure for each in self.fixes if not each.settles)
 
 
@@ -105,14 +108,14 @@ def _operation(name: str, row: Mapping[str, Any]) -> Operation:
 
 
 def _fixed(row: Mapping[str, Any]) -> Fixed:
-    """`both` stands for `more` and `less` alike."""
+    """`both` stands for `more` and `less`."""
     both = row.get("both", "")
     rest = {key: value for key, value in row.items() if key not in ("both", "too")}
     return Fixed(**{"more": both, "less": both, "too": tuple(row.get("too", Fixed.too)), **rest})
 
 
 def passes(fixed: Fixed, figures: Figures) -> tuple[float, float]:
-    """How much too little and how much too much passes, in the figure's unit."""
+    """How much too small and how much too large is still accepted, in the figure's unit."""
     under = _play(fixed.play, figures)
     return under, under if fixed.play_over is None else _play(fixed.play_over, figures)
 

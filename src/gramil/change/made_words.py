@@ -1,4 +1,4 @@
-"""What is made, in words: how each part stands, what is lost with what, and what mends it."""
+"""Finished work in words: the verdict on each part, what is lost along with it, and what mends it."""
 
 from collections.abc import Iterable, Iterator
 from math import isfinite
@@ -11,13 +11,13 @@ from gramil.measure import LengthUnit
 
 
 def spoilt(judged: Iterable[Judged]) -> tuple[Judged, ...]:
-    """What is not right any more, the lost before what can be reworked."""
+    """What is no longer right, lost work before what can be reworked."""
     found = [each for each in judged if each.standing != "still right"]
     return tuple(sorted(found, key=lambda each: each.standing != "lost"))
 
 
 def said(judged: Judged, first: LengthUnit = "mm") -> str:
-    """How a part stands, in a line: `too shallow by 1.46 mm (1.50 mm, wanted 2.96 mm): deepen the slots`."""
+    """The verdict on a part, in one line: `too shallow by 1.46 mm (1.50 mm, wanted 2.96 mm): deepen the slots`."""
     if judged.standing == "still right":
         return "still right"
     if judged.along:
@@ -39,7 +39,7 @@ def _off(judged: Judged, first: LengthUnit) -> str:
 
 
 def values_said(judged: Judged, first: LengthUnit) -> tuple[str, str]:
-    """What it is and what it should be, as text."""
+    """What the value is and what it should be, as text."""
     return _text(judged.is_now, judged, first), _text(judged.should_be, judged, first)
 
 
@@ -51,7 +51,7 @@ def _by(judged: Judged, first: LengthUnit) -> str:
 
 
 def _text(value: Value, judged: Judged, first: LengthUnit) -> str:
-    """A value; without a word of how it is off it is a choice or a number of rows."""
+    """A value as text; if nothing says in which way it is off, it is a choice or a number of rows."""
     return shown(value, judged.unit, first) if judged.too else value if isinstance(value, str) else f"{value:g}"
 
 
@@ -60,7 +60,7 @@ def _small(words: str) -> str:
 
 
 def lines(judged: Iterable[Judged], first: LengthUnit = "mm") -> Iterator[tuple[Judged, str]]:
-    """What is not right any more, each with its line; what is lost along with a piece is counted in one."""
+    """What is no longer right, a line for each; what is lost along with a piece is counted in one line."""
     found = spoilt(judged)
     for each in found:
         if not each.along:

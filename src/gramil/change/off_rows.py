@@ -1,4 +1,4 @@
-"""A figure as it was made against what it is to be: which of its rows are off, and by how much."""
+"""A figure as made compared with what it should be: which of its rows are off, and by how much."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
@@ -21,10 +21,9 @@ NOTHING = "nothing"
 
 @dataclass(frozen=True)
 class OffRow:
-    """One row of a figure: its address, where that is in words, what it is and should be.
-
-    `difference` is what it should be less what it is: not a number between choices and for another number of rows.
-    `off` is how many times what passes that is (1 or less is right), `rows` how many of the figure's rows are off.
+    """One row of a figure: its address, its place in words, what it is and should be.
+    `difference` is what it should be less what it is: not a number for choices or a different number of rows.
+    `off` is that in multiples of the tolerance (1 or less is right), `rows` how many of the figure's rows are off.
     """
 
     address: str
@@ -37,9 +36,8 @@ class OffRow:
 
 
 def off_rows(fixed: Fixed, made: Figures, wanted: Figures) -> tuple[OffRow, ...]:
-    """The row that is farthest too little and the one farthest too much; what the two do not both have, first.
-
-    A figure that is right gives one row, one of which nothing is known none.
+    """The row that is too small by most and the one too large by most; before them, rows that only one of the two has.
+    A figure that is right gives one row; one of which nothing is known gives none.
     """
     old, new = made[fixed.figure], wanted[fixed.figure]
     if _is_choice(old) or _is_choice(new):
@@ -112,20 +110,20 @@ def _compared(made: Figures, old: Values, new: Values, play: tuple[float, float]
 
 
 def _less(one: Value, other: Value) -> float:
-    """One less the other: nothing between equals, also between two without end, and no number between two words."""
+    """One less the other: zero between equals, also between two infinities, and nan between two words."""
     if one == other:
         return 0.0
     return nan if isinstance(one, str) or isinstance(other, str) else one - other
 
 
 def _off(difference: float, play: tuple[float, float], shown: float) -> float:
-    """How many times what passes a difference is; what shows as just what passes is no more than that."""
+    """A difference in multiples of the tolerance; one that shows as exactly the tolerance counts as within it."""
     passing = play[0] if difference > 0 else play[1]
     return abs(difference) / (passing + shown) if passing != inf else 0.0
 
 
 def _worst(off: list[OffRow]) -> Iterator[OffRow]:
-    """Of those that are off: the first that is another choice, the farthest too little and the farthest too much."""
+    """Of those that are off: the first different choice, the one too small by most and the one too large by most."""
     yield from [row for row in off if isnan(row.difference)][:1]
     for side in (1, -1):
         rows = [row for row in off if row.difference * side > 0]
@@ -135,8 +133,7 @@ def _worst(off: list[OffRow]) -> Iterator[OffRow]:
 
 def _unmatched(fixed: Fixed, old: Values, new: Values, axes: tuple[str, ...]) -> Iterator[OffRow]:
     """What was made and is not wanted, or is wanted and was not made; a figure not known before is not judged.
-
-    Of words it is judged by the sizes beside them.
+    Rows of words are judged by the sizes beside them.
     """
     if not old or any(isinstance(value, str) for value, _ in (*old.values(), *new.values())):
         return
@@ -145,10 +142,10 @@ def _unmatched(fixed: Fixed, old: Values, new: Values, axes: tuple[str, ...]) ->
         yield OffRow(address, where, is_now, NOTHING, nan, inf, len(old))
     elif old.keys() != new.keys():
         count, was, now = _counted(axes), len(old), len(new)
-        less = axes == ("fret",)  # a row more than there are frets: the zero line's
+        less = axes == ("fret",)  # one row more than there are frets: the zero line's
         yield OffRow(fixed.figure, count, float(was - less), float(now - less), nan, inf, len(old.keys() ^ new.keys()))
 
 
 def _counted(axes: tuple[str, ...]) -> str:
-    """What the rows of a figure are of."""
+    """What the rows of a figure count: frets, strings and the like."""
     return f"{axes[0]}s" if axes and axes[0] != "any" else ""

@@ -1,4 +1,4 @@
-"""The old state as a grey line under the new one, with how far each figure on the drawing moved behind the figure."""
+"""The old state in grey under the new one; behind each figure on the drawing stands how far it moved."""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -18,7 +18,7 @@ MOVED = "moved "
 def overlaid(old: Drawing, new: Drawing, before: Figures, after: Figures, tolerance: float = SMALL) -> Drawing:
     """Both drawings as one: old lines in grey, not hatched, the new on top; figures that moved say how far.
 
-    Moves that are small by the tolerance are left as they are.
+    Moves within the tolerance are not marked.
     """
     under = tuple(_grey(mark) for mark in old.marks if not isinstance(mark, Words | Label | Span))
     over = tuple(_marked(mark, before, after, tolerance) for mark in new.marks)
@@ -36,7 +36,7 @@ def _marked(mark: Mark, before: Figures, after: Figures, tolerance: float) -> Ma
 
 
 def _differs(address: str, before: Figures, after: Figures, tolerance: float) -> bool:
-    """Whether a figure moved by more than folds away."""
+    """Whether a figure moved by more than the tolerance."""
     try:
         old, new = before.at(address), after.at(address)
     except KeyError:
@@ -45,7 +45,7 @@ def _differs(address: str, before: Figures, after: Figures, tolerance: float) ->
 
 
 def differences(resolve: Callable[[Ref[Any]], str], before: Figures, after: Figures) -> Callable[[Ref[Any]], str]:
-    """A reader of figures that says of those marked how far they moved: `300.42 mm (-17.70)`, in the new unit."""
+    """A reader of figures that adds to the marked ones how far they moved: `300.42 mm (-17.70)`, in the new unit."""
 
     def read(figure: Ref[Any]) -> str:
         if not figure.address.startswith(MOVED):

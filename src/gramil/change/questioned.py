@@ -1,8 +1,8 @@
-"""Readings are questioned before they are believed: what was read against what is wanted, and what a slip would be.
-
-A reading is asked about where it is about 25.4 times what is wanted or that part of it (inches taken for millimetres,
-or the other way), over ten times farther off than its tolerance, or over a fifth off where practice has no tolerance.
-What it would mean if it stands is said with the question, by the same verdicts as for any part already made.
+"""Readings are questioned before they are believed: they are compared with what is wanted, and the likely slip is
+named.
+A reading is questioned if it is about 25.4 times or 1/25.4 of what is wanted (inches taken for millimetres, or the
+other way), if it is off by over ten times its tolerance, or by over a fifth if practice has no tolerance.
+The question says what the reading would mean if true, by the same verdicts as for any finished part.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -43,7 +43,7 @@ Slip = Literal["millimetres", "inches", "point", "far"]
 
 @dataclass(frozen=True)
 class Reading:
-    """One reading: the address of its figure, its value there, as it was written, and the line of its file."""
+    """One reading: the address of its figure, its value, the text as it was written, and its line in the file."""
 
     address: str
     value: float
@@ -53,9 +53,8 @@ class Reading:
 
 @dataclass(frozen=True)
 class Question:
-    """A reading that is asked about: what was wanted (in the unit of the symbol), the slip, and what it would mean.
-
-    `so_far` says that nothing is wanted of the figure, and it is held against what it was when last measured.
+    """A reading to be questioned: what was wanted (in the unit of the symbol), the likely slip, and what it would mean.
+    `so_far`: there is no wanted value, and the reading is compared with what was last measured.
     """
 
     reading: Reading
@@ -69,10 +68,9 @@ class Question:
 def questions(
     figures: Figures, readings: Iterable[Reading], operation: str = "", work: Work | None = None
 ) -> tuple[Question, ...]:
-    """The readings of an instrument's figures that are asked about, each held against what its sheet says.
-
-    That is the sheet of `operation`, the work at which they were read (else of the work that the figure is of), by all
-    that was read before. `work` is the list of operations, the usual one where none is given.
+    """The readings of an instrument's figures that are to be questioned, each compared with what its sheet says.
+    That is the sheet of `operation`, the work at which they were read (else of the work that the figure belongs to),
+    with all earlier readings. `work` is the list of operations, the usual one where none is given.
     """
     return tuple(_questions(figures, readings, operation, work or usual_work()))
 
@@ -95,13 +93,13 @@ def _questions(figures: Figures, readings: Iterable[Reading], operation: str, wo
 
 
 def question(reading: Reading, wanted: float, unit: str, near: float | None) -> Question | None:
-    """The question that a reading asks for where so much is wanted, within `near` (None: practice has no tolerance)."""
+    """The question that a reading raises if this much is wanted, within `near` (None: practice has no tolerance)."""
     slip = slip_of(reading.value, wanted, unit, near)
     return None if slip is None else Question(reading, wanted, unit, slip)
 
 
 def slip_of(read: float, wanted: float, unit: str, near: float | None) -> Slip | None:
-    """What is likely wrong with a reading; None for one that is believed, and where nothing is known to be wanted."""
+    """What is likely wrong with a reading; None if it is believed, or if the wanted value is not known."""
     off = abs(read - wanted)
     if wanted != wanted or read == wanted or (unit == "mm" and off <= HAIR):
         return None
@@ -126,12 +124,12 @@ def _about(times: float, ratio: float, within: float) -> bool:
 
 
 def _stands(figures: Figures, drawn: Figures, reading: Reading, operation: str) -> tuple[Judged, ...]:
-    """What is judged otherwise than right if a reading stands: of its operation, else the worst of those it is of."""
+    """What would no longer be right if a reading is true: at its operation, else the worst at those it belongs to."""
     made = replace(figures, pins={**figures.pins, reading.address: Pin(reading.value, "")}, known={})
     try:
         with np.errstate(all="ignore"):
             judged = judge(dict.fromkeys(_of(reading.address, operation), made), drawn)
-    except (ArithmeticError, ValueError):  # a board no wire goes into, a side of no thickness
+    except (ArithmeticError, ValueError):  # for example a board that takes no wire, or a side of no thickness
         return ()
     found = [each for each in judged if each.standing != "still right"]
     own = [each for each in found if figure_of(each.address) == figure_of(reading.address)]
@@ -164,7 +162,7 @@ def _likely(asked: Question, off: float, unit: LengthUnit) -> str:
 
 
 def meaning(asked: Question) -> str:
-    """What a reading means if it stands, where an operation fixes the figure; else empty."""
+    """What a reading means if it is true, if an operation fixes the figure; else empty."""
     said = (f"{each.what}: {each.standing}. {each.remedy}".strip() for each in asked.stands)
     return "".join(f"If it stands, {each}" for each in said)
 
@@ -178,7 +176,7 @@ def _read(asked: Question, unit: LengthUnit) -> str:
 
 
 def faults(found: Sequence[Question], unit: LengthUnit, answer: str, file: str | None = None) -> MakersFault:
-    """The questions as they are asked, those of one slip of the unit all at once; `answer` says what to do."""
+    """The questions as the maker sees them, all slips of the unit as one; `answer` says what to do."""
     told = [fault for slip in dict.fromkeys(each.slip for each in found) for fault in _of_slip(found, slip, unit)]
     last = replace(told[-1], remedy=answer)
     return MakersFault(replace(each, file=file) for each in (*told[:-1], last))

@@ -1,4 +1,4 @@
-"""What is measured of the shop's tools, questioned before it is believed: held against what it was so far."""
+"""What is measured on the shop's tools, questioned before it is believed: compared with the value so far."""
 
 from collections.abc import Iterable
 from dataclasses import replace
@@ -15,7 +15,7 @@ from gramil.store.opening import Store
 
 
 def constant_questioned(store: Store, jig: Item, constant: Mm, written: str) -> tuple[Question, ...]:
-    """The question that a jig's constant asks for, as just measured; none where it has had no constant so far."""
+    """The question that a jig's constant raises, as just measured; none if it has had no constant so far."""
     try:
         was = length_figure(store, jig, "constant")
     except MakersFault:
@@ -24,7 +24,7 @@ def constant_questioned(store: Store, jig: Item, constant: Mm, written: str) -> 
 
 
 def cuts_questioned(store: Store, saw: Item, widths: Iterable[Mm]) -> tuple[Question, ...]:
-    """The questions that the widths of test cuts ask for, held against what the saw cut so far."""
+    """The questions that the widths of test cuts raise, compared with what the saw cut so far."""
     readings = [Reading(f"{saw.name}, cut {number}", width) for number, width in enumerate(widths, 1)]
     return _asked(store, "saw.kerf", kerf(store, saw).used, readings)
 

@@ -1,6 +1,5 @@
-"""What is at fault in a strung instrument, in sentences, and the one sentence that mends it.
-
-No move is asked of a saddle without room for it: then its slot is plugged and cut anew, or the bridge goes elsewhere.
+"""What is at fault in a strung instrument, in sentences, and the one sentence that says how to mend it.
+A saddle is never told to move if there is no room: its slot is then plugged and cut again, or the bridge moved.
 """
 
 import math
@@ -25,7 +24,7 @@ MEASURE_MORE = "Read every string at fret 1, at fret 12 and at one between, and 
 
 
 def slot_lines(found: SetUpReadback, formatter: Formatter) -> Iterator[str]:
-    """Whether every string is to break on a saddle in the slot as it was read."""
+    """Lines on whether every string's break point falls on a saddle in the slot as it was measured."""
     if found.to_face is None:
         return
     (finding,) = finding_break_points(found.to_face, formatter.figures[n.limit_saddle_edge])
@@ -40,7 +39,7 @@ def slot_lines(found: SetUpReadback, formatter: Formatter) -> Iterator[str]:
 
 
 def cause_lines(found: SetUpReadback, formatter: Formatter) -> Iterator[str]:
-    """What is at fault, what else may be, and last of all what mends it."""
+    """What is at fault, what else it may be, and finally what mends it."""
     if not found.causes:
         return
     first, *others = found.causes

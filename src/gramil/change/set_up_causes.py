@@ -1,9 +1,10 @@
-"""What lies behind a strung instrument's cents: each likely fault tried against the readings, the simplest first.
+"""What causes a strung instrument's errors in cents: each likely fault is tried against the readings, the simplest
+first.
 
-A fault is one amount: the bridge too near the nut by so much, a saddle slanted wrongly, a nut too far back or its slots
-too high, one fret out of its place, relief or action other than thought, a string whose stretch or break point is
-another. The model of the stopped strings says what each does to every reading; least squares say how much of it the
-readings ask for. What was read is not suspected: its reading is in the model already.
+A fault has one amount: how much too near the nut the bridge is, how wrongly a saddle is slanted, how far back a nut or
+how high its slots, how far one fret is out of its place, how different the relief, the action, a string's stretch or
+its break point is from what was thought. The model of the stopped strings says what each does to every reading; least
+squares give the amount that fits best. Whatever was measured is not suspected: its reading is in the model already.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -41,7 +42,7 @@ LEAST_STRINGS = 2
 
 @dataclass(frozen=True)
 class Amount:
-    """A fault with how much of it the readings ask for, and its standard error: of a stretch in its logarithm."""
+    """A fault with the amount that fits the readings, and its standard error; of a stretch, both in its logarithm."""
 
     kind: Kind
     place: int
@@ -51,11 +52,11 @@ class Amount:
 
 @dataclass(frozen=True)
 class Cause:
-    """What explains the readings: one fault, two at once, one a string, or none at all.
+    """What explains the readings: one fault, two at once, one for each string, or none at all.
 
     `instead` is another fault of the same string that explains them as well; `explained` the share of the cents'
     squares that it takes away, `left` the root mean square that it leaves, in cents, and `likely` its share of the
-    likelihood among all that were tried.
+    likelihood among all those tried.
     """
 
     amounts: tuple[Amount, ...]
@@ -67,7 +68,7 @@ class Cause:
 
 @dataclass(frozen=True)
 class _Read:
-    """The readings: rows and stops of the model, and by how many cents each is off it; their scatter in cents."""
+    """The readings: rows and stops of the model, how many cents each is off the model, and their scatter in cents."""
 
     rows: NDArray[np.intp]
     stops: NDArray[np.intp]
@@ -77,7 +78,7 @@ class _Read:
 
 @dataclass(frozen=True)
 class _Fit:
-    """Faults supposed at once (none at all is a possibility), how much of each is asked for, and the cents left."""
+    """Faults supposed together (possibly none), the amount of each that fits best, and the cents left."""
 
     together: tuple[Suspect, ...]
     values: FloatArray
@@ -117,13 +118,13 @@ def _cents(strung: Strung) -> FloatArray:
 
 
 def _slope(strung: Strung, suspect: Suspect, read: _Read) -> FloatArray:
-    """How the readings follow an amount of a fault."""
+    """How the readings change with the amount of a fault."""
     more, less = (_cents(suspect.done(strung, way * SMALL)) for way in (1, -1))
     return (more - less)[read.rows, read.stops] / (2 * SMALL)
 
 
 def _noise(off: FloatArray, every: FloatArray) -> float:
-    """The scatter of a reading in cents: what all faults together leave, where that can be told, or a good tuner's."""
+    """The scatter of a reading in cents: what all faults together leave, if that can be told, else a good tuner's."""
     found, _, rank, _ = np.linalg.lstsq(every, off, rcond=1e-6)
     spare = len(off) - int(rank)
     if spare < LEAST_SPARE:
@@ -145,7 +146,7 @@ def _every_string(strung: Strung, read: _Read, suspects: Sequence[Suspect]) -> I
 
 
 def _with_a_second(fits: Sequence[_Fit], slopes: Mapping[Suspect, FloatArray], read: _Read) -> list[_Fit]:
-    """The best of the single faults with every other beside it, in the straight line from where the first is."""
+    """The best of the single faults combined with each other one, linearised about the first."""
     singles = sorted((each for each in fits if len(each.together) == 1), key=lambda each: _score(each, read))
     return [
         _beside(first, suspect, slope)
@@ -185,8 +186,7 @@ def _with(strung: Strung, together: tuple[Suspect, ...], values: FloatArray) -> 
 
 
 def _score(fit: _Fit, read: _Read) -> float:
-    """What is left over the scatter, and what is paid for each amount, how far it goes, and for which of its kin it is.
-
+    """The remainder measured by the scatter, plus a penalty for each amount, its size, and the number of like faults.
     Less is better.
 
     Source: G. Schwarz, "Estimating the dimension of a model", Annals of Statistics 6 (1978).
@@ -201,7 +201,7 @@ def _score(fit: _Fit, read: _Read) -> float:
 def _grouped(fits: Sequence[_Fit], read: _Read) -> list[tuple[tuple[_Fit, ...], float]]:
     """The possibilities with the same things at fault, best first, and their share of the likelihood together.
 
-    A string whose stretch is another and one that breaks elsewhere are one cause: readings part them badly.
+    A different stretch and a different break point of one string count as one cause: readings hardly tell them apart.
     """
     scored = sorted(((_score(each, read), each) for each in fits), key=lambda pair: pair[0])
     least = scored[0][0]
@@ -213,7 +213,7 @@ def _grouped(fits: Sequence[_Fit], read: _Read) -> list[tuple[tuple[_Fit, ...], 
 
 
 def _cause(strung: Strung, read: _Read, group: tuple[_Fit, ...], share: float) -> Cause:
-    """A group told by its best, with the next best of a single fault where it explains the readings nearly as well."""
+    """A group represented by its best, with the next best single fault if it explains the readings nearly as well."""
     best = _fit(strung, group[0].together, read)
     single = [each for each in group[1:] if len(each.together) == len(best.together) == 1]
     near = single and float((single[0].left ** 2).sum() - (best.left**2).sum()) < A_FAULT * read.noise**2

@@ -1,6 +1,7 @@
 """Readings of a strung instrument, as they are written down: CSV with the columns `string,what,value`.
 
-What may be read: `cents@12` (or any fret; sharp of the open string is positive), `action@12` and `nut@1` (the string
+What may be
+measured: `cents@12` (or any fret; sharp of the open string is positive), `action@12` and `nut@1` (the string
 over that fret's crown), `saddle_height` (saddle over the bridge under the string), `set_back` and `nut_forward` (where
 a break point stands now); and, string left empty, `relief`, and `slot_treble` and `slot_bass`: from the zero line to
 the middle of the saddle's slot at either end of it, along the centreline.
@@ -29,7 +30,7 @@ _CENTS = re.compile(r"([+-]?\d+(?:\.\d+)?)\s*(?:cents?)?", re.IGNORECASE)
 class SetUpReadings:
     """What was read, by string number (1 is the thinnest): cents by string and fret, lengths in mm.
 
-    Relief and the two ends of the saddle's slot are None where they were not read.
+    Relief and the two ends of the saddle's slot are None if they were not measured.
     """
 
     cents: Mapping[tuple[int, int], float] = field(default_factory=dict)
@@ -125,7 +126,7 @@ FIGURES = {
 
 
 def as_readings(readings: SetUpReadings) -> list[Reading]:
-    """Everything that was read as readings of figures, to be questioned."""
+    """Everything that was measured, as readings of figures, to be questioned."""
     found = [
         Reading(figure[string].address, value)
         for kind, figure in FIGURES.items()

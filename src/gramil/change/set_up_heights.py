@@ -1,7 +1,7 @@
-"""The heights of a strung instrument read back: what comes off the nut and off the saddle, and whether it can.
-
-A neck without a truss rod keeps the relief that it has; the other heights go by it. A saddle that would stand too low
-for its string, or so high that it tips, is no way to a height: the neck's set is, by the limits that `check` goes by.
+"""The heights of a strung instrument read back: what comes off the nut and off the saddle, and whether that is
+possible.
+A neck without a truss rod keeps the relief that it has; the other heights are set for it. If a saddle would be too low
+for its string, or so high that it tips, the neck must be set anew instead, by the limits that `check` uses.
 """
 
 import math
@@ -20,10 +20,11 @@ from gramil.quantities import Cents, Count, Mm
 
 @dataclass(frozen=True)
 class Heights:
-    """What one string's heights want, relief set first; not a number where nothing was read.
+    """What one string's heights need, relief set first; not a number if nothing was measured.
 
     `off_nut` is how much deeper its slot is filed, `off_saddle` what is taken off under it (negative: build up);
-    `saddle_left` is what would show, and `saddle_stops` that no string can be left so. `octave_change` is what setting
+    `saddle_left` is what would show, and `saddle_stops` is true if a string cannot be left like
+    that. `octave_change` is what setting
     relief and heights does to fret 12's cents.
     """
 
@@ -43,9 +44,8 @@ class Heights:
 
 @dataclass(frozen=True)
 class NeckSet:
-    """What the neck has to bring where the saddle cannot: strings raised by `rise` at the saddle, over the bridge.
-
-    `wedge` is what comes off the heel at its cap for it (negative: at the board's end); `strings` those that ask.
+    """What the neck has to do if the saddle cannot: raise the strings by `rise` at the saddle, over the bridge.
+    `wedge` comes off the heel at its cap for this (negative: at the board's end); `strings` are those that need it.
     """
 
     strings: tuple[Count, ...]
@@ -56,8 +56,8 @@ class NeckSet:
 def off_ends(drawn: Figures, now: Figures, then: Figures, readings: SetUpReadings) -> FloatArray:
     """What to take off nut and saddle under each string: rows of (nut, saddle), mm, relief set first.
 
-    A string is a straight line between its ends: off the nut n and off the saddle s lower it at a share a of its run by
-    (1 - a) n + a s. Two heights give both; one gives its own end.
+    A string is a straight line between its ends: taking n off the nut and s off the saddle lowers it by (1 - a) n + a s
+    at the fraction a of its run. Two heights give both; one gives its own end.
     """
     share = _share(now)
     octave = drawn[n.action_fret]
@@ -76,19 +76,19 @@ def off_ends(drawn: Figures, now: Figures, then: Figures, readings: SetUpReading
 
 
 def _share(figures: Figures) -> FloatArray:
-    """The part of each string's run from zero line to saddle that lies before each fret."""
+    """The fraction of each string's run from zero line to saddle that lies before each fret."""
     start = figures[n.string_x][:, :1]
     share: FloatArray = (figures[n.string_x] - start) / (figures[n.height_saddle_x][:, None] - start)
     return share
 
 
 def _over(read: Mapping[int, float], row: int, wanted: FloatArray) -> float:
-    """How far a height is over what is wanted; not a number where it was not read."""
+    """How far a height is above what is wanted; not a number if it was not measured."""
     return read.get(row + 1, np.nan) - float(wanted[row])
 
 
 def lift_by_relief(now: Figures, then: Figures) -> FloatArray:
-    """How much higher each string comes to lie over each crown once the relief is set, its ends as they are.
+    """How much higher each string lies over each crown once the relief is set, its ends unchanged.
 
     The nut goes with the neck's end and the saddle stays: the string turns about it, and each fret goes with the neck.
     """
@@ -121,14 +121,14 @@ def heights_of(
 
 
 def _stops(figures: Figures, left: float) -> bool:
-    """Whether `check` would stop at a saddle that shows so much under its string."""
+    """Whether `check` would give a stop for a saddle that shows this much under its string."""
     low = finding_saddle_low(np.array([left]), figures[n.limit_exposed_stop_least])
     high = finding_saddle_high(np.array([left]), figures[n.limit_exposed_stop_most])
     return any(each.severity == "stop" for each in (*low, *high))
 
 
 def neck_set_for(figures: Figures, heights: Iterable[tuple[Count, Heights]]) -> NeckSet | None:
-    """What the neck has to bring for saddles that stop, so that all that were read show as drawn in the mean."""
+    """What the neck has to do for saddles with a stop, so that those measured show as much as drawn, on average."""
     read = {string: each for string, each in heights if not math.isnan(each.saddle_left)}
     strings = tuple(string for string, each in read.items() if each.saddle_stops)
     if not strings:

@@ -1,4 +1,6 @@
-"""How far one string's break points go to play in tune, whether its saddle has room for that, and how stiff it is."""
+"""How far one string's break points must move to play in tune, whether its saddle has room for that, and how stiff it
+is.
+"""
 
 from dataclasses import dataclass, replace
 
@@ -27,7 +29,7 @@ SADDLE, NUT_AND_SADDLE = [1], [0, 1]
 
 @dataclass(frozen=True)
 class Moves:
-    """Further moves of break points that leave the readings least out, heights set.
+    """The further moves of break points that leave the least error in the readings, heights set.
 
     `saddle_alone` is toward the tail; `nut` is toward fret 1, with `saddle_with_nut`; not a number for fewer than two
     frets, or with a zero fret. The root mean squares are over this string's readings: now, with the saddle alone, with
@@ -56,9 +58,9 @@ class Room:
 
 @dataclass(frozen=True)
 class Stiffness:
-    """Stretch stiffness as drawn, and as the readings have it with its standard error; not a number if none does.
+    """Stretch stiffness as drawn, and as fitted to the readings with its standard error; not a number if none fits.
 
-    `saddle_error` is how much farther back than given the saddle's break point acts, where that could be sought.
+    `saddle_error` is how much farther back than given the saddle's break point acts, if that could be fitted.
     """
 
     drawn: Ratio
@@ -69,9 +71,9 @@ class Stiffness:
 
 
 def room_of(drawn: Figures, readings: SetUpReadings, string: int) -> Room:
-    """What the saddle leaves a string's break point: to its faces, less what `check` wants between.
+    """The room that the saddle leaves a string's break point: up to its faces, less the margin that `check` wants.
 
-    The slot lies where it was read, or else as drawn; the break point as it was read or filed.
+    The slot lies where it was measured, or else as drawn; the break point as measured or filed.
     """
     middle, slant = slot_line(drawn, readings)
     row, y = string - 1, float(drawn[n.string_y_bridge][string - 1])
@@ -83,7 +85,7 @@ def room_of(drawn: Figures, readings: SetUpReadings, string: int) -> Room:
 
 
 def slot_line(drawn: Figures, readings: SetUpReadings) -> tuple[float, float]:
-    """Where the saddle's slot crosses the centreline, and its slant: as read at both ends, or as drawn."""
+    """Where the saddle's slot crosses the centreline, and its slant: as measured at both ends, or as drawn."""
     treble, bass = readings.slot_treble, readings.slot_bass
     if treble is None or bass is None:
         return drawn[n.saddle_position], drawn[n.saddle_slant]
@@ -91,7 +93,7 @@ def slot_line(drawn: Figures, readings: SetUpReadings) -> tuple[float, float]:
 
 
 def moves_of(then: Figures, string: int, frets: list[int], cents: FloatArray) -> tuple[Moves, FloatArray]:
-    """The moves of one string's ends, heights set, and what the saddle alone leaves at each fret that was read."""
+    """The moves of one string's ends, heights set, and what the saddle alone leaves at each fret that was measured."""
     paths, strings = _one(then, string)
     stops = np.array(frets) - 1
     (_, alone), left = _settled(paths, strings, stops, cents, SADDLE)
@@ -125,7 +127,7 @@ def _rms(values: FloatArray) -> float:
 
 
 def stiffness_of(now: Figures, string: int, frets: list[int], measured: FloatArray) -> Stiffness:
-    """The stretch stiffness that the readings ask for, in the geometry as read."""
+    """The stretch stiffness that fits the readings, in the geometry as measured."""
     drawn = float(now[n.string_stretch][string - 1])
     plain = _fit(now, string, frets, measured, seek_saddle=False)
     sought = _fit(now, string, frets, measured, seek_saddle=True) if len(frets) >= BEFORE_SADDLE else None
@@ -135,7 +137,7 @@ def stiffness_of(now: Figures, string: int, frets: list[int], measured: FloatArr
 
 
 def _fit(now: Figures, string: int, frets: list[int], measured: FloatArray, seek_saddle: bool) -> StretchFit | None:
-    """The fit, or None where no stiffness explains the readings."""
+    """The fit, or None if no stiffness explains the readings."""
     paths, strings = _one(now, string)
     cents = np.full(paths.stop_x.shape, np.nan)
     cents[0, np.array(frets) - 1] = measured

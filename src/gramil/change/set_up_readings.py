@@ -1,7 +1,7 @@
 """Readback of a strung instrument: relief, heights, then break points; what is at fault, and how stiff each string is.
 
-Everything goes over the graph that gave the drawn figures: what was measured takes its figure's place, what the heights
-should be takes it again, and the difference between the two is what setting them will do to the pitch.
+Everything is worked out over the graph that gave the drawn figures: once with what was measured in its figure's place,
+once with the heights as they should be; the difference between the two is what setting them will do to the pitch.
 """
 
 from collections.abc import Mapping
@@ -47,8 +47,8 @@ class SetUpReadback:
     """The whole instrument: relief as read (not a number if it was not) and as wanted, and every string read.
 
     `rod` is the neck's truss rod ("none" keeps the relief as it is), `relief_most` the most that is usual; `neck` is
-    what the neck's set has to bring where no saddle can, or None. `causes` are what may lie behind the cents, likeliest
-    first; `to_face` is how far inside a face of the saddle each string would break in the slot as it was read, or None.
+    what the neck's set has to do if no saddle can, or None. `causes` are what may cause the errors, likeliest first;
+    `to_face` is how far inside a face of the saddle each string would break in the slot as it was measured, or None.
     """
 
     relief: Mm
@@ -75,7 +75,7 @@ def read_back_set_up(figures: Figures, readings: SetUpReadings) -> SetUpReadback
 
 
 def _to_face(figures: Figures, readings: SetUpReadings) -> FloatArray | None:
-    """From where each string is to break to the nearer face of a saddle in the slot as read, where it was read."""
+    """From each string's intended break point to the nearer face of a saddle in the slot as measured, if it was."""
     if readings.slot_treble is None or readings.slot_bass is None:
         return None
     middle, slant = slot_line(figures, readings)
@@ -83,14 +83,14 @@ def _to_face(figures: Figures, readings: SetUpReadings) -> FloatArray | None:
 
 
 def _relief_that_stays(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
-    """The relief as read where no rod can set it."""
+    """The relief as measured, if no rod can set it."""
     set_by_rod = readings.relief is None or figures[n.neck_rod] != "none"
     return {} if set_by_rod else {n.heights_relief.address: float(readings.relief or 0.0)}
 
 
 @dataclass(frozen=True)
 class _Work:
-    """Drawn figures, those of the instrument as read, those with its heights set, and what has to come off for that."""
+    """The figures as drawn, as measured, and with the heights set, and what has to come off for that."""
 
     drawn: Figures
     now: Figures
@@ -100,13 +100,15 @@ class _Work:
 
 
 def pinned(figures: Figures, values: Mapping[str, float]) -> Figures:
-    """The figures with measured ones in the place of those at the addresses."""
+    """The figures with those at the addresses replaced by measured ones."""
     pins = {address: Pin(value, "as read") for address, value in values.items()}
     return replace(figures, pins={**figures.pins, **pins}, known={})
 
 
 def _ends_as_read(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
-    """Where every break point stands: read or, unread, where it was to be filed by the drawn figures."""
+    """Where every break point stands: as measured or, if not measured, where it was to be filed by the drawn
+    figures.
+    """
     ends = ((n.saddle_set_back, readings.set_back), (n.intonation_nut_forward, readings.nut_forward))
     return {
         name[string].address: read.get(string, float(figures[name][string - 1]))
@@ -116,7 +118,7 @@ def _ends_as_read(figures: Figures, readings: SetUpReadings) -> dict[str, float]
 
 
 def _as_read(figures: Figures, readings: SetUpReadings) -> dict[str, float]:
-    """Every figure that was read; heights that were not are as drawn."""
+    """Every figure that was measured; heights that were not are as drawn."""
     found = _ends_as_read(figures, readings)
     found |= {n.action_wanted[string].address: value for string, value in readings.action.items()}
     if readings.relief is not None:

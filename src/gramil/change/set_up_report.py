@@ -1,4 +1,4 @@
-"""What readings of a strung instrument ask for, in lines, in the order in which the work is done."""
+"""What is to be done about the readings of a strung instrument, line by line, in the order of the work."""
 
 import math
 from collections.abc import Iterator
@@ -33,7 +33,9 @@ def report(found: SetUpReadback, formatter: Formatter) -> Iterator[str]:
 
 
 def _strings_at_fault(found: SetUpReadback) -> bool:
-    """Whether the readings may be the strings' own doing: where something else explains them, no stretch is told."""
+    """Whether the strings themselves may cause the readings: if something else explains them, no stretch is
+    reported.
+    """
     return not found.causes or any(each.kind == "stretch" for cause in found.causes for each in _supposed(cause))
 
 
@@ -86,7 +88,7 @@ def _read(now: float, with_relief: float, wanted: float, formatter: Formatter) -
 
 
 def _off_saddle(heights: Heights, formatter: Formatter) -> str:
-    """The order for the saddle, or that none can be given."""
+    """The instruction for the saddle, or that none can be given."""
     if not heights.saddle_stops or abs(heights.off_saddle) < WORTH_IT:
         return _off(heights.off_saddle, "the saddle", formatter)
     way = "high" if heights.off_saddle > 0 else "low"
@@ -94,7 +96,7 @@ def _off_saddle(heights: Heights, formatter: Formatter) -> str:
 
 
 def _saddle(heights: Heights, formatter: Formatter) -> Iterator[str]:
-    """What will show of the saddle, or would."""
+    """How much of the saddle will show, or would."""
     if math.isnan(heights.saddle_left):
         if abs(heights.off_saddle) >= WORTH_IT:
             yield "  saddle        not judged, because what shows of it was not read (saddle_height)"
@@ -117,7 +119,7 @@ def _off(amount: float, where: str, formatter: Formatter) -> str:
 
 
 def _neck(neck: NeckSet, formatter: Formatter) -> Iterator[str]:
-    """Where heights are to come from that no saddle gives."""
+    """What to do for heights that no saddle can give."""
     many, which = len(neck.strings) > 1, shown(neck.strings, None)
     shows, lift, wedge = (
         formatter.text(n.saddle_exposed),

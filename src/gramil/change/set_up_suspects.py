@@ -43,9 +43,10 @@ class Strung:
 class Suspect:
     """One fault, and what an amount of it does to the strings.
 
-    `place` is the fret or string, 0 for none; `among` how many of its kin there are, since which of them it is must be
-    found as well; `against` what is held against it beforehand, in twice the log of the odds. An amount is what is
-    there less what was thought, in mm: toward the tail for break points and frets (of a slant at the treble string), up
+    `place` is the fret or string, 0 for none; `among` is how many faults like it there are, since picking one of them
+    must be paid for too; `against` is how unlikely it is beforehand, as twice the log of the odds. An amount is what
+    is there less what was thought, in
+    mm: toward the tail for break points and frets (of a slant at the treble string), up
     for heights, toward the head for a nut; of a stretch the logarithm of the ratio.
     """
 
@@ -57,12 +58,12 @@ class Suspect:
 
     @property
     def group(self) -> tuple[str, int]:
-        """The thing at fault: a string by itself, whatever of it, or what the kind says."""
+        """The thing at fault: a string, whatever about it is wrong, or what the kind says."""
         return ("string" if self.kind in ("stretch", "break point") else self.kind), self.place
 
 
 def suspects_of(now: Figures, readings: SetUpReadings) -> Iterator[Suspect]:
-    """Every fault that the readings could show and that was not read itself, the commonest first."""
+    """Every fault that the readings could show and that was not itself measured, the commonest first."""
     strings, frets = sorted({string for string, _ in readings.cents}), sorted({fret for _, fret in readings.cents})
     placed = all(string in readings.set_back for string in strings)
     if not placed:
@@ -116,9 +117,8 @@ def _nut_back(strung: Strung, amount: float) -> Strung:
 def _lifted(
     now: Figures, readings: SetUpReadings, nut: float = 0.0, action: float = 0.0, relief: float = 0.0
 ) -> Callable[[Strung, float], Strung]:
-    """Strings higher at the nut or over fret 12, or the neck bent, by so many mm for each of the amount.
-
-    A bent neck takes its nut with it, by the arc of `relief_rise`. Heights that were read stay as they were read:
+    """Strings higher at the nut or over fret 12, or the neck bent, in mm for each mm of the amount.
+    A bent neck takes its nut with it, by the arc of `relief_rise`. Heights that were measured stay as measured:
     the other end follows.
     """
     octave, start = now[n.action_fret], now[n.string_x][:, :1]

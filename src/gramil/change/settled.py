@@ -1,8 +1,8 @@
 """Inputs that are settled by what was measured: a blank planed 0.2 mm thin is a board 0.2 mm thinner.
 
 Which input a figure settles is said by a row of `data/made.toml`. As made, the input has the value at which the figure
-as drawn equals the reading, found over the graph itself, and everything later hangs on that. The description stays as
-it is until its maker writes the value into it.
+as drawn equals the reading, found over the graph itself, and everything later follows from it. The description stays
+as it is until its maker writes the value into it.
 """
 
 from collections.abc import Callable, Collection, Mapping
@@ -32,7 +32,7 @@ SAME = 1e-9
 class Settled:
     """An input that a reading settles: its key in the description, its address and unit, and what it is as described.
 
-    `value` is what it is as made; None where no value of it gives the reading.
+    `value` is what it is as made; None if no value of it gives the reading.
     """
 
     key: str
@@ -46,7 +46,7 @@ class Settled:
 
 
 def settled(figures: Figures) -> Figures:
-    """The figures as made: what was measured, and the inputs that it settles in the place of those described."""
+    """The figures as made: with what was measured, and with the inputs that it settles instead of those described."""
     raw = readings(figures.pins)
     found = {each.address: _pin(each, raw) for each in settled_by_readings(figures) if each.value is not None}
     return figures.with_pins({**raw, **found})
@@ -69,9 +69,9 @@ def _pin(each: Settled, raw: Pins) -> Pin:
 
 
 def settled_by_readings(figures: Figures) -> tuple[Settled, ...]:
-    """Each input that the measurements settle, the one noted last where several are of it, in the order of noting.
-
-    A reading of what this instrument does not have settles nothing.
+    """Each input that the measurements settle, by the latest if there are several, in the order in which they were
+    noted.
+    A reading of something that this instrument does not have settles nothing.
     """
     raw = readings(figures.pins)
     if not any(map(_key, raw)):
@@ -89,7 +89,7 @@ def settled_by_readings(figures: Figures) -> tuple[Settled, ...]:
 
 
 def _settled(described: Figures, drawn: Figures, address: str, pin: Pin) -> Settled | None:
-    """What a reading settles, where `drawn` has what others settled before it."""
+    """What a reading settles; `drawn` already has what earlier ones settled."""
     key = _key(address)
     if not key:
         return None
@@ -120,7 +120,7 @@ def _key(address: str) -> str:
 
 @cache
 def _input(key: str, address: str) -> str:
-    """The address of the base value that a key settles; of a list of records, in the member that was read."""
+    """The address of the base value that a key sets; in a list of records, in the member that was measured."""
     try:
         return base_name(key)
     except KeyError:
@@ -130,7 +130,7 @@ def _input(key: str, address: str) -> str:
 
 
 def _value(drawn: Figures, name: str, address: str, read: float) -> float | None:
-    """The input's value, as near as may be to what it was, at which the figure is as it was read."""
+    """The input's value, as near as possible to what it was, at which the figure equals the reading."""
     if name == address:
         return read
 
@@ -142,7 +142,7 @@ def _value(drawn: Figures, name: str, address: str, read: float) -> float | None
     for straight in (was + read - now, was - read + now):
         if straight >= least and abs(figure(straight) - read) <= SAME:
             return straight
-    from gramil.change.turn import turn  # the solver's library is loaded only for what bends
+    from gramil.change.turn import turn  # the solver's library is loaded only if the relation is not linear
 
     moves = (figure(was + HAIR) - now) / HAIR
     if not isfinite(moves) or abs(moves) < SAME:
@@ -161,13 +161,15 @@ def _tried(figure: Callable[[], float]) -> float:
 
 
 def off(figures: Figures, only: Collection[str]) -> tuple[Settled, ...]:
-    """What the readings at some addresses settle otherwise than it is described, or nothing can be settled by."""
+    """Inputs that the readings at these addresses settle differently from the description, or that no value can
+    match.
+    """
     found = (each for each in settled_by_readings(figures) if each.reading in only)
     return tuple(each for each in found if each.value is None or abs(each.value - each.described) > SAME)
 
 
 def sentence(each: Settled, figures: Figures, unit: LengthUnit) -> str:
-    """What to set in the description, or that nothing that may stand there gives what was read."""
+    """What to set in the description, or that no allowed value gives what was measured."""
     read = shown(each.read, figures.unit_at(each.reading), unit)
     if each.value is None:
         return f"No {words(each)} gives {each.reading} = {read}: the description cannot follow it."
@@ -176,6 +178,6 @@ def sentence(each: Settled, figures: Figures, unit: LengthUnit) -> str:
 
 
 def words(each: Settled) -> str:
-    """The key; of a list of records with the name of the one that is meant."""
+    """The key in words; for a list of records, with the name of the one that is meant."""
     _, steps = parse_address(each.address)
     return f'{each.key} of "{steps[0]}"' if steps else each.key

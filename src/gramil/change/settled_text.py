@@ -1,4 +1,4 @@
-"""What measurements settle, written into a description's text by its maker's own act: its comments and order stay."""
+"""What measurements settle, written into a description's text at the maker's request: its comments and order stay."""
 
 from collections.abc import Iterable
 from math import degrees
@@ -12,7 +12,7 @@ from gramil.measure import LengthUnit
 
 
 def written_into(text: str, instrument: Instrument, settled: Iterable[Settled]) -> str:
-    """The text of an instrument with each key as it is made; what nothing gives is left as it is."""
+    """The text of an instrument with each key as made; a key for which no value was found is left as it is."""
     for each in settled:
         if each.value is not None:
             text = set_key(text, place_of(each, instrument), value_text(each, instrument.instrument.units))

@@ -1,7 +1,6 @@
-"""The figures that a sheet goes by: with all that was measured, but at its own operation and at those that wait for it.
-
-So it follows a blank that came out thin, and never its own reading: a second board is cut by the same sheet. What it is
-to bring about is never what was read before: a relief that is set anew is wanted as it was the first time.
+"""The figures behind a sheet: with all measurements except those at its own operation and at those that wait for it.
+So it follows a blank that came out thin, but never its own reading: a second board is cut by the same sheet. What it
+is to bring about is never an earlier reading: when a relief is set again, the same relief is wanted as at first.
 """
 
 from collections.abc import Collection, Iterable
@@ -18,11 +17,10 @@ from gramil.shop.operations import Operation, Work
 
 
 def figures_for(figures: Figures, work: Work, operations: Collection[Operation], setup: Setup | None) -> Figures:
-    """The figures that the sheet of `operations` goes by; `setup` is its page, where it has one.
-
-    What the page asks for, in its boxes and line by line in its tables, and what its operations bring about, is never
-    what was read; what is there already, and settled an input, is. Several operations share a page: what it goes by is
-    known before the first of them.
+    """The figures behind the sheet of `operations`; `setup` is its page, if it has one.
+    What the page asks to be measured, in its boxes and tables, and what its operations bring about, is never a reading;
+    what exists already, and settled an input, is. If several operations share a page, its figures are those known
+    before the first of them.
     """
     raw = readings(figures.pins)
     if not raw:
@@ -39,12 +37,17 @@ def figures_for(figures: Figures, work: Work, operations: Collection[Operation],
 
 
 def read_at(address: str, operation: str, figures: Figures, work: Work) -> str:
-    """The work at which a figure is read: `operation` where it is one, else the first that it is of, or none."""
+    """The work at which a figure is read: `operation` if there is one by that name, else the first that the figure
+    belongs
+    to, or none.
+    """
     return operation if operation in work.operations else _whose(address, Pin(0.0, ""), figures, work)
 
 
 def wanted_for(operation: str, figures: Figures, work: Work) -> Figures:
-    """The figures that the sheet of an operation goes by, whether or not it has a page; of none, those as drawn."""
+    """The figures behind the sheet of an operation, whether or not it has a page; without an operation, those as
+    drawn.
+    """
     if operation not in work.operations:
         return figures.with_pins({})
     own = work.operations[operation]
@@ -52,15 +55,15 @@ def wanted_for(operation: str, figures: Figures, work: Work) -> Figures:
 
 
 def _before(address: str, latest: Pin, own: Collection[str], figures: Figures, work: Work) -> Pin | None:
-    """The last measurement of a figure that was not made at `own`; None where there is none."""
+    """The last measurement of a figure that was not made at `own`; None if there is none."""
     noted = (*latest.before, latest)
     return next((pin for pin in reversed(noted) if _whose(address, pin, figures, work) not in own), None)
 
 
 def _whose(address: str, pin: Pin, figures: Figures, work: Work) -> str:
-    """The operation that a measurement is of: with which it was noted, else the first that asks for it or fixes it.
-
-    Empty for what no operation asks for or fixes: a thing of the shop, or of the wood.
+    """The operation that a measurement belongs to: the one it was noted with, else the first that asks for it or fixes
+    it.
+    Empty if no operation asks for it or fixes it: a property of the shop, or of the wood.
     """
     if pin.at in work.operations:
         return pin.at
@@ -73,13 +76,13 @@ def _asked_or_fixed(operation: Operation, figures: Figures) -> set[str]:
 
 
 def _setup(operation: Operation, figures: Figures) -> Setup | None:
-    """The page of an operation, where it has one of a set-up."""
+    """The set-up page of an operation, if it has one."""
     page = setup_ref(operation.sheet)
     return figures[page] if operation.sheet and page.address in figures else None
 
 
 def _row(operation: Operation) -> Made:
-    """What it fixes: nothing, where it is of the maker's own list."""
+    """What it fixes: nothing, if it comes from the maker's own list."""
     return fixing().get(operation.name, Made(operation.name, ""))
 
 

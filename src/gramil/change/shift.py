@@ -1,4 +1,4 @@
-"""What a change moves: every figure of the old instrument against the new one, and what is no longer true."""
+"""What a change moves: every figure of the old instrument compared with the new one, and what is no longer true."""
 
 import math
 from collections.abc import Iterable, Iterator
@@ -27,7 +27,7 @@ Value = float | int | str | bool | None
 class Move:
     """A dimension that moved, at the address where it moved most. `rows` is how many of its figures moved.
 
-    `difference` is new less old, or not a number for words and for what one of the two instruments does not have.
+    `difference` is new less old, or not a number for words and for figures that only one of the instruments has.
     """
 
     part: str
@@ -42,7 +42,7 @@ class Move:
 
 @dataclass(frozen=True)
 class Carried:
-    """A feature on the body that moved along with what it is held to, `by` so many mm toward the tail."""
+    """A feature on the body that moved along with what it is held to, `by` mm toward the tail."""
 
     name: str
     held_to: str
@@ -63,9 +63,8 @@ class Shift:
 
 
 def shift(old: Figures, new: Figures, tolerance: float = SMALL, work: Work | None = None) -> Shift:
-    """Hold two instruments' figures against each other; `moves` is grouped by part, the biggest move first.
-
-    Moves that are `small` by the tolerance are only counted (`folded`). With the `work` that is needed,
+    """Compare two instruments' figures; `moves` is grouped by part, the biggest move first.
+    Moves within the tolerance are only counted (`folded`). With the `work` that is needed,
     sheets of operations without a set-up are among the papers.
     """
     inputs = tuple(name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
@@ -91,9 +90,8 @@ def moved(names: Iterable[str], old: Figures, new: Figures, tolerance: float = S
 
 
 def small(old: Value, new: Value, unit: str | None, tolerance: float) -> bool:
-    """Whether a move folds away: lengths in mm and cents up to the tolerance, angles up to as many degrees.
-
-    Of any other figure (a force, a share, a curvature) a tenth of the tolerance as its share of the figure.
+    """Whether a move is within the tolerance: that number of mm, of cents or, for angles, of degrees.
+    Any other figure (a force, a share, a curvature) may move by a tenth of that number as a fraction of itself.
     """
     if isinstance(old, str | bool | None) or isinstance(new, str | bool | None):
         return old == new
@@ -108,7 +106,7 @@ def small(old: Value, new: Value, unit: str | None, tolerance: float) -> bool:
 
 
 def carried(old: Figures, new: Figures, tolerance: float) -> Iterator[Carried]:
-    """The features of both instruments whose hold moved, furthest first."""
+    """The features of both instruments that moved with what they are held to, furthest first."""
     before = {each.name: each.along for each in old[n.feature_list]}
     moved = [
         Carried(each.name, each.held_to, each.along - before[each.name])
@@ -123,14 +121,15 @@ def _size(move: Move) -> float:
 
 
 def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
-    """The dimension's greatest move: one row, or none where nothing moved."""
+    """The dimension's greatest move: one row, or none if nothing moved."""
     if axes_of(old.graph.annotation(name)) and old[name].shape == new[name].shape:
         yield from _greatest_of_array(name, old, new)
         return
     if isinstance(old[name], float | int | str) and same(old[name], new[name]):
         return
     if axes_of(old.graph.annotation(name)) == ("any",):
-        return  # another number of places, as on a template's edge: no place of the one is that of the other
+        return  # a different number of places, as on a template's edge: places of the one do not match those of the
+        # other
     found = _differing(name, old, new)
     if found:
         most = max(found, key=_size)
@@ -138,7 +137,9 @@ def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
 
 
 def _differing(name: str, old: Figures, new: Figures) -> list[Move]:
-    """Every single figure of a dimension that differs: the two gone through side by side where they are built alike."""
+    """Every single figure of a dimension that differs; the two are compared side by side if they have the same
+    structure.
+    """
     if not (isinstance(old[name], tuple) or is_dataclass(old[name])):
         return _differing_by_address(name, old, new)
     part, unit = old.graph.dimensions[name].part.replace("_", " "), old.unit_at(name)
@@ -162,11 +163,13 @@ def _differing_by_address(name: str, old: Figures, new: Figures) -> list[Move]:
 
 
 class _BuiltOtherwise(Exception):  # noqa: N818 (it says what it is, and never leaves this module)
-    """Two values that cannot be gone through side by side."""
+    """Two values that cannot be compared side by side."""
 
 
 def _side_by_side(address: str, old: Any, new: Any, unit: str | None) -> Iterator[tuple[str, Any, Any, str | None]]:
-    """The plain values that differ within two records or lists that are built alike, each with its address and unit."""
+    """The plain values that differ within two records or lists of the same structure, each with its address and
+    unit.
+    """
     if old is new:
         return
     if isinstance(old, tuple) and isinstance(new, tuple) and len(old) == len(new):
@@ -232,6 +235,6 @@ def _less(old: float | int | str | bool, new: float | int | str | bool) -> float
 
 
 def _not_among(these: tuple[Finding, ...], those: tuple[Finding, ...]) -> tuple[Finding, ...]:
-    """Findings that matter whose name and severity the others do not hold."""
+    """Findings that matter and whose name and severity are not among the others."""
     known = {(each.name, each.severity) for each in those}
     return tuple(each for each in these if each.severity != "fine" and (each.name, each.severity) not in known)

@@ -1,8 +1,7 @@
-"""The likely cause of the errors of cut slots: one that lies behind all of them, told only where the readings show it.
-
-Tried are the readings' zero off the nut line, a stretched or shrunk scale, the rule of 18, one slip of the index after
-which every slot is out by the same, and one slot by itself. The simplest that explains the readings is taken; errors
-that scatter have none.
+"""The likely common cause of the errors of cut slots, named only if the readings show it.
+The candidates are a zero off the nut line, a stretched or shrunk scale, the rule of 18, one slip of the index after
+which every slot is out by the same amount, and a single slot. The simplest one that explains the readings is taken;
+errors that merely scatter have none.
 """
 
 from collections.abc import Iterator
@@ -35,7 +34,8 @@ EIGHTEENTH = 17 / 18
 
 @dataclass(frozen=True)
 class Cause:
-    """What explains the errors: `offset` of the zero, `stretch` as a part of the length, `slip` from `slip_fret` on.
+    """What explains the errors: `offset` of the zero, `stretch` as a fraction of the length, `slip` from `slip_fret`
+    on.
 
     With `alone` the slip is that of the one slot `slip_fret`. `left` is the root mean square, in mm, of what is not
     explained, and `explained` what it puts each slot out by.
@@ -58,7 +58,7 @@ class Cause:
 
 @dataclass(frozen=True)
 class _Candidate:
-    """A cause to try: a pattern that is known, columns with an amount each, and how many of its kin there are."""
+    """A cause to try: a known pattern, columns with an amount each, and how many causes like it there are."""
 
     name: str
     known: FloatArray
@@ -72,9 +72,9 @@ class _Candidate:
 def likely_cause(frets: FloatArray, wanted: FloatArray, error: FloatArray, scale: Mm = float("nan")) -> Cause:
     """The simplest cause that explains the errors of slots (mm, positive toward the bridge), or that there is none.
 
-    Each is a least-squares fit. `scale` is the scale's length where the slots are to be in twelve equal steps: only
-    then the rule of 18 is tried. Source: G. Schwarz, "Estimating the dimension of a model", Annals of Statistics 6
-    (1978); the scatter is believed to be what careful work has until the readings say otherwise.
+    Each is a least-squares fit. `scale` is the scale's length if the slots are to be in twelve equal steps: only
+    then is the rule of 18 tried. Source: G. Schwarz, "Estimating the dimension of a model", Annals of Statistics 6
+    (1978); the scatter is taken to be that of careful work unless the readings say otherwise.
     """
     fits = [(_score(each, error), each) for each in _candidates(frets, wanted, scale)]
     return _cause(min(fits, key=lambda scored: scored[0])[1], error)
@@ -89,7 +89,7 @@ def _candidates(frets: FloatArray, wanted: FloatArray, scale: Mm) -> list[_Candi
 
 
 def _of_all(wanted: FloatArray, known: FloatArray, name: str, freedoms: int) -> Iterator[_Candidate]:
-    """Causes that put every slot out by a smooth amount, beside a known pattern."""
+    """Causes that put every slot out by a smooth amount, in addition to a known pattern."""
     one, none = np.ones_like(wanted), np.zeros((len(wanted), 0))
     with_ = f"{name}, and " if name else ""
     yield _Candidate(name or NOTHING, known, none, (), freedoms)
@@ -122,7 +122,9 @@ def _explained(candidate: _Candidate, error: FloatArray) -> FloatArray:
 
 
 def _score(candidate: _Candidate, error: FloatArray) -> float:
-    """What is left against what is believed, and what is paid for each amount and for which of its kin it is."""
+    """The remainder measured by the assumed scatter, plus a penalty for each amount and for the number of like
+    causes.
+    """
     explained, count = _explained(candidate, error), len(error)
     if candidate.freedoms and np.abs(explained).max() < WORTH_TELLING:
         return np.inf

@@ -1,7 +1,7 @@
 """Readback of cut slots: how far each is out, in mm and cents, what caused it, and what setting the nut would do.
 
-The nut's own place is settled first: a nut end planed too far puts every slot out by the same, and none of them is to
-be cut again for it. So is the scale that the slots are cut to, for which nut and saddle can be placed.
+The nut's own place is settled first: a nut end planed too far puts every slot out by the same amount, and none needs
+to be cut again for it. So is the scale that the slots are really cut to, for which nut and saddle can be placed.
 """
 
 from dataclasses import dataclass, replace
@@ -31,8 +31,8 @@ class SlotReading:
     """One slot: where it should be and was found, the error (mm, positive toward the bridge) and what it sounds like.
 
     `cents` is positive for sharp; `against_before` is the error of the step from the slot before it in the readings.
-    `left` and `left_cents` are what is left with the nut and the saddle placed for the slots as they are: the verdict
-    goes by these. `explained` is what the likely cause puts it out by.
+    `left` and `left_cents` are the errors that remain with nut and saddle placed for the slots as they are: the verdict
+    is based on these. `explained` is how far the likely cause puts it out.
     """
 
     fret: Count
@@ -51,9 +51,9 @@ class SlotReading:
 class SlotsReadback:
     """All slots read back, and the likely cause.
 
-    `nut_move` is where the nut goes, positive toward the bridge; `saddle_move` where the saddle goes with it, positive
-    toward the tail; `scale_cut` is the scale that the slots are cut to, for `scale` as drawn: all are as drawn where
-    the cause asks for no other. `before` and `after` are root mean squares of cents over all slots, as drawn and so.
+    `nut_move` is how far the nut goes, positive toward the bridge; `saddle_move` how far the saddle goes, positive
+    toward the tail; `scale_cut` is the scale that the slots are cut to, `scale` the one drawn; all are as drawn unless
+    the cause calls for others. `before` and `after` are root mean squares of cents over all slots, before and after.
     """
 
     slots: tuple[SlotReading, ...]
@@ -67,7 +67,9 @@ class SlotsReadback:
 
 
 def read_back(figures: Figures, frets: FloatArray, measured: FloatArray) -> SlotsReadback:
-    """What caliper readings of slots mean; `frets` are numbers and `measured` mm from the zero line, alike long."""
+    """What caliper readings of slots mean; `frets` are numbers and `measured` mm from the zero line, of equal
+    length.
+    """
     rows = frets.astype(int)
     wanted, error = figures[n.fret_position][rows], measured - figures[n.fret_position][rows]
     slope, scale = figures[n.fret_cents_per_mm][rows], float(figures[n.scale_run])
@@ -96,7 +98,7 @@ def read_back(figures: Figures, frets: FloatArray, measured: FloatArray) -> Slot
 
 
 def _slots(figures: Figures, frets: FloatArray, **columns: FloatArray) -> tuple[SlotReading, ...]:
-    """A row a slot out of a column a figure."""
+    """Columns, one for each figure, turned into rows, one for each slot."""
     return tuple(
         SlotReading(
             fret=int(fret),
@@ -108,13 +110,13 @@ def _slots(figures: Figures, frets: FloatArray, **columns: FloatArray) -> tuple[
 
 
 def as_readings(frets: FloatArray, measured: FloatArray) -> list[Reading]:
-    """Caliper readings as such, to be questioned: the columns that `read_back` takes."""
+    """Caliper readings, in the columns that `read_back` takes, as readings to be questioned."""
     places = zip(frets.astype(int), measured.tolist(), strict=True)
     return [Reading(n.fret_position[fret].address, place) for fret, place in places]
 
 
 def _cause(frets: FloatArray, wanted: FloatArray, error: FloatArray, counted: NDArray[np.bool_], scale: Mm) -> Cause:
-    """The likely cause; the zero line itself, read as nothing where there is no fret, is where the caliper was set."""
+    """The likely cause; a reading of 0 at the zero line, without a fret, is only where the caliper was set."""
     twelve = np.allclose(wanted, scale * (1 - 2 ** (-frets / 12)), atol=READING)
     found = likely_cause(frets[counted], wanted[counted], error[counted], scale if twelve else np.nan)
     explained = np.zeros_like(error)
@@ -123,9 +125,8 @@ def _cause(frets: FloatArray, wanted: FloatArray, error: FloatArray, counted: ND
 
 
 def _nut_and_saddle(cents: FloatArray, wanted: FloatArray, scale: Mm) -> tuple[Mm, Mm, FloatArray]:
-    """Where nut (toward the bridge) and saddle (toward the tail) leave the least, and the cents that they leave.
-
-    The nut moves all frets alike, the saddle each by how much it sounds over the open string.
+    """Where nut (toward the bridge) and saddle (toward the tail) leave the least error, and the cents that they leave.
+    The nut moves all frets alike, the saddle each in proportion to how far it sounds above the open string.
     """
     columns = CENTS_PER_UNIT / scale * np.stack([np.ones_like(wanted), wanted / (scale - wanted)], axis=1)
     moves = np.linalg.lstsq(columns, cents, rcond=None)[0]

@@ -1,4 +1,4 @@
-"""What readings of cut slots mean, in lines: a row a slot, the likely cause where there is one, and what to do."""
+"""What readings of cut slots mean: a line for each slot, the likely cause if there is one, and what to do."""
 
 from collections.abc import Iterator
 
@@ -12,7 +12,7 @@ WORTH_IT = 0.02
 
 
 def report(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
-    """The lines of the report: a row a slot, the likely cause, and what is to be done about it."""
+    """The lines of the report: one for each slot, the likely cause, and what is to be done about it."""
     settled = _settled(found)
     yield "fret   wanted       measured     error      cents   step    " + ("left   " if settled else "")
     for each in found.slots:
@@ -23,7 +23,7 @@ def report(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
 
 
 def _settled(found: SlotsReadback) -> bool:
-    """Whether nut or saddle go elsewhere for the slots as they are."""
+    """Whether nut or saddle are to be moved for the slots as they are."""
     return bool(found.nut_move or found.saddle_move)
 
 
@@ -39,7 +39,7 @@ def _row(each: SlotReading, settled: bool, formatter: Formatter) -> str:
 
 
 def _bar(error: float) -> str:
-    """Eleven places across: each is 0.05 mm, the middle is right."""
+    """A bar of eleven places, 0.05 mm each; the middle means no error."""
     place = max(-5, min(5, round(error / 0.05)))
     return "".join("o" if step == place else ("|" if step == 0 else ".") for step in range(-5, 6))
 
@@ -53,7 +53,7 @@ def _mm(value: float, formatter: Formatter) -> str:
 
 
 def cause_sentence(cause: Cause, formatter: Formatter) -> str:
-    """A cause in words with its figures, or that the readings show none."""
+    """The cause in words with its figures, or a sentence that the readings show none."""
     left = f"{_mm(cause.left, formatter)} RMS"
     if cause.name == NOTHING:
         return f"No cause common to the slots shows in these readings: they scatter by {left}."
@@ -72,7 +72,7 @@ def cause_sentence(cause: Cause, formatter: Formatter) -> str:
 
 
 def _what_to_do(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
-    """What mends it, the nut's own place first; nothing where no cause shows."""
+    """What mends it, the nut's own place first; nothing if no cause shows."""
     if found.cause.by_rule_of_18:
         yield (
             "The rule of 18 takes an eighteenth of what is left of the string at each fret, where twelve equal steps "

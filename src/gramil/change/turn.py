@@ -1,4 +1,4 @@
-"""Turning an input until a figure is met: its value within bounds, or why there is none, or that there are more.
+"""Turning an input until a figure is met: its value within bounds, or why there is none, or several.
 
 The search goes over the same graph that gives every figure; there is no second formula.
 """
@@ -29,9 +29,9 @@ class Turned:
 def turn(figure: Callable[[float], float], target: float, low: float, high: float, steps: int = STEPS) -> Turned:
     """Every input between `low` and `high` at which `figure(input)` crosses or touches `target`.
 
-    So many `steps` between the bounds are tried for where it crosses. `figure` may raise ValueError (MakersFault among
-    them) or give not a number where no instrument can be; such places are counted in `refused`. A figure that jumps
-    over the target without meeting it gives no answer.
+    `steps` places between the bounds are tried to find where it crosses. `figure` may raise ValueError (MakersFault
+    is one) or give nan where no instrument is possible; such places are counted in `refused`. A figure that
+    jumps over the target without meeting it gives no answer.
     """
     places = np.linspace(low, high, steps + 1)
     values = np.array([_tried(figure, place) for place in places]) - target

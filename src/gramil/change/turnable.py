@@ -1,7 +1,7 @@
 """Which chosen figures move a figure, and how strongly; one of them turned until the figure has the value wanted.
 
-What is offered is tried on the base values alone, a hair either way. The search itself goes over base values too where
-the key goes in as it stands, and over the whole description where others hang on it (a scale's sideways run); every
+Which keys to offer is found on the base values alone, moved a hair either way. The search itself uses base values too
+if the key is taken as it is, and the whole description if others depend on it (a scale's sideways run); every
 answer is worked out once more from the description, so that what is found is what will be kept.
 """
 
@@ -45,13 +45,13 @@ class Turnable:
 
     @property
     def bounds(self) -> tuple[float, float]:
-        """Between what it is turned where nothing else is asked for."""
+        """The range in which it is turned unless another is given."""
         either = abs(self.value) / FIFTH or self.step
         return self.value - either, self.value + either
 
     @property
     def reach(self) -> float:
-        """About how far the figure moves between the bounds."""
+        """Roughly how far the figure moves between the bounds."""
         low, high = self.bounds
         return abs(self.moves / self.step) * (high - low)
 
@@ -59,7 +59,7 @@ class Turnable:
 def turnables(figures: Figures, address: str, key_of: KeyOf) -> tuple[Turnable, ...]:
     """Every chosen figure that is one number and moves the figure at an address, the nearest above it first.
 
-    Raises KeyError where no single figure is at the address.
+    Raises KeyError if the address does not lead to a single figure.
     """
     before, unseen = _single(figures, address), UNSEEN.get(figures.unit_at(address) or "", SMALL)
     found = (_tried(figures, key, names, address, before) for key, names in _keys_above(figures, address, key_of))
@@ -77,7 +77,7 @@ def _single(figures: Figures, address: str) -> float:
 
 
 def _keys_above(figures: Figures, address: str, key_of: KeyOf) -> Iterable[tuple[str, tuple[str, ...]]]:
-    """The maker's keys above a figure with the base values that each settles, by how many steps they are away."""
+    """The maker's keys above a figure, with the base values that each sets, by how many steps away they are."""
     found: dict[str, tuple[str, ...]] = {}
     for name in _nearest_first(figures, parse_address(address)[0]):
         if key := key_of(name):
@@ -98,7 +98,7 @@ def _nearest_first(figures: Figures, name: str) -> Iterator[str]:
 
 
 def _tried(figures: Figures, key: str, names: tuple[str, ...], address: str, before: float) -> Turnable | None:
-    """The key with how it moves the figure, or None where it is no single number."""
+    """The key with how it moves the figure, or None if it is not a single number."""
     value = figures.base[names[0]]
     if not isinstance(value, float) or not math.isfinite(value):
         return None
@@ -109,7 +109,7 @@ def _tried(figures: Figures, key: str, names: tuple[str, ...], address: str, bef
 
 
 def _moves(figures: Figures, names: tuple[str, ...], value: float, step: float, address: str, before: float) -> float:
-    """How far a step moves the figure, reckoned from a hair of a step either way; 0 where nothing can be made."""
+    """How far a step moves the figure, estimated from a tiny step either way; 0 if no instrument can be made."""
     for hair in (step / 100, -step / 100):
         try:
             after = _single(_with(figures, names, value + hair), address)
@@ -134,8 +134,8 @@ def turned(
 ) -> Turned:
     """Every value of the chosen figure within bounds at which the figure at the address has the value wanted.
 
-    `changed` gives the figures from the description with the key set. Answers at which no instrument can be are
-    counted as refused. Raises MakersFault where the key is written otherwise than it is reckoned with.
+    `changed` gives the figures from the description with the key set. Answers at which no instrument is possible are
+    counted as refused. Raises MakersFault if the key is written in another form than the one it is calculated with.
     """
     plain = _goes_in_plain(figures, chosen, changed, parse_address(address)[0])
 
@@ -157,7 +157,7 @@ def _holds(changed: Changed, value: float, address: str, target: float, off: flo
 
 
 def _goes_in_plain(figures: Figures, chosen: Turnable, changed: Changed, name: str) -> bool:
-    """Whether of all that a figure hangs on the key settles its own base values alone, each as it is written."""
+    """Whether, of all that a figure depends on, the key sets only its own base values, each as it is written."""
     value = chosen.value + chosen.step / 100
     after = changed(value)
     if not math.isclose(after.base[chosen.names[0]], value, rel_tol=1e-6, abs_tol=1e-9):

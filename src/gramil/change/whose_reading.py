@@ -1,6 +1,5 @@
-"""Whose a measurement is: of the operation that it was noted with, or of the last one done that fixes its figure.
-
-An operation is judged by its own readings, against what its sheet said: earlier readings taken in, later ones not.
+"""Which operation a measurement belongs to: the one it was noted with, or the last one done that fixes its figure.
+An operation is judged by its own readings, against what its sheet said: with earlier readings, without later ones.
 """
 
 from collections.abc import Mapping, Sequence
@@ -17,7 +16,7 @@ Later = Mapping[str, frozenset[str]]
 
 
 def later_in(work: Work, figures: Figures) -> Later:
-    """What waits for what on the instrument of these figures, whose keys are base values."""
+    """What waits for what on the instrument with these figures, whose keys are base values."""
     operations = ordered(work, lambda key: figures.base.get(key.replace(".", "_"))).operations
     found: dict[str, frozenset[str]] = {}
     direct: dict[str, set[str]] = {name: set() for name in operations}
@@ -30,7 +29,7 @@ def later_in(work: Work, figures: Figures) -> Later:
 
 
 def owners(pins: Pins, done: Sequence[str], later: Later) -> Mapping[str, str]:
-    """For each measured address the operation that it judges, or nothing for what no operation fixes."""
+    """For each measured address the operation that it judges, or nothing if no operation fixes it."""
     return {address: _owner(address, pin, done, later) for address, pin in pins.items()}
 
 
@@ -50,9 +49,8 @@ def _fixing(figure: str) -> frozenset[str]:
 
 
 def up_to(name: str, pins: Pins, done: Sequence[str], later: Later, *, own: bool) -> Pins:
-    """The measurements that an operation is judged by: of each figure the last of those that are not of later work.
-
-    Its `own` are among them or not. What it is to bring about is never what was read before it, as on its sheet.
+    """The measurements by which an operation is judged: the last of each figure that does not belong to later work.
+    Its `own` are included or not. What it is to bring about is never an earlier reading, as on its sheet.
     """
     after = later.get(name, frozenset())
     anew = operations()[name].brings_about if name in operations() else frozenset()

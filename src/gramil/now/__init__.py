@@ -1,1 +1,1 @@
-"""What can be done now, and in the weeks ahead: the work as a graph, what closes each operation, and plans over it."""
+"""What can be done now, and in the weeks ahead: the work as a graph, what each operation waits for, and plans."""

@@ -1,4 +1,4 @@
-"""A plan as its maker reads it: blocks of work by the clock, pieces of one operation joined, and their cures."""
+"""A plan for the maker to read: blocks of work by the clock, the pieces of one operation joined, and their cures."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -11,9 +11,8 @@ from gramil.shop.operations import Operation
 
 @dataclass(frozen=True)
 class Block:
-    """Work on one operation from one moment to another; `cures` is until when, where it is finished with this block.
-
-    `part` is which part of how many blocks of that operation it is.
+    """Work on one operation from one moment to another; `cures` is when it has cured, if this block finishes it.
+    `part` says which of how many blocks of that operation it is.
     """
 
     instrument: str
@@ -52,6 +51,6 @@ def _numbered(found: list[Block]) -> Iterator[Block]:
 
 
 def label(block: Block) -> str:
-    """The operation, and which part of it where it is done in several."""
+    """The operation, and which part of it, if it is done in several."""
     number, count = block.part
     return block.operation.what + (f" ({number} of {count})" if count > 1 else "")

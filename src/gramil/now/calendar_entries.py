@@ -1,4 +1,4 @@
-"""A plan as entries of a calendar: work that takes the hands, and cures that do not."""
+"""A plan as calendar entries: work that needs the maker's hands, and cures that do not."""
 
 from collections.abc import Iterable, Iterator
 from datetime import datetime
@@ -11,7 +11,7 @@ CALENDAR = "Gramil weeks"
 
 
 class CalendarEntry(TypedDict):
-    """One entry by the clock on the wall; `busy` where it takes the hands."""
+    """One entry by the clock on the wall; `busy` if it needs the maker's hands."""
 
     name: str
     begins: datetime

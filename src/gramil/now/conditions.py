@@ -22,9 +22,8 @@ def conditions(
     bands: Mapping[str, Band],
     said: Mapping[str, Sequence[Spell]] | None = None,
 ) -> Conditions:
-    """The shop at a moment; `said` is an outlook by place, in front of what the description expects.
-
-    Of each jig there is one, unless the shop lists several that are `for` it.
+    """The shop at a moment; `said` is an outlook by place, which precedes what the description expects.
+    There is one of each jig, unless the shop lists several `for` that operation.
     """
     said = said or {}
     limits = {name: band_limits(band, shop) for name, band in bands.items()}
@@ -37,7 +36,7 @@ def conditions(
 def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> PlaceNow:
     """A place's air as last read, and what is ahead of it.
 
-    Where nobody says, the air stays as read until tomorrow, and then as its mean of so many days was.
+    If nobody gives an outlook, the air is taken to stay as read until tomorrow, and then to be the mean of recent days.
     """
     air, day = air_at(place, now), last_days(place, now, 1.0)
     read_at = min(place.last, now)
@@ -64,7 +63,7 @@ def _outlook(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell])
 
 
 def pieces_of(name: str, pieces: Pieces) -> Mapping[str, tuple[PieceNow, ...]]:
-    """An instrument's pieces by part: those kept for it, and where there are none those kept for nobody."""
+    """An instrument's pieces by part: those kept for it or, if there are none, those kept for nobody."""
     found: dict[str, tuple[PieceNow, ...]] = {}
     for part in {piece.row.part for piece in pieces.known}:
         rows = [piece for piece in pieces.known if piece.row.part == part]
@@ -94,13 +93,13 @@ def _ready(found: Readiness, now: datetime) -> tuple[datetime | None, str]:
 
 
 def gluing_moisture(limits: Limits, places: Places, now: datetime) -> tuple[float, float]:
-    """The moistures (%) that a band of air leads to, at the temperature where gluing is done; 20 C where not known."""
+    """The moistures (%) that a band of air leads to, at the temperature where gluing is done; 20 C if not known."""
     place = places.known.get(places.gluing)
     return moisture_band(air_at(place, now).temperature if place else 20.0, limits.humidity)
 
 
 def curve(place: PlaceAir, now: datetime, columns: int = 24) -> str:
-    """The day's humidity as a row of eight heights, an hour each; a blank where nothing was read."""
+    """The day's humidity as a row of bars in eight heights; a blank where nothing was read."""
     day = last_days(place, now, 1.0)
     edges = [now - timedelta(hours=24 * (columns - step) / columns) for step in range(columns + 1)]
     seconds = [day.seconds(edge) for edge in edges]

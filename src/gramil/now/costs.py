@@ -13,7 +13,7 @@ MOST_COST = 1e9
 
 @dataclass(frozen=True)
 class Material:
-    """A thing that is paid for; `cost` None where nobody noted one."""
+    """A thing that is paid for; `cost` is None if nobody noted one."""
 
     what: str
     cost: float | None
@@ -30,7 +30,7 @@ class PartHours:
 
 @dataclass(frozen=True)
 class Cost:
-    """Hours by part, materials, and money for an hour. Of `done` operations `noted` have their hours noted."""
+    """Hours by part, materials, and money for an hour. Of the `done` operations, `noted` have their hours noted."""
 
     hours: tuple[PartHours, ...]
     materials: tuple[Material, ...]
@@ -65,7 +65,7 @@ class Cost:
 
     @property
     def without(self) -> tuple[str, ...]:
-        """Materials that no cost is noted for."""
+        """Materials for which no cost is noted."""
         return tuple(each.what for each in self.materials if each.cost is None)
 
 
@@ -81,7 +81,7 @@ def cost_written(text: str) -> float | None:
 def cost_of(
     work: Work, done: Iterable[str], noted: Mapping[str, float], materials: Sequence[Material], rate: float
 ) -> Cost:
-    """The cost of an instrument: `noted` are hours by operation where they were written down."""
+    """The cost of an instrument: `noted` are hours by operation, as far as they were written down."""
     done = set(done)
     names = dict.fromkeys(each.part for each in work.operations.values())
     hours = tuple(_of_part(part, work, done, noted) for part in names)

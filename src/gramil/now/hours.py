@@ -1,4 +1,4 @@
-"""When there is a pair of hands: working days and hours as sessions, in minutes from the plan's start."""
+"""When the maker works: working days and hours as sessions, in minutes from the plan's start."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -52,7 +52,7 @@ def _days(text: str) -> range:
 
 
 def sessions(hours: Hours, start: datetime, days: int) -> tuple[tuple[int, int], ...]:
-    """Every session of so many days as minutes from `start`, the first cut where it has begun already."""
+    """Every session of these days in minutes from `start`, the first one shortened if it has begun already."""
     found = []
     for ahead in range(days + 1):
         day = (start + timedelta(days=ahead)).date()
@@ -64,7 +64,7 @@ def sessions(hours: Hours, start: datetime, days: int) -> tuple[tuple[int, int],
 
 
 def hours_in(spans: Sequence[tuple[int, int]]) -> float:
-    """Hours of hands in sessions."""
+    """Working hours in the sessions."""
     return sum(end - begin for begin, end in spans) / 60.0
 
 

@@ -1,4 +1,4 @@
-"""What is lost of what was made, and what that closes: the work that hangs on it, until it is made anew."""
+"""Finished work that is lost, and what that holds up: the work that depends on it, until it is made anew."""
 
 from collections.abc import Iterator, Mapping, Sequence
 
@@ -10,10 +10,9 @@ from gramil.shop.operations import Operation, Work
 
 
 def closed_by(work: Work, done: Mapping[str, object], judged: Sequence[Judged]) -> Mapping[str, Judged]:
-    """For each operation not done that hangs on something lost, what that is.
-
-    It hangs on it where it works on the lost piece, or comes after what was done there; what was done since and is
-    right stands between.
+    """For each operation not done that depends on something lost, what that is.
+    It depends on it if it works on the lost piece, or comes after work done on it; later work that is done
+    and right breaks the chain.
     """
     lost = {each.operation: each for each in judged if each.standing == "lost" or _parted(each)}
     causes = {
@@ -31,7 +30,7 @@ def closed_by(work: Work, done: Mapping[str, object], judged: Sequence[Judged]) 
 def hangs_on(
     operation: str, work: Work, done: Mapping[str, object], judged: Sequence[Judged], first: LengthUnit
 ) -> str:
-    """What is lost that an operation not done hangs on, in a sentence; empty where there is nothing."""
+    """The lost work on which an open operation depends, in a sentence; empty if there is none."""
     lost = closed_by(work, done, judged).get(operation)
     return "" if lost is None else f"Lost, and this hangs on it: {lost.what}: {said(lost, first)}."
 
@@ -52,7 +51,7 @@ def _on_pieces(each: Operation, causes: Mapping[str, Judged]) -> Iterator[Judged
 def _before(
     each: Operation, done: Mapping[str, object], lost: Mapping[str, Judged], closed: Mapping[str, Judged]
 ) -> Iterator[Judged]:
-    """What is lost of what comes directly before, or closes it."""
+    """What is lost of the work directly before it, or holds that up."""
     for name in each.after:
         if name in closed:
             yield closed[name]
@@ -61,5 +60,5 @@ def _before(
 
 
 def reworked_before(each: Operation, judged: Sequence[Judged]) -> Iterator[Judged]:
-    """What comes directly before an operation and is to be reworked first."""
+    """The work directly before an operation that must be reworked first."""
     yield from (one for one in judged if one.operation in each.after and one.standing == "rework" and one.address)

@@ -1,6 +1,7 @@
-"""Which pieces on hand serve which needs, over all open instruments at once: least waste, made parts first.
+"""Which pieces on hand serve which needs, over all open instruments at once: with the least waste, parts made ahead
+first.
 
-The assignment is the cheapest there is (Hungarian method); what no piece serves is to be bought.
+The assignment is the cheapest possible (Hungarian method); what no piece serves is to be bought.
 """
 
 import math
@@ -39,7 +40,7 @@ class Stock(PieceOfWood):
 
 @dataclass(frozen=True)
 class Served:
-    """A need with what serves it: a piece, or a made part with how it fits; `waste` in mm3 of the piece."""
+    """A need with what serves it: a piece, or a part made ahead with how it fits; `waste` in mm3 of the piece."""
 
     need: Need
     stock: Stock | None
@@ -58,7 +59,7 @@ class Matching:
 
 
 def match(needs: Sequence[Need], stock: Sequence[Stock], fits: Mapping[str, Sequence[Fit]]) -> Matching:
-    """The cheapest assignment. `fits` are the made parts held against each instrument, by its name.
+    """The cheapest assignment. `fits` says how the parts made ahead fit each instrument, by its name.
 
     A made part serves all the pieces of one need: both halves of a top, both sides.
     """
@@ -83,7 +84,7 @@ def match(needs: Sequence[Need], stock: Sequence[Stock], fits: Mapping[str, Sequ
 
 def _assigned(costs: FloatArray) -> list[int]:
     """The column of each row, no column twice, at least cost; there are no fewer columns than rows."""
-    from scipy.optimize import linear_sum_assignment  # loaded where it is used
+    from scipy.optimize import linear_sum_assignment  # scipy is loaded only when it is needed
 
     columns: list[int] = linear_sum_assignment(costs)[1].tolist() if costs.size else []
     return columns
@@ -116,7 +117,7 @@ def _part_cost(need: Need, fit: Fit | None) -> float:
 
 
 def _near(fits: Mapping[str, Sequence[Fit]], taken: set[str], wanted: set[str]) -> list[tuple[str, Fit]]:
-    """Parts that nobody takes as they are and that could be reworked, with the instrument they nearly fit."""
+    """Parts that fit nobody as they are but could be reworked, with the instrument they nearly fit."""
     return [
         (name, fit)
         for name, each in fits.items()
@@ -126,7 +127,7 @@ def _near(fits: Mapping[str, Sequence[Fit]], taken: set[str], wanted: set[str]) 
 
 
 def _cost(need: Need, piece: Stock) -> float:
-    """Waste in volumes of the need, with what speaks against the piece; NEVER where it does not serve."""
+    """Waste in volumes of the need, plus what counts against the piece; NEVER if it does not serve."""
     if not serves(need, piece):
         return NEVER
     cost = _waste(need, piece) / need.volume
@@ -146,7 +147,7 @@ def serves(need: Need, piece: Stock) -> bool:
 
 
 def _large(need: Need, piece: Stock) -> bool:
-    """Whether the sizes do; one that is not noted of a piece that is kept for it is taken to."""
+    """Whether it is large enough; a size not noted of a piece kept for this need is taken to be."""
     kept_for_it = piece.owner == need.instrument and piece.part == need.part
     pairs = zip((piece.length, piece.width, piece.thickness), (need.length, need.width, need.thickness), strict=True)
     has = [(ask if math.isnan(size) and kept_for_it else size, ask) for size, ask in pairs]
@@ -157,7 +158,7 @@ def _large(need: Need, piece: Stock) -> bool:
 
 
 def _waste(need: Need, piece: Stock) -> float:
-    """What is over, in mm3; nothing where a size is not noted."""
+    """What is left over, in mm3; zero if a size is not noted."""
     volume = piece.length * piece.width * piece.thickness
     return 0.0 if math.isnan(volume) else volume - need.volume
 

@@ -1,4 +1,4 @@
-"""What wood the open instruments ask for, and how parts made ahead fit them, from `data/needs.toml`."""
+"""What wood the open instruments need, and how parts made ahead fit them, from `data/needs.toml`."""
 
 import math
 import tomllib
@@ -23,7 +23,7 @@ class Need:
     """Wood for one thing: its woods (any will do) and its least sizes, length along the grain.
 
     `cut` are the lengths of the pieces that are sawn from it in strips of that width and thickness, `kerf` between
-    each two: stock of more strips may be shorter. Empty: it is one piece.
+    each two; stock wide enough for several strips may be shorter. Empty: it is one piece.
     """
 
     instrument: str
@@ -73,7 +73,7 @@ def _data() -> Mapping[str, Any]:
 
 
 def needs_of(figures: Figures, done: Collection[str]) -> tuple[Need, ...]:
-    """What an instrument asks for that is not used up yet, a need a piece; sizes not known leave it out."""
+    """What an instrument still needs, one need for each piece; needs whose sizes are not known are left out."""
     rows = _data()["need"].items()
     return tuple(need for name, row in rows if row["until"] not in done for need in _need(name, row, figures))
 
@@ -97,7 +97,7 @@ def used_up_by(operation: str) -> tuple[str, ...]:
 
 
 def fit(part: MadePart, figures: Figures) -> Fit | None:
-    """How a part made ahead fits an instrument; None for a kind that serves nothing known."""
+    """How a part made ahead fits an instrument; None for a kind that serves no known need."""
     kind = _data()["made"].get(part.kind)
     if kind is None:
         return None
@@ -114,7 +114,7 @@ def fit(part: MadePart, figures: Figures) -> Fit | None:
 
 
 def _against(address: str, written: str, done: Collection[str], figures: Figures) -> tuple[Standing, str]:
-    """One figure of a part against the instrument's: how it stands, and what is off in words."""
+    """One figure of a part compared with the instrument's: the verdict, and what is off in words."""
     try:
         unit = unit_of_figure(figures, address)
         has, wanted = read_measured(written, unit, figures[n.shop_units], address), float(figures.at(address))
@@ -129,12 +129,12 @@ def _against(address: str, written: str, done: Collection[str], figures: Figures
 
 
 def _as_shown(difference: float, unit: str) -> float:
-    """A difference without what is less than its last place shown, so that what shows as its play is not past it."""
+    """A difference rounded to the last digit shown, so that one that shows as equal to the tolerance is within it."""
     return difference - math.copysign(min(abs(difference), half_shown(unit)), difference)
 
 
 def _fixed(address: str, done: Collection[str]) -> Fixed:
-    """The play of a figure and its remedies: of the operations done, or of the table of parts.
+    """The tolerance of a figure and its remedies: from the operations done, or from the table of parts.
 
     There `more` says what to do with a part that has more than is wanted; a Fixed, with a figure that should have more.
     """

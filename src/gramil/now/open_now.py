@@ -1,6 +1,5 @@
-"""What is open now on each instrument, with reasons to prefer it; what is closed, for the one reason that closes it.
-
-Everything is told to it: what is done, the air of the places, which pieces have settled, the time.
+"""What is open now on each instrument, with reasons to prefer it, and what must wait, with the one reason why.
+It looks nothing up: what is done, the air of the places, which pieces have settled and the time are all passed in.
 """
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -40,7 +39,7 @@ class PlaceNow:
 
 @dataclass(frozen=True)
 class WoodNow:
-    """A piece for a part: whether it has settled for gluing, when it likely will, and that in words."""
+    """A piece for a part: whether it has settled for gluing, when it probably will, and the same in words."""
 
     name: str
     settled: bool
@@ -52,7 +51,7 @@ class WoodNow:
 class InstrumentState:
     """An instrument: the work it needs, what is done of it and when, its pieces by part, sheets that are stale.
 
-    `judged` is how what is made stands, told in lengths of `unit`.
+    `judged` are the verdicts on the finished work, in words with lengths in `unit`.
     """
 
     name: str
@@ -65,7 +64,7 @@ class InstrumentState:
 
     @cached_property
     def lost(self) -> Mapping[str, str]:
-        """For each operation not done that hangs on something lost, what that is, in words."""
+        """For each operation not done that depends on something lost, what that is, in words."""
         found = closed_by(self.work, self.done, self.judged)
         return {name: f"{each.what}: {said(each, self.unit)}" for name, each in found.items()}
 
@@ -90,7 +89,9 @@ class InstrumentState:
 
 @dataclass(frozen=True)
 class Conditions:
-    """The shop at a moment: bands of air, the places by name, where gluing is done, and how many there are of jigs."""
+    """The shop at a moment: bands of air, the places by name, where gluing is done, and how many of each jig there
+    are.
+    """
 
     now: datetime
     bands: Mapping[str, Limits]
@@ -106,7 +107,7 @@ class Conditions:
 
 @dataclass(frozen=True)
 class Open:
-    """An operation that can be done now, why one would, and what is not known about it."""
+    """An operation that can be done now, reasons for doing it, and what is not known about it."""
 
     operation: Operation
     prefer: tuple[str, ...]
@@ -116,7 +117,7 @@ class Open:
 
 @dataclass(frozen=True)
 class Closed:
-    """An operation that cannot be done now: by what, in words, and when it may open (None: nobody can say)."""
+    """An operation that cannot be done now: why, in words, and when it may open (None: nobody can say)."""
 
     operation: Operation
     by: Closes
@@ -136,7 +137,7 @@ class InstrumentNow:
 
 
 def open_now(instruments: Sequence[InstrumentState], shop: Conditions) -> tuple[InstrumentNow, ...]:
-    """What is open and what is closed on each instrument at the shop's moment."""
+    """What is open and what must wait on each instrument at the shop's moment."""
     held = Holds(instruments, shop)
     closed = [
         {each.name: found for each in one.to_do if (found := _closed(each, one, shop, held))} for one in instruments
@@ -162,7 +163,7 @@ class Holds:
                 self._held.setdefault(kind, []).append((one.name, until, when))
 
     def against(self, operation: Operation, name: str) -> tuple[str, datetime | None] | None:
-        """Why an instrument's operation has no jig, and when one may be free; None where all are there."""
+        """Why an instrument's operation has no jig, and when one may be free; None if all are free."""
         for kind in (*operation.uses, *operation.takes):
             holders = self._held.get(kind, [])
             if kind in operation.takes:
@@ -200,7 +201,7 @@ def _held_by(one: InstrumentState, now: datetime) -> Iterator[tuple[str, str, da
 
 
 def _closed(each: Operation, one: InstrumentState, shop: Conditions, held: Holds) -> Closed | None:
-    """The one reason that closes an operation: the first that would have to be met."""
+    """The one reason why an operation must wait: the first that would have to be met."""
     if each.name in one.lost:
         return Closed(each, "lost", one.lost[each.name])
     before = [one.work.operations[name] for name in each.after if name not in one.done]
@@ -218,7 +219,7 @@ def _closed(each: Operation, one: InstrumentState, shop: Conditions, held: Holds
 
 
 def _cures(name: str, each: Operation, one: InstrumentState) -> tuple[datetime, str] | None:
-    """When something done is cured, and what, where an operation comes after it or works on the same part."""
+    """What is still curing, and until when, if an operation comes after it or works on the same part."""
     other = one.work.operations.get(name)
     if other is None or (name not in each.after and other.part != each.part):
         return None
@@ -251,7 +252,7 @@ def _air(each: Operation, shop: Conditions) -> Closed | None:
 
 
 def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> str:
-    """Why the air closes an operation, and where in the shop it would be open."""
+    """Why the air does not allow an operation, and where in the shop it would."""
     wanted = f"{limits.what} it must be {limits.humidity[0]:.0f} to {limits.humidity[1]:.0f} %"
     if limits.holds(air.temperature, air.humidity):
         return f"the air leaves its band before {hours:.0f} h are over; {wanted}"
@@ -284,7 +285,7 @@ def _open(each: Operation, one: InstrumentState, shop: Conditions, waiting: froz
 def _reasons(
     each: Operation, one: InstrumentState, shop: Conditions, waiting: frozenset[str]
 ) -> Iterator[tuple[float, str]]:
-    """Why one would do it now, each with what it weighs."""
+    """Reasons for doing it now, each with its weight."""
     for kind in each.frees:
         yield (1000.0, f"frees the {kind}, which is waited for") if kind in waiting else (300.0, f"frees the {kind}")
     turns = shop.air.outlook.leaves(shop.bands[each.air], shop.now) if each.air and shop.air else None
@@ -301,7 +302,7 @@ def _reasons(
 
 
 def _only(one: InstrumentState, name: str, before: str) -> bool:
-    """Whether an operation waits for one other alone."""
+    """Whether an operation waits for this other one only."""
     missing = [other for other in one.work.operations[name].after if other not in one.done]
     return name not in one.done and missing == [before]
 
@@ -341,5 +342,5 @@ def hours_text(hours: float) -> str:
 
 
 def _small(what: str) -> str:
-    """What an operation is, within a sentence."""
+    """An operation's words as they read inside a sentence."""
     return what[:1].lower() + what[1:]

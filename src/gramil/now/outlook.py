@@ -1,6 +1,6 @@
 """The air ahead of a place: spells that hold one after another, and when a band of air is kept long enough.
 
-Outlooks are typed in or read from a table of times; without one the air is taken to stay as it was on average lately.
+Outlooks are typed in or read from a table of times; without one, the air is taken to stay at its recent average.
 """
 
 from collections.abc import Iterable, Iterator
@@ -23,7 +23,7 @@ class Spell:
 
 @dataclass(frozen=True)
 class Outlook:
-    """Spells one after another; the last one goes on without end. `said` is whether anybody said so."""
+    """Spells one after another; the last one never ends. `said` tells whether somebody gave the outlook."""
 
     spells: tuple[Spell, ...]
     said: bool = True
@@ -42,7 +42,7 @@ class Outlook:
         return tuple(found)
 
     def first(self, limits: Limits, start: datetime, hours: float) -> datetime | None:
-        """The first moment from `start` on after which the band is kept for so many hours; None for never."""
+        """The first moment from `start` on after which the band holds for this many hours; None for never."""
         for begins, ends in self.windows(limits):
             moment = max(begins, start)
             if ends is None or ends - moment >= timedelta(hours=hours):
@@ -50,7 +50,7 @@ class Outlook:
         return None
 
     def leaves(self, limits: Limits, start: datetime) -> datetime | None:
-        """When the band that is kept at `start` is left; None where it is kept without end, or not kept at all."""
+        """When the air, in the band at `start`, leaves it; None if it never does, or is not in the band at all."""
         return next((ends for begins, ends in self.windows(limits) if begins <= start and (not ends or start < ends)),
                     None)  # fmt: skip
 
@@ -81,7 +81,7 @@ def read_outlook(text: str, file: str) -> tuple[Spell, ...]:
 def typed_outlook(written: Iterable[str], now: datetime) -> tuple[Spell, ...]:
     """Spells written as `thu 42 %`, `2026-12-03 20 C 42 %` or `+2 44`; temperature 20 C where none is given.
 
-    Days of the week are the next of that name; `+2` is in two days. Raises MakersFault for what cannot be read.
+    A day of the week is the next one of that name; `+2` means in two days. Raises MakersFault for what cannot be read.
     """
     return tuple(sorted((_typed(text, now) for text in written), key=lambda spell: spell.begins))
 
@@ -114,6 +114,6 @@ def _moment(word: str, now: datetime) -> datetime:
 
 
 def joined(now: Spell, later: Iterable[Spell]) -> Iterator[Spell]:
-    """The air now, and what is said of later; spells before now count as now's."""
+    """The air now, and what is expected later; spells that began before now count from now."""
     yield now
     yield from (spell for spell in later if spell.begins > now.begins)

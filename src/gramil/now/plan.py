@@ -1,7 +1,7 @@
-"""A plan over weeks: which task when, for one pair of hands. Made greedily, under several rules, the best kept.
-
-A plan's measure is how long work waits: each task's hours of work and cure times the days until it is finished, over
-all of the hours; what the plan does not reach counts as finished at its end.
+"""A plan over weeks: which task when, for one pair of hands. Plans are made greedily under several rules; the best is
+kept.
+A plan's measure is how long work waits: the mean number of days until a task is finished, weighted by its hours of
+work and cure; a task that the plan does not reach counts as finished at its end.
 """
 
 from bisect import bisect_left
@@ -17,7 +17,7 @@ Rule = Callable[[Task], float]
 
 @dataclass(frozen=True)
 class Plan:
-    """Starts of tasks, in minutes from the plan's start, by their place among the tasks."""
+    """Starts of tasks, in minutes from the plan's start, by the task's index."""
 
     starts: Mapping[int, int]
 
@@ -50,7 +50,7 @@ def _finish(place: int, task: Task, plan: Plan, weeks: Weeks) -> int:
 
 @dataclass
 class _Bench:
-    """How far a plan has come: when each task is cured, and who holds which jig until when."""
+    """The state of a plan being made: when each task is cured, and who holds which jig until when."""
 
     weeks: Weeks
     cured: dict[int, int] = field(default_factory=dict)
@@ -60,7 +60,7 @@ class _Bench:
         self.ends = [end for _, end in self.weeks.sessions]
 
     def place(self, place: int, start: int) -> None:
-        """Put a task down, and take and free its jigs."""
+        """Place a task, and take and free its jigs."""
         task = self.weeks.tasks[place]
         over = start + task.minutes + task.cure
         self.cured[place] = over
@@ -112,7 +112,7 @@ def _in_spans(spans: Iterable[tuple[int, int]], start: int) -> int:
 
 
 def greedy_by(rule: Rule, weeks: Weeks, fixed: Mapping[int, int], since: int = 0) -> Plan:
-    """The plan that takes at each moment, of the tasks that can start soonest, the one that a rule prefers."""
+    """The plan that at each moment takes, of the tasks that can start soonest, the one that a rule prefers."""
     bench = _Bench(weeks)
     for hold in weeks.holds:
         bench.hold(hold)
@@ -147,7 +147,7 @@ def greedy_by(rule: Rule, weeks: Weeks, fixed: Mapping[int, int], since: int = 0
 
 
 def _touched(chosen: int, ready: Iterable[int], tasks: Sequence[Task]) -> list[int]:
-    """Tasks whose earliest start may have changed: they want a jig or a part that the chosen one took or freed."""
+    """Tasks whose earliest start may have changed: they need a jig or a part that the chosen one took or freed."""
     changed = {*tasks[chosen].uses, *tasks[chosen].takes, *tasks[chosen].frees}
     return [place for place in ready if not changed.isdisjoint((*tasks[place].uses, *tasks[place].takes))]
 
@@ -161,7 +161,9 @@ def _followers(tasks: Sequence[Task]) -> list[list[int]]:
 
 
 def broken(plan: Plan, weeks: Weeks) -> list[str]:
-    """What a plan breaks, in words: hands in two places, work outside hours, too early, out of its air, a jig twice."""
+    """Which rules a plan breaks, in words: hands in two places, work outside hours, too early, in the wrong air, a jig
+    twice.
+    """
     placed = sorted(plan.starts.items(), key=lambda each: each[1])
     found = [f"{weeks.tasks[place].operation.name} twice at once" for place in _overlaps(placed, weeks)]
     for place, start in placed:
@@ -187,7 +189,7 @@ def _cured(before: int, start: int, plan: Plan, weeks: Weeks) -> bool:
 
 
 def _jigs_over(plan: Plan, weeks: Weeks) -> set[str]:
-    """Kinds of which more are in use at some moment than there are."""
+    """Kinds of jig of which at some moment more are in use than exist."""
     spans = jig_spans(plan, weeks)
     over = set()
     for kind, held in spans.items():

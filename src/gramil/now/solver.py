@@ -1,7 +1,7 @@
-"""A better plan from a constraint solver, week by week, hinted by the greedy one and never worse than it.
+"""A better plan from a constraint solver, week by week, starting from the greedy plan and never worse than it.
 
 Needs the optional extra `plan`. The same work and limit give the same plan: the limit is on the solver's own count of
-effort, a unit of which takes some seconds; only a machine so slow that a unit takes a minute is cut short by the clock.
+effort, a unit of which takes some seconds; the clock stops it only on a machine so slow that a unit takes a minute.
 """
 
 from collections.abc import Mapping
@@ -22,7 +22,7 @@ MOST = 160
 
 @dataclass(frozen=True)
 class Solved:
-    """The plan kept, the greedy one's measure and its own (days), and for each week how near it is to the best.
+    """The plan kept, the greedy plan's measure and its own (days), and for each week how near it is to the optimum.
 
     `bounds` are shares: 0.03 says that no plan of that week's work can be better by more than 3 %.
     """
@@ -35,8 +35,7 @@ class Solved:
 
 def solve(weeks: Weeks, effort: float = 2.0) -> Solved:
     """The best plan found. `effort` is shared among the weeks: a unit takes some seconds.
-
-    Raises MakersFault where the solver is not installed.
+    Raises MakersFault if the solver is not installed.
     """
     model = _solver()
     best = greedy_plan(weeks)
@@ -66,7 +65,7 @@ def _solver() -> Any:
 def _week(
     cp: Any, weeks: Weeks, hint: Plan, fixed: Mapping[int, int], window: tuple[int, int], effort: float
 ) -> tuple[dict[int, int], float]:
-    """Starts of the tasks of one week, and how far from the best they may be."""
+    """Starts of the tasks of one week, and how far from the optimum they may be."""
     places = _looked_at(weeks, hint, fixed, window)
     model = cp.CpModel()
     start, done, hands = {}, {}, []
@@ -100,7 +99,7 @@ def _week(
 
 
 def _looked_at(weeks: Weeks, hint: Plan, fixed: Mapping[int, int], window: tuple[int, int]) -> list[int]:
-    """What the greedy plan does in the week, and what it does next, each after what is before it."""
+    """The tasks that the greedy plan does in this week and next, each after those before it."""
     later = sorted((at, place) for place, at in hint.starts.items() if place not in fixed)
     chosen = {place for at, place in later if at < window[1]}
     chosen |= {place for _, place in later[: max(len(chosen) + 40, 40)][:MOST]}
@@ -141,7 +140,9 @@ def _jigs(
     model: Any, weeks: Weeks, start: Mapping[int, Any], done: Mapping[int, Any], fixed: Mapping[int, int],
     window: tuple[int, int],
 ) -> None:  # fmt: skip
-    """Of each kind no more in use than there are: while clamped, and from what takes one to what frees it."""
+    """No more jigs of a kind in use than exist: while clamped, and from the task that takes one to the task that frees
+    it.
+    """
     kinds = {kind for task in weeks.tasks for kind in (*task.uses, *task.takes)}
     for kind in sorted(kinds):
         spans = [_clamped(model, weeks, place, start, done) for place in start if kind in weeks.tasks[place].uses]
@@ -166,7 +167,7 @@ def _fixed(model: Any, begin: int, end: int) -> Any:
 
 
 def _held_before(kind: str, weeks: Weeks, fixed: Mapping[int, int], window: tuple[int, int]) -> list[tuple[int, int]]:
-    """Spans that reach into the week from what was clamped, or freed but not yet cured, before it."""
+    """Spans that reach into the week from earlier work that is clamped, or freed but not yet cured."""
     ends = [hold.until for hold in weeks.holds if hold.kind == kind and hold.until is not None]
     for place, at in fixed.items():
         task = weeks.tasks[place]
@@ -176,7 +177,7 @@ def _held_before(kind: str, weeks: Weeks, fixed: Mapping[int, int], window: tupl
 
 
 def _owners(kind: str, weeks: Weeks, fixed: Mapping[int, int]) -> dict[str, None]:
-    """Instruments that hold one from before the week and have not freed it."""
+    """Instruments that have held one since before the week."""
     held = {hold.instrument for hold in weeks.holds if hold.kind == kind and hold.until is None}
     held |= {weeks.tasks[place].instrument for place in fixed if kind in weeks.tasks[place].takes}
     freed = {weeks.tasks[place].instrument for place in fixed if kind in weeks.tasks[place].frees}
@@ -210,7 +211,7 @@ def _held(
 
 
 def _aim(model: Any, weeks: Weeks, start: Mapping[int, Any], done: Mapping[int, Any], window: tuple[int, int]) -> None:
-    """Work finished early; what the week does not do counts as finished a day after it."""
+    """The objective: work finished early; what the week does not do counts as finished a day after it."""
     terms = []
     for place, at in start.items():
         task = weeks.tasks[place]

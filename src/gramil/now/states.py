@@ -1,4 +1,4 @@
-"""The instruments on the bench: from descriptions with the records beside them, or from the store; alike from both."""
+"""The instruments on the bench: from descriptions with the records beside them, or from the store, in the same form."""
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping, Sequence
@@ -36,7 +36,7 @@ EVENING = time(18, 0)
 class Bench:
     """Everything that `now` looks at: the shop's conditions and places, and the instruments.
 
-    `faults` are what could not be read and is not in it, in words.
+    `faults` says, in words, what could not be read and is left out.
     """
 
     shop: Conditions
@@ -47,7 +47,9 @@ class Bench:
 
 @dataclass(frozen=True)
 class _Read:
-    """An instrument as it was read: its work, what is done when, which sheets are stale, how what is made stands."""
+    """An instrument as read: its work, what was done when, which sheets are stale, and the verdicts on finished
+    work.
+    """
 
     name: str
     work: Work
@@ -85,7 +87,7 @@ def bench_of_store(
     judging: Judging = standing_in_store,
     staling: Staling,
 ) -> Bench:
-    """The bench from the store: its open instruments, or those named; `now` has an offset from universal time."""
+    """The bench from the store: its open instruments, or those named; `now` has an offset from UTC."""
     with reading(store):
         described = shop_description(store)
         known = places_in_store(store, described, now)
@@ -101,14 +103,14 @@ def bench_of_store(
 
 
 def refuse_namesakes(names: Iterable[str]) -> None:
-    """Raises MakersFault where two instruments have one name: whose work and wood is whose could not be told."""
+    """Raises MakersFault if two instruments have the same name: their work and wood could not be told apart."""
     twice = next((name for name, count in Counter(names).items() if count > 1), None)
     if twice is not None:
         raise MakersFault.of(f"two of the files are of an instrument called {twice}", "", "Name each once")
 
 
 def chosen_in(store: Store, names: Sequence[str]) -> list[Instrument]:
-    """The store's instruments of these names, or all open ones; raises MakersFault for a name that there is not."""
+    """The store's instruments of these names, or all open ones; raises MakersFault for a name that does not exist."""
     known = instruments(store)
     missing = set(names) - {each.name for each in known}
     if missing:
@@ -132,7 +134,7 @@ def _from_file(file: Path, shop: Path | None, of_shop: ShopDescription) -> _Read
 
 
 def _judged(made: Made, description: Description, shop: ShopDescription) -> tuple[Judged, ...]:
-    """How what a record says to be made stands by what was measured; without measurements it is as drawn."""
+    """The verdicts on the recorded work by what was measured; without measurements it counts as made as drawn."""
     if not any(each.measured for each in made.done):
         return ()
     figures = made.pinned(figures_of(description, shop))
@@ -140,7 +142,7 @@ def _judged(made: Made, description: Description, shop: ShopDescription) -> tupl
 
 
 def done_in(made: Made) -> dict[str, datetime]:
-    """When each operation of a record was done; one without a day long ago."""
+    """When each operation of a record was done; one without a day counts as done long ago."""
     return {each.operation: _moment(each.day) for each in made.done}
 
 
@@ -153,14 +155,14 @@ def _moment(day: str) -> datetime:
 
 
 def _from_store(store: Store, owner: Instrument, now: datetime, judging: Judging, staling: Staling) -> _Read:
-    """An instrument by the keys of its latest revision: whether its parts go together is for others to judge."""
+    """An instrument from the keys of its latest revision; whether its parts fit together is not checked here."""
     latest = revision(store, owner.id)
     chosen = parse_keys(latest.text, f"revision {latest.number}")
     moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, owner.id))
     done = {operation: moment.astimezone(now.tzinfo).replace(tzinfo=None) for operation, moment in moments}
     try:
         judged, stale = judging(store, owner), staling(store, owner)
-    except MakersFault:  # what is wrong with it is told where its figures are shown
+    except MakersFault:  # its faults are reported where its figures are shown
         judged, stale = (), {}
     return _Read(owner.name, needed(work_of(store, owner.id), chosen), done, stale, judged, chosen.instrument.units)
 
@@ -189,7 +191,7 @@ def _state(each: _Read, pieces: Pieces, woods: Mapping[int, WoodNow], now: datet
 
 
 def rests_on(bench: Bench) -> str:
-    """What a plan rests on where that is not what was read and said; empty where it is."""
+    """What a plan assumes beyond what was measured and said; empty if nothing."""
     air = bench.shop.air
     if air is None:
         return "No readings of air: whatever needs its band is left out."

@@ -1,4 +1,4 @@
-"""Pieces and made parts on hand as matching sees them, from the shop's description or from the store."""
+"""Pieces and made parts on hand in the form that matching needs, from the shop's description or from the store."""
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
@@ -17,7 +17,7 @@ PAIRS = ("top", "back", "sides")
 
 
 def stock_of_shop(shop: Shop, settled: Mapping[str, bool]) -> tuple[Stock, ...]:
-    """Blanks and pieces of a description; a piece of a blank's name says more of that blank."""
+    """Blanks and pieces of a description; a piece with the same name as a blank adds to what is known of that blank."""
     pieces = {row.name: row for row in shop.piece}
     found = []
     for blank in shop.blank:
@@ -30,7 +30,7 @@ def stock_of_shop(shop: Shop, settled: Mapping[str, bool]) -> tuple[Stock, ...]:
 
 
 def _of_pieces(rows: Iterable[PieceTable], settled: Mapping[str, bool]) -> Iterator[Stock]:
-    """Pieces that are no blank; one that is kept for a pair stands for both halves."""
+    """Pieces that are not blanks; one that is kept for a pair stands for both halves."""
     for row in rows:
         owner, is_settled = row.instrument or "", settled.get(row.name)
         piece = Stock(**piece_of_wood(row), grain=row.sawn, part=row.part, owner=owner, settled=is_settled)

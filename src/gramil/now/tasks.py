@@ -1,4 +1,6 @@
-"""The work ahead as tasks for a plan: pieces of hands' time with what each waits for, all in minutes from the start."""
+"""The work ahead as tasks for a plan: pieces of working time with what each waits for, all in minutes from the
+start.
+"""
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
@@ -20,9 +22,8 @@ Span = tuple[int, int]
 
 @dataclass(frozen=True)
 class Task:
-    """One piece of work without a break: `cure` follows it; it starts in one of `starts` and after `before` cured.
-
-    `before` are places of other tasks; `way` minutes of the longest way from here to the instrument's end.
+    """One uninterrupted piece of work: `cure` follows it; it starts within one of `starts`, once `before` have cured.
+    `before` are the indices of other tasks; `way` is the longest way from here to the instrument's end, in minutes.
     """
 
     instrument: str
@@ -39,7 +40,7 @@ class Task:
 
     @property
     def weight(self) -> float:
-        """Hours of work and cure: what the task counts in a plan's measure."""
+        """Hours of work and cure: the task's weight in a plan's measure."""
         return (self.minutes + min(self.cure, LONGEST_CURE_COUNTED)) / 60.0
 
 
@@ -75,13 +76,13 @@ def weeks_of(instruments: Sequence[InstrumentState], shop: Conditions, hours: Ho
 
 
 def _jigs(shop: Conditions, holds: Sequence[Hold]) -> dict[str, int]:
-    """How many of each kind there are: as the shop lists, and never fewer than are held."""
+    """How many of each kind there are: as many as the shop lists, and never fewer than are held."""
     held = Counter(hold.kind for hold in holds if hold.until is None or hold.until > 0)
     return {kind: max(1, shop.jigs.get(kind, 1), held[kind]) for kind in {*shop.jigs, *held}}
 
 
 def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int) -> Iterator[Task]:
-    """An instrument's tasks; `first` is the place of its first one."""
+    """An instrument's tasks; `first` is the index of its first one."""
     last_piece: dict[str, int] = {}
     place = first
     for each in one.to_do:
@@ -108,12 +109,14 @@ def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int) -> Iter
 
 
 def part_of(instrument: str, each: Operation) -> str:
-    """The part that an operation works on, as something of which there is one: what is clamped is not worked on."""
+    """The part that an operation works on, treated as a jig of which there is one: what is clamped cannot be worked
+    on.
+    """
     return f"{instrument}: {each.part}"
 
 
 def _pieces(each: Operation) -> tuple[int, ...]:
-    """Minutes of the pieces that an operation may be done in."""
+    """The pieces that an operation may be split into, in minutes."""
     if each.one_go or each.uses or each.hands <= PIECE * 1.5:
         return (each.hands,)
     count = -(-each.hands // PIECE)
@@ -131,9 +134,8 @@ def _released(each: Operation, one: InstrumentState, now: datetime) -> int:
 def _starts(
     each: Operation, one: InstrumentState, shop: Conditions, minutes: int, released: int, end: int
 ) -> tuple[Span, ...]:
-    """The spans of minutes in which it may start: cured, wood settled, air in its band for long enough.
-
-    What hangs on something lost may not start at all.
+    """The spans of minutes in which it may start: what it needs cured, wood settled, air in its band for long enough.
+    What depends on something lost may not start at all.
     """
     if each.name in one.lost:
         return ()

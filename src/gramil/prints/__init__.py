@@ -1,1 +1,1 @@
-"""What every paper shows, and two states of it compared; the whole graph that it is read from."""
+"""What every paper shows, two states of it compared, and the whole graph from which it is read."""

@@ -1,7 +1,6 @@
-"""What the shop's readings put into the graph: the air where gluing is done, and the pieces, at its last reading.
-
-Moisture histories are slow work over time and not on the graph; they are worked out here and enter as base values. The
-moment is that of the last reading, not the clock's, so that the same files give the same findings.
+"""What the shop's readings put into the graph: the air where gluing is done and the pieces, at the last reading.
+Moisture histories are slow to compute and depend on time, so they are worked out here, outside the graph, and enter it
+as base values. The moment is that of the last reading, not the clock's, so that equal files give equal findings.
 """
 
 from collections.abc import Mapping
@@ -27,9 +26,8 @@ class AirBase:
 
 
 def air_base(shop: ShopDescription, places: Places | None = None) -> AirBase:
-    """The values of the air and the pieces; *not known, because ...* where a file cannot be read.
-
-    `places` are the readings where they do not lie in the description's own files.
+    """The values of the air and the pieces; *not known, because ...* if a file cannot be read.
+    `places` are the readings, if they are not in the description's own files.
     """
     places = places_of(shop) if places is None else places
     place = places.known.get(places.gluing)

@@ -1,4 +1,6 @@
-"""What the pages of the build book list: facts, strings, heights, cut lists, records, woods, drawings, by reference."""
+"""What the pages of the build book list: facts, strings, heights, cut lists, records, woods and drawings, by
+reference.
+"""
 
 from collections.abc import Sequence
 from typing import Any

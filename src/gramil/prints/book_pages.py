@@ -1,6 +1,6 @@
 """The build book's own pages: title page, findings, strings, heights, cut lists, woods, every dimension by part.
 
-They show what the graph gives and work nothing out. The sheets follow them in the book.
+They show what the graph gives and calculate nothing. The sheets follow them in the book.
 """
 
 from collections.abc import Iterator, Sequence
@@ -65,13 +65,13 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
 
 
 def _drawn(wanted: Sequence[Ref[Drawing]], figures: Figures) -> list[str]:
-    """The names of those drawings that there are."""
+    """The names of those drawings that exist."""
     drawings = (figures[each] for each in wanted)
     return [drawing.name for drawing in drawings if drawing.marks]
 
 
 def _lists(formatter: Formatter) -> Iterator[FrontPage]:
-    """A page each for the records of board, body and neck, where there are any."""
+    """A page each for the records of board, body and neck, if there are any."""
     for title, lists in LISTS:
         tables = [table for words, records, columns in lists for table in _records(words, records, columns, formatter)]
         if tables:
@@ -79,7 +79,7 @@ def _lists(formatter: Formatter) -> Iterator[FrontPage]:
 
 
 def _records(words: str, records: Ref[Any], columns: Columns, formatter: Formatter) -> Iterator[FrontTable]:
-    """One row a record, by its name; nothing where there is none."""
+    """One row for each record, by its name; nothing if there is none."""
     rows = [
         [record.name, *(formatter.text(in_row(figure, record.name)) for _, figure in columns)]
         for record in formatter.figures[records]
@@ -131,7 +131,7 @@ def _found_fine(figures: Figures) -> str:
 
 
 def _single(formatter: Formatter) -> FrontTable:
-    """The pieces that are there at all: without a body there are no sides."""
+    """The pieces that the instrument has: without a body there are no sides."""
     rows = [
         [words, *(formatter.text(address) if address else "" for address in addresses)]
         for words, *addresses in SINGLE
@@ -166,7 +166,7 @@ def _woods(figures: Figures) -> list[str]:
 
 
 def _wood_tables(names: Sequence[str]) -> list[FrontTable]:
-    """A table a wood, each figure with the number of its source, and a last table that names the sources."""
+    """A table for each wood, every figure with the number of its source, and a last table that names the sources."""
     found: list[str] = []
     tables = [_wood(name, found) for name in names]
     sources = [[str(number), cited(key)] for number, key in enumerate(found, 1)]
@@ -174,7 +174,7 @@ def _wood_tables(names: Sequence[str]) -> list[FrontTable]:
 
 
 def _wood(name: str, sources: list[str]) -> FrontTable:
-    """A wood's figures; a source that is not among `sources` yet is added to them."""
+    """A wood's figures; a source that is not yet in `sources` is added."""
     heads, widths = [name, "", "source"], (3, 5, 2)
     try:
         species = find_species(name)
@@ -216,9 +216,8 @@ def _dimensions(formatter: Formatter) -> Iterator[FrontTable]:
 
 
 def _dimension(formatter: Formatter, name: str, what: str, sources: list[str]) -> list[str]:
-    """A dimension's row; none for records, which stand in the lists, and for what is not known.
-
-    A published source stands as its number in `sources`, and is added to them where it is new.
+    """A dimension's row; none for records, which are in the lists, or for unknown values.
+    A published source is given by its number in `sources`, and added there if new.
     """
     figures = formatter.figures
     if figures.unit_at(name) is None or formatter.text(name) == NOT_KNOWN:

@@ -1,4 +1,4 @@
-"""Figures of wood's movement that stand on coefficients carried on beyond where they are published, and that say so."""
+"""Figures of wood's movement that use coefficients beyond the range for which they are published, and that say so."""
 
 from dataclasses import replace
 
@@ -14,12 +14,12 @@ MOISTURES = (n.swell_moisture_made, n.swell_moisture_dry, n.swell_moisture_wet)
 
 
 def carried_on(figures: Figures, name: str) -> str:
-    """What is to be said of a figure that hangs on a moisture outside the coefficients' range; empty for any other."""
+    """The remark on a figure that depends on a moisture outside the coefficients' range; empty for any other."""
     return CARRIED_ON if _outside(figures, name) else ""
 
 
 def _outside(figures: Figures, name: str) -> tuple[Ref[float], ...]:
-    """The moistures outside that range which a figure of wood's movement hangs on."""
+    """The moistures outside that range on which a figure of wood's movement depends."""
     above = figures.graph.above(name) | {name}
     if not any(each.address in above for each in MOVEMENTS):
         return ()
@@ -27,7 +27,9 @@ def _outside(figures: Figures, name: str) -> tuple[Ref[float], ...]:
 
 
 def with_carried_on(finding: Finding, figures: Figures) -> Finding:
-    """A finding that is judged, with the moisture for which its figure is carried on; its words hold no number."""
+    """A judged finding with the remark on extrapolation added; the remark names the moisture by reference, not as a
+    number.
+    """
     beyond = () if finding.severity == "not judged" else _outside(figures, name_of(finding.figure))
     if not beyond:
         return finding

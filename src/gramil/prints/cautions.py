@@ -1,4 +1,4 @@
-"""What a sheet cautions of, put together from the tools that it is done by and from what is worked."""
+"""A sheet's cautions, put together from the tools used and the stuff worked."""
 
 from collections.abc import Iterable, Iterator
 from typing import Any
@@ -12,7 +12,7 @@ from gramil.reference import Ref
 def caution_lines(by: Iterable[str], on: Iterable[Ref[Any]], formatter: Formatter) -> list[str]:
     """The lines, each once: every tool's, what holds at all machines, the dust of each stuff, doubts, and permits.
 
-    `by` are names of tools, `on` references to stuffs. Raises KeyError for a tool that there is not.
+    `by` are names of tools, `on` references to stuffs. Raises KeyError for a tool that does not exist.
     """
     tools = [TOOLS[name] for name in dict.fromkeys(by)]
     stuffs = [stuff for each in dict.fromkeys(on) if (stuff := formatter.figures.at(each)).wood]
@@ -20,7 +20,7 @@ def caution_lines(by: Iterable[str], on: Iterable[Ref[Any]], formatter: Formatte
 
 
 def of_tools(tools: Iterable[Tool]) -> Iterator[str]:
-    """Each tool's line, and the one for all machines where there is one among them."""
+    """Each tool's line, and the one for all machines if there is a machine among them."""
     known = tuple(tools)
     yield from (tool.caution for tool in known)
     if any(tool.powered for tool in known):
@@ -28,7 +28,7 @@ def of_tools(tools: Iterable[Tool]) -> Iterator[str]:
 
 
 def _dust(tools: Iterable[Tool], stuffs: Iterable[Stuff]) -> Iterator[str]:
-    """One line for all that is cut or sanded, what is alike told once."""
+    """One line for all that is cut or sanded, with equal advice given once."""
     if any(tool.dusty for tool in tools):
         kinds = dict.fromkeys((stuff.wood, stuff.dust) for stuff in stuffs)
         yield f"Dust. {''.join(f'{_capital(wood)}: {dust}. ' for wood, dust in kinds)}{DUST}"

@@ -23,7 +23,9 @@ PANELS = (
 
 @dataclass(frozen=True)
 class Cell:
-    """A note: its figure in words, its error as a part of the greatest that is told apart, and whether it is sharp."""
+    """A note: its figure in words, its error as a fraction of the greatest that the map distinguishes, and whether it
+    is sharp.
+    """
 
     text: str
     share: float
@@ -48,7 +50,7 @@ def cents_lines(figures: Figures, name: Rows, rms: Rows) -> Iterator[Line]:
 
 
 def cents_printed(figures: Figures) -> tuple[object, ...]:
-    """All that the map shows, in plain values, bars by their length in mm."""
+    """All that the map shows as plain values, bars by their length in mm."""
     lines = [line for _, name, rms in PANELS for line in cents_lines(figures, name, rms)]
     counted = tuple(bool(each) for each in figures[n.intonation_weights])
     return (counted, *((line.string, line.mean, _bars(line)) for line in lines))
@@ -64,5 +66,5 @@ def _cell(cents: float) -> Cell:
 
 
 def _figure(value: float, said: Callable[[float, int], str]) -> str:
-    """One decimal, `said` with its sign or without; a mark where it is not known."""
+    """One decimal, `said` with its sign or without; a mark if it is not known."""
     return said(value, 1) if np.isfinite(value) else "?"

@@ -1,4 +1,4 @@
-"""A sheet's print as it is kept when it is handed out, and what on it is another now, in words."""
+"""A sheet's print as it is kept when it is handed out, and what has changed on it since, in words."""
 
 import json
 import math
@@ -11,12 +11,12 @@ PLACES = 5
 
 
 def kept_text(printed: Print) -> str:
-    """What stands on a sheet as JSON: the same text for the same sheet."""
+    """What a sheet says, as JSON: the same text for the same sheet."""
     return json.dumps(_plain(printed.printed), ensure_ascii=False, separators=(",", ":"), allow_nan=False)
 
 
 def what_differs(kept: str, printed: Print) -> str:
-    """What would be printed otherwise now than stood on a sheet that was kept, in words; empty where nothing would."""
+    """What would be printed differently now than on the kept sheet, in words; empty if nothing would."""
     before, now = json.loads(kept), json.loads(kept_text(printed))
     if alike(before, now):
         return ""
@@ -28,12 +28,12 @@ def what_differs(kept: str, printed: Print) -> str:
 
 
 def _figures(page: list[Any]) -> dict[str, str]:
-    """The big figures of a page that was kept, by what each is."""
+    """The big figures of a kept page, by what each is."""
     return {each["what"]: f"{each['number']} {each['unit']}".strip() for each in page[0]["figures"]}
 
 
 def _plain(value: Any) -> Any:
-    """A print as JSON holds it; a coordinate that is no number as its word."""
+    """A print in the form of JSON; a coordinate that is not a number becomes a word."""
     if isinstance(value, float):
         return round(value, PLACES) if math.isfinite(value) else str(value)
     if isinstance(value, tuple | list):

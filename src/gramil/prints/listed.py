@@ -1,4 +1,4 @@
-"""Which dimensions are listed, and with what remark: those of things that this instrument has."""
+"""Which dimensions are listed (those of things that this instrument has), and with what remark."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
@@ -15,13 +15,13 @@ OF_A_CHANNEL = (n.neck_section_under_channel,)
 
 
 def there(figures: Figures, names: Iterable[str]) -> tuple[str, ...]:
-    """The names without those of a channel that is not there."""
+    """The names without those of a channel that does not exist."""
     gone = {each.address for each in OF_A_ROD if figures[n.neck_rod] == "none"}
     gone |= {each.address for each in OF_A_CHANNEL if figures[n.neck_section_channel_depth] == 0}
     return tuple(name for name in names if name not in gone)
 
 
 def headings_of(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
-    """The dimensions that hold figures, each with what it is and what is to be heeded about it."""
+    """The dimensions that hold figures, each with what it is and any remark on it."""
     for each in headings(figures, there(figures, names)):
         yield replace(each, remark=carried_on(figures, each.name))

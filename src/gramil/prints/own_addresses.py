@@ -1,7 +1,7 @@
-"""Addresses in a maker's own list of operations, held against the graph: each fault is told with its file and line.
-
-A figure that there is not, a row or a field that it has not, is wrong on any instrument. A member that this instrument
-lacks (a brace that was taken out) is told for its own list; in the shop's, which serves others too, it is let be.
+"""Addresses in a maker's own list of operations, checked against the graph: each fault has its file and line.
+A figure that does not exist, or a row or field that it does not have, is wrong on any instrument. A member that this
+instrument lacks (a brace that was taken out) is a fault in its own list, but not in the shop's, which serves others
+too.
 """
 
 import tomllib
@@ -33,7 +33,7 @@ SINGLE = (float, int, str, bool)
 def checked_work(lists: Iterable[OwnList], figures: Figures, own: str) -> Work:
     """The work with a maker's lists laid over it; the list called `own` is this instrument's.
 
-    Raises MakersFault, with every fault, for what is wrong in a list, its addresses among it.
+    Raises MakersFault, with every fault in a list, wrong addresses included.
     """
     lists = tuple(lists)
     work = work_with(lists)
@@ -42,13 +42,13 @@ def checked_work(lists: Iterable[OwnList], figures: Figures, own: str) -> Work:
 
 
 def refuse(faults: Iterable[Fault]) -> None:
-    """Raises MakersFault where there are any."""
+    """Raises MakersFault if there are any."""
     if found := [*faults]:
         raise MakersFault(found)
 
 
 def wrong_addresses(own: OwnList, figures: Figures | None = None) -> Iterator[Fault]:
-    """What is wrong with the addresses of a list; with `figures`, what its instrument lacks as well."""
+    """What is wrong with the addresses of a list; with `figures`, also what its instrument lacks."""
     file, text = own
     lines = locate(text)
     for operation, row in _rows(text):
@@ -62,7 +62,7 @@ def wrong_addresses(own: OwnList, figures: Figures | None = None) -> Iterator[Fa
 
 
 def _rows(text: str) -> Iterator[tuple[str, Mapping[str, Any]]]:
-    """The list's rows; of what is no list at all its own reader tells."""
+    """The list's rows; if the text is not a list at all, its own reader reports that."""
     try:
         rows = tomllib.loads(text.replace("\r\n", "\n")).get("operation", {})
     except (ValueError, RecursionError):
@@ -85,7 +85,7 @@ def _wrong(address: str, figures: Figures | None, *, single: bool) -> tuple[str,
 
 
 def _wrong_steps(address: str, annotation: Any, steps: tuple[Step, ...], *, single: bool) -> tuple[str, str] | None:
-    """What no instrument has: too many rows, a word for a number, a field that its records have not."""
+    """What no instrument has: too many rows, a word instead of a number, a field that the records do not have."""
     axes = axes_of(annotation)
     if axes:
         rows = " and ".join(axes)
@@ -107,7 +107,7 @@ def _wrong_steps(address: str, annotation: Any, steps: tuple[Step, ...], *, sing
 
 
 def _plain(annotation: Any) -> Any:
-    """What is annotated, without its unit, and without None where it may be missing."""
+    """The annotated type, without its unit, and without None if it is optional."""
     while hasattr(annotation, "__metadata__") or get_origin(annotation) in (Union, UnionType):
         annotation = next(each for each in get_args(annotation) if each is not type(None))
     return annotation
@@ -115,7 +115,7 @@ def _plain(annotation: Any) -> Any:
 
 @cache
 def _fields(record: Any) -> Mapping[str, Any]:
-    """What a record may be asked for, each with its annotation; nothing of what is no record."""
+    """A record's fields, each with its annotation; nothing if it is not a record."""
     if not is_dataclass(record):
         return {}
     hints = get_type_hints(record, include_extras=True)

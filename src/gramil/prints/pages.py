@@ -1,4 +1,4 @@
-"""What stands on each sheet, as plain text: set-ups with every address in them replaced by its figure.
+"""What each sheet says, as plain text: set-ups with every address in them replaced by its figure.
 
 Nothing here knows how a page looks; `sheet.typ` sets what this gives it.
 """
@@ -69,7 +69,9 @@ class PageText(TypedDict):
 
 
 class FrontTable(TypedDict):
-    """A table of a front page: `widths` are parts of the page's, `words` says that it holds words to be set left."""
+    """A table of a front page: `widths` are fractions of the page's width, `words` means that it holds words, to be set
+    left.
+    """
 
     title: str
     heads: list[str]
@@ -89,7 +91,7 @@ class FrontPage(TypedDict):
 
 
 def page_text(setup: Setup, formatter: Formatter) -> PageText:
-    """What stands on one sheet by the figures of `formatter`; what was made stands on it where there is anything."""
+    """What one sheet says, with the figures of `formatter`; measured values are on it if there are any."""
     return PageText(
         title=setup.title,
         drawing="" if setup.drawing is None else formatter.figures[setup.drawing].name,
@@ -106,7 +108,7 @@ def page_text(setup: Setup, formatter: Formatter) -> PageText:
 
 
 def _filled(texts: Sequence[Text], formatter: Formatter) -> list[str]:
-    """Each text with its figures in it; one that comes out empty is left out."""
+    """Each text with its figures filled in; empty ones are left out."""
     return [text for text in (safe(formatter.filled(each)) for each in texts) if text.strip()]
 
 
@@ -143,12 +145,12 @@ def named_on(setup: Setup, figure: Ref[Any], formatter: Formatter) -> str:
 
 
 def near_text(address: str, formatter: Formatter) -> str:
-    """How near a figure must be, as it is printed: `± 0.10 mm`, or in words where practice has no tolerance."""
+    """How near a figure must be, as it is printed: `± 0.10 mm`, or in words if practice has no tolerance."""
     return safe(formatter.filled(tolerance_of(address).words))
 
 
 def words_of(figure: Ref[Any] | str, formatter: Formatter) -> str:
-    """What a figure is called when no big figure names it: the start of what the graph says of it."""
+    """What a figure is called if no big figure names it: the beginning of what the graph says about it."""
     name, steps = parse_address(str(figure))
     graph = formatter.figures.graph
     told = graph.inputs[name].what if name in graph.inputs else graph.dimensions[name].what
@@ -186,7 +188,7 @@ def _table(table: Table, formatter: Formatter) -> TableText:
 def _doubled(
     head: str, figure: Ref[Any], _: bool, table: Table, formatter: Formatter
 ) -> list[tuple[str, Ref[Any], bool]]:
-    """A column of lengths in both units; any other once."""
+    """A column of lengths given in both units; any other column once."""
     is_length = formatter.figures.unit_at(in_row(figure, table.rows[0])) == "mm"
     return [(head, figure, False), (head, figure, True)] if is_length else [(head, figure, False)]
 
@@ -196,13 +198,13 @@ def _cell(figure: Ref[Any], other: bool, formatter: Formatter) -> str:
 
 
 def _common_unit(cells: Sequence[str]) -> str:
-    """The unit that a whole column shares, to stand in its head; empty where they differ."""
+    """The unit that a whole column shares, to be printed in its heading; empty if they differ."""
     units = {parted(cell)[1] for cell in cells}
     return units.pop() if len(units) == 1 else ""
 
 
 def safe(text: str) -> str:
-    """Text that a page can hold: no control characters, and words that are too long can be broken."""
+    """Text that can be typeset: without control characters, and with break points in words that are too long."""
     if not text.isprintable():
         text = "".join(character if character.isprintable() else " " for character in text)
     text = KEPT_TOGETHER.sub("\N{NO-BREAK SPACE}", text)

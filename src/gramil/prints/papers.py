@@ -1,8 +1,8 @@
 """Every paper of an instrument: what would be printed on it, and which papers differ between two states.
 
 A paper is stale when what is printed on it differs: its texts, and its marks to a thousandth of a millimetre. The lines
-that stand alike at the head and foot of every page (the instrument's, the revision, the date) are left out. This alone
-says what a change spoils: a change of the description, of the shop, or of what was measured.
+at the head and foot of every page (instrument, revision, date) do not count. This is the only place that
+decides what a change makes stale, whether of the description, of the shop, or of what was measured.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -44,23 +44,23 @@ class Paper:
 
 @dataclass(frozen=True)
 class Print:
-    """A paper and all that is printed on it, in plain values that can be held against another's."""
+    """A paper and all that is printed on it, as plain values that can be compared."""
 
     paper: Paper
     printed: Any
 
 
 def is_template(drawing: Drawing) -> bool:
-    """Whether a drawing is one to cut by: at true scale, and no picture on a set-up sheet."""
+    """Whether a drawing is one to cut by: at true scale, and not a picture on a set-up sheet."""
     return drawing.scale == drawing.stretch == 1.0 and not drawing.name.startswith(ON_SHEETS)
 
 
 def papers_that_differ(old: Figures, new: Figures, work: Work | None = None) -> tuple[Paper, ...]:
-    """Every paper on which something else is printed, or which only one of the two has, in the graph's order.
-
-    With the `work` that is needed, sheets say what their operations caution of, and sheets of operations without a
-    set-up are among the papers. Another name of the instrument is no difference. Only papers that hang on what changed
-    are looked at.
+    """Every paper whose print differs, or which only one of the two has, in the graph's order.
+    With the `work` that is needed, sheets carry their operations' cautions, and sheets of operations without a
+    set-up are among the papers. A different name of the instrument does not count. Only papers that depend on what
+    changed
+    are compared.
     """
     named = new.with_base({**new.base, n.instrument_name.address: old[n.instrument_name]})
     differ = changed(old, named)
@@ -75,14 +75,14 @@ def papers_that_differ(old: Figures, new: Figures, work: Work | None = None) -> 
 
 
 def changed(old: Figures, new: Figures) -> tuple[str, ...]:
-    """The names whose values differ to begin with: base values, and figures that were measured."""
+    """The names whose values differ at the source: base values, and figures that were measured."""
     inputs = (name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     pinned = {name_of(Ref[Any](at)) for at in {**old.pins, **new.pins} if old.pins.get(at) != new.pins.get(at)}
     return (*inputs, *pinned)
 
 
 def one_print(figures: Figures, name: str, work: Work | None = None) -> Print | None:
-    """What is printed on the sheet or drawing of this name; None where the instrument has no such paper."""
+    """What is printed on the sheet or drawing of this name; None if the instrument has no such paper."""
     made = figures[name]
     if isinstance(made, Setup):
         return None if made.closed else sheet_print(figures, made, sharing(made, work) if work else ())
@@ -98,7 +98,7 @@ def sheet_print(figures: Figures, setup: Setup, operations: Sequence[Operation] 
 
 
 def sheet_as_printed(figures: Figures, setup: Setup, also: Minded) -> Print:
-    """What is printed on a sheet that cautions of more than its set-up does."""
+    """What is printed on a sheet that has more cautions than its set-up."""
     drawing = () if setup.drawing is None else _drawn(figures, figures[setup.drawing])
     page = page_of_work(setup, also, formatter_of(figures))
     return Print(Paper(setup.name, "sheet", setup.title), (page, drawing))
@@ -121,7 +121,9 @@ def cents_print(figures: Figures) -> Print:
 
 
 def _pages_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
-    """The build book's own pages: those with drawings differ where these do, which are told by themselves."""
+    """The build book's own pages: pages with drawings differ where these do, and the drawings are reported
+    separately.
+    """
     before, after = ({**_front(each), ORDER: _order(each)} for each in (old, new))
     for title in {**before, **after}:
         if before.get(title) != after.get(title):
@@ -134,13 +136,13 @@ def _front(figures: Figures) -> dict[str, Any]:
 
 
 def _order(figures: Figures) -> list[tuple[str, str]]:
-    """The list ahead of the sheets: each set-up, and why it is not needed where it is not."""
+    """The list in front of the sheets: each set-up or, if it is not needed, why."""
     formatter = formatter_of(figures)
     return [(setup.title, safe(formatter.filled(setup.closed))) for setup in setups_of(figures)]
 
 
 def _either(old: Print | None, new: Print | None) -> Paper | None:
-    """The paper where the two prints differ."""
+    """The paper, if the two prints differ."""
     if old is None or new is None:
         found = new or old
         return found.paper if found else None
@@ -166,7 +168,7 @@ def _title(figures: Figures, drawing: Drawing) -> str:
 
 
 def plain_marks(marks: Marks, text: Callable[[Ref[Any]], str]) -> Iterator[Any]:
-    """Marks as plain values, every figure as it is written."""
+    """Marks as plain values, with every figure as text."""
     return ((type(mark).__name__, *(_plain(getattr(mark, each.name), text) for each in fields(mark))) for mark in marks)
 
 

@@ -1,4 +1,4 @@
-"""Why a figure is not known: the one farthest up, of those that it follows from, that could not be worked out."""
+"""Why a figure is not known: the first one upstream that could not be worked out."""
 
 from dataclasses import replace
 from typing import Any
@@ -17,7 +17,7 @@ NO_TUNING = "because no tuning is given"
 
 
 def with_reason(finding: Finding, figures: Figures) -> Finding:
-    """A finding that is not judged since something that it hangs on is not known, with what that is in words."""
+    """A finding that is not judged because something it depends on is not known, with what that is in words."""
     if finding.severity == "not judged" and _wants_tuning(finding, figures):
         return replace(finding, says=NO_TUNING)
     if finding.says != UNKNOWN:
@@ -29,7 +29,7 @@ def with_reason(finding: Finding, figures: Figures) -> Finding:
 
 
 def _wants_tuning(finding: Finding, figures: Figures) -> bool:
-    """Whether it is not known for want of pitches: of strings that sound none, the model says that they are slack."""
+    """Whether it is unknown because pitches are missing: without a pitch, the model calls a string slack."""
     unknown = finding.says == UNKNOWN or "too slack" in str(finding.says)
     return (
         unknown and bool(np.isnan(figures[PITCHES]).any()) and PITCHES in figures.graph.above(name_of(finding.figure))
@@ -37,9 +37,8 @@ def _wants_tuning(finding: Finding, figures: Figures) -> bool:
 
 
 def first_unknown(figures: Figures, name: str) -> str:
-    """The name of the figure that could not be worked out though all that it follows from is known.
-
-    A value that the maker did not give is no such figure: what is worked out without it may be known.
+    """The name of the figure that could not be worked out although everything it follows from is known.
+    A value that the maker did not give does not count: what is worked out without it may still be known.
     """
     for parameter in figures.graph.parameters(name):
         if parameter in figures.graph.dimensions and _has_unknown(figures[parameter]):

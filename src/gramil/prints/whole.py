@@ -62,27 +62,26 @@ def figures_of(
     pins: Mapping[str, Pin] | None = None,
     air: "AirBase | None" = None,
 ) -> Figures:
-    """The figures of one instrument in one shop; `pins` are measurements that take the place of figures.
-
-    `air` is what the readings say where they lie in the store; else those of the shop's own files are read.
-
-    Raises MakersFault when the two do not go together (a wire that the shop does not have, and the like).
+    """The figures of one instrument in one shop; `pins` are measurements that replace figures.
+    `air` is what the readings say, if they are in the store; else those of the shop's own files are read.
+    Raises MakersFault if the two do not fit together (a wire that the shop does not have, and the like).
     """
     base = with_air(base_values(description, shop), air or air_of(shop))
     return derive(whole_graph(), base.values, base.origins, pins, base.lengths)
 
 
 def air_of(shop: ShopDescription) -> "AirBase | None":
-    """What the readings of the shop's own files say of its air and pieces, or nothing where it names no place."""
+    """What the readings in the shop's own files say of its air and pieces, or nothing if it names no place."""
     if not shop.shop.place:
         return None
-    from gramil.prints.air_base import air_base  # the physics of moisture is loaded only where there is air
+    from gramil.prints.air_base import air_base  # the physics of moisture is slow to load, and is not needed without
+    # readings of air
 
     return air_base(shop)
 
 
 def with_air(base: Base, air: "AirBase | None") -> Base:
-    """The base values with what the readings of the air say, where there are any."""
+    """The base values with what the readings of the air say, if there are any."""
     if air is None:
         return base
     return Base({**base.values, **air.values}, {**base.origins, **air.origins}, base.lengths)
@@ -106,12 +105,12 @@ def setups_of(figures: Figures) -> tuple[Setup, ...]:
 
 
 def drawings_of(figures: Figures) -> tuple[Drawing, ...]:
-    """Every drawing that has anything on it, in the graph's order: a part that is not there has none."""
+    """Every drawing that has anything on it, in the graph's order: a part that the instrument lacks has none."""
     return tuple(figures[name] for name in names_of(figures, "drawing_") if figures[name].marks)
 
 
 def dimensions_of(figures: Figures) -> tuple[str, ...]:
-    """The names of all dimensions: what is neither a verdict, a set-up, a drawing nor a base value."""
+    """The names of all dimensions: whatever is not a verdict, a set-up, a drawing or a base value."""
     graph = figures.graph
     return tuple(name for name in graph.order if name in graph.dimensions and not name.startswith(NOT_DIMENSIONS))
 

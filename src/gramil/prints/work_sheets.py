@@ -1,4 +1,4 @@
-"""What operations make of a sheet: one of its own where there is no set-up, and cautions on a page that they share."""
+"""What operations add to sheets: a sheet of their own if there is no set-up, and cautions on a page that they share."""
 
 import math
 from collections.abc import Iterable, Sequence
@@ -22,7 +22,7 @@ LAST = 1000
 
 @dataclass(frozen=True)
 class Minded:
-    """What is minded at operations besides the set-up's own: tools, stuffs, and the maker's own lines."""
+    """Cautions at operations besides the set-up's own: tools, stuffs, and the maker's own lines."""
 
     by: tuple[str, ...] = ()
     on: tuple[Ref[Stuff], ...] = ()
@@ -34,7 +34,7 @@ NOTHING = Minded()
 
 
 def minded(setup: Setup, operations: Iterable[Operation]) -> Minded:
-    """What the operations of a set-up caution of; not of a tool that is not used here."""
+    """The cautions for the operations of a set-up, without those for a tool that is not used here."""
     those = tuple(operations)
     return Minded(
         tuple(tool for each in those for tool in each.by if tool not in setup.instead),
@@ -44,7 +44,7 @@ def minded(setup: Setup, operations: Iterable[Operation]) -> Minded:
 
 
 def page_of_work(setup: Setup, also: Minded, formatter: Formatter) -> PageText:
-    """What stands on a sheet, with what its operations caution of."""
+    """What a sheet says, with its operations' cautions."""
     lines = caution_lines((*setup.by, *also.by), (*setup.on, *also.on), formatter)
     return {**page_text(setup, formatter), "caution": list(dict.fromkeys(map(safe, (*lines, *also.words))))}
 
@@ -60,7 +60,7 @@ def asked_at(operations: Sequence[Operation]) -> tuple[Ref[Any], ...]:
 
 
 def own_setup(operation: Operation, figures: Figures) -> Setup | None:
-    """The operation as a set-up, with those of its figures that this instrument has; None where it has none."""
+    """The operation as a set-up, with those of its figures that this instrument has; None if it has none."""
     formatter = Formatter(figures)
     known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
     if not known:
@@ -72,7 +72,7 @@ def own_setup(operation: Operation, figures: Figures) -> Setup | None:
 
 
 def _is_known(address: str, figures: Figures) -> bool:
-    """Whether an instrument has the figure: one of a part that is not described is not there, or not a number."""
+    """Whether an instrument has the figure: for a part that is not described it is missing, or not a number."""
     try:
         value = figures.at(address)
     except KeyError:
