@@ -1,6 +1,5 @@
-"""Base values: both descriptions as the plain, always present values that the derivation graph starts from.
-
-A key whose value goes in as it stands becomes a base value by itself: `board.thickness` is `board_thickness`, with
+"""Base values: both descriptions as plain values, none of them missing, from which the derivation graph starts.
+A key whose value is used as it stands becomes a base value by itself: `board.thickness` is `board_thickness`, with
 the unit and the words of its field. What has to be normalised first (one scale length into a bass and a treble one,
 radii into curvatures) is listed in `normal.py`. Every value carries its origin.
 """
@@ -61,7 +60,7 @@ class Base:
 
 @dataclass(frozen=True)
 class _Plain:
-    """A key that goes in as it stands."""
+    """A key whose value is used as it stands."""
 
     key: str
     name: str
@@ -80,7 +79,7 @@ def _annotation(field: FieldInfo) -> Any:
 
 
 def _choices(field: FieldInfo) -> tuple[str, ...]:
-    """The words that a field is chosen from; empty where it holds something else."""
+    """The words that a field may hold; empty if it is not a choice of words."""
     words = get_args(field.annotation) if get_origin(field.annotation) is Literal else ()
     return words if all(isinstance(word, str) for word in words) else ()
 
@@ -142,22 +141,26 @@ _KEYS: Mapping[str, tuple[str, ...]] = {
 
 
 def base_names(key: str) -> tuple[str, ...]:
-    """The base values that a key settles, `board.arch` more than one; raises KeyError for a key that is none."""
+    """The base values that a key sets (`board.arch` sets more than one); raises KeyError for a key that does not
+    exist.
+    """
     return _NAMES[key]
 
 
 def base_name(key: str) -> str:
-    """The base value that a key settles (the first, where it settles several); raises KeyError."""
+    """The base value that a key sets (the first, if it sets several); raises KeyError."""
     return _NAMES[key][0]
 
 
 def keys_of(name: str) -> tuple[str, ...]:
-    """The dotted keys that settle a base value; empty for a name that is none."""
+    """The dotted keys that set a base value; empty if there is no such base value."""
     return _KEYS.get(name, ())
 
 
 def base_values(description: Description, shop: ShopDescription) -> Base:
-    """Everything that the graph starts from. Raises MakersFault when the description asks for what the shop has not."""
+    """Everything that the graph starts from. Raises MakersFault if the description asks for something that the shop
+    does not have.
+    """
     _check_choices(description, shop)
     wire = _wire(description, shop)
     values: dict[str, Any] = {plain.name: _plain_value(plain, description, shop) for plain in _PLAIN}
@@ -188,7 +191,7 @@ def _plain_value(plain: _Plain, description: Description, shop: ShopDescription)
 
 
 def _wire(description: Description, shop: ShopDescription) -> Wire:
-    """The wire that is used: measured in the description, or the shop's of that name."""
+    """The wire to use: as measured in the description, or the shop's wire of that name."""
     choice = description.instrument.wire
     if choice.use is None:
         return Wire(**choice.model_dump(exclude={"use"}))
@@ -246,7 +249,7 @@ _STIFFNESS = frozenset(row.name for row in STIFFNESS_ROWS)
 
 
 def _written(name: str, file: Description | ShopDescription) -> Path | None:
-    """Where the key stands that settles a base value; an end of an arch may have a line of its own."""
+    """Where in the file the key that sets a base value stands; an end of an arch may have a line of its own."""
     for key in keys_of(name):
         path: Path = tuple(key.split("."))
         for each in ((*path, name.rsplit("_", 1)[-1]), path):

@@ -1,4 +1,4 @@
-"""What to mind with each tool, and with what is worked that is no wood: rows of `data/cautions.toml`."""
+"""What to be careful of with each tool, and with materials other than wood: rows of `data/cautions.toml`."""
 
 import tomllib
 from collections.abc import Mapping
@@ -9,7 +9,7 @@ from typing import Any
 
 @dataclass(frozen=True)
 class Tool:
-    """A tool, or work of a kind: its caution; whether something turns in it, and whether it cuts or sands."""
+    """A tool, or a kind of work: its caution, whether something in it rotates, and whether it cuts or sands."""
 
     name: str
     caution: str

@@ -1,7 +1,6 @@
-"""What is well written but cannot be: a nut wider than the board, an arch tighter than the board is wide.
-
-Each check is a function of the tables that it needs, by their names in `Instrument`; it is run when those tables
-could be read, whatever is wrong with the others. It gives the problems that it finds.
+"""What is written correctly but impossible: a nut wider than the board, an arch tighter than the board is wide.
+Each check is a function of the tables that it needs, by their names in `Instrument`; it is run if those tables
+could be read, whatever is wrong with the others, and returns the problems that it finds.
 """
 
 import inspect
@@ -27,7 +26,7 @@ SQUARE_AT = 7.0
 
 
 def problems_in(tables: Mapping[str, Any], tuning: ScalaScale | None) -> list[Problem]:
-    """Run every check whose tables are there; `tuning` is None when the temperament could not be read."""
+    """Run every check whose tables could be read; `tuning` is None if the temperament could not."""
     known = {**tables, "tuning": tuning}
     found: list[Problem] = []
     for check in CHECKS:
@@ -38,7 +37,7 @@ def problems_in(tables: Mapping[str, Any], tuning: ScalaScale | None) -> list[Pr
 
 
 def lengths_of(scale: Scale) -> tuple[float, float]:
-    """Bass and treble scale lengths in mm; the same twice for a single scale."""
+    """Bass and treble scale lengths in mm; equal for a single scale."""
     if scale.length is not None:
         return scale.length, scale.length
     return scale.bass or 0.0, scale.treble or 0.0
@@ -88,7 +87,7 @@ def frets_in_order(scale: Scale) -> Iterator[Problem]:
 
 
 def scales_alike(scale: Scale) -> Iterator[Problem]:
-    """Outer scales may differ, but a fan of more than half again is a slip of the pen."""
+    """Outer scales may differ, but one more than half as long again as the other is a slip of the pen."""
     bass, treble = lengths_of(scale)
     if not 2 / 3 <= treble / bass <= 1.5:
         what = f"read {treble:g} mm, with bass {bass:g} mm"
@@ -96,7 +95,7 @@ def scales_alike(scale: Scale) -> Iterator[Problem]:
 
 
 def frets_apart(scale: Scale, tuning: ScalaScale) -> Iterator[Problem]:
-    """There is room for wire between frets."""
+    """There is room between frets for the wire."""
     shortest = min(lengths_of(scale))
     for fret in range(scale.frets):
         gap = shortest * (share_at(fret + 1, tuning) - share_at(fret, tuning))
@@ -130,7 +129,7 @@ def _ends(scale: Scale, nut: Nut, board: Board, bridge: Bridge, tuning: ScalaSca
 
 
 def _along(scale: Scale, nut: Nut, bridge: Bridge) -> tuple[float, float]:
-    """Bass and treble scale along the centreline: they are given along the strings, which spread."""
+    """Bass and treble scale measured along the centreline: they are given along the strings, which spread."""
     squared = ((bridge.spread - nut.spread) / 2) ** 2
     bass, treble = lengths_of(scale)
     return math.sqrt(max(0.0, bass * bass - squared)), math.sqrt(max(0.0, treble * treble - squared))
@@ -184,7 +183,7 @@ def station_on_board(scale: Scale, board: Board, tuning: ScalaScale) -> Iterator
 
 
 def board_ends_before_saddle(scale: Scale, board: Board, tuning: ScalaScale) -> Iterator[Problem]:
-    """The board is shorter than the scale."""
+    """The board ends before the saddle."""
     end, shortest = _end(scale, board, tuning), min(lengths_of(scale))
     if end >= shortest:
         what = f"the board would end {end:.1f} mm from the zero line"
@@ -192,7 +191,7 @@ def board_ends_before_saddle(scale: Scale, board: Board, tuning: ScalaScale) -> 
 
 
 def board_widths(scale: Scale, nut: Nut, bridge: Bridge, board: Board, tuning: ScalaScale) -> Iterator[Problem]:
-    """The sides, drawn on to the tail, leave a board, and the strings stay on it."""
+    """With its sides extended to the tail the board still has a width, and the strings stay on it."""
     if not _station_is_on_board(scale, board, tuning):
         return
     end = _end(scale, board, tuning)
@@ -209,7 +208,7 @@ def board_widths(scale: Scale, nut: Nut, bridge: Bridge, board: Board, tuning: S
 
 
 def set_forward_before_fret_1(scale: Scale, nut: Nut, tuning: ScalaScale) -> Iterator[Problem]:
-    """The nut stays behind the first fret, and a zero fret leaves it nothing to correct."""
+    """The nut stays behind the first fret; with a zero fret there is nothing for it to correct."""
     first = min(lengths_of(scale)) * share_at(1, tuning)
     if nut.set_forward >= first:
         yield Problem(("nut", "set_forward"), f"read {nut.set_forward:g} mm", f"less than to fret 1, {first:.2f} mm")
@@ -219,7 +218,7 @@ def set_forward_before_fret_1(scale: Scale, nut: Nut, tuning: ScalaScale) -> Ite
 
 
 def arch_of_one_kind(board: Board) -> Iterator[Problem]:
-    """Both ends are flat, or neither: a radius that grows from one end to flat has no straight law."""
+    """Both ends are flat, or neither: a radius that grows to infinity cannot change in a straight line."""
     if math.isinf(board.arch.nut) != math.isinf(board.arch.end):
         yield Problem(("board", "arch"), "one end is flat and the other is not", "both flat, or a radius at each end")
 

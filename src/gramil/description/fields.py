@@ -45,12 +45,12 @@ MOST_MOVED = 12.0
 
 
 def given(what: str, **bounds: Any) -> Any:
-    """A key that has no default; `bounds` are pydantic's."""
+    """A key without a default; `bounds` are passed to pydantic."""
     return Field(description=what, **bounds)
 
 
 def usual(value: Any, reason: str, what: str, **bounds: Any) -> Any:
-    """A key that may be left out: `reason` says where its default comes from."""
+    """A key that may be left out; `reason` says where its default comes from."""
     return Field(default=value, description=what, json_schema_extra={"reason": reason}, **bounds)
 
 
@@ -142,7 +142,7 @@ def _string_material(value: object) -> str:
 
 
 def _weight(value: object) -> float:
-    """A string's weight in g/m from text such as "0.57 g/m"; a bare 0 is: not given."""
+    """A string's weight in g/m from text such as "0.57 g/m"; a bare 0 means not given."""
     if not isinstance(value, bool) and value == 0:
         return 0.0
     match = re.fullmatch(r"\s*(\d*\.?\d+)\s*(g/m|kg/m)\s*", value) if isinstance(value, str) else None
@@ -155,7 +155,9 @@ def _weight(value: object) -> float:
 
 
 def _moves(value: object, info: ValidationInfo) -> tuple[float, ...]:
-    """How far break points are moved, in mm: one length for all, one a string, or "best", which is empty."""
+    """How far break points are moved, in mm: one length for all, one for each string, or "best", which becomes an empty
+    list.
+    """
     if isinstance(value, str) and value.strip().lower() == "best":
         return ()
     listed = value if isinstance(value, list | tuple) else [value]
@@ -176,7 +178,7 @@ def _angle(value: object) -> float:
 
 
 def _paper(value: object, info: ValidationInfo) -> str:
-    """A paper by its name or its two lengths; nothing written stands for another key's."""
+    """A paper by its name or its two lengths; an empty text means the same as another key's."""
     try:
         return read_paper(value, file_unit(info)) if isinstance(value, str) and value else ""
     except MakersFault:
@@ -184,7 +186,7 @@ def _paper(value: object, info: ValidationInfo) -> str:
 
 
 def _day(value: object) -> object:
-    """A date as TOML writes it, or the same in quotes."""
+    """A date as TOML writes it, with or without quotes."""
     if isinstance(value, str):
         try:
             return date.fromisoformat(value)

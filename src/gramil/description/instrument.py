@@ -1,4 +1,4 @@
-"""The instrument as the maker writes it: one class a table, one field a key.
+"""The instrument as the maker writes it: one class for each table, one field for each key.
 
 A new table is a class here and a field of `Instrument`; its plain keys become base values by themselves
 (`base.py`), and the page of keys is made from the descriptions below (`keys.py`).

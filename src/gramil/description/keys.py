@@ -1,4 +1,4 @@
-"""The page of keys, made from the models themselves so that it cannot say anything else."""
+"""The page of keys, made from the models themselves so that the two always agree."""
 
 import math
 from collections.abc import Iterator
@@ -70,7 +70,7 @@ def _default(field: FieldInfo) -> str:
 
 
 def _also(key: str, field: FieldInfo) -> str:
-    """What is usual under a dotted key for each kind of instrument that has its own."""
+    """The usual value of a dotted key for each kind of instrument that has one of its own."""
     rows = (row for row in USUAL if row.key == key)
     return "".join(f"; {row.kind}: `{_shown(row.value, unit_of_key(field))}`" for row in rows)
 

@@ -1,6 +1,5 @@
-"""What kinds of instrument a description makes itself, where that changes what is usual and what it is judged by.
-
-A kind is a fact of the description: what the strings are made of, how they are held at the bridge, how the tuners lie.
+"""The kinds of instrument that a description belongs to, as far as they change usual values and limits.
+A kind follows from the description: what the strings are made of, how they are held at the bridge, how the tuners lie.
 """
 
 import tomllib
@@ -35,7 +34,7 @@ KINDS = tuple(_FACTS)
 
 
 def kinds_of(tables: Tables) -> frozenset[str]:
-    """The kinds that these tables make, by name; a table that could not be read makes none."""
+    """The kinds that follow from these tables, by name; a table that could not be read gives none."""
     return frozenset(
         kind for kind, (table, key, word) in _FACTS.items() if getattr(tables.get(table), key, None) == word
     )
@@ -52,12 +51,12 @@ _BY_KEY = {(row.key, row.kind): row for row in USUAL}
 
 
 def usual_for(key: str, kinds: frozenset[str]) -> Usual | None:
-    """What is usual for these kinds under a dotted key; none where they are as any other."""
+    """The usual value of a dotted key for these kinds; none if they are like any other."""
     return next((_BY_KEY[key, kind] for kind in kinds if (key, kind) in _BY_KEY), None)
 
 
 def with_usual(tables: Tables) -> dict[str, Any]:
-    """The tables, what they leave out filled in with what is usual for their kinds."""
+    """The tables, with what they leave out filled in from the usual values of their kinds."""
     filled = dict(tables)
     for row in USUAL:
         name, key = row.key.split(".")

@@ -1,8 +1,8 @@
-"""One key of a description changed on its own line, where it is a single value there: the common case, without taking
-the whole text apart.
-
-Whatever else could stand in a TOML text (a table within a text of several lines, a key written in another way) is
-caught by reading the result: unless just that key differs, nothing is done here.
+"""One key of a description changed on its own line, if its value is a single one there: the common case, without
+parsing
+the whole text.
+Unusual TOML (a table inside a multi-line string, a key written in another way) is caught by reading the result:
+unless exactly that key differs, the change is not made here.
 """
 
 import re
@@ -19,7 +19,7 @@ VALUE = r'(?:"[^"\\\n]*"|[^\s"\'\[\]{}#,]+)'
 
 
 def set_in_line(text: str, key: str, value: Any) -> str | None:
-    """The text with `table.key` set where it has a line of its own with a single value; None where it has not."""
+    """The text with `table.key` set, if it has a line of its own with a single value; None if it does not."""
     steps = KEY.fullmatch(key)
     if steps is None or "\r" in text or not isinstance(value, bool | int | float | str):
         return None
@@ -39,7 +39,7 @@ def set_in_line(text: str, key: str, value: Any) -> str | None:
 
 
 def _differs_in(old: str, new: str, table: str, key: str, value: Any) -> bool:
-    """Whether the new text says just what the old one says with this key set."""
+    """Whether the new text says exactly what the old one says with this key set."""
     try:
         before, after = tables_of(old), tables_of(new)
     except (ValueError, RecursionError):
@@ -49,7 +49,7 @@ def _differs_in(old: str, new: str, table: str, key: str, value: Any) -> bool:
 
 
 def aligned_comment(before: str, after: str) -> str | None:
-    """A changed line with the comment beside its value back in its column, where there is room; None without one."""
+    """A changed line with its comment moved back to its column, if there is room; None if it has no comment."""
     was, is_now = COMMENT.fullmatch(before), COMMENT.fullmatch(after)
     if was is None or is_now is None or was[2] != is_now[2]:
         return None

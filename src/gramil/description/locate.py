@@ -1,7 +1,6 @@
-"""On which line each key of a TOML text stands; the parsers do not say.
-
-The scanner trusts that the text is valid TOML (it has been parsed before) and never raises: what it cannot follow
-has no line.
+"""On which line each key of a TOML text stands, which the parsers do not tell.
+The scanner trusts that the text is valid TOML (it has been parsed before) and never raises; what it does not
+understand has no line.
 """
 
 import re
@@ -62,7 +61,7 @@ def locate(text: str) -> Mapping[Path, int]:
 
 
 def line_of(lines: Mapping[Path, int], path: Path) -> int | None:
-    """The line of a value, or of the nearest thing around it that has one."""
+    """The line of a value, or of the nearest enclosing thing that has one."""
     for end in range(len(path), 0, -1):
         if path[:end] in lines:
             return lines[path[:end]]

@@ -1,6 +1,5 @@
-"""The base values that need more than their key: what they are, which keys settle them, and how.
-
-After this no part branches on what is missing: there is always a bass and a treble scale, a curvature at each end
+"""The base values that need more than their key: what they are, which keys set them, and how.
+After this no part has to handle missing values: there is always a bass and a treble scale, a curvature at each end
 (flat is 0), a wire with its measures, and a list of markers.
 """
 
@@ -34,7 +33,8 @@ PIN_OFFSET = 60.0
 @dataclass(frozen=True)
 class _Posts:
     """Posts of one kind, in mm: nut to the first, from one to the next along the head, how far the first stand outside
-    the outer strings, and how far each row moves inward."""
+    the outer strings, and how far each row moves inward.
+    """
 
     first: float
     step: float
@@ -242,7 +242,7 @@ def _neck_values(instrument: Instrument) -> Values:
 
 
 def _measured(value: float | None) -> float:
-    """A measurement, or not a number where nothing was measured."""
+    """A measurement, or nan if nothing was measured."""
     return math.nan if value is None else value
 
 

@@ -1,4 +1,4 @@
-"""A base value that is not simply one key: what the tables of such values are made of."""
+"""A base value that is not simply one key's value: the rows of the tables of such values."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -13,7 +13,7 @@ Values = dict[Ref[Any], Any]
 
 @dataclass(frozen=True)
 class Normal:
-    """A base value: what refers to it, its annotation, what it is, the keys that settle it, why its default is so."""
+    """A base value: its reference, its annotation, what it is, the keys that set it, and the reason for its default."""
 
     figure: Ref[Any]
     annotation: Any
@@ -28,5 +28,5 @@ class Normal:
 
 
 def by_name(values: Mapping[Ref[Any], T]) -> dict[str, T]:
-    """The same by the graph's names."""
+    """The rows by their names on the graph."""
     return {figure.address: value for figure, value in values.items()}

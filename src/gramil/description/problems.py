@@ -1,4 +1,6 @@
-"""What is wrong with a description, in the maker's words: pydantic's errors turned into problems with a place."""
+"""What is wrong with a description, in the maker's words: pydantic's errors turned into problems with their place in
+the file.
+"""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -24,7 +26,7 @@ class Problem:
 
 
 def shown(path: Path) -> str:
-    """A path as the maker knows it: `board.arch.nut`, `saw[2].kerf` (rows count from 1)."""
+    """A path as the maker writes it: `board.arch.nut`, `saw[2].kerf` (rows count from 1)."""
     text = ""
     for step in path:
         text += f"[{step + 1}]" if isinstance(step, int) else f".{step}" if text else step
@@ -32,7 +34,7 @@ def shown(path: Path) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str:
-    """The known word most like `word`, or nothing."""
+    """The known word most similar to `word`, or nothing."""
     return next(iter(get_close_matches(word, list(known), 1, 0.6)), "")
 
 
@@ -42,7 +44,7 @@ def meant(word: str) -> str:
 
 
 def problems_of(error: ValidationError, model: type[BaseModel], data: Mapping[str, Any], unit: str) -> list[Problem]:
-    """Every fault that validation found, each once; `unit` is the unit of bare numbers in the file."""
+    """Every fault that validation found, each only once; `unit` is the unit of bare numbers in the file."""
     found: dict[tuple[Path, str], Problem] = {}
     for each in error.errors(include_url=False):
         path, value = _read(data, each["loc"])
@@ -93,7 +95,7 @@ def _problem(refused: _Refused, model: type[BaseModel], unit: str) -> Problem:
 
 
 def _refused(path: Path, value: Any, error: Exception) -> Problem:
-    """What a reader or a table's own check said; a table is too long to show."""
+    """What a reader or a table's own check said; a whole table is too long to quote."""
     if isinstance(error, MakersFault):
         fault = error.faults[0]
         return Problem(path, fault.what, fault.why, fault.remedy)

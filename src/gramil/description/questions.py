@@ -1,4 +1,4 @@
-"""What to ask for a new description, and what is usual where nothing is answered: by its unit and by its strings."""
+"""What to ask for a new description, and the usual answers, which depend on its unit and its strings."""
 
 import tomllib
 from collections.abc import Mapping
@@ -10,7 +10,7 @@ from gramil.faults import MakersFault
 
 @dataclass(frozen=True)
 class Question:
-    """What to ask for a new description: the key it settles, the words, and an answer that will do."""
+    """What to ask for a new description: the key that it sets, the words, and an example of an answer."""
 
     key: str
     ask: str
@@ -64,7 +64,7 @@ def start_for(answers: Mapping[str, str]) -> Start:
 
 
 def usual_answer(question: Question, answers: Mapping[str, str]) -> str:
-    """What is usual under a question, by the unit and the strings answered so far."""
+    """The usual answer to a question, by the unit and the strings answered so far."""
     return start_for(answers).answers.get(question.key, question.usual)
 
 

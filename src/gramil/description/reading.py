@@ -54,7 +54,7 @@ class Description:
 
 @dataclass(frozen=True)
 class ShopDescription:
-    """A checked shop and where each key stands; `is_default` when it is the one that the package ships.
+    """A checked shop and where each key stands; `is_default` if it is the one that the package ships.
 
     `folder` is where files that it names lie, such as a place's readings.
     """
@@ -97,7 +97,8 @@ def parse_description(text: str, file: str = "description", folder: FilePath | N
 
 
 def parse_keys(text: str, file: str = "description") -> Instrument:
-    """The instrument in a text by its keys alone, none held against another: what was chosen, not whether it can be.
+    """The instrument in a text, each key checked by itself but not against others: what was chosen, not whether it is
+    possible.
 
     Raises MakersFault with every fault of a key.
     """
@@ -138,14 +139,14 @@ def faults_from(problems: Iterable[Problem], file: str, lines: Mapping[Path, int
 
 
 def _of_usual(problem: Problem, lines: Mapping[Path, int]) -> str:
-    """What is wrong, in words that do not claim to have read what the file leaves to the usual value."""
+    """What is wrong, in words that do not claim to have read a value that the file left out."""
     if problem.path[:2] in lines or not problem.what.startswith("read "):
         return problem.what
     return f"none is given, and the usual {problem.what.removeprefix('read ')} does not do"
 
 
 def file_text(path: FilePath) -> str:
-    """The text of a file that a maker wrote; raises MakersFault when there is none to be had."""
+    """The text of a file that a maker wrote; raises MakersFault if it cannot be read."""
     try:
         content = content_of(path, LARGEST_FILE)
     except (OSError, ValueError) as error:
@@ -171,7 +172,7 @@ def _whole_file(file: str, what: str, why: str = "", line: int | None = None) ->
 
 
 def _parsed(text: str, file: str, main: str) -> tuple[dict[str, Any], LengthUnit]:
-    """The tables of a text, lists made tuples, and the unit of its bare numbers."""
+    """The tables of a text, with lists turned into tuples, and the unit of its bare numbers."""
     if not text.strip():
         raise _whole_file(file, "is empty", f"it needs at least gramil = 1 and a table [{main}]")
     data = toml_of(text, file)
@@ -202,7 +203,7 @@ NESTED = "is not a description: lists or tables are nested too deeply"
 
 
 def toml_of(text: str, file: str) -> Mapping[str, Any]:
-    """What stands in a TOML text; raises MakersFault, with the line, where it is none."""
+    """The content of a TOML text; raises MakersFault, with the line, if it is not valid."""
     try:
         return tables_of(text.removeprefix("\ufeff").replace("\r\n", "\n"))
     except tomllib.TOMLDecodeError as error:
@@ -257,7 +258,7 @@ def _sound_tables(model: type[BaseModel], data: dict[str, Any], context: dict[st
 
 
 def _twice(tables: Mapping[str, Any]) -> list[Problem]:
-    """Two wires, saws and so on of one name: the description could not say which it means."""
+    """Faults for two wires, saws and so on of the same name: the description could not say which it means."""
     found = []
     for table, rows in tables.items():
         if not isinstance(rows, tuple):

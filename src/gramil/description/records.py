@@ -1,6 +1,6 @@
 """The records that base values are made of: what the shop owns, and stations along the board.
 
-They are what the parts read; the models that check what the maker wrote are `instrument.py` and `shop.py`.
+They are what the parts read; what the maker writes is checked by the models in `instrument.py` and `shop/tables.py`.
 """
 
 import math
@@ -53,7 +53,7 @@ class Cutter:
 
 @dataclass(frozen=True)
 class Block:
-    """A sanding block: hollow to `curvature` (1/R; 0 is flat)."""
+    """A sanding block: hollowed to `curvature` (1/R; 0 is flat)."""
 
     name: str
     curvature: PerMm
@@ -109,11 +109,10 @@ class Blank(PieceOfWood):
 
 @dataclass(frozen=True)
 class Stuff:
-    """What a part is made of, by the part's name; empty where there is no such part.
-
-    `dust` is what its dust does, `permit` the line to print where it is protected or may be, `standing` how its trade
-    stands ("listed", "ask", "not known", "not listed", "not said", or what it is that is no wood), and `doubt` why
-    it is taken for what it is.
+    """What a part is made of, by the part's name; empty if there is no such part.
+    `dust` is what its dust does, `permit` the line to print if it is protected or may be, `standing` the state of its
+    trade ("listed", "ask", "not known", "not listed", "not said", or what it is if not wood), and `doubt` why
+    it is assumed to be that material.
     """
 
     name: str

@@ -1,7 +1,6 @@
 """A description that needs no file beside it: the drawings and the scale table that it names become points and cents
 in its own text.
-
-The store keeps one text an instrument; what stands in the text follows it through every revision.
+The store keeps one text for each instrument; what is in the text is kept with every revision.
 """
 
 from collections.abc import Sequence
@@ -21,8 +20,8 @@ Point = tuple[float, float]
 
 
 def self_contained(text: str, file: str, folder: FilePath | None) -> str:
-    """The text with points in the place of drawings and cents in that of a scale table, which lie in `folder`; the same
-    text where it names none.
+    """The text with the drawings and scale table in `folder` replaced by points and cents; the same
+    text if it names none.
 
     Raises MakersFault with every fault of the description and its files.
     """
@@ -62,5 +61,5 @@ def _put(table: Any, key: str, points: Sequence[Point], corners: Sequence[int], 
 
 
 def _length(millimetres: float, unit: LengthUnit) -> float | str:
-    """A length that reads back as exactly the same: bare in a file of millimetres, else with its unit."""
+    """A length that reads back exactly the same: a bare number in a file in millimetres, else with its unit."""
     return float(millimetres) if unit == "mm" else f"{float(millimetres)!r} mm"

@@ -1,4 +1,4 @@
-"""A text as its tables: read once, however many ask for it. What is given back is never changed by who asks."""
+"""The tables of a text, parsed once, however many ask for them. Callers must not change what they get."""
 
 import tomllib
 from collections.abc import Mapping

@@ -1,4 +1,6 @@
-"""How stiff board and neck are along the grain: as measured, else as their woods are; what is usual else, and said."""
+"""How stiff board and neck are along the grain: as measured, else as published for their woods, else the usual value,
+which is then pointed out.
+"""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -17,7 +19,7 @@ from gramil.wood.species import Published
 
 @dataclass(frozen=True)
 class _Usual:
-    """What stands in for a wood of which no source says how stiff it is: MPa, and of what it is the usual figure.
+    """The value used for a wood whose stiffness no source gives: MPa, and for what kind of wood it is usual.
 
     `stiffness` refers to the base value, `known` to whether it is more than the usual one.
     """
@@ -59,7 +61,7 @@ def stiffness_values(instrument: Instrument, shop: Shop) -> Mapping[str, float |
 
 
 def stiffness_origin(name: str, instrument: Instrument, shop: Shop) -> Origin:
-    """Where one of these values is from, where the description does not give it."""
+    """Where one of these values comes from, if the description does not give it."""
     part = name.partition("_")[0]
     wood, figure = _wood(part, instrument), _figure(part, instrument, shop)
     if figure is not None:

@@ -33,7 +33,7 @@ _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
 def new_description(answers: Mapping[str, str]) -> str:
     """A commented description with the answers, by key of `QUESTIONS`, in place of the usual ones.
 
-    With those of `FANNED` the frets fan. Raises MakersFault when an answer cannot be, or answers what is not asked.
+    Answers to `FANNED` make the frets fan. Raises MakersFault if an answer is impossible, or answers no question.
     """
     asked = [question.key for question in (*QUESTIONS, *FANNED)]
     strange = [key for key in answers if key not in asked]
@@ -56,7 +56,7 @@ def new_description(answers: Mapping[str, str]) -> str:
 
 
 def _wound_among(text: str) -> str:
-    """The text, of its wound strings those left that it has gauges for."""
+    """The text, keeping only those wound strings for which it has gauges."""
     strings = tomllib.loads(text)["strings"]
     wound = [number for number in strings.get("wound", ()) if number <= len(strings["gauges"])]
     return text if wound == strings.get("wound", wound) else _set(text, "strings.wound", wound)
@@ -67,7 +67,9 @@ def _data(name: str) -> str:
 
 
 def _fans(answers: Mapping[str, str]) -> bool:
-    """Whether two scales are asked for. Raises MakersFault where one is missing, or one length is given as well."""
+    """Whether two scales are asked for. Raises MakersFault if one is missing, or if a single length is given as
+    well.
+    """
     given = [question.key for question in FANNED if question.key in answers]
     if not given:
         return False
@@ -88,11 +90,11 @@ def _answered(key: str, answer: str) -> Any:
 
 
 def set_key(text: str, key: str, value: str) -> str:
-    """The text with one key changed or added, its comments and its order kept.
+    """The text with one key changed or added; comments and order are kept.
 
     `key` is dotted, rows of arrays count from 1: `scale.length`, `board.arch.nut`, `jig[2].constant`. `value` is
-    TOML where it can be read as such (`650`, `true`, `[1, 2]`), and text where not (`650 mm`). Raises MakersFault
-    when there is no such place; whether the value may stand there, `parse_description` tells.
+    TOML if it can be read as such (`650`, `true`, `[1, 2]`), and text if not (`650 mm`). Raises MakersFault
+    if there is no such place; whether the value is allowed there is for `parse_description` to check.
     """
     return _set(text, key, _plain(value))
 
@@ -125,7 +127,7 @@ def _set(text: str, key: str, value: Any) -> str:
 
 
 def _aligned(old: str, new: str) -> str:
-    """The new text with the comment beside a changed value back in its column, where there is room."""
+    """The new text with the comment beside a changed value moved back to its column, if there is room."""
     pairs = list(zip(old.split("\n"), new.split("\n"), strict=False))
     changed = [row for row, (one, other) in enumerate(pairs) if one != other]
     if len(changed) != 1 or old.count("\n") != new.count("\n"):
@@ -140,7 +142,7 @@ def _aligned(old: str, new: str) -> str:
 
 
 def _may_hold(table: Any, last: str | int) -> bool:
-    """Whether a value may be put there: on a key, but not over a table with a header; on a row that a list has."""
+    """Whether a value may be put there: at a key, but not over a table with a header; at a row that the list has."""
     if isinstance(last, int):
         return isinstance(table, list) and not isinstance(table, AoT) and 0 <= last < len(table)
     if not isinstance(table, dict) or (isinstance(table, TOMLDocument) and last not in table):
@@ -160,7 +162,7 @@ def _steps(key: str) -> list[str | int]:
 
 
 def _inside(table: Any, step: str | int, key: str) -> Any:
-    """The table or list one step in; a table that is not there yet is added at the end."""
+    """The table or list one step in; a table that does not exist yet is added at the end."""
     if isinstance(step, int):
         if not isinstance(table, list) or not 0 <= step < len(table):
             raise _no_place(key)

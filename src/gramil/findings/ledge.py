@@ -12,7 +12,7 @@ OTHER = "Another bearing, or binding of another thickness."
 
 
 def standing_proud(name: str, figure: Ref[Any], proud: Mm, pair: str, least: Mm, most: Mm) -> Finding:
-    """A finding from how far the strips stand proud with the pair of cutter and bearing that is named."""
+    """A finding on how far the strips stand proud with the named pair of cutter and bearing."""
     return judged(
         name,
         figure,
@@ -24,6 +24,6 @@ def standing_proud(name: str, figure: Ref[Any], proud: Mm, pair: str, least: Mm,
 
 
 def no_pair(name: str, figure: Ref[Any], inset: Mm) -> Finding:
-    """A stop: no bearing on hand is smaller than its cutter, so that none leaves a ledge; `inset` is what is wanted."""
+    """A stop: no bearing on hand is smaller than its cutter, so none leaves a ledge; `inset` is what is wanted."""
     says = "No cutter on hand leaves a ledge with any of its bearings: they are as large as it is."
     return Finding(name, "stop", figure, inset, None, says, OTHER)

@@ -17,7 +17,7 @@ TOUCHING = 1e-6
 
 
 def _room(name: str, figure: Ref[Any], value: float, bounds: Bounds, says: str, remedy: str) -> Findings:
-    """One finding on a distance, none where there is nothing to measure."""
+    """One finding on a distance; none if there is nothing to measure."""
     return () if math.isnan(value) else (judged(name, figure, value, bounds, says, remedy),)
 
 
@@ -27,7 +27,7 @@ def finding_brace_outside(room_outside: tuple[str, ...], brace_list: tuple[Brace
 
 
 def _outside(row: int, brace: Brace) -> Finding:
-    """A brace whose ends are nowhere in the body has no length: then its height stands for it."""
+    """A brace with neither end in the body has no length, so its height is the figure instead."""
     of = n.brace_list[row]
     figure, value = (of.length, brace.length) if math.isfinite(brace.length) else (of.height, brace.height)
     return Finding(

@@ -19,7 +19,9 @@ SOME_HEEL = 1e-6
 
 
 def _least(name: str, figure: Ref[Any], value: float, limit: tuple[Ref[Any], float], says: str, remedy: str) -> Finding:
-    """A verdict on wood that is to be the limit or more, and must be some: less is a caution, none a stop."""
+    """A verdict on wood of which there should be at least the limit, and must be some: less is a caution, none a
+    stop.
+    """
     return judged(name, figure, value, at_least(*limit, stop=0.0), says, remedy)
 
 

@@ -83,7 +83,9 @@ def finding_under_purfling(channel_list: tuple[Channel, ...], limit_under_purfli
 
 
 def _under_purfling(channel: Channel, least: Mm) -> Bounds:
-    """A thin or cut plate over the linings is a caution, and so is any past them; cut through there it is a stop."""
+    """A thin or cut plate over the linings is a caution, and so is a thin one past them; cut through there it is a
+    stop.
+    """
     limit, past = n.limit_under_purfling, channel.past_linings > 0
     where = n.channel_list[channel.name].past_linings
     if past:

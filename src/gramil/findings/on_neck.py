@@ -141,7 +141,9 @@ def finding_relief_too_much(
 
 
 def _folds(name: str, least: Mm, reach: Mm, pull: Newton, remedy: str) -> Finding:
-    """A neck that would fold up has no relief: its pull stands for it; it is a stop where that is sure."""
+    """A neck that would fold up has no relief, so the pull is the figure instead; it is a stop if folding is
+    certain.
+    """
     if math.isinf(least):
         sure = "Such a pull folds the neck up, however stiff its wood: its relief has no end."
         return Finding(name, "stop", n.string_pull_total, pull, None, sure, remedy)
@@ -162,7 +164,7 @@ def finding_relief_too_little(
     push = limit_rod_reach if neck_rod == "two way" else 0.0
     sure = at_least(n.limit_relief_least, limit_relief_least, "stop", of=relief_predicted_most + push)
     if math.isinf(relief_predicted_most):
-        sure = ()  # a neck that may fold up is never sure to be too straight
+        sure = ()  # a neck that may fold up is not certain to be too straight
     return (
         judged(
             "relief, at its least",

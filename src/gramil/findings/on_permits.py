@@ -19,7 +19,7 @@ SEVERITY: dict[str, Severity] = {"listed": "caution", "ask": "note"}
 def finding_permits(stuff_list: tuple[Stuff, ...]) -> Findings:
     """Whether the woods of the instrument are listed as protected, by the dated table of species.
 
-    One finding a wood, told at the first part that it is used for.
+    One finding for each wood, at the first part for which it is used.
     """
     parts = {each.wood: each for each in reversed(stuff_list)}
     protected = [_protected(each) for each in reversed(parts.values()) if each.standing in SEVERITY]

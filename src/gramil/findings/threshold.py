@@ -1,7 +1,7 @@
-"""How a figure is held against its limits, in one place: fine, past one of them, or not judged where one is not known.
+"""The one place where a figure is compared with its limits: fine, past one of them, or not judged if one is not known.
 
 A verdict gives its name, the figure by reference and value, its bounds, and what it says. Bounds are made by
-`at_most`, `at_least` and `between`, and may be added to each other. A figure that is no number, without end or missing
+`at_most`, `at_least` and `between`, and may be added to each other. A figure that is nan, infinite or missing
 is never fine and never a stop: it is *not judged, because ...*.
 """
 
@@ -25,10 +25,9 @@ TO_KNOW = "Its card, or `gramil why`, shows what it follows from."
 
 @dataclass(frozen=True)
 class Bound:
-    """A limit to one side: `limit` is its figure, `value` what that is, `past` how grave it is to be past it.
-
-    `of` is what is held against it where that is not the finding's own figure; `says` and `remedy` take the place of
-    the finding's own where it is passed.
+    """A limit on one side: `limit` is its figure, `value` what that is, `past` how grave it is to be past it.
+    `of` is what is compared with it, if not the finding's own figure; `says` and `remedy` replace
+    the finding's own if it is passed.
     """
 
     side: Literal["over", "under"]
@@ -40,7 +39,7 @@ class Bound:
     remedy: Text
 
     def passed_by(self, value: float) -> bool:
-        """Whether the figure held against it lies past it."""
+        """Whether the figure compared with it lies past it."""
         weighed = value if self.of is None else self.of
         if self.side == "over":
             return weighed > self.value + ROUNDING
@@ -48,7 +47,7 @@ class Bound:
 
     @property
     def known(self) -> bool:
-        """Whether there is a limit, and a figure to hold against it; a limit without end is one that nothing passes."""
+        """Whether there is a limit, and a figure to compare with it; an infinite limit is one that nothing passes."""
         return not math.isnan(self.value) and (self.of is None or math.isfinite(self.of))
 
 
@@ -67,7 +66,7 @@ def at_most(
     says: Text = "",
     remedy: Text = "",
 ) -> Bounds:
-    """A limit and its value, which a figure should not exceed; over `stop` it is a stop."""
+    """A limit and its value, which a figure should not exceed; above `stop` it is a stop."""
     grave = () if stop is None else (Bound("over", "stop", stop_limit or limit, stop, of, says, remedy),)
     return (*grave, Bound("over", past, limit, value, of, says, remedy))
 
@@ -83,7 +82,7 @@ def at_least(
     says: Text = "",
     remedy: Text = "",
 ) -> Bounds:
-    """A limit and its value, which a figure should reach; under `stop` it is a stop."""
+    """A limit and its value, which a figure should reach; below `stop` it is a stop."""
     grave = () if stop is None else (Bound("under", "stop", stop_limit or limit, stop, of, says, remedy),)
     return (*grave, Bound("under", past, limit, value, of, says, remedy))
 
@@ -96,7 +95,7 @@ def between(least: tuple[Limit, float], most: tuple[Limit, float], past: Severit
 def judged(name: str, figure: Ref[Any], value: float | None, bounds: Bounds, says: Text, remedy: Text = "") -> Finding:
     """The verdict on a figure by its value; the gravest bound that it passes counts.
 
-    The remedy stands where something is to be mended, that is past a bound.
+    The remedy is given only if something is to be mended, that is, past a bound.
     """
     if value is None or not math.isfinite(value) or not all(bound.known for bound in bounds):
         return not_judged(name, figure)
@@ -112,6 +111,6 @@ def not_judged(
 ) -> Finding:
     """A figure that is not judged, and what would let it be; `because` is a clause that begins with that word.
 
-    `value` is the figure where it is known, and what it would be judged by is not.
+    `value` is the figure, if that is known and only its limit is not.
     """
     return Finding(name, "not judged", figure, value, None, because, remedy)

@@ -62,13 +62,13 @@ def setup_board_binding(
 
 
 def _glued(material: str) -> tuple[str, ...]:
-    """How it is glued, by what it is."""
+    """How it is glued, depending on its material."""
     wood = "Wood: glue on both faces, tape every finger's breadth, and leave it as long as the glue asks for."
     plastic = "Plastic: its own cement, a stretch at a time, pressed until it holds; a day before it is scraped."
     return {"wood": (wood,), "not said": (wood, plastic)}.get(material, (plastic,))
 
 
 def _by(material: str) -> tuple[str, ...]:
-    """What wood is bent by, what plastic is glued with, and both where it is not said which it is."""
+    """What wood is bent with, what plastic is glued with, and both if it is not said which it is."""
     wood, plastic = ("bending iron",), ("warm plastic", "plastic cement")
     return {"wood": wood, "not said": (*wood, *plastic)}.get(material, plastic)

@@ -126,7 +126,7 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
 
 
 def _for(strips: tuple[Strip, ...], bindings: tuple[Strip, ...], step: str) -> tuple[str, ...]:
-    """A step for some of the bindings, named where the others go another way; none where there are none."""
+    """A step for some of the bindings, which are named if the others are done differently; none if there are none."""
     if not strips:
         return ()
     return (step,) if len(strips) == len(bindings) else (f"The {strips[0].name}: {step[0].lower()}{step[1:]}",)

@@ -169,7 +169,7 @@ def setup_brace_stock(
 
 
 def _notches(crossings: tuple[Crossing, ...]) -> tuple[Table, ...]:
-    """Where the notches lie from each brace's first end, and how deep they are; nothing where no braces cross."""
+    """Where the notches lie from each brace's first end, and how deep they are; nothing if no braces cross."""
     names = tuple(each.name for each in crossings)
     return (Table("Notches, from each brace's first end", NOTCHES, names, "crossing"),) if names else ()
 

@@ -247,7 +247,7 @@ def setup_relief(
 
 
 def _expected(rod: str, least: float) -> tuple[BigFigure, ...]:
-    """What to expect without the help of a rod; nothing where no saw makes the slots, and so nobody knows."""
+    """What to expect without the help of a rod; nothing if no saw makes the slots, since then nobody knows."""
     if math.isnan(least):
         return ()
     when = "without a rod" if rod == "none" else "with the rod slack"
@@ -258,7 +258,7 @@ def _expected(rod: str, least: float) -> tuple[BigFigure, ...]:
 
 
 def _stiffness(known: bool) -> tuple[Text, ...]:
-    """How stiff the woods are taken to be, and that it is a guess where no source says."""
+    """How stiff the woods are taken to be, and that it is a guess if no source says."""
     woods = says("and with {} and {} along the grain (board, neck)", n.board_modulus, n.neck_modulus)
     spread = says(", {} to {} times that", n.limit_modulus_least, n.limit_modulus_most)
     return (woods + spread + ("" if known else ": not known of the wood that is named, what is usual is taken"),)

@@ -81,7 +81,7 @@ def setup_owner_air(
 
 
 def _protected(stuff_list: tuple[Stuff, ...]) -> tuple[Stuff, ...]:
-    """The parts whose wood is listed, or may be; one a wood."""
+    """The parts whose wood is listed, or may be; one for each wood."""
     found = {each.permit: each for each in reversed(stuff_list) if each.permit}
     return tuple(reversed(found.values()))
 
@@ -124,7 +124,9 @@ def _airs(dry: PerMm, dry_least: PerMm) -> tuple[BigFigure, ...]:
 
 
 def _dome(least: Ref[Any], most: Ref[Any], curvature: PerMm, sunk: str = "") -> Text:
-    """The least that it changes, then the most; a hollow in words, since a minus says little to who reads the page."""
+    """The least that it changes, then the most; a hollow dome in words, since a minus sign says little to the
+    reader.
+    """
     if math.isnan(curvature):
         return says("top's dome {}", most)
     return says(f"top's dome {{}}, at most {{}}{sunk}", least, most)

@@ -11,8 +11,7 @@ from gramil.reference import Ref, Text, in_row, refs_in
 @dataclass(frozen=True)
 class BigFigure:
     """One figure to set or to check: where it is found, what it is, how near it must be, and what measures it.
-
-    How near it must be is the same that `data/tolerances.toml` says of a figure that can be measured.
+    How near it must be agrees with `data/tolerances.toml` for a figure that can be measured.
     """
 
     figure: Ref[Any]
@@ -25,8 +24,8 @@ class BigFigure:
 class Table:
     """A table of figures by fret or station: the heading of each column and the figure that fills it.
 
-    `rows` are the row numbers or names to show; a column's figure gets the row where it says EACH, or at its end.
-    With `both_units` each length stands in both units, side by side.
+    `rows` are the row numbers or names to show; a column's figure gets the row where it says EACH, or else at its end.
+    With `both_units` each length is given in both units, side by side.
     """
 
     title: Text
@@ -40,11 +39,11 @@ class Table:
 class Setup:
     """One operation, one page. Every number on it is a reference to a figure; plain text holds none.
 
-    `by` are the tools that it is done by, by their names in the list of cautions, and `on` what is worked: what to mind
-    is printed from these, and no sheet writes it. `instead` are tools that its operation is usually done by, and that
-    are not used here; `notes` what is to be known besides.
+    `by` are the tools used, by their names in the list of cautions, and `on` what is worked: the cautions
+    are printed from these, never written on a sheet. `instead` are tools usually used for the operation but
+    not here; `notes` is anything else worth knowing.
     `drawing` is the drawing shown, if any; `prove` is one measurement that would expose the wrong template, wire or
-    side (empty where nothing is to be proved); `boxes` are the figures whose measured values the hands write down,
+    side (empty if there is nothing to prove); `boxes` are the figures whose measured values the hands write down,
     and `box_near` how near those of them
     must be that no big figure names.
     """
@@ -74,7 +73,7 @@ class Setup:
 
 
 def setup_ref(name: str) -> "Ref[Setup]":
-    """What refers to the set-up of a name: `n.setup_neck_rod` for `neck-rod`."""
+    """The reference to a named set-up: `n.setup_neck_rod` for `neck-rod`."""
     return Ref(f"setup_{name.replace('-', '_')}")
 
 

@@ -1,4 +1,4 @@
-"""Set-ups for the playing surface and the underside: the arch, and levelling."""
+"""Set-ups for the playing surface and the underside: arching and levelling."""
 
 from gramil import names as n
 from gramil.parts.records import BlockChoice

@@ -1,1 +1,1 @@
-"""Typeset sheets for the bench: one operation a page, figures large enough to read at arm's length."""
+"""Typeset sheets for the bench: one operation to a page, figures large enough to read at arm's length."""

@@ -1,4 +1,4 @@
-"""The set-up sheets as one PDF, one operation a page, set by typst from `sheet.typ`."""
+"""The set-up sheets as one PDF, one operation to a page, set by typst from `sheet.typ`."""
 
 import re
 from collections.abc import Mapping, Sequence
@@ -18,7 +18,7 @@ WIDEST = 6.0
 def bench_sheets_pdf(sheets: Sequence[Sheet], formatter: Formatter, title: str, paper: str = "a4") -> bytes:
     """All sheets of an instrument, in the units of `formatter`: an order of work, then a page for each that is needed.
 
-    A page whose picture is missing keeps room to sketch one. The same bytes for the same input. Raises KeyError for
+    A page without a picture has room to sketch one. The same input gives the same bytes. Raises KeyError for
     a figure on a set-up that leads nowhere.
     """
     return sheets_pdf(sheets, formatter, title, paper, (), {})
@@ -51,7 +51,7 @@ def _picture(picture: Picture | None) -> dict[str, object] | None:
 
 
 def _ratio(svg: str) -> float:
-    """Width over height of a drawing, from its viewBox; 3 where it has none."""
+    """Width over height of a drawing, from its viewBox; 3 if it has none."""
     match = re.search(r'viewBox="([-\d.eE]+) ([-\d.eE]+) ([\d.eE]+) ([\d.eE]+)"', svg)
     if match is None or not float(match[4]):
         return 3.0

@@ -12,5 +12,5 @@ from gramil.sheets.sheet import Sheet
 def build_book_pdf(
     sheets: Sequence[Sheet], formatter: Formatter, drawings: Mapping[str, Picture], title: str, paper: str = "a4"
 ) -> bytes:
-    """The whole book; `drawings` of its front pages are by name. The same bytes for the same input."""
+    """The whole book; `drawings` are those of its front pages, by name. The same input gives the same bytes."""
     return sheets_pdf(sheets, formatter, title, paper, tuple(front_pages(formatter)), drawings)

@@ -1,7 +1,6 @@
-"""Sheets handed out, held against what would be printed now: which are true no more, and what is another on them.
-
-A sheet is stale from when something else would be printed on it until it is printed again or its work is done. What
-was measured at its own work stands beside its settings and is no part of them.
+"""Sheets handed out, compared with what would be printed now: which are no longer true, and what has changed on them.
+A sheet is stale once it would be printed differently, until it is printed again or its work is done. What
+was measured at its own work is shown beside its settings and is not part of them.
 """
 
 from collections.abc import Collection, Iterable, Iterator
@@ -28,7 +27,7 @@ from gramil.store.opening import Store
 
 @dataclass(frozen=True)
 class Stale:
-    """A sheet handed out that is true no more: its note, its title as a maker reads it, and why."""
+    """A sheet handed out that is no longer true: its note, its title as a maker reads it, and why."""
 
     given: Given
     title: str
@@ -36,17 +35,17 @@ class Stale:
 
 
 def printed(sheet: Sheet) -> Print:
-    """What is printed on a sheet by the figures that it goes by, without what was made of them."""
+    """What is printed on a sheet from the figures behind it, without the measured values."""
     return sheet_as_printed(sheet.figures, sheet.setup, sheet.also)
 
 
 def kept(sheet: Sheet) -> str:
-    """What stands on a sheet, as it is kept when it is handed out."""
+    """What a sheet says, in the form in which it is kept when it is handed out."""
     return kept_text(printed(sheet))
 
 
 def stale_in_store(store: Store, owner: Instrument) -> tuple[Stale, ...]:
-    """The stale sheets of an instrument of the store; worked out only where any is still to be used.
+    """The stale sheets of an instrument of the store; worked out only if any is still to be used.
 
     Raises MakersFault for what is wrong in its description or in the shop.
     """
@@ -66,7 +65,7 @@ def stale_sheets(store: Store, owner: Instrument, figures: Figures, work: Work) 
 
 
 def by_name(found: Iterable[Stale]) -> dict[str, str]:
-    """What is said of each stale sheet, by its name."""
+    """Why each stale sheet is stale, by its name."""
     return {each.given.title: f"{each.why}; print it again" for each in found}
 
 
@@ -76,7 +75,7 @@ def names_given(store: Store, owner: Instrument, work: Work) -> frozenset[str]:
 
 
 def _to_use(store: Store, owner: Instrument, work: Work) -> list[Given]:
-    """The sheets handed out whose work is not all done; of one title the latest."""
+    """The sheets handed out whose work is not all done; of several with one title, the latest."""
     done = {each.operation for each in operations_done(store, owner.id)}
     return [each for each in latest_given(store, owner.id) if not _is_done(each.title, done, work)]
 
@@ -87,7 +86,7 @@ def _is_done(title: str, done: Collection[str], work: Work) -> bool:
 
 
 def _work_of(title: str, work: Work) -> list[str]:
-    """The operations that a sheet is of; a sheet that goes with none is work of its own name."""
+    """The operations that a sheet is for; a sheet that belongs to none is work of its own name."""
     return [each.name for each in work.operations.values() if title in (each.sheet, each.name)] or [title]
 
 
@@ -97,26 +96,26 @@ def _title(given: Given, figures: Figures, work: Work) -> str:
 
 
 def _why(store: Store, given: Given, figures: Figures, work: Work) -> str:
-    """Why a sheet is true no more; empty where it is."""
+    """Why a sheet is no longer true; empty if it is."""
     if not given.printed:
         return "; ".join(
             f"{each.tool.name} has changed: {each.name} was {each.given:g} mm, "
             + ("it is gone" if each.now is None else f"now {each.now:g} mm")
             for each in settings_that_changed(store, given)
         )
-    names = dict.fromkeys((given.title, *_work_of(given.title, work)))  # a page that is shared has cautions of each
+    names = dict.fromkeys((given.title, *_work_of(given.title, work)))  # a shared page has the cautions of each
+    # operation
     sheets = [sheet for name in names if (sheet := sheet_named(name, figures, work)) and not sheet.setup.closed]
     found = [what_differs(given.printed, printed(sheet)) for sheet in sheets]
     return min(found, key=bool) if found else "this instrument does not need it any more"
 
 
 def sheets_that_differ(old: Figures, new: Figures, work: Work, done: Collection[str] = ()) -> tuple[Paper, ...]:
-    """Every sheet still to be used on which something else would be printed, each by the figures that it goes by.
-
-    `done` is the work that is done. Only sheets that hang on what changed are looked at.
+    """Every sheet still to be used that would be printed differently, each by the figures behind it.
+    `done` is the work that is done. Only sheets that depend on what changed are compared.
     """
     touched = {*changed(old, new), *old.graph.hung_from(changed(old, new))}
-    with np.errstate(all="ignore"):  # what cannot be is told as a verdict
+    with np.errstate(all="ignore"):  # an impossible instrument is reported as a verdict instead
         before = {each.setup.name: each for each in _needed(old, work)}
         after = {each.setup.name: each for each in _needed(new, work)}
         return tuple(

@@ -12,7 +12,7 @@ from gramil.sheets.typeset import typeset
 class Label:
     """One piece, as text: the name written on it, its wood, its sizes, the day, lines on where it lies and so on.
 
-    It is tied to the face, its arrow along the grain. `permit` says whether its wood is protected, or may be.
+    It is tied to the face with its arrow along the grain. `permit` says whether its wood is protected, or may be.
     """
 
     name: str
@@ -24,7 +24,7 @@ class Label:
 
 
 def labels_pdf(labels: Sequence[Label], paper: str = "a4") -> bytes:
-    """The labels; the same bytes for the same input."""
+    """The labels; the same input gives the same bytes."""
     rows = [{key: _safe(value) for key, value in asdict(each).items()} for each in labels]
     return typeset("labels.typ", {"labels": rows, "page": page_size(paper)})
 

@@ -40,9 +40,8 @@ def sheet_named(name: str, figures: Figures, work: Work) -> Sheet | None:
 
 
 def wanted_at(name: str, figures: Figures, work: Work) -> Figures:
-    """What is wanted at an operation, or at a set-up of a name: the figures that its sheet goes by.
-
-    Work that has no sheet goes by all that was measured before it; of a name that there is not, by what is drawn.
+    """What is wanted at an operation, or at a named set-up: the figures behind its sheet.
+    Work without a sheet uses all that was measured before it; a name that does not exist, what is drawn.
     """
     sheet, operation = sheet_named(name, figures, work), work.operations.get(name)
     if sheet is not None:
@@ -57,7 +56,7 @@ def _of_setup(setup: Setup, figures: Figures, work: Work, operations: Sequence[O
 
 
 def _sheet(setup: Setup, goes_by: Figures, made: Figures, operations: Sequence[Operation]) -> Sheet:
-    """The set-up with what its operations ask for and caution of."""
+    """The set-up with the measurements and the cautions that its operations add."""
     return Sheet(setup, goes_by, made, minded(setup, operations), asked_at(operations))
 
 

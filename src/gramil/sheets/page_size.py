@@ -13,7 +13,7 @@ MARGINS = 28.0
 
 
 class PageSize(TypedDict):
-    """A page in mm, and how many times as large as usual all is set on it."""
+    """A page in mm, and how many times larger than usual everything on it is set."""
 
     wide: float
     tall: float
@@ -21,7 +21,7 @@ class PageSize(TypedDict):
 
 
 def page_size(paper: str) -> PageSize:
-    """The page of a paper, upright; a roll's sheets are single ones."""
+    """The page of a paper, upright; on a roll the usual single sheet."""
     wide, tall = sides(paper if roll_width(paper) is None else for_sheets(paper, "mm"))
     room = min(wide / USUAL[0], tall / USUAL[1])
     return PageSize(wide=wide, tall=tall, times=1.0 if room < GROWS_FROM else round(room * LESS, 2))

@@ -10,7 +10,7 @@ from gramil.sheets.typeset import typeset
 
 @dataclass(frozen=True)
 class Quote:
-    """What stands on the sheet, as text: facts are a word and a value; lines what, hours or nothing, and money."""
+    """The sheet's content as text: facts are a word and a value; lines are what, hours (or nothing), and money."""
 
     title: str
     shop: str

@@ -1,6 +1,5 @@
-"""A sheet: a set-up with the figures that it goes by, and what was made beside them.
-
-Page, print and command line show the same one.
+"""A sheet: a set-up with the figures behind it, and the measured values beside them.
+Page, print and command line all show the same sheet.
 """
 
 import math
@@ -19,9 +18,8 @@ from gramil.setups.setup import Setup
 
 @dataclass(frozen=True)
 class Sheet:
-    """A set-up by the figures that it goes by, and these as made; `measure` is what its operations ask for besides.
-
-    `also` is what its operations caution of besides the set-up's own. `picture` is its drawing as it is printed, where
+    """A set-up with the figures behind it, and these as made; `measure` is what else its operations ask to be measured.
+    `also` are its operations' cautions besides the set-up's own. `picture` is its drawing as printed, if
     there is one.
     """
 
@@ -34,7 +32,7 @@ class Sheet:
 
     @property
     def measured(self) -> tuple[Ref[Any], ...]:
-        """The figures on it that were measured and are not what it goes by, in the order of the page."""
+        """The figures on it that were measured and on which it is not based, in the order of the page."""
         setup = self.setup
         rows = (in_row(figure, row) for table in setup.tables for row in table.rows for _, figure in table.columns)
         shows = (*(figure.figure for figure in setup.figures), *setup.boxes, *self.measure, *rows)
@@ -42,7 +40,7 @@ class Sheet:
 
     @property
     def drawing(self) -> Drawing | None:
-        """Its drawing, where it has one and anything is on it."""
+        """Its drawing, if it has one with anything on it."""
         if self.setup.drawing is None:
             return None
         drawing: Drawing = self.figures[self.setup.drawing]
@@ -53,19 +51,21 @@ class Sheet:
         return replace(like, figures=self.figures)
 
     def off(self, figure: Ref[Any]) -> Off | None:
-        """What was measured of a figure against what the sheet says; None where nothing was, or it goes by that."""
+        """A figure as measured compared with what the sheet says; None if it was not measured, or the sheet is based on
+        that.
+        """
         address = figure.address
         pin = self.made.pins.get(address)
         if pin is None or pin.settled_by or pin == self.figures.pins.get(address):
             return None
         try:
             return off_at(address, pin, self.figures)
-        except KeyError:  # of what this instrument does not have
+        except KeyError:  # a figure of something that this instrument does not have
             return None
 
 
 def made_text(off: Off | None, formatter: Formatter) -> str:
-    """What was made and how far it is off: `made 3.60 mm, +0.64 mm`; empty where nothing was measured."""
+    """What was made and how far it is off: `made 3.60 mm, +0.64 mm`; empty if nothing was measured."""
     if off is None:
         return ""
     made, difference = (

@@ -1,4 +1,4 @@
-"""Sheets as text, in the order of the work: what `sheet.typ` sets, what was made beside what is wanted."""
+"""Sheets as text, in the order of the work, for `sheet.typ` to set: measured values beside wanted ones."""
 
 import hashlib
 import json
@@ -86,7 +86,7 @@ def _made(figure: Ref[Any], sheet: Sheet, own: Formatter) -> str:
 
 
 def made_lines(sheet: Sheet, formatter: Formatter) -> list[str]:
-    """Every figure on a sheet of which something was made: what it should be, what was made, how far it is off."""
+    """Every measured figure on a sheet: what it should be, what was made, how far it is off."""
     own = sheet.formatter(formatter)
     return [
         f"{named_on(sheet.setup, figure, own)}: {own.text(figure)}, {made_text(sheet.off(figure), own)}"

@@ -1,7 +1,7 @@
 """The typesetter: a template and its data to a PDF, in a process of its own.
 
-It keeps what it once set, some 170 MB for a build book: in a process of its own that goes with the page, and a bench
-that is open for weeks stays small.
+Typst keeps what it has set in memory, some 170 MB for a build book; in a process that ends with the page, a bench that
+is open for weeks stays small.
 """
 
 import json
@@ -14,9 +14,9 @@ from gramil.notice import NOTICE
 
 
 def typeset(template: str, data: Mapping[str, object]) -> bytes:
-    """The PDF of a template of this room with its data, which can be written as JSON; the same bytes for the same.
-
-    Every template has what stands at the foot of each page, as `promise`.
+    """The PDF of a template of this room with its data, which can be written as JSON; the same input gives the same
+    bytes.
+    Every template gets the text for the foot of each page, as `promise`.
     """
     here = files("gramil")
     with as_file(here / "sheets" / template) as file, as_file(here / "fonts") as fonts:

@@ -1,4 +1,4 @@
-"""Weeks as a printed page each: a column a day, work to the clock's scale, what cures set beside it."""
+"""Weeks as a printed page each: a column for each day, work to the scale of the clock, cures beside it."""
 
 from collections.abc import Sequence
 from datetime import date, datetime, timedelta
@@ -26,7 +26,7 @@ class _Day(TypedDict):
 
 
 def weeks_pdf(entries: Sequence[Entry], title: str, notes: Sequence[str], paper: str = "a4") -> bytes:
-    """A page a week, the weeks in which there is work. The same bytes for the same input."""
+    """A page for each week in which there is work. The same input gives the same bytes."""
     weeks = [_week(monday, entries) for monday in _mondays(entries)]
     hours = [_hour(each["begins"]) for each in entries] + [_hour(each["ends"]) for each in entries]
     first, last = int(min(hours, default=8)), int(-(-max(hours, default=17) // 1))

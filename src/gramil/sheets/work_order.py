@@ -1,6 +1,5 @@
-"""The order in which sheets are worked by: the operations' own graph, and where that leaves it open the trade's.
-
-Pack, build book and the bench's lists all stand in this one order.
+"""The order in which sheets are used: that of the operations' graph and, where it leaves a choice, the trade's.
+Pack, build book and the bench's lists all use this one order.
 """
 
 from collections.abc import Mapping, Sequence
@@ -28,7 +27,7 @@ STAGES: Sequence[tuple[str, ...]] = (
 def in_order_of_work(sheets: Sequence[Sheet], work: Work) -> tuple[Sheet, ...]:
     """The sheets, each at the first of its operations, and none after a sheet whose first operation waits for its own.
 
-    A sheet that this instrument does not need stands where the trade has it.
+    A sheet that this instrument does not need keeps its place in the trade's order.
     """
     firsts = {sheet.setup.name: _first(sheet.setup.name, work) for sheet in sheets}
     before = {each.name: _before(each.name, work) for each in firsts.values() if each is not None}
@@ -49,7 +48,7 @@ def in_order_of_work(sheets: Sequence[Sheet], work: Work) -> tuple[Sheet, ...]:
 
 
 def _first(name: str, work: Work) -> Operation | None:
-    """The first operation that goes by a sheet: of those that share it, or the one that it is called after."""
+    """The first operation that uses a sheet: of those that share it, or the one that it is named after."""
     sharing = [each for each in work.operations.values() if each.sheet == name]
     if not sharing:
         return work.operations.get(name)
@@ -58,7 +57,7 @@ def _first(name: str, work: Work) -> Operation | None:
 
 
 def _before(name: str, work: Work) -> frozenset[str]:
-    """Every operation that an operation waits for, through any chain."""
+    """Every operation that an operation waits for, directly or indirectly."""
     found: set[str] = set()
     ahead = list(work.operations[name].after)
     while ahead:

@@ -1,1 +1,1 @@
-"""Writers: marks to the files that a maker opens, prints or cuts by, the same bytes for the same marks."""
+"""Writers: marks to the files that a maker opens, prints or cuts by; the same marks give the same bytes."""

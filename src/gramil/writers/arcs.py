@@ -1,6 +1,6 @@
 """Chords to arcs, so that a machine runs a curve and not four hundred corners.
 
-Points of a curve that lie near one circle, one after another, turning the same way by little steps, are one arc: its
+Successive points of a curve that lie near one circle and turn the same way in small steps become one arc: its
 ends are two of the points, and those between lie on it within a few thousandths. A corner and a straight run stay.
 """
 
@@ -25,7 +25,7 @@ STRAIGHT = 50_000.0
 
 @dataclass(frozen=True)
 class Run:
-    """A polyline's corners, and from each the bulge of what leads on: tan of a quarter of its turn, 0 straight.
+    """A polyline's corners, and the bulge of the piece after each: tan of a quarter of its turn, 0 if straight.
 
     A closed run has as many bulges as points, an open one one less.
     """
@@ -36,7 +36,7 @@ class Run:
 
 
 def run_of(mark: Polyline) -> Run:
-    """The polyline with true arcs where its chords were walked along one; points that repeat are left out."""
+    """The polyline with true arcs in place of chords that follow one; repeated points are left out."""
     points = [point for at, point in enumerate(mark.points) if at == 0 or point != mark.points[at - 1]]
     if mark.closed and points:
         while len(points) > 1 and points[0] == points[-1]:
@@ -76,7 +76,7 @@ def _piece(start: Point, end: Point, bulge: float, layer: str) -> Line | Arc:
 
 
 def _corner(points: list[Point]) -> int:
-    """Where a closed run is best begun: at a corner, or where one arc passes into another."""
+    """Where a closed run best starts: at a corner, or where one arc passes into another."""
     count = len(points)
     turns = [abs(_turn(points[at - 1], points[at], points[(at + 1) % count])) for at in range(count)]
     best = max(range(count), key=turns.__getitem__, default=0)
@@ -95,13 +95,13 @@ def _smooth(near: list[Point]) -> bool:
 
 
 def _turn(before: Point, at: Point, after: Point) -> float:
-    """How far the way turns to the left at a point, in radians."""
+    """How far the line turns to the left at a point, in radians."""
     ahead = atan2(after[1] - at[1], after[0] - at[0]) - atan2(at[1] - before[1], at[0] - before[0])
     return (ahead + pi) % (2 * pi) - pi
 
 
 def _circle(a: Point, b: Point, c: Point) -> tuple[Point, float] | None:
-    """The circle through three points; None where they lie straight."""
+    """The circle through three points; None if they lie on a straight line."""
     bx, by, cx, cy = b[0] - a[0], b[1] - a[1], c[0] - a[0], c[1] - a[1]
     twice = 2 * (bx * cy - by * cx)
     if abs(twice) < 1e-12:
@@ -113,7 +113,7 @@ def _circle(a: Point, b: Point, c: Point) -> tuple[Point, float] | None:
 
 
 def _arc_from(points: list[Point], at: int) -> tuple[int, float]:
-    """The last point of the arc that begins at a point, and how far it turns; the next point and 0 where none does."""
+    """The last point of the arc that begins at a point, and how far it turns; the next point and 0 if none does."""
     far = at + 2
     if far >= len(points):
         return at + 1, 0.0
@@ -133,7 +133,9 @@ def _arc_from(points: list[Point], at: int) -> tuple[int, float]:
 
 
 def _amid_a_curve(points: list[Point], at: int) -> bool:
-    """Whether two chords from a point lie within a curve: the way turns much alike before, between and after them."""
+    """Whether two chords from a point lie within a curve: the line turns about equally before, between and after
+    them.
+    """
     if at == 0 or at + 3 >= len(points):
         return False
     turns = [_turn(*points[at + step - 1 : at + step + 2]) for step in (0, 1, 2)]

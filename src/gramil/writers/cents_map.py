@@ -1,7 +1,7 @@
-"""The cents of every string and fret as one picture: a cell a note, before any set-back and as filed.
+"""The cents of every string and fret as one picture: a cell for each note, before any set-back and as filed.
 
 Each cell holds its figure and a bar as long as the error: along its top where the note is sharp, along its foot where
-it is flat. The darker the cell, the more is heard; a grey print loses nothing.
+it is flat. The darker the cell, the more audible the error; a grey print loses nothing.
 """
 
 from collections.abc import Iterator
@@ -42,7 +42,7 @@ def cents_map_svg(figures: Figures) -> str:
 
 
 def cents_map_bytes(figures: Figures) -> bytes:
-    """The picture as a file that stands by itself."""
+    """The picture as a complete file of its own."""
     return ('<?xml version="1.0" encoding="UTF-8"?>\n' + cents_map_svg(figures)).encode("utf-8")
 
 

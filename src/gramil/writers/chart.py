@@ -1,4 +1,4 @@
-"""Charts as SVG: lines with their names at their ends, bands that are named, axes in the maker's unit; no legend.
+"""Charts as SVG: lines named at their ends, named bands, axes in the maker's unit; no legend.
 
 Everything is black on white, told apart by weight and dash, so that a grey print reads as well. Sizes are in mm.
 """
@@ -75,7 +75,7 @@ class _Frame:
 
 
 def chart_svg(chart: Chart) -> str:
-    """The chart as an SVG text; its title and a table of its points stand in it as words for who cannot see it."""
+    """The chart as an SVG text; its title and a table of its points are in it as words for those who cannot see it."""
     frame = _frame(chart)
     lines = [
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{number(WIDTH)}mm" height="{number(HEIGHT)}mm" '
@@ -96,7 +96,7 @@ def chart_svg(chart: Chart) -> str:
 
 
 def twin(chart: Chart) -> str:
-    """The chart in words: what its bands and lines say, first and last and least and most."""
+    """The chart in words: its bands, and the first, last, least and greatest values of its lines."""
     said = [f"{band.name}: {band.low:g} to {band.high:g}." for band in chart.bands]
     for curve in chart.curves:
         known = [value for value in curve.y if math.isfinite(value)]
@@ -177,7 +177,7 @@ def _curve(curve: Curve, frame: _Frame) -> Iterator[str]:
 
 
 def _names(chart: Chart, frame: _Frame) -> Iterator[str]:
-    """Names at the right, pushed apart where they would overlap."""
+    """Names at the right, pushed apart if they would overlap."""
     wanted = [(frame.y(_last(curve.y)), curve.name) for curve in chart.curves if curve.name]
     wanted += [(frame.y((band.low + band.high) / 2), band.name) for band in chart.bands]
     below = -math.inf

@@ -53,14 +53,16 @@ def dxf_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
 
 
 def _order_classes(document: Document) -> None:
-    """The library finds the classes that a file must name in a set, whose order changes from run to run."""
+    """The library keeps the classes that a file must name in a set, whose order changes from run to run: give them an
+    order.
+    """
     document.classes.add_required_classes(document.dxfversion)
     document.classes.classes = dict(sorted(document.classes.classes.items()))
 
 
 @contextmanager
 def _pinned() -> Iterator[None]:
-    """The library's clock and random names, held still while a file is written."""
+    """The library's clock and random names, fixed while a file is written."""
     before = options.write_fixed_meta_data_for_testing
     options.write_fixed_meta_data_for_testing = True
     try:
@@ -126,6 +128,6 @@ def _add_text(space: Modelspace, mark: Lettering) -> None:
 
 
 def _escaped(text: str) -> str:
-    """Text with the two signs that the format reads as codes (caret, doubled percent) made plain."""
+    """Text with the two signs that the format reads as codes (caret, double percent) escaped."""
     text = text.replace("^", "^ ")
     return text.replace("%%", "%%%%%%") if "%%" in text else text

@@ -67,7 +67,7 @@ def _turning_angles(arc: Arc) -> Iterator[float]:
 
 
 def segments(mark: Line | Arc | Circle | Polyline | Lettering) -> Iterator[tuple[Point, Point]]:
-    """The mark as straight pieces, near enough to say where on the paper it lies; words as their box."""
+    """The mark as straight pieces, close enough to tell where on the paper it lies; words as their box."""
     match mark:
         case Line():
             yield (mark.start, mark.end)
@@ -96,14 +96,16 @@ def touches(mark: Line | Arc | Circle | Polyline | Lettering, box: Box) -> bool:
 
 @lru_cache(maxsize=4096)
 def _walked(mark: Line | Arc | Circle | Polyline | Lettering) -> tuple[Vectors, Vectors, Box]:
-    """Where each straight piece of a mark starts, how far it runs, and the box round all: asked for every sheet."""
+    """Where each straight piece of a mark starts, how far it runs, and the box round all. Cached: every sheet asks for
+    it.
+    """
     pieces = np.array(list(segments(mark)), dtype=np.float64).reshape(-1, 2, 2)
     low, high = pieces.min(axis=(0, 1), initial=inf), pieces.max(axis=(0, 1), initial=-inf)
     return pieces[:, 0], pieces[:, 1] - pieces[:, 0], (float(low[0]), float(low[1]), float(high[0]), float(high[1]))
 
 
 def _crosses(starts: Vectors, runs: Vectors, box: Box) -> NDArray[np.bool_]:
-    """Which straight pieces meet a box: something is left of them after each of the four sides has cut."""
+    """Which straight pieces meet a box: those of which something is left after clipping at each of its four sides."""
     to_low, to_high = np.array(box[:2]) - starts, np.array(box[2:]) - starts
     with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         cuts = np.sort(np.stack((to_low / runs, to_high / runs)), axis=0)

@@ -1,7 +1,7 @@
 """A set of files put into a folder: all of them whole or none, and nothing overwritten that Gramil did not write.
 
-A small list in the folder remembers what was written by its SHA-256. A file that stands there and is not as listed
-is somebody's own work, or ours with a change by hand, and is left alone unless the maker says otherwise.
+A small list in the folder remembers what was written by its SHA-256. A file that is not as listed
+is somebody's own work, or ours changed by hand, and is left alone unless the maker says otherwise.
 """
 
 import json
@@ -20,7 +20,9 @@ LIST = ".gramil-pack.json"
 
 @dataclass(frozen=True)
 class Written:
-    """What became of the folder, by relative names: written now, removed as no longer made, left for its changes."""
+    """What happened in the folder, by relative names: written now, removed as no longer made, left because it was
+    changed.
+    """
 
     written: tuple[str, ...]
     removed: tuple[str, ...]
@@ -79,7 +81,7 @@ def _check_name(name: str) -> None:
 
 
 def _listed(folder: Path) -> dict[str, str]:
-    """What the folder's list says: name to digest; nothing if there is no list or it cannot be read."""
+    """What the folder's list says: name to digest; empty if there is no list or it cannot be read."""
     try:
         listed = json.loads((folder / LIST).read_bytes())["files"]
         safe = {name: digest for name, digest in listed.items() if isinstance(digest, str)}
@@ -104,7 +106,7 @@ def _digest_at(path: Path) -> str | None:
 
 
 def _refuse_strangers(folder: Path, files: Mapping[str, bytes], listed: Mapping[str, str]) -> None:
-    """Raises MakersFault for every file in the way that is neither as listed nor already what is to be written."""
+    """Raises MakersFault, naming every file in the way that is neither as listed nor already what is to be written."""
     faults = []
     for name, content in files.items():
         path = folder / name
@@ -125,7 +127,7 @@ def _stranger(path: Path, was_ours: bool) -> Fault:
 
 
 def _make_folders(places: Sequence[Path], made: list[Path]) -> None:
-    """Makes the folders that the places lack, and adds each to `made`, outermost first."""
+    """Makes the missing folders of these places, and adds each to `made`, outermost first."""
     for place in places:
         missing = [parent for parent in place.parents if not parent.exists()]
         for parent in reversed(missing):
@@ -134,7 +136,7 @@ def _make_folders(places: Sequence[Path], made: list[Path]) -> None:
 
 
 def _remove(made: Sequence[Path]) -> None:
-    """Folders made for nothing."""
+    """Remove folders that were made for nothing."""
     for new in reversed(made):
         with suppress(OSError):
             new.rmdir()

@@ -1,6 +1,6 @@
 """Materials by hatch: the lines inside a closed outline that say wood along or across the grain, metal, bone, void.
 
-Real lines, clipped here, so that every file shows the same hatch and a plotter can draw it.
+They are real lines, clipped here, so that every file shows the same hatch and a plotter can draw it.
 """
 
 from collections.abc import Iterator, Mapping, Sequence
@@ -37,7 +37,7 @@ Outline = Sequence[Point]
 
 
 def hatched(shape: Polyline, clear: Sequence[Outline] = ()) -> tuple[Line, ...]:
-    """The hatch lines of a closed shape, left out where the `clear` outlines (words, say) lie."""
+    """The hatch lines of a closed shape, with gaps where the `clear` outlines (words, say) lie."""
     if not shape.hatch or not shape.closed or len(shape.points) < 3:
         return ()
     if shape.hatch == "void":

@@ -14,7 +14,7 @@ FOLD = 75
 
 @dataclass(frozen=True)
 class Event:
-    """One event by the clock on the wall; `busy` where it takes the hands, not where something only cures."""
+    """One event by the clock on the wall; `busy` if it needs the maker's hands, not if something only cures."""
 
     name: str
     begins: datetime
@@ -28,7 +28,7 @@ class Event:
 def icalendar_bytes(events: Iterable[Event], stamp: datetime, title: str) -> bytes:
     """The calendar as a file. `stamp`, with its offset, is when it was made; the same input gives the same bytes.
 
-    An event's UID follows from its name and its calendar's title, so that a plan brought in again replaces the old one.
+    An event's UID follows from its name and its calendar's title, so that a plan imported again replaces the old one.
     """
     lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//gramil//weeks//EN", f"X-WR-CALNAME:{escaped(title)}"]
     for event in events:

@@ -1,4 +1,6 @@
-"""How dark a layer is inked on paper and on screen: near black, and a grey for what lies under (hatch, old state)."""
+"""How dark a layer is inked on paper and on screen: near black, and grey for what lies underneath (hatch, old
+state).
+"""
 
 from gramil.drawings.marks import LAYERS
 
@@ -8,7 +10,7 @@ DARK, PALE = 0.1, 0.55
 
 
 def under(layer: str) -> bool:
-    """Whether the layer is drawn under the rest, in grey."""
+    """Whether the layer is drawn beneath the rest, in grey."""
     return LAYERS[layer].colour == PALE_COLOUR
 
 
@@ -18,5 +20,5 @@ def grey(layer: str) -> float:
 
 
 def grey_name(layer: str) -> str:
-    """The same grey as the web writes it."""
+    """The same grey in the web's notation."""
     return f"#{round(grey(layer) * 255):02x}" + f"{round(grey(layer) * 255):02x}" * 2

@@ -1,7 +1,6 @@
-"""A drawing made to be read at arm's length where a page shows it small: no letter under seven points.
-
-What is too small is written larger. Where words then run into one another, the later ones give their place to a
-number, and what they say stands in a table beside the drawing.
+"""A drawing made readable at arm's length although a page shows it small: no letter under seven points.
+Words that are too small are written larger. If words then overlap, the later ones are replaced by a number, and what
+they say is put in a table beside the drawing.
 """
 
 from collections.abc import Iterator, Sequence
@@ -35,9 +34,10 @@ Corners = tuple[Point, Point, Point, Point]
 
 
 def legible(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Picture:
-    """The drawing for a place `room` mm wide and at most so tall, in as little height as its words allow.
+    """The drawing for a place `room` mm wide and of limited height, as low as its words allow.
 
-    A list on it is left to the page's own tables. Raises KeyError for a mark on a layer that there is not, or a figure
+    A list on it is left to the page's own tables. Raises KeyError for a mark on a layer that does not exist, or a
+    figure
     that leads nowhere.
     """
     bare = replace(drawing, marks=tuple(each for each in drawing.marks if each.layer != "list" and has_place(each)))
@@ -50,7 +50,7 @@ Laid = tuple[list[Plain], float, tuple[Row, ...]]
 
 
 def _chosen(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid:
-    """The way that leaves least to the table, then the least height."""
+    """The version with the fewest words in the table and, of those, the least height."""
     whole = _as_it_is(drawing, resolve, room)
     if whole is not None and whole[1] <= SHARES[0] * room[1]:
         return whole
@@ -60,7 +60,9 @@ def _chosen(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> La
 
 
 def _lettered(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid:
-    """The drawing as large as the room allows, with letters grown to be read, and a table where they do not fit."""
+    """The drawing as large as the room allows, with letters enlarged until readable, and a table for those that do not
+    fit.
+    """
     height = 0.0
     for _ in range(ROUNDS):
         groups, key = _keyed(drawing, resolve, height, room[0])
@@ -73,7 +75,9 @@ def _lettered(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> 
 
 
 def _as_it_is(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid | None:
-    """The drawing as it is, with the height at which its smallest letter is large enough; None where that is none."""
+    """The drawing as it is, with the height at which its smallest letter is large enough; None if there is no such
+    height.
+    """
     marks = [piece for mark in drawing.marks for piece in pieces(mark, resolve)]
     times, (wide, tall) = SMALLEST * TO_SPARE / _least(marks), _size(marks)
     if wide * times > room[0] or tall * times > room[1]:
@@ -82,7 +86,7 @@ def _as_it_is(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> 
 
 
 def _least(marks: Sequence[Plain]) -> float:
-    """Height of the smallest letter; without letters a size that is large enough anywhere."""
+    """Height of the smallest letter; without letters, a size that is always large enough."""
     return min((mark.height for mark in marks if isinstance(mark, Lettering)), default=1e9)
 
 
@@ -99,7 +103,7 @@ def _times(marks: Sequence[Plain], room: tuple[float, float]) -> float:
 def _keyed(
     drawing: Drawing, resolve: Resolve, height: float, wide: float
 ) -> tuple[list[Sequence[Plain]], tuple[Row, ...]]:
-    """The marks with letters at least `height` tall, and the table of what found no place for its words.
+    """The marks with letters at least `height` tall, and the table of words for which there was no room.
 
     `wide` is the page's room in mm: at this height of letters it is `wide * height / SMALLEST` of the drawing.
     """
@@ -116,7 +120,7 @@ def _keyed(
 
 
 def _grown(mark: Mark, height: float) -> Mark:
-    """The mark with letters at least so tall; a dimension line moves out with its figure."""
+    """The mark with letters at least this tall; a dimension line moves out with its figure."""
     if isinstance(mark, Span) and mark.height < height:
         return replace(mark, height=height, offset=mark.offset * height / mark.height)
     if isinstance(mark, Words | Label) and mark.height < height:
@@ -129,7 +133,7 @@ def _letters(group: Sequence[Plain]) -> list[Lettering]:
 
 
 def _sorted_out(groups: Sequence[Sequence[Plain]], widest: float) -> tuple[list[Corners], list[int]]:
-    """The boxes of the texts that stay where they are, and the places in the list of those that cannot."""
+    """The boxes of the texts that stay where they are, and the indices of those that cannot."""
     kept: list[Corners] = []
     moved = []
     for at, group in enumerate(groups):
@@ -148,14 +152,14 @@ def _reading_order(text: Lettering) -> tuple[float, float]:
 
 
 def _lines(mark: Mark, number: str, group: Sequence[Plain]) -> Sequence[Plain]:
-    """The lines that a mark has besides its words: a dimension's are drawn out for the number."""
+    """The lines of a mark apart from its words: a dimension's lines are extended to the number."""
     if isinstance(mark, Span):
         group = pieces(replace(mark, before=number), lambda _: "")
     return [each for each in group if not isinstance(each, Lettering)]
 
 
 def _numbered(text: Lettering, number: str, taken: list[Corners]) -> Iterator[Plain]:
-    """The number as near the middle of the words as there is room, with a line to it where it stands aside."""
+    """The number as near the middle of the words as there is room, with a line to it if it stands aside."""
     middle, reach = _middle(corners(text)), RING[min(len(number), len(RING)) - 1] * text.height
     for at in _places(middle, text.height):
         box = _square(at, reach)
@@ -191,7 +195,7 @@ def _middle(box: Corners) -> Point:
 
 
 def _meet(one: Corners, other: Corners) -> bool:
-    """Whether two boxes, however they lie, have more than an edge in common: none of their sides parts them."""
+    """Whether two boxes at any angle overlap by more than an edge: none of their sides separates them."""
     return not any(_parts(one, other, box[side], box[side + 1]) for box in (one, other) for side in (0, 1))
 
 

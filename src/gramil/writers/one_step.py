@@ -1,8 +1,8 @@
 """Several files of a folder replaced in one step: all of them or none, whenever the program or the power stops.
 
-Everything is first staged in a hidden folder and flushed to the disk, what is there is kept beside it, and a plan
-written: from then on the step counts as taken. Whoever comes next to a folder whose step was cut short ends it: with a
-plan it is finished, without one cleared away. A step that the disk refuses half-way turns its plan round first.
+Everything is first staged in a hidden folder and flushed to the disk, the existing files are kept beside it, and a plan
+is written: from then on the step counts as taken. If it was interrupted, whoever uses the folder next ends it: with a
+plan it is finished, without one cleared away. If the disk refuses half-way, the plan is first reversed.
 """
 
 import json
@@ -34,12 +34,12 @@ class _Move:
     before: str | None
 
     def kept(self, staging: Path, row: int) -> Path:
-        """Where what was there is kept."""
+        """Where the previous file is kept."""
         return staging / f"{row}.before"
 
 
 def take_step(folder: Path, files: Mapping[str, bytes], gone: Sequence[str]) -> None:
-    """Put the files into the folder, which is there, and take away those that are `gone`, by names within it.
+    """Put the files into the existing folder, and remove those that are `gone`, by names within it.
 
     Raises OSError, the folder as it was.
     """
@@ -62,7 +62,7 @@ def take_step(folder: Path, files: Mapping[str, bytes], gone: Sequence[str]) -> 
 
 
 def end_step(folder: Path) -> None:
-    """End a step that was cut short: finished where all of it had been staged, else cleared away. Raises OSError."""
+    """End an interrupted step: finish it if all of it had been staged, else clear it away. Raises OSError."""
     staging = folder / STAGING
     if not staging.is_dir():
         return
@@ -70,7 +70,8 @@ def end_step(folder: Path) -> None:
         _put_back(folder, staging, back)
     elif (moves := _read_plan(staging / _PLAN)) is not None:
         for row, move in enumerate(moves):
-            if _digest(folder / move.name) == move.before:  # else it is moved already, or the maker's own by now
+            if _digest(folder / move.name) == move.before:  # otherwise it has been moved already, or is the maker's own
+                # by now
                 _carry_out(folder, staging, row, move)
         _close(folder, staging, moves)
     if staging.is_dir():
@@ -78,7 +79,7 @@ def end_step(folder: Path) -> None:
 
 
 def _staged(folder: Path, staging: Path, files: Mapping[str, bytes], gone: Sequence[str]) -> list[_Move]:
-    """Every file on the disk in staging, with what stands in its place."""
+    """Write every file to the disk in staging, and keep what is in its place now."""
     moves = [_Move(name, row, _digest(folder / name)) for row, name in enumerate(files)]
     moves += [_Move(name, None, _digest(folder / name)) for name in gone]
     for row, content in enumerate(files.values()):
@@ -91,7 +92,7 @@ def _staged(folder: Path, staging: Path, files: Mapping[str, bytes], gone: Seque
 
 
 def _keep(place: Path, kept: Path) -> None:
-    """What stands at a place under a second name; copied on a disk that knows no links."""
+    """Give the existing file a second name; copy it on a disk without hard links."""
     try:
         os.link(place, kept)
     except (OSError, NotImplementedError):
@@ -113,7 +114,7 @@ def _write_plan(staging: Path, moves: Sequence[_Move]) -> None:
 
 
 def _read_plan(path: Path) -> list[_Move] | None:
-    """The plan, or None where there is none."""
+    """The plan, or None if there is none."""
     try:
         rows: list[Any] = json.loads(path.read_bytes())
     except FileNotFoundError:
@@ -129,7 +130,7 @@ def _carry_out(folder: Path, staging: Path, row: int, move: _Move) -> None:
 
 
 def _turn_back(folder: Path, staging: Path, moves: Sequence[_Move]) -> None:
-    """The folder as it was. The plan is turned round first: whoever ends this step goes back, not on."""
+    """Put the folder back as it was. The plan is reversed first, so that whoever ends this step goes back, not on."""
     with suppress(OSError):
         os.rename(staging / _PLAN, staging / _BACK)
         flush_folder(staging)
@@ -148,7 +149,7 @@ def _put_back(folder: Path, staging: Path, moves: Sequence[_Move]) -> None:
 
 
 def _close(folder: Path, staging: Path, moves: Sequence[_Move]) -> None:
-    """All is in its place: on the disk for good before the plan goes."""
+    """Everything is in place: make sure that it is on the disk before the plan is removed."""
     for each in {(folder / move.name).parent for move in moves}:
         flush_folder(each)
     with suppress(OSError):
@@ -162,9 +163,8 @@ def _digest(path: Path) -> str | None:
 
 @contextmanager
 def _undisturbed() -> Iterator[None]:
-    """Being told to stop waits for the end, a few thousandths of a second, where there is a handler to wait.
-
-    A signal that ends the program by itself is left to do so: put off, it could be lost as it is put back.
+    """A signal to stop waits until the end, a few milliseconds, if the program handles it.
+    A signal that simply ends the program is not put off: it could be lost while its handling is restored.
     """
     if threading.current_thread() is not threading.main_thread():
         yield

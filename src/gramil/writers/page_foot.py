@@ -1,4 +1,6 @@
-"""The strip at the foot of a template's page: whose it is, how to print it, a bar to prove it, and the map."""
+"""The strip at the foot of a template's page: which instrument, how to print it, a bar to check the print, and the
+map.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -23,7 +25,7 @@ NO_FIT = "Print at 100 %, no fit to page."
 
 @dataclass(frozen=True)
 class Foot:
-    """What is written at the foot: the instrument, the drawing and its sheet, the view; `tile` is the page in hand."""
+    """What is written at the foot: the instrument, the drawing and its sheet, the view; `tile` is this page."""
 
     heading: str
     title: str
@@ -32,7 +34,7 @@ class Foot:
 
 
 def draw_foot(canvas: Canvas, tiling: Tiling, foot: Foot, marks: Sequence[Plain]) -> None:
-    """The strip on the page in hand, with the map if it is one of several."""
+    """Draw the strip on this page, with the map if it is one of several."""
     sheet = tiling.sheet
     room = sheet.width - 2 * MARGIN
     if len(tiling.tiles) > 1 and foot.tile is not None:
@@ -51,7 +53,7 @@ def draw_foot(canvas: Canvas, tiling: Tiling, foot: Foot, marks: Sequence[Plain]
 
 
 def corrected(sheet: Sheet) -> str:
-    """What was taken out of the drawing for a printer that is off, as a sentence; empty for a true printer."""
+    """How the drawing was corrected for a printer that is off, as a sentence; empty for a true printer."""
     if sheet.stretch == (1.0, 1.0):
         return "Prove it with a rule before you cut."
     along, up = (f"{100 * off:.2f} mm {name}" for off, name in zip(sheet.stretch, sheet.sides, strict=True))
@@ -59,7 +61,7 @@ def corrected(sheet: Sheet) -> str:
 
 
 def _write(canvas: Canvas, text: str, height: float, face: str, room: float, at: tuple[float, float]) -> None:
-    """One line at a place of the page, made smaller where it is long, and cut where it could not be read."""
+    """One line at a place on the page, made smaller if it is long, and cut off if it could then not be read."""
     mark = Lettering(at, *fitted(text, height, face, room), 0.0, "left", "text")
     letter(canvas, mark, Placed((0.0, 0.0), (0.0, 0.0)), face)
 

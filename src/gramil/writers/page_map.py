@@ -1,4 +1,6 @@
-"""The map of a drawing's pages: the drawing small, the pages on it in grey by name, the one in hand thick."""
+"""The map of a drawing's pages: the drawing small, with the named pages in grey over it and this page in thick
+lines.
+"""
 
 from collections.abc import Sequence
 

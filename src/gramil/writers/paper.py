@@ -1,4 +1,4 @@
-"""The sheets that a printer takes, what of them can be printed on, and how far off the printer is."""
+"""The sheets that a printer takes, their printable area, and how far off the printer is."""
 
 from dataclasses import dataclass
 from math import isfinite
@@ -18,7 +18,7 @@ OFF_BY_MOST = 0.1
 class Sheet:
     """One page, in mm before the printer stretches it; `stretch` is printed over asked length, along x and y.
 
-    `sides` names the two directions for the maker who holds a rule to the print, along x and y.
+    `sides` names the two directions, along x and y, for the maker who puts a rule to the print.
     """
 
     width: float
@@ -34,7 +34,7 @@ class Sheet:
 
 
 def checked(printer_scale: tuple[float, float]) -> tuple[float, float]:
-    """The printer's scale, if it is one; raises MakersFault."""
+    """The printer's scale; raises MakersFault if it cannot be one."""
     for scale in printer_scale:
         if not (isfinite(scale) and abs(scale - 1.0) <= OFF_BY_MOST):
             raise MakersFault.of(
@@ -46,7 +46,7 @@ def checked(printer_scale: tuple[float, float]) -> tuple[float, float]:
 
 
 def sheets(paper: str, wide: float, tall: float, printer_scale: tuple[float, float]) -> tuple[Sheet, Sheet]:
-    """The paper the two ways round, for a drawing `wide` by `tall` mm.
+    """The paper upright and lying, for a drawing `wide` by `tall` mm.
 
     `printer_scale` belongs to the printer, not to the page: first along the sheet's short side (across a roll), then
     along its long side (along a roll). On a sheet turned round the two change places.

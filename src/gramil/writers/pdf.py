@@ -1,7 +1,6 @@
-"""Templates on paper: drawings at true scale on as many sheets as they need, with what it takes to trust the print.
-
-Every page carries whose template it is, a 100 mm bar, its name and its place on the map; the first page of a drawing
-carries a square as well. What the printer stretches or shrinks is taken out beforehand if it is known.
+"""Templates on paper: drawings at true scale on as many sheets as they need, with marks to check the print.
+Every page says which instrument it is for and has a 100 mm bar, its name and its place on the map; the first page of
+a drawing has a square as well. What the printer stretches or shrinks is corrected beforehand if it is known.
 """
 
 from collections.abc import Iterator, Sequence
@@ -53,7 +52,7 @@ def tiled_pdf(
 ) -> bytes:
     """The drawings as a PDF at true scale, each from a fresh page.
 
-    `heading` is the instrument's name and scale length, as they are to stand on each page. `printer_scale` is what a
+    `heading` is the instrument's name and scale length, as printed on each page. `printer_scale` is what a
     100 mm bar measures on a print, over 100: first along the sheet's short side (across a roll), then along its long
     side. Raises MakersFault for a scale that no printer has.
     """
@@ -68,7 +67,7 @@ def tiled_pdf(
 
 
 def _on_pages(drawings: Sequence[Drawing], resolve: Resolve, paper: str, scale: tuple[float, float]) -> Iterator[Card]:
-    """Each drawing by itself, in order; what is small last, several to a page."""
+    """Each drawing by itself, in order; small ones last, several to a page."""
     bare = [Card(drawing, plain(drawing, resolve)) for drawing in drawings]
     named = [card_of(card.drawing, card.marks) for card in bare]
     small = [is_small(card, paper, scale) for card in named]
@@ -80,7 +79,7 @@ def _on_pages(drawings: Sequence[Drawing], resolve: Resolve, paper: str, scale: 
 
 
 def _whole_words(marks: Sequence[Plain], tiling: Tiling) -> tuple[Plain, ...]:
-    """The marks without the words that no page shows whole: half a word beside the shape says nothing."""
+    """The marks without words that would be cut by every page's edge: half a word beside the shape says nothing."""
     return tuple(mark for mark in marks if not isinstance(mark, Lettering) or _shown_whole(mark, tiling))
 
 
@@ -119,7 +118,7 @@ def _draw(canvas: Canvas, template: _Template) -> None:
 
 
 def _draw_proof_page(canvas: Canvas, template: _Template) -> None:
-    """A page before the others, for a drawing that leaves no room for the square."""
+    """A page before the others, if the drawing leaves no room for the square."""
     sheet = template.tiling.sheet
     open_page(canvas, sheet)
     wide, tall = sheet.window

@@ -39,7 +39,7 @@ class Placed:
     stretch: Point = (1.0, 1.0)
 
     def __call__(self, point: Point) -> Point:
-        """The point on the page, in points; shrunk by what the printer stretches."""
+        """The point on the page, in points; shrunk by as much as the printer stretches."""
         x = self.on[0] + (point[0] - self.at[0]) / self.stretch[0]
         y = self.on[1] + (point[1] - self.at[1]) / self.stretch[1]
         return (x * PT, y * PT)
@@ -49,7 +49,7 @@ Place = Callable[[Point], Point]
 
 
 def load_faces() -> None:
-    """The shipped faces, made known to the PDF library once."""
+    """Register the shipped typefaces with the PDF library, once."""
     known = set(pdfmetrics.getRegisteredFontNames())
     for name, file in FACES:
         if name not in known:
@@ -60,7 +60,7 @@ def load_faces() -> None:
 def page_canvas(stream: BytesIO, title: str) -> Canvas:
     """An empty file that asks the printing program for no scaling and carries no date."""
     load_faces()
-    rl_config.useA85 = 0  # streams as bytes, not spelled out in letters: a fifth smaller, and sooner written
+    rl_config.useA85 = 0  # binary streams, not ASCII-encoded ones: a fifth smaller, and faster to write
     canvas = Canvas(stream, invariant=1, pageCompression=1, initialFontName=WORDS)
     canvas.setTitle(title)
     canvas.setCreator("Gramil")
@@ -139,7 +139,7 @@ def _trace_run(path: PDFPathObject, place: Place, run: Run, layer: str) -> None:
     ends = (*run.points[1:], *run.points[: run.closed])
     for at, (end, bulge, piece) in enumerate(zip(ends, run.bulges, pieces_of(run, layer), strict=True), 1):
         if isinstance(piece, Line):
-            if at < len(run.points):  # what leads back to the first point is drawn by closing
+            if at < len(run.points):  # closing the path draws the piece back to the first point
                 path.lineTo(*place(end))
         else:
             _curve_on(path, place, piece, bulge > 0)
@@ -148,7 +148,7 @@ def _trace_run(path: PDFPathObject, place: Place, run: Run, layer: str) -> None:
 
 
 def _curve_on(path: PDFPathObject, place: Place, arc: Arc, forward: bool) -> None:
-    """An arc from where the pen stands, the one way round or the other."""
+    """An arc from the current point, in either direction."""
     pieces = list(_cubics(arc))
     for start, first, second, end in pieces if forward else reversed(pieces):
         a, b, c = (first, second, end) if forward else (second, first, start)
@@ -193,7 +193,7 @@ def letter(canvas: Canvas, mark: Lettering, place: Place, face: str = "") -> Non
 def fitted(text: str, height: float, face: str, room: float) -> tuple[str, float]:
     """The text and the height of its capitals in mm at which it is no wider than `room` mm, `height` at the most.
 
-    It gets no smaller than can be read: what is still too long then is cut.
+    It gets no smaller than can be read; text that is still too long is cut off.
     """
     if (wide := _wide(text, height, face)) <= room:
         return text, height

@@ -1,4 +1,6 @@
-"""A drawing made plain: figures looked up, dimensions drawn out, hatches lined, its title and view written below."""
+"""A drawing reduced to plain marks: figures looked up, dimensions and hatches turned into lines, title and view
+below.
+"""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -19,15 +21,14 @@ CLEAR_OF_HATCH = 0.6
 
 
 def plain(drawing: Drawing, resolve: Resolve) -> tuple[Plain, ...]:
-    """Every mark of the drawing in its own order, no address left in it; the hatch lines come first, under the rest.
-
-    What has no place, since it is not known where it lies, is left out.
+    """Every mark of the drawing in order, with no address left in it; the hatch lines come first, beneath the rest.
+    A mark whose place is not known is left out.
     """
     return with_hatches([piece for mark in drawing.marks if has_place(mark) for piece in pieces(mark, resolve)])
 
 
 def with_hatches(marks: Sequence[Plain]) -> tuple[Plain, ...]:
-    """The marks with their hatch lines before them, which stay clear of the words."""
+    """The marks, preceded by their hatch lines, which stay clear of the words."""
     clear = [corners(mark, CLEAR_OF_HATCH) for mark in marks if isinstance(mark, Lettering)]
     lines = [line for mark in marks if isinstance(mark, Polyline) for line in hatched(mark, clear)]
     return (*lines, *marks)
@@ -73,7 +74,7 @@ def seen_from(drawing: Drawing) -> str:
 
 
 def true_or_stretched(drawing: Drawing) -> str:
-    """Whether the drawing may be measured, as a sentence, and a second one where something of it is not known."""
+    """Whether the drawing may be measured, as a sentence, and a second one if something on it is not known."""
     missing = "" if all(map(has_place, drawing.marks)) else " Something is left out: it is not known where it lies."
     return f"{_scale(drawing)}{missing}"
 
@@ -89,7 +90,7 @@ def _scale(drawing: Drawing) -> str:
 
 
 def kerf_of(drawing: Drawing, marks: Sequence[Plain]) -> str:
-    """Who allows for the width of the cut, as a sentence; empty for a drawing that nothing is cut by."""
+    """Who allows for the width of the cut, as a sentence; empty for a drawing that is not one to cut by."""
     true = drawing.scale == drawing.stretch == 1.0
     return f"Kerf: {drawing.kerf}." if true and any(mark.layer in CUT for mark in marks) else ""
 

@@ -1,6 +1,5 @@
-"""Small cards on one page: drawings that fill no page of their own, laid beside and below one another with their names.
-
-Tall ones first, in rows, as many to a page as go.
+"""Small cards on one page: drawings too small for a page of their own, side by side and in rows, with their names.
+Tall ones first, as many to a page as fit.
 """
 
 from collections.abc import Sequence
@@ -35,7 +34,7 @@ class Card:
 
 
 def card_of(drawing: Drawing, marks: Sequence[Plain]) -> Card:
-    """A drawing as a card: what it is and from where it is seen stand under it."""
+    """A drawing as a card, with what it is and from where it is seen written under it."""
     left, low, _, _ = bounds(marks)
     view = f"{seen_from(drawing)} {kerf_of(drawing, marks)}".rstrip()
     words = ((low - 5.0, clean(drawing.title), TITLE), (low - 8.5, view, VIEW))
@@ -50,7 +49,7 @@ def is_small(card: Card, paper: str, printer_scale: tuple[float, float]) -> bool
 
 
 def shared(cards: Sequence[Card], paper: str, printer_scale: tuple[float, float]) -> list[Card]:
-    """The cards on as few pages as rows of them fill, each page as one card; one by itself stays as it was."""
+    """The cards in rows on as few pages as possible, each page as one card; a card alone on a page stays as it was."""
     window = _window(paper, printer_scale)
     pages: list[list[tuple[Card, Point]]] = []
     for card in sorted(cards, key=lambda card: -card.size[1]):

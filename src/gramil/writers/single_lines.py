@@ -1,4 +1,4 @@
-"""Every line once: a machine that follows a line twice burns it, and one without length stops it."""
+"""Every line only once: a machine that follows a line twice burns it, and a line of no length stops it."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -16,7 +16,7 @@ Edge = tuple[object, ...]
 
 
 def single(marks: Sequence[Plain]) -> tuple[Plain, ...]:
-    """The marks in their order, each line on one layer only, those of no length left out.
+    """The marks in order, each line on one layer only, lines of no length left out.
 
     A line that lies exactly on an edge of another mark is left out; a polyline that shares some of its edges with
     another is left as the runs that are its own.
@@ -52,7 +52,7 @@ def _own(mark: Plain, seen: set[Edge]) -> Iterator[Plain]:
 
 
 def _runs(mark: Polyline, seen: set[Edge]) -> Iterator[Polyline]:
-    """The polyline as it is where no edge of it was drawn before, else its own runs, open."""
+    """The polyline as it is if none of its edges was drawn before, else the open runs that are its own."""
     points = [point for at, point in enumerate(mark.points) if at == 0 or _near(point) != _near(mark.points[at - 1])]
     if mark.closed and len(points) > 1 and _near(points[0]) == _near(points[-1]):
         points.pop()

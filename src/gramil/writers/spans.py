@@ -17,7 +17,7 @@ of a capital: more than its tails reach down."""
 
 
 def drawn(span: Span, resolve: Resolve) -> tuple[tuple[Line, ...], Lettering]:
-    """The lines of a dimension and its figure; a figure wider than the dimension stands beyond its end."""
+    """The lines of a dimension and its figure; a figure wider than the dimension is put beyond its end."""
     along, left = _directions(span)
     first, last = _moved(span.start, left, span.offset), _moved(span.end, left, span.offset)
     length = hypot(span.end[0] - span.start[0], span.end[1] - span.start[1])

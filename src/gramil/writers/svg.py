@@ -1,4 +1,4 @@
-"""Marks to SVG in true millimetres: a group a layer, words as words, and a text twin of every figure."""
+"""Marks to SVG in true millimetres: a group for each layer, words as words, and the text of every figure."""
 
 from collections.abc import Iterable, Sequence
 from html import escape
@@ -21,7 +21,7 @@ ANCHORS = {"left": "start", "middle": "middle", "right": "end"}
 def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True) -> str:
     """The drawing as an SVG document: one unit is one millimetre, y turned over, words upright.
 
-    `captioned` writes the title and the view below the drawing; a page that says both itself leaves them out.
+    `captioned` writes the title and the view below the drawing; a page that says both itself turns this off.
     Raises KeyError for a mark on a layer that is not in `LAYERS`.
     """
     marks = plain(drawing, resolve)
@@ -29,9 +29,10 @@ def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True) -> str:
 
 
 def svg_of(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, arcs: bool = False) -> str:
-    """Marks that were made of a drawing as an SVG document, with the drawing's title and its text twin.
+    """Marks made from a drawing as an SVG document, with the drawing's title and its description in words.
 
-    With `arcs` curves are true arcs, as a machine wants them; a page on a screen has them as corners to snap to.
+    With `arcs` curves are true arcs, as a machine wants them; a page on a screen has them as polylines, with corners to
+    snap to.
     """
     lines = [
         _opening(bounds(marks)),
@@ -44,7 +45,7 @@ def svg_of(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, arcs: boo
 
 
 def svg_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
-    """The drawing as an SVG file (UTF-8) that stands by itself, caption and all."""
+    """The drawing as a complete SVG file (UTF-8), caption included."""
     marks = plain(drawing, resolve)
     whole = svg_of(drawing, (*marks, *caption(drawing, marks)), resolve, arcs=True)
     return ('<?xml version="1.0" encoding="UTF-8"?>\n' + whole).encode("utf-8")
@@ -58,7 +59,7 @@ def described(drawing: Drawing, resolve: Resolve) -> str:
 
 
 def _by_layer(marks: Iterable[Plain]) -> dict[str, list[Plain]]:
-    """The marks by layer, the layers in the order in which they are inked: the pale ones first."""
+    """The marks by layer, the layers in drawing order, pale ones first."""
     layers: dict[str, list[Plain]] = {name: [] for name in sorted(LAYERS, key=under, reverse=True)}
     for mark in marks:
         layers[mark.layer].append(mark)
@@ -116,7 +117,7 @@ def _element(mark: Plain, arcs: bool) -> str:
 
 
 def _path(run: Run, mark: Polyline) -> str:
-    """A polyline with arcs in it; an arc that turns to the left does so still when y is turned over (sweep 0)."""
+    """A polyline with arcs in it; an arc that turns left still does so when y is flipped (sweep 0)."""
     ends = (*run.points[1:], *run.points[: run.closed])
     written = [f"M {_xy(run.points[0])}"]
     for end, bulge, piece in zip(ends, run.bulges, pieces_of(run, mark.layer), strict=True):
@@ -129,7 +130,7 @@ def _path(run: Run, mark: Polyline) -> str:
 
 
 def _arc_path(arc: Arc) -> str:
-    """The arc in pieces of less than half a turn; an anticlockwise arc stays so when y is turned over (sweep 0)."""
+    """The arc in pieces of less than half a turn; an anticlockwise arc stays so when y is flipped (sweep 0)."""
     turn = sweep(arc)
     pieces = 1 if turn < 3.0 else 3
     (x, y), r = arc.centre, arc.radius

@@ -1,4 +1,4 @@
-"""Dimensions and findings as files: CSV and JSON, the same bytes for the same input."""
+"""Dimensions and findings as files, CSV and JSON; the same input gives the same bytes."""
 
 import csv
 import io
@@ -16,7 +16,7 @@ from gramil.rows import rows
 
 
 def dimensions_csv(figures: Figures, formatter: Formatter, names: Iterable[str]) -> str:
-    """One row a figure: part, address, value (lengths in mm), unit, and the figure shown in either unit."""
+    """One row for each figure: part, address, value (lengths in mm), unit, and the figure shown in both units."""
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(["part", "address", "value", "unit", "shown", "other"])
@@ -28,7 +28,7 @@ def dimensions_csv(figures: Figures, formatter: Formatter, names: Iterable[str])
 
 
 def dimensions_json(figures: Figures, formatter: Formatter, names: Iterable[str]) -> str:
-    """A list of figures, each with part, address, value, unit, and the figure shown in either unit."""
+    """A list of figures, each with part, address, value, unit, and the figure shown in both units."""
     keys = ("part", "address", "value", "unit", "shown", "other")
     found = [
         dict(
@@ -44,7 +44,7 @@ def dimensions_json(figures: Figures, formatter: Formatter, names: Iterable[str]
 
 
 def findings_json(findings: Iterable[Finding], formatter: Formatter, judged: Iterable[Judged] = ()) -> str:
-    """A list of findings, each with its limit's value and where that comes from; then what is made and not right."""
+    """A list of findings, each with its limit's value and origin; then finished work that is no longer right."""
     found = [
         {
             "name": each.name,
@@ -64,7 +64,7 @@ def findings_json(findings: Iterable[Finding], formatter: Formatter, judged: Ite
 
 
 def _made(judged: Judged, formatter: Formatter) -> dict[str, Any]:
-    """What is made, in the form of a finding: its severity is how it stands, its limit what it should be."""
+    """Finished work in the form of a finding: the severity is its verdict, the limit what it should be."""
     is_now, should_be = values_said(judged, formatter.first)
     return {
         "name": judged.what,
@@ -80,7 +80,7 @@ def _made(judged: Judged, formatter: Formatter) -> dict[str, Any]:
 
 
 def _plain(value: Any) -> Any:
-    """A value that JSON can hold: not a number and without end become words."""
+    """A value that JSON can hold: nan and infinity become words."""
     if isinstance(value, float) and not math.isfinite(value):
         return "not known" if math.isnan(value) else "without end"
     return value

@@ -1,4 +1,4 @@
-"""A drawing cut into pages that overlap: which pages there are, what each shows, where their crosses meet.
+"""A drawing split into overlapping pages: which pages there are, what each shows, where their crosses meet.
 
 Pages are named as on a map, rows A, B, C from the top and columns 1, 2, 3 from the left. A page on which nothing
 is drawn is left out.
@@ -45,7 +45,7 @@ class Cross:
 
 @dataclass(frozen=True)
 class Proof:
-    """The square that proves the print: its lower left corner on the drawing, and its side, in mm."""
+    """The square for checking the print: its lower left corner on the drawing, and its side, in mm."""
 
     at: Point
     side: float
@@ -53,7 +53,7 @@ class Proof:
 
 @dataclass(frozen=True)
 class Tiling:
-    """A drawing on its pages: `grid` is columns by rows; `proof` is None where the first page has no room for it."""
+    """A drawing on its pages: `grid` is columns by rows; `proof` is None if the first page has no room for it."""
 
     sheet: Sheet
     grid: tuple[int, int]
@@ -63,7 +63,7 @@ class Tiling:
 
     @property
     def pages(self) -> int:
-        """How many pages are printed: one more where the square needs its own."""
+        """How many pages are printed: one more if the square needs its own."""
         return len(self.tiles) + (self.proof is None)
 
     @property
@@ -87,7 +87,7 @@ class Tiling:
 
 
 def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float]) -> Tiling:
-    """The drawing on this paper, the way round that makes the fewest tiles of it (then the least paper, then lying)."""
+    """The drawing on this paper, turned for the fewest tiles (then for the least paper, then lying)."""
     shape = shape_of(marks)
     box = bounds(shape)
     wide, tall = box[2] - box[0] + 2 * ROOM, box[3] - box[1] + 2 * ROOM
@@ -96,13 +96,15 @@ def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float]
 
 
 def shape_of(marks: Sequence[Plain]) -> list[Plain]:
-    """What is cut, drilled or followed, without words and dimensions beside it; all, where there is nothing else."""
+    """What is cut, drilled or followed, without words and dimensions beside it; everything, if there is nothing
+    else.
+    """
     shape: list[Plain] = [m for m in marks if not isinstance(m, Lettering) and m.layer not in BESIDE]
     return shape or list(marks)
 
 
 def _on_sheet(marks: Sequence[Plain], shape: Sequence[Plain], box: Box, sheet: Sheet) -> Tiling:
-    """The shape on its pages; what these leave over lies on the sides where words and dimensions stand."""
+    """The shape on its pages; spare room is put on the sides where words and dimensions are."""
     step, room = _step(sheet), _room(box, sheet)
     columns = _count(box[2] - box[0] + 2 * room, step[0])
     rows = _count(box[3] - box[1] + 2 * room, step[1])
@@ -123,19 +125,19 @@ def _on_sheet(marks: Sequence[Plain], shape: Sequence[Plain], box: Box, sheet: S
 
 
 def _share(spare: float, before: float, after: float) -> float:
-    """How much of the room to spare lies before the shape: what is wanted there, where there is room for both."""
+    """How much of the spare room lies before the shape: what is needed there, if there is room for both sides."""
     wanted = before + after
     return before if wanted <= spare else spare * before / wanted
 
 
 def _room(box: Box, sheet: Sheet) -> float:
-    """The blank round the drawing: little where one page holds it all."""
+    """The blank margin round the drawing: small if one page holds it all."""
     wide, tall = box[2] - box[0] + 2 * ROOM_ALONE, box[3] - box[1] + 2 * ROOM_ALONE
     return ROOM_ALONE if wide <= sheet.window[0] and tall <= sheet.window[1] else ROOM
 
 
 def _step(sheet: Sheet) -> tuple[float, float]:
-    """How far one page's window lies from the next, in true mm."""
+    """The distance from one page's window to the next, in true mm."""
     return (sheet.window[0] - OVERLAP, sheet.window[1] - OVERLAP)
 
 
@@ -165,7 +167,9 @@ def _letters(row: int) -> str:
 
 
 def _cell(tile: Tile, columns: int, rows: int) -> Box:
-    """What of its window a page alone answers for: up to the middle of each overlap, and to the edge elsewhere."""
+    """The part of its window that belongs to this page alone: up to the middle of each overlap, and to the edge
+    elsewhere.
+    """
     left, low, right, high = tile.window
     half = OVERLAP / 2
     return (
@@ -177,7 +181,7 @@ def _cell(tile: Tile, columns: int, rows: int) -> Box:
 
 
 def _proof(marks: Sequence[Plain], tiling: Tiling) -> Proof | None:
-    """The largest square that the first page has blank room for, as high and as far left as it goes."""
+    """The largest square for which the first page has blank room, as high and as far left as possible."""
     first = tiling.tiles[0]
     near = [(mark, bounds([mark])) for mark in marks if touches(mark, first.window)]
     crosses = [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(first)]

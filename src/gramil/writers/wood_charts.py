@@ -1,5 +1,6 @@
 """Charts of wood and air: a place's air with the band for gluing, a piece's moisture with what it will be, and what a
-year of the owner's air does to a width."""
+year of the owner's air does to a width.
+"""
 
 import math
 from collections.abc import Sequence
@@ -47,7 +48,7 @@ def air_svg(place: PlaceAir, now: datetime, days: float, band: tuple[float, floa
 
 
 def piece_svg(found: Readiness, places: Places, now: datetime, band: tuple[float, float]) -> str:
-    """A piece's moisture up to now and what it comes to, where it lies and in the place that is best; an SVG text."""
+    """A piece's moisture up to now and from now on, where it lies and in the best place; an SVG text."""
     piece = found.piece
     curves = [*_past(found, places, now), *_ahead(found), *_weighed(found, now)]
     low = min((min(curve.x) for curve in curves if curve.x), default=-1.0)
@@ -96,7 +97,7 @@ def movement_svg(
 
 
 def _past(found: Readiness, places: Places, now: datetime) -> list[Curve]:
-    """Mean and middle up to now, at the likely pace; none where it is not known where it lay."""
+    """Mean and middle up to now, at the likely pace; none if it is not known where it lay."""
     try:
         kept = kept_of(found.piece.row, places, now)
     except MakersFault:

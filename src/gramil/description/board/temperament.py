@@ -15,7 +15,9 @@ MOST_STEPS = 100
 
 
 def read_tuning(scale: Scale | None, folder: FilePath | None) -> tuple[ScalaScale | None, list[Problem]]:
-    """The scale table, or None with what is wrong; None and nothing when the scale itself could not be read."""
+    """The scale table, or None with what is wrong; None and no problem if the [scale] table itself could not be
+    read.
+    """
     if scale is None:
         return None, []
     if scale.degrees is not None:

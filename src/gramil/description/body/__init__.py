@@ -1,1 +1,1 @@
-"""The body as the maker writes it: its tables, what is usual, and what cannot be."""
+"""The body as the maker writes it: its tables, usual values, and checks."""

@@ -1,7 +1,7 @@
 """Base values of the bindings: what each is made of, wood or plastic, as far as that is known.
-
-What is no wood by its name, and no wood of the shop, is taken for celluloid: an iron to a plastic binding is a fire, a
-plastic's care taken with a wooden one costs nothing.
+A material that is neither a wood by its name nor a wood of the shop is taken for
+celluloid: a hot iron on a plastic binding starts a fire,
+while handling a wooden one like plastic does no harm.
 """
 
 from typing import Literal
@@ -51,7 +51,7 @@ def binding_values(instrument: Instrument, shop: Shop) -> Values:
 
 
 def material_of(said: Literal["wood", "plastic"] | None, name: str | None, shop: Shop) -> Material:
-    """What something is, as its maker says, or else by its name."""
+    """What something is made of, as its maker says, or else by its name."""
     if said is not None:
         return said
     if name is None:

@@ -1,6 +1,6 @@
-"""What is well written about the body but cannot be: a brace outside it, one held to what is not there.
+"""What is written correctly about the body but impossible: a brace outside it, one held to something that is missing.
 
-The checks are run with those of `checks.py`, each when the tables that it takes by name could be read; `outlines`
+The checks are run with those of `checks.py`, each if the tables that it takes by name could be read; `outlines`
 holds the body's outline, or nothing.
 """
 
@@ -22,7 +22,7 @@ WRITTEN = ("body", "join", "tail")
 
 
 def features_have_a_body(outlines: Outlines, body: Body, soundhole: Soundhole, brace: Braces) -> Iterator[Problem]:
-    """Soundhole and braces lie on a body."""
+    """Soundhole and braces need a body."""
     if outlines or any((body.outline, body.points, body.file)):
         return
     allowed = "a body: give [body] an outline, points or a file"
@@ -42,7 +42,7 @@ def dome_spans_the_body(outlines: Outlines, body: Body, top: Top) -> Iterator[Pr
 
 
 def a_ring_is_round_something(soundhole: Soundhole, rosette: tuple[Rosette, ...]) -> Iterator[Problem]:
-    """Rings lie outside a soundhole."""
+    """Rings need a soundhole, and lie outside it."""
     for row, ring in enumerate(rosette):
         if soundhole.diameter is None:
             yield Problem(("rosette", row), "there is no soundhole", "give [soundhole] centre and diameter")
@@ -51,7 +51,7 @@ def a_ring_is_round_something(soundhole: Soundhole, rosette: tuple[Rosette, ...]
 
 
 def soundhole_in_the_body(outlines: Outlines, soundhole: Soundhole, body: Body) -> Iterator[Problem]:
-    """A soundhole whose place on the body is written down lies inside the outline."""
+    """A soundhole whose place on the body is given lies inside the outline."""
     for outline in outlines:
         if soundhole.centre is None or soundhole.diameter is None or soundhole.held_to not in WRITTEN:
             continue
@@ -76,7 +76,7 @@ def names_are_apart(brace: Braces) -> Iterator[Problem]:
 
 
 def held_to_what_is_there(brace: Braces, soundhole: Soundhole) -> Iterator[Problem]:
-    """A brace held to the soundhole has one to be held to."""
+    """A brace held to the soundhole needs a soundhole."""
     for row, each in enumerate(brace):
         if each.held_to == "soundhole" and soundhole.diameter is None:
             yield Problem(("brace", row, "held_to"), "there is no soundhole", "give [soundhole], or hold it to another")
@@ -114,9 +114,8 @@ def _named(path: Path, other: str, brace: BraceTable, names: Mapping[str, str]) 
 
 
 def braces_in_the_body(outlines: Outlines, brace: Braces, body: Body) -> Iterator[Problem]:
-    """A brace whose place is written down has its middle in the body, and any end that stops at its point.
-
-    Whether one is still in it that follows saddle or soundhole is a finding: the scale carries it there.
+    """A brace whose place is given has its middle in the body, and also any end that stops at a point.
+    For a brace that follows saddle or soundhole this is a finding, because the scale moves it.
     """
     for outline in outlines:
         for row, each in enumerate(brace):

@@ -1,4 +1,5 @@
-"""What is well written about the body's bindings but cannot be: purfling with nothing to lie against, edges that meet.
+"""What is written correctly about the body's bindings but impossible: purfling with nothing to lie against, edges that
+meet.
 
 Run with those of `checks_of_body.py`. Whether the channels leave enough wood is a finding: it is judged, not refused.
 """
@@ -27,7 +28,7 @@ def bindings_have_a_body(
 
 
 def purfling_lies_against_binding(top_binding: EdgeBinding, back_binding: EdgeBinding) -> Iterator[Problem]:
-    """Purfling has a binding outside it, and does not go deeper than that."""
+    """Purfling has a binding outside it, and is not deeper than the binding."""
     for table, binding in _both(top_binding, back_binding):
         if not binding.purfling:
             continue

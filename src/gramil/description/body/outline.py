@@ -18,7 +18,7 @@ LARGEST_DRAWING = 20_000_000
 
 
 def read_body(body: Body | None, folder: FilePath | None) -> tuple[tuple[Outline, ...], list[Problem]]:
-    """The outline, its neck end at x = 0, or nothing, with what is wrong; `folder` is where a drawing may lie."""
+    """The outline with its neck end at x = 0, or nothing, and what is wrong; `folder` is where a drawing may lie."""
     key = next((key for key in ("outline", "points", "file") if body is not None and getattr(body, key)), None)
     if body is None or key is None:
         return (), []
@@ -42,7 +42,9 @@ def _read(body: Body, key: str, folder: FilePath | None) -> Outline:
 
 @lru_cache(maxsize=16)
 def _shaped(by_width: bool, given: tuple[tuple[float, float], ...], corners: tuple[int, ...]) -> Outline:
-    """The outline through stations or points; the same one, with all that is known of it, for the same figures."""
+    """The outline through stations or points. Cached, so that equal figures give the same outline with all it has
+    worked out.
+    """
     if by_width:
         stations, half_widths = [x for x, _ in given], [half for _, half in given]
         return at_start(through_half_widths(stations, half_widths, corners))

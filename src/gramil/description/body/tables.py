@@ -1,6 +1,6 @@
 """The tables for the body: its outline and sides, the soundhole with its rings, the braces and the bridge plate.
 
-A body is described once its outline is; without one, nothing here is looked at.
+A body counts as described once its outline is; without an outline, everything here is ignored.
 """
 
 from typing import Annotated, Literal, Self

@@ -1,6 +1,5 @@
-"""Base values of the body that need more than their key: the outline, braces as records, what may be absent.
-
-Without a body there is no outline (an empty tuple) and no brace; sizes that may be absent are not a number.
+"""Base values of the body that need more than their key: the outline, braces as records, optional values.
+Without a body there is no outline (an empty tuple) and no brace; optional sizes that are missing are nan.
 """
 
 import math
@@ -66,7 +65,7 @@ def _top_length(given: float | None, outlines: tuple[Outline, ...]) -> float:
 
 
 def known(value: float | None) -> float:
-    """The value, or not a number where there is none."""
+    """The value, or nan if there is none."""
     return math.nan if value is None else value
 
 

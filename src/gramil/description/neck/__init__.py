@@ -1,1 +1,1 @@
-"""The neck and head as the maker writes them: their tables, what is usual, and what cannot be."""
+"""The neck and head as the maker writes them: their tables, usual values, and checks."""

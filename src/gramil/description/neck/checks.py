@@ -1,6 +1,7 @@
-"""What is well written about heights, neck, head and top but cannot be: a channel deeper than the neck, and the like.
+"""What is written correctly about heights, neck, head and top but impossible: a channel deeper than the neck, and the
+like.
 
-The checks are run with those of `checks.py`, each when the tables that it takes by name could be read.
+The checks are run with those of `checks.py`, each if the tables that it takes by name could be read.
 """
 
 import math
@@ -16,13 +17,13 @@ FIRST_JOIN = 3.0
 
 
 def join_leaves_a_span(scale: Scale) -> Iterator[Problem]:
-    """There is a neck between fret 1 and the body, on which relief is measured."""
+    """There is a stretch of neck between fret 1 and the body on which relief can be measured."""
     if scale.join < FIRST_JOIN:
         yield Problem(("scale", "join"), f"read {scale.join:g}", f"fret {FIRST_JOIN:g} or further: relief needs a span")
 
 
 def relief_under_action(heights: Heights) -> Iterator[Problem]:
-    """The neck does not dip by more than the strings stand over it."""
+    """The relief is less than the strings' height over it."""
     least = min(heights.action_bass, heights.action_treble)
     if heights.relief >= least:
         yield Problem(("heights", "relief"), f"read {heights.relief:g} mm", f"less than the action, {least:g} mm")
@@ -54,7 +55,7 @@ def channels_leave_a_neck(neck: Neck, board: Board, nut: Nut) -> Iterator[Proble
 
 
 def a_post_for_each_string(head: Head, strings: Strings) -> Iterator[Problem]:
-    """Both lists of posts are given, or neither; one post a string, each of them past the nut."""
+    """Both lists of posts are given, or neither; one post for each string, all of them past the nut."""
     if (head.posts_x is None) != (head.posts_y is None):
         missing = "posts_x" if head.posts_x is None else "posts_y"
         yield Problem(("head", missing), "is missing", "give posts_x and posts_y together, or neither")

@@ -42,7 +42,7 @@ NO_CURVE = HeadCurve()
 
 
 def read_head(head: Head | None, folder: FilePath | None) -> tuple[HeadCurve, list[Problem]]:
-    """The head's edge, or none, with what is wrong; `folder` is where a drawing may lie."""
+    """The head's edge, or none, and what is wrong; `folder` is where a drawing may lie."""
     key = next((key for key in ("outline", "file") if head is not None and getattr(head, key)), None)
     if head is None or key is None:
         return NO_CURVE, []
@@ -90,7 +90,7 @@ def _drawn(head: Head, folder: FilePath | None) -> HeadCurve:
 
 @lru_cache(maxsize=16)
 def _check(head: HeadCurve) -> None:
-    """The edge runs from the nut, does not cross itself, and no point comes twice running."""
+    """The edge starts at the nut, does not cross itself, and does not repeat a point."""
     if any(one == other for one, other in zip(head.points, head.points[1:], strict=False)):
         raise MakersFault.of("a point comes twice running", remedy="keep one")
     if head.points[0][1] <= 0 or head.points[-1][1] >= 0:

@@ -52,7 +52,7 @@ class Heights(Table):
 
 
 class Neck(Table):
-    """The neck: its size, what it is made of and reinforced with, and how it was set if it is set already."""
+    """The neck: its size, what it is made of and reinforced with, and how it was set, if it is set already."""
 
     depth_at_1: Length = usual(
         21.0, "common practice: 20 to 22 mm", "depth of neck and board together at fret 1", gt=0, le=100

@@ -22,6 +22,6 @@ CARVE_ROWS: tuple[Normal, ...] = (
 
 
 def carve_values(instrument: Instrument) -> Values:
-    """The gauged frets, in order; those of a board of fewer frets are left out."""
+    """The gauged frets, in order; frets that the board does not have are left out."""
     asked = GAUGED if instrument.carve.stations is None else instrument.carve.stations
     return {n.carve_station_frets: tuple(sorted({fret for fret in asked if fret <= instrument.scale.frets}))}

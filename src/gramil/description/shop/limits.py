@@ -14,7 +14,7 @@ from gramil.reference import Ref
 class Limit:
     """One row. `unit` is "mm", "cent", "rad" (written in degrees, "deg"), or empty for a ratio; `value` is in it.
 
-    One that stands for a `kind` of instrument takes the place there of the limit `instead_of`.
+    A limit for a `kind` of instrument replaces the limit `instead_of` there.
     """
 
     name: str
@@ -48,10 +48,10 @@ _FOR_A_KIND = {(limit.instead_of, limit.kind): limit for limit in LIMITS.values(
 
 
 def limit_ref(name: str) -> Ref[float]:
-    """What refers to the base value of the limit of a name: `n.limit_slot_position` for `slot_position`."""
+    """The reference to the base value of a named limit: `n.limit_slot_position` for `slot_position`."""
     return Ref(LEADING + name)
 
 
 def limit_for(name: str, kinds: frozenset[str]) -> Limit:
-    """The row that judges instruments of these kinds under the name of a limit."""
+    """The row that is used under the name of a limit for instruments of these kinds."""
     return next((_FOR_A_KIND[name, kind] for kind in kinds if (name, kind) in _FOR_A_KIND), LIMITS[name])

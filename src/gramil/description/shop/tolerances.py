@@ -1,4 +1,4 @@
-"""How near each figure that can be measured comes to what is wanted: rows of `data/tolerances.toml`, by limits."""
+"""How near each measurable figure must come to what is wanted: rows of `data/tolerances.toml`, by limits."""
 
 import math
 import tomllib
@@ -17,9 +17,8 @@ ROUNDING = 1e-9
 
 @dataclass(frozen=True)
 class Tolerance:
-    """How far a figure may be off: within a limit either way, or between two; else practice has none.
-
-    `none` is what a sheet says where there is none.
+    """How far a figure may be off: within a limit either way, or between two limits; else practice has no tolerance.
+    `none` is what a sheet then says.
     """
 
     within: str = ""
@@ -34,9 +33,8 @@ class Tolerance:
         return says("{} to {}", *map(limit_ref, self.between)) if self.between else self.none
 
     def near(self, limit: Callable[[str], float]) -> float | None:
-        """How far off it may be, by what gives a limit's value; None where practice has no tolerance.
-
-        Of a figure that may lie between two limits, half of what is between them.
+        """How far off it may be, given a function for a limit's value; None if practice has no tolerance.
+        For a figure that may lie between two limits, half the distance between them.
         """
         if self.within:
             return limit(self.within)
@@ -46,9 +44,8 @@ class Tolerance:
         return None
 
     def holds(self, value: float, wanted: float, limit: Callable[[str], float]) -> bool | None:
-        """Whether a value is as near as it must be to what is wanted; None where practice has no tolerance.
-
-        What is shown as just so far off is near enough.
+        """Whether a value is near enough to what is wanted; None if practice has no tolerance.
+        A value that shows as exactly the tolerance off is near enough.
         """
         shown = half_shown(_unit((*self.between, self.within)[0]))
         if self.between:
@@ -59,7 +56,7 @@ class Tolerance:
 
 
 def half_shown(unit: str | None) -> float:
-    """Half of the last place that a figure of a unit is shown in; for others a hair of rounding."""
+    """Half of the last digit in which a figure of this unit is shown; for others a tiny allowance for rounding."""
     return HALF_SHOWN.get(unit or "", ROUNDING)
 
 
@@ -89,12 +86,12 @@ OF_TOOLS: Mapping[str, Tolerance] = _rows("tool")
 def figure_of(address: str) -> str:
     """The figure that an address is one row of: `carve_stations.whole` of `carve_stations["fret 1"].whole`.
 
-    Raises KeyError for what is no address.
+    Raises KeyError if it is not an address.
     """
     name, steps = parse_address(address)
     return ".".join((name, *(step.name for step in steps if isinstance(step, Field))))
 
 
 def tolerance_of(address: str) -> Tolerance:
-    """The tolerance of the figure at an address; NONE where no row says one."""
+    """The tolerance of the figure at an address; NONE if no row gives one."""
     return TOLERANCES.get(figure_of(address), NONE)

@@ -1,1 +1,1 @@
-"""Strings, saddle and bridge as the maker writes them: their tables, what is usual, and what cannot be."""
+"""Strings, saddle and bridge as the maker writes them: their tables, usual values, and checks."""

@@ -1,6 +1,7 @@
-"""What is well written about strings, saddle and bridge but cannot be: too few pitches, a core thicker than its string.
+"""What is written correctly about strings, saddle and bridge but impossible: too few pitches, a core thicker than its
+string.
 
-The checks are run with those of `checks.py`, each when the tables that it takes by name could be read.
+The checks are run with those of `checks.py`, each if the tables that it takes by name could be read.
 """
 
 from collections.abc import Callable, Iterator, Sequence
@@ -12,7 +13,7 @@ from gramil.description.strings.usual import LAST_FRET, PER_STRING, STEEL, wound
 
 
 def a_pitch_for_each_string(strings: Strings) -> Iterator[Problem]:
-    """Where pitches are given, there is one a string."""
+    """If pitches are given, there is one for each string."""
     count = len(strings.gauges)
     if strings.tuning is not None and len(strings.tuning) != count:
         what = f"read {len(strings.tuning)} pitches, with {count} gauges"
@@ -20,7 +21,7 @@ def a_pitch_for_each_string(strings: Strings) -> Iterator[Problem]:
 
 
 def a_figure_for_each_string(strings: Strings) -> Iterator[Problem]:
-    """Lists of strings have one entry a string."""
+    """Lists about strings have one entry for each string."""
     count = len(strings.gauges)
     for key in PER_STRING:
         values = getattr(strings, key)
@@ -57,14 +58,14 @@ def bending_is_inside(strings: Strings) -> Iterator[Problem]:
 
 
 def a_move_for_each_string(strings: Strings, saddle: Saddle) -> Iterator[Problem]:
-    """Set-backs at the saddle are one for all strings, or one a string."""
+    """Set-backs at the saddle are one for all strings, or one for each."""
     count, moves = len(strings.gauges), len(saddle.set_back)
     if moves not in (0, 1, count):
         yield Problem(("saddle", "set_back"), f"read {moves} of them", f"one for all, or one a string: {count}")
 
 
 def a_nut_place_for_each_string(strings: Strings, scale: Scale, nut: Nut, intonation: Intonation) -> Iterator[Problem]:
-    """Break points at the nut are one for all or one a string, not behind the face; none with a zero fret."""
+    """Break points at the nut are one for all or one for each string, not behind the face; none with a zero fret."""
     count, moves = len(strings.gauges), intonation.nut_forward
     if moves is None:
         return

@@ -1,6 +1,5 @@
-"""Base values of strings, saddle and bridge that need more than their key: one row a string, nothing left out.
-
-A list that was not given is zeros (by the model), a set-back that is to be the best is not a number.
+"""Base values of strings, saddle and bridge that need more than their key: one row for each string, nothing missing.
+A list that was not given becomes zeros (by the model); a set-back that is to be the best one becomes nan.
 """
 
 import math
@@ -126,7 +125,7 @@ PER_STRING = ("cores", "weights", "stretch", "bending")
 
 
 def usual_tuning(count: int) -> tuple[str, ...]:
-    """The tuning of so many strings where none is given; empty where there is no usual one."""
+    """The tuning for this many strings if none is given; empty if there is no usual one."""
     return USUAL_TUNING if count == len(USUAL_TUNING) else ()
 
 
@@ -142,5 +141,5 @@ def _listed(values: tuple[float, ...] | None, count: int) -> NDArray[np.float64]
 
 
 def _moves(values: tuple[float, ...], count: int) -> NDArray[np.float64]:
-    """One move for all or one a string; none at all is not a number: the best is to be found."""
+    """One move for all strings or one for each; nan if none is given: the best is to be found."""
     return np.array(np.broadcast_to(values or math.nan, count))

@@ -1,6 +1,6 @@
 """Types of single keys about wood and air: humidity, temperature, moments, masses, and moisture of wood.
 
-Text with a unit is read as such; where a bare number could be two things (0.45 for 45 %), it is refused.
+Text with a unit is read as such; a bare number that could mean two things (0.45 for 45 %) is refused.
 """
 
 from collections.abc import Mapping

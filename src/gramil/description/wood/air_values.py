@@ -1,7 +1,7 @@
 """Base values of wood and air: how the board's wood moves, the air where gluing is done, and the pieces' moisture.
 
 How a wood moves is in the package's data, or in the shop's own. Air and moisture come from readings over time, worked
-out beforehand; here they are *not known*, and who has the readings puts others in their place.
+out elsewhere; here they are *not known*, and whoever has the readings replaces them.
 """
 
 import math
@@ -86,13 +86,13 @@ def unknown_air(because: str = NO_READINGS) -> dict[str, Any]:
 
 
 def movement_values(board_wood: str, shop: Shop) -> dict[str, float]:
-    """How the board's wood moves; not a number where the wood is not known or no source says."""
+    """How the board's wood moves; nan if the wood is not known or no source says."""
     wood = wood_of(board_wood, shop)
     return by_name({figure: _movement(wood, way) for figure, way in WAYS.items()})
 
 
 def movement_origin(name: str, board_wood: str, shop: Shop) -> Origin:
-    """Where a coefficient of movement is from."""
+    """Where a coefficient of movement comes from."""
     wood = wood_of(board_wood, shop)
     way = WAYS[Ref(name)]
     figure = wood.movement(way) if wood else None

@@ -21,7 +21,7 @@ FIGURES = (
 
 
 def own_woods(shop: Shop) -> Mapping[str, Species]:
-    """The maker's own woods by name. Raises MakersFault where one is like a wood that is not known."""
+    """The maker's own woods by name. Raises MakersFault if one is `like` a wood that is not known."""
     return {row.name: own_wood(row) for row in shop.wood}
 
 

@@ -1,6 +1,5 @@
-"""Base value of what the parts are made of, and what that asks for: dust, and permits for protected wood.
-
-Every sheet that works a part says so from here, by the species of that part.
+"""Base value of what the parts are made of, and what that requires: care with dust, permits for protected wood.
+Every sheet on which a part is worked takes its cautions from here, by the species of that part.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -54,14 +53,16 @@ STUFF_ROWS: tuple[Normal, ...] = (
 
 
 def stuff_values(instrument: Instrument, shop: Shop) -> Values:
-    """The value of `STUFF_ROWS`: the wooden parts in the order of the work, and what is no wood."""
+    """The value of `STUFF_ROWS`: the wooden parts in the order of the work, and then other materials."""
     own = own_woods(shop)
     woods = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in _woods(instrument))
     return {n.stuff_list: (*woods, *_bindings(instrument, shop, own), *_no_wood(instrument))}
 
 
 def _woods(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:
-    """The wooden parts, each with the names of its woods: none where that is not said, None where it is not there."""
+    """The wooden parts, each with the names of its woods: an empty list if that is not said, None if there is no such
+    part.
+    """
     body, head, plate = instrument.body, instrument.head, instrument.bridge_plate
     yield "board", (instrument.board.wood,)
     yield "neck", (instrument.carve.wood,)
@@ -96,7 +97,7 @@ def _of_wood(part: str, names: Iterable[str], own: Own, doubt: str = "") -> Stuf
 
 
 def _bindings(instrument: Instrument, shop: Shop, own: Own) -> Iterator[Stuff]:
-    """Each edge's binding: wood, or what is taken for plastic and why; nothing where the edge is bare."""
+    """Each edge's binding: wood, or what is taken for plastic and why; nothing if the edge is bare."""
     board, top, back = instrument.binding, instrument.top_binding, instrument.back_binding
     for table, row, bound in (
         ("binding", board, board.thickness > 0 or board.purfling > 0),
@@ -118,7 +119,7 @@ def _binding(part: str, table: str, wood: str | None, material: Material, own: O
 
 
 def _doubt(table: str, wood: str | None, material: Material) -> str:
-    """Why something is taken for plastic that is not said to be, and what settles it."""
+    """Why something is taken for plastic although nobody said so, and what would settle it."""
     if material == "not known":
         return (
             f"No wood called {wood} is known: it is taken for celluloid until its maker's sheet says otherwise. "
@@ -133,7 +134,7 @@ def _doubt(table: str, wood: str | None, material: Material) -> str:
 
 
 def _no_wood(instrument: Instrument) -> Iterator[Stuff]:
-    """What is worked that is no wood, by its name; bars where there are any."""
+    """Worked materials other than wood, by name; with bars if there are any."""
     for name, (what, dust) in NO_WOOD.items():
         there = name != "carbon" or instrument.neck.bars > 0
         yield Stuff(name, what if there else "", dust if there else "", "", "no wood", "")

@@ -27,7 +27,7 @@ class ReadingRow(Table):
 
 
 class Outlook(Table):
-    """Air that a place is going to have."""
+    """Air that a place is expected to have."""
 
     temperature: Temperature = given("temperature")
     humidity: Humidity = given("relative humidity")

@@ -25,13 +25,13 @@ TOP_WOOD_INPUTS: Mapping[str, Input] = by_name(
 
 
 def top_wood_values(top: Top, shop: Shop) -> dict[str, float]:
-    """The values of `TOP_WOOD_INPUTS`; not a number where a wood is not known or no source says."""
+    """The values of `TOP_WOOD_INPUTS`; nan if a wood is not known or no source says."""
     figures = {name: _figure(name, top, shop) for name in TOP_WOOD_INPUTS}
     return {name: math.nan if figure is None else figure.value for name, figure in figures.items()}
 
 
 def top_wood_origin(name: str, top: Top, shop: Shop) -> Origin:
-    """Where one of these values is from."""
+    """Where one of these values comes from."""
     wood, figure = _wood(name, top), _figure(name, top, shop)
     if figure is None:
         known = wood_of(wood, shop) is not None
