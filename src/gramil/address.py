@@ -29,7 +29,7 @@ _STEP = re.compile(r"""\[([0-9]{1,9}(?:\s*,\s*[0-9]{1,9})*)\]|\["([^"]*)"\]|\['(
 
 @lru_cache(maxsize=4096)
 def parse_address(address: str) -> tuple[str, tuple[Step, ...]]:
-    """Split an address into its name and steps; raises KeyError with the address when it cannot be read."""
+    """Split an address into its name and steps; raises KeyError with the address if it cannot be read."""
     match = re.match(r"[A-Za-z_]\w*", address)
     if match is None:
         raise KeyError(address)
@@ -66,7 +66,7 @@ def row_of(annotation: Any, steps: tuple[Step, ...]) -> tuple[int, ...]:
 def step_into(value: Any, step: Step) -> Any:
     """What a step leads to: a record's field, a list's member by number from 1, or by its name.
 
-    Raises AttributeError, IndexError, StopIteration or TypeError where it leads nowhere.
+    Raises AttributeError, IndexError, StopIteration or TypeError if it leads nowhere.
     """
     if isinstance(step, Field):
         if not is_dataclass(value) or step.name.startswith("_") or callable(getattr(value, step.name)):
@@ -78,9 +78,9 @@ def step_into(value: Any, step: Step) -> Any:
 
 
 def put_into(value: Any, steps: tuple[Step, ...], new: Any) -> Any:
-    """The same list or record with another value where the steps lead; raises as `step_into` where they lead nowhere.
+    """The same list or record with another value where the steps lead; raises as `step_into` if they lead nowhere.
 
-    What a record works out of its other fields stays worked out: nothing can be put there, and it comes back as it was.
+    A property that a record computes from its other fields cannot be set: the record then comes back unchanged.
     """
     if not steps:
         return new

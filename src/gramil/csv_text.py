@@ -12,7 +12,7 @@ LONGEST = 60
 
 
 def rows_of(text: str, file: str) -> Iterator[tuple[int, list[str]]]:
-    """Every row with anything in it, after the number of its line; raises MakersFault for what is no CSV."""
+    """Every row with anything in it, after the number of its line; raises MakersFault if the text is not CSV."""
     reader = csv.reader(io.StringIO(text.removeprefix("\ufeff"), newline=""))
     line = 1
     try:
@@ -25,9 +25,9 @@ def rows_of(text: str, file: str) -> Iterator[tuple[int, list[str]]]:
 
 
 def named_rows(text: str, file: str, columns: Sequence[str]) -> Iterator[tuple[int, dict[str, str]]]:
-    """Every row below the heading, its cells by their columns' names in small letters; a cell that lacks is empty.
+    """Every row below the heading, its cells by their columns' names in lower case; a missing cell is empty.
 
-    Raises MakersFault for a heading without one of the columns, and for what is no CSV.
+    Raises MakersFault if the heading lacks one of the columns, or the text is not CSV.
     """
     rows = rows_of(text, file)
     line, heading = next(rows, (1, []))

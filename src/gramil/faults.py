@@ -1,7 +1,7 @@
 """What the maker can mend: each fault says where it is, what is wrong, why, and what to write or do instead.
 
-Faults are values, gathered and shown together. `MakersFault` carries them to the page or the terminal; any other
-exception is a fault of the program.
+Faults are values, collected and shown together. `MakersFault` carries them to the page or the terminal; any other
+exception is a bug in the program.
 """
 
 from collections.abc import Iterable
@@ -53,13 +53,13 @@ class MakersFault(Exception):  # noqa: N818 (the trade's word: it is the maker's
 
 
 def _sentence(words: str) -> str:
-    """With a capital in front and a full stop behind; a key or a number in front stays as it is."""
+    """The words with a capital at the start and a full stop at the end; a key or number at the start stays as it is."""
     words = words.strip()
     first = words.split(" ")[0].rstrip(":,")
     return closed(words[:1].upper() + words[1:] if first.isalpha() else words)
 
 
 def closed(words: str) -> str:
-    """Words closed by one full stop, unless they already end as a sentence does; no words stay none."""
+    """Words ended by one full stop, unless they already end like a sentence; empty words stay empty."""
     words = words.strip()
     return words if not words or words.endswith((".", "?", "!")) else f"{words}."

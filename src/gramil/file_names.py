@@ -9,7 +9,7 @@ DEVICES = frozenset(
 def file_name(name: str) -> str:
     """A name's letters and digits, with a dash between its words; empty for a name that has none.
 
-    Nothing in it leads to another folder, and none is a device.
+    The result never leads to another folder, and is never a device's name.
     """
     plain = "-".join("".join(each if each.isalnum() else " " for each in name).split())
     return f"{plain}-" if plain.lower() in DEVICES else plain

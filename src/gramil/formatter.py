@@ -1,7 +1,7 @@
 """How every figure is shown: the one place that turns a value and its unit into words.
 
-Lengths stand in the maker's own unit first and in the other beside it; angles in degrees; a radius without end is
-"flat", what is not known says so. The command line, drawings, sheets and pages all read figures through a `Formatter`.
+Lengths are given in the maker's own unit first, with the other beside it; angles in degrees; an infinite radius is
+"flat", an unknown value says so. The command line, drawings, sheets and pages all read figures through a `Formatter`.
 """
 
 import math
@@ -45,7 +45,7 @@ MANY = 1e4
 
 @dataclass(frozen=True)
 class Formatter:
-    """Figures as text, the maker's unit first. Every method raises KeyError for what leads nowhere.
+    """Figures as text, the maker's unit first. Every method raises KeyError for an address that leads nowhere.
 
     A figure is asked for by its reference, or by the address that a maker wrote.
     """
@@ -64,7 +64,7 @@ class Formatter:
         return shown(self.figures.at(figure), self.figures.unit_at(figure), self.first, self.inch_style)
 
     def other(self, figure: Ref[Any] | str) -> str:
-        """The same in the other unit of length; empty for what is not a finite length."""
+        """The same in the other unit of length; empty for anything but a finite length."""
         return self._other(self.figures.at(figure), self.figures.unit_at(figure))
 
     def both(self, figure: Ref[Any] | str) -> tuple[str, str]:
@@ -72,7 +72,7 @@ class Formatter:
         return self.both_of(self.figures.at(figure), self.figures.unit_at(figure))
 
     def both_of(self, value: Any, unit: str | None) -> tuple[str, str]:
-        """The same of a value that is at hand, with its unit's symbol."""
+        """The same for a given value with its unit's symbol."""
         return shown(value, unit, self.first, self.inch_style), self._other(value, unit)
 
     def _other(self, value: Any, unit: str | None) -> str:
@@ -135,7 +135,9 @@ def _finite_number(value: Any, unit: str | None, first: LengthUnit, inch_style: 
 
 
 def _power(value: float, power: int, first: LengthUnit) -> str:
-    """An area, a volume or a second moment: in mm, or in cm where that would be many, or in inches to four figures."""
+    """An area, a volume or a second moment: in mm, or in cm if the number would be large, or in inches to four
+    digits.
+    """
     if first == "in":
         inches = value / 25.4**power
         places = max(0, 3 - math.floor(math.log10(abs(inches)))) if inches else 0
@@ -155,7 +157,7 @@ def _finite(value: Any) -> bool:
 
 
 def _run(values: np.ndarray, each: Callable[[Any], str]) -> str:
-    """An array as its least and its greatest (`0.00 to 419.76 mm`); one value where all are shown alike."""
+    """An array as its least and its greatest (`0.00 to 419.76 mm`); a single value if all show the same."""
     known = values[~np.isnan(values)]
     if known.size == 0:
         return NOT_KNOWN

@@ -1,6 +1,6 @@
-"""The derivation graph: dimensions are functions, wired to one another by their parameters' names.
+"""The derivation graph: dimensions are functions, wired to one another by the names of their parameters.
 
-`build` checks the wiring once (two functions of one name, a missing input, a cycle, a unit or a shape that does
+`build` checks the wiring once (two functions with one name, a missing input, a cycle, a unit or a shape that does
 not match). `derive` then gives the figures of one instrument, each worked out when it is first asked for.
 """
 
@@ -23,12 +23,12 @@ T = TypeVar("T")
 
 
 class WiringError(Exception):
-    """The functions do not fit together: a fault in the program, never in what the maker wrote."""
+    """The functions do not fit together: a bug in the program, never a fault in what the maker wrote."""
 
 
 @dataclass(frozen=True)
 class Input:
-    """A value that the graph starts from: its annotation (unit and axes), what it is, the words it is chosen from."""
+    """A value that the graph starts from: its annotation (unit and axes), what it is, the words allowed for it."""
 
     annotation: Any
     what: str
@@ -47,7 +47,7 @@ class Dimension:
 
     @property
     def what(self) -> str:
-        """The docstring, whole."""
+        """The whole docstring."""
         return inspect.getdoc(self.function) or ""
 
 
@@ -69,8 +69,8 @@ class Origin:
 class Pin:
     """A figure replaced by what was measured; `when` is a date in words, `at` the operation noted with it, if any.
 
-    `before` is what was measured of the same figure before it, at other operations, the last noted last. A base value
-    was not measured itself where `settled_by` names the address of the reading that it follows from.
+    `before` are earlier measurements of the same figure at other operations, the latest last. With `settled_by`,
+    a base value was not measured itself but follows from the reading at that address.
     """
 
     value: Any
@@ -80,7 +80,7 @@ class Pin:
     settled_by: str = ""
 
     def after(self, earlier: "Pin | None") -> "Pin":
-        """The same, noted after another one of its figure; of one operation only the last counts."""
+        """The same pin noted after another one of its figure; of one operation only the last counts."""
         if earlier is None:
             return self
         noted = (*earlier.before, replace(earlier, before=()))
@@ -91,8 +91,8 @@ class Pin:
 class Graph:
     """Inputs and dimensions, checked. `order` lists every name after what it follows from.
 
-    Two kinds of edges lead to a name: `parameters` give it its value, and `shows` are the figures that a page of it
-    shows. Deriving anew goes by the first, "hangs on" and `why` by both.
+    Two kinds of edges lead to a name: `parameters` give it its value, and `shows` are the figures that its page
+    shows. Deriving again follows the first kind, "hangs on" and `why` follow both.
     """
 
     inputs: Mapping[str, Input]
@@ -116,7 +116,7 @@ class Graph:
 
     @cached_property
     def shows(self) -> Mapping[str, tuple[str, ...]]:
-        """For each dimension that shows any, the figures that it shows; raises WiringError for one that is none.
+        """For each dimension that shows figures, which ones; raises WiringError for a name that is not a figure.
 
         They are read off the functions' code, or were when `names.py` was made (`read_off`).
         """
@@ -129,11 +129,11 @@ class Graph:
         return found
 
     def hangs_on(self, name: str) -> frozenset[str]:
-        """Everything that what `name` says hangs on, directly or not: what gives its value, and what it shows."""
+        """Everything on which `name` depends, directly or not, whether for its value or for what it shows."""
         return _reach(name, lambda each: (*self.parameters(each), *self.shows.get(each, ())))
 
     def hung_from(self, names: Iterable[str]) -> frozenset[str]:
-        """Everything whose value or whose page hangs on one of the names, directly or not."""
+        """Everything whose value or page depends on one of the names, directly or not."""
         return frozenset().union(
             *(_reach(name, lambda each: (*self.followers[each], *self.shown_on[each])) for name in names)
         )
@@ -154,17 +154,17 @@ class Graph:
 
     @cached_property
     def _reached(self) -> dict[tuple[str, str], frozenset[str]]:
-        """What was asked of `above` and `below` so far: the wiring never changes."""
+        """A cache for `above` and `below`: the wiring never changes."""
         return {}
 
     def above(self, name: str) -> frozenset[str]:
-        """Everything that `name` hangs on, directly or not."""
+        """Everything on which the value of `name` depends, directly or not."""
         if ("above", name) not in self._reached:
             self._reached["above", name] = _reach(name, self.parameters)
         return self._reached["above", name]
 
     def below(self, name: str) -> frozenset[str]:
-        """Everything that hangs on `name`, directly or not."""
+        """Everything whose value depends on `name`, directly or not."""
         if ("below", name) not in self._reached:
             self._reached["below", name] = _reach(name, lambda each: self.followers[each])
         return self._reached["below", name]
@@ -188,10 +188,10 @@ def build(
 ) -> Graph:
     """Wire functions to inputs and to each other by parameter name.
 
-    `read_off` is what each function shows, where it is known already.
+    `read_off` is what each function shows, if that is known already.
 
-    Raises WiringError, naming the place, for two functions of one name, a parameter that nothing gives, a cycle
-    (in full), or a parameter whose unit, shape or type differs from what gives it.
+    Raises WiringError, naming the place, for two functions with one name, a parameter that nothing provides, a cycle
+    (in full), or a parameter whose unit, shape or type differs from what provides it.
     """
     dimensions: dict[str, Dimension] = {}
     taken: dict[str, dict[str, Any]] = {}
@@ -237,9 +237,9 @@ def _check_edges(
 
 @dataclass(frozen=True, eq=False)
 class Figures(Mapping[str, Any]):
-    """The figures of one instrument. Reading one works it out, with what it follows from, and keeps it.
+    """The figures of one instrument. Reading a figure works it out, with all it follows from, and keeps it.
 
-    `lengths` gives the number of rows of each axis; an array of another shape is a WiringError.
+    `lengths` gives the number of rows of each axis; an array of the wrong shape raises WiringError.
     """
 
     graph: Graph
@@ -277,7 +277,7 @@ class Figures(Mapping[str, Any]):
         return self._settled(name, self._pinned(name, value))
 
     def _pinned(self, name: str, value: Any) -> Any:
-        """The figure with what was measured in its place; a measurement of what this instrument has not is left out."""
+        """The figure replaced by what was measured; measurements of what this instrument lacks are left out."""
         for address, pin in self.pins.items():
             pinned_name, steps = parse_address(address)
             if pinned_name != name:
@@ -308,11 +308,11 @@ class Figures(Mapping[str, Any]):
         return value
 
     def drawn(self, name: Ref[Any] | str) -> Any:
-        """The figure as the description alone gives it, with no measurement in its place."""
+        """The figure as the description alone gives it, without any measurement."""
         return replace(self, pins={}, known={})[name] if self.pins else self[name]
 
     def with_pins(self, pins: Mapping[str, Pin]) -> "Figures":
-        """The same with other measurements: only what hangs on one that differs is worked out again."""
+        """The same with other measurements: only what depends on one that differs is worked out again."""
         differing = {address for address in {*self.pins, *pins} if self.pins.get(address) != pins.get(address)}
         if not differing:
             return self
@@ -327,7 +327,7 @@ class Figures(Mapping[str, Any]):
         origins: Mapping[str, Origin] | None = None,
         lengths: Mapping[str, int] | None = None,
     ) -> "Figures":
-        """Figures of a changed description: only what hangs on a changed input is worked out again."""
+        """Figures of a changed description: only what depends on a changed input is worked out again."""
         changed = {name for name in self.graph.inputs if not same(self.base[name], base[name])}
         stale = changed.union(*(self.graph.below(name) for name in changed))
         kept = {name: value for name, value in self.known.items() if name not in stale}
@@ -338,7 +338,7 @@ class Figures(Mapping[str, Any]):
 
         `slot_depth`, `slot_depth_at_edge[7]`, `string_hump[6]`, `findings["..."].value`.
 
-        Frets count from 0 (the zero line), strings from 1 (the thinnest). Raises KeyError with the address when
+        Frets count from 0 (the zero line), strings from 1 (the thinnest). Raises KeyError with the address if
         there is no such figure.
         """
         address = str(figure)
@@ -356,7 +356,7 @@ class Figures(Mapping[str, Any]):
         return value
 
     def unit_at(self, figure: Ref[Any] | str) -> str | None:
-        """The unit's symbol of the figure at an address, or None where it has none; raises KeyError as `at` does."""
+        """The unit's symbol of the figure at an address, or None if it has none; raises KeyError as `at` does."""
         address = str(figure)
         name, steps = parse_address(address)
         unit = unit_of(self.graph.annotation(name))
@@ -372,7 +372,7 @@ class Figures(Mapping[str, Any]):
 
 @cache
 def _annotation_in(record: type, name: str) -> Any:
-    """What a record's field is annotated with, or what its property returns; None for anything else."""
+    """The annotation of a record's field, or of what its property returns; None for anything else."""
     made = getattr(record, name, None)
     if isinstance(made, property):
         return get_type_hints(made.fget, include_extras=True).get("return")

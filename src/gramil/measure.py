@@ -1,7 +1,7 @@
 """Measures as makers write and read them: text with a unit in, exact figures inside, rounded text out.
 
-One parser and a table of units for each quantity. Numbers are exact fractions until the end, so that `5/64 in` is the
-double nearest to 1.984375 mm and no other. What could be meant in two ways is refused, saying what to write.
+One parser and a table of units for each quantity. Numbers are exact fractions until the end, so that `5/64 in` is
+exactly the double nearest to 1.984375 mm. Text with two possible meanings is refused, saying what to write.
 Factors are exact by definition: the inch is 25.4 mm and the pound 453.59237 g (international yard and pound
 agreement, 1959), the ounce a sixteenth of a pound.
 """
@@ -23,14 +23,14 @@ InchStyle = Literal["decimal", "64ths"]
 
 
 class MeasureError(MakersFault, ValueError):
-    """A measure that cannot be read for certain; carries one fault: what was read, why not, what to write."""
+    """A measure that cannot be read for certain; carries one fault: what was read, why it is refused, what to write."""
 
 
 def read_length(written: str | int | float, unit: LengthUnit) -> Mm:
     """Millimetres; a bare number is in `unit`. Raises MeasureError.
 
     Reads `655.3 mm`, `1.2 cm`, `6 m`, `25 1/2 in`, `1-7/8"`, `2½"`, `.031"`, `12 thou`, `3'`, `2' 3 1/2"`, and a 64th
-    with its remainder as `show` gives it. Refuses decimal commas, `mil`, and fractions that could be two things.
+    with its remainder as `show` gives it. Refuses decimal commas, `mil`, and ambiguous fractions.
     """
     return _read(written, unit, _LENGTH)
 
@@ -61,7 +61,7 @@ def read_percent(written: str | int | float) -> Percent:
 
 
 def show(value_mm: Mm, unit: LengthUnit, inch_style: InchStyle = "decimal") -> str:
-    """A finite length in mm as text: mm to 0.01, inches to 0.001 or the nearest 64th with what is left over."""
+    """A finite length in mm as text: mm to 0.01, inches to 0.001 or the nearest 64th with the remainder."""
     if unit == "mm":
         return f"{_fixed(value_mm, 2)} mm"
     if inch_style == "decimal" and (text := _clearly(value_mm / 25.4, 3)):
@@ -77,7 +77,7 @@ def show_angle(value: Radians) -> str:
 
 @dataclass(frozen=True)
 class _Unit:
-    """Figure inside = number * factor + offset; `mixed` where the trade writes a whole number with a fraction."""
+    """Figure inside = number * factor + offset; `mixed` if the trade writes whole numbers with a fraction."""
 
     factor: Fraction
     mixed: bool = False
@@ -85,15 +85,15 @@ class _Unit:
 
     @cached_property
     def as_it_is(self) -> bool:
-        """Whether a number in this unit is the figure inside."""
+        """Whether a number in this unit is used inside as it stands."""
         return self.factor == 1 and self.offset == 0
 
 
 @dataclass(frozen=True)
 class _Quantity:
-    """The units of one quantity by every way to write them (small letters), examples, and what is absurd.
+    """The units of one quantity by every spelling (lower case), examples, and the size that is absurd.
 
-    `doubtful` holds units that mean two things: why, and what to write, with the number put in.
+    `doubtful` holds units with two meanings: why, and what to write instead, with the number put in.
     """
 
     name: str
@@ -189,7 +189,7 @@ _PERCENT = _Quantity(
 
 
 def _vulgar_fractions() -> dict[str, Fraction]:
-    """Each single character that is a fraction (½, ⅞, ...) and its value, from the character tables."""
+    """Each character that is a fraction by itself (½, ⅞, ...) and its value, from the Unicode tables."""
     blocks = (*range(0xBC, 0xBF), *range(0x2150, 0x215F), 0x2189)
     return {chr(code): Fraction(unicodedata.normalize("NFKC", chr(code)).replace("⁄", "/")) for code in blocks}
 
@@ -247,14 +247,14 @@ def _quotable(written: object) -> str:
     """What was written, safe to print: cut short, and without control characters."""
     try:
         text = str(written).strip()
-    except ValueError:  # Python will not print a whole number of thousands of digits
+    except ValueError:  # Python refuses to print an integer with thousands of digits
         return "a number of thousands of digits"
     text = "".join(character if character.isprintable() else "�" for character in text)
     return text if len(text) <= _LONGEST else f"{text[:_LONGEST]}..."
 
 
 def _bare(written: int | float, default: _Unit) -> Fraction:
-    """A number that stands in a file without quotes, taken as the decimal that its shortest text shows."""
+    """A number without quotes in a file, taken as the decimal that its shortest text shows."""
     if isinstance(written, bool) or not isinstance(written, int | float):
         raise _DoubtError("It is not a number")
     try:
@@ -274,7 +274,7 @@ def _text(text: str, default: _Unit, quantity: _Quantity) -> Fraction:
 
 
 def _refuse_at_sight(text: str) -> None:
-    """What needs no reading: empty, overlong, no number, or a comma."""
+    """Refuse what need not be read at all: empty or overlong text, no number, or a comma."""
     if not text:
         raise _DoubtError("Nothing is written")
     if len(text) > _LONGEST:
@@ -286,7 +286,7 @@ def _refuse_at_sight(text: str) -> None:
 
 
 def _refuse_comma(text: str) -> None:
-    """A comma is a decimal point to some and marks thousands to others: offer what the text allows."""
+    """A comma is a decimal point to some and a thousands separator to others: offer the possible meanings."""
     text = _quotable(text)
     offers = []
     if text.count(",") == 1:
@@ -298,7 +298,7 @@ def _refuse_comma(text: str) -> None:
 
 
 def _part(match: re.Match[str], default: _Unit, quantity: _Quantity) -> _Part:
-    """One number and its unit, refused where a fraction is not one or the unit is not known."""
+    """One number and its unit; an improper fraction or an unknown unit is refused."""
     number = Fraction(match["decimal"]) if match["decimal"] else _with_fraction(match)
     word = match["unit"].strip()
     unit = _unit(word, number, quantity)
@@ -322,7 +322,7 @@ def _with_fraction(match: re.Match[str]) -> Fraction:
 
 
 def _unit(word: str, number: Fraction, quantity: _Quantity) -> _Unit | None:
-    """The unit as written, in capitals or not; None where none is."""
+    """The unit as written, in any case; None if there is none."""
     if word.lower() in quantity.doubtful:
         why, remedy = quantity.doubtful[word.lower()]
         raise _DoubtError(why, remedy.format(f"{float(number):g}"))
@@ -365,7 +365,7 @@ def _exact(value: float) -> Fraction:
 
 
 def _fixed(value: float | Fraction, places: int) -> str:
-    """Rounded to so many decimals, half to even, never as minus zero. Raises ValueError if not finite."""
+    """Rounded to this many decimals, half to even, never minus zero. Raises ValueError if not finite."""
     if isinstance(value, float) and (text := _clearly(value, places)):
         return text
     scaled = round((_exact(value) if isinstance(value, float) else value) * 10**places)
@@ -374,7 +374,7 @@ def _fixed(value: float | Fraction, places: int) -> str:
 
 
 def _clearly(value: float, places: int) -> str:
-    """The same where nothing stands near half way, so that no tie needs the exact decimal; else empty."""
+    """The same by plain formatting, if the number is not near a tie that needs the exact decimal; else empty."""
     scaled = abs(value) * 10**places
     if not scaled < 1e9 or abs(scaled % 1 - 0.5) < 1e-6:
         return ""

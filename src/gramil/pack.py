@@ -1,6 +1,6 @@
 """The pack: every file that goes to the bench for one instrument, by name, as bytes.
 
-Nothing here works a figure out; it asks the graph for drawings, set-ups and findings, and the writers for files.
+Nothing is calculated here: drawings, set-ups and findings come from the graph, files from the writers.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -49,14 +49,15 @@ def pack_makers(
     """Each file of the pack with the function that makes it, in order; nothing is made until it is called.
 
     `paper` is that of the templates, `sheets_on` that of sheets and book; left out, it is the shop's own.
-    `work` is what the instrument needs: it says which measurements a sheet goes by. Plans and templates go by what is
+    `work` is what the instrument needs: it decides which measurements count for a sheet. Plans and templates show what
+    is
     drawn.
     """
     return dict(_makers(figures, formatter, work, paper, printer_scale, sheets_on or sheet_paper(figures, paper)))
 
 
 def sheet_paper(figures: Figures, templates: str = "") -> str:
-    """The paper that the shop's sheets are printed on, where its templates are printed on another or on its own."""
+    """The paper on which the shop's sheets are printed, whether or not its templates use another."""
     own: str = figures[n.shop_sheet_paper]
     return own or for_sheets(templates or figures[n.shop_paper], figures[n.shop_units])
 
@@ -72,7 +73,7 @@ def chosen_makers(
 ) -> Mapping[str, Maker]:
     """The templates and sheets of these names, each kind as one file, with the function that makes it.
 
-    A name is a drawing's, a sheet's, or both. Raises MakersFault for one that this instrument has neither of.
+    A name is a drawing's, a sheet's, or both. Raises MakersFault if this instrument has neither.
     """
     from gramil.sheets.own_sheet import every_sheet
 
@@ -104,8 +105,9 @@ def several_sheets(sheets: Sequence["Sheet"], formatter: Formatter, title: str, 
 def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
     """Each file with its bytes, in the makers' order.
 
-    What is typeset is begun first and set beside the rest, one at a time: two at once would take half as much memory
-    again. Raises what a maker raises.
+    Typesetting starts first and runs beside the rest, one document at a time: two at once would take half as much
+    memory
+    again. Raises whatever a maker function raises.
     """
     with ThreadPoolExecutor(max_workers=1) as beside:
         begun = {name: beside.submit(makers[name]) for name in TYPESET if name in makers}
@@ -139,13 +141,13 @@ def _makers(
 
 
 def title_of(figures: Figures, formatter: Formatter) -> str:
-    """The instrument's name, scale and hand, as they stand on every template and sheet."""
+    """The instrument's name, scale and hand, as printed on every template and sheet."""
     scales = {formatter.text(n.scale_bass): None, formatter.text(n.scale_treble): None}
     return f"{figures[n.instrument_name]}, scale {' to '.join(scales)}, {figures[n.instrument_handed]} hand"
 
 
 def bench_sheets(figures: Figures, formatter: Formatter, work: Work, paper: str) -> bytes:
-    """The set-up sheets as one PDF, one operation a page."""
+    """The set-up sheets as one PDF, one operation to a page."""
     from gramil.sheets.bench_sheets import bench_sheets_pdf
     from gramil.sheets.own_sheet import setup_sheets
 
@@ -173,7 +175,7 @@ def build_book(figures: Figures, formatter: Formatter, work: Work, paper: str) -
 
 
 def printed(sheet: "Sheet", formatter: Formatter, paper: str) -> "Sheet":
-    """A sheet with its drawing as this paper shows it, by the figures that it goes by, in the units of `formatter`."""
+    """A sheet with its drawing fitted to this paper, from the figures behind it, in the units of `formatter`."""
     if sheet.drawing is None:
         return sheet
     return replace(sheet, picture=_picture(sheet.drawing, sheet.formatter(formatter), paper, TALLEST))
@@ -187,5 +189,5 @@ def _picture(drawing: Drawing, formatter: Formatter, paper: str, tallest: float)
 
 
 def picture_of(sheet: "Sheet", formatter: Formatter) -> str:
-    """A sheet's drawing as it is on a screen, as SVG text; empty where it has none."""
+    """A sheet's drawing for the screen, as SVG text; empty if it has none."""
     return "" if sheet.drawing is None else svg_text(sheet.drawing, sheet.formatter(formatter).text, captioned=False)

@@ -47,7 +47,7 @@ def read_paper(written: str, unit: LengthUnit = "mm") -> str:
 
 
 def _two(said: str) -> tuple[str, str]:
-    """The two lengths; a unit that only the second has is the first's too."""
+    """The two lengths; a unit given only with the second also holds for the first."""
     one, other = said.split(" x ") if " x " in said else said.split("x")
     unit = re.search(r"[a-z\"]+$", other)
     return (f"{one} {unit[0]}" if unit and re.fullmatch(r"[\d. ]+", one) else one), other

@@ -1,4 +1,4 @@
-"""A file that the maker names, read whole: never a pipe that would wait for ever, nor more of it than makes sense."""
+"""A file that the maker names, read whole, but never a pipe, which would wait for ever, nor more than makes sense."""
 
 import errno
 import os
@@ -30,7 +30,7 @@ def opened(path: Path, largest: int) -> BinaryIO:
 
 
 def refuse_unless_plain(path: Path) -> None:
-    """Raises OSError for what is no plain file: whoever opens a named pipe is kept waiting."""
+    """Raises OSError for anything but a plain file: opening a named pipe would block."""
     kind = path.stat().st_mode
     if stat.S_ISDIR(kind):
         raise IsADirectoryError(errno.EISDIR, "it is a folder")

@@ -1,4 +1,4 @@
-"""What a figure is measured in and what it runs over: units, and arrays with a row a fret or a string.
+"""What a figure is measured in and what it runs over: units, and arrays with a row for each fret or string.
 
 The type checker sees plain floats and arrays; the derivation graph reads the annotations and refuses to wire
 a length to an angle, or a figure per fret to one per string.

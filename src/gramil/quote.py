@@ -24,7 +24,7 @@ ESTIMATE = "An estimate, from hours and prices as they are known now: it binds n
 
 
 def amount(value: float, money: str) -> str:
-    """An amount of money, and what the money is called where that was said."""
+    """An amount of money, with its currency if that was said."""
     return f"{value:.2f} {money}".strip()
 
 

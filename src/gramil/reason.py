@@ -1,7 +1,8 @@
 """Why a figure is what it is: its formula with the numbers put in, its source, and the tree of what it follows from.
 
-A dimension that is one expression shows that expression, read from its own syntax tree, so that it cannot drift; a
-longer one has a `Formula:` line in its docstring (a test works it out), or a `Method:` line where no formula serves.
+A dimension that is one expression shows that expression, read from its own syntax tree, so that the two cannot
+disagree; a
+longer one has a `Formula:` line in its docstring (checked by a test), or a `Method:` line if no formula would do.
 """
 
 import ast
@@ -34,8 +35,8 @@ class Doc:
 class Reason:
     """One step of a `why`. `numbers` is the formula with values in it; `origin` is set for a base value only.
 
-    `drawn` holds the figure that a measurement took the place of, and `pinned` when that was measured (and
-    by which reading, where another figure's settled it).
+    `drawn` is the figure that a measurement replaced, and `pinned` says when that was measured (and
+    by which reading, if another figure's reading settled it).
     """
 
     address: str
@@ -56,7 +57,7 @@ LINE = re.compile(r"^(Formula|Method|Source):\s*", re.MULTILINE)
 
 @cache
 def read_doc(text: str) -> Doc:
-    """Take a docstring apart at its Formula:, Method: and Source: lines."""
+    """Split a docstring at its Formula:, Method: and Source: lines."""
     pieces = LINE.split(inspect.cleandoc(text))
     lines = {label: " ".join(body.split()) for label, body in zip(pieces[1::2], pieces[2::2], strict=True)}
     return Doc(
@@ -112,7 +113,7 @@ def with_numbers(formula: str, values: Mapping[str, str]) -> str:
 
 
 def readable(formula: str) -> str:
-    """The formula as it is read at a bench: × for times, ^ for powers, words for and and or."""
+    """The formula as people read it: × for times, ^ for powers, and words for `and` and `or`."""
     return formula.replace("**", "^").replace(" * ", " × ")
 
 
@@ -120,7 +121,7 @@ def why(figures: Figures, address: str, number: Callable[[str], str]) -> Reason:
     """The reason for the figure at an address, with all that it follows from.
 
     `number` shows the figure at an address in words; it is used to put the numbers into formulas.
-    Raises KeyError with the address where there is no such figure.
+    Raises KeyError with the address if there is no such figure.
     """
     known: dict[str, Reason] = {}
 
@@ -162,7 +163,7 @@ def _pin(figures: Figures, name: str) -> tuple[str, Any]:
 
 
 def _beside(figures: Figures, parent: str, child: str, steps: tuple[int | str | Field, ...]) -> str:
-    """The address of a parent's figure on the same row as the child's, where both run over the same axes."""
+    """The address of a parent's figure in the same row as the child's, if both run over the same axes."""
     rows = dict(zip(axes_of(figures.graph.annotation(child)), steps, strict=False))
     wanted = axes_of(figures.graph.annotation(parent))
     found = [str(rows[axis]) for axis in wanted if axis in rows]
@@ -174,7 +175,7 @@ def _plain(figures: Figures, address: str) -> bool:
 
 
 def walk(reason: Reason) -> Iterator[tuple[int, Reason]]:
-    """Every step of a reason with its depth, top first; a figure met before is not opened again."""
+    """Every step of a reason with its depth, top first; a figure seen before is not expanded again."""
     met: set[str] = set()
 
     def visit(step: Reason, depth: int) -> Iterator[tuple[int, Reason]]:

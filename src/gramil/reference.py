@@ -1,7 +1,7 @@
 """References: how a page names a figure, and words with figures in them.
 
-A reference is a wire of the graph as a parameter is: `names.py` holds one for every figure, typed and made from the
-graph, and what a function shows is read off its code (`shown_by.py`). A page never names a figure by a string.
+Like a parameter, a reference is an edge of the graph: `names.py`, made from the graph, has a typed one for every
+figure, and what a function shows is read off its code (`shown_by.py`). A page never names a figure by a string.
 """
 
 import re
@@ -33,7 +33,7 @@ class Ref(Generic[T]):
         """The row of a fret, a string or a member, by number or by name."""
         return Ref(f"{self.address}[{_written(place)}]")
 
-    if not TYPE_CHECKING:  # the type checker goes by the records' own references in names.py
+    if not TYPE_CHECKING:  # the type checker uses the records' own references in names.py
 
         def __getattr__(self, field: str) -> "Ref[Any]":
             """The field of a record."""
@@ -43,7 +43,7 @@ class Ref(Generic[T]):
 
 
 class Rows(Ref[NDArray[np.float64]]):
-    """A figure with a row a fret, a string, or both."""
+    """A figure with a row for each fret, string, or both."""
 
     if TYPE_CHECKING:
 
@@ -72,7 +72,7 @@ def name_of(figure: Ref[Any]) -> str:
 
 
 def in_row(reference: Ref[Any], row: int | str) -> Ref[Any]:
-    """A column's figure in one row: the row put in where the reference says EACH, else added to it."""
+    """A column's figure in one row: the row replaces EACH in the reference, or else is added to its end."""
     if EACH not in reference.address:
         return reference[row]
     return Ref(reference.address.replace(f"[{EACH}]", f"[{_written(row)}]").replace(EACH, str(row)))
@@ -80,7 +80,9 @@ def in_row(reference: Ref[Any], row: int | str) -> Ref[Any]:
 
 @dataclass(frozen=True)
 class Says:
-    """Words with figures among them. Plain words in it are never read for holes: a maker's own braces stay."""
+    """Words with figures among them. Plain words in it are never searched for placeholders, so a maker's own braces
+    stay.
+    """
 
     parts: tuple[str | Ref[Any], ...]
 
@@ -91,7 +93,7 @@ class Says:
         return Says(_parts(other) + self.parts)
 
     def __str__(self) -> str:
-        """As it is written: the address of each figure in braces."""
+        """The words with the address of each figure in braces."""
         return filled(self, lambda figure: f"{{{figure}}}")
 
     def __format__(self, _: str) -> str:
@@ -106,10 +108,10 @@ Text: TypeAlias = str | Says
 
 
 def says(words: str, *figures: Ref[Any]) -> Says:
-    """The program's own words with a figure in each hole: `says("tang {} thick", n.wire_tang_thickness)`.
+    """The program's own words with a figure in each placeholder: `says("tang {} thick", n.wire_tang_thickness)`.
 
-    Raises ValueError where holes and figures are not as many: a fault in the program. A maker's own words go in as a
-    figure, or are added with `+`.
+    Raises ValueError if there are not as many figures as placeholders: a bug in the program. A maker's own words go in
+    as a figure, or are added with `+`.
     """
     pieces = words.split("{}")
     if len(pieces) != len(figures) + 1:
@@ -145,5 +147,5 @@ def _parts(text: Text) -> tuple[str | Ref[Any], ...]:
 
 
 def of(function: Callable[..., Any]) -> Any:
-    """For names.py alone: what leads an editor from a name to the function that gives the figure."""
+    """For names.py only: it lets an editor jump from a name to the function that gives the figure."""
     return Ref(function.__name__)

@@ -1,4 +1,4 @@
-"""Every figure as a row with an address: what tables, listings and files of dimensions are made of."""
+"""Every figure as a row with an address, for tables, listings and files of dimensions."""
 
 import math
 from collections.abc import Iterable, Iterator
@@ -28,7 +28,7 @@ class Row:
 
 @dataclass(frozen=True)
 class Heading:
-    """One dimension as a whole: its part, name, what it is, in a sentence, and what is to be heeded about it."""
+    """One dimension as a whole: its part, name, a sentence on what it is, and any remark."""
 
     part: str
     name: str
@@ -45,7 +45,7 @@ def headings(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
 
 
 def rows(figures: Figures, names: Iterable[str]) -> Iterator[Row]:
-    """Every single figure of the dimensions named, arrays and records opened up, each at its own address."""
+    """Every single figure of the dimensions named, with arrays and records expanded, each at its own address."""
     for name in names:
         dimension = figures.graph.dimensions[name]
         unit = unit_of(dimension.annotation)
@@ -56,7 +56,7 @@ def rows(figures: Figures, names: Iterable[str]) -> Iterator[Row]:
 
 
 def _listed(name: str, value: Any, unit: str | None, axes: tuple[str, ...]) -> Iterator[Opened]:
-    """What there is to list: a figure or a record that is not a number belongs to a part that is not there."""
+    """What can be listed: a figure or record that is nan belongs to a part that the instrument does not have."""
     opened = list(_opened(name, value, unit, axes))
     nothing = all(isinstance(each, float) and math.isnan(each) for _, each, _ in opened)
     return iter(()) if nothing and not isinstance(value, np.ndarray) else iter(opened)
@@ -81,13 +81,13 @@ def _opened(address: str, value: Any, unit: str | None, axes: tuple[str, ...]) -
 
 
 def member_label(number: int, member: Any) -> str:
-    """How a member of a list stands in an address: its name in quotes where it has one, else its number."""
+    """How an address names a member of a list: by its name in quotes if it has one, else by its number."""
     return f'"{member.name}"' if hasattr(member, "name") else str(number)
 
 
 @cache
 def measured_fields(record: type) -> tuple[tuple[str, str], ...]:
-    """A record's fields that carry a unit, each with its unit's symbol, looked up once."""
+    """A record's fields that have a unit, each with its unit's symbol. Cached."""
     hints = get_type_hints(record, include_extras=True)
     found = ((each.name, unit_of(hints[each.name])) for each in fields(record))
     return tuple((name, unit.symbol) for name, unit in found if unit is not None)

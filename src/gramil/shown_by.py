@@ -1,7 +1,7 @@
 """Which figures a function shows: every name of `names.py` that its code, and the code of its helpers, refers to.
 
-Read off the compiled code without running it: the edges are the same for every instrument, a figure that stands only
-in a branch not taken among them.
+Read off the compiled code without running it: the edges are the same for every instrument, and include a figure
+that occurs only in a branch not taken.
 """
 
 import dis
@@ -40,13 +40,13 @@ def shown_by(function: Callable[..., Any]) -> tuple[str, ...]:
 
 @cache
 def _referred(function: FunctionType) -> tuple[frozenset[str], tuple[Any, ...]]:
-    """The names that a function's own code refers to, and what else in this package may refer to some."""
+    """The names that a function's own code refers to, and other objects of this package that may refer to more."""
     found = list(_steps(function.__code__, function.__globals__))
     return frozenset(name for name, _ in found if name), tuple(value for _, value in found if value is not None)
 
 
 def _steps(code: CodeType, known: dict[str, Any]) -> Iterator[tuple[str, Any]]:
-    """Each name of a figure in a code object, or each other value to be followed."""
+    """Each figure's name in a code object, and each other value to be followed."""
     owner: Any = None
     for step in dis.get_instructions(code):
         if step.opname == "LOAD_GLOBAL":
@@ -66,14 +66,14 @@ def _steps(code: CodeType, known: dict[str, Any]) -> Iterator[tuple[str, Any]]:
 
 
 def _followed(value: Any) -> Any:
-    """The value where it may hold figures: a function or a class of this package, or plain data; else None."""
+    """The value, if it may hold figures: a function or a class of this package, or plain data; else None."""
     if isinstance(value, FunctionType | type):
         return value if value.__module__.split(".")[0] == PACKAGE else None
     return value if isinstance(value, Ref | tuple | list | dict) or is_dataclass(value) else None
 
 
 def _within(value: Any) -> Iterator[Any]:
-    """What lies within a class, a list, a table or a record."""
+    """The contents of a class, a list, a dict or a record."""
     if isinstance(value, type):
         for member in vars(value).values():
             yield member.fget if isinstance(member, property) else _followed(member)

@@ -17,7 +17,7 @@ def sources() -> Mapping[str, Mapping[str, str]]:
 
 
 def cited(key: str) -> str:
-    """A source in words; what is no key (common practice and the like) is given back as it stands."""
+    """A source in words; text that is not a key (common practice and the like) is returned unchanged."""
     row = sources().get(key)
     if row is None:
         return key

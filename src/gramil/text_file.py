@@ -1,4 +1,4 @@
-"""A text file that the maker names, read, with a plain message where that cannot be done."""
+"""Reading a text file that the maker names, with a plain message if that fails."""
 
 from pathlib import Path
 
@@ -9,7 +9,7 @@ LARGEST = 20_000_000
 
 
 def text_of(path: Path) -> str:
-    """The text of a file; raises MakersFault where there is none, it is no text, or it is far too large."""
+    """The text of a file; raises MakersFault if it does not exist, is not text, or is far too large."""
     try:
         return content_of(path, LARGEST).decode("utf-8-sig")
     except OSError as error:

@@ -1,7 +1,8 @@
-"""A file of the maker's own, written anew: whole or not at all, by one program at a time, and nobody's change lost.
+"""A file of the maker's own, rewritten whole or not at all, by one program at a time, without losing anybody's change.
 
-Whoever reads such a file to write it back does both within `alone_with`, and hands `put_text` what was read: another
-program of ours waits its turn, and what an editor or a synchronised folder saved meanwhile is told, not written over.
+Code that reads such a file to write it back does both within `alone_with`, and hands `put_text` what was read: another
+program of ours waits its turn, and what an editor or a synchronised folder saved meanwhile is reported, not
+overwritten.
 """
 
 import errno
@@ -70,9 +71,10 @@ class Imprint:
 
 @contextmanager
 def alone_with(path: Path) -> Iterator[None]:
-    """No other program of ours writes the file meanwhile. Raises MakersFault for one that is not done in good time.
+    """Keep other programs of ours from writing the file meanwhile. Raises MakersFault if one does not finish in good
+    time.
 
-    A small file beside it is the lock; it goes with the program that holds it, killed or not.
+    A small file beside it is the lock; it is released with the program that holds it, even if that is killed.
     """
     place = path.resolve()
     beside = place.with_name(f".{place.name}.lock")
@@ -101,7 +103,7 @@ def _try(beside: Path, path: Path) -> int | None:
         lock = os.open(beside, os.O_RDWR | os.O_CREAT, 0o666)
     except OSError as error:
         if isinstance(error, PermissionError) and os.access(beside.parent, os.W_OK):
-            return None  # it is just being taken away
+            return None  # it is just being removed
         raise _unwritten(path, error) from None
     if _taken(lock) and _still(lock, beside):
         return lock
@@ -113,12 +115,13 @@ def _taken(lock: int) -> bool:
     try:
         _take(lock)
     except OSError as error:
-        return error.errno not in HELD  # on a disk that knows no locks, what was read is still compared
+        return error.errno not in HELD  # on a disk without locks, the comparison with what was read still protects the
+        # file
     return True
 
 
 def _still(lock: int, beside: Path) -> bool:
-    """Whether the lock is the file that stands there, and not one that its last holder took away."""
+    """Whether the lock is the file that is there now, and not one that its last holder has removed."""
     try:
         return os.path.samestat(os.fstat(lock), os.stat(beside))
     except OSError:
@@ -126,7 +129,7 @@ def _still(lock: int, beside: Path) -> bool:
 
 
 def _clear(place: Path) -> None:
-    """What a program that was killed left half made: nobody else writes the file now."""
+    """Remove what a killed program left half made, now that nobody else is writing the file."""
     for left in place.parent.glob(f".{escape(place.name)}.*{STAGED}*"):
         with suppress(OSError):
             left.unlink()
@@ -150,26 +153,26 @@ def _imprint(pieces: Iterable[bytes]) -> Imprint:
 
 
 def staged_beside(place: Path) -> Path:
-    """A name beside a file for what is to take its place, another one each time; what is left under it is cleared."""
+    """A name beside a file for its replacement, a different one each time; what is left under it is cleared."""
     return place.with_name(f".{place.name}.{token_hex(4)}{STAGED}")
 
 
 def place_of(name: str) -> str:
-    """The name that the maker knows, for one that what is being written has for a while."""
+    """The name that the maker knows, given the temporary one of a file being written."""
     return _FOR_A_WHILE.sub(r"\g<folder>\g<name>", name)
 
 
 def put_text(path: Path, text: str | Iterable[str], seen: Imprint | bytes | None) -> None:
     """The text in the place of a file's own, whole or not at all; `seen` is what was read there (None: no file).
 
-    A long text may come in pieces, which are never held together.
-    Raises MakersFault, with the file as it is, where something else stands there now, and where it cannot be written.
+    A long text may come in pieces, which are never held in memory together.
+    Raises MakersFault, with the file unchanged, if the file has changed since or cannot be written.
     """
     place = path.resolve()
     staged = staged_beside(place)
     try:
         if place.exists():
-            place.open("a").close()  # a file that is kept from being written stays as it is
+            place.open("a").close()  # a read-only file stays as it is
         _stage(staged, text, place)
         if not _holds(place, seen):
             raise _changed(path, seen)
@@ -200,7 +203,7 @@ def _stage(staged: Path, text: str | Iterable[str], place: Path) -> None:
 
 
 def replace_file(staged: Path, place: Path) -> None:
-    """The staged file in the place of another, which some systems refuse while somebody holds that open: tried again.
+    """Move the staged file over another; some systems refuse while somebody has that open, so it is tried again.
 
     Raises OSError.
     """
@@ -215,13 +218,13 @@ def replace_file(staged: Path, place: Path) -> None:
 
 
 def flush_file(path: Path) -> None:
-    """A file's content on the disk for good. Raises OSError."""
+    """Flush a file's content to the disk. Raises OSError."""
     with path.open("rb+") as stream:
         os.fsync(stream.fileno())
 
 
 def flush_folder(folder: Path) -> None:
-    """A folder's names on the disk for good, where a folder can be opened for that: on some systems it cannot."""
+    """Flush a folder's names to the disk, if a folder can be opened for that: on some systems it cannot."""
     with suppress(OSError):
         opened = os.open(folder, os.O_RDONLY)
         try:

@@ -35,6 +35,7 @@ Kind = Literal["export", "rows", "readings", "shop", "operations", "instrument",
 @dataclass(frozen=True)
 class Brought:
     """What a file brought: its name, what it was, whose, how many rows, and how many were there already.
+
     `report` says what was found while reading a logger's file.
     """
 
@@ -49,6 +50,7 @@ class Brought:
 @dataclass(frozen=True)
 class Asks:
     """How the maker is asked about unlikely readings: in a record of what is made, and in rows of a file.
+
     Each raises MakersFault for a reading that is not to be taken as it stands.
     """
 

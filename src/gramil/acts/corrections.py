@@ -16,6 +16,7 @@ def correct_weighing(
     store: Store, seen: Item, number: int, grams: Gram | None, now: datetime, *, why: str = "", who: str = ""
 ) -> None:
     """Correct a piece's weighing (by its index in the list), or strike it (`grams` None).
+
     Raises MakersFault if there is no such weighing, Conflict if the piece was changed since it was seen.
     """
     corrections.correct_weighing(store, seen, number, grams, now, why=why, who=who)
@@ -32,6 +33,7 @@ def correct_measurement(
     who: str = "",
 ) -> None:
     """Correct a measurement in place, or strike it (`right` None); `figures` are the instrument's as made.
+
     Raises MakersFault if it is no longer as it was seen, or if the instrument cannot be worked out with the reading.
     """
     if right is not None and figures is not None:

@@ -24,6 +24,7 @@ def keep_list(
     who: str = "",
 ) -> OwnOperations:
     """Keep a list as the shop's, or as its `owner`'s, in place of the one that was seen (None: there was none).
+
     Raises MakersFault, with the lines of `file`, if the list is empty or too long, does not fit the others, or names
     something that does not exist; Conflict, with both texts, if somebody kept another since.
     """

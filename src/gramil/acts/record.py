@@ -15,6 +15,7 @@ LATELY = 60
 
 def take_back(store: Store, change: int, now: datetime, who: str = "") -> Change:
     """Take back the last change, by its number; gives what was taken back. Asked twice, it happens once.
+
     Raises MakersFault if another change was made since, or it lies too far back.
     """
     known = changes(store, LATELY)

@@ -21,6 +21,7 @@ _ROW = re.compile(r"^\w+\[\d+\]\.?")
 
 def keep_tool(store: Store, tool: Item, now: datetime, who: str = "") -> None:
     """Write a tool, a wood or a piece down, a new one (number 0) or an existing one; sent twice, it is added once.
+
     Raises MakersFault, each fault with its key, for figures that a shop's description would not accept and for a name
     that is taken; Conflict if it is no longer as it was seen.
     """
@@ -38,6 +39,7 @@ def keep_tool(store: Store, tool: Item, now: datetime, who: str = "") -> None:
 
 def strike_tool(store: Store, seen: Item, now: datetime, who: str = "") -> None:
     """Remove a tool from the list.
+
     Raises MakersFault if test cuts or sheets refer to it, Conflict if it is no longer as it was seen.
     """
     remove_item(store, seen, now, who)

@@ -37,6 +37,7 @@ def reserve(
     store: Store, found: Matching, numbers: Mapping[str, int], now: datetime, who: str = ""
 ) -> tuple[Promised, ...]:
     """Promise everything found to the instruments that it serves, by name and number; gives what was promised.
+
     All of it or none: raises MakersFault if somebody else promised one of them meanwhile.
     """
     promised = []
@@ -59,6 +60,7 @@ def let_go(store: Store, seen: Promise, now: datetime, who: str = "") -> None:
 
 def keep_wood(store: Store, wood: Blank, now: datetime, who: str = "") -> None:
     """Write a piece of wood down, a new one (number 0) or an existing one; the same new one sent twice is added once.
+
     Raises MakersFault if the name is taken, Conflict if it is no longer as it was seen.
     """
     same = next((each for each in blanks(store) if each.name == wood.name and each.id != wood.id), None)

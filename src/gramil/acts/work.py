@@ -106,6 +106,7 @@ def measure(
     who: str = "",
 ) -> tuple[Measurement, ...]:
     """Note measurements apart from any operation; gives what is new: the same reading sent twice is noted once.
+
     Raises MakersFault if nothing was measured, or if the instrument cannot be worked out with the readings.
     """
     if not measured:
@@ -120,6 +121,7 @@ def measure(
 
 def refuse_work(operation: str, whole: Work, done: Collection[str]) -> None:
     """Raises MakersFault if the work does not exist or is done already; `whole` is what the instrument needs.
+
     A set-up that belongs to no operation is work of its own.
     """
     if operation in done:
@@ -158,6 +160,7 @@ def _use_up(store: Store, instrument: int, operation: str, now: datetime, who: s
 
 def not_done_after_all(store: Store, seen: DoneOperation, now: datetime, who: str = "") -> None:
     """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
+
     Raises Conflict if its record was changed since it was seen.
     """
     take_back_done(store, seen, now, who)
@@ -173,6 +176,7 @@ def begin_anew(
     who: str = "",
 ) -> tuple[DoneOperation, ...]:
     """Begin a piece anew: the work on it is taken back, with what was measured. Gives that work.
+
     `seen` is the work that was shown, if any. Raises MakersFault if the piece does not exist, if nothing is done on it,
     or if something else was noted on it meanwhile.
     """

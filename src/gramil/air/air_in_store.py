@@ -12,6 +12,7 @@ from gramil.wood.air import Air
 
 def places_in_store(store: Store, described: ShopDescription, now: datetime, days: float = 0.0) -> Places:
     """The store's places with their readings, by the clock on the wall; readings too old to matter are left out.
+
     The `days` before the last reading are always there.
     """
     numbers = {each.name: each.id for each in places(store)}

@@ -30,6 +30,7 @@ class MovedRow:
 @dataclass(frozen=True)
 class Strip:
     """What a change moves, in short; `figures` counts every single figure, `made` judges the finished work.
+
     `spoilt` is what of it is no longer right, a word and a line for each.
     """
 

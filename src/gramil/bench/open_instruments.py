@@ -1,4 +1,5 @@
 """Instruments as the bench holds them: a revision's figures, worked out once and kept as long as they are used.
+
 Figures depend on the description's text, the shop's text, what was measured and what the readings of air say; these
 four are the cache's key.
 """

@@ -1,4 +1,5 @@
 """The instrument's pictures as SVG for a page: the plan (face over side), its overlay, and the section.
+
 The plan and its overlay share one view box, so that moving the section line redraws nothing else.
 """
 

@@ -84,6 +84,7 @@ def _listening(host: str, port: int) -> socket.socket:
 
 def own_port() -> int:
     """The socket option by which a port that was just closed can be taken again, but not one that is in use.
+
     On systems that have an option for exclusive use, the usual one would give the port to two benches at once.
     """
     return int(getattr(socket, "SO_EXCLUSIVEADDRUSE", socket.SO_REUSEADDR))

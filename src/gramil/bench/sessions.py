@@ -1,4 +1,5 @@
 """Who is let in: sessions in memory that expire, each with its own token for changes, and one-time codes for phones.
+
 A session lasts no longer than this run of the bench; a code lets one phone in, once, within ten minutes.
 """
 

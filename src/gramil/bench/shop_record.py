@@ -45,6 +45,7 @@ class ShopRecord:
 
     def put_back(self, copy: Path, now: datetime, seen: int | None = None) -> Path | None:
         """Put a copy in the record's place while no request has it open; gives the path where the old record is kept.
+
         `seen` is the number of the last change at the time of asking. Raises MakersFault, with everything left as it
         was, if the copy is not sound, the record is in use, or something was noted meanwhile.
         """

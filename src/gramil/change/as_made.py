@@ -52,6 +52,7 @@ def difference_text(off: Off, first: LengthUnit, inch_style: InchStyle = "decima
 @dataclass(frozen=True)
 class AsMade:
     """What measurements change: how far each is off, the dimensions that follow, verdicts that came and went.
+
     `folded` counts the moves that are too small to mention.
     """
 

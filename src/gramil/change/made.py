@@ -1,4 +1,5 @@
 """Finished work judged by the figures that each operation fixed: still right, to be reworked (and how), or lost.
+
 Which figures an operation fixes, on which piece, and what mends them are rows of `data/made.toml`. If anything on a
 piece is lost, or its wood is now a different one, the whole piece is lost.
 """
@@ -46,6 +47,7 @@ class Judged:
 
 def judge(made: Mapping[str, Figures], wanted: Figures, work: Work | None = None) -> tuple[Judged, ...]:
     """The verdict on each operation done: `made` gives the figures by which it was done, with what was measured.
+
     `wanted` are the figures as they should be; measurements of them do not count. An operation that fixes nothing, or
     nothing that this instrument has, or that later work has superseded, is left out unless its piece is lost.
     """

@@ -41,6 +41,7 @@ def made_by(
     store: Store, instrument: int, figures_at: Callable[[Revision], Figures], latest: Figures
 ) -> Mapping[str, Figures]:
     """For each operation done, in turn, the figures by which it was done; `latest` are those of the latest revision.
+
     If a revision cannot be read, the one before it is used.
     """
     kept = revisions(store, instrument)
@@ -71,6 +72,7 @@ def _read(each: Revision, figures_at: Callable[[Revision], Figures]) -> Figures 
 
 def work_on(store: Store, instrument: int, piece: str) -> tuple[DoneOperation, ...]:
     """The work done on a piece of an instrument, or that joins it: all that must be done again if it is begun anew.
+
     Raises MakersFault if the piece does not exist.
     """
     if piece not in pieces():

@@ -17,6 +17,7 @@ Play = float | str
 @dataclass(frozen=True)
 class Fixed:
     """One figure that an operation fixes, its tolerance, and what mends a figure that is too small or too large.
+
     `more` mends what is too small, as far as `more_within`, `less` what is too large; without one it is lost. `single`
     mends up to `few` rows that are off, `other` a different number of rows or a different choice. For records, the
     figure is `field` of those that `of` describes. Under or over the figures `lost_under` and `lost_over`

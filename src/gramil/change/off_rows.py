@@ -22,6 +22,7 @@ NOTHING = "nothing"
 @dataclass(frozen=True)
 class OffRow:
     """One row of a figure: its address, its place in words, what it is and should be.
+
     `difference` is what it should be less what it is: not a number for choices or a different number of rows.
     `off` is that in multiples of the tolerance (1 or less is right), `rows` how many of the figure's rows are off.
     """
@@ -37,6 +38,7 @@ class OffRow:
 
 def off_rows(fixed: Fixed, made: Figures, wanted: Figures) -> tuple[OffRow, ...]:
     """The row that is too small by most and the one too large by most; before them, rows that only one of the two has.
+
     A figure that is right gives one row; one of which nothing is known gives none.
     """
     old, new = made[fixed.figure], wanted[fixed.figure]
@@ -133,6 +135,7 @@ def _worst(off: list[OffRow]) -> Iterator[OffRow]:
 
 def _unmatched(fixed: Fixed, old: Values, new: Values, axes: tuple[str, ...]) -> Iterator[OffRow]:
     """What was made and is not wanted, or is wanted and was not made; a figure not known before is not judged.
+
     Rows of words are judged by the sizes beside them.
     """
     if not old or any(isinstance(value, str) for value, _ in (*old.values(), *new.values())):

@@ -1,5 +1,6 @@
 """Readings are questioned before they are believed: they are compared with what is wanted, and the likely slip is
 named.
+
 A reading is questioned if it is about 25.4 times or 1/25.4 of what is wanted (inches taken for millimetres, or the
 other way), if it is off by over ten times its tolerance, or by over a fifth if practice has no tolerance.
 The question says what the reading would mean if true, by the same verdicts as for any finished part.
@@ -54,6 +55,7 @@ class Reading:
 @dataclass(frozen=True)
 class Question:
     """A reading to be questioned: what was wanted (in the unit of the symbol), the likely slip, and what it would mean.
+
     `so_far`: there is no wanted value, and the reading is compared with what was last measured.
     """
 
@@ -69,6 +71,7 @@ def questions(
     figures: Figures, readings: Iterable[Reading], operation: str = "", work: Work | None = None
 ) -> tuple[Question, ...]:
     """The readings of an instrument's figures that are to be questioned, each compared with what its sheet says.
+
     That is the sheet of `operation`, the work at which they were read (else of the work that the figure belongs to),
     with all earlier readings. `work` is the list of operations, the usual one where none is given.
     """

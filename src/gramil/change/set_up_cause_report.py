@@ -1,4 +1,5 @@
 """What is at fault in a strung instrument, in sentences, and the one sentence that says how to mend it.
+
 A saddle is never told to move if there is no room: its slot is then plugged and cut again, or the bridge moved.
 """
 

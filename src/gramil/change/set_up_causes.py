@@ -187,6 +187,7 @@ def _with(strung: Strung, together: tuple[Suspect, ...], values: FloatArray) -> 
 
 def _score(fit: _Fit, read: _Read) -> float:
     """The remainder measured by the scatter, plus a penalty for each amount, its size, and the number of like faults.
+
     Less is better.
 
     Source: G. Schwarz, "Estimating the dimension of a model", Annals of Statistics 6 (1978).

@@ -1,5 +1,6 @@
 """The heights of a strung instrument read back: what comes off the nut and off the saddle, and whether that is
 possible.
+
 A neck without a truss rod keeps the relief that it has; the other heights are set for it. If a saddle would be too low
 for its string, or so high that it tips, the neck must be set anew instead, by the limits that `check` uses.
 """
@@ -45,6 +46,7 @@ class Heights:
 @dataclass(frozen=True)
 class NeckSet:
     """What the neck has to do if the saddle cannot: raise the strings by `rise` at the saddle, over the bridge.
+
     `wedge` comes off the heel at its cap for this (negative: at the board's end); `strings` are those that need it.
     """
 

@@ -118,6 +118,7 @@ def _lifted(
     now: Figures, readings: SetUpReadings, nut: float = 0.0, action: float = 0.0, relief: float = 0.0
 ) -> Callable[[Strung, float], Strung]:
     """Strings higher at the nut or over fret 12, or the neck bent, in mm for each mm of the amount.
+
     A bent neck takes its nut with it, by the arc of `relief_rise`. Heights that were measured stay as measured:
     the other end follows.
     """

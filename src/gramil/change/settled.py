@@ -71,6 +71,7 @@ def _pin(each: Settled, raw: Pins) -> Pin:
 def settled_by_readings(figures: Figures) -> tuple[Settled, ...]:
     """Each input that the measurements settle, by the latest if there are several, in the order in which they were
     noted.
+
     A reading of something that this instrument does not have settles nothing.
     """
     raw = readings(figures.pins)

@@ -1,4 +1,5 @@
 """The figures behind a sheet: with all measurements except those at its own operation and at those that wait for it.
+
 So it follows a blank that came out thin, but never its own reading: a second board is cut by the same sheet. What it
 is to bring about is never an earlier reading: when a relief is set again, the same relief is wanted as at first.
 """
@@ -18,6 +19,7 @@ from gramil.shop.operations import Operation, Work
 
 def figures_for(figures: Figures, work: Work, operations: Collection[Operation], setup: Setup | None) -> Figures:
     """The figures behind the sheet of `operations`; `setup` is its page, if it has one.
+
     What the page asks to be measured, in its boxes and tables, and what its operations bring about, is never a reading;
     what exists already, and settled an input, is. If several operations share a page, its figures are those known
     before the first of them.
@@ -63,6 +65,7 @@ def _before(address: str, latest: Pin, own: Collection[str], figures: Figures, w
 def _whose(address: str, pin: Pin, figures: Figures, work: Work) -> str:
     """The operation that a measurement belongs to: the one it was noted with, else the first that asks for it or fixes
     it.
+
     Empty if no operation asks for it or fixes it: a property of the shop, or of the wood.
     """
     if pin.at in work.operations:

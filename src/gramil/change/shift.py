@@ -64,6 +64,7 @@ class Shift:
 
 def shift(old: Figures, new: Figures, tolerance: float = SMALL, work: Work | None = None) -> Shift:
     """Compare two instruments' figures; `moves` is grouped by part, the biggest move first.
+
     Moves within the tolerance are only counted (`folded`). With the `work` that is needed,
     sheets of operations without a set-up are among the papers.
     """
@@ -91,6 +92,7 @@ def moved(names: Iterable[str], old: Figures, new: Figures, tolerance: float = S
 
 def small(old: Value, new: Value, unit: str | None, tolerance: float) -> bool:
     """Whether a move is within the tolerance: that number of mm, of cents or, for angles, of degrees.
+
     Any other figure (a force, a share, a curvature) may move by a tenth of that number as a fraction of itself.
     """
     if isinstance(old, str | bool | None) or isinstance(new, str | bool | None):

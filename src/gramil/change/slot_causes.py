@@ -1,4 +1,5 @@
 """The likely common cause of the errors of cut slots, named only if the readings show it.
+
 The candidates are a zero off the nut line, a stretched or shrunk scale, the rule of 18, one slip of the index after
 which every slot is out by the same amount, and a single slot. The simplest one that explains the readings is taken;
 errors that merely scatter have none.

@@ -126,6 +126,7 @@ def _cause(frets: FloatArray, wanted: FloatArray, error: FloatArray, counted: ND
 
 def _nut_and_saddle(cents: FloatArray, wanted: FloatArray, scale: Mm) -> tuple[Mm, Mm, FloatArray]:
     """Where nut (toward the bridge) and saddle (toward the tail) leave the least error, and the cents that they leave.
+
     The nut moves all frets alike, the saddle each in proportion to how far it sounds above the open string.
     """
     columns = CENTS_PER_UNIT / scale * np.stack([np.ones_like(wanted), wanted / (scale - wanted)], axis=1)

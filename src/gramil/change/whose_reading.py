@@ -1,4 +1,5 @@
 """Which operation a measurement belongs to: the one it was noted with, or the last one done that fixes its figure.
+
 An operation is judged by its own readings, against what its sheet said: with earlier readings, without later ones.
 """
 
@@ -50,6 +51,7 @@ def _fixing(figure: str) -> frozenset[str]:
 
 def up_to(name: str, pins: Pins, done: Sequence[str], later: Later, *, own: bool) -> Pins:
     """The measurements by which an operation is judged: the last of each figure that does not belong to later work.
+
     Its `own` are included or not. What it is to bring about is never an earlier reading, as on its sheet.
     """
     after = later.get(name, frozenset())

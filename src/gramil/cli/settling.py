@@ -30,6 +30,7 @@ def settled_in(text: str, made: Figures, readings: Collection[str], folder: Path
 def write_into_file(file: Path, made: Figures, readings: Collection[str]) -> Callable[[], Iterator[str]]:
     """A function that writes it into the file once the measurement is noted; what is not allowed raises MakersFault at
     once.
+
     What an editor saved meanwhile is not overwritten.
     """
     seen, text = seen_in(file, LARGEST), text_of(file)

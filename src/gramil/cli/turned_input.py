@@ -20,6 +20,7 @@ ARCH = {"board.arch": "", "board.arch.nut": "nut", "board.arch.end": "end"}
 @dataclass(frozen=True)
 class TurnedInput:
     """An input: its key, its unit's symbol, its value now (inf for a flat board's radius), and how to set another.
+
     `text` gives the description with a value put in.
     """
 

@@ -1,4 +1,5 @@
 """Base values: both descriptions as plain values, none of them missing, from which the derivation graph starts.
+
 A key whose value is used as it stands becomes a base value by itself: `board.thickness` is `board_thickness`, with
 the unit and the words of its field. What has to be normalised first (one scale length into a bass and a treble one,
 radii into curvatures) is listed in `normal.py`. Every value carries its origin.

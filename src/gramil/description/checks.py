@@ -1,4 +1,5 @@
 """What is written correctly but impossible: a nut wider than the board, an arch tighter than the board is wide.
+
 Each check is a function of the tables that it needs, by their names in `Instrument`; it is run if those tables
 could be read, whatever is wrong with the others, and returns the problems that it finds.
 """

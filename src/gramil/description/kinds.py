@@ -1,4 +1,5 @@
 """The kinds of instrument that a description belongs to, as far as they change usual values and limits.
+
 A kind follows from the description: what the strings are made of, how they are held at the bridge, how the tuners lie.
 """
 

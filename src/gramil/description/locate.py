@@ -1,4 +1,5 @@
 """On which line each key of a TOML text stands, which the parsers do not tell.
+
 The scanner trusts that the text is valid TOML (it has been parsed before) and never raises; what it does not
 understand has no line.
 """

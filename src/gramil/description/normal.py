@@ -1,4 +1,5 @@
 """The base values that need more than their key: what they are, which keys set them, and how.
+
 After this no part has to handle missing values: there is always a bass and a treble scale, a curvature at each end
 (flat is 0), a wire with its measures, and a list of markers.
 """

@@ -110,6 +110,7 @@ class Blank(PieceOfWood):
 @dataclass(frozen=True)
 class Stuff:
     """What a part is made of, by the part's name; empty if there is no such part.
+
     `dust` is what its dust does, `permit` the line to print if it is protected or may be, `standing` the state of its
     trade ("listed", "ask", "not known", "not listed", "not said", or what it is if not wood), and `doubt` why
     it is assumed to be that material.

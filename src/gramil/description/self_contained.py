@@ -1,5 +1,6 @@
 """A description that needs no file beside it: the drawings and the scale table that it names become points and cents
 in its own text.
+
 The store keeps one text for each instrument; what is in the text is kept with every revision.
 """
 

@@ -81,6 +81,7 @@ def verify_open(store: Store) -> tuple[Fault, ...]:
 
 def prove_change(store: Store, file: str, table: str = "") -> None:
     """Check the store as a change under way leaves it, and report what is not sound as a fault of the imported `file`.
+
     `table` is the file's table: instruments may lack their descriptions, which come in the next file.
     Raises MakersFault, so that the change is rolled back whole and the store stays one that passes `verify`.
     """

@@ -26,6 +26,7 @@ TO_KNOW = "Its card, or `gramil why`, shows what it follows from."
 @dataclass(frozen=True)
 class Bound:
     """A limit on one side: `limit` is its figure, `value` what that is, `past` how grave it is to be past it.
+
     `of` is what is compared with it, if not the finding's own figure; `says` and `remedy` replace
     the finding's own if it is passed.
     """

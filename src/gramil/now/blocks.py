@@ -12,6 +12,7 @@ from gramil.shop.operations import Operation
 @dataclass(frozen=True)
 class Block:
     """Work on one operation from one moment to another; `cures` is when it has cured, if this block finishes it.
+
     `part` says which of how many blocks of that operation it is.
     """
 

@@ -23,6 +23,7 @@ def conditions(
     said: Mapping[str, Sequence[Spell]] | None = None,
 ) -> Conditions:
     """The shop at a moment; `said` is an outlook by place, which precedes what the description expects.
+
     There is one of each jig, unless the shop lists several `for` that operation.
     """
     said = said or {}

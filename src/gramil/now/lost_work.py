@@ -11,6 +11,7 @@ from gramil.shop.operations import Operation, Work
 
 def closed_by(work: Work, done: Mapping[str, object], judged: Sequence[Judged]) -> Mapping[str, Judged]:
     """For each operation not done that depends on something lost, what that is.
+
     It depends on it if it works on the lost piece, or comes after work done on it; later work that is done
     and right breaks the chain.
     """

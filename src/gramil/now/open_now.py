@@ -1,4 +1,5 @@
 """What is open now on each instrument, with reasons to prefer it, and what must wait, with the one reason why.
+
 It looks nothing up: what is done, the air of the places, which pieces have settled and the time are all passed in.
 """
 

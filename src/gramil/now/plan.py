@@ -1,5 +1,6 @@
 """A plan over weeks: which task when, for one pair of hands. Plans are made greedily under several rules; the best is
 kept.
+
 A plan's measure is how long work waits: the mean number of days until a task is finished, weighted by its hours of
 work and cure; a task that the plan does not reach counts as finished at its end.
 """

@@ -35,6 +35,7 @@ class Solved:
 
 def solve(weeks: Weeks, effort: float = 2.0) -> Solved:
     """The best plan found. `effort` is shared among the weeks: a unit takes some seconds.
+
     Raises MakersFault if the solver is not installed.
     """
     model = _solver()

@@ -23,6 +23,7 @@ Span = tuple[int, int]
 @dataclass(frozen=True)
 class Task:
     """One uninterrupted piece of work: `cure` follows it; it starts within one of `starts`, once `before` have cured.
+
     `before` are the indices of other tasks; `way` is the longest way from here to the instrument's end, in minutes.
     """
 
@@ -135,6 +136,7 @@ def _starts(
     each: Operation, one: InstrumentState, shop: Conditions, minutes: int, released: int, end: int
 ) -> tuple[Span, ...]:
     """The spans of minutes in which it may start: what it needs cured, wood settled, air in its band for long enough.
+
     What depends on something lost may not start at all.
     """
     if each.name in one.lost:

@@ -1,4 +1,5 @@
 """What the shop's readings put into the graph: the air where gluing is done and the pieces, at the last reading.
+
 Moisture histories are slow to compute and depend on time, so they are worked out here, outside the graph, and enter it
 as base values. The moment is that of the last reading, not the clock's, so that equal files give equal findings.
 """
@@ -27,6 +28,7 @@ class AirBase:
 
 def air_base(shop: ShopDescription, places: Places | None = None) -> AirBase:
     """The values of the air and the pieces; *not known, because ...* if a file cannot be read.
+
     `places` are the readings, if they are not in the description's own files.
     """
     places = places_of(shop) if places is None else places

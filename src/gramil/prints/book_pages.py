@@ -217,6 +217,7 @@ def _dimensions(formatter: Formatter) -> Iterator[FrontTable]:
 
 def _dimension(formatter: Formatter, name: str, what: str, sources: list[str]) -> list[str]:
     """A dimension's row; none for records, which are in the lists, or for unknown values.
+
     A published source is given by its number in `sources`, and added there if new.
     """
     figures = formatter.figures

@@ -1,4 +1,5 @@
 """Addresses in a maker's own list of operations, checked against the graph: each fault has its file and line.
+
 A figure that does not exist, or a row or field that it does not have, is wrong on any instrument. A member that this
 instrument lacks (a brace that was taken out) is a fault in its own list, but not in the shop's, which serves others
 too.

@@ -38,6 +38,7 @@ def _wants_tuning(finding: Finding, figures: Figures) -> bool:
 
 def first_unknown(figures: Figures, name: str) -> str:
     """The name of the figure that could not be worked out although everything it follows from is known.
+
     A value that the maker did not give does not count: what is worked out without it may still be known.
     """
     for parameter in figures.graph.parameters(name):

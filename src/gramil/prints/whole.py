@@ -63,7 +63,9 @@ def figures_of(
     air: "AirBase | None" = None,
 ) -> Figures:
     """The figures of one instrument in one shop; `pins` are measurements that replace figures.
+
     `air` is what the readings say, if they are in the store; else those of the shop's own files are read.
+
     Raises MakersFault if the two do not fit together (a wire that the shop does not have, and the like).
     """
     base = with_air(base_values(description, shop), air or air_of(shop))

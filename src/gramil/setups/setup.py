@@ -11,6 +11,7 @@ from gramil.reference import Ref, Text, in_row, refs_in
 @dataclass(frozen=True)
 class BigFigure:
     """One figure to set or to check: where it is found, what it is, how near it must be, and what measures it.
+
     How near it must be agrees with `data/tolerances.toml` for a figure that can be measured.
     """
 

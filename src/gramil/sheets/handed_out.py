@@ -1,4 +1,5 @@
 """Sheets handed out, compared with what would be printed now: which are no longer true, and what has changed on them.
+
 A sheet is stale once it would be printed differently, until it is printed again or its work is done. What
 was measured at its own work is shown beside its settings and is not part of them.
 """
@@ -112,6 +113,7 @@ def _why(store: Store, given: Given, figures: Figures, work: Work) -> str:
 
 def sheets_that_differ(old: Figures, new: Figures, work: Work, done: Collection[str] = ()) -> tuple[Paper, ...]:
     """Every sheet still to be used that would be printed differently, each by the figures behind it.
+
     `done` is the work that is done. Only sheets that depend on what changed are compared.
     """
     touched = {*changed(old, new), *old.graph.hung_from(changed(old, new))}

@@ -41,6 +41,7 @@ def sheet_named(name: str, figures: Figures, work: Work) -> Sheet | None:
 
 def wanted_at(name: str, figures: Figures, work: Work) -> Figures:
     """What is wanted at an operation, or at a named set-up: the figures behind its sheet.
+
     Work without a sheet uses all that was measured before it; a name that does not exist, what is drawn.
     """
     sheet, operation = sheet_named(name, figures, work), work.operations.get(name)

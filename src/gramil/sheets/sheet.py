@@ -1,4 +1,5 @@
 """A sheet: a set-up with the figures behind it, and the measured values beside them.
+
 Page, print and command line all show the same sheet.
 """
 
@@ -19,6 +20,7 @@ from gramil.setups.setup import Setup
 @dataclass(frozen=True)
 class Sheet:
     """A set-up with the figures behind it, and these as made; `measure` is what else its operations ask to be measured.
+
     `also` are its operations' cautions besides the set-up's own. `picture` is its drawing as printed, if
     there is one.
     """

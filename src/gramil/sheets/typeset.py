@@ -16,6 +16,7 @@ from gramil.notice import NOTICE
 def typeset(template: str, data: Mapping[str, object]) -> bytes:
     """The PDF of a template of this room with its data, which can be written as JSON; the same input gives the same
     bytes.
+
     Every template gets the text for the foot of each page, as `promise`.
     """
     here = files("gramil")

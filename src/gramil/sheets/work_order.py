@@ -1,4 +1,5 @@
 """The order in which sheets are used: that of the operations' graph and, where it leaves a choice, the trade's.
+
 Pack, build book and the bench's lists all use this one order.
 """
 

@@ -85,6 +85,7 @@ def strike_reading(
     store: Store, of: Place, seen: Reading, now: datetime, *, right: Reading | None = None, why: str = "", who: str = ""
 ) -> None:
     """Strike a reading, and put the right one in its place if there is one, as one change.
+
     Raises MakersFault if the reading is no longer as it was seen, and for air that no room could have.
     """
     said = f"{'correct' if right else 'strike'} reading of the {of.name}, {_reading_in_words(seen)}"
@@ -125,6 +126,7 @@ def correct_weighing(
     store: Store, piece: Item, number: int, grams: Gram | None, now: datetime, *, why: str = "", who: str = ""
 ) -> None:
     """Correct a piece's weighing (by its index in the list), or strike it (`grams` None).
+
     Raises MakersFault if there is no such weighing, Conflict if the piece was changed since it was seen.
     """
     weighings = [dict(each) for each in piece.figures.get("weighings", ())]
@@ -173,6 +175,7 @@ def correct_measurement(
     store: Store, seen: Measured, right: Measurement | None, now: datetime, *, why: str = "", who: str = ""
 ) -> None:
     """Correct a measurement in place, or strike it (`right` None).
+
     Raises MakersFault if it is no longer as it was seen.
     """
     if measured_row(store, seen.id) != seen:
@@ -191,6 +194,7 @@ def correct_measurement(
 
 def not_done_after_all(store: Store, done: DoneOperation, now: datetime, who: str = "") -> None:
     """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
+
     Raises Conflict if its record was changed since it was seen.
     """
     with writing(store, f"not done after all: {done.operation}, noted {done.at[:10]}", now, who):
@@ -202,6 +206,7 @@ def begin_anew(
     store: Store, what: str, works: Sequence[DoneOperation], figures: Collection[str], now: datetime, who: str = ""
 ) -> None:
     """Mark the work on a piece that is begun anew as not done, and strike what was measured at it, as one change.
+
     Of what was measured apart from any operation, measurements of the `figures` (by name) are struck too. What the
     work used up stays used. Raises Conflict if the record of that work was changed since it was seen.
     """

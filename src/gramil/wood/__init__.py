@@ -1,1 +1,1 @@
-"""Wood and its moisture: what a kind of wood is, what the air makes of it, and what holding it still costs."""
+"""Wood and its moisture: kinds of wood, what the air does to them, and the stress if a piece cannot move."""

@@ -1,4 +1,4 @@
-"""The air of a place over time: readings, what they say of wood that lies there, and a summary of them."""
+"""The air of a place over time: readings, what they mean for wood that lies there, and a summary."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -19,7 +19,7 @@ LONGEST_SPELL = 7200.0
 
 @dataclass(frozen=True)
 class Air:
-    """One reading, or air that is held: temperature C, relative humidity %."""
+    """One reading, or constant air: temperature C, relative humidity %."""
 
     temperature: float
     humidity: float
@@ -41,7 +41,7 @@ class AirHistory:
 
     @cached_property
     def moisture(self) -> FloatArray:
-        """Equilibrium moisture content (%) at each reading; worked out once, since many pieces share a place."""
+        """Equilibrium moisture content (%) at each reading; cached, since many pieces share a place."""
         return equilibrium_moisture(self.temperature, self.humidity)
 
     def seconds(self, moment: datetime) -> float:
@@ -65,7 +65,8 @@ class Spread:
 @dataclass(frozen=True)
 class AirSummary:
     """Readings in short: temperature and dew point C, humidity %, equilibrium moisture %, and the share of the time
-    (0 to 1) and the longest run (hours) that humidity kept within the band asked for."""
+    (0 to 1) and the longest run (hours) that humidity kept within the band asked for.
+    """
 
     readings: int
     days: float
@@ -80,7 +81,7 @@ class AirSummary:
 def typed_in(readings: Iterable[tuple[datetime, float, float]]) -> AirHistory:
     """Readings written by hand: moment, temperature C, relative humidity %, in any order.
 
-    Raises MakersFault for none, for two of one moment, or for air that no room has.
+    Raises MakersFault if there are none, for two of the same moment, or for air that no room could have.
     """
     rows = sorted(readings)
     faults = [fault for row in rows if (fault := _impossible(*row))]
@@ -95,7 +96,7 @@ def typed_in(readings: Iterable[tuple[datetime, float, float]]) -> AirHistory:
 def summarise(history: AirHistory, band: tuple[float, float]) -> AirSummary:
     """Spread of every figure over the time, and how long humidity kept within `band` (%, both ends in).
 
-    Each reading speaks for half the time to its neighbours, two hours at most, so that gaps do not count.
+    Each reading stands for half the time to its neighbours, two hours at most, so that gaps do not count.
     """
     halves = 0.5 * np.minimum(np.diff(history.times), LONGEST_SPELL)
     weights = np.concatenate([[0.0], halves]) + np.concatenate([halves, [0.0]])

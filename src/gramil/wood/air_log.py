@@ -1,8 +1,8 @@
 """Reading a data logger's file into a place's air, with a report of what was left out and why.
 
-Units come from the names of the columns or from the maker. Where figures and units do not go together, or there is no
-unit, the file is refused with the question to answer. A file is gone through once and kept as arrays, so that a million
-readings need no more room than they must.
+Units come from the names of the columns or from the maker. If figures and units do not fit, or there is no
+unit, the file is refused with the question to answer. A file is read in one pass and kept as arrays, so that a million
+readings need as little memory as possible.
 """
 
 import io
@@ -60,10 +60,10 @@ class Gap:
 
 @dataclass(frozen=True)
 class LogReport:
-    """How a file was read: columns by what they hold, units, the order of dates, and what was found on the way.
+    """How a file was read: columns by what they hold, units, the order of dates, and what was found.
 
-    `left_out` and `gaps` are the first of them, `lines_left_out` and `gaps_in_all` how many there are; `newest_first`
-    says that the file runs from the last reading to the first, and was turned round.
+    `left_out` and `gaps` are the first few, `lines_left_out` and `gaps_in_all` the totals; `newest_first`
+    says that the file ran from the last reading to the first, and was reversed.
     """
 
     columns: Mapping[str, str]
@@ -82,8 +82,10 @@ class LogReport:
 
 @dataclass(frozen=True)
 class LogAnswers:
-    """What the maker says of a file: units, the order of dates, whether its clock was changed, and columns for "time",
-    "temperature", "humidity"."""
+    """The maker's answers about a
+    file: units, the order of dates, whether its clock was changed, and columns for "time",
+    "temperature", "humidity".
+    """
 
     temperature_unit: TemperatureUnit | None = None
     humidity_unit: HumidityUnit | None = None
@@ -97,8 +99,8 @@ def read_air_log(
 ) -> tuple[AirHistory, LogReport]:
     """Air from a logger's text or open file, and how it was read.
 
-    Raises MakersFault with what to answer or mend: no such columns, a unit that is missing or not believed, humidity
-    over 100 %, dates of two readings, a clock that changes too often, or a tenth of the rows unusable.
+    Raises MakersFault with what to answer or mend: missing columns, a unit that is missing or not plausible, humidity
+    over 100 %, ambiguous dates, a clock that changes too often, or a tenth of the rows unusable.
     """
     said = answers or LogAnswers()
     stream = io.BytesIO(log.encode("utf-8", "replace")) if isinstance(log, str) else log
@@ -145,7 +147,7 @@ def _rows(table: LogTable, said: LogAnswers, file: str | None) -> tuple[LogRows,
 
 
 class _Cells:
-    """The cells of a log as arrays, a row each; `short` are lines with too few columns."""
+    """The cells of a log as arrays, one entry for each row; `short` are lines with too few columns."""
 
     def __init__(self, table: LogTable) -> None:
         lines, short, temperature, humidity = array("i"), array("i"), array("d"), array("d")
@@ -214,7 +216,7 @@ def _reasons(rows: LogRows) -> NDArray[np.int8]:
 
 
 def _refuse_if_spoilt(left_out: _LeftOut, rows: int, file: str | None) -> None:
-    """Refuse a file of which too much cannot be used; the same reading again does no harm."""
+    """Refuse a file if too much of it cannot be used; repeated readings do no harm."""
     spoilt = left_out.why != AGAIN
     count = int(np.count_nonzero(spoilt))
     if rows and count <= _SPOILT * rows and left_out.lines.size < rows:
@@ -227,7 +229,7 @@ def _refuse_if_spoilt(left_out: _LeftOut, rows: int, file: str | None) -> None:
 
 
 def _number(cell: str) -> float:
-    """A figure with a point or a comma; not a number where there is none."""
+    """A figure with a point or a comma; nan if there is none."""
     try:
         return float(cell)
     except ValueError:

@@ -1,7 +1,7 @@
 """Whether a logger's clock was put forward or back between two readings: twice a year at most, an hour each time.
 
 A step that is an hour short or long is a change of the clock in the night to or of a Sunday, in a month in which clocks
-are changed somewhere. A step back by an hour on another day is one only if the hour is then run through once more.
+are changed somewhere. A step back by an hour on another day counts only if the hour is then repeated.
 """
 
 from dataclasses import dataclass
@@ -31,7 +31,8 @@ _LONGEST = 4 * HOUR
 @dataclass(frozen=True)
 class ShownClock:
     """What a log's clock shows, row by row, in the order of time; `again` says where an earlier row has the same time
-    and the same air. `interval` is the usual step in seconds."""
+    and the same air. `interval` is the usual step in seconds.
+    """
 
     seconds: FloatArray
     again: NDArray[np.bool_]
@@ -41,7 +42,8 @@ class ShownClock:
 
     def changed(self, row: int, before: float, step: float) -> Found:
         """What became of the clock ahead of a row: `before` is what it showed at the last reading, `step` the seconds
-        since then as far as is known. Asked where one lost reading would look the same."""
+        since then as far as is known. Asked where one lost reading would look the same.
+        """
         if self.answer == "not changed" or self.interval > _LONGEST:
             return ""
         sunday = _sunday_night(*sorted((before, float(self.seconds[row]))))
@@ -53,7 +55,7 @@ class ShownClock:
         return ""
 
     def odd(self) -> NDArray[np.int_]:
-        """The rows that do not simply follow: at these, and at no others, something may have happened."""
+        """The rows that do not simply follow the one before: only here can something have happened."""
         steps = np.diff(self.seconds)
         odd = steps <= 0
         for hour in (-HOUR, HOUR):
@@ -78,7 +80,7 @@ class ShownClock:
         return slice(row, row + max(1, min(12, int(HOUR / self.interval))))
 
     def _read_out_again(self, row: int) -> bool:
-        """Whether the hour from here on was read out twice: the same rows, and not simply steady air."""
+        """Whether the hour from here on was exported twice: the same rows, and not just steady air."""
         hour = self._hour_from(row)
         return bool(np.all(self.again[hour])) and bool(np.ptp(self.humidity[hour]) > 0)
 

@@ -1,4 +1,4 @@
-"""What the dust of a wood does, by its species: from the species' table, and *not known* where no source says."""
+"""What the dust of a wood does, by its species: from the species' table, and *not known* if no source says."""
 
 from collections.abc import Mapping
 

@@ -1,4 +1,6 @@
-"""A logger's file line by line, so that no more of it is held than is needed, in whatever letters it was written."""
+"""A logger's file line by line, so that no more of it is held in memory than needed, in whatever encoding it was
+written.
+"""
 
 import codecs
 import io
@@ -13,7 +15,8 @@ _BLOCK = 1 << 20
 
 
 def lines_of(log: BinaryIO, file: str | None) -> Iterator[str]:
-    """The lines of a file without their ends; loggers write UTF-8, UTF-16 with its mark, or the Windows letters.
+    """The lines of a file without line ends; loggers write UTF-8, UTF-16 with a byte order mark, or a Windows code
+    page.
 
     Raises MakersFault for a line that no logger writes.
     """

@@ -1,4 +1,6 @@
-"""Rows of a logger's file in the order of time: which way the file runs, rows again, and clocks that were changed."""
+"""Rows of a logger's file in the order of time: which way the file runs, repeated rows, and clocks that were
+changed.
+"""
 
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -30,7 +32,7 @@ class LogRows:
     percent: FloatArray
 
     def picked(self, rows: NDArray[np.integer] | NDArray[np.bool_] | slice) -> "LogRows":
-        """Some of them; all of them are not copied."""
+        """Some of the rows; if it is all of them, nothing is copied."""
         if not isinstance(rows, slice) and rows.dtype == bool and rows.all():
             return self
         return LogRows(self.lines[rows], self.seconds[rows], self.celsius[rows], self.percent[rows])
@@ -38,8 +40,9 @@ class LogRows:
 
 @dataclass(frozen=True)
 class Ordered:
-    """Rows that go forward, their seconds with changes of the clock taken out; the lines that were skipped, each with
-    its number among `WORDS`; and changes of the clock, each with its line."""
+    """Rows in forward order, their seconds corrected for changes of the clock; the lines that were skipped, each with
+    its reason's index in `WORDS`; and changes of the clock, each with its line.
+    """
 
     rows: LogRows
     skipped: NDArray[np.integer]
@@ -50,8 +53,8 @@ class Ordered:
 def newest_first(seconds: FloatArray, file: str | None) -> bool:
     """Whether times in the order of a file's rows run backward as a whole.
 
-    A clock that is put back, or rows that were read out twice, make a few steps go against the others. Raises
-    MakersFault where so many do that the rows run neither way; the same rows in the reverse order raise it as well.
+    A clock that is put back, or rows that were exported twice, make a few steps go against the others. Raises
+    MakersFault if so many do that the rows run neither way; the same rows in reverse order raise it as well.
     """
     steps = np.diff(seconds)
     on, back = int(np.count_nonzero(steps > 0)), int(np.count_nonzero(steps < 0))
@@ -62,14 +65,15 @@ def newest_first(seconds: FloatArray, file: str | None) -> bool:
 
 
 def usual_interval(seconds: FloatArray) -> float:
-    """The usual step of a log in seconds, an hour where it has none."""
+    """The usual step of a log in seconds, an hour if it has none."""
     steps = np.diff(seconds)
     forward = steps[steps > 0]
     return float(np.median(forward)) if forward.size else HOUR
 
 
 def put_in_order(rows: LogRows, zoned: bool, answer: ClockAnswer | None, file: str | None) -> Ordered:
-    """Rows in time, oldest first: repeated ones and such that run backward left out, changes of the clock taken out.
+    """Rows in order of time, oldest first, without repeated rows and rows that run backward, corrected for clock
+    changes.
 
     Raises MakersFault for a clock that changes more often than clocks do, and for a change that may be a lost reading.
     """
@@ -108,7 +112,7 @@ class _Walk:
         self._changed = {"back": -np.inf, "forward": -np.inf}
 
     def take(self, begin: int, end: int) -> None:
-        """Keep the rows of a stretch that go on from what was kept before, by the clock as it then is."""
+        """Keep the rows of a stretch that continue what was kept before, by the clock as it is then."""
         if np.isfinite(self._last):
             self._see_to_the_clock(begin)
         seconds = self.rows.seconds[begin:end] + self._shift

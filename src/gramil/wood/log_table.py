@@ -1,4 +1,4 @@
-"""Finding the table in a data logger's text: where it begins, what parts its columns, and which column is which.
+"""Finding the table in a data logger's text: where it begins, what separates its columns, and which column is which.
 
 Nothing is guessed: two columns that could both be the temperature are a question to the maker.
 """
@@ -12,9 +12,9 @@ from itertools import chain, islice
 from gramil.faults import Fault, MakersFault
 
 _SEARCHED = 60  # lines in which the names of the columns must be found
-_LONGEST_HEADING = 4_000  # letters; more of them name no columns
-_LONGEST_CELL = 64  # letters; more of them are neither a time nor a figure
-_SHOWN = 8  # columns that could be meant, listed one by one
+_LONGEST_HEADING = 4_000  # letters; a longer line does not name columns
+_LONGEST_CELL = 64  # letters; a longer cell is neither a time nor a figure
+_SHOWN = 8  # candidate columns to list one by one
 _PARTERS = (";", "\t", ",", "|")
 _WHAT = ("time", "temperature", "humidity")
 _TIME = re.compile(r"time|date|datum|zeit|fecha|hora|heure|horodat")
@@ -31,7 +31,7 @@ Cells = tuple[str, str, str]
 class LogTable:
     """A log's columns by what they hold, under the names that the file gives them, and its rows.
 
-    `rows` can be gone through once: the number of each line, and its cells, or None where it has too few columns.
+    `rows` can be iterated only once: the number of each line, and its cells, or None where it has too few columns.
     """
 
     names: Mapping[str, str]
@@ -41,8 +41,8 @@ class LogTable:
 def find_table(lines: Iterator[str], chosen: Mapping[str, str], file: str | None) -> LogTable:
     """The columns of time, temperature and humidity in a logger's lines, whatever their order.
 
-    chosen names columns for "time", "temperature" or "humidity" where the file leaves a choice.
-    Raises MakersFault where no line names all three, or where more than one column could be meant.
+    chosen names columns for "time", "temperature" or "humidity" if the file leaves a choice.
+    Raises MakersFault if no line names all three, or if more than one column could be meant.
     """
     first = list(islice(lines, _SEARCHED))
     number, parter, names = _header(first, chosen, file)
@@ -69,13 +69,13 @@ def _rows(
 
 
 def _cell(row: list[str], places: tuple[int, ...]) -> str:
-    """What stands in a column, or in a date's and a time's together; nothing where it is too long to be either."""
+    """The text of a column, or of a date's and a time's together; empty if it is too long to be either."""
     cell = row[places[0]].strip() if len(places) == 1 else " ".join(row[place].strip() for place in places)
     return cell if len(cell) <= _LONGEST_CELL else ""
 
 
 def _header(lines: list[str], chosen: Mapping[str, str], file: str | None) -> tuple[int, str, list[str]]:
-    """Number of the line that names the columns (from 1), what parts them, and the names."""
+    """Number of the line that names the columns (from 1), what separates them, and the names."""
     for number, line in enumerate(lines, start=1):
         for parter in _PARTERS if len(line) <= _LONGEST_HEADING else ():
             names = [name.strip() for name in next(csv.reader([line], delimiter=parter), [])]

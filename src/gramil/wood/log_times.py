@@ -1,7 +1,7 @@
 """Dates and times of day as loggers write them.
 
-A date like 03/04/2025 has two readings. What settles it is a day over 12, or dates that follow one another day by day
-in one reading only; where neither does, the maker is asked. All of it goes by the whole file, whichever way it runs.
+A date like 03/04/2025 is ambiguous. A day over 12 settles it, or dates that follow one another day by day in only one
+of the two readings; otherwise the maker is asked. The whole file is considered, whichever way it runs.
 """
 
 import re
@@ -43,7 +43,7 @@ _UNREAD, _CLOCK, _SINCE_1970, _IN_A_ZONE = range(4)
 
 @dataclass(frozen=True)
 class ReadTimes:
-    """Seconds since 1970 by the clock on the wall, or in universal time if zoned; not a number where unreadable."""
+    """Seconds since 1970 by the clock on the wall, or in UTC if zoned; nan if unreadable."""
 
     seconds: FloatArray
     zoned: bool
@@ -51,7 +51,10 @@ class ReadTimes:
 
 
 class TimeCells:
-    """Times as they come, kept small: of each its form, its seconds (by a clock: of the day), and which date it has."""
+    """Times as they come, in compact form: for each its format, its seconds (for a clock time, of the day), and its
+    date's
+    number.
+    """
 
     def __init__(self) -> None:
         self._forms, self._seconds, self._dates = array("b"), array("d"), array("i")
@@ -73,7 +76,7 @@ class TimeCells:
     def read(self, order: DateOrder | None, file: str | None) -> ReadTimes:
         """All of them, in the form that most have; the others are not a number.
 
-        Raises MakersFault where day and month cannot be told apart and `order` is not given.
+        Raises MakersFault if day and month cannot be told apart and `order` is not given.
         """
         forms, seconds = np.asarray(self._forms), np.asarray(self._seconds)
         form = int(np.argmax(np.bincount(forms, minlength=4)[1:])) + 1

@@ -1,5 +1,5 @@
-"""The units of a logger's figures: as its columns say, as the maker says, or a question where figures and units do not
-go together. A shop at 68 C is not believed, and not converted unasked either.
+"""The units of a logger's figures: as its columns say, as the maker says, or a question if figures and units do not
+fit. A shop at 68 C is not plausible, but is not converted unasked either.
 """
 
 import re
@@ -24,7 +24,7 @@ _JOINED = re.compile(r"temp(?:erature|eratur)?([cf])")
 def temperature_unit(
     figures: FloatArray, name: str, said: TemperatureUnit | None, file: str | None
 ) -> tuple[TemperatureUnit, Fault | None]:
-    """The unit, and the question to ask where it is not stated or not believed; what the maker says is believed."""
+    """The unit, and the question to ask if it is not stated or not plausible; the maker's answer is always accepted."""
     stated = said or _stated_temperature(name)
     if said or not np.isfinite(figures).any():
         return stated or "C", None
@@ -51,7 +51,7 @@ def _stated_temperature(name: str) -> TemperatureUnit | None:
 def humidity_unit(
     figures: FloatArray, name: str, said: HumidityUnit | None, file: str | None
 ) -> tuple[HumidityUnit, Fault | None]:
-    """The unit, and the question to ask where figures and unit do not go together."""
+    """The unit, and the question to ask if figures and unit do not fit."""
     if said or not np.isfinite(figures).any():
         return said or "percent", None
     most = float(np.nanmax(figures))

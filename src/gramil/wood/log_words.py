@@ -22,7 +22,7 @@ def report_lines(history: AirHistory, report: LogReport, file: str) -> Iterator[
 
 
 def found_on_the_way(report: LogReport) -> Iterator[str]:
-    """What was done to a file's rows: turned round, left out, gaps, and changes of the clock taken out."""
+    """What was done to a file's rows: reversed, left out, gaps, and changes of the clock corrected."""
     if report.newest_first:
         yield "  The file runs newest first: it was turned round."
     for row in report.left_out[:SHOWN]:

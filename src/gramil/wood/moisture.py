@@ -1,6 +1,6 @@
-"""The moisture of pieces: now, after what they have lain in; later, in air that is held; and when they will be ready.
+"""The moisture of pieces: now, from the air they have lain in; later, in constant air; and when they will be ready.
 
-Moisture goes one way, through the thickness, at three paces between which the truth lies. Diffusion is taken not to
+Moisture moves only through the thickness, at three paces between which the truth lies. Diffusion is assumed not to
 change with moisture or temperature over the narrow range of a shop.
 """
 
@@ -19,7 +19,7 @@ from gramil.wood.equilibrium import equilibrium_moisture
 from gramil.wood.piece import PACES, Pace, Piece, assumptions_of, sheet_of
 from gramil.wood.stays import Kept, common_times, days_without_readings, drawn_to
 
-_LOOKS = 600  # moments at which a forecast is looked at: 2 % apart from a minute to a year
+_LOOKS = 600  # moments at which a forecast is computed: 2 % apart, from a minute to a year
 
 
 @dataclass(frozen=True)
@@ -35,7 +35,7 @@ class Range:
 class MoistureNow:
     """Moisture content (%) of a piece at a moment: mean, centre and both faces as ranges over the paces.
 
-    profiles has, for each pace, the moisture through the thickness, from which a forecast goes on.
+    profiles has, for each pace, the moisture through the thickness, from which a forecast continues.
     """
 
     piece: Piece
@@ -51,7 +51,7 @@ class MoistureNow:
 class Ready:
     """When a piece will have settled within a band: seconds from now, earliest, likely and latest.
 
-    None where its air never brings it there within the time looked at; `why` says so in words.
+    None if the air never brings it there within the time considered; `why` says so in words.
     """
 
     earliest: float | None
@@ -91,12 +91,12 @@ def times_followed(kept: Sequence[Kept], until: datetime) -> FloatArray:
 
 
 def moisture_now(pieces: Sequence[Piece], kept: Sequence[Kept], now: datetime) -> tuple[MoistureNow, ...]:
-    """Moisture of each piece after what it has lain in, as ranges over the three paces."""
+    """Moisture of each piece from the air it has lain in, as ranges over the three paces."""
     return tuple(_now(piece, past, now) for piece, past in zip(pieces, kept, strict=True))
 
 
 def evenly(piece: Piece, moisture: float, now: datetime) -> MoistureNow:
-    """A piece that is at one moisture (%) all through, by weighing or by a meter."""
+    """A piece with the same moisture (%) throughout, by weighing or by a meter."""
     points = modes_of(sheet_of(piece, "likely")).stores.size
     same = Range(moisture, moisture, moisture)
     profiles = {pace: np.full(points, moisture) for pace in PACES}
@@ -117,13 +117,13 @@ def as_weighed(state: MoistureNow, moisture: float) -> MoistureNow:
 
 
 def carried_on(state: MoistureNow, kept: Kept, now: datetime) -> MoistureNow:
-    """The state after what the piece has lain in since then."""
+    """The state carried on through the air that the piece has lain in since."""
     profiles = _through_air(state.piece, kept, (state.moment, now), state.profiles)
     return _state(state.piece, now, profiles, state.assumptions)
 
 
 def forecast(state: MoistureNow, air: Air, seconds: ArrayLike, pace: Pace = "likely") -> Course:
-    """Moisture at the seconds from now (rising, from 0 on) in air that is held from now on."""
+    """Moisture at these seconds from now (rising, from 0 on) in constant air."""
     looks = floats(seconds)
     drawn = np.full(looks.size, air.moisture + state.piece.offset)
     return course([modes_of(sheet_of(state.piece, pace))], [state.profiles[pace]], looks, drawn)
@@ -136,9 +136,9 @@ def moisture_band(temperature: float, humidities: tuple[float, float]) -> tuple[
 
 
 def ready(state: MoistureNow, air: Air, band: tuple[float, float], horizon: float = 366 * 86400.0) -> Ready:
-    """When mean, centre and faces will all keep within a band of moisture (%), in air that is held from now on.
+    """When mean, centre and faces will all keep within a band of moisture (%), in constant air.
 
-    horizon: how far to look, s. A range over the paces; None where the air itself leads out of the band.
+    horizon: how far ahead to look, s. A range over the paces; None if the air itself leads out of the band.
     """
     settles_at = air.moisture + state.piece.offset
     if not band[0] < settles_at < band[1]:

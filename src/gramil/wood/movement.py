@@ -26,14 +26,16 @@ SHRINKAGE_ALONG = (0.1, 0.2)
 
 @dataclass(frozen=True)
 class Movement:
-    """Change of a dimension (mm, growth positive); extrapolated says that moisture left the coefficients' range."""
+    """Change of a dimension (mm, growth positive); extrapolated is true if the moisture is outside the coefficients'
+    range.
+    """
 
     change: float
     extrapolated: bool
 
 
 def outside(*moistures: float) -> bool:
-    """Whether any of these moistures (%) lies where the coefficients are carried on; one not known does not."""
+    """Whether any of these moistures (%) lies outside the coefficients' range; an unknown one counts as inside."""
     low, high = COEFFICIENT_RANGE
     return any(each < low or each > high for each in moistures)
 
@@ -47,7 +49,7 @@ def movement(dimension: float, coefficient: float, moisture: float, later: float
 
 
 def free_strain(coefficient: ArrayLike, moisture: ArrayLike, later: ArrayLike) -> FloatArray:
-    """Strain (growth positive) of wood that is left free, for a change of moisture content (%)."""
+    """Strain (growth positive) of unrestrained wood, for a change of moisture content (%)."""
     return floats(coefficient) * (floats(later) - floats(moisture))
 
 

@@ -31,7 +31,9 @@ ASK = f"Of which species? Some woods of this name are protected. {LAW}"
 
 @dataclass(frozen=True)
 class Permit:
-    """What is known of the trade in one wood: its name as the maker wrote it, how it stands, and a sentence of why."""
+    """What is known of the trade in one wood: its name as the maker wrote it, its status, and a sentence that says
+    why.
+    """
 
     wood: str
     status: Status
@@ -41,12 +43,12 @@ class Permit:
 
     @property
     def line(self) -> str:
-        """What is to be printed where the wood is worked, sold or handed over; empty where nothing is asked."""
+        """What is to be printed wherever the wood is worked, sold or handed over; empty if nothing is required."""
         return f"{self.says} {PAPERS}" if self.status in ("listed", "ask") else ""
 
 
 def permit_of(wood: str, own: Mapping[str, Species] | None = None) -> Permit:
-    """How trade in a wood of this name stands, the maker's `own` woods first."""
+    """The status of trade in a wood of this name, the maker's `own` woods first."""
     found = named(wood, own)
     if isinstance(found, PlainName) and found.ask:
         return Permit(wood, "ask", f"{wood}: of which species? {_sentence(found.ask)} Write its botanical name.", ASK)

@@ -1,7 +1,8 @@
-"""A piece of wood as moisture sees it: its kind, how thick it is, which faces breathe, and how fast it follows the air.
+"""A piece of wood for the moisture model: its kind, its thickness, which faces are open, and how fast it follows the
+air.
 
-How fast is known only as a range: published diffusion coefficients differ, those of dense hardwoods are worked out from
-others, and moving air carries off moisture faster than still air. So each answer is worked at three paces.
+The speed is known only as a range: published diffusion coefficients differ, those of dense hardwoods are derived from
+others, and moving air carries off moisture faster than still air. So each answer is worked out at three paces.
 """
 
 import math
@@ -19,10 +20,11 @@ Face = Literal["open", "sealed"]
 
 @dataclass(frozen=True)
 class Piece:
-    """A piece: thickness mm, its two faces, its length along the grain (mm) where the end grain is open.
+    """A piece: thickness mm, its two faces, its length along the grain (mm) if the end grain is open.
 
-    speed and offset are what weighing has taught of it: a factor on how fast it follows, and percent of moisture that
-    it comes to above what the tables say. spread is the factor up and down within which speed is known then.
+    speed and offset were learnt from weighing: a factor on how fast it follows the air, and the percent of moisture
+    that
+    it comes to above the tables' value. spread is the factor, up and down, within which speed is then known.
     Raises ValueError for a thickness, length or speed that is not above 0.
     """
 
@@ -40,7 +42,7 @@ class Piece:
 
     @property
     def path(self) -> float:
-        """The thickness (mm) as moisture sees it: twice, if one face is sealed."""
+        """The effective thickness (mm) for moisture: doubled if one face is sealed."""
         return self.thickness * (2.0 if "sealed" in self.faces else 1.0)
 
 
@@ -64,7 +66,7 @@ def end_grain_factor(path: float, length: float, along: float) -> float:
 
 
 def assumptions_of(piece: Piece) -> tuple[str, ...]:
-    """What is taken for granted of how fast the piece follows the air, in words."""
+    """The assumptions about how fast the piece follows the air, in words."""
     transport = transport_of(piece.species.group)
     diffusion = transport.diffusion
     words = [

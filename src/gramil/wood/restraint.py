@@ -1,9 +1,9 @@
-"""Going on anyway: what wood that is glued at one moisture holds in when it later wants another size.
+"""Going on anyway: the stress in wood that is glued at one moisture and later would change its size.
 
 Strain, stress with its range, a verdict on it against a published strength, the bow of a glued strip, and the radius of
-a braced plate in other air. Stress is an elastic estimate cut down by two factors that are assumed, not measured: how
-far the frame gives way, and how much creep takes out. A whole plate fully held would crack far more often than plates
-do; the factors stand for why it does not.
+a braced plate in other air. Stress is an elastic estimate reduced by two factors that are assumed, not measured: how
+far the frame yields, and how much creep relaxes. A plate held completely would crack far more often than plates
+do; the factors account for the difference.
 """
 
 from collections.abc import Sequence
@@ -31,7 +31,9 @@ Judgement = Literal["holds", "likely to hold", "may crack", "cracks", "pressed",
 
 @dataclass(frozen=True)
 class Held:
-    """A moisture step held back: moistures %, free strain (growth positive), stress MPa (tension positive) as a range.
+    """A change of moisture in restrained wood: moistures %, free strain (growth positive), stress MPa (tension
+    positive), as
+    a range.
 
     missing names the figures that no source gives; stress is None then. extrapolated: outside 6 to 14 % moisture.
     """
@@ -50,7 +52,7 @@ class Held:
 
 @dataclass(frozen=True)
 class Verdict:
-    """What comes of it, in words, with the figures and what was assumed."""
+    """What happens, in words, with the figures and the assumptions."""
 
     judgement: Judgement
     why: str
@@ -87,7 +89,7 @@ class Plate:
 
 
 def held(species: Species, direction: Direction, moisture: float, later: float) -> Held:
-    """What wood glued fast at `moisture` (%) holds in when it comes to `later`.
+    """The stress in wood glued down at `moisture` (%) when it comes to `later`.
 
     Formula: strain C dM; stress -f k E C dM across the grain, f of HELD, k of CREEP (both ends of both make the range).
     """
@@ -104,9 +106,10 @@ def held(species: Species, direction: Direction, moisture: float, later: float) 
 
 
 def verdict(state: Held) -> Verdict:
-    """Judge the stress across the grain by the wood's published strength; where a source is missing, say so.
+    """Judge the stress across the grain by the wood's published strength; if a source is missing, say so.
 
-    Tension only: held swelling presses, bellies the plate and loads the glue line, and is described, not judged.
+    Tension only: restrained swelling compresses, bellies the plate and loads the glue line; it is described, not
+    judged.
     """
     words = assumed(state)
     if state.stress is None:
@@ -127,7 +130,7 @@ def verdict(state: Held) -> Verdict:
 
 
 def _judged(low: float, high: float, strength: Published) -> Judgement:
-    """A strength from memory bears no more than that it is likely to hold."""
+    """A strength quoted from memory supports no stronger verdict than that it will probably hold."""
     if high < strength.value:
         return "likely to hold" if strength.flag == "memory" else "holds"
     return "cracks" if low > strength.value else "may crack"
@@ -182,7 +185,7 @@ def dome_radius(plate: Plate, moisture: float, later: float, kept: float = 1.0) 
 
 
 def _stress(strain: float, modulus: float) -> tuple[float, float]:
-    """Least and most of -f k E e over the factors; wood that wants to shrink is pulled."""
+    """Least and most of -f k E e over the factors; wood that would shrink is in tension."""
     ends = np.multiply.outer(HELD, CREEP).ravel() * -modulus * strain
     return float(ends.min()), float(ends.max())
 

@@ -1,7 +1,7 @@
 """Kinds of wood: what is known of each, with the source of every figure, and what is not known.
 
-A figure that no source gives is None. Nothing is filled in from a like wood, and the movement coefficients are the
-handbook's own: they do not follow from its shrinkage table for every wood.
+A figure that no source gives is None. Nothing is filled in from a similar wood, and the movement coefficients are the
+handbook's own: not for every wood do they follow from its shrinkage table.
 """
 
 import tomllib
@@ -41,9 +41,9 @@ class Remark:
 
 @dataclass(frozen=True)
 class Listing:
-    """Whether trade in a wood is listed under CITES: in which appendix (empty: in none), and what of it.
+    """Whether trade in a wood is listed under CITES: in which appendix (empty: in none), and which products it covers.
 
-    `since` is when the listing came into force, `looked_up` when that was last looked up: years and months, as 2025-12.
+    `since` is when the listing came into force, `looked_up` when this was last checked: years and months, as 2025-12.
     """
 
     text: str
@@ -61,7 +61,7 @@ class Species:
 
     density kg/m3 at 12 % moisture; modulus MPa along the grain; ratio_* modulus across over along; shear_* shear
     modulus over modulus along; strength_across MPa in tension; shrinkage_* percent green to dry; movement_* share for
-    each 1 %. group names the diffusion figures that hold.
+    each 1 %. group names the diffusion figures to use.
     """
 
     name: str
@@ -90,7 +90,7 @@ class Species:
         return tuple(field.name for field in fields(self) if getattr(self, field.name) is None)
 
     def movement(self, direction: Direction) -> Published | None:
-        """Movement coefficient: the table's; else worked out from total shrinkage and flagged derived; else None."""
+        """Movement coefficient: the table's; else calculated from total shrinkage and flagged derived; else None."""
         tabled, shrunk = _in_direction(self, "movement", direction), _in_direction(self, "shrinkage", direction)
         if tabled is not None or shrunk is None:
             return tabled
@@ -98,7 +98,7 @@ class Species:
         return Published(coefficient_from_shrinkage(shrunk.value), shrunk.source, "derived", note)
 
     def modulus_across(self, direction: Direction) -> Published | None:
-        """Modulus across the grain, MPa: ratio times modulus along, flagged derived; None where either is missing."""
+        """Modulus across the grain, MPa: ratio times modulus along, flagged derived; None if either is missing."""
         ratio = _in_direction(self, "ratio", direction)
         if ratio is None or self.modulus is None:
             return None
@@ -108,9 +108,10 @@ class Species:
 
 @dataclass(frozen=True)
 class PlainName:
-    """A name that is no one wood: what holds for its dust, and why its species must be asked for (empty: it need not).
+    """A name shared by several woods: what holds for its dust, and why the species must be asked for (empty: it need
+    not).
 
-    `trade` is what holds for every wood of the name, where that can be said.
+    `trade` is what holds for every wood of the name, if that can be said.
     """
 
     name: str
@@ -130,7 +131,8 @@ class PublishedRange:
 @dataclass(frozen=True)
 class Transport:
     """How moisture moves in a group of woods: diffusion across the grain mm2/s, surface coefficient mm/s, and how many
-    times faster along the grain than across."""
+    times faster along the grain than across.
+    """
 
     diffusion: PublishedRange
     surface: PublishedRange
@@ -146,7 +148,7 @@ def load_species() -> Mapping[str, Species]:
 
 @cache
 def plain_names() -> Mapping[str, PlainName]:
-    """Names that are no one wood, such as rosewood, each with what is known of all that are sold under it."""
+    """Names shared by several woods, such as rosewood, each with what is known of all woods sold under it."""
     tables = _tables("plain_names")
     return {
         name: PlainName(name, **{key: _entry(key, value) for key, value in table.items()})  # type: ignore[arg-type]  # _entry gives each key its own type
@@ -172,7 +174,7 @@ def species_from_table(table: Mapping[str, object]) -> Species:
 
 
 def find_species(name: str, own: Mapping[str, Species] | None = None) -> Species:
-    """The wood of a name, botanical name or other name, whatever its capitals; the maker's own woods come first.
+    """The wood of a name, botanical name or other name, in upper or lower case; the maker's own woods come first.
 
     Raises MakersFault with the nearest names for a wood that is not known.
     """
@@ -186,7 +188,7 @@ def find_species(name: str, own: Mapping[str, Species] | None = None) -> Species
 
 
 def known_species(name: str, own: Mapping[str, Species] | None = None) -> Species | None:
-    """The wood of a name as `find_species` has it, or None; nothing is looked for that is only like it."""
+    """The wood of a name as `find_species` has it, or None; similar names are not tried."""
     return _index({**load_species(), **(own or {})}).get(_plain(name)) if own else _package_index().get(_plain(name))
 
 

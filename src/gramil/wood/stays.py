@@ -1,4 +1,4 @@
-"""Where a piece has lain and in what air: the moisture that its faces were drawn to, from then to now."""
+"""Where a piece has lain and in what air: the moisture that its faces tended to, from then to now."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -10,7 +10,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.physics.arrays import FloatArray
 from gramil.wood.air import AirHistory
 
-_MOVING = 1e-3  # seconds that a piece takes from one place to another: keeps the times rising
+_MOVING = 1e-3  # seconds that a piece takes from one place to another, so that times always rise
 
 
 @dataclass(frozen=True)
@@ -26,8 +26,8 @@ class Stay:
 class Kept:
     """What is known of a piece's past: stays one after another, and its moisture (%, even) when the first began.
 
-    Without a moisture it is taken to have settled in the first place's air of its first day.
-    Raises MakersFault for stays that end before they begin, overlap, or leave a time between them.
+    Without a moisture it is assumed to have settled in the air of the first place on its first day.
+    Raises MakersFault for stays that end before they begin, overlap, or leave a gap between them.
     """
 
     stays: tuple[Stay, ...]
@@ -51,7 +51,7 @@ class Kept:
         return self.stays[0].begins
 
     def start(self) -> float:
-        """Moisture (%) at the beginning: as given, or the mean that the first day's air draws to."""
+        """Moisture (%) at the beginning: as given, or the mean that the first day's air leads to."""
         if self.moisture is not None:
             return self.moisture
         times, moisture = _drawn_by(self.stays[0])
@@ -60,7 +60,7 @@ class Kept:
 
 
 def drawn_to(kept: Kept, origin: datetime) -> tuple[FloatArray, FloatArray]:
-    """Seconds since an origin, rising, and the moisture content (%) that the piece's faces were drawn to then."""
+    """Seconds since an origin, rising, and the moisture content (%) that the piece's faces tended to then."""
     parts = [_drawn_by(stay) for stay in kept.stays]
     shifts = [(stay.begins - origin).total_seconds() for stay in kept.stays]
     starts = [_MOVING if row else 0.0 for row in range(len(parts))]
@@ -70,7 +70,9 @@ def drawn_to(kept: Kept, origin: datetime) -> tuple[FloatArray, FloatArray]:
 
 
 def days_without_readings(kept: Kept) -> float:
-    """Days of the stays before the first or after the last reading of their place: there the nearest one is held."""
+    """Days of the stays before the first or after the last reading of their place: for these the nearest reading is
+    used.
+    """
     seconds = 0.0
     for stay in kept.stays:
         first, last = stay.air.moment(stay.air.times[0]), stay.air.moment(stay.air.times[-1])

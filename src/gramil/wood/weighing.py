@@ -1,7 +1,7 @@
-"""What a balance says of a piece's moisture, and what that teaches of how fast it follows the air.
+"""What a balance tells about a piece's moisture, and about how fast it follows the air.
 
 A weight and the dry mass give the true mean moisture, whatever any table says. Several weighings while the piece dries
-or takes up water show how fast it is and where it is heading; both are then taken over for this piece.
+or takes up water show how fast it is and where it is heading; both are then used for this piece.
 """
 
 import math
@@ -36,7 +36,7 @@ class Weighing:
 
 @dataclass(frozen=True)
 class Calibration:
-    """A piece that has learnt from weighings, and by how much it missed them before and now (% moisture, rms)."""
+    """A piece calibrated by weighings, and by how much the model missed them before and now (% moisture, rms)."""
 
     piece: Piece
     moistures: tuple[float, ...]
@@ -62,12 +62,12 @@ def moisture_by_weight(mass: float, dry_mass: float) -> float:
 
 
 def calibrated(piece: Piece, kept: Kept, weighings: Sequence[Weighing], dry_mass: float, balance: float) -> Calibration:
-    """The piece with the speed and offset that weighings of it ask for.
+    """The piece with the speed and offset that fit its weighings best.
 
     kept: where it lay, from the first weighing or earlier. balance: how finely it was weighed (g). It is taken to be
     even through its thickness at the first weighing. The best speed and offset are those that miss the weighings
-    least, in units of the balance, with a mild leaning to the tables (LIKELY_OFFSET, LIKELY_SPEED).
-    Raises MakersFault for fewer than two weighings, or such as lie outside what is known of where it lay.
+    least, in units of the balance, with a mild preference for the tables (LIKELY_OFFSET, LIKELY_SPEED).
+    Raises MakersFault for fewer than two weighings, or if it is not known where the piece lay at one of them.
     """
     ordered = sorted(weighings, key=lambda weighing: weighing.moment)
     _check(ordered, kept)
@@ -116,7 +116,7 @@ def _from(stay: Stay, begins: datetime) -> Stay:
 
 
 def _best_offsets(missing: FloatArray, shift: FloatArray, fineness: float) -> tuple[FloatArray, FloatArray]:
-    """For each speed the offset that fits best, and what is left to pay."""
+    """For each speed the offset that fits best, and its cost."""
     weight = 1.0 / fineness**2
     offsets = weight * (shift * missing).sum(axis=0) / (weight * (shift**2).sum(axis=0) + 1.0 / LIKELY_OFFSET**2)
     left = weight * ((missing - shift * offsets) ** 2).sum(axis=0) + (offsets / LIKELY_OFFSET) ** 2

@@ -1,7 +1,7 @@
-"""Whether a name is that of a wood: a known one, or one that says of which known kind it is ("curly maple").
+"""Whether a name is that of a wood: a known one, or one that says which known kind it is ("curly maple").
 
-What is no wood by its name may be plastic, and is never to be taken for wood: a word that no name of a wood has, or a
-last word that is none, and it is not known to be wood.
+Anything else may be plastic, and is never taken for wood: if a word occurs in no wood's name, or the last word is not
+a kind of wood, it is not known to be wood.
 """
 
 import re
@@ -23,9 +23,10 @@ def is_wood(name: str, own: Mapping[str, Species] | None = None) -> bool:
 
 
 def named(name: str, own: Mapping[str, Species] | None = None) -> Species | PlainName | None:
-    """What goes by a name, words for figure and sawing apart; a name that is no one wood comes before a known wood's.
+    """What a name stands for, ignoring words for figure and sawing; a name shared by several woods comes before a known
+    wood's.
 
-    The maker's `own` woods come first. None where nothing is known.
+    The maker's `own` woods come first. None if nothing is known.
     """
     kind = " ".join(word for word in _words(re.split(r"[,;(]", name)[0]) if word not in _figure())
     for each in dict.fromkeys((name, kind)):
@@ -50,7 +51,7 @@ def serves_as(has: str, wanted: str) -> bool:
 
 
 def _said_by_its_words(name: str) -> bool:
-    """Ahead of any comma the kind comes last; two things in one name ("maple/black") are no one wood."""
+    """Ahead of any comma the kind comes last; two things in one name ("maple/black") are not one wood."""
     kind = _words(re.split(r"[,;(]", name)[0])
     return bool(kind) and kind[-1] in _kinds() and not re.search(r"[/+&\d]", name) and _known().issuperset(_words(name))
 

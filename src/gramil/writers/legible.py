@@ -1,4 +1,5 @@
 """A drawing made readable at arm's length although a page shows it small: no letter under seven points.
+
 Words that are too small are written larger. If words then overlap, the later ones are replaced by a number, and what
 they say is put in a table beside the drawing.
 """

@@ -1,4 +1,5 @@
 """Words on a drawing once every figure is known: what is written, how much room it takes, how it may be placed.
+
 The sizes of the shipped typefaces are kept here alone, so that the DXF, the SVG and the PDF put the same words in
 the same place.
 """

@@ -164,6 +164,7 @@ def _digest(path: Path) -> str | None:
 @contextmanager
 def _undisturbed() -> Iterator[None]:
     """A signal to stop waits until the end, a few milliseconds, if the program handles it.
+
     A signal that simply ends the program is not put off: it could be lost while its handling is restored.
     """
     if threading.current_thread() is not threading.main_thread():

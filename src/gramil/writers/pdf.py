@@ -1,4 +1,5 @@
 """Templates on paper: drawings at true scale on as many sheets as they need, with marks to check the print.
+
 Every page says which instrument it is for and has a 100 mm bar, its name and its place on the map; the first page of
 a drawing has a square as well. What the printer stretches or shrinks is corrected beforehand if it is known.
 """

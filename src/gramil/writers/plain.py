@@ -22,6 +22,7 @@ CLEAR_OF_HATCH = 0.6
 
 def plain(drawing: Drawing, resolve: Resolve) -> tuple[Plain, ...]:
     """Every mark of the drawing in order, with no address left in it; the hatch lines come first, beneath the rest.
+
     A mark whose place is not known is left out.
     """
     return with_hatches([piece for mark in drawing.marks if has_place(mark) for piece in pieces(mark, resolve)])

@@ -1,4 +1,5 @@
 """Small cards on one page: drawings too small for a page of their own, side by side and in rows, with their names.
+
 Tall ones first, as many to a page as fit.
 """
 

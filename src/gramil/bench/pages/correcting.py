@@ -283,6 +283,7 @@ def asked_whether(
     request: PageRequest, wrong: Correction, fault: MakersFault | None = None, doubts: Mapping[str, Doubt] | None = None
 ) -> Response:
     """The page that asks before anything is written; with a fault, it says what is wrong with what was typed.
+
     `doubts` are the questions about it: sent again, the value is accepted.
     """
     faults: tuple[Fault, ...] = fault.faults if fault else ()

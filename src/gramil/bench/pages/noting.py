@@ -20,6 +20,7 @@ from gramil.store.opening import Store
 
 def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Note what was measured and, with `do=done`, the operation as done.
+
     If something cannot be read this is said, if something is doubtful it is asked about, and nothing is noted.
     """
     number = instrument_id(request)

@@ -37,6 +37,7 @@ from gramil.store.opening import Store
 @dataclass(frozen=True)
 class Box:
     """A field for a measurement: its address, its words, what is wanted and how near, what was measured last.
+
     `off` is how far that is off; `typed` is what the field holds, and `doubt` the question about that.
     """
 

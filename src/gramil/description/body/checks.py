@@ -115,6 +115,7 @@ def _named(path: Path, other: str, brace: BraceTable, names: Mapping[str, str]) 
 
 def braces_in_the_body(outlines: Outlines, brace: Braces, body: Body) -> Iterator[Problem]:
     """A brace whose place is given has its middle in the body, and also any end that stops at a point.
+
     For a brace that follows saddle or soundhole this is a finding, because the scale moves it.
     """
     for outline in outlines:

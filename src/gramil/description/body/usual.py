@@ -1,4 +1,5 @@
 """Base values of the body that need more than their key: the outline, braces as records, optional values.
+
 Without a body there is no outline (an empty tuple) and no brace; optional sizes that are missing are nan.
 """
 

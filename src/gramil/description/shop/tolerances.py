@@ -18,6 +18,7 @@ ROUNDING = 1e-9
 @dataclass(frozen=True)
 class Tolerance:
     """How far a figure may be off: within a limit either way, or between two limits; else practice has no tolerance.
+
     `none` is what a sheet then says.
     """
 
@@ -34,6 +35,7 @@ class Tolerance:
 
     def near(self, limit: Callable[[str], float]) -> float | None:
         """How far off it may be, given a function for a limit's value; None if practice has no tolerance.
+
         For a figure that may lie between two limits, half the distance between them.
         """
         if self.within:
@@ -45,6 +47,7 @@ class Tolerance:
 
     def holds(self, value: float, wanted: float, limit: Callable[[str], float]) -> bool | None:
         """Whether a value is near enough to what is wanted; None if practice has no tolerance.
+
         A value that shows as exactly the tolerance off is near enough.
         """
         shown = half_shown(_unit((*self.between, self.within)[0]))

@@ -1,4 +1,5 @@
 """Base values of strings, saddle and bridge that need more than their key: one row for each string, nothing missing.
+
 A list that was not given becomes zeros (by the model); a set-back that is to be the best one becomes nan.
 """
 

@@ -1,4 +1,5 @@
 """Base value of what the parts are made of, and what that requires: care with dust, permits for protected wood.
+
 Every sheet on which a part is worked takes its cautions from here, by the species of that part.
 """
 
