@@ -44,7 +44,7 @@ def braces_at(figures: Figures, cut: Cut) -> tuple[Brace, ...]:
 
 
 def across(corners: Iterable[Point], along: Mm) -> Interval | None:
-    """From where to where a polygon without hollows lies across the cut; None where it lies elsewhere."""
+    """From where to where a convex polygon lies across the cut; None if it lies elsewhere."""
     ring = list(corners)
     met = [
         y0 + (y1 - y0) * (along - x0) / (x1 - x0)
@@ -55,7 +55,7 @@ def across(corners: Iterable[Point], along: Mm) -> Interval | None:
 
 
 def read_at(figures: Figures, address: Ref[Any] | str, cut: Cut) -> float:
-    """The figure at an address, one of this drawing's own among them; raises KeyError where there is none."""
+    """The figure at an address, including this drawing's own; raises KeyError if there is none."""
     if str(address) not in (str(WIDTH), str(DEPTH)):
         return value_at(figures, address, cut)
     hull = hull_at(figures, cut)
@@ -66,7 +66,7 @@ def read_at(figures: Figures, address: Ref[Any] | str, cut: Cut) -> float:
 
 
 def body_marks(figures: Figures, cut: Cut) -> Marks:
-    """What is cut through of the body; nothing where there is none."""
+    """What is cut through of the body; nothing if there is none."""
     hull = hull_at(figures, cut)
     if hull is None:
         return ()
@@ -100,7 +100,7 @@ def _top(figures: Figures, hull: Hull) -> Marks:
 
 
 def _within(diameter: float, aside: float) -> float | None:
-    """Half the chord of a circle `aside` of its middle; None where it is missed, or there is no circle."""
+    """Half the chord of a circle `aside` of its middle; None if it is missed, or there is no circle."""
     square = (diameter / 2) ** 2 - aside**2
     return float(np.sqrt(square)) if square > 0 else None
 

@@ -1,6 +1,6 @@
-"""What a draughtsman's hand does: put a point where a view has it, draw a box, an arrow, a run of the surface.
+"""A draughtsman's basic moves: put a point where a view has it, draw a box, an arrow, a run of the surface.
 
-Nothing here knows a dimension; every figure comes from the graph.
+No dimension is known here; every figure comes from the graph.
 """
 
 from collections.abc import Iterable, Mapping, Sequence
@@ -117,7 +117,7 @@ def said(at: Point, *lines: str, height: float = 2.2) -> Marks:
 
 
 def fitted(at: Point, text: str, wide: float, height: float) -> Words:
-    """Words about a middle, as large as `height` but smaller where they would be wider than `wide`, cut at the last."""
+    """Words about a middle, `height` tall, but smaller if they would be wider than `wide`, and finally cut off."""
     longest = max(1, int(wide / (LETTER * SMALLEST)))
     text = text if len(text) <= longest else text[: longest - 1].rstrip() + "…"
     return Words(at, text, min(height, wide / (LETTER * max(1, len(text)))), anchor="middle")
@@ -158,7 +158,7 @@ def _figure(at: Point, address: Ref[Any], before: str, side: Side) -> Label:
 
 
 def sides_changed(marks: Marks) -> Marks:
-    """Marks with left and right in each other's place, not up and down: across a picture's middle at x = 0.
+    """Marks with left and right exchanged about a picture's middle at x = 0; up and down stay.
 
     Words stay readable, and run the other way from where they stand.
     """

@@ -8,7 +8,7 @@ Row = tuple[str, str]
 
 @dataclass(frozen=True)
 class Picture:
-    """A drawing as a page shows it: SVG text, the height in mm that it must have at the least, and its table."""
+    """A drawing as a page shows it: SVG text, the least height in mm that it must have, and its table."""
 
     svg: str
     least: float = 0.0

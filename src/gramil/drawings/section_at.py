@@ -66,7 +66,7 @@ def straight(position: PerFret[Mm], values: PerFret[float], x: Mm) -> float:
 
 
 def value_at(figures: Figures, figure: Ref[Any] | str, cut: Cut) -> float:
-    """One figure; one whose address ends in `@` is read at the cut. Raises KeyError where there is none."""
+    """One figure; one whose address ends in `@` is read at the cut. Raises KeyError if there is none."""
     address = str(figure)
     if not address.endswith(BETWEEN):
         return float(figures.at(address))
@@ -169,7 +169,8 @@ def _carved(figures: Figures, board: _Board) -> Marks:
 
 def _heel(figures: Figures, board: _Board) -> Marks:
     """The heel, as deep as its line in side view. Its flanks are not described: they are drawn dashed, straight from
-    the board's edges to the cap's width, and round into the back by the neck's own curve."""
+    the board's edges to the cap's width, and round into the back by the neck's own curve.
+    """
     along, down = zip(*figures[n.carve_heel_curve].points, strict=True)
     depth, middle = -float(np.interp(board.cut.x, along, down)), sum(board.edges) / 2
     capped = board.cut.x >= figures[n.carve_heel_cap_start]

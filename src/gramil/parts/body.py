@@ -25,7 +25,7 @@ ROOM = 20.0
 
 
 def _only(values: Iterable[float]) -> float:
-    """The one value, or not a number where there is no body."""
+    """The one value, or nan if there is no body."""
     return next(iter(values), math.nan)
 
 

@@ -1,6 +1,6 @@
 """What must still hold after a change: room between braces, soundhole, bridge, pins, blocks, each as a distance.
 
-What there is nothing to measure for is not a number, and judged as not there.
+A distance with nothing to measure is nan, and counts as not there.
 """
 
 import math

@@ -61,7 +61,7 @@ def _laid_out(sticks: tuple[Stick, ...], stock: tuple[Blank, ...]) -> tuple[list
 
 
 def _pieces(stock: tuple[Blank, ...]) -> Iterator[tuple[str, Blank]]:
-    """Every piece, those that are alike by number; the smallest first, so that large ones are kept."""
+    """Every single piece, one for each of several alike; the smallest first, so that large ones are kept."""
     for piece in sorted(stock, key=lambda each: (each.length * each.width, each.name)):
         for number in range(1, piece.count + 1):
             yield (piece.name if piece.count == 1 else f"{piece.name}, no. {number}"), piece

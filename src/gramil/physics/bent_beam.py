@@ -13,7 +13,7 @@ from gramil.physics.arrays import FloatArray, floats
 
 
 class Held(Enum):
-    """How a beam is held."""
+    """How a beam is supported."""
 
     BOTH_ENDS = "at both ends, free to turn"
     LAST_CLAMPED = "clamped at the last station"
@@ -54,12 +54,12 @@ def shape_under_pull(
     held: Held,
     far_end: float | None = None,
 ) -> FloatArray:
-    """Deflection (mm) of a beam that a taut line above it draws together, with what the bending adds to the lever.
+    """Deflection (mm) of a beam bent by a taut line above it, including what the bending adds to the lever.
 
     `line_height` is the line's height over the neutral axis at each station before bending, `pull` its tension in N,
     `bending_stiffness` EI in N mm2 at each. Formula: EI v'' = pull (height + line's rise - v), solved as one linear
-    system. With the last station clamped the line's near end rises with the beam's free end; its far end is at
-    `far_end` (x in mm, past the clamp) and stays, or for None rises as much, a line that stays parallel.
+    system. With the last station clamped the line's near end rises with the beam's free end; its far end at
+    `far_end` (x in mm, past the clamp) stays or, for None, rises as much, so that the line stays parallel.
     Raises ValueError for a pull at which such a beam folds up.
     """
     place, height = floats(x), np.broadcast_to(floats(line_height), np.shape(x))

@@ -1,7 +1,7 @@
-"""Where the two break points of each string go so that its stops sound nearest to what is meant.
+"""Where the two break points of each string go so that its stops sound as near as possible to the intended pitches.
 
 `best_set_backs` makes the weighted mean square of the cents least over the exact model of a stopped string. Each
-end is free per string, or bound: held where it is, moved as one piece, or moved as one straight piece that may
+end is either free for every string, or bound: fixed, moved as one piece, or moved as one straight piece that may
 slant. Set-backs are in mm outward; a nut moved towards the stops is negative.
 """
 
@@ -24,7 +24,9 @@ _MOST_STEPS = 50
 
 @dataclass(frozen=True)
 class Freedom:
-    """How an end may move: set-back = `shape @ amounts`, one row a string and one column an amount to find."""
+    """How an end may move: set-back = `shape @ amounts`, with one row for each string and one column for each amount to
+    be found.
+    """
 
     shape: FloatArray
 
@@ -52,7 +54,9 @@ def straight(across: ArrayLike) -> Freedom:
 
 @dataclass(frozen=True)
 class SetBacks:
-    """Set-backs of both ends in mm, one a string, the cents left at each stop and their weighted RMS a string."""
+    """Set-backs of both ends in mm, one for each string, the cents left at each stop and their weighted RMS for each
+    string.
+    """
 
     nut: FloatArray
     saddle: FloatArray
@@ -70,9 +74,9 @@ def best_set_backs(
 ) -> SetBacks:
     """The moves of both ends from where `paths` has them that make the weighted RMS of cents least.
 
-    `weights` are zero or more, one a stop or one a string and stop; a stop of weight zero does not count.
+    `weights` are zero or more, one for each stop, or for each string and stop; a stop of weight zero does not count.
     Newton's steps on the linearised model (Gauss-Newton), so the first is the closed form of the linear model.
-    Raises ValueError for weights that leave less to meet than there is to find, ArithmeticError if it does not settle.
+    Raises ValueError if the weights leave fewer stops than unknowns, ArithmeticError if it does not converge.
     """
     weight = np.broadcast_to(floats(weights), paths.stop_x.shape)
     columns = nut.shape.shape[1]
@@ -93,7 +97,7 @@ def best_set_backs(
 def set_backs(
     paths: StringPaths, strings: StringStiffness, nut: ArrayLike, saddle: ArrayLike, weights: ArrayLike = 1.0
 ) -> SetBacks:
-    """What given set-backs leave, in the same form as the best: for rounded, filed or measured ones."""
+    """The errors left by given set-backs (rounded, filed or measured), in the same form as for the best ones."""
     rows = paths.nut_x.shape
     nut_move, saddle_move = np.broadcast_to(floats(nut), rows), np.broadcast_to(floats(saddle), rows)
     cents = deviation(moved(paths, nut_move, saddle_move), strings).total
@@ -130,7 +134,7 @@ def _step(
 
 
 def weighted_rms(cents: ArrayLike, weights: ArrayLike) -> FloatArray:
-    """Root of the weighted mean square along the last axis; nan where no weight is left."""
+    """Root of the weighted mean square along the last axis; nan if no weight is left."""
     values = floats(cents)
     weight = np.broadcast_to(floats(weights), values.shape)
     whole = weight.sum(axis=-1)

@@ -1,10 +1,10 @@
 """Diffusion through the thickness of sheets, one or many at once, under air that changes from reading to reading.
 
 In each layer the content is a polynomial through points that crowd toward the faces (Gauss-Lobatto points), joined at
-the glue lines so that what leaves one layer enters the next. The equations are linear, so each sheet is taken apart
+the glue lines so that what leaves one layer enters the next. The equations are linear, so each sheet is decomposed
 into its own modes once; between two readings, where the air runs in a straight line, every mode has an exact answer.
-A step may therefore be ten minutes or a year: there is no error in time, only that of the points. What goes in through
-the faces is counted apart from what the sheet holds, so that the two can be compared.
+A step may therefore be ten minutes or a year: there is no error in time, only that of the points. What enters through
+the faces is counted separately from what the sheet holds, so that the two can be compared.
 
 Lengths in mm, times in s, diffusion in mm2/s (1e-10 m2/s is 1e-4 mm2/s), surface coefficients in mm/s.
 What diffuses is a content (percent moisture, say) that is alike on the two sides of a glue line.
@@ -81,7 +81,7 @@ class Modes:
 
 @dataclass(frozen=True)
 class Course:
-    """What became of each sheet at each reading; arrays are (readings, sheets), the faces' (readings, sheets, 2).
+    """The state of each sheet at each reading; arrays are (readings, sheets), the faces' (readings, sheets, 2).
 
     mean is weighted by capacity; centre is at half thickness; taken_up (sheets, 2) is what came in through each face
     over the whole time, in content times capacity times mm; profiles has the contents at each sheet's points at the

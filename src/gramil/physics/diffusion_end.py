@@ -1,7 +1,7 @@
-"""Where a sheet stands at the end of its air, without the way there; and what it comes to in air that is held.
+"""The state of a sheet at the end of a run of air, without the steps between; and its course in constant air.
 
-A mode forgets: what came in long ago, against how fast the mode decays, no longer counts. So each mode looks back only
-as far as it remembers, and sums what each step has left in it. The answer is that of `course`, to rounding.
+A mode forgets: whatever entered long ago, compared with how fast the mode decays, no longer counts. So each mode looks
+back only as far as it remembers, and sums what each step has left in it. The answer is that of `course`, to rounding.
 """
 
 import numpy as np
@@ -32,7 +32,8 @@ def profile_at_end(modes: Modes, start: ArrayLike, times: ArrayLike, air: ArrayL
 
 
 def in_held_air(modes: Modes, start: ArrayLike, seconds: ArrayLike, level: float) -> FloatArray:
-    """Mean, centre and both faces (times, 4) of a sheet at seconds from now, in air that would bring it to `level`.
+    """Mean, centre and both faces (times, 4) of a sheet at seconds from now, in constant air that would bring it to
+    `level`.
 
     start is one figure or one a point. Formula: level + sum of each mode's share of (start - level) times e^(-rate t).
     """

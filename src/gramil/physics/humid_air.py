@@ -1,4 +1,5 @@
-"""Humid air: what a reading of temperature and relative humidity holds in water, and what becomes of it elsewhere.
+"""Humid air: how much water a reading of temperature and relative humidity means, and what becomes of that air
+elsewhere.
 
 Temperatures in C, relative humidity in percent, vapour pressure in Pa, vapour density ("absolute humidity") in g/m3.
 Saturation: ASHRAE Handbook, Fundamentals, 2017, chapter 1, equations 5 (over ice) and 6 (over water).

@@ -1,4 +1,4 @@
-"""The table of string, wire and rod materials: each figure with its source and how surely it is known."""
+"""The table of string, wire and rod materials: each figure with its source and how certain it is."""
 
 import tomllib
 from collections.abc import Mapping, Sequence
@@ -15,7 +15,7 @@ FLAGS = ("read", "transcribed", "memory")
 
 @dataclass(frozen=True)
 class Sourced:
-    """A published figure, where it stands, and how surely it is known (one of FLAGS)."""
+    """A published figure, where it was published, and how certain it is (one of FLAGS)."""
 
     value: float
     source: str

@@ -1,4 +1,4 @@
-"""A string pressed to a stop: how far its pitch is from what the stop is meant to sound, in cents, and why.
+"""A string pressed to a stop: how far its pitch is from the intended one, in cents, and why.
 
 Pressing makes the string longer than it was at rest, so its pull rises and its weight per length falls; it speaks
 over a length that is not quite the intended one; and its stiffness counts for more on the shorter length. The
@@ -60,7 +60,9 @@ class StringStiffness:
 
 @dataclass(frozen=True)
 class Deviation:
-    """Cents by which stopped strings are sharp of what is meant, one row a string, one column a stop, by cause."""
+    """Cents by which stopped strings are sharp of the intended pitch, by cause; one row for each string, a column for
+    each stop.
+    """
 
     length: FloatArray
     density: FloatArray

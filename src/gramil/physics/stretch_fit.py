@@ -45,7 +45,7 @@ def fit_stretch(
     `paths` are the geometry as measured, `reading_error` the standard error of one reading in cents. With
     `seek_saddle` the place of the saddle's break point is sought as well, which needs stops far apart and widens
     the uncertainty. Least squares over ln kappa; the errors come from the readings' error, widened where they
-    scatter more than that. Raises MakersFault for a string with too few readings, or readings no kappa explains.
+    scatter more than that. Raises MakersFault for a string with too few readings, or readings that no kappa explains.
     """
     measured = np.broadcast_to(floats(cents), paths.stop_x.shape)
     read = np.isfinite(measured)

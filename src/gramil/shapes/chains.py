@@ -40,7 +40,7 @@ class Trace:
 
 @dataclass(frozen=True)
 class Drawing:
-    """What a file holds: its lines, and how many mm one of its units is (None where it does not say)."""
+    """What a file holds: its lines, and how many mm one of its units is (None if it does not say)."""
 
     traces: tuple[Trace, ...]
     unit: Mm | None
@@ -56,7 +56,9 @@ class Gap:
 
 
 def joined_traces(traces: Sequence[Trace], gap: float) -> tuple[Trace, ...]:
-    """Traces whose ends lie within `gap` of each other as one, each turned as needed; nowhere may three ends meet."""
+    """Traces whose ends lie within `gap` of each other joined into one, each reversed as needed; no three ends may
+    meet.
+    """
     partner = _partners(traces, gap)
     waiting = [True] * len(traces)
     done = []
@@ -101,7 +103,7 @@ def _followed(end: End, traces: Sequence[Trace], partner: Mapping[End, End], wai
 
 
 def _as_one(run: Sequence[Trace]) -> Trace:
-    """The run as one trace, ends that meet put half-way between."""
+    """The run as one trace, with ends that meet moved half-way to each other."""
     points = [run[0].points]
     for trace in run[1:]:
         middle = (points[-1][-1] + trace.points[0]) / 2
@@ -113,7 +115,7 @@ def _as_one(run: Sequence[Trace]) -> Trace:
 
 
 def branches(traces: Sequence[Trace], gap: float, most: int) -> tuple[Place, ...]:
-    """Places where the ends of three lines or more meet, so that none can say which goes on; at the most `most`."""
+    """Places where three or more ends meet, so that it is unclear which line continues; at most `most` of them."""
     rows = [trace for trace in traces if not trace.is_closed(gap)]
     ends = np.array([end for trace in rows for end in (trace.points[0], trace.points[-1])]).reshape(-1, 2)
     if not len(ends):

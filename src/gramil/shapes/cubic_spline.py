@@ -1,7 +1,7 @@
 """The cubic spline through given values: two derivatives in common at every inner break.
 
 The slopes at the breaks solve a system with three entries a row (C. de Boor, "A Practical Guide to Splines", 1978,
-chapter IV): of our own for the time that loading a general library takes, and held against one in the tests.
+chapter IV): our own, because a general library takes long to load; the tests compare it with one.
 """
 
 from typing import Literal

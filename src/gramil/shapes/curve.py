@@ -137,7 +137,7 @@ class Curve:
         return np.concatenate((self.breaks[piece] + steps[piece] * within / counts[piece], self.breaks[-1:]))
 
     def sampled(self, tolerance: Mm, longest: Mm = np.inf) -> float:
-        """How many parameters `sample` would give: known before any is worked out."""
+        """How many parameters `sample` would give, without working them out."""
         return float(self._parts(tolerance, longest).sum()) + 1
 
     def _parts(self, tolerance: Mm, longest: Mm) -> Array:
@@ -156,7 +156,7 @@ class Curve:
     def meets(self, point: Sequence[float], direction: Sequence[float]) -> Array:
         """Parameters where the straight line through `point` along `direction` meets the curve, ascending.
 
-        A line that lies along a straight piece meets it at that piece's ends.
+        A line along a straight piece meets it at that piece's ends.
         """
         normal = np.array([-direction[1], direction[0]]) / np.hypot(direction[0], direction[1])
         distance = self.coefficients @ normal

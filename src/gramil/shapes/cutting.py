@@ -32,7 +32,7 @@ def sets_out_of(stock: Box, lengths: Sequence[Mm], strip: tuple[Mm, Mm], kerf: M
 
 
 def strips_across(width: Mm, strip: Mm, kerf: Mm) -> Count:
-    """How many strips a width gives, a kerf between each two; a hair of rounding is let pass."""
+    """How many strips a width gives, with a kerf between each two; a tiny rounding error is tolerated."""
     return max(0, int((width + kerf + 1e-9) // (strip + kerf)))
 
 

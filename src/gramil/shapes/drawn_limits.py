@@ -1,4 +1,4 @@
-"""How much a traced drawing may hold: far more than a plan of an instrument has, and less than stops a machine.
+"""How much a traced drawing may hold: far more than a plan of an instrument needs, and less than would stop a machine.
 
 What is drawn once and shown many times (a block, an SVG `use`) is counted as often as it shows, before it is opened.
 """
@@ -36,19 +36,19 @@ def too_much(what: str, file: str | None) -> MakersFault:
 
 
 def hold_number(found: float, most: int, of: str, file: str | None) -> None:
-    """Raises MakersFault where there are more than `most` of something."""
+    """Raises MakersFault if there are more than `most` of something."""
     if found > most:
         raise too_much(f"the drawing has more than {most} {of}", file)
 
 
 def hold_digits(text: str, file: str | None) -> None:
-    """Raises MakersFault where a number in the text is longer than any that a drawing needs."""
+    """Raises MakersFault if a number in the text is longer than any that a drawing needs."""
     if _LONG_NUMBER.search(text):
         raise too_much(f"a number in the drawing has more than {MOST_DIGITS} digits", file)
 
 
 def hold_places(places: NDArray[np.float64], name: str, file: str | None) -> None:
-    """Raises MakersFault where a place, of shape (n, 2), is no number or farther off than can be meant."""
+    """Raises MakersFault if a place, of shape (n, 2), is not a number or implausibly far away."""
     if not np.isfinite(places).all():
         what = f"a place on {name} is not a number"
         raise MakersFault([Fault(what=what, remedy="Draw it anew, and save the drawing", file=file)])

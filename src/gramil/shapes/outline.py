@@ -132,7 +132,9 @@ class Outline:
 
     @cached_property
     def _known(self) -> dict[tuple[tuple[int, ...], bytes], Array]:
-        """What was found for a few places at a time: the same ones are asked for again with every change elsewhere."""
+        """A cache of results for small sets of places: the same ones are asked for again after every change
+        elsewhere.
+        """
         return {}
 
     def _found(self, x: Array) -> Array:

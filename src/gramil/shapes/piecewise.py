@@ -1,7 +1,7 @@
 """Polynomials in pieces: their values, slopes and zeros.
 
-Of our own because every command draws an outline, and the general library that has the same takes a third of a second
-to load; held against it in the tests.
+Our own, because every command draws an outline, and the general library for this takes a third of a second
+to load; the tests compare the two.
 """
 
 from dataclasses import dataclass

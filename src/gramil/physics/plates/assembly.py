@@ -77,7 +77,7 @@ def mass_blocks(counts: FloatArray, heavy: FloatArray) -> FloatArray:
 
 
 def sheet_of(plate: Plate, mesh: Mesh, covering: Sequence[FloatArray] = ()) -> Sheet:
-    """What reads a plate's strains on a mesh; `covering` are rings of what is glued flat to it."""
+    """A plate on a mesh, ready to read its strains; `covering` are rings of pieces glued flat to it."""
     three = mesh.three
     rises = np.zeros(len(mesh.nodes)) if plate.rise is None else plate.rise(mesh.nodes)
     slope = np.einsum("mi,mgik->mgk", rises[mesh.triangles], three.ways)
@@ -136,6 +136,6 @@ def summed(columns: Indices, blocks: FloatArray, size: int) -> csr_matrix:
 
 
 def grown(matrix: csr_matrix, size: int) -> csr_matrix:
-    """The matrix with rows and columns of nothing after its own, (size, size)."""
+    """The matrix padded with rows and columns of zeros, (size, size)."""
     more = np.full(size - matrix.shape[0], matrix.indptr[-1], dtype=matrix.indptr.dtype)
     return csr_matrix((matrix.data, matrix.indices, np.concatenate([matrix.indptr, more])), shape=(size, size))

@@ -68,7 +68,8 @@ class Sure:
 @dataclass(frozen=True)
 class Found:
     """A stiffness in MPa, how far off it may be (a share, one standard deviation), and whether it was measured or
-    taken from the wood that the board is like."""
+    taken from the wood that the board is like.
+    """
 
     value: float
     within: float
@@ -130,7 +131,7 @@ _AGAIN = "tap again, see where each note's resting lines lie, and weigh and meas
 
 
 def _impossible(blank: Blank, notes: Mapping[Way, float]) -> tuple[Fault, ...]:
-    """What is wrong before anything is worked out."""
+    """Faults found before anything is worked out."""
     figures: dict[str, float] = {**dict(notes.items()), **asdict(blank)}
     bad = [name for name, figure in figures.items() if not 0.0 < figure < math.inf]
     if bad:
@@ -254,7 +255,7 @@ def _told(wood: Timber, notes: Mapping[Way, float], sharing: FloatArray, sure: S
 
 
 def _near(notes: Mapping[Way, float]) -> tuple[Fault, ...]:
-    """Notes that can be taken for each other: said, and used as they were given."""
+    """Notes that could be mistaken for each other: this is said, and they are used as given."""
     order = sorted(notes.items(), key=lambda row: row[1])
     return tuple(
         Fault(

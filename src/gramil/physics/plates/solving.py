@@ -1,4 +1,4 @@
-"""One factor of a held plate's stiffness: what loads do to it, and its lowest modes.
+"""One factor of a held plate's stiffness: its response to loads, and its lowest modes.
 
 The matrix is scaled to ones on its diagonal, then factored by scipy's SuperLU as a symmetric one, without pivoting:
 three to four times faster than its usual order, and as exact, for the matrix is positive.
@@ -20,7 +20,7 @@ _ENOUGH = 1e-10
 
 @dataclass(frozen=True, eq=False)
 class Factor:
-    """A positive symmetric matrix, taken apart once; `scale` makes ones of its diagonal."""
+    """A positive symmetric matrix, factored once; `scale` makes its diagonal ones."""
 
     scale: FloatArray
     lower_upper: Any
@@ -32,9 +32,9 @@ class Factor:
 
 
 def factor_of(matrix: csr_matrix) -> Factor:
-    """Take a positive symmetric matrix apart.
+    """Factor a positive symmetric matrix.
 
-    Raises MakersFault where something can move without being resisted.
+    Raises MakersFault if something can move without resistance.
     """
     scale = 1.0 / np.sqrt(matrix.diagonal())
     if not np.isfinite(scale).all():
@@ -67,8 +67,9 @@ def modes_of(
 ) -> tuple[FloatArray, FloatArray]:
     """The lowest `count` modes: squared angular frequencies (count,), and shapes (n, count) of unit modal mass.
 
-    `factor` is that of stiffness - shift mass, `shift` below the lowest. `without` (n, k) are movements of unit modal
-    mass, one another's strangers, that are left out. The start is fixed, so the answer repeats.
+    `factor` is that of stiffness - shift mass, `shift` below the lowest. `without` (n, k) are mutually orthogonal
+    movements of
+    unit modal mass that are left out. The start is fixed, so the answer repeats.
     """
     size = stiffness.shape[0]
     start = np.cos(np.arange(size) * 0.7548776662466927 + 0.3) + 0.1
@@ -86,7 +87,7 @@ def modes_of(
 def free_modes_of(
     stiffness: csr_matrix, mass: csr_matrix, rigid: FloatArray, typical: float, count: int
 ) -> tuple[FloatArray, FloatArray]:
-    """The lowest `count` modes of what nothing holds, as `modes_of`; moving as a whole is left out.
+    """The lowest `count` modes of a plate that nothing holds, as `modes_of`; movements as a whole are left out.
 
     `rigid` (n, k) are movements near those, `typical` a squared angular frequency of the size of the first.
     """
@@ -100,7 +101,7 @@ def free_modes_of(
 
 
 def _strangers(shapes: FloatArray, mass: csr_matrix) -> FloatArray:
-    """The same movements combined so that each has unit modal mass and none with another."""
+    """The same movements combined so that they are orthonormal by modal mass."""
     lower = np.linalg.cholesky(shapes.T @ (mass @ shapes))
     return np.asarray(np.linalg.solve(lower, shapes.T).T)
 

@@ -1,4 +1,4 @@
-"""How sure an answer of the solved plate is: by its mesh, by the model, and both together."""
+"""How certain an answer of the solved plate is: because of its mesh, of the model, and of both together."""
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -15,6 +15,6 @@ closer (the published tests have them). What the wood is off comes on top, and i
 
 
 def within(quick: ArrayLike, final: ArrayLike) -> FloatArray:
-    """How far off the final answer may be, in its own unit: by its mesh, and by the model."""
+    """How far off the final answer may be, in its own unit, because of mesh and model."""
     one, other = floats(quick), floats(final)
     return floats(BY_MESH * np.abs(other - one) + BY_MODEL * np.abs(other))

@@ -44,7 +44,7 @@ class Timber:
 
 
 def isotropic(modulus: float, poisson: float, density: float) -> Timber:
-    """What is alike in every direction, as metal is."""
+    """A material that is the same in every direction, like metal."""
     shear = modulus / (2.0 * (1.0 + poisson))
     return Timber(modulus, modulus, modulus, shear, shear, shear, poisson, poisson, density)
 

@@ -38,7 +38,7 @@ class Modes:
 
 @dataclass(frozen=True, eq=False)
 class Bare:
-    """The plate alone with its edge held; what changes on bars and blocks leaves this as it is."""
+    """The plate alone with its edge held; changes to bars and blocks leave it as it is."""
 
     sheet: Sheet
     held: Held
@@ -127,7 +127,7 @@ class Whole:
 
     @cached_property
     def factor(self) -> Factor:
-        """The stiffness taken apart."""
+        """The factored stiffness."""
         return factor_of(self.stiffness)
 
     def free_load(self, load: FloatArray) -> FloatArray:
