@@ -121,7 +121,7 @@ def look_at(file: Path, shop: Path) -> None:
     for name in figures:
         assert figures[name] is not None
     for found in findings_of(figures):
-        assert in_words(found, formatter.filled).says
+        assert in_words(found, formatter).says
     for setup in setups_of(figures):
         told = [*map(formatter.text, figures_on(setup)), *map(formatter.filled, setup.texts)]
         assert all(isinstance(each, str) for each in told)

@@ -552,7 +552,7 @@ def test_the_lettering_of_a_long_drawing_can_be_read_on_a_phone(phone, sheet: st
     lay_out_demo(phone)
     phone.goto(f"/instrument/1/sheet/{sheet}")
     assert phone.get_by_label(first, exact=True).is_checked()
-    strip = phone.get_by_role("region", name="The drawing")
+    strip = phone.get_by_role("region", name="The drawing", exact=True)
     fits = "strip => strip.scrollWidth <= strip.clientWidth"
     phone.get_by_label("Large, to read").tap()
     assert phone.evaluate(LETTERING) >= 11.9

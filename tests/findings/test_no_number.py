@@ -109,7 +109,7 @@ def figures_in(folder: Path, text: str, shop: str) -> Figures:
 def no_number_is_judged(figures: Figures) -> None:
     formatter = Formatter(figures)
     for found in findings_of(figures):
-        told = in_words(found, formatter.filled)
+        told = in_words(found, formatter)
         assert str(found.says).startswith("because ") == (found.severity == "not judged"), found
         if found.severity in ("stop", "caution", "fine"):
             assert math.isfinite(found.value), found

@@ -94,7 +94,7 @@ def test_no_text_holds_a_raw_name_and_each_figure_in_one_is_there(instruments: l
     for figures in instruments:
         formatter = Formatter(figures)
         for found in findings_of(figures):
-            told = in_words(found, formatter.filled)
+            told = in_words(found, formatter)
             for text in (told.says, told.remedy):
                 assert not re.search(r"[a-z]_[a-z]|[{}]", text), f"{found.name}: {text}"
 

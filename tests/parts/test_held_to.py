@@ -38,7 +38,7 @@ def crossing_of_the_centreline(figures: Figures, to: str) -> float:
 @given(
     scale=st.floats(600.0, 660.0),
     join=st.floats(12.0, 14.0),
-    beyond=st.floats(-3.0, 3.0),
+    beyond=st.integers(-3000, 3000).map(lambda each: each / 1000),
     hole=st.floats(150.0, 180.0),
     tail=st.floats(480.0, 500.0),
 )

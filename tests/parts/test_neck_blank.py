@@ -34,7 +34,7 @@ Blanked = Callable[..., Figures]
 def planked(derive_text: Callable[..., Figures], text_of: Callable[[str], str]) -> Blanked:
     def made(carve: str = "", head: str = "", stock: tuple[float, float, float] = (1, 1, 1)) -> Figures:
         length, width, thickness = stock
-        shop = SHOP.format(name="plank", wood="mahogany", length=length, width=width, thickness=thickness)
+        shop = SHOP.format(name="plank", wood="maple", length=length, width=width, thickness=thickness)
         return derive_text(f"{text_of('tarn').partition('[head]')[0]}\n[carve]\n{carve}\n[head]\n{head}\n", shop)
 
     return made

@@ -16,6 +16,8 @@ from typing import Any
 
 import ezdxf
 import pytest
+from ezdxf.entities import LWPolyline
+from ezdxf.path import make_path
 from OCP.BRepAlgoAPI import BRepAlgoAPI_Common, BRepAlgoAPI_Cut
 from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakePolygon
 from OCP.BRepCheck import BRepCheck_Analyzer
@@ -65,11 +67,17 @@ def cards_of(figures: Figures) -> dict[str, tuple[Point, ...]]:
     """Each brace's card as a machine reads it, its foot's first end at nothing."""
     text = dxf_bytes(figures["drawing_braces"], Formatter(figures).text).decode("utf-8")
     runs = ezdxf.read(io.StringIO(text)).modelspace().query("LWPOLYLINE")
-    outlines = [[(x, y) for x, y, *_ in run.get_points()] for run in runs if run.dxf.layer == "cut" and run.closed]
+    outlines = [outline_of(run) for run in runs if run.dxf.layer == "cut" and run.closed]
     names = [each.name for each in figures["brace_list"]]
     return {
         name: tuple((x, y - outline[0][1]) for x, y in outline) for name, outline in zip(names, outlines, strict=True)
     }
+
+
+def outline_of(run: LWPolyline) -> list[Point]:
+    """The corners of an outline whose arcs are true arcs, these in chords within 0.2 um."""
+    points = [(point.x, point.y) for point in make_path(run).flattening(2e-4)]
+    return points[:-1] if math.dist(points[0], points[-1]) < 1e-9 else points
 
 
 @dataclass(frozen=True)

@@ -1,15 +1,21 @@
 """The DXF read back with its library: every coordinate to a millionth of a millimetre, the audit clean."""
 
 import math
+from collections.abc import Callable
 from io import StringIO
 from itertools import pairwise
 from math import cos, degrees, hypot, pi, sin
 
 import ezdxf
 import pytest
+from ezdxf.path import make_path
+from shapely import LineString, Point, unary_union
 
 from gramil import names as n
 from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Polyline, Span, Words
+from gramil.formatter import Formatter
+from gramil.graph import Figures
+from gramil.prints.whole import drawings_of
 from gramil.writers.dxf import dxf_bytes
 
 TO_THE_MILLIONTH = 1e-6
@@ -225,3 +231,21 @@ def test_every_line_is_drawn_once(resolve):
     assert whole.closed
     assert not rest.closed
     assert [(float(x), float(y)) for x, y in rest.get_points("xy")] == [(10, 0), (20, 0), (20, 10), (10, 10)]
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
+def test_no_arc_leaves_what_is_drawn(example: Callable[[str], Figures], name: str) -> None:
+    """Every outline to cut, read back by another library: within 0.06 mm of the chords that it was drawn in."""
+    figures = example(name)
+    checked = 0
+    for drawing in drawings_of(figures):
+        drawn = [LineString([*m.points, *m.points[: m.closed]]) for m in drawing.marks if isinstance(m, Polyline)]
+        if not drawn:
+            continue
+        every = unary_union([each for each in drawn if each.length])
+        text = dxf_bytes(drawing, Formatter(figures).text).decode("utf-8")
+        for run in ezdxf.read(StringIO(text)).modelspace().query("LWPOLYLINE"):
+            points = [(point.x, point.y) for point in make_path(run).flattening(1e-3)]
+            assert max(every.distance(Point(*each)) for each in points) < 0.06, drawing.name
+            checked += 1
+    assert checked > 10

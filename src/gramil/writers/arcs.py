@@ -6,7 +6,7 @@ ends are two of the points, and those between lie on it within a few thousandths
 
 from dataclasses import dataclass
 from itertools import pairwise
-from math import atan, atan2, cos, hypot, pi, sin, tan
+from math import atan, atan2, cos, dist, hypot, pi, sin, tan
 
 from gramil.drawings.marks import Arc, Line, Point, Polyline
 
@@ -19,6 +19,8 @@ FEWEST, ALIKE = 3, 2.5
 much, or as little."""
 MOST = 0.9 * pi
 """The most that one arc turns; a longer one is written as several."""
+BETWEEN = 0.05
+"""In mm: how far a curve may leave the chords that it is drawn in."""
 STRAIGHT = 50_000.0
 """A radius in mm from which on a curve is taken as straight."""
 
@@ -127,7 +129,7 @@ def _arc_from(points: list[Point], at: int) -> tuple[int, float]:
             break
         far, whole = far + 1, whole + turn
     enough = far - at >= FEWEST or _amid_a_curve(points, at)
-    if not enough or abs(first) > STEP:
+    if not enough or abs(first) > STEP or not _on_one(points, at, far):
         return at + 1, 0.0
     return far, _swept(points, at, far, 1.0 if first > 0 else -1.0)
 
@@ -143,12 +145,17 @@ def _amid_a_curve(points: list[Point], at: int) -> bool:
 
 
 def _on_one(points: list[Point], at: int, far: int) -> bool:
-    """Whether all points from one to another lie on the circle through the two and the one half way."""
+    """Whether all points from one to another lie on the circle through the two and the one half way, near together.
+
+    A chord that the circle would leave by more than curves are drawn to is no part of one: it is a straight run.
+    """
     circle = _circle(points[at], points[(at + far) // 2], points[far])
     if circle is None:
         return False
     (x, y), radius = circle
-    return all(abs(hypot(px - x, py - y) - radius) <= ON_IT for px, py in points[at + 1 : far])
+    longest = max(dist(one, other) for one, other in pairwise(points[at : far + 1]))
+    near = all(abs(hypot(px - x, py - y) - radius) <= ON_IT for px, py in points[at + 1 : far])
+    return near and longest**2 / (8 * radius) <= BETWEEN
 
 
 def _swept(points: list[Point], at: int, far: int, side: float) -> float:

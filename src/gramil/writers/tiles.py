@@ -127,7 +127,7 @@ def _on_sheet(marks: Sequence[Plain], shape: Sequence[Plain], box: Box, sheet: S
 def _share(spare: float, before: float, after: float) -> float:
     """How much of the spare room lies before the shape: what is needed there, if there is room for both sides."""
     wanted = before + after
-    return before if wanted <= spare else spare * before / wanted
+    return before if wanted <= max(spare, 0.0) else spare * before / wanted
 
 
 def _room(box: Box, sheet: Sheet) -> float:
