@@ -4,7 +4,7 @@ import io
 import resource
 from importlib.resources import as_file, files
 
-import ezdxf
+import ezdxf.filemanagement
 
 from benchmarks.timing import milliseconds, seconds
 from gramil.change.shift import shift
@@ -64,7 +64,7 @@ def _dxf(figures: Figures) -> None:
     formatter = Formatter(figures)
 
     def bare() -> None:
-        document = ezdxf.new("R2010")
+        document = ezdxf.filemanagement.new("R2010")
         space = document.modelspace()
         for mark in drawing.marks:
             match mark:

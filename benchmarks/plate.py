@@ -42,7 +42,11 @@ def run() -> None:
 
     threads = os.environ.get("OPENBLAS_NUM_THREADS", "all")
     for name, size, allowed in (("a first answer", QUICK, 1.0), ("the answer that is kept", FINAL, 2.0)):
-        took = processor_seconds(lambda size=size: answered(made(size)), 3)
+
+        def answer(size: float = size) -> Whole:
+            return answered(made(size))
+
+        took = processor_seconds(answer, 3)
         print(f"{name:<33} {milliseconds(took)}   (budget {allowed:g} s on one core; BLAS threads here: {threads})")
     for size in (QUICK, FINAL):
         _ratio(made(size), answered)

@@ -17,6 +17,7 @@ from gramil.doorway.backup import backup
 from gramil.doorway.bringing_in import import_files
 from gramil.doorway.export import export_files
 from gramil.doorway.verify import verify
+from gramil.physics.arrays import floats
 from gramil.shop.instruments import add_instrument, save_revision
 from gramil.shop.shop_in_store import bring_in_shop, shop_description
 from gramil.shop.stock import Blank, add_blank
@@ -50,14 +51,15 @@ def _made(place: Path) -> None:
 def _history(start: datetime) -> AirHistory:
     """Ten-minute readings of a slow swing."""
     row = np.arange(READINGS)
-    return AirHistory(start, 600.0 * row, 18.0 + 3.0 * np.sin(row / 70.0), 45.0 + 10.0 * np.cos(row / 900.0))
+    warm, damp = 18.0 + 3.0 * np.sin(row / 70.0), 45.0 + 10.0 * np.cos(row / 900.0)
+    return AirHistory(start, floats(600.0 * row), floats(warm), floats(damp))
 
 
 def _air(store: Store, place: Path) -> None:
     history = _history(NOW - timedelta(days=700))
     bare = min(_bare(place, history) for _ in range(3))
     print(f"100,000 readings, bare database   {milliseconds(bare)}")
-    times = []
+    times: list[float] = []
     for number in range(3):
         bench = add_place(store, Place(f"place {number}", {}), NOW).id
         with _timed(times):

@@ -24,6 +24,7 @@ from tests.findings.test_no_number import no_number_is_judged, no_sheet_prints_o
 from fuzz.kind import Kind
 from gramil.description.reading import parse_description, parse_shop, read_description, read_shop
 from gramil.faults import MakersFault
+from gramil.graph import Figures
 from gramil.prints.whole import drawings_of, figures_of
 from gramil.shop.made_file import read_made
 from gramil.shop.operations_file import work_with
@@ -76,7 +77,7 @@ def _without_one(text: str, chance: random.Random) -> str:
     """The text with one of its keys left out."""
     whole = tomllib.loads(text)
     *table, key = chance.choice(list(places_in(whole)))
-    del at(whole, table)[key]
+    del at(whole, tuple(table))[key]
     return tomlkit.dumps(whole)
 
 
@@ -143,7 +144,7 @@ def _reads_made(content: bytes, folder: Path) -> None:
 
 
 @cache
-def _tarn(folder: Path) -> object:
+def _tarn(folder: Path) -> Figures:
     return figures_of(read_description(folder / "tarn.toml"), read_shop(folder / "shop.toml"))
 
 

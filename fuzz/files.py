@@ -9,7 +9,7 @@ from functools import cache
 from importlib.resources import as_file
 from pathlib import Path
 
-import ezdxf
+import ezdxf.filemanagement
 from tests.every_key.descriptions import EXAMPLES
 
 from fuzz.descriptions import astray
@@ -84,7 +84,7 @@ def _svg(chance: random.Random) -> bytes:
 
 @cache
 def _plan() -> bytes:
-    document = ezdxf.new("R2010")
+    document = ezdxf.filemanagement.new("R2010")
     document.header["$INSUNITS"] = 4
     space = document.modelspace()
     block = document.blocks.new("A")

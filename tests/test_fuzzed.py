@@ -1,5 +1,6 @@
 """Every input that was once found to fail is tried again, as whoever found it did."""
 
+import random
 import sys
 import tomllib
 from pathlib import Path
@@ -11,6 +12,7 @@ if sys.platform == "win32":
 
 from fuzz.__main__ import KEPT, KINDS
 from fuzz.kind import Kind
+from fuzz.running import run
 from tests.every_key.descriptions import INSTRUMENTS, Place, at, places_in, text_of
 
 BY_NAME = {each.name.replace(" ", "-"): each for each in KINDS}
@@ -24,15 +26,11 @@ def test_what_failed_once_holds(tmp_path: Path, path: Path) -> None:
 
 @pytest.mark.parametrize("kind", KINDS, ids=lambda each: each.name)
 def test_every_kind_makes_the_same_input_of_a_seed(kind: Kind) -> None:
-    import random
-
     assert kind.make(random.Random("7")) == kind.make(random.Random("7"))
 
 
 def test_pairs_are_two_odd_values_at_once_or_one_and_another_key_left_out() -> None:
     """As the text that comes differs from the description that it was made of, at the ends of its tables."""
-    import random
-
     changed = [_changed(BY_NAME["pairs"].make(random.Random(f"{seed}")).decode()) for seed in range(60)]
     assert sum(put >= 2 for put, _ in changed) > 20
     assert sum(put >= 1 and gone >= 1 for put, gone in changed) > 5
@@ -51,3 +49,10 @@ def _values(text: str) -> dict[Place, str]:
     whole = tomllib.loads(text)
     each = {place: at(whole, place) for place in places_in(whole)}
     return {place: repr(value) for place, value in each.items() if not any(places_in(value))}
+
+
+@pytest.mark.parametrize("kind", KINDS, ids=lambda each: each.name)
+def test_every_kind_runs(kind: Kind, tmp_path: Path) -> None:
+    """So that what no test would notice is not first met by whoever lets it run for an hour."""
+    done, said = run(kind, [kind.make(random.Random(f"{seed}")) for seed in range(2)], tmp_path)
+    assert done == 2, said

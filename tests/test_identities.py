@@ -112,6 +112,8 @@ def test_doubled_lengths_double_every_length(
         if is_of_the_board(dimension):
             # A tenth of a millimetre stays what it is, and costs half as many cents.
             figure = two[name] * 2 if name == "fret_cents_per_tenth" else two[name]
+            if name == "string_along_saddle":  # set-back goes by the strings' pull: the slant does not stay
+                figure = figure * np.hypot(1, one["saddle_slant"]) / np.hypot(1, two["saddle_slant"])
             check_grown(name, dimension.annotation, one[name], figure)
 
 
@@ -222,9 +224,8 @@ def test_a_very_large_radius_is_all_but_flat(text_of: Callable[[str], str], deri
 
 
 def is_of_the_board(dimension: Dimension) -> bool:
-    """What follows from its lengths alone: not what the strings' own pull and set-back have part in."""
     room, _, module = dimension.function.__module__.rpartition(".")
-    return room == "gramil.parts" and module in PARTS and dimension.name != "string_along_saddle"
+    return room == "gramil.parts" and module in PARTS
 
 
 def pairs(one: Figures, other: Figures) -> Iterator[tuple[str, Any, Any]]:

@@ -126,7 +126,8 @@ def written(graph: Graph) -> str:
         lines += ["", f"    # {part.replace('.', '/')}.py"]
         for each in dimensions:
             lines.append(f"    {each.name}: {kinds.reference(each.annotation)} = of({_module(part)}.{each.name})")
-        modules.add(tuple(part.rsplit(".", 1)))
+        room, _, module = part.rpartition(".")
+        modules.add((room, module))
     records = []
     while kinds.waiting:
         record = kinds.waiting.pop(0)

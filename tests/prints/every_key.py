@@ -1,4 +1,4 @@
-"""Every key of a description changed, one at a time: numbers by a hundredth or a step, words to each other word.
+"""Every key of a description changed, one at a time: numbers by a hundredth or a step, choices to each other one.
 
 Lists lose a row, flags turn, and keys that are left out are given a value. What cannot be is refused by the reader, and
 counts as told.
@@ -11,13 +11,15 @@ from collections.abc import Iterator
 from typing import Any, Literal, get_args, get_origin
 
 import tomlkit
-from pydantic import BaseModel
+from pydantic import BaseModel, BeforeValidator
 from pydantic.fields import FieldInfo
 
+from gramil.description.fields import STRING_MATERIALS, Paper, StringMaterial
 from gramil.description.instrument import Instrument
 from gramil.description.marks import marks_of
 from gramil.description.problems import table_in
 from gramil.description.shop.tables import Shop
+from gramil.paper_sizes import SIZES
 from gramil.quantities import Unit
 
 INSTRUMENT, SHOP = Instrument, Shop
@@ -26,6 +28,8 @@ LEFT_OUT, LEFT_OUT_LIST = 10.5, [0.31] * 6
 """Given to a number, and to a list of them, that is left out and has no default."""
 WRITTEN = {"mm": "{:.6g} mm", "MPa": "{:.6g} MPa"}
 """How a number that stands in no file is written, by its unit, whatever the unit of the file's bare lengths."""
+CHOSEN = ((Paper, tuple(SIZES)), (StringMaterial, STRING_MATERIALS))
+"""Choices that are a reader's own and no list of words in the model: the type that reads them, and all of them."""
 Path = tuple[str | int, ...]
 
 
@@ -53,10 +57,21 @@ def _every(given: dict[str, Any], model: type[BaseModel], at: Path) -> Iterator[
             if isinstance(inner, dict) and (inner or at == ()):
                 yield from _every(inner, table, here)
         elif at and key in given:
-            yield from ((here, value) for value in _others(given[key], field.annotation))
+            others = _choices(given[key], field) or _others(given[key], field.annotation)
+            yield from ((here, value) for value in others)
         elif at:
-            found = _others(field.get_default(), field.annotation)
+            found = _choices(field.get_default(), field) or _others(field.get_default(), field.annotation)
             yield from ((here, _written(value, field)) for value in found)
+
+
+def _choices(value: Any, field: FieldInfo) -> list[Any]:
+    """The other values of a key that is a choice by its reader; empty for any other key, and for lists of them."""
+    readers = {mark.func for mark in marks_of(field) if isinstance(mark, BeforeValidator)}
+    for kind, words in CHOSEN:
+        own = {mark.func for mark in kind.__metadata__ if isinstance(mark, BeforeValidator)}
+        if own & readers and isinstance(value, str):
+            return [word for word in words if word != value]
+    return []
 
 
 def _others(value: Any, annotation: Any) -> Iterator[Any]:

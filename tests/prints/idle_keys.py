@@ -79,6 +79,12 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each("shop", "judged once the neck is set, and Tarn's is not measured", "limits.heel_wedge"),
     **_each("shop", "so little is to be gained at Tarn's nut that no limit is named", "limits.nut_gain"),
     **_each("shop", "slots that are read back are judged by it, and nothing drawn is", "limits.slot_error_cents"),
+    **_each(
+        "shop",
+        "the sheets that drawings and pages are laid out on when they are written",
+        "shop.paper",
+        "shop.sheet_paper",
+    ),
     **_each("shop", "a template fits by its pin, and Tarn's scale has no template on hand", "template.pin"),
     **_each("shop", "the last of the wires, and Tarn takes another", "wire"),
 }

@@ -36,8 +36,8 @@ from .idle_keys import EVERYWHERE, IDLE
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NUMBER = re.compile(r"(-?\d+(?:\.\d+)?)")
-FRAME = re.compile(r'<svg [^>]*>|<g id="hatch".*?</g>|fill="#[0-9a-f]{6}"', re.DOTALL)
-"""What follows from the marks: the size of the sheet about them, how many lines a hatch takes, how grey a cell is."""
+FRAME = re.compile(r'<svg [^>]*>|<g id="hatch".*?</g>', re.DOTALL)
+"""What follows from the marks: the size of the sheet about them, and how many lines a hatch takes."""
 PORTIONS = 3
 """In so many runs each walk is shared out, so that several processors can take them."""
 HAIR = 0.00099

@@ -61,8 +61,9 @@ def _bars(line: Line) -> tuple[tuple[str, bool, float], ...]:
 
 
 def _cell(cents: float) -> Cell:
-    share = min(1.0, abs(cents) / FULL) if np.isfinite(cents) else 0.0
-    return Cell(_figure(cents, signed), share, cents > 0)
+    """Its shade and its bar are of the figure as it is written, so that they change when that does, and not before."""
+    written = round(cents, 1) if np.isfinite(cents) else 0.0
+    return Cell(_figure(cents, signed), min(1.0, abs(written) / FULL), written > 0)
 
 
 def _figure(value: float, said: Callable[[float, int], str]) -> str:

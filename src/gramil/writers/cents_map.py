@@ -78,7 +78,7 @@ def _cell(x: float, y: float, note: Cell) -> Iterator[str]:
     if long > 0:
         edge = y + 0.3 if note.sharp else y + CELL[1] - BAR - 0.3
         word = "sharp" if note.sharp else "flat"
-        yield f'<path class="{word}" d="M{x + 0.5:g} {edge:g}h{long:.6g}v{BAR:g}h{-long:.6g}z"/>'
+        yield f'<path class="{word}" d="M{x + 0.5:g} {edge:g}h{long:.3g}v{BAR:g}h{-long:.3g}z"/>'
     yield _text(x + CELL[0] / 2, y + 4.7, note.text, 2.7, "middle")
 
 
