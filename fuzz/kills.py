@@ -17,7 +17,8 @@ from gramil.writers.one_step import STAGING
 from gramil.written_file import alone_with, put_text
 
 NOW = datetime(2026, 11, 2, 9, 30, tzinfo=UTC)
-SIGNALS = (signal.SIGKILL, signal.SIGTERM, signal.SIGHUP, signal.SIGINT)
+ENDS = (signal.SIGTERM, signal.SIGHUP, signal.SIGINT)
+SIGNALS = (signal.SIGKILL, *ENDS)
 PACKS = tuple({f"{name}-{row}.svg": f"{name} {row}".encode() * 300 for row in range(12)} for name in ("board", "neck"))
 
 
@@ -26,10 +27,12 @@ def _chance(content: bytes) -> random.Random:
 
 
 def _branch(act: object, *words: object) -> int:
-    before = signal.signal(signal.SIGINT, signal.SIG_DFL)  # before the branch: one noted by Python there would be lost
+    """A branch that every signal ends, whatever whoever began this program had it ignore."""
+    usual = [signal.signal(each, signal.SIG_DFL) for each in ENDS]  # before the branch: one noted there would be lost
     child = os.fork()
     if child:
-        signal.signal(signal.SIGINT, before)
+        for each, handler in zip(ENDS, usual, strict=True):
+            signal.signal(each, handler)
     else:
         act(*words)  # type: ignore[operator]
         os._exit(0)
