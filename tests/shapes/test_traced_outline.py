@@ -375,3 +375,22 @@ def test_a_used_shape_and_a_label_shown_for_a_group() -> None:
     assert from_svg(shape).outline.width == pytest.approx(300, abs=1e-3)
     labelled = '<g xmlns:x="http://example.org/x" x:label="The body" id="g1"><circle r="150"/></g><circle r="20"/>'
     assert from_svg(labelled, Reading(layer="The body")).outline.width == pytest.approx(300, abs=1e-3)
+
+
+@pytest.mark.parametrize(("code", "read"), [(310, True), (319, True), (1004, True), (1000, False), (40, False)])
+def test_pictures_kept_as_digits_are_no_numbers(code: int, read: bool) -> None:
+    """A preview that a drawing program saves with a drawing is bytes in hexadecimal digits, many of them 0 to 9."""
+    text = dxf(stadium_polyline).replace("AcDbPolyline\n", f"AcDbPolyline\n{code}\n{'28' * 60}\n")
+    assert str(code) in text
+    if read:
+        assert read_outline(text, "plan.dxf", Reading()).outline.area == pytest.approx(STADIUM_AREA, rel=2e-5)
+    else:
+        assert "more than 40 digits" in faults_of(text, "plan.dxf")[0]
+
+
+@pytest.mark.parametrize("end", ["\n", "\r\n", "\r"])
+def test_line_ends_of_every_system(end: str) -> None:
+    text = dxf(stadium_polyline).replace("\n", end)
+    assert read_outline(text, "plan.dxf", Reading()).outline.area == pytest.approx(STADIUM_AREA, rel=2e-5)
+    page = svg('<rect width="300" height="100"/>').replace(">", f">{end}")
+    assert read_outline(page, "plan.svg", Reading()).outline.area == pytest.approx(30_000, rel=2e-5)

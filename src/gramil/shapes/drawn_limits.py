@@ -26,6 +26,8 @@ MOST_DEEP = 60
 MOST_DIGITS = 40
 FARTHEST = 1e9
 """In the drawing's units: a place farther from its origin is a slip."""
+_BYTES = frozenset({*(f"{code}" for code in range(310, 320)), "1004"})
+"""Group codes of DXF whose value is bytes, written as hexadecimal digits."""
 _LONG_NUMBER = re.compile(rf"[0-9]{{{MOST_DIGITS + 1}}}")
 
 
@@ -45,6 +47,17 @@ def hold_digits(text: str, file: str | None) -> None:
     """Raises MakersFault if a number in the text is longer than any that a drawing needs."""
     if _LONG_NUMBER.search(text):
         raise too_much(f"a number in the drawing has more than {MOST_DIGITS} digits", file)
+
+
+def hold_digits_dxf(text: str, file: str | None) -> None:
+    """The same for the text of a DXF file, whose pictures and other programs' data are written as digits too."""
+    at = 0
+    while found := _LONG_NUMBER.search(text, at):
+        begins = text.rfind("\n", 0, found.start())
+        if text[text.rfind("\n", 0, max(begins, 0)) + 1 : max(begins, 0)].strip() not in _BYTES:
+            raise too_much(f"a number in the drawing has more than {MOST_DIGITS} digits", file)
+        at = text.find("\n", found.end())
+        at = len(text) if at < 0 else at
 
 
 def hold_places(places: NDArray[np.float64], name: str, file: str | None) -> None:

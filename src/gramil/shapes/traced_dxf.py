@@ -5,9 +5,9 @@ import logging
 from collections.abc import Iterable, Iterator
 from itertools import islice
 
-import ezdxf
+import ezdxf.filemanagement
 import numpy as np
-from ezdxf import units
+from ezdxf import recover, units
 from ezdxf.document import Drawing as Document
 from ezdxf.entities.dxfentity import DXFEntity
 from ezdxf.enums import InsertUnits
@@ -22,7 +22,7 @@ from gramil.shapes.drawn_limits import (
     MOST_DXF_LINES,
     MOST_ON_A_LINE,
     MOST_POINTS,
-    hold_digits,
+    hold_digits_dxf,
     hold_number,
     hold_places,
 )
@@ -45,10 +45,10 @@ def read_dxf(text: str, file: str | None = None) -> Drawing:
 
     `file` names it in faults. Raises MakersFault where it is no DXF drawing.
     """
-    hold_number(text.count("\n"), MOST_DXF_LINES, "lines of text", file)
-    hold_digits(text, file)
+    hold_number(max(text.count("\n"), text.count("\r")), MOST_DXF_LINES, "lines of text", file)
+    hold_digits_dxf(text, file)
     try:
-        document = ezdxf.read(io.StringIO(text))  # type: ignore[attr-defined]  # re-exported without saying so
+        document = _document(text)
         with np.errstate(all="ignore"):  # places that are no numbers are named
             return _drawing(document, file)
     except (DXFError, *STUMBLES) as error:
@@ -63,6 +63,15 @@ def read_dxf(text: str, file: str | None = None) -> Drawing:
                 )
             ]
         ) from None
+
+
+def _document(text: str) -> Document:
+    """The drawing as it stands, with the line ends of any system; if it bends the standard, mended by the library."""
+    try:
+        return ezdxf.filemanagement.read(io.StringIO(text, newline=None))
+    except (DXFError, *STUMBLES):
+        document, _ = recover.read(io.BytesIO(text.encode()))
+        return document
 
 
 def _drawing(document: Document, file: str | None) -> Drawing:

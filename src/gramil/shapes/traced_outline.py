@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from gramil.decimals import fixed
 from gramil.faults import Fault, MakersFault
 from gramil.quantities import Mm
-from gramil.shapes.chains import Drawing, Trace, branches, gaps, joined_traces
+from gramil.shapes.chains import Drawing, Gap, Trace, branches, gaps, joined_traces
 from gramil.shapes.curve import Curve
 from gramil.shapes.curve_through import closed_through
 from gramil.shapes.drawn_limits import MOST_ON_A_LINE, MOST_POINTS, hold_number, hold_places
@@ -214,16 +214,19 @@ def _branch(place: tuple[float, float], reading: Reading) -> Fault:
 
 
 def _open(chains: Sequence[Trace], scale: float, reading: Reading) -> list[Fault]:
-    open_at = "the outline is not closed: a gap of"
-    return [
-        _fault_at(
-            reading,
-            f"{open_at} {gap.width * scale:.2f} mm from {_place(gap.start)} to {_place(gap.end)}",
-            f"Gaps to {reading.gap:g} mm are let pass",
-            "Join the lines there",
-        )
-        for gap in gaps(chains)[:MOST_NAMED]
-    ]
+    return [_gap(gap, scale, reading) for gap in gaps(chains)[:MOST_NAMED]]
+
+
+def _gap(gap: Gap, scale: float, reading: Reading) -> Fault:
+    if not gap.width:
+        there = f"what is drawn from {_place(gap.start)} goes to and fro over the same line, and encloses nothing"
+        return _fault_at(reading, there, "", "Draw the outline once round the shape")
+    return _fault_at(
+        reading,
+        f"the outline is not closed: a gap of {gap.width * scale:.2f} mm from {_place(gap.start)} to {_place(gap.end)}",
+        f"Gaps to {reading.gap:g} mm are let pass",
+        "Join the lines there",
+    )
 
 
 def _several(rings: Sequence[Trace], scale: float, reading: Reading) -> Fault:
