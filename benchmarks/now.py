@@ -21,6 +21,7 @@ from gramil.shop.made_file import parse_made
 from gramil.shop.operations_done import mark_done
 from gramil.shop.shop_in_store import bring_in_shop
 from gramil.store.opening import Store, create_store, open_store
+from gramil.store.writing import Hand
 from gramil.wood.air import AirHistory
 
 NOW = datetime(2026, 1, 19, 9, tzinfo=UTC)
@@ -56,17 +57,17 @@ def _stale(store: Store, owner: Instrument) -> dict[str, str]:
 
 def _fill(store: Store) -> None:
     """The bundled shop and instruments, over and over; a year of readings every ten minutes in each place."""
-    bring_in_shop(store, (EXAMPLES / "shop.toml").read_text("utf-8"), "shop.toml", NOW)
+    bring_in_shop(store, (EXAMPLES / "shop.toml").read_text("utf-8"), "shop.toml", Hand(NOW))
     times = floats(np.arange(0, 365 * 86400, 600))
     for number, name in enumerate(("shop", "house", "cupboard")):
         humidity = floats(45 + 8 * np.sin(times / 86400 + number) - (times > times[-1] - 86400 * 20) * 12)
         history = AirHistory(NOW - timedelta(days=365), times, floats(np.full(times.size, 18.0)), humidity)
-        import_air(store, place(store, name).id, history, NOW)
+        import_air(store, place(store, name).id, history, Hand(NOW))
     for number in range(COUNT):
         name = NAMES[number % len(NAMES)]
         text = (EXAMPLES / f"{name}.toml").read_text("utf-8")
         own = text.replace(f'name = "{name.capitalize()}"', f'name = "{name.capitalize()} {number}"', 1)
-        add_instrument(store, f"{name.capitalize()} {number}", own, NOW)
+        add_instrument(store, f"{name.capitalize()} {number}", own, Hand(NOW))
         owner = instrument(store, f"{name.capitalize()} {number}")
         for done in parse_made((EXAMPLES / f"{name}.made.toml").read_text("utf-8")).done:
-            mark_done(store, owner.id, done.operation, datetime.fromisoformat(done.day).replace(tzinfo=UTC))
+            mark_done(store, owner.id, done.operation, Hand(datetime.fromisoformat(done.day).replace(tzinfo=UTC)))

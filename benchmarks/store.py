@@ -23,6 +23,7 @@ from gramil.shop.shop_in_store import bring_in_shop, shop_description
 from gramil.shop.stock import Blank, add_blank
 from gramil.store.opening import Store, create_store, open_store
 from gramil.store.undo import last_change, undo
+from gramil.store.writing import Hand
 from gramil.wood.air import AirHistory
 
 READINGS = 100_000
@@ -35,7 +36,7 @@ def run() -> None:
         place = Path(folder)
         print(f"a new store                       {milliseconds(seconds(lambda: _made(place), 3))}")
         with create_store(place / "shop.gramil") as store:
-            bring_in_shop(store, SHOP, "shop.toml", NOW)
+            bring_in_shop(store, SHOP, "shop.toml", Hand(NOW))
             _air(store, place)
             _changes(store)
             _whole(store, place)
@@ -61,11 +62,11 @@ def _air(store: Store, place: Path) -> None:
     print(f"100,000 readings, bare database   {milliseconds(bare)}")
     times: list[float] = []
     for number in range(3):
-        bench = add_place(store, Place(f"place {number}", {}), NOW).id
+        bench = add_place(store, Place(f"place {number}", {}), Hand(NOW)).id
         with _timed(times):
-            import_air(store, bench, history, NOW)
+            import_air(store, bench, history, Hand(NOW))
     print(f"100,000 readings brought in       {milliseconds(min(times))}   {min(times) / bare:.2f} times")
-    again = seconds(lambda: import_air(store, bench, history, NOW), 2)
+    again = seconds(lambda: import_air(store, bench, history, Hand(NOW)), 2)
     print(f"the same again, all there already {milliseconds(again)}")
     year = NOW - timedelta(days=365)
     print(f"a year of them read               {milliseconds(seconds(lambda: air_history(store, bench, year)))}")
@@ -90,18 +91,18 @@ def _changes(store: Store) -> None:
     number = iter(range(1_000_000))
 
     def add() -> None:
-        add_blank(store, Blank(f"blank {next(number)}", "spruce", 560.0, 220.0, 4.2), NOW)
+        add_blank(store, Blank(f"blank {next(number)}", "spruce", 560.0, 220.0, 4.2), Hand(NOW))
 
     def undone() -> None:
         add()
         last = last_change(store)
         assert last is not None
-        undo(store, last.id, NOW)
+        undo(store, last.id, Hand(NOW))
 
-    tarn = [add_instrument(store, "Tarn", "", NOW)]
+    tarn = [add_instrument(store, "Tarn", "", Hand(NOW))]
 
     def save() -> None:
-        tarn[0] = save_revision(store, tarn[0], f"{next(number)}" + " " * 5000, NOW)
+        tarn[0] = save_revision(store, tarn[0], f"{next(number)}" + " " * 5000, Hand(NOW))
 
     one = seconds(add, 20)
     print(f"a blank added, on the disk        {milliseconds(one)}")
@@ -117,7 +118,7 @@ def _whole(store: Store, place: Path) -> None:
     size = sum(map(len, out.values())) / 1e6
     print(f"{size:.1f} MB of files out (300,000 readings) {milliseconds(times.pop())}")
     with create_store(place / "other.gramil") as other, _timed(times):
-        import_files(other, out, NOW)
+        import_files(other, out, Hand(NOW))
     print(f"the same in                       {milliseconds(times.pop())}")
     with _timed(times):
         backup(store, place / "copy.gramil")

@@ -24,6 +24,7 @@ from gramil.shop.instruments import add_instrument
 from gramil.shop.shop_in_store import bring_in_shop
 from gramil.shop.stock import Blank, add_blank
 from gramil.store.opening import create_store
+from gramil.store.writing import Hand
 from gramil.wood.air_log import read_air_log
 
 NOW = datetime(2026, 11, 2, 9, 30, tzinfo=UTC)
@@ -121,12 +122,12 @@ def _reads_drawing(name: str, content: bytes) -> None:
 def _export(folder: Path) -> dict[str, str]:
     (folder / "whole.gramil").unlink(missing_ok=True)
     with create_store(folder / "whole.gramil") as store, as_file(EXAMPLES) as examples:
-        bring_in_shop(store, (examples / "shop.toml").read_text("utf-8"), "shop.toml", NOW)
+        bring_in_shop(store, (examples / "shop.toml").read_text("utf-8"), "shop.toml", Hand(NOW))
         text = (examples / "tarn.toml").read_text("utf-8")
         add_instrument(
-            store, read_description(examples / "tarn.toml").instrument.instrument.name, text, NOW, why="made"
+            store, read_description(examples / "tarn.toml").instrument.instrument.name, text, Hand(NOW, why="made")
         )
-        add_blank(store, Blank("top", "spruce", 560.0, 220.0, 4.2), NOW)
+        add_blank(store, Blank("top", "spruce", 560.0, 220.0, 4.2), Hand(NOW))
         return export_files(store)
 
 
@@ -157,7 +158,7 @@ def _imports(content: bytes, folder: Path) -> None:
     path.unlink(missing_ok=True)
     with create_store(path) as store:
         with suppress(MakersFault):
-            import_files(store, files, NOW)
+            import_files(store, files, Hand(NOW))
         assert verify_open(store) == ()
 
 

@@ -12,6 +12,7 @@ from gramil.doorway.verify import verify
 from gramil.faults import MakersFault
 from gramil.shop.stock import Blank, add_blank, blanks
 from gramil.store.opening import create_store, open_store
+from gramil.store.writing import Hand
 from gramil.writers.files import LIST, write_files
 from gramil.writers.one_step import STAGING
 from gramil.written_file import alone_with, put_text
@@ -61,7 +62,7 @@ def _kills_pack(content: bytes, folder: Path) -> None:
 def _adds_for_ever(path: Path, name: str, said: int) -> None:
     with open_store(path) as store:
         for count in range(10**6):
-            add_blank(store, Blank(f"{name} {count}", "spruce", 560.0, 220.0, 4.2), NOW)
+            add_blank(store, Blank(f"{name} {count}", "spruce", 560.0, 220.0, 4.2), Hand(NOW))
             os.write(said, f"{name} {count}\n".encode())
 
 

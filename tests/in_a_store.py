@@ -13,6 +13,7 @@ from gramil.shop.sheets_given import Sheet
 from gramil.shop.shop_in_store import bring_in_shop
 from gramil.store.opening import Store, create_store
 from gramil.store.rows import records
+from gramil.store.writing import Hand
 
 NOW = datetime(2026, 11, 2, 9, 30, tzinfo=timezone(timedelta(hours=1)))
 SHOP = """\
@@ -140,7 +141,7 @@ def store(path: Path) -> Iterator[Store]:
 @pytest.fixture
 def stocked(store: Store, now: datetime) -> Store:
     """The store with the example shop in it."""
-    bring_in_shop(store, SHOP, "shop.toml", now)
+    bring_in_shop(store, SHOP, "shop.toml", Hand(now))
     return store
 
 

@@ -24,6 +24,7 @@ from gramil.shop.operations_done import Measurement
 from gramil.shop.shop_in_store import shop_description
 from gramil.shop.stock import Blank
 from gramil.store.opening import Store, create_store, open_store
+from gramil.store.writing import Hand
 
 NOW = datetime(2026, 1, 19, 9, 0, tzinfo=UTC)
 NOT_THE_STATE = ("change", "under_way", "journal", "sqlite_sequence")
@@ -43,16 +44,18 @@ def lay_out(folder: Path) -> Path:
     (folder / "own.toml").write_text(LIST, encoding="utf-8", newline="\n")
     path = folder / "shop.gramil"
     with create_store(path) as store:
-        bring_in(store, [folder / name for name in ("shop.toml", "tarn.toml", "fell.toml")], NOW)
-        bring_in_list(store, folder / "own.toml", None, NOW)
+        bring_in(store, [folder / name for name in ("shop.toml", "tarn.toml", "fell.toml")], Hand(NOW))
+        bring_in_list(store, folder / "own.toml", None, Hand(NOW))
         tarn = instrument(store, "Tarn")
-        reserve(store, matching(store, tarn), {"Tarn": tarn.id}, NOW)
-        note_done(store, tarn, "index_template_made", NOW)
-        measure(store, tarn, [THICK], NOW)
-        keep(store, tarn, set_key((folder / "tarn.toml").read_text(encoding="utf-8"), "scale.length", "650mm"), NOW)
-        keep_wood(store, Blank("offcut", "walnut", 300.0, 40.0, 9.0), NOW)
-        keep_wood(store, Blank("plank", "walnut", 900.0, 90.0, 30.0), NOW)
-        name_place(store, "attic", NOW)
+        reserve(store, matching(store, tarn), {"Tarn": tarn.id}, Hand(NOW))
+        note_done(store, tarn, "index_template_made", Hand(NOW))
+        measure(store, tarn, [THICK], Hand(NOW))
+        keep(
+            store, tarn, set_key((folder / "tarn.toml").read_text(encoding="utf-8"), "scale.length", "650mm"), Hand(NOW)
+        )
+        keep_wood(store, Blank("offcut", "walnut", 300.0, 40.0, 9.0), Hand(NOW))
+        keep_wood(store, Blank("plank", "walnut", 900.0, 90.0, 30.0), Hand(NOW))
+        name_place(store, "attic", Hand(NOW))
     return path
 
 

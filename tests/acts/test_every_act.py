@@ -20,13 +20,13 @@ from gramil.faults import MakersFault
 from gramil.sheets.own_sheet import setup_sheets
 from gramil.shop.corrections import latest_readings, measured_rows
 from gramil.shop.instruments import Instrument, instrument, revision, revisions
-from gramil.shop.operations_done import Measurement, measurements, operations_done
+from gramil.shop.operations_done import Measurement, Noted, measurements, operations_done
 from gramil.shop.own_operations import own_operations as kept_list
 from gramil.shop.stock import Blank, blank_named, promises
 from gramil.store.items import Item, items
 from gramil.store.opening import Store, open_store
 from gramil.store.undo import last_change, undo
-from gramil.store.writing import changes
+from gramil.store.writing import Hand, changes
 
 from .laid import LIST, NOW, THICK, Killed, Watched, lay_out, matching, state, state_in
 
@@ -43,134 +43,141 @@ def tarn(store: Store) -> Instrument:
 
 
 def note_done(store: Store, _: Path) -> None:
-    noted = work.Noted("a little thin", 1.5, ("board.jpg",))
-    assert work.note_done(store, tarn(store), "thicknessed", NOW, measured=[THICK], noted=noted)
+    noted = Noted("a little thin", 1.5, ("board.jpg",), (THICK,))
+    assert work.note_done(store, tarn(store), "thicknessed", Hand(NOW), noted)
+
+
+def note_and_settle(store: Store, folder: Path) -> None:
+    noted, text = Noted(measured=(THICK,)), (folder / "mere.toml").read_text(encoding="utf-8")
+    assert work.note_and_settle(store, tarn(store), "thicknessed", Hand(NOW), noted, text)
+    assert revisions(store, tarn(store).id)[-1].why == "as made: thicknessed"
 
 
 def measure(store: Store, _: Path) -> None:
-    work.measure(store, tarn(store), [replace(THICK, value=6.4)], NOW)
+    work.measure(store, tarn(store), [replace(THICK, value=6.4)], Hand(NOW))
 
 
 def not_done(store: Store, _: Path) -> None:
-    work.not_done_after_all(store, operations_done(store, tarn(store).id)[0], NOW)
+    work.not_done_after_all(store, operations_done(store, tarn(store).id)[0], Hand(NOW))
 
 
 def begin_anew(store: Store, _: Path) -> None:
-    work.begin_anew(store, instrument(store, "Fell"), "board", NOW)
+    work.begin_anew(store, instrument(store, "Fell"), "board", Hand(NOW))
 
 
 def reserve(store: Store, _: Path) -> None:
     fell = instrument(store, "Fell")
-    assert wood.reserve(store, matching(store, fell), {"Fell": fell.id}, NOW)
+    assert wood.reserve(store, matching(store, fell), {"Fell": fell.id}, Hand(NOW))
 
 
 def let_go(store: Store, _: Path) -> None:
-    wood.let_go(store, promises(store)[0], NOW)
+    wood.let_go(store, promises(store)[0], Hand(NOW))
 
 
 def keep_wood(store: Store, _: Path) -> None:
-    wood.keep_wood(store, replace(blank_named(store, "plank"), name="short plank", length=700.0), NOW)
+    wood.keep_wood(store, replace(blank_named(store, "plank"), name="short plank", length=700.0), Hand(NOW))
 
 
 def strike_wood(store: Store, _: Path) -> None:
-    wood.strike_wood(store, blank_named(store, "offcut"), NOW)
+    wood.strike_wood(store, blank_named(store, "offcut"), Hand(NOW))
 
 
 def lay(store: Store, _: Path) -> None:
-    wood.lay(store, "bridge blank", "attic", NOW)
+    wood.lay(store, "bridge blank", "attic", Hand(NOW))
 
 
 def weigh(store: Store, _: Path) -> None:
-    wood.weigh(store, "bridge blank", 48.1, NOW)
+    wood.weigh(store, "bridge blank", 48.1, Hand(NOW))
 
 
 def keep_tool(store: Store, _: Path) -> None:
-    tools.keep_tool(store, Item("saw", "fine saw", {"kerf": 0.5, "cuts": "face down"}), NOW)
+    tools.keep_tool(store, Item("saw", "fine saw", {"kerf": 0.5, "cuts": "face down"}), Hand(NOW))
 
 
 def strike_tool(store: Store, _: Path) -> None:
-    tools.strike_tool(store, items(store, "block")[-1], NOW)
+    tools.strike_tool(store, items(store, "block")[-1], Hand(NOW))
 
 
 def check_jig(store: Store, _: Path) -> None:
-    tools.check_jig(store, items(store, "jig")[0], 62.5, NOW)
+    tools.check_jig(store, items(store, "jig")[0], 62.5, Hand(NOW))
 
 
 def try_saw(store: Store, _: Path) -> None:
-    tools.try_saw(store, items(store, "saw")[0], [0.55, 0.56, 0.55], NOW)
+    tools.try_saw(store, items(store, "saw")[0], [0.55, 0.56, 0.55], Hand(NOW))
 
 
 def bring_in_description(store: Store, _: Path) -> None:
-    tools.bring_in_description(store, LOFT, "loft.toml", NOW)
+    tools.bring_in_description(store, LOFT, "loft.toml", Hand(NOW))
 
 
 def name_place(store: Store, _: Path) -> None:
-    air.name_place(store, "drying box", NOW)
+    air.name_place(store, "drying box", Hand(NOW))
 
 
 def read_meter(store: Store, _: Path) -> None:
-    air.read_meter(store, "attic", 19.5, 44.0, NOW)
+    air.read_meter(store, "attic", 19.5, 44.0, Hand(NOW))
 
 
 def bring_in_air(store: Store, folder: Path) -> None:
     history, _ = load_air(folder / "shop-air-invented.csv")
-    assert air.bring_in_air(store, "attic", history, NOW).added > 100
+    assert air.bring_in_air(store, "attic", history, Hand(NOW)).added > 100
 
 
 def correct_reading(store: Store, _: Path) -> None:
     of = place(store, "shop")
     seen = latest_readings(store, of.id, 1)[0].reading
-    air.correct_reading(store, of, seen, NOW, right=replace(seen, humidity=44.0))
+    air.correct_reading(store, of, seen, Hand(NOW), right=replace(seen, humidity=44.0))
 
 
 def correct_weighing(store: Store, _: Path) -> None:
     piece = next(each for each in items(store, "piece") if each.name == "bridge blank")
-    corrections.correct_weighing(store, piece, 0, None, NOW, why="misread")
+    corrections.correct_weighing(store, piece, 0, None, Hand(NOW, why="misread"))
 
 
 def correct_measurement(store: Store, _: Path) -> None:
     seen = measured_rows(store, tarn(store).id)[0]
-    corrections.correct_measurement(store, seen, replace(THICK, written="6.53 mm", value=6.53), NOW)
+    corrections.correct_measurement(store, seen, replace(THICK, written="6.53 mm", value=6.53), Hand(NOW))
 
 
 def begin(store: Store, folder: Path) -> None:
-    descriptions.begin(store, "Mere", (folder / "mere.toml").read_text(encoding="utf-8"), NOW)
+    descriptions.begin(store, "Mere", (folder / "mere.toml").read_text(encoding="utf-8"), Hand(NOW))
 
 
 def keep(store: Store, folder: Path) -> None:
-    descriptions.keep(store, tarn(store), (folder / "mere.toml").read_text(encoding="utf-8"), NOW, why="tried")
+    descriptions.keep(store, tarn(store), (folder / "mere.toml").read_text(encoding="utf-8"), Hand(NOW, why="tried"))
 
 
 def return_to(store: Store, _: Path) -> None:
-    descriptions.return_to(store, tarn(store), 1, NOW)
+    descriptions.return_to(store, tarn(store), 1, Hand(NOW))
 
 
 def keep_list(store: Store, _: Path) -> None:
-    own_operations.keep_list(store, LIST.replace("50", "55"), NOW, seen=kept_list(store))
+    own_operations.keep_list(store, LIST.replace("50", "55"), Hand(NOW), seen=kept_list(store))
 
 
 def take_list_away(store: Store, _: Path) -> None:
     kept = kept_list(store)
     assert kept is not None
-    own_operations.take_list_away(store, kept, NOW)
+    own_operations.take_list_away(store, kept, Hand(NOW))
 
 
 def hand_out(store: Store, _: Path) -> None:
     figures, needed = figures_in_store(store, tarn(store)), work_in_store(store, tarn(store))
     given = [sheet for sheet in setup_sheets(figures, needed) if not sheet.setup.closed][:3]
-    assert len(sheets.hand_out(store, tarn(store), given, NOW)) == 3
+    assert len(sheets.hand_out(store, tarn(store), given, Hand(NOW))) == 3
 
 
 def bring_in(store: Store, folder: Path) -> None:
-    bringing_in.bring_in(store, [folder / "scree.toml", folder / "mere.toml"], NOW)
+    bringing_in.bring_in(store, [folder / "scree.toml", folder / "mere.toml"], Hand(NOW))
 
 
 def bring_in_list(store: Store, folder: Path) -> None:
-    bringing_in.bring_in_list(store, folder / "own.toml", "Tarn", NOW)
+    bringing_in.bring_in_list(store, folder / "own.toml", "Tarn", Hand(NOW))
 
 
 ACTS: Mapping[str, Callable[[Store, Path], None]] = {
     "work.note_done": note_done,
+    "work.note_and_settle": note_and_settle,
     "work.measure": measure,
     "work.not_done_after_all": not_done,
     "work.begin_anew": begin_anew,
@@ -220,7 +227,7 @@ def test_every_act_of_the_room_is_walked() -> None:
         for module in rooms
         for name, value in vars(module).items()
         if inspect.isfunction(value) and value.__module__ == module.__name__ and not name.startswith("_")
-        if "now" in inspect.signature(value).parameters
+        if {"hand", "now"} & set(inspect.signature(value).parameters)
     }
     assert found == {*ACTS, *BY_THEMSELVES}
 
@@ -234,7 +241,7 @@ def test_one_undo_takes_back_one_act(act: str, path: Path, laid: Path) -> None:
         assert len(changes(store, 1000)) == noted + 1
         last = last_change(store)
         assert last is not None
-        undo(store, last.id, NOW)
+        undo(store, last.id, Hand(NOW))
         assert state(store) == before
 
 
@@ -270,19 +277,19 @@ def test_an_act_that_fails_at_its_end_leaves_nothing(act: str, path: Path, laid:
 def test_a_new_piece_sent_twice_is_there_once_and_another_of_its_name_is_refused(path: Path) -> None:
     new = Blank("billet", "spruce", 600.0, 60.0, 60.0)
     with open_store(path) as store:
-        wood.keep_wood(store, new, NOW)
+        wood.keep_wood(store, new, Hand(NOW))
         noted = len(changes(store, 1000))
-        wood.keep_wood(store, new, NOW)
+        wood.keep_wood(store, new, Hand(NOW))
         assert len(changes(store, 1000)) == noted
         with pytest.raises(MakersFault, match="one of that name already"):
-            wood.keep_wood(store, replace(new, length=500.0), NOW)
+            wood.keep_wood(store, replace(new, length=500.0), Hand(NOW))
 
 
 def test_what_was_seen_and_is_no_more_is_refused(path: Path, laid: Path) -> None:
     with open_store(path) as store:
         works = work_on(store, instrument(store, "Fell").id, "board")
         with pytest.raises(MakersFault, match="somebody else"):
-            work.begin_anew(store, instrument(store, "Fell"), "board", NOW, seen=works[:-1])
+            work.begin_anew(store, instrument(store, "Fell"), "board", Hand(NOW), seen=works[:-1])
         noted = changes(store, 1)[0].id
     with pytest.raises(MakersFault, match="noted meanwhile"):
         record.put_back(laid, path, NOW, seen=noted - 1)
@@ -291,21 +298,21 @@ def test_what_was_seen_and_is_no_more_is_refused(path: Path, laid: Path) -> None
 
 def test_an_undo_sent_twice_takes_back_one_change(path: Path) -> None:
     with open_store(path) as store:
-        air.name_place(store, "loft", NOW)
+        air.name_place(store, "loft", Hand(NOW))
         last = last_change(store)
         assert last is not None
-        assert record.take_back(store, last.id, NOW) == record.take_back(store, last.id, NOW) == last
+        assert record.take_back(store, last.id, Hand(NOW)) == record.take_back(store, last.id, Hand(NOW)) == last
         assert "loft" not in [each.name for each in places(store)]
         assert "attic" in [each.name for each in places(store)]
 
 
 def test_a_revision_that_it_is_in_already_is_not_returned_to(path: Path) -> None:
     with open_store(path) as store:
-        again = descriptions.return_to(store, tarn(store), 1, NOW)
+        again = descriptions.return_to(store, tarn(store), 1, Hand(NOW))
         assert [each.number for each in revisions(store, again.id)] == [1, 2, 3]
         assert revision(store, again.id).text == revision(store, again.id, 1).text
         with pytest.raises(MakersFault, match="as in revision 1 already"):
-            descriptions.return_to(store, again, 1, NOW)
+            descriptions.return_to(store, again, 1, Hand(NOW))
 
 
 def test_readings_with_which_nothing_can_be_worked_out_are_refused_by_every_act_that_takes_them(path: Path) -> None:
@@ -313,8 +320,8 @@ def test_readings_with_which_nothing_can_be_worked_out_are_refused_by_every_act_
     with open_store(path) as store:
         before = state(store)
         for act in (
-            lambda: work.note_done(store, tarn(store), "thicknessed", NOW, measured=[none]),
-            lambda: work.measure(store, tarn(store), [none], NOW),
+            lambda: work.note_done(store, tarn(store), "thicknessed", Hand(NOW), Noted(measured=(none,))),
+            lambda: work.measure(store, tarn(store), [none], Hand(NOW)),
         ):
             with pytest.raises(MakersFault, match="cannot be worked out"):
                 act()
@@ -325,6 +332,6 @@ def test_what_is_measured_at_no_operation_is_no_operation_done(path: Path) -> No
     with open_store(path) as store:
         done = operations_done(store, tarn(store).id)
         for value in (6.31, 6.32):
-            work.note_done(store, tarn(store), "measured", NOW, measured=[replace(THICK, value=value)])
+            work.note_done(store, tarn(store), "measured", Hand(NOW), Noted(measured=(replace(THICK, value=value),)))
         assert operations_done(store, tarn(store).id) == done
         assert [each.value for each in measurements(store, tarn(store).id)][-2:] == [6.31, 6.32]

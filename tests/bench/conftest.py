@@ -19,7 +19,7 @@ from gramil.bench.serving import Bench, ready
 from gramil.bench.sessions import Sessions
 from gramil.bench.shop_record import keeping_at
 from gramil.store.opening import open_store
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 DAY = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
 TOKEN = re.compile(r'name="token" value="([^"]+)"')
@@ -96,7 +96,7 @@ def demo(served: Served) -> httpx.Client:
     """A client at a bench where the demonstration shop is laid out, with nothing done yet on any instrument."""
     client = served.client()
     assert post(client, "/demo").status_code == 200
-    with open_store(served.store) as store, writing(store, "for the tests", served.clock()):
+    with open_store(served.store) as store, writing(store, "for the tests", Hand(served.clock())):
         store.rows("DELETE FROM measurement")
         store.rows("DELETE FROM done")
     return client

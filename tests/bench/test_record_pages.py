@@ -14,7 +14,7 @@ from gramil.shop.instruments import instrument
 from gramil.shop.operations_done import measurements, operations_done
 from gramil.store.items import Item, add_item, item_named
 from gramil.store.opening import open_store
-from gramil.store.writing import changes
+from gramil.store.writing import Hand, changes
 
 from .conftest import Served, post
 
@@ -89,7 +89,7 @@ def test_a_weighing_is_put_right_and_struck(served: Served, demo: httpx.Client) 
     with open_store(served.store) as store:
         figures = {"wood": "Sitka spruce", "part": "top", "thickness": 3, "width": 200, "dry_mass": 700}
         lay = [{"place": "shop", "from": "2025-12-01"}]
-        add_item(store, Item("piece", "top 9", {**figures, "lay": lay, "weighings": weighings}), served.clock.now)
+        add_item(store, Item("piece", "top 9", {**figures, "lay": lay, "weighings": weighings}), Hand(served.clock.now))
     page = demo.get("/air/weighing", params={"piece": "top 9", "number": "0"}).text
     assert "81 g" in page
     assert post(demo, "/air/weighing", **hidden(page), do="right", mass="heavy").status_code == 422

@@ -10,6 +10,7 @@ from gramil.air.places import Reading, add_reading, place
 from gramil.cli import gramil
 from gramil.faults import MakersFault
 from gramil.store.opening import open_store
+from gramil.store.writing import Hand
 
 from ..conftest import EXAMPLES
 
@@ -45,7 +46,7 @@ def test_air_written_down_changes_the_verdict(tmp_path: Path) -> None:
     before = run("check", "Tarn", "--store", store, "--fine").output
     moment = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
     with open_store(Path(store)) as opened:
-        add_reading(opened, place(opened, "shop").id, Reading(moment, 20.0, 45.0), moment)
+        add_reading(opened, place(opened, "shop").id, Reading(moment, 20.0, 45.0), Hand(moment))
     after = run("check", "Tarn", "--store", store, "--fine").output
     line = next(each for each in after.splitlines() if "[air_humidity]" in each)
     assert "45" in line

@@ -15,11 +15,11 @@ from gramil.doorway.verify import verify
 from gramil.faults import MakersFault
 from gramil.shop.stock import Blank, add_blank, blanks
 from gramil.store.opening import Store, open_store
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
 def add(store: Store, name: str, now: datetime) -> None:
-    add_blank(store, Blank(name, "spruce", 560.0, 220.0, 4.2), now)
+    add_blank(store, Blank(name, "spruce", 560.0, 220.0, 4.2), Hand(now))
 
 
 def test_a_backup_is_one_sound_file_with_everything_in_it(stocked: Store, tmp_path: Path) -> None:
@@ -36,7 +36,7 @@ def test_a_backup_is_one_sound_file_with_everything_in_it(stocked: Store, tmp_pa
 
 def test_a_backup_holds_what_is_saved_and_not_what_is_under_way(store: Store, tmp_path: Path, now: datetime) -> None:
     add(store, "top", now)
-    with open_store(store.path) as other, writing(other, "slow", now):
+    with open_store(store.path) as other, writing(other, "slow", Hand(now)):
         other.rows("INSERT INTO place (version, name) VALUES (1, 'shelf')")
         backup(store, tmp_path / "copy.gramil")
     with open_store(tmp_path / "copy.gramil", to_read=True) as kept:

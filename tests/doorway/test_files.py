@@ -21,7 +21,7 @@ from gramil.faults import MakersFault
 from gramil.physics.arrays import floats
 from gramil.shop.corrections import strike_reading
 from gramil.shop.instruments import add_instrument, instrument, revision, save_revision
-from gramil.shop.operations_done import Measurement, mark_done, measurements, operations_done
+from gramil.shop.operations_done import Measurement, Noted, mark_done, measurements, operations_done
 from gramil.shop.own_operations import save_own_operations
 from gramil.shop.sheets_given import give_sheet, settings_that_changed
 from gramil.shop.stock import (
@@ -44,7 +44,7 @@ from gramil.store.opening import Store, create_store
 from gramil.store.rows import insert
 from gramil.store.table_forms import TABLES
 from gramil.store.toml_text import table_text
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 from gramil.wood.air import AirHistory
 
 from ..in_a_store import NOW, SHOP, sheets_given
@@ -58,31 +58,37 @@ def new_store() -> Iterator[Store]:
 
 def filled(store: Store, now: datetime) -> None:
     """Something in every table."""
-    bench = add_place(store, Place("bench", {"room": 40}), now)
+    bench = add_place(store, Place("bench", {"room": 40}), Hand(now))
     import_air(
-        store, bench.id, AirHistory(now, floats([0, 600.5]), floats([18.1, 18]), floats([41, 1 / 3])), now, file="a.csv"
+        store,
+        bench.id,
+        AirHistory(now, floats([0, 600.5]), floats([18.1, 18]), floats([41, 1 / 3])),
+        Hand(now),
+        file="a.csv",
     )
     wrong = Reading(now + timedelta(hours=1), 18.0, 4.1)
-    add_reading(store, bench.id, wrong, now)
-    strike_reading(store, bench, wrong, now, why="a slip")
+    add_reading(store, bench.id, wrong, Hand(now))
+    strike_reading(store, bench, wrong, Hand(now, why="a slip"))
     tarn = add_instrument(
-        store, "Tarn", 'gramil = 1\r\n# "quoted" \\ and \t tab\n', now, who="anna", customer="a player"
+        store, "Tarn", 'gramil = 1\r\n# "quoted" \\ and \t tab\n', Hand(now, who="anna"), customer="a player"
     )
-    save_revision(store, tarn, "two\n", now, why="wider")
-    save_own_operations(store, "[operation.slotted]\r\nhands = 5\n", now)
-    save_own_operations(store, '# "own"\n[operation.slotted]\nclamp = 0.5', now, owner=tarn)
-    add_cuts(store, item_named(store, "saw", "table saw").id, [0.1 + 0.2, 0.6], now)
-    add_blank(store, Blank("top, 1", "spruce", 560.0, 220.0, 0.1 + 0.2, cost=12.5, place=bench.id, note="a\nb"), now)
-    part = add_part(store, Part("rosette", "rosette", {"diameter": "4 in"}), now)
-    promise_part(store, tarn.id, "rosette", part.id, now)
-    use_up(store, promise_blank(store, tarn.id, "top", blank_named(store, "top, 1").id, now), now)
+    save_revision(store, tarn, "two\n", Hand(now, why="wider"))
+    save_own_operations(store, "[operation.slotted]\r\nhands = 5\n", Hand(now))
+    save_own_operations(store, '# "own"\n[operation.slotted]\nclamp = 0.5', Hand(now), owner=tarn)
+    add_cuts(store, item_named(store, "saw", "table saw").id, [0.1 + 0.2, 0.6], Hand(now))
+    add_blank(
+        store, Blank("top, 1", "spruce", 560.0, 220.0, 0.1 + 0.2, cost=12.5, place=bench.id, note="a\nb"), Hand(now)
+    )
+    part = add_part(store, Part("rosette", "rosette", {"diameter": "4 in"}), Hand(now))
+    promise_part(store, tarn.id, "rosette", part.id, Hand(now))
+    use_up(store, promise_blank(store, tarn.id, "top", blank_named(store, "top, 1").id, Hand(now)), Hand(now))
     sled = item_named(store, "jig", "taper sled")
-    given = give_sheet(store, tarn.id, 2, "Taper the edges", '[["\u00e9 \\" \\n",0.1],[]]', now)
-    with writing(store, "as an older program noted it", now):
+    given = give_sheet(store, tarn.id, 2, "Taper the edges", '[["\u00e9 \\" \\n",0.1],[]]', Hand(now))
+    with writing(store, "as an older program noted it", Hand(now)):
         insert(store, "sheet_setting", {"sheet": given.id, "tool": sled.id, "name": "constant", "value": 61.0})
         insert(store, "weight", {"instrument": tarn.id, "what": "whole", "grams": 1200.0, "at": moment_text(now)})
     pin = Measurement("board_thickness", "6.38 mm", 6.38, "mm")
-    mark_done(store, tarn.id, "slotted", now, measured=[pin], hours=1.25, photos=["ü 1.jpg"], note="=1+1")
+    mark_done(store, tarn.id, "slotted", Hand(now), Noted("=1+1", 1.25, ("ü 1.jpg",), (pin,)))
 
 
 def test_everything_comes_back_as_it_was(stocked: Store, now: datetime) -> None:
@@ -90,7 +96,7 @@ def test_everything_comes_back_as_it_was(stocked: Store, now: datetime) -> None:
     files = export_files(stocked)
     assert {table for table in TABLES if stocked.row(f"SELECT 1 FROM {table}")} == set(TABLES)
     with new_store() as other:
-        import_files(other, files, now)
+        import_files(other, files, Hand(now))
         assert export_files(other) == files
         assert verify_open(other) == ()
         tarn = instrument(other, "Tarn")
@@ -116,7 +122,7 @@ def test_each_table_comes_back_from_its_own_csv(stocked: Store, now: datetime) -
                 "air_reading",
                 "air_struck",
             ):  # they speak of rows by number in their file
-                import_csv(other, table, export_csv(stocked, table), f"{table}.csv", now)
+                import_csv(other, table, export_csv(stocked, table), f"{table}.csv", Hand(now))
                 assert export_csv(other, table) == export_csv(stocked, table)
 
 
@@ -145,26 +151,26 @@ top 5,spruce,560,220,4.2,1.5,,3
 def test_every_fault_of_an_import_is_told_with_its_row_and_nothing_is_brought_in(store: Store, now: datetime) -> None:
     text = FAULTY.replace(",shelf", "").replace(",,\n", ",\n").replace("loft,\n", "loft\n").replace(",,3\n", ",\n")
     with pytest.raises(MakersFault) as caught:
-        import_csv(store, "blank", text, "wood.csv", now)
+        import_csv(store, "blank", text, "wood.csv", Hand(now))
     said = [(fault.line, fault.what) for fault in caught.value.faults]
     assert [line for line, _ in said] == [3, 4, 5, 6, 6, 8]
     words = ["length", "name already", "thickness is more than 0", "thickness is missing", "loft", "whole number"]
     assert all(word in what for (_, what), word in zip(said, words, strict=True))
     assert blanks(store) == []
-    assert import_csv(store, "blank", "\n".join(text.splitlines()[:2]), "wood.csv", now) == 1
+    assert import_csv(store, "blank", "\n".join(text.splitlines()[:2]), "wood.csv", Hand(now)) == 1
 
 
 def test_columns_that_there_are_not_are_told(store: Store, now: datetime) -> None:
     with pytest.raises(MakersFault, match="no such column: shelf"):
-        import_csv(store, "blank", "name,wood,length,width,thickness,shelf\na,b,1,1,1,2\n", "wood.csv", now)
+        import_csv(store, "blank", "name,wood,length,width,thickness,shelf\na,b,1,1,1,2\n", "wood.csv", Hand(now))
     with pytest.raises(MakersFault, match="nearest is thickness"):
-        import_csv(store, "blank", "name,wood,length,width,thicknes\na,b,1,1,1\n", "wood.csv", now)
+        import_csv(store, "blank", "name,wood,length,width,thicknes\na,b,1,1,1\n", "wood.csv", Hand(now))
 
 
 @pytest.mark.parametrize("text", ["", "name,name\n", "name,\n", 'name,wood\n"a,b\n', "name,wood\na,b,c\n"])
 def test_what_is_no_csv_is_told(store: Store, now: datetime, text: str) -> None:
     with pytest.raises(MakersFault):
-        import_csv(store, "blank", text, "wood.csv", now)
+        import_csv(store, "blank", text, "wood.csv", Hand(now))
 
 
 @pytest.mark.parametrize(
@@ -183,12 +189,12 @@ def test_what_is_no_csv_is_told(store: Store, now: datetime, text: str) -> None:
 )
 def test_what_is_wrong_in_a_toml_file_is_told(store: Store, now: datetime, text: str, words: str) -> None:
     with pytest.raises(MakersFault, match=words):
-        import_files(store, {"store.toml": text}, now)
+        import_files(store, {"store.toml": text}, Hand(now))
     assert export_csv(store, "place") == "name,figures\r\n"
 
 
 def test_faults_in_readings_are_told_with_their_rows(store: Store, now: datetime) -> None:
-    add_place(store, Place("bench", {}), now)
+    add_place(store, Place("bench", {}), Hand(now))
     text = (
         "place,at,temperature,humidity\n"
         "bench,2026-11-02T10:00:00+01:00,18,41\n"
@@ -198,10 +204,10 @@ def test_faults_in_readings_are_told_with_their_rows(store: Store, now: datetime
         "bench,,18,41\n"
     )
     with pytest.raises(MakersFault) as caught:
-        import_csv(store, "air_reading", text, "air.csv", now)
+        import_csv(store, "air_reading", text, "air.csv", Hand(now))
     assert [fault.line for fault in caught.value.faults] == [3, 4, 5, 5, 6]
     assert air_history(store, place(store, "bench").id) is None
-    import_csv(store, "air_reading", "\n".join(text.splitlines()[:2]), "air.csv", now)
+    import_csv(store, "air_reading", "\n".join(text.splitlines()[:2]), "air.csv", Hand(now))
     history = air_history(store, place(store, "bench").id)
     assert history is not None
     assert history.times.size == 1
@@ -210,7 +216,7 @@ def test_faults_in_readings_are_told_with_their_rows(store: Store, now: datetime
 def test_many_faults_are_counted(store: Store, now: datetime) -> None:
     text = "name,wood,length,width,thickness\n" + "a,b,c,d,e\n" * 50
     with pytest.raises(MakersFault, match="and 50 more faults"):
-        import_csv(store, "blank", text, "wood.csv", now)
+        import_csv(store, "blank", text, "wood.csv", Hand(now))
 
 
 WORDS = st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\0"), max_size=30)
@@ -261,18 +267,18 @@ def test_the_round_trip_is_exact_whatever_is_written(
 ) -> None:
     with new_store() as store, new_store() as other:
         for each in some_blanks:
-            add_blank(store, each, NOW)
+            add_blank(store, each, Hand(NOW))
         for each in some_items:
-            add_item(store, each, NOW)
+            add_item(store, each, Hand(NOW))
         for each in some_parts:
-            add_part(store, each, NOW)
-        add_instrument(store, text or "none", text, moment, who=text, why=text)
-        owner = add_place(store, Place(text or "none", {}), moment)
+            add_part(store, each, Hand(NOW))
+        add_instrument(store, text or "none", text, Hand(moment, who=text, why=text))
+        owner = add_place(store, Place(text or "none", {}), Hand(moment))
         times = floats([60.0 * row for row in range(len(readings))])
         history = AirHistory(moment, times, floats([row[0] for row in readings]), floats([row[1] for row in readings]))
-        import_air(store, owner.id, history, moment)
+        import_air(store, owner.id, history, Hand(moment))
         files = export_files(store)
-        import_files(other, files, NOW)
+        import_files(other, files, Hand(NOW))
         assert export_files(other) == files
         assert [(each.name, each.thickness, each.note) for each in blanks(other)] == [
             (each.name, each.thickness, each.note) for each in some_blanks

@@ -10,7 +10,7 @@ from gramil.doorway.export import export_files
 from gramil.doorway.verify import verify_open
 from gramil.faults import MakersFault
 from gramil.store.opening import Store, create_store, open_store
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 HEAD = "gramil_store = 1\n"
 HOSTILE = {
@@ -29,7 +29,7 @@ def test_what_verify_would_refuse_is_not_brought_in(tmp_path: Path, now: datetim
     with create_store(tmp_path / "shop.gramil") as store:
         before = export_files(store)
         with pytest.raises(MakersFault):
-            import_files(store, {"store.toml": text}, now)
+            import_files(store, {"store.toml": text}, Hand(now))
         assert export_files(store) == before
         assert verify_open(store) == ()
 
@@ -37,7 +37,9 @@ def test_what_verify_would_refuse_is_not_brought_in(tmp_path: Path, now: datetim
 @pytest.mark.parametrize("cells", ["9223372036854775808", "1" * 5000, "-99999999999999999999"])
 def test_whole_numbers_of_a_csv(store: Store, now: datetime, cells: str) -> None:
     with pytest.raises(MakersFault, match="whole number"):
-        import_csv(store, "blank", f"name,wood,length,width,thickness,count\ntop,spruce,1,1,1,{cells}\n", "x.csv", now)
+        import_csv(
+            store, "blank", f"name,wood,length,width,thickness,count\ntop,spruce,1,1,1,{cells}\n", "x.csv", Hand(now)
+        )
 
 
 def test_an_export_with_one_table_left_out_is_refused_or_sound(stocked: Store, tmp_path: Path, now: datetime) -> None:
@@ -50,7 +52,7 @@ def test_an_export_with_one_table_left_out_is_refused_or_sound(stocked: Store, t
         text = "\n[[".join([blocks[0], *(each for each in blocks[1:] if not each.startswith(f"{kind}]]"))])
         with create_store(tmp_path / f"{number}.gramil") as fresh:
             try:
-                import_files(fresh, {**whole, "store.toml": text + "\n"}, now)
+                import_files(fresh, {**whole, "store.toml": text + "\n"}, Hand(now))
             except MakersFault:
                 assert fresh.rows("SELECT 1 FROM change") == []
             assert verify_open(fresh) == ()
@@ -67,5 +69,5 @@ def test_a_store_whose_folder_cannot_be_written_to_is_read(stocked: Store, now: 
         assert export_files(read) == expected
     with open_store(path) as opened:
         assert export_files(opened) == expected
-        with pytest.raises(MakersFault, match="cannot be written to"), writing(opened, "no", now):
+        with pytest.raises(MakersFault, match="cannot be written to"), writing(opened, "no", Hand(now)):
             pass

@@ -12,6 +12,7 @@ from gramil.now.states import bench_of_files, bench_of_store, done_in
 from gramil.shop.instruments import Instrument, add_instrument, instrument, save_revision
 from gramil.shop.made_file import parse_made
 from gramil.store.opening import Store, create_store
+from gramil.store.writing import Hand
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
 NOW = datetime(2026, 1, 19, 9, tzinfo=UTC)
@@ -24,8 +25,8 @@ def nothing_stale(_: Store, __: Instrument) -> dict[str, str]:
 
 def test_an_instrument_with_faults_is_told_and_the_others_stand(tmp_path: Path) -> None:
     with create_store(tmp_path / "s.gramil") as store:
-        add_instrument(store, "Tarn", TARN, NOW)
-        add_instrument(store, "Broken", TARN.replace("length = 630", "length = true"), NOW)
+        add_instrument(store, "Tarn", TARN, Hand(NOW))
+        add_instrument(store, "Broken", TARN.replace("length = 630", "length = true"), Hand(NOW))
         bench = bench_of_store(store, NOW, staling=nothing_stale)
     assert [one.name for one in bench.instruments] == ["Tarn"]
     assert bench.faults[0].startswith("Broken: ")
@@ -33,10 +34,10 @@ def test_an_instrument_with_faults_is_told_and_the_others_stand(tmp_path: Path) 
 
 def test_the_latest_revision_counts(tmp_path: Path) -> None:
     with create_store(tmp_path / "s.gramil") as store:
-        add_instrument(store, "Tarn", TARN, NOW)
+        add_instrument(store, "Tarn", TARN, Hand(NOW))
         assert "bound" in bench_of_store(store, NOW, staling=nothing_stale).instruments[0].work.operations
         unbound = TARN.replace("[binding]\nthickness = 1.8", "[binding]\nthickness = 0")
-        save_revision(store, instrument(store, "Tarn"), unbound, NOW)
+        save_revision(store, instrument(store, "Tarn"), unbound, Hand(NOW))
         assert "bound" not in bench_of_store(store, NOW, staling=nothing_stale).instruments[0].work.operations
 
 

@@ -27,13 +27,14 @@ from gramil.sheets.handed_out import kept, sheets_that_differ, stale_in_store
 from gramil.sheets.own_sheet import every_sheet, sheet_named
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.instruments import Instrument, add_instrument, instrument
-from gramil.shop.operations_done import Measurement
+from gramil.shop.operations_done import Measurement, Noted
 from gramil.shop.own_operations import save_own_operations
 from gramil.shop.sheets_given import give_sheet
 from gramil.shop.shop_in_store import bring_in_shop
 from gramil.store.items import item_named
 from gramil.store.migrating import migrate, migrations
 from gramil.store.opening import Store, create_store, open_store, upgrade_store
+from gramil.store.writing import Hand
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NOW = datetime(2026, 1, 19, 9, 0, tzinfo=UTC)
@@ -51,8 +52,8 @@ figures = ["board_thickness"]
 @pytest.fixture
 def store(tmp_path: Path) -> Iterator[Store]:
     with create_store(tmp_path / "shop.gramil") as opened:
-        bring_in_shop(opened, (EXAMPLES / "shop.toml").read_text(encoding="utf-8"), "shop.toml", NOW)
-        add_instrument(opened, "Tarn", TARN, NOW)
+        bring_in_shop(opened, (EXAMPLES / "shop.toml").read_text(encoding="utf-8"), "shop.toml", Hand(NOW))
+        add_instrument(opened, "Tarn", TARN, Hand(NOW))
         yield opened
 
 
@@ -63,7 +64,7 @@ def tarn(store: Store) -> Instrument:
 def give(store: Store, *names: str) -> None:
     figures, work = figures_in_store(store, tarn(store)), work_in_store(store, tarn(store))
     found = [sheet_named(name, figures, work) for name in names]
-    hand_out(store, tarn(store), [each for each in found if each is not None], NOW)
+    hand_out(store, tarn(store), [each for each in found if each is not None], Hand(NOW))
     assert None not in found
 
 
@@ -72,14 +73,14 @@ def stale(store: Store) -> dict[str, str]:
 
 
 def read(store: Store, address: str, value: float) -> None:
-    measure(store, tarn(store), [Measurement(address, f"{value} mm", value, "mm")], NOW)
+    measure(store, tarn(store), [Measurement(address, f"{value} mm", value, "mm")], Hand(NOW))
 
 
 def test_a_jig_that_changed_is_told_by_the_figure_that_it_changed(store: Store) -> None:
     """The reference face lies the sled's constant from the cut: 0.15 mm more of it is 0.15 mm more to set."""
     give(store, "taper", "slot")
     assert stale(store) == {}
-    check_jig(store, item_named(store, "jig", "taper sled"), 62.55, NOW)
+    check_jig(store, item_named(store, "jig", "taper sled"), 62.55, Hand(NOW))
     found = stale(store)
     assert list(found) == ["taper"]
     was, now = (float(figure) for figure in re.findall(r"(\d+\.\d\d) mm", found["taper"]))
@@ -93,24 +94,24 @@ def test_a_changed_description_makes_those_sheets_stale_that_show_it_and_its_ret
     store: Store,
 ) -> None:
     give(store, "slot", "relief")
-    keep(store, tarn(store), set_key(TARN, "board.thickness", "7 mm"), NOW)
+    keep(store, tarn(store), set_key(TARN, "board.thickness", "7 mm"), Hand(NOW))
     found = stale(store)
     assert "slot" in found
-    return_to(store, tarn(store), 1, NOW)
+    return_to(store, tarn(store), 1, Hand(NOW))
     assert stale(store) == {}
 
 
 def test_another_name_or_a_new_note_makes_no_sheet_stale(store: Store) -> None:
     give(store, "slot")
-    keep(store, tarn(store), TARN + "\n# a note\n", NOW)
+    keep(store, tarn(store), TARN + "\n# a note\n", Hand(NOW))
     assert stale(store) == {}
 
 
 def test_a_sheet_whose_work_is_done_is_stale_no_more(store: Store) -> None:
     give(store, "taper")
-    check_jig(store, item_named(store, "jig", "taper sled"), 62.55, NOW)
+    check_jig(store, item_named(store, "jig", "taper sled"), 62.55, Hand(NOW))
     assert list(stale(store)) == ["taper"]
-    note_done(store, tarn(store), "tapered", NOW)
+    note_done(store, tarn(store), "tapered", Hand(NOW))
     assert stale(store) == {}
 
 
@@ -119,8 +120,8 @@ def test_its_own_reading_makes_no_sheet_stale_and_one_before_it_does(store: Stor
     give(store, "blank", "slot")
     read(store, "slot_depth_setting", 3.4)
     assert stale(store) == {}
-    thin = [Measurement("board_thickness", "6.1 mm", 6.1, "mm")]
-    note_done(store, tarn(store), "thicknessed", NOW, measured=thin)
+    thin = (Measurement("board_thickness", "6.1 mm", 6.1, "mm"),)
+    note_done(store, tarn(store), "thicknessed", Hand(NOW), Noted(measured=thin))
     assert list(stale(store)) == ["slot"]
 
 
@@ -129,29 +130,29 @@ def test_a_sheet_that_is_not_needed_is_not_handed_out_and_one_that_is_needed_no_
         give(store, "slot", "level")
     assert sheets_given(store) == []
     give(store, "board-binding")
-    keep(store, tarn(store), re.sub(r"\[binding\]\n.*?\n\n", "", TARN, flags=re.DOTALL), NOW)
+    keep(store, tarn(store), re.sub(r"\[binding\]\n.*?\n\n", "", TARN, flags=re.DOTALL), Hand(NOW))
     assert stale(store) == {"board-binding": "this instrument does not need it any more"}
 
 
 def test_a_sheet_of_a_maker_s_own_operation_is_kept_as_printed_too(store: Store) -> None:
-    save_own_operations(store, OWN, NOW)
+    save_own_operations(store, OWN, Hand(NOW))
     give(store, "crown_filed")
     assert stale(store) == {}
-    keep(store, tarn(store), set_key(TARN, "board.thickness", "7 mm"), NOW)
+    keep(store, tarn(store), set_key(TARN, "board.thickness", "7 mm"), Hand(NOW))
     found = stale(store)
     assert found == {"crown_filed": "Finished thickness at the crest at the tail end: 6.30 mm on it, now 7.00 mm"}
 
 
 def test_what_an_older_program_noted_is_judged_by_its_settings(store: Store) -> None:
     sled = item_named(store, "jig", "taper sled")
-    given = give_sheet(store, tarn(store).id, 1, "taper", "", NOW)
+    given = give_sheet(store, tarn(store).id, 1, "taper", "", Hand(NOW))
     store.rows(
         "INSERT INTO sheet_setting (sheet, tool, name, value) VALUES (?, ?, 'constant', 62.4)", (given.id, sled.id)
     )
     assert stale(store) == {}
-    keep(store, tarn(store), set_key(TARN, "board.thickness", "7 mm"), NOW)
+    keep(store, tarn(store), set_key(TARN, "board.thickness", "7 mm"), Hand(NOW))
     assert stale(store) == {}
-    check_jig(store, sled, 62.55, NOW)
+    check_jig(store, sled, 62.55, Hand(NOW))
     assert stale(store) == {"taper": "taper sled has changed: constant was 62.4 mm, now 62.55 mm"}
 
 
@@ -193,7 +194,7 @@ def test_only_sheets_on_which_something_else_would_be_printed_are_to_be_printed_
 def test_what_is_kept_is_what_is_printed_its_cautions_and_all_but_what_was_made(store: Store) -> None:
     """Another wood has other dust: that stands among the cautions of what is sawn of it."""
     give(store, "slot")
-    keep(store, tarn(store), set_key(TARN, "board.wood", "ebony"), NOW)
+    keep(store, tarn(store), set_key(TARN, "board.wood", "ebony"), Hand(NOW))
     assert list(stale(store)) == ["slot"]
     figures, work = figures_in_store(store, tarn(store)), work_in_store(store, tarn(store))
     sheet = sheet_named("slot", figures, work)

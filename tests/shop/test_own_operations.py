@@ -22,6 +22,7 @@ from gramil.store.failures import Conflict
 from gramil.store.migrating import migrate, migrations
 from gramil.store.opening import Store, create_store, open_store, upgrade_store
 from gramil.store.undo import last_change, undo
+from gramil.store.writing import Hand
 
 TARN, FELL = (
     (files("gramil") / "data" / "examples" / f"{name}.toml").read_text(encoding="utf-8") for name in ("tarn", "fell")
@@ -32,9 +33,9 @@ DRILLED = '[operation.head_drilled]\nafter = ["head_inlaid"]\n'
 
 
 def test_a_list_is_kept_as_it_was_written_and_laid_over(store: Store, now: datetime) -> None:
-    tarn, fell = (add_instrument(store, name, TARN, now) for name in ("Tarn", "Fell"))
-    save_own_operations(store, SHOP, now)
-    saved = save_own_operations(store, INLAY + DRILLED, now, owner=tarn)
+    tarn, fell = (add_instrument(store, name, TARN, Hand(now)) for name in ("Tarn", "Fell"))
+    save_own_operations(store, SHOP, Hand(now))
+    saved = save_own_operations(store, INLAY + DRILLED, Hand(now), owner=tarn)
     assert saved.text == INLAY + DRILLED
     assert own_operations(store, fell) is None
     assert work_of(store, tarn.id).operations["slotted"].hands == 33
@@ -44,9 +45,9 @@ def test_a_list_is_kept_as_it_was_written_and_laid_over(store: Store, now: datet
 
 
 def test_the_bench_goes_by_them(store: Store, now: datetime) -> None:
-    tarn = add_instrument(store, "Tarn", TARN, now)
-    save_own_operations(store, INLAY, now, owner=tarn)
-    mark_done(store, tarn.id, "head_inlaid", now)
+    tarn = add_instrument(store, "Tarn", TARN, Hand(now))
+    save_own_operations(store, INLAY, Hand(now), owner=tarn)
+    mark_done(store, tarn.id, "head_inlaid", Hand(now))
     (state,) = bench_of_store(store, now, staling=lambda *_: {}).instruments
     assert "head_inlaid" in state.work.operations
     assert "head_inlaid" in state.done
@@ -64,69 +65,69 @@ def test_the_bench_goes_by_them(store: Store, now: datetime) -> None:
 def test_a_wrong_list_is_told_with_file_and_line_and_not_kept(
     store: Store, now: datetime, text: str, line: int, told: str
 ) -> None:
-    tarn = add_instrument(store, "Tarn", TARN, now)
+    tarn = add_instrument(store, "Tarn", TARN, Hand(now))
     for owner in (None, tarn):
         with pytest.raises(MakersFault, match=told) as raised:
-            save_own_operations(store, text, now, owner=owner, file="own.toml")
+            save_own_operations(store, text, Hand(now), owner=owner, file="own.toml")
         assert [(fault.file, fault.line) for fault in raised.value.faults] == [("own.toml", line)]
         assert own_operations(store, owner) is None
 
 
 def test_a_list_that_an_instrument_cannot_be_made_by_is_not_kept(store: Store, now: datetime) -> None:
     """*Tarn* has its slots cut before arching, *Fell* after it: the ends cannot wait for those."""
-    add_instrument(store, "Tarn", TARN, now)
+    add_instrument(store, "Tarn", TARN, Hand(now))
     ends = '[operation.nut_end_cut]\nafter = ["slots_measured"]\n'
-    first = save_own_operations(store, ends, now)
-    remove_own_operations(store, first, now)
-    fell = add_instrument(store, "Fell", FELL, now)
+    first = save_own_operations(store, ends, Hand(now))
+    remove_own_operations(store, first, Hand(now))
+    fell = add_instrument(store, "Fell", FELL, Hand(now))
     for owner in (None, fell):
         with pytest.raises(MakersFault, match="circle") as raised:
-            save_own_operations(store, ends, now, owner=owner, file="own.toml")
+            save_own_operations(store, ends, Hand(now), owner=owner, file="own.toml")
         assert [(fault.file, fault.line) for fault in raised.value.faults] == [("own.toml", 2)]
         assert own_operations(store, owner) is None
 
 
 def test_what_an_instruments_list_needs_stays_in_the_shops(store: Store, now: datetime) -> None:
-    tarn = add_instrument(store, "Tarn", TARN, now)
-    shops = save_own_operations(store, INLAY, now)
-    save_own_operations(store, DRILLED, now, owner=tarn)
+    tarn = add_instrument(store, "Tarn", TARN, Hand(now))
+    shops = save_own_operations(store, INLAY, Hand(now))
+    save_own_operations(store, DRILLED, Hand(now), owner=tarn)
     with pytest.raises(MakersFault, match="no operation head_inlaid") as raised:
-        save_own_operations(store, SHOP, now, seen=shops, file="own.toml")
+        save_own_operations(store, SHOP, Hand(now), seen=shops, file="own.toml")
     assert (raised.value.faults[0].file, raised.value.faults[0].line) == ("Tarn's operations", 2)
     with pytest.raises(MakersFault, match="no operation head_inlaid"):
-        remove_own_operations(store, shops, now)
+        remove_own_operations(store, shops, Hand(now))
     assert own_operations(store) == shops
 
 
 def test_two_that_save_are_told(store: Store, now: datetime) -> None:
-    first = save_own_operations(store, SHOP, now)
-    save_own_operations(store, INLAY, now, seen=first)
+    first = save_own_operations(store, SHOP, Hand(now))
+    save_own_operations(store, INLAY, Hand(now), seen=first)
     for seen in (first, None):
         with pytest.raises(Conflict) as raised:
-            save_own_operations(store, SHOP, now, seen=seen)
+            save_own_operations(store, SHOP, Hand(now), seen=seen)
         assert (raised.value.mine, raised.value.theirs) == (SHOP, INLAY)
 
 
 def test_saving_and_removing_are_undone(store: Store, now: datetime) -> None:
-    first = save_own_operations(store, SHOP, now)
-    second = save_own_operations(store, INLAY, now, seen=first)
-    remove_own_operations(store, second, now)
+    first = save_own_operations(store, SHOP, Hand(now))
+    second = save_own_operations(store, INLAY, Hand(now), seen=first)
+    remove_own_operations(store, second, Hand(now))
     for text in (INLAY, SHOP, None):
         last = last_change(store)
         assert last is not None
-        undo(store, last.id, now)
+        undo(store, last.id, Hand(now))
         found = own_operations(store)
         assert (found and found.text) == text
     assert work_of(store) is usual_work()
 
 
 def test_files_out_and_in_are_exact(store: Store, now: datetime, tmp_path: Path) -> None:
-    tarn = add_instrument(store, "Tarn", TARN, now)
-    save_own_operations(store, SHOP, now)
-    save_own_operations(store, INLAY, now, owner=tarn)
+    tarn = add_instrument(store, "Tarn", TARN, Hand(now))
+    save_own_operations(store, SHOP, Hand(now))
+    save_own_operations(store, INLAY, Hand(now), owner=tarn)
     whole = export_files(store)
     with create_store(tmp_path / "other.gramil") as other:
-        import_files(other, whole, now)
+        import_files(other, whole, Hand(now))
         assert export_files(other) == whole
         assert {
             each and each.text for each in (own_operations(other), own_operations(other, instruments(other)[0]))
@@ -137,8 +138,8 @@ def test_files_out_and_in_are_exact(store: Store, now: datetime, tmp_path: Path)
     work = working_files(store)
     assert (work["shop.operations.toml"], work["tarn.operations.toml"]) == (SHOP, INLAY)
     with create_store(tmp_path / "third.gramil") as third:
-        add_instrument(third, "Tarn", TARN, now)
-        import_csv(third, "list_of_operations", export_csv(store, "list_of_operations"), "lists.csv", now)
+        add_instrument(third, "Tarn", TARN, Hand(now))
+        import_csv(third, "list_of_operations", export_csv(store, "list_of_operations"), "lists.csv", Hand(now))
         assert export_csv(third, "list_of_operations") == export_csv(store, "list_of_operations")
 
 
@@ -151,10 +152,10 @@ def test_files_out_and_in_are_exact(store: Store, now: datetime, tmp_path: Path)
     ],
 )
 def test_an_import_brings_one_list_each(store: Store, now: datetime, rows: list[str], told: str) -> None:
-    add_instrument(store, "Tarn", TARN, now)
+    add_instrument(store, "Tarn", TARN, Hand(now))
     text = "instrument,text\r\n" + "".join(f'{name},"[operation.slotted]\nhands = 5"\r\n' for name in rows)
     with pytest.raises(MakersFault, match=told):
-        import_csv(store, "list_of_operations", text, "lists.csv", now)
+        import_csv(store, "list_of_operations", text, "lists.csv", Hand(now))
     assert own_operations(store) is None
 
 
@@ -162,12 +163,12 @@ def test_an_import_with_a_circle_brings_nothing(store: Store, now: datetime) -> 
     circle = "[operation.slotted]\\nafter = ['fretted']"
     text = f'gramil_store = 1\n[[list_of_operations]]\ntext = "{circle}"\n'
     with pytest.raises(MakersFault, match="circle"):
-        import_files(store, {"store.toml": text}, now)
+        import_files(store, {"store.toml": text}, Hand(now))
     assert own_operations(store) is None
 
 
 def test_verify_finds_a_list_that_another_program_spoilt(store: Store, now: datetime) -> None:
-    save_own_operations(store, SHOP, now)
+    save_own_operations(store, SHOP, Hand(now))
     assert verify_open(store) == ()
     store.connection.execute("UPDATE list_of_operations SET text = '[operation.slotted]\nhand = 3'")
     assert [fault.what for fault in verify_open(store)] == ["no such key"]
@@ -182,10 +183,10 @@ def test_a_store_of_the_first_form_is_told_and_upgraded(tmp_path: Path, now: dat
     upgrade_store(path, now)
     assert verify(path) == ()
     with open_store(path) as store:
-        tarn = add_instrument(store, "Tarn", TARN, now)
-        save_own_operations(store, INLAY, now, owner=tarn)
+        tarn = add_instrument(store, "Tarn", TARN, Hand(now))
+        save_own_operations(store, INLAY, Hand(now), owner=tarn)
         last = last_change(store)
         assert last is not None
-        undo(store, last.id, now)
+        undo(store, last.id, Hand(now))
         assert own_operations(store, tarn) is None
         assert operations_done(store, tarn.id) == []

@@ -20,10 +20,11 @@ from gramil.air.places import Place, add_place, import_air, place
 from gramil.doorway.verify import verify
 from gramil.physics.arrays import floats
 from gramil.shop.instruments import add_instrument, instrument, revisions, save_revision
-from gramil.shop.operations_done import Measurement, mark_done, measurements, operations_done
+from gramil.shop.operations_done import Measurement, Noted, mark_done, measurements, operations_done
 from gramil.shop.stock import Blank, add_blank, blanks
 from gramil.store.opening import create_store, open_store
 from gramil.store.undo import last_change, undo
+from gramil.store.writing import Hand
 from gramil.wood.air import AirHistory
 
 NOW = datetime(2026, 11, 2, 9, 30, tzinfo=timezone(timedelta(hours=1)))
@@ -42,29 +43,29 @@ def write_for_ever(path: Path, turn: int, out: int) -> None:
             match count % 5:
                 case 0:
                     os.write(out, f"try blank {name}\n".encode())
-                    add_blank(store, Blank(name, "spruce", 560.0, 220.0, 4.2), NOW)
+                    add_blank(store, Blank(name, "spruce", 560.0, 220.0, 4.2), Hand(NOW))
                     os.write(out, f"did blank {name}\n".encode())
                 case 1:
                     os.write(out, f"try save {name}\n".encode())
-                    save_revision(store, instrument(store, "Tarn"), name + " x" * 3000, NOW)
+                    save_revision(store, instrument(store, "Tarn"), name + " x" * 3000, Hand(NOW))
                     os.write(out, f"did save {name}\n".encode())
                 case 2:
                     os.write(out, f"try done {name}\n".encode())
-                    pin = [Measurement(f"figure_{row}", "6.4 mm", 6.4, "mm") for row in range(5)]
-                    mark_done(store, instrument(store, "Tarn").id, name, NOW, measured=pin)
+                    pin = tuple(Measurement(f"figure_{row}", "6.4 mm", 6.4, "mm") for row in range(5))
+                    mark_done(store, instrument(store, "Tarn").id, name, Hand(NOW), Noted(measured=pin))
                     os.write(out, f"did done {name}\n".encode())
                 case 3:
                     start = NOW + timedelta(hours=1000 * turn + count)
                     row = range(READINGS)
                     history = AirHistory(start, floats([60.0 * r for r in row]), floats([18] * READINGS), floats(row))
                     os.write(out, f"try air {name}\n".encode())
-                    import_air(store, place(store, "bench").id, history, NOW, file=name)
+                    import_air(store, place(store, "bench").id, history, Hand(NOW), file=name)
                     os.write(out, f"did air {name}\n".encode())
                 case 4:
-                    add_blank(store, Blank(f"gone {name}", "spruce", 560.0, 220.0, 4.2), NOW)
+                    add_blank(store, Blank(f"gone {name}", "spruce", 560.0, 220.0, 4.2), Hand(NOW))
                     last = last_change(store)
                     assert last is not None
-                    undo(store, last.id, NOW)
+                    undo(store, last.id, Hand(NOW))
                     os.write(out, f"did undo {name}\n".encode())
             count += 1
 
@@ -113,8 +114,8 @@ def main(path: Path, kills: int, seed: int) -> None:
     """All the lives, and the count."""
     chance = random.Random(seed)
     with create_store(path) as store:
-        add_instrument(store, "Tarn", "first", NOW)
-        add_place(store, Place("bench", {}), NOW)
+        add_instrument(store, "Tarn", "first", Hand(NOW))
+        add_place(store, Place("bench", {}), Hand(NOW))
     tried: dict[str, set[str]] = {kind: set() for kind in ("blank", "save", "done", "air", "undo")}
     acknowledged: dict[str, set[str]] = {kind: set() for kind in tried}
     for turn in range(kills):

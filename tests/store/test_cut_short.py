@@ -12,7 +12,7 @@ import pytest
 from gramil.doorway.backup import backup, restore
 from gramil.doorway.verify import verify
 from gramil.store.opening import create_store, new_store, open_store
-from gramil.store.writing import note, transaction
+from gramil.store.writing import Hand, note, transaction
 
 if sys.platform == "win32":
     pytest.skip("this system knows no forks", allow_module_level=True)
@@ -45,7 +45,7 @@ def ended_at(count: int, act: Callable[[], object]) -> bool:
 
 def filled(path: Path, what: str) -> None:
     with new_store(path) as store, transaction(store):
-        note(store, what, NOW, "")
+        note(store, what, Hand(NOW, who=""))
 
 
 def noted(path: Path) -> list[str]:

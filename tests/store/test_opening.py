@@ -17,7 +17,7 @@ from gramil.shop.made_file import read_made
 from gramil.shop.stock import Blank, add_blank, blanks
 from gramil.store.migrating import APPLICATION, Migration, migrate, migrations, statements
 from gramil.store.opening import Store, create_store, open_store, upgrade_store
-from gramil.store.writing import changes, writing
+from gramil.store.writing import Hand, changes, writing
 
 
 def blank(name: str) -> Blank:
@@ -36,7 +36,7 @@ def test_a_store_is_strict_in_write_ahead_mode_and_on_the_disk_at_every_commit(s
 
 
 def test_what_was_saved_is_there_when_opened_again(store: Store, path: Path, now: datetime) -> None:
-    add_blank(store, blank("top"), now)
+    add_blank(store, blank("top"), Hand(now))
     store.close()
     with open_store(path) as again:
         assert [each.name for each in blanks(again)] == ["top"]
@@ -108,7 +108,7 @@ def test_another_program_s_database_and_other_files_are_refused(tmp_path: Path) 
 
 
 def test_an_older_store_is_brought_to_the_newer_form_and_a_copy_kept(store: Store, path: Path, now: datetime) -> None:
-    add_blank(store, blank("top"), now)
+    add_blank(store, blank("top"), Hand(now))
     store.close()
     form = migrations()[-1].form + 1
     newer = (*migrations(), Migration(form, "ALTER TABLE blank ADD COLUMN shelf TEXT NOT NULL DEFAULT '';\n"))
@@ -123,7 +123,7 @@ def test_an_older_store_is_brought_to_the_newer_form_and_a_copy_kept(store: Stor
 
 
 def test_a_failing_upgrade_leaves_the_store_as_it_was(store: Store, path: Path, now: datetime) -> None:
-    add_blank(store, blank("top"), now)
+    add_blank(store, blank("top"), Hand(now))
     store.close()
     bad = (*migrations(), Migration(99, "ALTER TABLE blank ADD COLUMN shelf TEXT;\nSELECT 1 FROM nowhere;\n"))
     with pytest.raises(MakersFault):
@@ -143,7 +143,7 @@ def test_a_failing_upgrade_leaves_the_store_as_it_was(store: Store, path: Path, 
 def test_a_store_that_says_a_wrong_form_is_not_upgraded(
     store: Store, path: Path, now: datetime, form: int, words: str
 ) -> None:
-    add_blank(store, blank("top"), now)
+    add_blank(store, blank("top"), Hand(now))
     store.close()
     with closing(sqlite3.connect(path)) as connection:
         connection.execute(f"PRAGMA user_version = {form}")
@@ -165,7 +165,7 @@ def test_statements_are_told_apart_by_sqlite_itself() -> None:
 
 @pytest.mark.parametrize("kept", [10, 100, 4096, 20_000])
 def test_a_truncated_store_is_told(store: Store, path: Path, now: datetime, kept: int) -> None:
-    add_blank(store, blank("top"), now)
+    add_blank(store, blank("top"), Hand(now))
     store.close()
     path.write_bytes(path.read_bytes()[:kept])
     faults = verify(path)
@@ -175,7 +175,7 @@ def test_a_truncated_store_is_told(store: Store, path: Path, now: datetime, kept
 
 def test_an_overwritten_page_is_told(store: Store, path: Path, now: datetime) -> None:
     for number in range(200):
-        add_blank(store, blank(f"top {number}"), now)
+        add_blank(store, blank(f"top {number}"), Hand(now))
     store.close()
     content = bytearray(path.read_bytes())
     start = content.index(b"top 77spruce")
@@ -208,7 +208,7 @@ HAND_EDITS = {
 
 @pytest.mark.parametrize("edit", HAND_EDITS)
 def test_a_hand_edited_store_is_told(stocked: Store, path: Path, now: datetime, edit: str) -> None:
-    add_instrument(stocked, "Tarn", "gramil = 1", now)
+    add_instrument(stocked, "Tarn", "gramil = 1", Hand(now))
     stocked.close()
     with closing(sqlite3.connect(path, isolation_level=None)) as connection:
         connection.execute(edit)
@@ -218,18 +218,18 @@ def test_a_hand_edited_store_is_told(stocked: Store, path: Path, now: datetime, 
 def test_work_on_a_store_whose_tables_were_changed_is_told(store: Store, now: datetime) -> None:
     store.connection.execute("DROP TABLE blank")
     with pytest.raises(MakersFault, match="not as Gramil made it"):
-        add_blank(store, blank("top"), now)
+        add_blank(store, blank("top"), Hand(now))
 
 
 def test_a_full_disk_loses_nothing_that_was_saved(store: Store, now: datetime) -> None:
-    add_blank(store, blank("first"), now)
+    add_blank(store, blank("first"), Hand(now))
     (pages,) = store.row("PRAGMA page_count") or (0,)
     store.rows(f"PRAGMA max_page_count = {pages + 2}")
     saved: list[str] = []
 
     def fill() -> None:
         for number in range(1000):
-            add_instrument(store, f"guitar {number}", "x" * 3000, now)
+            add_instrument(store, f"guitar {number}", "x" * 3000, Hand(now))
             saved.append(f"guitar {number}")
 
     with pytest.raises(MakersFault, match="disk is full"):
@@ -237,25 +237,25 @@ def test_a_full_disk_loses_nothing_that_was_saved(store: Store, now: datetime) -
     assert [each.name for each in instruments(store)] == sorted(saved)
     assert verify_open(store) == ()
     store.rows("PRAGMA max_page_count = 100000")
-    add_blank(store, blank("after"), now)
+    add_blank(store, blank("after"), Hand(now))
     assert [each.name for each in blanks(store)] == ["first", "after"]
 
 
 def test_two_programs_on_one_file_wait_for_one_another_or_are_told(store: Store, path: Path, now: datetime) -> None:
     with open_store(path, busy_seconds=0.05) as other:
-        with writing(store, "slow", now):
+        with writing(store, "slow", Hand(now)):
             add = Blank("slow", "cedar", 1.0, 1.0, 1.0)
             store.rows("INSERT INTO place (version, name) VALUES (1, 'shelf')")
             assert blanks(other) == []
             with pytest.raises(MakersFault, match="another program is writing"):
-                add_blank(other, add, now)
-        add_blank(other, add, now)
+                add_blank(other, add, Hand(now))
+        add_blank(other, add, Hand(now))
         assert blanks(store) == blanks(other)
 
 
 def test_an_error_within_a_change_leaves_no_trace(store: Store, now: datetime) -> None:
     def broken_off() -> None:
-        with writing(store, "broken off", now):
+        with writing(store, "broken off", Hand(now)):
             store.rows("INSERT INTO place (version, name) VALUES (1, 'shelf')")
             raise KeyboardInterrupt
 
@@ -267,12 +267,12 @@ def test_an_error_within_a_change_leaves_no_trace(store: Store, now: datetime) -
 
 def test_a_store_to_read_cannot_be_written_to(store: Store, path: Path, now: datetime) -> None:
     with open_store(path, to_read=True) as reader, pytest.raises(MakersFault, match="cannot be written"):
-        add_blank(reader, blank("top"), now)
+        add_blank(reader, blank("top"), Hand(now))
 
 
 def test_a_moment_without_an_offset_is_the_program_s_fault(store: Store) -> None:
     with pytest.raises(ValueError, match="offset"):
-        add_blank(store, blank("top"), datetime(2026, 11, 2))
+        add_blank(store, blank("top"), Hand(datetime(2026, 11, 2)))
 
 
 def test_a_store_of_the_first_form_is_brought_up_with_all_that_is_in_it(tmp_path: Path, now: datetime) -> None:

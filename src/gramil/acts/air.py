@@ -1,41 +1,36 @@
 """Air: a place named, the meter written down, a logger's readings brought in, a reading put right or struck."""
 
-from datetime import datetime
-
 from gramil.air.places import Imported, Place, Reading, add_place, add_reading, import_air, place, places
 from gramil.faults import MakersFault
 from gramil.shop.corrections import strike_reading
 from gramil.store.opening import Store
+from gramil.store.writing import Hand
 from gramil.wood.air import AirHistory
 
 
-def name_place(store: Store, name: str, now: datetime, who: str = "") -> None:
+def name_place(store: Store, name: str, hand: Hand) -> None:
     """A new place where things lie; naming it twice makes only one. Raises MakersFault for an empty name."""
     if not name.strip():
         raise MakersFault.of("the place has no name", remedy="write one, such as bench or drying box")
     if name not in [each.name for each in places(store)]:
-        add_place(store, Place(name, {}), now, who)
+        add_place(store, Place(name, {}), hand)
 
 
-def read_meter(store: Store, where: str, temperature: float, humidity: float, now: datetime, who: str = "") -> None:
+def read_meter(store: Store, where: str, temperature: float, humidity: float, hand: Hand) -> None:
     """Write down what the meter says now. Raises MakersFault if the place does not exist, and for air that no room
     could have.
     """
-    reading = Reading(now.replace(microsecond=0), temperature, humidity)
-    add_reading(store, place(store, where).id, reading, now, who)
+    reading = Reading(hand.now.replace(microsecond=0), temperature, humidity)
+    add_reading(store, place(store, where).id, reading, hand)
 
 
-def bring_in_air(
-    store: Store, where: str, history: AirHistory, now: datetime, *, file: str = "", who: str = ""
-) -> Imported:
+def bring_in_air(store: Store, where: str, history: AirHistory, hand: Hand, *, file: str = "") -> Imported:
     """Bring a logger's readings of a place in, all or none. Raises MakersFault if the place has different ones
     already.
     """
-    return import_air(store, place(store, where).id, history, now, file=file, who=who)
+    return import_air(store, place(store, where).id, history, hand, file=file)
 
 
-def correct_reading(
-    store: Store, of: Place, seen: Reading, now: datetime, *, right: Reading | None = None, why: str = "", who: str = ""
-) -> None:
+def correct_reading(store: Store, of: Place, seen: Reading, hand: Hand, *, right: Reading | None = None) -> None:
     """Put a reading right, or strike it (`right` None). Raises MakersFault if it is no longer as it was seen."""
-    strike_reading(store, of, seen, now, right=right, why=why, who=who)
+    strike_reading(store, of, seen, hand, right=right)

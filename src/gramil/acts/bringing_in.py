@@ -2,8 +2,7 @@
 
 import tomllib
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from datetime import datetime
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Literal
 
@@ -25,7 +24,7 @@ from gramil.shop.own_operations import own_operations
 from gramil.shop.shop_in_store import bring_in_shop, shop_description
 from gramil.store.opening import Store
 from gramil.store.table_forms import TABLES
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 from gramil.text_file import text_of
 from gramil.wood.air_log import LogReport
 
@@ -61,38 +60,37 @@ class Asks:
 def bring_in(
     store: Store,
     files: Sequence[Path],
-    now: datetime,
+    hand: Hand,
     *,
     table: str | None = None,
     where: str | None = None,
     asks: Asks | None = None,
-    who: str = "",
 ) -> tuple[Brought, ...]:
     """Bring files in, each according to its kind; the files of one export go in together. Gives what each brought.
 
     `table` says which table CSV files are of, `where` which place's readings they are; without `asks` every reading is
     taken as it stands. Raises MakersFault, with nothing brought in, if anything is wrong in any of them.
     """
-    with writing(store, f"bring in {', '.join(file.name for file in files)}", now, who):
+    with writing(store, f"bring in {', '.join(file.name for file in files)}", hand):
         if where is not None and table is None:
-            return tuple(_readings(store, where, file, now) for file in files)
+            return tuple(_readings(store, where, file, hand) for file in files)
         texts = {file: text_of(file) for file in files}
         if table is not None:
-            return tuple(_rows(store, table, file.name, text, now, asks) for file, text in texts.items())
+            return tuple(_rows(store, table, file.name, text, hand, asks) for file, text in texts.items())
         whole = {file.name: text for file, text in texts.items() if file.name in (TOML_FILE, AIR_FILE)}
         found = [Brought(", ".join(whole), "export")] if whole else []
         if whole:
-            import_files(store, whole, now)
+            import_files(store, whole, hand)
         for file, text in texts.items():
             if file.name not in whole:
-                found += _description(store, file, text, now, asks)
+                found += _description(store, file, text, hand, asks)
         return tuple(found)
 
 
-def _rows(store: Store, table: str, file: str, text: str, now: datetime, asks: Asks | None) -> Brought:
+def _rows(store: Store, table: str, file: str, text: str, hand: Hand, asks: Asks | None) -> Brought:
     look = asks.rows(file) if asks is not None and table == "measurement" else None
     try:
-        return Brought(file, "rows", count=import_csv(store, table, text, file, now, look=look))
+        return Brought(file, "rows", count=import_csv(store, table, text, file, hand, look=look))
     except KeyError:
         raise no_table(table) from None
 
@@ -102,7 +100,7 @@ def no_table(table: str) -> MakersFault:
     return MakersFault.of(f'there is no table "{table}"', f"the store has {', '.join((*TABLES, AIR))}")
 
 
-def _description(store: Store, file: Path, text: str, now: datetime, asks: Asks | None) -> Iterator[Brought]:
+def _description(store: Store, file: Path, text: str, hand: Hand, asks: Asks | None) -> Iterator[Brought]:
     """A shop's or an instrument's description, told apart by their first table."""
     try:
         tables = tomllib.loads(text)
@@ -113,64 +111,64 @@ def _description(store: Store, file: Path, text: str, now: datetime, asks: Asks 
         remedy = "gramil store operations STORE FILE keeps it, with --for NAME for one instrument"
         raise MakersFault([Fault(what="is a list of operations", remedy=remedy, file=file.name)])
     if "shop" in tables:
-        bring_in_shop(store, text, file.name, now)
+        bring_in_shop(store, text, file.name, hand)
         yield Brought(file.name, "shop")
-        yield from _logs(store, file, tables, now)
-        yield from _own_list(store, file, None, now)
+        yield from _logs(store, file, tables, hand)
+        yield from _own_list(store, file, None, hand)
     else:
-        yield from _instrument(store, file, text, now, asks)
+        yield from _instrument(store, file, text, hand, asks)
 
 
-def _logs(store: Store, file: Path, tables: Mapping[str, Any], now: datetime) -> Iterator[Brought]:
+def _logs(store: Store, file: Path, tables: Mapping[str, Any], hand: Hand) -> Iterator[Brought]:
     """The readings that a shop's places name, from the files beside it."""
     rows = tables.get("place", [])
     for row in rows if isinstance(rows, list) else []:
         if "log" in row:
-            yield _readings(store, row["name"], file.parent / row["log"], now)
+            yield _readings(store, row["name"], file.parent / row["log"], hand)
 
 
-def _readings(store: Store, name: str, file: Path, now: datetime) -> Brought:
+def _readings(store: Store, name: str, file: Path, hand: Hand) -> Brought:
     history, report = load_air(file)
-    found = import_air(store, place(store, name).id, history, now, file=file.name)
+    found = import_air(store, place(store, name).id, history, hand, file=file.name)
     return Brought(file.name, "readings", name, found.added, found.there_already, report)
 
 
-def _instrument(store: Store, file: Path, text: str, now: datetime, asks: Asks | None) -> Iterator[Brought]:
+def _instrument(store: Store, file: Path, text: str, hand: Hand, asks: Asks | None) -> Iterator[Brought]:
     """An instrument, new or as its next revision, and the record beside it."""
     text = self_contained(text, file.name, file.parent)
     described = parse_description(text, file.name)
     name = described.instrument.instrument.name
     known = {each.name: each for each in instruments(store)}
     if name in known:
-        save_revision(store, known[name], text, now, why=f"brought in from {file.name}")
+        save_revision(store, known[name], text, replace(hand, why=f"brought in from {file.name}"))
         yield Brought(file.name, "revision", name)
-        yield from _own_list(store, file, name, now)
+        yield from _own_list(store, file, name, hand)
         return
     record = made_beside(file)
     made = read_made(record) if record.exists() else None
-    added = add_instrument(store, name, text, now, why=f"brought in from {file.name}")
+    added = add_instrument(store, name, text, replace(hand, why=f"brought in from {file.name}"))
     yield Brought(file.name, "instrument", name)
-    yield from _own_list(store, file, name, now)
+    yield from _own_list(store, file, name, hand)
     if made is not None:
-        yield _made(store, added, made, figures_of(described, shop_description(store)), now, asks)
+        yield _made(store, added, made, figures_of(described, shop_description(store)), hand, asks)
 
 
-def _made(store: Store, owner: Instrument, made: Made, figures: Figures, now: datetime, asks: Asks | None) -> Brought:
+def _made(store: Store, owner: Instrument, made: Made, figures: Figures, hand: Hand, asks: Asks | None) -> Brought:
     if asks is not None:
         asks.made(made, figures)
-    bring_in_made(store, owner, made, figures, now)
+    bring_in_made(store, owner, made, figures, hand)
     return Brought(made.file or "", "made", owner.name, len(made.done))
 
 
-def _own_list(store: Store, description: Path, name: str | None, now: datetime) -> Iterator[Brought]:
+def _own_list(store: Store, description: Path, name: str | None, hand: Hand) -> Iterator[Brought]:
     """The list of operations that lies beside a description, kept with it."""
     own = list_beside(description)
     if own.exists():
-        yield bring_in_list(store, own, name, now)
+        yield bring_in_list(store, own, name, hand)
 
 
-def bring_in_list(store: Store, file: Path, name: str | None, now: datetime, who: str = "") -> Brought:
+def bring_in_list(store: Store, file: Path, name: str | None, hand: Hand) -> Brought:
     """The list of operations in a file, kept as that of the named instrument, or of the shop."""
     owner = None if name is None else instrument(store, name)
-    keep_list(store, text_of(file), now, owner=owner, seen=own_operations(store, owner), file=file.name, who=who)
+    keep_list(store, text_of(file), hand, owner=owner, seen=own_operations(store, owner), file=file.name)
     return Brought(file.name, "operations", name or "the shop")

@@ -1,13 +1,12 @@
 """A maker's own list of operations: kept in place of the one that was seen, or taken away."""
 
-from datetime import datetime
-
 from gramil.change.in_store import figures_in_store
 from gramil.faults import Fault, MakersFault
 from gramil.prints.own_addresses import refuse, wrong_addresses
 from gramil.shop.instruments import Instrument
 from gramil.shop.own_operations import OwnOperations, remove_own_operations, save_own_operations
 from gramil.store.opening import Store
+from gramil.store.writing import Hand
 
 LARGEST = 200_000
 """Letters of a list."""
@@ -16,12 +15,11 @@ LARGEST = 200_000
 def keep_list(
     store: Store,
     text: str,
-    now: datetime,
+    hand: Hand,
     *,
     owner: Instrument | None = None,
     seen: OwnOperations | None = None,
     file: str = "",
-    who: str = "",
 ) -> OwnOperations:
     """Keep a list as the shop's, or as its `owner`'s, in place of the one that was seen (None: there was none).
 
@@ -34,9 +32,9 @@ def keep_list(
     if len(text) > LARGEST:
         raise MakersFault.of("that is no list of operations", f"it is longer than {LARGEST} letters")
     refuse(wrong_addresses((file, text), None if owner is None else figures_in_store(store, owner)))
-    return save_own_operations(store, text, now, owner=owner, seen=seen, file=file, who=who)
+    return save_own_operations(store, text, hand, owner=owner, seen=seen, file=file)
 
 
-def take_list_away(store: Store, seen: OwnOperations, now: datetime, who: str = "") -> None:
+def take_list_away(store: Store, seen: OwnOperations, hand: Hand) -> None:
     """Take a list away. Raises MakersFault if another list needs it, Conflict if it is no longer as it was seen."""
-    remove_own_operations(store, seen, now, who)
+    remove_own_operations(store, seen, hand)

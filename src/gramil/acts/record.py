@@ -7,13 +7,13 @@ from gramil.doorway.backup import restore
 from gramil.faults import MakersFault
 from gramil.store.opening import Store, open_store
 from gramil.store.undo import undo
-from gramil.store.writing import Change, changes
+from gramil.store.writing import Change, Hand, changes
 
 LATELY = 60
 """So many changes back a form sent twice is known again."""
 
 
-def take_back(store: Store, change: int, now: datetime, who: str = "") -> Change:
+def take_back(store: Store, change: int, hand: Hand) -> Change:
     """Take back the last change, by its number; gives what was taken back. Asked twice, it happens once.
 
     Raises MakersFault if another change was made since, or it lies too far back.
@@ -21,7 +21,7 @@ def take_back(store: Store, change: int, now: datetime, who: str = "") -> Change
     known = changes(store, LATELY)
     if any(each.undoes == change for each in known):
         return next(each for each in known if each.id == change)
-    return undo(store, change, now, who)
+    return undo(store, change, hand)
 
 
 def put_back(copy: Path, path: Path, now: datetime, seen: int | None = None) -> Path | None:

@@ -1,7 +1,6 @@
 """Sheets handed out: noted as they are printed; all that are printed together are one act."""
 
 from collections.abc import Sequence
-from datetime import datetime
 
 from gramil.faults import MakersFault
 from gramil.sheets.handed_out import kept
@@ -10,12 +9,10 @@ from gramil.shop.instruments import Instrument, revision
 from gramil.shop.sheets_given import Sheet as Given
 from gramil.shop.sheets_given import give_sheet
 from gramil.store.opening import Store
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
-def hand_out(
-    store: Store, owner: Instrument, sheets: Sequence[Sheet], now: datetime, who: str = ""
-) -> tuple[Given, ...]:
+def hand_out(store: Store, owner: Instrument, sheets: Sequence[Sheet], hand: Hand) -> tuple[Given, ...]:
     """Note that sheets of an instrument's latest revision are handed out; gives the notes.
 
     Raises MakersFault for a sheet that the instrument does not need.
@@ -27,5 +24,5 @@ def hand_out(
             )
     latest = revision(store, owner.id).number
     papers = {each.setup.name: kept(each) for each in sheets}
-    with writing(store, f"hand out {', '.join(papers)}, {owner.name}", now, who):
-        return tuple(give_sheet(store, owner.id, latest, name, text, now, who) for name, text in papers.items())
+    with writing(store, f"hand out {', '.join(papers)}, {owner.name}", hand):
+        return tuple(give_sheet(store, owner.id, latest, name, text, hand) for name, text in papers.items())

@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from datetime import datetime
 
 from gramil.air.pieces import PIECE
 from gramil.air.places import places
@@ -14,12 +13,13 @@ from gramil.shop.tools import add_cuts, set_constant
 from gramil.store.items import Item, add_item, items, remove_item, update_item
 from gramil.store.opening import Store
 from gramil.store.toml_text import table_text
+from gramil.store.writing import Hand
 
 _ROW = re.compile(r"^\w+\[\d+\]\.?")
 """The start of a fault's place in a description: the table and its row."""
 
 
-def keep_tool(store: Store, tool: Item, now: datetime, who: str = "") -> None:
+def keep_tool(store: Store, tool: Item, hand: Hand) -> None:
     """Write a tool, a wood or a piece down, a new one (number 0) or an existing one; sent twice, it is added once.
 
     Raises MakersFault, each fault with its key, for figures that a shop's description would not accept and for a name
@@ -32,41 +32,41 @@ def keep_tool(store: Store, tool: Item, now: datetime, who: str = "") -> None:
     if same is not None:
         raise MakersFault.of("there is one of that name already", remedy="give one of the two another", where="name")
     if tool.id:
-        update_item(store, tool, now, who)
+        update_item(store, tool, hand)
     else:
-        add_item(store, tool, now, who)
+        add_item(store, tool, hand)
 
 
-def strike_tool(store: Store, seen: Item, now: datetime, who: str = "") -> None:
+def strike_tool(store: Store, seen: Item, hand: Hand) -> None:
     """Remove a tool from the list.
 
     Raises MakersFault if test cuts or sheets refer to it, Conflict if it is no longer as it was seen.
     """
-    remove_item(store, seen, now, who)
+    remove_item(store, seen, hand)
 
 
-def check_jig(store: Store, seen: Item, constant: Mm, now: datetime, who: str = "") -> None:
+def check_jig(store: Store, seen: Item, constant: Mm, hand: Hand) -> None:
     """Note a jig's constant as just measured, with the day.
 
     Raises MakersFault for zero or less, Conflict if the jig is no longer as it was seen.
     """
     if not constant > 0:
         raise MakersFault.of(f"the constant of {seen.name} is more than 0", remedy="measure it again")
-    set_constant(store, seen, constant, now.date(), now, who)
+    set_constant(store, seen, constant, hand.now.date(), hand)
 
 
-def try_saw(store: Store, saw: Item, widths: Sequence[Mm], now: datetime, who: str = "") -> None:
+def try_saw(store: Store, saw: Item, widths: Sequence[Mm], hand: Hand) -> None:
     """Note the widths of test cuts made together: they are used instead of the label. Raises MakersFault if there are
     none.
     """
     if not widths:
         raise MakersFault.of("no width was given", remedy="write the widths of the cuts, with commas between them")
-    add_cuts(store, saw.id, widths, now, who=who)
+    add_cuts(store, saw.id, widths, hand)
 
 
-def bring_in_description(store: Store, text: str, file: str, now: datetime, who: str = "") -> None:
+def bring_in_description(store: Store, text: str, file: str, hand: Hand) -> None:
     """Bring all of a shop's description into the store. Raises MakersFault with every fault, nothing brought in."""
-    bring_in_shop(store, text, file, now, who)
+    bring_in_shop(store, text, file, hand)
 
 
 def _refuse_row(store: Store, tool: Item) -> None:

@@ -1,8 +1,7 @@
 """Work done and things measured: noted, taken back, or begun anew, each as one act with its checks."""
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
-from datetime import datetime
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
 from gramil.change.as_made import refuse_impossible
@@ -19,8 +18,10 @@ from gramil.shop.instruments import Instrument, save_revision
 from gramil.shop.made_file import NO_OPERATION
 from gramil.shop.operations import Work
 from gramil.shop.operations_done import (
+    NOTHING,
     DoneOperation,
     Measurement,
+    Noted,
     add_measurements,
     mark_done,
     measurements,
@@ -28,18 +29,9 @@ from gramil.shop.operations_done import (
 )
 from gramil.shop.stock import blanks, parts, promises, use_up
 from gramil.store.opening import Store
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 _SEEN = "look at it again, and see what stands there now"
-
-
-@dataclass(frozen=True)
-class Noted:
-    """What is noted with an operation; hours is how long it took."""
-
-    note: str = ""
-    hours: float | None = None
-    photos: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -54,56 +46,47 @@ def note_done(
     store: Store,
     owner: Instrument,
     operation: str,
-    now: datetime,
-    *,
-    measured: Sequence[Measurement] = (),
-    noted: Noted | None = None,
+    hand: Hand,
+    noted: Noted = NOTHING,
     figures: Figures | None = None,
-    description: str | None = None,
-    who: str = "",
 ) -> tuple[UsedUp, ...]:
     """Note an operation as done and use up what was promised for it; gives what was used up.
 
-    `figures` are the instrument's as made, if at hand; `description` is kept as its next revision if what was measured
-    settles any of it. What was measured at no operation ("measured") is noted by itself. Raises MakersFault if the
-    operation does not exist or is done already, or if the instrument cannot be worked out with the readings; Conflict
-    if
-    somebody kept another description since the instrument was seen.
+    `figures` are the instrument's as made, if at hand. What was measured at no operation ("measured") is noted by
+    itself. Raises MakersFault if the operation does not exist or is done already, or if the instrument cannot be worked
+    out with the readings.
     """
-    with writing(store, f"done: {operation}, {owner.name}", now, who):
-        used = _noted(store, owner, operation, now, measured, noted or Noted(), figures, who)
-        if description is not None:
-            save_revision(store, owner, description, now, who=who, why=f"as made: {operation}")
-        return used
+    with writing(store, f"done: {operation}, {owner.name}", hand):
+        if operation == NO_OPERATION:
+            measure(store, owner, noted.measured, hand, figures=figures)
+            return ()
+        done = {each.operation for each in operations_done(store, owner.id)}
+        refuse_work(operation, work_in_store(store, owner), done)
+        _refuse_readings(store, owner, noted.measured, figures)
+        mark_done(store, owner.id, operation, hand, noted)
+        return tuple(_use_up(store, owner.id, operation, hand))
 
 
-def _noted(
-    store: Store,
-    owner: Instrument,
-    operation: str,
-    now: datetime,
-    measured: Sequence[Measurement],
-    noted: Noted,
-    figures: Figures | None,
-    who: str,
+def note_and_settle(
+    store: Store, owner: Instrument, operation: str, hand: Hand, noted: Noted, description: str
 ) -> tuple[UsedUp, ...]:
-    if operation == NO_OPERATION:
-        measure(store, owner, measured, now, figures=figures, who=who)
-        return ()
-    refuse_work(operation, work_in_store(store, owner), {each.operation for each in operations_done(store, owner.id)})
-    _refuse_readings(store, owner, measured, figures)
-    mark_done(store, owner.id, operation, now, measured=measured, who=who, **vars(noted))
-    return tuple(_use_up(store, owner.id, operation, now, who))
+    """The same, and the description as what was measured settles it is kept as the next revision: one act.
+
+    Raises what `note_done` does, and Conflict if somebody kept another description since the instrument was seen.
+    """
+    with writing(store, f"done: {operation}, {owner.name}", hand):
+        used = note_done(store, owner, operation, hand, noted)
+        save_revision(store, owner, description, replace(hand, why=f"as made: {operation}"))
+        return used
 
 
 def measure(
     store: Store,
     owner: Instrument,
     measured: Sequence[Measurement],
-    now: datetime,
+    hand: Hand,
     *,
     figures: Figures | None = None,
-    who: str = "",
 ) -> tuple[Measurement, ...]:
     """Note measurements apart from any operation; gives what is new: the same reading sent twice is noted once.
 
@@ -115,7 +98,7 @@ def measure(
     last = {each.address: each for each in measurements(store, owner.id)}
     fresh = tuple(each for each in measured if last.get(each.address) != each)
     if fresh:
-        add_measurements(store, owner.id, fresh, now, who)
+        add_measurements(store, owner.id, fresh, hand)
     return fresh
 
 
@@ -146,34 +129,33 @@ def _refuse_readings(store: Store, owner: Instrument, measured: Sequence[Measure
         refuse_impossible(known, {each.address: Pin(each.value, "") for each in measured})
 
 
-def _use_up(store: Store, instrument: int, operation: str, now: datetime, who: str) -> list[UsedUp]:
+def _use_up(store: Store, instrument: int, operation: str, hand: Hand) -> list[UsedUp]:
     """Whatever was promised for a need that the operation meets is now used up."""
     needs = used_up_by(operation)
     raw, made = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in parts(store)}
     found = []
     for each in promises(store, instrument):
         if each.need in needs and not each.used_at:
-            use_up(store, each, now, who)
+            use_up(store, each, hand)
             found.append(UsedUp(raw[each.blank] if each.blank is not None else made[each.part or 0], each.need))
     return found
 
 
-def not_done_after_all(store: Store, seen: DoneOperation, now: datetime, who: str = "") -> None:
+def not_done_after_all(store: Store, seen: DoneOperation, hand: Hand) -> None:
     """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
 
     Raises Conflict if its record was changed since it was seen.
     """
-    take_back_done(store, seen, now, who)
+    take_back_done(store, seen, hand)
 
 
 def begin_anew(
     store: Store,
     owner: Instrument,
     piece: str,
-    now: datetime,
+    hand: Hand,
     *,
     seen: Sequence[DoneOperation] | None = None,
-    who: str = "",
 ) -> tuple[DoneOperation, ...]:
     """Begin a piece anew: the work on it is taken back, with what was measured. Gives that work.
 
@@ -186,5 +168,5 @@ def begin_anew(
     if seen is not None and tuple(seen) != works:
         raise MakersFault.of("somebody else noted something meanwhile", remedy=_SEEN)
     figures = {fixed.figure for each in works for fixed in operations()[each.operation].fixes}
-    take_back_all(store, f"{pieces()[piece].what} of {owner.name}", works, figures, now, who)
+    take_back_all(store, f"{pieces()[piece].what} of {owner.name}", works, figures, hand)
     return works

@@ -17,7 +17,7 @@ from gramil.store.items import figures_text
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store
 from gramil.store.rows import delete, insert, update
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 from gramil.wood.air import AirHistory
 
 _EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
@@ -61,9 +61,9 @@ class Imported:
     there_already: int
 
 
-def add_place(store: Store, new: Place, now: datetime, who: str = "") -> Place:
+def add_place(store: Store, new: Place, hand: Hand) -> Place:
     """Add a place; raises MakersFault if the name is taken."""
-    with writing(store, f"add place {new.name}", now, who):
+    with writing(store, f"add place {new.name}", hand):
         put_place(store, new)
     return place(store, new.name)
 
@@ -86,9 +86,9 @@ def place(store: Store, name: str) -> Place:
     return found[0]
 
 
-def update_place(store: Store, changed: Place, now: datetime, who: str = "") -> Place:
+def update_place(store: Store, changed: Place, hand: Hand) -> Place:
     """Write a place's name and figures; raises Conflict if the store holds another version."""
-    with writing(store, f"change place {changed.name}", now, who):
+    with writing(store, f"change place {changed.name}", hand):
         row = {"name": changed.name, "figures": figures_text(changed.figures)}
         update(store, "place", changed.id, changed.version, row)
     return place(store, changed.name)
@@ -99,32 +99,30 @@ def _places(store: Store, rest: str, *values: str) -> list[Place]:
     return [Place(name, json.loads(figures), number, version) for name, figures, number, version in rows]
 
 
-def remove_place(store: Store, gone: Place, now: datetime, who: str = "") -> None:
+def remove_place(store: Store, gone: Place, hand: Hand) -> None:
     """Remove a place where nothing lies and no air was ever read; raises MakersFault otherwise."""
-    with writing(store, f"remove place {gone.name}", now, who):
+    with writing(store, f"remove place {gone.name}", hand):
         delete(store, "place", gone.id, gone.version)
 
 
-def add_reading(store: Store, place_id: int, reading: Reading, now: datetime, who: str = "") -> Imported:
+def add_reading(store: Store, place_id: int, reading: Reading, hand: Hand) -> Imported:
     """One reading written down by hand."""
     moment_text(reading.at)
     history = AirHistory(reading.at, floats([0.0]), floats([reading.temperature]), floats([reading.humidity]))
     row = store.row("SELECT name FROM place WHERE id = ?", (place_id,))
     said = f"{reading.humidity:g} % {reading.temperature:g} C"
-    with writing(store, f"air of the {row[0] if row else 'place that is not there'}: {said}", now, who):
-        return put_air(store, place_id, history, now)
+    with writing(store, f"air of the {row[0] if row else 'place that is not there'}: {said}", hand):
+        return put_air(store, place_id, history, hand.now)
 
 
-def import_air(
-    store: Store, place_id: int, history: AirHistory, now: datetime, *, file: str = "", who: str = ""
-) -> Imported:
+def import_air(store: Store, place_id: int, history: AirHistory, hand: Hand, *, file: str = "") -> Imported:
     """Bring a place's readings in, all or none.
 
     A history by a clock without a zone is taken to be in the zone of `now`. Bringing in the same reading twice does no
     harm. Raises MakersFault for a different reading of the same moment, and for air that no room could have.
     """
-    with writing(store, f"bring in air {file}".rstrip(), now, who):
-        return put_air(store, place_id, history, now, file)
+    with writing(store, f"bring in air {file}".rstrip(), hand):
+        return put_air(store, place_id, history, hand.now, file)
 
 
 def put_air(store: Store, place_id: int, history: AirHistory, now: datetime, file: str = "") -> Imported:

@@ -18,6 +18,7 @@ from gramil.bench.sessions import Session, same_token
 from gramil.bench.shop_record import ShopRecord
 from gramil.bench.templating import render
 from gramil.faults import Fault, MakersFault
+from gramil.store.writing import Hand
 
 MOST_FIELDS = 200
 
@@ -68,6 +69,11 @@ class PageRequest:
             "unit": self.session.unit or "mm",
         }
         return HTMLResponse(render(template, **{**common, **values}), status)
+
+    @property
+    def hand(self) -> Hand:
+        """In whose hand a change is written down: the session's, now, for the reason that the form gives, if any."""
+        return Hand(self.now, self.session.who, self.one("why"))
 
     @property
     def here(self) -> str:

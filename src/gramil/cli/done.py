@@ -1,14 +1,14 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
 
 import click
 
 from gramil import names as n
-from gramil.acts.work import Noted, refuse_work
+from gramil.acts.work import refuse_work
 from gramil.change.as_made import as_made, with_readings
 from gramil.change.foreman import readings_note
 from gramil.change.settled import settled
@@ -38,9 +38,10 @@ from gramil.shop.made_file import (
     parse_made,
 )
 from gramil.shop.operations import Work, needed
-from gramil.shop.operations_done import Measurement, read_measurements
+from gramil.shop.operations_done import Measurement, Noted, read_measurements
 from gramil.shop.operations_file import list_beside, lists_beside
 from gramil.store.opening import Store, open_store
+from gramil.store.writing import Hand
 from gramil.written_file import alone_with, put_text
 
 
@@ -165,7 +166,7 @@ def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
 
 
 def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
-    from gramil.acts.work import note_done
+    from gramil.acts.work import note_and_settle, note_done
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
     from gramil.now.lost_work import hangs_on
@@ -189,15 +190,11 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
     given = names_given(store, owner, whole)
     told = list(_answer(operation, whole, described, before, figures, pins, given))  # before anything is written
     new = settled_in(text, with_readings(figures, pins), pins) if asked.write else text
-    used = note_done(
-        store,
-        owner,
-        operation,
-        now,
-        measured=found,
-        noted=asked.noted,
-        figures=figures,
-        description=new if asked.write else None,
+    noted = replace(asked.noted, measured=found)
+    used = (
+        note_and_settle(store, owner, operation, Hand(now), noted, new)
+        if asked.write
+        else note_done(store, owner, operation, Hand(now), noted, figures)
     )
     yield from [lost] if lost else []
     yield from told

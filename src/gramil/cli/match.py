@@ -19,6 +19,7 @@ from gramil.now.needs import MadePart, Need, fit, needs_of
 from gramil.now.states import chosen_in, refuse_namesakes
 from gramil.prints.whole import figures_of
 from gramil.store.opening import Store, open_store
+from gramil.store.writing import Hand
 
 
 @dataclass(frozen=True)
@@ -120,7 +121,7 @@ def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool
     if reserve:
         from gramil.acts import wood
 
-        promised = wood.reserve(store, found[0], {each.name: each.id for each in asked}, now)
+        promised = wood.reserve(store, found[0], {each.name: each.id for each in asked}, Hand(now))
         yield from (f"Promised: {each.name} to {each.instrument}." for each in promised)
 
 

@@ -19,6 +19,7 @@ from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import made_lines
 from gramil.shop.operations import Work
 from gramil.store.opening import Store, open_store
+from gramil.store.writing import Hand
 
 
 @click.command()
@@ -97,7 +98,7 @@ def _given(store: Store, name: str, operation: str, out: Path, paper: str | None
     figures, work = figures_in_store(store, owner), work_in_store(store, owner)
     sheet = _sheet(figures, operation, work)
     yield from _written(sheet, formatter_of(figures), out, paper)
-    hand_out(store, owner, [sheet], now)
+    hand_out(store, owner, [sheet], Hand(now))
     yield "Noted as given out, as it is printed."
     done = {each.operation: each for each in operations_done(store, owner.id)}
     judged = standing_in_store(store, owner)

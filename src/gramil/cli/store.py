@@ -13,6 +13,7 @@ from gramil.cli.store_options import moment, moment_of
 from gramil.cli.store_returned import return_to_revision
 from gramil.faults import Fault, MakersFault
 from gramil.store.opening import Store, new_store, open_store
+from gramil.store.writing import Hand
 
 PATH = click.Path(path_type=Path)
 
@@ -79,7 +80,7 @@ def import_(
     now = moment_of(at)
     with open_store(store) as opened:
         ask = None if as_read else asks()
-        brought = bring_in(opened, files, now, table=table, where=place, asks=ask)
+        brought = bring_in(opened, files, Hand(now), table=table, where=place, asks=ask)
         for line in lines_of_files(opened, brought):
             click.echo(line)
 
@@ -198,7 +199,7 @@ def undo(store: Path, yes: bool, at: str | None) -> None:
             raise MakersFault([Fault(what="there is no change to take back", file=store.name)])
         if not yes:
             click.confirm(f"Take back: {last.what}, {last.at}?", abort=True)
-        taken = take_back(opened, last.id, moment_of(at))
+        taken = take_back(opened, last.id, Hand(moment_of(at)))
     click.echo(f"Taken back: {taken.what}.")
 
 
@@ -222,7 +223,7 @@ def sheets(store: Path, name: str, at: str | None) -> None:
     with open_store(store) as opened:
         owner = instrument(opened, name)
         sheets = every_sheet(figures_in_store(opened, owner), work_in_store(opened, owner))
-        for given in hand_out(opened, owner, [each for each in sheets if not each.setup.closed], moment_of(at)):
+        for given in hand_out(opened, owner, [each for each in sheets if not each.setup.closed], Hand(moment_of(at))):
             click.echo(f"Given: {given.title}.")
 
 
@@ -252,7 +253,7 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
         length, written = read_length(constant, unit), with_unit(constant, "mm", unit)
         if not as_read:
             ask_constant(opened, found, length, written, unit)
-        check_jig(opened, found, length, now)
+        check_jig(opened, found, length, Hand(now))
         click.echo(f"{jig}: {written}, measured {now:%Y-%m-%d}.")
         for owner in instruments(opened, "open"):
             for each in stale_in_store(opened, owner):
@@ -271,4 +272,4 @@ def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datet
 
     named = files if shop is None else (shop, *files)
     if named:
-        yield from lines_of_files(store, bring_in(store, named, now, asks=None if as_read else asks()))
+        yield from lines_of_files(store, bring_in(store, named, Hand(now), asks=None if as_read else asks()))

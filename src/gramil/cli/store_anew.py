@@ -6,6 +6,7 @@ import click
 
 from gramil.cli.store_options import moment, moment_of
 from gramil.store.opening import open_store
+from gramil.store.writing import Hand
 
 
 @click.command()
@@ -27,6 +28,6 @@ def anew(store: Path, name: str, piece: str, at: str | None) -> None:
     from gramil.shop.instruments import instrument
 
     with open_store(store) as opened:
-        works = begin_anew(opened, instrument(opened, name), piece, moment_of(at))
+        works = begin_anew(opened, instrument(opened, name), piece, Hand(moment_of(at)))
     told = ", ".join(operations()[each.operation].what for each in works)
     click.echo(f"{name}: {pieces()[piece].what} is begun anew. Open again: {told}.")

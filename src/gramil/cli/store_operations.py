@@ -10,6 +10,7 @@ from gramil.faults import MakersFault
 from gramil.shop.instruments import instrument
 from gramil.shop.own_operations import own_operations
 from gramil.store.opening import Store, open_store
+from gramil.store.writing import Hand
 
 PATH = click.Path(path_type=Path)
 
@@ -35,7 +36,7 @@ def operations(store: Path, file: Path | None, name: str | None, remove: bool, a
         raise click.UsageError("a list is kept or taken away, not both")
     with open_store(store, to_read=file is None and not remove) as opened:
         if file is not None:
-            said = kept_words(bring_in_list(opened, file, name, moment_of(at)))
+            said = kept_words(bring_in_list(opened, file, name, Hand(moment_of(at))))
         else:
             said = _taken_away(opened, name, moment_of(at)) if remove else _text(opened, name)
     click.echo(said)
@@ -54,7 +55,7 @@ def _taken_away(store: Store, name: str | None, now: datetime) -> str:
     found = own_operations(store, None if name is None else instrument(store, name))
     if found is None:
         raise _none(name)
-    take_list_away(store, found, now)
+    take_list_away(store, found, Hand(now))
     return f"Taken away: the operations of {name or 'the shop'}."
 
 

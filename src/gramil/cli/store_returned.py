@@ -6,6 +6,7 @@ import click
 
 from gramil.cli.store_options import moment, moment_of
 from gramil.store.opening import open_store
+from gramil.store.writing import Hand
 
 
 @click.command("return")
@@ -24,7 +25,7 @@ def return_to_revision(store: Path, name: str, revision: int, at: str | None) ->
     from gramil.shop.instruments import instrument
 
     with open_store(store) as opened:
-        owner = return_to(opened, instrument(opened, name), revision, moment_of(at))
+        owner = return_to(opened, instrument(opened, name), revision, Hand(moment_of(at)))
         click.echo(f"{name}: as in revision {revision} again.")
         for line in spoilt(opened, owner):
             click.echo(line)

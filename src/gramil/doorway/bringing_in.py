@@ -5,7 +5,6 @@ What is brought in is added: a name that the store has already is a fault.
 
 import sqlite3
 from collections.abc import Callable, Mapping
-from datetime import datetime
 
 from gramil.description.problems import meant, nearest, quoted
 from gramil.doorway.bringing_in_air import put_air_rows
@@ -20,19 +19,19 @@ from gramil.store.failures import fault_of
 from gramil.store.opening import Store, Value
 from gramil.store.rows import insert
 from gramil.store.table_forms import NAMED, NUMBERED, TABLES, Column, columns_of
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
-def import_files(store: Store, files: Mapping[str, str], now: datetime, who: str = "") -> None:
+def import_files(store: Store, files: Mapping[str, str], hand: Hand) -> None:
     """Bring in files that `export_files` made, as one change. Raises MakersFault with every fault of the first bad
     file.
     """
-    with writing(store, "bring in " + " and ".join(sorted(files)), now, who):
+    with writing(store, "bring in " + " and ".join(sorted(files)), hand):
         work = Import(store, TOML_FILE)
         _put_tables(work, toml_tables(files.get(TOML_FILE, f"gramil_store = {FORM}"), TOML_FILE, TABLES))
         if AIR_FILE in files:
             work.file = AIR_FILE
-            put_air_rows(work, csv_rows(files[AIR_FILE], AIR_FILE), now)
+            put_air_rows(work, csv_rows(files[AIR_FILE], AIR_FILE), hand.now)
         prove_change(store, TOML_FILE)
 
 
@@ -41,8 +40,7 @@ def import_csv(
     table: str,
     text: str,
     file: str,
-    now: datetime,
-    who: str = "",
+    hand: Hand,
     look: Callable[[Store], None] | None = None,
 ) -> int:
     """Bring in rows of one table from CSV, as one change; gives how many. `look` may refuse them at the end of it.
@@ -52,10 +50,10 @@ def import_csv(
     if table not in (*TABLES, AIR):
         raise KeyError(table)
     rows = list(csv_rows(text, file))
-    with writing(store, f"bring in {file}", now, who):
+    with writing(store, f"bring in {file}", hand):
         work = Import(store, file)
         if table == AIR:
-            put_air_rows(work, rows, now)
+            put_air_rows(work, rows, hand.now)
         else:
             _put_tables(work, {table: rows})
         prove_change(store, file, table)

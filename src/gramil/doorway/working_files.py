@@ -15,7 +15,7 @@ from gramil.shop.operations_done import operations_done, put_done, put_measureme
 from gramil.shop.own_operations import own_operations
 from gramil.shop.shop_in_store import shop_text
 from gramil.store.opening import Store, reading
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
 def working_files(store: Store) -> dict[str, str]:
@@ -57,21 +57,21 @@ def made_of(store: Store, owner: Instrument) -> Made:
     return Made(tuple(done for _, done in sorted(rows, key=lambda row: row[0])))
 
 
-def bring_in_made(store: Store, owner: Instrument, made: Made, figures: Figures, now: datetime, who: str = "") -> None:
+def bring_in_made(store: Store, owner: Instrument, made: Made, figures: Figures, hand: Hand) -> None:
     """Bring a record of what is made into the store; days without a time are midnight in the zone of `now`.
 
     Raises MakersFault, with nothing brought in, for values that do not fit `figures`, and for operations that are
     done already.
     """
     made.pins(figures)
-    with writing(store, f"bring in what is made of {owner.name}", now, who):
+    with writing(store, f"bring in what is made of {owner.name}", hand):
         for done in made.done:
             written = {each.address: each.written for each in done.measured}
             found = read_measurements(figures, written, made.units)
             if done.operation == NO_OPERATION:
-                put_measurements(store, owner.id, None, found, _moment(done.day, now))
+                put_measurements(store, owner.id, None, found, _moment(done.day, hand.now))
             else:
-                put_done(store, owner.id, done.operation, _moment(done.day, now), found, {"note": done.note})
+                put_done(store, owner.id, done.operation, _moment(done.day, hand.now), found, {"note": done.note})
 
 
 def _moment(day: str, now: datetime) -> datetime:

@@ -6,7 +6,6 @@ undo takes it back like any other change.
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
 from typing import Any
 
 from gramil.address import parse_address
@@ -18,7 +17,7 @@ from gramil.store.items import Item, figures_text
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import check, delete, insert, update
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 _GONE = "open the page again and see what stands there now"
 
@@ -81,23 +80,21 @@ def struck_readings(store: Store, place_id: int) -> list[Struck]:
     return [Struck(Reading(moment_of(row[0], row[1]), row[2], row[3]), *row[4:]) for row in rows]
 
 
-def strike_reading(
-    store: Store, of: Place, seen: Reading, now: datetime, *, right: Reading | None = None, why: str = "", who: str = ""
-) -> None:
+def strike_reading(store: Store, of: Place, seen: Reading, hand: Hand, *, right: Reading | None = None) -> None:
     """Strike a reading, and put the right one in its place if there is one, as one change.
 
     Raises MakersFault if the reading is no longer as it was seen, and for air that no room could have.
     """
     said = f"{'correct' if right else 'strike'} reading of the {of.name}, {_reading_in_words(seen)}"
-    with writing(store, said + _because(why), now, who):
-        _strike(store, of, seen, now, why, who)
+    with writing(store, said + _because(hand.why), hand):
+        _strike(store, of, seen, hand)
         if right is not None:
-            owner = insert(store, "air_import", {"place": of.id, "at": moment_text(now), "file": ""})
+            owner = insert(store, "air_import", {"place": of.id, "at": moment_text(hand.now), "file": ""})
             row = (of.id, instant_of(right.at), offset_of(right.at), right.temperature, right.humidity, owner)
             store.rows("INSERT INTO air_reading VALUES (?, ?, ?, ?, ?, ?)", row)
 
 
-def _strike(store: Store, of: Place, seen: Reading, now: datetime, why: str, who: str) -> None:
+def _strike(store: Store, of: Place, seen: Reading, hand: Hand) -> None:
     if reading_at(store, of.id, instant_of(seen.at)) != seen:
         raise MakersFault.of("this reading is not there any more", remedy=_GONE)
     (owner,) = store.row(
@@ -111,7 +108,7 @@ def _strike(store: Store, of: Place, seen: Reading, now: datetime, why: str, who
         "humidity": seen.humidity,
         "import": owner,
     }
-    insert(store, "air_struck", {**row, "at": moment_text(now), "who": who, "why": why})
+    insert(store, "air_struck", {**row, "at": moment_text(hand.now), "who": hand.who, "why": hand.why})
 
 
 def _because(why: str) -> str:
@@ -122,9 +119,7 @@ def _reading_in_words(seen: Reading) -> str:
     return f"{seen.at:%Y-%m-%d %H:%M}, {seen.humidity:g} % {seen.temperature:g} C"
 
 
-def correct_weighing(
-    store: Store, piece: Item, number: int, grams: Gram | None, now: datetime, *, why: str = "", who: str = ""
-) -> None:
+def correct_weighing(store: Store, piece: Item, number: int, grams: Gram | None, hand: Hand) -> None:
     """Correct a piece's weighing (by its index in the list), or strike it (`grams` None).
 
     Raises MakersFault if there is no such weighing, Conflict if the piece was changed since it was seen.
@@ -142,7 +137,7 @@ def correct_weighing(
     if not weighings:
         del figures["weighings"]
     with writing(
-        store, f"{word} weighing of {piece.name}, {was['at']}, {_grams(was['mass'])}{_because(why)}", now, who
+        store, f"{word} weighing of {piece.name}, {was['at']}, {_grams(was['mass'])}{_because(hand.why)}", hand
     ):
         update(store, "item", piece.id, piece.version, {"name": piece.name, "figures": figures_text(figures)})
 
@@ -171,9 +166,7 @@ def _measured(store: Store, rest: str, value: int) -> list[Measured]:
     return [Measured(row[0], row[1], row[2], Measurement(*row[3:7]), row[7]) for row in rows]
 
 
-def correct_measurement(
-    store: Store, seen: Measured, right: Measurement | None, now: datetime, *, why: str = "", who: str = ""
-) -> None:
+def correct_measurement(store: Store, seen: Measured, right: Measurement | None, hand: Hand) -> None:
     """Correct a measurement in place, or strike it (`right` None).
 
     Raises MakersFault if it is no longer as it was seen.
@@ -182,7 +175,7 @@ def correct_measurement(
         raise MakersFault.of("this measurement is not there any more", remedy=_GONE)
     word = "strike" if right is None else "correct"
     was = seen.measurement
-    with writing(store, f"{word} {was.address} {was.written}, measured {seen.at[:10]}{_because(why)}", now, who):
+    with writing(store, f"{word} {was.address} {was.written}, measured {seen.at[:10]}{_because(hand.why)}", hand):
         if right is None:
             store.rows("DELETE FROM measurement WHERE id = ?", (seen.id,))
         else:
@@ -192,25 +185,23 @@ def correct_measurement(
             store.rows(f"UPDATE measurement SET {sets} WHERE id = ?", (*row.values(), seen.id))
 
 
-def not_done_after_all(store: Store, done: DoneOperation, now: datetime, who: str = "") -> None:
+def not_done_after_all(store: Store, done: DoneOperation, hand: Hand) -> None:
     """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
 
     Raises Conflict if its record was changed since it was seen.
     """
-    with writing(store, f"not done after all: {done.operation}, noted {done.at[:10]}", now, who):
+    with writing(store, f"not done after all: {done.operation}, noted {done.at[:10]}", hand):
         store.rows("UPDATE measurement SET done = NULL WHERE done = ?", (done.id,))
         delete(store, "done", done.id, done.version)
 
 
-def begin_anew(
-    store: Store, what: str, works: Sequence[DoneOperation], figures: Collection[str], now: datetime, who: str = ""
-) -> None:
+def begin_anew(store: Store, what: str, works: Sequence[DoneOperation], figures: Collection[str], hand: Hand) -> None:
     """Mark the work on a piece that is begun anew as not done, and strike what was measured at it, as one change.
 
     Of what was measured apart from any operation, measurements of the `figures` (by name) are struck too. What the
     work used up stays used. Raises Conflict if the record of that work was changed since it was seen.
     """
-    with writing(store, f"begin {what} anew", now, who):
+    with writing(store, f"begin {what} anew", hand):
         for done in works:
             store.rows("DELETE FROM measurement WHERE done = ?", (done.id,))
             delete(store, "done", done.id, done.version)

@@ -5,13 +5,12 @@ read again and compared.
 """
 
 from dataclasses import dataclass
-from datetime import datetime
 
 from gramil.store.failures import Conflict
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import insert, record, records, update
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
 @dataclass(frozen=True)
@@ -38,14 +37,12 @@ class Revision:
     why: str
 
 
-def add_instrument(
-    store: Store, name: str, text: str, now: datetime, *, who: str = "", why: str = "", customer: str = ""
-) -> Instrument:
+def add_instrument(store: Store, name: str, text: str, hand: Hand, *, customer: str = "") -> Instrument:
     """A new instrument and its first revision. Raises MakersFault if the name is taken."""
-    with writing(store, f"add instrument {name}", now, who):
+    with writing(store, f"add instrument {name}", hand):
         row = {"version": None, "name": name, "customer": customer, "standing": "open"}
         number = insert(store, "instrument", row)
-        _add_revision(store, number, 1, text, now, who, why)
+        _add_revision(store, number, 1, text, hand)
     return instrument(store, name)
 
 
@@ -61,30 +58,28 @@ def instrument(store: Store, name: str) -> Instrument:
     return record(store, Instrument, "instrument", "WHERE name = ?", (name,))
 
 
-def update_instrument(store: Store, changed: Instrument, now: datetime, who: str = "") -> Instrument:
+def update_instrument(store: Store, changed: Instrument, hand: Hand) -> Instrument:
     """Write name, customer and standing; raises Conflict if the store holds another version."""
-    with writing(store, f"change instrument {changed.name}", now, who):
+    with writing(store, f"change instrument {changed.name}", hand):
         row = {"name": changed.name, "customer": changed.customer, "standing": changed.standing}
         update(store, "instrument", changed.id, changed.version, row)
     return instrument(store, changed.name)
 
 
-def save_revision(
-    store: Store, seen: Instrument, text: str, now: datetime, *, who: str = "", why: str = ""
-) -> Instrument:
+def save_revision(store: Store, seen: Instrument, text: str, hand: Hand) -> Instrument:
     """Save a description as the next revision; gives the instrument with its new version.
 
     `seen` is the instrument as it was when the text was opened. Raises Conflict, with both texts, if somebody saved
     another since. A text equal to the latest revision is not saved again.
     """
-    with writing(store, f"save {seen.name}", now, who):
+    with writing(store, f"save {seen.name}", hand):
         latest = revision(store, seen.id)
         if latest.text == text:
             return instrument(store, seen.name)
         if not store.row("SELECT 1 FROM instrument WHERE id = ? AND version = ?", (seen.id, seen.version)):
             raise Conflict(seen.name, text, latest.text)
         update(store, "instrument", seen.id, seen.version, {"name": seen.name})
-        _add_revision(store, seen.id, latest.number + 1, text, now, who, why)
+        _add_revision(store, seen.id, latest.number + 1, text, hand)
     return instrument(store, seen.name)
 
 
@@ -102,13 +97,13 @@ def revision(store: Store, instrument_id: int, number: int | None = None) -> Rev
     return record(store, Revision, "revision", "WHERE instrument = ? AND number = ?", (instrument_id, number))
 
 
-def _add_revision(store: Store, owner: int, number: int, text: str, now: datetime, who: str, why: str) -> None:
+def _add_revision(store: Store, owner: int, number: int, text: str, hand: Hand) -> None:
     row: dict[str, Value] = {
         "instrument": owner,
         "number": number,
         "text": text,
-        "who": who,
-        "at": moment_text(now),
-        "why": why,
+        "who": hand.who,
+        "at": moment_text(hand.now),
+        "why": hand.why,
     }
     insert(store, "revision", row)

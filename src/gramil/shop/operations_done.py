@@ -16,7 +16,7 @@ from gramil.shop.measured import read_measured, unit_to_measure
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import insert, records, update
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
 @dataclass(frozen=True)
@@ -66,22 +66,36 @@ def read_measurements(
     return tuple(found)
 
 
+@dataclass(frozen=True)
+class Noted:
+    """What is noted with an operation: a note, how many hours it took, photographs, and what was measured at it."""
+
+    note: str = ""
+    hours: float | None = None
+    photos: tuple[str, ...] = ()
+    measured: tuple[Measurement, ...] = ()
+
+
+NOTHING = Noted()
+"""Done, and no more said."""
+
+
 def mark_done(
     store: Store,
     instrument: int,
     operation: str,
-    now: datetime,
-    *,
-    measured: Sequence[Measurement] = (),
-    note: str = "",
-    hours: float | None = None,
-    photos: Sequence[str] = (),
-    who: str = "",
+    hand: Hand,
+    noted: Noted = NOTHING,
 ) -> DoneOperation:
     """Note an operation as done, with what was measured. Raises MakersFault if it is done already."""
-    with writing(store, f"done: {operation}, {_name(store, instrument)}", now, who):
-        row: dict[str, Value] = {"who": who, "hours": hours, "note": note, "photos": _list(photos)}
-        number = put_done(store, instrument, operation, now, measured, row)
+    with writing(store, f"done: {operation}, {_name(store, instrument)}", hand):
+        row: dict[str, Value] = {
+            "who": hand.who,
+            "hours": noted.hours,
+            "note": noted.note,
+            "photos": _list(noted.photos),
+        }
+        number = put_done(store, instrument, operation, hand.now, noted.measured, row)
     return _done(store, "WHERE id = ?", number)[0]
 
 
@@ -105,21 +119,19 @@ def operations_done(store: Store, instrument: int) -> list[DoneOperation]:
     return _done(store, "WHERE instrument = ? ORDER BY id", instrument)
 
 
-def update_done(store: Store, changed: DoneOperation, now: datetime, who: str = "") -> DoneOperation:
+def update_done(store: Store, changed: DoneOperation, hand: Hand) -> DoneOperation:
     """Write an operation's note, hours and photographs; raises Conflict if the store holds another version."""
-    with writing(store, f"change what is noted of {changed.operation}", now, who):
+    with writing(store, f"change what is noted of {changed.operation}", hand):
         row: dict[str, Value] = {"hours": changed.hours, "note": changed.note, "photos": _list(changed.photos)}
         update(store, "done", changed.id, changed.version, row)
     return _done(store, "WHERE id = ?", changed.id)[0]
 
 
-def add_measurements(
-    store: Store, instrument: int, measured: Sequence[Measurement], now: datetime, who: str = ""
-) -> None:
+def add_measurements(store: Store, instrument: int, measured: Sequence[Measurement], hand: Hand) -> None:
     """Note what was measured apart from any operation: a reading back, or a value measured again."""
     said = ", ".join(f"{each.address} {each.written}" for each in measured)
-    with writing(store, f"measure {said}, {_name(store, instrument)}", now, who):
-        put_measurements(store, instrument, None, measured, now)
+    with writing(store, f"measure {said}, {_name(store, instrument)}", hand):
+        put_measurements(store, instrument, None, measured, hand.now)
 
 
 def measurements(store: Store, instrument: int, done: int | None = None) -> list[Measurement]:

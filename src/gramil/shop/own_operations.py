@@ -5,7 +5,6 @@ package's, an instrument's with both, and each with the instruments made by it.
 """
 
 from dataclasses import dataclass, replace
-from datetime import datetime
 
 from gramil.description.instrument import Instrument as Keys
 from gramil.description.reading import parse_keys
@@ -16,7 +15,7 @@ from gramil.shop.operations_file import OwnList, work_with
 from gramil.store.failures import Conflict
 from gramil.store.opening import Store
 from gramil.store.rows import delete, insert, records, update
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 TABLE = "list_of_operations"
 OF_THE_SHOP = "the shop's operations"
@@ -41,12 +40,11 @@ def own_operations(store: Store, owner: Instrument | None = None) -> OwnOperatio
 def save_own_operations(
     store: Store,
     text: str,
-    now: datetime,
+    hand: Hand,
     *,
     owner: Instrument | None = None,
     seen: OwnOperations | None = None,
     file: str = "",
-    who: str = "",
 ) -> OwnOperations:
     """Save a list in place of the one that was seen (None: there was none).
 
@@ -55,7 +53,7 @@ def save_own_operations(
     saved another since.
     """
     name = _name(owner)
-    with writing(store, f"save {name}", now, who):
+    with writing(store, f"save {name}", hand):
         there = own_operations(store, owner)
         if there is not None and there.text == text:
             return there
@@ -71,9 +69,9 @@ def save_own_operations(
     return saved
 
 
-def remove_own_operations(store: Store, gone: OwnOperations, now: datetime, who: str = "") -> None:
+def remove_own_operations(store: Store, gone: OwnOperations, hand: Hand) -> None:
     """Remove a list. Raises MakersFault if another list needs it, Conflict if it is no longer as it was seen."""
-    with writing(store, "remove a list of operations", now, who):
+    with writing(store, "remove a list of operations", hand):
         delete(store, TABLE, gone.id, gone.version)
         check_operations(store)
 

@@ -2,14 +2,13 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from datetime import datetime
 
 from gramil.shop.tools import kerf, length_figure
 from gramil.store.items import Item, items
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value, reading
 from gramil.store.rows import insert, records
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
 @dataclass(frozen=True)
@@ -39,12 +38,15 @@ class Changed:
     now: float | None
 
 
-def give_sheet(
-    store: Store, instrument: int, revision: int, title: str, printed: str, now: datetime, who: str = ""
-) -> Sheet:
+def give_sheet(store: Store, instrument: int, revision: int, title: str, printed: str, hand: Hand) -> Sheet:
     """Note that a sheet was handed out, and what it said."""
-    with writing(store, f"sheet {title}", now, who):
-        row: dict[str, Value] = {"instrument": instrument, "revision": revision, "title": title, "at": moment_text(now)}
+    with writing(store, f"sheet {title}", hand):
+        row: dict[str, Value] = {
+            "instrument": instrument,
+            "revision": revision,
+            "title": title,
+            "at": moment_text(hand.now),
+        }
         number = insert(store, "sheet", {**row, "printed": printed})
     return records(store, Sheet, "sheet", "WHERE id = ?", (number,))[0]
 

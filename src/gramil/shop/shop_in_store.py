@@ -23,7 +23,7 @@ from gramil.store.opening import Store, reading
 from gramil.store.rows import insert
 from gramil.store.toml_text import Value as TomlValue
 from gramil.store.toml_text import table_text
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 from gramil.wood.air import typed_in
 
 _TABLES = {name: field for name, field in Shop.model_fields.items() if name != "gramil"}
@@ -52,7 +52,7 @@ def shop_description(store: Store, for_instrument: int | None = None) -> ShopDes
     return parse_shop(shop_text(store, for_instrument), "the store")
 
 
-def bring_in_shop(store: Store, text: str, file: str, now: datetime, who: str = "") -> None:
+def bring_in_shop(store: Store, text: str, file: str, hand: Hand) -> None:
     """Bring all of a shop's description into the store: settings are replaced, all else added; readings by its clock.
 
     Raises MakersFault, with every fault and nothing brought in, if the description has faults, if the store
@@ -62,14 +62,14 @@ def bring_in_shop(store: Store, text: str, file: str, now: datetime, who: str = 
     data = {
         key: _plain(value) for key, value in tomllib.loads(text.removeprefix("\ufeff").replace("\r\n", "\n")).items()
     }
-    with writing(store, f"bring in {file}", now, who):
+    with writing(store, f"bring in {file}", hand):
         _refuse(store, described, data)
         for table in _ONCE:
             for key, value in data.get(table, {}).items():
                 _set(store, f"{table}.{key}", value)
         for table in _MANY:
             for number, row in enumerate(data.get(table, ())):
-                _add(store, table, row, getattr(described.shop, table)[number], now)
+                _add(store, table, row, getattr(described.shop, table)[number], hand.now)
 
 
 def _add(store: Store, table: str, row: Mapping[str, Any], checked: Any, now: datetime) -> None:

@@ -6,7 +6,6 @@ The store itself refuses to promise one piece twice, whichever program asks.
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
 
 from gramil.description.records import PieceOfWood
 from gramil.faults import MakersFault
@@ -14,7 +13,7 @@ from gramil.quantities import Count
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import delete, insert, record, records, update
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
 @dataclass(frozen=True)
@@ -66,9 +65,9 @@ class Promise:
     version: int
 
 
-def add_blank(store: Store, blank: Blank, now: datetime, who: str = "") -> Blank:
+def add_blank(store: Store, blank: Blank, hand: Hand) -> Blank:
     """A new blank in stock; raises MakersFault if the name is taken or a size is impossible."""
-    with writing(store, f"add blank {blank.name}", now, who):
+    with writing(store, f"add blank {blank.name}", hand):
         put_blank(store, blank)
     return blank_named(store, blank.name)
 
@@ -88,16 +87,16 @@ def blank_named(store: Store, name: str) -> Blank:
     return record(store, Blank, "blank", "WHERE name = ?", (name,))
 
 
-def update_blank(store: Store, changed: Blank, now: datetime, who: str = "") -> Blank:
+def update_blank(store: Store, changed: Blank, hand: Hand) -> Blank:
     """Write a blank; raises Conflict if the store holds another version."""
-    with writing(store, f"change blank {changed.name}", now, who):
+    with writing(store, f"change blank {changed.name}", hand):
         update(store, "blank", changed.id, changed.version, _columns(changed))
     return blank_named(store, changed.name)
 
 
-def remove_blank(store: Store, gone: Blank, now: datetime, who: str = "") -> None:
+def remove_blank(store: Store, gone: Blank, hand: Hand) -> None:
     """Remove a blank that was never promised; raises MakersFault otherwise."""
-    with writing(store, f"remove blank {gone.name}", now, who):
+    with writing(store, f"remove blank {gone.name}", hand):
         delete(store, "blank", gone.id, gone.version)
 
 
@@ -113,9 +112,9 @@ def free_counts(store: Store, for_instrument: int | None = None) -> dict[int, in
     return dict(store.rows(sql, (for_instrument,)))
 
 
-def add_part(store: Store, part: Part, now: datetime, who: str = "") -> Part:
+def add_part(store: Store, part: Part, hand: Hand) -> Part:
     """Add a part made ahead; raises MakersFault if the name is taken."""
-    with writing(store, f"add part {part.name}", now, who):
+    with writing(store, f"add part {part.name}", hand):
         insert(store, "part", {"version": None, **_columns(part)})
     return part_named(store, part.name)
 
@@ -133,23 +132,21 @@ def part_named(store: Store, name: str) -> Part:
     return found[0]
 
 
-def update_part(store: Store, changed: Part, now: datetime, who: str = "") -> Part:
+def update_part(store: Store, changed: Part, hand: Hand) -> Part:
     """Write a part; raises Conflict if the store holds another version."""
-    with writing(store, f"change part {changed.name}", now, who):
+    with writing(store, f"change part {changed.name}", hand):
         update(store, "part", changed.id, changed.version, _columns(changed))
     return part_named(store, changed.name)
 
 
-def promise_blank(
-    store: Store, instrument: int, need: str, blank: int, now: datetime, *, count: int = 1, who: str = ""
-) -> Promise:
+def promise_blank(store: Store, instrument: int, need: str, blank: int, hand: Hand, *, count: int = 1) -> Promise:
     """Promise a number of a blank (by its number); raises MakersFault if they are promised or used already."""
-    return _promise(store, {"instrument": instrument, "need": need, "blank": blank, "count": count}, now, who)
+    return _promise(store, {"instrument": instrument, "need": need, "blank": blank, "count": count}, hand)
 
 
-def promise_part(store: Store, instrument: int, need: str, part: int, now: datetime, who: str = "") -> Promise:
+def promise_part(store: Store, instrument: int, need: str, part: int, hand: Hand) -> Promise:
     """Promise a part, by its number; raises MakersFault if it is promised or used already."""
-    return _promise(store, {"instrument": instrument, "need": need, "part": part, "count": 1}, now, who)
+    return _promise(store, {"instrument": instrument, "need": need, "part": part, "count": 1}, hand)
 
 
 def promises(store: Store, instrument: int | None = None) -> list[Promise]:
@@ -159,24 +156,24 @@ def promises(store: Store, instrument: int | None = None) -> list[Promise]:
     return records(store, Promise, "promise", "WHERE instrument = ? ORDER BY id", (instrument,))
 
 
-def use_up(store: Store, promise: Promise, now: datetime, who: str = "") -> Promise:
+def use_up(store: Store, promise: Promise, hand: Hand) -> Promise:
     """Note that what was promised is used; raises Conflict if the store holds another version."""
-    with writing(store, f"use up for {promise.need}", now, who):
-        update(store, "promise", promise.id, promise.version, {"used_at": moment_text(now)})
+    with writing(store, f"use up for {promise.need}", hand):
+        update(store, "promise", promise.id, promise.version, {"used_at": moment_text(hand.now)})
     return record(store, Promise, "promise", "WHERE id = ?", (promise.id,))
 
 
-def release(store: Store, promise: Promise, now: datetime, who: str = "") -> None:
+def release(store: Store, promise: Promise, hand: Hand) -> None:
     """Take a promise back; raises MakersFault if it is used up, Conflict if the store holds another version."""
     if promise.used_at:
         raise MakersFault.of("this is used up", f"on {promise.used_at}", "undo the using up, if it was a slip")
-    with writing(store, f"release {promise.need}", now, who):
+    with writing(store, f"release {promise.need}", hand):
         delete(store, "promise", promise.id, promise.version)
 
 
-def _promise(store: Store, row: Mapping[str, Value], now: datetime, who: str) -> Promise:
-    with writing(store, f"promise for {row['need']}", now, who):
-        number = insert(store, "promise", {"version": None, **row, "at": moment_text(now), "used_at": ""})
+def _promise(store: Store, row: Mapping[str, Value], hand: Hand) -> Promise:
+    with writing(store, f"promise for {row['need']}", hand):
+        number = insert(store, "promise", {"version": None, **row, "at": moment_text(hand.now), "used_at": ""})
     return record(store, Promise, "promise", "WHERE id = ?", (number,))
 
 

@@ -5,7 +5,7 @@ A saw's measured kerf is kept beside the one on its label, and is the one used.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date
 from statistics import fmean
 
 from gramil.faults import MakersFault
@@ -15,7 +15,7 @@ from gramil.store.items import Item, length_text, shop_unit, update_item
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import insert, records
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
 @dataclass(frozen=True)
@@ -53,17 +53,17 @@ def length_figure(store: Store, tool: Item, name: str) -> Mm:
     return read_length(written, shop_unit(store))
 
 
-def set_constant(store: Store, jig: Item, constant: Mm, checked: date, now: datetime, who: str = "") -> Item:
+def set_constant(store: Store, jig: Item, constant: Mm, checked: date, hand: Hand) -> Item:
     """A jig's constant as just measured, and the day; raises Conflict if the store holds another version."""
     figures = {**jig.figures, "constant": length_text(constant), "checked": checked.isoformat()}
-    return update_item(store, replace(jig, figures=figures), now, who)
+    return update_item(store, replace(jig, figures=figures), hand)
 
 
-def add_cuts(store: Store, tool: int, widths: Sequence[Mm], now: datetime, *, note: str = "", who: str = "") -> None:
+def add_cuts(store: Store, tool: int, widths: Sequence[Mm], hand: Hand, *, note: str = "") -> None:
     """The widths of test cuts made together; from now on they are used instead of the label."""
-    with writing(store, "test cuts", now, who):
+    with writing(store, "test cuts", hand):
         for width in widths:
-            row: dict[str, Value] = {"tool": tool, "at": moment_text(now), "width": float(width), "note": note}
+            row: dict[str, Value] = {"tool": tool, "at": moment_text(hand.now), "width": float(width), "note": note}
             insert(store, "test_cut", row)
 
 

@@ -7,7 +7,6 @@ the maker wrote them. A bare length is in the shop's unit.
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import datetime
 from decimal import Decimal
 from typing import Any
 
@@ -17,7 +16,7 @@ from gramil.measure import LengthUnit
 from gramil.quantities import Mm
 from gramil.store.opening import Store
 from gramil.store.rows import delete, insert, update
-from gramil.store.writing import writing
+from gramil.store.writing import Hand, writing
 
 
 @dataclass(frozen=True)
@@ -31,9 +30,9 @@ class Item:
     version: int = 0
 
 
-def add_item(store: Store, item: Item, now: datetime, who: str = "") -> Item:
+def add_item(store: Store, item: Item, hand: Hand) -> Item:
     """Add an item; raises MakersFault if that kind already has one of that name."""
-    with writing(store, f"add {item.kind} {item.name}", now, who):
+    with writing(store, f"add {item.kind} {item.name}", hand):
         put_item(store, item)
     return item_named(store, item.kind, item.name)
 
@@ -59,17 +58,17 @@ def item_named(store: Store, kind: str, name: str) -> Item:
     return found[0]
 
 
-def update_item(store: Store, changed: Item, now: datetime, who: str = "") -> Item:
+def update_item(store: Store, changed: Item, hand: Hand) -> Item:
     """Write an item's name and figures; raises Conflict if the store holds another version."""
-    with writing(store, f"change {changed.kind} {changed.name}", now, who):
+    with writing(store, f"change {changed.kind} {changed.name}", hand):
         row = {"name": changed.name, "figures": figures_text(changed.figures)}
         update(store, "item", changed.id, changed.version, row)
     return item_named(store, changed.kind, changed.name)
 
 
-def remove_item(store: Store, gone: Item, now: datetime, who: str = "") -> None:
+def remove_item(store: Store, gone: Item, hand: Hand) -> None:
     """Remove an item that no test cut and no sheet refers to; raises MakersFault otherwise."""
-    with writing(store, f"remove {gone.kind} {gone.name}", now, who):
+    with writing(store, f"remove {gone.kind} {gone.name}", hand):
         delete(store, "item", gone.id, gone.version)
 
 

@@ -4,12 +4,10 @@ Undo again takes back the change before. A change taken back stays on record, wi
 undo cannot bring it back. Readings of air are removed together with the import that brought them.
 """
 
-from datetime import datetime
-
 from gramil.faults import MakersFault
 from gramil.store.migrating import columns
 from gramil.store.opening import Store
-from gramil.store.writing import Change, note, transaction
+from gramil.store.writing import Change, Hand, note, transaction
 
 _LAST = (
     "SELECT id, at, who, what, undoes FROM change AS done WHERE undoes IS NULL "
@@ -23,7 +21,7 @@ def last_change(store: Store) -> Change | None:
     return Change(*row) if row else None
 
 
-def undo(store: Store, change: int, now: datetime, who: str = "") -> Change:
+def undo(store: Store, change: int, hand: Hand) -> Change:
     """Take back a change, which must be the last one; gives what was taken back.
 
     Raises MakersFault if another change was made since, or it lies too far back.
@@ -35,7 +33,7 @@ def undo(store: Store, change: int, now: datetime, who: str = "") -> Change:
             raise MakersFault.of("this is not the last change any more", came, "look at what changed, then undo that")
         if not store.row("SELECT 1 FROM journal WHERE change = ?", (change,)):
             raise MakersFault.of("this change cannot be taken back", "it changed nothing, or lies too far back")
-        taken = note(store, f"undo: {last.what}", now, who, change)
+        taken = note(store, f"undo: {last.what}", hand, change)
         steps = store.rows(
             "SELECT step, of_table, did, row FROM journal WHERE change = ? ORDER BY step DESC", (change,)
         )

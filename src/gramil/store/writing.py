@@ -28,20 +28,32 @@ class Change:
     undoes: int | None
 
 
+@dataclass(frozen=True)
+class Hand:
+    """In whose hand something is written down: when (with an offset), by whom, and why, as far as that was said.
+
+    Made once, where the maker acts (a command, a page), and handed down to the row that is written.
+    """
+
+    now: datetime
+    who: str = ""
+    why: str = ""
+
+
 @contextmanager
-def writing(store: Store, what: str, now: datetime, who: str = "") -> Iterator[int]:
+def writing(store: Store, what: str, hand: Hand) -> Iterator[int]:
     """A change under way; gives its number. If the block ends without an error it is on the disk; else nothing
     happened.
 
     Inside another change it becomes part of that one: an act of several steps is one change, and one undo takes it
     back.
-    Raises MakersFault if the database refuses, ValueError if `now` has no offset.
+    Raises MakersFault if the database refuses, ValueError if the hand's time has no offset.
     """
     if (whole := _under_way(store)) is not None:
         yield whole
         return
     with transaction(store):
-        change = note(store, what, now, who)
+        change = note(store, what, hand)
         store.connection.execute("INSERT INTO under_way VALUES (1, ?)", (change,))
         yield change
         store.connection.execute("DELETE FROM under_way")
@@ -71,9 +83,9 @@ def transaction(store: Store) -> Iterator[None]:
             raise
 
 
-def note(store: Store, what: str, now: datetime, who: str, undoes: int | None = None) -> int:
+def note(store: Store, what: str, hand: Hand, undoes: int | None = None) -> int:
     """Notes a change within the open transaction and gives its number."""
-    values = (moment_text(now), who, what, undoes)
+    values = (moment_text(hand.now), hand.who, what, undoes)
     cursor = store.connection.execute("INSERT INTO change (at, who, what, undoes) VALUES (?, ?, ?, ?)", values)
     assert cursor.lastrowid is not None
     return cursor.lastrowid

@@ -98,7 +98,7 @@ def _pieces(request: PageRequest, known: Places, now: datetime) -> list[tuple[st
 def add_named_place(request: PageRequest, _: OpenInstruments) -> Response:
     """A new place."""
     with request.keeping.opened() as store:
-        name_place(store, request.one("name"), request.now, request.session.who)
+        name_place(store, request.one("name"), request.hand)
     return go("/air")
 
 
@@ -106,7 +106,7 @@ def write_reading(request: PageRequest, _: OpenInstruments) -> Response:
     """What the meter says, written down now."""
     temperature, humidity = number_of(request, "temperature"), number_of(request, "humidity")
     with request.keeping.opened() as store:
-        read_meter(store, request.one("place"), temperature, humidity, request.now, request.session.who)
+        read_meter(store, request.one("place"), temperature, humidity, request.hand)
     return go(request.one("back") if request.one("back") in ("/", "/air") else "/air")
 
 
@@ -114,14 +114,14 @@ def weigh(request: PageRequest, _: OpenInstruments) -> Response:
     """What a piece weighs now."""
     grams = read_mass(bare(request.one("mass")))
     with request.keeping.opened() as store:
-        note_weight(store, request.one("piece"), grams, request.now, request.session.who)
+        note_weight(store, request.one("piece"), grams, request.hand)
     return go("/air#pieces")
 
 
 def lay(request: PageRequest, _: OpenInstruments) -> Response:
     """That a piece lies in a place from now on."""
     with request.keeping.opened() as store:
-        lay_down(store, request.one("piece"), request.one("place"), request.now, request.session.who)
+        lay_down(store, request.one("piece"), request.one("place"), request.hand)
     return go("/air#pieces")
 
 
@@ -132,6 +132,6 @@ def bring_in_log(request: PageRequest, _: OpenInstruments) -> Response:
         raise MakersFault.of("no file was chosen", remedy="choose the file that the logger wrote")
     history, report = read_air_log(text, "the logger's file")
     with request.keeping.opened() as store:
-        bring_in_air(store, name, history, request.now, file="from the bench", who=request.session.who)
+        bring_in_air(store, name, history, request.hand, file="from the bench")
     request.session.told = tuple(report_lines(history, report, "The logger's file"))
     return go("/air?told=1#told")

@@ -44,7 +44,7 @@ def begin_anew(request: PageRequest, _: OpenInstruments) -> Response:
         if works:
             if _seen(works) != request.one("seen"):
                 raise MakersFault.of("somebody else noted something meanwhile", remedy="look at the instrument again")
-            work.begin_anew(store, named(store, number), piece, request.now, seen=works, who=request.session.who)
+            work.begin_anew(store, named(store, number), piece, request.hand, seen=works)
     return go(f"/instrument/{number}")
 
 

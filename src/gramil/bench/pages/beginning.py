@@ -40,7 +40,7 @@ def make_new(request: PageRequest, _: OpenInstruments) -> Response:
         text = new_description({**_begun_in(request.session.unit), **answers})
         name = parse_description(text).instrument.instrument.name
         with request.keeping.opened() as store:
-            made = begin(store, name, text, request.now, who=request.session.who)
+            made = begin(store, name, text, request.hand)
     except MakersFault as fault:
         values = {"questions": six(request.session.unit), "answers": answers, "faults": fault.faults}
         return request.page("new.html", 422, title="New instrument", **values)

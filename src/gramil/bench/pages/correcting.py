@@ -124,7 +124,7 @@ def correct_reading(request: PageRequest, _: OpenInstruments) -> Response:
                 right = Reading(there.at, number_of(request, "temperature"), number_of(request, "humidity"))
             except MakersFault as fault:
                 return asked_whether(request, _wrong_reading(request, of, there), fault)
-        put_reading_right(store, of, there, request.now, right=right, why=request.one("why"), who=request.session.who)
+        put_reading_right(store, of, there, request.hand, right=right)
     return go(f"/air/readings?place={quote(of.name)}")
 
 
@@ -171,7 +171,7 @@ def correct_weight(request: PageRequest, _: OpenInstruments) -> Response:
                 grams = read_mass(bare(request.one("mass")))
             except MakersFault as fault:
                 return asked_whether(request, _wrong_weighing(request, piece, number), fault)
-        correct_weighing(store, piece, number, grams, request.now, why=request.one("why"), who=request.session.who)
+        correct_weighing(store, piece, number, grams, request.hand)
     return go(f"/air/weighings?piece={quote(piece.name)}")
 
 
@@ -222,8 +222,7 @@ def correct_measured(request: PageRequest, open_instruments: OpenInstruments) ->
                 return asked_whether(request, _wrong_measurement(request, seen), fault)
             if found := measured_doubts(request, held.figures, [right], request.one("back"), first):
                 return asked_whether(request, _wrong_measurement(request, seen), doubts=found)
-        why, who = request.one("why"), request.session.who
-        correct_measurement(store, seen, right, request.now, figures=figures, why=why, who=who)
+        correct_measurement(store, seen, right, request.hand, figures=figures)
     return go(_back(request, number))
 
 
@@ -260,7 +259,7 @@ def take_done_back(request: PageRequest, _: OpenInstruments) -> Response:
             return go(address_of_work(instrument_id(request), request.words["operation"]))
         if str(done.version) != request.one("version"):
             raise MakersFault.of("somebody else changed what is noted of it", remedy="look at the sheet again")
-        not_done_after_all(store, done, request.now, request.session.who)
+        not_done_after_all(store, done, request.hand)
     return go(address_of_work(done.instrument, done.operation))
 
 

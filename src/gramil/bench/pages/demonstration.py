@@ -26,7 +26,7 @@ def lay_out_demo(request: PageRequest, _: OpenInstruments) -> Response:
     with request.keeping.opened() as store:
         if not instruments(store):
             with examples_of(request.now) as folder:
-                bring_in(store, [folder / f"{name}.toml" for name in ("shop", *EXAMPLES)], request.now)
+                bring_in(store, [folder / f"{name}.toml" for name in ("shop", *EXAMPLES)], request.hand)
     return go("/")
 
 

@@ -113,7 +113,7 @@ def new_from_file(request: PageRequest, _: OpenInstruments) -> Response:
     text = _brought(request, "the description")
     name = parse_description(text, "the description").instrument.instrument.name
     with request.keeping.opened() as store:
-        made = begin(store, name, text, request.now, why="brought in", who=request.session.who)
+        made = begin(store, name, text, replace(request.hand, why="brought in"))
     return go(f"/instrument/{made.id}")
 
 
@@ -131,7 +131,7 @@ def try_description(request: PageRequest, open_instruments: OpenInstruments) -> 
         if request.one("do") == "keep":
             try:
                 seen = replace(held.seen, version=request.number("version"))
-                keep(store, seen, text, request.now, why=request.one("why"), who=request.session.who)
+                keep(store, seen, text, request.hand)
             except Conflict:
                 return _again(request, held, (_meanwhile(held),))
             return go(f"/instrument/{number}?kept=1")

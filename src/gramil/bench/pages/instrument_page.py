@@ -267,7 +267,7 @@ def keep(request: PageRequest, open_instruments: OpenInstruments) -> Response:
             return go(f"/instrument/{number}?" + draft.query.lstrip("&"))
         seen = replace(base.seen, version=request.number("version"))
         try:
-            descriptions.keep(store, seen, draft.text, request.now, why=request.one("why"), who=who)
+            descriptions.keep(store, seen, draft.text, request.hand)
         except Conflict:
             return _conflict(request, store, open_instruments, base, draft)
     return go(f"/instrument/{number}?{request.one('at')}&kept=1")

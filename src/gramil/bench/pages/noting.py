@@ -5,7 +5,7 @@ once.
 from starlette.responses import Response
 
 from gramil.acts.sheets import hand_out
-from gramil.acts.work import Noted, measure, note_done
+from gramil.acts.work import measure, note_done
 from gramil.bench.doubts import measured_doubts
 from gramil.bench.measuring import MEASURED, bare
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
@@ -14,7 +14,7 @@ from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import address_of_work, asked_again, sheet_of, work_for, work_named
 from gramil.bench.units import formatter_for
 from gramil.faults import MakersFault
-from gramil.shop.operations_done import Measurement, operations_done, read_measurements
+from gramil.shop.operations_done import Measurement, Noted, operations_done, read_measurements
 from gramil.store.opening import Store
 
 
@@ -35,7 +35,7 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         if request.one("do") == "done":
             _mark(request, store, held, name, measured)
         else:
-            measure(store, held.seen, measured, request.now, figures=held.figures, who=request.session.who)
+            measure(store, held.seen, measured, request.hand, figures=held.figures)
     told = "".join(f"&told={each.address}" for each in measured)
     return go(f"{address_of_work(number, name)}?noted=1{told}")
 
@@ -51,11 +51,10 @@ def _mark(
     request: PageRequest, store: Store, held: OpenInstrument, name: str, measured: tuple[Measurement, ...]
 ) -> None:
     """Once only: the same form sent again, by a phone that lost the answer, changes nothing."""
-    noted = Noted(request.one("note"), _hours(request.one("hours")))
+    noted = Noted(request.one("note"), _hours(request.one("hours")), measured=measured)
     if any(each.operation == name for each in operations_done(store, held.seen.id)):
         return
-    who = request.session.who
-    note_done(store, held.seen, name, request.now, measured=measured, noted=noted, figures=held.figures, who=who)
+    note_done(store, held.seen, name, request.hand, noted, held.figures)
 
 
 def _hours(written: str) -> float | None:
@@ -71,5 +70,5 @@ def give(request: PageRequest, open_instruments: OpenInstruments) -> Response:
         held = open_instruments.held(store, instrument_id(request))
         name = request.words["setup"]
         sheet = sheet_of(held, work_for(store, held), name)
-        hand_out(store, held.seen, [sheet], request.now, request.session.who)
+        hand_out(store, held.seen, [sheet], request.hand)
     return go(f"/instrument/{held.seen.id}/print/sheet-{name}.pdf")

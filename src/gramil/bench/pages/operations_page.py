@@ -64,7 +64,7 @@ def keep_operations(request: PageRequest, open_instruments: OpenInstruments) -> 
         kept, text = own_operations(store, owner), request.one("text").replace("\r\n", "\n") + "\n"
         try:
             seen = kept if request.one("version") == _seen(kept) else None
-            keep_list(store, text, request.now, owner=owner, seen=seen, file="the list", who=request.session.who)
+            keep_list(store, text, request.hand, owner=owner, seen=seen, file="the list")
         except Conflict as conflict:
             return _page(request, owner, kept, text, (*conflict.faults, Fault(where="theirs", what=conflict.theirs)))
         except MakersFault as fault:
@@ -98,5 +98,5 @@ def remove_operations(request: PageRequest, _: OpenInstruments) -> Response:
         if kept is not None:
             if request.one("version") != _seen(kept):
                 raise MakersFault.of("somebody else changed this list", remedy="look at it again")
-            take_list_away(store, kept, request.now, request.session.who)
+            take_list_away(store, kept, request.hand)
     return go(f"/operations?for={owner.id}" if owner else "/operations")

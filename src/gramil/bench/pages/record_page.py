@@ -66,7 +66,7 @@ def undo_page(request: PageRequest, _: OpenInstruments) -> Response:
 def take_back(request: PageRequest, _: OpenInstruments) -> Response:
     """Take back the last change, if it is still the one that was seen; sent twice, it is taken back once."""
     with request.keeping.opened() as store:
-        record.take_back(store, request.number("change"), request.now, request.session.who)
+        record.take_back(store, request.number("change"), request.hand)
     return go("/record")
 
 

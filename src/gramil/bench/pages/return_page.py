@@ -48,5 +48,5 @@ def return_to_it(request: PageRequest, _: OpenInstruments) -> Response:
     number = instrument_id(request)
     with request.keeping.opened() as store:
         seen = replace(named(store, number), version=request.number("version"))
-        return_to(store, seen, _wanted(request, store).number, request.now, request.session.who)
+        return_to(store, seen, _wanted(request, store).number, request.hand)
     return go(f"/instrument/{number}?kept=1")

@@ -109,7 +109,7 @@ def keep_blank(request: PageRequest, _: OpenInstruments) -> Response:
         blank = _blank(request, store)
         typed = {key: texts[-1].strip() for key, texts in request.form.items()}
         try:
-            keep_wood(store, _read(request, store, blank, typed), request.now, request.session.who)
+            keep_wood(store, _read(request, store, blank, typed), request.hand)
         except MakersFault as fault:
             return _form(request, store, blank, typed, fault.faults)
     return go("/stock")
@@ -179,5 +179,5 @@ def remove_from_stock(request: PageRequest, _: OpenInstruments) -> Response:
     """Remove a piece, if it is still as it was seen."""
     with request.keeping.opened() as store:
         seen = replace(_blank(request, store), version=request.number("version"))
-        strike_wood(store, seen, request.now, request.session.who)
+        strike_wood(store, seen, request.hand)
     return go("/stock")

@@ -159,7 +159,7 @@ def promise_found(request: PageRequest, open_instruments: OpenInstruments) -> Re
         numbers = {each.name: each.id for each in instruments(store)}
         found = _matching(store, open_instruments, request.now)
         if found:
-            reserve(store, found, numbers, request.now, request.session.who)
+            reserve(store, found, numbers, request.hand)
     return go("/stock")
 
 
@@ -168,5 +168,5 @@ def take_back(request: PageRequest, _: OpenInstruments) -> Response:
     with request.keeping.opened() as store:
         found = next((each for each in promises(store) if str(each.id) == request.one("promise")), None)
         if found is not None and str(found.version) == request.one("version"):
-            let_go(store, found, request.now, request.session.who)
+            let_go(store, found, request.hand)
     return go("/stock")

@@ -106,7 +106,7 @@ def keep_tool(request: PageRequest, open_instruments: OpenInstruments) -> Respon
             _refuse_older(request, item)
             figures = {key: value for key, value in row.items() if key != "name"}
             tool = replace(item, name=str(row.get("name", "")), figures=figures)
-            write_down(store, tool, request.now, request.session.who)
+            write_down(store, tool, request.hand)
         except Conflict as conflict:
             raise MakersFault.of("somebody else changed it meanwhile", "nothing was saved", conflict.theirs) from None
         except MakersFault as fault:
@@ -159,6 +159,6 @@ def remove_tool(request: PageRequest, open_instruments: OpenInstruments) -> Resp
     with request.keeping.opened() as store:
         item = _item(request, store)
         before = held_open(store, open_instruments)
-        strike_tool(store, replace(item, version=request.number("version")), request.now, request.session.who)
+        strike_tool(store, replace(item, version=request.number("version")), request.hand)
         request.session.told = (f"{item.name} is removed.", *consequences(store, open_instruments, before))
     return go("/tools?told=1#told")

@@ -108,7 +108,7 @@ def check_jig(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         if found := doubts(request, constant_questioned(store, jig, constant, written), unit):
             return _is_it_so(request, found, f"jig-{jig.id}")
         before = held_open(store, open_instruments)
-        acts.check_jig(store, jig, constant, request.now, request.session.who)
+        acts.check_jig(store, jig, constant, request.hand)
         request.session.told = (f"{jig.name} is checked.", *consequences(store, open_instruments, before))
     return go("/tools?told=1#told")
 
@@ -123,7 +123,7 @@ def try_saw(request: PageRequest, open_instruments: OpenInstruments) -> Response
         if found := doubts(request, cuts_questioned(store, saw, widths), unit):
             return _is_it_so(request, found, f"saw-{saw.id}")
         before = held_open(store, open_instruments)
-        acts.try_saw(store, saw, widths, request.now, request.session.who)
+        acts.try_saw(store, saw, widths, request.hand)
         used = shown(kerf(store, saw).used, "mm", unit)
         request.session.told = (f"{saw.name} cuts {used}.", *consequences(store, open_instruments, before))
     return go("/tools?told=1#told")
@@ -141,5 +141,5 @@ def bring_in(request: PageRequest, _: OpenInstruments) -> Response:
     if request.one("usual"):
         text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
     with request.keeping.opened() as store:
-        acts.bring_in_description(store, text, "what was brought in", request.now, request.session.who)
+        acts.bring_in_description(store, text, "what was brought in", request.hand)
     return go("/tools")
