@@ -43,8 +43,8 @@ def test_it_is_packed(figures: dict[str, Figures], name: str) -> None:
     wanted = {each: maker for each, maker in makers.items() if each not in TYPESET or name == "seven"}
     pack = dict(whole_pack(wanted))
     assert all(pack.values())
-    assert {"board.dxf", "index-template.dxf", "dimensions.csv"} <= set(pack)
-    assert b"nan" not in pack["board.dxf"].lower()
+    assert {"cut/board.dxf", "cut/index-template.dxf", "read/dimensions.csv"} <= set(pack)
+    assert b"nan" not in pack["cut/board.dxf"].lower()
 
 
 def test_of_seven_strings_without_a_tuning_all_that_needs_none_is_given(figures: dict[str, Figures]) -> None:

@@ -1,4 +1,4 @@
-"""A maker's day in one command: the templates and sheets that are named, and nothing else."""
+"""A maker's day in one command: the templates and sheets that are chosen, one PDF a paper, and nothing else."""
 
 import io
 from importlib.resources import as_file, files
@@ -7,50 +7,98 @@ from pathlib import Path
 import pikepdf
 import pytest
 
+from gramil.chosen import Choices, Chosen, choices, chosen_makers
 from gramil.cli.options import opened_with_work
 from gramil.cli.pack import write_pack
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter
-from gramil.pack import chosen_makers
-from gramil.shop.operations import Work
+from gramil.pack import PLANS
 from gramil.writers.files import write_files
 
 
 @pytest.fixture(scope="module")
-def opened() -> tuple[Formatter, Work]:
+def opened() -> tuple[Formatter, Choices]:
     with as_file(files("gramil") / "data" / "examples") as examples:
-        _, formatter, work = opened_with_work(Path(examples / "tarn.toml"), Path(examples / "shop.toml"))
-    return formatter, work
+        figures, formatter, work = opened_with_work(Path(examples / "tarn.toml"), Path(examples / "shop.toml"))
+    return formatter, choices(figures, formatter, work)
 
 
-def sheets_in(pdf: bytes) -> int:
+def sizes_in(pdf: bytes) -> list[tuple[int, int]]:
+    """Width and height of each page, in whole mm, the shorter side first."""
     with pikepdf.open(io.BytesIO(pdf)) as document:
-        return len(document.pages)
+        boxes = [[float(each) * 25.4 / 72 for each in page.mediabox] for page in document.pages]
+    return [tuple(sorted((round(right - left), round(top - low)))) for left, low, right, top in boxes]  # type: ignore[misc]
 
 
-def test_three_sheets_and_a_template_are_two_files(opened: tuple[Formatter, Work]) -> None:
-    formatter, work = opened
-    makers = chosen_makers(formatter.figures, formatter, work, ["neck-gauges", "slot", "taper", "ledge"], "letter")
-    assert list(makers) == ["templates.pdf", "sheets.pdf"]
-    assert sheets_in(makers["templates.pdf"]()) == 1
-    assert 4 <= sheets_in(makers["sheets.pdf"]()) <= 7
+def made(opened: tuple[Formatter, Choices], chosen: Chosen, paper: str, sheets_on: str = "") -> dict[str, bytes]:
+    formatter, known = opened
+    makers = chosen_makers(formatter.figures, formatter, known, chosen, paper, sheets_on=sheets_on)
+    return {name: make() for name, make in makers.items()}
 
 
-def test_one_template_alone_asks_for_no_sheets(opened: tuple[Formatter, Work]) -> None:
-    formatter, work = opened
-    assert list(chosen_makers(formatter.figures, formatter, work, ["neck-gauges"], "a4")) == ["templates.pdf"]
+def test_three_sheets_and_a_template_are_one_file_where_they_share_a_paper(opened: tuple[Formatter, Choices]) -> None:
+    chosen = opened[1].named(["neck-gauges", "slot", "taper", "ledge"])
+    pdfs = made(opened, chosen, "letter", "letter")
+    assert list(pdfs) == ["print/chosen-letter.pdf"]
+    pages = sizes_in(pdfs["print/chosen-letter.pdf"])
+    assert set(pages) == {(216, 279)}
+    with pikepdf.open(io.BytesIO(pdfs["print/chosen-letter.pdf"])) as document:
+        assert document.Root.ViewerPreferences.PrintScaling == "/None"
+        words = b"".join(page.Contents.read_bytes() for page in document.pages[:1])
+    assert words
+    assert 5 <= len(pages) <= 8
 
 
-def test_a_name_that_there_is_not_says_the_nearest(opened: tuple[Formatter, Work]) -> None:
-    formatter, work = opened
+def test_a_file_for_each_paper_where_they_do_not(opened: tuple[Formatter, Choices]) -> None:
+    pdfs = made(opened, opened[1].named(["neck-gauges", "slot"]), "a3", "letter")
+    assert {name: set(sizes_in(pdf)) for name, pdf in pdfs.items()} == {
+        "print/chosen-letter.pdf": {(216, 279)},
+        "print/chosen-a3.pdf": {(297, 420)},
+    }
+
+
+def test_the_same_choice_is_the_same_bytes(opened: tuple[Formatter, Choices]) -> None:
+    chosen = opened[1].named(["neck-gauges", "taper"])
+    assert made(opened, chosen, "a4", "a4") == made(opened, chosen, "a4", "a4")
+
+
+def test_one_template_alone_asks_for_no_sheets(opened: tuple[Formatter, Choices]) -> None:
+    assert opened[1].named(["neck-gauges"]) == Chosen(frozenset({"neck-gauges"}), frozenset())
+
+
+def test_an_operation_means_its_sheet(opened: tuple[Formatter, Choices]) -> None:
+    assert opened[1].named(["slotted"]) == Chosen(frozenset(), frozenset({"slot"}))
+
+
+def test_a_part_means_its_templates_and_its_sheets(opened: tuple[Formatter, Choices]) -> None:
+    chosen = opened[1].of_parts(["bridge"])
+    assert chosen.templates == {"bridge"}
+    assert "bridge" in chosen.sheets
+    assert "slot" not in chosen.sheets
+
+
+def test_all_is_every_template_and_every_sheet_but_the_plans(opened: tuple[Formatter, Choices]) -> None:
+    _, known = opened
+    assert {each.name for each in known.templates} - known.all.templates == set(PLANS)
+    assert known.all.sheets == {each.name for each in known.sheets}
+
+
+def test_operations_that_have_no_sheet_are_left_out(opened: tuple[Formatter, Choices]) -> None:
+    assert opened[1].of_operations(["slotted", "wood_chosen"]) == Chosen(frozenset(), frozenset({"slot"}))
+
+
+def test_a_name_or_a_part_that_there_is_not_says_the_nearest(opened: tuple[Formatter, Choices]) -> None:
     with pytest.raises(MakersFault, match="neck-gauges"):
-        chosen_makers(formatter.figures, formatter, work, ["neck-gauge"], "a4")
+        opened[1].named(["neck-gauge"])
+    with pytest.raises(MakersFault, match="board"):
+        opened[1].of_parts(["bord"])
 
 
-def test_what_is_named_goes_beside_an_earlier_pack(opened: tuple[Formatter, Work], tmp_path: Path) -> None:
-    formatter, work = opened
-    earlier = {"board.dxf": b"one", "templates.pdf": b"of yesterday"}
+def test_what_is_chosen_goes_beside_an_earlier_pack(opened: tuple[Formatter, Choices], tmp_path: Path) -> None:
+    formatter, known = opened
+    earlier = {"cut/board.dxf": b"one", "print/chosen-a4.pdf": b"of yesterday"}
     write_files(tmp_path, earlier)
-    write_pack(formatter.figures, formatter, work, tmp_path, "a4", just=["neck-gauges"])
-    assert (tmp_path / "board.dxf").read_bytes() == b"one"
-    assert (tmp_path / "templates.pdf").read_bytes() != earlier["templates.pdf"]
+    makers = chosen_makers(formatter.figures, formatter, known, known.named(["neck-gauges"]), "a4")
+    write_pack(makers, tmp_path, beside=True)
+    assert (tmp_path / "cut" / "board.dxf").read_bytes() == b"one"
+    assert (tmp_path / "print" / "chosen-a4.pdf").read_bytes() != earlier["print/chosen-a4.pdf"]

@@ -42,6 +42,6 @@ def test_templates_go_by_what_is_drawn_whatever_was_read() -> None:
         drawn = figures_of_files(file)
     made = drawn.with_pins({"fret_position[12]": Pin(315.10, "today", "slotted")})
     was, now = (pack_makers(each, Formatter(each), usual_work(), "a4") for each in (drawn, made))
-    for name in ("index-template.dxf", "index-template.svg", "gauges.dxf"):
+    for name in ("cut/index-template.dxf", "cut/index-template.svg", "cut/gauges.dxf"):
         assert was[name]() == now[name]()
-    assert was["dimensions.csv"]() != now["dimensions.csv"]()
+    assert was["read/dimensions.csv"]() != now["read/dimensions.csv"]()

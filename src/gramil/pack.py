@@ -1,19 +1,20 @@
 """The pack: every file that goes to the bench for one instrument, by name, as bytes.
 
-Nothing is calculated here: drawings, set-ups and findings come from the graph, files from the writers.
+The files lie in folders by what is done with them: `cut` by, `print`, `read`; a page of contents stands beside these.
+Each page stands once: sheets are not repeated in the pack's build book. Nothing is calculated here: drawings, set-ups
+and findings come from the graph, files from the writers.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import replace
-from functools import partial
+from dataclasses import dataclass, replace
+from functools import cached_property, partial
 from typing import TYPE_CHECKING
 
 from gramil import names as n
-from gramil.description.problems import meant, nearest
+from gramil.contents import contents
 from gramil.drawings.marks import Drawing
 from gramil.drawings.picture import Picture
-from gramil.faults import MakersFault
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.paper_sizes import for_sheets
@@ -22,7 +23,7 @@ from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.shop.operations import Work
 from gramil.writers.cents_map import cents_map_bytes
 from gramil.writers.dxf import dxf_bytes
-from gramil.writers.pdf import tiled_pdf, whole_pdf
+from gramil.writers.pdf import Template, laid_out, pages_of, templates_pdf, whole_pdf
 from gramil.writers.svg import svg_bytes, svg_text
 from gramil.writers.tables import dimensions_csv, dimensions_json, findings_json
 
@@ -34,7 +35,9 @@ PLANS = ("plan-face", "plan-side", "face-plan", "neck")
 """Drawings at true scale to look at and to hang up, not to cut by: each is printed on one page as large as itself."""
 TALLEST = 120.0
 """How tall a drawing on a sheet may be so that its letters are large enough, in mm; past this it has a table."""
-TYPESET = ("build-book.pdf", "bench-sheets.pdf")
+CONTENTS = "contents.html"
+BOOK, SHEETS = "read/build-book.pdf", "print/bench-sheets.pdf"
+TYPESET = (SHEETS, BOOK)
 """The files that the typesetter is longest at, longest first."""
 
 
@@ -46,60 +49,21 @@ def pack_makers(
     printer_scale: tuple[float, float] = (1.0, 1.0),
     sheets_on: str = "",
 ) -> Mapping[str, Maker]:
-    """Each file of the pack with the function that makes it, in order; nothing is made until it is called.
+    """Each file of the pack, by its place in it, with the function that makes it; nothing is made until it is called.
 
     `paper` is that of the templates, `sheets_on` that of sheets and book; left out, it is the shop's own.
     `work` is what the instrument needs: it decides which measurements count for a sheet. Plans and templates show what
-    is
-    drawn.
+    is drawn.
     """
-    return dict(_makers(figures, formatter, work, paper, printer_scale, sheets_on or sheet_paper(figures, paper)))
+    pack = _Pack(figures, formatter, work, paper, printer_scale, sheets_on or sheet_paper(figures, paper))
+    made = {**dict(pack.to_cut_by()), **dict(pack.to_print()), **dict(pack.to_read())}
+    return {CONTENTS: partial(pack.contents, tuple(made)), **made}
 
 
 def sheet_paper(figures: Figures, templates: str = "") -> str:
     """The paper on which the shop's sheets are printed, whether or not its templates use another."""
     own: str = figures[n.shop_sheet_paper]
     return own or for_sheets(templates or figures[n.shop_paper], figures[n.shop_units])
-
-
-def chosen_makers(
-    figures: Figures,
-    formatter: Formatter,
-    work: Work,
-    names: Sequence[str],
-    paper: str,
-    printer_scale: tuple[float, float] = (1.0, 1.0),
-    sheets_on: str = "",
-) -> Mapping[str, Maker]:
-    """The templates and sheets of these names, each kind as one file, with the function that makes it.
-
-    A name is a drawing's, a sheet's, or both. Raises MakersFault if this instrument has neither.
-    """
-    from gramil.sheets.own_sheet import every_sheet
-
-    drawn = replace(formatter, figures=figures.with_pins({}))
-    drawings = [each for each in drawings_of(drawn.figures) if is_template(each)]
-    sheets = [each for each in every_sheet(figures, work) if not each.setup.closed]
-    known = {*(each.name for each in drawings), *(each.setup.name for each in sheets)}
-    for name in names:
-        if name not in known:
-            remedy = meant(nearest(name, sorted(known))) or f"there are {', '.join(sorted(known))}"
-            raise MakersFault.of(f"there is no template and no sheet {name}", remedy=remedy)
-    cut = [each for each in drawings if each.name in names]
-    wanted = [each for each in sheets if each.setup.name in names]
-    title, made = title_of(figures, formatter), dict[str, Maker]()
-    if cut:
-        made["templates.pdf"] = partial(tiled_pdf, cut, drawn.text, paper, printer_scale, heading=title)
-    if wanted:
-        made["sheets.pdf"] = partial(several_sheets, wanted, formatter, title, sheets_on or sheet_paper(figures, paper))
-    return made
-
-
-def several_sheets(sheets: Sequence["Sheet"], formatter: Formatter, title: str, paper: str) -> bytes:
-    """Some sheets as one PDF, in the order given."""
-    from gramil.sheets.bench_sheets import bench_sheets_pdf
-
-    return bench_sheets_pdf([printed(sheet, formatter, paper) for sheet in sheets], formatter, title, paper)
 
 
 def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
@@ -115,29 +79,80 @@ def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
             yield name, begun[name].result() if name in begun else maker()
 
 
-def _makers(
-    figures: Figures, formatter: Formatter, work: Work, paper: str, printer_scale: tuple[float, float], sheets_on: str
-) -> Iterator[tuple[str, Maker]]:
-    drawn = replace(formatter, figures=figures.with_pins({}))  # the next board is cut by the same template
-    drawings = tuple(drawing for drawing in drawings_of(drawn.figures) if not drawing.name.startswith(ON_SHEETS))
-    templates = tuple(drawing for drawing in drawings if is_template(drawing))
-    for drawing in drawings:
-        if drawing in templates:
-            yield f"{drawing.name}.dxf", partial(dxf_bytes, drawing, drawn.text)
-        yield f"{drawing.name}.svg", partial(svg_bytes, drawing, drawn.text)
-    for drawing in templates:
-        if drawing.name in PLANS:
-            yield f"{drawing.name}.pdf", partial(whole_pdf, drawing, drawn.text, heading=title_of(figures, formatter))
-    to_cut = [drawing for drawing in templates if drawing.name not in PLANS]
-    templates_pdf = partial(tiled_pdf, to_cut, drawn.text, paper, printer_scale, heading=title_of(figures, formatter))
-    yield f"templates-{paper.replace(' ', '-')}.pdf", templates_pdf
-    yield "bench-sheets.pdf", partial(bench_sheets, figures, formatter, work, sheets_on)
-    yield "cents-map.svg", partial(cents_map_bytes, figures)
-    names = dimensions_of(figures)
-    yield "build-book.pdf", partial(build_book, figures, formatter, work, sheets_on)
-    yield "dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
-    yield "dimensions.json", lambda: dimensions_json(figures, formatter, names).encode()
-    yield "findings.json", lambda: findings_json(findings_of(figures), formatter).encode()
+@dataclass(frozen=True)
+class _Pack:
+    """What a pack is made of, and its files by what is done with them."""
+
+    figures: Figures
+    formatter: Formatter
+    work: Work
+    paper: str
+    printer_scale: tuple[float, float]
+    sheets_on: str
+
+    @cached_property
+    def drawn(self) -> Formatter:
+        """The figures as drawn: the next board is cut by the same template, whatever was measured on this one."""
+        return as_drawn(self.formatter, self.figures)
+
+    @cached_property
+    def drawings(self) -> tuple[Drawing, ...]:
+        return tuple(each for each in drawings_of(self.drawn.figures) if not each.name.startswith(ON_SHEETS))
+
+    @cached_property
+    def templates(self) -> tuple[Drawing, ...]:
+        return tuple(drawing for drawing in self.drawings if is_template(drawing))
+
+    @cached_property
+    def laid_out(self) -> tuple[Template, ...]:
+        """The templates on their pages; the plans have pages of their own."""
+        to_cut = [drawing for drawing in self.templates if drawing.name not in PLANS]
+        return laid_out(to_cut, self.drawn.text, self.paper, self.printer_scale)
+
+    @cached_property
+    def title(self) -> str:
+        return title_of(self.figures, self.formatter)
+
+    def to_cut_by(self) -> Iterator[tuple[str, Maker]]:
+        for drawing in self.templates:
+            yield f"cut/{drawing.name}.dxf", partial(dxf_bytes, drawing, self.drawn.text)
+            yield f"cut/{drawing.name}.svg", partial(svg_bytes, drawing, self.drawn.text)
+
+    def to_print(self) -> Iterator[tuple[str, Maker]]:
+        yield f"print/templates-{slug(self.paper)}.pdf", lambda: templates_pdf(self.laid_out, self.title)
+        for drawing in self.templates:
+            if drawing.name in PLANS:
+                yield f"print/{drawing.name}.pdf", partial(whole_pdf, drawing, self.drawn.text, heading=self.title)
+        yield SHEETS, partial(bench_sheets, self.figures, self.formatter, self.work, self.sheets_on)
+
+    def to_read(self) -> Iterator[tuple[str, Maker]]:
+        figures, formatter, names = self.figures, self.formatter, dimensions_of(self.figures)
+        yield BOOK, partial(build_book, figures, formatter, self.work, self.sheets_on, with_sheets=False)
+        for drawing in self.drawings:
+            if drawing not in self.templates:
+                yield f"read/{drawing.name}.svg", partial(svg_bytes, drawing, self.drawn.text)
+        yield "read/cents-map.svg", partial(cents_map_bytes, figures)
+        yield "read/dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
+        yield "read/dimensions.json", lambda: dimensions_json(figures, formatter, names).encode()
+        yield "read/findings.json", lambda: findings_json(findings_of(figures), formatter).encode()
+
+    def contents(self, files: Sequence[str]) -> bytes:
+        """The page of contents of these files."""
+        from gramil.sheets.own_sheet import setup_sheets
+
+        needed = [each.setup.title for each in setup_sheets(self.figures, self.work) if not each.setup.closed]
+        pages = pages_of(self.laid_out)
+        return contents(self.figures, self.work, self.title, files, self.drawings, pages, self.paper, needed)
+
+
+def as_drawn(formatter: Formatter, figures: Figures) -> Formatter:
+    """How to show the figures as drawn, without what was measured."""
+    return replace(formatter, figures=figures.with_pins({}))
+
+
+def slug(paper: str) -> str:
+    """A paper as it stands in a file's name."""
+    return paper.replace(" ", "-")
 
 
 def title_of(figures: Figures, formatter: Formatter) -> str:
@@ -162,16 +177,20 @@ def single_sheet(sheet: "Sheet", formatter: Formatter, paper: str) -> bytes:
     return bench_sheets_pdf([printed(sheet, formatter, paper)], formatter, title_of(sheet.made, formatter), paper)
 
 
-def build_book(figures: Figures, formatter: Formatter, work: Work, paper: str) -> bytes:
-    """The whole instrument as one PDF: title page, findings, lists, dimensions by part, and every sheet in order."""
+def build_book(figures: Figures, formatter: Formatter, work: Work, paper: str, with_sheets: bool = True) -> bytes:
+    """The instrument as one PDF: title page, findings, lists, dimensions by part, and every sheet in order.
+
+    Without the sheets it is the book that lies in a pack beside them.
+    """
     from gramil.prints.book_lists import SHOWN
     from gramil.sheets.build_book import build_book_pdf
     from gramil.sheets.own_sheet import setup_sheets
 
     shown = ((figures[each], tall) for each, tall in SHOWN)
     pictures = {each.name: _picture(each, formatter, paper, tall) for each, tall in shown if each.marks}
-    sheets = [printed(sheet, formatter, paper) for sheet in setup_sheets(figures, work)]
-    return build_book_pdf(sheets, formatter, pictures, title_of(figures, formatter), paper)
+    sheets = setup_sheets(figures, work)
+    printed_ones = [printed(sheet, formatter, paper) for sheet in sheets] if with_sheets else sheets
+    return build_book_pdf(printed_ones, formatter, pictures, title_of(figures, formatter), paper, with_sheets)
 
 
 def printed(sheet: "Sheet", formatter: Formatter, paper: str) -> "Sheet":

@@ -116,7 +116,7 @@ def test_a_drawing_is_laid_nowhere_but_beside_its_description(demo: httpx.Client
 
 def test_the_whole_pack_comes_in_one_file(demo: httpx.Client) -> None:
     found = names(demo.get("/instrument/2/pack.zip"))
-    for name in ("board.dxf", "templates-a4.pdf", "build-book.pdf", "bench-sheets.pdf", "dimensions.csv"):
+    for name in ("cut/board.dxf", "print/templates-a4.pdf", "read/build-book.pdf", "contents.html"):
         assert name in found
 
 

@@ -94,20 +94,25 @@ def test_new_writes_what_check_accepts(bench: Path) -> None:
     assert "scale.bass: is missing" in both.stderr
 
 
+def files_in(folder: Path) -> dict[str, bytes]:
+    found = (file for file in folder.rglob("*") if file.is_file())
+    return {file.relative_to(folder).as_posix(): file.read_bytes() for file in found}
+
+
 def test_the_pack_twice_is_the_same_bytes_and_refuses_strangers(bench: Path) -> None:
     words = ("pack", "scree.toml", "--shop", "shop.toml", "--out")
     for out in ("one", "two"):
         done = gramil(bench, *words, out)
         assert done.returncode == 0, done.stderr
-    one = {file.name: file.read_bytes() for file in (bench / "one").iterdir()}
-    assert one == {file.name: file.read_bytes() for file in (bench / "two").iterdir()}
-    wanted = {"board.dxf", "index-template.dxf", "gauges.dxf", "board.svg", "bench-sheets.pdf", "findings.json"}
-    assert wanted <= set(one)
-    (bench / "one" / "board.dxf").write_text("mine")
+    one, two = files_in(bench / "one"), files_in(bench / "two")
+    assert one == two
+    wanted = {"cut/board.dxf", "cut/gauges.dxf", "cut/board.svg", "print/bench-sheets.pdf", "read/findings.json"}
+    assert {"contents.html", *wanted} <= set(one)
+    (bench / "one" / "cut" / "board.dxf").write_text("mine")
     refused = gramil(bench, *words, "one")
     assert refused.returncode == 2
     assert "board.dxf" in refused.stderr
-    assert (bench / "one" / "board.dxf").read_text() == "mine"
+    assert (bench / "one" / "cut" / "board.dxf").read_text() == "mine"
     assert gramil(bench, *words, "one", "--overwrite").returncode == 0
 
 
@@ -117,7 +122,8 @@ def test_a_nylon_string_guitar_goes_through_the_whole(bench: Path) -> None:
     assert "steel" not in checked.stdout, "no limit of steel strings is held against it"
     done = gramil(bench, "pack", "mere.toml", "--shop", "shop.toml", "--out", "nylon")
     assert done.returncode == 0, done.stderr
-    assert {"head.dxf", "build-book.pdf", "bench-sheets.pdf"} <= {each.name for each in (bench / "nylon").iterdir()}
+    wanted = {"contents.html", "cut/head.dxf", "read/build-book.pdf", "print/bench-sheets.pdf"}
+    assert wanted <= set(files_in(bench / "nylon"))
 
 
 def test_readback_and_its_plot(bench: Path) -> None:

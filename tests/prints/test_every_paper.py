@@ -22,13 +22,13 @@ EXAMPLES = files("gramil") / "data" / "examples"
 TARN = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
 SHOP = parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8"))
 MADE_OF = {
-    "dimensions.csv": "Dimensions by part",
-    "dimensions.json": "Dimensions by part",
-    "findings.json": "What was found",
-    "cents-map.svg": "cents-map",
+    "read/dimensions.csv": "Dimensions by part",
+    "read/dimensions.json": "Dimensions by part",
+    "read/findings.json": "What was found",
+    "read/cents-map.svg": "cents-map",
 }
 """Files that show what a page of the build book shows, or a paper of another name."""
-TOGETHER = ("templates-a4.pdf", "bench-sheets.pdf", "build-book.pdf")
+TOGETHER = ("contents.html", "print/templates-a4.pdf", "print/bench-sheets.pdf", "read/build-book.pdf")
 """Files that are put together of papers."""
 
 
@@ -62,7 +62,7 @@ def pages(figures: Figures) -> set[str]:
 def test_every_file_of_the_pack_is_a_paper_or_put_together_of_some(tarn: Figures, work: Work) -> None:
     drawn = {paper.name for paper in papers(tarn, work) if paper.kind != "sheet"}
     for name in pack_makers(tarn, formatter_of(tarn), work, "a4"):
-        stem = name.rsplit(".", 1)[0]
+        stem = name.rpartition("/")[2].rsplit(".", 1)[0]
         assert stem in drawn or MADE_OF.get(name) in drawn | pages(tarn) or name in TOGETHER, name
 
 

@@ -12,6 +12,7 @@ from gramil.cli.pack import write_pack
 from gramil.cli.verdicts import verdicts
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.pack import pack_makers
 from gramil.prints.whole import findings_of
 from gramil.reference import EACH, in_row
 
@@ -50,7 +51,7 @@ def command(out: Path, every: bool) -> None:
 def _build(name: str, examples: Path, out: Path) -> None:
     started = time.perf_counter()
     figures, formatter, work = opened_with_work(examples / f"{name}.toml", examples / "shop.toml")
-    written = write_pack(figures, formatter, work, out, figures[n.shop_paper])
+    written = write_pack(pack_makers(figures, formatter, work, figures[n.shop_paper]), out)
     took = time.perf_counter() - started
     _glance(figures, formatter)
     click.echo("")

@@ -1,18 +1,17 @@
 """`gramil pack`: drawings, templates, set-up sheets and tables, whole or not at all."""
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import click
 
 from gramil import names as n
+from gramil.chosen import Choices, Chosen, choices, chosen_makers
 from gramil.cli.options import as_made, instrument_file, opened_with_work, paper, shop_file
+from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
-from gramil.formatter import Formatter
-from gramil.graph import Figures
-from gramil.pack import chosen_makers, pack_makers, whole_pack
-from gramil.shop.operations import Work
+from gramil.pack import pack_makers, whole_pack
 from gramil.writers.files import write_files
 from gramil.writers.paper import checked
 
@@ -26,8 +25,16 @@ from gramil.writers.paper import checked
 @paper("--sheets-on", "Paper for sheets and book")
 @click.option("--printer-scale", metavar="X,Y", help="What a 100 mm bar measures on your print, over 100: 0.998,1.003.")
 @click.option(
-    "--just", multiple=True, metavar="NAME", help="Just this template or sheet (mould, slot); as often as wanted."
+    "--just",
+    multiple=True,
+    metavar="NAME",
+    help="Just this template, sheet or operation (mould, slot, slotted); as often as wanted.",
 )
+@click.option(
+    "--part", multiple=True, metavar="PART", help="Just what is for this part (board, top); as often as wanted."
+)
+@click.option("--today", is_flag=True, help="Just the sheets of what is open now, by NAME.made.toml beside the file.")
+@moment
 @click.option("--overwrite", is_flag=True, help="Replace files in the folder that were not written by gramil.")
 def command(
     file: Path,
@@ -38,51 +45,69 @@ def command(
     sheets_on: str | None,
     printer_scale: str | None,
     just: tuple[str, ...],
+    part: tuple[str, ...],
+    today: bool,
+    at: str | None,
     overwrite: bool,
 ) -> None:
     """Write the pack of the instrument in FILE: everything that goes to the bench.
+
+    The files lie in folders by what is done with them (cut, print, read), and contents.html shows what there is. With
+    --just, --part or --today only what is asked for is printed, into one PDF for each paper.
 
     \b
     gramil pack tarn.toml --shop shop.toml --out out
     gramil pack tarn.toml --shop shop.toml --out out --paper letter --printer-scale 0.998,1.003
     gramil pack tarn.toml --shop shop.toml --out today --just mould --just sides --just brace-top
+    gramil pack tarn.toml --shop shop.toml --out today --today --part bridge
     """
     figures, formatter, work = opened_with_work(file, shop, made)
     scale = _scale(printer_scale)
     sheet = paper or figures[n.shop_paper]
-    for line in write_pack(figures, formatter, work, out, sheet, scale, overwrite, sheets_on or "", just):
+    if just or part or today:
+        known = choices(figures, formatter, work)
+        chosen = known.named(just) | known.of_parts(part)
+        if today:
+            chosen |= _of_today(known, file, shop, at)
+        makers = chosen_makers(figures, formatter, known, chosen, sheet, scale, sheets_on or "")
+        beside = True
+    else:
+        makers, beside = pack_makers(figures, formatter, work, sheet, scale, sheets_on or ""), False
+    for line in write_pack(makers, out, overwrite, beside):
         click.echo(line)
 
 
 def write_pack(
-    figures: Figures,
-    formatter: Formatter,
-    work: Work,
-    out: Path,
-    paper: str,
-    printer_scale: tuple[float, float] = (1.0, 1.0),
-    overwrite: bool = False,
-    sheets_on: str = "",
-    just: Sequence[str] = (),
+    makers: Mapping[str, Callable[[], bytes]], out: Path, overwrite: bool = False, beside: bool = False
 ) -> list[str]:
     """Make every file, then write them all; a line for each, with its size. Raises MakersFault for a bad place.
 
-    With `just` the templates and sheets of those names alone are made, and put beside what an earlier pack left there.
+    With `beside` what an earlier pack left there stays. A file of an earlier pack that was changed since is left, and
+    told.
     """
     if out.is_file():
         raise MakersFault.of(f"{out} is a file", remedy="name a folder to write into")
-    makers = (
-        chosen_makers(figures, formatter, work, just, paper, printer_scale, sheets_on)
-        if just
-        else pack_makers(figures, formatter, work, paper, printer_scale, sheets_on)
-    )
     watched = click.progressbar(
         whole_pack(makers), len(makers), "Making the pack", item_show_func=_name, hidden=not _watched()
     )
     with watched as bar:
         pack = dict(bar)
-    write_files(out, pack, overwrite, beside=bool(just))
-    return [f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()]
+    done = write_files(out, pack, overwrite, beside)
+    left = [f"{out / name}  left as it is: no longer made, and changed since it was written" for name in done.left]
+    return [*(f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()), *left]
+
+
+def _of_today(known: Choices, file: Path, shop: Path | None, at: str | None) -> Chosen:
+    """The sheets of the operations that are open at a moment. Raises MakersFault if none of them has a sheet."""
+    from gramil.now.open_now import open_now
+    from gramil.now.states import bench_of_files
+
+    bench = bench_of_files([file], shop, moment_of(at).replace(tzinfo=None))
+    (one,) = open_now(bench.instruments, bench.shop)
+    chosen = known.of_operations([each.operation.name for each in one.open])
+    if not chosen.sheets:
+        raise MakersFault.of("nothing that is open now has a sheet", remedy="see what gramil now says")
+    return chosen
 
 
 def _name(item: tuple[str, bytes] | None) -> str:

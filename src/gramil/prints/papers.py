@@ -168,6 +168,12 @@ def _title(figures: Figures, drawing: Drawing) -> str:
     return drawing.title.removeprefix(f"{figures[n.instrument_name]}, ")
 
 
+def headed(figures: Figures, drawing: Drawing) -> str:
+    """A drawing's title as a line of a list: without the instrument's name, with a capital."""
+    title = _title(figures, drawing)
+    return title[:1].upper() + title[1:]
+
+
 def plain_marks(marks: Marks, text: Callable[[Ref[Any]], str]) -> Iterator[Any]:
     """Marks as plain values, with every figure as text."""
     return ((type(mark).__name__, *(_plain(getattr(mark, each.name), text) for each in fields(mark))) for mark in marks)

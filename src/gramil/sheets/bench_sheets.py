@@ -31,14 +31,19 @@ def sheets_pdf(
     paper: str,
     front: Sequence[FrontPage],
     drawings: Mapping[str, Picture],
+    with_sheets: bool = True,
 ) -> bytes:
-    """The sheets, with pages ahead of them: what a build book is made of; `drawings` are theirs by name."""
+    """The sheets, with pages ahead of them: what a build book is made of; `drawings` are theirs by name.
+
+    Without the sheets these pages stand alone, with the revision of the sheets that they belong to.
+    """
     found = book(sheets, formatter, title)
     wanted = {name for page in front for name in page["drawings"]}
     kept = {
         "page": page_size(paper),
         "book": found,
-        "pictures": [_picture(sheet.picture) for sheet in sheets if not sheet.setup.closed],
+        "sheets": with_sheets,
+        "pictures": [_picture(sheet.picture) for sheet in sheets if not sheet.setup.closed] if with_sheets else [],
         "drawings": {name: _picture(drawings[name]) for name in sorted(wanted & set(drawings))},
     }
     return typeset("sheet.typ", {**kept, "front": list(front)})

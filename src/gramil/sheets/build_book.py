@@ -10,7 +10,15 @@ from gramil.sheets.sheet import Sheet
 
 
 def build_book_pdf(
-    sheets: Sequence[Sheet], formatter: Formatter, drawings: Mapping[str, Picture], title: str, paper: str = "a4"
+    sheets: Sequence[Sheet],
+    formatter: Formatter,
+    drawings: Mapping[str, Picture],
+    title: str,
+    paper: str = "a4",
+    with_sheets: bool = True,
 ) -> bytes:
-    """The whole book; `drawings` are those of its front pages, by name. The same input gives the same bytes."""
-    return sheets_pdf(sheets, formatter, title, paper, tuple(front_pages(formatter)), drawings)
+    """The whole book, or only the pages ahead of its sheets; `drawings` are those of these pages, by name.
+
+    The same input gives the same bytes.
+    """
+    return sheets_pdf(sheets, formatter, title, paper, tuple(front_pages(formatter)), drawings, with_sheets)

@@ -74,6 +74,17 @@ def _waits(first: Operation | None, waiting: Sequence[Operation], before: Mappin
     return first is not None and any(each.name in before[first.name] for each in waiting)
 
 
+def part_of(name: str, work: Work) -> str:
+    """The part that a sheet or an operation is for, by the first of its stage; empty for one that is for none."""
+    first = _first(name, work) or _first(name, usual_work())
+    return next((parts[0] for parts in STAGES if first is not None and first.part in parts), "")
+
+
+def parts_of() -> tuple[str, ...]:
+    """The parts in the order in which they are taken up."""
+    return tuple(parts[0] for parts in STAGES)
+
+
 def _stage(sheet: Sheet, firsts: Mapping[str, Operation | None]) -> int:
     name = sheet.setup.name
     first = firsts[name] or _first(name, usual_work())

@@ -62,8 +62,17 @@ def _written(folder: Path, files: Mapping[str, bytes], overwrite: bool, beside: 
     stale = [] if beside else sorted(listed.keys() - files.keys())
     gone = tuple(name for name in stale if _digest_at(folder / name) == listed[name])
     take_step(folder, {**files, LIST: _list_of({**(listed if beside else {}), **_digests(files)})}, gone)
+    _remove_emptied(folder, gone)
     left = tuple(name for name in stale if name not in gone and (folder / name).exists())
     return Written(tuple(sorted(files)), gone, left)
+
+
+def _remove_emptied(folder: Path, gone: Sequence[str]) -> None:
+    """Remove the folders in which a file that went was the last."""
+    parents = {folder / parent for name in gone for parent in PurePosixPath(name).parents if parent.name}
+    for each in sorted(parents, key=lambda each: -len(each.parts)):
+        with suppress(OSError):  # something else is still in it
+            each.rmdir()
 
 
 def _unwritten(folder: Path, error: OSError) -> MakersFault:

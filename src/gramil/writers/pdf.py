@@ -34,13 +34,13 @@ HOW_TO_JOIN = (
 
 
 @dataclass(frozen=True)
-class _Template:
-    """A drawing ready for its pages: its marks, its tiling, and what is written on every page of it."""
+class Template:
+    """A drawing, or several small ones, ready for its pages: the drawings' names, the marks and the tiling."""
 
     drawing: Drawing
+    names: tuple[str, ...]
     marks: tuple[Plain, ...]
     tiling: Tiling
-    heading: str
 
 
 def tiled_pdf(
@@ -51,25 +51,47 @@ def tiled_pdf(
     *,
     heading: str,
 ) -> bytes:
-    """The drawings as a PDF at true scale, each from a fresh page.
+    """The drawings as a PDF at true scale, each from a fresh page; small ones last, several to a page.
 
     `heading` is the instrument's name and scale length, as printed on each page. `printer_scale` is what a
     100 mm bar measures on a print, over 100: first along the sheet's short side (across a roll), then along its long
     side. Raises MakersFault for a scale that no printer has.
     """
+    return templates_pdf(laid_out(drawings, resolve, paper, printer_scale), heading)
+
+
+def laid_out(
+    drawings: Sequence[Drawing], resolve: Resolve, paper: str, printer_scale: tuple[float, float] = (1.0, 1.0)
+) -> tuple[Template, ...]:
+    """The drawings on their pages, in the order of the pages. Raises MakersFault for a scale that no printer has."""
     scale = checked(printer_scale)
+    tilings = ((card, tiled(card.marks, paper, scale)) for card in _on_pages(drawings, resolve, paper, scale))
+    return tuple(Template(card.drawing, card.names, _whole_words(card.marks, each), each) for card, each in tilings)
+
+
+def templates_pdf(templates: Sequence[Template], heading: str) -> bytes:
+    """The drawings as laid out, as a PDF."""
     stream = BytesIO()
     canvas = page_canvas(stream, clean(heading))
-    for card in _on_pages(drawings, resolve, paper, scale):
-        tiling = tiled(card.marks, paper, scale)
-        _draw(canvas, _Template(card.drawing, _whole_words(card.marks, tiling), tiling, clean(heading)))
+    for template in templates:
+        _draw(canvas, template, clean(heading))
     canvas.save()
     return stream.getvalue()
 
 
+def pages_of(templates: Sequence[Template]) -> dict[str, tuple[int, int]]:
+    """The first and the last page of each drawing in the PDF, counted from 1, by its name."""
+    found, before = dict[str, tuple[int, int]](), 0
+    for template in templates:
+        last = before + template.tiling.pages
+        found |= dict.fromkeys(template.names, (before + 1, last))
+        before = last
+    return found
+
+
 def _on_pages(drawings: Sequence[Drawing], resolve: Resolve, paper: str, scale: tuple[float, float]) -> Iterator[Card]:
     """Each drawing by itself, in order; small ones last, several to a page."""
-    bare = [Card(drawing, plain(drawing, resolve)) for drawing in drawings]
+    bare = [Card(drawing, plain(drawing, resolve), (drawing.name,)) for drawing in drawings]
     named = [card_of(card.drawing, card.marks) for card in bare]
     small = [is_small(card, paper, scale) for card in named]
     if sum(small) < 2:
@@ -101,10 +123,10 @@ def whole_pdf(drawing: Drawing, resolve: Resolve, *, heading: str) -> bytes:
     return tiled_pdf([drawing], resolve, f"{short} x {long} mm", heading=heading)
 
 
-def _draw(canvas: Canvas, template: _Template) -> None:
+def _draw(canvas: Canvas, template: Template, heading: str) -> None:
     tiling = template.tiling
     if tiling.proof is None:
-        _draw_proof_page(canvas, template)
+        _draw_proof_page(canvas, template, heading)
     for tile in tiling.tiles:
         open_page(canvas, tiling.sheet)
         left, low, _, _ = tile.window
@@ -114,11 +136,11 @@ def _draw(canvas: Canvas, template: _Template) -> None:
             _draw_cross(canvas, cross, tile, place)
         if tiling.proof is not None and tile is tiling.tiles[0]:
             _draw_square(canvas, tiling.proof, tiling.sheet, place)
-        draw_foot(canvas, tiling, _foot(template, tile), template.marks)
+        draw_foot(canvas, tiling, _foot(template, tile, heading), template.marks)
         canvas.showPage()
 
 
-def _draw_proof_page(canvas: Canvas, template: _Template) -> None:
+def _draw_proof_page(canvas: Canvas, template: Template, heading: str) -> None:
     """A page before the others, if the drawing leaves no room for the square."""
     sheet = template.tiling.sheet
     open_page(canvas, sheet)
@@ -133,17 +155,17 @@ def _draw_proof_page(canvas: Canvas, template: _Template) -> None:
     right = MARGIN + 10.0 + SQUARES[0] + 15.0
     room = (sheet.width - MARGIN - right, SQUARES[0])
     draw_map(canvas, template.tiling, template.marks, None, (right, sheet.height - MARGIN - 10.0 - SQUARES[0]), room)
-    draw_foot(canvas, template.tiling, _foot(template, None), template.marks)
+    draw_foot(canvas, template.tiling, _foot(template, None, heading), template.marks)
     canvas.showPage()
 
 
-def _foot(template: _Template, tile: Tile | None) -> Foot:
+def _foot(template: Template, tile: Tile | None, heading: str) -> Foot:
     drawing, tiles = template.drawing, template.tiling.tiles
     where = (
         "sheet to prove the print" if tile is None else f"sheet {tile.name}, {tiles.index(tile) + 1} of {len(tiles)}"
     )
     return Foot(
-        heading=template.heading,
+        heading=heading,
         title=f"{clean(drawing.title)}: {where}",
         view=f"{seen_from(drawing)} {true_or_stretched(drawing)}",
         tile=tile,

@@ -22,10 +22,11 @@ TITLE, VIEW = 2.6, 2.0
 
 @dataclass(frozen=True)
 class Card:
-    """A drawing with its marks, its name under it."""
+    """A drawing with its marks, its name under it; `names` are those of all drawings on it."""
 
     drawing: Drawing
     marks: tuple[Plain, ...]
+    names: tuple[str, ...]
 
     @property
     def size(self) -> Point:
@@ -40,7 +41,7 @@ def card_of(drawing: Drawing, marks: Sequence[Plain]) -> Card:
     view = f"{seen_from(drawing)} {kerf_of(drawing, marks)}".rstrip()
     words = ((low - 5.0, clean(drawing.title), TITLE), (low - 8.5, view, VIEW))
     said = (Lettering((left, up), text, height, 0.0, "left", "text") for up, text, height in words)
-    return Card(drawing, (*marks, *said))
+    return Card(drawing, (*marks, *said), (drawing.name,))
 
 
 def is_small(card: Card, paper: str, printer_scale: tuple[float, float]) -> bool:
@@ -85,8 +86,9 @@ def _together(page: Sequence[tuple[Card, Point]]) -> Card:
     if len(page) == 1:
         return first
     marks = tuple(mark for card, at in page for mark in _laid(card, at))
-    title = f"small cards: {', '.join(card.drawing.name for card, _ in page)}"
-    return Card(replace(first.drawing, title=title, seen_from="either side"), marks)
+    names = tuple(name for card, _ in page for name in card.names)
+    title = f"small cards: {', '.join(names)}"
+    return Card(replace(first.drawing, title=title, seen_from="either side"), marks, names)
 
 
 def _laid(card: Card, at: Point) -> tuple[Plain, ...]:

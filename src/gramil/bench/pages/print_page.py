@@ -11,6 +11,8 @@ from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import work_for
 from gramil.bench.units import formatter_for
+from gramil.chosen import choices
+from gramil.contents import what_is_in
 from gramil.faults import MakersFault
 from gramil.pack import PLANS, pack_makers, sheet_paper, single_sheet
 from gramil.paper_sizes import ROLL, SIZES, read_paper
@@ -24,6 +26,7 @@ KINDS: Mapping[str, str] = {
     "dxf": "image/vnd.dxf",
     "csv": "text/csv; charset=utf-8",
     "json": "application/json",
+    "html": "text/html; charset=utf-8",
 }
 """What a file is, by how its name ends."""
 PAPERS = (*SIZES, ROLL)
@@ -31,12 +34,6 @@ PAPERS = (*SIZES, ROLL)
 SHEET = "sheet-"
 OWNERS = f"{SHEET}owner-air.pdf"
 """The page that goes with the instrument."""
-WHAT = {
-    "templates": "every template, to cut out and cut by",
-    "bench-sheets": "one sheet an operation, in the order of the work",
-    "build-book": "the whole of it: lists, figures, plans and sheets",
-}
-"""What the first files hold, by how their names begin."""
 MOST_OFF = 0.05
 """A printer further off than this share is another fault than one of scale."""
 
@@ -46,8 +43,9 @@ def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     with request.keeping.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
-    paper, scale = _paper(request, held), _printer(request)
-    names = list(pack_makers(held.figures, formatter_for(request.session, held.figures), work, paper, scale))
+    paper, scale = paper_wanted(request, held), printer_of(request)
+    formatter = formatter_for(request.session, held.figures)
+    names = [each.rpartition("/")[2] for each in pack_makers(held.figures, formatter, work, paper, scale)]
     titles = {each.name: each.title.removeprefix(f"{held.seen.name}, ") for each in drawings_of(held.figures)}
     plans = [f"{name}.pdf" for name in PLANS]
     files = [name for name in names if name.endswith(".pdf") and name not in plans]
@@ -62,7 +60,8 @@ def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         papers=tuple(dict.fromkeys((*PAPERS, paper))),
         x=request.one("x", "100"),
         y=request.one("y", "100"),
-        first=[(name, next((what for begins, what in WHAT.items() if name.startswith(begins)), "")) for name in files],
+        first=[(name, what_is_in(name)) for name in files],
+        choices=choices(held.figures, formatter, work),
         owner=next((sheet for sheet in sheets if sheet[0] == OWNERS), None),
         sheets=[sheet for sheet in sheets if sheet[0] != OWNERS],
         drawings=[(name, titles.get(name.rsplit(".", 1)[0], "")) for name in drawn],
@@ -87,9 +86,10 @@ def printed_file(request: PageRequest, open_instruments: OpenInstruments) -> Res
 
 def _maker(request: PageRequest, held: OpenInstrument, work: Work, name: str) -> Callable[[], bytes] | None:
     """The function that makes a file of this name; None if there is none."""
-    formatter, paper = formatter_for(request.session, held.figures), _paper(request, held)
+    formatter, paper = formatter_for(request.session, held.figures), paper_wanted(request, held)
     if not (name.startswith(SHEET) and name.endswith(".pdf")):
-        return pack_makers(held.figures, formatter, work, paper, _printer(request)).get(name)
+        makers = pack_makers(held.figures, formatter, work, paper, printer_of(request))
+        return next((make for place, make in makers.items() if place.rpartition("/")[2] == name), None)
     sheet = sheet_named(name.removeprefix(SHEET).removesuffix(".pdf"), held.figures, work)
     return (
         partial(single_sheet, sheet, formatter, sheet_paper(held.figures, paper))
@@ -98,12 +98,13 @@ def _maker(request: PageRequest, held: OpenInstrument, work: Work, name: str) ->
     )
 
 
-def _paper(request: PageRequest, held: OpenInstrument) -> str:
+def paper_wanted(request: PageRequest, held: OpenInstrument) -> str:
+    """The paper chosen for templates; the shop's own if none was."""
     wanted = request.one("paper")
     return read_paper(wanted) if wanted else str(held.figures[n.shop_paper])
 
 
-def _printer(request: PageRequest) -> tuple[float, float]:
+def printer_of(request: PageRequest) -> tuple[float, float]:
     """What a 100 mm bar measured on the last print, in each direction, divided by 100."""
     return _share(request.one("x", "100"), "x"), _share(request.one("y", "100"), "y")
 

@@ -1,0 +1,160 @@
+"""What a maker chooses to print: templates and sheets by name, by part, or those of the day; one PDF a paper.
+
+The command line names them, the bench has a list to tick: both come here.
+"""
+
+from collections.abc import Callable, Collection, Iterator, Mapping
+from dataclasses import dataclass
+from functools import partial
+
+from gramil.description.problems import meant, nearest
+from gramil.drawings.marks import Drawing
+from gramil.faults import MakersFault
+from gramil.formatter import Formatter
+from gramil.graph import Figures
+from gramil.pack import PLANS, as_drawn, printed, sheet_paper, slug, title_of
+from gramil.prints.papers import headed, is_template
+from gramil.prints.used_at import used_at
+from gramil.prints.whole import drawings_of
+from gramil.sheets.bench_sheets import bench_sheets_pdf
+from gramil.sheets.own_sheet import every_sheet
+from gramil.sheets.sheet import Sheet
+from gramil.sheets.work_order import part_of, parts_of
+from gramil.shop.operations import Work
+from gramil.writers.pdf import tiled_pdf
+from gramil.writers.together import together
+
+
+@dataclass(frozen=True)
+class Chosen:
+    """What is to be printed: the names of templates and of sheets."""
+
+    templates: frozenset[str] = frozenset()
+    sheets: frozenset[str] = frozenset()
+
+    def __or__(self, other: "Chosen") -> "Chosen":
+        return Chosen(self.templates | other.templates, self.sheets | other.sheets)
+
+
+@dataclass(frozen=True)
+class Choice:
+    """Something that can be chosen: its name, its title, and the part that it is taken up for (empty: none)."""
+
+    name: str
+    title: str
+    part: str
+
+
+@dataclass(frozen=True)
+class Choices:
+    """All that can be printed of an instrument, sheets in the order of the work."""
+
+    figures: Figures
+    drawings: tuple[Drawing, ...]
+    every_sheet: tuple[Sheet, ...]
+    work: Work
+
+    @property
+    def templates(self) -> tuple[Choice, ...]:
+        """The templates, each with the part of its first operation; the plans, which are hung up whole, have none."""
+        return tuple(Choice(each.name, headed(self.figures, each), self._part(each)) for each in self.drawings)
+
+    @property
+    def sheets(self) -> tuple[Choice, ...]:
+        """The sheets, in the order of the work."""
+        return tuple(
+            Choice(each.setup.name, each.setup.title, part_of(each.setup.name, self.work)) for each in self.every_sheet
+        )
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The parts that have something to print, in the order in which they are taken up."""
+        met = {each.part for each in (*self.templates, *self.sheets)}
+        return tuple(part for part in parts_of() if part in met)
+
+    @property
+    def all(self) -> Chosen:
+        """Every sheet, and every template but the plans."""
+        return self.of_parts(self.parts)
+
+    def named(self, names: Collection[str]) -> Chosen:
+        """What is meant by these names: a template's, a sheet's, an operation's. Raises MakersFault for another."""
+        chosen = Chosen()
+        for name in names:
+            chosen |= self._named(name)
+        return chosen
+
+    def of_parts(self, parts: Collection[str]) -> Chosen:
+        """Everything that is taken up for these parts. Raises MakersFault for a part that there is not."""
+        for part in parts:
+            if part not in self.parts:
+                remedy = meant(nearest(part, self.parts)) or f"there are {', '.join(self.parts)}"
+                raise MakersFault.of(f"there is nothing to print for the part {part}", remedy=remedy)
+        return Chosen(*(frozenset(e.name for e in kind if e.part in parts) for kind in (self.templates, self.sheets)))
+
+    def of_operations(self, operations: Collection[str]) -> Chosen:
+        """The sheets of these operations; those without one are left out."""
+        known = {each.setup.name for each in self.every_sheet}
+        return Chosen(sheets=frozenset(_sheets_of(operations, self.work)) & known)
+
+    def _named(self, name: str) -> Chosen:
+        templates = {each.name for each in self.drawings} & {name}
+        sheets = {each.setup.name for each in self.every_sheet} & {name, *_sheets_of((name,), self.work)}
+        if not templates and not sheets:
+            known = sorted({*(each.name for each in self.drawings), *(each.setup.name for each in self.every_sheet)})
+            remedy = meant(nearest(name, known)) or f"there are {', '.join(known)}"
+            raise MakersFault.of(f"there is no template and no sheet {name}", remedy=remedy)
+        return Chosen(frozenset(templates), frozenset(sheets))
+
+    def _part(self, drawing: Drawing) -> str:
+        first = next(iter(used_at(drawing, self.work)), None) if drawing.name not in PLANS else None
+        return part_of(first.name, self.work) if first is not None else ""
+
+
+def choices(figures: Figures, formatter: Formatter, work: Work) -> Choices:
+    """All templates, as drawn, and all sheets that this instrument needs."""
+    drawings = tuple(each for each in drawings_of(as_drawn(formatter, figures).figures) if is_template(each))
+    sheets = tuple(each for each in every_sheet(figures, work) if not each.setup.closed)
+    return Choices(figures, drawings, sheets, work)
+
+
+def chosen_makers(
+    figures: Figures,
+    formatter: Formatter,
+    choices: Choices,
+    chosen: Chosen,
+    paper: str,
+    printer_scale: tuple[float, float] = (1.0, 1.0),
+    sheets_on: str = "",
+) -> Mapping[str, Callable[[], bytes]]:
+    """One PDF a paper with what is chosen, by its place in a pack, and the function that makes it.
+
+    Sheets stand first, in the order of the work, then templates. `paper` is that of the templates, `sheets_on` that of
+    the sheets; left out, it is the shop's own.
+    """
+    title, drawn = title_of(figures, formatter), as_drawn(formatter, figures)
+    own = sheets_on or sheet_paper(figures, paper)
+    to_cut = [each for each in choices.drawings if each.name in chosen.templates]
+    sheets = [each for each in choices.every_sheet if each.setup.name in chosen.sheets]
+    made: dict[str, list[Callable[[], bytes]]] = {}
+    if sheets:
+        made.setdefault(own, []).append(partial(_sheets_pdf, sheets, formatter, title, own))
+    if to_cut:
+        cut = partial(tiled_pdf, to_cut, drawn.text, paper, printer_scale, heading=title)
+        made.setdefault(paper, []).append(cut)
+    return {f"print/chosen-{slug(each)}.pdf": partial(_together, title, makers) for each, makers in made.items()}
+
+
+def _together(title: str, makers: list[Callable[[], bytes]]) -> bytes:
+    first, *rest = [make() for make in makers]
+    return together(title, (first, *rest)) if rest else first
+
+
+def _sheets_pdf(sheets: list[Sheet], formatter: Formatter, title: str, paper: str) -> bytes:
+    return bench_sheets_pdf([printed(sheet, formatter, paper) for sheet in sheets], formatter, title, paper)
+
+
+def _sheets_of(operations: Collection[str], work: Work) -> Iterator[str]:
+    for name in operations:
+        if (operation := work.operations.get(name)) is not None:
+            yield operation.sheet or operation.name
