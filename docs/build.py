@@ -9,6 +9,7 @@ from pathlib import Path
 
 import click
 
+from gramil.answers.schemas import schema_files
 from gramil.cli import COMMANDS, gramil
 from gramil.description.keys import describe_keys
 from gramil.graph import Dimension
@@ -28,6 +29,7 @@ def pages() -> Mapping[str, str]:
         "dimensions.md": dimensions_page(),
         "findings.md": findings_page(),
         "sources.md": sources_page(),
+        **{f"schemas/{name}": text for name, text in schema_files().items()},
     }
 
 
@@ -94,4 +96,5 @@ def sources_page() -> str:
 
 if __name__ == "__main__":
     for name, text in pages().items():
+        (HERE / name).parent.mkdir(exist_ok=True)
         (HERE / name).write_text(text, encoding="utf-8")

@@ -19,6 +19,7 @@ ROOT = Path(gramil.__file__).parent
 FLOORS = {
     "cli": 10, "bench": 10,
     "acts": 9,
+    "answers": 8.5,
     "sheets": 8, "writers": 8, "now": 8,
     "change": 7,
     "prints": 6, "doorway": 6,

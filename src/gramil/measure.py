@@ -187,6 +187,9 @@ _PERCENT = _Quantity(
     bounds="between -1000 % and 1000 %",
 )
 
+SPELLINGS = {each.name: tuple(each.units) for each in (_LENGTH, _ANGLE, _MASS, _TEMPERATURE, _PERCENT)}
+"""How the units of each quantity may be written, in lower case."""
+
 
 def _vulgar_fractions() -> dict[str, Fraction]:
     """Each character that is a fraction by itself (½, ⅞, ...) and its value, from the Unicode tables."""

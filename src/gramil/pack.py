@@ -12,6 +12,9 @@ from functools import cached_property, partial
 from typing import TYPE_CHECKING
 
 from gramil import names as n
+from gramil.answers.answer import as_json, whose
+from gramil.answers.figures import dims_told
+from gramil.answers.verdicts import check_told
 from gramil.contents import contents
 from gramil.drawings.marks import Drawing
 from gramil.drawings.picture import Picture
@@ -25,7 +28,7 @@ from gramil.writers.cents_map import cents_map_bytes
 from gramil.writers.dxf import dxf_bytes
 from gramil.writers.pdf import Template, laid_out, pages_of, templates_pdf, whole_pdf
 from gramil.writers.svg import svg_bytes, svg_text
-from gramil.writers.tables import dimensions_csv, dimensions_json, findings_json
+from gramil.writers.tables import dimensions_csv
 
 if TYPE_CHECKING:
     from gramil.sheets.sheet import Sheet
@@ -133,8 +136,14 @@ class _Pack:
                 yield f"read/{drawing.name}.svg", partial(svg_bytes, drawing, self.drawn.text)
         yield "read/cents-map.svg", partial(cents_map_bytes, figures)
         yield "read/dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
-        yield "read/dimensions.json", lambda: dimensions_json(figures, formatter, names).encode()
-        yield "read/findings.json", lambda: findings_json(findings_of(figures), formatter).encode()
+        yield (
+            "read/dimensions.json",
+            lambda: as_json("dims", [whose(figures)], dims_told(figures, formatter, names)).encode(),
+        )
+        yield (
+            "read/findings.json",
+            lambda: as_json("check", [whose(figures)], check_told(findings_of(figures), formatter)).encode(),
+        )
 
     def contents(self, files: Sequence[str]) -> bytes:
         """The page of contents of these files."""

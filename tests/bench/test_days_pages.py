@@ -286,7 +286,7 @@ def test_a_picture_has_its_table(demo: httpx.Client, page: str) -> None:
 def test_what_can_be_printed_is_there_to_be_had(demo: httpx.Client) -> None:
     page = demo.get(f"{TARN}/print").text
     links = re.findall(rf'href="({TARN}/print/[^"]+)"', page)
-    kinds = {"pdf": b"%PDF", "svg": b"<?xml", "json": b"[", "dxf": b"  0"}
+    kinds = {"pdf": b"%PDF", "svg": b"<?xml", "json": b"{", "dxf": b"  0"}
     for kind, opening in kinds.items():
         link = next(each for each in links if f".{kind}?" in each).replace("&amp;", "&")
         answer = demo.get(link)

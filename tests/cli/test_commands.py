@@ -31,11 +31,12 @@ def test_dims_in_both_units(bench: Path, name: str) -> None:
 
 
 def test_dims_as_json_and_csv(bench: Path) -> None:
-    found = {row["address"]: row for row in json.loads(gramil(bench, "dims", "tarn.toml", "--json").stdout)}
+    told = json.loads(gramil(bench, "dims", "tarn.toml", "--json").stdout)["told"]
+    found = {row["address"]: row for row in told["dimensions"]}
     assert found["fret_position[12]"]["value"] == pytest.approx(315.0)
     assert found["fret_position[12]"]["other"] == "12.402 in"
     table = gramil(bench, "dims", "tarn.toml", "--csv", "--part", "scale").stdout
-    assert "scale,fret_position[12],315.0,mm,315.00 mm,12.402 in" in table
+    assert "scale,fret_position[12],315.0,,mm,315.00 mm,12.402 in" in table
 
 
 def test_why_shows_formula_numbers_source_and_origin(bench: Path) -> None:

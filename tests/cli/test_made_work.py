@@ -103,8 +103,8 @@ def test_slots_as_drawn_are_still_right(shop: Path) -> None:
 def test_made_work_is_in_the_json_too(shop: Path) -> None:
     note(shop, "slotted", "slot_depth_setting=1.5mm")
     found = json.loads(run("check", "tarn.toml", "--shop", "shop.toml", "--made", "--json").output)
-    (slots,) = [each for each in found if each["name"] == "fret slots cut"]
-    assert (slots["severity"], slots["address"], slots["value"]) == ("rework", "slot_depth_setting", 1.5)
+    (slots,) = [each for each in found["told"]["made"] if each["what"] == "fret slots cut"]
+    assert (slots["standing"], slots["address"], slots["is_now"]) == ("rework", "slot_depth_setting", 1.5)
 
 
 def test_a_revision_brought_in_after_the_cut_says_what_is_lost(shop: Path) -> None:

@@ -35,6 +35,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "cost": ("gramil.cli.cost", "Hours and materials of an instrument, a plain total, a quote sheet."),
     "sheet": ("gramil.cli.sheet", "The set-up sheet of one operation."),
     "store": ("gramil.cli.store", "The shop's record in one file: make, fill, copy, prove, take back."),
+    "schema": ("gramil.cli.schema", "Lay the schemas for editors and programs into a folder."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }
 """Command: its module and its one line of help, so that the list needs no module loaded."""

@@ -1,6 +1,6 @@
 """`gramil air show`: each place's air now, its day, and what would bring it into the band for gluing."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import datetime
 from pathlib import Path
 
@@ -10,6 +10,7 @@ from gramil.air.air_bands import limits_of
 from gramil.air.air_of_places import places_of
 from gramil.air.air_view import HOURS_HELD, PlaceView, views
 from gramil.air.readiness import gluing_humidity
+from gramil.cli.json_option import json_option, told
 from gramil.cli.kinds import Number
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_itself
@@ -22,9 +23,10 @@ from gramil.file_names import file_name
 @click.command()
 @shop_itself
 @now_option
+@json_option
 @click.option("--plot", type=click.Path(path_type=Path), help="Also draw each place's air into this folder.")
 @click.option("--days", type=Number(0.1, 3660), default=28.0, show_default=True, help="Days that are drawn.")
-def show(shop: Path, now: datetime, plot: Path | None, days: float) -> None:
+def show(shop: Path, now: datetime, as_json: bool, plot: Path | None, days: float) -> None:
     """How the air of each place stands: now, over its last day, against the band for gluing.
 
     \b
@@ -41,10 +43,12 @@ def show(shop: Path, now: datetime, plot: Path | None, days: float) -> None:
         raise MakersFault(places.faults) if places.faults else none
     for fault in places.faults:
         click.echo(str(fault), err=True)
-    click.echo(click.style(f"{now:%Y-%m-%d %H:%M}, for gluing {band[0]:g} to {band[1]:g} %, aim {aim:g}", bold=True))
-    for each in views(places, now, band, aim):
-        for line in place_lines(each, places.gluing, aim):
-            click.echo(line)
+    if as_json:
+        from gramil.answers.air import air_told
+
+        told("air show", (), air_told(now, band, aim, views(places, now, band, aim), places.gluing))
+    else:
+        _listed(views(places, now, band, aim), now, band, aim, places.gluing)
     if plot is not None:
         from gramil.writers.wood_charts import air_svg
 
@@ -52,7 +56,14 @@ def show(shop: Path, now: datetime, plot: Path | None, days: float) -> None:
         for place in places.known.values():
             path = plot / f"{file_name(place.name)}-air.svg"
             path.write_text(air_svg(place, now, days, band), encoding="utf-8", newline="\n")
-            click.echo(f"Drawn: {path}")
+            click.echo(f"Drawn: {path}", err=as_json)
+
+
+def _listed(found: Iterable[PlaceView], now: datetime, band: tuple[float, float], aim: float, gluing: str) -> None:
+    click.echo(click.style(f"{now:%Y-%m-%d %H:%M}, for gluing {band[0]:g} to {band[1]:g} %, aim {aim:g}", bold=True))
+    for each in found:
+        for line in place_lines(each, gluing, aim):
+            click.echo(line)
 
 
 def place_lines(each: PlaceView, gluing: str, aim: float) -> Iterator[str]:

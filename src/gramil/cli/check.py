@@ -8,13 +8,13 @@ import click
 
 from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
+from gramil.cli.json_option import json_option, told
 from gramil.cli.options import as_made, instrument_file, opened, shop_file
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.verdicts import verdicts
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
-from gramil.writers.tables import findings_json
 
 
 @click.command()
@@ -23,7 +23,7 @@ from gramil.writers.tables import findings_json
 @store_file
 @as_made
 @click.option("--fine", is_flag=True, help="List what was found fine as well.")
-@click.option("--json", "as_json", is_flag=True, help="As JSON.")
+@json_option
 def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine: bool, as_json: bool) -> None:
     """Whether the instrument in FILE can be made with what the shop has. Exit status 1 if anything stops it.
 
@@ -36,38 +36,44 @@ def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine:
     gramil check tarn.toml --fine
     """
     refuse_two_shops(shop, store)
-    figures, judged = _from_files(file, shop, made) if store is None else _kept(store, str(file))
+    figures, judged, number = _from_files(file, shop, made) if store is None else _kept(store, str(file))
     findings, formatter = findings_of(figures), formatter_of(figures)
     if as_json:
-        click.echo(findings_json(findings, formatter, judged), nl=False)
+        from gramil.answers.answer import whose
+        from gramil.answers.verdicts import check_told
+
+        told("check", [whose(figures, number)], check_told(findings, formatter, judged))
     else:
         for line in (*made_verdicts(judged, formatter), *verdicts(findings, formatter, fine)):
             click.echo(line)
     sys.exit(any(each.severity == "stop" for each in findings) or any(each.standing == "lost" for each in judged))
 
 
-def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, tuple[Judged, ...]]:
-    """The figures of an instrument in a file, as made or as drawn; and a verdict on the finished work by what was
-    measured.
+def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, tuple[Judged, ...], None]:
+    """The figures of an instrument in a file, as made or as drawn; a verdict on the finished work by what was
+    measured; and no number of a revision.
     """
     figures, _ = opened(file, shop, made)
     if not made:
-        return figures, ()
+        return figures, (), None
     from gramil.shop.made_file import made_beside, read_made
 
-    return figures, judge(dict.fromkeys(read_made(made_beside(file)).operations, figures), figures)
+    return figures, judge(dict.fromkeys(read_made(made_beside(file)).operations, figures), figures), None
 
 
-def _kept(store: Path, name: str) -> tuple[Figures, tuple[Judged, ...]]:
-    """An instrument of the store, in its shop and its air, by what was measured; and a verdict on the finished work."""
+def _kept(store: Path, name: str) -> tuple[Figures, tuple[Judged, ...], int]:
+    """An instrument of the store, in its shop and its air, by what was measured; a verdict on the finished work; and
+    the number of its revision.
+    """
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
-    from gramil.shop.instruments import instrument
+    from gramil.shop.instruments import instrument, revision
     from gramil.store.opening import open_store
 
     with open_store(store, to_read=True) as record:
         owner = instrument(record, name)
-        return figures_in_store(record, owner), standing_in_store(record, owner)
+        number = revision(record, owner.id).number
+        return figures_in_store(record, owner), standing_in_store(record, owner), number
 
 
 def made_verdicts(judged: Iterable[Judged], formatter: Formatter) -> Iterator[str]:

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
+from gramil.cli.json_option import json_option, told, whose_by_name
 from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make, shop_file
@@ -42,6 +44,7 @@ class _Asked:
 @click.option("--rate", type=Number(0, 100_000), required=True, help="Money for an hour.")
 @click.option("--material", multiple=True, metavar="WHAT=COST", help="Something that is paid for: tuners=85.")
 @click.option("--money", default="", help="What the money is called, set behind every amount.")
+@json_option
 @file_to_make("--print", "printed", ending=".pdf", what="Also write a quote sheet (PDF).")
 def command(
     file: str,
@@ -51,6 +54,7 @@ def command(
     rate: float,
     material: tuple[str, ...],
     money: str,
+    as_json: bool,
     printed: Path | None,
 ) -> None:
     """Hours and materials of the instrument in FILE (with a store: of that name), and a plain total.
@@ -68,11 +72,17 @@ def command(
     found = cost_of(
         asked.work, asked.done, asked.noted, [*asked.materials, *(_material(text) for text in material)], rate
     )
-    for line in listing(found, money):
-        click.echo(wrapped(line))
+    if as_json:
+        from gramil.answers.work import cost_told
+
+        names = [str(asked.figures[n.instrument_name])]
+        told("cost", whose_by_name(names, store, "drawn"), cost_told(found, money))
+    else:
+        for line in listing(found, money):
+            click.echo(wrapped(line))
     if printed is not None:
         printed.write_bytes(quote_of(asked.figures, found, money, asked.customer, moment_of(at)))
-        click.echo(f"The quote sheet is in {printed}.")
+        click.echo(f"The quote sheet is in {printed}.", err=as_json)
 
 
 def _from_file(file: Path, shop: Path | None) -> _Asked:

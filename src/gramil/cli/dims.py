@@ -6,13 +6,14 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.json_option import json_option, told
 from gramil.cli.options import as_made, drawn_beside, instrument_file, opened, shop_file
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.listed import headings_of, there
 from gramil.prints.whole import dimensions_of
 from gramil.rows import Heading, Row, rows
-from gramil.writers.tables import dimensions_csv, dimensions_json
+from gramil.writers.tables import SEPARATORS, dimensions_csv
 
 LONGEST = 160
 """Letters that a dimension is shown in; records of many figures are cut, and opened by --every."""
@@ -24,10 +25,22 @@ LONGEST = 160
 @as_made
 @click.option("--part", help="Only this part, such as slots.")
 @click.option("--every", is_flag=True, help="Open up the figures by fret and by string, and lists of parts.")
-@click.option("--json", "as_json", is_flag=True, help="As JSON.")
-@click.option("--csv", "as_csv", is_flag=True, help="As CSV.")
+@json_option
+@click.option("--csv", "as_csv", is_flag=True, help="As CSV, which spreadsheets open.")
+@click.option(
+    "--separator",
+    type=click.Choice(tuple(SEPARATORS)),
+    help="What parts the cells of the CSV; with ; numbers have a decimal comma.",
+)
 def command(
-    file: Path, shop: Path | None, made: bool, part: str | None, every: bool, as_json: bool, as_csv: bool
+    file: Path,
+    shop: Path | None,
+    made: bool,
+    part: str | None,
+    every: bool,
+    as_json: bool,
+    as_csv: bool,
+    separator: str | None,
 ) -> None:
     """Every dimension of the instrument in FILE, grouped by part.
 
@@ -36,15 +49,21 @@ def command(
     gramil dims tarn.toml --part slots --every
     gramil dims tarn.toml --made
     gramil dims tarn.toml --csv > dims.csv
+    gramil dims tarn.toml --csv --separator ";" > dims.csv
     """
     if as_json and as_csv:
         raise click.UsageError("--json or --csv, not both")
+    if separator and not as_csv:
+        raise click.UsageError("--separator goes with --csv")
     figures, formatter = opened(file, shop, made)
     names = _chosen(figures, part)
     if as_json:
-        click.echo(dimensions_json(figures, formatter, names), nl=False)
+        from gramil.answers.answer import whose
+        from gramil.answers.figures import dims_told
+
+        told("dims", [whose(figures)], dims_told(figures, formatter, names))
     elif as_csv:
-        click.echo(dimensions_csv(figures, formatter, names), nl=False)
+        click.echo(dimensions_csv(figures, formatter, names, separator or ","), nl=False)
     else:
         for line in listing(figures, formatter, names, every):
             click.echo(line)

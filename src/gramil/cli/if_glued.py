@@ -13,6 +13,7 @@ from gramil.air.glue_up import USUAL, WHAT, GlueUp, What, case_of, what_first
 from gramil.air.if_glued import Case, answer, figure_text
 from gramil.air.pieces_now import PieceNow, pieces_now
 from gramil.air.readiness import gluing_band
+from gramil.cli.json_option import json_option, told
 from gramil.cli.kinds import HUMIDITY, MOISTURE, UNITS, Number, length, size
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_file
@@ -45,8 +46,9 @@ from gramil.wood.species import Species, find_species
 @click.option("--fan", is_flag=True, help="A top braced along its grain: its dome is not judged.")
 @click.option("--units", type=UNITS, help="Unit of lengths shown and of bare ones; the shop's, or mm, if not given.")
 @shop_file
+@json_option
 @now_option
-def command(what: What, shop: Path | None, now: datetime, units: LengthUnit | None, **said: Any) -> None:
+def command(what: What, shop: Path | None, now: datetime, units: LengthUnit | None, as_json: bool, **said: Any) -> None:
     """What comes of gluing now: a braced TOP, a BOARD (bound or not), a BRIDGE on its top, or a board to its NECK.
 
     \b
@@ -61,6 +63,13 @@ def command(what: What, shop: Path | None, now: datetime, units: LengthUnit | No
     piece = at.piece(said["piece"]) if said["piece"] else None
     airs = [Air(said["temperature"], humidity) for humidity in said["later"] or (25.0, 45.0, 65.0)]
     case = case_of(_asked(what, piece, at, said), airs)
+    if as_json:
+        from gramil.answers.air import IfGlued
+
+        word, why = answer(case, at.band)
+        first = "" if word == "go" else what_first(piece, at.places, at.now, at.band)
+        told("if-glued", (), IfGlued(case, word, why, first))
+        return
     for line in (*case_lines(case, units), *verdict_lines(case, piece, at)):
         click.echo(line)
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
+from gramil.cli.json_option import json_option, told, whose_by_name
 from gramil.cli.now import wrapped
 from gramil.cli.options import shop_file
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
@@ -40,8 +41,11 @@ class _Asked:
 @shop_file
 @store_file
 @moment
+@json_option
 @click.option("--reserve", is_flag=True, help="Promise the pieces to the instruments; needs a store.")
-def command(files: tuple[str, ...], shop: Path | None, store: Path | None, at: str | None, reserve: bool) -> None:
+def command(
+    files: tuple[str, ...], shop: Path | None, store: Path | None, at: str | None, as_json: bool, reserve: bool
+) -> None:
     """Which pieces on hand serve the instruments in FILES (with a store: of these names, or all open ones).
 
     \b
@@ -54,8 +58,10 @@ def command(files: tuple[str, ...], shop: Path | None, store: Path | None, at: s
     now = moment_of(at)
     if store is not None:
         with open_store(store) as opened:
-            for line in _from_store(opened, files, now, reserve):
-                click.echo(wrapped(line))
+            found, names, promised = _from_store(opened, files, now, reserve)
+        _answer(found, names, store, as_json)
+        for line in promised:
+            click.echo(wrapped(line), err=as_json)
         return
     described = read_shop(shop)
     asked = [_from_file(Path(file), described) for file in files]
@@ -63,9 +69,19 @@ def command(files: tuple[str, ...], shop: Path | None, store: Path | None, at: s
     settled = _settled(described, now.replace(tzinfo=None))
     from gramil.now.stock_on_hand import stock_of_shop
 
-    for line in report(*_matched(asked, stock_of_shop(described.shop, settled), ())):
+    matched = _matched(asked, stock_of_shop(described.shop, settled), ())
+    _answer(matched, [each.name for each in asked], None, as_json)
+    click.echo("Parts made ahead are kept in a store; from files alone there are none.", err=as_json)
+
+
+def _answer(found: tuple[Matching, list[str]], names: Sequence[str], store: Path | None, as_json: bool) -> None:
+    if as_json:
+        from gramil.answers.wood import match_told
+
+        told("match", whose_by_name(names, store, "drawn"), match_told(*found))
+        return
+    for line in report(*found):
         click.echo(wrapped(line))
-    click.echo("Parts made ahead are kept in a store; from files alone there are none.")
 
 
 def _from_file(file: Path, shop: ShopDescription) -> _Asked:
@@ -89,7 +105,10 @@ def _settled(shop: ShopDescription, now: datetime) -> dict[str, bool]:
     return {piece.row.name: settled(piece.state, band) for piece in pieces_now(shop, places, now).known}
 
 
-def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool) -> Iterator[str]:
+def _from_store(
+    store: Store, names: Sequence[str], now: datetime, reserve: bool
+) -> tuple[tuple[Matching, list[str]], list[str], list[str]]:
+    """What serves which needs, the instruments asked for, and what was promised to them, in words."""
     from gramil.air.air_in_store import places_in_store
     from gramil.air.pieces_now import pieces_now
     from gramil.air.readiness import gluing_band, settled
@@ -117,12 +136,13 @@ def _from_store(store: Store, names: Sequence[str], now: datetime, reserve: bool
     found = _matched(
         asked, stock_of_store(store, described.shop, numbers, is_settled), tuple(made_parts(store, numbers))
     )
-    yield from report(*found)
+    said: list[str] = []
     if reserve:
         from gramil.acts import wood
 
         promised = wood.reserve(store, found[0], {each.name: each.id for each in asked}, Hand(now))
-        yield from (f"Promised: {each.name} to {each.instrument}." for each in promised)
+        said = [f"Promised: {each.name} to {each.instrument}." for each in promised]
+    return found, [each.name for each in asked], said
 
 
 def _matched(asked: Sequence[_Asked], stock: Sequence[Stock], parts: Sequence[MadePart]) -> tuple[Matching, list[str]]:

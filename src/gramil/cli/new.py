@@ -9,6 +9,9 @@ from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, u
 from gramil.description.writing import new_description
 from gramil.written_file import alone_with, put_text
 
+SCHEMA = "#:schema ./instrument.schema.json\n"
+"""The line by which an editor finds the schema that `gramil schema --into .` lays beside the file."""
+
 
 def _option(question: Question) -> str:
     return question.key.replace(".", "_")
@@ -42,7 +45,7 @@ def _new(file: Path, usual: bool, **given: str | None) -> None:
         else:
             answers |= _answer(question, given, answers, usual)
     with alone_with(file):
-        put_text(file, new_description(answers), None)
+        put_text(file, SCHEMA + new_description(answers), None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
 
 

@@ -10,6 +10,7 @@ import click
 
 from gramil.change.made_words import lines as made_lines
 from gramil.cli.bench_options import bench_options, bench_wanted
+from gramil.cli.json_option import json_option, told, whose_by_name
 from gramil.now.conditions import curve
 from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now
 from gramil.now.states import Bench
@@ -25,9 +26,10 @@ CLOSES = {"lost": "lost", "cure": "cures", "jig": "jig", "wood": "wood", "air": 
 
 @click.command()
 @bench_options
+@json_option
 @click.option("--every", is_flag=True, help="List what waits for other work as well, and every open operation.")
 @click.option("--cautions", is_flag=True, help="Print each open operation's cautions.")
-def command(every: bool, cautions: bool, **wanted: Any) -> None:
+def command(every: bool, cautions: bool, as_json: bool, **wanted: Any) -> None:
     """What can be done now on the instruments in FILES, or on the open ones of a store.
 
     What is made of each is read from NAME.made.toml beside NAME.toml; the air and the pieces from the shop.
@@ -38,7 +40,13 @@ def command(every: bool, cautions: bool, **wanted: Any) -> None:
     gramil now tarn.toml --shop shop.toml --at 2026-12-01T09:00
     """
     bench = bench_wanted(**wanted)
-    for line in page(bench, open_now(bench.instruments, bench.shop), every, cautions):
+    found = open_now(bench.instruments, bench.shop)
+    if as_json:
+        from gramil.answers.work import now_told
+
+        told("now", whose_by_name([one.name for one in found], wanted["store"]), now_told(bench, found))
+        return
+    for line in page(bench, found, every, cautions):
         click.echo(wrapped(line))
 
 

@@ -9,6 +9,7 @@ from gramil.change.set_up_file import as_readings, parse_set_up_readings
 from gramil.change.set_up_readings import read_back_set_up
 from gramil.change.set_up_report import report
 from gramil.cli.as_read import as_read_option, refuse_doubtful
+from gramil.cli.json_option import json_option, told
 from gramil.cli.options import instrument_file, opened, shop_file
 from gramil.text_file import text_of
 
@@ -17,8 +18,9 @@ from gramil.text_file import text_of
 @instrument_file
 @click.argument("readings", type=click.Path(path_type=Path))
 @shop_file
+@json_option
 @as_read_option
-def setup(file: Path, readings: Path, shop: Path | None, as_read: bool) -> None:
+def setup(file: Path, readings: Path, shop: Path | None, as_json: bool, as_read: bool) -> None:
     """What READINGS of the strung instrument in FILE ask for: relief, heights, break points, and what is at fault.
 
     READINGS is CSV with the columns string,what,value; the thinnest string is 1. What: cents@12 (any fret, sharp is
@@ -34,5 +36,12 @@ def setup(file: Path, readings: Path, shop: Path | None, as_read: bool) -> None:
     read = parse_set_up_readings(text_of(readings), readings.name, formatter.first, *counts)
     if not as_read:
         refuse_doubtful(figures, as_readings(read), file=readings.name)
-    for line in report(read_back_set_up(figures, read), formatter):
+    found = read_back_set_up(figures, read)
+    if as_json:
+        from gramil.answers.answer import whose
+        from gramil.answers.readings import set_up_read
+
+        told("readback setup", [whose(figures)], set_up_read(found, formatter))
+        return
+    for line in report(found, formatter):
         click.echo(line)

@@ -8,6 +8,7 @@ from gramil import names as n
 from gramil.change.slot_readings import as_readings, parse_slot_readings, read_back
 from gramil.change.slot_report import cause_sentence, report
 from gramil.cli.as_read import ANSWER, as_read_option, refuse_doubtful
+from gramil.cli.json_option import json_option, told
 from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
 from gramil.text_file import text_of
 
@@ -16,9 +17,10 @@ from gramil.text_file import text_of
 @instrument_file
 @click.argument("readings", type=click.Path(path_type=Path))
 @shop_file
+@json_option
 @as_read_option
 @file_to_make("--plot", ending=".svg", what="Also draw the errors into this SVG file.")
-def slots(file: Path, readings: Path, shop: Path | None, as_read: bool, plot: Path | None) -> None:
+def slots(file: Path, readings: Path, shop: Path | None, as_json: bool, as_read: bool, plot: Path | None) -> None:
     """What the caliper READINGS (CSV: fret,position from the nut line) of the slots cut for FILE mean.
 
     Bare lengths are in the instrument's unit. Readings that cannot be meant are asked about first.
@@ -34,10 +36,16 @@ def slots(file: Path, readings: Path, shop: Path | None, as_read: bool, plot: Pa
     if not as_read:
         means = f"If they stand: {cause_sentence(found.cause, formatter)}"
         refuse_doubtful(figures, as_readings(frets, measured), file=readings.name, answer=f"{means} {ANSWER}")
-    for line in report(found, formatter):
-        click.echo(line)
+    if as_json:
+        from gramil.answers.answer import whose
+        from gramil.answers.readings import slots_read
+
+        told("readback slots", [whose(figures)], slots_read(found, formatter))
+    else:
+        for line in report(found, formatter):
+            click.echo(line)
     if plot is not None:
         from gramil.writers.slot_errors import slot_errors_svg
 
         plot.write_text(slot_errors_svg(found, formatter), encoding="utf-8", newline="\n")
-        click.echo(f"The errors are drawn in {plot}.")
+        click.echo(f"The errors are drawn in {plot}.", err=as_json)

@@ -10,6 +10,7 @@ from gramil.air.air_bands import band_limits
 from gramil.air.air_of_places import Places, places_of
 from gramil.air.pieces_now import Pieces, PieceUnknown, pieces_now
 from gramil.air.readiness import InPlace, Readiness, gluing_band, gluing_humidity, readiness, when
+from gramil.cli.json_option import json_option, told
 from gramil.cli.moments import now_option
 from gramil.cli.now import wrapped
 from gramil.cli.options import instrument_file, shop_itself
@@ -25,9 +26,10 @@ from gramil.wood.moisture import Range
 @instrument_file
 @shop_itself
 @now_option
+@json_option
 @click.option("--plot", type=click.Path(path_type=Path), help="Also draw each piece's moisture into this folder.")
-@click.option("--why", "told", is_flag=True, help="Say what each piece's figures rest on.")
-def command(file: Path, shop: Path, now: datetime, plot: Path | None, told: bool) -> None:
+@click.option("--why", "reasons", is_flag=True, help="Say what each piece's figures rest on.")
+def command(file: Path, shop: Path, now: datetime, as_json: bool, plot: Path | None, reasons: bool) -> None:
     """Which work on the instrument in FILE its wood and the shop's air allow now, and when the rest opens.
 
     \b
@@ -48,11 +50,18 @@ def command(file: Path, shop: Path, now: datetime, plot: Path | None, told: bool
     to_do = [each for key, each in whole.operations.items() if key not in _done(file)]
     work = work_now(name, to_do, WoodAndAir(places, pieces, bands, band, now))
     found = [readiness(each, places, now, band) for each in pieces_for(name, pieces)]
-    lines = [*_head(name, now, humidity, band), *_work(work, now), *_pieces(found, pieces, name, now, told)]
-    for line in lines:
-        click.echo(line)
+    if as_json:
+        from gramil.answers.air import ready_told
+        from gramil.answers.answer import Whose
+
+        answer = ready_told(now, humidity, band, work, found, pieces)
+        told("ready", [Whose(name, None, "drawn")], answer)
+    else:
+        for line in (*_head(name, now, humidity, band), *_work(work, now), *_pieces(found, pieces, name, now, reasons)):
+            click.echo(line)
     if plot is not None:
-        _draw(plot, found, places, now, band)
+        for path in _draw(plot, found, places, now, band):
+            click.echo(f"Drawn: {path}", err=as_json)
 
 
 def _done(file: Path) -> tuple[str, ...]:
@@ -102,7 +111,7 @@ def _opens(place: InPlace | None, closed: tuple[Closed, ...], now: datetime) -> 
     return f"Wood ready {when(place.ready, now)}{also}."
 
 
-def _pieces(found: list[Readiness], pieces: Pieces, name: str, now: datetime, told: bool) -> Iterator[str]:
+def _pieces(found: list[Readiness], pieces: Pieces, name: str, now: datetime, reasons: bool) -> Iterator[str]:
     yield ""
     yield f"{'piece':<16} {'wood':<18} {'mean':<20} {'middle':<8} {'faces':<12} lies in"
     for each in found:
@@ -113,7 +122,7 @@ def _pieces(found: list[Readiness], pieces: Pieces, name: str, now: datetime, to
             f"{each.piece.place or 'not known'}"
         )
         yield f"    {_outlook(each, now)}"
-        if told:
+        if reasons:
             yield from (f"      {word}" for word in state.assumptions)
     yield from (_unknown(each) for each in pieces.unknown if each.row.instrument in (None, name))
 
@@ -146,11 +155,13 @@ def _upper(words: str) -> str:
     return words[:1].upper() + words[1:]
 
 
-def _draw(folder: Path, found: list[Readiness], places: Places, now: datetime, band: tuple[float, float]) -> None:
+def _draw(
+    folder: Path, found: list[Readiness], places: Places, now: datetime, band: tuple[float, float]
+) -> Iterator[Path]:
     from gramil.writers.wood_charts import piece_svg
 
     folder.mkdir(parents=True, exist_ok=True)
     for each in found:
         path = folder / f"{file_name(each.piece.row.name)}-moisture.svg"
         path.write_text(piece_svg(each, places, now, band), encoding="utf-8", newline="\n")
-        click.echo(f"Drawn: {path}")
+        yield path

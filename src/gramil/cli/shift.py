@@ -14,6 +14,7 @@ from gramil.change.made_words import lines as made_lines
 from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.cli.changed import changed_text, figures_in
+from gramil.cli.json_option import json_option, told
 from gramil.cli.options import opened_with_work, shop_file
 from gramil.cli.verdicts import verdict
 from gramil.description.base import keys_of
@@ -53,6 +54,7 @@ PAPERS: tuple[tuple[str, tuple[Kind, ...]], ...] = (
     "--made", "made_file", type=click.Path(path_type=Path), help="What is made already; else OLD's own record."
 )
 @click.option("--every", is_flag=True, help="Every move, finding and paper, not the foreman's note alone.")
+@json_option
 @click.option("--draw", type=click.Path(path_type=Path), help="Folder for the drawings, old in grey under new.")
 def command(
     old: Path,
@@ -62,6 +64,7 @@ def command(
     tolerance: float,
     made_file: Path | None,
     every: bool,
+    as_json: bool,
     draw: Path | None,
 ) -> None:
     """What moves from the description OLD to NEW, or when keys of OLD are set otherwise.
@@ -79,11 +82,19 @@ def command(
     after = figures_in(source, shop)(changed_text(source, changes))
     record = made_file or made_beside(old)
     made = read_made(record) if made_file is not None or record.exists() else None
-    for line in report(shift(before, after, tolerance, work), before, after, made, every):
-        click.echo(line)
+    found = shift(before, after, tolerance, work)
+    if as_json:
+        from gramil.answers.answer import whose
+        from gramil.answers.changes import shift_told
+
+        judged = judged_by(made, before, after)
+        told("shift", [whose(before), whose(after)], shift_told(found, before, after, judged))
+    else:
+        for line in report(found, before, after, made, every):
+            click.echo(line)
     if draw is not None:
         for line in _drawn(draw, before, after, tolerance):
-            click.echo(line)
+            click.echo(line, err=as_json)
 
 
 def report(
@@ -95,7 +106,7 @@ def report(
     elif every:
         yield from _everything(found, before, after, made)
     else:
-        judged = None if made is None else _judged(made, before, after)
+        judged = judged_by(made, before, after)
         for part in foremans_note(found, before, after, judged):
             yield click.style(part.heading.upper(), bold=True)
             yield from (f"  {line}" for line in part.lines)
@@ -104,7 +115,7 @@ def report(
 
 def brief_report(found: Shift, before: Figures, after: Figures, made: Made | None = None) -> Iterator[str]:
     """The foreman's note with one line for each part, for an answer that has already said its own."""
-    judged = None if made is None else _judged(made, before, after)
+    judged = judged_by(made, before, after)
     for part in foremans_note(found, before, after, judged):
         more = f" ({len(part.lines) - 1} more)" if len(part.lines) > 1 else ""
         yield f"{part.heading}: {part.lines[0]}{more}"
@@ -181,9 +192,9 @@ def _listed(heading: str, lines: list[str] | tuple[str, ...]) -> Iterator[str]:
         yield from (f"  {line}" for line in lines)
 
 
-def _judged(made: Made, before: Figures, after: Figures) -> tuple[Judged, ...]:
-    """How everything recorded as made by the old description compares with the new one."""
-    return judge(dict.fromkeys(made.operations, made.pinned(before)), after)
+def judged_by(made: Made | None, before: Figures, after: Figures) -> tuple[Judged, ...] | None:
+    """How everything recorded as made by the old description compares with the new one; None without a record."""
+    return None if made is None else judge(dict.fromkeys(made.operations, made.pinned(before)), after)
 
 
 def made_report(made: Made | None, before: Figures, after: Figures) -> Iterator[str]:
@@ -191,14 +202,14 @@ def made_report(made: Made | None, before: Figures, after: Figures) -> Iterator[
     if made is None:
         yield from _listed("ALREADY MADE", ["no record beside the old description: --made names one"])
         return
-    judged = _judged(made, before, after)
+    judged = judged_by(made, before, after) or ()
     known = {each.operation for each in judged}
     right = [each.what for each in judged if each.standing == "still right"]
     rest = [name.replace("_", " ") for name in made.operations if name not in known]
-    told = [f"{each.standing.upper():<12} {line}" for each, line in made_lines(judged, formatter_of(after).first)]
-    told += [f"{'STILL RIGHT':<12} {', '.join(right)}"] if right else []
-    told += [f"{'NOT JUDGED':<12} {', '.join(rest)}: nothing of it hangs on a figure now"] if rest else []
-    yield from _listed("ALREADY MADE", told)
+    lines = [f"{each.standing.upper():<12} {line}" for each, line in made_lines(judged, formatter_of(after).first)]
+    lines += [f"{'STILL RIGHT':<12} {', '.join(right)}"] if right else []
+    lines += [f"{'NOT JUDGED':<12} {', '.join(rest)}: nothing of it hangs on a figure now"] if rest else []
+    yield from _listed("ALREADY MADE", lines)
 
 
 def _drawn(folder: Path, before: Figures, after: Figures, tolerance: float) -> Iterator[str]:

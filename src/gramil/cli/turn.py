@@ -6,14 +6,14 @@ from pathlib import Path
 import click
 
 from gramil.bare_numbers import reader_of
-from gramil.change.shift import shift
 from gramil.change.turn import Turned, turn
 from gramil.cli.changed import figures_in
+from gramil.cli.json_option import json_option
 from gramil.cli.options import address_meant, opened, shop_file
-from gramil.cli.shift import PLAY, brief_report
+from gramil.cli.turn_answer import Met, met_lines, turn_told
 from gramil.cli.turned_input import TurnedInput, turned_input
 from gramil.faults import MakersFault
-from gramil.formatter import Formatter, formatter_of, shown
+from gramil.formatter import Formatter, shown
 from gramil.graph import Figures
 from gramil.shop.made_file import made_beside, read_made
 from gramil.text_file import LARGEST
@@ -26,8 +26,11 @@ from gramil.written_file import alone_with, put_text, seen_in
 @click.option("--until", required=True, metavar="FIGURE=VALUE", help="The figure to meet, and what it is to be.")
 @click.option("--between", metavar="LOW,HIGH", help="Bounds of the input; a fifth either way if not given.")
 @shop_file
+@json_option
 @click.option("--write", is_flag=True, help="Put the answer into FILE, its comments kept.")
-def command(key: str, file: Path, until: str, between: str | None, shop: Path | None, write: bool) -> None:
+def command(
+    key: str, file: Path, until: str, between: str | None, shop: Path | None, as_json: bool, write: bool
+) -> None:
     """Turn INPUT of the description in FILE until a figure has the value wanted.
 
     \b
@@ -49,15 +52,18 @@ def command(key: str, file: Path, until: str, between: str | None, shop: Path | 
     if len(found.answers) != 1:
         raise click.ClickException(_no_single_answer(found, before, address, turned, formatter))
     after = read(turned.text(found.answers[0]))
-    answer = shown(found.answers[0], turned.unit, formatter.first)
-    click.echo(f"{key} = {answer} gives {address} = {formatter_of(after).text(address)}\n")
     record = made_beside(file)
-    for line in brief_report(shift(before, after, PLAY), before, after, read_made(record) if record.exists() else None):
-        click.echo(line)
+    answer = Met(key, found.answers[0], turned.unit or "", address)
+    made = read_made(record) if record.exists() else None
+    if as_json:
+        turn_told(answer, before, after, made)
+    else:
+        for line in met_lines(answer, before, after, made):
+            click.echo(line)
     if write:
         with alone_with(file):  # if an editor saved meanwhile, the answer is not about that text
             put_text(file, turned.text(found.answers[0]), seen)
-        click.echo(f"\n{file} is changed.")
+        click.echo(f"{'' if as_json else chr(10)}{file} is changed.", err=as_json)
 
 
 def _read(text: str, unit: str | None, formatter: Formatter) -> float:

@@ -8,6 +8,8 @@ from typing import Any
 import click
 
 from gramil.cli.bench_options import bench_options, bench_wanted
+from gramil.cli.json_option import json_option, whose_by_name
+from gramil.cli.json_option import told as tell
 from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
@@ -28,6 +30,7 @@ from gramil.now.tasks import Weeks, weeks_of
 @click.option("--days", default="mon-fri", show_default=True, help="Working days.")
 @click.option("--better", is_flag=True, help='Look for a better plan; needs pip install "gramil[plan]".')
 @click.option("--effort", type=Number(0.1, 1000), default=2.0, show_default=True, help="How hard to look.")
+@json_option
 @file_to_make("--calendar", ending=".ics", what="Also write an iCalendar file (.ics).")
 @file_to_make("--print", "printed", ending=".pdf", what="Also write the weeks as a PDF.")
 def command(
@@ -36,6 +39,7 @@ def command(
     days: str,
     better: bool,
     effort: float,
+    as_json: bool,
     calendar: Path | None,
     printed: Path | None,
     **wanted: Any,
@@ -50,14 +54,21 @@ def command(
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(hours, days), 7 * count)
     plan, told = _plan(weeks, better, effort)
     found = blocks(plan, weeks)
-    for line in (*listing(found), *told, *_left(plan, weeks), *_rests_on(bench)):
-        click.echo(wrapped(line))
+    if as_json:
+        from gramil.answers.work import weeks_told
+
+        says = (*told, *_left(plan, weeks), *_rests_on(bench))
+        names = [one.name for one in bench.instruments]
+        tell("weeks", whose_by_name(names, wanted["store"]), weeks_told(weeks.start, found, says))
+    else:
+        for line in (*listing(found), *told, *_left(plan, weeks), *_rests_on(bench)):
+            click.echo(wrapped(line))
     if calendar is not None:
         calendar.write_bytes(_calendar(found, bench))
-        click.echo(f"The calendar is in {calendar}.")
+        click.echo(f"The calendar is in {calendar}.", err=as_json)
     if printed is not None:
         printed.write_bytes(_printed(found, bench, [*told, *_rests_on(bench)]))
-        click.echo(f"The weeks are drawn in {printed}.")
+        click.echo(f"The weeks are drawn in {printed}.", err=as_json)
 
 
 def _plan(weeks: Weeks, better: bool, effort: float) -> tuple[Plan, list[str]]:

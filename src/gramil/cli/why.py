@@ -7,6 +7,7 @@ import click
 
 from gramil.address import parse_address
 from gramil.cli.briefly import briefly, more_of
+from gramil.cli.json_option import json_option, told
 from gramil.cli.options import address_meant, opened, shop_file
 from gramil.formatter import Formatter
 from gramil.graph import Figures
@@ -22,8 +23,9 @@ LEVELS = 2
 @click.argument("file", type=click.Path(path_type=Path))
 @shop_file
 @click.option("--down", is_flag=True, help="What hangs on it, instead of what it follows from.")
+@json_option
 @click.option("--deep", is_flag=True, help="All the way, not two levels alone.")
-def command(name: str, file: Path, shop: Path | None, down: bool, deep: bool) -> None:
+def command(name: str, file: Path, shop: Path | None, as_json: bool, down: bool, deep: bool) -> None:
     """Why the figure NAME of the instrument in FILE is what it is.
 
     \b
@@ -33,8 +35,26 @@ def command(name: str, file: Path, shop: Path | None, down: bool, deep: bool) ->
     """
     figures, formatter = opened(file, shop)
     address = address_meant(figures, name, "NAME")
+    if as_json:
+        _told(figures, formatter, address, down, deep)
+        return
     for line in _down(figures, formatter, address, deep) if down else _up(figures, formatter, address, deep):
         click.echo(line)
+
+
+def _told(figures: Figures, formatter: Formatter, address: str, down: bool, deep: bool) -> None:
+    """The same as JSON; a figure's hangers are all of them."""
+    from gramil.answers.answer import whose
+    from gramil.answers.figures import hangs_told, why_told
+
+    if down:
+        name, graph = parse_address(address)[0], figures.graph
+        below = graph.hung_from([name]) - {name}
+        answer = hangs_told(address, (each for each in graph.order if each in below))
+    else:
+        reason = why(figures, address, formatter.text)
+        answer = why_told(reason, formatter, (step for depth, step in walk(reason) if deep or depth <= LEVELS))
+    told("why", [whose(figures)], answer)
 
 
 def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Iterator[str]:
@@ -63,8 +83,8 @@ def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Ite
 
 
 def _step(formatter: Formatter, depth: int, step: Reason) -> str:
-    told = f"[{step.origin}]" if step.origin else readable(step.formula)
-    return f"  {'  ' * depth}{step.address} = {briefly(formatter, step.address)}" + (f"   {told}" if told else "")
+    said = f"[{step.origin}]" if step.origin else readable(step.formula)
+    return f"  {'  ' * depth}{step.address} = {briefly(formatter, step.address)}" + (f"   {said}" if said else "")
 
 
 def _source(key: str) -> str:

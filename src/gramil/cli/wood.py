@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.json_option import json_option, told
 from gramil.cli.kinds import HUMIDITY, UNITS, Number, size
 from gramil.cli.options import file_to_make, shop_file
 from gramil.description.reading import read_shop
@@ -50,6 +51,7 @@ FLAGS = {
 @click.option("--temperature", type=Number(COLDEST, WARMEST), default=20.0, show_default=True, help="In C.")
 @click.option("--width", "written", default="100 mm", show_default=True, help="What moves, across the grain.")
 @click.option("--units", type=UNITS, help="Unit of lengths shown and of bare ones; the shop's, or mm, if not given.")
+@json_option
 @file_to_make("--plot", ending=".svg", what="Also draw its movement through a year into this SVG file.")
 def command(
     name: str | None,
@@ -59,6 +61,7 @@ def command(
     temperature: float,
     written: str,
     units: LengthUnit | None,
+    as_json: bool,
     plot: Path | None,
 ) -> None:
     """What is known of the wood NAME, and how it moves from one air to another. Without NAME, the woods that are known.
@@ -72,17 +75,30 @@ def command(
     units = units or described.shop.units
     width = size(written, units, "--width")
     if name is None:
-        for wood in (*own.values(), *load_species().values()):
+        listed = (*own.values(), *load_species().values())
+        if as_json:
+            from gramil.answers.wood import woods_told
+
+            told("wood", (), woods_told(listed))
+            return
+        for wood in listed:
             click.echo(f"{wood.name:<22} {wood.botanical:<26} {', '.join(wood.uses)}")
         return
     wood = find_species(name, own)
-    for line in (*known(wood), *moves(wood, from_rh, to_rh or (25.0, 65.0), temperature, width, units)):
-        click.echo(line)
+    airs = to_rh or (25.0, 65.0)
+    if as_json:
+        from gramil.answers.wood import wood_told
+
+        figures = [(field, words, unit, factor, _of(wood, field)) for field, words, unit, factor in FIGURES]
+        told("wood", (), wood_told(wood, figures, width, (temperature, from_rh), airs))
+    else:
+        for line in (*known(wood), *moves(wood, from_rh, airs, temperature, width, units)):
+            click.echo(line)
     if plot is not None:
         from gramil.writers.wood_charts import movement_svg
 
         plot.write_text(movement_svg(wood, width, from_rh, temperature, units, YEAR), encoding="utf-8", newline="\n")
-        click.echo(f"Drawn: {plot}")
+        click.echo(f"Drawn: {plot}", err=as_json)
 
 
 def known(wood: Species) -> Iterator[str]:

@@ -50,16 +50,17 @@ def _table(name: str, table: type[BaseModel], needed: bool, many: bool) -> str:
     lines = [f"### `{title}`\n", words + ("" if needed else " May be left out.") + "\n"]
     lines += ["| key | what it is | allowed | when left out |", "| --- | --- | --- | --- |"]
     fields = table.model_fields.items()
-    lines += [_row(field.alias or key, field, _also(f"{name}.{key}", field)) for key, field in fields]
+    lines += [_row(field.alias or key, field, also_usual(f"{name}.{key}", field)) for key, field in fields]
     return "\n".join(lines) + "\n"
 
 
 def _row(key: str, field: FieldInfo, also: str) -> str:
-    cells = (f"`{key}`", field.description or "", _allowed(field), _default(field) + also)
+    cells = (f"`{key}`", field.description or "", allowed(field), default(field) + also)
     return "| " + " | ".join(cell.replace("|", "\\|") for cell in cells) + " |"
 
 
-def _default(field: FieldInfo) -> str:
+def default(field: FieldInfo) -> str:
+    """What a key is if it is left out, or that it must be given."""
     if field.is_required():
         return "must be given"
     reason = field.json_schema_extra.get("reason", "") if isinstance(field.json_schema_extra, dict) else ""
@@ -69,7 +70,7 @@ def _default(field: FieldInfo) -> str:
     return f"`{shown}`" + (f" ({reason})" if reason else "")
 
 
-def _also(key: str, field: FieldInfo) -> str:
+def also_usual(key: str, field: FieldInfo) -> str:
     """The usual value of a dotted key for each kind of instrument that has one of its own."""
     rows = (row for row in USUAL if row.key == key)
     return "".join(f"; {row.kind}: `{_shown(row.value, unit_of_key(field))}`" for row in rows)
@@ -81,7 +82,8 @@ def _shown(value: object, unit: str) -> str:
     return f"{value:.10g} {unit}".rstrip() if isinstance(value, float | int) else str(value)
 
 
-def _allowed(field: FieldInfo) -> str:
+def allowed(field: FieldInfo) -> str:
+    """What a key takes, in words."""
     marks = marks_of(field)
     words = [_kind(field, marks), *(_bound(mark, unit_of_key(field)) for mark in marks)]
     return ", ".join(word for word in words if word)

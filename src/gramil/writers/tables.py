@@ -1,86 +1,55 @@
-"""Dimensions and findings as files, CSV and JSON; the same input gives the same bytes."""
+"""Dimensions as a table that a spreadsheet opens rightly; the same input gives the same bytes."""
 
 import csv
 import io
-import json
 import math
 from collections.abc import Iterable
+from dataclasses import dataclass
 from typing import Any
 
-from gramil.change.made import Judged
-from gramil.change.made_words import said, spoilt, values_said
-from gramil.findings.finding import Finding, in_words
 from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.rows import rows
+from gramil.rows import Row, rows
+
+MARK = "\ufeff"
+"""What a table begins with, so that spreadsheets take it for UTF-8."""
 
 
-def dimensions_csv(figures: Figures, formatter: Formatter, names: Iterable[str]) -> str:
-    """One row for each figure: part, address, value (lengths in mm), unit, and the figure shown in both units."""
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(["part", "address", "value", "unit", "shown", "other"])
-    for row in rows(figures, names):
-        writer.writerow(
-            [row.part, row.address, _plain(row.value), row.unit or "", *formatter.both_of(row.value, row.unit)]
-        )
-    return text.getvalue()
+@dataclass(frozen=True)
+class Separated:
+    """What parts the cells of a table, and what parts the whole of a number from its decimals."""
+
+    cells: str
+    decimals: str
 
 
-def dimensions_json(figures: Figures, formatter: Formatter, names: Iterable[str]) -> str:
-    """A list of figures, each with part, address, value, unit, and the figure shown in both units."""
-    keys = ("part", "address", "value", "unit", "shown", "other")
-    found = [
-        dict(
-            zip(
-                keys,
-                (row.part, row.address, _plain(row.value), row.unit or "", *formatter.both_of(row.value, row.unit)),
-                strict=True,
-            )
-        )
-        for row in rows(figures, names)
-    ]
-    return json.dumps(found, indent=1, ensure_ascii=False) + "\n"
+SEPARATORS = {",": Separated(",", "."), ";": Separated(";", ","), "tab": Separated("\t", ".")}
+"""A spreadsheet whose language writes a decimal comma parts cells by semicolons."""
 
 
-def findings_json(findings: Iterable[Finding], formatter: Formatter, judged: Iterable[Judged] = ()) -> str:
-    """A list of findings, each with its limit's value and origin; then finished work that is no longer right."""
-    found = [
-        {
-            "name": each.name,
-            "severity": each.severity,
-            "address": each.address,
-            "value": _plain(each.value),
-            "shown": each.shown,
-            "limit": each.limit_shown,
-            "limit_from": each.limit_from,
-            "says": each.says,
-            "remedy": each.remedy,
-        }
-        for each in (in_words(finding, formatter) for finding in findings)
-    ]
-    made = [_made(each, formatter) for each in spoilt(judged)]
-    return json.dumps([*found, *made], indent=1, ensure_ascii=False) + "\n"
+def dimensions_csv(figures: Figures, formatter: Formatter, names: Iterable[str], separator: str = ",") -> str:
+    """One row for each figure, sorted by part: part, address, number (lengths in mm) or words, unit, and the figure
+    shown in both units. `separator` is one of `SEPARATORS`.
+    """
+    by, text = SEPARATORS[separator], io.StringIO()
+    writer = csv.writer(text, delimiter=by.cells, lineterminator="\n")
+    writer.writerow(["part", "address", "number", "words", "unit", "shown", "other"])
+    for row in sorted(rows(figures, names), key=_part):
+        shown = formatter.both_of(row.value, row.unit)
+        writer.writerow([row.part, row.address, *_number_or_words(row.value, by), row.unit or "", *shown])
+    return MARK + text.getvalue()
 
 
-def _made(judged: Judged, formatter: Formatter) -> dict[str, Any]:
-    """Finished work in the form of a finding: the severity is its verdict, the limit what it should be."""
-    is_now, should_be = values_said(judged, formatter.first)
-    return {
-        "name": judged.what,
-        "severity": judged.standing,
-        "address": judged.address,
-        "value": _plain(judged.is_now),
-        "shown": is_now,
-        "limit": should_be,
-        "limit_from": "",
-        "says": said(judged, formatter.first),
-        "remedy": judged.remedy,
-    }
+def _part(row: Row) -> str:
+    return row.part
 
 
-def _plain(value: Any) -> Any:
-    """A value that JSON can hold: nan and infinity become words."""
+def _number_or_words(value: Any, by: Separated) -> tuple[str, str]:
+    """A value in the column of numbers or in that of words: nan and infinity are words."""
+    if isinstance(value, bool):
+        return "", "yes" if value else "no"
     if isinstance(value, float) and not math.isfinite(value):
-        return "not known" if math.isnan(value) else "without end"
-    return value
+        return "", "not known" if math.isnan(value) else "without end"
+    if isinstance(value, int | float):
+        return str(value).replace(".", by.decimals), ""
+    return "", str(value)

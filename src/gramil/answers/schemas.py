@@ -1,0 +1,60 @@
+"""The schemas of every answer and of both descriptions, by the names of their files."""
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
+from pydantic_core import core_schema
+
+from gramil.answers.air import AirShow, IfGlued, Ready
+from gramil.answers.answer import adapter_of
+from gramil.answers.changes import ShiftTold, Turn
+from gramil.answers.figures import Dims, Why
+from gramil.answers.readings import SetUpRead, SlotsRead
+from gramil.answers.verdicts import Check
+from gramil.answers.wood import Match, Wood, Woods
+from gramil.answers.work import CostTold, Now, Weeks
+from gramil.description.schema import instrument_schema, shop_schema
+
+ANSWERS: Mapping[str, Any] = {
+    "air show": AirShow,
+    "check": Check,
+    "cost": CostTold,
+    "dims": Dims,
+    "if-glued": IfGlued,
+    "match": Match,
+    "now": Now,
+    "readback setup": SetUpRead,
+    "readback slots": SlotsRead,
+    "ready": Ready,
+    "shift": ShiftTold,
+    "turn": Turn,
+    "weeks": Weeks,
+    "why": Why,
+    "wood": Wood | Woods,
+}
+"""What each command tells with --json."""
+DESCRIPTIONS = {"instrument.schema.json": instrument_schema, "shop.schema.json": shop_schema}
+"""The schemas that editors need, by file name."""
+
+
+class _Shapes(GenerateJsonSchema):
+    """A number may be `null`: not known, or without end."""
+
+    def float_schema(self, schema: core_schema.FloatSchema) -> JsonSchemaValue:
+        return {"type": ["number", "null"]}
+
+
+def answer_schema(command: str) -> dict[str, Any]:
+    """The schema of a command's answer."""
+    found = adapter_of(ANSWERS[command]).json_schema(mode="serialization", schema_generator=_Shapes)
+    return {"$schema": _Shapes.schema_dialect, **found, "title": f"gramil {command} --json"}
+
+
+def schema_files(answers: bool = True) -> Mapping[str, str]:
+    """Every schema as a file's text, by name; those of the descriptions alone without `answers`."""
+    found = {name: made() for name, made in DESCRIPTIONS.items()}
+    if answers:
+        found |= {f"answer-{command.replace(' ', '-')}.schema.json": answer_schema(command) for command in ANSWERS}
+    return {name: json.dumps(each, indent=1, ensure_ascii=False) + "\n" for name, each in found.items()}

@@ -1,0 +1,98 @@
+"""Every command that tells something tells it as JSON too, in the shape that its schema says."""
+
+import json
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+from jsonschema import Draft202012Validator
+
+from gramil import __version__
+from gramil.answers.schemas import ANSWERS, answer_schema
+
+from ..conftest import EXAMPLES
+from ..in_process import gramil
+
+SHOP = ("--shop", "shop.toml")
+AT = "2026-01-19T09:00"
+ASKED = {
+    "air show": ("air", "show", *SHOP, "--now", AT),
+    "check": ("check", "tarn.toml", *SHOP),
+    "cost": ("cost", "tarn.toml", *SHOP, "--rate", "40", "--material", "tuners=85"),
+    "dims": ("dims", "fell.toml", *SHOP, "--made"),
+    "if-glued": ("if-glued", "top", "--wood", "Sitka spruce", "--rh", "60"),
+    "match": ("match", "tarn.toml", *SHOP),
+    "now": ("now", "tarn.toml", *SHOP, "--at", AT),
+    "readback setup": ("readback", "setup", "tarn.toml", "set-up.csv", *SHOP),
+    "readback slots": ("readback", "slots", "tarn.toml", "slots.csv", *SHOP),
+    "ready": ("ready", "tarn.toml", *SHOP, "--now", AT),
+    "shift": ("shift", "tarn.toml", *SHOP, "--set", "scale.length=632 mm"),
+    "turn": ("turn", "board.thickness", "tarn.toml", *SHOP, "--until", "slot_left_least[19]=3.2 mm"),
+    "weeks": ("weeks", "tarn.toml", *SHOP, "--at", AT, "--weeks", "1"),
+    "why": ("why", "slot_depth_setting", "tarn.toml", *SHOP),
+    "wood": ("wood", "Sitka spruce"),
+}
+"""A question of each command that has an answer."""
+
+
+@pytest.fixture(scope="module")
+def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("bench")
+    for file in EXAMPLES.iterdir():
+        shutil.copy(file, folder)
+    (folder / "slots.csv").write_text("fret,position\n1,35.4\n2,68.8\n3,100.3\n12,315.1\n", encoding="utf-8")
+    (folder / "set-up.csv").write_text("string,what,value\n1,cents@12,4\n6,cents@12,6\n,relief,0.2\n", encoding="utf-8")
+    return folder
+
+
+def answer(bench: Path, *words: str) -> dict[str, Any]:
+    done = gramil(bench, *words, "--json")
+    assert done.returncode in (0, 1), done.stderr
+    found: dict[str, Any] = json.loads(done.stdout)
+    return found
+
+
+def test_a_question_is_asked_of_every_command_that_has_an_answer() -> None:
+    assert sorted(ASKED) == sorted(ANSWERS)
+
+
+@pytest.mark.parametrize("command", ASKED)
+def test_an_answer_has_the_shape_that_its_schema_says(bench: Path, command: str) -> None:
+    found = answer(bench, *ASKED[command])
+    schema = answer_schema(command)
+    Draft202012Validator.check_schema(schema)
+    Draft202012Validator(schema).validate(found)
+    assert (found["form"], found["gramil"], found["command"]) == (1, __version__, command)
+    assert set(found) == {"form", "gramil", "command", "instruments", "told"}
+
+
+def test_an_answer_says_whose_it_is_and_whether_as_made(bench: Path) -> None:
+    assert answer(bench, *ASKED["dims"])["instruments"] == [{"instrument": "Fell", "revision": None, "figures": "made"}]
+    store = ("--store", "shop.gramil")
+    assert gramil(bench, "store", "new", "shop.gramil", *SHOP, "tarn.toml").returncode == 0
+    assert answer(bench, "check", "Tarn", *store)["instruments"][0]["revision"] == 1
+    assert answer(bench, "now", *store, "--at", AT)["instruments"][0]["revision"] == 1
+
+
+def test_the_schema_refuses_another_shape(bench: Path) -> None:
+    found = answer(bench, *ASKED["check"])
+    check = Draft202012Validator(answer_schema("check"))
+    del found["told"]["findings"][0]["severity"]
+    assert not check.is_valid(found)
+
+
+def test_text_and_answer_tell_the_same(bench: Path) -> None:
+    """Every sentence of a verdict that stops or cautions stands in the text, word for word."""
+    text = gramil(bench, *ASKED["check"]).stdout
+    told = answer(bench, *ASKED["check"])["told"]
+    grave = [each for each in told["findings"] if each["severity"] in ("stop", "caution")]
+    assert grave
+    assert all(each["says"] in text and each["shown"] in text for each in grave)
+
+
+def test_a_number_without_end_is_null_and_said_in_words(bench: Path) -> None:
+    """*Mere* has a flat board."""
+    found = answer(bench, "dims", "mere.toml", *SHOP)["told"]["dimensions"]
+    radius = next(each for each in found if each["address"] == "arch_radius_at_fret[0]")
+    assert (radius["value"], radius["shown"]) == (None, "flat")
