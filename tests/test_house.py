@@ -197,6 +197,29 @@ def test_every_public_thing_says_what_it_is(path: Path) -> None:
             assert ast.get_docstring(node), f"{path.relative_to(ROOT)}: {node.name}"
 
 
+MOST_PARAMETERS = 6
+"""More of them mean that a shape is missing: a record of what goes together.
+
+Two kinds of functions have as many as they need. What is on the graph has a parameter for each figure that it follows
+from: they are its wires. A command has one for each of its options, and hands them down as a record or a few.
+"""
+
+
+@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_no_function_has_so_many_parameters_that_a_shape_is_missing(path: Path) -> None:
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            asked = [*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs]
+            wired = room_of(path) in WIRED and node.name in whole_graph().dimensions
+            command = room_of(path) == "cli" and any("click" in ast.unparse(each) for each in node.decorator_list)
+            many = [each.arg for each in asked if each.arg not in ("self", "cls")]
+            where = f"{path.relative_to(ROOT)}:{node.lineno} {node.name}"
+            assert len(many) <= MOST_PARAMETERS or wired or command, where
+
+
+WIRED = ("parts", "findings", "setups", "drawings")
+
+
 @pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_text_is_written_alike_on_every_system(path: Path) -> None:
     """Its letters and its line ends are said, or the system's own would stand in the file."""

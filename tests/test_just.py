@@ -32,7 +32,7 @@ def sizes_in(pdf: bytes) -> list[tuple[int, int]]:
 
 def made(opened: tuple[Formatter, Choices], chosen: Chosen, paper: str, sheets_on: str = "") -> dict[str, bytes]:
     formatter, known = opened
-    makers = chosen_makers(formatter.figures, formatter, known, chosen, paper, sheets_on=sheets_on)
+    makers = chosen_makers(formatter, known, chosen, paper, sheets_on=sheets_on)
     return {name: make() for name, make in makers.items()}
 
 
@@ -98,7 +98,7 @@ def test_what_is_chosen_goes_beside_an_earlier_pack(opened: tuple[Formatter, Cho
     formatter, known = opened
     earlier = {"cut/board.dxf": b"one", "print/chosen-a4.pdf": b"of yesterday"}
     write_files(tmp_path, earlier)
-    makers = chosen_makers(formatter.figures, formatter, known, known.named(["neck-gauges"]), "a4")
+    makers = chosen_makers(formatter, known, known.named(["neck-gauges"]), "a4")
     write_pack(makers, tmp_path, beside=True)
     assert (tmp_path / "cut" / "board.dxf").read_bytes() == b"one"
     assert (tmp_path / "print" / "chosen-a4.pdf").read_bytes() != earlier["print/chosen-a4.pdf"]

@@ -119,7 +119,6 @@ def choices(figures: Figures, formatter: Formatter, work: Work) -> Choices:
 
 
 def chosen_makers(
-    figures: Figures,
     formatter: Formatter,
     choices: Choices,
     chosen: Chosen,
@@ -127,11 +126,13 @@ def chosen_makers(
     printer_scale: tuple[float, float] = (1.0, 1.0),
     sheets_on: str = "",
 ) -> Mapping[str, Callable[[], bytes]]:
-    """One PDF a paper with what is chosen, by its place in a pack, and the function that makes it.
+    """One PDF a paper with what is chosen of the formatter's figures, by its place in a pack, and the function that
+    makes it.
 
     Sheets stand first, in the order of the work, then templates. `paper` is that of the templates, `sheets_on` that of
     the sheets; left out, it is the shop's own.
     """
+    figures = formatter.figures
     title, drawn = title_of(figures, formatter), as_drawn(formatter, figures)
     own = sheets_on or sheet_paper(figures, paper)
     to_cut = [each for each in choices.drawings if each.name in chosen.templates]

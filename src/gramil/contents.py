@@ -1,6 +1,7 @@
 """What is in a pack, as rows for its page of contents: each drawing with its files, its pages, and where it is used."""
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from gramil.drawings.marks import Drawing
 from gramil.graph import Figures
@@ -29,22 +30,29 @@ WHAT: Mapping[str, str] = {
 """What the files hold that are no drawings, by how their names begin."""
 
 
+@dataclass(frozen=True)
+class Packed:
+    """What lies in a pack: its files by their places, and the titles of its sheets in order.
+
+    `pages` are the first and the last page of each template in the PDF of all of them, on `paper`.
+    """
+
+    files: Sequence[str]
+    sheets: Sequence[str]
+    pages: Mapping[str, tuple[int, int]]
+    paper: str
+
+
 def contents(
     figures: Figures,
     work: Work,
     title: str,
-    files: Sequence[str],
     drawings: Sequence[Drawing],
-    pages: Mapping[str, tuple[int, int]],
-    paper: str,
-    sheets: Sequence[str],
+    packed: Packed,
 ) -> bytes:
-    """The page of contents of a pack of these files.
-
-    `pages` are the first and the last page of each template in the PDF of all of them, on `paper`; `sheets` are the
-    titles of its sheets in order.
-    """
-    rows = {each.name: _row(each, figures, work, files, pages.get(each.name), paper) for each in drawings}
+    """The page of contents of a pack, with a picture of each drawing."""
+    files, pages = packed.files, packed.pages
+    rows = {each.name: _row(each, figures, work, files, pages.get(each.name), packed.paper) for each in drawings}
     kinds = (
         ("Templates: to cut by, at true scale", [each for each in drawings if each.name in pages]),
         ("Plans: to hang up, at true scale", [e for e in drawings if is_template(e) and e.name not in pages]),
@@ -53,7 +61,7 @@ def contents(
     folders = [(words, list(_files(folder, files, drawings))) for folder, words in PLACES.items()]
     pictures = [(words, [rows[each.name] for each in kind]) for words, kind in kinds]
     notes = ("Every file lies beside this page, in a folder by what is done with it: print, cut, read.",)
-    return contents_html(title, notes, folders, pictures, sheets)
+    return contents_html(title, notes, folders, pictures, packed.sheets)
 
 
 def what_is_in(name: str) -> str:

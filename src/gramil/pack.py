@@ -15,7 +15,7 @@ from gramil import names as n
 from gramil.answers.answer import as_json, whose
 from gramil.answers.figures import dims_told
 from gramil.answers.verdicts import check_told
-from gramil.contents import contents
+from gramil.contents import Packed, contents
 from gramil.drawings.marks import Drawing
 from gramil.drawings.picture import Picture
 from gramil.formatter import Formatter
@@ -151,7 +151,7 @@ class _Pack:
 
         needed = [each.setup.title for each in setup_sheets(self.figures, self.work) if not each.setup.closed]
         pages = pages_of(self.laid_out)
-        return contents(self.figures, self.work, self.title, files, self.drawings, pages, self.paper, needed)
+        return contents(self.figures, self.work, self.title, self.drawings, Packed(files, needed, pages, self.paper))
 
 
 def as_drawn(formatter: Formatter, figures: Figures) -> Formatter:

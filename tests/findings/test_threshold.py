@@ -9,7 +9,7 @@ import pytest
 
 from gramil import names as n
 from gramil.findings.finding import Finding
-from gramil.findings.threshold import UNKNOWN, Bounds, at_least, at_most, between, judged
+from gramil.findings.threshold import UNKNOWN, Bounds, at_least, at_most, between, judged, saying
 from gramil.reference import Ref
 
 NOT = "not judged"
@@ -74,7 +74,7 @@ def test_the_gravest_counts_whatever_the_order() -> None:
     for bounds in (stop + caution, caution + stop):
         found = verdict(3.0, bounds)
         assert (found.severity, found.limit) == ("stop", STOP)
-    assert verdict(3.0, at_most(LIMIT, 1.0, stop=2.0, stop_limit="least")).limit == "least"
+    assert verdict(3.0, at_most("least", 2.0, "stop") + at_most(LIMIT, 1.0)).limit == "least"
 
 
 def test_another_figure_may_be_held_against_the_limit() -> None:
@@ -84,7 +84,7 @@ def test_another_figure_may_be_held_against_the_limit() -> None:
 
 
 def test_words_of_a_bound_take_the_place_of_the_findings_own() -> None:
-    bounds = at_least(LOW, 1.0, says="Too little.", remedy="More.") + at_most(HIGH, 2.0)
+    bounds = saying(at_least(LOW, 1.0), "Too little.", "More.") + at_most(HIGH, 2.0)
     told = [(each.says, each.remedy) for each in (verdict(value, bounds) for value in (0.5, 1.5, 2.5))]
     assert told == [("Too little.", "More."), ("What it is.", ""), ("What it is.", "Mend it.")]
 

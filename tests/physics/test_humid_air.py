@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 
 from gramil.physics.humid_air import (
+    Room,
     dew_point,
     humidity_at,
     humidity_brought_to,
@@ -43,28 +44,30 @@ def test_house_air_in_a_cold_shop_may_condense() -> None:
 
 def test_water_for_a_tight_room_is_what_its_air_lacks() -> None:
     """50 m3 from 30 to 45 % at 20 C, no air change: 50 x (7.779 - 5.186) g, whatever the hours."""
-    need = water_to_hold(20.0, 30.0, 45.0, room=50.0, air_changes=(0.0, 0.0), hours=24.0)
+    need = water_to_hold(20.0, 30.0, 45.0, Room(50.0, (0.0, 0.0)), hours=24.0)
     assert need.least == need.most == pytest.approx(50.0 * (7.779 - 5.186), abs=0.1)
 
 
 def test_water_goes_with_air_changes_and_has_a_sign() -> None:
-    wetting = water_to_hold(20.0, 30.0, 45.0, room=50.0, air_changes=(0.3, 1.0), hours=10.0)
+    wetting = water_to_hold(20.0, 30.0, 45.0, Room(50.0, (0.3, 1.0)), hours=10.0)
     lacks = 50.0 * float(vapour_density(20.0, 45.0) - vapour_density(20.0, 30.0))
     assert wetting.least == pytest.approx(4.0 * lacks)
     assert wetting.most == pytest.approx(11.0 * lacks)
-    drying = water_to_hold(20.0, 45.0, 30.0, room=50.0, air_changes=(0.3, 1.0), hours=10.0)
+    drying = water_to_hold(20.0, 45.0, 30.0, Room(50.0, (0.3, 1.0)), hours=10.0)
     assert (drying.least, drying.most) == pytest.approx((-wetting.most, -wetting.least))
 
 
 def test_incoming_air_is_what_leaks() -> None:
     """Air from outside that is already at the wanted density costs nothing to hold."""
     wanted = float(vapour_density(20.0, 45.0))
-    need = water_to_hold(20.0, 45.0, 45.0, room=50.0, air_changes=(0.5, 2.0), hours=10.0, incoming=wanted)
+    need = water_to_hold(20.0, 45.0, 45.0, Room(50.0, (0.5, 2.0)), hours=10.0, incoming=wanted)
     assert (need.least, need.most) == pytest.approx((0.0, 0.0), abs=1e-9)
 
 
-@pytest.mark.parametrize("figures", [{"room": 0.0}, {"hours": -1.0}, {"air_changes": (-0.1, 1.0)}])
-def test_impossible_rooms_are_refused(figures: dict[str, object]) -> None:
-    usual: dict[str, object] = {"room": 50.0, "air_changes": (0.3, 1.0), "hours": 10.0}
+@pytest.mark.parametrize(
+    ("room", "hours"),
+    [(Room(0.0, (0.3, 1.0)), 10.0), (Room(50.0, (0.3, 1.0)), -1.0), (Room(50.0, (-0.1, 1.0)), 10.0)],
+)
+def test_impossible_rooms_are_refused(room: Room, hours: float) -> None:
     with pytest.raises(ValueError, match="negative"):
-        water_to_hold(20.0, 30.0, 45.0, **{**usual, **figures})  # type: ignore[arg-type]  # odd on purpose
+        water_to_hold(20.0, 30.0, 45.0, room, hours)

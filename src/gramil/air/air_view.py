@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from gramil.air.air_of_places import STALE, PlaceAir, Places, air_at, last_days
-from gramil.physics.humid_air import WaterRange, dew_point, humidity_brought_to, vapour_density, water_to_hold
+from gramil.physics.humid_air import Room, WaterRange, dew_point, humidity_brought_to, vapour_density, water_to_hold
 from gramil.wood.air import Air, AirSummary, summarise
 
 HOURS_HELD = 24.0
@@ -88,4 +88,5 @@ def _incoming(place: PlaceAir, brought: tuple[Elsewhere, ...], air: Air) -> floa
 def _water(place: PlaceAir, air: Air, aim: float, incoming: float | None) -> WaterRange | None:
     if place.room is None or place.air_changes is None:
         return None
-    return water_to_hold(air.temperature, air.humidity, aim, place.room, place.air_changes, HOURS_HELD, incoming)
+    room = Room(place.room, place.air_changes)
+    return water_to_hold(air.temperature, air.humidity, aim, room, HOURS_HELD, incoming)

@@ -1,6 +1,7 @@
 """What `now` and `weeks` share: instruments from files or from a store, a shop, a moment, an outlook."""
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Any, TypeVar
@@ -37,26 +38,32 @@ def bench_options(command: F) -> F:
     return command
 
 
-def bench_wanted(
-    files: tuple[str, ...],
-    shop: Path | None,
-    store: Path | None,
-    at: str | None,
-    outlook: tuple[str, ...],
-    outlook_file: Path | None,
-    place: str | None,
-) -> Bench:
+@dataclass(frozen=True)
+class Wanted:
+    """What those options were given."""
+
+    files: tuple[str, ...]
+    shop: Path | None
+    store: Path | None
+    at: str | None
+    outlook: tuple[str, ...]
+    outlook_file: Path | None
+    place: str | None
+
+
+def bench_wanted(wanted: Wanted) -> Bench:
     """The bench that the options ask for. With a store, FILES are instruments' names."""
-    refuse_two_shops(shop, store)
-    if store is None and not files:
+    refuse_two_shops(wanted.shop, wanted.store)
+    if wanted.store is None and not wanted.files:
         raise click.UsageError("name the instruments' files, or a --store")
-    now = moment_of(at)
-    spells = _spells(outlook, outlook_file, now.replace(tzinfo=None))
-    if store is not None:
-        with open_store(store, to_read=True) as opened:
-            return bench_of_store(opened, now, files, _said(spells, place, shop_description(opened)), staling=_stale)
-    paths = [Path(file) for file in files]
-    return bench_of_files(paths, shop, now.replace(tzinfo=None), _said(spells, place, read_shop(shop)))
+    now, place = moment_of(wanted.at), wanted.place
+    spells = _spells(wanted.outlook, wanted.outlook_file, now.replace(tzinfo=None))
+    if wanted.store is not None:
+        with open_store(wanted.store, to_read=True) as opened:
+            said = _said(spells, place, shop_description(opened))
+            return bench_of_store(opened, now, wanted.files, said, staling=_stale)
+    paths = [Path(file) for file in wanted.files]
+    return bench_of_files(paths, wanted.shop, now.replace(tzinfo=None), _said(spells, place, read_shop(wanted.shop)))
 
 
 def _stale(store: Store, owner: Instrument) -> dict[str, str]:

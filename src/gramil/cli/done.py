@@ -18,7 +18,7 @@ from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
 from gramil.cli.settling import settling_lines as settling
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
-from gramil.description.reading import Description, parse_description, read_description, read_shop
+from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
 from gramil.graph import Figures, Pin
@@ -139,7 +139,10 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Iterator[str]:
         found = read_measurements(figures, asked.written, units)
         ask(figures, found, operation, asked.as_read)
         pins = _pins(found, now, operation)
-        told = list(_answer(operation, whole, described, made.operations, figures, pins))
+        told = [
+            *_noted_lines(operation, whole, described.instrument.instrument.name, made.operations, bool(pins)),
+            *_reading_lines(operation, whole, made.operations, figures, pins),
+        ]
         put = write_into_file(file, with_readings(figures, pins), pins) if asked.write else None
         day = now.replace(tzinfo=None, microsecond=0).isoformat()
         rows = tuple(Measured(each.address, each.written) for each in found)
@@ -188,7 +191,10 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
     ask(figures, found, operation, asked.as_read)
     pins = _pins(found, now, operation)
     given = names_given(store, owner, whole)
-    told = list(_answer(operation, whole, described, before, figures, pins, given))  # before anything is written
+    told = [  # before anything is written
+        *_noted_lines(operation, whole, described.instrument.instrument.name, before, bool(pins)),
+        *_reading_lines(operation, whole, before, figures, pins, given),
+    ]
     new = settled_in(text, with_readings(figures, pins), pins) if asked.write else text
     noted = replace(asked.noted, measured=found)
     used = (
@@ -208,30 +214,31 @@ def _pins(found: Iterable[Measurement], now: datetime, operation: str) -> dict[s
     return {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
 
 
-def _answer(
-    operation: str,
-    whole: Work,
-    described: Description,
-    before: Sequence[str],
-    figures: Figures,
-    pins: Mapping[str, Pin],
-    given: Collection[str] = (),
-) -> Iterator[str]:
+def _noted_lines(operation: str, whole: Work, name: str, before: Sequence[str], measured: bool) -> Iterator[str]:
+    """What is done on the instrument of that name, and what should have come before it."""
     if operation in whole.operations:
         each = whole.operations[operation]
-        yield f"{described.instrument.instrument.name}: {each.what}: done."
+        yield f"{name}: {each.what}: done."
         missing = [name for name in each.after if name not in before]
         if missing:
             yield f"Not noted as done before it: {', '.join(missing)}."
-        if not pins and each.measure:
+        if each.measure and not measured:
             yield f"Worth measuring: {', '.join(f'--measured {address}=...' for address in each.measure)}"
     elif operation in whole.left_out:
         yield f"This instrument did not need it: {whole.left_out[operation]}."
-    if pins:
-        made = with_readings(figures, pins)
-        found = as_made(figures, pins, operation, before, wanted_at(operation, made, whole))
-        again = sheets_that_differ(figures, made, whole, {*before, operation})
-        for part in readings_note(found, figures, made, again, given):
-            yield click.style(part.heading.upper(), bold=True)
-            yield from (f"  {line}" for line in part.lines)
-        yield from settling(made, pins)
+
+
+def _reading_lines(
+    operation: str, whole: Work, before: Sequence[str], figures: Figures, pins: Mapping[str, Pin],
+    given: Collection[str] = (),
+) -> Iterator[str]:  # fmt: skip
+    """What the readings mean; nothing if there are none."""
+    if not pins:
+        return
+    made = with_readings(figures, pins)
+    found = as_made(figures, pins, operation, before, wanted_at(operation, made, whole))
+    again = sheets_that_differ(figures, made, whole, {*before, operation})
+    for part in readings_note(found, figures, made, again, given):
+        yield click.style(part.heading.upper(), bold=True)
+        yield from (f"  {line}" for line in part.lines)
+    yield from settling(made, pins)

@@ -9,7 +9,7 @@ from typing import Any
 import click
 
 from gramil.change.made_words import lines as made_lines
-from gramil.cli.bench_options import bench_options, bench_wanted
+from gramil.cli.bench_options import Wanted, bench_options, bench_wanted
 from gramil.cli.json_option import json_option, told, whose_by_name
 from gramil.now.conditions import curve
 from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now
@@ -39,7 +39,7 @@ def command(every: bool, cautions: bool, as_json: bool, **wanted: Any) -> None:
     gramil now --store shop.gramil
     gramil now tarn.toml --shop shop.toml --at 2026-12-01T09:00
     """
-    bench = bench_wanted(**wanted)
+    bench = bench_wanted(Wanted(**wanted))
     found = open_now(bench.instruments, bench.shop)
     if as_json:
         from gramil.answers.work import now_told

@@ -69,7 +69,7 @@ def command(
         chosen = known.named(just) | known.of_parts(part)
         if today:
             chosen |= _of_today(known, file, shop, at)
-        makers = chosen_makers(figures, formatter, known, chosen, sheet, scale, sheets_on or "")
+        makers = chosen_makers(formatter, known, chosen, sheet, scale, sheets_on or "")
         beside = True
     else:
         makers, beside = pack_makers(figures, formatter, work, sheet, scale, sheets_on or ""), False

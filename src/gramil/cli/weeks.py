@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from gramil.cli.bench_options import bench_options, bench_wanted
+from gramil.cli.bench_options import Wanted, bench_options, bench_wanted
 from gramil.cli.json_option import json_option, whose_by_name
 from gramil.cli.json_option import told as tell
 from gramil.cli.kinds import Number
@@ -50,7 +50,7 @@ def command(
     gramil weeks tarn.toml fell.toml --shop shop.toml --outlook "wed 44 %"
     gramil weeks --store shop.gramil --weeks 4 --calendar weeks.ics --print weeks.pdf
     """
-    bench = bench_wanted(**wanted)
+    bench = bench_wanted(Wanted(**wanted))
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(hours, days), 7 * count)
     plan, told = _plan(weeks, better, effort)
     found = blocks(plan, weeks)

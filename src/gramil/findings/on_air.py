@@ -6,7 +6,7 @@ from typing import Any
 from gramil import names as n
 from gramil.description.wood.air_values import PerPercent, WoodState
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
 from gramil.parts.records import BlankChoice
 from gramil.quantities import Celsius, Mm, MPa, Percent, PerMm
 from gramil.reference import Ref, says
@@ -29,17 +29,15 @@ def finding_gluing_air(
     name = "air for gluing"
     if not air_known:
         return (not_judged(name, n.air_humidity, air_unknown_because, "Read the air where you glue, and give it."),)
-    dry = at_least(
-        n.limit_gluing_humidity_least,
-        limit_gluing_humidity_least,
-        says="Too dry to glue in.",
-        remedy="Put water into the air, or glue elsewhere.",
+    dry = saying(
+        at_least(n.limit_gluing_humidity_least, limit_gluing_humidity_least),
+        "Too dry to glue in.",
+        "Put water into the air, or glue elsewhere.",
     )
-    damp = at_most(
-        n.limit_gluing_humidity_most,
-        limit_gluing_humidity_most,
-        says="Too damp to glue in.",
-        remedy="Dry the air, or glue elsewhere.",
+    damp = saying(
+        at_most(n.limit_gluing_humidity_most, limit_gluing_humidity_most),
+        "Too damp to glue in.",
+        "Dry the air, or glue elsewhere.",
     )
     return (judged(name, n.air_humidity, air_humidity, damp + dry, "Good for gluing."),)
 
@@ -80,10 +78,10 @@ def _settled(name: str, piece: WoodState, low: Percent, high: Percent) -> Findin
         n.air_pieces[piece.name].moisture_likely,
         piece.moisture_likely,
         (
-            *at_least(None, low, says=dry),
-            *at_most(None, high, says=damp),
-            *at_least(None, low, "note", of=piece.moisture_least, says=perhaps),
-            *at_most(None, high, "note", of=piece.moisture_most, says=perhaps),
+            *saying(at_least(None, low), dry),
+            *saying(at_most(None, high), damp),
+            *saying(at_least(None, low, "note", of=piece.moisture_least), perhaps),
+            *saying(at_most(None, high, "note", of=piece.moisture_most), perhaps),
         ),
         "Settled in the air for gluing.",
         piece.when,
@@ -100,8 +98,8 @@ def finding_sprout(sprout_least: Mm, sprout_most: Mm, limit_sprout: Mm, board_wo
             "fret ends in dry air",
             n.sprout_most,
             sprout_most,
-            at_most(n.limit_sprout, limit_sprout, of=sprout_least, says=sure)
-            + at_most(n.limit_sprout, limit_sprout, "note", says="At most, on a flatsawn board."),
+            saying(at_most(n.limit_sprout, limit_sprout, of=sprout_least), sure)
+            + saying(at_most(n.limit_sprout, limit_sprout, "note"), "At most, on a flatsawn board."),
             "Fret ends stay within what a hand feels.",
             says(
                 "Fret it drier, at {} or less, use quartersawn wood, or tell the owner what air it wants.",
@@ -160,8 +158,8 @@ def finding_dome(
             name,
             address,
             dome_rise_dry,
-            at_least(None, FLAT, of=dome_curvature_dry_least, says=sure)
-            + at_least(None, FLAT, "note", of=dome_curvature_dry, says=sunk),
+            saying(at_least(None, FLAT, of=dome_curvature_dry_least), sure)
+            + saying(at_least(None, FLAT, "note", of=dome_curvature_dry), sunk),
             "Some of the dome is left, however it goes.",
             "Make the dome rounder, its braces higher, or tell the owner what air it wants.",
         ),

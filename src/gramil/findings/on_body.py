@@ -4,7 +4,7 @@ import math
 
 from gramil import names as n
 from gramil.findings.finding import Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
 from gramil.parts.body_records import BodyBlock, Bout
 from gramil.quantities import Mm, Ratio
 
@@ -85,7 +85,7 @@ def finding_board_over_hole(soundhole_from_board: Mm) -> Findings:
             "board and soundhole",
             n.soundhole_from_board,
             soundhole_from_board,
-            at_least(None, 0.0, "note", says="The board runs over the hole."),
+            saying(at_least(None, 0.0, "note"), "The board runs over the hole."),
             "The board ends ahead of the soundhole.",
             "Round its end to the hole, give it fewer frets, or move the hole.",
         ),
@@ -104,8 +104,9 @@ def finding_heel(
             "heel and neck block",
             n.neck_heel_depth,
             neck_heel_depth,
-            at_most(
-                n.body_depth_neck, 0.0, stop=HEEL_PAST, of=over, says="The heel reaches past the side and its block."
+            saying(
+                at_most(n.body_depth_neck, 0.0, stop=HEEL_PAST, of=over),
+                "The heel reaches past the side and its block.",
             ),
             "The heel's depth against the side and its block at the neck.",
             "A shallower heel, or deeper sides at the neck.",

@@ -4,7 +4,7 @@ import numpy as np
 
 from gramil import names as n
 from gramil.findings.finding import Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
 from gramil.quantities import Mm, PerString, Radians, Ratio
 from gramil.reference import says
 
@@ -76,12 +76,8 @@ def finding_pins(
             f"{hole} apart",
             n.bridge_hold_spacing,
             bridge_hold_spacing,
-            at_least(
-                n.limit_pin_spacing,
-                limit_pin_spacing,
-                stop=limit_pin_spacing_least,
-                stop_limit=n.limit_pin_spacing_least,
-            ),
+            at_least(n.limit_pin_spacing_least, limit_pin_spacing_least, "stop")
+            + at_least(n.limit_pin_spacing, limit_pin_spacing),
             says("Centre to centre, in diameters of a hole; wood between two holes: {}.", n.bridge_hold_wood),
             "A wider spread at the pins, or thinner pins.",
         ),
@@ -107,12 +103,8 @@ def finding_break_angle(
             "angle behind the saddle",
             n.bridge_break_angle[least + 1],
             angle,
-            at_least(
-                n.limit_break_angle_saddle,
-                limit_break_angle_saddle,
-                stop=limit_break_angle_saddle_least,
-                stop_limit=n.limit_break_angle_saddle_least,
-            ),
+            at_least(n.limit_break_angle_saddle_least, limit_break_angle_saddle_least, "stop")
+            + at_least(n.limit_break_angle_saddle, limit_break_angle_saddle),
             "The shallowest angle at which a string goes down behind the saddle.",
             "Ramp the holes deeper, bring them nearer, or show more saddle.",
         ),
@@ -127,7 +119,7 @@ def finding_bridge_holds(bridge_hold_y: PerString[Mm], saddle_reach: Mm, bridge_
             "length of the bridge",
             n.bridge_length,
             bridge_length,
-            at_most(None, bridge_length / 2, "stop", of=reach, says="Saddle or holes run out of the bridge's ends."),
+            saying(at_most(None, bridge_length / 2, "stop", of=reach), "Saddle or holes run out of the bridge's ends."),
             "Saddle and holes lie within the bridge.",
             "A longer bridge, or a narrower spread.",
         ),

@@ -7,7 +7,7 @@ import numpy as np
 
 from gramil import names as n
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
 from gramil.parts.records import NeckYield
 from gramil.quantities import Count, Mm, PerFret, PerString, Ratio
 from gramil.reference import Ref, says
@@ -146,7 +146,7 @@ def finding_neck_stock(plank_choice: NeckYield, carve_wood: str) -> Findings:
             "stock for the neck",
             n.plank_choice.necks,
             plank_choice.necks,
-            at_least(None, 1, "note", says=none),
+            saying(at_least(None, 1, "note"), none),
             f"A piece of {carve_wood} in stock gives the neck, heel and all: {plank_choice.name}.",
             "Look for one by the cut list, or give the neck's wood as the stock names it.",
         ),

@@ -6,7 +6,7 @@ from gramil import names as n
 from gramil.description.records import Cutter
 from gramil.findings.finding import Finding, Findings
 from gramil.findings.ledge import no_pair, standing_proud
-from gramil.findings.threshold import Bounds, at_least, at_most, judged, not_judged
+from gramil.findings.threshold import Bounds, at_least, at_most, judged, not_judged, saying
 from gramil.parts.edge_records import NO_PAIR, Channel, Cut, Strip, Tilt
 from gramil.quantities import Mm, Ratio
 from gramil.reference import says
@@ -25,7 +25,7 @@ def finding_behind_channel(channel_list: tuple[Channel, ...], limit_behind_chann
             f"behind the channel, {each.name}",
             n.channel_list[each.name].behind,
             each.behind,
-            at_least(n.limit_behind_channel, 0.0, "stop", says=OPENS)
+            saying(at_least(n.limit_behind_channel, 0.0, "stop"), OPENS)
             + at_least(n.limit_behind_channel, limit_behind_channel),
             "Side and linings left behind the foot of the binding's channel.",
             "A thinner or lower binding, or linings that are wider or reach farther down.",
@@ -93,9 +93,11 @@ def _under_purfling(channel: Channel, least: Mm) -> Bounds:
             "The purfling's channel goes through the plate and past the linings by {}: it opens the body.", where
         )
         hangs = says("Plate left under the purfling, which lies past the linings by {}, where nothing bears it.", where)
-        return at_least(limit, NOTHING, "stop", says=opens) + at_most(None, 0.0, of=channel.past_linings, says=hangs)
+        return saying(at_least(limit, NOTHING, "stop"), opens) + saying(
+            at_most(None, 0.0, of=channel.past_linings), hangs
+        )
     through = "The purfling's channel goes through the plate onto the linings, which alone hold it there."
-    return at_least(limit, NOTHING, says=through) + at_least(limit, least)
+    return saying(at_least(limit, NOTHING), through) + at_least(limit, least)
 
 
 def finding_binding_cover(channel_list: tuple[Channel, ...], limit_binding_cover: Mm) -> Findings:

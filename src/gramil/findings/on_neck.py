@@ -4,7 +4,7 @@ import math
 
 from gramil import names as n
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
 from gramil.quantities import Mm, MPa, Newton, PerFret, PerString, Radians, Ratio
 from gramil.reference import says
 
@@ -21,8 +21,8 @@ def finding_neck_angle(
             "neck angle",
             n.neck_angle_target,
             neck_angle_target,
-            at_least(n.limit_neck_angle_least, limit_neck_angle_least, "stop", says=none)
-            + at_most(n.limit_neck_angle_most, limit_neck_angle_most, "stop", says=none),
+            saying(at_least(n.limit_neck_angle_least, limit_neck_angle_least, "stop"), none)
+            + saying(at_most(n.limit_neck_angle_most, limit_neck_angle_most, "stop"), none),
             "The angle, head back, that brings action, saddle, bridge and top together.",
             "Change the bridge's thickness, the board's, or what shows of the saddle; see that units are right.",
         ),

@@ -5,7 +5,7 @@ import math
 from gramil import names as n
 from gramil.description.records import Saw
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
 from gramil.parts.saw import NO_SAW
 from gramil.quantities import Count, Mm, PerFret
 from gramil.reference import says
@@ -87,8 +87,8 @@ def finding_clearance(slots_clearance: Mm, limit_clearance_least: Mm, limit_clea
             "room under the tang",
             n.slots_clearance,
             slots_clearance,
-            at_least(n.limit_clearance_least, limit_clearance_least, remedy="Deepen the slots.")
-            + at_most(n.limit_clearance_most, limit_clearance_most, remedy="Make the slots shallower."),
+            saying(at_least(n.limit_clearance_least, limit_clearance_least), remedy="Deepen the slots.")
+            + saying(at_most(n.limit_clearance_most, limit_clearance_most), remedy="Make the slots shallower."),
             "Room between the bottom of the tang and the bottom of the slot.",
         ),
     )
@@ -105,8 +105,8 @@ def finding_crest_loss(
             "crest still to come off",
             n.slots_crest_loss,
             slots_crest_loss,
-            at_least(n.limit_crest_loss_least, limit_crest_loss_least, remedy="Without it the tang bottoms.")
-            + at_most(n.limit_crest_loss_most, limit_crest_loss_most, remedy="Arch with less to take off."),
+            saying(at_least(n.limit_crest_loss_least, limit_crest_loss_least), remedy="Without it the tang bottoms.")
+            + saying(at_most(n.limit_crest_loss_most, limit_crest_loss_most), remedy="Arch with less to take off."),
             "Slots cut in the flat board are this much deeper, for wood that arching and levelling take off the crest.",
         ),
     )

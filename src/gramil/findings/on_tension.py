@@ -5,7 +5,7 @@ from numpy.typing import NDArray
 
 from gramil import names as n
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
 from gramil.quantities import GramPerM, Mm, Newton, NewtonM, PerString, Ratio
 
 OWNS = ("finding_",)
@@ -31,7 +31,7 @@ def _breaking(reserve: PerString[Ratio], known: NDArray[np.intp], caution: float
         "strings near breaking",
         n.string_reserve[worst + 1],
         left,
-        at_least(n.limit_breaking_reserve, caution, stop=stop, stop_limit=n.limit_breaking_reserve_least),
+        at_least(n.limit_breaking_reserve_least, stop, "stop") + at_least(n.limit_breaking_reserve, caution),
         "The share of its strength that the most stretched string has left; a wound string's core bears it all.",
         "A shorter scale, a lower tuning, or a core of another thickness: a thinner plain string gains nothing.",
     )
@@ -111,8 +111,8 @@ def finding_torque(bridge_torque: NewtonM, limit_torque_least: NewtonM, limit_to
             "torque on the bridge",
             n.bridge_torque,
             bridge_torque,
-            at_least(n.limit_torque_least, limit_torque_least, "note", remedy=lighter)
-            + at_most(n.limit_torque_most, limit_torque_most, remedy=lower),
+            saying(at_least(n.limit_torque_least, limit_torque_least, "note"), remedy=lighter)
+            + saying(at_most(n.limit_torque_most, limit_torque_most), remedy=lower),
             "What the strings turn the bridge with, about the middle of the top.",
         ),
     )

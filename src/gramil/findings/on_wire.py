@@ -5,7 +5,7 @@ import math
 from gramil import names as n
 from gramil.description.records import Saw
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged
+from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
 from gramil.parts.records import WireFit
 from gramil.quantities import Mm
 from gramil.reference import says
@@ -26,8 +26,8 @@ def finding_wire_fit(
             "wire in the kerf",
             n.wire_fits[fit.name].gap,
             fit.gap,
-            at_least(n.limit_fit_tightest, limit_fit_tightest, "note", says=wedges)
-            + at_most(n.limit_fit_loosest, limit_fit_loosest, says="The tang is loose in this kerf."),
+            saying(at_least(n.limit_fit_tightest, limit_fit_tightest, "note"), wedges)
+            + saying(at_most(n.limit_fit_loosest, limit_fit_loosest), "The tang is loose in this kerf."),
             "The tang sits snug in this kerf.",
             "Prove it on scrap of the same wood; then another saw or another wire.",
         ),

@@ -1,12 +1,12 @@
 """The one place where a figure is compared with its limits: fine, past one of them, or not judged if one is not known.
 
 A verdict gives its name, the figure by reference and value, its bounds, and what it says. Bounds are made by
-`at_most`, `at_least` and `between`, and may be added to each other. A figure that is nan, infinite or missing
-is never fine and never a stop: it is *not judged, because ...*.
+`at_most`, `at_least` and `between`, may be added to each other, and may have words of their own (`saying`). A figure
+that is nan, infinite or missing is never fine and never a stop: it is *not judged, because ...*.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from gramil.findings.finding import SEVERITIES, Finding, Severity
@@ -14,6 +14,8 @@ from gramil.reference import Ref, Text
 
 Limit = Ref[Any] | None
 """The figure of a limit; None for one that is no figure, such as nothing left."""
+
+Side = Literal["over", "under"]
 
 ROUNDING = 1e-9
 """What is on a limit is inside it: figures that follow from one another meet it to so much."""
@@ -31,13 +33,13 @@ class Bound:
     the finding's own if it is passed.
     """
 
-    side: Literal["over", "under"]
+    side: Side
     past: Severity
     limit: Limit
     value: float
     of: float | None
-    says: Text
-    remedy: Text
+    says: Text = ""
+    remedy: Text = ""
 
     def passed_by(self, value: float) -> bool:
         """Whether the figure compared with it lies past it."""
@@ -57,35 +59,27 @@ Bounds = tuple[Bound, ...]
 
 
 def at_most(
-    limit: Limit,
-    value: float,
-    past: Severity = "caution",
-    *,
-    stop: float | None = None,
-    stop_limit: Limit = None,
-    of: float | None = None,
-    says: Text = "",
-    remedy: Text = "",
+    limit: Limit, value: float, past: Severity = "caution", *, stop: float | None = None, of: float | None = None
 ) -> Bounds:
     """A limit and its value, which a figure should not exceed; above `stop` it is a stop."""
-    grave = () if stop is None else (Bound("over", "stop", stop_limit or limit, stop, of, says, remedy),)
-    return (*grave, Bound("over", past, limit, value, of, says, remedy))
+    return _bounds("over", limit, value, past, stop, of)
 
 
 def at_least(
-    limit: Limit,
-    value: float,
-    past: Severity = "caution",
-    *,
-    stop: float | None = None,
-    stop_limit: Limit = None,
-    of: float | None = None,
-    says: Text = "",
-    remedy: Text = "",
+    limit: Limit, value: float, past: Severity = "caution", *, stop: float | None = None, of: float | None = None
 ) -> Bounds:
     """A limit and its value, which a figure should reach; below `stop` it is a stop."""
-    grave = () if stop is None else (Bound("under", "stop", stop_limit or limit, stop, of, says, remedy),)
-    return (*grave, Bound("under", past, limit, value, of, says, remedy))
+    return _bounds("under", limit, value, past, stop, of)
+
+
+def _bounds(side: Side, limit: Limit, value: float, past: Severity, stop: float | None, of: float | None) -> Bounds:
+    grave = () if stop is None else (Bound(side, "stop", limit, stop, of),)
+    return (*grave, Bound(side, past, limit, value, of))
+
+
+def saying(bounds: Bounds, says: Text = "", remedy: Text = "") -> Bounds:
+    """The same bounds, with words of their own for a figure that passes one of them."""
+    return tuple(replace(each, says=says, remedy=remedy) for each in bounds)
 
 
 def between(least: tuple[Limit, float], most: tuple[Limit, float], past: Severity = "caution") -> Bounds:

@@ -149,11 +149,13 @@ def _jigs(
         spans = [_clamped(model, weeks, place, start, done) for place in start if kind in weeks.tasks[place].uses]
         spans += [_fixed(model, *span) for span in _held_before(kind, weeks, fixed, window)]
         owners = _owners(kind, weeks, fixed)
-        for owner, since in owners.items():
-            spans.append(_held(model, weeks, kind, owner, since, start, done))
+        for owner in owners:
+            size, end = _held_by(model, weeks, kind, owner, start, done)
+            spans.append(model.new_interval_var(0, size, end, f"h{kind}{owner}"))
         for place in start:
             if kind in weeks.tasks[place].takes:
-                spans.append(_held(model, weeks, kind, weeks.tasks[place].instrument, place, start, done))
+                size, end = _held_by(model, weeks, kind, weeks.tasks[place].instrument, start, done)
+                spans.append(model.new_optional_interval_var(start[place], size, end, done[place], f"h{kind}{place}"))
         if spans:
             model.add_cumulative(spans, [1] * len(spans), max(1, weeks.jigs.get(kind, 1)))
 
@@ -177,38 +179,31 @@ def _held_before(kind: str, weeks: Weeks, fixed: Mapping[int, int], window: tupl
     return [(window[0], end) for end in ends if end > window[0]]
 
 
-def _owners(kind: str, weeks: Weeks, fixed: Mapping[int, int]) -> dict[str, None]:
+def _owners(kind: str, weeks: Weeks, fixed: Mapping[int, int]) -> list[str]:
     """Instruments that have held one since before the week."""
     held = {hold.instrument for hold in weeks.holds if hold.kind == kind and hold.until is None}
     held |= {weeks.tasks[place].instrument for place in fixed if kind in weeks.tasks[place].takes}
     freed = {weeks.tasks[place].instrument for place in fixed if kind in weeks.tasks[place].frees}
-    return dict.fromkeys(sorted(held - freed))
+    return sorted(held - freed)
 
 
-def _held(
-    model: Any,
-    weeks: Weeks,
-    kind: str,
-    owner: str,
-    since: int | None,
-    start: Mapping[int, Any],
-    done: Mapping[int, Any],
-) -> Any:
-    """From the task that takes a jig (None: from before) to the cure of the one that frees it, or without end."""
+def _held_by(
+    model: Any, weeks: Weeks, kind: str, owner: str, start: Mapping[int, Any], done: Mapping[int, Any]
+) -> tuple[Any, Any]:
+    """How long an instrument holds a jig that it takes, and until when: the cure of the task that frees it, or without
+    end.
+    """
     frees = next(
         (each for each in start if weeks.tasks[each].instrument == owner and kind in weeks.tasks[each].frees), None
     )
-    end = model.new_int_var(0, NEVER, f"e{kind}{owner}{since}")
+    end = model.new_int_var(0, NEVER, f"e{kind}{owner}")
     if frees is None:
         model.add(end == NEVER)
     else:
         task = weeks.tasks[frees]
         model.add(end == start[frees] + task.minutes + task.cure).only_enforce_if(done[frees])
         model.add(end == NEVER).only_enforce_if(done[frees].negated())
-    size = model.new_int_var(0, NEVER, f"z{kind}{owner}{since}")
-    if since is None:
-        return model.new_interval_var(0, size, end, f"h{kind}{owner}")
-    return model.new_optional_interval_var(start[since], size, end, done[since], f"h{kind}{since}")
+    return model.new_int_var(0, NEVER, f"z{kind}{owner}"), end
 
 
 def _aim(model: Any, weeks: Weeks, start: Mapping[int, Any], done: Mapping[int, Any], window: tuple[int, int]) -> None:

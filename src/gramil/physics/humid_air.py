@@ -87,28 +87,36 @@ class WaterRange:
     most: float
 
 
+@dataclass(frozen=True)
+class Room:
+    """A room with air in it: its volume (m3), and how often an hour its air changes, least and most."""
+
+    volume: float
+    air_changes: tuple[float, float]
+
+
 def water_to_hold(
     temperature: float,
     humidity: float,
     wanted: float,
-    room: float,
-    air_changes: tuple[float, float],
+    room: Room,
     hours: float,
     incoming: float | None = None,
 ) -> WaterRange:
     """Water to bring a room from a relative humidity to the wanted one (both %) and to hold it there.
 
     Formula: V (d_wanted - d_now) + n V (d_wanted - d_in) t, with d the vapour density at the room's temperature (C),
-    V the room (m3), n the air changes an hour as a range, t the hours; d_in is that of the air that leaks in
+    V the room's volume, n its air changes an hour, t the hours; d_in is that of the air that leaks in
     (`incoming`, g/m3, at the room's temperature; the room's own present air unless given).
     Walls, floor and wood take up and give off water too: that is not counted, so the first day asks for more.
     Raises ValueError for a room, hours or air changes below zero.
     """
-    if room <= 0 or hours < 0 or min(air_changes) < 0:
+    if room.volume <= 0 or hours < 0 or min(room.air_changes) < 0:
         raise ValueError("room, hours and air changes must not be negative, and a room has some volume")
     now, goal = (float(vapour_density(temperature, rh)) for rh in (humidity, wanted))
     entering = now if incoming is None else incoming
-    totals = [room * (goal - now) + changes * room * (goal - entering) * hours for changes in air_changes]
+    volume = room.volume
+    totals = [volume * (goal - now) + changes * volume * (goal - entering) * hours for changes in room.air_changes]
     return WaterRange(min(totals), max(totals))
 
 

@@ -31,7 +31,7 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         measured = _measured(request, held)
         first = formatter_for(request.session, held.figures).first
         if found := measured_doubts(request, held.figures, measured, name, first):
-            return asked_again(request, store, open_instruments, held, name, found)
+            return asked_again(request, store, open_instruments, name, found)
         if request.one("do") == "done":
             _mark(request, store, held, name, measured)
         else:

@@ -90,48 +90,48 @@ def work_for(store: Store, held: OpenInstrument) -> Work:
     return needed(work_of(store, held.seen.id), held.description.instrument)
 
 
+@dataclass(frozen=True)
+class AtWork:
+    """What a page of work is drawn from: who asks, the record, the instrument, and the work that it needs."""
+
+    request: PageRequest
+    store: Store
+    open_instruments: OpenInstruments
+    held: OpenInstrument
+    work: Work
+
+
+def _at_work(request: PageRequest, store: Store, open_instruments: OpenInstruments) -> AtWork:
+    held = open_instruments.held(store, instrument_id(request))
+    return AtWork(request, store, open_instruments, held, work_for(store, held))
+
+
 def sheet_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The sheet of a set-up: that of the operation that it belongs to, if there is one."""
     with request.keeping.opened() as store:
-        held = open_instruments.held(store, instrument_id(request))
-        work = work_for(store, held)
+        at = _at_work(request, store, open_instruments)
         name = request.words["setup"]
-        operation = next((each for each in work.operations.values() if name in (each.sheet, each.name)), None)
-        return _page(request, store, open_instruments, held, work, sheet_of(held, work, name), operation, {})
+        operation = next((each for each in at.work.operations.values() if name in (each.sheet, each.name)), None)
+        return _page(at, sheet_of(at.held, at.work, name), operation, {})
 
 
 def work_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """An operation, with its sheet if there is one; or a sheet that belongs to no operation."""
     with request.keeping.opened() as store:
-        held = open_instruments.held(store, instrument_id(request))
-        work = work_for(store, held)
-        return _work(request, store, open_instruments, held, work, request.words["operation"], {})
+        return _work(_at_work(request, store, open_instruments), request.words["operation"], {})
 
 
 def asked_again(
-    request: PageRequest,
-    store: Store,
-    open_instruments: OpenInstruments,
-    held: OpenInstrument,
-    name: str,
-    found: Mapping[str, Doubt],
+    request: PageRequest, store: Store, open_instruments: OpenInstruments, name: str, found: Mapping[str, Doubt]
 ) -> Response:
     """The page of an operation with what was typed, and under each field the question about it."""
-    return _work(request, store, open_instruments, held, work_for(store, held), name, found)
+    return _work(_at_work(request, store, open_instruments), name, found)
 
 
-def _work(
-    request: PageRequest,
-    store: Store,
-    open_instruments: OpenInstruments,
-    held: OpenInstrument,
-    work: Work,
-    name: str,
-    found: Mapping[str, Doubt],
-) -> Response:
-    operation = work.operations.get(name)
-    sheet = sheet_of(held, work, name) if operation is None else sheet_named(name, held.figures, work)
-    return _page(request, store, open_instruments, held, work, sheet, operation, found)
+def _work(at: AtWork, name: str, found: Mapping[str, Doubt]) -> Response:
+    operation = at.work.operations.get(name)
+    sheet = sheet_of(at.held, at.work, name) if operation is None else sheet_named(name, at.held.figures, at.work)
+    return _page(at, sheet, operation, found)
 
 
 def work_named(held: OpenInstrument, work: Work, name: str) -> str:
@@ -161,22 +161,14 @@ def sheet_of(held: OpenInstrument, work: Work, name: str) -> Sheet:
     return found
 
 
-def _page(
-    request: PageRequest,
-    store: Store,
-    open_instruments: OpenInstruments,
-    held: OpenInstrument,
-    work: Work,
-    sheet: Sheet | None,
-    operation: Operation | None,
-    found: Mapping[str, Doubt],
-) -> Response:
+def _page(at: AtWork, sheet: Sheet | None, operation: Operation | None, found: Mapping[str, Doubt]) -> Response:
+    request, store, held, work = at.request, at.store, at.held, at.work
     formatter = formatter_for(request.session, sheet.figures if sheet else held.figures)
     setup = sheet.setup if sheet else None
     name = operation.name if operation else setup.name if setup else ""
     title = operation.what if operation else setup.title if setup else ""
     done = {each.operation: each for each in operations_done(store, held.seen.id)}
-    lost = hangs_on(name, work, done, judged_on(store, open_instruments, held), formatter.first)
+    lost = hangs_on(name, work, done, judged_on(store, at.open_instruments, held), formatter.first)
     boxes = tuple(
         replace(each, typed=request.one(MEASURED + each.address), doubt=found.get(each.address))
         for each in _boxes(store, held, sheet, operation, formatter)

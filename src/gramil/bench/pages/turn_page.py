@@ -43,6 +43,15 @@ class Offered:
 
 
 @dataclass(frozen=True)
+class Question:
+    """What is to be met: the figure by its address, the value that it should have, and how far the input may go."""
+
+    address: str
+    target: float
+    bounds: tuple[float, float]
+
+
+@dataclass(frozen=True)
 class Answer:
     """A value that meets what was wanted: what to write, the value, what the figure becomes, and the draft with it."""
 
@@ -151,7 +160,7 @@ def _searched(
         found = turned(figures, chosen_one, lambda value: _changed(desk, chosen_one, value), address, target, bounds)
     except MakersFault as fault:
         return None, " ".join(map(str, fault.faults))
-    return _found(desk, chosen_one, found, address, target, bounds, made), ""
+    return _found(desk, chosen_one, found, Question(address, target, bounds), made), ""
 
 
 def _changed(desk: Desk, each: Turnable, value: float) -> Figures:
@@ -174,20 +183,12 @@ def _bounds(request: PageRequest, each: Turnable, formatter: Formatter) -> tuple
     )
 
 
-def _found(
-    desk: Desk,
-    each: Turnable,
-    found: Turned,
-    address: str,
-    target: float,
-    bounds: tuple[float, float],
-    made: Mapping[str, Figures],
-) -> Search:
+def _found(desk: Desk, each: Turnable, found: Turned, asked: Question, made: Mapping[str, Figures]) -> Search:
     formatter = desk.reading.now
-    answers = tuple(_answer(desk, each, value, address) for value in found.answers[:MOST_ANSWERS])
+    answers = tuple(_answer(desk, each, value, asked.address) for value in found.answers[:MOST_ANSWERS])
     words = words_of_key(each.key)
     if not answers:
-        return Search(words, (), _none(desk, each, found, address, target, bounds))
+        return Search(words, (), _none(desk, each, found, asked))
     moved = moved_between(desk.draft.figures, answers[0].draft.figures, formatter, made) if len(answers) == 1 else None
     return Search(words, answers, "", moved)
 
@@ -199,16 +200,16 @@ def _answer(desk: Desk, each: Turnable, value: float, address: str) -> Answer:
     return Answer(to_write, _value(value, each.unit, formatter), gives, draft)
 
 
-def _none(desk: Desk, each: Turnable, found: Turned, address: str, target: float, bounds: tuple[float, float]) -> str:
+def _none(desk: Desk, each: Turnable, found: Turned, asked: Question) -> str:
     """Why there is no answer, with what can be reached."""
     formatter = desk.reading.now
-    low, high = (_value(value, each.unit, formatter) for value in sorted(bounds))
+    low, high = (_value(value, each.unit, formatter) for value in sorted(asked.bounds))
     if math.isnan(found.lowest):
         return f"Between {low} and {high} no instrument can be made."
-    unit = desk.draft.figures.unit_at(address)
+    unit = desk.draft.figures.unit_at(asked.address)
     least, most = (shown(value, unit, formatter.first, formatter.inch_style) for value in (found.lowest, found.highest))
-    wanted = shown(target, unit, formatter.first, formatter.inch_style)
+    wanted = shown(asked.target, unit, formatter.first, formatter.inch_style)
     between = f"Between {low} and {high} it goes from {least} to {most}"
-    if found.lowest <= target <= found.highest:
+    if found.lowest <= asked.target <= found.highest:
         return f"{between}, and never is {wanted}: it jumps over it, or no instrument can be made there."
     return f"{between}: {wanted} is out of reach."
