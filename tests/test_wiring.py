@@ -24,7 +24,7 @@ ROOT = Path(gramil.__file__).parent
 TOOL = ROOT.parents[1] / "tools" / "names.py"
 ADDRESS = re.compile(r"([A-Za-z]\w*_\w+)(\[.*\]|\.\w+)*$")
 LEFT: dict[tuple[str, str], str] = {
-    ("description/instrument.py", "crown_height"): "a key of [wire], as a maker writes it",
+    ("description/board/tables.py", "crown_height"): "a key of [wire], as a maker writes it",
 }
 """Strings that stand where they do and look like a figure's name, each with what it is; 20 at the most."""
 FIGURES = {"figures", "made", "drawn", "now", "then", "wanted", "before", "after", "old", "new", "goes_by"}

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from gramil.change.made import operations as fixing
-from gramil.description.instrument import Arch, Instrument
+from gramil.description.board.tables import Arch
+from gramil.description.instrument import Instrument
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from gramil.description.base import base_values
-from gramil.description.normal import usual_posts
+from gramil.description.neck.usual import usual_posts
 from gramil.description.reading import parse_description, read_shop
 from gramil.faults import MakersFault
 

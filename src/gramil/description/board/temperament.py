@@ -5,7 +5,7 @@ from itertools import pairwise
 from pathlib import Path as FilePath
 
 from gramil.description.board.scala_scale import ScalaScale, equal_division, parse_scl
-from gramil.description.instrument import Scale
+from gramil.description.board.tables import Scale
 from gramil.description.problems import Problem, quoted
 from gramil.plain_file import content_of
 

@@ -7,7 +7,7 @@ The checks are run with those of `checks.py`, each if the tables that it takes b
 import math
 from collections.abc import Callable, Iterator, Sequence
 
-from gramil.description.instrument import Board, Nut, Scale
+from gramil.description.board.tables import Board, Nut, Scale
 from gramil.description.neck.tables import Head, Heights, Neck, Top
 from gramil.description.problems import Problem
 from gramil.description.strings.tables import Strings

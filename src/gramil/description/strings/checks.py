@@ -6,7 +6,7 @@ The checks are run with those of `checks.py`, each if the tables that it takes b
 
 from collections.abc import Callable, Iterator, Sequence
 
-from gramil.description.instrument import Nut, Scale
+from gramil.description.board.tables import Nut, Scale
 from gramil.description.problems import Problem
 from gramil.description.strings.tables import Bridge, Intonation, Saddle, Strings
 from gramil.description.strings.usual import LAST_FRET, PER_STRING, STEEL, wound
