@@ -144,3 +144,12 @@ def test_every_file_of_the_pack_can_be_had(demo: httpx.Client) -> None:
         assert f"/instrument/2/print/{name}" in files
         assert demo.get(f"/instrument/2/print/{name}").status_code == 200
     assert demo.get("/instrument/2/print/..%2Fshop").status_code == 404
+
+
+@pytest.mark.parametrize("hours", ["-1", "nan", "1e9", "inf"])
+def test_hours_that_no_operation_takes_are_not_noted(served: Served, demo: httpx.Client, hours: str) -> None:
+    answer = post(demo, "/instrument/1/operation/tapered", do="done", hours=hours)
+    assert answer.status_code == 422
+    assert "0 to 10000" in answer.text
+    with open_store(served.store) as store:
+        assert operations_done(store, instrument(store, "Tarn").id) == []

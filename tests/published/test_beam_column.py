@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from tests.textbooks import beam_column
 
-from gramil.physics.bent_beam import Held, shape_under_pull
+from gramil.physics.bent_beam import Ends, shape_under_pull
 
 # E = 10 GPa, 50 x 22 mm, P = 800 N, e = 12 mm, L = 350 mm.
 MODULUS, WIDTH, DEPTH, LOAD, ECCENTRICITY, LENGTH = 10000.0, 50.0, 22.0, 800.0, 12.0, 350.0
@@ -35,9 +35,9 @@ def test_first_order_and_secant() -> None:
 def test_stations_solved_numerically_agree_with_the_secant() -> None:
     """The general solver, 200 stations: a pinned beam sags away from the line, a cantilever's end rises to it."""
     x = np.linspace(0.0, LENGTH, 201)
-    pinned = shape_under_pull(x, STIFFNESS, ECCENTRICITY, LOAD, Held.BOTH_ENDS)
+    pinned = shape_under_pull(x, STIFFNESS, ECCENTRICITY, LOAD, Ends.BOTH_ENDS)
     assert pinned[100] == pytest.approx(-0.33913, abs=2e-5)
-    cantilever = shape_under_pull(x, STIFFNESS, ECCENTRICITY, LOAD, Held.LAST_CLAMPED)
+    cantilever = shape_under_pull(x, STIFFNESS, ECCENTRICITY, LOAD, Ends.LAST_CLAMPED)
     assert cantilever[0] == pytest.approx(1.45933, abs=5e-5)
 
 

@@ -9,7 +9,7 @@ import click
 from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
 from gramil.cli.json_option import json_option, told
-from gramil.cli.options import as_made, instrument_file, opened, shop_file
+from gramil.cli.options import as_made_option, instrument_file, opened, shop_file
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.verdicts import verdicts
 from gramil.formatter import Formatter, formatter_of
@@ -21,7 +21,7 @@ from gramil.prints.whole import findings_of
 @instrument_file
 @shop_file
 @store_file
-@as_made
+@as_made_option
 @click.option("--fine", is_flag=True, help="List what was found fine as well.")
 @json_option
 def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine: bool, as_json: bool) -> None:

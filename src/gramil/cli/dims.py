@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from gramil.cli.json_option import json_option, told
-from gramil.cli.options import as_made, drawn_beside, instrument_file, opened, shop_file
+from gramil.cli.options import as_made_option, drawn_beside, instrument_file, opened, shop_file
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.listed import headings_of, there
@@ -22,7 +22,7 @@ LONGEST = 160
 @click.command()
 @instrument_file
 @shop_file
-@as_made
+@as_made_option
 @click.option("--part", help="Only this part, such as slots.")
 @click.option("--every", is_flag=True, help="Open up the figures by fret and by string, and lists of parts.")
 @json_option

@@ -38,7 +38,7 @@ from gramil.shop.made_file import (
     parse_made,
 )
 from gramil.shop.operations import Work, needed
-from gramil.shop.operations_done import Measurement, Noted, read_measurements
+from gramil.shop.operations_done import MOST_HOURS, Measurement, Noted, read_measurements
 from gramil.shop.operations_file import list_beside, lists_beside
 from gramil.store.opening import Store, open_store
 from gramil.store.writing import Hand
@@ -69,7 +69,7 @@ class ToNote:
 @as_read_option
 @click.option("--write", is_flag=True, help="Put what the measurements settle into the description, its comments kept.")
 @click.option("--note", default="", help="A note.")
-@click.option("--hours", type=Number(0, 10_000), help="Hours that it took; kept in a store only.")
+@click.option("--hours", type=Number(0, MOST_HOURS), help="Hours that it took; kept in a store only.")
 @click.option("--photo", "photos", multiple=True, help="Name of a photograph's file; kept in a store only.")
 @moment
 def command(

@@ -64,8 +64,10 @@ def _humidity(text: str) -> float:
 
 
 def _moisture(text: str) -> float:
+    from gramil.wood.movement import FIBRE_SATURATION
+
     percent = float(read_percent(text))
-    if not 0 <= percent <= 30:
+    if not 0 <= percent <= FIBRE_SATURATION:
         raise ValueError(f"{text}: seasoned wood holds 4 to 20 % of its dry mass")
     return percent
 

@@ -68,7 +68,7 @@ def paper(name: str, what: str) -> Callable[[F], F]:
     return click.option(name, metavar="PAPER", callback=checked, help=f"{what}: {listed}. The shop's own if not given.")
 
 
-as_made: Callable[[F], F] = click.option(
+as_made_option: Callable[[F], F] = click.option(
     "--made",
     is_flag=True,
     help="Go by what is made: measurements in NAME.made.toml take the place of figures as drawn.",

@@ -8,7 +8,7 @@ import click
 
 from gramil import names as n
 from gramil.chosen import Choices, Chosen, choices, chosen_makers
-from gramil.cli.options import as_made, instrument_file, opened_with_work, paper, shop_file
+from gramil.cli.options import as_made_option, instrument_file, opened_with_work, paper, shop_file
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
 from gramil.pack import pack_makers, whole_pack
@@ -19,7 +19,7 @@ from gramil.writers.paper import checked
 @click.command()
 @instrument_file
 @shop_file
-@as_made
+@as_made_option
 @click.option("--out", type=click.Path(path_type=Path), required=True, help="Folder to write into.")
 @paper("--paper", "Paper for the templates")
 @paper("--sheets-on", "Paper for sheets and book")

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.options import as_made, file_to_make, opened_with_work, shop_file
+from gramil.cli.options import as_made_option, file_to_make, opened_with_work, shop_file
 from gramil.cli.options import paper as paper_option
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.description.problems import meant, nearest
@@ -27,7 +27,7 @@ from gramil.store.writing import Hand
 @click.argument("file")
 @shop_file
 @store_file
-@as_made
+@as_made_option
 @moment
 @file_to_make("--out", ending=".pdf", what="The PDF to write.", required=True)
 @paper_option("--paper", "Paper")

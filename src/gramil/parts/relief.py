@@ -9,7 +9,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from gramil.physics.arrays import FloatArray
-from gramil.physics.bent_beam import Held, gap_under_straightedge, shape_from_curvature, shape_under_pull
+from gramil.physics.bent_beam import Ends, gap_under_straightedge, shape_from_curvature, shape_under_pull
 from gramil.quantities import (
     Mm,
     Newton,
@@ -127,7 +127,7 @@ def relief_under_pull_most(relief_neck: PulledNeck, string_pull_total: Newton) -
 def _under_pull(neck: PulledNeck, stiffness: FloatArray, pull: float) -> float:
     """The relief in mm; without end for a neck that would fold up."""
     try:
-        shape = shape_under_pull(neck.stations, stiffness, neck.lever, pull, Held.LAST_CLAMPED, neck.far_end)
+        shape = shape_under_pull(neck.stations, stiffness, neck.lever, pull, Ends.LAST_CLAMPED, neck.far_end)
     except ValueError:
         return np.inf
     return _gap(neck, shape)
@@ -197,4 +197,4 @@ def relief_rod_moment_most(relief_for_rod_most: Mm, relief_neck: PulledNeck, nec
 
 def _gap_of_moment(neck: PulledNeck, stiffness: FloatArray) -> float:
     """The relief that an even moment of 1 N mm gives."""
-    return _gap(neck, shape_from_curvature(neck.stations, 1 / stiffness, Held.LAST_CLAMPED))
+    return _gap(neck, shape_from_curvature(neck.stations, 1 / stiffness, Ends.LAST_CLAMPED))

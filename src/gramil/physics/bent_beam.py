@@ -12,14 +12,14 @@ from numpy.typing import ArrayLike
 from gramil.physics.arrays import FloatArray, floats
 
 
-class Held(Enum):
+class Ends(Enum):
     """How a beam is supported."""
 
     BOTH_ENDS = "at both ends, free to turn"
     LAST_CLAMPED = "clamped at the last station"
 
 
-def shape_from_curvature(x: ArrayLike, curvature: ArrayLike, held: Held) -> FloatArray:
+def shape_from_curvature(x: ArrayLike, curvature: ArrayLike, held: Ends) -> FloatArray:
     """Deflection (mm) at each station from curvature (1/mm) at each, straight between stations; small slopes.
 
     Moments enter as `moment / EI`, a built-in bow as its curvature; several causes as their sum.
@@ -27,7 +27,7 @@ def shape_from_curvature(x: ArrayLike, curvature: ArrayLike, held: Held) -> Floa
     return _shape_matrix(floats(x), held) @ floats(curvature)
 
 
-def _shape_matrix(x: FloatArray, held: Held) -> FloatArray:
+def _shape_matrix(x: FloatArray, held: Ends) -> FloatArray:
     """The matrix that turns curvature into deflection: two integrals, exact for curvature straight between stations."""
     if x.size < 2 or np.any(np.diff(x) <= 0.0):
         raise ValueError("stations of a beam rise along it, two at least")
@@ -36,7 +36,7 @@ def _shape_matrix(x: FloatArray, held: Held) -> FloatArray:
     start, end = each[:-1], each[1:]
     slope = _sums((start + end) * step / 2.0)
     rise = _sums(slope[:-1] * step + (2.0 * start + end) * step**2 / 6.0)
-    if held is Held.LAST_CLAMPED:
+    if held is Ends.LAST_CLAMPED:
         return floats(rise - rise[-1] - (x - x[-1])[:, None] * slope[-1])
     share = ((x - x[0]) / (x[-1] - x[0]))[:, None]
     return floats(rise - share * rise[-1])
@@ -51,7 +51,7 @@ def shape_under_pull(
     bending_stiffness: ArrayLike,
     line_height: ArrayLike,
     pull: float,
-    held: Held,
+    held: Ends,
     far_end: float | None = None,
 ) -> FloatArray:
     """Deflection (mm) of a beam bent by a taut line above it, including what the bending adds to the lever.
@@ -71,10 +71,10 @@ def shape_under_pull(
     return floats(np.linalg.solve(np.eye(place.size) - feedback, bend @ height))
 
 
-def _line_rise(x: FloatArray, held: Held, far_end: float | None) -> FloatArray:
+def _line_rise(x: FloatArray, held: Ends, far_end: float | None) -> FloatArray:
     """The matrix that gives the line's rise at each station from the beam's deflections."""
     rise = np.zeros((x.size, x.size))
-    if held is Held.LAST_CLAMPED:
+    if held is Ends.LAST_CLAMPED:
         rise[:, 0] = 1.0 if far_end is None else (far_end - x) / (far_end - x[0])
     return rise
 

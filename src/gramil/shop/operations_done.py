@@ -66,6 +66,10 @@ def read_measurements(
     return tuple(found)
 
 
+MOST_HOURS = 10_000.0
+"""No operation takes longer: more is a slip."""
+
+
 @dataclass(frozen=True)
 class Noted:
     """What is noted with an operation: a note, how many hours it took, photographs, and what was measured at it."""

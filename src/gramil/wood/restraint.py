@@ -30,7 +30,7 @@ Judgement = Literal["holds", "likely to hold", "may crack", "cracks", "pressed",
 
 
 @dataclass(frozen=True)
-class Held:
+class HeldWood:
     """A change of moisture in restrained wood: moistures %, free strain (growth positive), stress MPa (tension
     positive), as
     a range.
@@ -88,7 +88,7 @@ class Plate:
     radius: float = 0.0
 
 
-def held(species: Species, direction: Direction, moisture: float, later: float) -> Held:
+def held(species: Species, direction: Direction, moisture: float, later: float) -> HeldWood:
     """The stress in wood glued down at `moisture` (%) when it comes to `later`.
 
     Formula: strain C dM; stress -f k E C dM across the grain, f of HELD, k of CREEP (both ends of both make the range).
@@ -102,10 +102,10 @@ def held(species: Species, direction: Direction, moisture: float, later: float) 
     strain = None if coefficient is None else coefficient.value * (later - moisture)
     stress = None if strain is None or modulus is None else _stress(strain, modulus.value)
     beyond = outside(moisture, later)
-    return Held(species, direction, moisture, later, strain, stress, coefficient, modulus, missing, beyond)
+    return HeldWood(species, direction, moisture, later, strain, stress, coefficient, modulus, missing, beyond)
 
 
-def verdict(state: Held) -> Verdict:
+def verdict(state: HeldWood) -> Verdict:
     """Judge the stress across the grain by the wood's published strength; if a source is missing, say so.
 
     Tension only: restrained swelling compresses, bellies the plate and loads the glue line; it is described, not
@@ -136,7 +136,7 @@ def _judged(low: float, high: float, strength: Published) -> Judgement:
     return "cracks" if low > strength.value else "may crack"
 
 
-def assumed(state: Held) -> tuple[str, ...]:
+def assumed(state: HeldWood) -> tuple[str, ...]:
     """What the figures rest on, in words."""
     shares = f"{HELD[0]:g} to {HELD[1]:g} of the strain held, {CREEP[0]:g} to {CREEP[1]:g} of the stress left by creep"
     words = [f"{shares} (assumed)"]

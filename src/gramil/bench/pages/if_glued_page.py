@@ -26,6 +26,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, read_length, read_percent
 from gramil.shop.shop_in_store import shop_description
 from gramil.wood.air import Air
+from gramil.wood.movement import FIBRE_SATURATION
 from gramil.wood.species import Species, find_species
 
 WORDS: Mapping[str, str] = {
@@ -37,7 +38,6 @@ WORDS: Mapping[str, str] = {
 LATER = (25.0, 45.0, 65.0)
 """Relative humidities that are met later where no instrument says."""
 HEADS: Mapping[Answer, str] = {"go": "Go", "wait": "Wait", "do this first": "Do this first"}
-MOST_MOISTURE = 30.0
 
 
 @dataclass(frozen=True)
@@ -182,7 +182,7 @@ def _moisture(request: PageRequest, piece: PieceNow | None) -> float:
     return piece.state.mean.likely
 
 
-def _percent(request: PageRequest, key: str, most: float = MOST_MOISTURE) -> float:
+def _percent(request: PageRequest, key: str, most: float = FIBRE_SATURATION) -> float:
     try:
         percent = float(read_percent(request.one(key).replace(",", ".")))
     except ValueError as error:

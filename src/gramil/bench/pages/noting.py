@@ -14,7 +14,7 @@ from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import address_of_work, asked_again, sheet_of, work_for, work_named
 from gramil.bench.units import formatter_for
 from gramil.faults import MakersFault
-from gramil.shop.operations_done import Measurement, Noted, operations_done, read_measurements
+from gramil.shop.operations_done import MOST_HOURS, Measurement, Noted, operations_done, read_measurements
 from gramil.store.opening import Store
 
 
@@ -58,10 +58,16 @@ def _mark(
 
 
 def _hours(written: str) -> float | None:
+    """Raises MakersFault for what is no number of hours that an operation can take."""
+    if not written:
+        return None
     try:
-        return float(written.replace(",", ".")) if written else None
+        hours = float(written.replace(",", "."))
     except ValueError:
         raise MakersFault.of(f'"{written}" is no number', remedy="write hours such as 1.5", where="hours") from None
+    if not 0.0 <= hours <= MOST_HOURS:
+        raise MakersFault.of(f"read {written} hours", f"0 to {MOST_HOURS:g}", "write hours such as 1.5", where="hours")
+    return hours
 
 
 def give(request: PageRequest, open_instruments: OpenInstruments) -> Response:

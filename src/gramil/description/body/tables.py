@@ -11,7 +11,7 @@ from gramil.description.fields import Angle, Length, Radius, Words, given, usual
 from gramil.description.table import Table
 
 Place = Annotated[Length, Field(ge=-2000, le=2000)]
-Held = Literal["body", "join", "tail", "soundhole", "saddle"]
+HeldTo = Literal["body", "join", "tail", "soundhole", "saddle"]
 """What a feature follows: distances along are from there, toward the tail positive."""
 START = 'where its first end is: on "linings", at its "point", or against another brace, by name'
 
@@ -132,7 +132,7 @@ class BraceTable(Table):
 
     name: Words = given("what it is called")
     plate: Literal["top", "back"] = given("plate that it is glued to")
-    held_to: Held = usual("body", "common practice", "what it follows when something moves")
+    held_to: HeldTo = usual("body", "common practice", "what it follows when something moves")
     station: Place | None = usual(None, "or line", "where it crosses the centreline, along")
     lean: Angle = usual(
         0.0, "square across", "with station: its angle from square, treble end toward the tail positive"

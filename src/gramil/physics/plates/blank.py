@@ -123,7 +123,7 @@ def identified(blank: Blank, notes: Mapping[Way, float], like: Timber, sure: Sur
         moved = np.linalg.solve(sharing, off)
         wood = _scaled(wood, dict(zip(notes, np.exp(moved).tolist(), strict=True)))
         if np.abs(moved).max() < _ENOUGH:
-            return _told(wood, notes, sharing, sure or Sure())
+            return _identified(wood, notes, sharing, sure or Sure())
     return _unknown(like, faults or (Fault(what="the notes fit no board of these sizes", remedy=_AGAIN),))
 
 
@@ -239,7 +239,7 @@ def _each(wood: Timber, way: Way, more: float) -> Timber:
     return _scaled(wood, {other: math.exp(more) if other == way else 1.0 for other in WAYS})
 
 
-def _told(wood: Timber, notes: Mapping[Way, float], sharing: FloatArray, sure: Sure) -> Identified:
+def _identified(wood: Timber, notes: Mapping[Way, float], sharing: FloatArray, sure: Sure) -> Identified:
     """The stiffnesses with how far off they may be, and what to heed."""
     going = _going(notes)
     ones = np.ones(len(notes))

@@ -56,7 +56,7 @@ class Hold:
 
 
 @dataclass(frozen=True, eq=False)
-class Held:
+class HeldEdge:
     """What the holds come to: `turned` (n, n) makes movements of the nodes from movements free or held, of which the
     free ones are `free`; and the springs. `turns` is whether it changes anything."""
 
@@ -66,7 +66,7 @@ class Held:
     turns: bool
 
 
-def held(mesh: Mesh, holds: Sequence[Hold]) -> Held:
+def held(mesh: Mesh, holds: Sequence[Hold]) -> HeldEdge:
     """Apply the holds to a mesh's edge."""
     ways, springs = _empty_ways(), [Squares.none(EACH * len(mesh.nodes))]
     for hold in holds:
@@ -79,7 +79,7 @@ def held(mesh: Mesh, holds: Sequence[Hold]) -> Held:
             elif stiffness > 0:
                 springs.append(_spring(mesh, sides, first, way, stiffness))
     turn, free = _turn(mesh, ways)
-    return Held(csr_matrix(turn + identity(turn.shape[0])), free, Squares.joined(springs), turn.nnz > 0)
+    return HeldEdge(csr_matrix(turn + identity(turn.shape[0])), free, Squares.joined(springs), turn.nnz > 0)
 
 
 Ways = dict[int, dict[int, list[FloatArray]]]

@@ -12,7 +12,7 @@ from gramil.physics.arrays import FloatArray
 from gramil.physics.plates.assembly import Sheet, grown, rigid, rising, sheet_of
 from gramil.physics.plates.bar import Bar
 from gramil.physics.plates.block import Block, GluedBlock
-from gramil.physics.plates.edge import Held, held
+from gramil.physics.plates.edge import HeldEdge, held
 from gramil.physics.plates.glued import GluedBar, glued_to, with_bar_glued
 from gramil.physics.plates.mesh import Mesh
 from gramil.physics.plates.meshing import Region, mesh_of
@@ -41,7 +41,7 @@ class Bare:
     """The plate alone with its edge held; changes to bars and blocks leave it as it is."""
 
     sheet: Sheet
-    held: Held
+    held: HeldEdge
 
     @cached_property
     def stiffness(self) -> csr_matrix:
