@@ -1,6 +1,4 @@
-"""Values as they are typed on a page, and as they are written in a description: by their unit, a bare number in the
-unit that the page shows.
-"""
+"""Values as they are typed on a page: by their unit, a bare number in the unit that the page shows."""
 
 import math
 
@@ -8,21 +6,6 @@ from gramil.bare_numbers import reader_of
 from gramil.bench.measuring import bare
 from gramil.formatter import Formatter
 from gramil.measure import MeasureError
-
-
-def written(value: float, unit: str | None) -> str:
-    """A value as written in a description, to 0.00001 mm or degree."""
-    match unit:
-        case "mm":
-            return f"{value:.5f} mm"
-        case "1/mm":
-            return "flat" if value == 0 else f"{1 / value:.5f} mm"
-        case "rad":
-            return f"{math.degrees(value):.5f}"
-        case "MPa":
-            return f"{value:.5f} MPa"
-        case _:
-            return f"{value:.7g}"
 
 
 def read_as(text: str, unit: str | None, formatter: Formatter) -> float:

@@ -8,11 +8,14 @@ from pathlib import Path
 import click
 
 from gramil import names as n
+from gramil.change.written_value import written
 from gramil.cli.changed import changed_text
 from gramil.description.base import base_names
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 
+PLACES = 9
+"""Decimals of a value that is tried: a search goes nearer than a maker writes."""
 ARCH = {"board.arch": "", "board.arch.nut": "nut", "board.arch.end": "end"}
 """Keys of the arch, which goes into the figures as 1/R, and which end of the board each is the radius at."""
 
@@ -45,13 +48,11 @@ def turned_input(figures: Figures, key: str, file: Path, read: Callable[[str], F
     if isinstance(value, bool | str) or not isinstance(value, int | float):
         raise click.BadParameter(f"{key} is no single number, and cannot be turned", param_hint="INPUT")
     unit = figures.unit_at(name)
-    found = TurnedInput(key, unit, float(value), lambda new: changed_text(file, [f"{key}={_written(new, unit)}"]))
+    found = TurnedInput(
+        key, unit, float(value), lambda new: changed_text(file, [f"{key}={written(new, unit, PLACES)}"])
+    )
     _refuse_if_otherwise(found, lambda text: read(text)[name])
     return found
-
-
-def _written(value: float, unit: str | None) -> str:
-    return f"{value:.9f} {unit}" if unit in ("mm", "rad", "MPa") else f"{value:.9g}"
 
 
 def _refuse_if_otherwise(found: TurnedInput, read: Callable[[str], float]) -> None:
@@ -82,14 +83,10 @@ def _radius(curvature: float) -> float:
 def _arched(file: Path, end: str, radius: float, radii: dict[str, float]) -> str:
     """The description with a radius in the arch's place; turning one end of a cylinder makes it a cone."""
     if not end:
-        return changed_text(file, [f"board.arch={_written(radius, 'mm')}"])
+        return changed_text(file, [f"board.arch={written(radius, 'mm', PLACES)}"])
     try:
-        return changed_text(file, [f"board.arch.{end}={_written(radius, 'mm')}"])
+        return changed_text(file, [f"board.arch.{end}={written(radius, 'mm', PLACES)}"])
     except MakersFault:
-        ends = {**radii, end: radius}
-        pairs = ", ".join(f'{name} = "{_arch_text(value)}"' for name, value in ends.items())
+        ends = {name: written(value, "mm", PLACES) for name, value in {**radii, end: radius}.items()}
+        pairs = ", ".join(f'{name} = "{value}"' for name, value in ends.items())
         return changed_text(file, [f"board.arch={{ {pairs} }}"])
-
-
-def _arch_text(radius: float) -> str:
-    return "flat" if radius == inf else _written(radius, "mm")

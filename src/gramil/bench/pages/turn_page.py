@@ -19,9 +19,10 @@ from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import Desk, address_part, desk_of
 from gramil.bench.section_view import said
-from gramil.bench.typed_values import read_as, written
+from gramil.bench.typed_values import read_as
 from gramil.change.turn import Turned
 from gramil.change.turnable import Turnable, turnables, turned
+from gramil.change.written_value import written
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter, shown
 from gramil.graph import Figures
