@@ -140,10 +140,11 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_edge_back": ("body_wall", "channel_cuts", "channel_list",),
     "piece_edge_top": ("body_wall", "channel_cuts", "channel_list",),
     "piece_facets": ("carve_lines", "carve_stations",),
-    "piece_gap_cards": ("card_gaps", "shop_laser_kerf",),
+    "piece_gap_cards": ("card_gaps",),
     "piece_gauge_cards": ("carve_stations",),
     "piece_head_figures": ("head_angle", "head_blank", "head_break_angle", "head_scarf_length",),
     "piece_head_words": ("scale_bass", "scale_join", "scale_treble",),
+    "piece_laser": ("shop_laser_kerf",),
     "piece_layout_sizes": ("board_tail_position", "board_width", "board_width_at_tail", "fret_position", "nut_width",),
     "piece_ledge_cutter": ("ledge_choice",),
     "piece_ledge_sizes": ("core_inset", "ledge_choice",),
@@ -159,8 +160,9 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_plan_sizes": ("back_bow_length", "body_length", "body_width", "bridge_front_edge", "scale_run",),
     "piece_plank_sizes": ("back_bow_length", "head_angle", "head_blank", "head_scarf_length", "neck_heel_depth", "plank_head_along", "plank_shaft",),
     "piece_rail_proof": ("card_proof_octave", "card_proof_pin",),
-    "piece_rail_words": ("scale_bass", "scale_frets", "shop_laser_kerf", "shop_pin_offset", "shop_template_pin",),
+    "piece_rail_words": ("scale_bass", "scale_frets", "shop_pin_offset", "shop_template_pin",),
     "piece_rod": ("rod_end", "rod_start_away",),
+    "piece_router": ("shop_router_kerf",),
     "piece_saddle_above": ("saddle_off_line",),
     "piece_saddle_behind": ("saddle_tall",),
     "piece_saddle_card": ("saddle_tall",),
@@ -217,7 +219,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_slot": ("drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
     "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "stuff_list", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
-    "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "stuff_list", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
+    "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_laser_kerf_in", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "stuff_list", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
     "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "limit_tolerance_radius", "stuff_list", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
 }
 """What each page shows, read off its code: edges of the graph."""
@@ -229,6 +231,7 @@ if TYPE_CHECKING:
     from gramil.description.wood.air_values import WoodState
     from gramil.drawings.heights import Turned
     from gramil.drawings.index_template import Notches, Rail
+    from gramil.drawings.kerf import Machine
     from gramil.drawings.marks import Drawing, Polyline
     from gramil.drawings.neck import Leaning
     from gramil.drawings.neck_plank import LeaningHead
@@ -267,6 +270,7 @@ if TYPE_CHECKING:
     from gramil.drawings import head as drawings_head
     from gramil.drawings import heights as drawings_heights
     from gramil.drawings import index_template as drawings_index_template
+    from gramil.drawings import machines as drawings_machines
     from gramil.drawings import neck as drawings_neck
     from gramil.drawings import neck_plank as drawings_neck_plank
     from gramil.drawings import plan as drawings_plan
@@ -466,7 +470,7 @@ if TYPE_CHECKING:
         marks: Members[Ref[Any], Any]
         stretch: Ref[float]
         scale: Ref[float]
-        kerf: Ref[Literal['in the drawing', 'left to the machine']]
+        kerf: Ref[Any]
 
     class TurnedRef(Ref[Turned]):
         join: Ref[Mm]
@@ -483,6 +487,11 @@ if TYPE_CHECKING:
         centres: Members[Ref[Mm], Mm]
         width: Ref[Mm]
         depth: Ref[Mm]
+
+    class MachineRef(Ref[Machine]):
+        kerf: Ref[Mm]
+        allowed_in: Ref[str]
+        figure: Ref[Any]
 
     class LeaningRef(Ref[Leaning]):
         start: Ref[Any]
@@ -706,7 +715,6 @@ if TYPE_CHECKING:
     class GapCardRef(Ref[GapCard]):
         name: Ref[str]
         thickness: Ref[Mm]
-        drawn: Ref[Mm]
 
     class EdgeRef(Ref[Edge]):
         name: Ref[str]
@@ -1240,10 +1248,13 @@ if TYPE_CHECKING:
     shop_is_default: Ref[bool]
     shop_jigs: Members[JigRef, Jig]
     shop_laser_kerf: Ref[Mm]
+    shop_laser_kerf_in: Ref[Literal['the drawing', 'the machine']]
     shop_name: Ref[str]
     shop_paper: Ref[str]
     shop_pin_clearance: Ref[Mm]
     shop_pin_offset: Ref[Mm]
+    shop_router_kerf: Ref[Mm]
+    shop_router_kerf_in: Ref[Literal['the drawing', 'the machine']]
     shop_saws: Members[SawRef, Saw]
     shop_sheet_paper: Ref[str]
     shop_template_pin: Ref[Mm]
@@ -1416,6 +1427,10 @@ if TYPE_CHECKING:
     piece_template: Members[Ref[Any], Any] = of(drawings_index_template.piece_template)
     piece_lines_instead: Members[Ref[Any], Any] = of(drawings_index_template.piece_lines_instead)
     drawing_index_template: DrawingRef = of(drawings_index_template.drawing_index_template)
+
+    # drawings/machines.py
+    piece_laser: MachineRef = of(drawings_machines.piece_laser)
+    piece_router: MachineRef = of(drawings_machines.piece_router)
 
     # drawings/neck.py
     piece_side_board: Members[Ref[Any], Any] = of(drawings_neck.piece_side_board)
@@ -2212,8 +2227,6 @@ if TYPE_CHECKING:
     template_notch: Rows = of(part_template.template_notch)
     template_nut_notch: Ref[Mm] = of(part_template.template_nut_notch)
     template_notch_width: Ref[Mm] = of(part_template.template_notch_width)
-    template_notch_drawn: Ref[Mm] = of(part_template.template_notch_drawn)
-    template_pin_hole_drawn: Ref[Mm] = of(part_template.template_pin_hole_drawn)
     template_pin_reach: Ref[Mm] = of(part_template.template_pin_reach)
     template_pin_first: Ref[Mm] = of(part_template.template_pin_first)
     template_pin_last: Ref[Mm] = of(part_template.template_pin_last)

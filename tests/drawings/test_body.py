@@ -7,6 +7,7 @@ from itertools import pairwise
 
 import ezdxf
 import pytest
+from tests.drawings.conftest import shop_allowing
 
 from gramil.drawings.marks import Circle, Line, Polyline, Words
 from gramil.formatter import Formatter
@@ -20,7 +21,7 @@ def whole(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) ->
         text = text_of("tarn")
         for old, new in changes:
             text = text.replace(old, new)
-        return derive_text(text, text_of("shop"))
+        return derive_text(text, shop_allowing(text_of("shop"), "the machine"))
 
     return derived
 
@@ -55,7 +56,7 @@ def test_the_faces_outline_has_the_bodys_perimeter_in_the_dxf(whole) -> None:
 def test_soundhole_and_pins_are_circles_in_the_dxf(whole) -> None:
     tarn = whole()
     circles = list(read_back(tarn, "drawing_face_plan").modelspace().query("CIRCLE"))
-    (hole,) = [each for each in circles if each.dxf.layer == "cut"]
+    (hole,) = [each for each in circles if each.dxf.layer == "outline"]
     assert (hole.dxf.center.x, hole.dxf.center.y, hole.dxf.radius) == pytest.approx((165.0, 0.0, 46.0))
     pins = sorted((each.dxf.center.y, each.dxf.center.x) for each in circles if each.dxf.layer == "pins")
     assert [y for y, _ in pins] == pytest.approx([-28.25, -16.95, -5.65, 5.65, 16.95, 28.25])
@@ -121,18 +122,22 @@ def cards_of(figures: Figures) -> list[Polyline]:
 
 def test_the_mould_goes_round_the_outline(whole) -> None:
     tarn = whole()
-    (box,) = layer(tarn["drawing_mould"], "outline")
-    (ring,) = layer(tarn["drawing_mould"], "cut")
-    assert length_of(ring.points) == pytest.approx(tarn["body_perimeter"], abs=0.5)
-    xs = [x for x, _ in box.points]
-    assert max(xs) - min(xs) == pytest.approx(490 + 2 * 60)
+    upper, lower = layer(tarn["drawing_mould"], "cut")
+    wide = tarn["body_mould_half_width"]
+    for half, side in ((upper, 1), (lower, -1)):
+        xs, ys = zip(*half.points, strict=True)
+        assert max(xs) - min(xs) == pytest.approx(490 + 2 * 60)
+        assert max(ys) - min(ys) == pytest.approx(wide)
+        assert min(side * y for y in ys) > 0, "the halves lie apart"
+        boards = 490 + 2 * 60 + 2 * wide + 2 * 60
+        assert length_of(half.points) == pytest.approx(boards + tarn["body_perimeter"] / 2, abs=0.5)
 
 
 def test_no_braces_leave_plans_of_the_outline_and_no_cards(whole, text_of, derive_text) -> None:
     plain = derive_text(text_of("tarn").partition("[soundhole]")[0], text_of("shop"))
     assert not plain["drawing_braces"].marks
     assert layer(plain["drawing_top_inside"], "outline")
-    assert not layer(plain["drawing_face_plan"], "cut", Circle)
+    assert not layer(plain["drawing_face_plan"], "outline", Circle)
 
 
 def test_the_saddle_on_the_face_slants_as_its_slot_does(whole) -> None:

@@ -29,7 +29,7 @@ def holds(figures: Figures) -> list[tuple[float, float]]:
     drawing = figures["drawing_bridge"]
     if figures["bridge_hold"] == "pins":
         return [hole.centre for hole in on(drawing, "pins", Circle)]
-    (face,) = on(drawing, "pins", Line)
+    (face,) = on(drawing, "core", Line)
     walls = [line for line in on(drawing, "hidden", Line) if line.start[1] == line.end[1]]
     pairs = list(zip(walls[::2], walls[1::2], strict=True))
     for low, high in pairs:
@@ -58,7 +58,7 @@ def test_strings_run_from_their_own_lines_over_break_points_to_holes(figures: Fi
 
 def test_the_slot_is_a_box_round_the_saddles_line(figures: Figures) -> None:
     drawing, side = figures["drawing_bridge"], turn(figures)
-    (slot,) = on(drawing, "cut", Polyline)
+    _, slot = on(drawing, "cut", Polyline)
     corners = [np.array(each) for each in slot.points]
     ends = sorted(
         float(np.hypot(*(one - other))) for one, other in zip(corners, corners[1:] + corners[:1], strict=True)
@@ -86,13 +86,12 @@ def test_every_figure_has_an_address(figures: Figures) -> None:
 
 
 def test_the_saddle_card_stands_as_tall_as_the_saddle(figures: Figures) -> None:
-    """The card's top over its foot, at each string, is the saddle's height and the machine's kerf, half at each."""
+    """The card's top over its foot, at each string, is the saddle's height."""
     saddle = next(each for each in on(figures["drawing_string_gauges"], "cut", Polyline))
     tops, foot = saddle.points[1:-3], saddle.points[-1][1]
-    kerf = figures["shop_laser_kerf"]
     for (y, z), place, tall in zip(tops, figures["string_along_saddle"], figures["saddle_tall"], strict=True):
         assert y == pytest.approx(turn(figures) * place)
-        assert z - foot == pytest.approx(tall + kerf)
+        assert z - foot == pytest.approx(tall)
 
 
 def test_the_left_hands_cards_have_the_treble_on_the_left(figures: Figures) -> None:
@@ -113,7 +112,7 @@ def test_spacing_strips_are_marked_at_the_strings(figures: Figures) -> None:
 def test_on_the_sheets_the_bridge_lies_across_the_page_for_either_hand(figures: Figures) -> None:
     """A quarter turned: along the centreline is down the page, treble to the right; to the left for the left hand."""
     sheet, plan, side = figures["drawing_setup_bridge"], figures["drawing_bridge"], turn(figures)
-    (lying,), (standing,) = (on(each, "outline", Polyline) for each in (sheet, plan))
+    (lying,), (standing, _) = on(sheet, "outline", Polyline), on(plan, "cut", Polyline)
     for (x, y), (along, across) in zip(lying.points, standing.points, strict=True):
         assert (x, y) == pytest.approx((sheet.scale * across, -sheet.scale * along))
     holes = zip(on(sheet, "pins", Circle), on(plan, "pins", Circle), strict=True)

@@ -3,6 +3,7 @@
 from itertools import pairwise
 
 import pytest
+from tests.drawings.conftest import figures_cut
 
 from gramil.drawings.marks import Circle, Line, Polyline, Words
 
@@ -36,7 +37,8 @@ def test_the_nut_end_is_made_by_the_near_side_of_the_saw(tarn):
     assert (left + right) / 2 == pytest.approx(OFFSET - KERF / 2)
 
 
-def test_notches_and_holes_are_drawn_smaller_and_the_rail_larger(tarn):
+def test_notches_and_holes_are_drawn_smaller_and_the_rail_larger():
+    tarn = figures_cut("tarn", "the drawing")
     assert all(right - left == pytest.approx(PIN + PLAY - LASER) for left, right in notches(tarn))
     drawing = tarn["drawing_index_template"]
     holes = [m for m in drawing.marks if isinstance(m, Circle) and m.layer == "pins"]

@@ -34,7 +34,7 @@ def lines(drawing: Drawing, layer: str) -> list[float]:
 
 def test_the_nuts_rule_spans_the_strings_along_the_nut(fanned: Figures) -> None:
     ahead, across = zero_line(fanned)
-    ticks = lines(fanned["drawing_nut"], "cut")
+    ticks = lines(fanned["drawing_nut"], "slots")
     assert ticks[-1] - ticks[0] == pytest.approx(math.hypot(ahead, across), abs=1e-6)
     assert ticks[-1] - ticks[0] > across + 0.2
 

@@ -95,7 +95,7 @@ def test_a_thick_head_ends_in_a_step(example):
 def test_the_nut_s_rule_marks_every_string(tarn, left_tarn):
     for figures, side in ((tarn, 1), (left_tarn, -1)):
         box, *_ = on(figures["drawing_nut"], "cut", Polyline)
-        ticks = [line.start[0] for line in on(figures["drawing_nut"], "cut", Line)]
+        ticks = [line.start[0] for line in on(figures["drawing_nut"], "slots", Line)]
         np.testing.assert_allclose(ticks, side * figures["string_y_nut"], atol=1e-12)
         assert max(x for x, _ in box.points) - min(x for x, _ in box.points) == figures["nut_width"]
 

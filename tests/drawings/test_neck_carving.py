@@ -89,7 +89,7 @@ def test_a_head_without_an_outline_says_so(example, tarn):
 
     assert "no outline described" in words(example("scree"))
     assert "no outline described" not in words(tarn)
-    (edge,) = shapes(tarn["drawing_head"], "outline")
+    (edge,) = shapes(tarn["drawing_head"], "cut")
     assert min(x for x, _ in edge.points) == pytest.approx(-165, abs=1e-6)
 
 

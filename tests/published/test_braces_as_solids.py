@@ -260,7 +260,8 @@ def described(text_of: Callable[[str], str], derive_text: Callable[..., Figures]
     def figures_of(name: str) -> Figures:
         if name not in kept:
             text = text_of(name) if name in EXAMPLES else variants(text_of("tarn"))[name]
-            kept[name] = derive_text(text, text_of("shop"))
+            shop = text_of("shop").replace("laser_kerf =", 'laser_kerf_in = "the machine"\nlaser_kerf =')
+            kept[name] = derive_text(text, shop)
         return kept[name]
 
     return figures_of

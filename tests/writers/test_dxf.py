@@ -96,7 +96,7 @@ def test_figures_are_text_in_the_shipped_face(document):
 
 def test_it_says_from_where_it_is_seen(document, section, resolve):
     said = [text.dxf.text for text in document.modelspace().query("TEXT")]
-    assert "Seen from the face. True scale, in millimetres. Kerf: left to the machine." in said
+    assert "Seen from the face. True scale, in millimetres." in said
     stretched = [text.dxf.text for text in read(dxf_bytes(section, resolve)).modelspace().query("TEXT")]
     assert "Seen from the end. Not true scale: heights are drawn 4 times too tall." in stretched
 

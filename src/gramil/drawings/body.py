@@ -7,6 +7,7 @@ that is not there have no marks.
 import numpy as np
 
 from gramil import names as n
+from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, SideStation, Spot
@@ -20,6 +21,10 @@ OWNS = ("drawing_", "piece_")
 
 FINENESS = 0.05
 """In mm: an outline is drawn in chords that lie this close to it."""
+CUT_FINENESS = 0.01
+"""The same of a line that a machine follows."""
+HALVES_APART = 8.0
+"""From the centreline to either half of the mould as drawn, in mm, so that each is cut out by itself."""
 
 
 def piece_body_outline(body_outlines: tuple[Outline, ...]) -> Marks:
@@ -56,7 +61,7 @@ def piece_soundhole(
         return ()
     x, centre = soundhole_centre, (soundhole_centre, 0.0)
     rings = [Circle(centre, width / 2, "markers") for ring in rosette_rings for width in (ring.inner, ring.outer)]
-    return (Circle(centre, soundhole_diameter / 2, "cut"), Line((x, -6.0), (x, 6.0), "centreline"), *rings)
+    return (Circle(centre, soundhole_diameter / 2, "outline"), Line((x, -6.0), (x, 6.0), "centreline"), *rings)
 
 
 def piece_bridge_on_body(
@@ -182,6 +187,7 @@ def drawing_side(
     side_upper: Series[Mm],
     side_lower: Series[Mm],
     side_stations: tuple[SideStation, ...],
+    piece_router: Machine,
     piece_unrolled_words: Marks,
 ) -> Drawing:
     """One side unrolled, at true size, its outside up: top's edge above; the other side is its mirror image."""
@@ -192,7 +198,8 @@ def drawing_side(
     marks: list[Mark] = [Polyline((*upper, *reversed(lower)), "cut", closed=True)]
     for station in side_stations:
         marks += _station(station, side_along, side_upper, side_lower)
-    return Drawing("side", f"{instrument_name}, a side unrolled", "the side", (*marks, *piece_unrolled_words))
+    drawing = Drawing("side", f"{instrument_name}, a side unrolled", "the side", (*marks, *piece_unrolled_words))
+    return cut_by(piece_router, drawing)
 
 
 def piece_unrolled_words(
@@ -249,23 +256,28 @@ def drawing_mould(
     body_mould_length: Mm,
     body_mould_half_width: Mm,
     body_mould_wall: Mm,
+    piece_router: Machine,
 ) -> Drawing:
-    """The outside mould: both halves, parted on the centreline, with holes for the bolts that hold them."""
+    """The outside mould: its two halves, drawn apart so that each is a ring of its own; they meet on the centreline."""
     title = f"{instrument_name}, mould"
     marks: list[Mark] = []
     for outline in body_outlines:
-        low, high = -body_mould_wall, outline.length + body_mould_wall
-        half = body_mould_half_width
-        ring = tuple((float(x), float(y)) for x, y in outline.polyline(FINENESS))
-        box: tuple[Point, ...] = ((low, -half), (high, -half), (high, half), (low, half))
+        low, high, top = -body_mould_wall, outline.length + body_mould_wall, body_mould_half_width + HALVES_APART
+        upper = _mould_half(outline, low, high, body_mould_half_width)
         marks += [
-            Polyline(ring, "cut", closed=True),
-            Polyline(box, "outline", closed=True),
-            Line((low, 0.0), (0.0, 0.0), "cut"),
-            Line((outline.length, 0.0), (high, 0.0), "cut"),
-            Span((low, -half), (high, -half), -12.0, n.body_mould_length),
-            Span((high, 0.0), (high, half), -12.0, n.body_mould_half_width),
-            Label((low, half + 8.0), n.body_mould_thickness, f"{instrument_name}: mould, thick ", height=5.0),
-            Words((low, half + 2.0), "The inside is the outside of the sides.", 3.0),
+            Polyline(upper, "cut", closed=True),
+            Polyline(tuple((x, -y) for x, y in upper), "cut", closed=True),
+            Line((low, 0.0), (high, 0.0), "centreline"),
+            Span((low, -top), (high, -top), -12.0, n.body_mould_length),
+            Span((high, HALVES_APART), (high, top), -12.0, n.body_mould_half_width),
+            Label((low, top + 8.0), n.body_mould_thickness, f"{instrument_name}: mould, thick ", height=5.0),
+            Words((low, top + 2.0), "The inside is the outside of the sides; the halves meet on the centreline.", 3.0),
         ]
-    return Drawing("mould", title, "the face", tuple(marks))
+    return cut_by(piece_router, Drawing("mould", title, "the face", tuple(marks)))
+
+
+def _mould_half(outline: Outline, low: Mm, high: Mm, wide: Mm) -> tuple[Point, ...]:
+    """Once round the treble half, from its outer corner at the neck: its boards, and the outline's half in them."""
+    inside = [(float(x), max(0.0, float(y))) for x, y in outline.polyline(CUT_FINENESS) if y > -1e-9]
+    ring = ((low, wide), (low, 0.0), *inside, (high, 0.0), (high, wide))
+    return tuple((x, y + HALVES_APART) for x, y in ring)

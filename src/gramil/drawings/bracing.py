@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 
 from gramil import names as n
+from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words, mirrored
 from gramil.drawings.pen import fitted, handed
 from gramil.parts.body_records import Brace, Crossing, PlateShape, notches_in
@@ -129,7 +130,7 @@ def _beside(plan: Drawing, listed: Marks) -> Drawing:
 
 
 def drawing_braces(
-    instrument_name: str, brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]
+    instrument_name: str, piece_laser: Machine, brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...]
 ) -> Drawing:
     """Each brace from its side, at true size, foot down, with its notches: cards to mark and to check by."""
     marks: list[Mark] = []
@@ -138,7 +139,7 @@ def drawing_braces(
         y -= brace.height
         marks += _card(brace, brace_crossings, y)
         y -= SAG_STEP * np.ceil(brace.sagitta / SAG_STEP) + CARD_GAP
-    return Drawing("braces", f"{instrument_name}, braces from the side", "the side", tuple(marks))
+    return cut_by(piece_laser, Drawing("braces", f"{instrument_name}, braces from the side", "the side", tuple(marks)))
 
 
 def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:

@@ -6,6 +6,7 @@ from math import hypot
 import numpy as np
 
 from gramil import names as n
+from gramil.drawings.kerf import Machine, as_cut, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.quantities import Mm, PerString, Ratio
@@ -72,7 +73,7 @@ def piece_hold(
     slope = (back[1][0] - back[0][0]) / (back[1][1] - back[0][1])
     walls = [(x, y + side * bridge_pin_diameter / 2) for x, y in places for side in (-1, 1)]
     holes = (Line((x, y), (back[0][0] + slope * (y - back[0][1]), y), "hidden") for x, y in walls)
-    return (Line(places[-1], places[0], "pins"), *holes)
+    return (Line(places[-1], places[0], "core"), *holes)
 
 
 def piece_bridge_strings(
@@ -150,14 +151,16 @@ def piece_set_backs(bridge_outline: Quadrilateral, bridge_hold_y: PerString[Mm])
 def drawing_bridge(
     instrument_name: str,
     instrument_handed: str,
+    piece_router: Machine,
     piece_bridge_lines: Marks,
     piece_bridge_run: Marks,
     piece_bridge_figures: Marks,
     piece_bridge_words: Marks,
 ) -> Drawing:
     """The bridge with saddle slot, break points and holes, where it lies from the zero line."""
-    marks = (*piece_bridge_lines, *piece_bridge_run, *piece_bridge_figures)
-    turned = handed(Drawing("bridge", f"{instrument_name}, bridge", "the face", marks), instrument_handed)
+    marks = (*as_cut(piece_bridge_lines), *piece_bridge_run, *piece_bridge_figures)
+    drawing = cut_by(piece_router, Drawing("bridge", f"{instrument_name}, bridge", "the face", marks))
+    turned = handed(drawing, instrument_handed)
     return replace(turned, marks=(*turned.marks, *piece_bridge_words))
 
 

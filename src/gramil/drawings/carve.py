@@ -1,6 +1,7 @@
 """For carving the neck's back: gauge cards to hold against it, and the flats with their lines, station by station."""
 
 from gramil import names as n
+from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, upright
 from gramil.parts.records import CarveLine, CarveStation
@@ -54,12 +55,13 @@ def _at(station: CarveStation) -> "n.CarveStationRef":
     return n.carve_stations[station.name]
 
 
-def drawing_neck_gauges(instrument_name: str, piece_gauge_cards: Marks) -> Drawing:
+def drawing_neck_gauges(instrument_name: str, piece_laser: Machine, piece_gauge_cards: Marks) -> Drawing:
     """Gauge cards for the neck's back, to be cut from sheet: the same for both hands."""
     note = Words((0.0, 5.0), "upper edge along the joint of board and neck", 2.4, anchor="middle")
     nothing = Words((0.0, 0.0), "No station lies short of the heel.", 2.4, anchor="middle")
     marks = (*piece_gauge_cards, note) if piece_gauge_cards else (nothing,)
-    return Drawing("neck-gauges", f"{instrument_name}, gauge cards for the neck", "the end", marks)
+    title = f"{instrument_name}, gauge cards for the neck"
+    return cut_by(piece_laser, Drawing("neck-gauges", title, "the end", marks))
 
 
 def piece_facets(

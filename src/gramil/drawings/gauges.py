@@ -1,10 +1,11 @@
 """Gauge cards to be cut from sheet: the arch at three stations, the slot's depth, the thickness."""
 
-from math import pi
+from math import cos, sin
 
 from gramil import names as n
-from gramil.drawings.marks import Arc, Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
-from gramil.drawings.pen import box_points, fitted
+from gramil.drawings.kerf import Machine, cut_by
+from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
+from gramil.drawings.pen import fitted
 from gramil.parts.cards import ArchCard, DepthCard, GapCard
 from gramil.quantities import Mm
 
@@ -16,18 +17,25 @@ SMALL_CARD = (42.0, 24.0)
 """Width and height of a depth card's body, in mm."""
 TONGUE = 4.0
 """Width of a depth card's tongue: so narrow that an arch under its shoulders does not lift it by 0.01 mm."""
+STEPS = 64
+"""Straight pieces in which an arch is drawn."""
 THROAT, JAW = 14.0, 9.0
 """How deep a gap card's gap is, and the sheet on either side of it, in mm."""
 
 
 def piece_arch_cards(card_arches: tuple[ArchCard, ...], instrument_name: str) -> Marks:
-    """Arch cards one below the other, nut first. One cut along the arc makes two gauges: a hollow one and its twin."""
+    """Arch cards one below the other, nut first: each a hollow one for the board, and its twin for the block."""
     marks: list[Mark] = []
     crest = 0.0
     for card in card_arches:
-        marks += _arch_card(card, (0.0, crest), instrument_name)
-        crest -= OVER + _under(card) + APART
+        foot = crest - APART - _fall_at_end(card)
+        marks += (*_hollow_card(card, (0.0, crest), instrument_name), *_full_card(card, (0.0, foot)))
+        crest = foot - _under(card) - APART - OVER
     return tuple(marks)
+
+
+def _fall_at_end(card: ArchCard) -> Mm:
+    return card.radius * (1 - cos(card.half_angle)) if card.half_angle else 0.0
 
 
 def _under(card: ArchCard) -> Mm:
@@ -35,17 +43,24 @@ def _under(card: ArchCard) -> Mm:
     return max(UNDER, card.fall + 5.0)
 
 
-def _arch_card(card: ArchCard, crest: Point, name: str) -> Marks:
+def _hollow_card(card: ArchCard, crest: Point, name: str) -> Marks:
     x, y = crest
-    address = n.card_arches[card.name]
     return (
-        Polyline(box_points((x - card.reach, y - _under(card)), (x + card.reach, y + OVER)), "cut", closed=True),
-        _edge(card, crest),
-        *(Line((x + side, y - card.fall - 1.0), (x + side, y - card.fall - 4.0), "text") for side in _sides(card)),
+        Polyline((*_edge(card, crest), (x + card.reach, y + OVER), (x - card.reach, y + OVER)), "cut", closed=True),
+        *(Line((x + side, y - card.fall + 1.0), (x + side, y - card.fall + 4.0), "text") for side in _sides(card)),
         fitted((x, y + 12.8), name, 1.9 * card.reach, 2.2),
         fitted((x, y + 9.8), f"{card.name}: hollow, for the board", 1.9 * card.reach, 2.2),
-        Label((x, y + 3.8), address.radius, "R ", height=4.0, anchor="middle"),
-        Label((x, y - 7.0), address.fall, "edge falls ", height=2.4, anchor="middle"),
+        Label((x, y + 3.8), n.card_arches[card.name].radius, "R ", height=4.0, anchor="middle"),
+    )
+
+
+def _full_card(card: ArchCard, crest: Point) -> Marks:
+    x, y = crest
+    low = y - _under(card)
+    return (
+        Polyline((*_edge(card, crest), (x + card.reach, low), (x - card.reach, low)), "cut", closed=True),
+        *(Line((x + side, y - card.fall - 1.0), (x + side, y - card.fall - 4.0), "text") for side in _sides(card)),
+        Label((x, y - 7.0), n.card_arches[card.name].fall, "edge falls ", height=2.4, anchor="middle"),
         fitted((x, y - 12.5), f"{card.name}: full, for the block", 1.9 * card.reach, 2.2),
     )
 
@@ -54,11 +69,13 @@ def _sides(card: ArchCard) -> tuple[Mm, Mm]:
     return (-card.half_width, card.half_width)
 
 
-def _edge(card: ArchCard, crest: Point) -> Mark:
+def _edge(card: ArchCard, crest: Point) -> tuple[Point, ...]:
+    """The arch from the card's left side to its right one."""
     x, y = crest
     if card.half_angle == 0:
-        return Line((x - card.reach, y), (x + card.reach, y), "cut")
-    return Arc((x, y - card.radius), card.radius, pi / 2 - card.half_angle, pi / 2 + card.half_angle, "cut")
+        return ((x - card.reach, y), (x + card.reach, y))
+    angles = [card.half_angle * (2 * step / STEPS - 1) for step in range(STEPS + 1)]
+    return tuple((x + card.radius * sin(angle), y - card.radius * (1 - cos(angle))) for angle in angles)
 
 
 def piece_depth_cards(card_depths: tuple[DepthCard, ...], card_arches: tuple[ArchCard, ...]) -> Marks:
@@ -99,23 +116,19 @@ def _depth_card(card: DepthCard, shoulder: Point) -> Marks:
 
 
 def piece_gap_cards(card_gaps: tuple[GapCard, ...], card_arches: tuple[ArchCard, ...]) -> Marks:
-    """Thickness cards in a third row, gap to the right, each gap less the machine's kerf."""
+    """Thickness cards in a third row, gap to the right."""
     left = max(card.reach for card in card_arches) + 2 * APART + SMALL_CARD[0]
     marks: list[Mark] = []
     top = OVER
     for card in card_gaps:
         marks += _gap_card(card, (left, top))
-        top -= card.drawn + 2 * JAW + APART
-    marks += [
-        Words((left, top), "Thickness cards: gaps drawn less", 2.2),
-        Label((left, top - 4.0), n.shop_laser_kerf, "the machine's kerf, ", height=2.2),
-    ]
-    return tuple(marks)
+        top -= card.thickness + 2 * JAW + APART
+    return (*marks, Words((left, top), "Thickness cards", 2.2))
 
 
 def _gap_card(card: GapCard, corner: Point) -> Marks:
     x, top = corner
-    upper, lower, foot = top - JAW, top - JAW - card.drawn, top - 2 * JAW - card.drawn
+    upper, lower, foot = top - JAW, top - JAW - card.thickness, top - 2 * JAW - card.thickness
     right, throat = x + SMALL_CARD[0] + THROAT, x + SMALL_CARD[0]
     points = (
         (x, top),
@@ -135,8 +148,12 @@ def _gap_card(card: GapCard, corner: Point) -> Marks:
 
 
 def drawing_gauges(
-    instrument_name: str, piece_arch_cards: Marks, piece_depth_cards: Marks, piece_gap_cards: Marks
+    instrument_name: str,
+    piece_laser: Machine,
+    piece_arch_cards: Marks,
+    piece_depth_cards: Marks,
+    piece_gap_cards: Marks,
 ) -> Drawing:
     """Every gauge card of the board on one sheet."""
     marks = (*piece_arch_cards, *piece_depth_cards, *piece_gap_cards)
-    return Drawing("gauges", f"{instrument_name}, gauge cards", "either side", marks, kerf="in the drawing")
+    return cut_by(piece_laser, Drawing("gauges", f"{instrument_name}, gauge cards", "either side", marks))

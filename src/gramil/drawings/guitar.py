@@ -62,7 +62,11 @@ def piece_plan_head(head_outline: Run, piece_whole_head: Marks, board_nut_positi
     if not head_outline.points:
         return piece_whole_head
     edge = tuple((board_nut_position - along, across) for along, across in head_outline.points)
-    holes = (_moved(mark, board_nut_position) for mark in piece_tuners if isinstance(mark, Circle | Polyline))
+    holes = (
+        _moved(replace(mark, layer="outline") if mark.layer == "cut" else mark, board_nut_position)
+        for mark in piece_tuners
+        if isinstance(mark, Circle | Polyline)
+    )
     return (Polyline(edge, "outline", closed=True), *holes)
 
 

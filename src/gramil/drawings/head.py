@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil import names as n
+from gramil.drawings.kerf import Machine, as_cut, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Polyline, Span, Words
 from gramil.drawings.pen import handed
 from gramil.parts.records import Run
@@ -146,13 +147,15 @@ def piece_slot_sizes(head_slots: tuple[Quadrilateral, ...], head_posts_y: PerStr
 def drawing_head(
     instrument_name: str,
     instrument_handed: str,
+    piece_router: Machine,
     piece_head_lines: Marks,
     piece_tuner_sizes: Marks,
     piece_slot_sizes: Marks,
 ) -> Drawing:
     """The head laid flat, treble up; turned over once for a left-handed instrument."""
-    marks = (*piece_head_lines, *piece_tuner_sizes, *piece_slot_sizes)
-    return handed(Drawing("head", f"{instrument_name}, head", "the face", marks), instrument_handed)
+    marks = (*as_cut(piece_head_lines), *piece_tuner_sizes, *piece_slot_sizes)
+    drawing = cut_by(piece_router, Drawing("head", f"{instrument_name}, head", "the face", marks))
+    return handed(drawing, instrument_handed)
 
 
 def drawing_setup_neck_head(

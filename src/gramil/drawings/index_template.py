@@ -11,6 +11,7 @@ from math import isnan
 
 from gramil import names as n
 from gramil.description.records import Saw
+from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, SeenFrom, Span, Words
 from gramil.drawings.pen import handed
 from gramil.quantities import Count, Mm, PerFret
@@ -21,7 +22,7 @@ OWNS = ("drawing_", "piece_")
 
 @dataclass(frozen=True)
 class Rail:
-    """The rail's sides as drawn: head and tail along the board, `front` (notched) and `back` from the centreline."""
+    """The rail's sides: head and tail along the board, `front` (notched) and `back` from the centreline."""
 
     head: Mm
     tail: Mm
@@ -31,7 +32,7 @@ class Rail:
 
 @dataclass(frozen=True)
 class Notches:
-    """Notches as drawn: their centres in order, the nut end's first if it has one."""
+    """Notches: their centres in order, the nut end's first if it has one."""
 
     centres: tuple[Mm, ...]
     width: Mm
@@ -48,13 +49,13 @@ def piece_notches(
     slot_first: Count,
     template_nut_notch: Mm,
     card_nut_notch_stands: bool,
-    template_notch_drawn: Mm,
+    template_notch_width: Mm,
     card_notch_depth: Mm,
 ) -> Notches:
     """Every notch that is cut: the nut end's where it has room, then one a slot."""
     nut = (template_nut_notch,) if card_nut_notch_stands else ()
     frets = (float(each) for each in template_notch[slot_first:])
-    return Notches((*nut, *frets), template_notch_drawn, card_notch_depth)
+    return Notches((*nut, *frets), template_notch_width, card_notch_depth)
 
 
 def piece_rail_cut(piece_rail: Rail, piece_notches: Notches) -> Marks:
@@ -70,11 +71,9 @@ def piece_rail_cut(piece_rail: Rail, piece_notches: Notches) -> Marks:
     return (Polyline(tuple(points), "cut", closed=True), *ticks)
 
 
-def piece_rail_holes(
-    template_pin_first: Mm, template_pin_last: Mm, template_pin_hole_drawn: Mm, piece_rail: Rail
-) -> Marks:
-    """Holes for the locating pins, less the machine's kerf, and the centreline through them."""
-    holes = (Circle((x, 0.0), template_pin_hole_drawn / 2, "pins") for x in (template_pin_first, template_pin_last))
+def piece_rail_holes(template_pin_first: Mm, template_pin_last: Mm, shop_template_pin: Mm, piece_rail: Rail) -> Marks:
+    """Holes for the locating pins, and the centreline through them."""
+    holes = (Circle((x, 0.0), shop_template_pin / 2, "pins") for x in (template_pin_first, template_pin_last))
     return (Line((piece_rail.head, 0.0), (piece_rail.tail, 0.0), "centreline"), *holes)
 
 
@@ -138,14 +137,7 @@ def piece_rail_words(
         Label((x + 70.0, 3.0), n.scale_frets, "frets ", height=3.2),
         Label((x + 110.0, 3.0), n.shop_template_pin, "pin ", height=3.2),
         Label((x + 165.0, 3.0), n.shop_pin_offset, "pin less blade, toward the tail ", height=3.2),
-        Label(
-            (x, -6.0),
-            n.shop_laser_kerf,
-            "drawn for a machine that takes ",
-            "; notches and holes are less, the rail more",
-            2.5,
-        ),
-        Words((x, -11.0), f"this side up, head to the left: {lies}; {near} edge at the notches", 2.5),
+        Words((x, -6.0), f"this side up, head to the left: {lies}; {near} edge at the notches", 2.5),
     )
 
 
@@ -167,6 +159,7 @@ def drawing_index_template(
     instrument_name: str,
     card_notches_serve: bool,
     saw_main: Saw,
+    piece_laser: Machine,
     piece_template: Marks,
     piece_rail_words: Marks,
     piece_rail_proof: Marks,
@@ -177,6 +170,6 @@ def drawing_index_template(
     if card_notches_serve:
         view: SeenFrom = "the underside" if saw_main.cuts == "face down" else "the face"
         marks = (*piece_template, *piece_rail_words, *piece_rail_proof)
-        return Drawing("index-template", f"{instrument_name}, index template", view, marks, kerf="in the drawing")
+        return cut_by(piece_laser, Drawing("index-template", f"{instrument_name}, index template", view, marks))
     title = f"{instrument_name}, slots to saw to the line: notches can only make square slots a pin's width apart"
     return handed(Drawing("index-template", title, "the face", piece_lines_instead), instrument_handed)

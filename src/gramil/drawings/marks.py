@@ -9,11 +9,10 @@ from dataclasses import dataclass, replace
 from math import cos, sin
 from typing import Any, Literal
 
-from gramil.reference import Ref
+from gramil.reference import Ref, Text
 
 Point = tuple[float, float]
 SeenFrom = Literal["the face", "the underside", "the inside", "the side", "the end", "either side"]
-Kerf = Literal["in the drawing", "left to the machine"]
 Anchor = Literal["left", "middle", "right"]
 
 
@@ -140,8 +139,8 @@ class Drawing:
     """One drawing at true scale. `name` is its file's stem, `title` what is written on it.
 
     `scale` is drawn size over true size (2: twice as large as life; 0: a sketch, not to be measured), and `stretch` is
-    how many times heights are drawn too tall (1: true), so that a writer can say so. `kerf` says whether the width of
-    the machine's cut is taken off in the drawing, wherever it changes a size, or left to the machine to allow for.
+    how many times heights are drawn too tall (1: true), so that a writer can say so. `kerf` says, on a drawing that a
+    machine cuts by, who allows for the width of its cut.
     """
 
     name: str
@@ -150,7 +149,7 @@ class Drawing:
     marks: Marks
     stretch: float = 1.0
     scale: float = 1.0
-    kerf: Kerf = "left to the machine"
+    kerf: Text = ""
 
 
 def figures_in(marks: Marks) -> tuple[Ref[Any], ...]:

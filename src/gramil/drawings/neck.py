@@ -10,6 +10,7 @@ from typing import Any
 import numpy as np
 
 from gramil import names as n
+from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import RUN_STEPS, Side, View, box_points, upright
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
@@ -222,7 +223,7 @@ def piece_nut_ends(board_nut_reach_treble: Mm, board_nut_reach_bass: Mm, instrum
 
 def piece_nut_rule(piece_nut_places: tuple[float, ...], piece_nut_ends: Point, instrument_name: str) -> Marks:
     """A rule to mark the nut by: its ends are the board's edges, its ticks the strings' centres."""
-    ticks = (Line((y, 0.0), (y, -9.0), "cut") for y in piece_nut_places)
+    ticks = (Line((y, 0.0), (y, -9.0), "slots") for y in piece_nut_places)
     box = Polyline(box_points((piece_nut_ends[0], -RULE_TALL), (piece_nut_ends[1], 0.0)), "cut", closed=True)
     name = Words((0.0, -RULE_TALL + 2.0), instrument_name, 2.2, anchor="middle")
     return (box, *ticks, Line((0.0, 0.0), (0.0, -5.0), "centreline"), name)
@@ -230,6 +231,7 @@ def piece_nut_rule(piece_nut_places: tuple[float, ...], piece_nut_ends: Point, i
 
 def drawing_nut(
     instrument_name: str,
+    piece_laser: Machine,
     piece_nut_rule: Marks,
     piece_nut_places: tuple[float, ...],
     piece_nut_ends: Point,
@@ -244,7 +246,7 @@ def drawing_nut(
         Span((low, -RULE_TALL), (high, -RULE_TALL), -6.0, n.board_nut_length),
         Words((0.0, 13.0), f"{nut_spacing}, treble to the {side}", 2.4, anchor="middle"),
     )
-    return Drawing("nut", f"{instrument_name}, nut: the strings' places", "the end", marks)
+    return cut_by(piece_laser, Drawing("nut", f"{instrument_name}, nut: the strings' places", "the end", marks))
 
 
 def piece_nut_face(

@@ -2,12 +2,12 @@
 
 Distances run along the nut and along the saddle, which lean on a fanned board.
 Cards are seen from the bridge toward the nut at true scale, treble to the right; to the left for the left hand.
-A machine that cuts sheet takes half its kerf outside each line: outlines are drawn that much larger.
 """
 
 from typing import Any
 
 from gramil import names as n
+from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
 from gramil.drawings.pen import sides_changed, tiers
 from gramil.quantities import Mm, PerFret, PerString
@@ -23,28 +23,17 @@ STRIP, NOTCH = 14.0, 6.0
 """Height of a spacing strip, and how far its marks run in from its edge, in mm."""
 
 
-def piece_saddle_card(
-    saddle_tall: PerString[Mm], string_along_saddle: PerString[Mm], saddle_length: Mm, shop_laser_kerf: Mm
-) -> Marks:
+def piece_saddle_card(saddle_tall: PerString[Mm], string_along_saddle: PerString[Mm], saddle_length: Mm) -> Marks:
     """The saddle from in front, its top through every string's height over the bottom of the slot, straight between."""
     points = list(zip(string_along_saddle.tolist(), saddle_tall.tolist(), strict=True))
-    over = shop_laser_kerf / 2
-    top = [
-        (saddle_length / 2 + over, points[0][1] + over),
-        *_raised(points, over),
-        (-saddle_length / 2 - over, points[-1][1] + over),
-    ]
-    card = (*top, (-saddle_length / 2 - over, -over), (saddle_length / 2 + over, -over))
+    half = saddle_length / 2
+    card = ((half, points[0][1]), *points, (-half, points[-1][1]), (-half, 0.0), (half, 0.0))
     return (
         Polyline(card, "cut", closed=True),
         *_string_ticks(points),
         *_heights(points, n.saddle_tall),
         Words((0.0, -5.0), "saddle, from behind: heights over the bottom of its slot", 2.4, anchor="middle"),
     )
-
-
-def _raised(points: list[Point], by: float) -> list[Point]:
-    return [(y, z + by) for y, z in points]
 
 
 def _string_ticks(points: list[Point]) -> Marks:
@@ -68,17 +57,13 @@ def piece_nut_card(
     board_nut_reach_treble: Mm,
     board_nut_reach_bass: Mm,
     thickness_at_crest: PerFret[Mm],
-    shop_laser_kerf: Mm,
 ) -> Marks:
     """The nut from in front, standing on the neck: its top, and the bottom of each slot over the crest of the board."""
-    over = shop_laser_kerf / 2
-    foot = -float(thickness_at_crest[0]) - over
+    foot = -float(thickness_at_crest[0])
     ys = string_along_nut.tolist()
     tops = list(zip(ys, nut_slot_top.tolist(), strict=True))
     treble, bass = board_nut_reach_treble, -board_nut_reach_bass
-    treble_top, bass_top = tops[0][1] + over, tops[-1][1] + over
-    ends = ((treble + over, foot), (treble + over, treble_top)), ((bass - over, bass_top), (bass - over, foot))
-    outline = (*ends[0], *_raised(tops, over), *ends[1])
+    outline = ((treble, foot), (treble, tops[0][1]), *tops, (bass, tops[-1][1]), (bass, foot))
     bottoms = list(zip(ys, nut_slot_over_crest.tolist(), strict=True))
     low = [(y, z - ROW) for y, z in outline]
     return (
@@ -96,14 +81,12 @@ def piece_spacing_cards(
     board_nut_reach_treble: Mm,
     board_nut_reach_bass: Mm,
     saddle_length: Mm,
-    shop_laser_kerf: Mm,
     thickness_at_crest: PerFret[Mm],
 ) -> Marks:
     """Two strips whose marks lie under the strings' centres: at the nut, and at the saddle."""
     top = -1.3 * ROW - max(0.3 * ROW, float(thickness_at_crest[0]))
-    over, saddle = shop_laser_kerf / 2, saddle_length / 2
-    nut_ends = (-board_nut_reach_bass - over, board_nut_reach_treble + over)
-    saddle_ends = (-saddle - over, saddle + over)
+    saddle = saddle_length / 2
+    nut_ends, saddle_ends = (-board_nut_reach_bass, board_nut_reach_treble), (-saddle, saddle)
     nut = _strip("nut", string_along_nut.tolist(), nut_ends, top)
     saddle_strip = _strip("saddle", string_along_saddle.tolist(), saddle_ends, top - STRIP - 4.7)
     return (*nut, *saddle_strip)
@@ -139,13 +122,14 @@ def piece_string_sides(saddle_length: Mm) -> Marks:
 def drawing_string_gauges(
     instrument_name: str,
     instrument_handed: str,
+    piece_laser: Machine,
     piece_string_card_marks: Marks,
     piece_string_words: Marks,
 ) -> Drawing:
     """Cards of saddle and nut on one sheet."""
     cards = sides_changed(piece_string_card_marks) if instrument_handed == "left" else piece_string_card_marks
     title = f"{instrument_name}, cards for saddle and nut"
-    return Drawing("string-gauges", title, "the end", (*piece_string_words, *cards), kerf="in the drawing")
+    return cut_by(piece_laser, Drawing("string-gauges", title, "the end", (*piece_string_words, *cards)))
 
 
 def piece_string_card_marks(

@@ -1,7 +1,6 @@
 """Gauge cards and the rail of the index template: sheet to be cut, in the shapes that prove an arch, a depth, a notch.
 
-A machine that cuts sheet takes its kerf half from each side of the line: gaps, notches and holes are drawn smaller,
-outlines larger. A depth between two edges that face the same way needs no allowance.
+All are finished sizes; what the machine that cuts them takes is allowed for in the drawing, or by the machine.
 """
 
 import math
@@ -47,11 +46,10 @@ class DepthCard:
 
 @dataclass(frozen=True)
 class GapCard:
-    """A card with a gap to be slipped over an edge; `drawn` is the gap less the machine's kerf."""
+    """A card with a gap to be slipped over an edge."""
 
     name: str
     thickness: Mm
-    drawn: Mm
 
 
 def card_arches(
@@ -102,11 +100,10 @@ def card_gaps(
     board_thickness: Mm,
     thickness_at_edge_treble: PerFret[Mm],
     thickness_at_edge_bass: PerFret[Mm],
-    shop_laser_kerf: Mm,
 ) -> tuple[GapCard, ...]:
     """Cards for thickness: the blank, the crest at the tail end, and both edges at the zero line and the last fret.
 
-    Method: each thickness once; drawn = thickness - kerf, because cutting widens a gap.
+    Method: each thickness once.
     Source: common practice.
     """
     wanted = (
@@ -117,7 +114,7 @@ def card_gaps(
         ("treble edge, end", float(thickness_at_edge_treble[-1])),
         ("bass edge, end", float(thickness_at_edge_bass[-1])),
     )
-    return tuple(GapCard(name, thickness, thickness - shop_laser_kerf) for name, thickness in _once(wanted))
+    return tuple(GapCard(name, thickness) for name, thickness in _once(wanted))
 
 
 def _once(wanted: tuple[tuple[str, float], ...]) -> list[tuple[str, float]]:
@@ -209,40 +206,36 @@ def card_rail_head(
     template_nut_notch: Mm,
     template_pin_first: Mm,
     template_pin_reach: Mm,
-    shop_laser_kerf: Mm,
 ) -> Mm:
-    """Head end of the template's rail as it is drawn, from the zero line: clear of pin hole and notches.
+    """Head end of the template's rail, from the zero line: clear of pin hole and notches.
 
     Formula: fmin(template_pin_first, fmin(template_nut_notch, template_notch[0])) - template_pin_reach
-        - shop_laser_kerf / 2
     Source: common practice.
     """
     first = min(template_pin_first, template_nut_notch, float(template_notch[0]))
-    return first - template_pin_reach - shop_laser_kerf / 2
+    return first - template_pin_reach
 
 
-def card_rail_tail(
-    template_notch: PerFret[Mm], template_pin_last: Mm, template_pin_reach: Mm, shop_laser_kerf: Mm
-) -> Mm:
-    """Tail end of the template's rail as it is drawn, from the zero line: clear of pin hole and notches.
+def card_rail_tail(template_notch: PerFret[Mm], template_pin_last: Mm, template_pin_reach: Mm) -> Mm:
+    """Tail end of the template's rail, from the zero line: clear of pin hole and notches.
 
-    Formula: maximum(template_pin_last, template_notch[-1]) + template_pin_reach + shop_laser_kerf / 2
+    Formula: maximum(template_pin_last, template_notch[-1]) + template_pin_reach
     Source: common practice.
     """
-    return max(template_pin_last, float(template_notch[-1])) + template_pin_reach + shop_laser_kerf / 2
+    return max(template_pin_last, float(template_notch[-1])) + template_pin_reach
 
 
-def card_rail_back(blank_width: Mm, shop_laser_kerf: Mm) -> Mm:
-    """Centreline to the rail's plain edge as it is drawn: it lies over the blank's.
-
-    Source: common practice.
-    """
-    return blank_width / 2 + shop_laser_kerf / 2
-
-
-def card_rail_front(blank_width: Mm, card_notch_depth: Mm, shop_template_pin: Mm, shop_laser_kerf: Mm) -> Mm:
-    """Centreline to the rail's notched edge as it is drawn: past the blank by the notches and one pin's clearance.
+def card_rail_back(blank_width: Mm) -> Mm:
+    """Centreline to the rail's plain edge: it lies over the blank's.
 
     Source: common practice.
     """
-    return blank_width / 2 + card_notch_depth + shop_template_pin + shop_laser_kerf / 2
+    return blank_width / 2
+
+
+def card_rail_front(blank_width: Mm, card_notch_depth: Mm, shop_template_pin: Mm) -> Mm:
+    """Centreline to the rail's notched edge: past the blank by the notches and one pin's clearance.
+
+    Source: common practice.
+    """
+    return blank_width / 2 + card_notch_depth + shop_template_pin

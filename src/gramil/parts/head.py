@@ -15,7 +15,7 @@ from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("head_",)
 
-DRAWN_TO = 0.02
+DRAWN_TO = 0.01
 """In mm: how near the chords of the head's edge lie to its curve."""
 
 

@@ -35,22 +35,6 @@ def template_notch_width(shop_template_pin: Mm, shop_pin_clearance: Mm) -> Mm:
     return shop_template_pin + shop_pin_clearance
 
 
-def template_notch_drawn(template_notch_width: Mm, shop_laser_kerf: Mm) -> Mm:
-    """Width to draw each notch for the machine that cuts the template: its kerf makes notches wider.
-
-    Source: common practice.
-    """
-    return template_notch_width - shop_laser_kerf
-
-
-def template_pin_hole_drawn(shop_template_pin: Mm, shop_laser_kerf: Mm) -> Mm:
-    """Diameter to draw each locating-pin hole: the machine's kerf makes holes wider.
-
-    Source: common practice.
-    """
-    return shop_template_pin - shop_laser_kerf
-
-
 def template_pin_reach(shop_template_pin: Mm) -> Mm:
     """Waste wanted past each end for a locating pin: its centre 1.5 diameters out, a diameter of wood beyond it.
 

@@ -18,7 +18,7 @@ from gramil.prints.cents import PANELS, cents_printed
 from gramil.prints.pages import safe
 from gramil.prints.whole import names_of, setups_of
 from gramil.prints.work_sheets import Minded, minded, own_setup, page_of_work, sharing
-from gramil.reference import Ref, name_of
+from gramil.reference import Ref, filled, name_of
 from gramil.setups.setup import Setup
 from gramil.shop.operations import Operation, Work
 
@@ -160,8 +160,10 @@ def alike(one: Any, other: Any) -> bool:
 
 
 def _drawn(figures: Figures, drawing: Drawing) -> Any:
-    said = (_title(figures, drawing), drawing.seen_from, drawing.stretch, drawing.scale)
-    return (said, *plain_marks(drawing.marks, formatter_of(figures).text))
+    text = formatter_of(figures).text
+    kerf = filled(drawing.kerf, text)
+    said = (_title(figures, drawing), drawing.seen_from, drawing.stretch, drawing.scale, kerf)
+    return (said, *plain_marks(drawing.marks, text))
 
 
 def _title(figures: Figures, drawing: Drawing) -> str:

@@ -194,9 +194,10 @@ def setup_template(
                 "no jig for slots is listed: the usual pin less blade, {}, stands in; measure yours", n.shop_pin_offset
             ),
             says(
-                "index pin {}; kerf of the machine that cuts templates {}, allowed for in the file",
+                "index pin {}; kerf of the machine that cuts templates {}, allowed for in {}",
                 n.shop_template_pin,
                 n.shop_laser_kerf,
+                n.shop_laser_kerf_in,
             ),
         ),
         n.drawing_index_template,

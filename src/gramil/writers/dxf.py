@@ -38,7 +38,7 @@ def dxf_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
     Raises KeyError for a mark on a layer that is not in `LAYERS`.
     """
     marks = single(plain(drawing, resolve))
-    marks = (*marks, *caption(drawing, marks))
+    marks = (*marks, *caption(drawing, marks, resolve))
     with _pinned():
         document = new("R2010", units=units.MM)
         _set_up(document, {mark.layer for mark in marks})

@@ -25,11 +25,12 @@ NO_FIT = "Print at 100 %, no fit to page."
 
 @dataclass(frozen=True)
 class Foot:
-    """What is written at the foot: the instrument, the drawing and its sheet, the view; `tile` is this page."""
+    """What is written at the foot: the instrument, the drawing and its sheet, view and kerf; `tile` is this page."""
 
     heading: str
     title: str
     view: str
+    kerf: str
     tile: Tile | None
 
 
@@ -42,8 +43,9 @@ def draw_foot(canvas: Canvas, tiling: Tiling, foot: Foot, marks: Sequence[Plain]
         draw_map(canvas, tiling, marks, foot.tile, (sheet.width - MARGIN - MAP_ROOM[0], MARGIN), MAP_ROOM)
         _write(canvas, foot.tile.name, 6.0, BOLD, NAME_ROOM - 4.0, (MARGIN + room + 2.0, MARGIN + 12.0))
     lines = (
-        (10.5, foot.heading, 3.0, BOLD),
-        (6.3, f"{foot.title}. {foot.view}", 2.2, WORDS),
+        (13.7, foot.heading, 3.0, BOLD),
+        (9.7, f"{foot.title}. {foot.view}", 2.2, WORDS),
+        (6.2, foot.kerf, 2.2, WORDS),
         (2.7, f"{NO_FIT} {corrected(sheet)}", 2.2, BOLD),
         (-0.5, NOTICE, SMALLEST, WORDS),
     )
@@ -67,7 +69,7 @@ def _write(canvas: Canvas, text: str, height: float, face: str, room: float, at:
 
 
 def _draw_bar(canvas: Canvas, sheet: Sheet) -> None:
-    place = Placed((0.0, 0.0), (MARGIN, MARGIN + FOOT - 10.5), sheet.stretch)
+    place = Placed((0.0, 0.0), (MARGIN, MARGIN + FOOT - 7.5), sheet.stretch)
     ink(canvas, Line((0.0, 0.0), (BAR, 0.0), "pins"), place)
     for at in range(0, 101, 10):
         reach = 2.0 if at % 50 == 0 else 1.0

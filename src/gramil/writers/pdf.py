@@ -5,7 +5,7 @@ a drawing has a square as well. What the printer stretches or shrinks is correct
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from io import BytesIO
 from math import ceil, pi
 
@@ -19,7 +19,7 @@ from gramil.writers.page_foot import Foot, draw_foot
 from gramil.writers.page_map import draw_map
 from gramil.writers.paper import FOOT, MARGIN, Sheet, checked
 from gramil.writers.pdf_ink import WORDS, Placed, fitted, ink, ink_marks, letter, open_page, page_canvas
-from gramil.writers.plain import Plain, plain, seen_from, true_or_stretched
+from gramil.writers.plain import Plain, kerf_of, plain, seen_from, true_or_stretched
 from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.spans import Resolve
 from gramil.writers.tiles import ROOM_ALONE, SQUARES, Cross, Proof, Tile, Tiling, tiled
@@ -91,7 +91,8 @@ def pages_of(templates: Sequence[Template]) -> dict[str, tuple[int, int]]:
 
 def _on_pages(drawings: Sequence[Drawing], resolve: Resolve, paper: str, scale: tuple[float, float]) -> Iterator[Card]:
     """Each drawing by itself, in order; small ones last, several to a page."""
-    bare = [Card(drawing, plain(drawing, resolve), (drawing.name,)) for drawing in drawings]
+    told = [replace(drawing, kerf=kerf_of(drawing, resolve)) for drawing in drawings]
+    bare = [Card(drawing, plain(drawing, resolve), (drawing.name,)) for drawing in told]
     named = [card_of(card.drawing, card.marks) for card in bare]
     small = [is_small(card, paper, scale) for card in named]
     if sum(small) < 2:
@@ -168,6 +169,7 @@ def _foot(template: Template, tile: Tile | None, heading: str) -> Foot:
         heading=heading,
         title=f"{clean(drawing.title)}: {where}",
         view=f"{seen_from(drawing)} {true_or_stretched(drawing)}",
+        kerf=str(drawing.kerf),
         tile=tile,
     )
 

@@ -8,14 +8,13 @@ from math import isfinite
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Point, Polyline, Span, Words
 from gramil.notice import NOTICE
+from gramil.reference import filled
 from gramil.writers.extents import bounds
 from gramil.writers.hatches import hatched
 from gramil.writers.lettering import Lettering, clean, corners
 from gramil.writers.spans import Resolve, drawn
 
 Plain = Line | Arc | Circle | Polyline | Lettering
-CUT = ("cut", "outline")
-"""Layers that a machine cuts along."""
 CLEAR_OF_HATCH = 0.6
 """Room in mm that a hatch leaves round words."""
 
@@ -90,21 +89,19 @@ def _scale(drawing: Drawing) -> str:
     return f"Not true scale: heights are drawn {drawing.stretch:g} times too tall."
 
 
-def kerf_of(drawing: Drawing, marks: Sequence[Plain]) -> str:
+def kerf_of(drawing: Drawing, resolve: Resolve) -> str:
     """Who allows for the width of the cut, as a sentence; empty for a drawing that is not one to cut by."""
-    true = drawing.scale == drawing.stretch == 1.0
-    return f"Kerf: {drawing.kerf}." if true and any(mark.layer in CUT for mark in marks) else ""
+    return clean(filled(drawing.kerf, resolve))
 
 
-def caption(drawing: Drawing, marks: Sequence[Plain]) -> tuple[Lettering, ...]:
-    """The title, the view and the scale, and that nothing is promised, in three lines below everything drawn."""
+def caption(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve) -> tuple[Lettering, ...]:
+    """The title, the view and the scale, the kerf, and that nothing is promised, line by line below everything."""
     left, low, _, _ = bounds(marks)
-    view = f"{seen_from(drawing)} {true_or_stretched(drawing)} {kerf_of(drawing, marks)}".rstrip()
-    return (
-        Lettering((left, low - 9.0), clean(drawing.title), 4.0, 0.0, "left", "text"),
-        Lettering((left, low - 15.0), view, 2.5, 0.0, "left", "text"),
-        Lettering((left, low - 20.0), NOTICE, 2.0, 0.0, "left", "text"),
-    )
+    view = f"{seen_from(drawing)} {true_or_stretched(drawing)}"
+    lines = [(9.0, clean(drawing.title), 4.0), (15.0, view, 2.5)]
+    lines += [(20.0, kerf, 2.5)] if (kerf := kerf_of(drawing, resolve)) else []
+    lines += [(lines[-1][0] + 5.0, NOTICE, 2.0)]
+    return tuple(Lettering((left, low - down), text, height, 0.0, "left", "text") for down, text, height in lines)
 
 
 @dataclass(frozen=True)

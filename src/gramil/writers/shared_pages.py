@@ -10,7 +10,7 @@ from gramil.drawings.marks import Arc, Circle, Drawing, Line, Point, Polyline
 from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, clean
 from gramil.writers.paper import sheets
-from gramil.writers.plain import Plain, kerf_of, seen_from
+from gramil.writers.plain import Plain, seen_from
 
 APART = 5.0
 """Room between two cards and round each, in mm."""
@@ -36,10 +36,10 @@ class Card:
 
 
 def card_of(drawing: Drawing, marks: Sequence[Plain]) -> Card:
-    """A drawing as a card, with what it is and from where it is seen written under it."""
+    """A drawing as a card; under it what it is, from where it is seen, and its kerf, which is in words already."""
     left, low, _, _ = bounds(marks)
-    view = f"{seen_from(drawing)} {kerf_of(drawing, marks)}".rstrip()
-    words = ((low - 5.0, clean(drawing.title), TITLE), (low - 8.5, view, VIEW))
+    words = [(low - 5.0, clean(drawing.title), TITLE), (low - 8.5, seen_from(drawing), VIEW)]
+    words += [(low - 12.0, str(drawing.kerf), VIEW)] if drawing.kerf else []
     said = (Lettering((left, up), text, height, 0.0, "left", "text") for up, text, height in words)
     return Card(drawing, (*marks, *said), (drawing.name,))
 
@@ -88,7 +88,7 @@ def _together(page: Sequence[tuple[Card, Point]]) -> Card:
     marks = tuple(mark for card, at in page for mark in _laid(card, at))
     names = tuple(name for card, _ in page for name in card.names)
     title = f"small cards: {', '.join(names)}"
-    return Card(replace(first.drawing, title=title, seen_from="either side"), marks, names)
+    return Card(replace(first.drawing, title=title, seen_from="either side", kerf=""), marks, names)
 
 
 def _laid(card: Card, at: Point) -> tuple[Plain, ...]:

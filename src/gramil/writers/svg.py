@@ -9,7 +9,7 @@ from gramil.writers.arcs import Run, pieces_of, run_of
 from gramil.writers.extents import Box, bounds, sweep
 from gramil.writers.ink import grey_name, under
 from gramil.writers.lettering import Lettering, clean, type_size
-from gramil.writers.plain import Plain, caption, figures, plain, seen_from, true_or_stretched
+from gramil.writers.plain import Plain, caption, figures, kerf_of, plain, seen_from, true_or_stretched
 from gramil.writers.spans import Resolve
 
 MARGIN = 5.0
@@ -25,7 +25,7 @@ def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True) -> str:
     Raises KeyError for a mark on a layer that is not in `LAYERS`.
     """
     marks = plain(drawing, resolve)
-    return svg_of(drawing, (*marks, *caption(drawing, marks)) if captioned else marks, resolve)
+    return svg_of(drawing, (*marks, *caption(drawing, marks, resolve)) if captioned else marks, resolve)
 
 
 def svg_of(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, arcs: bool = False) -> str:
@@ -47,14 +47,14 @@ def svg_of(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, arcs: boo
 def svg_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
     """The drawing as a complete SVG file (UTF-8), caption included."""
     marks = plain(drawing, resolve)
-    whole = svg_of(drawing, (*marks, *caption(drawing, marks)), resolve, arcs=True)
+    whole = svg_of(drawing, (*marks, *caption(drawing, marks, resolve)), resolve, arcs=True)
     return ('<?xml version="1.0" encoding="UTF-8"?>\n' + whole).encode("utf-8")
 
 
 def described(drawing: Drawing, resolve: Resolve) -> str:
     """The drawing in words: what it is, from where it is seen, and every figure on it with its address."""
     listed = "; ".join(f"{figure.address}: {figure.text}" for figure in figures(drawing, resolve))
-    said = f"{drawing.title}. {seen_from(drawing)} {true_or_stretched(drawing)}"
+    said = f"{drawing.title}. {seen_from(drawing)} {true_or_stretched(drawing)} {kerf_of(drawing, resolve)}".rstrip()
     return f"{said} Figures: {listed}." if listed else said
 
 

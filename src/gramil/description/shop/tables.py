@@ -30,6 +30,15 @@ class ShopTable(Table):
     laser_kerf: Length = usual(
         0.15, "common practice", "what the machine that cuts templates burns or mills away", ge=0, le=5
     )
+    laser_kerf_in: Literal["the drawing", "the machine"] = usual(
+        "the drawing", "common practice", "who allows for that: its drawings, or the machine's own settings"
+    )
+    router_kerf: Length = usual(
+        0.0, "none: parts are cut by hand", "what the machine that cuts parts and moulds mills away", ge=0, le=50
+    )
+    router_kerf_in: Literal["the drawing", "the machine"] = usual(
+        "the machine", "common practice", "who allows for that: its drawings, or the machine's own settings"
+    )
     allowance_side: Length = usual(3.0, "common practice", "extra width of a blank on each side", ge=0, le=50)
     allowance_length: Length = usual(10.0, "common practice", "extra length of a blank", ge=0, le=200)
 
