@@ -256,7 +256,7 @@ def test_the_section_line_by_finger_and_by_keys(phone, wide) -> None:
     open_tarn_on_phone(phone)
     tap_fret(phone, 12)
     cut_across(phone, "at fret 12")
-    drag_between(phone, 300.0, 150.0)
+    drag_handle(phone, 150.0)
     cut_across(phone, "between frets 4 and 5")
     assert phone.wrong == wide.wrong == []
 
@@ -307,15 +307,54 @@ def tap_fret(page, fret: int) -> None:
     page.touchscreen.tap(x, y)
 
 
-def drag_between(page, start: float, end: float) -> None:
-    """A finger drawn along, as the browser's own touch events give it."""
-    (x0, y), (x1, _) = place_of(page, start), place_of(page, end)
+def drag_handle(page, end: float) -> None:
+    """The section line taken by its handle and drawn along, as the browser's own touch events give it."""
+    (x1, _), held = place_of(page, end), page.locator("#slider").bounding_box()
+    x0, y = held["x"] + held["width"] / 2, held["y"] + held["height"] / 2
     session = page.context.new_cdp_session(page)
     session.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": x0, "y": y}]})
     for step in range(1, 9):
         point = {"x": x0 + (x1 - x0) * step / 8, "y": y}
         session.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": [point]})
     session.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+
+
+def test_the_drawing_is_enlarged_moved_tapped_and_measured_on(wide) -> None:
+    """By keys, wheel and mouse; *Tarn*'s soundhole lies 165 from the body's edge, which lies at 332.66."""
+    lay_out_demo(wide)
+    open_tarn(wide)
+    shown = "() => document.querySelector('#plan svg').getAttribute('viewBox').split(' ').map(Number)"
+    whole = wide.evaluate(shown)
+    wide.locator("#plan").focus()
+    wide.keyboard.press("+")
+    wide.wait_for_function(f"(wide) => ({shown})()[2] < 0.8 * wide", arg=whole[2])
+    near = wide.evaluate(shown)
+    wide.keyboard.press("ArrowRight")
+    wide.wait_for_function(f"(left) => ({shown})()[0] > left", arg=near[0])
+    wide.keyboard.press("0")
+    wide.wait_for_function(f"(wide) => Math.abs(({shown})()[2] - wide) < 1e-6", arg=whole[2])
+    tap_at(wide, 640, -60)
+    wide.locator("#card").get_by_role("heading", name="Bridge", exact=True).wait_for()
+    wide.locator("#over-new").wait_for(state="detached")
+    wide.get_by_role("button", name="Measure", exact=True).click()
+    for x in (332.66 + 165, 0.0):
+        tap_at(wide, x, 0)
+        wide.wait_for_url(re.compile("measure="))
+    wide.locator(".measured-row .number").wait_for()
+    measured = wide.locator(".measured-row .number").inner_text()
+    wide.reload()
+    assert wide.locator(".measured-row .number").inner_text() == measured, "the address carries it"
+    assert wide.wrong == []
+
+
+def tap_at(page, x: float, y: float) -> None:
+    """A click on the drawing at a place of it, mm from the zero line and from the centreline (down)."""
+    at = page.evaluate(
+        """([x, y]) => { const svg = document.querySelector('#plan svg.over');
+        const at = new DOMPoint(x, y).matrixTransform(svg.getScreenCTM()); return [at.x, at.y]; }""",
+        [x, y],
+    )
+    page.mouse.click(*at)
 
 
 def test_a_change_by_keyboard_alone(wide) -> None:

@@ -8,8 +8,6 @@ from itertools import pairwise
 import httpx
 import pytest
 
-from gramil.bench.plan_view import apart
-
 from .conftest import Served, post, token_of
 
 
@@ -223,13 +221,6 @@ def test_a_card_of_nothing_says_so(demo: httpx.Client, tarn: str) -> None:
         assert demo.get(f"{tarn}/figure", params={"at": address}).status_code == 404
 
 
-def test_findings_stand_in_the_drawing_and_in_the_list(demo: httpx.Client, tarn: str) -> None:
-    page = demo.get(tarn).text
-    balloons = re.findall(r'class="balloon"><title>(\w+): ', page)
-    listed = re.findall(r'id="finding-\d+"', page)
-    assert len(balloons) == len(listed) > 0
-
-
 def test_pages_are_small(demo: httpx.Client, tarn: str) -> None:
     assert len(demo.get(f"{tarn}?set=scale.length%3D650").content) < 300_000
 
@@ -271,16 +262,6 @@ def test_the_section_line_stops_at_frets_and_over_the_body_at_braces_and_soundho
     on = re.search(r'name="x" value="([^"]+)" data-step="1"', page)
     assert on is not None
     assert float(on[1]) == pytest.approx(next(x for x in stops if x > 630 * (1 - 2 ** (-19 / 12)) + 0.1), abs=1e-3)
-
-
-def test_balloons_at_one_place_stand_apart() -> None:
-    """Two rows; three at 10 and one at 12, each 5 wide: no two of a row nearer than 5."""
-    places = apart([10.0, 12.0, 10.0, 10.0], 5.0)
-    for row in (0, 1):
-        across = sorted(x for x, which in places if which == row)
-        assert all(after - before >= 5.0 for before, after in pairwise(across))
-    assert places[0] == (10.0, 0)
-    assert places[2] == (10.0, 1)
 
 
 def test_what_moved_is_the_foreman_s_note_handed_out_sheets_first_and_after_keep(demo: httpx.Client) -> None:

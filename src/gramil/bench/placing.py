@@ -2,6 +2,9 @@
 
 from gramil import names as n
 from gramil.address import Field, parse_address
+from gramil.bench.plan_layers import middle
+from gramil.bench.things import KINDS, Thing
+from gramil.drawings.marks import Point
 from gramil.graph import Figures
 from gramil.quantities import axes_of
 
@@ -34,6 +37,26 @@ def place_of(figures: Figures, address: str) -> float:
     if "fret" in rows:
         return float(figures[n.fret_position][int(rows["fret"])])
     return _at(figures, next((place for place, nouns in PLACES.items() if name.startswith(nouns)), ""))
+
+
+def spot_of(figures: Figures, address: str, things: tuple[Thing, ...]) -> Point:
+    """Where a figure is shown on the plan (mm, y up): at its fret, or at the middle of the part that it is of."""
+    x = place_of(figures, address)
+    name, steps = parse_address(address)
+    thing = _thing_of(address, things)
+    if thing is None or ("fret" in axes_of(figures.graph.annotation(name)) and steps):
+        return (x, 0.0)
+    return middle(thing)
+
+
+def _thing_of(address: str, things: tuple[Thing, ...]) -> Thing | None:
+    """The part that a figure is of: a brace by its name, else by the figure's leading noun."""
+    parts = [each for each in things if each.tapped and each.shape is not None]
+    named = next((each for each in parts if f'["{each.name}"]' in address), None)
+    if named is not None:
+        return named
+    kind = next((name for name, each in KINDS.items() if address.startswith(each.nouns)), "")
+    return next((each for each in parts if each.name == kind), None)
 
 
 def _at(figures: Figures, place: str) -> float:

@@ -11,14 +11,17 @@ from gramil import names as n
 from gramil.acts import descriptions
 from gramil.bench.draft import Draft, draft_of
 from gramil.bench.made_here import judged_on, made_on
+from gramil.bench.measured_here import MEASURE, Measures, measures, named_places
 from gramil.bench.moved import Strip, findings_in_words, moved_between, spoilt_lines, strip_between
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go, whole_number
-from gramil.bench.placing import place_of
-from gramil.bench.plan_view import Plan, plan_of, turned_in
+from gramil.bench.placing import place_of, spot_of
+from gramil.bench.plan_layers import PlacedMark, grid_svg, marks_svg, names_svg, parts_svg, sizes_svg
+from gramil.bench.plan_view import Plan, plan_of, side_down, turned_in, with_layers
 from gramil.bench.section_view import sections_at
 from gramil.bench.shown_rows import Reading, ShownRow, shown_row
 from gramil.bench.stale_here import given_on, work_on
+from gramil.bench.things import Thing, things_on
 from gramil.bench.units import formatter_for
 from gramil.bench.where_cut import in_columns, parts_at
 from gramil.change.made_words import lost_pieces
@@ -31,6 +34,7 @@ from gramil.graph import Figures
 from gramil.prints.whole import findings_of
 from gramil.store.failures import Conflict
 from gramil.store.opening import Store
+from gramil.store.undo import last_change
 
 NEAR = 2.0
 """Stops over the body that lie nearer to one another than this, in mm, are one."""
@@ -128,11 +132,13 @@ def instrument_page(request: PageRequest, open_instruments: OpenInstruments) -> 
         desk = desk_of(request, store, open_instruments)
         made = made_on(store, open_instruments, desk.held) if desk.draft.changed else {}
         judged = () if desk.draft.changed else judged_on(store, open_instruments, desk.held)
+        kept = last_change(store) if request.number("kept") else None
     now, then = desk.draft.figures, desk.held.figures
     strip = strip_between(then, now, made, desk.reading.now) if desk.draft.changed else None
     return request.page(
         "instrument.html",
         **_whole(request, desk, strip),
+        kept=kept if kept and kept.id == request.number("kept") else None,
         spoilt=spoilt_lines(judged, desk.reading.now),
         lost=lost_pieces(judged),
     )
@@ -154,27 +160,65 @@ def cut_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
     """The section alone, with the overlay of the plan: the answer to a moved section line."""
     with request.keeping.opened() as store:
         desk = desk_of(request, store, open_instruments)
-    plan = plan_of(desk.draft.figures, None, desk.reading.now, desk.closer)
+    plan = plan_of(desk.draft.figures, None, desk.reading.now, desk.closer, sized=True)
     return request.page("cut.html", **_section(request, desk, plan))
 
 
+def measured_part(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """What is measured on the plan: the answer to two places tapped."""
+    with request.keeping.opened() as store:
+        desk = desk_of(request, store, open_instruments)
+    found = measured_on(request, desk, things_on(desk.draft.figures, side_down(desk.draft.figures, desk.closer)))
+    return request.page("measured.html", held=desk.held, draft=desk.draft, at=address_part(desk), measured=found)
+
+
+def measured_on(request: PageRequest, desk: Desk, things: tuple[Thing, ...]) -> Measures:
+    """The distances that a request's address carries."""
+    return measures(request.many(MEASURE), things, desk.reading.now)
+
+
+def _layered(desk: Desk, plan: Plan, things: tuple[Thing, ...], found: tuple[Placed, ...]) -> str:
+    """The plan with everything on it that can be switched on and off."""
+    figures, formatter, box = desk.draft.figures, desk.reading.now, plan.box
+    base, rest = f"/instrument/{desk.held.seen.id}", f"{address_part(desk)}{desk.draft.query}"
+    marks = [
+        PlacedMark(
+            each.number, each.finding.severity, each.finding.name, spot_of(figures, each.finding.address, things)
+        )
+        for each in found
+    ]
+    grid = grid_svg(box.left, box.top, box.wide, box.tall, formatter.first)
+    return with_layers(
+        plan,
+        grid,
+        sizes_svg(figures, plan.side, formatter)
+        + parts_svg(things, f"{base}/part?name={{}}&{rest}")
+        + names_svg(things)
+        + marks_svg(marks, f"{base}/found?{rest}"),
+    )
+
+
 def _whole(request: PageRequest, desk: Desk, strip: Strip | None) -> dict[str, object]:
-    plan = plan_of(desk.draft.figures, desk.saved, desk.reading.now, desk.closer)
+    plan = plan_of(desk.draft.figures, desk.saved, desk.reading.now, desk.closer, sized=True)
+    things = things_on(desk.draft.figures, plan.side)
     findings = findings_in_words(findings_of(desk.draft.figures), desk.reading.now)
     return {
         **_section(request, desk, plan),
         "title": desk.held.seen.name,
         "plan": plan,
+        "layered": _layered(desk, plan, things, placed(desk)),
+        "measured": measured_on(request, desk, things),
+        "places": tuple(named_places(desk.draft.figures)),
         "strip": strip,
         "quiet": [each for each in findings if each.severity in ("fine", "not judged")],
         "faults": desk.draft.faults,
+        "changes": desk.draft.sets,
     }
 
 
 def _section(request: PageRequest, desk: Desk, plan: Plan) -> dict[str, object]:
     figures, cut = desk.draft.figures, desk.cut
     found = placed(desk)
-    balloons = tuple((each.x, each.number, f"{each.finding.severity}: {each.finding.name}") for each in found)
     old = (desk.held.figures, desk.reading.saved_cut) if desk.draft.changed else None
     low, high = reach(figures)
     return {
@@ -183,7 +227,7 @@ def _section(request: PageRequest, desk: Desk, plan: Plan) -> dict[str, object]:
         "draft": desk.draft,
         "cut": cut,
         "where": where(desk),
-        "over": turned_in(figures, cut, plan, balloons),
+        "over": turned_in(figures, cut, plan),
         "sections": sections_at(figures, cut, old, desk.reading.now),
         "columns": [[(part, _rows(desk, part.rows)) for part in each] for each in in_columns(parts_at(figures, cut))],
         "findings": found,
@@ -270,7 +314,8 @@ def keep(request: PageRequest, open_instruments: OpenInstruments) -> Response:
             descriptions.keep(store, seen, draft.text, request.hand)
         except Conflict:
             return _conflict(request, store, open_instruments, base, draft)
-    return go(f"/instrument/{number}?{request.one('at')}&kept=1")
+        last = last_change(store)
+    return go(f"/instrument/{number}?{request.one('at')}&kept={last.id if last else 0}")
 
 
 def _conflict(

@@ -9,7 +9,7 @@ from starlette.responses import Response
 from gramil.acts import record
 from gramil.bench.ages import clock
 from gramil.bench.open_instruments import OpenInstruments
-from gramil.bench.page_request import PageRequest, go
+from gramil.bench.page_request import PageRequest, go, own_address
 from gramil.doorway.backup import backup
 from gramil.doorway.proof import Proof, proof_of
 from gramil.doorway.verify import verify
@@ -67,7 +67,7 @@ def take_back(request: PageRequest, _: OpenInstruments) -> Response:
     """Take back the last change, if it is still the one that was seen; sent twice, it is taken back once."""
     with request.keeping.opened() as store:
         record.take_back(store, request.number("change"), request.hand)
-    return go("/record")
+    return go(own_address(request.one("back"), "/record"))
 
 
 def copy_of_record(request: PageRequest, _: OpenInstruments) -> Response:

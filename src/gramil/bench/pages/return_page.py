@@ -14,6 +14,7 @@ from gramil.bench.pages.correcting import Correction, asked_whether
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.shop.instruments import Revision, revisions
 from gramil.store.opening import Store
+from gramil.store.undo import last_change
 
 
 def return_page(request: PageRequest, _: OpenInstruments) -> Response:
@@ -49,4 +50,5 @@ def return_to_it(request: PageRequest, _: OpenInstruments) -> Response:
     with request.keeping.opened() as store:
         seen = replace(named(store, number), version=request.number("version"))
         return_to(store, seen, _wanted(request, store).number, request.hand)
-    return go(f"/instrument/{number}?kept=1")
+        last = last_change(store)
+    return go(f"/instrument/{number}?kept={last.id if last else 0}")

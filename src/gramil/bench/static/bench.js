@@ -11,10 +11,7 @@
   const plan = () => document.getElementById("plan");
   const slider = () => document.getElementById("slider");
 
-  function xAt(event) {
-    const drawn = plan().querySelector("svg.over").getScreenCTM().inverse();
-    return new DOMPoint(event.clientX, event.clientY).matrixTransform(drawn).x;
-  }
+  const xAt = (event) => drawing.placeOf(event.clientX, event.clientY).x;
 
   function bounded(x) {
     const { low, high } = plan().dataset;
@@ -26,6 +23,7 @@
     line.setAttribute("x1", x);
     line.setAttribute("x2", x);
     slider().setAttribute("aria-valuenow", x.toFixed(2));
+    drawing.handle();
   }
 
   async function draw(x, tap) {
@@ -51,8 +49,10 @@
     const over = fresh.querySelector("svg");
     document.querySelector("#plan .over").replaceWith(over);
     fresh.remove();
+    drawing.refresh();
     const x = Number(over.querySelector(".section-line").getAttribute("x1"));
     slider().setAttribute("aria-valuenow", x.toFixed(2));
+    drawing.handle();
     slider().setAttribute("aria-valuetext", document.getElementById("where").textContent.replace("Cut across ", ""));
     const here = new URL(location.href);
     here.searchParams.delete("fret");
@@ -61,15 +61,16 @@
   }
 
   function dragged(start) {
-    const from = start.clientX;
+    const from = start.clientX, off = xAt(start) - Number(slider().getAttribute("aria-valuenow"));
+    const held = slider().classList.contains("beyond") ? 0 : off; // the handle stays where the finger took hold of it
     let moved = false;
     const move = (event) => {
       if (Math.abs(event.clientX - from) >= TAP) moved = true;
-      if (moved) soon(bounded(xAt(event)));
+      if (moved) soon(bounded(xAt(event) - held));
     };
     const end = (event) => {
       slider().removeEventListener("pointermove", move);
-      draw(bounded(xAt(event)), !moved);
+      if (moved) draw(bounded(xAt(event) - held), false);
     };
     slider().setPointerCapture(start.pointerId);
     slider().addEventListener("pointermove", move);
@@ -175,6 +176,10 @@
   document.addEventListener("pointerdown", (event) => {
     if (event.target.id === "slider" && event.button === 0) { slider().focus({ preventScroll: true }); dragged(event); }
   });
+  document.addEventListener("tapped", (event) => {
+    if (event.detail.cuts) draw(bounded(event.detail.x), true);
+    if (event.detail.link) card(event.detail.link);
+  });
   document.addEventListener("keydown", (event) => { if (event.target.id === "slider") stepped(event); });
   document.addEventListener("click", async (event) => {
     const link = event.target.closest("a[data-card]");
@@ -200,6 +205,7 @@
     send(event.target, event.submitter);
   });
   document.addEventListener("htmx:after:swap", () => {
+    drawing.begin();
     drawn();
     const main = document.getElementById("main");
     if (main.dataset.seen !== "yes") { main.dataset.seen = "yes"; restore(main); focusIn(main.querySelector(".strip") || document.createElement("p")); }

@@ -1,0 +1,222 @@
+// The drawing as a working surface: enlarged, moved, tapped and measured on. It is moved by a transform while fingers
+// move and by its view box when they rest, so that nothing is drawn anew in between. The page is read without it.
+"use strict";
+window.drawing = (() => {
+  const REST = 160; // ms without a move before the drawing is set sharp
+  const TAP = 8; // px: less than this is a tap, not a drag
+  const TWICE = 260; // ms within which two taps are one double tap
+  const CLOSEST = 12; // mm across at the most enlarged
+  const pointers = new Map();
+  let whole = null; // the box of the whole drawing, as wide and tall as the page shows it
+  let box = null; // what is shown
+  let sharp = null; // what the view box says, while a transform shows another
+  let resting = 0;
+  let moved = 0;
+  let last = { at: 0, x: 0, y: 0 };
+  let waiting = 0;
+
+  const plan = () => document.getElementById("plan");
+  const pictures = () => [...plan().querySelectorAll(":scope > svg")];
+  const perPixel = () => box.wide / plan().clientWidth;
+
+  function read(svg) {
+    const [left, top, wide, tall] = svg.getAttribute("viewBox").split(" ").map(Number);
+    return { left, top, wide, tall };
+  }
+
+  function begin() {
+    if (!plan() || plan().dataset.met) return;
+    plan().dataset.met = "yes";
+    const given = read(pictures()[0]);
+    plan().dataset.given = JSON.stringify(given);
+    plan().classList.add("live");
+    const before = box && whole ? { ...box, share: box.wide / whole.wide } : null;
+    fitted(given);
+    if (before && before.share < 0.999 && sessionStorage.getItem("drawing") === location.pathname) box = bounded(before);
+    sessionStorage.setItem("drawing", location.pathname);
+    sharpen();
+    switches();
+  }
+
+  function fitted(given) {
+    const aspect = plan().clientWidth / plan().clientHeight;
+    const wide = Math.max(given.wide, given.tall * aspect), tall = wide / aspect;
+    whole = { left: given.left - (wide - given.wide) / 2, top: given.top - (tall - given.tall) / 2, wide, tall };
+    box = whole;
+  }
+
+  function bounded(next) {
+    const wide = Math.min(Math.max(next.wide, CLOSEST), whole.wide), tall = (wide * whole.tall) / whole.wide;
+    const left = Math.min(Math.max(next.left, whole.left), whole.left + whole.wide - wide);
+    const top = Math.min(Math.max(next.top, whole.top), whole.top + whole.tall - tall);
+    return { left, top, wide, tall };
+  }
+
+  function show(next) {
+    box = bounded(next);
+    const scale = sharp.wide / box.wide, pixel = sharp.wide / plan().clientWidth;
+    const moveX = ((sharp.left - box.left) / pixel) * scale, moveY = ((sharp.top - box.top) / pixel) * scale;
+    for (const svg of pictures()) svg.style.transform = `translate(${moveX}px, ${moveY}px) scale(${scale})`;
+    handle();
+    clearTimeout(resting);
+    resting = setTimeout(sharpen, REST);
+  }
+
+  function sharpen() {
+    sharp = box;
+    for (const svg of pictures()) {
+      svg.setAttribute("viewBox", `${box.left} ${box.top} ${box.wide} ${box.tall}`);
+      svg.style.transform = "";
+    }
+    const pixel = perPixel();
+    plan().style.setProperty("--mm", pixel);
+    plan().dataset.reading = pixel > 1.5 ? "whole" : pixel > 0.7 ? "wide" : pixel > 0.25 ? "near" : "close";
+    plan().classList.toggle("enlarged", box.wide < whole.wide * 0.999);
+    handle();
+  }
+
+  function handle() {
+    const slider = document.getElementById("slider");
+    const at = (Number(slider.getAttribute("aria-valuenow")) - box.left) / perPixel();
+    slider.style.left = `${Math.min(Math.max(at, 0), plan().clientWidth)}px`;
+    slider.classList.toggle("beyond", at < 0 || at > plan().clientWidth);
+  }
+
+  function placeOf(clientX, clientY) {
+    const frame = plan().getBoundingClientRect();
+    return { x: box.left + (clientX - frame.left) * perPixel(), y: box.top + (clientY - frame.top) * perPixel() };
+  }
+
+  function enlarge(by, clientX, clientY) {
+    const frame = plan().getBoundingClientRect();
+    const at = placeOf(clientX ?? frame.left + frame.width / 2, clientY ?? frame.top + frame.height / 2);
+    const wide = Math.min(Math.max(box.wide / by, CLOSEST), whole.wide), share = wide / box.wide;
+    show({ left: at.x - (at.x - box.left) * share, top: at.y - (at.y - box.top) * share, wide, tall: box.tall * share });
+  }
+
+  function shift(x, y) { show({ ...box, left: box.left - x * perPixel(), top: box.top - y * perPixel() }); }
+
+  const middle = () => {
+    const all = [...pointers.values()];
+    return { x: all.reduce((sum, each) => sum + each.x, 0) / all.length, y: all.reduce((sum, each) => sum + each.y, 0) / all.length };
+  };
+  const spread = () => {
+    const [one, other] = [...pointers.values()];
+    return other ? Math.hypot(one.x - other.x, one.y - other.y) : 0;
+  };
+
+  function down(event) {
+    if (event.target.id === "slider" || !event.target.closest("#plan") || event.button > 0) return;
+    if (!pointers.size) moved = 0;
+    pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+  }
+
+  function move(event) {
+    if (!pointers.has(event.pointerId)) return;
+    const from = middle(), apart = spread();
+    pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    const to = middle();
+    moved += Math.hypot(to.x - from.x, to.y - from.y) + Math.abs(spread() - apart);
+    if (moved < TAP) return;
+    if (!plan().hasPointerCapture(event.pointerId)) plan().setPointerCapture(event.pointerId);
+    if (apart) enlarge(spread() / apart, to.x, to.y);
+    shift(to.x - from.x, to.y - from.y);
+  }
+
+  function up(event) {
+    if (!pointers.delete(event.pointerId) || pointers.size || event.type === "pointercancel" || moved >= TAP) return;
+    const twice = event.timeStamp - last.at < TWICE && Math.hypot(event.clientX - last.x, event.clientY - last.y) < 24;
+    last = { at: twice ? 0 : event.timeStamp, x: event.clientX, y: event.clientY };
+    clearTimeout(waiting);
+    if (twice) { enlarge(2.5, event.clientX, event.clientY); return; }
+    const { clientX, clientY, pointerType } = event;
+    const target = document.elementFromPoint(clientX, clientY);
+    const now = () => tapped(target, clientX, clientY, pointerType === "mouse" ? 9 : 18);
+    if (measuring()) now(); else waiting = setTimeout(now, TWICE);
+  }
+
+  function tapped(target, clientX, clientY, reach) {
+    const place = placeOf(clientX, clientY);
+    if (measuring()) { measure(place, reach); return; }
+    const link = target && target.closest("#plan a[data-card]");
+    outline(link && link.dataset.part);
+    const mark = link && link.classList.contains("mark");
+    plan().dispatchEvent(new CustomEvent("tapped", { bubbles: true, detail: { x: place.x, link, cuts: !mark } }));
+  }
+
+  function outline(name) {
+    for (const each of plan().querySelectorAll(".part-shape")) each.classList.toggle("touched", each.dataset.part === name);
+  }
+
+  // Measuring: the places tapped go to the bench, which catches what is drawn there and answers with the dimension.
+  const button = () => document.querySelector("[data-measure]");
+  const measuring = () => Boolean(button()) && button().getAttribute("aria-pressed") === "true";
+
+  function measure(place, reach) {
+    const query = document.getElementById("measured").dataset.query;
+    const near = (reach * perPixel()).toFixed(3);
+    ask(`${query}&measure=${place.x.toFixed(4)},${place.y.toFixed(4)},${near}`);
+  }
+
+  async function ask(query) {
+    await htmx.ajax("GET", plan().dataset.between + query, { target: "#measured", swap: "outerHTML", source: button() });
+    const fresh = document.getElementById("measures-new");
+    document.getElementById("measures").replaceChildren(...fresh.childNodes);
+    const here = new URL(location.href);
+    here.searchParams.delete("measure");
+    for (const each of new URLSearchParams(document.getElementById("measured").dataset.query).getAll("measure")) here.searchParams.append("measure", each);
+    history.replaceState(null, "", here);
+  }
+
+  // What is shown and what is not, kept on this device.
+  function switches() {
+    for (const each of document.querySelectorAll("[data-show]")) {
+      try { const known = localStorage.getItem("show:" + each.dataset.show); if (known) each.checked = known === "yes"; } catch { /* a closed shelf */ }
+      switched(each);
+    }
+  }
+
+  function switched(each) { plan().classList.toggle("no-" + each.dataset.show, !each.checked); }
+
+  function keys(event) {
+    if (event.target.id !== "plan" || event.ctrlKey || event.metaKey || event.altKey) return;
+    const step = 60, ways = { ArrowLeft: [step, 0], ArrowRight: [-step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] };
+    if (event.key === "+" || event.key === "=") enlarge(1.5);
+    else if (event.key === "-") enlarge(1 / 1.5);
+    else if (event.key === "0") show(whole);
+    else if (ways[event.key] && box.wide < whole.wide) shift(...ways[event.key]);
+    else return;
+    event.preventDefault();
+  }
+
+  function wheel(event) {
+    if (!event.target.closest("#plan") || (event.deltaY > 0 && box.wide >= whole.wide * 0.999)) return;
+    event.preventDefault();
+    enlarge(Math.exp(-event.deltaY * 0.002), event.clientX, event.clientY);
+  }
+
+  document.addEventListener("pointerdown", down);
+  document.addEventListener("pointermove", move);
+  document.addEventListener("pointerup", up);
+  document.addEventListener("pointercancel", up);
+  document.addEventListener("keydown", keys);
+  document.addEventListener("wheel", wheel, { passive: false });
+  document.addEventListener("click", (event) => {
+    if (event.target.closest("#plan a") && event.detail) { event.preventDefault(); event.stopPropagation(); return; } // a pointer's tap is ours
+    const by = event.target.closest("[data-enlarge]");
+    if (by) enlarge(by.dataset.enlarge === "1" ? 1.6 : 1 / 1.6);
+    if (event.target.closest("[data-whole]")) show(whole);
+    const pressed = event.target.closest("[data-measure]");
+    if (pressed) { pressed.setAttribute("aria-pressed", String(!measuring())); plan().classList.toggle("measuring", measuring()); }
+    const away = event.target.closest("[data-measures]");
+    if (away) { event.preventDefault(); ask(away.dataset.measures); }
+  }, true);
+  document.addEventListener("change", (event) => {
+    if (!event.target.dataset.show) return;
+    try { localStorage.setItem("show:" + event.target.dataset.show, event.target.checked ? "yes" : "no"); } catch { /* a closed shelf */ }
+    switched(event.target);
+  });
+  window.addEventListener("resize", () => { if (plan() && plan().dataset.given) { fitted(JSON.parse(plan().dataset.given)); sharpen(); } });
+  document.addEventListener("DOMContentLoaded", begin);
+  return { begin, handle, placeOf, refresh: () => { if (sharp) sharpen(); } };
+})();
