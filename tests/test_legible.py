@@ -1,8 +1,9 @@
-"""Read at arm's length: no letter under seven points on any page or drawing of the examples' packs."""
+"""Read at arm's length: no letter under seven points on any page or drawing, and every kind of PDF is measured."""
 
 import io
 import re
 from collections.abc import Iterator
+from datetime import datetime
 from importlib.resources import as_file, files
 from math import hypot
 from pathlib import Path
@@ -10,12 +11,19 @@ from pathlib import Path
 import pikepdf
 import pytest
 
+import gramil
 from gramil.cli.options import opened_with_work
 from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.pack import TYPESET, build_book, pack_makers
-from gramil.sheets.own_sheet import every_sheet
+from gramil.measure import LengthUnit
+from gramil.pack import TYPESET, build_book, pack_makers, printed
+from gramil.sheets.bench_sheets import bench_sheets_pdf
+from gramil.sheets.labels import Label, labels_pdf
+from gramil.sheets.own_sheet import every_sheet, setup_sheets
+from gramil.sheets.quote_sheet import Quote, quote_pdf
+from gramil.sheets.weeks_sheet import Entry, weeks_pdf
 from gramil.shop.operations import Work
+from gramil.writers.chart import Band, Chart, Curve, chart_svg
 
 SEVEN = 7.0
 HAIR = 0.01
@@ -74,11 +82,70 @@ def small(pdf: bytes) -> dict[int, list[float]]:
     return {page: under for page, all_ in found.items() if (under := [each for each in all_ if each < SEVEN - HAIR])}
 
 
-@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize(("paper", "unit"), [("a4", "mm"), ("letter", "in")])
 def test_nothing_in_the_book_and_on_its_sheets_is_smaller_than_seven_points(
-    opened: tuple[Figures, Formatter, Work], paper: str
+    opened: tuple[Figures, Formatter, Work], paper: str, unit: LengthUnit
 ) -> None:
-    assert small(build_book(*opened, paper)) == {}
+    figures, _, work = opened
+    assert small(build_book(figures, Formatter(figures, unit), work, paper)) == {}
+
+
+def test_nothing_on_a_sheet_of_an_operation_alone_is_smaller_than_seven_points(
+    opened: tuple[Figures, Formatter, Work],
+) -> None:
+    """Of operations that have figures and no set-up: these sheets stand in no book."""
+    figures, formatter, work = opened
+    in_book = {each.setup.name for each in setup_sheets(figures, work)}
+    own = [each for each in every_sheet(figures, work) if each.setup.name not in in_book]
+    assert own
+    assert small(bench_sheets_pdf([printed(each, formatter, "a4") for each in own], formatter, "Own", "a4")) == {}
+
+
+def day(hour: int, minute: int = 0) -> datetime:
+    return datetime(2026, 12, 1, hour, minute)
+
+
+def test_nothing_in_the_plan_of_weeks_is_smaller_than_seven_points_and_every_work_is_told() -> None:
+    """Work of a few minutes has no room for its words in its own block: they stand under the day."""
+    what = "Shape the feet of the top's braces to the dome, and cut their crossings, one after another"
+    spans = [((8, 0), (8, 2)), ((8, 2), (8, 10)), ((8, 10), (8, 40)), ((9, 0), (17, 0)), ((17, 0), (18, 0))]
+    entries = [Entry(whose="Tarn", what=what, begins=day(*one), ends=day(*two), cures=None) for one, two in spans]
+    pdf = weeks_pdf(entries, "Tarn", ["One note."])
+    assert small(pdf) == {}
+    with pikepdf.open(io.BytesIO(pdf)) as document:
+        assert len(document.pages) == 1
+
+
+def test_nothing_on_a_label_or_a_quote_is_smaller_than_seven_points() -> None:
+    label = Label("neck 1", "khaya", "900 x 100 x 25 mm", "1 May", ("on the shelf", "settled"), permit="Khaya: CITES.")
+    lines = [("board", "3.5 h", "140.00"), ("neck", "", "80.00")]
+    quote = Quote(
+        "Tarn", "shop", "its customer", "1 May", [("Scale", "630 mm")], lines, lines, "220.00", ["Binds none."]
+    )
+    assert small(labels_pdf([label] * 12)) == {}
+    assert small(quote_pdf(quote)) == {}
+
+
+def test_nothing_on_a_chart_is_smaller_than_seven_points() -> None:
+    chart = Chart("moisture", "days", "%", (Curve("top", (0.0, 1.0), (8.0, 7.5)),), (Band("its band", 6.0, 8.0),))
+    found = [float(each) for each in re.findall(r'font-size="([\d.]+)"', chart_svg(chart))]
+    assert len(found) > 1
+    assert min(found) * POINTS_TO_MM >= SEVEN - HAIR
+
+
+MEASURED = {
+    "bench_sheets_pdf", "build_book_pdf", "labels_pdf", "quote_pdf", "sheets_pdf", "templates_pdf", "tiled_pdf",
+    "weeks_pdf", "whole_pdf",
+}  # fmt: skip
+"""Every function that writes a PDF: what each of them writes is measured here."""
+
+
+def test_every_kind_of_pdf_is_measured() -> None:
+    code = [each.read_text(encoding="utf-8") for each in Path(gramil.__file__).parent.rglob("*.py")]
+    write = [text for text in code if re.search(r"\btypeset\(\"|= page_canvas\(", text)]
+    assert all(re.search(r"^def \w+_pdf\(", text, re.MULTILINE) for text in write)
+    assert {name for text in write for name in re.findall(r"^def ([a-z]\w*_pdf)\(", text, re.MULTILINE)} <= MEASURED
+    assert {name for text in code for name in re.findall(r"^def ([a-z]\w*_pdf)\(", text, re.MULTILINE)} == MEASURED
 
 
 def test_nothing_on_a_template_or_drawing_is_smaller_than_seven_points(opened: tuple[Figures, Formatter, Work]) -> None:

@@ -11,9 +11,10 @@ from xml.sax.saxutils import escape
 from gramil.notice import NOTICE
 from gramil.writers.svg import number
 
-WIDTH, HEIGHT = 180.0, 90.0
-LEFT, RIGHT, TOP, BOTTOM = 16.0, 34.0, 10.0, 14.0
-LETTER = 2.6
+WIDTH, HEIGHT = 180.0, 94.0
+LEFT, RIGHT, TOP, BOTTOM = 16.0, 34.0, 10.0, 18.0
+LETTER, NOTICE_LETTER = 2.6, 2.5
+"""Sizes of type in mm: seven points are 2.47."""
 
 
 @dataclass(frozen=True)
@@ -89,7 +90,7 @@ def chart_svg(chart: Chart) -> str:
         *_moments(chart, frame),
         *(line for curve in chart.curves for line in _curve(curve, frame)),
         *_names(chart, frame),
-        _text(LEFT, HEIGHT - 0.6, NOTICE, "start", 'font-size="1.5"'),
+        _text(LEFT, HEIGHT - 1.0, NOTICE, "start", f'font-size="{NOTICE_LETTER}"'),
         "</svg>",
     ]
     return "\n".join(lines) + "\n"
@@ -140,7 +141,7 @@ def _axes(chart: Chart, frame: _Frame) -> Iterator[str]:
     for value, word in ticks:
         yield f'<path d="M{number(frame.x(value))} {bottom}v1.2" stroke="#000" stroke-width="0.18"/>'
         yield _text(frame.x(value), bottom + 4.2, word, "middle", 'font-family="B612 Mono, monospace"')
-    yield _text(right, HEIGHT - 2.5, chart.x_name, "end")
+    yield _text(right, HEIGHT - 5.5, chart.x_name, "end")
     yield _text(LEFT, TOP - 0.8, chart.y_name, "start")
 
 
