@@ -21,6 +21,7 @@ from gramil.sheets.bench_sheets import bench_sheets_pdf
 from gramil.sheets.labels import Label, labels_pdf
 from gramil.sheets.own_sheet import every_sheet, setup_sheets
 from gramil.sheets.quote_sheet import Quote, quote_pdf
+from gramil.sheets.sheet_pages import sheet_text
 from gramil.sheets.weeks_sheet import Entry, weeks_pdf
 from gramil.shop.operations import Work
 from gramil.writers.chart import Band, Chart, Curve, chart_svg
@@ -158,8 +159,10 @@ def test_nothing_on_a_template_or_drawing_is_smaller_than_seven_points(opened: t
             assert min(found) * POINTS_TO_MM >= SEVEN - HAIR, name
 
 
-def test_no_sheet_has_an_empty_proof(opened: tuple[Figures, Formatter, Work]) -> None:
-    figures, formatter, work = opened
+@pytest.mark.parametrize("unit", ["mm", "in"])
+def test_no_sheet_has_an_empty_proof(opened: tuple[Figures, Formatter, Work], unit: LengthUnit) -> None:
+    figures, _, work = opened
     for sheet in every_sheet(figures, work):
         if not sheet.setup.closed and sheet.setup.name != "owner-air":  # the owner cuts nothing
-            assert sheet.formatter(formatter).filled(sheet.setup.prove).strip(), sheet.setup.name
+            said = sheet_text(sheet, Formatter(figures, unit))["prove"]
+            assert len(said.split()) > 3, sheet.setup.name

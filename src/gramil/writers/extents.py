@@ -104,6 +104,15 @@ def _walked(mark: Line | Arc | Circle | Polyline | Lettering) -> tuple[Vectors, 
     return pieces[:, 0], pieces[:, 1] - pieces[:, 0], (float(low[0]), float(low[1]), float(high[0]), float(high[1]))
 
 
+def points_on(mark: Line | Arc | Circle | Polyline | Lettering, apart: float) -> Vectors:
+    """Points on a mark, a row each, no further apart than `apart` mm."""
+    starts, runs, _ = _walked(mark)
+    counts = np.ceil(np.hypot(runs[:, 0], runs[:, 1]) / apart).astype(int) + 1
+    firsts = np.repeat(np.cumsum(counts) - counts, counts)
+    along = (np.arange(counts.sum()) - firsts) / np.repeat(np.maximum(counts - 1, 1), counts)
+    return np.repeat(starts, counts, axis=0) + along[:, None] * np.repeat(runs, counts, axis=0)
+
+
 def _crosses(starts: Vectors, runs: Vectors, box: Box) -> NDArray[np.bool_]:
     """Which straight pieces meet a box: those of which something is left after clipping at each of its four sides."""
     to_low, to_high = np.array(box[:2]) - starts, np.array(box[2:]) - starts

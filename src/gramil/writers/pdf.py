@@ -20,9 +20,10 @@ from gramil.writers.page_map import draw_map
 from gramil.writers.paper import FOOT, MARGIN, Sheet, checked
 from gramil.writers.pdf_ink import WORDS, Placed, fitted, ink, ink_marks, letter, open_page, page_canvas
 from gramil.writers.plain import Plain, kerf_of, plain, seen_from, true_or_stretched
+from gramil.writers.proof_square import SQUARES, Proof
 from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.spans import Resolve
-from gramil.writers.tiles import ROOM_ALONE, SQUARES, Cross, Proof, Tile, Tiling, tiled
+from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, tiled
 
 ARM, DIAMOND = 4.0, 1.5
 """Half a registration cross, and half the diamond on it, in mm."""

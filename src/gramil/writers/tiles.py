@@ -13,6 +13,7 @@ from gramil.writers.extents import Box, bounds, touches
 from gramil.writers.lettering import Lettering
 from gramil.writers.paper import Sheet, sheets
 from gramil.writers.plain import Plain
+from gramil.writers.proof_square import Proof, proof_square
 
 OVERLAP = 10.0
 ROOM, ROOM_ALONE = 3.0, 1.0
@@ -20,9 +21,6 @@ ROOM, ROOM_ALONE = 3.0, 1.0
 crosses."""
 BESIDE = ("text", "dimensions", "list")
 """Layers that stand beside the shape to cut: no page is printed for them."""
-SQUARES = (100.0, 50.0)
-"""Sides of the square that proves the print, in mm: the largest that fits is drawn."""
-ROOM_ROUND_SQUARE = 4.0
 
 
 @dataclass(frozen=True)
@@ -41,14 +39,6 @@ class Cross:
 
     at: Point
     joins: tuple[str, ...]
-
-
-@dataclass(frozen=True)
-class Proof:
-    """The square for checking the print: its lower left corner on the drawing, and its side, in mm."""
-
-    at: Point
-    side: float
 
 
 @dataclass(frozen=True)
@@ -181,31 +171,10 @@ def _cell(tile: Tile, columns: int, rows: int) -> Box:
 
 
 def _proof(marks: Sequence[Plain], tiling: Tiling) -> Proof | None:
-    """The largest square for which the first page has blank room, as high and as far left as possible."""
+    """The square on the first page, clear of its crosses."""
     first = tiling.tiles[0]
-    near = [(mark, bounds([mark])) for mark in marks if touches(mark, first.window)]
-    crosses = [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(first)]
-    for side in SQUARES:
-        for at in _places(first.window, side):
-            taken = _round((at[0] + side / 2, at[1] + side / 2), side / 2 + ROOM_ROUND_SQUARE)
-            in_the_way = (mark for mark, box in near if _meet(taken, box))
-            if not any(_meet(taken, cross) for cross in crosses) and not any(touches(m, taken) for m in in_the_way):
-                return Proof(at, side)
-    return None
-
-
-def _places(window: Box, side: float) -> list[Point]:
-    """Corners to try for a square, from the top down and from the left, 8 mm apart."""
-    least = side + ROOM_ROUND_SQUARE
-    down = range(int(window[3] - window[1] - least - ROOM_ROUND_SQUARE) // 8 + 1)
-    across = range(int(window[2] - window[0] - least - ROOM_ROUND_SQUARE) // 8 + 1)
-    left, top = window[0] + ROOM_ROUND_SQUARE, window[3] - least
-    return [(left + 8.0 * i, top - 8.0 * j) for j in down for i in across]
+    return proof_square(marks, first.window, [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(first)])
 
 
 def _round(at: Point, reach: float) -> Box:
     return (at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach)
-
-
-def _meet(a: Box, b: Box) -> bool:
-    return a[0] <= b[2] and b[0] <= a[2] and a[1] <= b[3] and b[1] <= a[3]

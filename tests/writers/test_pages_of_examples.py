@@ -1,0 +1,90 @@
+"""The examples' templates on their pages: none of them empty, the way round that takes the fewest, cards together."""
+
+from importlib.resources import as_file, files
+from math import ceil
+from pathlib import Path
+
+import pytest
+
+from gramil.cli.options import opened_with_work
+from gramil.drawings.marks import Drawing
+from gramil.formatter import Formatter
+from gramil.pack import PLANS
+from gramil.prints.papers import is_template
+from gramil.prints.whole import drawings_of
+from gramil.writers.lettering import Lettering
+from gramil.writers.pdf import Template, laid_out, pages_of
+from gramil.writers.plain import Plain
+
+PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
+"""Short and long side in mm: ISO 216, and 8 1/2 by 11 inches."""
+EDGE, FOOT, OVERLAP, ROOM = 8.0, 26.0, 10.0, 3.0
+"""What a page keeps blank in mm: at each edge, at its foot, where two overlap, and round the shape."""
+MOST = {"a4": 40, "letter": 42}
+"""Pages of the templates of any example, in all."""
+Opened = tuple[list[Drawing], Formatter]
+
+
+@pytest.fixture(scope="module", params=["tarn", "fell", "scree", "mere"])
+def opened(request: pytest.FixtureRequest) -> Opened:
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        figures, formatter, _ = opened_with_work(Path(examples / f"{request.param}.toml"), Path(examples / "shop.toml"))
+    return [each for each in drawings_of(figures) if is_template(each) and each.name not in PLANS], formatter
+
+
+@pytest.fixture(scope="module", params=["a4", "letter"])
+def on_paper(request: pytest.FixtureRequest, opened: Opened) -> tuple[str, tuple[Template, ...]]:
+    drawings, formatter = opened
+    return request.param, laid_out(drawings, formatter.text, request.param)
+
+
+def reach(mark: Plain) -> tuple[list[float], list[float]]:
+    """The coordinates that say how far a mark reaches, taken generously for arcs: by their whole circle."""
+    if hasattr(mark, "centre"):
+        (x, y), r = mark.centre, mark.radius
+        return [x - r, x + r], [y - r, y + r]
+    points = mark.points if hasattr(mark, "points") else (mark.start, mark.end)  # type: ignore[union-attr]
+    return [x for x, _ in points], [y for _, y in points]
+
+
+def shape(template: Template) -> list[Plain]:
+    beside = ("text", "dimensions", "list")
+    return [mark for mark in template.marks if not isinstance(mark, Lettering) and mark.layer not in beside]
+
+
+def full_grid(wide: float, tall: float, page: tuple[float, float]) -> int:
+    """How many pages of a size hold a shape if none is left out."""
+    across, up = page[0] - 2 * EDGE, page[1] - 2 * EDGE - FOOT
+    if wide + 2 <= across and tall + 2 <= up:
+        return 1
+    return ceil((wide + 2 * ROOM - OVERLAP) / (across - OVERLAP)) * ceil((tall + 2 * ROOM - OVERLAP) / (up - OVERLAP))
+
+
+def test_neither_way_round_would_take_fewer_pages(on_paper: tuple[str, tuple[Template, ...]]) -> None:
+    paper, templates = on_paper
+    short, long = PAPERS[paper]
+    for each in templates:
+        xs, ys = zip(*map(reach, shape(each)), strict=True)
+        wide, tall = (max(map(max, along)) - min(map(min, along)) for along in (xs, ys))
+        least = min(full_grid(wide, tall, page) for page in ((short, long), (long, short)))
+        assert len(each.tiling.tiles) <= least, each.names
+
+
+def test_no_page_is_empty(on_paper: tuple[str, tuple[Template, ...]]) -> None:
+    """Something to cut reaches into every page: some point of the shape, or a line between two of them, lies in it."""
+    for each in on_paper[1]:
+        boxes = [(min(xs), min(ys), max(xs), max(ys)) for xs, ys in map(reach, shape(each))]
+        for tile in each.tiling.tiles:
+            left, low, right, high = tile.window
+            assert any(b[0] <= right and b[2] >= left and b[1] <= high and b[3] >= low for b in boxes), each.names
+
+
+def test_few_pages_in_all_and_each_template_on_some(on_paper: tuple[str, tuple[Template, ...]], opened: Opened) -> None:
+    paper, templates = on_paper
+    pages = pages_of(templates)
+    assert set(pages) == {each.name for each in opened[0]}
+    assert max(last for _, last in pages.values()) <= MOST[paper]
+
+
+def test_small_cards_share_a_page(on_paper: tuple[str, tuple[Template, ...]]) -> None:
+    assert any(len(each.names) > 1 for each in on_paper[1])
