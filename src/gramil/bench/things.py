@@ -92,7 +92,7 @@ KINDS: Mapping[str, Kind] = {
             ("Side's thickness", n.body_wall),
             ("Back's radius", n.body_back_radius),
         ),
-        ("side_", "body_back_", "body_depth_", "body_linings", "channel_"),
+        ("side_", "body_back_", "body_depth_", str(n.body_linings), "channel_"),
         ("rim", "back", "linings", "blocks"),
     ),
     "soundhole": Kind(
