@@ -126,10 +126,14 @@ KINDS: Mapping[str, Kind] = {
         ("braces",),
     ),
     "neck block": Kind(
-        (("Along the body", n.body_neck_block), ("Width", n.body_neck_block_width)), ("body_neck_block",), ("blocks",)
+        (("Along the body", n.body_neck_block), ("Width", n.body_neck_block_width)),
+        (str(n.body_neck_block),),
+        ("blocks",),
     ),
     "tail block": Kind(
-        (("Along the body", n.body_tail_block), ("Width", n.body_tail_block_width)), ("body_tail_block",), ("blocks",)
+        (("Along the body", n.body_tail_block), ("Width", n.body_tail_block_width)),
+        (str(n.body_tail_block),),
+        ("blocks",),
     ),
 }
 """Every part that has a card; a brace has one, too, by its own name."""
