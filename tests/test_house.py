@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from tests.source_trees import nodes_of, tree_of
 
 import gramil
 from gramil.prints.whole import modules, whole_graph
@@ -63,7 +64,7 @@ def room_of(path: Path) -> str | None:
 
 def imports(path: Path) -> Iterator[str]:
     """Every module of this package that a file imports, wherever in it."""
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in nodes_of(path):
         if isinstance(node, ast.Import):
             yield from (alias.name for alias in node.names if alias.name.split(".")[0] == "gramil")
         elif isinstance(node, ast.ImportFrom):
@@ -180,7 +181,7 @@ def test_plain_rooms_know_no_word_of_guitars(room: str) -> None:
     for path in sorted((ROOT / room).rglob("*.py")):
         names = {
             name
-            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+            for node in nodes_of(path)
             if (name := getattr(node, "name", None) or getattr(node, "arg", None) or getattr(node, "id", None))
             and isinstance(name, str)
         }
@@ -190,7 +191,7 @@ def test_plain_rooms_know_no_word_of_guitars(room: str) -> None:
 
 @pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_every_public_thing_says_what_it_is(path: Path) -> None:
-    tree = ast.parse(path.read_text(encoding="utf-8"))
+    tree = tree_of(path)
     assert ast.get_docstring(tree), f"{path.name} does not say what it settles"
     for node in tree.body:
         if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_"):
@@ -223,7 +224,7 @@ WIRED = ("parts", "findings", "setups", "drawings")
 @pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_text_is_written_alike_on_every_system(path: Path) -> None:
     """Its letters and its line ends are said, or the system's own would stand in the file."""
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in nodes_of(path):
         if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
             said = {each.arg for each in node.keywords}
             where = f"{path.relative_to(ROOT)}:{node.lineno}"

@@ -8,6 +8,7 @@ from pathlib import Path
 from types import ModuleType
 
 import pytest
+from tests.source_trees import nodes_of, tree_of
 
 import gramil
 from gramil.address import parse_address
@@ -51,8 +52,8 @@ def files() -> list[Path]:
 @pytest.mark.parametrize("path", files(), ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_no_string_names_a_figure(path: Path) -> None:
     graph, here = whole_graph(), path.relative_to(ROOT).as_posix()
-    known, code = set(graph.inputs) | set(graph.dimensions), path.read_text(encoding="utf-8")
-    for text in strings(ast.parse(code)):
+    known = set(graph.inputs) | set(graph.dimensions)
+    for text in strings(tree_of(path)):
         found = ADDRESS.match(text)
         assert found is None or found[1] not in known or (here, text) in LEFT, text
         for hole in re.findall(r"\{([A-Za-z]\w*)[^{}]*\}", text):
@@ -61,7 +62,7 @@ def test_no_string_names_a_figure(path: Path) -> None:
 
 @pytest.mark.parametrize("path", files(), ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_no_figure_is_looked_up_by_a_name_put_together(path: Path) -> None:
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    for node in nodes_of(path):
         if isinstance(node, ast.Subscript) and isinstance(node.slice, ast.JoinedStr):
             assert ast.unparse(node.value).rsplit(".", 1)[-1] not in FIGURES, ast.unparse(node)
 
@@ -70,7 +71,7 @@ def test_what_is_left_is_there_and_is_little() -> None:
     assert len(LEFT) <= 20
     for (file, text), why in LEFT.items():
         assert why
-        assert text in strings(ast.parse((ROOT / file).read_text(encoding="utf-8"))), (file, text)
+        assert text in strings(tree_of(ROOT / file)), (file, text)
 
 
 def strings(tree: ast.Module) -> Iterator[str]:
@@ -84,7 +85,7 @@ def strings(tree: ast.Module) -> Iterator[str]:
 @pytest.mark.parametrize("path", sorted(ROOT.rglob("*.py")), ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_every_name_that_is_referred_to_is_on_the_graph(path: Path) -> None:
     """The type checker sees it too; this holds for one who runs the tests alone."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
+    tree = tree_of(path)
     graph, text = whole_graph(), (ROOT / "names.py").read_text(encoding="utf-8")
     if "from gramil import names as n" not in path.read_text(encoding="utf-8"):
         return

@@ -45,7 +45,7 @@ class Dimension:
     annotation: Any
     part: str
 
-    @property
+    @cached_property
     def what(self) -> str:
         """The whole docstring."""
         return inspect.getdoc(self.function) or ""

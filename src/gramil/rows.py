@@ -39,9 +39,16 @@ class Heading:
 def headings(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
     """The dimensions that hold figures, each with its first sentence."""
     for name in names:
-        if any(True for _ in _listed(name, figures[name], "", ())):
+        if _holds_figures(figures[name]):
             dimension = figures.graph.dimensions[name]
             yield Heading(dimension.part.replace("_", " "), name, read_doc(dimension.what).what.split("\n\n")[0])
+
+
+def _holds_figures(value: Any) -> bool:
+    """Whether anything of it can be listed, as `_listed` has it; no further than to the first figure."""
+    if isinstance(value, np.ndarray):
+        return value.size > 0
+    return any(not _is_nan(each) for _, each, _ in _opened("", value, None, ()))
 
 
 def rows(figures: Figures, names: Iterable[str]) -> Iterator[Row]:
@@ -58,8 +65,12 @@ def rows(figures: Figures, names: Iterable[str]) -> Iterator[Row]:
 def _listed(name: str, value: Any, unit: str | None, axes: tuple[str, ...]) -> Iterator[Opened]:
     """What can be listed: a figure or record that is nan belongs to a part that the instrument does not have."""
     opened = list(_opened(name, value, unit, axes))
-    nothing = all(isinstance(each, float) and math.isnan(each) for _, each, _ in opened)
+    nothing = all(_is_nan(each) for _, each, _ in opened)
     return iter(()) if nothing and not isinstance(value, np.ndarray) else iter(opened)
+
+
+def _is_nan(value: float | int | str | bool) -> bool:
+    return isinstance(value, float) and math.isnan(value)
 
 
 def _opened(address: str, value: Any, unit: str | None, axes: tuple[str, ...]) -> Iterator[Opened]:

@@ -58,8 +58,8 @@ def token_of(page: httpx.Response) -> str:
 
 
 def post(client: httpx.Client, path: str, **fields: str | list[str]) -> httpx.Response:
-    """A change, as a form on a page sends it."""
-    token = token_of(client.get("/"))
+    """A change, as a form on a page sends it; the token is read from the page that is quickest to make."""
+    token = token_of(client.get("/new"))
     return client.post(path, data={"token": token, **fields}, headers={"origin": str(client.base_url).rstrip("/")})
 
 
@@ -91,15 +91,37 @@ def served(tmp_path: Path) -> Iterator[Served]:
         yield bench
 
 
-@pytest.fixture
-def demo(served: Served) -> httpx.Client:
-    """A client at a bench where the demonstration shop is laid out, with nothing done yet on any instrument."""
-    client = served.client()
-    assert post(client, "/demo").status_code == 200
-    with open_store(served.store) as store, writing(store, "for the tests", Hand(served.clock())):
+@pytest.fixture(scope="session")
+def laid_out(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A record in which the demonstration shop is laid out, as the button does it: to be copied, never changed."""
+    folder = tmp_path_factory.mktemp("laid-out")
+    with serving(folder) as bench, bench.client() as client:
+        assert post(client, "/demo").status_code == 200
+    return whole_record(folder / "shop.gramil")
+
+
+@pytest.fixture(scope="session")
+def nothing_done(laid_out: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The same with nothing done yet on any instrument."""
+    path = tmp_path_factory.mktemp("nothing-done") / "shop.gramil"
+    shutil.copyfile(laid_out, path)
+    with open_store(path) as store, writing(store, "for the tests", Hand(DAY)):
         store.rows("DELETE FROM measurement")
         store.rows("DELETE FROM done")
-    return client
+    return whole_record(path)
+
+
+def whole_record(path: Path) -> Path:
+    """A record that is one file: the last to close it has put what was written into it."""
+    assert sorted(each.name for each in path.parent.glob("shop.gramil-*")) == []
+    return path
+
+
+@pytest.fixture
+def demo(served: Served, nothing_done: Path) -> httpx.Client:
+    """A client at a bench where the demonstration shop is laid out, with nothing done yet on any instrument."""
+    shutil.copyfile(nothing_done, served.store)
+    return served.client()
 
 
 @pytest.fixture(scope="session")

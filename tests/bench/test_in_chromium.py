@@ -2,7 +2,8 @@
 each page at 360 and at 1600 px with an accessibility engine, forms over a lost connection, and the print's scale."""
 
 import re
-from collections.abc import Iterator
+import shutil
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from urllib.parse import urlparse
@@ -31,22 +32,23 @@ def browser(chromium: str) -> Iterator[object]:
 
 
 @pytest.fixture
-def phone(browser, served: Served) -> Iterator[object]:
+def phone(browser, served: Served, laid_out: Path) -> Iterator[object]:
     context = browser.new_context(viewport=SIZES["phone"], has_touch=True, is_mobile=True, base_url=served.address)
-    yield watched(context.new_page())
+    yield watched(context.new_page(), lambda: shutil.copyfile(laid_out, served.store))
     context.close()
 
 
 @pytest.fixture
-def wide(browser, served: Served) -> Iterator[object]:
+def wide(browser, served: Served, laid_out: Path) -> Iterator[object]:
     context = browser.new_context(viewport=SIZES["wide"], base_url=served.address, reduced_motion="reduce")
-    yield watched(context.new_page())
+    yield watched(context.new_page(), lambda: shutil.copyfile(laid_out, served.store))
     context.close()
 
 
-def watched(page):
+def watched(page, lay_out: Callable[[], object] | None = None):
     """A page whose errors, and whatever its policy blocks, fail the test at its end."""
     page.wrong = []
+    page.lay_out = lay_out
     page.on("pageerror", lambda error: page.wrong.append(str(error)))
     page.on("console", lambda said: page.wrong.append(said.text) if "Content Security Policy" in said.text else None)
     page.set_default_timeout(MOST)
@@ -63,6 +65,13 @@ def answered(page) -> Iterator[None]:
 
 
 def lay_out_demo(page) -> None:
+    """The demonstration shop, copied to where its button would lay it out."""
+    page.lay_out()
+    page.goto("/")
+    page.get_by_role("heading", name="On the bench").wait_for()
+
+
+def press_for_demo(page) -> None:
     page.goto("/")
     with answered(page):
         page.get_by_role("button", name="Lay out the demo shop").click()
@@ -141,7 +150,7 @@ def test_each_page_at_both_widths_can_be_used_by_everybody(request, size: str) -
     page = request.getfixturevalue(size)
     page.goto("/")
     wrong = {"empty /": faults(page) + small_targets(page)}
-    lay_out_demo(page)
+    press_for_demo(page)
     for path in PAGES:
         page.goto(path)
         wrong[path] = faults(page) + small_targets(page)

@@ -7,7 +7,8 @@ counts as told.
 import copy
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
+from dataclasses import dataclass
 from typing import Any, Literal, get_args, get_origin
 
 import tomlkit
@@ -33,15 +34,35 @@ CHOSEN = ((Paper, tuple(SIZES)), (StringMaterial, STRING_MATERIALS))
 Path = tuple[str | int, ...]
 
 
-def changes(tables: dict[str, Any], model: type[BaseModel]) -> Iterator[tuple[str, str]]:
-    """The text of a description for each change of one key, with what was changed in words."""
+@dataclass(frozen=True)
+class Change:
+    """A key without the numbers of its rows, what was changed in words, and the text of the description then."""
+
+    key: str
+    what: str
+    text: str
+
+
+def changes(tables: dict[str, Any], model: type[BaseModel], only: Container[str] | None = None) -> Iterator[Change]:
+    """A change of each key, or of `only` some; keys with several other values have a change for each."""
+    written = {table: tomlkit.dumps({table: value}) for table, value in tables.items()}
     for path, value in _every(tables, model, ()):
-        found = copy.deepcopy(tables)
-        place: Any = found
-        for step in path[:-1]:
-            place = place[step] if isinstance(step, int) else place.setdefault(step, {})
-        place[path[-1]] = value
-        yield f"{'.'.join(map(str, path))} = {value!r}"[:80], tomlkit.dumps(found)
+        key = ".".join(step for step in path if isinstance(step, str))
+        if only is None or key in only:
+            table = _changed({path[0]: tables.get(str(path[0]), {})}, path, value)
+            what = f"{'.'.join(map(str, path))} = {value!r}"[:80]
+            texts = {**written, str(path[0]): tomlkit.dumps(table)}.values()
+            # A key without a table, as a list that lost its only row, stands before the first table.
+            yield Change(key, what, "\n".join(sorted(texts, key=lambda text: text.startswith("["))))
+
+
+def _changed(tables: dict[Any, Any], path: Path, value: Any) -> dict[Any, Any]:
+    found = copy.deepcopy(tables)
+    place: Any = found
+    for step in path[:-1]:
+        place = place[step] if isinstance(step, int) else place.setdefault(step, {})
+    place[path[-1]] = value
+    return found
 
 
 def _every(given: dict[str, Any], model: type[BaseModel], at: Path) -> Iterator[tuple[Path, Any]]:

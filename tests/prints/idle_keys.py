@@ -15,6 +15,8 @@ def _each(of: str, why: str, *keys: str) -> dict[str, tuple[str, str]]:
 IDLE: dict[str, tuple[str, str]] = {
     **_each("instrument", "the head is solid: its tuners stand upright, in no slots", "head.slot_width"),
     **_each("instrument", "the neck has a rod, and no bars", "neck.bar_width", "neck.bar_depth", "neck.bar_modulus"),
+    **_each("instrument", "Tarn's frets are parallel: there is none to be named that is square", "scale.square_at"),
+    **_each("instrument", "Tarn has no zero fret, and its nut stands at the zero line", "nut.behind"),
     **_each("instrument", "Tarn has six strings; it is asked of ten and more", "strings.single"),
     **_each(
         "instrument",
@@ -73,6 +75,8 @@ IDLE: dict[str, tuple[str, str]] = {
     ),
     **_each("shop", "no pilot kerf is cut: the slots' bottoms are straight", "limits.pilot_least"),
     **_each("shop", "asked of so many strings and more; Tarn has six", "limits.single_strings"),
+    **_each("shop", "one of a kind is enough, and there is one of each", "blank.count"),
+    **_each("shop", "Tarn's head has an outline, by which it is measured", "limits.head_beside", "limits.head_beyond"),
     **_each("shop", "Tarn has no zero fret", "limits.zero_fret_drop"),
     **_each("shop", "at its loosest the wire has room in the slot, and wedges nothing", "limits.wedge_kept_least"),
     **_each("shop", OTHER_END, "limits.bend_ratio_least", "limits.break_angle_saddle_least", "limits.over_top_least"),
@@ -92,9 +96,19 @@ IDLE: dict[str, tuple[str, str]] = {
 MOVES_ELSEWHERE = frozenset(
     key
     for key, (_, why) in IDLE.items()
-    if key in ("head.slot_width", "top.brace_width", "top.brace_height", "top.brace_spacing", "wire")
+    if key
+    in (
+        "head.slot_width",
+        "limits.head_beside",
+        "limits.head_beyond",
+        "scale.square_at",
+        "top.brace_width",
+        "top.brace_height",
+        "top.brace_spacing",
+        "wire",
+    )
     or (why == NYLON and key != "limits.over_top_least_nylon")
 )
-"""Those of them that another example has a use for: nylon, a slotted head, a wire, no braces described."""
+"""Those of them that another example has a use for: nylon, another head, fanned frets, a wire, no braces."""
 EVERYWHERE = frozenset(IDLE) - MOVES_ELSEWHERE
 """Those that change nothing on any of the examples."""

@@ -1,14 +1,17 @@
 """Papers: what is told as differing is exactly what differs in what the maker gets, over every key that is changed.
 
-The oracle is the SVG text of every drawing and the typesetter's input of every sheet and page, before and after; the
-lines that stand alike on every page (the instrument's, the revision) and the name are left out.
+The oracle is what the maker is given, before and after (`as_given.py`); the lines that stand alike on every page (the
+instrument's, the revision) and the name are left out. Only what hangs on the changed key is worked out and made again;
+at some of the keys all of it is, which must give the same.
 """
 
 import os
 import re
 import tomllib
-from collections.abc import Container, Iterable, Iterator
+from collections.abc import Callable, Container, Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
+from functools import cache
 from importlib.resources import files
 from typing import Any
 from zlib import crc32
@@ -16,28 +19,28 @@ from zlib import crc32
 import pytest
 
 from gramil import names as n
-from gramil.description.reading import parse_description, parse_shop
+from gramil.description.base import Base, base_values
+from gramil.description.reading import Description, ShopDescription, parse_description, parse_shop
 from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
 from gramil.formatter import formatter_of
-from gramil.graph import Figures, same
-from gramil.prints.book_pages import front_pages
-from gramil.prints.papers import ON_SHEETS, Paper, changed, papers_that_differ
-from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
-from gramil.sheets.own_sheet import every_sheet, setup_sheets
-from gramil.sheets.sheet_pages import book, sheet_text
+from gramil.graph import Figures
+from gramil.prints import papers
+from gramil.prints.papers import Paper, papers_that_differ
+from gramil.prints.whole import air_of, dimensions_of, figures_of, findings_of, with_air
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import usual_work
-from gramil.writers.cents_map import cents_map_svg
-from gramil.writers.svg import svg_text
 
-from .every_key import INSTRUMENT, SHOP, changes
+from .as_given import Made, Noting, by_paper, given, moved, noting, pages_of
+from .every_key import INSTRUMENT, SHOP, Change, changes
 from .idle_keys import EVERYWHERE, IDLE
 
 EXAMPLES = files("gramil") / "data" / "examples"
 NUMBER = re.compile(r"(-?\d+(?:\.\d+)?)")
 FRAME = re.compile(r'<svg [^>]*>|<g id="hatch".*?</g>', re.DOTALL)
 """What follows from the marks: the size of the sheet about them, and how many lines a hatch takes."""
+ANEW = 8
+"""At one key in so many everything is worked out from the beginning; at every one by `make walk`."""
 PORTIONS = 3
 """In so many runs each walk is shared out, so that several processors can take them."""
 HAIR = 0.00099
@@ -47,26 +50,6 @@ WHOLE_WALK = bool(os.environ.get("GRAMIL_WALK"))
 """Set by `make walk`: every example is walked, not one alone."""
 WALKS = [(name, of) for name in (EVERY if WHOLE_WALK else EVERY[:1]) for of in ("instrument", "shop")]
 THE_SHOP = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")
-
-
-def given(figures: Figures, work: Work) -> dict[str, object]:
-    """All that the maker gets, by paper."""
-    formatter = formatter_of(figures)
-    svg = {each.name: svg_text(each, formatter.text) for each in drawings_of(figures)}
-    svg = {name: text.replace(f"{figures[n.instrument_name]}, ", "") for name, text in svg.items()}
-    found = every_sheet(figures, work)
-    sheets = {
-        f"sheet {sheet.setup.name}": (
-            sheet_text(sheet, formatter),
-            svg.get("" if sheet.setup.drawing is None else figures[sheet.setup.drawing].name),
-        )
-        for sheet in found
-        if not sheet.setup.closed
-    }
-    order = [(row["title"], row["closed"]) for row in book(setup_sheets(figures, work), formatter, "")["order"]]
-    also = {"Order of work": str(order), "cents-map": cents_map_svg(figures).replace(figures[n.instrument_name], "")}
-    pages = {page["title"]: page for page in front_pages(formatter) if page["title"] != figures[n.instrument_name]}
-    return {**{name: text for name, text in svg.items() if not name.startswith(ON_SHEETS)}, **sheets, **pages, **also}
 
 
 def named(paper: Paper) -> str:
@@ -93,6 +76,8 @@ def differing(old: dict[str, object], new: dict[str, object]) -> set[str]:
 
 def otherwise(one: object, other: object) -> bool:
     """Whether a paper differs: its words by a letter, its drawing by more than a hair."""
+    if one == other:
+        return False
     if isinstance(one, tuple) and isinstance(other, tuple):
         return any(map(otherwise, one, other))
     if isinstance(one, str) and isinstance(other, str):
@@ -100,11 +85,18 @@ def otherwise(one: object, other: object) -> bool:
     return one != other
 
 
-def read(text: str, shop: str) -> Figures | None:
-    try:
-        return figures_of(parse_description(text), parse_shop(shop))
-    except MakersFault:
-        return None
+def remembered(function: Callable[..., Any], old: Figures) -> Callable[..., Any]:
+    """The function, keeping what it gives of the old state, which is the same at every key."""
+    kept: dict[tuple[str, ...], Any] = {}
+
+    def give(figures: Figures, *rest: Any) -> Any:
+        key = tuple(each for each in rest if isinstance(each, str))
+        if figures is not old or key not in kept:
+            found = function(figures, *rest)
+            return kept.setdefault(key, found) if figures is old else found
+        return kept[key]
+
+    return give
 
 
 @dataclass(frozen=True)
@@ -118,31 +110,87 @@ class Tried:
     moves: bool
 
 
+@dataclass(frozen=True)
+class Walk:
+    """An example or its shop, the state before any change, and what was given and said then."""
+
+    name: str
+    of: str
+    old: Noting
+    work: Work
+    before: dict[str, Made]
+    said: list[tuple[str, ...]]
+
+    def read(self, text: str) -> tuple[Description, ShopDescription] | None:
+        """The instrument and the shop with another text in place of the one that is walked; None if it is refused."""
+        try:
+            if self.of == "shop":
+                return description_of(self.name), parse_shop(text)
+            return parse_description(text), the_shop()
+        except MakersFault:
+            return None
+
+    def tried(self, change: Change, anew: bool) -> Tried | None:
+        """One change; None if it is refused. With `anew` everything is also worked out and made from the beginning."""
+        read = self.read(change.text)
+        base = None if read is None else base_of(*read)
+        if read is None or base is None:
+            return None
+        new = self.old.with_base(base.values, base.origins, base.lengths)
+        told = set(map(named, papers_that_differ(self.old, new, self.work))) - {new[n.instrument_name]}
+        differ = moved(self.old, new)
+        after = given(new, self.work, self.before, differ)
+        if anew:
+            same_from_the_beginning(new, after, noting(figures_of(*read)), self.work)
+        is_so = differing(by_paper(self.before, self.old), by_paper(after, new))
+        moves = bool(is_so) or self.said != verdicts(new) or not differ.isdisjoint(dimensions_of(new))
+        return Tried(change.key, change.what, frozenset(is_so), frozenset(told), moves)
+
+
+def same_from_the_beginning(new: Noting, after: dict[str, Made], anew: Noting, work: Work) -> None:
+    """That figures of which only some were worked out again, and papers likewise, are what all of them would be."""
+    assert not moved(new, anew)
+    assert by_paper(after, new) == by_paper(given(anew, work), anew)
+
+
+def base_of(description: Description, shop: ShopDescription) -> Base | None:
+    """What the graph starts from; None if the two do not fit together."""
+    try:
+        return with_air(base_values(description, shop), air_of(shop))
+    except MakersFault:
+        return None
+
+
+@cache
+def the_shop() -> ShopDescription:
+    return parse_shop(THE_SHOP)
+
+
+@cache
+def description_of(name: str) -> Description:
+    return parse_description(text_of(name))
+
+
+@contextmanager
+def walk(name: str, of: str) -> Iterator[Walk]:
+    """The walk of an example; what is printed of the old state is made once, not again at every key."""
+    old = noting(figures_of(description_of(name), the_shop()))
+    work = needed(usual_work(), description_of(name).instrument)
+    with pytest.MonkeyPatch.context() as patch:
+        for each in ("one_print", "own_prints", "_front", "_order"):
+            patch.setattr(papers, each, remembered(getattr(papers, each), old))
+        patch.setattr(papers, "front_pages", pages_of)
+        yield Walk(name, of, old, work, given(old, work), verdicts(old))
+
+
 def walked(name: str, of: str, only: Container[str] | None = None) -> Iterator[Tried]:
     """Every key of an example, or of its shop, or `only` some, changed in turn; what the reader refuses is left out."""
     own, model = (text_of(name), INSTRUMENT) if of == "instrument" else (THE_SHOP, SHOP)
-    old = read(text_of(name), THE_SHOP)
-    assert old is not None
-    work = needed(usual_work(), parse_description(text_of(name)).instrument)
-    before, said = given(old, work), verdicts(old)
-    for what, text in changes(tomllib.loads(own), model):
-        key = re.sub(r"\.\d+", "", what.partition(" = ")[0])
-        if only is not None and key not in only:
-            continue
-        new = read(text, THE_SHOP) if of == "instrument" else read(text_of(name), text)
-        if new is None:
-            continue
-        told = set(map(named, papers_that_differ(old, new, work)))
-        told -= {new[n.instrument_name]}
-        is_so = differing(before, given(new, work))
-        moves = bool(is_so) or said != verdicts(new) or moved(old, new)
-        yield Tried(key, what, frozenset(is_so), frozenset(told), moves)
-
-
-def moved(old: Figures, new: Figures) -> bool:
-    """Whether any figure that hangs on what was changed is another."""
-    touched = old.graph.hung_from(changed(old, new))
-    return any(not alike(old[each], new[each]) for each in dimensions_of(old) if each in touched)
+    with walk(name, of) as walking:
+        for change in changes(tomllib.loads(own), model, only):
+            tried = walking.tried(change, WHOLE_WALK or crc32(change.what.encode()) % ANEW == 0)
+            if tried is not None:
+                yield tried
 
 
 def verdicts(figures: Figures) -> list[tuple[str, ...]]:
@@ -151,14 +199,6 @@ def verdicts(figures: Figures) -> list[tuple[str, ...]]:
     limits = ("" if each.limit is None else formatter.text(each.limit) for each in findings_of(figures))
     words = (in_words(each, formatter) for each in findings_of(figures))
     return [(told.name, told.severity, told.says, limit) for told, limit in zip(words, limits, strict=True)]
-
-
-def alike(one: Any, other: Any) -> bool:
-    """Whether two figures are the same, records with arrays in them by what they say."""
-    try:
-        return same(one, other)
-    except ValueError:
-        return repr(one) == repr(other)
 
 
 def text_of(name: str) -> str:

@@ -11,6 +11,7 @@ from gramil import names as n
 from gramil.findings.finding import Finding
 from gramil.graph import Figures, same
 from gramil.prints.papers import Paper, papers_that_differ
+from gramil.prints.sharing import changed, share
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.quantities import Mm, axes_of
 from gramil.rows import Row, measured_fields, member_label, rows
@@ -70,6 +71,7 @@ def shift(old: Figures, new: Figures, tolerance: float = SMALL, work: Work | Non
     """
     inputs = tuple(name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
     touched = set().union(*(old.graph.below(name) for name in inputs))
+    share(old, new, changed(old, new))
     moves, folded = moved((name for name in dimensions_of(old) if name in touched), old, new, tolerance)
     old_findings, new_findings = findings_of(old), findings_of(new)
     return Shift(

@@ -9,6 +9,7 @@ import tomllib
 from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 Path = tuple[str | int, ...]
 """Where a value stands: table, key, and the row (from 0) in an array of tables or a list."""
@@ -20,8 +21,7 @@ _TOKEN = re.compile(
 )
 
 
-@dataclass(frozen=True)
-class _Token:
+class _Token(NamedTuple):
     text: str
     line: int
     key: bool

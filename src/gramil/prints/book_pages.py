@@ -221,10 +221,13 @@ def _dimension(formatter: Formatter, name: str, what: str, sources: list[str]) -
     A published source is given by its number in `sources`, and added there if new.
     """
     figures = formatter.figures
-    if figures.unit_at(name) is None or formatter.text(name) == NOT_KNOWN:
+    if figures.unit_at(name) is None:
+        return []
+    shown, other = formatter.both(name)
+    if shown == NOT_KNOWN:
         return []
     source = read_doc(figures.graph.dimensions[name].what).source.split(";")[0].split(":")[0]
     if cited(source) != source:
         sources += [source] * (source not in sources)
         source = f"see {sources.index(source) + 1}"
-    return [what.split(".")[0].split(":")[0], *formatter.both(name), source]
+    return [what.split(".")[0].split(":")[0], shown, other, source]

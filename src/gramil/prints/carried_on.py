@@ -20,10 +20,11 @@ def carried_on(figures: Figures, name: str) -> str:
 
 def _outside(figures: Figures, name: str) -> tuple[Ref[float], ...]:
     """The moistures outside that range on which a figure of wood's movement depends."""
-    above = figures.graph.above(name) | {name}
-    if not any(each.address in above for each in MOVEMENTS):
+    above = figures.graph.above(name)
+    if not any(each.address in above or each.address == name for each in MOVEMENTS):
         return ()
-    return tuple(each for each in MOISTURES if each.address in above and outside(figures[each]))
+    found = (each for each in MOISTURES if each.address in above or each.address == name)
+    return tuple(each for each in found if outside(figures[each]))
 
 
 def with_carried_on(finding: Finding, figures: Figures) -> Finding:

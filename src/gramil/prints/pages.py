@@ -207,8 +207,11 @@ def safe(text: str) -> str:
     """Text that can be typeset: without control characters, and with break points in words that are too long."""
     if not text.isprintable():
         text = "".join(character if character.isprintable() else " " for character in text)
-    text = KEPT_TOGETHER.sub("\N{NO-BREAK SPACE}", text)
-    return " ".join(_breakable(word) for word in text.split(" "))
+    if " " in text:
+        text = KEPT_TOGETHER.sub("\N{NO-BREAK SPACE}", text)
+    if len(text) <= LONGEST_WORD:
+        return text
+    return " ".join(map(_breakable, text.split(" ")))
 
 
 def _breakable(word: str) -> str:

@@ -12,13 +12,14 @@ from typing import Any, Literal
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Marks
 from gramil.formatter import formatter_of
-from gramil.graph import Figures, same
+from gramil.graph import Figures
 from gramil.prints.book_pages import front_pages
 from gramil.prints.cents import PANELS, cents_printed
 from gramil.prints.pages import safe
+from gramil.prints.sharing import changed, share
 from gramil.prints.whole import names_of, setups_of
 from gramil.prints.work_sheets import Minded, minded, own_setup, page_of_work, sharing
-from gramil.reference import Ref, filled, name_of
+from gramil.reference import Ref, filled
 from gramil.setups.setup import Setup
 from gramil.shop.operations import Operation, Work
 
@@ -63,8 +64,10 @@ def papers_that_differ(old: Figures, new: Figures, work: Work | None = None) -> 
     changed
     are compared.
     """
-    named = new.with_base({**new.base, n.instrument_name.address: old[n.instrument_name]})
+    renamed = {**new.base, n.instrument_name.address: old[n.instrument_name]}
+    named = new if new[n.instrument_name] == old[n.instrument_name] else new.with_base(renamed)
     differ = changed(old, named)
+    share(old, named, differ)
     touched = {*differ, *old.graph.hung_from(differ)}
     sheets = [name for name in names_of(old, "setup_") if name in touched or (work and n.stuff_list.address in touched)]
     names = (*sheets, *(name for name in names_of(old, "drawing_") if name in touched))
@@ -73,13 +76,6 @@ def papers_that_differ(old: Figures, new: Figures, work: Work | None = None) -> 
     pages = _pages_that_differ(old, named)
     map_of_cents = _either(cents_print(old), cents_print(named)) if CENTS & touched else None
     return tuple(paper for paper in (*graph, *own, *pages, map_of_cents) if paper is not None)
-
-
-def changed(old: Figures, new: Figures) -> tuple[str, ...]:
-    """The names whose values differ at the source: base values, and figures that were measured."""
-    inputs = (name for name in old.graph.inputs if not same(old.base[name], new.base[name]))
-    pinned = {name_of(Ref[Any](at)) for at in {**old.pins, **new.pins} if old.pins.get(at) != new.pins.get(at)}
-    return (*inputs, *pinned)
 
 
 def one_print(figures: Figures, name: str, work: Work | None = None) -> Print | None:

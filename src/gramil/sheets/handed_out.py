@@ -12,7 +12,8 @@ import numpy as np
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.graph import Figures
 from gramil.prints.kept import kept_text, what_differs
-from gramil.prints.papers import Paper, Print, alike, changed, sheet_as_printed
+from gramil.prints.papers import Paper, Print, alike, sheet_as_printed
+from gramil.prints.sharing import changed
 from gramil.prints.whole import whole_graph
 from gramil.reference import name_of
 from gramil.setups.setup import figures_on

@@ -8,7 +8,7 @@ import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 from difflib import get_close_matches
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from typing import Literal, cast
 
@@ -255,5 +255,6 @@ def _index(woods: Mapping[str, Species]) -> dict[str, Species]:
     return index | {_plain(wood.name): wood for wood in woods.values()}
 
 
+@lru_cache(maxsize=4096)
 def _plain(name: str) -> str:
     return " ".join(name.lower().replace("-", " ").replace("_", " ").split())

@@ -3,6 +3,7 @@
 They are real lines, clipped here, so that every file shows the same hatch and a plotter can draw it.
 """
 
+from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import cycle, pairwise
@@ -63,19 +64,23 @@ def _inside(start: Point, end: Point, points: Outline) -> Iterator[Line]:
         return
     along = (dx / length, dy / length)
     height = _across(start, along)
-    for first, last in _crossings(points, along, height):
+    (inside,) = _crossings(points, along, (height,))
+    for first, last in inside:
         yield _line(along, height, first, last)
 
 
 def _lines(run: _Run, points: Outline, clear: Sequence[Outline]) -> Iterator[Line]:
     along = (cos(run.angle), sin(run.angle))
-    heights = [_across(point, along) for point in points]
-    low, high = min(heights), max(heights)
+    edge = [_across(point, along) for point in points]
+    low, high = min(edge), max(edge)
     shrink = min(1.0, max((high - low) / (3.0 * max(run.gaps)), FINEST / min(run.gaps)))
-    for height in _rungs(low, high, [gap * shrink for gap in run.gaps]):
-        inside = _crossings(points, along, height)
-        for outline in clear:
-            inside = _without(inside, _crossings(outline, along, height))
+    heights = tuple(_rungs(low, high, [gap * shrink for gap in run.gaps]))
+    lines = _crossings(points, along, heights)
+    for outline in clear:
+        lines = [
+            _without(inside, holes) for inside, holes in zip(lines, _crossings(outline, along, heights), strict=True)
+        ]
+    for height, inside in zip(heights, lines, strict=True):
         for first, last in _dashed(inside, run.dashes):
             yield _line(along, height, first, last)
 
@@ -97,18 +102,17 @@ def _line(along: Point, height: float, first: float, last: float) -> Line:
     return Line((start * x - height * y, start * y + height * x), (end * x - height * y, end * y + height * x), LAYER)
 
 
-def _crossings(points: Outline, along: Point, height: float) -> list[Interval]:
-    """Where the line at `height` runs inside the outline (even-odd), as intervals along it."""
-    cuts = []
+def _crossings(points: Outline, along: Point, heights: Sequence[float]) -> list[list[Interval]]:
+    """Where the line at each of the rising `heights` runs inside the outline (even-odd), as intervals along it."""
+    cuts: list[list[float]] = [[] for _ in heights]
     for a, b in pairwise([*points, points[0]]):
-        below, above = _across(a, along) - height, _across(b, along) - height
-        if (below < 0.0) != (above < 0.0):
+        start, end = _across(a, along), _across(b, along)
+        # Only the lines that the edge crosses are looked at: an outline has hundreds of edges, and each crosses few.
+        for line in range(bisect_right(heights, min(start, end)), bisect_right(heights, max(start, end))):
+            below, above = start - heights[line], end - heights[line]
             share = below / (below - above)
-            cuts.append(
-                (a[0] + share * (b[0] - a[0])) * along[0] + (a[1] + share * (b[1] - a[1])) * along[1],
-            )
-    cuts.sort()
-    return list(zip(cuts[::2], cuts[1::2], strict=True))
+            cuts[line].append((a[0] + share * (b[0] - a[0])) * along[0] + (a[1] + share * (b[1] - a[1])) * along[1])
+    return [list(zip(found[::2], found[1::2], strict=True)) for found in map(sorted, cuts)]
 
 
 def _without(intervals: list[Interval], holes: list[Interval]) -> list[Interval]:

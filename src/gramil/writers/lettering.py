@@ -30,6 +30,8 @@ class Lettering:
 
 def clean(text: str) -> str:
     """The text on one line, without the characters that no drawing file can hold (controls, lone surrogates)."""
+    if text.isprintable():  # which none of those characters is
+        return text
     return "".join(
         " " if ord(c) < 32 or 127 <= ord(c) < 160 or ord(c) in (0x2028, 0x2029) else c for c in text if _holds(c)
     )

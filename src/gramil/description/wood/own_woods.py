@@ -5,8 +5,7 @@ from dataclasses import replace
 
 from gramil.description.shop.tables import Shop
 from gramil.description.wood.tables import WoodTable
-from gramil.faults import MakersFault
-from gramil.wood.species import Published, Species, find_species
+from gramil.wood.species import Published, Species, find_species, known_species
 
 FIGURES = (
     "density",
@@ -35,7 +34,4 @@ def own_wood(row: WoodTable) -> Species:
 
 def wood_of(name: str, shop: Shop) -> Species | None:
     """A wood by any of its names, the maker's own first; None for one that is not known."""
-    try:
-        return find_species(name, own_woods(shop))
-    except MakersFault:
-        return None
+    return known_species(name, own_woods(shop))
