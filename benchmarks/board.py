@@ -2,17 +2,18 @@
 
 import io
 import resource
+from collections.abc import Callable, Mapping
 from importlib.resources import as_file, files
 
 import ezdxf.filemanagement
 
-from benchmarks.timing import milliseconds, seconds
+from benchmarks.timing import milliseconds, processor_seconds, seconds
 from gramil.change.shift import shift
 from gramil.description.reading import read_description, read_shop
 from gramil.drawings.marks import Arc, Circle, Line, Polyline
 from gramil.formatter import Formatter
 from gramil.graph import Figures, derive
-from gramil.pack import build_book, pack_makers, whole_pack
+from gramil.pack import CONTENTS, TYPESET, build_book, pack_makers, whole_pack
 from gramil.prints.whole import dimensions_of, drawings_of, figures_of, findings_of
 from gramil.shop.operations_file import usual_work
 from gramil.writers.dxf import dxf_bytes
@@ -85,13 +86,40 @@ def _dxf(figures: Figures) -> None:
     print(f"board.dxf                         {milliseconds(ours)}   {ours / theirs:.2f} times")
 
 
-def _pack(figures: Figures) -> None:
-    def make() -> None:
-        new = fresh(figures)
-        dict(whole_pack(pack_makers(new, Formatter(new), usual_work(), "a4")))
+STAGES: Mapping[str, Callable[[str], bool]] = {
+    "DXF": lambda name: name.endswith(".dxf"),
+    "SVG": lambda name: name.endswith(".svg"),
+    "tiles and plans": lambda name: name.startswith("print/") and name not in TYPESET,
+    "sheets and book, before typesetting": lambda name: name in TYPESET,
+    "tables": lambda name: name.endswith((".csv", ".json")),
+    "contents": lambda name: name == CONTENTS,
+}
+"""The stages of a pack by the names of its files."""
 
-    book = seconds(lambda: build_book(fresh(figures), Formatter(figures), usual_work(), "a4"), 2)
-    print(f"the build book                    {milliseconds(book)}")
-    print(f"the whole pack                    {milliseconds(seconds(make, 2))}")
+
+def _pack(figures: Figures) -> None:
+    def makers() -> Mapping[str, Callable[[], bytes]]:
+        new = fresh(figures)
+        return pack_makers(new, Formatter(new), usual_work(), "a4")
+
+    print(f"the whole pack                    {milliseconds(seconds(lambda: dict(whole_pack(makers())), 2))}")
     for whose, who in (("peak memory so far", resource.RUSAGE_SELF), ("of the typesetter", resource.RUSAGE_CHILDREN)):
         print(f"{whose:<33} {resource.getrusage(who).ru_maxrss / 1024:8.0f} MB")
+    print("its stages, by the processor")
+    print(f"  drawings, worked out            {milliseconds(processor_seconds(makers, 2))}")
+    made = makers()
+    for stage, is_in in STAGES.items():
+        own = [make for name, make in made.items() if is_in(name)]
+        print(f"  {stage:<31} {milliseconds(processor_seconds(lambda own=own: [make() for make in own], 2))}")  # type: ignore[misc]
+    print(f"  typesetter                      {milliseconds(_typesetter(made))}")
+    book = seconds(lambda: build_book(fresh(figures), Formatter(figures), usual_work(), "a4"), 2)
+    print(f"the build book with its sheets    {milliseconds(book)}")
+
+
+def _typesetter(made: Mapping[str, Callable[[], bytes]]) -> float:
+    """Seconds of a processor that the typesetter takes for sheets and book, in its own processes."""
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    for name in TYPESET:
+        made[name]()
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime

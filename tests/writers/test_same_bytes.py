@@ -4,6 +4,10 @@ import os
 import subprocess
 import sys
 
+from gramil.drawings.marks import Drawing, Polyline
+from gramil.writers.arcs import run_of
+from gramil.writers.dxf import dxf_bytes
+
 SCRIPT = """
 import sys, hashlib
 from gramil import names as n
@@ -29,3 +33,15 @@ def test_the_same_bytes_in_another_process():
     first = run("1")
     assert len(first.split()) == 3
     assert {run(seed) for seed in "2345"} == {first}
+
+
+def test_a_drawing_is_the_same_bytes_whatever_was_written_before_it():
+    """Zero and minus zero are equal, so a run that is remembered must not carry the sign of the one before."""
+
+    def bent(zero: float) -> Drawing:
+        return Drawing("a", "A", "the face", (Polyline(((zero, 5.0), (9.0, zero), (9.0, 9.0)), "outline"),))
+
+    plus, minus = (dxf_bytes(bent(zero), str) for zero in (0.0, -0.0))
+    run_of.cache_clear()
+    assert dxf_bytes(bent(-0.0), str) == minus
+    assert dxf_bytes(bent(0.0), str) == plus

@@ -5,6 +5,7 @@ ends are two of the points, and those between lie on it within a few thousandths
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 from math import atan, atan2, cos, dist, hypot, pi, sin, tan
 
@@ -37,9 +38,14 @@ class Run:
     closed: bool
 
 
+@lru_cache(maxsize=4096)
 def run_of(mark: Polyline) -> Run:
-    """The polyline with true arcs in place of chords that follow one; repeated points are left out."""
-    points = [point for at, point in enumerate(mark.points) if at == 0 or point != mark.points[at - 1]]
+    """The polyline with true arcs in place of chords that follow one; repeated points are left out.
+
+    Cached: every file of a drawing, and every map of its pages, asks for it.
+    """
+    signed = ((x + 0.0, y + 0.0) for x, y in mark.points)  # zero and minus zero are one place, and one file
+    points = [point for at, point in enumerate(signed) if at == 0 or point != mark.points[at - 1]]
     if mark.closed and points:
         while len(points) > 1 and points[0] == points[-1]:
             points.pop()
