@@ -95,6 +95,7 @@ def measure(
     if not measured:
         raise MakersFault.of("nothing was measured", remedy="write what the calipers say")
     _refuse_readings(store, owner, measured, figures)
+    # a phone that lost the answer sends the same readings again: they are not a second measurement
     last = {each.address: each for each in measurements(store, owner.id)}
     fresh = tuple(each for each in measured if last.get(each.address) != each)
     if fresh:

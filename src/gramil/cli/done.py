@@ -191,7 +191,9 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
     ask(figures, found, operation, asked.as_read)
     pins = _pins(found, now, operation)
     given = names_given(store, owner, whole)
-    told = [  # before anything is written
+    # worked out before anything is written: a reading that no instrument can have had stood in the record, and each
+    # command on the instrument then failed on it
+    told = [
         *_noted_lines(operation, whole, described.instrument.instrument.name, before, bool(pins)),
         *_reading_lines(operation, whole, before, figures, pins, given),
     ]

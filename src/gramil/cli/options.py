@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
 F = TypeVar("F", bound=Callable[..., Any])
 LONGEST = 60
-"""Letters of a name that there is not, as far as a message repeats it."""
+"""Letters of a name that does not exist, as far as a message repeats it."""
 
 instrument_file: Callable[[F], F] = click.argument("file", type=click.Path(path_type=Path))
 shop_file: Callable[[F], F] = click.option(

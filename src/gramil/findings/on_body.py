@@ -35,7 +35,7 @@ def finding_body_length(body_length: Mm, top_length: Mm) -> Findings:
         n.top_length,
         top_length,
         at_most(n.body_length, SAME_LENGTH, of=abs(top_length - body_length)),
-        "The neck's set reckons with a length of the top that is not the outline's.",
+        "The neck's set is worked out with another length of the top than the outline's.",
         "Leave top.length out: the outline gives it.",
     )
     return () if found.severity == "fine" else (found,)

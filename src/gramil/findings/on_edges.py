@@ -169,8 +169,8 @@ def _lean(tilt: Tilt, most: Mm) -> Finding:
         tilt.lean,
         at_most(n.limit_channel_lean, most, "note"),
         says(
-            "With its base on the domed plate the cutter leans by up to {}: so much the channel's wall is out over the "
-            "binding's height.",
+            "With its base on the domed plate the cutter leans by up to {}: over the binding's height that puts the "
+            "channel's wall out of square by the figure shown.",
             at.angle,
         ),
         "Guide the cutter square to the side, not by the plate: a carriage, or the body on its edge.",

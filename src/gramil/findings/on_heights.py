@@ -118,7 +118,7 @@ def finding_body_rise(heights_body_rise: Mm, limit_body_rise_least: Mm, limit_bo
                 (n.limit_body_rise_most, limit_body_rise_most),
                 "note",
             ),
-            "The neck is set so much lower because the action grows when the strings pull; it is a setting.",
+            "The neck is set this much lower because the action grows when the strings pull; it is a setting.",
             "Measure the action of a like instrument strung and slack, and put in half of what is not the neck's own.",
         ),
     )

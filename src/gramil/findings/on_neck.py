@@ -100,7 +100,7 @@ def finding_wood_stiffness(
             figure,
             value,
             None,
-            says("No source gives how stiff {} is: relief and back-bow are reckoned with {}.", wood, figure),
+            says("No source gives how stiff {} is: relief and back-bow are worked out with {}.", wood, figure),
             f"Name its kind as the list of woods has it, or measure it and write {part}.modulus.",
         )
         for part, figure, value, known, wood in asked
@@ -131,7 +131,7 @@ def finding_relief_too_much(
             relief_for_rod_most,
             at_most(*reach, "stop", of=relief_for_rod_least) + at_most(*reach),
             says(
-                "At most so much over the relief asked for; at the least {}. An estimate with a range.",
+                "At most it lies this far over the relief asked for; at the least {}. An estimate with a range.",
                 n.relief_for_rod_least,
             )
             + (" There is no truss rod." if neck_rod == "none" else ""),

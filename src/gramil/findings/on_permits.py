@@ -12,7 +12,7 @@ OWNS = ("finding_",)
 
 NAME = "protected wood"
 ASK = "Ask its seller for the species and for its papers, and keep both; or take a wood that is not listed."
-TO_KNOW = "Say what they are of, by the botanical name where the trade's is none that is known here; then it is judged."
+TO_KNOW = "Say what wood they are of, by its botanical name if the trade's is not known here; then it is judged."
 SEVERITY: dict[str, Severity] = {"listed": "caution", "ask": "note"}
 
 
@@ -40,5 +40,7 @@ def _unknown(parts: list[Stuff]) -> Finding:
 
 
 def _none() -> Finding:
-    says_so = "None of its woods is listed, as far as that was looked up; national timber laws may ask still."
+    says_so = (
+        "None of its woods is listed, as far as that was looked up; national timber laws may still ask for papers."
+    )
     return Finding(NAME, "fine", n.stuff_list["board"].wood, math.nan, None, says_so)

@@ -66,7 +66,7 @@ def read_measurements(
     return tuple(found)
 
 
-MOST_HOURS = 10_000.0
+MOST_HOURS = 10_000
 """No operation takes longer: more is a slip."""
 
 

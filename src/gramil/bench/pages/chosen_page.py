@@ -44,7 +44,7 @@ def printed_chosen(request: PageRequest, open_instruments: OpenInstruments) -> R
 
 
 def _ticked(request: PageRequest, known: Choices) -> Chosen:
-    """What was ticked one by one, part by part, or all; a name that there is not is left out."""
+    """What was ticked one by one, part by part, or all; a name that does not exist is left out."""
     if request.one("all"):
         return known.all
     templates, sheets = ({each.name for each in kind} for kind in (known.templates, known.sheets))

@@ -50,6 +50,7 @@ class Tolerance:
 
         A value that shows as exactly the tolerance off is near enough.
         """
+        # else 0.104 mm off, which stands as 0.10 beside a tolerance of 0.10, would be too far by what nobody sees
         shown = half_shown(_unit((*self.between, self.within)[0]))
         if self.between:
             least, most = map(limit, self.between)
