@@ -63,7 +63,7 @@ def test_no_text_of_any_paper_verdict_or_list_has_a_minus_zero(example: Callable
     listed = list(rows(figures, dimensions_of(figures)))
     for first in ("mm", "in"):
         formatter = Formatter(figures, first)
-        said += [text for each in listed for text in formatter.both_of(each.value, each.unit)]
+        said += [text for each in listed for text in formatter.both_of(each.address, each.value, each.unit)]
         said += [formatter.text(each) for each in dimensions_of(figures)]
         said += list(texts([in_words(each, formatter) for each in findings_of(figures)]))
     said += list(texts(list(front_pages(Formatter(figures, figures["instrument_units"])))))

@@ -58,8 +58,8 @@ def test_the_other_unit_stands_beside_lengths_only(formatter: Formatter) -> None
 
 
 def test_inches_first(formatter: Formatter) -> None:
-    inches = Formatter(formatter.figures, "in", "64ths")
-    assert inches.both("position[1]") == ("1 in", "25.40 mm")
+    inches = Formatter(formatter.figures, "in")
+    assert inches.both("position[1]") == ("1.000 in", "")
 
 
 def test_a_sentence_is_filled_once(formatter: Formatter) -> None:

@@ -17,6 +17,8 @@ from pydantic import BaseModel, BeforeValidator, ValidationError
 from gramil.faults import Fault, MakersFault
 from gramil.measure import (
     MeasureError,
+    in_inches,
+    inch_places,
     read_angle,
     read_length,
     read_mass,
@@ -25,6 +27,7 @@ from gramil.measure import (
     read_temperature,
     show,
     show_angle,
+    show_temperature,
 )
 
 LENGTHS = {
@@ -329,3 +332,30 @@ def test_shown_as_the_exact_decimal_is_rounded(seed: int) -> None:
         thousandths = round(Fraction(repr(value)) / Fraction("25.4") * 1000)
         whole, rest = divmod(abs(thousandths), 1000)
         assert show(value, "in") == f"{'-' if thousandths < 0 else ''}{whole}.{rest:03d} in"
+
+
+@pytest.mark.parametrize(
+    ("value", "places", "text"),
+    [
+        (0.05, 3, "0.002 in"),  # 0.0019685 in
+        (0.3048, 3, "0.012 in"),
+        (0.0508, 3, "0.002 in"),  # two thou exactly
+        (0.2, 4, "0.0079 in"),  # 0.007874 in
+        (0.26, 3, "0.010 in"),
+        (45.5, 3, "1.791 in"),
+    ],
+)
+def test_a_thin_length_has_a_fourth_decimal(value: float, places: int, text: str) -> None:
+    assert inch_places(value) == places
+    assert in_inches(value, places) == text
+
+
+@pytest.mark.parametrize(
+    ("celsius", "in_c", "in_f"),
+    [(21.0, "21.0 °C", "69.8 °F"), (-40.0, "-40.0 °C", "-40.0 °F"), (0.0, "0.0 °C", "32.0 °F")],
+)
+def test_temperatures_in_either_unit(celsius: float, in_c: str, in_f: str) -> None:
+    """F = 1.8 C + 32."""
+    assert show_temperature(celsius, "C") == in_c
+    assert show_temperature(celsius, "F") == in_f
+    assert read_temperature(in_f) == pytest.approx(celsius)

@@ -166,7 +166,7 @@ class Guitar:
     def _picture(self, drawing: Drawing) -> Picture:
         from gramil.writers.svg import svg_text
 
-        return Picture(drawing.name, drawing.title, svg_text(drawing, self._shower.text))
+        return Picture(drawing.name, drawing.title, svg_text(drawing, self._shower.said))
 
 
 def read(file: str | Path, shop: str | Path | None = None) -> Guitar:

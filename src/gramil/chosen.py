@@ -21,6 +21,7 @@ from gramil.sheets.own_sheet import every_sheet
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.work_order import part_of, parts_of
 from gramil.shop.operations import Work
+from gramil.writers.beside import labels_on
 from gramil.writers.pdf import tiled_pdf
 from gramil.writers.together import together
 
@@ -141,7 +142,9 @@ def chosen_makers(
     if sheets:
         made.setdefault(own, []).append(partial(_sheets_pdf, sheets, formatter, title, own))
     if to_cut:
-        cut = partial(tiled_pdf, to_cut, drawn.text, paper, printer_scale, heading=title)
+        cut = partial(
+            tiled_pdf, to_cut, labels_on(to_cut, drawn), paper, printer_scale, heading=title, unit=drawn.first
+        )
         made.setdefault(paper, []).append(cut)
     return {f"print/chosen-{slug(each)}.pdf": partial(_together, title, makers) for each, makers in made.items()}
 

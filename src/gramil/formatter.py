@@ -1,13 +1,15 @@
 """How every figure is shown: the one place that turns a value and its unit into words.
 
-Lengths are given in the maker's own unit first, with the other beside it; angles in degrees; an infinite radius is
-"flat", an unknown value says so. The command line, drawings, sheets and pages all read figures through a `Formatter`.
+A millimetre shop reads lengths in mm, with inches beside them. An inch shop reads decimals, with 64ths beside them
+wherever a rule is the tool, and feet where it is a dish (`measured_by.py`). Angles are in degrees; an infinite radius
+is "flat", an unknown value says so. The command line, drawings, sheets and pages all read figures through a
+`Formatter`.
 """
 
 import math
 import re
-from collections.abc import Callable
-from dataclasses import dataclass, fields, is_dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, fields, is_dataclass, replace
 from functools import cache
 from typing import Any, get_type_hints
 
@@ -16,7 +18,18 @@ import numpy as np
 from gramil import names as n
 from gramil.decimals import fixed, plus_zero
 from gramil.graph import Figures
-from gramil.measure import InchStyle, LengthUnit, show, show_angle
+from gramil.in_shop_units import POUND_FORCE, in_shop_units
+from gramil.measure import (
+    LengthUnit,
+    TemperatureUnit,
+    in_64ths,
+    in_inches,
+    inch_places,
+    show,
+    show_angle,
+    show_temperature,
+)
+from gramil.measured_by import Way, beside_inches, way_of
 from gramil.quantities import unit_of
 from gramil.reference import Ref, Text, filled
 
@@ -37,8 +50,21 @@ PLACES = {
     "C": (1, "°C"),
 }
 """Decimals and written form of each unit that is shown as it stands."""
+IN_INCH_SHOPS = {
+    "N": (1 / POUND_FORCE, 1, "lbf"),
+    "N mm": (1 / (POUND_FORCE * 25.4), 1, "in-lb"),
+    "N m": (1000 / (POUND_FORCE * 25.4), 1, "in-lb"),
+    "N mm2": (1 / (POUND_FORCE * 25.4**2), 1, "lbf in²"),
+    "MPa": (25.4**2 / POUND_FORCE, 0, "psi"),
+    "cent/mm": (25.4, 1, "cent/in"),
+}
+"""Of the same, what an inch shop reads in other units: the factor, decimals and the written form."""
 POWERS = {"mm2": 2, "mm3": 3, "mm4": 4}
 RAISED = {2: "²", 3: "³", 4: "⁴"}
+ALIKE = 1e-9
+"""Lengths that differ by less, in mm, are one: figures that follow from one another agree to so much."""
+MOST = 8
+"""Decimals beyond which nothing is told apart."""
 MANY = 1e4
 """From so many square or cubic millimetres on, areas and volumes are shown in centimetres."""
 
@@ -52,35 +78,103 @@ class Formatter:
 
     figures: Figures
     first: LengthUnit = "mm"
-    inch_style: InchStyle = "decimal"
-
-    @property
-    def second(self) -> LengthUnit:
-        """The other unit of length."""
-        return "in" if self.first == "mm" else "mm"
+    places: Mapping[str, int] = field(default_factory=dict[str, int])
+    """Decimals of figures that are told more closely than usual, by address."""
 
     def text(self, figure: Ref[Any] | str) -> str:
         """The figure in the maker's unit: `45.50 mm`, `0.95°`, `flat`, `yes`, `3, 5 and 7`."""
-        return shown(self.figures.at(figure), self.figures.unit_at(figure), self.first, self.inch_style)
+        return self._text(str(figure), self.figures.at(figure), self.figures.unit_at(figure))
+
+    def said(self, figure: Ref[Any] | str) -> str:
+        """The figure as it stands within words: in an inch shop with its 64ths or feet beside it in parentheses."""
+        beside = self.other(figure) if self.first == "in" else ""
+        return f"{self.text(figure)} ({_numbers(beside)})" if beside else self.text(figure)
 
     def other(self, figure: Ref[Any] | str) -> str:
-        """The same in the other unit of length; empty for anything but a finite length."""
-        return self._other(self.figures.at(figure), self.figures.unit_at(figure))
+        """What stands beside a finite length: inches, or in an inch shop its 64ths or feet; else empty."""
+        return self._other(str(figure), self.figures.at(figure), self.figures.unit_at(figure))
+
+    def in_64ths(self, figure: Ref[Any] | str) -> str:
+        """A length as the nearest 64th of an inch, with what is left over; what is not known or no length is empty."""
+        value = self.figures.at(figure)
+        return in_64ths(value) if self.figures.unit_at(figure) == "mm" and _finite(value) else ""
 
     def both(self, figure: Ref[Any] | str) -> tuple[str, str]:
-        """The figure in the maker's unit and in the other one."""
-        return self.both_of(self.figures.at(figure), self.figures.unit_at(figure))
+        """The figure in the maker's unit, and what stands beside it."""
+        return self.both_of(str(figure), self.figures.at(figure), self.figures.unit_at(figure))
 
-    def both_of(self, value: Any, unit: str | None) -> tuple[str, str]:
-        """The same for a given value with its unit's symbol."""
-        return shown(value, unit, self.first, self.inch_style), self._other(value, unit)
+    def both_lengths(self, length: float) -> tuple[str, str]:
+        """A finite length in mm that is no figure of the graph, and what stands beside it: inches, or 64ths."""
+        return _length(length, self.first), _thou(length) if self.first == "mm" else in_64ths(length)
 
-    def _other(self, value: Any, unit: str | None) -> str:
-        return shown(value, "mm", self.second, self.inch_style) if unit == "mm" and _finite(value) else ""
+    def both_of(self, address: str, value: Any, unit: str | None) -> tuple[str, str]:
+        """The same for a given value of the figure at an address, with its unit's symbol."""
+        return self._text(address, value, unit), self._other(address, value, unit)
+
+    @property
+    def degrees(self) -> TemperatureUnit:
+        """The unit in which the shop reads temperatures."""
+        return self.figures[n.shop_temperature]
+
+    def _text(self, address: str, value: Any, unit: str | None) -> str:
+        if unit == "C" and _finite(value):
+            return show_temperature(value, self.degrees)
+        if unit == "mm" and address in self.places:
+            return f"{_to_places(value, self.first, self.places[address])} {self.first}"
+        if self.first == "in" and unit == "mm" and _finite(value) and not isinstance(value, np.ndarray):
+            return in_inches(value, 4 if self._way(address, value) == "micrometer" else inch_places(value))
+        return shown(value, unit, self.first)
+
+    def _other(self, address: str, value: Any, unit: str | None) -> str:
+        if unit == "1/mm" and self.first == "in" and value:
+            return beside_inches(1 / value, "dish")
+        if unit != "mm" or not _finite(value):
+            return ""
+        if self.first == "in":
+            return "" if isinstance(value, np.ndarray) else beside_inches(value, self._way(address, value))
+        return _run(value, _thou) if isinstance(value, np.ndarray) else _thou(value)
+
+    def _way(self, address: str, value: float) -> Way:
+        return way_of(address, value, lambda limit: float(self.figures.at(f"limit_{limit}")))
+
+    def apart(self, one: Ref[Any], other: Ref[Any]) -> "Formatter":
+        """A formatter that tells two lengths apart: more decimals for both if they differ and show as the same."""
+        pair = (one.address, other.address)
+        values = [self.figures.at(each) for each in pair]
+        if {self.figures.unit_at(each) for each in pair} != {"mm"} or not all(map(_single, values)):
+            return self
+        if math.isclose(*values, abs_tol=ALIKE) or self.text(pair[0]) != self.text(pair[1]):
+            return self
+        places = next(
+            (n for n in range(2, MOST) if len({_to_places(each, self.first, n) for each in values}) > 1), MOST
+        )
+        return replace(self, places={**self.places, **dict.fromkeys(pair, places)})
+
+    def origin(self, figure: Ref[Any] | str) -> str:
+        """Where a base value came from, its measures in the maker's unit; empty for what is derived."""
+        return in_shop_units(str(self.figures.origins.get(str(figure), "")), self.first)
 
     def filled(self, text: Text) -> str:
         """A text with every figure in it written out."""
-        return filled(text, self.text)
+        return filled(text, self.said)
+
+
+def _single(value: Any) -> bool:
+    return isinstance(value, float) and math.isfinite(value)
+
+
+def _to_places(value: float, first: LengthUnit, places: int) -> str:
+    return fixed(value if first == "mm" else value / 25.4, places)
+
+
+def _thou(value: float) -> str:
+    """A length in inches as it stands beside millimetres."""
+    return show(value, "in")
+
+
+def _numbers(beside: str) -> str:
+    """64ths without their unit, since decimals with it stand before them: `17 25/32 + 0.004`; feet keep theirs."""
+    return beside.replace(" in", "", 1)
 
 
 def formatter_of(figures: Figures) -> Formatter:
@@ -88,19 +182,19 @@ def formatter_of(figures: Figures) -> Formatter:
     return Formatter(figures, figures[n.instrument_units])
 
 
-def shown(value: Any, unit: str | None, first: LengthUnit = "mm", inch_style: InchStyle = "decimal") -> str:
+def shown(value: Any, unit: str | None, first: LengthUnit = "mm") -> str:
     """One value as text; `unit` is its unit's symbol (None for words, flags and records), lengths in mm."""
     if isinstance(value, bool | np.bool_):
         return "yes" if value else "no"
     if isinstance(value, str):
         return value
     if isinstance(value, np.ndarray):
-        return _run(value, lambda each: shown(float(each), unit, first, inch_style))
+        return _run(value, lambda each: shown(float(each), unit, first))
     if isinstance(value, tuple | list):
-        return _listed([_member(each, unit, first, inch_style) for each in value])
+        return _listed([_member(each, unit, first) for each in value])
     if is_dataclass(value) and not isinstance(value, type):
-        return _record(value, first, inch_style)
-    return _number(value, unit, first, inch_style)
+        return _record(value, first)
+    return _number(value, unit, first)
 
 
 def parted(text: str) -> tuple[str, str]:
@@ -109,29 +203,36 @@ def parted(text: str) -> tuple[str, str]:
     return (found[1], found[2]) if found and "/" not in text else (text, "")
 
 
-def _number(value: Any, unit: str | None, first: LengthUnit, inch_style: InchStyle) -> str:
+def _number(value: Any, unit: str | None, first: LengthUnit) -> str:
     if value is None or math.isnan(value):
         return NOT_KNOWN
     if math.isinf(value):
         return "flat" if unit == "mm" else "without end"
-    return _finite_number(value, unit, first, inch_style)
+    return _finite_number(value, unit, first)
 
 
-def _finite_number(value: Any, unit: str | None, first: LengthUnit, inch_style: InchStyle) -> str:
+def _finite_number(value: Any, unit: str | None, first: LengthUnit) -> str:
     if unit == "mm":
-        return show(value, first, inch_style)
+        return _length(value, first)
     if unit == "rad":
         return show_angle(value)
     if unit == "1/mm":
-        return "flat" if value == 0 else f"radius {show(1 / value, first, inch_style)}"
+        return "flat" if value == 0 else f"radius {_length(1 / value, first)}"
     if unit in POWERS:
         return _power(float(value), POWERS[unit], first)
+    if first == "in" and unit in IN_INCH_SHOPS:
+        factor, places, written = IN_INCH_SHOPS[unit]
+        return f"{fixed(value * factor, places)} {written}"
     if unit in PLACES:
         places, written = PLACES[unit]
         return f"{fixed(value, places)} {written}"
     if isinstance(value, int | np.integer) or unit == "count":
         return str(int(value))
     return _plain(value)
+
+
+def _length(value: float, first: LengthUnit) -> str:
+    return show(value, "mm") if first == "mm" else in_inches(value, inch_places(value))
 
 
 def _power(value: float, power: int, first: LengthUnit) -> str:
@@ -168,9 +269,9 @@ def _run(values: np.ndarray, each: Callable[[Any], str]) -> str:
     return f"{number} to {most}" if unit and unit == other else f"{least} to {most}"
 
 
-def _member(value: Any, unit: str | None, first: LengthUnit, inch_style: InchStyle) -> str:
+def _member(value: Any, unit: str | None, first: LengthUnit) -> str:
     name = getattr(value, "name", None)
-    return name if isinstance(name, str) else shown(value, unit, first, inch_style)
+    return name if isinstance(name, str) else shown(value, unit, first)
 
 
 def _listed(words: list[str]) -> str:
@@ -180,12 +281,12 @@ def _listed(words: list[str]) -> str:
     return f"{', '.join(most)} and {last}" if most else last
 
 
-def _record(value: Any, first: LengthUnit, inch_style: InchStyle) -> str:
+def _record(value: Any, first: LengthUnit) -> str:
     """A record as its fields, one after another, each with its own unit."""
     kind: type = type(value)
     units = _units(kind)
     shown_fields = (
-        (each.name.replace("_", " "), shown(getattr(value, each.name), units[each.name], first, inch_style))
+        (each.name.replace("_", " "), shown(getattr(value, each.name), units[each.name], first))
         for each in fields(value)
     )
     return "; ".join(f"{name} {text}" for name, text in shown_fields)

@@ -20,6 +20,14 @@ from gramil.quantities import Celsius, Gram, GramPerM, Mm, Percent, Radians
 
 LengthUnit = Literal["mm", "in"]
 InchStyle = Literal["decimal", "64ths"]
+TemperatureUnit = Literal["C", "F"]
+THOU = 0.0254
+"""A thousandth of an inch, in mm."""
+A_64TH = 25.4 / 64
+"""The finest line of a rule, in mm."""
+THIN = 0.254
+"""Under ten thou, in mm, a length is measured with a feeler or a micrometer, and a thou is too coarse to tell it."""
+ZERO = "0.000"
 
 
 class MeasureError(MakersFault, ValueError):
@@ -50,7 +58,7 @@ def read_mass_per_length(written: str | int | float, unit: Literal["g/m", "mg/mm
     return _read(written, unit, _MASS_PER_LENGTH)
 
 
-def read_temperature(written: str | int | float, unit: Literal["C", "F"] = "C") -> Celsius:
+def read_temperature(written: str | int | float, unit: TemperatureUnit = "C") -> Celsius:
     """Degrees Celsius from C or F, with or without the degree sign. Raises MeasureError."""
     return _read(written, unit, _TEMPERATURE)
 
@@ -64,10 +72,50 @@ def show(value_mm: Mm, unit: LengthUnit, inch_style: InchStyle = "decimal") -> s
     """A finite length in mm as text: mm to 0.01, inches to 0.001 or the nearest 64th with the remainder."""
     if unit == "mm":
         return f"{_fixed(value_mm, 2)} mm"
-    if inch_style == "decimal" and (text := _clearly(value_mm / 25.4, 3)):
-        return f"{text} in"
+    return in_64ths(value_mm) if inch_style == "64ths" else in_inches(value_mm, 3)
+
+
+def in_inches(value_mm: Mm, places: int) -> str:
+    """A finite length in mm as inches with so many decimals: `0.486 in`."""
+    text = _clearly(value_mm / 25.4, places) or _fixed(_exact(value_mm) / INCH.factor, places)
+    return f"{text} in"
+
+
+def inch_places(value_mm: Mm) -> int:
+    """Decimals that a length in inches is told in: thou, and a fourth where a thou is too coarse (THIN or less).
+
+    A fourth that would be nothing is left out, however thin: `0.002 in`.
+    """
+    return 4 if abs(value_mm) < THIN and round(10 * value_mm / THOU) % 10 else 3
+
+
+def in_64ths(value_mm: Mm, remainder: bool = True) -> str:
+    """A finite length in mm as the nearest 64th of an inch, reduced, as a rule is read: `17 25/32 in`.
+
+    With `remainder`, the thousandths left over are added as written: `31/64 in + 0.002`.
+    """
     inches = _exact(value_mm) / INCH.factor
-    return _in_64ths(inches) if inch_style == "64ths" else f"{_fixed(inches, 3)} in"
+    count = round(inches * 64)
+    nearest = f"{_mixed(count)} in"
+    left = _fixed(inches - Fraction(count, 64), 3) if remainder else ZERO
+    if left == ZERO:
+        return nearest
+    return f"{nearest} - {left[1:]}" if left.startswith("-") else f"{nearest} + {left}"
+
+
+def in_feet(value_mm: Mm) -> str:
+    """A finite length in mm as feet to a tenth, as the trade names dishes: `25 ft`, `24.6 ft`."""
+    return f"{_fixed(_exact(value_mm) / FOOT.factor, 1).removesuffix('.0')} ft"
+
+
+def show_temperature(celsius: Celsius, unit: TemperatureUnit, places: int = 1) -> str:
+    """A finite temperature as text in the unit that the shop reads: `21.0 °C`, `69.8 °F`."""
+    return f"{_fixed(in_degrees(celsius, unit), places)} °{unit}"
+
+
+def in_degrees(celsius: Celsius, unit: TemperatureUnit) -> float:
+    """The number of degrees of a temperature in a unit."""
+    return celsius if unit == "C" else celsius * 1.8 + 32.0
 
 
 def show_angle(value: Radians) -> str:
@@ -385,13 +433,9 @@ def _clearly(value: float, places: int) -> str:
     return text[1:] if text.startswith("-") and not text.strip("-0.") else text
 
 
-def _in_64ths(inches: Fraction) -> str:
-    """The nearest 64th, reduced, and the thousandths left over: `31/64 in + 0.002`, to be added as written."""
-    count = round(inches * 64)
+def _mixed(count: int) -> str:
+    """So many 64ths as a whole number and a reduced fraction: `-1 7/8`, `31/64`, `0`."""
     whole, numerator = divmod(abs(count), 64)
     fraction = str(Fraction(numerator, 64)) if numerator else ""
-    nearest = f"{'-' if count < 0 else ''}{' '.join(filter(None, (str(whole) if whole else '', fraction))) or '0'} in"
-    left = _fixed(inches - Fraction(count, 64), 3)
-    if left == "0.000":
-        return nearest
-    return f"{nearest} - {left[1:]}" if left.startswith("-") else f"{nearest} + {left}"
+    sign = "-" if count < 0 else ""
+    return f"{sign}{' '.join(filter(None, (str(whole) if whole else '', fraction))) or '0'}"

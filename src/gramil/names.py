@@ -1257,6 +1257,7 @@ if TYPE_CHECKING:
     shop_router_kerf_in: Ref[Literal['the drawing', 'the machine']]
     shop_saws: Members[SawRef, Saw]
     shop_sheet_paper: Ref[str]
+    shop_temperature: Ref[Literal['C', 'F']]
     shop_template_pin: Ref[Mm]
     shop_template_thickness: Ref[Mm]
     shop_templates: Members[IndexTemplateRef, IndexTemplate]

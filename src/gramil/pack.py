@@ -24,9 +24,11 @@ from gramil.paper_sizes import for_sheets
 from gramil.prints.papers import ON_SHEETS, is_template
 from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.shop.operations import Work
+from gramil.writers.beside import labels_on
 from gramil.writers.cents_map import cents_map_bytes
 from gramil.writers.dxf import dxf_bytes
 from gramil.writers.pdf import Template, laid_out, pages_of, templates_pdf, whole_pdf
+from gramil.writers.spans import Resolve
 from gramil.writers.svg import svg_bytes, svg_text
 from gramil.writers.tables import dimensions_csv
 
@@ -103,6 +105,11 @@ class _Pack:
         return tuple(each for each in drawings_of(self.drawn.figures) if not each.name.startswith(ON_SHEETS))
 
     @cached_property
+    def labels(self) -> Resolve:
+        """What the figures on the drawings say."""
+        return labels_on(self.drawings, self.drawn)
+
+    @cached_property
     def templates(self) -> tuple[Drawing, ...]:
         return tuple(drawing for drawing in self.drawings if is_template(drawing))
 
@@ -110,7 +117,7 @@ class _Pack:
     def laid_out(self) -> tuple[Template, ...]:
         """The templates on their pages; the plans have pages of their own."""
         to_cut = [drawing for drawing in self.templates if drawing.name not in PLANS]
-        return laid_out(to_cut, self.drawn.text, self.paper, self.printer_scale)
+        return laid_out(to_cut, self.labels, self.paper, self.printer_scale, self.formatter.first)
 
     @cached_property
     def title(self) -> str:
@@ -118,14 +125,15 @@ class _Pack:
 
     def to_cut_by(self) -> Iterator[tuple[str, Maker]]:
         for drawing in self.templates:
-            yield f"cut/{drawing.name}.dxf", partial(dxf_bytes, drawing, self.drawn.text)
-            yield f"cut/{drawing.name}.svg", partial(svg_bytes, drawing, self.drawn.text)
+            yield f"cut/{drawing.name}.dxf", partial(dxf_bytes, drawing, self.labels)
+            yield f"cut/{drawing.name}.svg", partial(svg_bytes, drawing, self.labels, self.formatter.first)
 
     def to_print(self) -> Iterator[tuple[str, Maker]]:
         yield f"print/templates-{slug(self.paper)}.pdf", lambda: templates_pdf(self.laid_out, self.title)
         for drawing in self.templates:
             if drawing.name in PLANS:
-                yield f"print/{drawing.name}.pdf", partial(whole_pdf, drawing, self.drawn.text, heading=self.title)
+                whole = partial(whole_pdf, drawing, self.labels, heading=self.title, unit=self.formatter.first)
+                yield f"print/{drawing.name}.pdf", whole
         yield SHEETS, partial(bench_sheets, self.figures, self.formatter, self.work, self.sheets_on)
 
     def to_read(self) -> Iterator[tuple[str, Maker]]:
@@ -133,7 +141,7 @@ class _Pack:
         yield BOOK, partial(build_book, figures, formatter, self.work, self.sheets_on, with_sheets=False)
         for drawing in self.drawings:
             if drawing not in self.templates:
-                yield f"read/{drawing.name}.svg", partial(svg_bytes, drawing, self.drawn.text)
+                yield f"read/{drawing.name}.svg", partial(svg_bytes, drawing, self.labels, self.formatter.first)
         yield "read/cents-map.svg", partial(cents_map_bytes, figures)
         yield "read/dimensions.csv", lambda: dimensions_csv(figures, formatter, names).encode()
         yield (
@@ -213,9 +221,17 @@ def _picture(drawing: Drawing, formatter: Formatter, paper: str, tallest: float)
     from gramil.sheets.page_size import page_size, room_for_drawing
     from gramil.writers.legible import legible
 
-    return legible(drawing, formatter.text, (room_for_drawing(paper), tallest * page_size(paper)["times"]))
+    return legible(
+        drawing,
+        labels_on((drawing,), formatter),
+        (room_for_drawing(paper), tallest * page_size(paper)["times"]),
+        formatter.first,
+    )
 
 
 def picture_of(sheet: "Sheet", formatter: Formatter) -> str:
     """A sheet's drawing for the screen, as SVG text; empty if it has none."""
-    return "" if sheet.drawing is None else svg_text(sheet.drawing, sheet.formatter(formatter).text, captioned=False)
+    if sheet.drawing is None:
+        return ""
+    labels = labels_on((sheet.drawing,), sheet.formatter(formatter))
+    return svg_text(sheet.drawing, labels, captioned=False, unit=formatter.first)

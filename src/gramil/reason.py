@@ -10,7 +10,7 @@ import inspect
 import re
 import textwrap
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
@@ -18,6 +18,8 @@ import numpy as np
 
 from gramil.address import Field, parse_address
 from gramil.graph import Figures, Origin
+from gramil.in_shop_units import in_shop_units
+from gramil.measure import LengthUnit
 from gramil.quantities import axes_of
 
 
@@ -51,7 +53,21 @@ class Reason:
     drawn: Any
     follows: tuple["Reason", ...]
 
+    def said_in(self, first: LengthUnit) -> "Reason":
+        """This step with the measures in its words in the maker's unit.
 
+        A formula with a factor in it is written for mm, N and g: inches and pounds put into it would not give the
+        figure.
+        """
+        if first == "mm":
+            return self
+        what, method = (in_shop_units(each, first) for each in (self.what, self.method))
+        numbers = self.formula if FACTOR.search(self.formula) else self.numbers
+        return replace(self, what=what, method=method, numbers=numbers)
+
+
+FACTOR = re.compile(r"(?<![\w.])\d+(?:\.\d+(?:e[-+]?\d+)?|e[-+]?\d+)")
+"""A decimal or a power of ten in a formula: it may have a unit of its own."""
 LINE = re.compile(r"^(Formula|Method|Source):\s*", re.MULTILINE)
 
 

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from gramil.formatter import Formatter
 from gramil.prints.whole import drawings_of, figures_of_files
+from gramil.writers.beside import labels_on
 from gramil.writers.svg import svg_text
 
 KEPT = Path(__file__).parent / "kept"
@@ -17,11 +18,10 @@ def drawn() -> Iterator[tuple[str, str]]:
     with as_file(files("gramil") / "data" / "examples") as examples:
         for name in INSTRUMENTS:
             figures = figures_of_files(examples / f"{name}.toml", examples / "shop.toml")
-            for drawing in drawings_of(figures):
-                yield (
-                    f"{name}-{drawing.name}.svg",
-                    svg_text(drawing, Formatter(figures, figures["instrument_units"]).text),
-                )
+            drawings = drawings_of(figures)
+            labels = labels_on(drawings, Formatter(figures, figures["instrument_units"]))
+            for drawing in drawings:
+                yield f"{name}-{drawing.name}.svg", svg_text(drawing, labels)
 
 
 if __name__ == "__main__":

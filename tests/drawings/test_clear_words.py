@@ -11,6 +11,7 @@ from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.papers import is_template
 from gramil.prints.whole import drawings_of
+from gramil.writers.beside import labels_on
 from gramil.writers.lettering import Lettering, corners
 from gramil.writers.plain import plain
 
@@ -52,7 +53,7 @@ def clashes(drawing, read) -> list[tuple[str, str]]:
 @pytest.mark.parametrize("name", TRIALS)
 def test_no_words_run_into_others(trial: Callable[[str], Figures], name: str) -> None:
     figures = trial(name)
-    read = Formatter(figures, figures["instrument_units"]).text
+    read = labels_on(drawings_of(figures), Formatter(figures, figures["instrument_units"]))
     found = {each.name: clashes(each, read) for each in drawings_of(figures) if is_template(each)}
     assert {name: pairs for name, pairs in found.items() if pairs and name != "gauges"} == {}
 

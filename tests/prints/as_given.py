@@ -119,7 +119,7 @@ def pages_of(formatter: Formatter) -> tuple[FrontPage, ...]:
 
 
 def _svg(drawing: Any, formatter: Formatter) -> str:
-    return svg_text(drawing, formatter.text).replace(f"{formatter.figures[n.instrument_name]}, ", "")
+    return svg_text(drawing, formatter.said).replace(f"{formatter.figures[n.instrument_name]}, ", "")
 
 
 def _order(sheets: tuple[Sheet, ...], formatter: Formatter) -> str:

@@ -54,7 +54,7 @@ COORDINATE = re.compile(r"-?\d+\.?\d*(?=[\s\",a-zA-Z])")
 def prints(figures: Figures) -> Prints:
     """What each sheet that is needed would print, by its title: its page, and its drawing."""
     formatter, name = formatter_of(figures), f"{figures[n.instrument_name]}, "
-    drawn = {each.name: svg_text(each, formatter.text, captioned=False) for each in drawings_of(figures)}
+    drawn = {each.name: svg_text(each, formatter.said, captioned=False) for each in drawings_of(figures)}
     found = {}
     for sheet in setup_sheets(figures, usual_work()):
         page = sheet_text(sheet, formatter)

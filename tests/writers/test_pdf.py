@@ -251,6 +251,21 @@ def test_bars_and_squares_are_exact(board, section, resolve, paper, printer_scal
         assert tall == pytest.approx(wide, abs=2e-3)
 
 
+@pytest.mark.parametrize("paper", PAPERS)
+def test_an_inch_shop_proves_its_prints_by_four_inches(board, section, resolve, paper):
+    """4 in are 101.6 mm, 2 in are 50.8 mm; a tick each quarter of an inch, the whole inches twice as tall."""
+    for drawing in (board, section):
+        pages = read(tiled_pdf([drawing], resolve, paper, (0.985, 1.02), heading=HEADING, unit="in"), (0.985, 1.02))
+        for page in pages:
+            assert bars(page) == [pytest.approx(101.6, abs=1e-3)]
+            assert page.says("4 in along") or page.says("4 in across")
+            assert not page.says("100 mm")
+            assert not page.says("millimet")
+        ((wide, tall),) = squares(pages[0])
+        assert min(abs(wide - 50.8), abs(wide - 101.6)) < 1e-3
+        assert tall == pytest.approx(wide, abs=2e-3)
+
+
 def test_an_uncorrected_print_measures_what_the_printer_does(board, resolve):
     (page, *_) = read(tiled_pdf([board], resolve, "a4", heading=HEADING), (0.99, 1.01))
     assert bars(page) == [pytest.approx(101.0, abs=1e-3)]
@@ -298,6 +313,12 @@ def test_a_corrected_page_says_what_it_was_corrected_for(board, resolve):
     assert page.says(
         "Corrected for a printer that makes 100 mm 100.20 mm along the long side (Y) and 99.60 mm along the"
     )
+
+
+def test_an_inch_page_says_in_inches_what_it_was_corrected_for(board, resolve):
+    """4 in times 1.002 and 0.996."""
+    (page, *_) = read(tiled_pdf([board], resolve, "letter", (0.996, 1.002), heading=HEADING, unit="in"))
+    assert page.says("Corrected for a printer that makes 4 in 4.0080 in along the long side (Y) and 3.9840 in along")
 
 
 def test_a_stretched_drawing_says_so(section, resolve):

@@ -11,7 +11,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from gramil.decimals import fixed
-from gramil.measure import LengthUnit, show
+from gramil.formatter import shown
+from gramil.in_shop_units import in_shop_units
+from gramil.measure import LengthUnit
 from gramil.wood.air import Air
 from gramil.wood.movement import FIBRE_SATURATION, SHRINKAGE_ALONG, free_strain
 from gramil.wood.restraint import (
@@ -279,9 +281,7 @@ def figure_text(figure: Figure, units: LengthUnit) -> str:
 def _value_text(value: float, unit: str, units: LengthUnit) -> str:
     if unit == "radius":
         return "flat" if _flat(value) else f"{value / 304.8:.1f} ft" if units == "in" else f"{value / 1000:.2f} m"
-    if unit == "mm":
-        return show(value, units)
-    return f"{fixed(value, 2)} {unit}"
+    return shown(value, unit, units) if unit == "mm" else in_shop_units(f"{fixed(value, 2)} {unit}", units)
 
 
 def _flat(radius: float) -> bool:

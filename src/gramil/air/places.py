@@ -12,8 +12,9 @@ from typing import Any
 import numpy as np
 
 from gramil.faults import MakersFault
+from gramil.measure import in_degrees
 from gramil.physics.arrays import floats
-from gramil.store.items import figures_text
+from gramil.store.items import figures_text, shop_degrees
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store
 from gramil.store.rows import delete, insert, update
@@ -110,7 +111,8 @@ def add_reading(store: Store, place_id: int, reading: Reading, hand: Hand) -> Im
     moment_text(reading.at)
     history = AirHistory(reading.at, floats([0.0]), floats([reading.temperature]), floats([reading.humidity]))
     row = store.row("SELECT name FROM place WHERE id = ?", (place_id,))
-    said = f"{reading.humidity:g} % {reading.temperature:g} C"
+    unit = shop_degrees(store)
+    said = f"{reading.humidity:g} % {in_degrees(reading.temperature, unit):g} {unit}"
     with writing(store, f"air of the {row[0] if row else 'place that is not there'}: {said}", hand):
         return put_air(store, place_id, history, hand.now)
 

@@ -7,7 +7,7 @@ from gramil.answers.answer import Plain, plain
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.reason import Reason, readable
-from gramil.rows import rows
+from gramil.rows import Row, rows
 from gramil.sources import cited
 
 
@@ -65,12 +65,14 @@ class Why:
     hangs_on_it: tuple[str, ...]
 
 
+def _figure(row: Row, formatter: Formatter) -> FigureTold:
+    beside = formatter.both_of(row.address, row.value, row.unit)
+    return FigureTold(row.part, row.address, plain(row.value), row.unit or "", *beside)
+
+
 def dims_told(figures: Figures, formatter: Formatter, names: Iterable[str]) -> Dims:
     """The figures of the dimensions named, sorted by part as the listing is."""
-    found = [
-        FigureTold(row.part, row.address, plain(row.value), row.unit or "", *formatter.both_of(row.value, row.unit))
-        for row in rows(figures, names)
-    ]
+    found = [_figure(row, formatter) for row in rows(figures, names)]
     return Dims(tuple(sorted(found, key=lambda each: each.part)))
 
 

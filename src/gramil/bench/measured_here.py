@@ -10,7 +10,7 @@ from gramil import names as n
 from gramil.bench.between import Caught, Distance, caught, distance
 from gramil.bench.things import Thing
 from gramil.drawings.marks import Point
-from gramil.formatter import Formatter, shown
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.writers.svg import number
 
@@ -82,10 +82,7 @@ def _query(places: Iterable[str]) -> str:
 
 
 def _row(found: Distance, without: str, formatter: Formatter) -> MeasuredOnPlan:
-    text, other = (
-        shown(found.length, "mm", unit, formatter.inch_style) for unit in (formatter.first, formatter.second)
-    )
-    return MeasuredOnPlan(text, other, found.words, without)
+    return MeasuredOnPlan(*formatter.both_lengths(found.length), found.words, without)
 
 
 def _drawn(found: Distance, text: str) -> str:

@@ -111,7 +111,7 @@ def _group(kind: str, marks: Marks, formatter: Formatter) -> str:
 
 def inner_svg(marks: Marks, formatter: Formatter) -> str:
     """Marks as SVG without the document round them, layer by layer."""
-    drawn = svg_text(Drawing("inner", "", "the face", marks), formatter.text, captioned=False)
+    drawn = svg_text(Drawing("inner", "", "the face", marks), formatter.said, captioned=False)
     inner = drawn[drawn.index("</desc>") + len("</desc>") : drawn.rindex("</svg>")]
     return inlined(inner).strip()
 

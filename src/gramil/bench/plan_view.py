@@ -14,6 +14,7 @@ from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point
 from gramil.drawings.section_at import Cut
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.writers.beside import labels_on
 from gramil.writers.svg import described, number, svg_text
 
 GAP = 16.0
@@ -46,11 +47,11 @@ def plan_of(figures: Figures, old: Figures | None, formatter: Formatter, closer:
     title = f"{figures[n.instrument_name]}: face above, side below, head to the left"
     left, new = _not_among(before, marks), _not_among(marks, before)
     drawing = Drawing("whole", title, "the face", (*(replace(mark, layer="old") for mark in left), *marks))
-    svg = inlined(svg_text(drawing, formatter.text, captioned=False))
+    svg = inlined(svg_text(drawing, labels_on((drawing,), formatter), captioned=False, unit=formatter.first))
     whole = box_of(svg)
     svg = _parted(svg, left, _not_among(marks, new), new, formatter)
     box = _closer(figures, whole) if closer else _roomy(whole) if sized else whole
-    return Plan(boxed(svg, box, "plan-drawing"), box, side, described(drawing, formatter.text))
+    return Plan(boxed(svg, box, "plan-drawing"), box, side, described(drawing, formatter.said, formatter.first))
 
 
 def _parted(svg: str, left: Marks, same: Marks, new: Marks, formatter: Formatter) -> str:

@@ -42,19 +42,19 @@ def sections_at(figures: Figures, cut: Cut, old: Old, formatter: Formatter) -> t
     if over_board(figures, cut) or body is None:
         under = _in_grey(section_marks(*old), old[0]) if old else ()
         found.append(
-            _section("Neck and board", section_drawing(figures, cut), under, "section-drawing", reader, figures)
+            _section("Neck and board", section_drawing(figures, cut), under, "section-drawing", reader, formatter)
         )
     if body is not None:
         under = _in_grey(body_marks(*old), old[0]) if old else ()
-        found.append(_section("Body", body, under, "section-drawing body-drawing", reader, figures))
+        found.append(_section("Body", body, under, "section-drawing body-drawing", reader, formatter))
     return tuple(found)
 
 
-def _section(name: str, drawing: Drawing, under: Marks, kind: str, reader: Reader, figures: Figures) -> Section:
+def _section(name: str, drawing: Drawing, under: Marks, kind: str, reader: Reader, formatter: Formatter) -> Section:
     whole = replace(drawing, marks=(*under, *drawing.marks))
-    svg = inlined(svg_text(whole, lambda address: parted(reader(address))[0], captioned=False))
+    svg = inlined(svg_text(whole, lambda address: parted(reader(address))[0], captioned=False, unit=formatter.first))
     note = DASHED if any(mark.layer == "core" for mark in drawing.marks) else ""
-    return Section(name, note, boxed(svg, box_of(svg), kind), _in_words(drawing, reader, figures))
+    return Section(name, note, boxed(svg, box_of(svg), kind), _in_words(drawing, reader, formatter.figures))
 
 
 def _in_grey(marks: Marks, figures: Figures) -> Marks:
@@ -79,11 +79,11 @@ def reader_at(figures: Figures, cut: Cut, formatter: Formatter) -> Reader:
     def read(figure: Ref[Any]) -> str:
         address = figure.address
         if figure in (WIDTH, DEPTH):
-            return shown(read_at(figures, address, cut), "mm", formatter.first, formatter.inch_style)
+            return shown(read_at(figures, address, cut), "mm", formatter.first)
         if not address.endswith(BETWEEN):
             return formatter.text(address)
         unit = figures.unit_at(address.removesuffix(BETWEEN))
-        return shown(read_at(figures, address, cut), unit, formatter.first, formatter.inch_style)
+        return shown(read_at(figures, address, cut), unit, formatter.first)
 
     return read
 

@@ -7,8 +7,9 @@ from gramil.bench.chosen import Chosen, chosen
 from gramil.bench.draft import Draft
 from gramil.drawings.body_at import read_at
 from gramil.drawings.section_at import BETWEEN, Cut
-from gramil.formatter import Formatter, shown
+from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.in_shop_units import in_shop_units
 
 
 @dataclass(frozen=True)
@@ -46,6 +47,7 @@ def shown_row(words: str, address: str, reading: Reading) -> ShownRow:
     name, steps = parse_address(plain)
     choice = chosen(name, reading.draft.data) if not steps and name in reading.saved.graph.inputs else None
     typed, fault = _typed(choice, reading.draft)
+    words = in_shop_units(words, reading.now.first)
     card = plain if not address.endswith(BETWEEN) else name
     return ShownRow(words, address, card, text, other, old if old != text else "", choice, typed, fault)
 
@@ -72,8 +74,7 @@ def _both(figures: Figures, address: str, cut: Cut, formatter: Formatter) -> tup
         return _at(figures, address, formatter)
     unit = figures.unit_at(address.removesuffix(BETWEEN))
     value = read_at(figures, address, cut)
-    other = shown(value, unit, formatter.second, formatter.inch_style) if unit == "mm" else ""
-    return shown(value, unit, formatter.first, formatter.inch_style), other
+    return formatter.both_of(address.removesuffix(BETWEEN), value, unit)
 
 
 def _at(figures: Figures, address: str, formatter: Formatter) -> tuple[str, str]:

@@ -6,6 +6,8 @@ from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from gramil.formatter import parted
+from gramil.in_shop_units import in_shop_units
+from gramil.measure import show_temperature
 from gramil.notice import NOTICE
 
 
@@ -21,6 +23,8 @@ def environment() -> Environment:
         auto_reload=False,
     )
     made.filters["big"] = big
+    made.filters["in_units"] = in_shop_units
+    made.filters["warm"] = show_temperature
     made.globals["notice"] = NOTICE
     return made
 

@@ -17,7 +17,7 @@ from gramil.faults import MakersFault
 from gramil.findings.finding import Finding
 from gramil.formatter import shown
 from gramil.graph import Figures, Pin
-from gramil.measure import InchStyle, LengthUnit
+from gramil.measure import LengthUnit
 from gramil.prints.whole import dimensions_of, findings_of
 from gramil.quantities import axes_of
 from gramil.shop.operations_file import usual_work
@@ -42,11 +42,11 @@ class Off:
         return self.measured - self.wanted
 
 
-def difference_text(off: Off, first: LengthUnit, inch_style: InchStyle = "decimal") -> str:
+def difference_text(off: Off, first: LengthUnit) -> str:
     """How far a reading is off and, if it costs anything in tune, how much: `+0.12 mm, +0.41 cent`."""
     sign = "+" if off.difference > 0 else ""
     cents = "" if off.cents is None else f", {signed(off.cents, 2)} cent"
-    return f"{sign}{shown(off.difference, off.unit, first, inch_style)}{cents}"
+    return f"{sign}{shown(off.difference, off.unit, first)}{cents}"
 
 
 @dataclass(frozen=True)

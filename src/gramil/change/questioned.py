@@ -16,11 +16,12 @@ from gramil.change.made import Judged, judge
 from gramil.change.made_rows import operations
 from gramil.change.sheet_figures import read_at, wanted_for
 from gramil.description.shop.limits import limit_ref
-from gramil.description.shop.tolerances import figure_of, tolerance_of
+from gramil.description.shop.tolerances import tolerance_of
 from gramil.faults import Fault, MakersFault
 from gramil.formatter import shown
 from gramil.graph import Figures, Pin
 from gramil.measure import LengthUnit
+from gramil.measured_by import figure_of
 from gramil.shop.operations import Work
 from gramil.shop.operations_file import usual_work
 

@@ -18,6 +18,7 @@ from gramil.decimals import fixed
 from gramil.description.reading import read_shop
 from gramil.faults import MakersFault
 from gramil.file_names import file_name
+from gramil.measure import TemperatureUnit, in_degrees
 
 
 @click.command()
@@ -48,7 +49,7 @@ def show(shop: Path, now: datetime, as_json: bool, plot: Path | None, days: floa
 
         told("air show", (), air_told(now, band, aim, views(places, now, band, aim), places.gluing))
     else:
-        _listed(views(places, now, band, aim), now, band, aim, places.gluing)
+        _listed(views(places, now, band, aim), now, band, aim, places.gluing, description.shop.shop.temperature)
     if plot is not None:
         from gramil.writers.wood_charts import air_svg
 
@@ -59,34 +60,47 @@ def show(shop: Path, now: datetime, as_json: bool, plot: Path | None, days: floa
             click.echo(f"Drawn: {path}", err=as_json)
 
 
-def _listed(found: Iterable[PlaceView], now: datetime, band: tuple[float, float], aim: float, gluing: str) -> None:
+def _listed(
+    found: Iterable[PlaceView],
+    now: datetime,
+    band: tuple[float, float],
+    aim: float,
+    gluing: str,
+    degrees: TemperatureUnit,
+) -> None:
     click.echo(click.style(f"{now:%Y-%m-%d %H:%M}, for gluing {band[0]:g} to {band[1]:g} %, aim {aim:g}", bold=True))
     for each in found:
-        for line in place_lines(each, gluing, aim):
+        for line in place_lines(each, gluing, aim, degrees):
             click.echo(line)
 
 
-def place_lines(each: PlaceView, gluing: str, aim: float) -> Iterator[str]:
+def place_lines(each: PlaceView, gluing: str, aim: float, unit: TemperatureUnit) -> Iterator[str]:
     """The lines of one place."""
     where = " (gluing is done here)" if each.place.name == gluing else ""
     yield ""
     yield click.style(f"{each.place.name}{where}: {each.side}", bold=True)
     yield (
-        f"  {each.air.humidity:.0f} % at {fixed(each.air.temperature, 1)} C; dew point {fixed(each.dew_point, 1)} C, "
+        f"  {each.air.humidity:.0f} % at {_degrees(each.air.temperature, unit)} {unit}; "
+        f"dew point {_degrees(each.dew_point, unit)} {unit}, "
         f"{each.density:.1f} g of water in a cubic metre; wood left here comes to {each.moisture:.1f} %"
     )
     if each.stale:
         yield f"  The last reading is {_age(each.hours)} old: read the air again before you trust this."
     day = each.day
+    coldest, warmest = (_degrees(end, unit) for end in (day.temperature.least, day.temperature.most))
     yield (
-        f"  last day: {day.humidity.least:.0f} to {day.humidity.most:.0f} %, {fixed(day.temperature.least, 1)} to "
-        f"{fixed(day.temperature.most, 1)} C; in the band {100 * day.share_in_band:.0f} % of it, "
+        f"  last day: {day.humidity.least:.0f} to {day.humidity.most:.0f} %, {coldest} to {warmest} {unit}; "
+        f"in the band {100 * day.share_in_band:.0f} % of it, "
         f"{day.longest_in_band:.0f} hours at a stretch"
     )
     yield from _water(each, aim)
     for other in each.brought:
         if other.place == each.place.air_from:
             yield _brought(other.place, other.humidity)
+
+
+def _degrees(celsius: float, unit: TemperatureUnit) -> str:
+    return fixed(in_degrees(celsius, unit), 1)
 
 
 def _water(each: PlaceView, aim: float) -> Iterator[str]:

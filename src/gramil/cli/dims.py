@@ -10,6 +10,7 @@ from gramil.cli.json_option import json_option, told
 from gramil.cli.options import as_made_option, drawn_beside, instrument_file, opened, shop_file
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.in_shop_units import in_shop_units
 from gramil.prints.listed import headings_of, there
 from gramil.prints.whole import dimensions_of
 from gramil.rows import Heading, Row, rows
@@ -97,7 +98,7 @@ def _lines(
     first, other = formatter.both(heading.name)
     yield _line(heading.name, first if len(first) <= LONGEST else f"{first[:LONGEST].rsplit(' ', 1)[0]} ...", other)
     yield from _as_drawn(heading.name, formatter, drawn)
-    yield click.style(f"      {heading.what.splitlines()[0]}", dim=True)
+    yield click.style(f"      {in_shop_units(heading.what.splitlines()[0], formatter.first)}", dim=True)
     if heading.remark:
         yield click.style(f"      {heading.remark}", dim=True)
     value = figures[heading.name]

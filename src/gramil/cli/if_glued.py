@@ -14,13 +14,13 @@ from gramil.air.if_glued import Case, answer, figure_text
 from gramil.air.pieces_now import PieceNow, pieces_now
 from gramil.air.readiness import gluing_band
 from gramil.cli.json_option import json_option, told
-from gramil.cli.kinds import HUMIDITY, MOISTURE, UNITS, Number, length, size
+from gramil.cli.kinds import HUMIDITY, MOISTURE, UNITS, length, size, temperature_of
 from gramil.cli.moments import now_option
 from gramil.cli.options import shop_file
 from gramil.description.reading import ShopDescription, read_shop
-from gramil.description.wood.air_fields import COLDEST, WARMEST
 from gramil.description.wood.own_woods import own_woods
 from gramil.faults import MakersFault
+from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
 from gramil.wood.air import Air
 from gramil.wood.species import Species, find_species
@@ -33,7 +33,7 @@ from gramil.wood.species import Species, find_species
 @click.option("--rh", type=HUMIDITY, help="Or the relative humidity that it has settled in.")
 @click.option("--piece", help="Or the piece of the shop that it is, by name.")
 @click.option("--later", type=HUMIDITY, multiple=True, help="Relative humidity met later; 25, 45 and 65 if not given.")
-@click.option("--temperature", type=Number(COLDEST, WARMEST), default=20.0, show_default=True, help="In C.")
+@click.option("--temperature", default="20 C", show_default=True, help="In C or F; a bare number in the shop's.")
 @click.option("--sawn", type=click.Choice(["quarter", "flat"]), default="quarter", show_default=True)
 @click.option("--thickness", help="Its thickness.")
 @click.option("--width", help="Its width, for a board.")
@@ -59,6 +59,7 @@ def command(what: What, shop: Path | None, now: datetime, units: LengthUnit | No
     description = read_shop(shop)
     units = units or description.shop.shop.units
     said |= _lengths(said, units)
+    said["temperature"] = temperature_of(said["temperature"], description.shop.shop.temperature, "--temperature")
     at = _Bench(description, places_of(description), now)
     piece = at.piece(said["piece"]) if said["piece"] else None
     airs = [Air(said["temperature"], humidity) for humidity in said["later"] or (25.0, 45.0, 65.0)]
@@ -153,9 +154,9 @@ def case_lines(case: Case, units: LengthUnit) -> Iterator[str]:
         yield f"  at {later.humidity:g} %, settled at {later.moisture:.1f} % moisture"
         for figure in later.figures:
             yield f"    {figure.what:<52} {figure_text(figure, units)}"
-        yield f"    {later.judgement}: {later.why}"
+        yield f"    {later.judgement}: {in_shop_units(later.why, units)}"
     yield "  assumed"
-    yield from (f"    {words}" for words in case.assumptions)
+    yield from (f"    {in_shop_units(words, units)}" for words in case.assumptions)
 
 
 def verdict_lines(case: Case, piece: PieceNow | None, at: _Bench) -> Iterator[str]:

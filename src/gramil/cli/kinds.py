@@ -6,7 +6,15 @@ from typing import Any
 
 import click
 
-from gramil.measure import LengthUnit, read_length, read_percent
+from gramil.description.wood.air_fields import COLDEST, WARMEST
+from gramil.measure import (
+    LengthUnit,
+    TemperatureUnit,
+    read_length,
+    read_percent,
+    read_temperature,
+    show_temperature,
+)
 
 
 class Number(click.FloatRange):
@@ -51,6 +59,18 @@ def size(text: str, unit: LengthUnit, option: str) -> float:
     found = length(text, unit, option)
     if found == 0:
         raise click.BadParameter(f"{text}: a size is more than nothing", param_hint=option)
+    return found
+
+
+def temperature_of(text: str, unit: TemperatureUnit, option: str) -> float:
+    """The temperature of a room, in C; a bare number is in `unit`. Raises BadParameter for the option."""
+    try:
+        found = float(read_temperature(text, unit))
+    except ValueError as error:
+        raise click.BadParameter(str(error), param_hint=option) from None
+    if not COLDEST <= found <= WARMEST:
+        least, most = (show_temperature(each, unit, 0) for each in (COLDEST, WARMEST))
+        raise click.BadParameter(f"{text}: air of {least} to {most} can be reckoned with", param_hint=option)
     return found
 
 

@@ -1,5 +1,6 @@
 """`gramil match`: which pieces on hand serve which needs, over all open instruments; what must be bought."""
 
+import math
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
@@ -15,10 +16,12 @@ from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_
 from gramil.description.reading import ShopDescription, read_description, read_shop
 from gramil.formatter import shown
 from gramil.graph import Figures
+from gramil.measure import A_64TH, LengthUnit, in_64ths
 from gramil.now.match import Matching, Served, Stock, match
 from gramil.now.needs import MadePart, Need, fit, needs_of
 from gramil.now.states import chosen_in, refuse_namesakes
 from gramil.prints.whole import figures_of
+from gramil.store.items import shop_unit
 from gramil.store.opening import Store, open_store
 from gramil.store.writing import Hand
 
@@ -59,7 +62,8 @@ def command(
     if store is not None:
         with open_store(store) as opened:
             found, names, promised = _from_store(opened, files, now, reserve)
-        _answer(found, names, store, as_json)
+            unit = shop_unit(opened)
+        _answer(found, names, store, as_json, unit)
         for line in promised:
             click.echo(wrapped(line), err=as_json)
         return
@@ -70,17 +74,19 @@ def command(
     from gramil.now.stock_on_hand import stock_of_shop
 
     matched = _matched(asked, stock_of_shop(described.shop, settled), ())
-    _answer(matched, [each.name for each in asked], None, as_json)
+    _answer(matched, [each.name for each in asked], None, as_json, described.shop.shop.units)
     click.echo("Parts made ahead are kept in a store; from files alone there are none.", err=as_json)
 
 
-def _answer(found: tuple[Matching, list[str]], names: Sequence[str], store: Path | None, as_json: bool) -> None:
+def _answer(
+    found: tuple[Matching, list[str]], names: Sequence[str], store: Path | None, as_json: bool, unit: LengthUnit
+) -> None:
     if as_json:
         from gramil.answers.wood import match_told
 
         told("match", whose_by_name(names, store, "drawn"), match_told(*found))
         return
-    for line in report(*found):
+    for line in report(*found, unit):
         click.echo(wrapped(line))
 
 
@@ -159,10 +165,11 @@ def _sticks(each: _Asked) -> Iterator[str]:
     if wanting:
         longest = max(stick.length for stick in wanting)
         wood = ", ".join(dict.fromkeys(stick.wood for stick in wanting))
-        yield f"  {each.name}: {len(wanting)} brace sticks of {wood}, the longest {longest:.0f} mm"
+        long = _length(longest, each.figures[n.instrument_units])
+        yield f"  {each.name}: {len(wanting)} brace sticks of {wood}, the longest {long}"
 
 
-def report(found: Matching, sticks: Sequence[str]) -> Iterator[str]:
+def report(found: Matching, sticks: Sequence[str], unit: LengthUnit) -> Iterator[str]:
     """The lines: what serves what, what nearly fits, what to buy."""
     for name in dict.fromkeys(each.need.instrument for each in found.served):
         yield click.style(name, bold=True)
@@ -174,7 +181,7 @@ def report(found: Matching, sticks: Sequence[str]) -> Iterator[str]:
     if found.bought or sticks:
         yield click.style("To buy", bold=True)
     for need, count in _counted(found.bought).items():
-        yield f"  {_size(need)}   {count} of {' or '.join(need.woods)}: {need.instrument}, {need.what}"
+        yield f"  {_size(need, unit)}   {count} of {' or '.join(need.woods)}: {need.instrument}, {need.what}"
     yield from sticks
     if not (found.served or found.bought or found.near or sticks):
         yield "No wood is wanted."
@@ -199,7 +206,15 @@ def _counted(needs: Sequence[Need]) -> Mapping[Need, int]:
     return {same[0]: len(same) for same in alike.values()}
 
 
-def _size(need: Need) -> str:
+def _size(need: Need, unit: LengthUnit) -> str:
+    """Length, width and thickness, no less than wanted: to the millimetre or the 64th above."""
+    if unit == "in":
+        return " x ".join(_length(size, unit) for size in (need.length, need.width, need.thickness))
     return " x ".join(shown(round(size + 0.499), "mm").removesuffix(".00 mm") for size in (need.length, need.width)) + (
         f" x {need.thickness:.1f} mm"
     )
+
+
+def _length(value: float, unit: LengthUnit) -> str:
+    """A length of wood to buy: inches to the 64th above, as a rule says them."""
+    return f"{value:.0f} mm" if unit == "mm" else in_64ths(math.ceil(value / A_64TH - 1e-6) * A_64TH)

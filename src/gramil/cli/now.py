@@ -11,6 +11,7 @@ import click
 from gramil.change.made_words import lines as made_lines
 from gramil.cli.bench_options import Wanted, bench_options, bench_wanted
 from gramil.cli.json_option import json_option, told, whose_by_name
+from gramil.measure import in_degrees
 from gramil.now.conditions import curve
 from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now
 from gramil.now.states import Bench
@@ -81,7 +82,7 @@ def _air(bench: Bench) -> Iterator[str]:
         return
     for place in shop.places.values():
         drawn = curve(bench.places.known[place.name], shop.now)
-        air = f"{place.humidity:>3.0f} % {place.temperature:>3.0f} °C"
+        air = f"{place.humidity:>3.0f} % {in_degrees(place.temperature, shop.degrees):>3.0f} °{shop.degrees}"
         yield f"  {place.name:<18} {air}  {drawn}  {_place_line(place, shop.now)}"
     band = shop.bands["gluing"]
     if shop.air is not None:

@@ -11,9 +11,10 @@ from gramil.chosen import Choices, Chosen, choices, chosen_makers
 from gramil.cli.options import as_made_option, instrument_file, opened_with_work, paper, shop_file
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
+from gramil.measure import LengthUnit
 from gramil.pack import pack_makers, whole_pack
 from gramil.writers.files import write_files
-from gramil.writers.paper import checked
+from gramil.writers.paper import checked, read_scale
 
 
 @click.command()
@@ -23,7 +24,11 @@ from gramil.writers.paper import checked
 @click.option("--out", type=click.Path(path_type=Path), required=True, help="Folder to write into.")
 @paper("--paper", "Paper for the templates")
 @paper("--sheets-on", "Paper for sheets and book")
-@click.option("--printer-scale", metavar="X,Y", help="What a 100 mm bar measures on your print, over 100: 0.998,1.003.")
+@click.option(
+    "--printer-scale",
+    metavar="X,Y",
+    help="What the bar measures on your print over what it should (0.998,1.003), or its length (3.992 in,4.012 in).",
+)
 @click.option(
     "--just",
     multiple=True,
@@ -62,7 +67,7 @@ def command(
     gramil pack tarn.toml --shop shop.toml --out today --today --part bridge
     """
     figures, formatter, work = opened_with_work(file, shop, made)
-    scale = _scale(printer_scale)
+    scale = _scale(printer_scale, formatter.first)
     sheet = paper or figures[n.shop_paper]
     if just or part or today:
         known = choices(figures, formatter, work)
@@ -118,13 +123,13 @@ def _watched() -> bool:
     return sys.stderr.isatty() and sys.stdout.isatty()
 
 
-def _scale(written: str | None) -> tuple[float, float]:
+def _scale(written: str | None, unit: LengthUnit) -> tuple[float, float]:
     if written is None:
         return (1.0, 1.0)
     try:
-        x, y = (float(part) for part in written.split(","))
+        x, y = written.split(",")
     except ValueError:
         raise click.BadParameter(
             f"{written!r} is not two numbers such as 0.998,1.003", param_hint="--printer-scale"
         ) from None
-    return checked((x, y))
+    return checked((read_scale(x.strip(), unit), read_scale(y.strip(), unit)))

@@ -217,11 +217,13 @@ def _drawn(folder: Path, before: Figures, after: Figures, tolerance: float) -> I
     from gramil.writers.svg import svg_bytes
 
     folder.mkdir(parents=True, exist_ok=True)
-    read = differences(formatter_of(after).text, before, after)
+    read = differences(formatter_of(after).said, before, after)
     renamed = before.with_base({**before.base, n.instrument_name.address: after[n.instrument_name]})
     old = {drawing.name: drawing for drawing in drawings_of(renamed)}
     for new in drawings_of(after):
         if is_template(new) and new.name in old and old[new.name] != new:
             path = folder / f"{new.name}-shift.svg"
-            path.write_bytes(svg_bytes(overlaid(old[new.name], new, before, after, tolerance), read))
+            path.write_bytes(
+                svg_bytes(overlaid(old[new.name], new, before, after, tolerance), read, formatter_of(after).first)
+            )
             yield f"{path}"

@@ -58,7 +58,7 @@ def _told(figures: Figures, formatter: Formatter, address: str, down: bool, deep
 
 
 def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Iterator[str]:
-    reason = why(figures, address, formatter.text)
+    reason = why(figures, address, formatter.text).said_in(formatter.first)
     yield click.style(f"{address} = {_both(formatter, address)}", bold=True)
     yield from (f"  {line}" for line in (*reason.what.splitlines(), *more_of(formatter, address)))
     if remark := carried_on(figures, parse_address(address)[0]):
@@ -72,7 +72,7 @@ def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Ite
     if reason.method:
         yield f"  how: {reason.method}"
     if reason.source or reason.origin:
-        yield f"  from: {reason.origin or _source(reason.source)}"
+        yield f"  from: {formatter.origin(address) or _source(reason.source)}"
     if reason.follows:
         yield "  follows from"
         steps = [(depth, step) for depth, step in walk(reason) if depth]
@@ -83,7 +83,7 @@ def _up(figures: Figures, formatter: Formatter, address: str, deep: bool) -> Ite
 
 
 def _step(formatter: Formatter, depth: int, step: Reason) -> str:
-    said = f"[{step.origin}]" if step.origin else readable(step.formula)
+    said = f"[{formatter.origin(step.address)}]" if step.origin else readable(step.formula)
     return f"  {'  ' * depth}{step.address} = {briefly(formatter, step.address)}" + (f"   {said}" if said else "")
 
 

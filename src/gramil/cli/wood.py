@@ -6,12 +6,13 @@ from pathlib import Path
 import click
 
 from gramil.cli.json_option import json_option, told
-from gramil.cli.kinds import HUMIDITY, UNITS, Number, size
+from gramil.cli.kinds import HUMIDITY, UNITS, size, temperature_of
 from gramil.cli.options import file_to_make, shop_file
 from gramil.description.reading import read_shop
-from gramil.description.wood.air_fields import COLDEST, WARMEST
 from gramil.description.wood.own_woods import own_woods
-from gramil.measure import LengthUnit, show
+from gramil.formatter import shown
+from gramil.in_shop_units import in_shop_units
+from gramil.measure import LengthUnit, TemperatureUnit, in_degrees
 from gramil.sources import cited
 from gramil.wood.equilibrium import equilibrium_moisture
 from gramil.wood.movement import CARRIED_ON, movement, outside
@@ -48,7 +49,7 @@ FLAGS = {
 @shop_file
 @click.option("--from-rh", type=HUMIDITY, default=45.0, show_default=True, help="Relative humidity it settled in.")
 @click.option("--to-rh", type=HUMIDITY, multiple=True, help="Relative humidity it comes to; may be repeated.")
-@click.option("--temperature", type=Number(COLDEST, WARMEST), default=20.0, show_default=True, help="In C.")
+@click.option("--temperature", default="20 C", show_default=True, help="In C or F; a bare number in the shop's.")
 @click.option("--width", "written", default="100 mm", show_default=True, help="What moves, across the grain.")
 @click.option("--units", type=UNITS, help="Unit of lengths shown and of bare ones; the shop's, or mm, if not given.")
 @json_option
@@ -58,7 +59,7 @@ def command(
     shop: Path | None,
     from_rh: float,
     to_rh: tuple[float, ...],
-    temperature: float,
+    temperature: str,
     written: str,
     units: LengthUnit | None,
     as_json: bool,
@@ -73,7 +74,8 @@ def command(
     described = read_shop(shop).shop
     own = own_woods(described) if shop else {}
     units = units or described.shop.units
-    width = size(written, units, "--width")
+    width, degrees = size(written, units, "--width"), described.shop.temperature
+    warmth = temperature_of(temperature, degrees, "--temperature")
     if name is None:
         listed = (*own.values(), *load_species().values())
         if as_json:
@@ -90,18 +92,18 @@ def command(
         from gramil.answers.wood import wood_told
 
         figures = [(field, words, unit, factor, _of(wood, field)) for field, words, unit, factor in FIGURES]
-        told("wood", (), wood_told(wood, figures, width, (temperature, from_rh), airs))
+        told("wood", (), wood_told(wood, figures, width, (warmth, from_rh), airs))
     else:
-        for line in (*known(wood), *moves(wood, from_rh, airs, temperature, width, units)):
+        for line in (*known(wood, units), *moves(wood, from_rh, airs, warmth, width, (units, degrees))):
             click.echo(line)
     if plot is not None:
         from gramil.writers.wood_charts import movement_svg
 
-        plot.write_text(movement_svg(wood, width, from_rh, temperature, units, YEAR), encoding="utf-8", newline="\n")
+        plot.write_text(movement_svg(wood, width, from_rh, warmth, units, YEAR), encoding="utf-8", newline="\n")
         click.echo(f"Drawn: {plot}", err=as_json)
 
 
-def known(wood: Species) -> Iterator[str]:
+def known(wood: Species, units: LengthUnit) -> Iterator[str]:
     """The lines of what is known: figures with their sources, what is missing, dust and trade."""
     also = f" (also {', '.join(wood.also)})" if wood.also else ""
     yield click.style(f"{wood.name}, {wood.botanical}{also}".replace(", (", " ("), bold=True)
@@ -114,8 +116,8 @@ def known(wood: Species) -> Iterator[str]:
     ]
     keys = list(dict.fromkeys(each.source for each in cited_in))
     for words, unit, factor, figure in figures:
-        shown = f"{figure.value * factor:.4g} {unit}".rstrip()
-        yield f"  {words:<42} {shown:<12} [{keys.index(figure.source) + 1}] {_how(figure)}"
+        value = in_shop_units(f"{figure.value * factor:.4g} {unit}".rstrip(), units)
+        yield f"  {words:<42} {value:<12} [{keys.index(figure.source) + 1}] {_how(figure)}"
     missing = [words for field, words, _, _ in FIGURES if _of(wood, field) is None]
     if missing:
         yield f"  missing, and not guessed: {'; '.join(missing)}"
@@ -154,13 +156,19 @@ def _trade(wood: Species, keys: list[str]) -> str:
 
 
 def moves(
-    wood: Species, from_rh: float, to_rh: tuple[float, ...], temperature: float, width: float, units: LengthUnit
+    wood: Species,
+    from_rh: float,
+    to_rh: tuple[float, ...],
+    temperature: float,
+    width: float,
+    said_in: tuple[LengthUnit, TemperatureUnit],
 ) -> Iterator[str]:
-    """How a width moves, quartersawn and flatsawn, from one air to others."""
+    """How a width moves, quartersawn and flatsawn, from one air to others; `said_in` are the units that are told."""
+    units, degrees = said_in
     begun = float(equilibrium_moisture(temperature, from_rh))
     yield ""
-    settled = f"settled at {from_rh:g} % and {temperature:g} C ({begun:.1f} % moisture)"
-    yield f"{show(width, units)} across the grain, {settled}:"
+    settled = f"settled at {from_rh:g} % and {in_degrees(temperature, degrees):g} {degrees} ({begun:.1f} % moisture)"
+    yield f"{shown(width, 'mm', units)} across the grain, {settled}:"
     for humidity in to_rh:
         later = float(equilibrium_moisture(temperature, humidity))
         found = [_moved(wood, way, width, (begun, later), units) for way in ("radial", "tangential")]
@@ -174,4 +182,4 @@ def _moved(wood: Species, way: str, width: float, step: tuple[float, float], uni
     if figure is None:
         return "not known"
     change = movement(width, figure.value, *step).change
-    return f"{'+' if change > 0 else ''}{show(change, units)}"
+    return f"{'+' if change > 0 else ''}{shown(change, 'mm', units)}"

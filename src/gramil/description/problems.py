@@ -209,5 +209,5 @@ def _allowed_words(kind: str, context: Mapping[str, Any], field: FieldInfo | Non
 
 def _size(value: float, symbol: str, unit: str) -> str:
     if symbol == "mm" and unit == "in":
-        return f"{value / 25.4:.4g} in ({value:g} mm)"
+        return f"{value / 25.4:.4g} in"
     return f"{value:g} {symbol}".rstrip()

@@ -4,8 +4,8 @@
 """
 
 import tomllib
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from importlib.resources import files
 from pathlib import Path as FilePath
 from typing import Any, TypeVar
@@ -26,6 +26,7 @@ from gramil.description.shop.tables import Shop
 from gramil.description.toml_tables import tables_of
 from gramil.description.wood.checks import problems_of_wood
 from gramil.faults import Fault, MakersFault
+from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
 from gramil.plain_file import content_of
 from gramil.shapes.outline import Outline
@@ -92,7 +93,7 @@ def parse_description(text: str, file: str = "description", folder: FilePath | N
     problems += problems_in({**tables, "outlines": outlines}, tuning)
     lines = locate(text)
     if problems or instrument is None or tuning is None:
-        raise MakersFault(faults_from(problems, file, lines))
+        raise MakersFault(faults_from(_told(problems, unit), file, lines))
     return Description(instrument, tuning, outlines, file, lines, head)
 
 
@@ -105,7 +106,7 @@ def parse_keys(text: str, file: str = "description") -> Instrument:
     data, unit = _parsed(text, file, "instrument")
     instrument, _, problems = _validated(Instrument, data, unit)
     if instrument is None:
-        raise MakersFault(faults_from(problems, file, locate(text)))
+        raise MakersFault(faults_from(_told(problems, unit), file, locate(text)))
     return instrument
 
 
@@ -118,8 +119,15 @@ def parse_shop(
     problems = [*problems, *_twice(tables), *problems_of_wood(tables)]
     lines = locate(text)
     if problems or shop is None:
-        raise MakersFault(faults_from(problems, file, lines))
+        raise MakersFault(faults_from(_told(problems, unit), file, lines))
     return ShopDescription(shop, file, lines, is_default, folder)
+
+
+def _told(problems: Iterable[Problem], unit: LengthUnit) -> Iterator[Problem]:
+    """The problems with their lengths in the file's own unit."""
+    for each in problems:
+        what, allowed = in_shop_units(each.what, unit), in_shop_units(each.allowed, unit)
+        yield replace(each, what=what, allowed=allowed, remedy=in_shop_units(each.remedy, unit))
 
 
 def faults_from(problems: Iterable[Problem], file: str, lines: Mapping[Path, int]) -> list[Fault]:

@@ -5,6 +5,7 @@ from typing import Any, Literal
 
 from gramil.faults import closed
 from gramil.formatter import Formatter
+from gramil.in_shop_units import phrases_in_shop_units
 from gramil.reference import Ref, Text
 
 Severity = Literal["stop", "caution", "note", "fine", "not judged"]
@@ -54,17 +55,22 @@ class InWords:
 
 
 def in_words(finding: Finding, formatter: Formatter) -> InWords:
-    """The finding with its figures as a formatter shows them; what it says is closed."""
+    """The finding with its figures as a formatter shows them; what it says is closed.
+
+    A figure that would show as its limit and yet is past it is told in more decimals, and so is the limit.
+    """
     limit = "" if finding.limit is None else finding.limit.address
+    if finding.limit is not None and finding.severity != "fine":
+        formatter = formatter.apart(finding.figure, finding.limit)
     return InWords(
         name=finding.name,
         severity=finding.severity,
         address=finding.figure.address,
         value=finding.value,
         limit=limit,
-        says=closed(formatter.filled(finding.says)),
+        says=closed(phrases_in_shop_units(formatter.filled(finding.says), formatter.first)),
         remedy=formatter.filled(finding.remedy),
         shown="" if finding.severity == "not judged" else formatter.text(finding.figure),
         limit_shown=formatter.text(limit) if limit else "",
-        limit_from=str(formatter.figures.origins.get(limit, "")) if limit else "",
+        limit_from=formatter.origin(limit) if limit else "",
     )

@@ -31,7 +31,7 @@ def finding_break_points(saddle_to_face: PerString[Mm], limit_saddle_edge: Mm) -
     )
 
 
-def finding_saddle_in_slot(saddle_showing: Ratio, limit_saddle_shows: Ratio) -> Findings:
+def finding_saddle_in_slot(saddle_showing: Ratio, limit_saddle_shows: Ratio, instrument_units: str) -> Findings:
     """Whether the saddle stands deep enough in the bridge for what shows of it: the strings lean it forward."""
     return (
         judged(
@@ -39,7 +39,7 @@ def finding_saddle_in_slot(saddle_showing: Ratio, limit_saddle_shows: Ratio) -> 
             n.saddle_showing,
             saddle_showing,
             at_most(n.limit_saddle_shows, limit_saddle_shows, stop=2 * limit_saddle_shows),
-            "The most that shows over the bridge, for each mm that stands in the slot.",
+            f"The most that shows over the bridge, for each {instrument_units} that stands in the slot.",
             "A deeper slot, or a taller bridge and a lower saddle.",
         ),
     )

@@ -31,7 +31,8 @@ def conditions(
     known = {
         name: place_now(place, now, places.outlook_days, said.get(name, ())) for name, place in places.known.items()
     }
-    return Conditions(now, limits, known, places.gluing, Counter(jig.purpose for jig in shop.jig))
+    jigs = Counter(jig.purpose for jig in shop.jig)
+    return Conditions(now, limits, known, places.gluing, jigs, shop.shop.temperature)
 
 
 def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> PlaceNow:

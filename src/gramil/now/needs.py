@@ -13,6 +13,7 @@ from gramil.change.made import WORST_LAST, Standing, verdict
 from gramil.change.made_rows import Fixed, operations
 from gramil.description.shop.tolerances import half_shown
 from gramil.faults import MakersFault
+from gramil.formatter import shown
 from gramil.graph import Figures
 from gramil.quantities import Mm
 from gramil.shop.measured import read_measured, unit_of_figure
@@ -123,7 +124,8 @@ def _against(address: str, written: str, done: Collection[str], figures: Figures
     found, remedy = verdict(_fixed(address, done), _as_shown(wanted - has, unit), figures)
     if found == "still right":
         return found, ""
-    amount = f"{abs(has - wanted):g} {unit}".strip() if unit != "mm" else f"{abs(has - wanted):.2f} mm"
+    off = abs(has - wanted)
+    amount = shown(off, unit, figures[n.instrument_units]) if unit == "mm" else f"{off:g} {unit}".strip()
     words = f"{address.replace('_', ' ')} is {amount} too {'great' if has > wanted else 'small'}"
     return found, f"{words}. {remedy}".strip()
 

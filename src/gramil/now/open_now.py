@@ -13,7 +13,7 @@ from gramil.air.air_bands import Limits
 from gramil.change.made import Judged
 from gramil.change.made_words import said
 from gramil.decimals import fixed
-from gramil.measure import LengthUnit
+from gramil.measure import LengthUnit, TemperatureUnit, in_degrees, show_temperature
 from gramil.now.lost_work import closed_by, reworked_before
 from gramil.now.outlook import Outlook
 from gramil.shop.operations import Operation, Work
@@ -91,7 +91,7 @@ class InstrumentState:
 @dataclass(frozen=True)
 class Conditions:
     """The shop at a moment: bands of air, the places by name, where gluing is done, and how many of each jig there
-    are.
+    are; temperatures are told in `degrees`.
     """
 
     now: datetime
@@ -99,6 +99,7 @@ class Conditions:
     places: Mapping[str, PlaceNow] = field(default_factory=dict)
     gluing: str = ""
     jigs: Mapping[str, int] = field(default_factory=dict)
+    degrees: TemperatureUnit = "C"
 
     @property
     def air(self) -> PlaceNow | None:
@@ -258,8 +259,9 @@ def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> s
     if limits.holds(air.temperature, air.humidity):
         return f"the air leaves its band before {hours:.0f} h are over; {wanted}"
     if not limits.temperature[0] <= air.temperature <= limits.temperature[1]:
-        wanted += f" and {fixed(limits.temperature[0], 0)} to {fixed(limits.temperature[1], 0)} °C"
-    told = f"the {air.name} has {air.humidity:.0f} % at {fixed(air.temperature, 0)} °C; {wanted}"
+        least, most = (fixed(in_degrees(each, shop.degrees), 0) for each in limits.temperature)
+        wanted += f" and {least} to {most} °{shop.degrees}"
+    told = f"the {air.name} has {air.humidity:.0f} % at {show_temperature(air.temperature, shop.degrees, 0)}; {wanted}"
     others = [
         place.name
         for place in shop.places.values()

@@ -8,14 +8,14 @@ from gramil.quantities import Mm
 OWNS = ("ledge_",)
 
 
-def ledge_options(shop_cutters: tuple[Cutter, ...], core_inset: Mm) -> tuple[LedgeChoice, ...]:
+def ledge_options(shop_cutters: tuple[Cutter, ...], core_inset: Mm, shop_units: str) -> tuple[LedgeChoice, ...]:
     """Every cutter with every bearing that the shop has for it, nearest to the binding first; none without a binding.
 
     Method: a bearing on the finished outline leaves a ledge of (cutter - bearing) / 2; the binding stands proud of it
     by binding and purfling less the ledge.
     Source: common practice.
     """
-    return ledges(shop_cutters, core_inset) if core_inset > 0 else ()
+    return ledges(shop_cutters, core_inset, shop_units) if core_inset > 0 else ()
 
 
 def ledge_choice(ledge_options: tuple[LedgeChoice, ...], limit_binding_proud_most: Mm) -> LedgeChoice:

@@ -10,6 +10,7 @@ import numpy as np
 
 from gramil.description.records import Cutter
 from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Tilt, best_ledge, edge_of, ledges
+from gramil.parts.records import LedgeChoice
 from gramil.quantities import Mm
 from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
@@ -145,6 +146,7 @@ def channel_cuts(
     shop_cutters: tuple[Cutter, ...],
     limit_binding_proud_least: Mm,
     limit_binding_proud_most: Mm,
+    shop_units: str,
 ) -> tuple[Cut, ...]:
     """Each channel to cut, with the shop's cutter and bearing for it, purfling's before its binding's.
 
@@ -154,7 +156,7 @@ def channel_cuts(
     """
     most, least = limit_binding_proud_most, limit_binding_proud_least
     return tuple(
-        _cut(name, inset, depth - least, shop_cutters, most)
+        _cut(name, inset, depth - least, best_ledge(ledges(shop_cutters, inset, shop_units), most))
         for edge in channel_edges
         for name, inset, depth in _wanted(edge)
     )
@@ -167,8 +169,7 @@ def _wanted(edge: Edge) -> tuple[tuple[str, Mm, Mm], ...]:
     return (purfling, binding) if edge.purfling else (binding,)
 
 
-def _cut(name: str, inset: Mm, depth: Mm, cutters: tuple[Cutter, ...], most: Mm) -> Cut:
-    pair = best_ledge(ledges(cutters, inset), most)
+def _cut(name: str, inset: Mm, depth: Mm, pair: LedgeChoice) -> Cut:
     return Cut(name, inset, depth, 2 * inset, pair.name, pair.diameter, pair.bearing, pair.ledge, pair.proud)
 
 

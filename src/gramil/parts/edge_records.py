@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from gramil.description.records import Cutter
+from gramil.measure import in_inches
 from gramil.parts.records import LedgeChoice
 from gramil.quantities import Count, Mm, Radians, Ratio
 from gramil.shapes.outline import Outline
@@ -141,14 +142,14 @@ class Strip:
         return self.is_binding and not self.plastic
 
 
-def ledges(cutters: Iterable[Cutter], inset: Mm) -> tuple[LedgeChoice, ...]:
-    """Every cutter with every bearing smaller than it, nearest to an inset (mm) first.
+def ledges(cutters: Iterable[Cutter], inset: Mm, unit: str) -> tuple[LedgeChoice, ...]:
+    """Every cutter with every bearing smaller than it, nearest to an inset (mm) first, named in the shop's unit.
 
     A bearing on the face leaves a ledge of (cutter - bearing) / 2; what lies in it stands proud by the rest.
     """
     found = [
         LedgeChoice(
-            f"{cutter.name}, bearing {bearing:g}",
+            f"{cutter.name}, bearing {_size(bearing, unit)}",
             cutter.diameter,
             bearing,
             (cutter.diameter - bearing) / 2,
@@ -159,6 +160,11 @@ def ledges(cutters: Iterable[Cutter], inset: Mm) -> tuple[LedgeChoice, ...]:
         if bearing < cutter.diameter
     ]
     return tuple(sorted(found, key=lambda option: abs(option.proud)))
+
+
+def _size(bearing: Mm, unit: str) -> str:
+    """A bearing's diameter in its name: the bare number in mm, as it is engraved, or inches."""
+    return f"{bearing:g}" if unit == "mm" else in_inches(bearing, 3)
 
 
 def best_ledge(options: tuple[LedgeChoice, ...], proud_most: Mm) -> LedgeChoice:

@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil.in_shop_units import POUND_FORCE
 from gramil.physics.materials import Material, materials
 from gramil.physics.stiff_string import disc_area, plain_density, tension, wound_density
 from gramil.physics.stopped_string import stretch_stiffness
@@ -105,7 +106,10 @@ def string_pull_on_scale(
 
 
 def string_pull_said(
-    string_pull_total: Newton, strings_wound: PerString[Ratio], strings_weights: PerString[GramPerM]
+    string_pull_total: Newton,
+    strings_wound: PerString[Ratio],
+    strings_weights: PerString[GramPerM],
+    instrument_units: str,
 ) -> str:
     """What all strings pull, in words: about, and to ten newtons, where the weight of a wound string is estimated.
 
@@ -113,7 +117,8 @@ def string_pull_said(
     Source: common practice.
     """
     estimated = bool(np.any((strings_wound > 0) & (strings_weights == 0)))
-    return f"about {round(string_pull_total, -1):.0f} N" if estimated else f"{string_pull_total:.1f} N"
+    pull, unit = (string_pull_total / POUND_FORCE, "lbf") if instrument_units == "in" else (string_pull_total, "N")
+    return f"about {round(pull, -1):.0f} {unit}" if estimated else f"{pull:.1f} {unit}"
 
 
 def string_pull_total(string_pull: PerString[Newton]) -> Newton:

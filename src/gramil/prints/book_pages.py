@@ -3,6 +3,7 @@
 They show what the graph gives and calculate nothing. The sheets follow them in the book.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import fields
 from itertools import groupby
@@ -14,6 +15,8 @@ from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
 from gramil.formatter import NOT_KNOWN, Formatter
 from gramil.graph import Figures
+from gramil.in_shop_units import in_shop_units
+from gramil.measure import LengthUnit
 from gramil.prints.book_lists import (
     BODY,
     CUT_LISTS,
@@ -60,7 +63,7 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
     )
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]
     yield _page("Cut lists", [_single(formatter), *lists])
-    yield _page("Woods", _wood_tables(_woods(figures)))
+    yield _page("Woods", _wood_tables(_woods(figures), formatter.first))
     yield _page("Dimensions by part", list(_dimensions(formatter)))
 
 
@@ -165,30 +168,30 @@ def _woods(figures: Figures) -> list[str]:
     return list(dict.fromkeys(named))
 
 
-def _wood_tables(names: Sequence[str]) -> list[FrontTable]:
+def _wood_tables(names: Sequence[str], first: LengthUnit) -> list[FrontTable]:
     """A table for each wood, every figure with the number of its source, and a last table that names the sources."""
     found: list[str] = []
-    tables = [_wood(name, found) for name in names]
+    tables = [_wood(name, found, first) for name in names]
     sources = [[str(number), cited(key)] for number, key in enumerate(found, 1)]
     return [*tables, _table("Sources", ["", ""], sources, (0.5, 9.5), words=True)]
 
 
-def _wood(name: str, sources: list[str]) -> FrontTable:
+def _wood(name: str, sources: list[str], first: LengthUnit) -> FrontTable:
     """A wood's figures; a source that is not yet in `sources` is added."""
     heads, widths = [name, "", "source"], (3, 5, 2)
     try:
         species = find_species(name)
     except MakersFault as fault:
         return _table("", heads, [["not known", str(fault), ""]], widths, words=True)
-    return _table("", heads, list(_properties(species, sources)), widths, words=True)
+    return _table("", heads, list(_properties(species, sources, first)), widths, words=True)
 
 
-def _properties(species: Species, sources: list[str]) -> Iterator[list[str]]:
+def _properties(species: Species, sources: list[str], first: LengthUnit) -> Iterator[list[str]]:
     for each in fields(species):
         value, words = getattr(species, each.name), each.name.replace("_", " ")
         if isinstance(value, Published):
             shown = f"{value.value:g} {WOOD_UNITS.get(each.name, '')}".strip()
-            yield [words, shown, _mark(value, sources)]
+            yield [words, in_shop_units(shown, first), _mark(value, sources)]
         elif isinstance(value, Remark):
             yield [words, value.text, _mark(value, sources)]
 
@@ -230,4 +233,4 @@ def _dimension(formatter: Formatter, name: str, what: str, sources: list[str]) -
     if cited(source) != source:
         sources += [source] * (source not in sources)
         source = f"see {sources.index(source) + 1}"
-    return [what.split(".")[0].split(":")[0], shown, other, source]
+    return [in_shop_units(re.split(r"\.(?!\d)|:", what)[0], formatter.first), shown, other, source]

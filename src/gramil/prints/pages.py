@@ -10,6 +10,7 @@ from typing import Any, TypedDict
 from gramil.address import Field, Step, parse_address
 from gramil.description.shop.tolerances import tolerance_of
 from gramil.formatter import Formatter, parted
+from gramil.in_shop_units import in_shop_units
 from gramil.prints.cautions import caution_lines
 from gramil.quantities import axes_of
 from gramil.reference import Ref, Text, in_row
@@ -156,6 +157,7 @@ def words_of(figure: Ref[Any] | str, formatter: Formatter) -> str:
     told = graph.inputs[name].what if name in graph.inputs else graph.dimensions[name].what
     words = re.split(r"[,.;:(]", told, maxsplit=1)[0].strip()
     axes = (*axes_of(graph.annotation(name)), *("" for _ in steps))
+    words = in_shop_units(words, formatter.first)
     return words[:1].upper() + words[1:] + "".join(map(_step, steps, axes))
 
 
@@ -194,7 +196,12 @@ def _doubled(
 
 
 def _cell(figure: Ref[Any], other: bool, formatter: Formatter) -> str:
-    return formatter.other(figure) if other else formatter.text(figure)
+    return _other_cell(figure, formatter) if other else formatter.text(figure)
+
+
+def _other_cell(figure: Ref[Any], formatter: Formatter) -> str:
+    """The same length in the other unit; an inch shop has 64ths there, with what is left over, down a whole column."""
+    return formatter.other(figure) if formatter.first == "mm" else formatter.in_64ths(figure)
 
 
 def _common_unit(cells: Sequence[str]) -> str:

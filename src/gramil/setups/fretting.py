@@ -2,6 +2,7 @@
 
 from gramil import names as n
 from gramil.description.records import Saw
+from gramil.in_shop_units import in_shop_units
 from gramil.parts.records import WireFit
 from gramil.quantities import Count, Mm, PerMm
 from gramil.reference import says
@@ -171,16 +172,18 @@ def _marker_tables(frets: tuple[int, ...], double: tuple[int, ...]) -> tuple[Tab
     return (single, Table("Frets with two", (("centreline to each", n.marker_offset),), double))
 
 
-def setup_caliper(scale_frets: Count, station_fanned: bool) -> Setup:
+def setup_caliper(scale_frets: Count, station_fanned: bool, instrument_units: str) -> Setup:
     """The caliper table: every fret from the zero line, in both units.
 
     Method: the cumulative figures are for working; fret to fret is for checking only, since its errors add up.
     Source: common practice.
     """
+    off = in_shop_units("a tenth of a millimetre", instrument_units)
+    little = "a tenth" if instrument_units == "mm" else off
     columns = [
         ("from the zero line", n.fret_position),
         ("from the fret before", n.fret_step),
-        ("off by a tenth", n.fret_cents_per_tenth),
+        (f"off by {little}", n.fret_cents_per_tenth),
     ]
     square = "Square to the centreline."
     fanned = "The frets fan: these are on the centreline; their ends are in the layout's table."
@@ -192,7 +195,7 @@ def setup_caliper(scale_frets: Count, station_fanned: bool) -> Setup:
         (
             "Work from the zero line. The distance from the fret before is for checking only: its errors add up.",
             "Read to a slot's centre, or to one named side of all of them. " + (fanned if station_fanned else square),
-            "The last column: what a slot a tenth of a millimetre out of place does to its note.",
+            f"The last column: what a slot {off} out of place does to its note.",
         ),
         says("The last fret, read in one go: {}. Calipers not set to nothing show here.", n.fret_position[scale_frets]),
         (),

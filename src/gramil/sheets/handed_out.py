@@ -9,12 +9,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from gramil import names as n
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.graph import Figures
+from gramil.measure import in_inches
 from gramil.prints.kept import kept_text, what_differs
 from gramil.prints.papers import Paper, Print, alike, sheet_as_printed
 from gramil.prints.sharing import changed
 from gramil.prints.whole import whole_graph
+from gramil.quantities import Mm
 from gramil.reference import name_of
 from gramil.setups.setup import figures_on
 from gramil.sheets.own_sheet import every_sheet, sheet_named
@@ -92,6 +95,11 @@ def _work_of(title: str, work: Work) -> list[str]:
     return [each.name for each in work.operations.values() if title in (each.sheet, each.name)] or [title]
 
 
+def _setting(value: Mm, figures: Figures) -> str:
+    """A tool's setting as the shop measures it."""
+    return f"{value:g} mm" if figures[n.shop_units] == "mm" else in_inches(value, 4)
+
+
 def _title(given: Given, figures: Figures, work: Work) -> str:
     sheet = sheet_named(given.title, figures, work)
     return sheet.setup.title if sheet is not None else given.title.replace("_", " ")
@@ -101,8 +109,8 @@ def _why(store: Store, given: Given, figures: Figures, work: Work) -> str:
     """Why a sheet is no longer true; empty if it is."""
     if not given.printed:
         return "; ".join(
-            f"{each.tool.name} has changed: {each.name} was {each.given:g} mm, "
-            + ("it is gone" if each.now is None else f"now {each.now:g} mm")
+            f"{each.tool.name} has changed: {each.name} was {_setting(each.given, figures)}, "
+            + ("it is gone" if each.now is None else f"now {_setting(each.now, figures)}")
             for each in settings_that_changed(store, given)
         )
     names = dict.fromkeys((given.title, *_work_of(given.title, work)))  # a shared page has the cautions of each

@@ -70,11 +70,9 @@ def made_text(off: Off | None, formatter: Formatter) -> str:
     """What was made and how far it is off: `made 3.60 mm, +0.64 mm`; empty if nothing was measured."""
     if off is None:
         return ""
-    made, difference = (
-        shown(value, off.unit, formatter.first, formatter.inch_style) for value in (off.measured, off.difference)
-    )
+    made, difference = (shown(value, off.unit, formatter.first) for value in (off.measured, off.difference))
     if not math.isfinite(off.difference):
         return f"made {made}"
     if not any(digit in "123456789" for digit in parted(difference)[0]):
         return f"made {made}, as it should be"
-    return f"made {made}, {difference_text(off, formatter.first, formatter.inch_style)}"
+    return f"made {made}, {difference_text(off, formatter.first)}"

@@ -11,9 +11,10 @@ from typing import Any
 from gramil.address import parse_address
 from gramil.air.places import Place, Reading, instant_of, moment_of, offset_of
 from gramil.faults import MakersFault
+from gramil.measure import TemperatureUnit, in_degrees
 from gramil.quantities import Gram
 from gramil.shop.operations_done import DoneOperation, Measurement
-from gramil.store.items import Item, figures_text
+from gramil.store.items import Item, figures_text, shop_degrees
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import check, delete, insert, update
@@ -85,7 +86,8 @@ def strike_reading(store: Store, of: Place, seen: Reading, hand: Hand, *, right:
 
     Raises MakersFault if the reading is no longer as it was seen, and for air that no room could have.
     """
-    said = f"{'correct' if right else 'strike'} reading of the {of.name}, {_reading_in_words(seen)}"
+    words = _reading_in_words(seen, shop_degrees(store))
+    said = f"{'correct' if right else 'strike'} reading of the {of.name}, {words}"
     with writing(store, said + _because(hand.why), hand):
         _strike(store, of, seen, hand)
         if right is not None:
@@ -115,8 +117,8 @@ def _because(why: str) -> str:
     return f": {why}" if why else ""
 
 
-def _reading_in_words(seen: Reading) -> str:
-    return f"{seen.at:%Y-%m-%d %H:%M}, {seen.humidity:g} % {seen.temperature:g} C"
+def _reading_in_words(seen: Reading, unit: TemperatureUnit) -> str:
+    return f"{seen.at:%Y-%m-%d %H:%M}, {seen.humidity:g} % {in_degrees(seen.temperature, unit):g} {unit}"
 
 
 def correct_weighing(store: Store, piece: Item, number: int, grams: Gram | None, hand: Hand) -> None:

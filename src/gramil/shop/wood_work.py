@@ -12,6 +12,7 @@ from gramil.air.air_of_places import Places, air_at
 from gramil.air.pieces_now import PieceNow, Pieces
 from gramil.air.readiness import InPlace, Readiness, readiness
 from gramil.decimals import fixed
+from gramil.measure import TemperatureUnit, in_degrees
 from gramil.shop.operations import Operation
 
 
@@ -46,6 +47,7 @@ class WoodAndAir:
     bands: Mapping[str, Limits]
     moisture: tuple[float, float]
     now: datetime
+    degrees: TemperatureUnit = "C"
 
 
 def pieces_for(instrument: str, pieces: Pieces) -> tuple[PieceNow, ...]:
@@ -113,14 +115,15 @@ def _air(band: Limits, shop: WoodAndAir) -> Iterator[Closed]:
     if place is None:
         yield Closed("the air where gluing is done is not known", "read it: `gramil air log`")
         return
-    air = air_at(place, shop.now)
+    air, unit = air_at(place, shop.now), shop.degrees
+    warmth, (cold, warm) = in_degrees(air.temperature, unit), (in_degrees(each, unit) for each in band.temperature)
     ends = (
         (air.humidity, band.humidity, "%", ("dry", "put water into the air"), ("damp", "dry the air")),
-        (air.temperature, band.temperature, "°C", ("cold", "warm the room"), ("warm", "cool the room")),
+        (warmth, (cold, warm), f"°{unit}", ("cold", "warm the room"), ("warm", "cool the room")),
     )
-    for value, (least, most), unit, below, above in ends:
+    for value, (least, most), symbol, below, above in ends:
         if not least <= value <= most:
             word, remedy = below if value < least else above
-            told = f"the air of the {place.name} is too {word}, {fixed(value, 0)} {unit}"
-            wanted = f"{band.what} it must be {fixed(least, 0)} to {fixed(most, 0)} {unit}"
+            told = f"the air of the {place.name} is too {word}, {fixed(value, 0)} {symbol}"
+            wanted = f"{band.what} it must be {fixed(least, 0)} to {fixed(most, 0)} {symbol}"
             yield Closed(f"{told}; {wanted}", f"{remedy}, or work where it is right")

@@ -12,7 +12,7 @@ from typing import Any
 
 from gramil.bare_numbers import length_unit
 from gramil.faults import MakersFault
-from gramil.measure import LengthUnit
+from gramil.measure import LengthUnit, TemperatureUnit
 from gramil.quantities import Mm
 from gramil.store.opening import Store
 from gramil.store.rows import delete, insert, update
@@ -76,6 +76,12 @@ def shop_unit(store: Store) -> LengthUnit:
     """The unit of lengths that are written without one."""
     row = store.row("SELECT value FROM setting WHERE key = 'shop.units'")
     return length_unit(json.loads(row[0]) if row else None)
+
+
+def shop_degrees(store: Store) -> TemperatureUnit:
+    """The unit in which the shop reads temperatures."""
+    row = store.row("SELECT value FROM setting WHERE key = 'shop.temperature'")
+    return "F" if row and json.loads(row[0]) == "F" else "C"
 
 
 def length_text(length: Mm) -> str:

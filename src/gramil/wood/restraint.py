@@ -140,9 +140,9 @@ def assumed(state: HeldWood) -> tuple[str, ...]:
     """What the figures rest on, in words."""
     shares = f"{HELD[0]:g} to {HELD[1]:g} of the strain held, {CREEP[0]:g} to {CREEP[1]:g} of the stress left by creep"
     words = [f"{shares} (assumed)"]
-    for name, figure in (("movement", state.coefficient), ("modulus", state.modulus)):
+    for name, figure, unit in (("movement", state.coefficient, ""), ("modulus", state.modulus, " MPa")):
         if figure is not None:
-            words.append(f"{name} {figure.value:.3g} ({figure.flag}{f': {figure.note}' if figure.note else ''})")
+            words.append(f"{name} {figure.value:.3g}{unit} ({figure.flag}{f': {figure.note}' if figure.note else ''})")
     if state.extrapolated:
         words.append(
             f"moisture outside {COEFFICIENT_RANGE[0]:g} to {COEFFICIENT_RANGE[1]:g} %: movement is extrapolated"

@@ -10,6 +10,7 @@ from math import cos, hypot, pi, sin
 
 from gramil.drawings.marks import SMALLEST, Circle, Drawing, Label, Line, Mark, Point, Span, Words
 from gramil.drawings.picture import Picture, Row
+from gramil.measure import LengthUnit
 from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, corners, width
 from gramil.writers.plain import Plain, has_place, pieces, with_hatches
@@ -34,7 +35,7 @@ STEPS = (0.0, 1.7, 2.6, 3.5, 5.0, 6.5)
 Corners = tuple[Point, Point, Point, Point]
 
 
-def legible(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Picture:
+def legible(drawing: Drawing, resolve: Resolve, room: tuple[float, float], unit: LengthUnit = "mm") -> Picture:
     """The drawing for a place `room` mm wide and of limited height, as low as its words allow.
 
     A list on it is left to the page's own tables. Raises KeyError for a mark on a layer that does not exist, or a
@@ -43,7 +44,7 @@ def legible(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Pi
     """
     bare = replace(drawing, marks=tuple(each for each in drawing.marks if each.layer != "list" and has_place(each)))
     marks, least, key = _chosen(bare, resolve, room)
-    return Picture(svg_of(drawing, with_hatches(marks), resolve), least, key)
+    return Picture(svg_of(drawing, with_hatches(marks), resolve, unit), least, key)
 
 
 Laid = tuple[list[Plain], float, tuple[Row, ...]]
@@ -140,7 +141,7 @@ def _sorted_out(groups: Sequence[Sequence[Plain]], widest: float) -> tuple[list[
     for at, group in enumerate(groups):
         for text in _letters(group):
             box = corners(text, BETWEEN * text.height)
-            if width(text.text, text.height, text.figure) > widest or any(_meet(box, other) for other in kept):
+            if width(text.text, text.height, text.figure) > widest or any(meet(box, other) for other in kept):
                 moved.append(at)
             else:
                 kept.append(box)
@@ -164,7 +165,7 @@ def _numbered(text: Lettering, number: str, taken: list[Corners]) -> Iterator[Pl
     middle, reach = _middle(corners(text)), RING[min(len(number), len(RING)) - 1] * text.height
     for at in _places(middle, text.height):
         box = _square(at, reach)
-        if not any(_meet(box, other) for other in taken):
+        if not any(meet(box, other) for other in taken):
             break
     taken.append(box)
     yield Lettering((at[0], at[1] - text.height / 2), number, text.height, 0.0, "middle", text.layer, True)
@@ -195,7 +196,7 @@ def _middle(box: Corners) -> Point:
     return ((box[0][0] + box[2][0]) / 2, (box[0][1] + box[2][1]) / 2)
 
 
-def _meet(one: Corners, other: Corners) -> bool:
+def meet(one: Corners, other: Corners) -> bool:
     """Whether two boxes at any angle overlap by more than an edge: none of their sides separates them."""
     if _far(one, other):
         return False

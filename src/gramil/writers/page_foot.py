@@ -16,8 +16,9 @@ from gramil.writers.pdf_ink import BOLD, WORDS, Placed, fitted, ink, letter
 from gramil.writers.plain import Plain
 from gramil.writers.tiles import Tile, Tiling
 
-BAR = 100.0
-"""Length of the bar in mm."""
+TICKS = {"mm": (10.0, 5), "in": (6.35, 4)}
+"""From tick to tick of the bar in mm, and how many of them to a long one: a centimetre and five, a quarter and an
+inch."""
 MAP_ROOM = (38.0, 23.0)
 NAME_ROOM = 16.0
 NO_FIT = "Print at 100 %, no fit to page."
@@ -58,8 +59,13 @@ def corrected(sheet: Sheet) -> str:
     """How the drawing was corrected for a printer that is off, as a sentence; empty for a true printer."""
     if sheet.stretch == (1.0, 1.0):
         return "Prove it with a rule before you cut."
-    along, up = (f"{100 * off:.2f} mm {name}" for off, name in zip(sheet.stretch, sheet.sides, strict=True))
-    return f"Corrected for a printer that makes 100 mm {along} and {up}."
+    along, up = (f"{_printed(off, sheet)} {name}" for off, name in zip(sheet.stretch, sheet.sides, strict=True))
+    return f"Corrected for a printer that makes {sheet.said(sheet.bar)} {along} and {up}."
+
+
+def _printed(off: float, sheet: Sheet) -> str:
+    """How long the printer makes the bar."""
+    return f"{100 * off:.2f} mm" if sheet.unit == "mm" else f"{4 * off:.4f} in"
 
 
 def _write(canvas: Canvas, text: str, height: float, face: str, room: float, at: tuple[float, float]) -> None:
@@ -70,9 +76,10 @@ def _write(canvas: Canvas, text: str, height: float, face: str, room: float, at:
 
 def _draw_bar(canvas: Canvas, sheet: Sheet) -> None:
     place = Placed((0.0, 0.0), (MARGIN, MARGIN + FOOT - 7.5), sheet.stretch)
-    ink(canvas, Line((0.0, 0.0), (BAR, 0.0), "pins"), place)
-    for at in range(0, 101, 10):
-        reach = 2.0 if at % 50 == 0 else 1.0
-        ink(canvas, Line((float(at), 0.0), (float(at), reach), "pins"), place)
-    text = f"{BAR:g} mm {sheet.sides[0]}"
-    letter(canvas, Lettering((BAR / 2, 3.0), text, 2.2, 0.0, "middle", "text"), place)
+    ink(canvas, Line((0.0, 0.0), (sheet.bar, 0.0), "pins"), place)
+    apart, long = TICKS[sheet.unit]
+    for number in range(round(sheet.bar / apart) + 1):
+        at = number * apart
+        ink(canvas, Line((at, 0.0), (at, 2.0 if number % long == 0 else 1.0), "pins"), place)
+    text = f"{sheet.said(sheet.bar)} {sheet.sides[0]}"
+    letter(canvas, Lettering((sheet.bar / 2, 3.0), text, 2.2, 0.0, "middle", "text"), place)

@@ -1,10 +1,11 @@
 """Templates on paper: drawings at true scale on as many sheets as they need, with marks to check the print.
 
-Every page says which instrument it is for and has a 100 mm bar, its name and its place on the map; the first page of
-a drawing has a square as well. What the printer stretches or shrinks is corrected beforehand if it is known.
+Every page says which instrument it is for and has a bar of 100 mm or 4 in, its name and its place on the map; the
+first page of a drawing has a square as well. What the printer stretches or shrinks is corrected beforehand if it is
+known.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from io import BytesIO
 from math import ceil, pi
@@ -12,6 +13,7 @@ from math import ceil, pi
 from reportlab.pdfgen.canvas import Canvas
 
 from gramil.drawings.marks import Drawing, Line, Point, Polyline
+from gramil.measure import LengthUnit
 from gramil.paper_sizes import LEAST
 from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, clean
@@ -20,14 +22,17 @@ from gramil.writers.page_map import draw_map
 from gramil.writers.paper import FOOT, MARGIN, Sheet, checked
 from gramil.writers.pdf_ink import WORDS, Placed, fitted, ink, ink_marks, letter, open_page, page_canvas
 from gramil.writers.plain import Plain, kerf_of, plain, seen_from, true_or_stretched
-from gramil.writers.proof_square import SQUARES, Proof
+from gramil.writers.proof_square import Proof
 from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.spans import Resolve
 from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, tiled
 
 ARM, DIAMOND = 4.0, 1.5
 """Half a registration cross, and half the diamond on it, in mm."""
-HOW_TO_PROVE = "Measure the square and the bar first: both ways, to a fifth of a millimetre."
+HOW_TO_PROVE: Mapping[LengthUnit, str] = {
+    "mm": "Measure the square and the bar first: both ways, to a fifth of a millimetre.",
+    "in": "Measure the square and the bar first: both ways, to half a 64th of an inch.",
+}
 HOW_TO_JOIN = (
     "Lay each sheet on its neighbour so that the crosses of one name meet, and tape them.",
     "Measure once more over the joints before you cut.",
@@ -51,22 +56,30 @@ def tiled_pdf(
     printer_scale: tuple[float, float] = (1.0, 1.0),
     *,
     heading: str,
+    unit: LengthUnit = "mm",
 ) -> bytes:
     """The drawings as a PDF at true scale, each from a fresh page; small ones last, several to a page.
 
     `heading` is the instrument's name and scale length, as printed on each page. `printer_scale` is what a
-    100 mm bar measures on a print, over 100: first along the sheet's short side (across a roll), then along its long
-    side. Raises MakersFault for a scale that no printer has.
+    proof bar measures on a print over what it should: first along the sheet's short side (across a roll), then along
+    its long side; `unit` is that of the rule it is measured with. Raises MakersFault for a scale that no printer has.
     """
-    return templates_pdf(laid_out(drawings, resolve, paper, printer_scale), heading)
+    return templates_pdf(laid_out(drawings, resolve, paper, printer_scale, unit), heading)
 
 
 def laid_out(
-    drawings: Sequence[Drawing], resolve: Resolve, paper: str, printer_scale: tuple[float, float] = (1.0, 1.0)
+    drawings: Sequence[Drawing],
+    resolve: Resolve,
+    paper: str,
+    printer_scale: tuple[float, float] = (1.0, 1.0),
+    unit: LengthUnit = "mm",
 ) -> tuple[Template, ...]:
-    """The drawings on their pages, in the order of the pages. Raises MakersFault for a scale that no printer has."""
+    """The drawings on their pages, in the order of the pages; `unit` is that of the rule that proves the prints.
+
+    Raises MakersFault for a scale that no printer has.
+    """
     scale = checked(printer_scale)
-    tilings = ((card, tiled(card.marks, paper, scale)) for card in _on_pages(drawings, resolve, paper, scale))
+    tilings = ((card, tiled(card.marks, paper, scale, unit)) for card in _on_pages(drawings, resolve, paper, scale))
     return tuple(Template(card.drawing, card.names, _whole_words(card.marks, each), each) for card, each in tilings)
 
 
@@ -116,13 +129,13 @@ def _shown_whole(mark: Lettering, tiling: Tiling) -> bool:
     )
 
 
-def whole_pdf(drawing: Drawing, resolve: Resolve, *, heading: str) -> bytes:
+def whole_pdf(drawing: Drawing, resolve: Resolve, *, heading: str, unit: LengthUnit = "mm") -> bytes:
     """The drawing as a PDF at true scale on one page as large as itself: for a roll, or a shop that prints plans."""
     left, low, right, high = bounds(plain(drawing, resolve))
     wide = max(right - left + 2 * ROOM_ALONE + 2 * MARGIN, LEAST)
     tall = max(high - low + 2 * ROOM_ALONE + 2 * MARGIN + FOOT, LEAST)
     short, long = sorted((ceil(wide), ceil(tall)))
-    return tiled_pdf([drawing], resolve, f"{short} x {long} mm", heading=heading)
+    return tiled_pdf([drawing], resolve, f"{short} x {long} mm", heading=heading, unit=unit)
 
 
 def _draw(canvas: Canvas, template: Template, heading: str) -> None:
@@ -148,15 +161,16 @@ def _draw_proof_page(canvas: Canvas, template: Template, heading: str) -> None:
     open_page(canvas, sheet)
     wide, tall = sheet.window
     place = Placed((0.0, 0.0), (MARGIN, MARGIN + FOOT), sheet.stretch)
-    square = Proof((10.0, tall - SQUARES[0] - 10.0), SQUARES[0])
+    side = sheet.bar
+    square = Proof((10.0, tall - side - 10.0), side)
     _draw_square(canvas, square, sheet, place)
     top = square.at[1] - 12.0
-    for i, line in enumerate((HOW_TO_PROVE, *(HOW_TO_JOIN if len(template.tiling.tiles) > 1 else ()))):
+    for i, line in enumerate((HOW_TO_PROVE[sheet.unit], *(HOW_TO_JOIN if len(template.tiling.tiles) > 1 else ()))):
         mark = Lettering((10.0, top - 6.0 * i), *fitted(line, 3.0, WORDS, wide - 20.0), 0.0, "left", "text")
         letter(canvas, mark, place)
-    right = MARGIN + 10.0 + SQUARES[0] + 15.0
-    room = (sheet.width - MARGIN - right, SQUARES[0])
-    draw_map(canvas, template.tiling, template.marks, None, (right, sheet.height - MARGIN - 10.0 - SQUARES[0]), room)
+    right = MARGIN + 10.0 + side + 15.0
+    room = (sheet.width - MARGIN - right, side)
+    draw_map(canvas, template.tiling, template.marks, None, (right, sheet.height - MARGIN - 10.0 - side), room)
     draw_foot(canvas, template.tiling, _foot(template, None, heading), template.marks)
     canvas.showPage()
 
@@ -169,7 +183,7 @@ def _foot(template: Template, tile: Tile | None, heading: str) -> Foot:
     return Foot(
         heading=heading,
         title=f"{clean(drawing.title)}: {where}",
-        view=f"{seen_from(drawing)} {true_or_stretched(drawing)}",
+        view=f"{seen_from(drawing)} {true_or_stretched(drawing, template.tiling.sheet.unit)}",
         kerf=str(drawing.kerf),
         tile=tile,
     )
@@ -198,7 +212,7 @@ def _draw_square(canvas: Canvas, proof: Proof, sheet: Sheet, place: Placed) -> N
     (x, y), side = proof.at, proof.side
     corners = ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
     ink(canvas, Polyline(corners, "pins", closed=True), place)
-    along, up = (f"{side:g} mm {name}" for name in sheet.sides)
+    along, up = (f"{sheet.said(side)} {name}" for name in sheet.sides)
     height = min(fitted(text, 2.2, WORDS, side - 12.0)[1] for text in (along, up))
     for text, at, angle in ((along, (x + side / 2, y + 2.0), 0.0), (up, (x + 4.0, y + side / 2), pi / 2)):
         letter(canvas, Lettering(at, text, height, angle, "middle", "text"), place)

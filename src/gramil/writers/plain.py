@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import isfinite
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Point, Polyline, Span, Words
+from gramil.measure import LengthUnit
 from gramil.notice import NOTICE
 from gramil.reference import filled
 from gramil.writers.extents import bounds
@@ -73,19 +74,19 @@ def seen_from(drawing: Drawing) -> str:
     return f"Seen from {drawing.seen_from}."
 
 
-def true_or_stretched(drawing: Drawing) -> str:
+def true_or_stretched(drawing: Drawing, unit: LengthUnit = "mm") -> str:
     """Whether the drawing may be measured, as a sentence, and a second one if something on it is not known."""
     missing = "" if all(map(has_place, drawing.marks)) else " Something is left out: it is not known where it lies."
-    return f"{_scale(drawing)}{missing}"
+    return f"{_scale(drawing, unit)}{missing}"
 
 
-def _scale(drawing: Drawing) -> str:
+def _scale(drawing: Drawing, unit: LengthUnit) -> str:
     if drawing.scale == 0.0:
         return "A sketch, not to be measured."
     if drawing.scale != 1.0:
         return f"Drawn {drawing.scale:g} times life size."
     if drawing.stretch == 1.0:
-        return "True scale, in millimetres."
+        return "True scale, in millimetres." if unit == "mm" else "True scale."
     return f"Not true scale: heights are drawn {drawing.stretch:g} times too tall."
 
 
@@ -94,10 +95,12 @@ def kerf_of(drawing: Drawing, resolve: Resolve) -> str:
     return clean(filled(drawing.kerf, resolve))
 
 
-def caption(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve) -> tuple[Lettering, ...]:
+def caption(
+    drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, unit: LengthUnit = "mm"
+) -> tuple[Lettering, ...]:
     """The title, the view and the scale, the kerf, and that nothing is promised, line by line below everything."""
     left, low, _, _ = bounds(marks)
-    view = f"{seen_from(drawing)} {true_or_stretched(drawing)}"
+    view = f"{seen_from(drawing)} {true_or_stretched(drawing, unit)}"
     lines = [(9.0, clean(drawing.title), 4.0), (15.0, view, 2.5)]
     lines += [(20.0, kerf, 2.5)] if (kerf := kerf_of(drawing, resolve)) else []
     lines += [(lines[-1][0] + 5.0, NOTICE, 2.0)]

@@ -9,8 +9,6 @@ from gramil.drawings.marks import Point
 from gramil.writers.extents import Box, Vectors, bounds, points_on, touches
 from gramil.writers.plain import Plain
 
-SQUARES = (100.0, 50.0)
-"""Sides of the square that proves the print, in mm: the largest that fits is drawn."""
 ROOM_ROUND_SQUARE = 4.0
 STEP, CELL = 8.0, 2.0
 """In mm: how far apart places for it are tried, and the cells in which the page is first seen to be blank or not."""
@@ -24,14 +22,15 @@ class Proof:
     side: float
 
 
-def proof_square(marks: Sequence[Plain], window: Box, crosses: Sequence[Box]) -> Proof | None:
+def proof_square(marks: Sequence[Plain], window: Box, crosses: Sequence[Box], sides: Sequence[float]) -> Proof | None:
     """The largest square for which a page has blank room, as high and as far left as possible; None if there is none.
 
-    `window` is what the page shows of the drawing; `crosses` are the places of its crosses.
+    `window` is what the page shows of the drawing; `crosses` are the places of its crosses, `sides`
+    the squares to try in mm, the largest first.
     """
     near = [(mark, bounds([mark])) for mark in marks if touches(mark, window)]
     inked = np.concatenate([np.empty((0, 2)), *(points_on(mark, CELL / 2) for mark, _ in near)])
-    for side in SQUARES:
+    for side in sides:
         for at in _blank_places(inked, window, side):
             taken = _round((at[0] + side / 2, at[1] + side / 2), side / 2 + ROOM_ROUND_SQUARE)
             in_the_way = (mark for mark, box in near if meet(taken, box))

@@ -5,6 +5,7 @@ from html import escape
 from math import cos, degrees, sin
 
 from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Point, Polyline
+from gramil.measure import LengthUnit
 from gramil.writers.arcs import Run, pieces_of, run_of
 from gramil.writers.extents import Box, bounds, sweep
 from gramil.writers.ink import grey_name, under
@@ -18,17 +19,20 @@ WORD_FACE, FIGURE_FACE = "B612, sans-serif", "'B612 Mono', B612, monospace"
 ANCHORS = {"left": "start", "middle": "middle", "right": "end"}
 
 
-def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True) -> str:
+def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True, unit: LengthUnit = "mm") -> str:
     """The drawing as an SVG document: one unit is one millimetre, y turned over, words upright.
 
-    `captioned` writes the title and the view below the drawing; a page that says both itself turns this off.
+    `captioned` writes the title and the view below the drawing; a page that says both itself turns this off. `unit` is
+    the maker's: an inch shop's drawing does not say that it is in millimetres.
     Raises KeyError for a mark on a layer that is not in `LAYERS`.
     """
     marks = plain(drawing, resolve)
-    return svg_of(drawing, (*marks, *caption(drawing, marks, resolve)) if captioned else marks, resolve)
+    return svg_of(drawing, (*marks, *caption(drawing, marks, resolve, unit)) if captioned else marks, resolve, unit)
 
 
-def svg_of(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, arcs: bool = False) -> str:
+def svg_of(
+    drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, unit: LengthUnit = "mm", *, arcs: bool = False
+) -> str:
     """Marks made from a drawing as an SVG document, with the drawing's title and its description in words.
 
     With `arcs` curves are true arcs, as a machine wants them; a page on a screen has them as polylines, with corners to
@@ -37,24 +41,25 @@ def svg_of(drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, arcs: boo
     lines = [
         _opening(bounds(marks)),
         f"<title>{_escaped(drawing.title)}</title>",
-        f"<desc>{_escaped(described(drawing, resolve))}</desc>",
+        f"<desc>{_escaped(described(drawing, resolve, unit))}</desc>",
         *(line for name, layer in _by_layer(marks).items() for line in _group(name, layer, arcs)),
         "</svg>",
     ]
     return "\n".join(lines) + "\n"
 
 
-def svg_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
+def svg_bytes(drawing: Drawing, resolve: Resolve, unit: LengthUnit = "mm") -> bytes:
     """The drawing as a complete SVG file (UTF-8), caption included."""
     marks = plain(drawing, resolve)
-    whole = svg_of(drawing, (*marks, *caption(drawing, marks, resolve)), resolve, arcs=True)
+    whole = svg_of(drawing, (*marks, *caption(drawing, marks, resolve, unit)), resolve, unit, arcs=True)
     return ('<?xml version="1.0" encoding="UTF-8"?>\n' + whole).encode("utf-8")
 
 
-def described(drawing: Drawing, resolve: Resolve) -> str:
+def described(drawing: Drawing, resolve: Resolve, unit: LengthUnit = "mm") -> str:
     """The drawing in words: what it is, from where it is seen, and every figure on it with its address."""
     listed = "; ".join(f"{figure.address}: {figure.text}" for figure in figures(drawing, resolve))
-    said = f"{drawing.title}. {seen_from(drawing)} {true_or_stretched(drawing)} {kerf_of(drawing, resolve)}".rstrip()
+    scale = true_or_stretched(drawing, unit)
+    said = f"{drawing.title}. {seen_from(drawing)} {scale} {kerf_of(drawing, resolve)}".rstrip()
     return f"{said} Figures: {listed}." if listed else said
 
 

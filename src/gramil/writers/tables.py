@@ -29,13 +29,14 @@ SEPARATORS = {",": Separated(",", "."), ";": Separated(";", ","), "tab": Separat
 
 def dimensions_csv(figures: Figures, formatter: Formatter, names: Iterable[str], separator: str = ",") -> str:
     """One row for each figure, sorted by part: part, address, number (lengths in mm) or words, unit, and the figure
-    shown in both units. `separator` is one of `SEPARATORS`.
+    as it is shown with what stands beside it: the other unit, or an inch shop's 64ths and feet. `separator` is one of
+    `SEPARATORS`.
     """
     by, text = SEPARATORS[separator], io.StringIO()
     writer = csv.writer(text, delimiter=by.cells, lineterminator="\n")
     writer.writerow(["part", "address", "number", "words", "unit", "shown", "other"])
     for row in sorted(rows(figures, names), key=_part):
-        shown = formatter.both_of(row.value, row.unit)
+        shown = formatter.both_of(row.address, row.value, row.unit)
         writer.writerow([row.part, row.address, *_number_or_words(row.value, by), row.unit or "", *shown])
     return MARK + text.getvalue()
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from gramil.drawings.marks import Point
+from gramil.measure import LengthUnit
 from gramil.writers.extents import Box, bounds, touches
 from gramil.writers.lettering import Lettering
 from gramil.writers.paper import Sheet, sheets
@@ -76,12 +77,12 @@ class Tiling:
         return tuple(tile.name for tile in self.tiles if (tile.column, tile.row) in near)
 
 
-def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float]) -> Tiling:
+def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float], unit: LengthUnit = "mm") -> Tiling:
     """The drawing on this paper, turned for the fewest tiles (then for the least paper, then lying)."""
     shape = shape_of(marks)
     box = bounds(shape)
     wide, tall = box[2] - box[0] + 2 * ROOM, box[3] - box[1] + 2 * ROOM
-    both = [_on_sheet(marks, shape, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale)]
+    both = [_on_sheet(marks, shape, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale, unit)]
     return min(both, key=lambda t: (len(t.tiles), t.pages * t.sheet.width * t.sheet.height, t.sheet.height))
 
 
@@ -173,7 +174,8 @@ def _cell(tile: Tile, columns: int, rows: int) -> Box:
 def _proof(marks: Sequence[Plain], tiling: Tiling) -> Proof | None:
     """The square on the first page, clear of its crosses."""
     first = tiling.tiles[0]
-    return proof_square(marks, first.window, [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(first)])
+    crosses = [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(first)]
+    return proof_square(marks, first.window, crosses, tiling.sheet.squares)
 
 
 def _round(at: Point, reach: float) -> Box:

@@ -12,9 +12,10 @@ import pytest
 from gramil.change.made import operations
 from gramil.change.set_up_file import FIGURES
 from gramil.description.shop.limits import LIMITS
-from gramil.description.shop.tolerances import OF_TOOLS, TOLERANCES, Tolerance, figure_of, tolerance_of
+from gramil.description.shop.tolerances import OF_TOOLS, TOLERANCES, Tolerance, tolerance_of
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.measured_by import figure_of
 from gramil.prints.pages import page_text, safe
 from gramil.prints.whole import setups_of, whole_graph
 from gramil.quantities import axes_of, unit_of

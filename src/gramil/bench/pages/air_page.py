@@ -19,14 +19,14 @@ from gramil.air.places import places
 from gramil.air.readiness import gluing_band, gluing_humidity, readiness, when
 from gramil.bench.ages import ago
 from gramil.bench.measuring import bare
-from gramil.bench.numbers import number_of
+from gramil.bench.numbers import degrees_of, number_of
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.svg_in_page import inlined
 from gramil.faults import MakersFault
 from gramil.measure import read_mass
 from gramil.shop.shop_in_store import shop_description
-from gramil.store.items import items
+from gramil.store.items import items, shop_degrees
 from gramil.wood.air_log import read_air_log
 from gramil.wood.log_words import report_lines
 from gramil.writers.wood_charts import air_svg
@@ -51,6 +51,7 @@ def air_page(request: PageRequest, _: OpenInstruments) -> Response:
     }
     return request.page(
         "air.html",
+        degrees=described.shop.shop.temperature,
         title="Wood and air",
         places=named,
         views={each.place.name: each for each in views(known, now, band, aim)},
@@ -104,8 +105,9 @@ def add_named_place(request: PageRequest, _: OpenInstruments) -> Response:
 
 def write_reading(request: PageRequest, _: OpenInstruments) -> Response:
     """What the meter says, written down now."""
-    temperature, humidity = number_of(request, "temperature"), number_of(request, "humidity")
+    humidity = number_of(request, "humidity")
     with request.keeping.opened() as store:
+        temperature = degrees_of(request, "temperature", shop_degrees(store))
         read_meter(store, request.one("place"), temperature, humidity, request.hand)
     return go(request.one("back") if request.one("back") in ("/", "/air") else "/air")
 

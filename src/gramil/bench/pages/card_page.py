@@ -13,6 +13,7 @@ from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import address_part, desk_of
 from gramil.formatter import Formatter, shown
 from gramil.graph import Figures, Origin
+from gramil.in_shop_units import in_shop_units
 from gramil.prints.carried_on import carried_on
 from gramil.quantities import axes_of
 from gramil.reason import Reason, read_doc, readable, why
@@ -39,7 +40,7 @@ def card_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         desk = desk_of(request, store, open_instruments)
     figures, formatter = desk.draft.figures, desk.reading.now
     try:
-        reason = why(figures, address, formatter.text)
+        reason = why(figures, address, formatter.text).said_in(formatter.first)
         text, other = formatter.both(address)
     except KeyError:
         raise Missing(f"figure {address}") from None
@@ -57,7 +58,7 @@ def card_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         formula=in_pieces(reason),
         numbers=readable(reason.numbers),
         source=cited(reason.source),
-        given=given(reason.origin),
+        given=in_shop_units(given(reason.origin), formatter.first),
         text=text,
         other=other,
         drawn=_drawn(reason, figures, formatter),

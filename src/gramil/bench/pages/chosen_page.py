@@ -30,7 +30,7 @@ def printed_chosen(request: PageRequest, open_instruments: OpenInstruments) -> R
         if request.one("today"):
             chosen |= known.of_operations(_open_now(request, store, open_instruments, held))
     paper = paper_wanted(request, held)
-    makers = chosen_makers(formatter, known, chosen, paper, printer_of(request))
+    makers = chosen_makers(formatter, known, chosen, paper, printer_of(request, formatter.first))
     if not makers:
         what = "of what is open now nothing has a sheet" if request.one("today") else "nothing is ticked"
         raise MakersFault.of(what, remedy="go back and tick what you want to print")

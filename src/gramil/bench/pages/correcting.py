@@ -14,14 +14,14 @@ from gramil.air.places import Place, Reading, instant_of, place
 from gramil.bench.ages import clock
 from gramil.bench.doubts import Doubt, measured_doubts
 from gramil.bench.measuring import bare
-from gramil.bench.numbers import number_of
+from gramil.bench.numbers import degrees_of, number_of
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import address_of_work
 from gramil.bench.units import formatter_for
 from gramil.faults import Fault, MakersFault
-from gramil.measure import read_mass
+from gramil.measure import TemperatureUnit, in_degrees, read_mass
 from gramil.shop.corrections import (
     Measured,
     latest_readings,
@@ -30,7 +30,7 @@ from gramil.shop.corrections import (
     struck_readings,
 )
 from gramil.shop.operations_done import DoneOperation, operations_done, read_measurements
-from gramil.store.items import Item, items
+from gramil.store.items import Item, items, shop_degrees
 from gramil.store.opening import Store
 
 RIGHT, STRIKE = "right", "strike"
@@ -65,9 +65,11 @@ def readings_page(request: PageRequest, _: OpenInstruments) -> Response:
     """A place's latest readings, each a tap from being put right; and what was struck."""
     with request.keeping.opened() as store:
         of = place(store, request.one("place"))
+        degrees = shop_degrees(store)
         rows, struck = latest_readings(store, of.id), struck_readings(store, of.id)
     return request.page(
         "readings.html",
+        degrees=degrees,
         title=f"Readings of the {of.name}",
         place=of,
         rows=[(_clock(each.reading, request), each, instant_of(each.reading.at)) for each in rows],
@@ -82,7 +84,7 @@ def _clock(reading: Reading, request: PageRequest) -> str:
 def reading_page(request: PageRequest, _: OpenInstruments) -> Response:
     """One reading of air."""
     with request.keeping.opened() as store:
-        return asked_whether(request, _wrong_reading(request, *_reading(request, store)))
+        return asked_whether(request, _wrong_reading(request, *_reading(request, store), shop_degrees(store)))
 
 
 def _reading(request: PageRequest, store: Store) -> tuple[Place, Reading]:
@@ -93,14 +95,14 @@ def _reading(request: PageRequest, store: Store) -> tuple[Place, Reading]:
     return of, reading_at(store, of.id, int(instant))
 
 
-def _wrong_reading(request: PageRequest, of: Place, seen: Reading) -> Correction:
-    instant = str(instant_of(seen.at))
+def _wrong_reading(request: PageRequest, of: Place, seen: Reading, unit: TemperatureUnit) -> Correction:
+    instant, warm = str(instant_of(seen.at)), f"{in_degrees(seen.temperature, unit):g}"
     return Correction(
         f"A reading of the {of.name}",
-        f"{_clock(seen, request)}: {seen.humidity:g} %, {seen.temperature:g} °C",
+        f"{_clock(seen, request)}: {seen.humidity:g} %, {warm} °{unit}",
         (
             Entry("humidity", "Humidity, %", request.one("humidity", f"{seen.humidity:g}")),
-            Entry("temperature", "Temperature, °C", request.one("temperature", f"{seen.temperature:g}")),
+            Entry("temperature", f"Temperature, °{unit}", request.one("temperature", warm)),
         ),
         (
             ("place", of.name),
@@ -121,9 +123,10 @@ def correct_reading(request: PageRequest, _: OpenInstruments) -> Response:
         right = None
         if request.one("do") == RIGHT:
             try:
-                right = Reading(there.at, number_of(request, "temperature"), number_of(request, "humidity"))
+                warm = degrees_of(request, "temperature", shop_degrees(store))
+                right = Reading(there.at, warm, number_of(request, "humidity"))
             except MakersFault as fault:
-                return asked_whether(request, _wrong_reading(request, of, there), fault)
+                return asked_whether(request, _wrong_reading(request, of, there, shop_degrees(store)), fault)
         put_reading_right(store, of, there, request.hand, right=right)
     return go(f"/air/readings?place={quote(of.name)}")
 

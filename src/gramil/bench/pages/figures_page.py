@@ -7,6 +7,7 @@ from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.instrument_page import desk_of
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.in_shop_units import in_shop_units
 from gramil.prints.listed import headings_of
 from gramil.prints.whole import dimensions_of
 
@@ -35,6 +36,11 @@ def _parts(figures: Figures, formatter: Formatter, looked: str) -> dict[str, lis
         words = each.name.replace("_", " ")
         if looked in f"{words} {each.what}".lower():
             found.setdefault(each.part, []).append(
-                (words, each.name, f"{each.what} {each.remark}".strip(), formatter.text(each.name))
+                (
+                    words,
+                    each.name,
+                    in_shop_units(f"{each.what} {each.remark}".strip(), formatter.first),
+                    formatter.text(each.name),
+                )
             )
     return found

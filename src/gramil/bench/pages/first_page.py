@@ -85,6 +85,7 @@ def first_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     air = tuple(_air(bench, place, now) for place in bench.shop.places.values())
     return request.page(
         "bench.html",
+        degrees=bench.shop.degrees,
         title="On the bench",
         rows=rows,
         air=air,

@@ -13,6 +13,7 @@ from gramil.formatter import Formatter, parted
 from gramil.graph import Figures
 from gramil.prints.whole import drawings_of
 from gramil.reference import Rows
+from gramil.writers.beside import labels_on
 from gramil.writers.cents_map import cents_map_svg
 from gramil.writers.svg import described, svg_text
 
@@ -50,8 +51,8 @@ def heights_page(request: PageRequest, open_instruments: OpenInstruments) -> Res
 
 def _picture(drawing: Drawing, formatter: Formatter) -> tuple[str, str, str, bool]:
     """A drawing's title, picture and words, and whether it is long and narrow."""
-    picture = inlined(svg_text(drawing, formatter.text, captioned=False))
-    return drawing.title, picture, described(drawing, formatter.text), drawing.name in LONG
+    picture = inlined(svg_text(drawing, labels_on((drawing,), formatter), captioned=False, unit=formatter.first))
+    return drawing.title, picture, described(drawing, formatter.said, formatter.first), drawing.name in LONG
 
 
 def cents_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:

@@ -14,6 +14,7 @@ from gramil.bench.units import formatter_for
 from gramil.chosen import choices
 from gramil.contents import what_is_in
 from gramil.faults import MakersFault
+from gramil.measure import LengthUnit, MeasureError, read_length
 from gramil.pack import PLANS, pack_makers, sheet_paper, single_sheet
 from gramil.paper_sizes import ROLL, SIZES, read_paper
 from gramil.prints.whole import drawings_of
@@ -34,6 +35,8 @@ PAPERS = (*SIZES, ROLL)
 SHEET = "sheet-"
 OWNERS = f"{SHEET}owner-air.pdf"
 """The page that goes with the instrument."""
+BARS: Mapping[LengthUnit, tuple[str, str]] = {"mm": ("100 mm", "100"), "in": ("4 in", "4")}
+"""The bar that proves a print in either unit: what it is called, and its length as a bare number."""
 MOST_OFF = 0.05
 """A printer further off than this share is another fault than one of scale."""
 
@@ -43,8 +46,9 @@ def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     with request.keeping.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
-    paper, scale = paper_wanted(request, held), printer_of(request)
     formatter = formatter_for(request.session, held.figures)
+    paper, scale = paper_wanted(request, held), printer_of(request, formatter.first)
+    bar, length = BARS[formatter.first]
     names = [each.rpartition("/")[2] for each in pack_makers(held.figures, formatter, work, paper, scale)]
     titles = {each.name: each.title.removeprefix(f"{held.seen.name}, ") for each in drawings_of(held.figures)}
     plans = [f"{name}.pdf" for name in PLANS]
@@ -58,8 +62,9 @@ def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         held=held,
         paper=paper,
         papers=tuple(dict.fromkeys((*PAPERS, paper))),
-        x=request.one("x", "100"),
-        y=request.one("y", "100"),
+        bar=bar,
+        x=request.one("x", length),
+        y=request.one("y", length),
         first=[(name, what_is_in(name)) for name in files],
         choices=choices(held.figures, formatter, work),
         owner=next((sheet for sheet in sheets if sheet[0] == OWNERS), None),
@@ -88,7 +93,7 @@ def _maker(request: PageRequest, held: OpenInstrument, work: Work, name: str) ->
     """The function that makes a file of this name; None if there is none."""
     formatter, paper = formatter_for(request.session, held.figures), paper_wanted(request, held)
     if not (name.startswith(SHEET) and name.endswith(".pdf")):
-        makers = pack_makers(held.figures, formatter, work, paper, printer_of(request))
+        makers = pack_makers(held.figures, formatter, work, paper, printer_of(request, formatter.first))
         return next((make for place, make in makers.items() if place.rpartition("/")[2] == name), None)
     sheet = sheet_named(name.removeprefix(SHEET).removesuffix(".pdf"), held.figures, work)
     return (
@@ -104,18 +109,20 @@ def paper_wanted(request: PageRequest, held: OpenInstrument) -> str:
     return read_paper(wanted) if wanted else str(held.figures[n.shop_paper])
 
 
-def printer_of(request: PageRequest) -> tuple[float, float]:
-    """What a 100 mm bar measured on the last print, in each direction, divided by 100."""
-    return _share(request.one("x", "100"), "x"), _share(request.one("y", "100"), "y")
+def printer_of(request: PageRequest, unit: LengthUnit) -> tuple[float, float]:
+    """What the bar measured on the last print, in each direction, over what it should."""
+    length = BARS[unit][1]
+    return _share(request.one("x", length), "x", unit), _share(request.one("y", length), "y", unit)
 
 
-def _share(written: str, where: str) -> float:
+def _share(written: str, where: str, unit: LengthUnit) -> float:
+    """A bare number in the unit that the page shows, or a length with its own."""
+    bar, length = BARS[unit]
     try:
-        share = float(written.replace(",", ".")) / 100
-    except ValueError:
+        share = read_length(written.replace(",", "."), unit) / read_length(length, unit)
+    except MeasureError:
         share = 0.0
     if not abs(share - 1) <= MOST_OFF:
-        raise MakersFault.of(
-            f'"{written}" is not what a 100 mm bar measures', "", "write mm, such as 99.8", where=where
-        )
+        such = "write mm, such as 99.8" if unit == "mm" else "write inches, such as 3.992"
+        raise MakersFault.of(f'"{written}" is not what a {bar} bar measures', "", such, where=where)
     return share

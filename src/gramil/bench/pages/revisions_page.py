@@ -67,6 +67,6 @@ def drawn_over(old: Figures, new: Figures, formatter: Formatter, name: str) -> D
     titles = {each.name: each.title for each in after.values()}
     if name not in after:
         return DrawnOver(titles)
-    both, read = overlaid(before[name], after[name], old, new), differences(formatter.text, old, new)
-    picture = inlined(svg_text(both, read, captioned=False))
-    return DrawnOver(titles, name, both.title, picture, described(both, read))
+    both, read = overlaid(before[name], after[name], old, new), differences(formatter.said, old, new)
+    picture = inlined(svg_text(both, read, captioned=False, unit=formatter.first))
+    return DrawnOver(titles, name, both.title, picture, described(both, read, formatter.first))

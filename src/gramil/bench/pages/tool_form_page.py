@@ -9,12 +9,12 @@ from starlette.responses import Response
 from gramil.acts.tools import keep_tool as write_down
 from gramil.acts.tools import strike_tool
 from gramil.air.places import places
-from gramil.bare_numbers import with_unit
+from gramil.bare_numbers import length_unit, with_unit
 from gramil.bench.consequences import consequences, held_open
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go
 from gramil.bench.pages.correcting import Correction, asked_whether
-from gramil.bench.pages.tools_page import unit_of_shop
+from gramil.bench.pages.tools_page import tool_words, unit_of_shop
 from gramil.bench.row_form import by_key, entries, lengths_of, row_typed
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
@@ -139,8 +139,9 @@ def _refuse_older(request: PageRequest, item: Item) -> None:
 def remove_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The question before a tool is removed."""
     with request.keeping.opened() as store:
-        item = _item(request, store)
-    said = "; ".join(f"{key.replace('_', ' ')} {value}" for key, value in item.figures.items())
+        item, own = _item(request, store), shop_unit(store)
+    words = tool_words(item, own, length_unit(request.session.unit, own))
+    said = "; ".join(f"{name} {value}".strip() for name, value in words)
     wrong = Correction(
         f"Remove {item.name}?",
         said,

@@ -19,6 +19,7 @@ from gramil.change.questioned_tools import constant_questioned, cuts_questioned
 from gramil.description.reading import DEFAULT_SHOP
 from gramil.faults import MakersFault
 from gramil.formatter import shown
+from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit, read_length
 from gramil.shop.tools import kerf
 from gramil.store.items import Item, items, shop_unit
@@ -68,12 +69,12 @@ def _row(store: Store, item: Item, unit: LengthUnit) -> ToolRow:
         found = kerf(store, item)
         used = f"cuts {shown(found.used, 'mm', unit)}"
         used += f", {found.cuts} test cuts, {found.at[:10]}" if found.measured is not None else ", by its label"
-    return ToolRow(item, tuple(_words(item, shop_unit(store), unit)), used)
+    return ToolRow(item, tuple(tool_words(item, shop_unit(store), unit)), used)
 
 
-def _words(item: Item, own: LengthUnit, unit: LengthUnit) -> Iterator[tuple[str, str]]:
+def tool_words(item: Item, own: LengthUnit, unit: LengthUnit) -> Iterator[tuple[str, str]]:
     """What is known of a tool; bare lengths, which are in the shop's `own` unit, get their unit or are put into the
-    page's.
+    page's. One that was written in mm is told in inches where those are shown.
     """
     lengths = lengths_of(item.kind)
     for key, value in item.figures.items():
@@ -86,8 +87,10 @@ def _said(value: Any, own: LengthUnit | None = None, unit: LengthUnit | None = N
         return "yes" if value else "no"
     if isinstance(value, list):
         return ", ".join(_said(each, own, unit) for each in value)
-    if own is None or unit is None or isinstance(value, str):
+    if own is None or unit is None:
         return str(value)
+    if isinstance(value, str):
+        return in_shop_units(value, unit)
     return f"{value:g} {unit}" if own == unit else shown(read_length(f"{value} {own}", own), "mm", unit)
 
 

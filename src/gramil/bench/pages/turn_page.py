@@ -143,7 +143,7 @@ def _in_inches(each: Turnable, formatter: Formatter) -> bool:
 
 
 def _value(value: float, unit: str | None, formatter: Formatter) -> str:
-    return shown(value, unit, formatter.first, formatter.inch_style)
+    return shown(value, unit, formatter.first)
 
 
 def _searched(
@@ -197,7 +197,7 @@ def _found(desk: Desk, each: Turnable, found: Turned, asked: Question, made: Map
 def _answer(desk: Desk, each: Turnable, value: float, address: str) -> Answer:
     to_write, formatter = written(value, each.unit), desk.reading.now
     draft = _with(desk.held, desk.draft, each.key, to_write)
-    gives = shown(draft.figures.at(address), draft.figures.unit_at(address), formatter.first, formatter.inch_style)
+    gives = shown(draft.figures.at(address), draft.figures.unit_at(address), formatter.first)
     return Answer(to_write, _value(value, each.unit, formatter), gives, draft)
 
 
@@ -208,8 +208,8 @@ def _none(desk: Desk, each: Turnable, found: Turned, asked: Question) -> str:
     if math.isnan(found.lowest):
         return f"Between {low} and {high} no instrument can be made."
     unit = desk.draft.figures.unit_at(asked.address)
-    least, most = (shown(value, unit, formatter.first, formatter.inch_style) for value in (found.lowest, found.highest))
-    wanted = shown(asked.target, unit, formatter.first, formatter.inch_style)
+    least, most = (shown(value, unit, formatter.first) for value in (found.lowest, found.highest))
+    wanted = shown(asked.target, unit, formatter.first)
     between = f"Between {low} and {high} it goes from {least} to {most}"
     if found.lowest <= asked.target <= found.highest:
         return f"{between}, and never is {wanted}: it jumps over it, or no instrument can be made there."

@@ -16,6 +16,9 @@ class ShopTable(Table):
 
     name: Words = given("what the shop is called")
     units: Literal["mm", "in"] = given("unit of bare numbers in this file")
+    temperature: Literal["C", "F"] = usual(
+        "C", "common practice", "unit in which temperatures are shown, and read at the bench where none is typed"
+    )
     paper: Paper = usual("a4", "the usual sheet", "paper that templates are printed on")
     sheet_paper: Paper = usual(
         "", "that of the templates, or what a desk printer takes", "paper that sheets and the build book are printed on"

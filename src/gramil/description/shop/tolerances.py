@@ -1,13 +1,11 @@
 """How near each measurable figure must come to what is wanted: rows of `data/tolerances.toml`, by limits."""
 
 import math
-import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from importlib.resources import files
 
-from gramil.address import Field, parse_address
 from gramil.description.shop.limits import LIMITS, limit_ref
+from gramil.measured_by import figure_of, tolerance_rows
 from gramil.reference import Text, says
 
 HALF_SHOWN: Mapping[str, float] = {"mm": 0.005, "cent": 0.005, "rad": math.radians(0.005)}
@@ -74,10 +72,10 @@ NONE = Tolerance()
 
 
 def _rows(table: str) -> Mapping[str, Tolerance]:
-    text = (files("gramil") / "data" / "tolerances.toml").read_text(encoding="utf-8")
     return {
         name: Tolerance(row.get("within", ""), tuple(row.get("between", ())), row.get("none", ""))
-        for name, row in tomllib.loads(text)[table].items()
+        for name, row in tolerance_rows()[table].items()
+        if row.keys() - {"by"}
     }
 
 
@@ -85,15 +83,6 @@ TOLERANCES: Mapping[str, Tolerance] = _rows("figure")
 """By figure, its rows left out: `fret_position`, `carve_stations.whole`."""
 OF_TOOLS: Mapping[str, Tolerance] = _rows("tool")
 """By a tool's kind and key: `jig.constant`."""
-
-
-def figure_of(address: str) -> str:
-    """The figure that an address is one row of: `carve_stations.whole` of `carve_stations["fret 1"].whole`.
-
-    Raises KeyError if it is not an address.
-    """
-    name, steps = parse_address(address)
-    return ".".join((name, *(step.name for step in steps if isinstance(step, Field))))
 
 
 def tolerance_of(address: str) -> Tolerance:

@@ -1,0 +1,104 @@
+"""The bench of an inch shop that reads Fahrenheit: every kind of page that links lead to, without a millimetre."""
+
+import re
+from collections import Counter
+from collections.abc import Iterator
+from datetime import timedelta
+from html import unescape
+from urllib.parse import urlsplit
+
+import httpx
+import pytest
+from tests.bench.conftest import DAY, Served, post, serving
+from tests.cli.test_inch_commands import METRIC, inch_shop
+
+from gramil.acts.bringing_in import bring_in
+from gramil.store.opening import create_store, open_store
+
+UNSEEN = re.compile(r"<(textarea|script|style|nav|header)\b.*?</\1>", re.DOTALL)
+"""What is not said by the program: files as the maker wrote them, and the head with the switch between the units."""
+NAMES = ("fret cents per mm",)
+"""The name of a figure, which says how it is reckoned."""
+FILES = re.compile(r"\.[a-z]{2,7}$|/static/")
+EACH = 2
+"""So many pages of a kind are looked at."""
+PAGES = 150
+
+
+@pytest.fixture(scope="module")
+def inch_bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
+    folder = tmp_path_factory.mktemp("bench")
+    inch_shop(folder)
+    with create_store(folder / "shop.gramil") as store:
+        bring_in(store, [folder / "shop.toml", folder / "fell.toml"], DAY - timedelta(days=3))
+    with serving(folder) as served:
+        yield served
+
+
+def kind_of(address: str) -> str:
+    """The page without its numbers and names: pages of one kind are alike."""
+    parts = urlsplit(address)
+    path = re.sub(r"/(operation|sheet|drawing|anew)/[^/]+", r"/\1/-", re.sub(r"\d+", "0", parts.path))
+    return f"{path}?{','.join(sorted(each.partition('=')[0] for each in parts.query.split('&')))}"
+
+
+def pages(client: httpx.Client) -> Iterator[tuple[str, str]]:
+    """Pages by their address, found by links from the first, EACH of a kind."""
+    waiting, met, kinds = ["/"], {"/"}, Counter[str]()
+    while waiting and kinds.total() < PAGES:
+        address = waiting.pop(0)
+        if FILES.search(urlsplit(address).path) or kinds[kind_of(address)] == EACH:
+            continue
+        kinds[kind_of(address)] += 1
+        answer = client.get(address)
+        if "html" not in answer.headers.get("content-type", ""):
+            continue
+        yield address, answer.text
+        found = [unescape(each) for each in re.findall(r'href="((?:/|\?)[^"#]*)', answer.text)]
+        for each in found:
+            whole = f"{urlsplit(address).path}{each}" if each.startswith("?") else each
+            if whole not in met:
+                met.add(whole)
+                waiting.append(whole)
+
+
+def words_on(page: str) -> str:
+    """What a page says, and what its empty fields suggest."""
+    bare = UNSEEN.sub(" ", page)
+    hinted = re.sub(r'<[^>]*?placeholder="([^"]*)"[^>]*>', r" \1 ", bare)
+    words = re.sub(r"\s+", " ", unescape(re.sub(r"<[^>]+>", " ", hinted)))
+    for name in NAMES:
+        words = words.replace(name, "")
+    return words
+
+
+def test_no_page_says_a_millimetre_or_a_degree_celsius(inch_bench: Served) -> None:
+    seen = 0
+    for address, page in pages(inch_bench.client()):
+        words, seen = words_on(page), seen + 1
+        said = [words[max(0, each.start() - 50) : each.end() + 30] for each in METRIC.finditer(words)]
+        assert said == [], address
+    assert seen > 40
+
+
+def test_a_bare_temperature_is_read_in_fahrenheit(inch_bench: Served) -> None:
+    """68 F is 20 C, whatever the page shows it in."""
+    client = inch_bench.client()
+    for written in ("68", "68 F", "20 C"):
+        inch_bench.clock.later(minutes=5)
+        post(client, "/air/reading", place="shop", humidity="44", temperature=written, back="/air")
+        with open_store(inch_bench.store) as store:
+            (celsius,) = store.row("SELECT temperature FROM air_reading ORDER BY instant DESC LIMIT 1") or (None,)
+        assert celsius == pytest.approx(20.0)
+    assert "68.0" in client.get("/air").text
+    assert "44 %, 68.0 °F" in client.get("/air/readings?place=shop").text
+
+
+def test_a_print_is_proved_by_four_inches(inch_bench: Served) -> None:
+    client = inch_bench.client()
+    address = "/instrument/1/print"
+    assert "A 4 in bar measures" in client.get(address).text
+    assert client.get(f"{address}?x=3.99&y=4.01").status_code == 200
+    refused = client.get(f"{address}?x=99.8&y=4")
+    assert refused.status_code == 422
+    assert "4 in bar" in refused.text
