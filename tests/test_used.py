@@ -17,12 +17,8 @@ WORKSHOP = ("docs", "tools", "benchmarks", "fuzz")
 """What else is run: the pages of docs, the tools of the house, what measures and what tries to break it."""
 
 WAITS = {
-    "gramil.air.places.update_place": "a place's name put right",
     "gramil.air.places.remove_place": "a place that was never used taken away",
-    "gramil.shop.instruments.update_instrument": "an instrument named anew, waiting, or done",
     "gramil.shop.operations_done.update_done": "a note or the hours of work done put right",
-    "gramil.shop.stock.add_part": "a part made ahead, which comes in by a file alone",
-    "gramil.shop.stock.part_named": "found again once it is added",
     "gramil.shop.stock.update_part": "a part made ahead moved to another place",
 }
 """What the maker does in the record and has no act for yet, and what it is."""

@@ -11,7 +11,19 @@ from pathlib import Path
 import pytest
 
 import gramil.acts
-from gramil.acts import air, bringing_in, corrections, descriptions, own_operations, record, sheets, tools, wood, work
+from gramil.acts import (
+    air,
+    bringing_in,
+    corrections,
+    descriptions,
+    own_operations,
+    record,
+    sheets,
+    standing,
+    tools,
+    wood,
+    work,
+)
 from gramil.air.air_of_places import load_air
 from gramil.air.places import place, places
 from gramil.change.in_store import figures_in_store, work_in_store
@@ -22,11 +34,11 @@ from gramil.shop.corrections import latest_readings, measured_rows
 from gramil.shop.instruments import Instrument, instrument, revision, revisions
 from gramil.shop.operations_done import Measurement, Noted, measurements, operations_done
 from gramil.shop.own_operations import own_operations as kept_list
-from gramil.shop.stock import Blank, blank_named, promises
+from gramil.shop.stock import Blank, Part, blank_named, promises
 from gramil.store.items import Item, items
 from gramil.store.opening import Store, open_store
 from gramil.store.undo import last_change, undo
-from gramil.store.writing import Hand, changes
+from gramil.store.writing import Hand, changes, writing
 
 from .laid import LIST, NOW, THICK, Killed, Watched, lay_out, matching, state, state_in
 
@@ -88,6 +100,33 @@ def lay(store: Store, _: Path) -> None:
 
 def weigh(store: Store, _: Path) -> None:
     wood.weigh(store, "bridge blank", 48.1, Hand(NOW))
+
+
+def move(store: Store, _: Path) -> None:
+    wood.move(store, blank_named(store, "plank"), "attic", Hand(NOW))
+
+
+def split(store: Store, _: Path) -> None:
+    parts = [Blank("short", "", 400.0, 90.0, 30.0), Blank("rest", "", 490.0, 90.0, 30.0)]
+    wood.split(store, blank_named(store, "plank"), parts, Hand(NOW))
+
+
+def join(store: Store, _: Path) -> None:
+    with writing(store, "one more plank", Hand(NOW)):
+        wood.keep_wood(store, Blank("other plank", "walnut", 900.0, 90.0, 30.0), Hand(NOW))
+        wood.join(store, blank_named(store, "plank"), blank_named(store, "other plank"), Hand(NOW))
+
+
+def make_ahead(store: Store, _: Path) -> None:
+    wood.make_ahead(store, Part("sides of May", "bent sides", {"length": "760 mm"}, "walnut"), Hand(NOW))
+
+
+def mark(store: Store, _: Path) -> None:
+    standing.mark(store, tarn(store), "done", Hand(NOW))
+
+
+def change_place(store: Store, _: Path) -> None:
+    air.change_place(store, place(store, "attic"), {"room": 12.0}, Hand(NOW))
 
 
 def keep_tool(store: Store, _: Path) -> None:
@@ -187,6 +226,12 @@ ACTS: Mapping[str, Callable[[Store, Path], None]] = {
     "wood.strike_wood": strike_wood,
     "wood.lay": lay,
     "wood.weigh": weigh,
+    "wood.move": move,
+    "wood.split": split,
+    "wood.join": join,
+    "wood.make_ahead": make_ahead,
+    "standing.mark": mark,
+    "air.change_place": change_place,
     "tools.keep_tool": keep_tool,
     "tools.strike_tool": strike_tool,
     "tools.check_jig": check_jig,

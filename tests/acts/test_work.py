@@ -7,13 +7,18 @@ from pathlib import Path
 
 import pytest
 
-from gramil.acts.work import note_done
+from gramil.acts.work import begin_anew, note_done
+from gramil.change.in_store import figures_in_store
+from gramil.change.stops import measured_stops
 from gramil.faults import MakersFault
-from gramil.now.needs import used_up_by
+from gramil.now.needs import needs_of, used_up_by
+from gramil.now.states import bench_of_store
+from gramil.now.stock_on_hand import stock_of_store
 from gramil.shop.instruments import Instrument, add_instrument
-from gramil.shop.operations_done import operations_done
-from gramil.shop.shop_in_store import bring_in_shop
-from gramil.shop.stock import blanks, promise_blank, promises
+from gramil.shop.operations_done import Measurement, Noted, measurements, operations_done
+from gramil.shop.shop_in_store import bring_in_shop, shop_description
+from gramil.shop.stock import Blank, blank_named, blanks, promise_blank, promises
+from gramil.store.items import Item, add_item, items
 from gramil.store.opening import Store, create_store
 from gramil.store.undo import last_change, undo
 from gramil.store.writing import Hand, changes, writing
@@ -21,6 +26,7 @@ from gramil.store.writing import Hand, changes, writing
 EXAMPLES = files("gramil") / "data" / "examples"
 NOW = datetime(2026, 1, 19, 9, 0, tzinfo=UTC)
 OPERATION = "thicknessed"
+PIECE_OF_A_BOARD = {"wood": "persimmon", "part": "board", "thickness": 7.4, "width": 67.5}
 
 
 @pytest.fixture
@@ -71,3 +77,59 @@ def test_a_change_within_a_change_is_a_part_of_it(store: Store) -> None:
     with writing(store, "the whole", Hand(NOW)) as whole, writing(store, "a step", Hand(NOW)) as step:
         assert step == whole
     assert [each.what for each in changes(store)][: len(changes(store)) - before] in (["the whole"], [])
+
+
+def lost_board(store: Store, owner: Instrument) -> None:
+    """A board thicknessed from a blank promised for it, and measured."""
+    promised(store, owner)
+    add_item(store, Item("piece", "marked board", {**PIECE_OF_A_BOARD, "for": owner.name}), Hand(NOW))
+    note_done(store, owner, OPERATION, Hand(NOW), Noted(measured=(Measurement("blank_thickness", "3 mm", 3.0, "mm"),)))
+
+
+def asked_for(store: Store, owner: Instrument) -> list[str]:
+    done = [each.operation for each in operations_done(store, owner.id)]
+    return [each.name for each in needs_of(figures_in_store(store, owner), done)]
+
+
+def test_a_lost_part_begun_anew_asks_for_its_wood_and_its_readings_are_silent(store: Store, owner: Instrument) -> None:
+    lost_board(store, owner)
+    assert "board" not in asked_for(store, owner)
+    assert "marked board" not in free_pieces(store, owner)
+    begin_anew(store, owner, "board", Hand(NOW))
+    assert "board" in asked_for(store, owner)
+    assert measurements(store, owner.id) == []
+    assert "marked board" not in [each.name for each in items(store, "piece")], "the old piece is written off"
+    assert [bool(each.used_at) for each in promises(store, owner.id)] == [True], "its wood stays paid for"
+    last = last_change(store)
+    assert last is not None
+    undo(store, last.id, Hand(NOW))
+    assert "marked board" in [each.name for each in items(store, "piece")]
+    assert "board" not in asked_for(store, owner)
+
+
+def test_a_lost_part_is_kept_for_another_use_of_the_wood_that_it_was_made_of(store: Store, owner: Instrument) -> None:
+    lost_board(store, owner)
+    begin_anew(store, owner, "board", Hand(NOW), kept=Blank("short board", "", 410.0, 60.0, 3.0))
+    kept = blank_named(store, "short board")
+    assert kept.wood == blanks(store)[0].wood
+    last = last_change(store)
+    assert last is not None
+    undo(store, last.id, Hand(NOW))
+    assert "short board" not in [each.name for each in blanks(store)]
+
+
+def free_pieces(store: Store, owner: Instrument) -> list[str]:
+    return [each.name for each in stock_of_store(store, shop_description(store).shop, {owner.id: owner.name}, {})]
+
+
+def test_a_stop_that_a_reading_makes_is_told_until_the_piece_is_begun_anew(store: Store, owner: Instrument) -> None:
+    assert measured_stops(figures_in_store(store, owner)) == ()
+    lost_board(store, owner)
+    assert any("as measured" in each for each in measured_stops(figures_in_store(store, owner)))
+    assert now_stops(store), "told again by every look at the bench"
+    begin_anew(store, owner, "board", Hand(NOW))
+    assert measured_stops(figures_in_store(store, owner)) == ()
+
+
+def now_stops(store: Store) -> tuple[str, ...]:
+    return bench_of_store(store, NOW, staling=lambda *_: {}).instruments[0].stops

@@ -87,7 +87,7 @@ def test_a_store_is_asked_for_what_it_has(bench: Path) -> None:
     gramil(bench, "store", "new", "s.gramil", "--shop", "shop.toml")
     (bench / "none.toml").write_text("\n")
     for words, says in (
-        (("match", "Nobody", "--store", "s.gramil"), "there is no instrument Nobody"),
+        (("match", "Nobody", "--store", "s.gramil"), "no such instrument: Nobody"),
         (("store", "import", "s.gramil", "house-air-invented.csv", "--table", "airs"), "the store has"),
         (("store", "import", "s.gramil", "house-air-invented.csv"), "wants --place or --table"),
         (("store", "export", "s.gramil", "out", "--table", "airs"), "the store has"),
@@ -284,7 +284,7 @@ def test_copies_and_files_of_the_store(store: Path) -> None:
     assert "is sound" in gramil(store, "store", "verify", "s.gramil")
     gramil(store, "store", "backup", "s.gramil", "copy.gramil")
     gramil(store, "done", "tail_end_cut", "Tarn", "--store", "s.gramil", "--at", AT)
-    assert "is kept in" in gramil(store, "store", "restore", "s.gramil", "copy.gramil")
+    assert "is kept in" in gramil(store, "store", "restore", "s.gramil", "copy.gramil", "--yes")
     assert "18 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
     gramil(store, "store", "export", "s.gramil", "out")
     gramil(store, "store", "new", "again.gramil")

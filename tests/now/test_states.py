@@ -42,7 +42,7 @@ def test_the_latest_revision_counts(tmp_path: Path) -> None:
 
 
 def test_an_instrument_that_is_not_there_is_told(tmp_path: Path) -> None:
-    with create_store(tmp_path / "s.gramil") as store, pytest.raises(MakersFault, match="no instrument Fell"):
+    with create_store(tmp_path / "s.gramil") as store, pytest.raises(MakersFault, match="no such instrument: Fell"):
         bench_of_store(store, NOW, ["Fell"], staling=nothing_stale)
 
 

@@ -1,9 +1,15 @@
 """Air: a place named, the meter written down, a logger's readings brought in, a reading put right or struck."""
 
-from gramil.air.places import Imported, Place, Reading, add_place, add_reading, import_air, place, places
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from gramil.air.places import Imported, Place, Reading, add_place, add_reading, import_air, place, places, update_place
+from gramil.description.reading import parse_shop
 from gramil.faults import MakersFault
 from gramil.shop.corrections import strike_reading
 from gramil.store.opening import Store
+from gramil.store.toml_text import table_text
 from gramil.store.writing import Hand
 from gramil.wood.air import AirHistory
 
@@ -14,6 +20,20 @@ def name_place(store: Store, name: str, hand: Hand) -> None:
         raise MakersFault.of("the place has no name", remedy="write one, such as bench or drying box")
     if name not in [each.name for each in places(store)]:
         add_place(store, Place(name, {}), hand)
+
+
+def change_place(store: Store, seen: Place, figures: Mapping[str, Any], hand: Hand) -> Place:
+    """Write a place's figures (its room in m3, its changes of air, where they come from) in place of those seen.
+
+    Raises MakersFault, each fault with its key, for figures that a shop's description would not accept; Conflict if
+    the place was changed since it was `seen`.
+    """
+    new = replace(seen, figures=figures)
+    head = 'gramil = 1\n\n[shop]\nname = "the shop"\nunits = "mm"\n'
+    rows = [("name", new.name), *new.figures.items()]
+    others = (table_text("[[place]]", [("name", each.name)]) for each in places(store) if each.id != seen.id)
+    parse_shop("\n".join([head, table_text("[[place]]", rows), *others]), f"the {new.name}")
+    return update_place(store, new, hand)
 
 
 def read_meter(store: Store, where: str, temperature: float, humidity: float, hand: Hand) -> None:

@@ -1,20 +1,26 @@
 """Wood: promised to instruments and let go again, written down and struck off, laid somewhere and weighed."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from gramil.air.pieces import PIECE, lay_piece, weigh_piece
 from gramil.air.places import place
 from gramil.faults import MakersFault
 from gramil.now.match import Matching
+from gramil.now.needs import STICKS, kinds_made
+from gramil.now.wood_on_hand import Sticks
 from gramil.quantities import Gram
 from gramil.shop.stock import (
     Blank,
+    Part,
     Promise,
     add_blank,
+    add_part,
     blanks,
+    free_counts,
     promise_blank,
     promise_part,
+    promises,
     release,
     remove_blank,
     update_blank,
@@ -32,9 +38,17 @@ class Promised:
     instrument: str
 
 
-def reserve(store: Store, found: Matching, numbers: Mapping[str, int], hand: Hand) -> tuple[Promised, ...]:
+def reserve(
+    store: Store,
+    found: Matching,
+    numbers: Mapping[str, int],
+    hand: Hand,
+    *,
+    sticks: Sequence[Sticks] = (),
+) -> tuple[Promised, ...]:
     """Promise everything found to the instruments that it serves, by name and number; gives what was promised.
 
+    Billets for `sticks` are among it, as many as are not promised to the instrument already.
     All of it or none: raises MakersFault if somebody else promised one of them meanwhile.
     """
     promised = []
@@ -47,7 +61,21 @@ def reserve(store: Store, found: Matching, numbers: Mapping[str, int], hand: Han
             elif each.stock is not None and each.stock.id and not each.stock.owner:
                 promise_blank(store, owner, each.need.name, each.stock.id, hand)
                 promised.append(Promised(each.stock.name, each.need.instrument))
+        for sticks_of in sticks:
+            promised += _promise_billets(store, numbers[sticks_of.instrument], sticks_of, hand)
     return tuple(promised)
+
+
+def _promise_billets(store: Store, owner: int, sticks: Sticks, hand: Hand) -> list[Promised]:
+    named = {each.name: each.id for each in blanks(store)}
+    own = [each for each in promises(store, owner) if each.need == STICKS and not each.used_at]
+    found = []
+    for name, count in sticks.billets.items():
+        more = count - sum(each.count for each in own if each.blank == named[name])
+        if more > 0:
+            promise_blank(store, owner, STICKS, named[name], hand, count=more)
+            found.append(Promised(name, sticks.instrument))
+    return found
 
 
 def let_go(store: Store, seen: Promise, hand: Hand) -> None:
@@ -76,6 +104,67 @@ def strike_wood(store: Store, seen: Blank, hand: Hand) -> None:
     since.
     """
     remove_blank(store, seen, hand)
+
+
+def move(store: Store, seen: Blank, where: str, hand: Hand) -> Blank:
+    """Note that wood in stock lies in a place from now on; a piece of the same name that is followed is laid there too.
+
+    Raises MakersFault if there is no such place, Conflict if the wood was changed since it was seen.
+    """
+    to = place(store, where)
+    with writing(store, f"lay {seen.name} in the {to.name}", hand):
+        for piece in items(store, PIECE):
+            if piece.name == seen.name:
+                lay_piece(store, piece, to.name, _to_the_second(hand))
+        return update_blank(store, replace(seen, place=to.id), hand)
+
+
+def split(store: Store, seen: Blank, parts: Sequence[Blank], hand: Hand) -> None:
+    """Cut one of a kind of wood into parts, each with its name and sizes: one less of it, and the parts in stock.
+
+    They are of its wood and grain, lie where it lies, and share its cost by their volumes. Raises MakersFault if none
+    of it is free, if a part is larger than it was, or if a name is taken.
+    """
+    whole = _volume(seen)
+    if free_counts(store).get(seen.id, 0) < 1:
+        raise MakersFault.of(f"none of {seen.name} is free", "it is promised or used", "let it go first")
+    if not parts or sum(map(_volume, parts)) > whole * (1 + 1e-9):
+        raise MakersFault.of("the parts are more than the piece", remedy="write what was cut from it, less the cuts")
+    rest = replace(seen, count=seen.count - 1)
+    with writing(store, f"cut {seen.name} into {', '.join(each.name for each in parts)}", hand):
+        if rest.count or any(each.blank == seen.id for each in promises(store)):
+            update_blank(store, rest, hand)
+        else:
+            remove_blank(store, seen, hand)
+        for each in parts:
+            cost = None if seen.cost is None else seen.cost * _volume(each) / whole
+            of_it = replace(each, wood=seen.wood, grain=seen.grain, place=seen.place, cost=cost)
+            add_blank(store, of_it, hand)
+
+
+def join(store: Store, one: Blank, other: Blank, hand: Hand) -> Blank:
+    """Count two kinds of wood as one that are alike in wood, grain and sizes, under the first one's name.
+
+    Raises MakersFault if they differ, or if the other was ever promised; Conflict if either was changed since.
+    """
+    alike = ("wood", "grain", "length", "width", "thickness")
+    if one.id == other.id or any(getattr(one, key) != getattr(other, key) for key in alike):
+        raise MakersFault.of(f"{one.name} and {other.name} are not alike", "only wood of one size is counted together")
+    with writing(store, f"count {other.name} with {one.name}", hand):
+        remove_blank(store, other, hand)
+        return update_blank(store, replace(one, count=one.count + other.count), hand)
+
+
+def make_ahead(store: Store, part: Part, hand: Hand) -> Part:
+    """Write down a part made ahead. Raises MakersFault if its name is taken, or if no instrument asks for its kind."""
+    if part.kind not in kinds_made():
+        remedy = f"these are: {', '.join(kinds_made())}"
+        raise MakersFault.of(f'"{part.kind}" serves no need', remedy=remedy, where="kind")
+    return add_part(store, part, hand)
+
+
+def _volume(blank: Blank) -> float:
+    return blank.length * blank.width * blank.thickness
 
 
 def lay(store: Store, piece: str, where: str, hand: Hand) -> None:

@@ -4,19 +4,21 @@ from collections.abc import Collection, Sequence
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
+from gramil.acts.wood import keep_wood
+from gramil.air.pieces import PIECE
 from gramil.change.as_made import refuse_impossible
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.change.made_in_store import work_on
 from gramil.change.made_rows import operations, pieces
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
-from gramil.now.needs import used_up_by
+from gramil.now.needs import parts_used_by, used_up_by
 from gramil.prints.whole import whole_graph
 from gramil.shop.corrections import begin_anew as take_back_all
 from gramil.shop.corrections import not_done_after_all as take_back_done
 from gramil.shop.instruments import Instrument, save_revision
 from gramil.shop.made_file import NO_OPERATION
-from gramil.shop.operations import Work
+from gramil.shop.operations import Work, after_it
 from gramil.shop.operations_done import (
     NOTHING,
     DoneOperation,
@@ -27,7 +29,8 @@ from gramil.shop.operations_done import (
     measurements,
     operations_done,
 )
-from gramil.shop.stock import blanks, parts, promises, use_up
+from gramil.shop.stock import Blank, blanks, parts, promises, use_up
+from gramil.store.items import Item, items, remove_item
 from gramil.store.opening import Store
 from gramil.store.writing import Hand, writing
 
@@ -142,6 +145,12 @@ def _use_up(store: Store, instrument: int, operation: str, hand: Hand) -> list[U
     return found
 
 
+def hanging(store: Store, owner: Instrument, operation: str) -> tuple[str, ...]:
+    """What was done after an operation and waited for it, through any chain: it hangs on it."""
+    done = {each.operation for each in operations_done(store, owner.id)}
+    return tuple(name for name in after_it(work_in_store(store, owner), operation) if name in done)
+
+
 def not_done_after_all(store: Store, seen: DoneOperation, hand: Hand) -> None:
     """Mark an operation as not done; what was measured at it stays, and what it used up stays used.
 
@@ -157,11 +166,14 @@ def begin_anew(
     hand: Hand,
     *,
     seen: Sequence[DoneOperation] | None = None,
+    kept: Blank | None = None,
+    who: str = "",
 ) -> tuple[DoneOperation, ...]:
     """Begin a piece anew: the work on it is taken back, with what was measured. Gives that work.
 
-    `seen` is the work that was shown, if any. Raises MakersFault if the piece does not exist, if nothing is done on it,
-    or if something else was noted on it meanwhile.
+    `seen` is the work that was shown, if any. The old piece is written off, or `kept` in stock, for anything, with the
+    sizes that it has now; its wood, if that is not said, is the wood that it was made of. Raises MakersFault if the
+    piece does not exist, if nothing is done on it, or if something else was noted on it meanwhile.
     """
     works = work_on(store, owner.id, piece)
     if not works:
@@ -169,5 +181,35 @@ def begin_anew(
     if seen is not None and tuple(seen) != works:
         raise MakersFault.of("somebody else noted something meanwhile", remedy=_SEEN)
     figures = {fixed.figure for each in works for fixed in operations()[each.operation].fixes}
-    take_back_all(store, f"{pieces()[piece].what} of {owner.name}", works, figures, hand)
+    what = f"{pieces()[piece].what} of {owner.name}"
+    with writing(store, f"begin {what} anew", hand):
+        if kept is not None:
+            keep_wood(store, kept if kept.wood else replace(kept, wood=wood_made_of(store, owner, piece)), hand)
+        take_back_all(store, what, works, figures, hand)
+        for each in pieces_used(store, owner, {work.operation for work in works}):
+            remove_item(store, each, hand)
     return works
+
+
+def pieces_used(store: Store, owner: Instrument, works: Collection[str]) -> tuple[Item, ...]:
+    """The pieces, kept for an instrument and followed, that these operations use up."""
+    parts = parts_used_by(works)
+    own = (each for each in items(store, PIECE) if each.figures.get("for") == owner.name)
+    return tuple(each for each in own if each.figures.get("part") in parts)
+
+
+def wood_made_of(store: Store, owner: Instrument, piece: str) -> str:
+    """The wood that a piece was made of: that of the blank used up for it, of the piece kept for it, or as described.
+
+    Raises MakersFault if none of these says it.
+    """
+    works = [each.operation for each in work_on(store, owner.id, piece)]
+    needs, raw = {need for work in works for need in used_up_by(work)}, {each.id: each for each in blanks(store)}
+    used = [each.blank for each in promises(store, owner.id) if each.need in needs and each.used_at]
+    found = [raw[number].wood for number in reversed(used) if number is not None]
+    found += [str(each.figures["wood"]) for each in pieces_used(store, owner, works)]
+    figures = figures_in_store(store, owner) if pieces()[piece].wood and not found else {}
+    found += [str(figures[each]) for each in pieces()[piece].wood if each in figures]
+    if not found:
+        raise MakersFault.of(f"what {pieces()[piece].what} is made of is not noted", remedy="write its wood as well")
+    return found[0]

@@ -8,7 +8,7 @@ from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.change.made import Judged, judge
 from gramil.change.made_in_store import made_by
 from gramil.graph import Figures
-from gramil.now.states import Judging
+from gramil.now.states import Figuring, Judging
 from gramil.store.opening import Store
 
 
@@ -34,3 +34,8 @@ def judged_on(store: Store, open_instruments: OpenInstruments, held: OpenInstrum
 def judging(open_instruments: OpenInstruments) -> Judging:
     """A function that judges an instrument of the store by the figures that the bench holds."""
     return lambda store, owner: judged_on(store, open_instruments, open_instruments.held(store, owner.id))
+
+
+def figuring(open_instruments: OpenInstruments) -> Figuring:
+    """A function that gives the figures of an instrument of the store, as the bench holds them."""
+    return lambda store, owner: open_instruments.held(store, owner.id).figures

@@ -17,7 +17,7 @@ from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
 from gramil.cli.settling import settling_lines as settling
-from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
+from gramil.cli.store_options import ask_moment, moment, moment_of, refuse_two_shops, store_file
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
@@ -132,6 +132,7 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Iterator[str]:
     whole = needed(checked_work(lists_beside(shop, file), drawn, list_beside(file).name), described.instrument)
     operation, now = asked.operation, asked.now
     with alone_with(record):
+        ask_moment(now, "", asked.as_read)
         seen = content_of_made(record) if record.exists() else None
         made = Made((), units) if seen is None else parse_made(made_as_text(seen, record.name), record.name)
         refuse_work(operation, whole, set(made.operations) - {NO_OPERATION})
@@ -176,8 +177,10 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.operations_done import operations_done
     from gramil.shop.own_operations import work_of
+    from gramil.store.writing import changes
 
     operation, now, owner = asked.operation, asked.now, instrument(store, name)
+    ask_moment(now, next((each.at for each in changes(store, 1)), ""), asked.as_read)
     text = revision(store, owner.id).text
     described = parse_description(text, name)
     before = tuple(each.operation for each in operations_done(store, owner.id))

@@ -20,6 +20,7 @@ from gramil.measure import A_64TH, LengthUnit, in_64ths
 from gramil.now.match import Matching, Served, Stock, match
 from gramil.now.needs import MadePart, Need, fit, needs_of
 from gramil.now.states import chosen_in, refuse_namesakes
+from gramil.now.wood_on_hand import Sticks, sticks_for
 from gramil.prints.whole import figures_of
 from gramil.store.items import shop_unit
 from gramil.store.opening import Store, open_store
@@ -74,17 +75,19 @@ def command(
     from gramil.now.stock_on_hand import stock_of_shop
 
     matched = _matched(asked, stock_of_shop(described.shop, settled), ())
-    _answer(matched, [each.name for each in asked], None, as_json, described.shop.shop.units)
+    found = matched, sticks_for([(each.figures, each.done) for each in asked])
+    _answer(found, [each.name for each in asked], None, as_json, described.shop.shop.units)
     click.echo("Parts made ahead are kept in a store; from files alone there are none.", err=as_json)
 
 
 def _answer(
-    found: tuple[Matching, list[str]], names: Sequence[str], store: Path | None, as_json: bool, unit: LengthUnit
+    found: tuple[Matching, Sequence[Sticks]], names: Sequence[str], store: Path | None, as_json: bool, unit: LengthUnit
 ) -> None:
     if as_json:
         from gramil.answers.wood import match_told
 
-        told("match", whose_by_name(names, store, "drawn"), match_told(*found))
+        wanting = [line for own in found[1] for line in _wanting(own, unit)]
+        told("match", whose_by_name(names, store, "drawn"), match_told(found[0], wanting))
         return
     for line in report(*found, unit):
         click.echo(wrapped(line))
@@ -113,7 +116,7 @@ def _settled(shop: ShopDescription, now: datetime) -> dict[str, bool]:
 
 def _from_store(
     store: Store, names: Sequence[str], now: datetime, reserve: bool
-) -> tuple[tuple[Matching, list[str]], list[str], list[str]]:
+) -> tuple[tuple[Matching, Sequence[Sticks]], list[str], list[str]]:
     """What serves which needs, the instruments asked for, and what was promised to them, in words."""
     from gramil.air.air_in_store import places_in_store
     from gramil.air.pieces_now import pieces_now
@@ -123,15 +126,16 @@ def _from_store(
     from gramil.shop.instruments import instruments
     from gramil.shop.operations_done import operations_done
     from gramil.shop.shop_in_store import shop_description
+    from gramil.shop.stock import blanks, free_counts
 
-    described = shop_description(store)
+    described, chosen = shop_description(store), chosen_in(store, names)
     asked = [
         _Asked(
             figures_in_store(store, each, measured=False),
             [done.operation for done in operations_done(store, each.id)],
             each.id,
         )
-        for each in chosen_in(store, names)
+        for each in chosen
     ]
     numbers = {each.id: each.name for each in instruments(store)}
     places = places_in_store(store, described, now)
@@ -142,35 +146,45 @@ def _from_store(
     found = _matched(
         asked, stock_of_store(store, described.shop, numbers, is_settled), tuple(made_parts(store, numbers))
     )
+    free = free_counts(store)
+    sticks = sticks_for(
+        [
+            (figures_in_store(store, owner, measured=False), each.done)
+            for owner, each in zip(chosen, asked, strict=True)
+        ],
+        {each.name: free[each.id] for each in blanks(store)},
+    )
     said: list[str] = []
     if reserve:
         from gramil.acts import wood
 
-        promised = wood.reserve(store, found[0], {each.name: each.id for each in asked}, Hand(now))
+        promised = wood.reserve(store, found, {each.name: each.id for each in asked}, Hand(now), sticks=sticks)
         said = [f"Promised: {each.name} to {each.instrument}." for each in promised]
-    return found, [each.name for each in asked], said
+    return (found, sticks), [each.name for each in asked], said
 
 
-def _matched(asked: Sequence[_Asked], stock: Sequence[Stock], parts: Sequence[MadePart]) -> tuple[Matching, list[str]]:
+def _matched(asked: Sequence[_Asked], stock: Sequence[Stock], parts: Sequence[MadePart]) -> Matching:
     needs = [need for each in asked for need in needs_of(each.figures, each.done)]
     fits = {each.name: [found for part in parts if (found := fit(part, each.figures))] for each in asked}
-    return match(needs, stock, fits), [line for each in asked for line in _sticks(each)]
+    return match(needs, stock, fits)
 
 
-def _sticks(each: _Asked) -> Iterator[str]:
+def _wanting(each: Sticks, unit: LengthUnit) -> Iterator[str]:
     """Brace wood that no billet in stock yields."""
-    if "top_braces_fitted" in each.done:
-        return
-    wanting = each.figures[n.stick_wanting]
-    if wanting:
-        longest = max(stick.length for stick in wanting)
-        wood = ", ".join(dict.fromkeys(stick.wood for stick in wanting))
-        long = _length(longest, each.figures[n.instrument_units])
-        yield f"  {each.name}: {len(wanting)} brace sticks of {wood}, the longest {long}"
+    if each.wanting:
+        longest = max(stick.length for stick in each.wanting)
+        wood = ", ".join(dict.fromkeys(stick.wood for stick in each.wanting))
+        long = _length(longest, unit)
+        yield f"  {each.instrument}: {len(each.wanting)} brace sticks of {wood}, the longest {long}"
 
 
-def report(found: Matching, sticks: Sequence[str], unit: LengthUnit) -> Iterator[str]:
+def report(found: Matching, braces: Sequence[Sticks], unit: LengthUnit) -> Iterator[str]:
     """The lines: what serves what, what nearly fits, what to buy."""
+    for own in braces:
+        if own.billets:
+            split = ", ".join(f"{count} of {name}" for name, count in own.billets.items())
+            yield f"{own.instrument}: brace sticks out of {split}"
+    sticks = [line for own in braces for line in _wanting(own, unit)]
     for name in dict.fromkeys(each.need.instrument for each in found.served):
         yield click.style(name, bold=True)
         for each in found.served:

@@ -22,7 +22,15 @@ LOST_SHOWN = 3
 """So many operations are named that hang on something lost; the rest are counted."""
 WIDEST = 110
 """Characters of a line."""
-CLOSES = {"lost": "lost", "cure": "cures", "jig": "jig", "wood": "wood", "air": "air", "reading": "air"}
+CLOSES = {
+    "lost": "lost",
+    "cure": "cures",
+    "jig": "jig",
+    "wood": "wood",
+    "stock": "wood",
+    "air": "air",
+    "reading": "air",
+}
 
 
 @click.command()
@@ -67,6 +75,7 @@ def page(bench: Bench, found: Sequence[InstrumentNow], every: bool = False, caut
     for one, state in zip(found, bench.instruments, strict=True):
         yield ""
         yield f"{click.style(one.name.upper(), bold=True)}   {one.done} of {one.all} done"
+        yield from (f"  STOP    {line}" for line in state.stops)
         for each, line in made_lines(state.judged, state.unit):
             yield f"  {each.standing.upper():<7} {line}."
         for sheet, why in state.stale.items():

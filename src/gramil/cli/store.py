@@ -8,14 +8,18 @@ import click
 
 from gramil.cli.as_read import as_read_option
 from gramil.cli.store_anew import anew
+from gramil.cli.store_corrected import mark, measured, not_done, reading
 from gramil.cli.store_operations import operations
-from gramil.cli.store_options import moment, moment_of
+from gramil.cli.store_options import ask_moment, moment, moment_of
 from gramil.cli.store_returned import return_to_revision
+from gramil.cli.store_wood import join, lay, part, place, split
 from gramil.faults import Fault, MakersFault
 from gramil.store.opening import Store, new_store, open_store
-from gramil.store.writing import Hand
+from gramil.store.writing import Change, Hand, changes
 
 PATH = click.Path(path_type=Path)
+GONE_SHOWN = 5
+"""So many changes that would be gone are named."""
 
 
 def _place(_: click.Context, parameter: click.Parameter, path: Path) -> Path:
@@ -134,16 +138,22 @@ def backup(store: Path, copy: Path) -> None:
 @command.command()
 @click.argument("store", type=PATH, callback=_place)
 @click.argument("copy", type=PATH)
+@click.option("--yes", is_flag=True, help="Do not ask.")
 @moment
-def restore(store: Path, copy: Path, at: str | None) -> None:
-    """Put COPY in the place of STORE; what was there is kept beside it.
+def restore(store: Path, copy: Path, yes: bool, at: str | None) -> None:
+    """Put COPY in the place of STORE, after saying what the copy knows nothing of; what was there is kept beside it.
 
     \b
     gramil store restore shop.gramil copies/shop-monday.gramil
     """
     from gramil.acts.record import put_back
 
-    kept = put_back(copy, store, moment_of(at))
+    gone = _gone_with(store, copy)
+    for each in gone[:GONE_SHOWN]:
+        click.echo(f"  would be gone: {each.what}, {each.at[:16]}")
+    if gone and not yes:
+        click.confirm(f"{len(gone)} changes would be gone. Put {copy.name} back?", abort=True)
+    kept = put_back(copy, store, moment_of(at), gone[0].id if gone else None)
     click.echo(f"{store.name} is as in {copy.name}.")
     if kept is not None:
         click.echo(f"What was there is kept in {kept.name}.")
@@ -251,6 +261,7 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
     with open_store(store) as opened:
         found, unit = item_named(opened, "jig", jig), shop_unit(opened)
         length, written = read_length(constant, unit), with_unit(constant, "mm", unit)
+        ask_moment(now, next((each.at for each in changes(opened, 1)), ""), as_read)
         if not as_read:
             ask_constant(opened, found, length, written, unit)
         check_jig(opened, found, length, Hand(now))
@@ -260,9 +271,21 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
                 click.echo(f"Stale: sheet {each.given.title} of {owner.name}, {each.given.at[:10]}: {each.why}.")
 
 
-command.add_command(operations)
-command.add_command(anew)
-command.add_command(return_to_revision)
+for _each in (anew, join, lay, mark, measured, not_done, operations, part, place, reading, return_to_revision, split):
+    command.add_command(_each)
+
+
+def _gone_with(store: Path, copy: Path) -> tuple[Change, ...]:
+    """The changes of a store, newest first, that a copy knows nothing of; none of a store that cannot be read."""
+    from gramil.doorway.copies import gone_with
+
+    if not store.exists():
+        return ()
+    try:
+        with open_store(store, to_read=True) as opened:
+            return gone_with(opened, copy)
+    except MakersFault:  # a damaged store, or a copy that is none: restoring says which
+        return ()
 
 
 def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime, as_read: bool) -> Iterator[str]:

@@ -5,6 +5,9 @@ from pathlib import Path
 import click
 
 from gramil.cli.store_options import moment, moment_of
+from gramil.faults import MakersFault
+from gramil.measure import LengthUnit, read_length
+from gramil.quantities import Mm
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
 
@@ -13,21 +16,46 @@ from gramil.store.writing import Hand
 @click.argument("store", type=click.Path(path_type=Path))
 @click.argument("name")
 @click.argument("piece")
+@click.option("--keep", metavar="NAME", help="Keep the old piece in stock under this name, for another use.")
+@click.option("--size", metavar="SIZES", help="What the old piece measures: length x width x thickness.")
+@click.option("--wood", default="", help="What the old piece is made of, if the record does not say.")
 @moment
-def anew(store: Path, name: str, piece: str, at: str | None) -> None:
+def anew(store: Path, name: str, piece: str, keep: str | None, size: str | None, wood: str, at: str | None) -> None:
     """Begin the PIECE of the instrument NAME anew: the board, the neck, the top and so on.
 
-    The work that is done on it is open again, and what was measured of it counts no more; wood that was used up stays
-    used. It is one change, and `gramil store undo` takes it back.
+    The work that is done on it is open again, what was measured of it counts no more, and `gramil match` asks for its
+    wood again. The old piece is written off, or kept in stock with the sizes that it still has. It is one change, and
+    `gramil store undo` takes it back.
 
     \b
     gramil store anew shop.gramil Tarn board
+    gramil store anew shop.gramil Tarn board --keep "short board" --size "410 x 60 x 6.2"
     """
-    from gramil.acts.work import begin_anew
+    from gramil.acts.work import begin_anew, pieces_used
+    from gramil.change.made_in_store import work_on
     from gramil.change.made_rows import operations, pieces
     from gramil.shop.instruments import instrument
+    from gramil.shop.stock import Blank
+    from gramil.store.items import shop_unit
 
+    if (keep is None) != (size is None):
+        raise click.UsageError("an old piece that is kept has a name and its sizes: --keep and --size")
     with open_store(store) as opened:
-        works = begin_anew(opened, instrument(opened, name), piece, Hand(moment_of(at)))
+        owner = instrument(opened, name)
+        kept = None if keep is None else Blank(keep, wood, *sizes(size or "", shop_unit(opened)))
+        gone = pieces_used(opened, owner, [each.operation for each in work_on(opened, owner.id, piece)])
+        works = begin_anew(opened, owner, piece, Hand(moment_of(at)), kept=kept)
     told = ", ".join(operations()[each.operation].what for each in works)
-    click.echo(f"{name}: {pieces()[piece].what} is begun anew. Open again: {told}.")
+    click.echo(f"{owner.name}: {pieces()[piece].what} is begun anew. Open again: {told}.")
+    if gone:
+        click.echo(f"Written off: {', '.join(each.name for each in gone)}.")
+    click.echo("The old piece is written off." if keep is None else f"Kept in stock: {keep}.")
+
+
+def sizes(text: str, unit: LengthUnit) -> tuple[Mm, Mm, Mm]:
+    """Length, width and thickness, written with an x between them. Raises MakersFault for any other form."""
+    parts = [part.strip() for part in text.replace("×", "x").split(" x ")]
+    if len(parts) != 3:
+        raise MakersFault.of(f'"{text}" are no sizes', remedy="write them like 410 x 60 x 6.2", where="--size")
+    length, width, thickness = (read_length(part, unit) for part in parts)
+    return length, width, thickness

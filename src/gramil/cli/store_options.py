@@ -11,6 +11,8 @@ from gramil.cli.moments import read_moment
 from gramil.cli.which_shop import store_meant
 from gramil.faults import MakersFault
 
+FAR_AHEAD = 200
+"""Days ahead of the clock, and of what was noted last, from which a moment is taken for a slip."""
 F = TypeVar("F", bound=Callable[..., Any])
 store_file: Callable[[F], F] = click.option(
     "--store", type=click.Path(path_type=Path), callback=store_meant, help="The shop's store, instead of files."
@@ -36,6 +38,17 @@ def moment_of(at: str | None) -> datetime:
         raise MakersFault.of(
             f'"{at}" is no moment of 1900 to 2199', remedy="write it like 2026-12-01T09:00", where="--at"
         ) from None
+
+
+def ask_moment(now: datetime, last: str, as_read: bool) -> None:
+    """Raises MakersFault for a moment far ahead of the clock and of what was noted last (ISO 8601, or empty), unless it
+    is to be taken as it is.
+    """
+    known = [datetime.now().astimezone(), *([by_the_clock(datetime.fromisoformat(last))] if last else [])]
+    ahead = (now - max(known)).days
+    if ahead > FAR_AHEAD and not as_read:
+        remedy = "is the year right? Nothing was written: write it anew, or take it as it is with --as-read"
+        raise MakersFault.of(f"{now:%Y-%m-%d} is {ahead} days ahead", remedy=remedy, where="--at")
 
 
 def by_the_clock(moment: datetime) -> datetime:

@@ -18,6 +18,9 @@ from gramil.graph import Figures
 from gramil.quantities import Mm
 from gramil.shop.measured import read_measured, unit_of_figure
 
+STICKS, SPLIT = "brace stock", "brace_stock_split"
+"""What billets for braces are promised for, and the operation that uses them up."""
+
 
 @dataclass(frozen=True)
 class Need:
@@ -94,7 +97,23 @@ def _need(name: str, row: Mapping[str, Any], figures: Figures) -> Iterator[Need]
 
 def used_up_by(operation: str) -> tuple[str, ...]:
     """The needs whose wood an operation uses up."""
-    return tuple(name for name, row in _data()["need"].items() if row["until"] == operation)
+    found = tuple(name for name, row in _data()["need"].items() if row["until"] == operation)
+    return (*found, STICKS) if operation == SPLIT else found
+
+
+def used_at(need: str) -> str:
+    """The operation that uses the wood of a need up."""
+    return str(_data()["need"][need]["until"])
+
+
+def kinds_made() -> tuple[str, ...]:
+    """The kinds of parts that may be made ahead."""
+    return tuple(_data()["made"])
+
+
+def parts_used_by(operations: Collection[str]) -> frozenset[str]:
+    """The parts, as pieces are kept for them, whose wood these operations use up."""
+    return frozenset(row["part"] for row in _data()["need"].values() if row["until"] in operations)
 
 
 def fit(part: MadePart, figures: Figures) -> Fit | None:

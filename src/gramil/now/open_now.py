@@ -22,7 +22,7 @@ LONG_CURE = 6.0
 """Hours of cure from which an operation goes on by itself while the hands do something else or sleep."""
 SOON = timedelta(days=3)
 """Air that leaves its band within this time is about to turn."""
-Closes = Literal["lost", "before", "cure", "jig", "wood", "air", "reading"]
+Closes = Literal["lost", "before", "cure", "jig", "wood", "stock", "air", "reading"]
 
 
 @dataclass(frozen=True)
@@ -52,7 +52,8 @@ class WoodNow:
 class InstrumentState:
     """An instrument: the work it needs, what is done of it and when, its pieces by part, sheets that are stale.
 
-    `judged` are the verdicts on the finished work, in words with lengths in `unit`.
+    `judged` are the verdicts on the finished work, in words with lengths in `unit`; `stops` is what measurements make a
+    stop, in words, `lacking` for each operation the wood that it wants and that is not on hand.
     """
 
     name: str
@@ -62,6 +63,8 @@ class InstrumentState:
     stale: Mapping[str, str] = field(default_factory=dict)
     judged: tuple[Judged, ...] = ()
     unit: LengthUnit = "mm"
+    stops: tuple[str, ...] = ()
+    lacking: Mapping[str, str] = field(default_factory=dict)
 
     @cached_property
     def lost(self) -> Mapping[str, str]:
@@ -217,6 +220,8 @@ def _closed(each: Operation, one: InstrumentState, shop: Conditions, held: Holds
         return Closed(each, "cure", f"{_small(one.work.operations[name].what)}: this still cures", over)
     if jig := held.against(each, one.name):
         return Closed(each, "jig", *jig)
+    if each.name in one.lacking:
+        return Closed(each, "stock", one.lacking[each.name])
     return _wood(each, one) or _air(each, shop)
 
 

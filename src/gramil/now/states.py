@@ -1,25 +1,32 @@
 """The instruments on the bench: from descriptions with the records beside them, or from the store, in the same form."""
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import datetime, time
 from pathlib import Path
 
 from gramil.air.air_in_store import places_in_store
 from gramil.air.air_of_places import Places, places_of
 from gramil.air.pieces_now import Pieces, pieces_now
+from gramil.change.in_store import figures_in_store
 from gramil.change.made import Judged, judge
 from gramil.change.made_in_store import standing_in_store
-from gramil.description.reading import Description, ShopDescription, parse_keys, read_description, read_shop
+from gramil.change.stops import measured_stops
+from gramil.description.reading import ShopDescription, parse_keys, read_description, read_shop
 from gramil.faults import MakersFault
+from gramil.graph import Figures
 from gramil.measure import LengthUnit
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
+from gramil.now.match import Stock
+from gramil.now.needs import MadePart, fit
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.outlook import Spell
+from gramil.now.stock_on_hand import made_parts, stock_of_shop, stock_of_store
+from gramil.now.wood_on_hand import without_wood
 from gramil.prints.own_addresses import refuse, wrong_addresses
 from gramil.prints.whole import figures_of
-from gramil.shop.instruments import Instrument, instruments, revision
+from gramil.shop.instruments import Instrument, instrument, instruments, revision
 from gramil.shop.made_file import Made, made_beside, read_made
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_done import operations_done
@@ -57,10 +64,14 @@ class _Read:
     stale: Mapping[str, str]
     judged: tuple[Judged, ...]
     unit: LengthUnit
+    stops: tuple[str, ...] = ()
+    lacking: Mapping[str, str] = field(default_factory=dict)
 
 
 Judging = Callable[[Store, Instrument], tuple[Judged, ...]]
 """How what is made of an instrument of the store stands; raises MakersFault where it cannot be worked out."""
+Figuring = Callable[[Store, Instrument], Figures]
+"""The figures of an instrument of the store, as made; raises MakersFault where it cannot be worked out."""
 Staling = Callable[[Store, Instrument], Mapping[str, str]]
 """Which of its sheets handed out are stale, by name, and why; raises MakersFault where it cannot be worked out."""
 
@@ -85,6 +96,7 @@ def bench_of_store(
     said: Mapping[str, Sequence[Spell]] | None = None,
     *,
     judging: Judging = standing_in_store,
+    figuring: Figuring = figures_in_store,
     staling: Staling,
 ) -> Bench:
     """The bench from the store: its open instruments, or those named; `now` has an offset from UTC."""
@@ -92,10 +104,11 @@ def bench_of_store(
         described = shop_description(store)
         known = places_in_store(store, described, now)
         rows = chosen_in(store, names)
+        on_hand = _on_hand(store, described)
         read, faults = [], []
         for each in rows:
             try:
-                read.append(_from_store(store, each, now, judging, staling))
+                read.append(_from_store(store, each, now, (judging, figuring, staling), on_hand))
             except MakersFault as fault:
                 faults.append(f"{each.name}: {fault.faults[0]}")
     bench = _bench(read, described, known, now.replace(tzinfo=None), said or {})
@@ -111,12 +124,8 @@ def refuse_namesakes(names: Iterable[str]) -> None:
 
 def chosen_in(store: Store, names: Sequence[str]) -> list[Instrument]:
     """The store's instruments of these names, or all open ones; raises MakersFault for a name that does not exist."""
-    known = instruments(store)
-    missing = set(names) - {each.name for each in known}
-    if missing:
-        remedy = "the store has " + ", ".join(each.name for each in known)
-        raise MakersFault.of(f"there is no instrument {min(missing)}", remedy=remedy)
-    return [each for each in known if (each.name in names if names else each.standing == "open")]
+    chosen = {instrument(store, name).name for name in names}
+    return [each for each in instruments(store) if (each.name in chosen if names else each.standing == "open")]
 
 
 def _from_file(file: Path, shop: Path | None, of_shop: ShopDescription) -> _Read:
@@ -128,17 +137,19 @@ def _from_file(file: Path, shop: Path | None, of_shop: ShopDescription) -> _Read
     refuse(fault for each in lists for fault in wrong_addresses(each))
     name = description.instrument.instrument.name
     unit = description.instrument.instrument.units
-    return _Read(
-        name, needed(work, description.instrument), done_in(made), {}, _judged(made, description, of_shop), unit
-    )
+    figures = made.pinned(figures_of(description, of_shop))
+    judged, stops = _judged(made, figures)
+    lacking = _lacking(figures, made.operations, stock_of_shop(of_shop.shop, {}))
+    return _Read(name, needed(work, description.instrument), done_in(made), {}, judged, unit, stops, lacking)
 
 
-def _judged(made: Made, description: Description, shop: ShopDescription) -> tuple[Judged, ...]:
-    """The verdicts on the recorded work by what was measured; without measurements it counts as made as drawn."""
+def _judged(made: Made, figures: Figures) -> tuple[tuple[Judged, ...], tuple[str, ...]]:
+    """The verdicts on the recorded work by what was measured, and the stops that come of it; without measurements it
+    counts as made as drawn.
+    """
     if not any(each.measured for each in made.done):
-        return ()
-    figures = made.pinned(figures_of(description, shop))
-    return judge(dict.fromkeys(made.operations, figures), figures)
+        return (), ()
+    return judge(dict.fromkeys(made.operations, figures), figures), measured_stops(figures)
 
 
 def done_in(made: Made) -> dict[str, datetime]:
@@ -154,17 +165,39 @@ def _moment(day: str) -> datetime:
     return datetime.fromisoformat(day).replace(tzinfo=None)
 
 
-def _from_store(store: Store, owner: Instrument, now: datetime, judging: Judging, staling: Staling) -> _Read:
+def _from_store(
+    store: Store,
+    owner: Instrument,
+    now: datetime,
+    telling: tuple[Judging, Figuring, Staling],
+    on_hand: tuple[Sequence[Stock], Sequence[MadePart]],
+) -> _Read:
     """An instrument from the keys of its latest revision; whether its parts fit together is not checked here."""
     latest = revision(store, owner.id)
     chosen = parse_keys(latest.text, f"revision {latest.number}")
     moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, owner.id))
     done = {operation: moment.astimezone(now.tzinfo).replace(tzinfo=None) for operation, moment in moments}
     try:
-        judged, stale = judging(store, owner), staling(store, owner)
+        judging, figuring, staling = telling
+        judged, figures, stale = judging(store, owner), figuring(store, owner), staling(store, owner)
+        stops, lacking = measured_stops(figures), _lacking(figures, done, *on_hand)
     except MakersFault:  # its faults are reported where its figures are shown
-        judged, stale = (), {}
-    return _Read(owner.name, needed(work_of(store, owner.id), chosen), done, stale, judged, chosen.instrument.units)
+        judged, stops, stale, lacking = (), (), {}, {}
+    work = needed(work_of(store, owner.id), chosen)
+    return _Read(owner.name, work, done, stale, judged, chosen.instrument.units, stops, lacking)
+
+
+def _on_hand(store: Store, described: ShopDescription) -> tuple[Sequence[Stock], Sequence[MadePart]]:
+    """What the store has on hand, promised or not."""
+    names = {each.id: each.name for each in instruments(store)}
+    return stock_of_store(store, described.shop, names, {}), tuple(made_parts(store, names))
+
+
+def _lacking(
+    figures: Figures, done: Collection[str], stock: Sequence[Stock], parts: Sequence[MadePart] = ()
+) -> Mapping[str, str]:
+    fits = [found for part in parts if (found := fit(part, figures))]
+    return without_wood(figures, done, stock, fits) if stock else {}
 
 
 def _bench(
@@ -187,7 +220,9 @@ def _state(each: _Read, pieces: Pieces, woods: Mapping[int, WoodNow], now: datet
     done = {operation: moment for operation, moment in each.done.items() if moment <= now}
     kept = pieces_of(each.name, pieces)
     wood = {part: tuple(woods[id(piece)] for piece in own) for part, own in kept.items()}
-    return InstrumentState(each.name, each.work, done, wood, each.stale, each.judged, each.unit)
+    return InstrumentState(
+        each.name, each.work, done, wood, each.stale, each.judged, each.unit, each.stops, each.lacking
+    )
 
 
 def rests_on(bench: Bench) -> str:

@@ -8,7 +8,8 @@ from gramil.description.records import piece_of_wood
 from gramil.description.shop.tables import Shop
 from gramil.description.wood.tables import PieceTable
 from gramil.now.match import Stock
-from gramil.now.needs import MadePart
+from gramil.now.needs import MadePart, parts_used_by
+from gramil.shop.operations_done import operations_done
 from gramil.shop.stock import blanks, parts, promises
 from gramil.store.opening import Store
 
@@ -40,7 +41,10 @@ def _of_pieces(rows: Iterable[PieceTable], settled: Mapping[str, bool]) -> Itera
 def stock_of_store(
     store: Store, shop: Shop, names: Mapping[int, str], settled: Mapping[str, bool]
 ) -> tuple[Stock, ...]:
-    """The store's blanks that are not used up, one by one, and its pieces; `names` are the instruments' by number."""
+    """The store's blanks that are not used up, one by one, and its pieces; `names` are the instruments' by number.
+
+    A piece that is kept for an instrument is used up with the work that uses the wood of its part.
+    """
     given = promises(store)
     found = []
     for blank in blanks(store):
@@ -51,8 +55,15 @@ def stock_of_store(
         free = blank.count - sum(each.count for each in own)
         piece = Stock(**piece_of_wood(blank), grain=blank.grain, settled=settled.get(blank.name), id=blank.id)
         found += [replace(piece, owner=owner) for owner in (*owners.elements(), *[""] * free)]
-    named = {blank.name for blank in blanks(store)}
-    return (*found, *_of_pieces((row for row in shop.piece if row.name not in named), settled))
+    named, used = {blank.name for blank in blanks(store)}, _used(store, names)
+    left = (row for row in shop.piece if row.name not in named and (row.instrument, row.part) not in used)
+    return (*found, *_of_pieces(left, settled))
+
+
+def _used(store: Store, names: Mapping[int, str]) -> set[tuple[str | None, str]]:
+    """Whose pieces for which parts are used up: the work that uses the part's wood up is done."""
+    done = {name: {each.operation for each in operations_done(store, number)} for number, name in names.items()}
+    return {(name, part) for name, operations in done.items() for part in parts_used_by(operations)}
 
 
 def made_parts(store: Store, names: Mapping[int, str]) -> Iterator[MadePart]:

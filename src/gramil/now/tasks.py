@@ -137,9 +137,9 @@ def _starts(
 ) -> tuple[Span, ...]:
     """The spans of minutes in which it may start: what it needs cured, wood settled, air in its band for long enough.
 
-    What depends on something lost may not start at all.
+    What depends on something lost, or wants wood that is not on hand, may not start at all.
     """
-    if each.name in one.lost:
+    if each.name in one.lost or each.name in one.lacking:
         return ()
     settled = [
         _settles(piece.settled, piece.likely, shop.now) for part in each.wood for piece in one.wood.get(part, ())

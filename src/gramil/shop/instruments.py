@@ -5,12 +5,17 @@ read again and compared.
 """
 
 from dataclasses import dataclass
+from typing import Literal
 
+from gramil.faults import MakersFault
 from gramil.store.failures import Conflict
 from gramil.store.moments import moment_text
 from gramil.store.opening import Store, Value
 from gramil.store.rows import insert, record, records, update
 from gramil.store.writing import Hand, writing
+
+Standing = Literal["open", "waiting", "done"]
+"""Whether an instrument is worked on, put aside, or handed over."""
 
 
 @dataclass(frozen=True)
@@ -54,8 +59,17 @@ def instruments(store: Store, standing: str | None = None) -> list[Instrument]:
 
 
 def instrument(store: Store, name: str) -> Instrument:
-    """The instrument of that name; raises MakersFault if there is none."""
-    return record(store, Instrument, "instrument", "WHERE name = ?", (name,))
+    """The instrument of that name; small letters find it too where only one can be meant.
+
+    Raises MakersFault if there is none, and names those that there are.
+    """
+    known = instruments(store)
+    alike = [each for each in known if each.name.casefold() == name.strip().casefold()]
+    found = next((each for each in known if each.name == name), alike[0] if len(alike) == 1 else None)
+    if found is None:
+        has = f"the store has {', '.join(each.name for each in known)}" if known else "the store has none yet"
+        raise MakersFault.of(f"there is no such instrument: {name}", remedy=has)
+    return found
 
 
 def update_instrument(store: Store, changed: Instrument, hand: Hand) -> Instrument:

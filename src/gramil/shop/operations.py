@@ -95,6 +95,15 @@ class Work:
         return tuple(each.name for each in self.operations.values() if name in each.after)
 
 
+def after_it(work: Work, name: str) -> tuple[str, ...]:
+    """Every operation that waits for one, through any chain, in the order of the work."""
+    found = {name}
+    for each in work.operations.values():
+        if found.intersection(each.after):
+            found.add(each.name)
+    return tuple(each for each in work.operations if each in found and each != name)
+
+
 def needed(work: Work, instrument: Instrument) -> Work:
     """The work that an instrument needs, in order, and what is left out of it, with the reason.
 

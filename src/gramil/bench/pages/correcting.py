@@ -8,14 +8,14 @@ from starlette.responses import Response
 
 from gramil.acts.air import correct_reading as put_reading_right
 from gramil.acts.corrections import correct_measurement, correct_weighing
-from gramil.acts.work import not_done_after_all
+from gramil.acts.work import hanging, not_done_after_all
 from gramil.air.pieces import PIECE
 from gramil.air.places import Place, Reading, instant_of, place
 from gramil.bench.ages import clock
 from gramil.bench.doubts import Doubt, measured_doubts
 from gramil.bench.measuring import bare
 from gramil.bench.numbers import degrees_of, number_of
-from gramil.bench.open_instruments import OpenInstruments
+from gramil.bench.open_instruments import OpenInstruments, named
 from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import address_of_work
@@ -238,8 +238,11 @@ def _back(request: PageRequest, number: int) -> str:
 def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The question before an operation that was noted as done is taken back."""
     with request.keeping.opened() as store:
-        done = _done(request, store)
-    number = instrument_id(request)
+        done, number = _done(request, store), instrument_id(request)
+        after = hanging(store, named(store, number), done.operation)
+    hangs = (
+        f" Done after it, and hanging on it: {', '.join(name.replace('_', ' ') for name in after)}." if after else ""
+    )
     wrong = Correction(
         f"Not done after all: {done.operation.replace('_', ' ')}",
         f"noted as done {clock(done.at, request.now)}{f', {done.who}' if done.who else ''}. {done.note}".strip(),
@@ -248,7 +251,7 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
         f"/instrument/{number}/operation/{done.operation}/not-done",
         address_of_work(number, done.operation),
         "It is not done",
-        "The operation is open again. What was measured at it stays; wood that it used up stays used.",
+        f"The operation is open again. What was measured at it stays; wood that it used up stays used.{hangs}",
     )
     return asked_whether(request, wrong)
 

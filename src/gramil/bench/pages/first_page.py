@@ -10,7 +10,7 @@ from starlette.responses import Response
 from gramil.air.air_bands import Limits
 from gramil.bench.ages import ago
 from gramil.bench.day_curve import day_curve, day_span
-from gramil.bench.made_here import judging
+from gramil.bench.made_here import figuring, judging
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.beginning import six
@@ -27,7 +27,15 @@ OPEN_SHOWN = 3
 """So many open operations stand at length; the rest are folded."""
 LOST_SHOWN = 3
 """So many operations are named that hang on something lost; the rest are counted."""
-CLOSES = {"lost": "lost", "cure": "curing", "jig": "jig", "wood": "wood", "air": "air", "reading": "air"}
+CLOSES = {
+    "lost": "lost",
+    "cure": "curing",
+    "jig": "jig",
+    "wood": "wood",
+    "stock": "wood",
+    "air": "air",
+    "reading": "air",
+}
 
 
 @dataclass(frozen=True)
@@ -78,7 +86,13 @@ def first_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         known = {each.name: each.id for each in instruments(store)}
         if not known:
             return request.page("empty.html", title="Begin", questions=six(request.session.unit), answers={}, faults=())
-        bench = bench_of_store(store, request.now, judging=judging(open_instruments), staling=staling(open_instruments))
+        bench = bench_of_store(
+            store,
+            request.now,
+            judging=judging(open_instruments),
+            figuring=figuring(open_instruments),
+            staling=staling(open_instruments),
+        )
         rows = _rows(store, open_instruments, bench, known, request.now.replace(tzinfo=None))
         others = [each for each in instruments(store) if each.standing != "open"]
     now = bench.shop.now
@@ -146,7 +160,10 @@ def _row(
         tuple(_together(here, now)),
         len(one.closed) - len(here),
         state.stale,
-        tuple((each.standing, line) for each, line in made_lines(state.judged, state.unit)),
+        (
+            *(("stop", line.rstrip(".")) for line in state.stops),
+            *((each.standing, line) for each, line in made_lines(state.judged, state.unit)),
+        ),
         *_verdicts(store, open_instruments, number),
     )
 

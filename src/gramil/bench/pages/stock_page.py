@@ -25,6 +25,7 @@ from gramil.measure import LengthUnit
 from gramil.now.match import Matching, match
 from gramil.now.needs import fit, needs_of
 from gramil.now.stock_on_hand import made_parts, stock_of_store
+from gramil.now.wood_on_hand import Sticks, sticks_for
 from gramil.shop.instruments import instruments
 from gramil.shop.operations_done import operations_done
 from gramil.shop.shop_in_store import shop_description
@@ -74,7 +75,7 @@ def stock_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         ]
         made = parts(store)
         found = _matching(store, open_instruments, request.now)
-        sticks = list(_sticks(store, open_instruments, unit))
+        sticks = [line for each in _braces(store, open_instruments) for line in _wanting(each, unit)]
         open_promises = [each for each in given if not each.used_at]
         held = {each.id: each.name for each in blanks(store)}, {each.id: each.name for each in made}
     return request.page(
@@ -132,15 +133,20 @@ def _settled(store: Store, described: ShopDescription, now: datetime) -> dict[st
     return {each.row.name: settled(each.state, band) for each in pieces_now(described, places, clock).known}
 
 
-def _sticks(store: Store, open_instruments: OpenInstruments, unit: LengthUnit) -> Iterator[str]:
-    """Brace wood that no billet in stock yields, of each open instrument."""
-    for held in held_open(store, open_instruments).values():
-        done = [each.operation for each in operations_done(store, held.seen.id)]
-        wanting = held.figures[n.stick_wanting]
-        if wanting and "top_braces_fitted" not in done:
-            wood = ", ".join(dict.fromkeys(stick.wood for stick in wanting))
-            longest = shown(max(stick.length for stick in wanting), "mm", unit)
-            yield f"{held.seen.name}: {len(wanting)} brace sticks of {wood}, the longest {longest}"
+def _braces(store: Store, open_instruments: OpenInstruments) -> tuple[Sticks, ...]:
+    """Which billets the braces of each open instrument get, none of them twice."""
+    held, free = held_open(store, open_instruments).values(), free_counts(store)
+    done = [[each.operation for each in operations_done(store, one.seen.id)] for one in held]
+    asked = [(one.figures, own) for one, own in zip(held, done, strict=True)]
+    return sticks_for(asked, {each.name: free[each.id] for each in blanks(store)})
+
+
+def _wanting(each: Sticks, unit: LengthUnit) -> Iterator[str]:
+    """Brace wood that no billet in stock yields."""
+    if each.wanting:
+        wood = ", ".join(dict.fromkeys(stick.wood for stick in each.wanting))
+        longest = shown(max(stick.length for stick in each.wanting), "mm", unit)
+        yield f"{each.instrument}: {len(each.wanting)} brace sticks of {wood}, the longest {longest}"
 
 
 def _to_buy(found: Matching, unit: LengthUnit) -> list[tuple[str, str]]:
@@ -159,7 +165,8 @@ def promise_found(request: PageRequest, open_instruments: OpenInstruments) -> Re
         numbers = {each.name: each.id for each in instruments(store)}
         found = _matching(store, open_instruments, request.now)
         if found:
-            reserve(store, found, numbers, request.hand)
+            sticks = _braces(store, open_instruments)
+            reserve(store, found, numbers, request.hand, sticks=sticks)
     return go("/stock")
 
 

@@ -5,7 +5,7 @@ from itertools import groupby
 
 from starlette.responses import Response
 
-from gramil.bench.made_here import judging
+from gramil.bench.made_here import figuring, judging
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.stale_here import staling
@@ -63,6 +63,7 @@ def _planned(request: PageRequest, open_instruments: OpenInstruments) -> tuple[B
             request.now,
             said=_said(request, store, given["outlook"]),
             judging=judging(open_instruments),
+            figuring=figuring(open_instruments),
             staling=staling(open_instruments),
         )
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(given["hours"], given["working"]), 7 * count)

@@ -1,0 +1,141 @@
+"""`gramil store not-done`, `measured`, `reading`, `mark`: wrong entries put right or struck, and standing."""
+
+from datetime import datetime
+from pathlib import Path
+from typing import get_args
+
+import click
+
+from gramil.cli.as_read import as_read_option, ask
+from gramil.cli.store_options import moment, moment_of
+from gramil.faults import MakersFault
+from gramil.shop.instruments import Standing
+from gramil.store.opening import open_store
+from gramil.store.writing import Hand
+
+PATH = click.Path(path_type=Path)
+WHY = click.option("--why", default="", help="Why, in a line; it stays in the record.")
+
+
+@click.command("not-done")
+@click.argument("store", type=PATH)
+@click.argument("name")
+@click.argument("operation")
+@moment
+def not_done(store: Path, name: str, operation: str, at: str | None) -> None:
+    """Take back that OPERATION was done on the instrument NAME, however long ago, and say what hangs on it.
+
+    What was measured at it stays; wood that it used up stays used. `gramil store undo` takes this back.
+
+    \b
+    gramil store not-done shop.gramil Tarn slotted
+    """
+    from gramil.acts.work import hanging, not_done_after_all
+    from gramil.shop.instruments import instrument
+    from gramil.shop.operations_done import operations_done
+
+    with open_store(store) as opened:
+        owner = instrument(opened, name)
+        done = {each.operation: each for each in operations_done(opened, owner.id)}
+        if operation not in done:
+            remedy = f"done are: {', '.join(done)}" if done else "nothing is noted as done on it"
+            raise MakersFault.of(f"{operation} is not noted as done on {owner.name}", remedy=remedy)
+        after = hanging(opened, owner, operation)
+        not_done_after_all(opened, done[operation], Hand(moment_of(at)))
+    click.echo(f"{owner.name}: {operation} is open again.")
+    if after:
+        click.echo(f"Done after it, and hanging on it: {', '.join(after)}.")
+
+
+@click.command()
+@click.argument("store", type=PATH)
+@click.argument("name")
+@click.argument("address")
+@click.argument("value", required=False)
+@click.option("--strike", is_flag=True, help="Strike it: it counts no more.")
+@WHY
+@as_read_option
+@moment
+def measured(
+    store: Path, name: str, address: str, value: str | None, strike: bool, why: str, as_read: bool, at: str | None
+) -> None:
+    """Put right the last measurement of ADDRESS on the instrument NAME, with VALUE, or strike it.
+
+    \b
+    gramil store measured shop.gramil Tarn blank_thickness 6.35mm --why "misread"
+    gramil store measured shop.gramil Tarn blank_thickness --strike
+    """
+    from gramil import names as n
+    from gramil.acts.corrections import correct_measurement
+    from gramil.change.in_store import figures_in_store
+    from gramil.shop.corrections import measured_rows
+    from gramil.shop.instruments import instrument
+    from gramil.shop.operations_done import read_measurements
+
+    if strike == (value is not None):
+        raise click.UsageError("give the right VALUE, or --strike")
+    with open_store(store) as opened:
+        owner = instrument(opened, name)
+        rows = [each for each in measured_rows(opened, owner.id) if each.measurement.address == address]
+        if not rows:
+            raise MakersFault.of(f"{address} was not measured on {owner.name}", remedy="see what was, on its sheets")
+        figures, right = figures_in_store(opened, owner), None
+        if value is not None:
+            (right,) = read_measurements(figures, {address: value}, figures[n.instrument_units])
+            ask(figures, [right], "", as_read)
+        correct_measurement(opened, rows[0], right, Hand(moment_of(at), why=why), figures=figures)
+    was = f"{address}, {rows[0].measurement.written} of {rows[0].at[:10]}"
+    click.echo(f"{was}: struck." if right is None else f"{was}: {right.written} now.")
+
+
+@click.command()
+@click.argument("store", type=PATH)
+@click.argument("place")
+@click.argument("when")
+@click.option("--right", nargs=2, type=float, metavar="RH C", help="What it should say: humidity % and temperature C.")
+@WHY
+@moment
+def reading(store: Path, place: str, when: str, right: tuple[float, float] | None, why: str, at: str | None) -> None:
+    """Strike the reading of PLACE that was taken at WHEN, or put it right.
+
+    \b
+    gramil store reading shop.gramil shop 2026-01-19T08:00 --right 44 18
+    gramil store reading shop.gramil shop 2026-01-19T08:00 --why "the meter lay in the sun"
+    """
+    from dataclasses import replace
+
+    from gramil.acts.air import correct_reading
+    from gramil.air.places import instant_of
+    from gramil.air.places import place as place_named
+    from gramil.shop.corrections import reading_at
+
+    with open_store(store) as opened:
+        of = place_named(opened, place)
+        seen = reading_at(opened, of.id, instant_of(moment_of(when)))
+        new = None if right is None else replace(seen, humidity=right[0], temperature=right[1])
+        correct_reading(opened, of, seen, Hand(moment_of(at), why=why), right=new)
+    was = f"{of.name}, {_clock(seen.at)}, {seen.humidity:g} % {seen.temperature:g} C"
+    click.echo(f"{was}: struck." if new is None else f"{was}: {new.humidity:g} % {new.temperature:g} C now.")
+
+
+def _clock(moment: datetime) -> str:
+    return f"{moment:%Y-%m-%d %H:%M}"
+
+
+@click.command()
+@click.argument("store", type=PATH)
+@click.argument("name")
+@click.argument("standing", type=click.Choice(get_args(Standing)))
+@moment
+def mark(store: Path, name: str, standing: str, at: str | None) -> None:
+    """Mark the instrument NAME as open, waiting or done. Only open ones ask for work and wood.
+
+    \b
+    gramil store mark shop.gramil Fell done
+    """
+    from gramil.acts import standing as acts
+    from gramil.shop.instruments import instrument
+
+    with open_store(store) as opened:
+        marked = acts.mark(opened, instrument(opened, name), standing, Hand(moment_of(at)))
+    click.echo(f"{marked.name} is {marked.standing}.")

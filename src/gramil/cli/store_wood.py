@@ -1,0 +1,143 @@
+"""`gramil store lay`, `split`, `join`, `part`, `place`: wood moved, cut and counted together; parts; places."""
+
+from collections.abc import Iterable
+from pathlib import Path
+
+import click
+
+from gramil.cli.store_anew import sizes
+from gramil.cli.store_options import moment, moment_of
+from gramil.faults import MakersFault
+from gramil.store.opening import open_store
+from gramil.store.writing import Hand
+
+PATH = click.Path(path_type=Path)
+
+
+@click.command()
+@click.argument("store", type=PATH)
+@click.argument("piece")
+@click.argument("place")
+@moment
+def lay(store: Path, piece: str, place: str, at: str | None) -> None:
+    """Note that PIECE, wood in stock or a piece that is followed, lies in PLACE from now on.
+
+    \b
+    gramil store lay shop.gramil "back 1" cupboard
+    """
+    from gramil.acts import wood
+    from gramil.shop.stock import blanks
+
+    with open_store(store) as opened:
+        found = next((each for each in blanks(opened) if each.name == piece), None)
+        if found is not None:
+            wood.move(opened, found, place, Hand(moment_of(at)))
+        else:
+            wood.lay(opened, piece, place, Hand(moment_of(at)))
+    click.echo(f"{piece} lies in the {place}.")
+
+
+@click.command()
+@click.argument("store", type=PATH)
+@click.argument("piece")
+@click.argument("parts", nargs=-1, required=True, metavar="NAME=SIZES...")
+@moment
+def split(store: Path, piece: str, parts: tuple[str, ...], at: str | None) -> None:
+    """Cut one of PIECE into parts, each with its name and what it measures: length x width x thickness.
+
+    \b
+    gramil store split shop.gramil hornbeam "bridge=160 x 40 x 8" "left over=320 x 72 x 8"
+    """
+    from gramil.acts import wood
+    from gramil.shop.stock import Blank, blank_named
+    from gramil.store.items import shop_unit
+
+    with open_store(store) as opened:
+        unit = shop_unit(opened)
+        new = [Blank(name, "", *sizes(text, unit)) for name, text in _pairs(parts, "bridge=160 x 40 x 8")]
+        wood.split(opened, blank_named(opened, piece), new, Hand(moment_of(at)))
+    click.echo(f"{piece} is cut into {', '.join(each.name for each in new)}.")
+
+
+@click.command()
+@click.argument("store", type=PATH)
+@click.argument("piece")
+@click.argument("other")
+@moment
+def join(store: Path, piece: str, other: str, at: str | None) -> None:
+    """Count OTHER together with PIECE: wood of one kind and size, under the name of PIECE.
+
+    \b
+    gramil store join shop.gramil hornbeam "hornbeam of spring"
+    """
+    from gramil.acts import wood
+    from gramil.shop.stock import blank_named
+
+    with open_store(store) as opened:
+        kept = wood.join(opened, blank_named(opened, piece), blank_named(opened, other), Hand(moment_of(at)))
+    click.echo(f"{kept.name}: {kept.count} now.")
+
+
+@click.command()
+@click.argument("store", type=PATH)
+@click.argument("name")
+@click.argument("kind")
+@click.argument("figures", nargs=-1, metavar="FIGURE=VALUE...")
+@click.option("--wood", default="", help="What it is made of.")
+@moment
+def part(store: Path, name: str, kind: str, figures: tuple[str, ...], wood: str, at: str | None) -> None:
+    """Write down a part made ahead: its NAME, its KIND such as "bent sides", and what it measures.
+
+    \b
+    gramil store part shop.gramil "sides of May" "bent sides" length=760mm thickness=2.0mm --wood walnut
+    """
+    from gramil.acts.wood import make_ahead
+    from gramil.shop.stock import Part
+
+    with open_store(store) as opened:
+        made = make_ahead(opened, Part(name, kind, dict(_pairs(figures, "length=760mm")), wood), Hand(moment_of(at)))
+    click.echo(f"{made.name} ({made.kind}) is in stock.")
+
+
+@click.command()
+@click.argument("store", type=PATH)
+@click.argument("name")
+@click.option("--room", type=float, help="Volume of air in it, m3.")
+@click.option("--air-changes", nargs=2, type=float, metavar="LEAST MOST", help="Changes of its air an hour.")
+@click.option("--air-from", help="Name of the place whose air leaks in.")
+@moment
+def place(
+    store: Path,
+    name: str,
+    room: float | None,
+    air_changes: tuple[float, float] | None,
+    air_from: str | None,
+    at: str | None,
+) -> None:
+    """Change what is known of the place NAME; what is not named stays as it is. A new place is added.
+
+    \b
+    gramil store place shop.gramil cupboard --room 0.4 --air-changes 0.1 0.3 --air-from shop
+    """
+    from gramil.acts.air import change_place, name_place
+    from gramil.air.places import place as place_named
+    from gramil.air.places import places
+
+    given = {"room": room, "air_changes": list(air_changes) if air_changes else None, "air_from": air_from}
+    with open_store(store) as opened:
+        if name not in [each.name for each in places(opened)]:
+            name_place(opened, name, Hand(moment_of(at)))
+        seen = place_named(opened, name)
+        new = {**seen.figures, **{key: value for key, value in given.items() if value is not None}}
+        if new != seen.figures:
+            change_place(opened, seen, new, Hand(moment_of(at)))
+    click.echo(f"{name}: " + (", ".join(f"{key} {value}" for key, value in new.items()) or "nothing more is known."))
+
+
+def _pairs(texts: Iterable[str], example: str) -> list[tuple[str, str]]:
+    """Names and values, written with an equals sign between them. Raises MakersFault for any other form."""
+    found = [tuple(part.strip() for part in text.partition("=")) for text in texts]
+    for (name, equals, value), text in zip(found, texts, strict=True):
+        if not (name and equals and value):
+            raise MakersFault.of(f'"{text}" is not a name and what it measures', remedy=f"write it like {example}")
+    return [(name, value) for name, _, value in found]

@@ -1,0 +1,127 @@
+"""What is put right, struck, moved, cut and counted together from the command line, each as one act."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from gramil.cli import gramil
+from gramil.faults import MakersFault
+from gramil.shop.instruments import instrument
+from gramil.shop.operations_done import measurements, operations_done
+from gramil.shop.stock import blank_named, blanks, parts
+from gramil.store.opening import open_store
+from gramil.store.writing import Hand
+
+from ..acts.laid import lay_out
+
+AT = ("--at", "2026-02-02T09:00")
+
+
+@pytest.fixture(scope="module")
+def laid(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return lay_out(tmp_path_factory.mktemp("laid"))
+
+
+@pytest.fixture
+def shop(laid: Path, tmp_path: Path) -> Path:
+    return Path(shutil.copyfile(laid, tmp_path / laid.name))
+
+
+def run(*words: str | Path, refused: bool = False) -> str:
+    result = CliRunner().invoke(gramil, [str(word) for word in words])
+    assert (result.exit_code != 0) == refused, result.output
+    fault = result.exception
+    assert fault is None or isinstance(fault, SystemExit | MakersFault), result.output
+    return result.output + (" ".join(map(str, fault.faults)) if isinstance(fault, MakersFault) else "")
+
+
+def test_work_done_long_ago_is_struck_and_what_hangs_on_it_is_said(shop: Path) -> None:
+    run("done", "wood_chosen", "tarn", "--store", shop, *AT)
+    run("done", "wood_weighed", "Tarn", "--store", shop, *AT)
+    assert "hanging on it: wood_weighed" in run("store", "not-done", shop, "tarn", "wood_chosen", *AT)
+    with open_store(shop) as store:
+        assert [each.operation for each in operations_done(store, instrument(store, "Tarn").id)][-1] == "wood_weighed"
+    assert "Done are:" in run("store", "not-done", shop, "Tarn", "wood_chosen", *AT, refused=True)
+
+
+def test_a_measurement_is_put_right_or_struck_and_a_wild_one_is_asked_about(shop: Path) -> None:
+    wild = run("store", "measured", shop, "Tarn", "board_thickness", "63.5mm", *AT, refused=True)
+    assert "--as-read" in wild
+    assert "6.38mm now" in run("store", "measured", shop, "Tarn", "board_thickness", "6.38mm", *AT)
+    with open_store(shop) as store:
+        assert [each.value for each in measurements(store, instrument(store, "Tarn").id)] == [6.38]
+    assert "struck" in run("store", "measured", shop, "Tarn", "board_thickness", "--strike", *AT)
+    with open_store(shop) as store:
+        assert measurements(store, instrument(store, "Tarn").id) == []
+
+
+def test_a_reading_of_air_is_struck_once(shop: Path) -> None:
+    run("store", "place", shop, "loft", *AT)
+    with open_store(shop) as store:
+        from gramil.acts.air import read_meter
+        from gramil.cli.store_options import moment_of
+
+        read_meter(store, "loft", 19.0, 44.0, Hand(moment_of("2026-02-01T08:00")))
+    assert "41 % 18 C now" in run("store", "reading", shop, "loft", "2026-02-01T08:00", "--right", "41", "18", *AT)
+    assert "struck" in run("store", "reading", shop, "loft", "2026-02-01T08:00", *AT)
+    assert "not there" in run("store", "reading", shop, "loft", "2026-02-01T08:00", *AT, refused=True)
+
+
+def test_an_instrument_marked_done_asks_for_no_wood(shop: Path) -> None:
+    run("store", "mark", shop, "Fell", "done", *AT)
+    assert "Fell" not in run("match", "--store", shop, *AT)
+    run("store", "mark", shop, "fell", "open", *AT)
+    assert "no such instrument: scree" in run("store", "mark", shop, "scree", "done", *AT, refused=True)
+
+
+def test_wood_is_laid_cut_and_counted_together(shop: Path) -> None:
+    run("store", "lay", shop, "plank", "attic", *AT)
+    run("store", "split", shop, "plank", "short=400 x 90 x 30", "left over=490 x 90 x 30", *AT)
+    with open_store(shop) as store:
+        names = [each.name for each in blanks(store)]
+        assert "plank" not in names
+        short = blank_named(store, "short")
+        assert (short.wood, short.length, short.place is not None) == ("walnut", 400.0, True)
+    too_much = run("store", "split", shop, "short", "one=400 x 90 x 31", *AT, refused=True)
+    assert "more than the piece" in too_much
+    assert "not alike" in run("store", "join", shop, "short", "left over", *AT, refused=True)
+    run("store", "split", shop, "short", "half=200 x 90 x 30", "other half=200 x 90 x 30", *AT)
+    assert "half: 2 now" in run("store", "join", shop, "half", "other half", *AT)
+
+
+def test_what_is_promised_is_not_cut(shop: Path) -> None:
+    with open_store(shop) as store:
+        from gramil.shop.stock import free_counts
+
+        free = free_counts(store)
+        taken = next(each.name for each in blanks(store) if free[each.id] == 0)
+    assert "is free" in run("store", "split", shop, taken, "a=10 x 10 x 1", *AT, refused=True)
+
+
+def test_a_part_made_ahead_and_a_place_are_written_down(shop: Path) -> None:
+    run("store", "part", shop, "sides of May", "bent sides", "length=760mm", "--wood", "walnut", *AT)
+    with open_store(shop) as store:
+        assert [each.name for each in parts(store)] == ["sides of May"]
+    assert "serves no need" in run("store", "part", shop, "thing", "bent wings", *AT, refused=True)
+    assert "room 54.5" in run("store", "place", shop, "shop", "--room", "54.5", *AT)
+    assert "room" in run("store", "place", shop, "shop", "--room", "-1", *AT, refused=True)
+
+
+def test_a_year_ahead_is_asked_about(shop: Path) -> None:
+    words = ("done", "wood_chosen", "Tarn", "--store", shop, "--at", "2199-02-02T09:00")
+    assert "days ahead" in run(*words, refused=True)
+    run(*words, "--as-read")
+
+
+def test_a_restore_says_what_it_would_lose(shop: Path) -> None:
+    copy = shop.with_name("copy.gramil")
+    run("store", "backup", shop, copy)
+    run("done", "wood_chosen", "Tarn", "--store", shop, *AT)
+    told = run("store", "restore", shop, copy, *AT, refused=True)
+    assert "would be gone: done: wood_chosen, Tarn" in told
+    run("store", "restore", shop, copy, "--yes", *AT)
+    with open_store(shop) as store:
+        done = [each.operation for each in operations_done(store, instrument(store, "Tarn").id)]
+        assert "wood_chosen" not in done
