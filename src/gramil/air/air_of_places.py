@@ -19,7 +19,13 @@ from gramil.written_file import Imprint, put_text
 LARGEST_LOG = 60_000_000
 """Bytes; ten years of ten-minute readings."""
 STALE = timedelta(hours=12)
-"""Readings older than this do not tell the air of now."""
+"""Readings older than this do not tell the air of now, unless the place's own habit does."""
+LONGEST_TRUST = timedelta(days=10)
+"""However steady a place is, it is read again after so long."""
+STEADY = 3.0
+"""Per cent of humidity: a place is trusted for as long as its air seldom changed by more in that time."""
+HABIT_DAYS, HABIT_SHARE = 60.0, 0.8
+"""Days of its record that show its habit; and in which share of cases it must have kept within that."""
 
 
 @dataclass(frozen=True)
@@ -125,6 +131,27 @@ def _history(row: PlaceTable, folder: Path | None) -> AirHistory:
     if folder is None:
         raise MakersFault.of(f"{row.log} has no folder to lie in")
     return own_air(folder / row.log)
+
+
+def drift(place: PlaceAir, age: timedelta) -> float | None:
+    """By how much (%) its humidity seldom changed in so long a time, by its own record; None if that is too short."""
+    history, lag = place.history, age.total_seconds()
+    since = max(history.times[0], history.times[-1] - HABIT_DAYS * 86400.0)
+    marks = np.arange(since, history.times[-1] - lag, 6 * 3600.0)
+    if marks.size < 20 or history.times[-1] - since < 3 * lag:
+        return None
+    before = np.interp(marks, history.times, history.humidity)
+    after = np.interp(marks + lag, history.times, history.humidity)
+    return float(np.quantile(np.abs(after - before), HABIT_SHARE))
+
+
+def is_old(place: PlaceAir, now: datetime) -> bool:
+    """Whether a place was read too long ago to tell its air of now: by its own habit, where its record shows one."""
+    age = now - place.last
+    if age <= STALE:
+        return False
+    change = drift(place, age) if age <= LONGEST_TRUST else None
+    return change is None or change > STEADY
 
 
 def air_at(place: PlaceAir, now: datetime) -> Air:

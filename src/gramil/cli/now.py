@@ -8,6 +8,7 @@ from typing import Any
 
 import click
 
+from gramil.air.air_of_places import STALE
 from gramil.change.made_words import lines as made_lines
 from gramil.cli.bench_options import Wanted, bench_options, bench_wanted
 from gramil.cli.json_option import json_option, told, whose_by_name
@@ -102,7 +103,13 @@ def _air(bench: Bench) -> Iterator[str]:
 
 def _place_line(place: PlaceNow, now: datetime) -> str:
     least, most = place.day
-    age = f"read {hours_ago(now, place.read_at)}, too long ago to go by" if place.old else f"read {place.read_at:%H:%M}"
+    ago = f"read {hours_ago(now, place.read_at)}"
+    if place.old:
+        age = f"{ago}, too long ago to go by"
+    elif now - place.read_at > STALE:
+        age = f"{ago}, which still holds by its own habit"
+    else:
+        age = f"read {place.read_at:%H:%M}"
     return f"day {least:.0f} to {most:.0f} %, {age}"
 
 

@@ -6,10 +6,11 @@ from datetime import datetime, timedelta
 from itertools import pairwise
 
 from gramil.air.air_bands import Band, Limits, band_limits
-from gramil.air.air_of_places import STALE, PlaceAir, Places, air_ahead, air_at, last_days
+from gramil.air.air_of_places import PlaceAir, Places, air_ahead, air_at, is_old, last_days
 from gramil.air.pieces_now import PieceNow, Pieces
 from gramil.air.readiness import Readiness, readiness, settled, when
 from gramil.description.shop.tables import Shop
+from gramil.now.chances import Record
 from gramil.now.open_now import Conditions, PlaceNow, WoodNow
 from gramil.now.outlook import Outlook, Spell, joined
 from gramil.wood.moisture import moisture_band
@@ -49,7 +50,8 @@ def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]
         air.humidity,
         (float(day.humidity.min()), float(day.humidity.max())),
         _outlook(place, now, days, said),
-        now - place.last > STALE,
+        is_old(place, now),
+        Record(place.history, now),
     )
 
 

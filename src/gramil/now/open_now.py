@@ -14,6 +14,7 @@ from gramil.change.made import Judged
 from gramil.change.made_words import said
 from gramil.decimals import fixed
 from gramil.measure import LengthUnit, TemperatureUnit, in_degrees, show_temperature
+from gramil.now.chances import Chance, Record
 from gramil.now.lost_work import closed_by, reworked_before
 from gramil.now.outlook import Outlook
 from gramil.shop.operations import Operation, Work
@@ -22,12 +23,17 @@ LONG_CURE = 6.0
 """Hours of cure from which an operation goes on by itself while the hands do something else or sleep."""
 SOON = timedelta(days=3)
 """Air that leaves its band within this time is about to turn."""
+EVEN = 0.5
+"""Work is begun in air that is right if, by the record, it more often stays so than not."""
 Closes = Literal["lost", "before", "cure", "jig", "wood", "stock", "air", "reading"]
 
 
 @dataclass(frozen=True)
 class PlaceNow:
-    """A place's air as last read, its span over the day before (%), and what is ahead; `old` if read too long ago."""
+    """A place's air as last read, its span over the day before (%), and what is ahead; `old` if read too long ago.
+
+    `record` says how often its air was in a band.
+    """
 
     name: str
     read_at: datetime
@@ -36,6 +42,7 @@ class PlaceNow:
     day: tuple[float, float]
     outlook: Outlook
     old: bool = False
+    record: Record | None = None
 
 
 @dataclass(frozen=True)
@@ -252,10 +259,23 @@ def _air(each: Operation, shop: Conditions) -> Closed | None:
             each, "reading", f"the {air.name}'s air was last read {hours_ago(shop.now, air.read_at)}: read it again"
         )
     hours = each.hands / 60 + each.air_hours
+    if (chance := _chance(air, limits, hours)) is not None:
+        if limits.holds(air.temperature, air.humidity) and chance.after_open >= EVEN:
+            return None
+        return Closed(each, "air", f"{_against(limits, air, shop, hours)}; {_likely(chance)}")
     opens = air.outlook.first(limits, shop.now, hours)
     if opens is not None and opens <= shop.now:
         return None
     return Closed(each, "air", _against(limits, air, shop, hours), opens)
+
+
+def _chance(air: PlaceNow, limits: Limits, hours: float) -> Chance | None:
+    """How often the band held on days like these, where nobody gave an outlook and enough days are on record."""
+    return None if air.outlook.said or air.record is None else air.record.chance(limits, hours)
+
+
+def _likely(chance: Chance) -> str:
+    return f"by its own record it is open on {10 * chance.share:.0f} of 10 days like these"
 
 
 def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> str:
@@ -324,7 +344,11 @@ def _remarks(each: Operation, one: InstrumentState, shop: Conditions) -> Iterato
     if each.sheet in one.stale:
         yield f"its sheet is stale: {one.stale[each.sheet]}"
     if each.air and shop.air and not shop.air.outlook.said:
-        yield f"keep the air as it is for {hours_text(each.air_hours)}: nobody gave an outlook"
+        chance = _chance(shop.air, shop.bands[each.air], each.hands / 60 + each.air_hours)
+        how = (
+            "" if chance is None else f", and by its record it stays so on {10 * chance.after_open:.0f} of 10 such days"
+        )
+        yield f"keep the air as it is for {hours_text(each.air_hours)}: nobody gave an outlook{how}"
 
 
 def day_of(moment: datetime, now: datetime) -> str:

@@ -17,6 +17,7 @@ from gramil.description.reading import ShopDescription, parse_keys, read_descrip
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
+from gramil.now.chances import RECENT
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
 from gramil.now.match import Stock
 from gramil.now.needs import MadePart, fit
@@ -95,6 +96,7 @@ def bench_of_store(
     names: Sequence[str] = (),
     said: Mapping[str, Sequence[Spell]] | None = None,
     *,
+    record_days: float = RECENT,
     judging: Judging = standing_in_store,
     figuring: Figuring = figures_in_store,
     staling: Staling,
@@ -102,7 +104,7 @@ def bench_of_store(
     """The bench from the store: its open instruments, or those named; `now` has an offset from UTC."""
     with reading(store):
         described = shop_description(store)
-        known = places_in_store(store, described, now)
+        known = places_in_store(store, described, now, record_days)
         rows = chosen_in(store, names)
         on_hand = _on_hand(store, described)
         read, faults = [], []
@@ -233,5 +235,9 @@ def rests_on(bench: Bench) -> str:
     if air.old:
         return f"The {air.name}'s readings are too old: whatever needs its band is left out."
     if not air.outlook.said:
-        return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
+        chance = None if air.record is None else air.record.chance(bench.shop.bands["gluing"], 13.0)
+        if chance is None:
+            return "Nobody gave an outlook: from tomorrow the air is taken to be as on average in the days before."
+        said = f"{chance.open} of {chance.days} days on record were open for gluing"
+        return f"Nobody gave an outlook: {said}, and so many of the days to come are taken to be."
     return ""

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
+from gramil.now.air_spans import Luck, spans
 from gramil.now.hours import Hours, sessions
 from gramil.now.open_now import Conditions, InstrumentState
 from gramil.shop.operations import Operation
@@ -66,12 +67,17 @@ class Weeks:
     holds: tuple[Hold, ...]
 
 
-def weeks_of(instruments: Sequence[InstrumentState], shop: Conditions, hours: Hours, days: int) -> Weeks:
-    """Everything that is to be done on the instruments, from the shop's moment on, as tasks."""
+def weeks_of(
+    instruments: Sequence[InstrumentState], shop: Conditions, hours: Hours, days: int, luck: Luck | None = None
+) -> Weeks:
+    """Everything that is to be done on the instruments, from the shop's moment on, as tasks.
+
+    `luck` is how the days fall beyond what is known of the air; without it, as they are to be expected.
+    """
     start, end = shop.now, days * 1440
     tasks: list[Task] = []
     for one in instruments:
-        tasks += _tasks(one, shop, end, len(tasks))
+        tasks += _tasks(one, shop, end, len(tasks), luck)
     holds = tuple(hold for one in instruments for hold in _holds(one, start))
     return Weeks(start, tuple(tasks), sessions(hours, start, days), end, _jigs(shop, holds), holds)
 
@@ -82,7 +88,7 @@ def _jigs(shop: Conditions, holds: Sequence[Hold]) -> dict[str, int]:
     return {kind: max(1, shop.jigs.get(kind, 1), held[kind]) for kind in {*shop.jigs, *held}}
 
 
-def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int) -> Iterator[Task]:
+def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int, luck: Luck | None) -> Iterator[Task]:
     """An instrument's tasks; `first` is the index of its first one."""
     last_piece: dict[str, int] = {}
     place = first
@@ -99,7 +105,7 @@ def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int) -> Iter
                 minutes,
                 round(60 * each.clamp) if is_last else 0,
                 before if number == 0 else (place - 1,),
-                _starts(each, one, shop, minutes, released, end) if number == 0 else ((0, NEVER),),
+                _starts(each, one, shop, minutes, released, end, luck) if number == 0 else ((0, NEVER),),
                 (*each.uses, part_of(one.name, each)),
                 each.takes if number == 0 else (),
                 each.frees if is_last else (),
@@ -133,7 +139,13 @@ def _released(each: Operation, one: InstrumentState, now: datetime) -> int:
 
 
 def _starts(
-    each: Operation, one: InstrumentState, shop: Conditions, minutes: int, released: int, end: int
+    each: Operation,
+    one: InstrumentState,
+    shop: Conditions,
+    minutes: int,
+    released: int,
+    end: int,
+    luck: Luck | None,
 ) -> tuple[Span, ...]:
     """The spans of minutes in which it may start: what it needs cured, wood settled, air in its band for long enough.
 
@@ -148,14 +160,11 @@ def _starts(
     if not each.air:
         return ((earliest, NEVER),)
     needed = minutes + round(60 * each.air_hours)
-    windows = shop.air.outlook.windows(shop.bands[each.air]) if shop.air and not shop.air.old else ()
-    found = []
-    for begins, ends in windows:
-        begin = max(earliest, _minute(begins, shop.now))
-        last = (NEVER if ends is None else _minute(ends, shop.now)) - needed
-        if begin <= last and begin <= end:
-            found.append((begin, last))
-    return tuple(found)
+    if shop.air is None or shop.air.old:
+        return ()
+    open_spans = spans(shop.air, shop.bands[each.air], shop.now, needed, end, luck)
+    found = ((max(earliest, begin), last) for begin, last in open_spans)
+    return tuple((begin, last) for begin, last in found if begin <= last and begin <= end)
 
 
 def _settles(is_settled: bool, likely: datetime | None, now: datetime) -> int:

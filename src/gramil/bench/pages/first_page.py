@@ -8,6 +8,7 @@ from itertools import groupby
 from starlette.responses import Response
 
 from gramil.air.air_bands import Limits
+from gramil.air.air_of_places import STALE
 from gramil.bench.ages import ago
 from gramil.bench.day_curve import day_curve, day_span
 from gramil.bench.made_here import figuring, judging
@@ -116,7 +117,10 @@ def _air(bench: Bench, place: PlaceNow, now: datetime) -> AirNow:
         gluing = _gluing(place, band)
     known = bench.places.known[place.name]
     chart = day_curve(known, to, band.humidity) if len(known.history.times) > 1 else ""
-    return AirNow(place, ago(now, place.read_at), gluing, chart, day_span(bench.places.known[place.name], to))
+    age = ago(now, place.read_at)
+    if not place.old and now - place.read_at > STALE:
+        age = f"{age}, which still holds by its own habit"
+    return AirNow(place, age, gluing, chart, day_span(bench.places.known[place.name], to))
 
 
 def _gluing(place: PlaceNow, band: Limits) -> str:

@@ -1,0 +1,71 @@
+"""When work that needs a band of air may start: by an outlook as far as it reaches, then by the place's own record."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from gramil.air.air_bands import Limits
+from gramil.now.chances import Chance, drawn, evenly
+from gramil.now.open_now import PlaceNow
+
+Span = tuple[int, int]
+DAY = 1440
+OUTLOOK_HOLDS = timedelta(days=2)
+"""An outlook's last spell speaks for so long; after that the place's own record does."""
+
+
+@dataclass(frozen=True)
+class Luck:
+    """One way in which the days to come may fall: a number from 0 to 1 for each."""
+
+    days: tuple[float, ...]
+
+
+def spans(
+    place: PlaceNow, limits: Limits, now: datetime, minutes: int, end: int, luck: Luck | None = None
+) -> tuple[Span, ...]:
+    """The spans, in minutes from `now`, in which work may start that needs the band for so many minutes.
+
+    Without `luck` the days beyond the outlook are those that are to be expected, spread evenly by their chances.
+    """
+    chance = None if place.record is None else place.record.chance(limits, minutes / 60.0)
+    if chance is None:
+        return tuple(_by_outlook(place, limits, now, minutes, None))
+    until = _reach(place, now)
+    today = limits.holds(place.temperature, place.humidity)
+    known = tuple(_by_outlook(place, limits, now, minutes, until))
+    return (*known, *_by_record(chance, today, now, until, end, luck))
+
+
+def _reach(place: PlaceNow, now: datetime) -> datetime:
+    """Until when the outlook speaks; without one, until tonight."""
+    tonight = (now + timedelta(days=1)).replace(hour=0, minute=0, second=0, microsecond=0)
+    return max(tonight, place.outlook.spells[-1].begins + OUTLOOK_HOLDS) if place.outlook.said else tonight
+
+
+def _by_outlook(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime | None) -> Iterator[Span]:
+    """By spells. What begins before `until` may end after it, if the spell is still on then."""
+    for begins, ends in place.outlook.windows(limits):
+        last = 10**7 if ends is None else _minute(ends, now) - minutes
+        if until is not None:
+            still = ends is None or ends >= until
+            last = min(10**7 if still else last, _minute(until, now) - 1)
+        begin = max(0, _minute(begins, now))
+        if begin <= last:
+            yield begin, last
+
+
+def _by_record(
+    chance: Chance, today: bool, now: datetime, until: datetime, end: int, luck: Luck | None
+) -> Iterator[Span]:
+    first = _minute(until, now)
+    count = max(0, -(-(end - first) // DAY))
+    if luck is None:
+        days: Sequence[bool] = evenly(chance.ahead(today, count))
+    else:
+        days = drawn(chance, today, luck.days[:count])
+    yield from ((first + day * DAY, first + (day + 1) * DAY - 1) for day, is_open in enumerate(days) if is_open)
+
+
+def _minute(moment: datetime, start: datetime) -> int:
+    return -int(-((moment - start).total_seconds()) // 60)

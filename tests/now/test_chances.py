@@ -1,0 +1,121 @@
+"""Chances of open days by a place's own record, against invented air whose days are known one by one."""
+
+from datetime import datetime, timedelta
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from scipy.stats import binom
+
+from gramil.air.air_bands import Limits
+from gramil.air.air_of_places import PlaceAir, is_old
+from gramil.now.air_spans import Luck, spans
+from gramil.now.chances import RECENT, Record, drawn, evenly
+from gramil.now.open_now import PlaceNow
+from gramil.now.outlook import Outlook, Spell
+from gramil.wood.air import AirHistory
+
+NOW = datetime(2026, 6, 1, 8)  # a Monday
+GLUING = Limits("for gluing", (40.0, 50.0), (12.0, 30.0))
+
+
+def days_of_air(is_open: list[bool], until: datetime = NOW) -> AirHistory:
+    """Hourly readings, one day after another up to a moment: 45 % all through an open day, 60 % on a closed one."""
+    begins = datetime.combine(until.date(), datetime.min.time()) - timedelta(days=len(is_open))
+    humidity = np.repeat(np.where(is_open, 45.0, 60.0), 24)
+    times = np.arange(humidity.size) * 3600.0
+    return AirHistory(begins, times, np.full(humidity.size, 20.0), humidity)
+
+
+def invented(share: float, seed: int, days: int = RECENT) -> list[bool]:
+    return [bool(each) for each in np.random.default_rng(seed).random(days) < share]
+
+
+@pytest.mark.parametrize("seed", range(5))
+@pytest.mark.parametrize("share", [0.1, 0.4, 0.8])
+def test_the_open_days_on_record_are_those_that_were_open_within_the_binomial(share: float, seed: int) -> None:
+    true = invented(share, seed)
+    found = Record(days_of_air(true), NOW).chance(GLUING, 8.0)
+    assert found is not None
+    assert (found.days, found.open) == (RECENT, sum(true))
+    low, high = binom.interval(0.9999, RECENT, share)
+    assert low <= found.open <= high
+
+
+def test_work_that_needs_the_band_over_night_needs_two_open_days_in_a_row() -> None:
+    alternate = [day % 2 == 0 for day in range(RECENT)]
+    record = Record(days_of_air(alternate), NOW)
+    short, long = record.chance(GLUING, 8.0), record.chance(GLUING, 24.0)
+    assert short is not None
+    assert long is not None
+    assert short.open == RECENT // 2
+    assert long.open == 0
+    assert short.after_open < 0.1 < 0.9 < short.after_closed
+
+
+def test_too_short_a_record_gives_no_chance() -> None:
+    assert Record(days_of_air([True] * 8), NOW).chance(GLUING, 8.0) is None
+
+
+def test_the_season_of_a_year_past_counts_and_the_rest_of_that_year_does_not() -> None:
+    """A year of closed days but for the weeks around this day a year ago."""
+    days = [334 <= back <= 396 for back in range(400, 0, -1)]
+    found = Record(days_of_air(days), NOW).chance(GLUING, 8.0)
+    assert found is not None
+    assert found.open == 43
+    assert found.days == 43 + RECENT
+
+
+@given(st.lists(st.floats(0, 1), max_size=60))
+def test_days_in_a_plan_are_as_many_as_are_to_be_expected_at_every_time(chances: list[float]) -> None:
+    planned = np.cumsum(evenly(chances))
+    assert np.all(np.abs(planned - np.cumsum(chances)) <= 0.5 + 1e-9)
+
+
+def test_drawn_days_follow_one_another_as_on_record() -> None:
+    true = invented(0.5, 3)
+    chance = Record(days_of_air(true), NOW).chance(GLUING, 8.0)
+    assert chance is not None
+    luck = np.random.default_rng(7).random(20_000)
+    found = np.array(drawn(chance, True, list(luck)))
+    assert abs(found[1:][found[:-1]].mean() - chance.after_open) < 0.02
+    assert abs(found[1:][~found[:-1]].mean() - chance.after_closed) < 0.02
+    assert abs(found.mean() - chance.share) < 0.02
+
+
+def place_now(history: AirHistory, humidity: float, outlook: Outlook) -> PlaceNow:
+    return PlaceNow("shop", NOW, 20.0, humidity, (40.0, 60.0), outlook, record=Record(history, NOW))
+
+
+def test_without_an_outlook_the_plan_has_as_many_open_days_as_the_record() -> None:
+    true = [day % 3 == 0 for day in range(RECENT)]
+    unsaid = Outlook((Spell(NOW, 20.0, 60.0),), said=False)
+    found = spans(place_now(days_of_air(true), 60.0, unsaid), GLUING, NOW, 480, 30 * 1440)
+    assert 8 <= len(found) <= 12
+    lucky = spans(place_now(days_of_air(true), 60.0, unsaid), GLUING, NOW, 480, 30 * 1440, Luck((0.0,) * 30))
+    assert len(lucky) == 30
+
+
+def test_an_outlook_counts_until_two_days_after_its_last_word() -> None:
+    said = Outlook((Spell(NOW, 20.0, 60.0), Spell(NOW + timedelta(days=1), 20.0, 45.0)))
+    closed = place_now(days_of_air([False] * RECENT), 60.0, said)
+    found = spans(closed, GLUING, NOW, 480, 60 * 1440)
+    assert found[0] == (1440, 3 * 1440 - 1)
+    assert len(found) <= 3, "a record of closed days does not go on as the outlook ended"
+
+
+def place(humidity: np.ndarray, hours_ago: float) -> PlaceAir:
+    times = np.arange(humidity.size) * 3600.0
+    begins = NOW - timedelta(hours=humidity.size - 1 + hours_ago)
+    return PlaceAir("shop", AirHistory(begins, times, np.full(humidity.size, 20.0), humidity), None, None, None, None)
+
+
+def test_a_place_is_trusted_as_far_as_its_own_habit_shows() -> None:
+    hours = np.arange(40 * 24)
+    steady, restless = 45.0 + np.sin(hours / 24.0), 45.0 + 15.0 * np.sin(hours / 60.0)
+    assert not is_old(place(steady, 5 * 24), NOW)
+    assert is_old(place(restless, 5 * 24), NOW)
+    assert not is_old(place(restless, 11), NOW)
+    assert is_old(place(steady, 11 * 24), NOW), "after ten days even a steady place is read again"
+    assert is_old(place(steady[:48], 5 * 24), NOW), "two days of record show no habit"
