@@ -17,6 +17,7 @@ from gramil.acts import (
     corrections,
     descriptions,
     own_operations,
+    plans,
     record,
     sheets,
     standing,
@@ -119,6 +120,10 @@ def join(store: Store, _: Path) -> None:
 
 def make_ahead(store: Store, _: Path) -> None:
     wood.make_ahead(store, Part("sides of May", "bent sides", {"length": "760 mm"}, "walnut"), Hand(NOW))
+
+
+def keep_week(store: Store, _: Path) -> None:
+    plans.keep_week(store, [("Tarn", "thicknessed")], Hand(NOW))
 
 
 def mark(store: Store, _: Path) -> None:
@@ -231,6 +236,7 @@ ACTS: Mapping[str, Callable[[Store, Path], None]] = {
     "wood.join": join,
     "wood.make_ahead": make_ahead,
     "standing.mark": mark,
+    "plans.keep_week": keep_week,
     "air.change_place": change_place,
     "tools.keep_tool": keep_tool,
     "tools.strike_tool": strike_tool,

@@ -9,6 +9,7 @@ from click.testing import CliRunner
 from gramil.cli import gramil
 from gramil.faults import MakersFault
 from gramil.shop.instruments import instrument
+from gramil.shop.kept_plans import kept_weeks
 from gramil.shop.operations_done import measurements, operations_done
 from gramil.shop.stock import blank_named, blanks, parts
 from gramil.store.opening import open_store
@@ -125,3 +126,16 @@ def test_a_restore_says_what_it_would_lose(shop: Path) -> None:
     with open_store(shop) as store:
         done = [each.operation for each in operations_done(store, instrument(store, "Tarn").id)]
         assert "wood_chosen" not in done
+
+
+def test_a_week_s_plan_is_kept_and_held_against_what_was_done(shop: Path) -> None:
+    told = run("weeks", "Tarn", "--store", shop, "--keep", "--outlook", "+1 45 %", "--at", "2026-02-02T08:00")
+    assert "week of 2026-02-02 is kept" in told
+    with open_store(shop) as store:
+        (week,) = kept_weeks(store)
+        whose, operation = week.planned[0]
+    run("done", operation, whose, "--store", shop, "--at", "2026-02-04T10:00")
+    told = run("weeks", "Tarn", "--store", shop, "--at", "2026-02-09T08:00")
+    assert f"Week of 2026-02-02: 1 of {len(week.planned)} planned operations" in told
+    run("store", "undo", shop, "--yes")
+    assert f": 0 of {len(week.planned)} planned" in run("weeks", "Tarn", "--store", shop, "--at", "2026-02-09T08:00")

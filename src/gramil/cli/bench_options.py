@@ -13,6 +13,7 @@ from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_
 from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
+from gramil.now.chances import RECENT
 from gramil.now.outlook import Spell, read_outlook, typed_outlook
 from gramil.now.states import Bench, bench_of_files, bench_of_store
 from gramil.shop.instruments import Instrument
@@ -51,8 +52,11 @@ class Wanted:
     place: str | None
 
 
-def bench_wanted(wanted: Wanted) -> Bench:
-    """The bench that the options ask for. With a store, FILES are instruments' names."""
+def bench_wanted(wanted: Wanted, record_days: float = RECENT) -> Bench:
+    """The bench that the options ask for. With a store, FILES are instruments' names.
+
+    Of a store's readings, those of so many `record_days` are looked at.
+    """
     refuse_two_shops(wanted.shop, wanted.store)
     if wanted.store is None and not wanted.files:
         raise click.UsageError("name the instruments' files, or a --store")
@@ -61,7 +65,7 @@ def bench_wanted(wanted: Wanted) -> Bench:
     if wanted.store is not None:
         with open_store(wanted.store, to_read=True) as opened:
             said = _said(spells, place, shop_description(opened))
-            return bench_of_store(opened, now, wanted.files, said, staling=_stale)
+            return bench_of_store(opened, now, wanted.files, said, record_days=record_days, staling=_stale)
     paths = [Path(file) for file in wanted.files]
     return bench_of_files(paths, wanted.shop, now.replace(tzinfo=None), _said(spells, place, read_shop(wanted.shop)))
 

@@ -2,6 +2,7 @@
 
 import itertools
 from collections.abc import Iterator
+from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -13,21 +14,26 @@ from gramil.cli.json_option import told as tell
 from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
-from gramil.cli.store_options import by_the_clock
+from gramil.cli.store_options import by_the_clock, moment_of
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
-from gramil.now.hours import hours_in, read_hours
+from gramil.now.finishing import LOST, NOTED, WEEKS, finishing, pace_of, runs_dry
+from gramil.now.hours import Hours, hours_in, read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.plan import Plan, greedy_plan, waiting
 from gramil.now.states import Bench, rests_on
 from gramil.now.tasks import Weeks, weeks_of
+from gramil.store.opening import open_store
+from gramil.store.writing import Hand
 
 
 @click.command()
 @bench_options
-@click.option("--weeks", "count", type=click.IntRange(1, 12), default=2, show_default=True, help="How many.")
+@click.option("--weeks", "count", type=click.IntRange(1, 52), default=2, show_default=True, help="How many.")
 @click.option("--hours", default="08:30-12:30 13:30-17:30", show_default=True, help="Hours of a working day.")
 @click.option("--days", default="mon-fri", show_default=True, help="Working days.")
+@click.option("--finish", is_flag=True, help="Also say when each guitar is finished, as a range; takes some seconds.")
+@click.option("--keep", is_flag=True, help="Keep this week's plan in the store, to hold it against what is done.")
 @click.option("--better", is_flag=True, help='Look for a better plan; needs pip install "gramil[plan]".')
 @click.option("--effort", type=Number(0.1, 1000), default=2.0, show_default=True, help="How hard to look.")
 @json_option
@@ -37,6 +43,8 @@ def command(
     count: int,
     hours: str,
     days: str,
+    finish: bool,
+    keep: bool,
     better: bool,
     effort: float,
     as_json: bool,
@@ -50,18 +58,22 @@ def command(
     gramil weeks tarn.toml fell.toml --shop shop.toml --outlook "wed 44 %"
     gramil weeks --store shop.gramil --weeks 4 --calendar weeks.ics --print weeks.pdf
     """
-    bench = bench_wanted(Wanted(**wanted))
+    if keep and wanted["store"] is None:
+        raise click.UsageError("a plan is kept in a --store")
+    bench = bench_wanted(Wanted(**wanted), record_days=400.0)
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(hours, days), 7 * count)
     plan, told = _plan(weeks, better, effort)
     found = blocks(plan, weeks)
+    promised = tuple(_promised(bench, read_hours(hours, days))) if finish else ()
+    kept = tuple(_kept(wanted["store"], found, wanted["at"], keep)) if wanted["store"] is not None else ()
+    says = (*told, *_left(plan, weeks), *_rests_on(bench), *promised, *kept)
     if as_json:
         from gramil.answers.work import weeks_told
 
-        says = (*told, *_left(plan, weeks), *_rests_on(bench))
         names = [one.name for one in bench.instruments]
         tell("weeks", whose_by_name(names, wanted["store"]), weeks_told(weeks.start, found, says))
     else:
-        for line in (*listing(found), *told, *_left(plan, weeks), *_rests_on(bench)):
+        for line in (*listing(found), *says):
             click.echo(wrapped(line))
     if calendar is not None:
         calendar.write_bytes(_calendar(found, bench))
@@ -107,6 +119,51 @@ def _left(plan: Plan, weeks: Weeks) -> Iterator[str]:
         yield (
             f"{name}: {left:.0f} hours of hands are left after these weeks." if left else f"{name}: all of it is done."
         )
+
+
+def _promised(bench: Bench, hours: Hours) -> Iterator[str]:
+    """When each instrument is finished, and when the hands run dry."""
+    pace = pace_of(bench.ratios)
+    for each in finishing(bench.instruments, bench.shop, hours, pace):
+        if each.waits:
+            yield f"{each.instrument}: no day can be promised: {each.waits}."
+            continue
+        if each.longest:
+            yield (
+                f"{each.instrument}: finished {_span(each.half)} in half of all cases, {_span(each.most)} in 9 of 10. "
+                f"Longest on its way: {'; '.join(each.longest)}."
+            )
+    whole = weeks_of(bench.instruments, bench.shop, hours, 7 * WEEKS)
+    dry = runs_dry(greedy_plan(whole), whole)
+    if dry is not None:
+        yield f"The hands run dry in week {dry}: begin another then."
+    own = f"the shop's own, of {pace.noted} operations noted" if pace.noted >= NOTED else "common ones"
+    yield f"Hours and their spread are {own}; lost days are taken to be {100 * LOST:.0f} in 100."
+
+
+def _span(days: tuple[datetime | None, datetime | None]) -> str:
+    first, last = (f"{day.day} {day:%B %Y}" if day else f"later than in {WEEKS} weeks" for day in days)
+    return first if first == last else f"{first} to {last}"
+
+
+def _kept(store: Path, found: tuple[Block, ...], at: str | None, keep: bool) -> Iterator[str]:
+    """What was planned in the weeks before against what was done, and this week's plan kept."""
+    from gramil.acts.plans import keep_week
+    from gramil.shop.kept_plans import kept_weeks, monday_of
+
+    now = moment_of(at)
+    with open_store(store, to_read=not keep) as opened:
+        for each in kept_weeks(opened):
+            if each.monday < monday_of(now):
+                yield (
+                    f"Week of {each.monday}: {len(each.done)} of {len(each.planned)} planned operations were done, "
+                    f"{100 * each.share:.0f} %."
+                )
+        if keep:
+            ends = monday_of(now) + timedelta(days=7)
+            last = {(one.instrument, one.operation.name): one for one in found if one.part[0] == one.part[1]}
+            keep_week(opened, [key for key, one in last.items() if one.ends.date() < ends], Hand(now))
+            yield f"The plan of the week of {monday_of(now)} is kept."
 
 
 def _rests_on(bench: Bench) -> Iterator[str]:

@@ -1,7 +1,7 @@
 """The instruments on the bench: from descriptions with the records beside them, or from the store, in the same form."""
 
 from collections import Counter
-from collections.abc import Callable, Collection, Iterable, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import datetime, time
 from pathlib import Path
@@ -44,13 +44,15 @@ EVENING = time(18, 0)
 class Bench:
     """Everything that `now` looks at: the shop's conditions and places, and the instruments.
 
-    `faults` says, in words, what could not be read and is left out.
+    `faults` says, in words, what could not be read and is left out; `ratios` are hours noted over usual hours, one for
+    each operation of any instrument whose hours are noted.
     """
 
     shop: Conditions
     instruments: tuple[InstrumentState, ...]
     places: Places
     faults: tuple[str, ...]
+    ratios: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -106,7 +108,7 @@ def bench_of_store(
         described = shop_description(store)
         known = places_in_store(store, described, now, record_days)
         rows = chosen_in(store, names)
-        on_hand = _on_hand(store, described)
+        on_hand, ratios = _on_hand(store, described), tuple(_ratios(store))
         read, faults = [], []
         for each in rows:
             try:
@@ -114,7 +116,7 @@ def bench_of_store(
             except MakersFault as fault:
                 faults.append(f"{each.name}: {fault.faults[0]}")
     bench = _bench(read, described, known, now.replace(tzinfo=None), said or {})
-    return replace(bench, faults=(*faults, *bench.faults))
+    return replace(bench, faults=(*faults, *bench.faults), ratios=ratios)
 
 
 def refuse_namesakes(names: Iterable[str]) -> None:
@@ -187,6 +189,15 @@ def _from_store(
         judged, stops, stale, lacking = (), (), {}, {}
     work = needed(work_of(store, owner.id), chosen)
     return _Read(owner.name, work, done, stale, judged, chosen.instrument.units, stops, lacking)
+
+
+def _ratios(store: Store) -> Iterator[float]:
+    """Hours noted over usual hours, of every instrument, finished ones too."""
+    for owner in instruments(store):
+        usual = work_of(store, owner.id).operations
+        for each in operations_done(store, owner.id):
+            if each.hours and each.operation in usual and usual[each.operation].hands:
+                yield each.hours * 60.0 / usual[each.operation].hands
 
 
 def _on_hand(store: Store, described: ShopDescription) -> tuple[Sequence[Stock], Sequence[MadePart]]:

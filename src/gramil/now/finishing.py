@@ -1,0 +1,149 @@
+"""When each guitar is finished, as a range: its weeks drawn many times, with hours, lost days and air as they fall.
+
+The hours of an operation spread as the shop's own notes do, where there are enough of them, else as is common.
+"""
+
+import random
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from math import exp, log
+from statistics import median, pstdev
+
+from gramil.now.air_spans import Luck
+from gramil.now.hours import Hours
+from gramil.now.open_now import Conditions, InstrumentState
+from gramil.now.plan import RULES, Plan, Rule, greedy_by, waiting
+from gramil.now.tasks import NEVER, Weeks, weeks_of
+
+DRAWS = 60
+WEEKS = 60
+"""So many weeks ahead are looked at."""
+SPREAD = 0.35
+"""How far an operation's hours spread about the usual, as a share: common practice, from memory."""
+SHARED = 0.15
+"""How far all hours of a season are longer or shorter together, as a share: common practice, from memory."""
+LOST = 0.08
+"""The share of working days that are lost to something else: common practice, from memory."""
+NOTED = 12
+"""With so many operations noted with their hours the shop's own spread counts."""
+DRY = 0.5
+"""Hands run dry in the first week in which less than this share of the hours is filled."""
+
+
+@dataclass(frozen=True)
+class Pace:
+    """How the shop's hours compare with the usual ones: so many times, and their spread; `noted` operations say it."""
+
+    times: float = 1.0
+    spread: float = SPREAD
+    noted: int = 0
+
+
+def pace_of(ratios: Sequence[float]) -> Pace:
+    """The pace from hours noted over usual hours, one for each operation noted; the common one with too few."""
+    known = [log(each) for each in ratios if each > 0]
+    if len(known) < NOTED:
+        return Pace(noted=len(known))
+    return Pace(exp(median(known)), pstdev(known), len(known))
+
+
+@dataclass(frozen=True)
+class Finish:
+    """When an instrument is finished: in half of the draws, and in 9 of 10, between two days (None: beyond all weeks).
+
+    `longest` names what takes most time on its longest way; `waits` is why it cannot be promised, if it cannot.
+    """
+
+    instrument: str
+    half: tuple[datetime | None, datetime | None]
+    most: tuple[datetime | None, datetime | None]
+    longest: tuple[str, ...]
+    waits: str = ""
+
+
+def finishing(
+    instruments: Sequence[InstrumentState],
+    shop: Conditions,
+    hours: Hours,
+    pace: Pace | None = None,
+    draws: int = DRAWS,
+    seed: int = 1,
+) -> tuple[Finish, ...]:
+    """The range of each instrument's finishing day. The same record and seed give the same ranges."""
+    rule = _best_rule(weeks_of(instruments, shop, hours, 7 * WEEKS))
+    chance = random.Random(seed)
+    found: dict[str, list[int]] = {one.name: [] for one in instruments}
+    for _ in range(draws):
+        luck = Luck(tuple(chance.random() for _ in range(7 * WEEKS)))
+        weeks = _as_it_falls(weeks_of(instruments, shop, hours, 7 * WEEKS, luck), pace or Pace(), chance)
+        ends = finished(greedy_by(rule, weeks, {}), weeks)
+        for one in instruments:
+            found[one.name].append(ends.get(one.name, 0 if not one.to_do else NEVER))
+    return tuple(_finish(one, sorted(found[one.name]), shop.now) for one in instruments)
+
+
+def _best_rule(weeks: Weeks) -> Rule:
+    """The rule whose plan waits least, as things are to be expected."""
+    return min(RULES.values(), key=lambda rule: waiting(greedy_by(rule, weeks, {}), weeks))
+
+
+def _as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:
+    """The weeks with hours and lost days as they may fall. No piece of work is longer than a session."""
+    longest = max((end - begin for begin, end in weeks.sessions), default=0)
+    shared = pace.times * exp(chance.gauss(0.0, SHARED))
+    factors: dict[tuple[str, str], float] = {}
+    tasks = []
+    for task in weeks.tasks:
+        own = factors.setdefault((task.instrument, task.operation.name), exp(chance.gauss(0.0, pace.spread)))
+        tasks.append(replace(task, minutes=max(5, min(longest, round(task.minutes * shared * own)))))
+    lost = {day for day in range(7 * WEEKS + 1) if chance.random() < LOST}
+    midnight = weeks.start.replace(hour=0, minute=0, second=0, microsecond=0)
+    before = round((weeks.start - midnight).total_seconds() / 60)
+    kept = tuple(each for each in weeks.sessions if (each[0] + before) // 1440 not in lost)
+    return replace(weeks, tasks=tuple(tasks), sessions=kept)
+
+
+def finished(plan: Plan, weeks: Weeks) -> Mapping[str, int]:
+    """The minute at which each instrument is done and cured; instruments that the plan does not finish are left out."""
+    ends: dict[str, int] = {}
+    for place, task in enumerate(weeks.tasks):
+        over = plan.starts[place] + task.minutes + task.cure if place in plan.starts else NEVER
+        ends[task.instrument] = max(ends.get(task.instrument, 0), over)
+    return {name: end for name, end in ends.items() if end < NEVER}
+
+
+def _finish(one: InstrumentState, ends: Sequence[int], now: datetime) -> Finish:
+    def day(share: float) -> datetime | None:
+        end = ends[min(len(ends) - 1, int(share * len(ends)))]
+        return None if end >= NEVER else now + timedelta(minutes=end)
+
+    waits = next(iter((*one.lost.values(), *one.lacking.values())), "")
+    return Finish(one.name, (day(0.25), day(0.75)), (day(0.05), day(0.95)), tuple(_longest(one)), waits)
+
+
+def _longest(one: InstrumentState, most: int = 3) -> list[str]:
+    """What takes most time on the longest way, the longest first."""
+    way, names = one.way_to_go, [each.name for each in one.to_do]
+    here = max(names, key=lambda name: way[name], default="")
+    on_way = []
+    while here:
+        on_way.append(one.work.operations[here])
+        after = [name for name in one.work.followers(here) if name in way]
+        here = max(after, key=lambda name: way[name], default="")
+    return [each.what for each in sorted(on_way, key=lambda each: -each.minutes)[:most]]
+
+
+def runs_dry(plan: Plan, weeks: Weeks) -> int | None:
+    """The week, counted from 1, from which on less than half of the hours is filled; None if they are filled to the
+    end.
+    """
+    count = -(-weeks.end // 10080)
+    used, room = [0.0] * count, [0.0] * count
+    for begin, end in weeks.sessions:
+        room[min(count - 1, begin // 10080)] += end - begin
+    for place, start in plan.starts.items():
+        used[min(count - 1, start // 10080)] += weeks.tasks[place].minutes
+    full = [week for week in range(count) if used[week] >= DRY * room[week] and room[week]]
+    last = full[-1] + 1 if full else 0
+    return None if last >= count else last + 1
