@@ -54,6 +54,7 @@ docs: $(VENV)/.tests-installed
 
 names: $(VENV)/.installed
 	$(BIN)/python tools/names.py
+	$(BIN)/python tools/completion.py
 
 rename: $(VENV)/.installed
 	$(BIN)/python tools/rename.py "$(OLD)" "$(NEW)"

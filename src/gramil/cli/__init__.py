@@ -1,6 +1,7 @@
 """The command line: `gramil COMMAND`. Each command lives in a module of its own and is loaded when it is used."""
 
 import importlib
+import os
 import signal
 import sys
 from collections.abc import Mapping, Sequence
@@ -9,6 +10,8 @@ from types import FrameType
 import click
 
 from gramil import __version__
+from gramil.cli.complete import ASK, answer
+from gramil.cli.manners import colours, paged, settle_quiet
 from gramil.cli.streams import nobody_reads_on, settle_streams
 
 WIDE, HIGH = 80, 36
@@ -36,6 +39,9 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "sheet": ("gramil.cli.sheet", "The set-up sheet of one operation."),
     "store": ("gramil.cli.store", "The shop's record in one file: make, fill, copy, prove, take back."),
     "schema": ("gramil.cli.schema", "Lay the schemas for editors and programs into a folder."),
+    "show": ("gramil.cli.show", "Open a drawing, or what was made, in the viewer that the system has."),
+    "follow": ("gramil.cli.follow", "Derive and draw again whenever a description is saved; say what moved."),
+    "completion": ("gramil.cli.completion", "Lines by which a shell completes gramil's words."),
     "demo": ("gramil.cli.demo", "Build the bundled instruments' packs."),
 }
 """Command: its module and its one line of help, so that the list needs no module loaded."""
@@ -43,6 +49,9 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
 
 class Commands(click.Group):
     """A group that imports a command's module only when that command is run or asked for help."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        return super().parse_args(ctx, settle_quiet(ctx, args))
 
     def list_commands(self, ctx: click.Context) -> list[str]:
         return list(COMMANDS)
@@ -71,7 +80,8 @@ class Commands(click.Group):
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
 @click.version_option(__version__, message="gramil %(version)s")
-def gramil() -> None:
+@click.option("-q", "--quiet", is_flag=True, help="The answer alone, wherever it stands: no word of what was found.")
+def gramil(quiet: bool) -> None:
     """One description of a guitar and one of the shop: every dimension, why it is so, whether it can be made,
     drawings to cut by and set-up sheets for the bench.
 
@@ -118,9 +128,13 @@ def main() -> None:
     """Run the command line; what the maker can mend is said plainly on the error stream, with exit status 2."""
     settle_streams()
     _heed_being_stopped()
-    output = sys.stdout
+    output, words = sys.stdout, sys.argv[1:]
+    if words[:1] == [ASK]:
+        answer(words[1:])
+        return
     try:
-        gramil(standalone_mode=False)
+        with paged(words):
+            gramil(standalone_mode=False, color=colours(os.environ))
     except click.ClickException as error:
         error.show()
         sys.exit(error.exit_code)

@@ -8,6 +8,7 @@ import click
 
 from gramil.cli.json_option import json_option, told
 from gramil.cli.options import as_made_option, drawn_beside, instrument_file, opened, shop_file
+from gramil.description.problems import meant, nearest
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.in_shop_units import in_shop_units
@@ -77,7 +78,9 @@ def _chosen(figures: Figures, part: str | None) -> tuple[str, ...]:
     chosen = tuple(name for name in names if figures.graph.dimensions[name].part.replace("_", " ") == part.lower())
     if not chosen:
         parts = sorted({figures.graph.dimensions[name].part.replace("_", " ") for name in names})
-        raise click.BadParameter(f"no part {part!r}; the parts are {', '.join(parts)}", param_hint="--part")
+        near = meant(nearest(part.lower(), parts))
+        listed = f"{near}; " if near else ""
+        raise click.BadParameter(f"no part {part!r}; {listed}the parts are {', '.join(parts)}", param_hint="--part")
     return chosen
 
 

@@ -14,6 +14,7 @@ from typing import Any
 import click
 from click.core import ParameterSource
 
+from gramil.cli.manners import aside
 from gramil.faults import MakersFault
 
 BESIDE = "shop.toml"
@@ -78,7 +79,7 @@ def _set(what: str) -> Path | None:
 
 
 def _said(what: str, path: Path) -> Path:
-    click.echo(f"{what}: {path}", err=True)
+    aside(f"{what}: {path}")
     return path
 
 
