@@ -17,7 +17,9 @@ from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
 from gramil.cli.settling import settling_lines as settling
+from gramil.cli.short_values import hours_in, with_values
 from gramil.cli.store_options import ask_moment, moment, moment_of, refuse_two_shops, store_file
+from gramil.cli.which_shop import store_by_itself
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
@@ -49,7 +51,8 @@ from gramil.written_file import alone_with, put_text
 class ToNote:
     """What is to be noted as done: what was written of each figure, by its address, and what is noted beside it.
 
-    With `as_read` nothing is asked again; with `write` what the measurements settle goes into the description.
+    `values` are those of the figures that the operation asks for, in their order. With `as_read` nothing is asked
+    again; with `write` what the measurements settle goes into the description.
     """
 
     operation: str
@@ -58,11 +61,12 @@ class ToNote:
     now: datetime
     as_read: bool
     write: bool
+    values: tuple[str, ...] = ()
 
 
 @click.command()
 @click.argument("operation")
-@click.argument("file")
+@click.argument("file", nargs=-1, metavar="FILE [VALUES]")
 @shop_file
 @store_file
 @click.option("--measured", multiple=True, metavar="ADDRESS=VALUE", help="What was measured: board_thickness=6.38mm.")
@@ -74,7 +78,7 @@ class ToNote:
 @moment
 def command(
     operation: str,
-    file: str,
+    file: tuple[str, ...],
     shop: Path | None,
     store: Path | None,
     measured: tuple[str, ...],
@@ -87,23 +91,54 @@ def command(
 ) -> None:
     """Note that OPERATION is done on the instrument in FILE (with a store: of that name), and what was measured.
 
+    OPERATION may be the number of a line that `gramil now` showed last; then no FILE is named. VALUES are hours (1.5h)
+    and what was measured of the figures that the operation asks for, in their order.
+
     A bare length is in the instrument's unit. What cannot be meant is asked about before anything is written.
 
     \b
     gramil done thicknessed tarn.toml --shop shop.toml --measured blank_thickness=6.6mm
     gramil done slotted Tarn --store shop.gramil --measured slot_depth_setting=3.02mm --hours 1.5
+    gramil done 3 1.5h 3.02
     """
+    by_number = operation.isdecimal()
+    if by_number:
+        store, shop = store_by_itself(store), None
+    elif not file:
+        raise click.UsageError("name the instrument, or the number of a line that gramil now showed")
+    said, values = hours_in(file if by_number else file[1:])
+    hours = said if hours is None else hours
     if store is None and (hours is not None or photos):
         raise click.UsageError("hours and photographs are kept in a --store")
     refuse_two_shops(shop, store)
-    asked = ToNote(operation, _measured(measured), Noted(note, hours, photos), moment_of(at), as_read, write)
+    asked = ToNote(operation, _measured(measured), Noted(note, hours, photos), moment_of(at), as_read, write, values)
     if store is not None:
         with open_store(store) as opened:
-            lines = list(_in_store(opened, file, asked))
+            lines = _by_number(opened, asked) if by_number else list(_in_store(opened, file[0], asked))
     else:
-        lines = list(_in_file(Path(file), shop, asked))
+        lines = list(_in_file(Path(file[0]), shop, asked))
     for line in lines:
         click.echo(line)
+
+
+def _by_number(store: Store, asked: ToNote) -> list[str]:
+    """The operation of a line that was shown last, noted as done on its instrument."""
+    from gramil.cli.last_list import lines_meant, still_listed
+
+    (line,) = lines_meant(store, (asked.operation,))
+    told = list(_in_store(store, line.instrument, replace(asked, operation=line.operation)))
+    still_listed(store)
+    return told
+
+
+def _all_written(asked: ToNote, whole: Work) -> dict[str, str]:
+    """What was written of each figure, that of bare values too. Raises MakersFault for a note of nothing at all."""
+    known = whole.operations.get(asked.operation)
+    found = with_values(asked.written, asked.values, known.measure if known else (), asked.operation)
+    if asked.operation == NO_OPERATION and not found:
+        remedy = "write --measured board_thickness=6.38mm, or the name of an operation"
+        raise MakersFault.of("nothing was measured", "nothing was written", remedy)
+    return found
 
 
 def _measured(texts: Iterable[str]) -> dict[str, str]:
@@ -137,7 +172,7 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Iterator[str]:
         made = Made((), units) if seen is None else parse_made(made_as_text(seen, record.name), record.name)
         refuse_work(operation, whole, set(made.operations) - {NO_OPERATION})
         figures = settled(made.pinned(drawn))
-        found = read_measurements(figures, asked.written, units)
+        found = read_measurements(figures, _all_written(asked, whole), units)
         ask(figures, found, operation, asked.as_read)
         pins = _pins(found, now, operation)
         told = [
@@ -190,7 +225,7 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
     figures = figures_in_store(store, owner)
     first = formatter_of(figures).first
     lost = hangs_on(operation, work, dict.fromkeys(before), standing_in_store(store, owner), first)
-    found = read_measurements(figures, asked.written, figures[n.instrument_units])
+    found = read_measurements(figures, _all_written(asked, whole), figures[n.instrument_units])
     ask(figures, found, operation, asked.as_read)
     pins = _pins(found, now, operation)
     given = names_given(store, owner, whole)

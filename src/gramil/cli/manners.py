@@ -23,7 +23,7 @@ USUAL_PAGERS: Mapping[str, tuple[str, ...]] = {"win32": ("more",)}
 
 
 def colours(around: Mapping[str, str]) -> bool | None:
-    """Whether letters are bold or faint: never with NO_COLOR or on a dumb terminal (False), else on any terminal."""
+    """Whether letters are bold or faint: not with NO_COLOR or TERM=dumb (False), else on any terminal (None)."""
     return False if around.get("NO_COLOR") or around.get("TERM") == "dumb" else None
 
 

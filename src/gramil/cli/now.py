@@ -2,8 +2,9 @@
 
 import itertools
 import textwrap
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
+from pathlib import Path
 from typing import Any
 
 import click
@@ -23,6 +24,8 @@ LOST_SHOWN = 3
 """So many operations are named that hang on something lost; the rest are counted."""
 WIDEST = 110
 """Characters of a line."""
+Numbers = Mapping[tuple[str, str], int]
+"""The number of each open operation in the list, by instrument and name."""
 CLOSES = {
     "lost": "lost",
     "cure": "cures",
@@ -56,8 +59,21 @@ def command(every: bool, cautions: bool, as_json: bool, **wanted: Any) -> None:
 
         told("now", whose_by_name([one.name for one in found], wanted["store"]), now_told(bench, found))
         return
-    for line in page(bench, found, every, cautions):
+    for line in page(bench, found, every, cautions, _numbered(found, wanted["store"])):
         click.echo(wrapped(line))
+
+
+def _numbered(found: Sequence[InstrumentNow], store: Path | None) -> Numbers:
+    """A number for each open operation, kept beside the store; none for files, which have no record to keep it by."""
+    if store is None:
+        return {}
+    from gramil.cli.last_list import keep_list, lines_of
+    from gramil.store.opening import open_store
+
+    lines = lines_of(found)
+    with open_store(store, to_read=True) as opened:
+        keep_list(opened, lines)
+    return {(each.instrument, each.operation): number for number, each in enumerate(lines, 1)}
 
 
 def wrapped(line: str, room: int = 10) -> str:
@@ -67,8 +83,14 @@ def wrapped(line: str, room: int = 10) -> str:
     return "\n".join(textwrap.wrap(line, WIDEST, subsequent_indent=" " * room, break_on_hyphens=False))
 
 
-def page(bench: Bench, found: Sequence[InstrumentNow], every: bool = False, cautions: bool = False) -> Iterator[str]:
-    """The lines of the page: the air of each place, then one instrument after another."""
+def page(
+    bench: Bench,
+    found: Sequence[InstrumentNow],
+    every: bool = False,
+    cautions: bool = False,
+    numbers: Numbers | None = None,
+) -> Iterator[str]:
+    """The lines of the page: the air of each place, then one instrument after another, open work with its number."""
     now = bench.shop.now
     yield click.style(f"{now:%A} {now.day} {now:%B %Y, %H:%M}", bold=True)
     yield from _air(bench)
@@ -81,7 +103,7 @@ def page(bench: Bench, found: Sequence[InstrumentNow], every: bool = False, caut
             yield f"  {each.standing.upper():<7} {line}."
         for sheet, why in state.stale.items():
             yield f"  stale sheet {sheet}: {why}"
-        yield from _open(one, every, cautions)
+        yield from _open(one, every, cautions, numbers or {})
         yield from _closed(one, now, every)
 
 
@@ -113,20 +135,26 @@ def _place_line(place: PlaceNow, now: datetime) -> str:
     return f"day {least:.0f} to {most:.0f} %, {age}"
 
 
-def _open(one: InstrumentNow, every: bool, cautions: bool) -> Iterator[str]:
+def _open(one: InstrumentNow, every: bool, cautions: bool, numbers: Numbers) -> Iterator[str]:
     if not one.open:
         yield "  Nothing is open." if one.done < one.all else "  All of it is done."
     for each in one.open[: None if every else OPEN_SHOWN]:
-        yield from _told_open(each, cautions)
+        yield from _told_open(each, cautions, numbers.get((one.name, each.operation.name)))
     rest = [] if every else one.open[OPEN_SHOWN:]
     if rest:
-        yield "  open as well: " + ", ".join(each.operation.name for each in rest)
+        yield "  open as well: " + ", ".join(_named(one, each, numbers) for each in rest)
 
 
-def _told_open(each: Open, cautions: bool) -> Iterator[str]:
+def _named(one: InstrumentNow, each: Open, numbers: Numbers) -> str:
+    number = numbers.get((one.name, each.operation.name))
+    return f"{number} {each.operation.name}" if number else each.operation.name
+
+
+def _told_open(each: Open, cautions: bool, number: int | None) -> Iterator[str]:
     operation = each.operation
     sheet = f"   sheet {operation.sheet}" if operation.sheet else ""
-    yield f"  OPEN    {operation.what}   [{operation.name}] {minutes_text(operation.hands)}{sheet}"
+    head = f"OPEN {number}" if number else "OPEN"
+    yield f"  {head:<7} {operation.what}   [{operation.name}] {minutes_text(operation.hands)}{sheet}"
     if each.prefer:
         yield "          " + "; ".join(each.prefer)
     yield from (f"          {remark}" for remark in each.remarks)

@@ -6,11 +6,15 @@ from pathlib import Path
 
 import click
 
+from gramil import names as n
+from gramil.cli.last_list import TODAY
 from gramil.cli.options import as_made_option, file_to_make, opened_with_work, shop_file
 from gramil.cli.options import paper as paper_option
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
+from gramil.cli.which_shop import store_by_itself
 from gramil.description.problems import meant, nearest
 from gramil.faults import MakersFault
+from gramil.file_names import file_name
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.pack import sheet_paper, single_sheet
@@ -24,41 +28,77 @@ from gramil.store.writing import Hand
 
 @click.command()
 @click.argument("operation")
-@click.argument("file")
+@click.argument("file", nargs=-1)
 @shop_file
 @store_file
 @as_made_option
 @moment
-@file_to_make("--out", ending=".pdf", what="The PDF to write.", required=True)
+@file_to_make(
+    "--out", ending=".pdf", what="The PDF to write; after instrument and operation, in this folder, if not given."
+)
 @paper_option("--paper", "Paper")
 def command(
     operation: str,
-    file: str,
+    file: tuple[str, ...],
     shop: Path | None,
     store: Path | None,
     made: bool,
     at: str | None,
-    out: Path,
+    out: Path | None,
     paper: str | None,
 ) -> None:
     """The sheet of OPERATION on the instrument in FILE. With a store, FILE is an instrument's name, the figures are
     as made, and the sheet counts as given out: when something else would be printed on it, `gramil now` says so.
+
+    OPERATION may be numbers of the list that `gramil now` showed last, or `today` for all that it showed as open; then
+    no FILE is named.
 
     As made, a sheet goes by what was measured before its operation; what was measured at it stands beside the setting.
 
     \b
     gramil sheet slotted tarn.toml --shop shop.toml --out slot.pdf
     gramil sheet slotted Tarn --store shop.gramil --out slot.pdf
+    gramil sheet 3
+    gramil sheet today
     """
-    refuse_two_shops(shop, store)
-    if store is None:
-        figures, formatter, work = opened_with_work(Path(file), shop, made)
-        lines = list(_written(_sheet(figures, operation, work), formatter, out, paper))
+    if operation.isdecimal() or operation == TODAY:
+        with open_store(store_by_itself(store)) as record:
+            lines = list(_of_the_list(record, (operation, *file), out, paper, moment_of(at)))
+    elif len(file) != 1:
+        raise click.UsageError("name the instrument, or a number of the list that gramil now showed")
+    elif store is None or shop is not None:
+        refuse_two_shops(shop, store)
+        figures, formatter, work = opened_with_work(Path(file[0]), shop, made)
+        place = out or sheet_file(str(figures[n.instrument_name]), operation)
+        lines = list(_written(_sheet(figures, operation, work), formatter, place, paper))
     else:
         with open_store(store) as record:
-            lines = list(_given(record, file, operation, out, paper, moment_of(at)))
+            place = out or sheet_file(file[0], operation)
+            lines = list(_given(record, file[0], operation, place, paper, moment_of(at)))
     for line in lines:
         click.echo(line)
+
+
+def sheet_file(instrument: str, operation: str) -> Path:
+    """What the file of a sheet is called if the maker does not say."""
+    return Path(f"{file_name(f'{instrument}-{operation}')}.pdf")
+
+
+def _of_the_list(
+    store: Store, numbers: tuple[str, ...], out: Path | None, paper: str | None, now: datetime
+) -> Iterator[str]:
+    """The sheets of lines that were shown last; of the whole list, those alone that have a sheet."""
+    from gramil.cli.last_list import lines_meant, still_listed
+
+    meant = [each for each in lines_meant(store, numbers) if each.sheet or numbers != (TODAY,)]
+    if out is not None and len(meant) > 1:
+        raise click.UsageError("several sheets do not go into one --out: leave it out")
+    for each in meant:
+        place = out or sheet_file(each.instrument, each.operation)
+        yield from _given(store, each.instrument, each.operation, place, paper, now)
+    still_listed(store)
+    if not meant:
+        yield "Nothing on that list has a sheet."
 
 
 def _written(sheet: Sheet, formatter: Formatter, out: Path, paper: str | None) -> Iterator[str]:

@@ -1,8 +1,9 @@
 """Which shop and which store a command uses if none is named: the one beside the instrument, else the one that is set.
 
-In this order: `shop.toml` beside the instrument's file (or in this folder, where a command takes none); the file that
-`GRAMIL_SHOP` names; the one in the settings file. A store is used if an instrument is asked for by its name. A
-choice not made on the command line is said on the error stream, so that no shop is used without the maker knowing.
+A shop, in this order: `shop.toml` beside the instrument's file (or in this folder, where a command takes none); the
+file that `GRAMIL_SHOP` names; the one in the settings file. A store is used if an instrument is asked for by its name:
+the one that is set, else the only one in this folder. A choice not made on the command line is said on the error
+stream, so that no shop is used without the maker knowing.
 """
 
 import os
@@ -19,6 +20,7 @@ from gramil.faults import MakersFault
 
 BESIDE = "shop.toml"
 SETTINGS = "settings.toml"
+STORES = "*.gramil"
 
 
 def shop_meant(context: click.Context, _: click.Parameter, named: Path | None) -> Path | None:
@@ -46,12 +48,31 @@ def store_meant(context: click.Context, _: click.Parameter, named: Path | None) 
     """The store named, or the one that is set if an instrument is asked for by its name, or none."""
     if named is not None or context.resilient_parsing or _given(context, "shop") or not _by_name(context):
         return named
-    return _set("store")
+    found = _store()
+    return None if found is None else _said("store", found)
+
+
+def store_by_itself(named: Path | None) -> Path:
+    """The store named, or the one that is set, or the only one in this folder. Raises MakersFault if there is none."""
+    if named is not None:
+        return named
+    found = _store()
+    if found is None:
+        several = sorted(each.name for each in Path().glob(STORES))
+        why = f"this folder has {', '.join(several)}" if several else "there is none in this folder"
+        raise MakersFault.of("no store is named", why, "name one with --store, or set GRAMIL_STORE")
+    return _said("store", found)
+
+
+def _store() -> Path | None:
+    """The store that is set, or the only one in this folder."""
+    beside = list(Path().glob(STORES))
+    return _settings().get("store") or (beside[0] if len(beside) == 1 else None)
 
 
 def _by_name(context: click.Context) -> bool:
     """Whether a command that can use a store is asked for instruments that are not files, and a store is set."""
-    if "store" not in {each.name for each in context.command.params} or "store" not in _settings():
+    if "store" not in {each.name for each in context.command.params} or _store() is None:
         return False
     first = _first_file(context)
     return first is None or not first.exists()

@@ -1,0 +1,40 @@
+"""`gramil air PLACE TEMPERATURE HUMIDITY`: what the meter says, written into the store."""
+
+from pathlib import Path
+
+import click
+
+from gramil.cli.kinds import HUMIDITY
+from gramil.cli.store_options import moment, moment_of, store_file
+from gramil.cli.which_shop import store_by_itself
+from gramil.measure import read_temperature
+from gramil.store.opening import open_store
+from gramil.store.writing import Hand
+
+
+@click.command("read", context_settings={"ignore_unknown_options": True})
+@click.argument("place")
+@click.argument("temperature")
+@click.argument("humidity", type=HUMIDITY)
+@store_file
+@moment
+def read(place: str, temperature: str, humidity: float, store: Path | None, at: str | None) -> None:
+    """Write down what the meter in PLACE says: TEMPERATURE (in C, or with its unit) and relative HUMIDITY (%).
+
+    The word `read` may be left out.
+
+    \b
+    gramil air shop 19 45
+    gramil air read shop "66 F" 45
+    """
+    from gramil.acts.air import read_meter
+    from gramil.air.air_bands import limits_of
+    from gramil.shop.shop_in_store import shop_description
+
+    celsius = read_temperature(temperature)
+    with open_store(store_by_itself(store)) as opened:
+        read_meter(opened, place, celsius, humidity, Hand(moment_of(at)))
+        limits = limits_of(shop_description(opened).shop)
+    least, most = limits["gluing_humidity_least"], limits["gluing_humidity_most"]
+    where = "in" if least <= humidity <= most else "outside"
+    click.echo(f"{place}: {celsius:.1f} C, {humidity:g} %: {where} the band for gluing ({least:g} to {most:g} %).")

@@ -1,0 +1,163 @@
+"""A day at the bench in few strokes: numbers of the list shown last, bare values, a reading, the day's sheets."""
+
+import io
+import re
+import shlex
+import shutil
+from pathlib import Path
+
+import pytest
+
+from gramil.cli.last_list import beside
+from gramil.cli.short_values import hours_in, with_values
+from gramil.faults import MakersFault
+from gramil.shop.instruments import instrument, instruments
+from gramil.shop.operations_done import operations_done
+from gramil.store.opening import open_store
+
+from ..conftest import EXAMPLES
+from ..in_process import gramil
+
+AT = ("--at", "2026-01-19T09:00")
+NAMES = ("tarn.toml", "fell.toml", "scree.toml", "mere.toml")
+SHEETS = ("index_template_made",)
+"""Of what is open on the first day, what has a sheet."""
+MOST = 250
+"""Keystrokes of a busy day: what was asked for."""
+
+
+@pytest.fixture(scope="module")
+def filled(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A store with four instruments of which nothing is done."""
+    folder = tmp_path_factory.mktemp("filled")
+    for file in EXAMPLES.iterdir():
+        shutil.copy(file, folder)
+    for made in folder.glob("*.made.toml"):
+        made.unlink()
+    new = ("store", "new", "shop.gramil", "--shop", "shop.toml", *NAMES, "--at", "2026-01-18T09:00")
+    assert gramil(folder, *new).returncode == 0
+    return folder
+
+
+@pytest.fixture
+def bench(filled: Path, tmp_path: Path) -> Path:
+    """A folder of its own in which nothing but the store lies."""
+    shutil.copy(filled / "shop.gramil", tmp_path)
+    return tmp_path
+
+
+def told(bench: Path, line: str) -> str:
+    done = gramil(bench, *shlex.split(line)[1:], *AT)
+    assert done.returncode == 0, done.stderr
+    return done.stdout
+
+
+def numbered(page: str) -> dict[int, str]:
+    """The names of open operations by their numbers, as the page shows them."""
+    return {int(number): name for number, name in re.findall(r"OPEN (\d+)\s.*?\[(\w+)\]", page)}
+
+
+def done_on(bench: Path, name: str) -> set[str]:
+    with open_store(bench / "shop.gramil", to_read=True) as store:
+        return {each.operation for each in operations_done(store, instrument(store, name).id)}
+
+
+def test_a_busy_day(bench: Path) -> None:
+    """The air read, the list asked for three times, its sheets printed, eight operations noted with their hours, one of
+    them with what was measured: every key counted, the return too.
+    """
+    strokes = 0
+
+    def typed(line: str) -> str:
+        nonlocal strokes
+        strokes += len(line) + 1
+        return told(bench, line)
+
+    assert "outside the band" in typed("gramil air shop 19 61")
+    names = numbered(typed("gramil now"))
+    assert list(names) == list(range(1, len(names) + 1))
+    typed("gramil sheet today")
+    assert len(list(bench.glob("*.pdf"))) == len(set(SHEETS) & {*names.values()}) * 3  # on all but the fanned one
+    chosen = [number for number, name in names.items() if name == "wood_chosen"]
+    for number in chosen:
+        assert "done." in typed(f"gramil done {number} 1.5h")
+    names = numbered(typed("gramil now"))
+    weighed = [number for number, name in names.items() if name == "wood_weighed"][:3]
+    for number in weighed:
+        typed(f"gramil done {number} 1h")
+    names = numbered(typed("gramil now --every"))
+    number = next(number for number, name in names.items() if name == "thicknessed")
+    assert "0.260 in" in typed(f"gramil done {number} 45min 0.26")  # the first is Fell, in inches
+    with open_store(bench / "shop.gramil", to_read=True) as store:
+        noted = [each for one in instruments(store) for each in operations_done(store, one.id)]
+    assert sorted(each.operation for each in noted) == ["thicknessed"] + 4 * ["wood_chosen"] + 3 * ["wood_weighed"]
+    assert sorted(each.hours or 0.0 for each in noted) == [0.75, 1.0, 1.0, 1.0, 1.5, 1.5, 1.5, 1.5]
+    assert strokes < MOST, strokes
+
+
+def test_a_number_means_the_list_that_was_shown(bench: Path) -> None:
+    assert "no list was shown" in gramil(bench, "done", "1", *AT).stderr
+    names = numbered(told(bench, "gramil now"))
+    missed = gramil(bench, "done", "999", *AT)
+    assert missed.returncode == 2
+    assert "there is no line 999" in missed.stderr
+    told(bench, "gramil done 1")
+    assert "done already" in gramil(bench, "done", "1", *AT).stderr
+    assert names[2] not in done_on(bench, "Fell")
+    told(bench, "gramil done 2")
+
+
+def test_if_the_record_has_changed_since_it_names_the_operation_and_asks(
+    bench: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    told(bench, "gramil now")
+    told(bench, "gramil air shop 19 45")
+    monkeypatch.setattr("sys.stdin", io.StringIO("n\n"))
+    asked = gramil(bench, "done", "2", *AT)
+    assert asked.returncode == 130
+    assert "The record has changed since that list. Is it this: " in asked.stdout + asked.stderr
+    assert not done_on(bench, "Fell")
+    told(bench, "gramil now")
+    told(bench, "gramil done 2")
+
+
+def test_a_torn_list_is_no_list(bench: Path) -> None:
+    beside(bench / "shop.gramil").write_text('{"change": 1, "li', encoding="utf-8")
+    assert "no list was shown" in gramil(bench, "done", "1", *AT).stderr
+
+
+def test_which_store_is_meant_is_asked_if_there_are_two(bench: Path) -> None:
+    shutil.copy(bench / "shop.gramil", bench / "other.gramil")
+    missed = gramil(bench, "air", "shop", "19", "45", *AT)
+    assert missed.returncode == 2
+    assert "other.gramil, shop.gramil" in missed.stderr
+
+
+@pytest.mark.parametrize(
+    ("words", "hours", "rest"),
+    [
+        (("1.5h", "21.44"), 1.5, ("21.44",)),
+        (("21.44", "1H30"), 1.5, ("21.44",)),
+        (("45min",), 0.75, ()),
+        (("21.44 mm",), None, ("21.44 mm",)),
+        ((".5h",), 0.5, ()),
+        (("1h75",), None, ("1h75",)),
+    ],
+)
+def test_hours_among_values(words: tuple[str, ...], hours: float | None, rest: tuple[str, ...]) -> None:
+    assert hours_in(words) == (hours, rest)
+
+
+def test_hours_twice_and_a_value_too_many_are_refused() -> None:
+    with pytest.raises(MakersFault, match="twice"):
+        hours_in(("1h", "2h"))
+    assert with_values({"a": "1"}, ("2",), ("a", "b"), "slotted") == {"a": "1", "b": "2"}
+    with pytest.raises(MakersFault, match=r"3 is a value too many for slotted.*asks for b"):
+        with_values({"a": "1"}, ("2", "3"), ("a", "b"), "slotted")
+
+
+def test_nothing_measured_writes_nothing(bench: Path) -> None:
+    missed = gramil(bench, "done", "measured", "Tarn", *AT)
+    assert missed.returncode == 2
+    assert "nothing was measured" in missed.stderr
+    assert not done_on(bench, "Tarn")
