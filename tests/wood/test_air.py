@@ -39,11 +39,13 @@ def test_moisture_of_held_air() -> None:
 
 
 def test_summary_weighs_by_time() -> None:
-    """40 % for three hours, 60 % at the end of the fourth: halves of the steps are 1.5 and 2 h, then 0.5 h."""
+    """40 % for three hours, 60 % at the end of the fourth: halves of the steps are 1.5 and 2 h, then 0.5 h. It is
+    in the band until half-way to the reading that is out of it.
+    """
     summary = summarise(typed_in(_hours((0, 20, 40), (1, 20, 40), (3, 20, 40), (4, 20, 60))), (40, 50))
     assert summary.humidity.mean == pytest.approx((3.5 * 40 + 0.5 * 60) / 4.0)
     assert summary.share_in_band == pytest.approx(3.5 / 4.0)
-    assert summary.longest_in_band == pytest.approx(3.0)
+    assert summary.longest_in_band == pytest.approx(3.5)
     assert (summary.humidity.least, summary.humidity.most) == (40.0, 60.0)
 
 
@@ -56,4 +58,5 @@ def test_a_gap_does_not_speak_for_itself() -> None:
 def test_one_reading_is_a_summary_too() -> None:
     summary = summarise(typed_in(_hours((0, 21, 45))), (40, 50))
     assert (summary.readings, summary.share_in_band, summary.humidity.mean) == (1, 1.0, 45.0)
+    assert summary.longest_in_band == 0.0
     assert summary.dew_point.mean == pytest.approx(8.626, abs=2e-3)  # another engine: PsychroLib 2.5.0

@@ -38,3 +38,7 @@ def read(place: str, temperature: str, humidity: float, store: Path | None, at: 
     least, most = limits["gluing_humidity_least"], limits["gluing_humidity_most"]
     where = "in" if least <= humidity <= most else "outside"
     click.echo(f"{place}: {celsius:.1f} C, {humidity:g} %: {where} the band for gluing ({least:g} to {most:g} %).")
+    if where == "outside":
+        click.echo(
+            'What needs that band is closed until the meter says otherwise, or --outlook "+1 45 %" is given to now.'
+        )

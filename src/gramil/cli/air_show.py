@@ -87,12 +87,15 @@ def place_lines(each: PlaceView, gluing: str, aim: float, unit: TemperatureUnit)
     if each.stale:
         yield f"  The last reading is {_age(each.hours)} old: read the air again before you trust this."
     day = each.day
-    coldest, warmest = (_degrees(end, unit) for end in (day.temperature.least, day.temperature.most))
-    yield (
-        f"  last day: {day.humidity.least:.0f} to {day.humidity.most:.0f} %, {coldest} to {warmest} {unit}; "
-        f"in the band {100 * day.share_in_band:.0f} % of it, "
-        f"{day.longest_in_band:.0f} hours at a stretch"
-    )
+    if day.readings == 1:
+        yield "  last day: one reading alone, which says nothing of its course"
+    else:
+        coldest, warmest = (_degrees(end, unit) for end in (day.temperature.least, day.temperature.most))
+        yield (
+            f"  last day: {day.humidity.least:.0f} to {day.humidity.most:.0f} %, {coldest} to {warmest} {unit}; "
+            f"in the band {100 * day.share_in_band:.0f} % of it, "
+            f"{day.longest_in_band:.0f} hours at a stretch"
+        )
     yield from _water(each, aim)
     for other in each.brought:
         if other.place == each.place.air_from:

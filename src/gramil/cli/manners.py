@@ -23,12 +23,12 @@ USUAL_PAGERS: Mapping[str, tuple[str, ...]] = {"win32": ("more",)}
 
 
 def colours(around: Mapping[str, str]) -> bool | None:
-    """Whether letters are bold or faint: not with NO_COLOR or TERM=dumb (False), else on any terminal (None)."""
+    """Whether letters are bold or faint: not with NO_COLOR or TERM=dumb (False), else on a terminal (None)."""
     return False if around.get("NO_COLOR") or around.get("TERM") == "dumb" else None
 
 
 def settle_quiet(context: click.Context, words: list[str]) -> list[str]:
-    """The words without `--quiet`, which may stand anywhere before `--`; what is said aside is left out from then on."""
+    """The words without `--quiet`, which may stand anywhere before `--`; what is said aside is left out from then."""
     end = words.index("--") if "--" in words else len(words)
     rest = [word for word in words[:end] if word not in QUIET]
     context.meta[_QUIETLY] = len(rest) < end

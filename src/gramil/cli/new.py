@@ -1,14 +1,19 @@
 """`gramil new`: asks the few questions that matter, or takes them as options, and writes a commented description."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 
 import click
 
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
 from gramil.description.writing import new_description
+from gramil.faults import MakersFault
 from gramil.written_file import alone_with, put_text
 
+FANNED_TOO = "fanned"
+ALONE = frozenset(("instrument.units", STRINGS))
+"""Answers by which others are read."""
 SCHEMA = "#:schema ./instrument.schema.json\n"
 """The line by which an editor finds the schema that `gramil schema --into .` lays beside the file."""
 
@@ -54,10 +59,32 @@ def _scale(
 ) -> dict[str, str]:
     """One length or, for fanned frets, the two scales and the square fret."""
     if not fans:
-        answer = "" if usual else click.prompt(f"{question.ask}, or fanned", default=usual_answer(question, so_far))
-        if answer.strip().lower() != "fanned":
+        answer = "" if usual else _asked(question, f"{question.ask}, or {FANNED_TOO}", so_far)
+        if answer.strip().lower() != FANNED_TOO:
             return {question.key: answer} if answer else {}
     return {key: answer for each in FANNED for key, answer in _answer(each, given, so_far, usual).items()}
+
+
+def _asked(question: Question, words: str, so_far: Mapping[str, str]) -> str:
+    """What is answered to a question; an answer that cannot be is told, and asked for again at once."""
+    while True:
+        answer: str = click.prompt(words, default=usual_answer(question, so_far))
+        fault = _wrong(question, answer, so_far)
+        if fault is None:
+            return answer
+        click.echo(str(fault), err=True)
+
+
+def _wrong(question: Question, answer: str, so_far: Mapping[str, str]) -> MakersFault | None:
+    """What is wrong with an answer by itself: faults of keys that are still to be asked do not count."""
+    if answer.strip().lower() == FANNED_TOO or question in FANNED:
+        return None  # two scales are judged together, when both are known
+    try:
+        new_description({key: text for key, text in so_far.items() if key in ALONE} | {question.key: answer})
+    except MakersFault as fault:
+        own = [each for each in fault.faults if (each.where or question.key).startswith(question.key)]
+        return MakersFault(replace(each, line=None, file=None) for each in own) if own else None
+    return None
 
 
 def _answer(
@@ -66,7 +93,7 @@ def _answer(
     """The answer to a question, given or asked for; none if the usual one will do."""
     answer = given[_option(question)]
     if answer is None and not usual:
-        answer = click.prompt(question.ask, default=usual_answer(question, so_far))
+        return {question.key: _asked(question, question.ask, so_far)}
     return {} if answer is None else {question.key: str(answer)}
 
 

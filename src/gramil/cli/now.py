@@ -22,6 +22,7 @@ OPEN_SHOWN = 5
 """Open operations that are told at length; the rest are one line."""
 LOST_SHOWN = 3
 """So many operations are named that hang on something lost; the rest are counted."""
+READ_AGAIN = "Read the meter again: gramil air PLACE TEMPERATURE HUMIDITY writes it down, and opens it if it is right."
 WIDEST = 110
 """Characters of a line."""
 Numbers = Mapping[tuple[str, str], int]
@@ -169,13 +170,17 @@ def _closed(one: InstrumentNow, now: datetime, every: bool) -> Iterator[str]:
         together = list(group)
         told = together[:LOST_SHOWN] if together[0].by == "lost" else together
         more = f"; and {len(together) - len(told)} more" if len(told) < len(together) else ""
-        yield f"  closed  {'; '.join(each.operation.what for each in told)}{more}"
+        yield f"  closed  {'; '.join(_with_name(each) for each in told)}{more}"
         yield f"          {CLOSES[together[0].by]}: {why}. {_when(together[0], now)}"
     if every:
         for each in waiting:
-            yield f"  later   {each.operation.what}: {each.why}"
+            yield f"  later   {_with_name(each)}: {each.why}"
     elif waiting:
         yield f"  {len(waiting)} more wait for work before them (--every lists them)."
+
+
+def _with_name(each: Closed) -> str:
+    return f"{each.operation.what} [{each.operation.name}]"
 
 
 def _alike(each: Closed) -> tuple[str, str, str]:
@@ -185,9 +190,12 @@ def _alike(each: Closed) -> tuple[str, str, str]:
 def _when(each: Closed, now: datetime) -> str:
     if each.when is not None:
         return f"Opens {day_of(each.when, now)}."
-    return {"air": "No outlook brings it back: change the air, or give an outlook.", "jig": "", "wood": ""}.get(
-        each.by, ""
-    )
+    return {
+        "reading": READ_AGAIN,
+        "air": "No outlook brings it back: change the air, or give an outlook.",
+        "jig": "",
+        "wood": "",
+    }.get(each.by, "")
 
 
 def minutes_text(minutes: float) -> str:

@@ -121,9 +121,9 @@ def export(store: Path, folder: Path, work: bool, table: str | None) -> None:
 
 @command.command()
 @click.argument("store", type=PATH)
-@click.argument("copy", type=PATH, callback=_place)
+@click.argument("copy", type=PATH)
 def backup(store: Path, copy: Path) -> None:
-    """Copy STORE as it is now to COPY, which is proved before it counts.
+    """Copy STORE as it is now to COPY, which is proved before it counts; its folder is made if it is not there.
 
     \b
     gramil store backup shop.gramil copies/shop-monday.gramil
@@ -131,6 +131,7 @@ def backup(store: Path, copy: Path) -> None:
     from gramil.doorway.backup import backup as made
 
     with open_store(store, to_read=True) as opened:
+        copy.parent.mkdir(parents=True, exist_ok=True)
         made(opened, copy)
     click.echo(f"The copy is in {copy.name}, and sound.")
 

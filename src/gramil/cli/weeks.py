@@ -34,7 +34,7 @@ from gramil.store.writing import Hand
 @click.option("--days", default="mon-fri", show_default=True, help="Working days.")
 @click.option("--finish", is_flag=True, help="Also say when each guitar is finished, as a range; takes some seconds.")
 @click.option("--keep", is_flag=True, help="Keep this week's plan in the store, to hold it against what is done.")
-@click.option("--better", is_flag=True, help='Look for a better plan; needs pip install "gramil[plan]".')
+@click.option("--better", is_flag=True, help="Look for a better plan; needs the library ortools beside gramil.")
 @click.option("--effort", type=Number(0.1, 1000), default=2.0, show_default=True, help="How hard to look.")
 @json_option
 @file_to_make("--calendar", ending=".ics", what="Also write an iCalendar file (.ics).")
@@ -107,7 +107,8 @@ def listing(found: tuple[Block, ...]) -> Iterator[str]:
         yield click.style(f"{day:%A} {day.day} {day:%B}", bold=True)
         for block in group:
             cures = f", cures {hours_text(block.operation.clamp)}" if block.cures else ""
-            yield f"  {block.begins:%H:%M}-{block.ends:%H:%M}  {block.instrument}: {label(block)}{cures}"
+            what = f"{label(block)} [{block.operation.name}]"
+            yield f"  {block.begins:%H:%M}-{block.ends:%H:%M}  {block.instrument}: {what}{cures}"
 
 
 def _left(plan: Plan, weeks: Weeks) -> Iterator[str]:

@@ -58,7 +58,7 @@ def _solver() -> Any:
     try:
         from ortools.sat.python import cp_model
     except ImportError:
-        remedy = 'install it: pip install "gramil[plan]"; the greedy plan needs nothing'
+        remedy = "install it beside gramil: pip install ortools; the greedy plan needs nothing"
         raise MakersFault.of("the solver is not installed", remedy=remedy) from None
     return cp_model
 

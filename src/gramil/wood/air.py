@@ -100,6 +100,7 @@ def summarise(history: AirHistory, band: tuple[float, float]) -> AirSummary:
     """
     halves = 0.5 * np.minimum(np.diff(history.times), LONGEST_SPELL)
     weights = np.concatenate([[0.0], halves]) + np.concatenate([halves, [0.0]])
+    stands = weights
     weights = weights if weights.sum() > 0 else np.ones_like(weights)
     inside = (history.humidity >= band[0]) & (history.humidity <= band[1])
 
@@ -114,18 +115,19 @@ def summarise(history: AirHistory, band: tuple[float, float]) -> AirSummary:
         dew_point=spread(dew_point(history.temperature, np.maximum(history.humidity, 0.1))),
         moisture=spread(history.moisture),
         share_in_band=float(np.average(inside, weights=weights)),
-        longest_in_band=_longest_run(history.times, inside) / 3600.0,
+        longest_in_band=_longest_run(stands, inside) / 3600.0,
     )
 
 
-def _longest_run(times: FloatArray, inside: np.ndarray) -> float:
-    """Seconds of the longest run of readings that are all inside, first to last."""
+def _longest_run(stands: FloatArray, inside: np.ndarray) -> float:
+    """Seconds of the longest run of readings that are all inside, each for as long as it stands."""
     padded = np.concatenate([[False], inside, [False]])
     starts, ends = (
         np.flatnonzero(np.diff(padded.astype(np.int8)) == 1),
         np.flatnonzero(np.diff(padded.astype(np.int8)) == -1),
     )
-    return float(np.max(times[ends - 1] - times[starts], initial=0.0))
+    until = np.concatenate([[0.0], np.cumsum(stands)])
+    return float(np.max(until[ends] - until[starts], initial=0.0))
 
 
 def _impossible(moment: datetime, temperature: float, humidity: float) -> Fault | None:

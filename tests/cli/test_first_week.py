@@ -1,0 +1,101 @@
+"""Small things that a first week meets."""
+
+import re
+import shutil
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from gramil.cli import gramil as program
+from gramil.description.reading import read_description
+from gramil.shop.operations_file import usual_work
+
+from ..conftest import EXAMPLES
+from ..in_process import gramil
+
+AT = ("--at", "2026-01-19T09:00")
+
+
+@pytest.fixture
+def bench(tmp_path: Path) -> Path:
+    for name in (
+        "tarn.toml",
+        "shop.toml",
+        "shop-air-invented.csv",
+        "house-air-invented.csv",
+        "cupboard-air-invented.csv",
+    ):
+        shutil.copy(EXAMPLES / name, tmp_path)  # type: ignore[arg-type]  # a file of the package
+    return tmp_path
+
+
+def test_a_wrong_answer_is_asked_again_there(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The fifth answer is no length and the sixth no count; what was answered before and after is kept."""
+    monkeypatch.chdir(tmp_path)
+    answers = ["Heron", "mm", "right", "steel", "long", "641 mm", "many", "21", *[""] * 9]
+    done = CliRunner().invoke(program, ["new", "heron.toml"], input="\n".join(answers) + "\n")
+    assert done.exit_code == 0, done.output
+    assert done.output.count("Scale length") == 2
+    assert done.output.count("How many frets") == 2
+    made = read_description(tmp_path / "heron.toml").instrument
+    assert (made.instrument.name, made.scale.length, made.scale.frets) == ("Heron", 641.0, 21)
+
+
+def test_lengths_are_asked_in_the_unit_that_was_answered(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    done = CliRunner().invoke(
+        program, ["new", "heron.toml"], input="\n".join(["Heron", "in", "", "", "25.4", *[""] * 10])
+    )
+    assert done.exit_code == 0, done.output
+    made = read_description(tmp_path / "heron.toml").instrument
+    assert made.scale.length == pytest.approx(25.4 * 25.4)
+
+
+def test_fanned_is_an_answer(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    answers = ["Heron", "mm", "", "", "fanned", "670 mm", "640 mm", "7", *[""] * 10]
+    done = CliRunner().invoke(program, ["new", "heron.toml"], input="\n".join(answers) + "\n")
+    assert done.exit_code == 0, done.output
+    assert read_description(tmp_path / "heron.toml").instrument.scale.fanned
+
+
+def test_a_backup_makes_the_folder(bench: Path) -> None:
+    assert gramil(bench, "store", "new", "shop.gramil", "--shop", "shop.toml", "tarn.toml").returncode == 0
+    done = gramil(bench, "store", "backup", "shop.gramil", "copies/monday/shop.gramil")
+    assert done.returncode == 0, done.stderr
+    assert gramil(bench, "store", "verify", "copies/monday/shop.gramil").returncode == 0
+
+
+def test_operations_are_named_wherever_they_are_listed(bench: Path) -> None:
+    """Every line that says what an operation is says its name too."""
+    what = {each.what: name for name, each in usual_work().operations.items()}
+    pages = [gramil(bench, *words, "tarn.toml", *AT).stdout for words in (("now", "--every"), ("weeks",))]
+    for page in pages:
+        text = re.sub(r"\s+", " ", page)
+        told = [words for words in what if words in text]
+        assert told
+        assert all(f"[{what[words]}]" in text for words in told)
+
+
+def test_one_reading_is_told_as_one(bench: Path) -> None:
+    shop = 'gramil = 1\n[shop]\nname = "x"\nunits = "mm"\n[[place]]\nname = "attic"\nreadings = [{ at = "%s", %s }]\n'
+    reading = "temperature = 19, humidity = 45"
+    (bench / "one.toml").write_text(shop % ("2026-01-19T08:00", reading), encoding="utf-8")
+    told = gramil(bench, "air", "show", "--shop", "one.toml", "--now", "2026-01-19T09:00").stdout
+    assert "one reading alone" in told
+    assert "at a stretch" not in told
+
+
+def test_the_readme_names_the_example_files() -> None:
+    readme = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
+    for file in EXAMPLES.iterdir():
+        if file.name.endswith(".toml") and file.name.count(".") == 1 and "plan" not in file.name:
+            assert file.name in readme
+
+
+def test_no_hint_names_an_install_of_gramil_from_elsewhere() -> None:
+    """It is in no registry: what is said of installing names this folder, a wheel, or another library."""
+    root = Path(__file__).parents[2]
+    for path in (*(root / "src").rglob("*.py"), *root.glob("*.md"), *(root / "docs").glob("*.md")):
+        assert not re.search(r"(pip|uv tool|pipx) install \"?gramil", path.read_text(encoding="utf-8")), path
