@@ -45,7 +45,7 @@ def test_a_wrong_answer_is_asked_again_there(tmp_path: Path, monkeypatch: pytest
 def test_lengths_are_asked_in_the_unit_that_was_answered(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
     done = CliRunner().invoke(
-        program, ["new", "heron.toml"], input="\n".join(["Heron", "in", "", "", "25.4", *[""] * 10])
+        program, ["new", "heron.toml"], input="\n".join(["Heron", "in", "", "", "25.4", *[""] * 11])
     )
     assert done.exit_code == 0, done.output
     made = read_description(tmp_path / "heron.toml").instrument
