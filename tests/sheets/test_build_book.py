@@ -26,8 +26,12 @@ def figures(request: pytest.FixtureRequest) -> Figures:
         return figures_of_files(examples / f"{request.param}.toml", examples / "shop.toml")
 
 
-def test_every_sheet_follows_the_front_pages(figures: Figures) -> None:
-    made = build_book(figures, formatter_of(figures), usual_work(), "a4")
+@pytest.fixture(scope="module")
+def made(figures: Figures) -> bytes:
+    return build_book(figures, formatter_of(figures), usual_work(), "a4")
+
+
+def test_every_sheet_follows_the_front_pages(figures: Figures, made: bytes) -> None:
     assert made == build_book(figures, formatter_of(figures), usual_work(), "a4")
     needed = [setup for setup in setups_of(figures) if not setup.closed]
     front = list(front_pages(formatter_of(figures)))
@@ -55,8 +59,7 @@ def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
 
 
 @pytest.mark.skipif(shutil.which("pdftotext") is None, reason="pdftotext is not installed")
-def test_the_printed_words(figures: Figures) -> None:
-    made = build_book(figures, formatter_of(figures), usual_work(), "letter")
+def test_the_printed_words(figures: Figures, made: bytes) -> None:
     text = subprocess.run(["pdftotext", "-", "-"], input=made, capture_output=True, check=True).stdout.decode()
     for heading in ("What was found", "Strings", "Heights", "Cut lists", "Woods", "Order of work"):
         assert heading in text

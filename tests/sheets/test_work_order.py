@@ -25,8 +25,15 @@ def opened(request: pytest.FixtureRequest) -> Iterator[tuple[Figures, Work]]:
 
 def waits(name: str, other: str, work: Work) -> bool:
     """Whether an operation waits for another, step by step."""
-    after = work.operations[name].after
-    return other in after or any(waits(each, other, work) for each in after)
+    seen, ahead = set[str](), [*work.operations[name].after]
+    while ahead:
+        each = ahead.pop()
+        if each == other:
+            return True
+        if each not in seen:
+            seen.add(each)
+            ahead.extend(work.operations[each].after)
+    return False
 
 
 def firsts(sheet: str, work: Work) -> list[str]:
