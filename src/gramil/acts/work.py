@@ -167,7 +167,6 @@ def begin_anew(
     *,
     seen: Sequence[DoneOperation] | None = None,
     kept: Blank | None = None,
-    who: str = "",
 ) -> tuple[DoneOperation, ...]:
     """Begin a piece anew: the work on it is taken back, with what was measured. Gives that work.
 

@@ -50,7 +50,8 @@ def keep_list(store: Store, lines: Sequence[Line]) -> None:
     """Keep a list beside the store; where nothing can be written there, numbers do not work, and the list is shown."""
     kept = {"change": _last(store), "lines": [asdict(each) for each in lines]}
     try:
-        beside(store.path).write_text(json.dumps(kept, indent=0, ensure_ascii=False) + "\n", encoding="utf-8")
+        text = json.dumps(kept, indent=0, ensure_ascii=False) + "\n"
+        beside(store.path).write_text(text, encoding="utf-8", newline="")
     except OSError:
         return
 
