@@ -24,7 +24,14 @@ class Field:
 Step = int | str | Field
 LEADS_NOWHERE = (IndexError, AttributeError, TypeError, ValueError, StopIteration)
 """What a step raises that leads to nothing."""
-_STEP = re.compile(r"""\[([0-9]{1,9}(?:\s*,\s*[0-9]{1,9})*)\]|\["([^"]*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
+_STEP = re.compile(r"""\[([0-9]{1,9}(?:\s*,\s*[0-9]{1,9})*)\]|\["((?:[^"\\]|\\.)*)"\]|\['([^']*)'\]|\.([A-Za-z_]\w*)""")
+
+_ESCAPED = re.compile(r"""\\(["\\])""")
+
+
+def quoted(name: str) -> str:
+    """A member's name as an address has it: between double quotes, those in it and backslashes after a backslash."""
+    return '"' + name.replace("\\", "\\\\").replace('"', '\\"') + '"'
 
 
 @lru_cache(maxsize=4096)
@@ -45,7 +52,7 @@ def parse_address(address: str) -> tuple[str, tuple[Step, ...]]:
         elif name is not None:
             steps.append(Field(name))
         else:
-            steps.append(double if double is not None else single)
+            steps.append(single if double is None else _ESCAPED.sub(r"\1", double))
         position = found.end()
     return match.group(), tuple(steps)
 

@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, Any, Generic, TypeAlias, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
+from gramil.address import quoted
+
 T = TypeVar("T", covariant=True)
 R = TypeVar("R", bound="Ref[Any]", covariant=True)
 Place: TypeAlias = int | str | np.integer[Any] | tuple[int | np.integer[Any], ...]
@@ -60,7 +62,7 @@ class Members(Ref[tuple[T, ...]], Generic[R, T]):
 
 def _written(place: Place) -> str:
     if isinstance(place, str):
-        return place if place == EACH else f'"{place}"'
+        return place if place == EACH else quoted(place)
     if isinstance(place, tuple):
         return ", ".join(str(int(each)) for each in place)
     return str(int(place))

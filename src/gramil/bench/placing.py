@@ -1,7 +1,7 @@
 """Where a figure stands along the instrument, so that a finding can be shown in the drawing."""
 
 from gramil import names as n
-from gramil.address import Field, parse_address
+from gramil.address import Field, parse_address, quoted
 from gramil.bench.plan_layers import middle
 from gramil.bench.things import KINDS, Thing
 from gramil.drawings.marks import Point
@@ -52,7 +52,7 @@ def spot_of(figures: Figures, address: str, things: tuple[Thing, ...]) -> Point:
 def _thing_of(address: str, things: tuple[Thing, ...]) -> Thing | None:
     """The part that a figure is of: a brace by its name, else by the figure's leading noun."""
     parts = [each for each in things if each.tapped and each.shape is not None]
-    named = next((each for each in parts if f'["{each.name}"]' in address), None)
+    named = next((each for each in parts if f"[{quoted(each.name)}]" in address), None)
     if named is not None:
         return named
     kind = next((name for name, each in KINDS.items() if address.startswith(each.nouns)), "")

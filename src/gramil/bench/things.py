@@ -9,6 +9,7 @@ from itertools import chain
 from typing import Any
 
 from gramil import names as n
+from gramil.address import quoted
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored
 from gramil.graph import Figures
 from gramil.reference import Ref
@@ -176,7 +177,7 @@ def kind_of(figures: Figures, name: str) -> Kind | None:
             ("Height", brace.height),
             ("At its ends", brace.end_height),
         )
-        return Kind(first, (f'brace_list["{name}"]', f'braces["{name}"]'), ("braces",))
+        return Kind(first, (f"brace_list[{quoted(name)}]", f"braces[{quoted(name)}]"), ("braces",))
     return KINDS.get(name)
 
 
