@@ -38,7 +38,7 @@ quick: $(VENV)/.tests-installed
 
 # Every key of every example and of the shop, changed one by one: `make test` walks one instrument, this all of them.
 walk: $(VENV)/.tests-installed
-	GRAMIL_WALK=1 $(BIN)/python -m pytest -n auto tests/prints/test_papers.py
+	GRAMIL_WALK=1 $(BIN)/python -m pytest -n auto --dist load tests/prints/test_papers.py
 
 check: $(VENV)/.tests-installed
 	$(BIN)/ruff format --check .

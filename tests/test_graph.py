@@ -324,6 +324,24 @@ def test_an_input_can_be_pinned() -> None:
     assert figures(pins={"width": Pin(5.0, "today")})["area"] == 50.0
 
 
+class Growing(dict[str, Any]):
+    """What is known while another thread works figures out: it grows as it is gone through."""
+
+    def items(self) -> Any:
+        for pair in super().items():
+            yield pair
+            self["another"] = None
+
+
+def test_another_thread_may_work_figures_out_meanwhile() -> None:
+    """The bench answers several requests at once, all from the figures of one instrument."""
+    before = figures()
+    known = {name: before[name] for name in ("length", "width", "area")}
+    shared = Figures(before.graph, before.base, lengths=before.lengths, known=Growing(known))
+    assert shared.with_pins({"width": Pin(5.0, "today")})["area"] == 50.0
+    assert shared.with_base(BASE | {"width": 6.0})["area"] == 60.0
+
+
 def test_a_changed_base_keeps_its_pins() -> None:
     pinned = figures(pins={"places[1]": Pin(2.4, "today")}).with_base(BASE | {"length": 20.0})
     np.testing.assert_array_equal(pinned["places"], [0, 2.4, 10, 20])

@@ -98,6 +98,7 @@ def test_equal_scales_are_square(data: Draw, boards: Any, as_file: Callable[...,
     alike(fan, twin, 1e-9, but=("scale_run_", "board_width_position"))
 
 
+@pytest.mark.slow
 @settings(max_examples=25)
 @given(data=st.data(), bits=st.integers(0, 3))
 def test_doubled_lengths_double_every_length(

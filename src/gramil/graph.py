@@ -318,7 +318,7 @@ class Figures(Mapping[str, Any]):
             return self
         changed = {parse_address(address)[0] for address in differing}
         stale = changed.union(*(self.graph.below(name) for name in changed if name in self))
-        kept = {name: value for name, value in self.known.items() if name not in stale}
+        kept = {name: value for name, value in self.known.copy().items() if name not in stale}  # threads add to it
         return replace(self, pins=pins, known=kept)
 
     def with_base(
@@ -330,7 +330,7 @@ class Figures(Mapping[str, Any]):
         """Figures of a changed description: only what depends on a changed input is worked out again."""
         changed = {name for name in self.graph.inputs if not same(self.base[name], base[name])}
         stale = changed.union(*(self.graph.below(name) for name in changed))
-        kept = {name: value for name, value in self.known.items() if name not in stale}
+        kept = {name: value for name, value in self.known.copy().items() if name not in stale}  # threads add to it
         return replace(self, base=base, origins=origins or self.origins, lengths=lengths or self.lengths, known=kept)
 
     def at(self, figure: Ref[Any] | str) -> Any:

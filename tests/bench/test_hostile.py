@@ -88,6 +88,7 @@ def client(bench: Served) -> httpx.Client:
     return bench.client()
 
 
+@pytest.mark.slow
 def test_hostile_values_in_every_form(bench: Served, client: httpx.Client) -> None:
     """Every form with two values: told or taken, never a mistake of the bench, and the record is sound.
 

@@ -14,6 +14,7 @@ import pytest
 from .conftest import Served
 
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
+pytestmark = pytest.mark.slow
 AXE = Path(__file__).parent / "axe" / "axe.min.js"
 SIZES = {"phone": {"width": 360, "height": 740}, "wide": {"width": 1600, "height": 1000}}
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]

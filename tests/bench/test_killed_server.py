@@ -11,6 +11,7 @@ import time
 from pathlib import Path
 
 import httpx
+import pytest
 
 from gramil.shop.instruments import instrument, revisions
 from gramil.store.opening import open_store
@@ -22,6 +23,7 @@ SAVES = 3
 """Answers that are waited for before each kill."""
 
 
+@pytest.mark.slow
 def test_nothing_that_was_answered_for_is_lost(tmp_path: Path) -> None:
     answered: list[str] = []
     for round_number in range(KILLS):

@@ -10,6 +10,7 @@ from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, ph
 
 __all__ = ["browser", "phone", "wide"]  # they serve here as well
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
+pytestmark = pytest.mark.slow
 
 PAGES = (
     "/air/readings?place=cupboard",

@@ -125,6 +125,7 @@ def no_sheet_prints_one(figures: Figures) -> None:
             assert not re.search(r"\b(nan|inf)\b", text), (setup.name, text)
 
 
+@pytest.mark.slow
 @settings(max_examples=150, suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
 @given(descriptions(), st.sampled_from(["example", "bare"]))
 def test_of_any_instrument(bench: Path, text: str, shop: str) -> None:

@@ -221,6 +221,7 @@ class Portion:
         return crc32(str(key).encode()) % PORTIONS == self.number
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("number", range(PORTIONS))
 @pytest.mark.parametrize(("name", "of"), WALKS)
 def test_what_differs_is_told_and_nothing_else(name: str, of: str, number: int) -> None:
@@ -243,6 +244,7 @@ def listed(of: str) -> set[str]:
     return {key for key, (whose, _) in IDLE.items() if whose == of}
 
 
+@pytest.mark.slow
 @pytest.mark.skipif(not WHOLE_WALK, reason="the walk over all examples: make walk")
 @pytest.mark.parametrize("of", ["instrument", "shop"])
 def test_what_changes_nothing_on_any_example_says_so(of: str) -> None:

@@ -229,6 +229,7 @@ def _read(said: str) -> Iterator[tuple[str, tuple[str, int, float, float]]]:
         yield name, tuple(rest)
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("name", HOSTILE)
 def test_a_hostile_drawing_is_read_or_refused(name: str, readings: dict[str, tuple[str, int, float, float]]) -> None:
     said, status, peak, _ = readings[name]

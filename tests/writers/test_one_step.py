@@ -94,6 +94,7 @@ def test_ended_anywhere_it_is_the_old_or_the_new(tmp_path: Path) -> None:
     assert outcomes == {(True, False), (False, True)}
 
 
+@pytest.mark.slow
 def test_ended_twice_over(tmp_path: Path) -> None:
     """The command that ends it is ended too, at each of its steps."""
     for first in range(1, 40, 3):

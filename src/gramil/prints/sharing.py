@@ -25,6 +25,6 @@ def share(old: Figures, new: Figures, differ: Iterable[str]) -> None:
     for name in (*dimensions_of(old), *names_of(old, "finding_")):
         if name not in stale:
             old[name]
-    for name, value in old.known.items():
+    for name, value in old.known.copy().items():  # another request may be adding to it
         if name not in stale:
             new.known.setdefault(name, value)
