@@ -5,7 +5,7 @@ new key fails here until it is given in one of them.
 """
 
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from functools import cache
 from importlib.resources import as_file, files
@@ -23,6 +23,7 @@ from gramil.description.shop.tables import Shop
 from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
 from gramil.formatter import Formatter
+from gramil.graph import Figures
 from gramil.prints.whole import drawings_of, figures_of, findings_of, setups_of
 from gramil.setups.setup import figures_on
 
@@ -107,16 +108,36 @@ def test_with_every_key_they_can_be_read(bench: Path, name: str) -> None:
 
 
 @pytest.mark.parametrize(("name", "place"), cases(), ids=named)
-def test_an_instrument_without_it(bench: Path, name: str, place: Place) -> None:
+def test_an_instrument_without_it(bench: Path, whole: Callable[[str], Figures], name: str, place: Place) -> None:
     file = bench / f"{name}-left.toml"
     file.write_text(without(text_of(name), place), encoding="utf-8")
     with suppress(MakersFault):  # a key that others go with
-        look_at(file, bench / "shop.toml")
+        look_at(file, bench / "shop.toml", whole(name))
 
 
-def look_at(file: Path, shop: Path) -> None:
-    """Everything that follows from a description, worked out and put into words."""
+@pytest.fixture(scope="module")
+def whole(bench: Path) -> Callable[[str], Figures]:
+    """The figures of an instrument with every key that its file gives, worked out once."""
+
+    @cache
+    def figures(name: str) -> Figures:
+        file = bench / f"{name}-whole.toml"
+        file.write_text(text_of(name), encoding="utf-8")
+        found = figures_of(read_description(file), read_shop(bench / "shop.toml"))
+        assert all(found[each] is not None for each in found)
+        return found
+
+    return figures
+
+
+def look_at(file: Path, shop: Path, like: Figures | None = None) -> None:
+    """Everything that follows from a description, worked out and put into words.
+
+    What is no other than in the figures that it is `like` is taken from them.
+    """
     figures = figures_of(read_description(file), read_shop(shop))
+    if like is not None:
+        figures = like.with_base(figures.base, figures.origins, figures.lengths)
     formatter = Formatter(figures)
     for name in figures:
         assert figures[name] is not None

@@ -72,11 +72,11 @@ def test_an_odd_value_in_an_instrument(bench: Path, name: str, place: Place, val
 
 
 @pytest.mark.parametrize(("place", "value"), chosen(odd_values_of_shop(), OF_SHOP), ids=lambda each: str(each)[:40])
-def test_an_odd_value_in_a_shop(bench: Path, place: Place, value: Any) -> None:
+def test_an_odd_value_in_a_shop(bench: Path, tarn: Figures, place: Place, value: Any) -> None:
     shop = bench / "odd-shop.toml"
     shop.write_text(with_value(shop_text(), place, value), encoding="utf-8")
     with suppress(MakersFault):
-        look_at(bench / "tarn.toml", shop)
+        look_at(bench / "tarn.toml", shop, tarn)
 
 
 @pytest.mark.parametrize("name", INSTRUMENTS)
