@@ -19,7 +19,7 @@ from gramil.reference import EACH, Ref, in_row
 
 OWNS = ("drawing_", "piece_")
 
-CARD_GAP, SAG_STEP = 12.0, 5.0
+CARD_GAP, SAG_STEP = 20.0, 5.0
 """Between two brace cards, in mm, and the steps in which room is left for an arched foot: a card stays in its place
 when another one's foot is arched a little more."""
 
@@ -85,20 +85,24 @@ def _list(braces: tuple[Brace, ...], plate: str, length: Mm, width: Mm) -> Marks
     """Numbers and names beside the tail, each with its length, and where its ends lie: along and across."""
     x, row = length + 24.0, 9.0
     marks: list[Mark] = [
-        Words((x + column, width / 2 - 8.0), head, 2.6, layer="list")
-        for column, head in zip(_PLACES, _HEADS, strict=True)
+        Words((x + column, width / 2 - 8.0 + 4.5 * up), head, 2.6, layer="list")
+        for up, heads in enumerate((_HEADS, _ENDS))
+        for column, head in zip(_PLACES, heads, strict=True)
+        if head
     ]
+    heads = len(marks)
     for number, brace in enumerate(_of(braces, plate), 1):
         y = width / 2 - 8.0 - row * number
         name = fitted((x, y), f"{number}  {brace.name}", _PLACES[0] - 4.0, 3.4)
         marks.append(replace(name, anchor="left", layer="list"))
         for column, figure in zip(_PLACES, _COLUMNS, strict=True):
             marks.append(Label((x + column, y), in_row(figure, brace.name), height=2.6, layer="list"))
-    return tuple(marks) if len(marks) > len(_HEADS) else ()
+    return tuple(marks) if len(marks) > heads else ()
 
 
-_PLACES = (62, 106, 150, 194, 238)
-_HEADS = ("long", "first end: along", "across", "second end: along", "across")
+_PLACES = (58, 98, 138, 178, 218)
+_ENDS = ("", "first end", "", "second end", "")
+_HEADS = ("long", "along", "across", "along", "across")
 _EACH = n.brace_list[EACH]
 _COLUMNS = (_EACH.length, _EACH.start_x, _EACH.start_y, _EACH.stop_x, _EACH.stop_y)
 """What the list says of each brace."""
@@ -143,17 +147,17 @@ def drawing_braces(
 
 
 def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:
-    """A brace from its side, the chord of its foot level at the height y on the sheet."""
+    """A brace from its side, the chord of its foot level at the height y on the sheet; its words under it."""
     address = n.brace_list[brace.name]
-    after = (brace.length + 4.0, y)
+    x, first = 2.0, y - brace.sagitta - 5.0
     return (
         Polyline(_on_sheet(brace, brace.bar.outline(notches_in(brace, crossings).values()), y), "cut", closed=True),
         *_depths(brace, crossings, y),
-        Label((after[0], y + 6.5), address.length, f"{brace.name} ({brace.plate}), long ", height=2.6),
-        Label((after[0], y + 2.0), address.height, f"{brace.wood}, high ", height=2.6, layer="list"),
-        Label((after[0], y - 2.5), address.width, f"{brace.ends}, wide ", height=2.6, layer="list"),
-        Label((after[0] + 62.0, y + 2.0), address.radius, "foot's radius ", height=2.6, layer="list"),
-        Label((after[0] + 62.0, y - 2.5), address.sagitta, "foot's sagitta ", height=2.6, layer="list"),
+        Label((x, first), address.length, f"{brace.name} ({brace.plate}), long ", height=2.6),
+        Label((x, first - 4.5), address.height, f"{brace.wood}, high ", height=2.6, layer="list"),
+        Label((x, first - 9.0), address.width, f"{brace.ends}, wide ", height=2.6, layer="list"),
+        Label((x + 62.0, first - 4.5), address.radius, "foot's radius ", height=2.6, layer="list"),
+        Label((x + 62.0, first - 9.0), address.sagitta, "foot's sagitta ", height=2.6, layer="list"),
     )
 
 

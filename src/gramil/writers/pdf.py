@@ -25,7 +25,8 @@ from gramil.writers.plain import Plain, kerf_of, plain, seen_from, true_or_stret
 from gramil.writers.proof_square import Proof
 from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.spans import Resolve
-from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, tiled
+from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, proof_on, tiled
+from gramil.writers.whole_words import shown_whole, whole_words
 
 ARM, DIAMOND = 4.0, 1.5
 """Half a registration cross, and half the diamond on it, in mm."""
@@ -79,8 +80,17 @@ def laid_out(
     Raises MakersFault for a scale that no printer has.
     """
     scale = checked(printer_scale)
-    tilings = ((card, tiled(card.marks, paper, scale, unit)) for card in _on_pages(drawings, resolve, paper, scale))
-    return tuple(Template(card.drawing, card.names, _whole_words(card.marks, each), each) for card, each in tilings)
+    cards = _on_pages(drawings, resolve, paper, scale)
+    return tuple(_laid_out(card, tiled(card.marks, paper, scale, unit)) for card in cards)
+
+
+def _laid_out(card: Card, tiling: Tiling) -> Template:
+    """A card on its pages: its words find room first, then the square, unless that would cost a page."""
+    marks = whole_words(card.marks, replace(tiling, proof=None))
+    proof = proof_on(marks, tiling)
+    if proof is None:
+        return Template(card.drawing, card.names, whole_words(card.marks, tiling), tiling)
+    return Template(card.drawing, card.names, marks, replace(tiling, proof=proof))
 
 
 def templates_pdf(templates: Sequence[Template], heading: str) -> bytes:
@@ -116,19 +126,6 @@ def _on_pages(drawings: Sequence[Drawing], resolve: Resolve, paper: str, scale: 
     yield from shared([card for card, fits in zip(named, small, strict=True) if fits], paper, scale)
 
 
-def _whole_words(marks: Sequence[Plain], tiling: Tiling) -> tuple[Plain, ...]:
-    """The marks without words that would be cut by every page's edge: half a word beside the shape says nothing."""
-    return tuple(mark for mark in marks if not isinstance(mark, Lettering) or _shown_whole(mark, tiling))
-
-
-def _shown_whole(mark: Lettering, tiling: Tiling) -> bool:
-    left, low, right, high = bounds([mark])
-    return any(
-        tile.window[0] <= left and tile.window[1] <= low and right <= tile.window[2] and high <= tile.window[3]
-        for tile in tiling.tiles
-    )
-
-
 def whole_pdf(drawing: Drawing, resolve: Resolve, *, heading: str, unit: LengthUnit = "mm") -> bytes:
     """The drawing as a PDF at true scale on one page as large as itself: for a roll, or a shop that prints plans."""
     left, low, right, high = bounds(plain(drawing, resolve))
@@ -146,10 +143,10 @@ def _draw(canvas: Canvas, template: Template, heading: str) -> None:
         open_page(canvas, tiling.sheet)
         left, low, _, _ = tile.window
         place = Placed((left, low), (MARGIN, MARGIN + FOOT), tiling.sheet.stretch)
-        ink_marks(canvas, template.marks, place, tile.window)
+        ink_marks(canvas, [mark for mark in template.marks if shown_whole(mark, tile)], place, tile.window)
         for cross in tiling.crosses(tile):
             _draw_cross(canvas, cross, tile, place)
-        if tiling.proof is not None and tile is tiling.tiles[0]:
+        if tiling.proof is not None and tile is tiling.tiles[tiling.proof.page]:
             _draw_square(canvas, tiling.proof, tiling.sheet, place)
         draw_foot(canvas, tiling, _foot(template, tile, heading), template.marks)
         canvas.showPage()

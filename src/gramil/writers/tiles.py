@@ -5,7 +5,7 @@ is drawn is left out.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
 from gramil.drawings.marks import Point
@@ -112,7 +112,7 @@ def _on_sheet(marks: Sequence[Plain], shape: Sequence[Plain], box: Box, sheet: S
     kept = tuple(t for t, cell in zip(every, cells, strict=True) if any(touches(mark, cell) for mark in shape))
     kept = kept or (every[0],)
     bare = Tiling(sheet, (columns, rows), origin, kept, None)
-    return Tiling(sheet, (columns, rows), origin, kept, _proof(marks, bare))
+    return Tiling(sheet, (columns, rows), origin, kept, proof_on(marks, bare))
 
 
 def _share(spare: float, before: float, after: float) -> float:
@@ -171,11 +171,17 @@ def _cell(tile: Tile, columns: int, rows: int) -> Box:
     )
 
 
-def _proof(marks: Sequence[Plain], tiling: Tiling) -> Proof | None:
-    """The square on the first page, clear of its crosses."""
-    first = tiling.tiles[0]
-    crosses = [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(first)]
-    return proof_square(marks, first.window, crosses, tiling.sheet.squares)
+def proof_on(marks: Sequence[Plain], tiling: Tiling) -> Proof | None:
+    """The square on the first page that has room for it, clear of its crosses; the largest on any page goes first."""
+    found, sides = [], tiling.sheet.squares
+    for page, tile in enumerate(tiling.tiles):
+        crosses = [_round(cross.at, OVERLAP / 2) for cross in tiling.crosses(tile)]
+        square = proof_square(marks, tile.window, crosses, sides)
+        if square is not None:
+            found.append(replace(square, page=page))
+        if square is not None and square.side == max(sides):
+            break
+    return max(found, key=lambda square: square.side, default=None)
 
 
 def _round(at: Point, reach: float) -> Box:
