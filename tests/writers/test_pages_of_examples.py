@@ -20,8 +20,8 @@ PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """Short and long side in mm: ISO 216, and 8 1/2 by 11 inches."""
 EDGE, FOOT, OVERLAP, ROOM = 8.0, 26.0, 10.0, 3.0
 """What a page keeps blank in mm: at each edge, at its foot, where two overlap, and round the shape."""
-MOST = {"a4": 40, "letter": 42}
-"""Pages of the templates of any example, in all."""
+MOST = {"a4": 42, "letter": 43}
+"""Pages of the templates of any example, in all; *Tarn*, on A4, takes 40 at the most."""
 Opened = tuple[list[Drawing], Formatter]
 
 
@@ -83,7 +83,8 @@ def test_few_pages_in_all_and_each_template_on_some(on_paper: tuple[str, tuple[T
     paper, templates = on_paper
     pages = pages_of(templates)
     assert set(pages) == {each.name for each in opened[0]}
-    assert max(last for _, last in pages.values()) <= MOST[paper]
+    tarn = any(each.title.startswith("Tarn") for each in opened[0])
+    assert max(last for _, last in pages.values()) <= (40 if (paper, tarn) == ("a4", True) else MOST[paper])
 
 
 def test_small_cards_share_a_page(on_paper: tuple[str, tuple[Template, ...]]) -> None:

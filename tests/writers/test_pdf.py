@@ -345,7 +345,7 @@ def test_pages_with_nothing_on_them_are_left_out(resolve):
 
 
 def test_a_full_drawing_gets_a_page_to_prove_the_print(resolve):
-    marks = [Line((0.0, 20.0 * i), (600.0, 20.0 * i), "slots") for i in range(24)]
+    marks = [Line((0.0, 20.0 * i), (540.0, 20.0 * i), "slots") for i in range(24)]
     first, *rest = read(tiled_pdf([Drawing("a", "Full", "the face", tuple(marks))], resolve, "a4", heading=HEADING))
     assert squares(first) == [(pytest.approx(100.0, abs=1e-3), pytest.approx(100.0, abs=1e-3))]
     assert first.clip is None

@@ -5,8 +5,9 @@ first page of a drawing has a square as well. What the printer stretches or shri
 known.
 """
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from io import BytesIO
 from math import ceil, pi
 
@@ -23,6 +24,7 @@ from gramil.writers.paper import FOOT, MARGIN, Sheet, checked
 from gramil.writers.pdf_ink import WORDS, Placed, fitted, ink, ink_marks, letter, open_page, page_canvas
 from gramil.writers.plain import Plain, kerf_of, plain, seen_from, true_or_stretched
 from gramil.writers.proof_square import Proof
+from gramil.writers.set_apart import set_apart
 from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.spans import Resolve
 from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, proof_on, tiled
@@ -81,7 +83,17 @@ def laid_out(
     """
     scale = checked(printer_scale)
     cards = _on_pages(drawings, resolve, paper, scale)
-    return tuple(_laid_out(card, tiled(card.marks, paper, scale, unit)) for card in cards)
+    onto = partial(tiled, paper=paper, printer_scale=scale, unit=unit)
+    return tuple(_laid_out(card, tiling) for whole in cards for card, tiling in _tilings(whole, onto))
+
+
+def _tilings(card: Card, onto: Callable[[Sequence[Plain]], Tiling]) -> Sequence[tuple[Card, Tiling]]:
+    """A card on its pages, or its two pieces on theirs where that takes fewer; `onto` lays marks on pages."""
+    whole = [(card, onto(card.marks))]
+    if len(whole[0][1].tiles) < 2:
+        return whole
+    pieces = [(each, onto(each.marks)) for each in set_apart(card)]
+    return min((whole, pieces), key=lambda found: sum(tiling.pages for _, tiling in found))
 
 
 def _laid_out(card: Card, tiling: Tiling) -> Template:
@@ -108,7 +120,7 @@ def pages_of(templates: Sequence[Template]) -> dict[str, tuple[int, int]]:
     found, before = dict[str, tuple[int, int]](), 0
     for template in templates:
         last = before + template.tiling.pages
-        found |= dict.fromkeys(template.names, (before + 1, last))
+        found |= {name: (found.get(name, (before + 1, 0))[0], last) for name in template.names}
         before = last
     return found
 

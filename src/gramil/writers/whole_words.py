@@ -27,7 +27,7 @@ CROSS_ROOM = (24.0, 7.0)
 """How far a cross and the names beside it reach from its middle, in mm."""
 LIST = 4
 """So many words or more are a list, which may stand anywhere; fewer stay near what they are said of."""
-NEAR, ACROSS = 60.0, 3.0
+NEAR, ACROSS = 90.0, 3.0
 """How far few words may be moved, in mm, and how many times more a step across their line counts than one along it."""
 
 
