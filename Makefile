@@ -5,7 +5,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test quick walk check published fuzz speed format docs keep names rename clean
+.PHONY: demo test quick walk check published fuzz speed format docs site keep names rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -51,6 +51,11 @@ format: $(VENV)/.tests-installed
 
 docs: $(VENV)/.tests-installed
 	$(BIN)/python docs/build.py
+
+# The documentation as a site that needs no network: out/site/index.html.
+site: $(VENV)/.installed
+	@$(INSTALL) -c constraints.txt -e '.[site]'
+	$(BIN)/python tools/site.py
 
 names: $(VENV)/.installed
 	$(BIN)/python tools/names.py

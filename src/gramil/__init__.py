@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from gramil.api import Figure, Guitar, MakersFault, Picture, read, shift
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"
 __all__ = ["Figure", "Guitar", "MakersFault", "Picture", "read", "shift"]
 
 
