@@ -1,7 +1,7 @@
 """`python -m benchmarks`: every benchmark, one after another."""
 
-from benchmarks import bench, board, intonation, now, plate, store, wood
+from benchmarks import bench, board, intonation, now, plate, starts, store, wood
 
-for subject in (board, intonation, plate, store, wood, now, bench):
+for subject in (board, intonation, plate, store, wood, now, bench, starts):
     print(f"\n{subject.__doc__}")
     subject.run()

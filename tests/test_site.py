@@ -66,3 +66,13 @@ def test_the_files_agree_on_the_version() -> None:
     assert f"\nversion: {version[1]}\n" in cited
     assert f'__version__ = "{version[1]}"' in (ROOT / "src" / "gramil" / "__init__.py").read_text(encoding="utf-8")
     assert f"## {version[1]}\n" in (ROOT / "CHANGELOG.md").read_text(encoding="utf-8")
+
+
+def test_the_source_that_is_handed_on_has_its_tests() -> None:
+    """Every folder and file at the top is named in the list of what goes along; `src` goes by itself."""
+    listed = set((ROOT / "MANIFEST.in").read_text(encoding="utf-8").split()) | {"src", "pyproject.toml", "MANIFEST.in"}
+    made = {"out", "build", "dist", "site"}
+    there = {path.name for path in ROOT.iterdir() if not path.name.startswith(".") and path.name not in made}
+    assert sorted(name for name in there - listed if not name.endswith(".egg-info")) == ["__pycache__"] * (
+        "__pycache__" in there
+    )
