@@ -109,7 +109,9 @@ def templates_pdf(templates: Sequence[Template], heading: str) -> bytes:
     """The drawings as laid out, as a PDF."""
     stream = BytesIO()
     canvas = page_canvas(stream, clean(heading))
-    for template in templates:
+    for number, template in enumerate(templates):
+        canvas.bookmarkPage(f"drawing-{number}")
+        canvas.addOutlineEntry(clean(template.drawing.title), f"drawing-{number}")
         _draw(canvas, template, clean(heading))
     canvas.save()
     return stream.getvalue()

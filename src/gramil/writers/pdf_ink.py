@@ -61,7 +61,7 @@ def page_canvas(stream: BytesIO, title: str) -> Canvas:
     """An empty file that asks the printing program for no scaling and carries no date."""
     load_faces()
     rl_config.useA85 = 0  # binary streams, not ASCII-encoded ones: a fifth smaller, and faster to write
-    canvas = Canvas(stream, invariant=1, pageCompression=1, initialFontName=WORDS)
+    canvas = Canvas(stream, invariant=1, pageCompression=1, initialFontName=WORDS, lang="en")
     canvas.setTitle(title)
     canvas.setCreator("Gramil")
     canvas.setViewerPreference("PrintScaling", "None")
