@@ -14,6 +14,7 @@ from tests.cli.test_inch_commands import METRIC, inch_shop
 
 from gramil.acts.bringing_in import bring_in
 from gramil.store.opening import create_store, open_store
+from gramil.store.writing import Hand
 
 UNSEEN = re.compile(r"<(textarea|script|style|nav|header)\b.*?</\1>", re.DOTALL)
 """What is not said by the program: files as the maker wrote them, and the head with the switch between the units."""
@@ -30,7 +31,7 @@ def inch_bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
     folder = tmp_path_factory.mktemp("bench")
     inch_shop(folder)
     with create_store(folder / "shop.gramil") as store:
-        bring_in(store, [folder / "shop.toml", folder / "fell.toml"], DAY - timedelta(days=3))
+        bring_in(store, [folder / "shop.toml", folder / "fell.toml"], Hand(DAY - timedelta(days=3)))
     with serving(folder) as served:
         yield served
 

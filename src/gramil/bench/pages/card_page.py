@@ -14,6 +14,7 @@ from gramil.bench.pages.instrument_page import address_part, desk_of
 from gramil.formatter import Formatter, shown
 from gramil.graph import Figures, Origin
 from gramil.in_shop_units import in_shop_units
+from gramil.measure import LengthUnit
 from gramil.prints.carried_on import carried_on
 from gramil.quantities import axes_of
 from gramil.reason import Reason, read_doc, readable, why
@@ -47,7 +48,7 @@ def card_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     name, steps = parse_address(address)
     return request.page(
         "card.html",
-        title=words_of(figures, name),
+        title=words_of(figures, name, formatter.first),
         desk=desk,
         held=desk.held,
         draft=desk.draft,
@@ -130,7 +131,7 @@ def _beside(figures: Figures, address: str, formatter: Formatter) -> Beside:
     name, _ = parse_address(address)
     value = figures.at(address)
     plain = isinstance(value, float | int | str) or bool(axes_of(figures.graph.annotation(name)))
-    return Beside(address, words_of(figures, name), formatter.text(address) if plain else "")
+    return Beside(address, words_of(figures, name, formatter.first), formatter.text(address) if plain else "")
 
 
 def _every(figures: Figures, name: str, formatter: Formatter) -> list[Beside]:
@@ -143,9 +144,9 @@ def _every(figures: Figures, name: str, formatter: Formatter) -> list[Beside]:
     return [Beside(f"{name}[{row}]", f"{axes[0]} {row}", formatter.text(f"{name}[{row}]")) for row in rows]
 
 
-def words_of(figures: Figures, name: str) -> str:
+def words_of(figures: Figures, name: str, first: LengthUnit) -> str:
     """What a figure is, in its first sentence."""
     graph = figures.graph
     told = graph.inputs[name].what if name in graph.inputs else read_doc(graph.dimensions[name].what).what
-    first = told.split("\n\n")[0].strip()
-    return first[:1].upper() + first[1:]
+    sentence = told.split("\n\n")[0].strip()
+    return in_shop_units(sentence[:1].upper() + sentence[1:], first)

@@ -12,6 +12,7 @@ from gramil.bench.pages.instrument_page import Desk, Placed, address_part, desk_
 from gramil.bench.shown_rows import ShownRow, shown_row
 from gramil.bench.stale_here import given_on, work_on
 from gramil.bench.things import Kind, kind_of
+from gramil.in_shop_units import in_shop_units
 from gramil.prints.listed import headings_of
 from gramil.prints.whole import dimensions_of
 from gramil.shop.operations import Work
@@ -61,7 +62,8 @@ def _more(desk: Desk, kind: Kind) -> list[tuple[str, str, str]]:
     """Every other figure of the part: what it is, its address, its value."""
     figures = desk.draft.figures
     listed = headings_of(figures, (each for each in dimensions_of(figures) if each.startswith(kind.nouns)))
-    return [(each.what, each.name, desk.reading.now.text(each.name)) for each in listed]
+    shown = desk.reading.now
+    return [(in_shop_units(each.what, shown.first), each.name, shown.text(each.name)) for each in listed]
 
 
 def _work(kind: Kind, work: Work, done: dict[str, str], given: frozenset[str]) -> tuple[WorkRow, ...]:
