@@ -15,10 +15,9 @@ from hypothesis import strategies as st
 from pydantic import BaseModel, BeforeValidator, ValidationError
 
 from gramil.faults import Fault, MakersFault
+from gramil.inches import in_inches, inch_places
 from gramil.measure import (
     MeasureError,
-    in_inches,
-    inch_places,
     read_angle,
     read_length,
     read_mass,

@@ -1,5 +1,7 @@
 """Numbers as text with a given number of decimals, never minus zero: a sign on zero would mislead."""
 
+from fractions import Fraction
+
 
 def plus_zero(text: str) -> str:
     """A number's text, without the minus sign if it is rounded to zero."""
@@ -15,3 +17,26 @@ def signed(value: float, places: int) -> str:
     """The same with its sign, if it has one: `+1.20`, `-0.35`, `0.00`."""
     text = fixed(value, places)
     return f"+{text}" if value > 0 and text.strip("0.") else text
+
+
+def exact(value: float) -> Fraction:
+    """The decimal that a double's shortest text shows, exactly: 0.1 is a tenth. Raises ValueError if not finite."""
+    return Fraction(repr(float(value)))
+
+
+def fixed_exactly(value: float | Fraction, places: int) -> str:
+    """Rounded to this many decimals, half to even, never minus zero. Raises ValueError if not finite."""
+    if isinstance(value, float) and (text := clearly(value, places)):
+        return text
+    scaled = round((exact(value) if isinstance(value, float) else value) * 10**places)
+    whole, decimals = divmod(abs(scaled), 10**places)
+    return f"{'-' if scaled < 0 else ''}{whole}.{decimals:0{places}d}"
+
+
+def clearly(value: float, places: int) -> str:
+    """The same by plain formatting, if the number is not near a tie that needs the exact decimal; else empty."""
+    scaled = abs(value) * 10**places
+    if not scaled < 1e9 or abs(scaled % 1 - 0.5) < 1e-6:
+        return ""
+    text = f"{value:.{places}f}"
+    return text[1:] if text.startswith("-") and not text.strip("-0.") else text

@@ -19,12 +19,10 @@ from gramil import names as n
 from gramil.decimals import fixed, plus_zero
 from gramil.graph import Figures
 from gramil.in_shop_units import POUND_FORCE, in_shop_units
+from gramil.inches import in_64ths, in_inches, inch_places
 from gramil.measure import (
     LengthUnit,
     TemperatureUnit,
-    in_64ths,
-    in_inches,
-    inch_places,
     show,
     show_angle,
     show_temperature,
@@ -146,7 +144,8 @@ class Formatter:
         if math.isclose(*values, abs_tol=ALIKE) or self.text(pair[0]) != self.text(pair[1]):
             return self
         places = next(
-            (n for n in range(2, MOST) if len({_to_places(each, self.first, n) for each in values}) > 1), MOST
+            (count for count in range(2, MOST) if len({_to_places(each, self.first, count) for each in values}) > 1),
+            MOST,
         )
         return replace(self, places={**self.places, **dict.fromkeys(pair, places)})
 

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Mapping
 
-from gramil.measure import inch_places
+from gramil.inches import inch_places
 
 POUND_FORCE = 4.4482216152605
 """Newtons in a pound-force: 0.45359237 kg times 9.80665 m/s2, both exact."""

@@ -15,19 +15,14 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Literal
 
+from gramil.decimals import exact, fixed_exactly
 from gramil.faults import MakersFault
+from gramil.inches import in_64ths, in_inches
 from gramil.quantities import Celsius, Gram, GramPerM, Mm, Percent, Radians
 
 LengthUnit = Literal["mm", "in"]
 InchStyle = Literal["decimal", "64ths"]
 TemperatureUnit = Literal["C", "F"]
-THOU = 0.0254
-"""A thousandth of an inch, in mm."""
-A_64TH = 25.4 / 64
-"""The finest line of a rule, in mm."""
-THIN = 0.254
-"""Under ten thou, in mm, a length is measured with a feeler or a micrometer, and a thou is too coarse to tell it."""
-ZERO = "0.000"
 
 
 class MeasureError(MakersFault, ValueError):
@@ -71,46 +66,13 @@ def read_percent(written: str | int | float) -> Percent:
 def show(value_mm: Mm, unit: LengthUnit, inch_style: InchStyle = "decimal") -> str:
     """A finite length in mm as text: mm to 0.01, inches to 0.001 or the nearest 64th with the remainder."""
     if unit == "mm":
-        return f"{_fixed(value_mm, 2)} mm"
+        return f"{fixed_exactly(value_mm, 2)} mm"
     return in_64ths(value_mm) if inch_style == "64ths" else in_inches(value_mm, 3)
-
-
-def in_inches(value_mm: Mm, places: int) -> str:
-    """A finite length in mm as inches with so many decimals: `0.486 in`."""
-    text = _clearly(value_mm / 25.4, places) or _fixed(_exact(value_mm) / INCH.factor, places)
-    return f"{text} in"
-
-
-def inch_places(value_mm: Mm) -> int:
-    """Decimals that a length in inches is told in: thou, and a fourth where a thou is too coarse (THIN or less).
-
-    A fourth that would be nothing is left out, however thin: `0.002 in`.
-    """
-    return 4 if abs(value_mm) < THIN and round(10 * value_mm / THOU) % 10 else 3
-
-
-def in_64ths(value_mm: Mm, remainder: bool = True) -> str:
-    """A finite length in mm as the nearest 64th of an inch, reduced, as a rule is read: `17 25/32 in`.
-
-    With `remainder`, the thousandths left over are added as written: `31/64 in + 0.002`.
-    """
-    inches = _exact(value_mm) / INCH.factor
-    count = round(inches * 64)
-    nearest = f"{_mixed(count)} in"
-    left = _fixed(inches - Fraction(count, 64), 3) if remainder else ZERO
-    if left == ZERO:
-        return nearest
-    return f"{nearest} - {left[1:]}" if left.startswith("-") else f"{nearest} + {left}"
-
-
-def in_feet(value_mm: Mm) -> str:
-    """A finite length in mm as feet to a tenth, as the trade names dishes: `25 ft`, `24.6 ft`."""
-    return f"{_fixed(_exact(value_mm) / FOOT.factor, 1).removesuffix('.0')} ft"
 
 
 def show_temperature(celsius: Celsius, unit: TemperatureUnit, places: int = 1) -> str:
     """A finite temperature as text in the unit that the shop reads: `21.0 °C`, `69.8 °F`."""
-    return f"{_fixed(in_degrees(celsius, unit), places)} °{unit}"
+    return f"{fixed_exactly(in_degrees(celsius, unit), places)} °{unit}"
 
 
 def in_degrees(celsius: Celsius, unit: TemperatureUnit) -> float:
@@ -120,7 +82,7 @@ def in_degrees(celsius: Celsius, unit: TemperatureUnit) -> float:
 
 def show_angle(value: Radians) -> str:
     """An angle in radians as degrees to 0.01: `14.00°`."""
-    return f"{_fixed(math.degrees(value), 2)}°"
+    return f"{fixed_exactly(math.degrees(value), 2)}°"
 
 
 @dataclass(frozen=True)
@@ -309,7 +271,7 @@ def _bare(written: int | float, default: _Unit) -> Fraction:
     if isinstance(written, bool) or not isinstance(written, int | float):
         raise _DoubtError("It is not a number")
     try:
-        return _exact(written) * default.factor + default.offset
+        return exact(written) * default.factor + default.offset
     except (ValueError, OverflowError):
         raise _DoubtError("It is not a finite number") from None
 
@@ -408,34 +370,3 @@ def _total(parts: list[_Part], default: _Unit) -> Fraction:
             return (sign * inches.number + _SIGNS[rest.sign] * rest.number) * INCH.factor
         case _:
             raise _DoubtError("There is more than one number in it, and they could belong together in several ways")
-
-
-def _exact(value: float) -> Fraction:
-    """The decimal that a double's shortest text shows, exactly: 0.1 is a tenth. Raises ValueError if not finite."""
-    return Fraction(repr(float(value)))
-
-
-def _fixed(value: float | Fraction, places: int) -> str:
-    """Rounded to this many decimals, half to even, never minus zero. Raises ValueError if not finite."""
-    if isinstance(value, float) and (text := _clearly(value, places)):
-        return text
-    scaled = round((_exact(value) if isinstance(value, float) else value) * 10**places)
-    whole, decimals = divmod(abs(scaled), 10**places)
-    return f"{'-' if scaled < 0 else ''}{whole}.{decimals:0{places}d}"
-
-
-def _clearly(value: float, places: int) -> str:
-    """The same by plain formatting, if the number is not near a tie that needs the exact decimal; else empty."""
-    scaled = abs(value) * 10**places
-    if not scaled < 1e9 or abs(scaled % 1 - 0.5) < 1e-6:
-        return ""
-    text = f"{value:.{places}f}"
-    return text[1:] if text.startswith("-") and not text.strip("-0.") else text
-
-
-def _mixed(count: int) -> str:
-    """So many 64ths as a whole number and a reduced fraction: `-1 7/8`, `31/64`, `0`."""
-    whole, numerator = divmod(abs(count), 64)
-    fraction = str(Fraction(numerator, 64)) if numerator else ""
-    sign = "-" if count < 0 else ""
-    return f"{sign}{' '.join(filter(None, (str(whole) if whole else '', fraction))) or '0'}"

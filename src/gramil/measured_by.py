@@ -12,7 +12,7 @@ from importlib.resources import files
 from typing import Any, Literal
 
 from gramil.address import Field, parse_address
-from gramil.measure import in_64ths, in_feet
+from gramil.inches import in_64ths, in_feet
 
 Way = Literal["rule", "long rule", "calipers", "micrometer", "dish"]
 """A long rule is for what should be measured with calipers, but is too long for them: the remainder counts."""

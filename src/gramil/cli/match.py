@@ -16,7 +16,8 @@ from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_
 from gramil.description.reading import ShopDescription, read_description, read_shop
 from gramil.formatter import shown
 from gramil.graph import Figures
-from gramil.measure import A_64TH, LengthUnit, in_64ths
+from gramil.inches import A_64TH, in_64ths
+from gramil.measure import LengthUnit
 from gramil.now.match import Matching, Served, Stock, match
 from gramil.now.needs import MadePart, Need, fit, needs_of
 from gramil.now.states import chosen_in, refuse_namesakes

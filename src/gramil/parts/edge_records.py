@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from gramil.description.records import Cutter
-from gramil.measure import in_inches
+from gramil.inches import in_inches
 from gramil.parts.records import LedgeChoice
 from gramil.quantities import Count, Mm, Radians, Ratio
 from gramil.shapes.outline import Outline

@@ -12,7 +12,7 @@ import numpy as np
 from gramil import names as n
 from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.graph import Figures
-from gramil.measure import in_inches
+from gramil.inches import in_inches
 from gramil.prints.kept import kept_text, what_differs
 from gramil.prints.papers import Paper, Print, alike, sheet_as_printed
 from gramil.prints.sharing import changed
