@@ -101,3 +101,14 @@ def test_the_proof_bar_is_typed_in_inches(told: Callable[..., CompletedProcess[s
     refused = told("pack", "fell.toml", "--out", "out", "--just", "slot", "--printer-scale", "3 in,4.01 in")
     assert refused.returncode == 2
     assert "no printer's" in refused.stderr
+
+
+def test_readings_of_the_record_are_typed_and_told_in_fahrenheit(tmp_path: Path) -> None:
+    """68 F is 20 C, 69.8 F is 21 C."""
+    inch_shop(tmp_path)
+    assert gramil(tmp_path, "store", "new", "shop.gramil", "--shop", "shop.toml").returncode == 0
+    when = "2026-02-01T08:00"
+    read = gramil(tmp_path, "air", "shop", "68", "44", "--store", "shop.gramil", "--at", when)
+    assert "68.0 F, 44 %" in read.stdout
+    right = gramil(tmp_path, "store", "reading", "shop.gramil", "shop", when, "--right", "44", "21 C", "--at", when)
+    assert "44 % 68 F: 44 % 69.8 F now." in right.stdout

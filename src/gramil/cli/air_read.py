@@ -7,7 +7,8 @@ import click
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.store_options import moment, moment_of, store_file
 from gramil.cli.which_shop import store_by_itself
-from gramil.measure import read_temperature
+from gramil.measure import in_degrees, read_temperature
+from gramil.store.items import shop_degrees
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
 
@@ -19,7 +20,7 @@ from gramil.store.writing import Hand
 @store_file
 @moment
 def read(place: str, temperature: str, humidity: float, store: Path | None, at: str | None) -> None:
-    """Write down what the meter in PLACE says: TEMPERATURE (in C, or with its unit) and relative HUMIDITY (%).
+    """Write down what the meter in PLACE says: TEMPERATURE (bare in the shop's unit) and relative HUMIDITY (%).
 
     The word `read` may be left out.
 
@@ -31,13 +32,15 @@ def read(place: str, temperature: str, humidity: float, store: Path | None, at: 
     from gramil.air.air_bands import limits_of
     from gramil.shop.shop_in_store import shop_description
 
-    celsius = read_temperature(temperature)
     with open_store(store_by_itself(store)) as opened:
+        unit = shop_degrees(opened)
+        celsius = read_temperature(temperature, unit)
         read_meter(opened, place, celsius, humidity, Hand(moment_of(at)))
         limits = limits_of(shop_description(opened).shop)
     least, most = limits["gluing_humidity_least"], limits["gluing_humidity_most"]
     where = "in" if least <= humidity <= most else "outside"
-    click.echo(f"{place}: {celsius:.1f} C, {humidity:g} %: {where} the band for gluing ({least:g} to {most:g} %).")
+    told = f"{place}: {in_degrees(celsius, unit):.1f} {unit}, {humidity:g} %"
+    click.echo(f"{told}: {where} the band for gluing ({least:g} to {most:g} %).")
     if where == "outside":
         click.echo(
             'What needs that band is closed until the meter says otherwise, or --outlook "+1 45 %" is given to now.'

@@ -2,16 +2,22 @@
 
 from datetime import datetime
 from pathlib import Path
-from typing import get_args
+from typing import TYPE_CHECKING, get_args
 
 import click
 
 from gramil.cli.as_read import as_read_option, ask
+from gramil.cli.kinds import HUMIDITY
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
+from gramil.measure import TemperatureUnit, in_degrees, read_temperature
 from gramil.shop.instruments import Standing
+from gramil.store.items import shop_degrees
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
+
+if TYPE_CHECKING:
+    from gramil.air.places import Reading
 
 PATH = click.Path(path_type=Path)
 WHY = click.option("--why", default="", help="Why, in a line; it stays in the record.")
@@ -92,10 +98,15 @@ def measured(
 @click.argument("store", type=PATH)
 @click.argument("place")
 @click.argument("when")
-@click.option("--right", nargs=2, type=float, metavar="RH C", help="What it should say: humidity % and temperature C.")
+@click.option(
+    "--right",
+    type=(HUMIDITY, str),
+    metavar="RH T",
+    help="What it should say: humidity %, temperature in the shop's unit.",
+)
 @WHY
 @moment
-def reading(store: Path, place: str, when: str, right: tuple[float, float] | None, why: str, at: str | None) -> None:
+def reading(store: Path, place: str, when: str, right: tuple[float, str] | None, why: str, at: str | None) -> None:
     """Strike the reading of PLACE that was taken at WHEN, or put it right.
 
     \b
@@ -112,10 +123,15 @@ def reading(store: Path, place: str, when: str, right: tuple[float, float] | Non
     with open_store(store) as opened:
         of = place_named(opened, place)
         seen = reading_at(opened, of.id, instant_of(moment_of(when)))
-        new = None if right is None else replace(seen, humidity=right[0], temperature=right[1])
+        unit = shop_degrees(opened)
+        new = None if right is None else replace(seen, humidity=right[0], temperature=read_temperature(right[1], unit))
         correct_reading(opened, of, seen, Hand(moment_of(at), why=why), right=new)
-    was = f"{of.name}, {_clock(seen.at)}, {seen.humidity:g} % {seen.temperature:g} C"
-    click.echo(f"{was}: struck." if new is None else f"{was}: {new.humidity:g} % {new.temperature:g} C now.")
+    was = f"{of.name}, {_clock(seen.at)}, {_air(seen, unit)}"
+    click.echo(f"{was}: struck." if new is None else f"{was}: {_air(new, unit)} now.")
+
+
+def _air(reading: "Reading", unit: TemperatureUnit) -> str:
+    return f"{reading.humidity:g} % {in_degrees(reading.temperature, unit):g} {unit}"
 
 
 def _clock(moment: datetime) -> str:
