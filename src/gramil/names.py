@@ -132,7 +132,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_arch_nut": ("card_arches",),
     "piece_body_places": ("body_saddle", "soundhole_centre",),
     "piece_body_sizes": ("body_bouts", "body_length",),
-    "piece_bridge_sizes": ("bridge_length", "bridge_width",),
+    "piece_bridge_sizes": ("bridge_length", "bridge_width_square",),
     "piece_bridge_words": ("bridge_front", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_spread", "bridge_pin_diameter", "bridge_spread", "saddle_angle", "saddle_length", "saddle_position", "saddle_slot_depth", "saddle_thickness",),
     "piece_cut_list": ("plank_pieces",),
     "piece_cuts": ("carve_stations",),
@@ -151,7 +151,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_level_sizes": ("board_thickness", "thickness_at_crest", "thickness_wedge",),
     "piece_list_back": ("brace_list",),
     "piece_list_top": ("brace_list",),
-    "piece_lying_sizes": ("bridge_length", "bridge_width",),
+    "piece_lying_sizes": ("bridge_length", "bridge_width_square",),
     "piece_lying_words": ("saddle_set_back",),
     "piece_markers_between": ("marker_offset", "marker_position", "markers_diameter",),
     "piece_markers_edge": ("marker_side_depth", "markers_side_diameter",),
@@ -191,7 +191,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_brace_stock": ("brace_crossings", "drawing_braces", "stick_billets", "stick_list", "stuff_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
-    "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
+    "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width_square", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
     "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
@@ -1846,6 +1846,7 @@ if TYPE_CHECKING:
     bridge_front_from_join: Ref[Mm] = of(part_bridge.bridge_front_from_join)
     bridge_front_from_octave: Ref[Mm] = of(part_bridge.bridge_front_from_octave)
     bridge_outline: QuadrilateralRef = of(part_bridge.bridge_outline)
+    bridge_width_square: Ref[Mm] = of(part_bridge.bridge_width_square)
     bridge_hold_slant: Ref[Ratio] = of(part_bridge.bridge_hold_slant)
     bridge_hold_y: Rows = of(part_bridge.bridge_hold_y)
     bridge_hold_x: Rows = of(part_bridge.bridge_hold_x)

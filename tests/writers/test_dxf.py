@@ -85,8 +85,15 @@ def test_layers_carry_colour_and_line_type(document, board):
     assert found["slots"].dxf.linetype == "Continuous"
 
 
+def all_texts(document):
+    """The file's words, those of its dimensions too."""
+    space = document.modelspace()
+    within = (each for dimension in space.query("DIMENSION") for each in dimension.virtual_entities())
+    return [*space.query("TEXT"), *(each for each in within if each.dxftype() == "TEXT")]
+
+
 def test_figures_are_text_in_the_shipped_face(document):
-    texts = {text.dxf.text: text for text in document.modelspace().query("TEXT")}
+    texts = {text.dxf.text: text for text in all_texts(document)}
     assert {"depth 3.25 mm.", "500.00 mm", "45.50 mm", "bass <side> & 100 %", "Tarn, fretboard"} <= texts.keys()
     assert document.styles.get(texts["45.50 mm"].dxf.style).dxf.font == "B612Mono-Regular.ttf"
     assert document.styles.get(texts["Tarn, fretboard"].dxf.style).dxf.font == "B612-Regular.ttf"
@@ -103,7 +110,9 @@ def test_it_says_from_where_it_is_seen(document, section, resolve):
 
 def test_a_dimension_stands_beside_what_it_measures(document):
     """The dimension of the nut: 8 mm to the left of a line going up, that is at x = -8."""
-    lines = [line for line in document.modelspace().query('LINE[layer=="dimensions"]') if line.dxf.start.x < -5]
+    (nut,) = [each for each in document.modelspace().query("DIMENSION") if each.dxf.text == "45.50 mm"]
+    assert nut.get_measurement() == pytest.approx(45.5)
+    lines = [line for line in nut.virtual_entities() if line.dxftype() == "LINE" and line.dxf.start.x < -5]
     along = [line for line in lines if abs(line.dxf.start.x + 8) < 1e-9 and abs(line.dxf.end.x + 8) < 1e-9]
     assert [(line.dxf.start.y, line.dxf.end.y) for line in along] == [(-22.75, 22.75)]
 
@@ -148,7 +157,7 @@ def test_arcs_keep_their_turn(sweep, resolve):
 
 def test_a_short_dimension_sets_its_figure_beyond_its_end(resolve):
     drawing = Drawing("a", "a", "the face", (Span((0.0, 0.0), (3.0, 0.0), 5.0, n.nut_width),))
-    (text,) = [t for t in read(dxf_bytes(drawing, resolve)).modelspace().query("TEXT") if t.dxf.text == "45.50 mm"]
+    (text,) = [each for each in all_texts(read(dxf_bytes(drawing, resolve))) if each.dxf.text == "45.50 mm"]
     half = hypot(8 * 3.0 / 0.76 * 0.65, 0.0) / 2
     assert text.dxf.align_point.x - half > 3.0
     assert text.dxf.align_point.y > 5.0

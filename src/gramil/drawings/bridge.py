@@ -109,7 +109,7 @@ def piece_bridge_sizes(bridge_outline: Quadrilateral) -> Marks:
     ]
     return (
         Span(*front, 26.0, n.bridge_length),
-        Span(*side, -8.0, n.bridge_width),
+        Span(*side, -8.0, n.bridge_width_square),
         Words((middles[0], box.start_lower_y + 12.0), "bass", 2.5, anchor="middle"),
         Words((middles[1], box.start_upper_y - 14.0), "treble", 2.5, anchor="middle"),
     )

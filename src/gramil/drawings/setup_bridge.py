@@ -71,7 +71,7 @@ def piece_lying_sizes(bridge_outline: Quadrilateral, piece_lying_share: Ratio, p
     treble = _quarter((box.start_upper_x, box.start_upper_y), share)
     tail = _quarter((box.end_lower_x, box.end_lower_y), share)
     ahead = 2.5 + _furthest(piece_lying_lines, bass, treble)
-    return (Span(bass, treble, ahead, n.bridge_length, LETTER), Span(tail, bass, 5.0, n.bridge_width, LETTER))
+    return (Span(bass, treble, ahead, n.bridge_length, LETTER), Span(tail, bass, 5.0, n.bridge_width_square, LETTER))
 
 
 def _furthest(marks: Marks, start: Point, end: Point) -> Mm:

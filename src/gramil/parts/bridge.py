@@ -59,6 +59,15 @@ def bridge_outline(
     )
 
 
+def bridge_width_square(bridge_width: Mm, string_saddle_slant: Ratio) -> Mm:
+    """Width of the bridge square to its long edges, as its blank is planed; less than along the strings on a fan.
+
+    Formula: bridge_width / sqrt(1 + string_saddle_slant**2)
+    Source: common practice.
+    """
+    return float(bridge_width / np.sqrt(1 + string_saddle_slant**2))
+
+
 def bridge_hold_slant(bridge_hold_line: str, saddle_slant: Ratio, string_saddle_slant: Ratio) -> Ratio:
     """How far toward the tail the line of pins runs for each mm toward the treble.
 

@@ -56,7 +56,7 @@ def setup_bridge(station_fanned: bool) -> Setup:
         "half the string's own scale and its set-back. A bridge placed by the plan of another scale fails here.",
         ("knife", "scraper", "glue", "clamps"),
         (
-            says("bridge {} by {}, {} thick at the saddle", n.bridge_length, n.bridge_width, n.bridge_thickness),
+            says("bridge {} by {}, {} thick at the saddle", n.bridge_length, n.bridge_width_square, n.bridge_thickness),
             says("the strings will turn it with {}, pulling {} together", n.bridge_torque, n.string_pull_said),
         ),
         n.drawing_setup_bridge,

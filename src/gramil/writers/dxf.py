@@ -13,10 +13,12 @@ from ezdxf import options, units  # type: ignore[attr-defined]  # public, but no
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.filemanagement import new
+from ezdxf.layouts.blocklayout import BlockLayout
 from ezdxf.layouts.layout import Modelspace
 
 from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Polyline, Stroke
 from gramil.writers.arcs import Run, run_of
+from gramil.writers.dxf_dimensions import add_dimension, measuring, without_pieces
 from gramil.writers.extents import Box, bounds, sweep
 from gramil.writers.lettering import Lettering
 from gramil.writers.plain import Plain, caption, plain
@@ -37,15 +39,18 @@ def dxf_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
 
     Raises KeyError for a mark on a layer that is not in `LAYERS`.
     """
-    marks = single(plain(drawing, resolve))
-    marks = (*marks, *caption(drawing, marks, resolve))
+    shown = plain(drawing, resolve)
+    spans = measuring(drawing)
+    marks = (*single(without_pieces(shown, spans, resolve)), *caption(drawing, shown, resolve))
     with _pinned():
         document = new("R2010", units=units.MM)
-        _set_up(document, {mark.layer for mark in marks})
-        _set_extents(document, bounds(marks))
+        _set_up(document, {mark.layer for mark in (*marks, *spans)} | ({"text"} if spans else set()))
+        _set_extents(document, bounds((*shown, *marks)))
         space = document.modelspace()
         for mark in marks:
             _add(space, mark)
+        for span in spans:
+            add_dimension(space, span, resolve, drawing.scale, _add)
         _order_classes(document)
         stream = StringIO()
         document.write(stream)
@@ -98,7 +103,7 @@ def _set_extents(document: Document, box: Box) -> None:
     document.set_modelspace_vport(max(high - low, (right - left) / 1.6, 1.0), ((left + right) / 2, (low + high) / 2))
 
 
-def _add(space: Modelspace, mark: Plain) -> None:
+def _add(space: Modelspace | BlockLayout, mark: Plain) -> None:
     on = {"layer": mark.layer}
     match mark:
         case Line():
@@ -114,20 +119,25 @@ def _add(space: Modelspace, mark: Plain) -> None:
             _add_text(space, mark)
 
 
-def _add_run(space: Modelspace, run: Run, on: dict[str, str]) -> None:
+def _add_run(space: Modelspace | BlockLayout, run: Run, on: dict[str, str]) -> None:
     """A polyline whose pieces are straight or true arcs, by their bulges."""
     bulges = run.bulges if run.closed else (*run.bulges, 0.0)
     corners = [(x, y, bulge) for (x, y), bulge in zip(run.points, bulges, strict=True)]
     space.add_lwpolyline(corners, "xyb", close=run.closed, dxfattribs=on)
 
 
-def _add_text(space: Modelspace, mark: Lettering) -> None:
+def _add_text(space: Modelspace | BlockLayout, mark: Lettering) -> None:
     on = {"layer": mark.layer, "style": FIGURES if mark.figure else WORDS}
     text = space.add_text(_escaped(mark.text), height=mark.height, rotation=degrees(mark.angle), dxfattribs=on)
     text.set_placement(mark.at, align=ALIGNMENTS[mark.anchor])
 
 
 def _escaped(text: str) -> str:
-    """Text with the two signs that the format reads as codes (caret, double percent) escaped."""
+    """Text with the two signs that the format reads as codes (caret, double percent) escaped, and two written as codes.
+
+    A degree and a plus-or-minus have codes of their own, which also those programs know that take a file's letters for
+    the code page named in its head, though the format says that they are UTF-8.
+    """
     text = text.replace("^", "^ ")
-    return text.replace("%%", "%%%%%%") if "%%" in text else text
+    text = text.replace("%%", "%%%%%%") if "%%" in text else text
+    return text.replace("°", "%%d").replace("±", "%%p")

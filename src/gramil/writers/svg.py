@@ -11,6 +11,7 @@ from gramil.writers.extents import Box, bounds, sweep
 from gramil.writers.ink import grey_name, under
 from gramil.writers.lettering import Lettering, clean, type_size
 from gramil.writers.plain import Plain, caption, figures, kerf_of, plain, seen_from, true_or_stretched
+from gramil.writers.single_lines import single
 from gramil.writers.spans import Resolve
 
 MARGIN = 5.0
@@ -49,9 +50,9 @@ def svg_of(
 
 
 def svg_bytes(drawing: Drawing, resolve: Resolve, unit: LengthUnit = "mm") -> bytes:
-    """The drawing as a complete SVG file (UTF-8), caption included."""
-    marks = plain(drawing, resolve)
-    whole = svg_of(drawing, (*marks, *caption(drawing, marks, resolve, unit)), resolve, unit, arcs=True)
+    """The drawing as a complete SVG file (UTF-8), caption included, each line in it once."""
+    shown = plain(drawing, resolve)
+    whole = svg_of(drawing, (*single(shown), *caption(drawing, shown, resolve, unit)), resolve, unit, arcs=True)
     return ('<?xml version="1.0" encoding="UTF-8"?>\n' + whole).encode("utf-8")
 
 

@@ -1,0 +1,275 @@
+"""Every drawing of the four examples read back from its files, by readers that had no part in writing them.
+
+DXF by two libraries (the one that wrote it, and GDAL), to a millionth of a millimetre; SVG and PDF to 0.005 mm.
+"""
+
+import math
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from io import StringIO
+from pathlib import Path
+from typing import Any
+from xml.etree import ElementTree
+
+import ezdxf
+import numpy as np
+import pytest
+import shapely
+from ezdxf.document import Drawing as Document
+from ezdxf.entities import DXFEntity
+from svgelements import Arc as SvgArc
+from svgelements import Path as SvgPath
+from tests.drawings.conftest import figures_for
+from tests.writers.test_pdf import read as read_pdf
+
+from gramil.drawings.marks import Arc, Circle, Drawing, Line, Polyline, Span
+from gramil.formatter import Formatter
+from gramil.graph import Figures
+from gramil.prints.whole import drawings_of
+from gramil.writers.dxf import dxf_bytes
+from gramil.writers.lettering import Lettering
+from gramil.writers.pdf import whole_pdf
+from gramil.writers.plain import Plain, has_place, plain
+from gramil.writers.spans import Resolve
+from gramil.writers.svg import svg_bytes
+
+MILLIONTH, PRINTED, ON_PAPER = 1e-6, 0.005, 0.002
+ON_ARC = 0.0045
+"""In mm: how far a point that was drawn may lie from the arc that stands for it, 0.004, and a reader's chord."""
+pytestmark = pytest.mark.slow
+NAMES = ["tarn", "fell", "scree", "mere"]
+
+
+@cache
+def drawn(name: str) -> tuple[Figures, Resolve, tuple[Drawing, ...]]:
+    figures = figures_for(name)
+    return figures, Formatter(figures, figures["instrument_units"]).text, tuple(drawings_of(figures))
+
+
+@cache
+def written(name: str, row: int) -> bytes:
+    _, text, drawings = drawn(name)
+    return dxf_bytes(drawings[row], text)
+
+
+def document_of(data: bytes) -> Document:
+    return ezdxf.read(StringIO(data.decode("utf-8")))
+
+
+@dataclass(frozen=True)
+class Lines:
+    """What is drawn: straight runs, and circles and arcs by their middle and radius."""
+
+    straight: list[Any]
+    round: list[tuple[float, float, float]]
+
+    def furthest(self, points: Any) -> float:
+        """How far the furthest of some points lies from the nearest line."""
+        if not len(points):
+            return 0.0
+        spots = np.asarray(points, dtype=float)
+        away = np.full(len(spots), np.inf)
+        if self.straight:
+            rows, found = shapely.STRtree(self.straight).query_nearest(
+                shapely.points(spots), return_distance=True, all_matches=False
+            )
+            away[rows[0]] = found
+        for x, y, radius in self.round:
+            away = np.minimum(away, np.abs(np.hypot(spots[:, 0] - x, spots[:, 1] - y) - radius))
+        return float(away.max())
+
+
+def lines_of(marks: tuple[Plain, ...]) -> Lines:
+    straight, rounds = [], []
+    for mark in marks:
+        match mark:
+            case Line():
+                straight.append(shapely.LineString([mark.start, mark.end]))
+            case Polyline() if len(mark.points) > 1:
+                straight.append(shapely.LineString([*mark.points, *mark.points[: mark.closed]]))
+            case Circle() | Arc():
+                rounds.append((*mark.centre, mark.radius))
+    return Lines(straight, rounds)
+
+
+def corners_of(marks: tuple[Plain, ...]) -> list[tuple[float, float]]:
+    found: list[tuple[float, float]] = []
+    for mark in marks:
+        match mark:
+            case Line():
+                found += [mark.start, mark.end]
+            case Polyline():
+                found += mark.points
+            case Circle():
+                found.append((mark.centre[0] + mark.radius, mark.centre[1]))
+    return found
+
+
+def shapes_in(document: Document) -> Iterator[DXFEntity]:
+    """The lines of a file, dimensions taken apart into theirs."""
+    for entity in document.modelspace():
+        yield from entity.virtual_entities() if entity.dxftype() == "DIMENSION" else (entity,)
+
+
+def ends_of(entity: DXFEntity) -> list[tuple[float, float]]:
+    match entity.dxftype():
+        case "LINE":
+            return [tuple(entity.dxf.start)[:2], tuple(entity.dxf.end)[:2]]
+        case "LWPOLYLINE":
+            return [(float(x), float(y)) for x, y in entity.get_points("xy")]
+        case "ARC":
+            return [tuple(entity.start_point)[:2], tuple(entity.end_point)[:2]]
+        case "CIRCLE":
+            return [(entity.dxf.center.x + entity.dxf.radius, entity.dxf.center.y)]
+    return []
+
+
+def lines_in(entities: Iterable[DXFEntity]) -> Lines:
+    """The lines of a file, arcs in chords within 1e-5 mm of them."""
+    straight, rounds = [], []
+    for entity in entities:
+        for each in entity.virtual_entities() if entity.dxftype() == "LWPOLYLINE" else (entity,):
+            match each.dxftype():
+                case "LINE":
+                    straight.append(shapely.LineString(ends_of(each)))
+                case "ARC":
+                    straight.append(shapely.LineString([(p.x, p.y) for p in each.flattening(1e-5)]))
+                case "CIRCLE":
+                    rounds.append((each.dxf.center.x, each.dxf.center.y, each.dxf.radius))
+    return Lines(straight, rounds)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_dxf_by_the_library_that_wrote_it(name: str) -> None:
+    """Every place in the file lies on what is drawn to a millionth, and everything drawn is there."""
+    _, text, drawings = drawn(name)
+    for row, drawing in enumerate(drawings):
+        marks = plain(drawing, text)
+        document = document_of(written(name, row))
+        assert not document.audit().errors, drawing.name
+        shapes = [each for each in shapes_in(document) if each.dxftype() != "TEXT"]
+        assert lines_of(marks).furthest([end for each in shapes for end in ends_of(each)]) < MILLIONTH, drawing.name
+        assert lines_in(shapes).furthest(corners_of(marks)) < ON_ARC, drawing.name
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_dxf_texts_and_dimensions_are_their_own_kinds(name: str) -> None:
+    """Words are TEXT where they stand; each dimension is one DIMENSION that measures what it says."""
+    figures, text, drawings = drawn(name)
+    for row, drawing in enumerate(drawings):
+        document = document_of(written(name, row))
+        found = list(document.modelspace().query("DIMENSION"))
+        spans = [mark for mark in drawing.marks if isinstance(mark, Span) and has_place(mark)]
+        true = drawing.scale > 0 and drawing.stretch == 1
+        assert len(found) == (len([each for each in spans if each.start != each.end]) if true else 0), drawing.name
+        for dimension, span in zip(found, [each for each in spans if each.start != each.end], strict=False):
+            assert dimension.dxf.text == f"{span.before}{text(span.figure)}"
+            measured = dimension.dxf.defpoint2.distance(dimension.dxf.defpoint3) / drawing.scale
+            assert measured == pytest.approx(float(figures.at(span.figure.address)), abs=PRINTED), span.figure
+            assert dimension.get_measurement() / drawing.scale == pytest.approx(measured)
+        letters = Counter(mark.text for mark in plain(drawing, text) if isinstance(mark, Lettering))
+        texts = Counter(each.plain_text() for each in shapes_in(document) if each.dxftype() == "TEXT")
+        assert letters <= texts, drawing.name
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_line_is_doubled_and_none_has_no_length(name: str) -> None:
+    """Straight pieces of a file, dimensions left out: no two lie on one another by more than a millionth."""
+    for row, drawing in enumerate(drawn(name)[2]):
+        pieces = []
+        for entity in document_of(written(name, row)).modelspace():
+            parts = entity.virtual_entities() if entity.dxftype() == "LWPOLYLINE" else (entity,)
+            pieces += [ends_of(each) for each in parts if each.dxftype() == "LINE"]
+        lines = [shapely.LineString(piece) for piece in pieces]
+        assert all(line.length > MILLIONTH for line in lines), drawing.name
+        for one, other in shapely.STRtree(lines).query(lines).T if lines else ():
+            assert one == other or shared(pieces[one], pieces[other]) <= 2 * MILLIONTH, (drawing.name, pieces[one])
+
+
+def shared(one: list[tuple[float, float]], other: list[tuple[float, float]]) -> float:
+    """The length on which two straight pieces lie on one another."""
+    (x0, y0), (x1, y1) = one
+    long = math.dist(*one)
+    ux, uy = (x1 - x0) / long, (y1 - y0) / long
+    if any(abs((x - x0) * uy - (y - y0) * ux) > MILLIONTH for x, y in other):
+        return 0.0
+    low, high = sorted((x - x0) * ux + (y - y0) * uy for x, y in other)
+    return min(high, long) - max(low, 0.0)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_dxf_by_a_second_reader(name: str, tmp_path: Path) -> None:
+    """GDAL finds every place, every text and every layer that the first reader does, and draws nothing else."""
+    raw = pytest.importorskip("pyogrio", reason="GDAL is not here: no wheel of pyogrio for this machine").raw
+    for row, drawing in enumerate(drawn(name)[2]):
+        data = written(name, row)
+        (tmp_path / "drawing.dxf").write_bytes(data)
+        meta, _, shapes, fields = raw.read(tmp_path / "drawing.dxf")
+        layers, texts = (fields[list(meta["fields"]).index(field)] for field in ("Layer", "Text"))
+        first = list(shapes_in(document_of(data)))
+        lines = [each for each in first if each.dxftype() != "TEXT"]
+        found = shapely.from_wkb(shapes)
+        assert Counter(each.plain_text() for each in first if each.dxftype() == "TEXT") == Counter(
+            text for text in texts if text
+        ), drawing.name
+        assert {each.dxf.layer for each in first} <= set(layers), drawing.name
+        places = shapely.get_coordinates(found[shapely.get_type_id(found) != 0])
+        ends = [end for each in lines for end in ends_of(each)]
+        assert Lines(list(shapely.points(places)), []).furthest(ends) < MILLIONTH, drawing.name
+        assert lines_in(lines).furthest(places) < 2e-5, drawing.name
+
+
+def svg_lines(data: bytes) -> Iterator[Any]:
+    """Every line of an SVG file, y turned up again."""
+    for group in ElementTree.fromstring(data).iterfind("{*}g"):
+        for each in group:
+            match each.tag.rpartition("}")[2]:
+                case "line":
+                    x0, y0, x1, y1 = (float(each.get(key, 0)) for key in ("x1", "y1", "x2", "y2"))
+                    yield shapely.LineString([(x0, -y0), (x1, -y1)])
+                case "circle":
+                    x, y, radius = (float(each.get(key, 0)) for key in ("cx", "cy", "r"))
+                    yield shapely.Point(x, -y).buffer(radius, quad_segs=200).exterior
+                case "path":
+                    yield shapely.LineString(np.vstack(list(along(SvgPath(each.get("d", ""))))) * (1, -1))
+                case "polygon" | "polyline" as kind:
+                    pairs = [tuple(map(float, pair.split(","))) for pair in each.get("points", "").split()]
+                    points = [(x, -y) for x, y in pairs]
+                    yield shapely.LineString([*points, *points[: kind == "polygon"]])
+
+
+def along(path: SvgPath) -> Iterator[Any]:
+    for segment in path:
+        if isinstance(segment, SvgArc):
+            yield segment.npoint(np.linspace(0.0, 1.0, 400))
+        elif segment.end is not None:
+            yield np.array([[segment.end.x, segment.end.y]])
+
+
+def laid_on(corners: list[tuple[float, float]], runs: list[Any]) -> Any:
+    """By how much a page is to be moved so that its lines lie on the drawing: the middle of what single corners say."""
+    spots, tree = np.asarray(corners, dtype=float), shapely.STRtree(runs)
+    moved = spots.min(axis=0) - np.min([shapely.bounds(run)[:2] for run in runs], axis=0)
+    for _ in range(6):
+        at = shapely.points(spots - moved)
+        ways = shapely.get_coordinates(shapely.shortest_line(np.take(runs, tree.nearest(at)), at)).reshape(-1, 2, 2)
+        moved = moved + np.median(ways[:, 1] - ways[:, 0], axis=0)
+    return moved
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_svg_and_pdf(name: str) -> None:
+    """Everything drawn is in the SVG to 0.005 mm, and on a page as large as itself within 0.002 of that."""
+    _, text, drawings = drawn(name)
+    for drawing in drawings:
+        marks = plain(drawing, text)
+        corners = corners_of(marks)
+        found = [each for each in svg_lines(svg_bytes(drawing, text)) if each.length]
+        assert Lines(found, []).furthest(corners) < PRINTED, drawing.name
+        (page,) = [page for page in read_pdf(whole_pdf(drawing, text, heading=name)) if page.drawn or not corners]
+        if corners:
+            runs = [shapely.LineString(run) for run in page.drawn if len(run) > 1]
+            there = np.asarray(corners, dtype=float) - laid_on(corners, runs)
+            assert Lines(runs, []).furthest(there) < ON_ARC + ON_PAPER, drawing.name
