@@ -130,7 +130,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_arch_cards": ("card_arches",),
     "piece_arch_end": ("card_arches",),
     "piece_arch_nut": ("card_arches",),
-    "piece_body_places": ("body_saddle", "soundhole_centre",),
+    "piece_body_places": ("body_bouts", "body_saddle", "soundhole_centre",),
     "piece_body_sizes": ("body_bouts", "body_length",),
     "piece_bridge_sizes": ("bridge_length", "bridge_width_square",),
     "piece_bridge_words": ("bridge_front", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_spread", "bridge_pin_diameter", "bridge_spread", "saddle_angle", "saddle_length", "saddle_position", "saddle_slot_depth", "saddle_thickness",),
@@ -178,6 +178,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_strung_figures": ("height_at_saddle", "height_over_chord", "height_over_crown",),
     "piece_taper_board": ("board_half_taper_angle",),
     "piece_taper_carriage": ("jig_taper", "taper_centre_nut", "taper_centre_tail",),
+    "piece_title_block": ("body_length", "bridge_length", "bridge_width_square", "saddle_angle", "scale_run", "soundhole_diameter",),
     "piece_tuner_sizes": ("head_hole", "head_posts_x", "head_posts_y", "head_reach", "head_sideways_bend", "head_width",),
     "piece_unrolled_words": ("side_length",),
     "piece_wire_board": ("saw_kerf",),
@@ -265,6 +266,7 @@ if TYPE_CHECKING:
     from gramil.drawings import bracing as drawings_bracing
     from gramil.drawings import bridge as drawings_bridge
     from gramil.drawings import carve as drawings_carve
+    from gramil.drawings import face_plan as drawings_face_plan
     from gramil.drawings import gauges as drawings_gauges
     from gramil.drawings import guitar as drawings_guitar
     from gramil.drawings import head as drawings_head
@@ -1326,10 +1328,7 @@ if TYPE_CHECKING:
     piece_braces_hidden: Members[Ref[Any], Any] = of(drawings_body.piece_braces_hidden)
     piece_body_blocks: Members[Ref[Any], Any] = of(drawings_body.piece_body_blocks)
     piece_body_sizes: Members[Ref[Any], Any] = of(drawings_body.piece_body_sizes)
-    piece_body_places: Members[Ref[Any], Any] = of(drawings_body.piece_body_places)
-    piece_face_words: Members[Ref[Any], Any] = of(drawings_body.piece_face_words)
     piece_face_plan: Members[Ref[Any], Any] = of(drawings_body.piece_face_plan)
-    drawing_face_plan: DrawingRef = of(drawings_body.drawing_face_plan)
     drawing_side: DrawingRef = of(drawings_body.drawing_side)
     piece_unrolled_words: Members[Ref[Any], Any] = of(drawings_body.piece_unrolled_words)
     drawing_mould: DrawingRef = of(drawings_body.drawing_mould)
@@ -1337,6 +1336,7 @@ if TYPE_CHECKING:
     # drawings/bracing.py
     piece_plan_top: Members[Ref[Any], Any] = of(drawings_bracing.piece_plan_top)
     piece_plan_back: Members[Ref[Any], Any] = of(drawings_bracing.piece_plan_back)
+    piece_face_numbers: Members[Ref[Any], Any] = of(drawings_bracing.piece_face_numbers)
     piece_list_top: Members[Ref[Any], Any] = of(drawings_bracing.piece_list_top)
     piece_list_back: Members[Ref[Any], Any] = of(drawings_bracing.piece_list_back)
     drawing_top_inside: DrawingRef = of(drawings_bracing.drawing_top_inside)
@@ -1366,6 +1366,14 @@ if TYPE_CHECKING:
     piece_flats_scale: Ref[Ratio] = of(drawings_carve.piece_flats_scale)
     drawing_setup_neck_carve: DrawingRef = of(drawings_carve.drawing_setup_neck_carve)
     piece_setup_flats: Members[Ref[Any], Any] = of(drawings_carve.piece_setup_flats)
+
+    # drawings/face_plan.py
+    piece_body_places: Members[Ref[Any], Any] = of(drawings_face_plan.piece_body_places)
+    piece_face_words: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_words)
+    piece_title_block: Members[Ref[Any], Any] = of(drawings_face_plan.piece_title_block)
+    drawing_face_plan: DrawingRef = of(drawings_face_plan.drawing_face_plan)
+    piece_face_sizes: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_sizes)
+    piece_face_beside: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_beside)
 
     # drawings/gauges.py
     piece_arch_cards: Members[Ref[Any], Any] = of(drawings_gauges.piece_arch_cards)

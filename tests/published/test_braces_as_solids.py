@@ -11,11 +11,12 @@ import io
 import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import combinations, pairwise
 from typing import Any
 
 import ezdxf
 import pytest
+import shapely
 from ezdxf.entities import LWPolyline
 from ezdxf.path import make_path
 from OCP.BRepAlgoAPI import BRepAlgoAPI_Common, BRepAlgoAPI_Cut
@@ -285,15 +286,28 @@ def test_feet_touch_and_tops_stand_as_high_as_described(name: str, described: Ca
         assert (over[0], over[-1]) == pytest.approx((ends, ends), abs=0.02), brace.name
 
 
-@pytest.mark.parametrize("name", ["tarn", *VARIANTS])
-def test_the_joint_closes(name: str, described: Callable[[str], Figures]) -> None:
+@pytest.mark.parametrize("name", [*EXAMPLES, *VARIANTS])
+def test_every_joint_closes(name: str, described: Callable[[str], Figures]) -> None:
+    """Wherever two braces cross, and wherever their plans say that they do: a joint for each, and each shut."""
     figures = described(name)
-    cards, (crossing,) = cards_of(figures), figures["brace_crossings"]
-    under, over = (
-        next(each for each in figures["brace_list"] if each.name == wanted)
-        for wanted in (crossing.under, crossing.over)
-    )
-    plate = plate_of(figures, under.plate)
+    braces = {each.name: each for each in figures["brace_list"]}
+    for crossing in figures["brace_crossings"]:
+        joint_closes(figures, braces[crossing.under], braces[crossing.over])
+    joined = {frozenset((each.under, each.over)) for each in figures["brace_crossings"]}
+    assert joined == {frozenset(pair) for pair in crossing_in_plan(list(braces.values()))}
+
+
+def crossing_in_plan(braces: list[Brace]) -> Iterator[tuple[str, str]]:
+    """Names of two braces on one plate whose middle lines cross."""
+    for one, other in combinations(braces, 2):
+        if one.plate == other.plate and min(one.length, other.length) > 0:
+            lines = shapely.LineString([one.start, one.stop]), shapely.LineString([other.start, other.stop])
+            if lines[0].crosses(lines[1]):
+                yield one.name, other.name
+
+
+def joint_closes(figures: Figures, under: Brace, over: Brace) -> None:
+    cards, plate = cards_of(figures), plate_of(figures, under.plate)
     level = {each.name: level_way(each) for each in (under, over)}
     low = sawn(under, cards[under.name], plate, level[over.name])
     high = sawn(over, cards[over.name], plate, level[under.name])

@@ -9,7 +9,6 @@ import numpy as np
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
-from gramil.drawings.pen import handed
 from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, SideStation, Spot
 from gramil.parts.edge_records import EdgeLines
 from gramil.quantities import Mm, Series
@@ -129,26 +128,6 @@ def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_width: 
     return (Span((0.0, low), (body_length, low), -20.0, n.body_length, before="body "), *widths)
 
 
-def piece_body_places(body_outlines: tuple[Outline, ...], soundhole_centre: Mm, body_saddle: Mm) -> Marks:
-    """How far hole and saddle lie from the body's edge, over the plan."""
-    marks: list[Mark] = []
-    for outline in body_outlines:
-        top = outline.width / 2
-        marks.append(Span((0.0, top), (body_saddle, top), 22.0, n.body_saddle, before="to the saddle "))
-        if not np.isnan(soundhole_centre):
-            marks.append(
-                Span((0.0, top), (soundhole_centre, top), 10.0, n.soundhole_centre, before="to the soundhole ")
-            )
-    return tuple(marks)
-
-
-def piece_face_words(body_width: Mm) -> Marks:
-    """What the dashes are, over the plan."""
-    if np.isnan(body_width):
-        return ()
-    return (Words((0.0, body_width / 2 + 32.0), "Dashed: braces, plate and blocks under the top.", 3.0),)
-
-
 def piece_face_plan(
     piece_body_outline: Marks,
     piece_binding_lines: Marks,
@@ -166,19 +145,6 @@ def piece_face_plan(
         *piece_soundhole,
         *piece_bridge_on_body,
     )
-
-
-def drawing_face_plan(
-    piece_face_plan: Marks,
-    piece_body_sizes: Marks,
-    piece_body_places: Marks,
-    piece_face_words: Marks,
-    instrument_name: str,
-    instrument_handed: str,
-) -> Drawing:
-    """The face with soundhole, bridge and braces, head to the left, treble up; turned over for the left hand."""
-    marks = (*piece_face_plan, *piece_body_sizes, *piece_body_places, *piece_face_words)
-    return handed(Drawing("face-plan", f"{instrument_name}, the face", "the face", marks), instrument_handed)
 
 
 def drawing_side(

@@ -71,6 +71,11 @@ def _number(brace: Brace, number: int) -> Words:
     return Words((place[0], place[1] - 2.0), str(number), 4.0, anchor="middle")
 
 
+def piece_face_numbers(brace_list: tuple[Brace, ...]) -> Marks:
+    """The numbers of the top's braces alone."""
+    return tuple(_number(brace, number) for number, brace in enumerate(_of(brace_list, "top"), 1))
+
+
 def piece_list_top(brace_list: tuple[Brace, ...], body_length: Mm, body_width: Mm) -> Marks:
     """The list of the top's braces, beside the plan."""
     return _list(brace_list, "top", body_length, body_width)

@@ -1,0 +1,106 @@
+"""The plan of the face as it hangs on the wall: every place from the body's edge, widths, braces listed, a title block.
+
+It is in body coordinates, as the pieces that it is put together from: x from the body's edge at the neck, treble up.
+"""
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from gramil import names as n
+from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Polyline, Span, Words
+from gramil.drawings.pen import box_points, handed
+from gramil.parts.body_records import Bout
+from gramil.quantities import Mm
+from gramil.reference import Ref
+from gramil.shapes.outline import Outline
+
+OWNS = ("drawing_", "piece_")
+
+TIER, FIRST = 9.0, 10.0
+"""From one dimension over the plan to the next, and from the plan to the first, in mm."""
+BLOCK, ROW = (150.0, 58.0), 6.5
+"""Width and height of the title block, and from one of its lines to the next, in mm."""
+
+
+def piece_body_places(
+    body_outlines: tuple[Outline, ...], body_bouts: tuple[Bout, ...], soundhole_centre: Mm, body_saddle: Mm
+) -> Marks:
+    """How far bouts, waist, hole and saddle lie from the body's edge, over the plan, the nearest place lowest."""
+    wanted: list[tuple[Mm, str, Ref[Any]]] = [
+        (bout.x, f"to the {bout.name} ", n.body_bouts[bout.name].x) for bout in body_bouts
+    ]
+    wanted += [
+        (soundhole_centre, "to the soundhole ", n.soundhole_centre),
+        (body_saddle, "to the saddle ", n.body_saddle),
+    ]
+    known = sorted((each for each in wanted if not np.isnan(each[0])), key=lambda each: each[0])
+    return tuple(
+        Span((0.0, outline.width / 2), (place, outline.width / 2), FIRST + TIER * row, figure, before=before)
+        for outline in body_outlines
+        for row, (place, before, figure) in enumerate(known)
+    )
+
+
+def piece_face_words(body_width: Mm, body_bouts: tuple[Bout, ...]) -> Marks:
+    """What the dashes are, over the plan's dimensions."""
+    if np.isnan(body_width):
+        return ()
+    top = body_width / 2 + FIRST + TIER * (len(body_bouts) + 2) + 2.0
+    return (Words((0.0, top), "Dashed: braces, plate and blocks under the top.", 3.0),)
+
+
+def piece_title_block(
+    instrument_name: str, instrument_handed: str, body_length: Mm, body_width: Mm, soundhole_diameter: Mm
+) -> Marks:
+    """Name, hand and scale, and the sizes that are not at their places on the plan, in a box beside its tail."""
+    if np.isnan(body_length):
+        return ()
+    left, low = body_length + 24.0, -body_width / 2
+    right, high = left + BLOCK[0], low + BLOCK[1]
+    side = "down" if instrument_handed == "left" else "up"
+    marks: list[Mark] = [
+        Polyline(box_points((left, low), (right, high)), "outline", closed=True),
+        Line((left, high - 18.0), (right, high - 18.0), "text"),
+        Words((left + 4.0, high - 8.5), instrument_name, 5.5),
+        Words((left + 4.0, high - 14.5), f"plan of the face, {instrument_handed}-handed, treble {side}; 1 : 1", 2.6),
+    ]
+    lines = (
+        ("body ", n.body_length),
+        ("scale ", n.scale_run),
+        ("soundhole, diameter ", n.soundhole_diameter),
+        ("bridge long ", n.bridge_length),
+        ("bridge wide ", n.bridge_width_square),
+        ("saddle's angle ", n.saddle_angle),
+    )
+    shown = [each for each in lines if each[1] != n.soundhole_diameter or not np.isnan(soundhole_diameter)]
+    for row, (before, figure) in enumerate(shown):
+        column, down = row % 2, row // 2
+        at = (left + 4.0 + column * BLOCK[0] / 2, high - 26.0 - 1.6 * ROW * down)
+        marks.append(Label(at, figure, before, height=2.6))
+    return tuple(marks)
+
+
+def drawing_face_plan(
+    piece_face_plan: Marks,
+    piece_face_sizes: Marks,
+    piece_face_numbers: Marks,
+    piece_face_beside: Marks,
+    instrument_name: str,
+    instrument_handed: str,
+) -> Drawing:
+    """The face with soundhole, bridge and braces, head to the left, treble up; turned over for the left hand."""
+    marks = (*piece_face_plan, *piece_face_sizes, *piece_face_numbers)
+    plan = handed(Drawing("face-plan", f"{instrument_name}, the face", "the face", marks), instrument_handed)
+    return replace(plan, marks=(*plan.marks, *piece_face_beside))
+
+
+def piece_face_sizes(piece_body_sizes: Marks, piece_body_places: Marks, piece_face_words: Marks) -> Marks:
+    """All dimensions round the plan."""
+    return (*piece_body_sizes, *piece_body_places, *piece_face_words)
+
+
+def piece_face_beside(piece_list_top: Marks, piece_title_block: Marks) -> Marks:
+    """What stands beside the plan and is never turned over: the braces' ends, and the title block."""
+    return (*piece_list_top, *piece_title_block)
