@@ -5,7 +5,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test quick walk check published fuzz speed format docs site keep names rename clean
+.PHONY: demo test quick walk check published fuzz season speed format docs site keep names rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -72,6 +72,10 @@ published: $(VENV)/.installed
 	$(BIN)/python tools/published.py
 fuzz: $(VENV)/.tests-installed
 	$(BIN)/python -W ignore -m fuzz --seconds $(or $(SECONDS),60) $(if $(SEED),--seed $(SEED))
+
+# Guitars built in simulation over a season, some minutes a seed: make season SEEDS=10
+season: $(VENV)/.tests-installed
+	$(BIN)/python -W ignore -m season --seeds $(or $(SEEDS),1)
 
 speed: $(VENV)/.tests-installed
 	$(BIN)/python -m benchmarks

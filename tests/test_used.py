@@ -13,7 +13,7 @@ from gramil.cli import COMMANDS
 from gramil.prints.whole import NOT_DIMENSIONS, whole_graph
 
 SOURCE, ROOT = Path(gramil.__file__).parent, Path(__file__).parent.parent
-WORKSHOP = ("docs", "tools", "benchmarks", "fuzz")
+WORKSHOP = ("docs", "tools", "benchmarks", "fuzz", "season")
 """What else is run: the pages of docs, the tools of the house, what measures and what tries to break it."""
 
 WAITS = {

@@ -1,7 +1,5 @@
-"""Plans: rules that none may break, small ones worked out by hand, and the solver's against every order there is."""
+"""Plans: rules that none may break, small ones worked out by hand."""
 
-import importlib.util
-import itertools
 from dataclasses import replace
 from datetime import datetime, time, timedelta
 from importlib.resources import files
@@ -189,56 +187,7 @@ def drawn(bench: list[list[tuple[int, float, str, tuple[str, ...], bool, str]]])
 def test_no_greedy_plan_breaks_a_rule(bench: list[list[tuple[int, float, str, tuple[str, ...], bool, str]]]) -> None:
     weeks = drawn(bench)
     for rule in RULES.values():
-        assert broken(greedy_by(rule, weeks, {}), weeks) == []
-
-
-solver = pytest.mark.skipif(importlib.util.find_spec("ortools") is None, reason="the extra `plan` is not installed")
-
-
-@solver
-@given(benches)
-@settings(max_examples=12)
-def test_the_solver_is_never_worse_and_breaks_no_rule(
-    bench: list[list[tuple[int, float, str, tuple[str, ...], bool, str]]],
-) -> None:
-    from gramil.now.solver import solve
-
-    weeks = drawn(bench)
-    found = solve(weeks, 0.1)
-    assert found.measure <= found.greedy == waiting(greedy_plan(weeks), weeks)
-    assert waiting(found.plan, weeks) == found.measure
-    assert broken(found.plan, weeks) == []
-    assert all(-1e-9 <= bound <= 1.0 for bound in found.bounds)
-
-
-@solver
-def test_the_solver_finds_the_best_order_of_a_few() -> None:
-    from gramil.now.solver import solve
-
-    hands, clamps = (30, 50, 20, 60, 40), (1.0, 0.0, 2.0, 0.0, 3.0)
-    names = [f"o{place}" for place in range(5)]
-    one = state(
-        "A", *(operation(*each[:1], hands=each[1], clamp=each[2]) for each in zip(names, hands, clamps, strict=True))
-    )
-    weeks = weeks_of([one], conditions(), MORNINGS, 7)
-    orders = []
-    for order in itertools.permutations(range(5)):
-        ends = itertools.accumulate((hands[place] for place in order), initial=0)
-        orders.append(Plan(dict(zip(order, ends, strict=False))))
-    best = min(waiting(plan, weeks) for plan in orders)
-    assert solve(weeks, 1.0).measure == pytest.approx(best)
-
-
-def test_without_the_solver_it_is_said_what_to_install(monkeypatch: pytest.MonkeyPatch) -> None:
-    import sys
-
-    from gramil.now.solver import solve
-
-    monkeypatch.setitem(sys.modules, "ortools.sat.python", None)
-    monkeypatch.setitem(sys.modules, "ortools", None)
-    weeks = weeks_of([state("A", operation("a"))], conditions(), MORNINGS, 7)
-    with pytest.raises(MakersFault, match="not installed"):
-        solve(weeks)
+        assert broken(greedy_by(rule, weeks), weeks) == []
 
 
 def test_sessions_begin_where_the_day_has_come_to() -> None:
@@ -279,6 +228,6 @@ def test_what_is_open_now_is_what_a_plan_can_start_with() -> None:
             (task.instrument, task.operation.name)
             for place in firsts
             for task in [weeks.tasks[place]]
-            if greedy_by(lambda other, wanted=task: other is wanted, weeks, {}).starts.get(place) == 0  # type: ignore[misc]
+            if greedy_by(lambda other, wanted=task: other is wanted, weeks).starts.get(place) == 0  # type: ignore[misc]
         }
         assert found == alone

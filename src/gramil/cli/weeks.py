@@ -11,7 +11,6 @@ import click
 from gramil.cli.bench_options import Wanted, bench_options, bench_wanted
 from gramil.cli.json_option import json_option, whose_by_name
 from gramil.cli.json_option import told as tell
-from gramil.cli.kinds import Number
 from gramil.cli.now import wrapped
 from gramil.cli.options import file_to_make
 from gramil.cli.store_options import by_the_clock, moment_of
@@ -34,8 +33,6 @@ from gramil.store.writing import Hand
 @click.option("--days", default="mon-fri", show_default=True, help="Working days.")
 @click.option("--finish", is_flag=True, help="Also say when each guitar is finished, as a range; takes some seconds.")
 @click.option("--keep", is_flag=True, help="Keep this week's plan in the store, to hold it against what is done.")
-@click.option("--better", is_flag=True, help="Look for a better plan; needs the library ortools beside gramil.")
-@click.option("--effort", type=Number(0.1, 1000), default=2.0, show_default=True, help="How hard to look.")
 @json_option
 @file_to_make("--calendar", ending=".ics", what="Also write an iCalendar file (.ics).")
 @file_to_make("--print", "printed", ending=".pdf", what="Also write the weeks as a PDF.")
@@ -45,8 +42,6 @@ def command(
     days: str,
     finish: bool,
     keep: bool,
-    better: bool,
-    effort: float,
     as_json: bool,
     calendar: Path | None,
     printed: Path | None,
@@ -62,7 +57,8 @@ def command(
         raise click.UsageError("a plan is kept in a --store")
     bench = bench_wanted(Wanted(**wanted), record_days=400.0)
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(hours, days), 7 * count)
-    plan, told = _plan(weeks, better, effort)
+    plan = greedy_plan(weeks)
+    told = ["", f"Work waits {waiting(plan, weeks):.2f} days on average until it is done."]
     found = blocks(plan, weeks)
     promised = tuple(_promised(bench, read_hours(hours, days))) if finish else ()
     kept = tuple(_kept(wanted["store"], found, wanted["at"], keep)) if wanted["store"] is not None else ()
@@ -81,21 +77,6 @@ def command(
     if printed is not None:
         printed.write_bytes(_printed(found, bench, [*told, *_rests_on(bench)]))
         click.echo(f"The weeks are drawn in {printed}.", err=as_json)
-
-
-def _plan(weeks: Weeks, better: bool, effort: float) -> tuple[Plan, list[str]]:
-    if not better:
-        plan = greedy_plan(weeks)
-        return plan, ["", f"Work waits {waiting(plan, weeks):.2f} days on average until it is done."]
-    from gramil.now.solver import solve
-
-    solved = solve(weeks, effort)
-    shares = ", ".join(f"{100 * bound:.0f} %" for bound in solved.bounds)
-    return solved.plan, [
-        "",
-        f"Work waits {solved.measure:.2f} days on average until it is done; {solved.greedy:.2f} by the plain plan.",
-        f"No order of each week's own work can be better by more than {shares}.",
-    ]
 
 
 def listing(found: tuple[Block, ...]) -> Iterator[str]:

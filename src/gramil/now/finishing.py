@@ -77,7 +77,7 @@ def finishing(
     for _ in range(draws):
         luck = Luck(tuple(chance.random() for _ in range(7 * WEEKS)))
         weeks = _as_it_falls(weeks_of(instruments, shop, hours, 7 * WEEKS, luck), pace or Pace(), chance)
-        ends = finished(greedy_by(rule, weeks, {}), weeks)
+        ends = finished(greedy_by(rule, weeks), weeks)
         for one in instruments:
             found[one.name].append(ends.get(one.name, 0 if not one.to_do else NEVER))
     return tuple(_finish(one, sorted(found[one.name]), shop.now) for one in instruments)
@@ -85,7 +85,7 @@ def finishing(
 
 def _best_rule(weeks: Weeks) -> Rule:
     """The rule whose plan waits least, as things are to be expected."""
-    return min(RULES.values(), key=lambda rule: waiting(greedy_by(rule, weeks, {}), weeks))
+    return min(RULES.values(), key=lambda rule: waiting(greedy_by(rule, weeks), weeks))
 
 
 def _as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:

@@ -32,9 +32,9 @@ RULES: Mapping[str, Rule] = {
 """The rules tried, by name."""
 
 
-def greedy_plan(weeks: Weeks, fixed: Mapping[int, int] | None = None, since: int = 0) -> Plan:
-    """The best of the greedy plans; `fixed` are tasks placed already, all of which start before the minute `since`."""
-    plans = (greedy_by(rule, weeks, fixed or {}, since) for rule in RULES.values())
+def greedy_plan(weeks: Weeks) -> Plan:
+    """The best of the greedy plans."""
+    plans = (greedy_by(rule, weeks) for rule in RULES.values())
     return min(plans, key=lambda plan: waiting(plan, weeks))
 
 
@@ -112,17 +112,16 @@ def _in_spans(spans: Iterable[tuple[int, int]], start: int) -> int:
     return next((max(begin, start) for begin, last in spans if max(begin, start) <= last), NEVER)
 
 
-def greedy_by(rule: Rule, weeks: Weeks, fixed: Mapping[int, int], since: int = 0) -> Plan:
+def greedy_by(rule: Rule, weeks: Weeks) -> Plan:
     """The plan that at each moment takes, of the tasks that can start soonest, the one that a rule prefers."""
     bench = _Bench(weeks)
     for hold in weeks.holds:
         bench.hold(hold)
-    for place, start in sorted(fixed.items(), key=lambda each: each[1]):
-        bench.place(place, start)
-    starts, waits = dict(fixed), _followers(weeks.tasks)
-    left = {place: sum(before not in starts for before in task.before) for place, task in enumerate(weeks.tasks)}
-    ready = {place for place, missing in left.items() if not missing and place not in starts}
-    clock = max([since, *(start + weeks.tasks[place].minutes for place, start in fixed.items())])
+    starts: dict[int, int] = {}
+    waits = _followers(weeks.tasks)
+    left = {place: len(task.before) for place, task in enumerate(weeks.tasks)}
+    ready = {place for place, missing in left.items() if not missing}
+    clock = 0
     preferred = [rule(task) for task in weeks.tasks]
     earliest: dict[int, int] = {}
     while ready:

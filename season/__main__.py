@@ -1,0 +1,45 @@
+"""`python -m season [--seeds 2] [--weeks 40] [--outlook]`: guitars built in invented air, and what came of it."""
+
+import argparse
+import sys
+import tempfile
+from datetime import UTC, datetime
+from pathlib import Path
+
+from gramil.store.opening import create_store
+from season.building import NAMES, Season, held, moved
+
+
+def main() -> int:
+    asked = _asked()
+    for seed in range(asked.first, asked.first + asked.seeds):
+        with tempfile.TemporaryDirectory() as folder:
+            path = Path(folder) / "shop.gramil"
+            store = create_store(path).__enter__()
+            season = Season(path, store, datetime(2026, 2, 2, 8, 30, tzinfo=UTC), seed, outlook=asked.outlook)
+            found = season.run(asked.weeks)
+            season.store.connection.close()
+        within, of = held(found)
+        planned = sum(found.shares) / max(1, len(found.shares))
+        print(f"seed {seed}: {len(found.finished)} of {len(NAMES)} finished in {found.weeks} weeks, {found.done} done")
+        print(f"  of the operations planned on a Monday {100 * planned:.0f} % were done in that week")
+        print(f"  the fortnight's hours moved by at most {100 * max(moved(found), default=0.0):.0f} %")
+        print(f"  ranges of week 2 that held: {within} of {of}")
+        print(f"  promised twice {found.promised_twice}, before their time {len(found.broken)}")
+        print(f"  pieces spoiled {found.spoiled}, begun anew {found.begun_anew}")
+        print(f"  slips asked about {found.asked} of {found.asked + found.not_asked}")
+        sys.stdout.flush()
+    return 0
+
+
+def _asked() -> argparse.Namespace:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--seeds", type=int, default=1)
+    parser.add_argument("--first", type=int, default=1)
+    parser.add_argument("--weeks", type=int, default=40)
+    parser.add_argument("--outlook", action="store_true")
+    return parser.parse_args()
+
+
+if __name__ == "__main__":
+    sys.exit(main())
