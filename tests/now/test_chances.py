@@ -8,12 +8,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import binom
 
-from gramil.air.air_bands import Limits
-from gramil.air.air_of_places import PlaceAir, is_old
+from gramil.air.air_bands import Band, Limits
+from gramil.air.air_of_places import PlaceAir, Places, is_old
+from gramil.description.shop.tables import Shop
 from gramil.now.air_spans import Luck, spans
 from gramil.now.chances import RECENT, Record, drawn, evenly
-from gramil.now.open_now import PlaceNow
+from gramil.now.conditions import conditions
+from gramil.now.open_now import InstrumentState, PlaceNow, open_now
 from gramil.now.outlook import Outlook, Spell
+from gramil.shop.operations import Operation, Work
 from gramil.wood.air import AirHistory
 
 NOW = datetime(2026, 6, 1, 8)  # a Monday
@@ -119,3 +122,25 @@ def test_a_place_is_trusted_as_far_as_its_own_habit_shows() -> None:
     assert not is_old(place(restless, 11), NOW)
     assert is_old(place(steady, 11 * 24), NOW), "after ten days even a steady place is read again"
     assert is_old(place(steady[:48], 5 * 24), NOW), "two days of record show no habit"
+
+
+def shop_of(room: float | None) -> Places:
+    """One place at 30 % and 20 C, with a room or without."""
+    history = AirHistory(NOW - timedelta(days=20), np.arange(480) * 3600.0, np.full(480, 20.0), np.full(480, 30.0))
+    changes = None if room is None else (0.0, 0.0)
+    return Places({"shop": PlaceAir("shop", history, room, changes, None, None)}, (), "shop", 7.0)
+
+
+def test_what_would_open_the_air_is_said_with_its_water() -> None:
+    """50 m3 at 20 C, nothing leaking: 15 % of the 17.3 g/m3 that saturated air holds there, read in tables: 130 g."""
+    bands = {"gluing": Band("gluing", "for gluing", (40.0, 50.0), (12.0, 30.0))}
+    work = Work({"glue": Operation("glue", "Glue", "top", 60, air="gluing")}, {})
+    for room, words in ((50.0, "g of water put into its air"), (None, "by its own record")):
+        shop = conditions(
+            Shop.model_validate({"shop": {"name": "x", "units": "mm"}, "gramil": 1}), shop_of(room), NOW, bands
+        )
+        (closed,) = open_now([InstrumentState("A", work, {})], shop)[0].closed
+        assert words in closed.why
+        assert shop.air is not None
+        if room:
+            assert float(shop.air.opening.split()[0]) == pytest.approx(130.0, abs=2.0)

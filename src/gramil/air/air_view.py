@@ -5,7 +5,7 @@ band.
 from dataclasses import dataclass
 from datetime import datetime
 
-from gramil.air.air_of_places import STALE, PlaceAir, Places, air_at, last_days
+from gramil.air.air_of_places import PlaceAir, Places, air_at, is_old, last_days
 from gramil.physics.humid_air import Room, WaterRange, dew_point, humidity_brought_to, vapour_density, water_to_hold
 from gramil.wood.air import Air, AirSummary, summarise
 
@@ -63,7 +63,7 @@ def view(place: PlaceAir, places: Places, now: datetime, band: tuple[float, floa
         place=place,
         air=air,
         hours=age.total_seconds() / 3600.0,
-        stale=age > STALE,
+        stale=is_old(place, now),
         dew_point=float(dew_point(air.temperature, max(air.humidity, 0.1))),
         density=float(vapour_density(air.temperature, air.humidity)),
         moisture=air.moisture,

@@ -2,11 +2,13 @@
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from itertools import pairwise
 
 from gramil.air.air_bands import Band, Limits, band_limits
 from gramil.air.air_of_places import PlaceAir, Places, air_ahead, air_at, is_old, last_days
+from gramil.air.air_view import HOURS_HELD, view
 from gramil.air.pieces_now import PieceNow, Pieces
 from gramil.air.readiness import Readiness, readiness, settled, when
 from gramil.description.shop.tables import Shop
@@ -32,8 +34,24 @@ def conditions(
     known = {
         name: place_now(place, now, places.outlook_days, said.get(name, ())) for name, place in places.known.items()
     }
+    if places.gluing in known:
+        opening = _opening(places, now, limits["gluing"]) if "gluing" in limits else ""
+        known[places.gluing] = replace(known[places.gluing], opening=opening)
     jigs = Counter(jig.purpose for jig in shop.jig)
     return Conditions(now, limits, known, places.gluing, jigs, shop.shop.temperature)
+
+
+def _opening(places: Places, now: datetime, limits: Limits) -> str:
+    """How much water would bring the air where gluing is done into the middle of a band, and hold it there for a day.
+
+    Empty where the air is in the band, or where the room and its changes of air are not known.
+    """
+    seen = view(places.known[places.gluing], places, now, limits.humidity, sum(limits.humidity) / 2.0)
+    if seen.water is None:
+        return ""
+    least, most = sorted((abs(seen.water.least), abs(seen.water.most)))
+    verb = "put into" if seen.water.most > 0 else "taken out of"
+    return f"{least:.0f} to {most:.0f} g of water {verb} its air would bring and hold it there for {HOURS_HELD:.0f} h"
 
 
 def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> PlaceNow:

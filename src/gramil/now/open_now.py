@@ -32,7 +32,7 @@ Closes = Literal["lost", "before", "cure", "jig", "wood", "stock", "air", "readi
 class PlaceNow:
     """A place's air as last read, its span over the day before (%), and what is ahead; `old` if read too long ago.
 
-    `record` says how often its air was in a band.
+    `record` says how often its air was in a band; `opening` is what would bring it into the band for gluing, in words.
     """
 
     name: str
@@ -43,6 +43,7 @@ class PlaceNow:
     outlook: Outlook
     old: bool = False
     record: Record | None = None
+    opening: str = ""
 
 
 @dataclass(frozen=True)
@@ -292,7 +293,10 @@ def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> s
         for place in shop.places.values()
         if place.name != air.name and not place.old and limits.holds(place.temperature, place.humidity)
     ]
-    return told + (f"; the {others[0]} has it" if others else "")
+    opens = [f"the {others[0]} has it"] if others else []
+    if air.opening and not limits.humidity[0] <= air.humidity <= limits.humidity[1]:
+        opens.append(air.opening)
+    return "; ".join((told, *opens))
 
 
 def _instrument(
