@@ -124,6 +124,17 @@ def test_a_place_is_trusted_as_far_as_its_own_habit_shows() -> None:
     assert is_old(place(steady[:48], 5 * 24), NOW), "two days of record show no habit"
 
 
+def test_finishing_goes_by_the_air_of_its_own_place() -> None:
+    dry, right = place(np.full(480, 30.0), 1), place(np.full(480, 45.0), 1)
+    places = Places({"shop": dry, "booth": right}, (), "shop", 7.0, "booth")
+    bands = {name: Band(name, f"for {name}", (40.0, 50.0), (12.0, 30.0)) for name in ("gluing", "finishing")}
+    shop = conditions(Shop.model_validate({"shop": {"name": "x", "units": "mm"}, "gramil": 1}), places, NOW, bands)
+    coat, glue = (Operation(name, name, name, 60, air=name) for name in ("finishing", "gluing"))
+    found = open_now([InstrumentState("A", Work({"coat": coat, "glue": glue}, {}), {})], shop)[0]
+    assert [each.operation.name for each in found.open] == ["finishing"]
+    assert [each.operation.name for each in found.closed] == ["gluing"]
+
+
 def shop_of(room: float | None) -> Places:
     """One place at 30 % and 20 C, with a room or without."""
     history = AirHistory(NOW - timedelta(days=20), np.arange(480) * 3600.0, np.full(480, 20.0), np.full(480, 30.0))

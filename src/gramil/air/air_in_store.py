@@ -31,7 +31,8 @@ def places_in_store(store: Store, described: ShopDescription, now: datetime, day
         outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
         known[row.name] = PlaceAir(row.name, history, row.room, changes, row.air_from, outlook)
     air, rows = described.shop.air, described.shop.place
-    return Places(known, tuple(faults), air.gluing_place or (rows[0].name if rows else ""), air.outlook_days)
+    gluing = air.gluing_place or (rows[0].name if rows else "")
+    return Places(known, tuple(faults), gluing, air.outlook_days, air.finishing_place or "")
 
 
 def _since(described: ShopDescription, last: datetime, now: datetime, days: float) -> datetime:

@@ -47,12 +47,16 @@ class PlaceAir:
 
 @dataclass(frozen=True)
 class Places:
-    """Every place with readings, by name; what is wrong with the others; and where gluing is done (empty: nowhere)."""
+    """Every place with readings, by name; what is wrong with the others; and where gluing is done (empty: nowhere).
+
+    `finishing` is where finishing is done; empty: where gluing is.
+    """
 
     known: Mapping[str, PlaceAir]
     faults: tuple[Fault, ...]
     gluing: str
     outlook_days: float
+    finishing: str = ""
 
     @property
     def last(self) -> datetime | None:
@@ -71,7 +75,7 @@ def places_of(description: ShopDescription) -> Places:
             faults += [replace(each, where=each.where or f"place {row.name}") for each in fault.faults]
     air, rows = description.shop.air, description.shop.place
     gluing = air.gluing_place or (rows[0].name if rows else "")
-    return Places(known, tuple(faults), gluing, air.outlook_days)
+    return Places(known, tuple(faults), gluing, air.outlook_days, air.finishing_place or "")
 
 
 def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory, LogReport]:

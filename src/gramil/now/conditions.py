@@ -38,7 +38,7 @@ def conditions(
         opening = _opening(places, now, limits["gluing"]) if "gluing" in limits else ""
         known[places.gluing] = replace(known[places.gluing], opening=opening)
     jigs = Counter(jig.purpose for jig in shop.jig)
-    return Conditions(now, limits, known, places.gluing, jigs, shop.shop.temperature)
+    return Conditions(now, limits, known, places.gluing, jigs, shop.shop.temperature, places.finishing)
 
 
 def _opening(places: Places, now: datetime, limits: Limits) -> str:

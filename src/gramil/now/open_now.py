@@ -111,6 +111,11 @@ class Conditions:
     gluing: str = ""
     jigs: Mapping[str, int] = field(default_factory=dict)
     degrees: TemperatureUnit = "C"
+    finishing: str = ""
+
+    def air_for(self, band: str) -> PlaceNow | None:
+        """The air of the place where work in a band is done: finishing where that is done, all else where gluing is."""
+        return self.places.get(self.finishing) if band == "finishing" and self.finishing else self.air
 
     @property
     def air(self) -> PlaceNow | None:
@@ -252,9 +257,10 @@ def _wood(each: Operation, one: InstrumentState) -> Closed | None:
 def _air(each: Operation, shop: Conditions) -> Closed | None:
     if not each.air:
         return None
-    limits, air = shop.bands[each.air], shop.air
+    limits, air = shop.bands[each.air], shop.air_for(each.air)
     if air is None:
-        return Closed(each, "reading", "there are no readings of the air where gluing is done")
+        where = "finishing" if each.air == "finishing" and shop.finishing else "gluing"
+        return Closed(each, "reading", f"there are no readings of the air where {where} is done")
     if air.old:
         return Closed(
             each, "reading", f"the {air.name}'s air was last read {hours_ago(shop.now, air.read_at)}: read it again"
@@ -320,7 +326,8 @@ def _reasons(
     """Reasons for doing it now, each with its weight."""
     for kind in each.frees:
         yield (1000.0, f"frees the {kind}, which is waited for") if kind in waiting else (300.0, f"frees the {kind}")
-    turns = shop.air.outlook.leaves(shop.bands[each.air], shop.now) if each.air and shop.air else None
+    air = shop.air_for(each.air)
+    turns = air.outlook.leaves(shop.bands[each.air], shop.now) if each.air and air else None
     if turns is not None and turns - shop.now <= SOON:
         yield 200.0, f"the air turns {day_of(turns, shop.now)}"
     if each.clamp >= LONG_CURE:
@@ -347,8 +354,9 @@ def _remarks(each: Operation, one: InstrumentState, shop: Conditions) -> Iterato
         yield f"first: {other.what}: {said(other, one.unit)}"
     if each.sheet in one.stale:
         yield f"its sheet is stale: {one.stale[each.sheet]}"
-    if each.air and shop.air and not shop.air.outlook.said:
-        chance = _chance(shop.air, shop.bands[each.air], each.hands / 60 + each.air_hours)
+    air = shop.air_for(each.air)
+    if each.air and air and not air.outlook.said:
+        chance = _chance(air, shop.bands[each.air], each.hands / 60 + each.air_hours)
         how = (
             "" if chance is None else f", and by its record it stays so on {10 * chance.after_open:.0f} of 10 such days"
         )

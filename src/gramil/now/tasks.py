@@ -160,9 +160,10 @@ def _starts(
     if not each.air:
         return ((earliest, NEVER),)
     needed = minutes + round(60 * each.air_hours)
-    if shop.air is None or shop.air.old:
+    air = shop.air_for(each.air)
+    if air is None or air.old:
         return ()
-    open_spans = spans(shop.air, shop.bands[each.air], shop.now, needed, end, luck)
+    open_spans = spans(air, shop.bands[each.air], shop.now, needed, end, luck)
     found = ((max(earliest, begin), last) for begin, last in open_spans)
     return tuple((begin, last) for begin, last in found if begin <= last and begin <= end)
 

@@ -35,6 +35,7 @@ def test_a_place_and_a_piece() -> None:
         (HEAD + PLACE + "air_changes = [2, 1]\n", "a least and a most"),
         (HEAD + PLACE + 'air_from = "hose"\n', "the shop has no place"),
         (HEAD + PLACE + '[air]\ngluing_place = "shd"\n', "nearest is shed"),
+        (HEAD + PLACE + '[air]\nfinishing_place = "shd"\n', "nearest is shed"),
         (piece('lay = [{ place = "sehd", from = 2026-01-10 }]'), "nearest is shed"),
         (piece('lay = [{ place = "shed", from = 2026-01-10, until = 2026-01-09 }]'), "ends before it begins"),
         (

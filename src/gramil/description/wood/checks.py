@@ -87,4 +87,6 @@ def _of_places(places: tuple[PlaceTable, ...], air: AirTable | None) -> list[Pro
             ("place", row, "air_from"), place.air_from, [name for name in names if name != place.name]
         )
     ]
-    return [*found, *_named(("air", "gluing_place"), air.gluing_place if air else None, names)]
+    for key in ("gluing_place", "finishing_place"):
+        found += _named(("air", key), getattr(air, key) if air else None, names)
+    return found

@@ -13,6 +13,7 @@ class AirTable(Table):
     """How the shop's air is used; what is good for gluing stands in the limits."""
 
     gluing_place: Words | None = usual(None, "the first place", "name of the place where gluing is done")
+    finishing_place: Words | None = usual(None, "where gluing is done", "name of the place where finishing is done")
     outlook_days: Number = usual(
         7.0, "common practice", "days before now whose mean the air is taken to keep", gt=0, le=366
     )
