@@ -125,7 +125,7 @@ def change_and_keep(page) -> None:
     page.get_by_text("Nothing is saved yet").wait_for()
     write(page, "Why, in a line", "longer reach")
     send(page)
-    page.get_by_text("Revision 2").wait_for()
+    page.get_by_text("Kept as revision 2").wait_for()
 
 
 def print_a_template(page) -> None:

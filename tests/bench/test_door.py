@@ -125,16 +125,101 @@ def test_a_code_lets_one_phone_in_once(tmp_path: Path) -> None:
     assert asyncio.run(request(app, "/pair", "192.0.2.51", form={"code": code})).status_code == 403
 
 
-def test_a_code_is_void_after_ten_minutes_and_after_five_wrong_ones(tmp_path: Path) -> None:
+def test_a_code_is_void_after_ten_minutes(tmp_path: Path) -> None:
     clock = Hands()
     app, sessions = phone_app(tmp_path, clock)
     old = sessions.new_code()
     clock.later(minutes=11)
     assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": old})).status_code == 403
-    guessed = sessions.new_code()
+
+
+def test_strangers_guesses_shut_them_out_and_void_nobody_s_code(tmp_path: Path) -> None:
+    """Five wrong ones from one device; the code goes on serving another, and the guesser again after ten minutes."""
+    clock = Hands()
+    app, sessions = phone_app(tmp_path, clock)
+    code = sessions.new_code()
     for _ in range(5):
-        asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": "wrong"}))
-    assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": guessed})).status_code == 403
+        asyncio.run(request(app, "/pair", "192.0.2.66", form={"code": "wrong"}))
+    assert asyncio.run(request(app, "/pair", "192.0.2.66", form={"code": code})).status_code == 403
+    assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": code})).status_code == 303
+    clock.later(minutes=11)
+    assert asyncio.run(request(app, "/pair", "192.0.2.66", form={"code": sessions.new_code()})).status_code == 303
+
+
+def test_a_page_opened_elsewhere_voids_no_code(tmp_path: Path) -> None:
+    app, sessions = phone_app(tmp_path, Hands())
+    code = sessions.new_code()
+    for _ in range(3):
+        assert code in asyncio.run(request(app, "/pair", "127.0.0.1")).text
+    sessions.new_code()
+    assert asyncio.run(request(app, "/pair", "192.0.2.50", form={"code": code})).status_code == 303
+
+
+def test_phones_let_in_are_seen_and_put_out_one_by_one(tmp_path: Path) -> None:
+    app, sessions = phone_app(tmp_path, Hands())
+    cookies = []
+    for last in (50, 51):
+        answer = asyncio.run(request(app, "/pair", f"192.0.2.{last}", form={"code": sessions.new_code()}))
+        cookies.append(answer.headers["set-cookie"].split(";")[0])
+    here = sessions.start(local=True)
+    own = f"gramil_bench={here.key}"
+    page = asyncio.run(request(app, "/pair", "127.0.0.1", own)).text
+    assert "192.0.2.50" in page
+    assert "192.0.2.51" in page
+    assert all(cookie.split("=")[1] not in page for cookie in cookies), "no key of a phone stands on a page"
+    mark = next(each.mark for each in sessions.phones() if each.address == "192.0.2.50")
+    assert asyncio.run(request(app, "/pair/out", "192.0.2.51", cookies[1], form={"phone": mark})).status_code == 403
+    out = asyncio.run(request(app, "/pair/out", "127.0.0.1", own, form={"phone": mark, "token": here.token}))
+    assert out.status_code == 303
+    assert asyncio.run(request(app, "/instrument/1", "192.0.2.50", cookies[0])).status_code == 403
+    assert asyncio.run(request(app, "/", "192.0.2.51", cookies[1])).status_code == 200
+
+
+def test_over_https_the_cookie_is_sent_in_no_other_way_and_changes_come_from_there(tmp_path: Path) -> None:
+    from starlette.datastructures import Headers
+
+    from gramil.bench.guard import cookie_of, refused
+
+    _, sessions = phone_app(tmp_path, Hands())
+    session = sessions.start(local=True)
+    assert "Secure" in cookie_of(session, "https").split("; ")
+    assert "Secure" not in cookie_of(session, "http").split("; ")
+    headers = Headers({"host": "192.0.2.7:8418", "origin": "https://192.0.2.7:8418", "sec-fetch-site": "same-origin"})
+    assert refused(headers, "POST", frozenset({"192.0.2.7:8418"}), "https") is None
+    assert refused(headers, "POST", frozenset({"192.0.2.7:8418"}), "http") is not None
+
+
+def test_a_certificate_of_the_benchs_own_is_made_once_and_serves(tmp_path: Path) -> None:
+    pytest.importorskip("cryptography", reason="the extra lan is not installed")
+    import ssl
+
+    clock = Hands()
+    bench = ready(tmp_path / "shop.gramil", 0, False, clock, https=True)
+    for each in bench.sockets:
+        each.close()
+    assert bench.address.startswith("https://")
+    assert bench.certificate is not None
+    first = bench.certificate.read_bytes()
+    assert bench.certificate.stat().st_mode & 0o077 == 0, "the key is for nobody else to read"
+    ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER).load_cert_chain(bench.certificate)
+    for days, same in ((30, True), (400, False)):
+        clock.later(days=days)
+        again = ready(tmp_path / "shop.gramil", 0, False, clock, https=True)
+        for each in again.sockets:
+            each.close()
+        assert again.certificate is not None
+        assert (again.certificate.read_bytes() == first) is same
+
+
+def test_without_the_library_https_says_what_to_install(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    import sys
+
+    from gramil.bench.certificate import certificate_for
+    from gramil.faults import MakersFault
+
+    monkeypatch.setitem(sys.modules, "cryptography", None)
+    with pytest.raises(MakersFault, match="gramil\\[lan\\]"):
+        certificate_for(tmp_path / "shop.gramil", HERE, Hands().now)
 
 
 def test_a_phone_never_sees_the_code(tmp_path: Path) -> None:

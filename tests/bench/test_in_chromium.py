@@ -219,7 +219,7 @@ def change_and_keep(page) -> None:
     page.get_by_text("Nothing is saved yet").wait_for()
     page.locator("#moved", has_text="already cut no longer fit").wait_for()
     keep(page, "longer reach")
-    page.get_by_text("Revision 2").wait_for()
+    page.get_by_text("Kept as revision 2").wait_for()
 
 
 def keep(page, why: str) -> None:
@@ -305,7 +305,7 @@ def place_of(page, x: float) -> tuple[float, float]:
             """(x) => { const svg = document.querySelector('#plan svg.over');
             svg.scrollIntoView({block: 'center'});
             const at = new DOMPoint(x, 0).matrixTransform(svg.getScreenCTM());
-            const box = svg.getBoundingClientRect(); return [at.x, box.top + box.height / 2]; }""",
+            const box = svg.getBoundingClientRect(); return [at.x, box.top + box.height / 5]; }""",
             x,
         )
     )
@@ -382,7 +382,7 @@ def test_a_change_by_keyboard_alone(wide) -> None:
     wide.keyboard.type("by hand")
     with answered(wide):
         wide.keyboard.press("Enter")
-    wide.get_by_text("Revision 2").wait_for()
+    wide.get_by_text("Kept as revision 2").wait_for()
     assert wide.wrong == []
 
 
@@ -400,7 +400,7 @@ def test_a_card_opens_beside_the_section_and_leads_on(wide) -> None:
     wide.get_by_role("link", name="Left at the crest").click()
     wide.locator("#card").get_by_text("Follows from").wait_for()
     wide.locator("#card .links a").first.click()
-    wide.locator("#card .address", has_text="thickness_at_crest[7]").wait_for()
+    wide.locator("#card .card-of h2", has_text="Finished thickness on the centreline at each fret").wait_for()
     assert wide.get_by_role("slider").count() == 1, "the page is still there"
 
 
@@ -419,7 +419,7 @@ def test_a_figure_is_turned_from_its_card_and_kept(wide) -> None:
         wide.get_by_role("link", name="Try it on the drawing").click()
     wide.get_by_text("Nothing is saved yet").wait_for()
     keep(wide, "more wood under the slot")
-    wide.get_by_text("Revision 2").wait_for()
+    wide.get_by_text("Kept as revision 2").wait_for()
     assert wide.wrong == []
 
 
@@ -511,7 +511,7 @@ def test_two_phones_at_the_same_instrument_get_a_clear_choice(browser, wide, pho
     for page, change in ((wide, "scale.length%3D650"), (phone, "nut.width%3D46")):
         page.goto(f"/instrument/1?set={change}")
     keep(wide, "mine")
-    wide.get_by_text("Revision 2").wait_for()
+    wide.get_by_text("Kept as revision 2").wait_for()
     keep(phone, "mine")
     phone.get_by_text("Nothing was saved").wait_for()
     assert faults(phone) == []
@@ -574,7 +574,7 @@ def test_two_revisions_over_each_other_fit_a_phone(phone) -> None:
     lay_out_demo(phone)
     phone.goto("/instrument/1?set=scale.length%3D650")
     keep(phone, "longer reach")
-    phone.get_by_text("Revision 2").wait_for()
+    phone.get_by_text("Kept as revision 2").wait_for()
     phone.goto("/instrument/1/revisions")
     assert faults(phone) + small_targets(phone) == []
     with answered(phone):

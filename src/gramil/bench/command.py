@@ -23,8 +23,9 @@ import click
     help="Where to listen; 0 takes any free port.",
 )
 @click.option("--lan", is_flag=True, help="Let phones on this network in, each after pairing with a code.")
+@click.option("--https", is_flag=True, help="Serve HTTPS, with a certificate of the bench's own (needs the extra lan).")
 @click.option("--open/--no-open", "opens", default=False, help="Open the browser as well.")
-def command(store: Path, port: int, lan: bool, opens: bool) -> None:
+def command(store: Path, port: int, lan: bool, https: bool, opens: bool) -> None:
     """The instruments, the sheets and the shop in a browser, on this machine alone.
 
     \b
@@ -33,10 +34,14 @@ def command(store: Path, port: int, lan: bool, opens: bool) -> None:
     """
     from gramil.bench.serving import ready, serve
 
-    bench = ready(store, port, lan, lambda: datetime.now().astimezone())
+    bench = ready(store, port, lan, lambda: datetime.now().astimezone(), https)
     click.echo(f"The bench is at {bench.address}   (Ctrl-C closes it)")
     if lan:
         _show_code(bench.lan, bench.sessions.new_code()) if bench.lan else click.echo("There is no network for phones.")
+    if https:
+        click.echo(
+            "The browser will say that it does not know who made the certificate: this bench did. Go on; it asks once."
+        )
     if opens:
         webbrowser.open(bench.address)
     serve(bench)

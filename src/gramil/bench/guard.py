@@ -55,28 +55,32 @@ class Guard:
         if scope["type"] != "http":
             return
         headers = Headers(scope=scope)
-        refusal = refused(headers, scope["method"], self.hosts)
+        refusal = refused(headers, scope["method"], self.hosts, scope.get("scheme", "http"))
         session, new = self._session(headers, scope)
         if refusal is None and session is None and not _for_pairing(scope["path"]):
             refusal = _to_pairing(scope)
         answer = self.inner if refusal is None else refusal
         scope["state"] = {**scope.get("state", {}), "session": session}
-        await answer(scope, _bounded(receive), _marked(send, session if new else None, scope["path"]))
+        await answer(
+            scope,
+            _bounded(receive),
+            _marked(send, cookie_of(session, scope.get("scheme", "http")) if new and session else "", scope["path"]),
+        )
 
     def _session(self, headers: Headers, scope: Scope) -> tuple[Session | None, bool]:
         found = self.sessions.find(_cookie(headers))
         if found is not None or not is_local(scope):
             return found, False
-        return self.sessions.start(local=True), True
+        return self.sessions.start(local=True, address="this machine"), True
 
 
-def refused(headers: Headers, method: str, hosts: frozenset[str]) -> ASGIApp | None:
+def refused(headers: Headers, method: str, hosts: frozenset[str], scheme: str = "http") -> ASGIApp | None:
     """Why a request is not answered at all, or None."""
     if headers.getlist("host") and (len(headers.getlist("host")) > 1 or headers["host"].lower() not in hosts):
         return PlainTextResponse("This is not the bench's address.", 421)
     if "host" not in headers:
         return PlainTextResponse("This is not the bench's address.", 421)
-    if _from_elsewhere(headers, method):
+    if _from_elsewhere(headers, method, scheme):
         return PlainTextResponse("Another site asked for this. Nothing was done.", 403)
     if int(_digits(headers.get("content-length", "0"))) > LARGEST_BODY:
         return PlainTextResponse("That is more than 2 MB. Nothing was taken.", 413)
@@ -87,13 +91,13 @@ def _digits(text: str) -> str:
     return text if text.isascii() and text.isdigit() and len(text) < 16 else "9" * 15
 
 
-def _from_elsewhere(headers: Headers, method: str) -> bool:
+def _from_elsewhere(headers: Headers, method: str, scheme: str) -> bool:
     """Whether a page of another site asks for a change, or for anything but a followed link."""
     site = headers.get("sec-fetch-site", "none")
     if method in SAFE:
         return site == "cross-site" and headers.get("sec-fetch-mode") != "navigate"
     origin = headers.get("origin")
-    own = origin is None or origin.lower() == f"http://{headers['host'].lower()}"
+    own = origin is None or origin.lower() == f"{scheme}://{headers['host'].lower()}"
     return not own or site not in ("same-origin", "none")
 
 
@@ -124,10 +128,12 @@ def _cookie(headers: Headers) -> str:
     return found.value if found else ""
 
 
-def cookie_of(session: Session) -> str:
-    """The cookie that carries a session: hidden from scripts, not sent to other sites, and with an expiry."""
-    age = int(LASTS.total_seconds())
-    return f"{COOKIE}={session.key}; Path=/; HttpOnly; SameSite=Strict; Max-Age={age}"
+def cookie_of(session: Session, scheme: str = "http") -> str:
+    """The cookie that carries a session: hidden from scripts, not sent to other sites or, over HTTPS, in the clear, and
+    with an expiry.
+    """
+    age, secure = int(LASTS.total_seconds()), "; Secure" * (scheme == "https")
+    return f"{COOKIE}={session.key}; Path=/; HttpOnly; SameSite=Strict; Max-Age={age}{secure}"
 
 
 def _bounded(receive: Receive) -> Receive:
@@ -145,7 +151,7 @@ def _bounded(receive: Receive) -> Receive:
     return receive_bounded
 
 
-def _marked(send: Send, new: Session | None, path: str) -> Send:
+def _marked(send: Send, cookie: str, path: str) -> Send:
     """The answer with the headers that every answer carries."""
 
     async def send_marked(message: Message) -> None:
@@ -153,10 +159,10 @@ def _marked(send: Send, new: Session | None, path: str) -> Send:
             headers = MutableHeaders(scope=message)
             for name, value in HEADERS.items():
                 headers[name] = value
-            if not path.startswith("/static/"):
-                headers.setdefault("cache-control", "no-store")
-            if new is not None:
-                headers.append("set-cookie", cookie_of(new))
+            lasts = "max-age=86400" if path.startswith("/static/fonts/") else "no-cache"
+            headers.setdefault("cache-control", lasts if path.startswith("/static/") else "no-store")
+            if cookie:
+                headers.append("set-cookie", cookie)
         await send(message)
 
     return send_marked

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from gramil import names as n
 from gramil.bench.plan_layers import ROW, inner_svg
 from gramil.bench.section_view import cut_through
-from gramil.bench.svg_in_page import Box, box_of, boxed, inlined
+from gramil.bench.svg_in_page import Box, box_of, boxed, in_plain_words, inlined
 from gramil.bench.things import shifted
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored
 from gramil.drawings.section_at import Cut
@@ -51,7 +51,9 @@ def plan_of(figures: Figures, old: Figures | None, formatter: Formatter, closer:
     whole = box_of(svg)
     svg = _parted(svg, left, _not_among(marks, new), new, formatter)
     box = _closer(figures, whole) if closer else _roomy(whole) if sized else whole
-    return Plan(boxed(svg, box, "plan-drawing"), box, side, described(drawing, formatter.said, formatter.first))
+    return Plan(
+        boxed(svg, box, "plan-drawing"), box, side, in_plain_words(described(drawing, formatter.said, formatter.first))
+    )
 
 
 def _parted(svg: str, left: Marks, same: Marks, new: Marks, formatter: Formatter) -> str:

@@ -10,6 +10,7 @@ import uvicorn
 from starlette.types import ASGIApp
 
 from gramil.bench.application import application
+from gramil.bench.certificate import certificate_for
 from gramil.bench.sessions import Clock, Sessions
 from gramil.bench.shop_record import keeping_at
 from gramil.faults import MakersFault
@@ -22,25 +23,30 @@ EVERYWHERE = "0.0.0.0"
 
 @dataclass(frozen=True)
 class Bench:
-    """A bench ready to serve: its application, where it listens, its address here and on the network (or empty)."""
+    """A bench ready to serve: its application, where it listens, its address here and on the network (or empty), and
+    the file with key and certificate if it is to serve HTTPS.
+    """
 
     app: ASGIApp
     sessions: Sessions
     sockets: tuple[socket.socket, ...]
     address: str
     lan: str
+    certificate: Path | None = None
 
 
-def ready(store: Path, port: int, lan: bool, clock: Clock) -> Bench:
+def ready(store: Path, port: int, lan: bool, clock: Clock, https: bool = False) -> Bench:
     """Opens the record and takes the port; raises MakersFault if either fails."""
     keeping, sessions = keeping_at(store), Sessions(clock)
     listening = _listening(EVERYWHERE if lan else HERE, port)
     port = listening.getsockname()[1]
     own = own_address() if lan else ""
+    certificate = certificate_for(store, own or HERE, clock()) if https else None
+    scheme = "https" if https else "http"
     hosts = [f"{name}:{port}" for name in (HERE, "localhost", *((own,) if own else ()))]
-    reached = f"http://{own}:{port}" if own else ""
+    reached = f"{scheme}://{own}:{port}" if own else ""
     app = application(keeping, sessions, clock, hosts, reached)
-    return Bench(app, sessions, (listening,), f"http://{HERE}:{port}/", reached)
+    return Bench(app, sessions, (listening,), f"{scheme}://{HERE}:{port}/", reached, certificate)
 
 
 def serve(bench: Bench) -> None:
@@ -53,6 +59,8 @@ def serve(bench: Bench) -> None:
         proxy_headers=False,
         server_header=False,
         timeout_keep_alive=15,
+        ssl_certfile=bench.certificate,
+        ssl_keyfile=bench.certificate,
     )
     uvicorn.Server(config).run(sockets=list(bench.sockets))
 

@@ -12,6 +12,8 @@ LEAST_LETTERS = 12.0
 """Height in px from which lettering is read without the page being drawn larger."""
 TALLEST_STRIP = 450.0
 """Height in px up to which a large drawing is seen whole from top to bottom on a phone."""
+DESCRIBED = re.compile(r"<desc>.*?</desc>", re.DOTALL)
+INNER = re.compile(r"\b[a-z0-9]+(?:_[a-z0-9]+)+\b")
 IDS = re.compile(r'<g id="([a-z]+)" class="layer"')
 
 
@@ -43,8 +45,16 @@ def boxed(svg: str, box: Box, name: str) -> str:
 
 
 def inlined(svg: str) -> str:
-    """A drawing made fit for a page with others on it: its layers are named without ids."""
-    return IDS.sub(r'<g data-layer="\1" class="layer"', svg)
+    """A drawing made fit for a page with others on it: its layers are named without ids, and its description in words
+    is for a reader.
+    """
+    named = IDS.sub(r'<g data-layer="\1" class="layer"', svg)
+    return DESCRIBED.sub(lambda found: in_plain_words(found[0]), named)
+
+
+def in_plain_words(text: str) -> str:
+    """The text with no name of the program's own in it: `slot_left_at_crest[7]` is said as slot left at crest [7]."""
+    return INNER.sub(lambda found: found[0].replace("_", " "), text)
 
 
 @dataclass(frozen=True)

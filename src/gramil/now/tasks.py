@@ -4,7 +4,7 @@ start.
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from gramil.now.air_spans import Luck, spans
@@ -70,16 +70,23 @@ class Weeks:
 def weeks_of(
     instruments: Sequence[InstrumentState], shop: Conditions, hours: Hours, days: int, luck: Luck | None = None
 ) -> Weeks:
-    """Everything that is to be done on the instruments, from the shop's moment on, as tasks.
+    """Everything that is to be done on the instruments, from the next whole minute on, as tasks.
 
     `luck` is how the days fall beyond what is known of the air; without it, as they are to be expected.
     """
+    shop = replace(shop, now=_on_the_minute(shop.now))
     start, end = shop.now, days * 1440
     tasks: list[Task] = []
     for one in instruments:
         tasks += _tasks(one, shop, end, len(tasks), luck)
     holds = tuple(hold for one in instruments for hold in _holds(one, start))
     return Weeks(start, tuple(tasks), sessions(hours, start, days), end, _jigs(shop, holds), holds)
+
+
+def _on_the_minute(moment: datetime) -> datetime:
+    """The moment itself if it is a whole minute, else the next one: a plan's times are read off a clock."""
+    whole = moment.replace(second=0, microsecond=0)
+    return whole if whole == moment else whole + timedelta(minutes=1)
 
 
 def _jigs(shop: Conditions, holds: Sequence[Hold]) -> dict[str, int]:

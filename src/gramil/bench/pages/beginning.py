@@ -1,28 +1,58 @@
 """How to begin: a new instrument from six questions; and the unit that is shown first."""
 
-from collections.abc import Mapping
-from dataclasses import replace
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 
 from starlette.responses import Response
 
 from gramil.acts.descriptions import begin
+from gramil.bench.field_words import at_fields
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go, own_address
-from gramil.description.questions import QUESTIONS, STRINGS, Question, usual_answer
+from gramil.description.questions import QUESTIONS, STRINGS, usual_answer
 from gramil.description.reading import parse_description
 from gramil.description.writing import new_description
-from gramil.faults import MakersFault
+from gramil.faults import Fault, MakersFault
 from gramil.store.items import shop_unit
 
 ASKED = ("instrument.name", STRINGS, "scale.length", "scale.join", "nut.width", "instrument.handed")
 """The six questions of a new instrument; all else is left usual and can be changed on its page."""
 
 
-def six(unit: str) -> tuple[Question, ...]:
+CHOICES: Mapping[str, tuple[str, ...]] = {"instrument.handed": ("right", "left"), STRINGS: ("steel", "nylon")}
+"""Questions that have a few answers, which are offered."""
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A question on the page: its words, what is usual or may be chosen, what was typed and what is wrong with it."""
+
+    key: str
+    ask: str
+    usual: str
+    choices: tuple[str, ...] = ()
+    typed: str = ""
+    fault: str = ""
+
+
+def six(
+    unit: str, answers: Mapping[str, str] | None = None, faults: Mapping[str, str] | None = None
+) -> tuple[Asked, ...]:
     """The six questions, in order, with what is usual in a unit, if one is chosen."""
     known = {question.key: question for question in QUESTIONS}
-    first = _begun_in(unit)
-    return tuple(replace(known[key], usual=usual_answer(known[key], first)) for key in ASKED)
+    given, wrong, first = answers or {}, faults or {}, _begun_in(unit)
+    return tuple(
+        Asked(
+            key,
+            re.sub(r" \([^)]*\)$", "", known[key].ask) if key in CHOICES else known[key].ask,
+            usual_answer(known[key], first),
+            CHOICES.get(key, ()),
+            given.get(key, ""),
+            wrong.get(key, ""),
+        )
+        for key in ASKED
+    )
 
 
 def _begun_in(unit: str) -> dict[str, str]:
@@ -39,7 +69,7 @@ def _unit(request: PageRequest) -> str:
 
 def new_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The six questions."""
-    return request.page("new.html", title="New instrument", questions=six(_unit(request)), answers={}, faults=())
+    return request.page("new.html", title="New instrument", questions=six(_unit(request)), faults=())
 
 
 def make_new(request: PageRequest, _: OpenInstruments) -> Response:
@@ -51,9 +81,21 @@ def make_new(request: PageRequest, _: OpenInstruments) -> Response:
         with request.keeping.opened() as store:
             made = begin(store, name, text, request.hand)
     except MakersFault as fault:
-        values = {"questions": six(_unit(request)), "answers": answers, "faults": fault.faults}
-        return request.page("new.html", 422, title="New instrument", **values)
+        found, rest = at_fields((*_each_alone(request, answers), *fault.faults), ASKED)
+        questions = six(_unit(request), answers, found)
+        return request.page(
+            "new.html", 422, title="New instrument", questions=questions, faults=rest if not found else ()
+        )
     return go(f"/instrument/{made.id}")
+
+
+def _each_alone(request: PageRequest, answers: Mapping[str, str]) -> Iterator[Fault]:
+    """What is wrong with each answer by itself, so that all of it is told at once."""
+    for key, answer in answers.items():
+        try:
+            parse_description(new_description({**_begun_in(request.session.unit), key: answer}))
+        except MakersFault as fault:
+            yield replace(fault.faults[0], where=key)
 
 
 def swap_unit(request: PageRequest, _: OpenInstruments) -> Response:

@@ -11,6 +11,7 @@ from gramil.bench.chosen import Chosen, Written, chosen
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import address_part, desk_of
+from gramil.bench.svg_in_page import in_plain_words
 from gramil.formatter import Formatter, shown
 from gramil.graph import Figures, Origin
 from gramil.in_shop_units import in_shop_units
@@ -57,7 +58,7 @@ def card_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
         reason=reason,
         remark=carried_on(figures, name),
         formula=in_pieces(reason),
-        numbers=readable(reason.numbers),
+        numbers=in_plain_words(readable(reason.numbers)),
         source=cited(reason.source),
         given=in_shop_units(given(reason.origin), formatter.first),
         text=text,

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 from contextlib import contextmanager
-from datetime import date, datetime, timedelta
+from datetime import datetime, timedelta
 from importlib.resources import files
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -16,9 +16,10 @@ from gramil.bench.page_request import PageRequest, go
 from gramil.shop.instruments import instruments
 
 EXAMPLES = ("tarn", "fell", "scree")
-WRITTEN = datetime(2026, 1, 19, 9, 0)
-"""The moment at which the examples stand as their files say: the last reading of their air is an hour old."""
-DAY = re.compile(r"\b20\d\d-\d\d-\d\d")
+WRITTEN = datetime(2026, 1, 19, 8, 0)
+"""The moment at which the examples stand as their files say: that of the last reading of their air."""
+MOMENT = re.compile(r"\b(20\d\d-\d\d-\d\d)(?:([T ])(\d\d:\d\d)(:\d\d)?)?")
+YEAR = timedelta(days=365)
 
 
 def lay_out_demo(request: PageRequest, _: OpenInstruments) -> Response:
@@ -33,10 +34,27 @@ def lay_out_demo(request: PageRequest, _: OpenInstruments) -> Response:
 @contextmanager
 def examples_of(now: datetime) -> Iterator[Path]:
     """The bundled files in a temporary folder, every date in them moved so that they are up to date."""
-    moved = timedelta(days=(now.replace(tzinfo=None) - WRITTEN) // timedelta(days=1))
     with TemporaryDirectory() as folder:
         for file in (files("gramil") / "data" / "examples").iterdir():
             text = file.read_text(encoding="utf-8")
-            later = DAY.sub(lambda found: (date.fromisoformat(found[0]) + moved).isoformat(), text)
-            Path(folder, file.name).write_text(later, encoding="utf-8", newline="\n")
+            Path(folder, file.name).write_text(brought_up(text, now), encoding="utf-8", newline="\n")
         yield Path(folder)
+
+
+def brought_up(text: str, now: datetime) -> str:
+    """A text of the examples with its moments moved to now: the last reading of air lies within the hour, and what was
+    checked, done or weighed lies in the past.
+    """
+    moved = timedelta(hours=(now.replace(tzinfo=None) - WRITTEN) // timedelta(hours=1))
+    return MOMENT.sub(lambda found: _moved(found, moved), text)
+
+
+def _moved(found: re.Match[str], moved: timedelta) -> str:
+    day, between, clock, seconds = found.groups()
+    if clock:
+        later = datetime.fromisoformat(f"{day} {clock}") + moved
+        return f"{later:%Y-%m-%d}{between}{later:%H:%M}{seconds or ''}"
+    then = datetime.fromisoformat(day)
+    if then > WRITTEN:
+        then -= YEAR * ((then - WRITTEN) // YEAR + 1)
+    return (then.date() + timedelta(days=moved // timedelta(days=1))).isoformat()

@@ -86,7 +86,7 @@ def first_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     with request.keeping.opened() as store:
         known = {each.name: each.id for each in instruments(store)}
         if not known:
-            return request.page("empty.html", title="Begin", questions=six(request.session.unit), answers={}, faults=())
+            return request.page("empty.html", title="Begin", questions=six(request.session.unit), faults=())
         bench = bench_of_store(
             store,
             request.now,

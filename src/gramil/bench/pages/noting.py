@@ -7,11 +7,12 @@ from starlette.responses import Response
 from gramil.acts.sheets import hand_out
 from gramil.acts.work import measure, note_done
 from gramil.bench.doubts import measured_doubts
+from gramil.bench.field_words import in_field_words
 from gramil.bench.measuring import MEASURED, bare
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.pages.instrument_page import instrument_id
-from gramil.bench.pages.sheet_page import address_of_work, asked_again, sheet_of, work_for, work_named
+from gramil.bench.pages.sheet_page import Again, address_of_work, asked_again, sheet_of, work_for, work_named
 from gramil.bench.units import formatter_for
 from gramil.faults import MakersFault
 from gramil.shop.operations_done import MOST_HOURS, Measurement, Noted, operations_done, read_measurements
@@ -28,10 +29,12 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     with request.keeping.opened() as store:
         held = open_instruments.held(store, number)
         name = work_named(held, work_for(store, held), request.words["operation"])
+        if wrong := _unreadable(request, held):
+            return asked_again(request, store, open_instruments, name, Again(faults=wrong))
         measured = _measured(request, held)
         first = formatter_for(request.session, held.figures).first
         if found := measured_doubts(request, held.figures, measured, name, first):
-            return asked_again(request, store, open_instruments, name, found)
+            return asked_again(request, store, open_instruments, name, Again(doubts=found))
         if request.one("do") == "done":
             _mark(request, store, held, name, measured)
         else:
@@ -40,11 +43,26 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     return go(f"{address_of_work(number, name)}?noted=1{told}")
 
 
+def _unreadable(request: PageRequest, held: OpenInstrument) -> dict[str, str]:
+    """What is wrong with each field, all at once, in the field's own words."""
+    first, found = formatter_for(request.session, held.figures).first, dict[str, str]()
+    for address, written in _written(request).items():
+        try:
+            read_measurements(held.figures, {address: written}, first)
+        except MakersFault as fault:
+            found[address] = in_field_words(fault.faults[0])
+    return found
+
+
 def _measured(request: PageRequest, held: OpenInstrument) -> tuple[Measurement, ...]:
     """Every field that was filled in. Raises MakersFault with every fault."""
+    return read_measurements(held.figures, _written(request), formatter_for(request.session, held.figures).first)
+
+
+def _written(request: PageRequest) -> dict[str, str | float]:
+    """What was typed, by the address of the figure."""
     fields = {key.removeprefix(MEASURED): texts[-1] for key, texts in request.form.items() if key.startswith(MEASURED)}
-    written = {address: bare(text) for address, text in fields.items() if text.strip()}
-    return read_measurements(held.figures, written, formatter_for(request.session, held.figures).first)
+    return {address: bare(text) for address, text in fields.items() if text.strip()}
 
 
 def _mark(

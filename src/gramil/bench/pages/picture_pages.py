@@ -6,7 +6,7 @@ from gramil import names as n
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.instrument_page import instrument_id
-from gramil.bench.svg_in_page import inlined
+from gramil.bench.svg_in_page import in_plain_words, inlined
 from gramil.bench.units import formatter_for
 from gramil.drawings.marks import Drawing
 from gramil.formatter import Formatter, parted
@@ -52,7 +52,12 @@ def heights_page(request: PageRequest, open_instruments: OpenInstruments) -> Res
 def _picture(drawing: Drawing, formatter: Formatter) -> tuple[str, str, str, bool]:
     """A drawing's title, picture and words, and whether it is long and narrow."""
     picture = inlined(svg_text(drawing, labels_on((drawing,), formatter), captioned=False, unit=formatter.first))
-    return drawing.title, picture, described(drawing, formatter.said, formatter.first), drawing.name in LONG
+    return (
+        drawing.title,
+        picture,
+        in_plain_words(described(drawing, formatter.said, formatter.first)),
+        drawing.name in LONG,
+    )
 
 
 def cents_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:

@@ -3,7 +3,7 @@ measured.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 from starlette.responses import HTMLResponse, Response
@@ -38,7 +38,8 @@ from gramil.store.opening import Store
 class Box:
     """A field for a measurement: its address, its words, what is wanted and how near, what was measured last.
 
-    `off` is how far that is off; `typed` is what the field holds, and `doubt` the question about that.
+    `off` is how far that is off; `unit` is that of a bare number; `typed` is what the field holds, `doubt` the question
+    about that and `fault` what is wrong with it.
     """
 
     address: str
@@ -47,8 +48,23 @@ class Box:
     near: str
     last: str
     off: str = ""
+    unit: str = ""
     typed: str = ""
     doubt: Doubt | None = None
+    fault: str = ""
+
+
+@dataclass(frozen=True)
+class Again:
+    """Why a form comes back with what was typed: the questions about its fields and what is wrong with them, each by
+    the figure's address.
+    """
+
+    doubts: Mapping[str, Doubt] = field(default_factory=dict)
+    faults: Mapping[str, str] = field(default_factory=dict)
+
+    def __bool__(self) -> bool:
+        return bool(self.doubts or self.faults)
 
 
 @dataclass(frozen=True)
@@ -66,8 +82,30 @@ def sheets_page(request: PageRequest, open_instruments: OpenInstruments) -> Resp
     with request.keeping.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         done = {each.operation: each.at[:10] for each in operations_done(store, held.seen.id)}
-        lines = tuple(_lines(held, work_for(store, held), done))
-    return request.page("sheets.html", title=f"{held.seen.name}, sheets", held=held, lines=lines)
+        work = work_for(store, held)
+        lines = tuple(_lines(held, work, done))
+        opened = tuple(each.what for each in work.operations.values() if _can_begin(each, done))
+    return request.page(
+        "sheets.html",
+        title=f"{held.seen.name}, sheets",
+        held=held,
+        groups=_grouped(lines, opened),
+        all=bool(request.one("all")),
+    )
+
+
+def _can_begin(operation: Operation, done: Mapping[str, str]) -> bool:
+    """Whether nothing before an operation is still to be done."""
+    return operation.name not in done and all(each in done for each in operation.after)
+
+
+def _grouped(lines: tuple[Line, ...], opened: tuple[str, ...]) -> tuple[tuple[str, tuple[Line, ...]], ...]:
+    """The work in groups: what can be begun, what waits, what is done, what is not needed."""
+    groups: dict[str, list[Line]] = {"Can be begun": [], "Waits for work before it": [], "Done": [], "Not needed": []}
+    for each in lines:
+        kind = "Not needed" if each.closed else "Done" if each.done else ""
+        groups[kind or ("Can be begun" if each.what in opened else "Waits for work before it")].append(each)
+    return tuple((name, tuple(found)) for name, found in groups.items() if found)
 
 
 def _lines(held: OpenInstrument, work: Work, done: dict[str, str]) -> Iterator[Line]:
@@ -112,26 +150,26 @@ def sheet_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         at = _at_work(request, store, open_instruments)
         name = request.words["setup"]
         operation = next((each for each in at.work.operations.values() if name in (each.sheet, each.name)), None)
-        return _page(at, sheet_of(at.held, at.work, name), operation, {})
+        return _page(at, sheet_of(at.held, at.work, name), operation, Again())
 
 
 def work_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """An operation, with its sheet if there is one; or a sheet that belongs to no operation."""
     with request.keeping.opened() as store:
-        return _work(_at_work(request, store, open_instruments), request.words["operation"], {})
+        return _work(_at_work(request, store, open_instruments), request.words["operation"], Again())
 
 
 def asked_again(
-    request: PageRequest, store: Store, open_instruments: OpenInstruments, name: str, found: Mapping[str, Doubt]
+    request: PageRequest, store: Store, open_instruments: OpenInstruments, name: str, again: Again
 ) -> Response:
-    """The page of an operation with what was typed, and under each field the question about it."""
-    return _work(_at_work(request, store, open_instruments), name, found)
+    """The page of an operation with what was typed, and under each field the question about it or what is wrong."""
+    return _work(_at_work(request, store, open_instruments), name, again)
 
 
-def _work(at: AtWork, name: str, found: Mapping[str, Doubt]) -> Response:
+def _work(at: AtWork, name: str, again: Again) -> Response:
     operation = at.work.operations.get(name)
     sheet = sheet_of(at.held, at.work, name) if operation is None else sheet_named(name, at.held.figures, at.work)
-    return _page(at, sheet, operation, found)
+    return _page(at, sheet, operation, again)
 
 
 def work_named(held: OpenInstrument, work: Work, name: str) -> str:
@@ -161,7 +199,7 @@ def sheet_of(held: OpenInstrument, work: Work, name: str) -> Sheet:
     return found
 
 
-def _page(at: AtWork, sheet: Sheet | None, operation: Operation | None, found: Mapping[str, Doubt]) -> Response:
+def _page(at: AtWork, sheet: Sheet | None, operation: Operation | None, again: Again) -> Response:
     request, store, held, work = at.request, at.store, at.held, at.work
     formatter = formatter_for(request.session, sheet.figures if sheet else held.figures)
     setup = sheet.setup if sheet else None
@@ -170,14 +208,20 @@ def _page(at: AtWork, sheet: Sheet | None, operation: Operation | None, found: M
     done = {each.operation: each for each in operations_done(store, held.seen.id)}
     lost = hangs_on(name, work, done, judged_on(store, at.open_instruments, held), formatter.first)
     boxes = tuple(
-        replace(each, typed=request.one(MEASURED + each.address), doubt=found.get(each.address))
+        replace(
+            each,
+            typed=request.one(MEASURED + each.address),
+            doubt=again.doubts.get(each.address),
+            fault=again.faults.get(each.address, ""),
+        )
         for each in _boxes(store, held, sheet, operation, formatter)
     )
     return request.page(
         "sheet.html",
-        422 if found else 200,
-        doubts=found,
-        elsewhere=[found[address] for address in found if all(box.address != address for box in boxes)],
+        422 if again else 200,
+        doubts=again.doubts,
+        wrong=again.faults,
+        elsewhere=[again.doubts[each] for each in again.doubts if all(box.address != each for box in boxes)],
         typed={key: request.one(key) for key in ("note", "hours")},
         title=f"{held.seen.name}: {title}",
         heading=title,
@@ -227,7 +271,14 @@ def _boxes(
         if wanted := _wanted(figure, formatter):
             what = named_on(sheet.setup, figure, formatter) if sheet else words_of(figure, formatter)
             off = made_text(sheet.off(figure), formatter) if sheet else ""
-            yield Box(address, what, wanted, near_text(address, formatter), last.get(address, ""), off)
+            unit = bare_unit(figure, formatter)
+            yield Box(address, what, wanted, near_text(address, formatter), last.get(address, ""), off, unit)
+
+
+def bare_unit(figure: Ref[Any], formatter: Formatter) -> str:
+    """The unit in which a bare number is read for a figure: the one shown first for a length, else its own."""
+    unit = formatter.figures.unit_at(figure)
+    return formatter.first if unit == "mm" else {"rad": "°", "cent": "cent", None: ""}.get(unit, unit or "")
 
 
 def _measured(

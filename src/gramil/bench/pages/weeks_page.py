@@ -1,10 +1,12 @@
 """The weeks ahead over all open instruments: one pair of hands, jigs, cures, and the air to come."""
 
 from collections.abc import Mapping
+from datetime import date, timedelta
 from itertools import groupby
 
 from starlette.responses import Response
 
+from gramil.bench.load_picture import letters_of, load_picture
 from gramil.bench.made_here import figuring, judging
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
@@ -36,11 +38,32 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         "weeks.html",
         title="Weeks",
         days=[(f"{day:%A} {day.day} {day:%B}", [_line(block) for block in group]) for day, group in days],
+        picture=load_picture(found, _hours_of(weeks)),
+        letters=letters_of(found),
+        as_if=_as_if(request, bench),
         hands=f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours.",
         rests=rests_on(bench),
         query=request.here.partition("?")[2],
         **_asked_for(request),
     )
+
+
+def _hours_of(weeks: Weeks) -> dict[date, float]:
+    """The hands' hours of each day."""
+    found: dict[date, float] = {}
+    for begins, ends in weeks.sessions:
+        day = (weeks.start + timedelta(minutes=begins)).date()
+        found[day] = found.get(day, 0.0) + (ends - begins) / 60.0
+    return found
+
+
+def _as_if(request: PageRequest, bench: Bench) -> str:
+    """Air that would open gluing from tomorrow on, as it is typed; empty if air to come was given."""
+    if request.one("outlook"):
+        return ""
+    low, high = bench.shop.bands["gluing"].humidity
+    tomorrow = request.now + timedelta(days=1)
+    return f"{tomorrow:%a} {(low + high) / 2:.0f} %".lower()
 
 
 def _asked_for(request: PageRequest) -> Mapping[str, str]:

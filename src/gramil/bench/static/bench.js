@@ -106,7 +106,7 @@
 
   // What was typed is kept on this device until the bench says that it has it.
   const kept = (form) => "typed:" + form.dataset.keep;
-  const fields = (form) => [...form.elements].filter((field) => field.name && field.type !== "hidden" && field.type !== "file");
+  const fields = (form) => [...form.elements].filter((field) => field.name && !["hidden", "file", "radio"].includes(field.type));
 
   function note(form) {
     const typed = Object.fromEntries(fields(form).filter((field) => field.value).map((field) => [field.name, field.value]));
@@ -126,6 +126,13 @@
     }
   }
 
+  // What a number pad lacks, typed where the caret stands.
+  function typeInto(field, text) {
+    field.setRangeText(text, field.selectionStart ?? field.value.length, field.selectionEnd ?? field.value.length, "end");
+    field.focus();
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+  }
+
   function say(words, again) {
     const place = document.getElementById("trouble");
     place.textContent = words;
@@ -136,12 +143,24 @@
     place.append(button);
   }
 
+  // A pressed button says so at once and is not pressed twice; it is itself again when the answer is there.
+  function busy(form, button, on) {
+    form.toggleAttribute("aria-busy", on);
+    if (on) form.setAttribute("aria-busy", "true");
+    for (const each of form.querySelectorAll("button")) each.setAttribute("aria-disabled", String(on));
+    if (!button) return;
+    if (on) button.dataset.words = button.textContent;
+    const words = on ? button.dataset.doing || "Sending" : button.dataset.words;
+    if (button.dataset.words) button.textContent = on ? `${words} …` : words;
+  }
+
   async function send(form, button) {
     if (form.dataset.sending) return; // tapped twice by a dusty finger: sent once
     const data = new FormData(form);
     if (button && button.name) data.append(button.name, button.value);
     let answer;
     form.dataset.sending = "yes";
+    busy(form, button, true);
     leaving = false;
     try {
       answer = await fetch(form.action, { method: "POST", body: data, headers: { "X-Sent-By": "bench" } });
@@ -151,6 +170,7 @@
       return;
     } finally {
       delete form.dataset.sending;
+      busy(form, button, false);
     }
     if (answer.ok) localStorage.removeItem(kept(form));
     if (leaving) return; // a link was followed meanwhile: the answer does not pull the reader back
@@ -195,20 +215,71 @@
       lineTo(to);
       draw(to, false);
     }
+    const key = event.target.closest("button[data-type]");
+    if (key) typeInto(document.getElementById(key.dataset.into), key.dataset.type.replace("\u00a0", " "));
+    const flicked = event.target.closest("[data-flick]");
+    if (flicked) flick(flicked.getAttribute("aria-pressed") !== "true");
     const drop = event.target.closest("a[data-drop]");
     if (drop) localStorage.removeItem("typed:" + drop.dataset.drop);
   });
+  // Keys: none of them while something is being typed.
+  const typing = (target) => target.closest("input, select, textarea") && !["radio", "checkbox"].includes(target.type);
+  const press = (selector) => { const found = document.querySelector(selector); if (found) found.click(); return found; };
+  const goTo = (selector) => { const found = document.querySelector(selector); if (found) { found.focus(); found.scrollIntoView({ block: "nearest" }); } return found; };
+
+  function closeCard() {
+    const place = document.getElementById("card");
+    if (document.querySelector("[data-measure][aria-pressed=true]")) return press("[data-measure]");
+    if (!place || !place.querySelector("#card-of")) return null;
+    place.replaceChildren();
+    return goTo("#plan");
+  }
+
+  function backInDraft() {
+    const sets = [...new URL(location.href).searchParams.keys()].some((key) => key === "set" || key === "key");
+    if (sets) history.back();
+    return sets;
+  }
+
+  const KEYS = {
+    "/": () => { location.assign("/find"); return true; }, "?": () => { location.assign("/keys"); return true; },
+    d: () => goTo("#plan"), s: () => goTo("#slider"), f: () => goTo(".parts summary"), m: () => press("[data-measure]"),
+  };
+
+  function flick(on) {
+    const button = document.querySelector("[data-flick]");
+    if (!button) return false;
+    button.setAttribute("aria-pressed", String(on));
+    plan().classList.toggle("flicked", on);
+    return true;
+  }
+
+  document.addEventListener("keydown", (event) => {
+    if (event.key === "Escape") { if (closeCard()) event.preventDefault(); return; }
+    if (typing(event.target)) return;
+    if (event.ctrlKey && event.key === "z") { if (backInDraft()) event.preventDefault(); return; }
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === "o" && flick(true)) return;
+    if (Object.hasOwn(KEYS, event.key) && KEYS[event.key]()) event.preventDefault();
+  });
+  document.addEventListener("keyup", (event) => { if (event.key === "o" && !typing(event.target)) flick(false); });
   document.addEventListener("input", (event) => { const form = event.target.form; if (form && form.dataset.keep) note(form); });
   document.addEventListener("submit", (event) => {
-    if (!event.target.dataset.keep) return;
-    event.preventDefault();
-    send(event.target, event.submitter);
+    const form = event.target;
+    if (form.dataset.keep) { event.preventDefault(); send(form, event.submitter); return; }
+    if (form.dataset.sending) { event.preventDefault(); return; }
+    if (form.hasAttribute("data-hx-get")) return;
+    form.dataset.sending = "yes";
+    setTimeout(() => busy(form, event.submitter, true)); // after the form has gone with its button's value
+  });
+  window.addEventListener("pageshow", () => {
+    for (const form of document.querySelectorAll("form[data-sending]")) { delete form.dataset.sending; busy(form, form.querySelector("button[data-words]"), false); }
   });
   document.addEventListener("htmx:after:swap", () => {
     drawing.begin();
     drawn();
     const main = document.getElementById("main");
-    if (main.dataset.seen !== "yes") { main.dataset.seen = "yes"; restore(main); focusIn(main.querySelector(".strip") || document.createElement("p")); }
+    if (main.dataset.seen !== "yes") { main.dataset.seen = "yes"; restore(main); focusIn(main); }
     const fresh = document.querySelector("#card [data-focus]:not([data-met])");
     if (fresh) { fresh.dataset.met = "yes"; fresh.focus({ preventScroll: false }); }
     say("");

@@ -7,6 +7,11 @@ window.drawing = (() => {
   const TWICE = 260; // ms within which two taps are one double tap
   const CLOSEST = 12; // mm across at the most enlarged
   const pointers = new Map();
+  // Places on the screen stand in a sheet of their own: the page's policy allows no style in an element.
+  const styles = new CSSStyleSheet();
+  styles.replaceSync("#plan { --mm: 1; } #plan > svg { transform: none; } #slider { left: 0; }");
+  document.adoptedStyleSheets = [...document.adoptedStyleSheets, styles];
+  const [onPlan, onPictures, onSlider] = [...styles.cssRules].map((rule) => rule.style);
   let whole = null; // the box of the whole drawing, as wide and tall as the page shows it
   let box = null; // what is shown
   let sharp = null; // what the view box says, while a transform shows another
@@ -56,7 +61,7 @@ window.drawing = (() => {
     box = bounded(next);
     const scale = sharp.wide / box.wide, pixel = sharp.wide / plan().clientWidth;
     const moveX = ((sharp.left - box.left) / pixel) * scale, moveY = ((sharp.top - box.top) / pixel) * scale;
-    for (const svg of pictures()) svg.style.transform = `translate(${moveX}px, ${moveY}px) scale(${scale})`;
+    onPictures.transform = `translate(${moveX}px, ${moveY}px) scale(${scale})`;
     handle();
     clearTimeout(resting);
     resting = setTimeout(sharpen, REST);
@@ -64,12 +69,10 @@ window.drawing = (() => {
 
   function sharpen() {
     sharp = box;
-    for (const svg of pictures()) {
-      svg.setAttribute("viewBox", `${box.left} ${box.top} ${box.wide} ${box.tall}`);
-      svg.style.transform = "";
-    }
+    for (const svg of pictures()) svg.setAttribute("viewBox", `${box.left} ${box.top} ${box.wide} ${box.tall}`);
+    onPictures.transform = "none";
     const pixel = perPixel();
-    plan().style.setProperty("--mm", pixel);
+    onPlan.setProperty("--mm", pixel);
     plan().dataset.reading = pixel > 1.5 ? "whole" : pixel > 0.7 ? "wide" : pixel > 0.25 ? "near" : "close";
     plan().classList.toggle("enlarged", box.wide < whole.wide * 0.999);
     handle();
@@ -78,7 +81,7 @@ window.drawing = (() => {
   function handle() {
     const slider = document.getElementById("slider");
     const at = (Number(slider.getAttribute("aria-valuenow")) - box.left) / perPixel();
-    slider.style.left = `${Math.min(Math.max(at, 0), plan().clientWidth)}px`;
+    onSlider.left = `${Math.min(Math.max(at, 0), plan().clientWidth)}px`;
     slider.classList.toggle("beyond", at < 0 || at > plan().clientWidth);
   }
 
