@@ -23,7 +23,7 @@ def test_the_demo_s_air_is_read_this_hour_and_its_jigs_are_checked_in_the_past(n
     plain = now.replace(tzinfo=None)
     last = brought_up("2026-01-19 08:00,15.8,26.1", now)
     read = datetime.fromisoformat(last.split(",")[0])
-    assert timedelta(0) <= plain - read < timedelta(hours=1)
+    assert timedelta(0) < plain - read <= timedelta(hours=1, minutes=1)
     for written in ("checked = 2026-10-14", "checked = 2026-11-02", "date = 2026-01-18", "at = 2026-01-18T18:00:00"):
         moved = brought_up(written, now).split(" = ")[1]
         assert datetime.fromisoformat(moved) <= plain

@@ -71,7 +71,7 @@ def _row(
     foot = number(top + 0.65 * TALL)
     return (
         f'<text x="0" y="{foot}">{day:%a} {day.day} {day:%b}</text>{drawn}'
-        f'<text x="{number(WIDE)}" y="{foot}" text-anchor="end">{taken(blocks, day):.1f}{has} h</text>'
+        f'<text x="{number(WIDE - 6)}" y="{foot}" text-anchor="end">{taken(blocks, day):.1f}{has} h</text>'
     )
 
 

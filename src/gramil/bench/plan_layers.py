@@ -28,7 +28,7 @@ FOLDED = {"near": 30.0, "whole": 95.0}
 """Findings nearer to one another than this, in mm, are one mark: where the drawing is large, and where it is whole."""
 UNNAMED = ("top", "nut")
 """Parts that everyone knows, whose names would stand over others."""
-BESIDE = {"bridge": 78.0, "board": -34.0, "neck": -30.0}
+BESIDE = {"bridge": 78.0, "board": -34.0, "neck": -26.0}
 """How far from its middle a part's name stands so that findings and strings leave it readable, in mm."""
 WORST = ("stop", "caution", "note")
 
@@ -134,8 +134,10 @@ def _named(thing: Thing) -> str:
 
 
 def middle(thing: Thing) -> Point:
-    """The middle of a part's box; names and marks stand there."""
+    """The middle of a part's box, of a neck the shaft's; names and marks stand there."""
     left, low, right, high = bounds([thing.shape or thing.marks[0]])  # type: ignore[list-item]  # lines are plain marks
+    if thing.name == "neck":
+        return (left + 0.55 * (right - left), high - 12.0)
     return ((left + right) / 2, (low + high) / 2)
 
 
@@ -197,7 +199,7 @@ def _mark(heap: list[PlacedMark], address: str) -> str:
     label = f"×{len(heap)}" if many else numbers[0]
     return (
         f'<a class="mark {worst}" href="{escape(to)}" data-card data-numbers="{" ".join(numbers)}" '
-        f'aria-label="{escape(words)}"><title>{escape(words)}</title>'
+        f'aria-label="{escape(f"{label} {worst}, {words}")}"><title>{escape(words)}</title>'
         f'<g transform="translate({number(x)} {number(-y)})"><g class="still"><circle class="touch" r="22"/>{shape}'
         f'<text class="count" y="5" text-anchor="middle">{label}</text>'
         f'<text class="severity" x="{20 if many else 15}" y="5">{worst}</text></g></g></a>'

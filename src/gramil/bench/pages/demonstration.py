@@ -19,6 +19,8 @@ EXAMPLES = ("tarn", "fell", "scree")
 WRITTEN = datetime(2026, 1, 19, 8, 0)
 """The moment at which the examples stand as their files say: that of the last reading of their air."""
 MOMENT = re.compile(r"\b(20\d\d-\d\d-\d\d)(?:([T ])(\d\d:\d\d)(:\d\d)?)?")
+JUST_READ = timedelta(minutes=1)
+"""The last reading is at least so old: what the maker reads now comes after it."""
 YEAR = timedelta(days=365)
 
 
@@ -42,10 +44,10 @@ def examples_of(now: datetime) -> Iterator[Path]:
 
 
 def brought_up(text: str, now: datetime) -> str:
-    """A text of the examples with its moments moved to now: the last reading of air lies within the hour, and what was
-    checked, done or weighed lies in the past.
+    """A text of the examples with its moments moved to now: the last reading of air is an hour old at most, and what
+    was checked, done or weighed lies in the past.
     """
-    moved = timedelta(hours=(now.replace(tzinfo=None) - WRITTEN) // timedelta(hours=1))
+    moved = timedelta(hours=(now.replace(tzinfo=None) - WRITTEN - JUST_READ) // timedelta(hours=1))
     return MOMENT.sub(lambda found: _moved(found, moved), text)
 
 

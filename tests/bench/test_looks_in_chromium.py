@@ -1,0 +1,77 @@
+"""The bench in the dark, in forced colours and in print, and buttons that say that they were pressed: in Chromium."""
+
+import re
+
+import pytest
+
+from .conftest import Served
+from .test_in_chromium import FLAGS, MOST, SIZES, answered, faults, lay_out_demo, watched
+
+playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
+LOOKS = {
+    "dark": {"color_scheme": "dark"},
+    "forced colours in the dark": {"color_scheme": "dark", "forced_colors": "active"},
+}
+INK = """() => {
+  const light = (text) => { const [r, g, b] = text.match(/[\\d.]+/g).map(Number); return (r + g + b) / 3; };
+  const ground = light(getComputedStyle(document.body).backgroundColor);
+  const all = [...document.querySelectorAll('.drawing [data-layer="outline"] polygon, .drawing text')];
+  const ink = (each) => { const style = getComputedStyle(each);
+    return light(each.tagName === 'text' ? style.fill : style.stroke); };
+  return all.length ? Math.min(...all.map((each) => Math.abs(ink(each) - ground))) : 0; }"""
+
+
+@pytest.fixture(scope="module")
+def browser(chromium: str):
+    with playwright.sync_playwright() as driver:
+        started = driver.chromium.launch(executable_path=chromium, args=FLAGS)
+        yield started
+        started.close()
+
+
+def test_the_drawing_follows_the_dark_and_forced_colours(browser, served: Served) -> None:
+    """Ink stands off the ground by far more than half the way from black to white, on drawings and their words."""
+    wrong = {}
+    for look, chosen in LOOKS.items():
+        context = browser.new_context(viewport=SIZES["wide"], base_url=served.address, **chosen)
+        page = watched(context.new_page())
+        page.goto("/")
+        if page.get_by_role("button", name="Lay out the demo shop").count():
+            lay_out_demo(page)
+        for path in ("/instrument/1?fret=7", "/instrument/1/sheet/slot"):
+            page.goto(path)
+            page.wait_for_load_state("networkidle")
+            if page.evaluate(INK) < 140:
+                wrong[look, path] = page.evaluate(INK)
+            if look == "dark" and (found := faults(page)):
+                wrong[look, path] = found
+        pressed, other = (page.locator(f"form.unit button[aria-pressed={state}]") for state in ("true", "false"))
+        shades = [each.evaluate("each => getComputedStyle(each).backgroundColor") for each in (pressed, other)]
+        assert shades[0] != shades[1], f"{look}: the pressed unit can be told"
+        assert page.wrong == []
+        context.close()
+    assert wrong == {}
+
+
+def test_a_pressed_button_says_so_and_is_not_pressed_twice(browser, served: Served) -> None:
+    context = browser.new_context(viewport=SIZES["phone"], has_touch=True, is_mobile=True, base_url=served.address)
+    page = watched(context.new_page())
+    page.set_default_timeout(MOST)
+    lay_out_demo(page)
+    page.goto("/instrument/1/sheet/slot")
+    page.get_by_label(re.compile("Kerf")).fill("0.58")
+    sent: list[object] = []
+    page.route("**/operation/*", lambda each: sent.append(each))
+    button = page.get_by_role("button", name="Note the measurements")
+    button.tap()
+    page.locator("button", has_text="Sending …").wait_for()
+    page.locator("button", has_text="Sending …").tap(force=True)
+    page.wait_for_timeout(100)
+    assert len(sent) == 1
+    page.unroute_all()
+    with answered(page):
+        sent[0].continue_()
+    page.get_by_role("heading", name="Noted").wait_for()
+    assert page.locator("button[aria-disabled=true]").count() == 0
+    context.close()
+    assert page.wrong == []
