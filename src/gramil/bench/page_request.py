@@ -13,6 +13,7 @@ from starlette.datastructures import UploadFile
 from starlette.requests import Request
 from starlette.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
 
+from gramil import names as n
 from gramil.bench.guard import TooLarge
 from gramil.bench.sessions import Session, same_token
 from gramil.bench.shop_record import ShopRecord
@@ -66,7 +67,7 @@ class PageRequest:
             "path": self.path,
             "part": self.part,
             "here": self.here,
-            "unit": self.session.unit or "mm",
+            "unit": self.session.unit or _own_unit(values.get("held")),
         }
         return HTMLResponse(render(template, **{**common, **values}), status)
 
@@ -80,6 +81,12 @@ class PageRequest:
         """This page's own address, query and all."""
         pairs = [(key, value) for key, values in self.query.items() for value in values]
         return self.path + ("?" + urlencode(pairs) if pairs else "")
+
+
+def _own_unit(held: object) -> str:
+    """The unit of the instrument that a page is about, in which its figures stand; millimetres on pages of the shop."""
+    figures = getattr(held, "figures", None)
+    return str(figures[n.instrument_units]) if figures is not None else "mm"
 
 
 Page = Callable[[PageRequest], Response]

@@ -72,8 +72,8 @@ def _not_among(these: Marks, those: Marks) -> Marks:
 
 
 def with_layers(plan: Plan, under: str, over: str) -> str:
-    """The plan's SVG with more drawn beneath its lines and over them."""
-    head, rest = plan.svg.split("</desc>", 1)
+    """The plan's SVG with more drawn beneath its lines and over them; with links in it, it is a group, not one image."""
+    head, rest = plan.svg.replace('role="img"', 'role="group"', 1).split("</desc>", 1)
     return f"{head}</desc>{under}{rest.removesuffix('</svg>')}{over}</svg>"
 
 
