@@ -72,7 +72,7 @@ def _not_among(these: Marks, those: Marks) -> Marks:
 
 
 def with_layers(plan: Plan, under: str, over: str) -> str:
-    """The plan's SVG with more drawn beneath its lines and over them; with links in it, it is a group, not one image."""
+    """The plan's SVG with more drawn beneath its lines and over them: a group with links in it, not one image."""
     head, rest = plan.svg.replace('role="img"', 'role="group"', 1).split("</desc>", 1)
     return f"{head}</desc>{under}{rest.removesuffix('</svg>')}{over}</svg>"
 
