@@ -140,8 +140,9 @@ def test_a_piece_to_follow_lies_where_it_was_said(served: Served, demo: httpx.Cl
 
 def test_the_list_of_tools_says_its_lengths_in_the_unit_of_the_page(demo: httpx.Client) -> None:
     """A kerf of 0.58 mm is 0.58 / 25.4 = 0.023 in: bare, on a page of inches, it read as more than half an inch."""
-    assert "kerf <b>0.58 mm</b>" in demo.get("/tools").text
+    kerf = '<dt>kerf</dt><dd><b class="number">{}</b><span class="u"> {}</span></dd>'
+    assert kerf.format("0.58", "mm") in demo.get("/tools").text
     post(demo, "/unit", unit="in", back="/tools")
     page = demo.get("/tools").text
-    assert "kerf <b>0.023 in</b>" in page
+    assert kerf.format("0.023", "in") in page
     assert "0.58" not in page
