@@ -12,7 +12,7 @@ from gramil.air.places import import_air, place
 from gramil.now.hours import read_hours
 from gramil.now.open_now import open_now
 from gramil.now.plan import greedy_plan
-from gramil.now.states import bench_of_store
+from gramil.now.states import WorkedOut, bench_of_store
 from gramil.now.tasks import weeks_of
 from gramil.physics.arrays import floats
 from gramil.sheets.handed_out import by_name, stale_in_store
@@ -38,7 +38,7 @@ def run() -> None:
         reading = seconds(lambda: _now(path), 5)
         print(f"now, {COUNT} instruments, from the store   {milliseconds(reading)}   limit 200 ms")
         with open_store(path, to_read=True) as store:
-            bench = bench_of_store(store, NOW, staling=_stale)
+            bench = bench_of_store(store, NOW, WorkedOut(_stale))
         weeks = weeks_of(bench.instruments, bench.shop, read_hours(), 28)
         planning = seconds(lambda: greedy_plan(weeks), 3)
         print(f"four weeks of {COUNT}, {len(weeks.tasks)} tasks        {milliseconds(planning)}   limit 500 ms")
@@ -47,7 +47,7 @@ def run() -> None:
 def _now(path: Path) -> None:
     """Opened, read, and told, as the command does it."""
     with open_store(path, to_read=True) as store:
-        bench = bench_of_store(store, NOW, staling=_stale)
+        bench = bench_of_store(store, NOW, WorkedOut(_stale))
     open_now(bench.instruments, bench.shop)
 
 

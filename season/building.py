@@ -34,7 +34,7 @@ from gramil.now.hours import hours_in, read_hours
 from gramil.now.open_now import InstrumentState, open_now
 from gramil.now.outlook import Spell
 from gramil.now.plan import broken, greedy_plan
-from gramil.now.states import Bench, bench_of_store
+from gramil.now.states import Bench, WorkedOut, bench_of_store
 from gramil.now.tasks import weeks_of
 from gramil.shop.instruments import instrument, revision
 from gramil.shop.kept_plans import kept_weeks
@@ -114,7 +114,7 @@ class Season:
 
     def _bench(self, now: datetime) -> Bench:
         said: Mapping[str, Sequence[Spell]] = {"shop": self._said(now)} if self.outlook else {}
-        return bench_of_store(self.store, now, said=said, record_days=400.0, staling=lambda *_: {})
+        return bench_of_store(self.store, now, WorkedOut(lambda *_: {}), said=said, record_days=400.0)
 
     def _said(self, now: datetime) -> tuple[Spell, ...]:
         """An outlook of five days, a little wrong."""

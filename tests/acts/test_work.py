@@ -12,7 +12,7 @@ from gramil.change.in_store import figures_in_store
 from gramil.change.stops import measured_stops
 from gramil.faults import MakersFault
 from gramil.now.needs import needs_of, used_up_by
-from gramil.now.states import bench_of_store
+from gramil.now.states import WorkedOut, bench_of_store
 from gramil.now.stock_on_hand import stock_of_store
 from gramil.shop.instruments import Instrument, add_instrument
 from gramil.shop.operations_done import Measurement, Noted, measurements, operations_done
@@ -132,4 +132,4 @@ def test_a_stop_that_a_reading_makes_is_told_until_the_piece_is_begun_anew(store
 
 
 def now_stops(store: Store) -> tuple[str, ...]:
-    return bench_of_store(store, NOW, staling=lambda *_: {}).instruments[0].stops
+    return bench_of_store(store, NOW, WorkedOut(lambda *_: {})).instruments[0].stops

@@ -8,7 +8,7 @@ import pytest
 
 from gramil.faults import MakersFault
 from gramil.now.open_now import Conditions, InstrumentState, open_now
-from gramil.now.states import bench_of_files, bench_of_store, done_in
+from gramil.now.states import WorkedOut, bench_of_files, bench_of_store, done_in
 from gramil.shop.instruments import Instrument, add_instrument, instrument, save_revision
 from gramil.shop.made_file import parse_made
 from gramil.store.opening import Store, create_store
@@ -27,7 +27,7 @@ def test_an_instrument_with_faults_is_told_and_the_others_stand(tmp_path: Path) 
     with create_store(tmp_path / "s.gramil") as store:
         add_instrument(store, "Tarn", TARN, Hand(NOW))
         add_instrument(store, "Broken", TARN.replace("length = 630", "length = true"), Hand(NOW))
-        bench = bench_of_store(store, NOW, staling=nothing_stale)
+        bench = bench_of_store(store, NOW, WorkedOut(nothing_stale))
     assert [one.name for one in bench.instruments] == ["Tarn"]
     assert bench.faults[0].startswith("Broken: ")
 
@@ -35,15 +35,15 @@ def test_an_instrument_with_faults_is_told_and_the_others_stand(tmp_path: Path) 
 def test_the_latest_revision_counts(tmp_path: Path) -> None:
     with create_store(tmp_path / "s.gramil") as store:
         add_instrument(store, "Tarn", TARN, Hand(NOW))
-        assert "bound" in bench_of_store(store, NOW, staling=nothing_stale).instruments[0].work.operations
+        assert "bound" in bench_of_store(store, NOW, WorkedOut(nothing_stale)).instruments[0].work.operations
         unbound = TARN.replace("[binding]\nthickness = 1.8", "[binding]\nthickness = 0")
         save_revision(store, instrument(store, "Tarn"), unbound, Hand(NOW))
-        assert "bound" not in bench_of_store(store, NOW, staling=nothing_stale).instruments[0].work.operations
+        assert "bound" not in bench_of_store(store, NOW, WorkedOut(nothing_stale)).instruments[0].work.operations
 
 
 def test_an_instrument_that_is_not_there_is_told(tmp_path: Path) -> None:
     with create_store(tmp_path / "s.gramil") as store, pytest.raises(MakersFault, match="no such instrument: Fell"):
-        bench_of_store(store, NOW, ["Fell"], staling=nothing_stale)
+        bench_of_store(store, NOW, WorkedOut(nothing_stale), ["Fell"])
 
 
 def test_readings_of_days_ago_close_gluing_and_say_why() -> None:

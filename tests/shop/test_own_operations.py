@@ -13,7 +13,7 @@ from gramil.doorway.export import export_csv, export_files
 from gramil.doorway.verify import verify, verify_open
 from gramil.doorway.working_files import working_files
 from gramil.faults import MakersFault
-from gramil.now.states import bench_of_store
+from gramil.now.states import WorkedOut, bench_of_store
 from gramil.shop.instruments import add_instrument, instruments
 from gramil.shop.operations_done import mark_done, operations_done
 from gramil.shop.operations_file import usual_work
@@ -48,7 +48,7 @@ def test_the_bench_goes_by_them(store: Store, now: datetime) -> None:
     tarn = add_instrument(store, "Tarn", TARN, Hand(now))
     save_own_operations(store, INLAY, Hand(now), owner=tarn)
     mark_done(store, tarn.id, "head_inlaid", Hand(now))
-    (state,) = bench_of_store(store, now, staling=lambda *_: {}).instruments
+    (state,) = bench_of_store(store, now, WorkedOut(lambda *_: {})).instruments
     assert "head_inlaid" in state.work.operations
     assert "head_inlaid" in state.done
 

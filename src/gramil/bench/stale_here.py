@@ -1,7 +1,8 @@
 """Which sheets handed out are stale, for the bench: worked out once after each change to the record."""
 
+from gramil.bench.made_here import figuring, judging
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
-from gramil.now.states import Staling
+from gramil.now.states import Staling, WorkedOut
 from gramil.sheets.handed_out import Stale, by_name, names_given, stale_sheets
 from gramil.shop.operations import Work, needed
 from gramil.shop.own_operations import work_of
@@ -35,3 +36,8 @@ def work_on(store: Store, held: OpenInstrument) -> Work:
 def staling(open_instruments: OpenInstruments) -> Staling:
     """A function that tells which sheets are stale by the figures that the bench holds."""
     return lambda store, owner: by_name(stale_on(store, open_instruments, open_instruments.held(store, owner.id)))
+
+
+def worked_out(open_instruments: OpenInstruments) -> WorkedOut:
+    """How an instrument of the store is told of by the figures that the bench holds."""
+    return WorkedOut(staling(open_instruments), judging(open_instruments), figuring(open_instruments))

@@ -15,7 +15,7 @@ from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
 from gramil.now.chances import RECENT
 from gramil.now.outlook import Spell, read_outlook, typed_outlook
-from gramil.now.states import Bench, bench_of_files, bench_of_store
+from gramil.now.states import Bench, WorkedOut, bench_of_files, bench_of_store
 from gramil.shop.instruments import Instrument
 from gramil.shop.shop_in_store import shop_description
 from gramil.store.opening import Store, open_store
@@ -65,7 +65,7 @@ def bench_wanted(wanted: Wanted, record_days: float = RECENT) -> Bench:
     if wanted.store is not None:
         with open_store(wanted.store, to_read=True) as opened:
             said = _said(spells, place, shop_description(opened))
-            return bench_of_store(opened, now, wanted.files, said, record_days=record_days, staling=_stale)
+            return bench_of_store(opened, now, WorkedOut(_stale), wanted.files, said, record_days)
     paths = [Path(file) for file in wanted.files]
     return bench_of_files(paths, wanted.shop, now.replace(tzinfo=None), _said(spells, place, read_shop(wanted.shop)))
 

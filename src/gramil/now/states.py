@@ -79,6 +79,15 @@ Staling = Callable[[Store, Instrument], Mapping[str, str]]
 """Which of its sheets handed out are stale, by name, and why; raises MakersFault where it cannot be worked out."""
 
 
+@dataclass(frozen=True)
+class WorkedOut:
+    """How what is said of an instrument of the store is worked out; whoever has its figures at hand gives them."""
+
+    staling: Staling
+    judging: Judging = standing_in_store
+    figuring: Figuring = figures_in_store
+
+
 def bench_of_files(
     files: Sequence[Path], shop: Path | None, now: datetime, said: Mapping[str, Sequence[Spell]] | None = None
 ) -> Bench:
@@ -95,13 +104,10 @@ def bench_of_files(
 def bench_of_store(
     store: Store,
     now: datetime,
+    by: WorkedOut,
     names: Sequence[str] = (),
     said: Mapping[str, Sequence[Spell]] | None = None,
-    *,
     record_days: float = RECENT,
-    judging: Judging = standing_in_store,
-    figuring: Figuring = figures_in_store,
-    staling: Staling,
 ) -> Bench:
     """The bench from the store: its open instruments, or those named; `now` has an offset from UTC."""
     with reading(store):
@@ -112,7 +118,7 @@ def bench_of_store(
         read, faults = [], []
         for each in rows:
             try:
-                read.append(_from_store(store, each, now, (judging, figuring, staling), on_hand))
+                read.append(_from_store(store, each, now, by, on_hand))
             except MakersFault as fault:
                 faults.append(f"{each.name}: {fault.faults[0]}")
     bench = _bench(read, described, known, now.replace(tzinfo=None), said or {})
@@ -173,7 +179,7 @@ def _from_store(
     store: Store,
     owner: Instrument,
     now: datetime,
-    telling: tuple[Judging, Figuring, Staling],
+    by: WorkedOut,
     on_hand: tuple[Sequence[Stock], Sequence[MadePart]],
 ) -> _Read:
     """An instrument from the keys of its latest revision; whether its parts fit together is not checked here."""
@@ -182,8 +188,7 @@ def _from_store(
     moments = ((each.operation, datetime.fromisoformat(each.at)) for each in operations_done(store, owner.id))
     done = {operation: moment.astimezone(now.tzinfo).replace(tzinfo=None) for operation, moment in moments}
     try:
-        judging, figuring, staling = telling
-        judged, figures, stale = judging(store, owner), figuring(store, owner), staling(store, owner)
+        judged, figures, stale = by.judging(store, owner), by.figuring(store, owner), by.staling(store, owner)
         stops, lacking = measured_stops(figures), _lacking(figures, done, *on_hand)
     except MakersFault:  # its faults are reported where its figures are shown
         judged, stops, stale, lacking = (), (), {}, {}

@@ -100,7 +100,6 @@ def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int, luck: L
     last_piece: dict[str, int] = {}
     place = first
     for each in one.to_do:
-        released = _released(each, one, shop.now)
         before = tuple(last_piece[name] for name in each.after if name in last_piece)
         pieces = _pieces(each)
         for number, minutes in enumerate(pieces):
@@ -112,7 +111,7 @@ def _tasks(one: InstrumentState, shop: Conditions, end: int, first: int, luck: L
                 minutes,
                 round(60 * each.clamp) if is_last else 0,
                 before if number == 0 else (place - 1,),
-                _starts(each, one, shop, minutes, released, end, luck) if number == 0 else ((0, NEVER),),
+                _starts(each, one, shop, minutes, end, luck) if number == 0 else ((0, NEVER),),
                 (*each.uses, part_of(one.name, each)),
                 each.takes if number == 0 else (),
                 each.frees if is_last else (),
@@ -150,7 +149,6 @@ def _starts(
     one: InstrumentState,
     shop: Conditions,
     minutes: int,
-    released: int,
     end: int,
     luck: Luck | None,
 ) -> tuple[Span, ...]:
@@ -163,7 +161,7 @@ def _starts(
     settled = [
         _settles(piece.settled, piece.likely, shop.now) for part in each.wood for piece in one.wood.get(part, ())
     ]
-    earliest = max([released, *settled])
+    earliest = max([_released(each, one, shop.now), *settled])
     if not each.air:
         return ((earliest, NEVER),)
     needed = minutes + round(60 * each.air_hours)

@@ -4,14 +4,13 @@ archive.
 
 from starlette.responses import Response
 
-from gramil.bench.made_here import judging
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.files_page import plain, zipped
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.print_page import paper_wanted, printer_of
 from gramil.bench.pages.sheet_page import work_for
-from gramil.bench.stale_here import staling
+from gramil.bench.stale_here import worked_out
 from gramil.bench.units import formatter_for
 from gramil.chosen import Choices, Chosen, choices, chosen_makers
 from gramil.faults import MakersFault
@@ -57,6 +56,5 @@ def _ticked(request: PageRequest, known: Choices) -> Chosen:
 
 def _open_now(request: PageRequest, store: Store, open_instruments: OpenInstruments, held: OpenInstrument) -> list[str]:
     """The operations that are open on this instrument now."""
-    judged, stale = judging(open_instruments), staling(open_instruments)
-    bench = bench_of_store(store, request.now, [held.seen.name], judging=judged, staling=stale)
+    bench = bench_of_store(store, request.now, worked_out(open_instruments), [held.seen.name])
     return [each.operation.name for one in open_now(bench.instruments, bench.shop) for each in one.open]

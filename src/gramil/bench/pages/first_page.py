@@ -11,11 +11,10 @@ from gramil.air.air_bands import Limits
 from gramil.air.air_of_places import STALE
 from gramil.bench.ages import ago
 from gramil.bench.day_curve import day_curve, day_span
-from gramil.bench.made_here import figuring, judging
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.beginning import six
-from gramil.bench.stale_here import staling
+from gramil.bench.stale_here import worked_out
 from gramil.change.made_words import lines as made_lines
 from gramil.faults import MakersFault
 from gramil.now.open_now import Closed, InstrumentNow, InstrumentState, Open, PlaceNow, day_of, open_now
@@ -90,9 +89,7 @@ def first_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         bench = bench_of_store(
             store,
             request.now,
-            judging=judging(open_instruments),
-            figuring=figuring(open_instruments),
-            staling=staling(open_instruments),
+            worked_out(open_instruments),
         )
         rows = _rows(store, open_instruments, bench, known, request.now.replace(tzinfo=None))
         others = [each for each in instruments(store) if each.standing != "open"]

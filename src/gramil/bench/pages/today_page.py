@@ -9,11 +9,10 @@ from importlib.resources import files
 
 from starlette.responses import Response
 
-from gramil.bench.made_here import judging
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.sheet_page import work_for
-from gramil.bench.stale_here import staling
+from gramil.bench.stale_here import worked_out
 from gramil.bench.svg_in_page import inlined
 from gramil.bench.templating import render
 from gramil.bench.units import formatter_for
@@ -49,7 +48,7 @@ class TodayRow:
 def today_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The day as one file that needs nothing else: no script, no font, no picture from elsewhere."""
     with request.keeping.opened() as store:
-        bench = bench_of_store(store, request.now, judging=judging(open_instruments), staling=staling(open_instruments))
+        bench = bench_of_store(store, request.now, worked_out(open_instruments))
         known = {each.name: each.id for each in instruments(store)}
         rows = []
         for each in open_now(bench.instruments, bench.shop):

@@ -7,10 +7,9 @@ from itertools import groupby
 from starlette.responses import Response
 
 from gramil.bench.load_picture import letters_of, load_picture
-from gramil.bench.made_here import figuring, judging
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
-from gramil.bench.stale_here import staling
+from gramil.bench.stale_here import worked_out
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.hours import hours_in, read_hours
@@ -84,10 +83,8 @@ def _planned(request: PageRequest, open_instruments: OpenInstruments) -> tuple[B
         bench = bench_of_store(
             store,
             request.now,
+            worked_out(open_instruments),
             said=_said(request, store, given["outlook"]),
-            judging=judging(open_instruments),
-            figuring=figuring(open_instruments),
-            staling=staling(open_instruments),
         )
     weeks = weeks_of(bench.instruments, bench.shop, read_hours(given["hours"], given["working"]), 7 * count)
     return bench, weeks, greedy_plan(weeks)
