@@ -206,7 +206,7 @@ def _under(figures: Figures) -> Iterator[Thing]:
 
 def _on_top(figures: Figures) -> Iterator[Thing]:
     hole = figures[n.piece_soundhole]
-    yield Thing("soundhole", "the soundhole", tuple(each for each in hole if each.layer == "cut"))
+    yield Thing("soundhole", "the soundhole", tuple(each for each in hole if each.layer == "outline"))
     yield Thing(
         "rosette", "a ring of the rosette", tuple(each for each in hole if each.layer == "markers"), tapped=False
     )
