@@ -112,10 +112,15 @@ def makers(figures: Figures, work: Work) -> Iterator[Maker]:
     yield "pages", None, lambda: pages_of(formatter)
 
 
-@lru_cache(maxsize=4)
 def pages_of(formatter: Formatter) -> tuple[FrontPage, ...]:
     """The build book's own pages, of one state once."""
-    return tuple(front_pages(formatter))
+    assert isinstance(formatter.figures, Noting)
+    return _pages(formatter.figures)
+
+
+@lru_cache(maxsize=4)
+def _pages(figures: Noting) -> tuple[FrontPage, ...]:
+    return tuple(front_pages(formatter_of(figures)))
 
 
 def _svg(drawing: Any, formatter: Formatter) -> str:
