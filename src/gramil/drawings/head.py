@@ -119,7 +119,7 @@ def piece_tuner_sizes(
         marks += (
             Words((10.0, y), str(row), 2.6),
             Label((15.0, y), n.head_posts_y[row], "from the middle ", height=2.4),
-            Label((15.0, y - 4.0), n.head_sideways_bend[row], "bends sideways ", height=2.4),
+            Label((15.0, y - 4.0), n.head_sideways_bend[row], f"{row} bends sideways ", height=2.4),
         )
     return (
         *marks,
