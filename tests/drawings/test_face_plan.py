@@ -49,5 +49,5 @@ def test_the_title_block_names_instrument_hand_and_scale_beside_the_plan(hand: s
     said = " ".join(mark.text for mark in drawing.marks if isinstance(mark, Words))
     assert "Tarn" in said
     assert f"{hand}-handed, treble {'down' if hand == 'left' else 'up'}; 1 : 1" in said
-    block = [mark for mark in drawing.marks if isinstance(mark, Polyline) and mark.layer == "outline"][-1]
+    block = [mark for mark in drawing.marks if isinstance(mark, Polyline) and mark.layer == "list"][-1]
     assert min(x for x, _ in block.points) > figures["body_length"]

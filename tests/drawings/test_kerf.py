@@ -4,6 +4,7 @@ Where the drawing allows for the kerf, its cut lines read back lie half of it ou
 inside it, by a library's offset; where the machine does, they are the finished edge.
 """
 
+import re
 from collections.abc import Iterator
 from io import StringIO
 from typing import Any
@@ -119,8 +120,9 @@ def test_every_drawing_to_cut_by_says_who_allows_for_the_kerf(instrument: str, a
             width = LASER if drawing.name in BY_LASER else ROUTER
             assert drawing.name in BY_LASER | BY_ROUTER
             said = kerf_of(drawing, text)
-            inches = instrument == "fell"
-            assert (f"{width / 25.4:.3f} in" if inches else f"{width:.2f} mm") in said
+            ((figure, unit),) = re.findall(r"([\d.]+) (mm|in)\b", said)
+            assert unit == ("in" if instrument == "fell" else "mm")
+            assert float(figure) == pytest.approx(width / (25.4 if unit == "in" else 1.0), abs=0.0005)
             assert ("left to the machine" in said) == (allowed_in == "the machine")
             for data in (dxf_bytes(drawing, text), svg_bytes(drawing, text)):
                 assert said in data.decode("utf-8")

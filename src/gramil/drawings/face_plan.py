@@ -61,8 +61,8 @@ def piece_title_block(
     right, high = left + BLOCK[0], low + BLOCK[1]
     side = "down" if instrument_handed == "left" else "up"
     marks: list[Mark] = [
-        Polyline(box_points((left, low), (right, high)), "outline", closed=True),
-        Line((left, high - 18.0), (right, high - 18.0), "text"),
+        Polyline(box_points((left, low), (right, high)), "list", closed=True),
+        Line((left, high - 18.0), (right, high - 18.0), "list"),
         Words((left + 4.0, high - 8.5), instrument_name, 5.5),
         Words((left + 4.0, high - 14.5), f"plan of the face, {instrument_handed}-handed, treble {side}; 1 : 1", 2.6),
     ]
