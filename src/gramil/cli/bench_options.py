@@ -13,7 +13,7 @@ from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_
 from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
-from gramil.now.chances import RECENT
+from gramil.now.chances import ON_RECORD
 from gramil.now.outlook import Spell, read_outlook, typed_outlook
 from gramil.now.states import Bench, WorkedOut, bench_of_files, bench_of_store
 from gramil.shop.instruments import Instrument
@@ -52,7 +52,7 @@ class Wanted:
     place: str | None
 
 
-def bench_wanted(wanted: Wanted, record_days: float = RECENT) -> Bench:
+def bench_wanted(wanted: Wanted, record_days: float = ON_RECORD) -> Bench:
     """The bench that the options ask for. With a store, FILES are instruments' names.
 
     Of a store's readings, those of so many `record_days` are looked at.

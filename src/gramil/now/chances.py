@@ -12,10 +12,13 @@ from itertools import pairwise
 import numpy as np
 
 from gramil.air.air_bands import Limits
+from gramil.air.air_of_places import HABIT_DAYS
 from gramil.wood.air import AirHistory
 
 RECENT = 42
 """Days before now that count."""
+ON_RECORD = HABIT_DAYS + 2
+"""Days of readings that tell the last weeks and a place's habit."""
 SEASON = 21
 """Days before and after the same day of a year past that count."""
 FEWEST = 10

@@ -17,7 +17,7 @@ from gramil.description.reading import ShopDescription, parse_keys, read_descrip
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
-from gramil.now.chances import RECENT
+from gramil.now.chances import ON_RECORD
 from gramil.now.conditions import conditions, gluing_moisture, pieces_of, wood_now
 from gramil.now.match import Stock
 from gramil.now.needs import MadePart, fit
@@ -107,7 +107,7 @@ def bench_of_store(
     by: WorkedOut,
     names: Sequence[str] = (),
     said: Mapping[str, Sequence[Spell]] | None = None,
-    record_days: float = RECENT,
+    record_days: float = ON_RECORD,
 ) -> Bench:
     """The bench from the store: its open instruments, or those named; `now` has an offset from UTC."""
     with reading(store):
