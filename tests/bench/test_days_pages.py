@@ -207,7 +207,10 @@ def test_test_cuts_give_the_saws_kerf_and_a_jig_its_day(demo: httpx.Client) -> N
     assert jig is not None
     after = post(demo, "/tools/saw", item=saw[1], widths="0.60, 0.62, 0.61").text
     assert "3 test cuts, 2026-11-25" in after
-    assert "checked <b>2026-11-25</b>" in post(demo, "/tools/jig", item=jig[1], constant="62.55").text
+    assert (
+        '<dt>checked</dt><dd><b class="number">2026-11-25</b>'
+        in post(demo, "/tools/jig", item=jig[1], constant="62.55").text
+    )
 
 
 def longer(client: httpx.Client) -> None:
