@@ -75,6 +75,13 @@ IDLE: dict[str, tuple[str, str]] = {
     ),
     **_each("shop", "no pilot kerf is cut: the slots' bottoms are straight", "limits.pilot_least"),
     **_each("shop", "asked of so many strings and more; Tarn has six", "limits.single_strings"),
+    **_each(
+        "shop", "closed lines are moved by it when a file to cut by is written, not on the drawing", "shop.laser_kerf"
+    ),
+    **_each("shop", "no kerf of a router is given, for which anybody would allow", "shop.router_kerf_in"),
+    **_each(
+        "shop", "temperatures are shown by it on the bench and by commands, and on none of these", "shop.temperature"
+    ),
     **_each("shop", "one of a kind is enough, and there is one of each", "blank.count"),
     **_each("shop", "Tarn's head has an outline, by which it is measured", "limits.head_beside", "limits.head_beyond"),
     **_each("shop", "Tarn has no zero fret", "limits.zero_fret_drop"),
