@@ -20,7 +20,7 @@ from ..in_process import gramil
 
 AT = ("--at", "2026-01-19T09:00")
 NAMES = ("tarn.toml", "fell.toml", "scree.toml", "mere.toml")
-SHEETS = ("index_template_made",)
+SHEETS = ("index_template_made", "mould_made")
 """Of what is open on the first day, what has a sheet."""
 MOST = 250
 """Keystrokes of a busy day: what was asked for."""

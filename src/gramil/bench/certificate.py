@@ -76,5 +76,5 @@ def _library() -> None:
         import cryptography  # noqa: F401  (asked for here, so that one sentence says what is missing)
     except ImportError:
         raise MakersFault.of(
-            "HTTPS needs a library that is not installed", remedy='install the extra: pip install "gramil[lan]"'
+            "HTTPS needs a library that is not installed", remedy="install the library cryptography beside gramil"
         ) from None

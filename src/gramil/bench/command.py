@@ -23,7 +23,9 @@ import click
     help="Where to listen; 0 takes any free port.",
 )
 @click.option("--lan", is_flag=True, help="Let phones on this network in, each after pairing with a code.")
-@click.option("--https", is_flag=True, help="Serve HTTPS, with a certificate of the bench's own (needs the extra lan).")
+@click.option(
+    "--https", is_flag=True, help="Serve HTTPS, with a certificate of the bench's own (needs the library cryptography)."
+)
 @click.option("--open/--no-open", "opens", default=False, help="Open the browser as well.")
 def command(store: Path, port: int, lan: bool, https: bool, opens: bool) -> None:
     """The instruments, the sheets and the shop in a browser, on this machine alone.

@@ -18,7 +18,7 @@ USED_AT: Mapping[Ref[Drawing], tuple[str, ...]] = {
     n.drawing_neck_gauges: ("neck_profiled",),
     n.drawing_plan_sections: ("neck_profiled",),
     n.drawing_neck_facets: ("neck_profiled",),
-    n.drawing_mould: ("blocks_made", "sides_fitted", "blocks_glued"),
+    n.drawing_mould: ("mould_made", "blocks_made", "sides_fitted", "blocks_glued"),
     n.drawing_side: ("sides_bent", "linings_glued_back"),
     n.drawing_braces: ("top_braces_fitted", "back_braces_fitted"),
     n.drawing_top_inside: ("top_sawn", "top_braces_glued", "bridge_plate_glued", "top_let_in"),

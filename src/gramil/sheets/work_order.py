@@ -13,7 +13,7 @@ STAGES: Sequence[tuple[str, ...]] = (
     ("wood",),
     ("board", "template"),
     ("neck",),
-    ("rim", "blocks", "linings"),
+    ("mould", "rim", "blocks", "linings"),
     ("top", "braces"),
     ("back",),
     ("body",),

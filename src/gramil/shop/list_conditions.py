@@ -96,8 +96,10 @@ def _field(key: str) -> FieldInfo | None:
 
 @cache
 def _keys() -> Mapping[str, FieldInfo]:
-    """Every key of a description's tables, with a dot between table and key; arrays of tables have no such keys."""
-    return dict(_within(Instrument, ""))
+    """Every key of a description's tables, with a dot between table and key, and whether a body is described; arrays of
+    tables have no such keys.
+    """
+    return {**dict(_within(Instrument, "")), "body.described": FieldInfo(annotation=bool)}
 
 
 def _within(model: type[BaseModel], above: str) -> Iterator[tuple[str, FieldInfo]]:

@@ -77,6 +77,11 @@ class Body(Table):
             raise ValueError("length and layer go with file; stations and points are in true size")
         return self
 
+    @property
+    def described(self) -> bool:
+        """Whether there is an outline, and so a body to judge; lists of operations ask it as `body.described`."""
+        return any(given is not None for given in (self.outline, self.points, self.file))
+
 
 class EdgeBinding(Table):
     """Binding round the body's edge at one plate, with the purfling inside it; leave the table out for a bare edge.
