@@ -6,7 +6,6 @@ is drawn is left out.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import partial
 from math import ceil
 
 from gramil.drawings.marks import Point
@@ -79,19 +78,12 @@ class Tiling:
 
 
 def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float], unit: LengthUnit = "mm") -> Tiling:
-    """The drawing on this paper, turned for the fewest tiles (then to lose no figure, for the least paper, lying)."""
+    """The drawing on this paper, turned for the fewest tiles (then for the least paper, then lying)."""
     shape = shape_of(marks)
     box = bounds(shape)
     wide, tall = box[2] - box[0] + 2 * ROOM, box[3] - box[1] + 2 * ROOM
     both = [_on_sheet(marks, shape, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale, unit)]
-    lost = partial(_lost, bounds(marks))
-    return min(both, key=lambda t: (len(t.tiles), lost(t), t.pages * t.sheet.width * t.sheet.height, t.sheet.height))
-
-
-def _lost(whole: Box, tiling: Tiling) -> float:
-    """By how much what stands beside the shape reaches past all pages laid together, in whole mm."""
-    wide, tall = tiling.size
-    return round(max(0.0, whole[2] - whole[0] - wide) + max(0.0, whole[3] - whole[1] - tall))
+    return min(both, key=lambda t: (len(t.tiles), t.pages * t.sheet.width * t.sheet.height, t.sheet.height))
 
 
 def shape_of(marks: Sequence[Plain]) -> list[Plain]:
