@@ -1,4 +1,4 @@
-"""`python -m fuzz --seconds 60 [--seed N] [--kind odd]`: random inputs of every kind until the time is over.
+"""`python -m fuzz --seconds 60 [--seed N] [--kind odd] [--each 2]`: random inputs of every kind until the time is over.
 
 Each input follows from its seed. One that fails is made smaller and kept in tests/fuzzed, where a test tries it again;
 its seed is told. Ends with status 1 if any failed.
@@ -25,14 +25,18 @@ FIRST = 8
 def main() -> int:
     asked = _asked()
     kinds = [each for each in KINDS if asked.kind in ("", each.name)]
-    until, turn, failures = time.monotonic() + asked.seconds, 0, 0
+    until, failures = time.monotonic() + asked.seconds, 0
     tried = dict.fromkeys((each.name for each in kinds), 0)
     spent = dict.fromkeys(tried, 0.0)
     with tempfile.TemporaryDirectory() as folder:
-        while time.monotonic() < until and failures < asked.most:
-            kind = min(kinds, key=lambda each: spent[each.name] / each.share)
-            begun, turn = time.monotonic(), turn + 1
-            count = min(BATCH, FIRST + tried[kind.name])
+        while failures < asked.most:
+            fewest = min(kinds, key=lambda each: tried[each.name])
+            if time.monotonic() >= until and tried[fewest.name] >= asked.each:
+                break
+            ahead = time.monotonic() < until
+            kind = min(kinds, key=lambda each: spent[each.name] / each.share) if ahead else fewest
+            begun = time.monotonic()
+            count = min(BATCH, FIRST + tried[kind.name]) if ahead else asked.each - tried[kind.name]
             seeds = [f"{asked.seed} {kind.name} {tried[kind.name] + row}" for row in range(count)]
             done, failure = batch(kind, seeds, Path(folder))
             spent[kind.name] += time.monotonic() - begun
@@ -51,6 +55,7 @@ def _asked() -> argparse.Namespace:
     parser.add_argument("--seconds", type=float, default=60.0)
     parser.add_argument("--seed", type=int, default=random.SystemRandom().randrange(10**9))
     parser.add_argument("--kind", default="", choices=["", *(each.name for each in KINDS)])
+    parser.add_argument("--each", type=int, default=0, help="inputs of every kind, however long they take")
     parser.add_argument("--most", type=int, default=20, help="failures after which it ends")
     return parser.parse_args()
 

@@ -61,13 +61,13 @@ def test_a_record_saved_in_an_editor_meanwhile_is_not_written_over(
 ) -> None:
     record, saved = bench / "tarn.made.toml", 'gramil = 1\n[[done]]\noperation = "tapered"\n'
     record.write_text("gramil = 1\n")
-    told = done._answer
+    told = done.read_measurements
 
     def saved_meanwhile(*given: object) -> object:
         record.write_text(saved)
         return told(*given)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(done, "_answer", saved_meanwhile)
+    monkeypatch.setattr(done, "read_measurements", saved_meanwhile)
     words = ("done", "slotted", str(bench / "tarn.toml"))
     assert "tarn.made.toml: was changed meanwhile" in str(run(*words))
     assert record.read_text() == saved
