@@ -521,7 +521,7 @@ def test_two_phones_at_the_same_instrument_get_a_clear_choice(browser, wide, pho
     assert phone.get_by_label("Why, in a line").input_value() == "mine"
     with answered(phone):
         phone.get_by_role("button", name="Keep").tap()
-    phone.get_by_text("Revision 3").wait_for()
+    phone.get_by_text("Kept as revision 3").wait_for()
 
 
 def test_the_print_is_at_true_scale_both_ways(wide, tmp_path: Path) -> None:

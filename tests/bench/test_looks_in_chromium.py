@@ -1,11 +1,13 @@
 """The bench in the dark, in forced colours and in print, and buttons that say that they were pressed: in Chromium."""
 
 import re
+import shutil
+from pathlib import Path
 
 import pytest
 
 from .conftest import Served
-from .test_in_chromium import FLAGS, MOST, SIZES, answered, faults, lay_out_demo, watched
+from .test_in_chromium import FLAGS, SIZES, answered, faults, lay_out_demo, watched
 
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 LOOKS = {
@@ -29,15 +31,13 @@ def browser(chromium: str):
         started.close()
 
 
-def test_the_drawing_follows_the_dark_and_forced_colours(browser, served: Served) -> None:
+def test_the_drawing_follows_the_dark_and_forced_colours(browser, served: Served, laid_out: Path) -> None:
     """Ink stands off the ground by far more than half the way from black to white, on drawings and their words."""
     wrong = {}
+    shutil.copyfile(laid_out, served.store)
     for look, chosen in LOOKS.items():
         context = browser.new_context(viewport=SIZES["wide"], base_url=served.address, **chosen)
         page = watched(context.new_page())
-        page.goto("/")
-        if page.get_by_role("button", name="Lay out the demo shop").count():
-            lay_out_demo(page)
         for path in ("/instrument/1?fret=7", "/instrument/1/sheet/slot"):
             page.goto(path)
             page.wait_for_load_state("networkidle")
@@ -53,10 +53,9 @@ def test_the_drawing_follows_the_dark_and_forced_colours(browser, served: Served
     assert wrong == {}
 
 
-def test_a_pressed_button_says_so_and_is_not_pressed_twice(browser, served: Served) -> None:
+def test_a_pressed_button_says_so_and_is_not_pressed_twice(browser, served: Served, laid_out: Path) -> None:
     context = browser.new_context(viewport=SIZES["phone"], has_touch=True, is_mobile=True, base_url=served.address)
-    page = watched(context.new_page())
-    page.set_default_timeout(MOST)
+    page = watched(context.new_page(), lambda: shutil.copyfile(laid_out, served.store))
     lay_out_demo(page)
     page.goto("/instrument/1/sheet/slot")
     page.get_by_label(re.compile("Kerf")).fill("0.58")

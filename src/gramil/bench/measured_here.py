@@ -19,6 +19,8 @@ MOST = 40
 """So many places stand in an address."""
 FURTHEST = 40.0
 """Nothing farther than this from a place, in mm, catches it."""
+FAR_OFF = 100_000.0
+"""No place that far from the drawing's zero, in mm, is one of it."""
 
 
 @dataclass(frozen=True)
@@ -68,7 +70,7 @@ def _read(written: str) -> tuple[float, float, float] | None:
         return None
     return (
         (x, y, min(max(near, 0.0), FURTHEST))
-        if all(isfinite(each) and abs(each) < 1e5 for each in (x, y, near))
+        if all(isfinite(each) and abs(each) < FAR_OFF for each in (x, y, near))
         else None
     )
 

@@ -201,7 +201,7 @@ def _mark(heap: list[PlacedMark], address: str) -> str:
         f'<a class="mark {worst}" href="{escape(to)}" data-card data-numbers="{" ".join(numbers)}" '
         f'aria-label="{escape(f"{label} {worst}, {words}")}"><title>{escape(words)}</title>'
         f'<g transform="translate({number(x)} {number(-y)})"><g class="still"><circle class="touch" r="22"/>{shape}'
-        f'<text class="count" y="5" text-anchor="middle">{label}</text>'
+        f'<text class="count" y="5" text-anchor="middle">{label}</text> '
         f'<text class="severity" x="{20 if many else 15}" y="5">{worst}</text></g></g></a>'
     )
 

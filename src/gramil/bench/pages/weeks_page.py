@@ -57,12 +57,15 @@ def _hours_of(weeks: Weeks) -> dict[date, float]:
 
 
 def _as_if(request: PageRequest, bench: Bench) -> str:
-    """Air that would open gluing from tomorrow on, as it is typed; empty if air to come was given."""
+    """Air that would open gluing from tomorrow to the end of the weeks, as it is typed; empty if air to come was given.
+
+    It is written for the last day too: beyond two days an outlook's last spell gives way to the place's own record.
+    """
     if request.one("outlook"):
         return ""
     low, high = bench.shop.bands["gluing"].humidity
-    tomorrow = request.now + timedelta(days=1)
-    return f"{tomorrow:%a} {(low + high) / 2:.0f} %".lower()
+    tomorrow, last = (request.now + timedelta(days=days) for days in (1, 7 * _count(request)))
+    return f"{tomorrow:%a} {(low + high) / 2:.0f} %, {last:%Y-%m-%d} {(low + high) / 2:.0f} %".lower()
 
 
 def _asked_for(request: PageRequest) -> Mapping[str, str]:
@@ -76,7 +79,6 @@ def _asked_for(request: PageRequest) -> Mapping[str, str]:
 
 def _planned(request: PageRequest, open_instruments: OpenInstruments) -> tuple[Bench | None, Weeks | None, Plan | None]:
     given = _asked_for(request)
-    count = min(max(request.number("count", 2), 1), 4)
     with request.keeping.opened() as store:
         if not instruments(store, "open"):
             return None, None, None
@@ -86,8 +88,13 @@ def _planned(request: PageRequest, open_instruments: OpenInstruments) -> tuple[B
             worked_out(open_instruments),
             said=_said(request, store, given["outlook"]),
         )
-    weeks = weeks_of(bench.instruments, bench.shop, read_hours(given["hours"], given["working"]), 7 * count)
+    weeks = weeks_of(bench.instruments, bench.shop, read_hours(given["hours"], given["working"]), 7 * _count(request))
     return bench, weeks, greedy_plan(weeks)
+
+
+def _count(request: PageRequest) -> int:
+    """How many weeks are planned."""
+    return min(max(request.number("count", int(COUNT)), 1), 4)
 
 
 def _said(request: PageRequest, store: Store, written: str) -> dict[str, tuple[Spell, ...]]:
