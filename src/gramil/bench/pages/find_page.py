@@ -10,7 +10,7 @@ from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.card_page import words_of
 from gramil.bench.pages.sheet_page import work_for
-from gramil.bench.pages.tools_page import KINDS
+from gramil.bench.pages.tools_page import KINDS, unit_of_shop
 from gramil.bench.things import KINDS as PARTS
 from gramil.bench.units import formatter_for
 from gramil.faults import MakersFault
@@ -102,7 +102,9 @@ PAGES = (
 
 def keys_page(request: PageRequest, _: OpenInstruments) -> Response:
     """Every key and what it does."""
-    return request.page("keys.html", title="Keys", keys=KEYS)
+    with request.keeping.opened() as store:
+        unit = unit_of_shop(request, store)
+    return request.page("keys.html", title="Keys", keys=KEYS, unit=unit)
 
 
 KEYS = (
