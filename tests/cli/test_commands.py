@@ -1,6 +1,7 @@
 """The commands as the maker runs them: on the bundled instruments, on rubbish, and twice for the same bytes."""
 
 import json
+import re
 from importlib.resources import as_file, files
 from pathlib import Path
 
@@ -21,13 +22,28 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-@pytest.mark.parametrize("name", NAMES)
-def test_dims_in_both_units(bench: Path, name: str) -> None:
+@pytest.mark.parametrize(
+    ("name", "scale"),
+    [
+        ("tarn", "630.00 mm   (24.803 in)"),
+        ("fell", "25.787 in   (25 25/32 in + 0.006)"),
+        ("mere", "650.00 mm   (25.591 in)"),
+    ],
+)
+def test_dims_have_the_maker_s_unit_and_what_stands_beside_it(bench: Path, name: str, scale: str) -> None:
+    """Inches beside millimetres, 64ths beside inches; 1 in is 25.4 mm, and 25/32 is 0.78125."""
     done = gramil(bench, "dims", f"{name}.toml", "--shop", "shop.toml")
     assert done.returncode == 0, done.stderr
-    assert " mm" in done.stdout
-    assert " in" in done.stdout
-    assert "SLOTS" in done.stdout
+    assert re.search(rf"^  scale_run +{re.escape(scale)}$", done.stdout, re.MULTILINE)
+    assert "\nSLOTS\n" in done.stdout
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_dims_of_an_inch_instrument_have_no_millimetre(bench: Path, name: str) -> None:
+    done = gramil(bench, "dims", f"{name}.toml", "--shop", "shop.toml")
+    assert done.returncode == 0, done.stderr
+    assert bool(re.search(r"\d mm\b", done.stdout)) == (name != "fell")
+    assert re.search(r"\d in\b", done.stdout)
 
 
 def test_dims_as_json_and_csv(bench: Path) -> None:

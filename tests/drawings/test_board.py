@@ -143,7 +143,12 @@ def test_every_drawing_reads_its_figures_from_addresses_that_exist(any_board):
             if isinstance(mark, Label | Span):
                 any_board.at(mark.figure.address)
             if isinstance(mark, Label):
-                said = mark.before + mark.after
+                said = f"{mark.before} {mark.after}".removeprefix(f"{row_of(mark)} ")
                 for brace in sorted(any_board["brace_list"], key=lambda each: -len(each.name)):
                     said = said.replace(brace.name, "")
                 assert not any(c.isdigit() for c in said), mark
+
+
+def row_of(label: Label) -> str:
+    """The number of the string or fret whose figure a label shows: a list that has two lines for each begins with it."""
+    return label.figure.address.rpartition("[")[2].rstrip("]")

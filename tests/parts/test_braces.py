@@ -13,8 +13,10 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
+from gramil import names as n
 from gramil.description.body.records import BraceAsked
 from gramil.drawings.bracing import drawing_braces
+from gramil.drawings.kerf import Machine
 from gramil.drawings.marks import Polyline
 from gramil.graph import Figures
 from gramil.parts.body_records import Brace, Crossing, Shell, Zeros
@@ -26,6 +28,8 @@ Point = tuple[float, float]
 Place = tuple[float, float, float]
 NEAR = 1e-6
 ZEROS = Zeros(0.0, 490.0, 300.0)
+BY_HAND = Machine(0.0, "the machine", n.shop_laser_kerf)
+"""Nothing is allowed for a cut: the card is the brace's finished edge."""
 
 
 @dataclass(frozen=True)
@@ -97,7 +101,8 @@ def placed(shell: Shell, ball: Ball, *wanted: BraceAsked) -> tuple[Brace, ...]:
 
 def cards(braces: tuple[Brace, ...], crossings: tuple[Crossing, ...] = ()) -> list[tuple[Point, ...]]:
     """Each card as drawn, its foot's first end at nothing."""
-    drawn = [each.points for each in drawing_braces("", braces, crossings).marks if isinstance(each, Polyline)]
+    marks = drawing_braces("", BY_HAND, braces, crossings).marks
+    drawn = [each.points for each in marks if isinstance(each, Polyline)]
     return [tuple((x, y - points[0][1]) for x, y in points) for points in drawn]
 
 

@@ -145,7 +145,7 @@ def test_cutter_and_bearing_step_the_channel_in() -> None:
     """19 and 14.4 leave 2.3, so that 2.5 stands 0.2 proud; 19 and 11.4 leave 3.8 of the 4.0 to the purfling's inside.
     Both cutters want bearings 5 and 8 mm smaller. Strips stand 0.1 out of the plate."""
     cutter = Cutter("rabbet", 19.0, (11.4, 14.4, 19.0))
-    purfling, binding = channel_cuts((TOP,), (cutter,), 0.1, 0.2)
+    purfling, binding = channel_cuts((TOP,), (cutter,), 0.1, 0.2, "mm")
     assert (purfling.name, binding.name) == ("top purfling", "top binding"), (
         "the wider first: its bearing needs the side"
     )
@@ -157,7 +157,7 @@ def test_cutter_and_bearing_step_the_channel_in() -> None:
 
 
 def test_without_a_cutter_what_it_would_have_to_be_is_still_known() -> None:
-    (cut,) = channel_cuts((Edge("back", 2.0, 6.0, 0.0, 1.6, "maple", 2.5, "wood"),), (), 0.1, 0.2)
+    (cut,) = channel_cuts((Edge("back", 2.0, 6.0, 0.0, 1.6, "maple", 2.5, "wood"),), (), 0.1, 0.2, "mm")
     assert np.isnan([cut.ledge, cut.proud, cut.diameter]).all()
     assert (cut.inset, cut.depth, cut.step) == pytest.approx((2.0, 5.9, 4.0))
     assert math.isnan(channel_flush_cutter((Cutter("rabbet", 12.7, (9.0,)),)))
