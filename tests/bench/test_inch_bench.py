@@ -5,6 +5,7 @@ from collections import Counter
 from collections.abc import Iterator
 from datetime import timedelta
 from html import unescape
+from pathlib import Path
 from urllib.parse import urlsplit
 
 import httpx
@@ -34,6 +35,21 @@ def inch_bench(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Served]:
         bring_in(store, [folder / "shop.toml", folder / "fell.toml"], Hand(DAY - timedelta(days=3)))
     with serving(folder) as served:
         yield served
+
+
+def test_before_the_first_instrument_an_inch_shop_is_asked_in_inches(tmp_path: Path) -> None:
+    """The usual scale is 25 1/2 in, and a bare 25.4 is so many inches on the first page as on the form's own."""
+    inch_shop(tmp_path)
+    with create_store(tmp_path / "shop.gramil") as store:
+        bring_in(store, [tmp_path / "shop.toml"], Hand(DAY - timedelta(days=3)))
+    with serving(tmp_path) as served:
+        client = served.client()
+        for address in ("/", "/new"):
+            assert 'placeholder="25 1/2 in"' in client.get(address).text
+        refused = post(client, "/new", **{"instrument.name": "Moss", "scale.length": "25.4", "nut.width": "wide"})
+        assert refused.status_code == 422
+        assert "1 answer cannot be read" in refused.text
+        assert post(client, "/new", **{"instrument.name": "Moss", "scale.length": "25.4"}).status_code == 200
 
 
 def kind_of(address: str) -> str:

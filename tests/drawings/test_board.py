@@ -150,5 +150,5 @@ def test_every_drawing_reads_its_figures_from_addresses_that_exist(any_board):
 
 
 def row_of(label: Label) -> str:
-    """The number of the string or fret whose figure a label shows: a list that has two lines for each begins with it."""
+    """The number of the string whose figure a label shows: of two lines for one, each may begin with it."""
     return label.figure.address.rpartition("[")[2].rstrip("]")

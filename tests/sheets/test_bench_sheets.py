@@ -166,11 +166,14 @@ def test_every_box_stands_between_its_name_and_what_it_should_be(name: str) -> N
 
 
 def test_the_caliper_table_has_every_fret_in_both_units(name: str, figures: Figures) -> None:
+    """In an inch shop it has inches and no millimetre, and 64ths only where a rule is the tool."""
     formatter = formatter_of(figures)
     page = next(page for page in pages_of(name, "a4")[1:] if "Calipertable" in page)
     for fret in range(1, figures["scale_frets"] + 1):
-        for shown in formatter.both(f"fret_position[{fret}]"):
-            assert shown.split()[0] in page
+        first, beside = formatter.both(f"fret_position[{fret}]")
+        assert first.split()[0] in page
+        assert all(word in page for word in beside.removesuffix("in").split())
+    assert bool(re.search(r"\dmm", page)) == (formatter.first == "mm")
 
 
 def test_what_is_not_needed_says_why(name: str, figures: Figures) -> None:

@@ -10,11 +10,12 @@ from gramil.acts.descriptions import begin
 from gramil.bench.field_words import at_fields
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go, own_address
+from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.description.questions import QUESTIONS, STRINGS, usual_answer
 from gramil.description.reading import parse_description
 from gramil.description.writing import new_description
 from gramil.faults import Fault, MakersFault
-from gramil.store.items import shop_unit
+from gramil.measure import LengthUnit
 
 ASKED = ("instrument.name", STRINGS, "scale.length", "scale.join", "nut.width", "instrument.handed")
 """The six questions of a new instrument; all else is left usual and can be changed on its page."""
@@ -37,9 +38,9 @@ class Asked:
 
 
 def six(
-    unit: str, answers: Mapping[str, str] | None = None, faults: Mapping[str, str] | None = None
+    unit: LengthUnit, answers: Mapping[str, str] | None = None, faults: Mapping[str, str] | None = None
 ) -> tuple[Asked, ...]:
-    """The six questions, in order, with what is usual in a unit, if one is chosen."""
+    """The six questions, in order, with what is usual in a unit."""
     known = {question.key: question for question in QUESTIONS}
     given, wrong, first = answers or {}, faults or {}, _begun_in(unit)
     return tuple(
@@ -55,45 +56,41 @@ def six(
     )
 
 
-def _begun_in(unit: str) -> dict[str, str]:
-    return {"instrument.units": unit} if unit else {}
-
-
-def _unit(request: PageRequest) -> str:
-    """The unit that this browser shows first, or inches if the shop's record is in them; empty if neither is chosen."""
-    if request.session.unit:
-        return request.session.unit
-    with request.keeping.opened() as store:
-        return "in" if shop_unit(store) == "in" else ""
+def _begun_in(unit: LengthUnit) -> dict[str, str]:
+    return {"instrument.units": unit}
 
 
 def new_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The six questions."""
-    return request.page("new.html", title="New instrument", questions=six(_unit(request)), faults=())
+    with request.keeping.opened() as store:
+        unit = unit_of_shop(request, store)
+    return request.page("new.html", title="New instrument", questions=six(unit), faults=())
 
 
 def make_new(request: PageRequest, _: OpenInstruments) -> Response:
     """A new instrument from the answers; faults come back with what was typed."""
     answers: Mapping[str, str] = {key: request.one(key) for key in ASKED if request.one(key)}
+    with request.keeping.opened() as store:
+        unit = unit_of_shop(request, store)
     try:
-        text = new_description({**_begun_in(_unit(request)), **answers})
+        text = new_description({**_begun_in(unit), **answers})
         name = parse_description(text).instrument.instrument.name
         with request.keeping.opened() as store:
             made = begin(store, name, text, request.hand)
     except MakersFault as fault:
-        found, rest = at_fields((*_each_alone(request, answers), *fault.faults), ASKED)
-        questions = six(_unit(request), answers, found)
+        found, rest = at_fields((*_each_alone(unit, answers), *fault.faults), ASKED)
+        questions = six(unit, answers, found)
         return request.page(
             "new.html", 422, title="New instrument", questions=questions, faults=rest if not found else ()
         )
     return go(f"/instrument/{made.id}")
 
 
-def _each_alone(request: PageRequest, answers: Mapping[str, str]) -> Iterator[Fault]:
+def _each_alone(unit: LengthUnit, answers: Mapping[str, str]) -> Iterator[Fault]:
     """What is wrong with each answer by itself, so that all of it is told at once."""
     for key, answer in answers.items():
         try:
-            parse_description(new_description({**_begun_in(request.session.unit), key: answer}))
+            parse_description(new_description({**_begun_in(unit), key: answer}))
         except MakersFault as fault:
             yield replace(fault.faults[0], where=key)
 

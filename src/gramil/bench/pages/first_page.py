@@ -14,6 +14,7 @@ from gramil.bench.day_curve import day_curve, day_span
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.beginning import six
+from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.stale_here import worked_out
 from gramil.change.made_words import lines as made_lines
 from gramil.faults import MakersFault
@@ -85,7 +86,7 @@ def first_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     with request.keeping.opened() as store:
         known = {each.name: each.id for each in instruments(store)}
         if not known:
-            return request.page("empty.html", title="Begin", questions=six(request.session.unit), faults=())
+            return request.page("empty.html", title="Begin", questions=six(unit_of_shop(request, store)), faults=())
         bench = bench_of_store(
             store,
             request.now,
