@@ -240,6 +240,7 @@ if TYPE_CHECKING:
     from gramil.drawings.section import Across
     from gramil.drawings.setup_sections import Sawn
     from gramil.findings.finding import Finding
+    from gramil.layers import LayerInk
     from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
@@ -434,6 +435,11 @@ if TYPE_CHECKING:
         purpose: Ref[str]
         constant: Ref[Mm]
         checked: Ref[str]
+
+    class LayerInkRef(Ref[LayerInk]):
+        name: Ref[str]
+        colour: Ref[str]
+        weight: Ref[Mm]
 
     class SawRef(Ref[Saw]):
         name: Ref[str]
@@ -1251,6 +1257,7 @@ if TYPE_CHECKING:
     shop_jigs: Members[JigRef, Jig]
     shop_laser_kerf: Ref[Mm]
     shop_laser_kerf_in: Ref[Literal['the drawing', 'the machine']]
+    shop_layers: Members[LayerInkRef, LayerInk]
     shop_name: Ref[str]
     shop_paper: Ref[str]
     shop_pin_clearance: Ref[Mm]

@@ -124,9 +124,10 @@ class _Pack:
         return title_of(self.figures, self.formatter)
 
     def to_cut_by(self) -> Iterator[tuple[str, Maker]]:
+        own = self.figures[n.shop_layers]
         for drawing in self.templates:
-            yield f"cut/{drawing.name}.dxf", partial(dxf_bytes, drawing, self.labels)
-            yield f"cut/{drawing.name}.svg", partial(svg_bytes, drawing, self.labels, self.formatter.first)
+            yield f"cut/{drawing.name}.dxf", partial(dxf_bytes, drawing, self.labels, own)
+            yield f"cut/{drawing.name}.svg", partial(svg_bytes, drawing, self.labels, self.formatter.first, own)
 
     def to_print(self) -> Iterator[tuple[str, Maker]]:
         yield f"print/templates-{slug(self.paper)}.pdf", lambda: templates_pdf(self.laid_out, self.title)

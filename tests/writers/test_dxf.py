@@ -12,9 +12,10 @@ from ezdxf.path import make_path
 from shapely import LineString, Point, unary_union
 
 from gramil import names as n
-from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Polyline, Span, Words
+from gramil.drawings.marks import Arc, Circle, Drawing, Line, Polyline, Span, Words
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.layers import LAYERS
 from gramil.prints.whole import drawings_of
 from gramil.writers.dxf import dxf_bytes
 

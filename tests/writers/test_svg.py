@@ -5,7 +5,8 @@ from math import cos, hypot, pi, sin
 
 import pytest
 
-from gramil.drawings.marks import LAYERS, Arc, Drawing, Words
+from gramil.drawings.marks import Arc, Drawing, Words
+from gramil.layers import LAYERS
 from gramil.writers.svg import svg_bytes, svg_text
 
 NS = "{http://www.w3.org/2000/svg}"

@@ -15,6 +15,7 @@ from pydantic import BeforeValidator, Field, ValidationInfo
 from gramil.bare_numbers import GAUGES, length_unit
 from gramil.description.records import Station
 from gramil.faults import MakersFault
+from gramil.layers import COLOURS, MOST, read_colour
 from gramil.measure import LengthUnit, read_angle, read_length
 from gramil.paper_sizes import HOW, ROLL, SIZES, read_paper
 from gramil.physics.materials import materials
@@ -228,6 +229,8 @@ Frequency = Annotated[float, BeforeValidator(_share), Unit("Hz")]
 """A frequency in Hz, as a bare number."""
 Paper = Annotated[str, BeforeValidator(_paper)]
 """A paper that a printer takes, as `paper_sizes` knows it."""
+Colour = Annotated[str, BeforeValidator(read_colour)]
+"""A colour of a layer, as `layers` knows it."""
 Day = Annotated[date, BeforeValidator(_day)]
 """A day of the calendar."""
 Number = Annotated[float, BeforeValidator(_share), Unit("")]
@@ -249,6 +252,7 @@ READERS: Mapping[object, str] = {
     _weight: 'text such as `"0.57 g/m"`',
     _moves: 'length, list of one a string, or `"best"`',
     _paper: "paper: " + ", ".join(f'`"{name}"`' for name in (*SIZES, ROLL)) + ', `"roll 914 mm"` or `"310 x 440 mm"`',
+    read_colour: "colour: " + ", ".join(f'`"{name}"`' for name in COLOURS) + f', 1 to {MOST}, or `"#rrggbb"`',
     _day: "date",
     _share: "number",
     spread_over_ends: '`{ nut = ..., end = ... }`, one length, or `"flat"`',

@@ -16,6 +16,7 @@ from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig,
 from gramil.description.shop.tables import Shop
 from gramil.description.strings.usual import STRING_ROWS, string_values
 from gramil.description.wood.stuff import STUFF_ROWS, stuff_values
+from gramil.layers import LayerInk
 from gramil.quantities import Mm
 from gramil.shapes.outline import Outline
 
@@ -41,6 +42,7 @@ NORMALISED: tuple[Normal, ...] = (
     Normal(n.shop_jigs, tuple[Jig, ...], "jigs and their constants", ("jig",), "none"),
     Normal(n.shop_blanks, tuple[Blank, ...], "wood in stock", ("blank",), "none"),
     Normal(n.shop_wires, tuple[Wire, ...], "fret wires on hand", ("wire",), "none"),
+    Normal(n.shop_layers, tuple[LayerInk, ...], "layers inked in the shop's own way", ("layer",), "none"),
 )
 """Every base value that is not simply one key."""
 
@@ -80,4 +82,5 @@ def _shop_values(shop: Shop) -> Values:
         ),
         n.shop_blanks: tuple(Blank(**row.model_dump()) for row in shop.blank),
         n.shop_wires: tuple(Wire(**row.model_dump()) for row in shop.wire),
+        n.shop_layers: tuple(LayerInk(**row.model_dump()) for row in shop.layer),
     }

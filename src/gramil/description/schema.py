@@ -18,6 +18,7 @@ from gramil.description.keys import allowed, also_usual, default
 from gramil.description.marks import marks_of
 from gramil.description.shop.tables import Shop
 from gramil.description.wood import air_fields
+from gramil.layers import MOST, read_colour
 from gramil.measure import SPELLINGS
 
 DRAFT = "http://json-schema.org/draft-07/schema#"
@@ -180,6 +181,7 @@ DEFINITIONS: Schema = {
         ]
     },
     "text": _TEXT,
+    "colour": {"anyOf": [{"type": "integer", "minimum": 1, "maximum": MOST}, _TEXT]},
     "percentage": _measure("percentage"),
     "temperature": _measure("temperature"),
     "mass": _measure("mass"),
@@ -197,6 +199,7 @@ READ: dict[object, str] = {
     fields._weight: "weight",
     fields._moves: "moves",
     fields._paper: "text",
+    read_colour: "colour",
     fields._day: "text",
     air_fields._humidity: "percentage",
     air_fields._temperature: "temperature",

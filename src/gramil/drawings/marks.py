@@ -1,10 +1,9 @@
-"""The marks that a drawing is made of, and the layers that they lie on.
+"""The marks that a drawing is made of, each on a layer of `layers`.
 
 Coordinates are millimetres, x to the right (along the centreline, head to the left), y up. A figure on a drawing
 is a `Label` that holds a reference, never a number: the writer looks it up when the drawing is written.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from math import cos, sin
 from typing import Any, Literal
@@ -101,37 +100,6 @@ SMALLEST = 7.0 * 25.4 / 72.0 * CAPITAL
 
 Mark = Line | Arc | Circle | Polyline | Words | Label | Span
 Marks = tuple[Mark, ...]
-
-
-@dataclass(frozen=True)
-class Stroke:
-    """How a layer is inked: `weight` in mm, `dashes` in mm (empty: solid), `colour` an index of the DXF standard."""
-
-    weight: float
-    dashes: tuple[float, ...] = ()
-    colour: int = 7
-
-
-THICK, THIN, HAIRLINE = 0.5, 0.25, 0.13
-CHAIN = (12.0, 2.0, 1.0, 2.0)
-
-LAYERS: Mapping[str, Stroke] = {
-    "hatch": Stroke(HAIRLINE, (), 9),
-    "outline": Stroke(THICK),
-    "core": Stroke(THIN, (4.0, 2.0), 8),
-    "slots": Stroke(THIN, (), 1),
-    "centreline": Stroke(HAIRLINE, CHAIN, 8),
-    "nut": Stroke(THICK, (), 3),
-    "strings": Stroke(HAIRLINE, (), 5),
-    "markers": Stroke(THIN, (), 4),
-    "pins": Stroke(THIN, (), 6),
-    "cut": Stroke(THIN, (), 1),
-    "hidden": Stroke(THIN, (3.0, 1.5), 8),
-    "old": Stroke(THIN, (), 9),
-    "dimensions": Stroke(HAIRLINE, (), 8),
-    "text": Stroke(THIN),
-    "list": Stroke(THIN),
-}
 
 
 @dataclass(frozen=True)

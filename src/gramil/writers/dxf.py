@@ -4,19 +4,21 @@ The library stamps each file with the time and two random names; they are pinned
 same bytes.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from io import StringIO
-from math import degrees
+from math import degrees, dist
 
-from ezdxf import options, units  # type: ignore[attr-defined]  # public, but not marked as exported
+from ezdxf import colors, options, units  # type: ignore[attr-defined]  # public, but not marked as exported
 from ezdxf.document import Drawing as Document
 from ezdxf.enums import TextEntityAlignment
 from ezdxf.filemanagement import new
 from ezdxf.layouts.blocklayout import BlockLayout
 from ezdxf.layouts.layout import Modelspace
+from ezdxf.lldxf.const import VALID_DXF_LINEWEIGHTS
 
-from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Polyline, Stroke
+from gramil.drawings.marks import Arc, Circle, Drawing, Line, Polyline
+from gramil.layers import MOST, LayerInk, Stroke, strokes
 from gramil.writers.arcs import Run, run_of
 from gramil.writers.dxf_dimensions import add_dimension, measuring, without_pieces
 from gramil.writers.extents import Box, bounds, sweep
@@ -34,8 +36,9 @@ ALIGNMENTS = {
 }
 
 
-def dxf_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
-    """The drawing as a DXF file (UTF-8). Only the layers that it uses are in it, by their names in `LAYERS`.
+def dxf_bytes(drawing: Drawing, resolve: Resolve, own: Iterable[LayerInk] = ()) -> bytes:
+    """The drawing as a DXF file (UTF-8). Only the layers that it uses are in it, by their names in `LAYERS`,
+    in their usual colours and weights or in the shop's `own`.
 
     Raises KeyError for a mark on a layer that is not in `LAYERS`.
     """
@@ -44,7 +47,9 @@ def dxf_bytes(drawing: Drawing, resolve: Resolve) -> bytes:
     marks = (*single(without_pieces(shown, spans, resolve)), *caption(drawing, shown, resolve))
     with _pinned():
         document = new("R2010", units=units.MM)
-        _set_up(document, {mark.layer for mark in (*marks, *spans)} | ({"text"} if spans else set()))
+        used = {mark.layer for mark in (*marks, *spans)} | ({"text"} if spans else set())
+        inks = strokes(own)
+        _set_up(document, {name: inks[name] for name in sorted(used)})
         _set_extents(document, bounds((*shown, *marks)))
         space = document.modelspace()
         for mark in marks:
@@ -76,13 +81,22 @@ def _pinned() -> Iterator[None]:
         options.write_fixed_meta_data_for_testing = before
 
 
-def _set_up(document: Document, used: set[str]) -> None:
+def _set_up(document: Document, used: Mapping[str, Stroke]) -> None:
     for name, font in STYLES:
         document.styles.add(name, font=font)
-    for name in sorted(used):
-        stroke = LAYERS[name]
-        layer = document.layers.add(name, color=stroke.colour, linetype=_linetype(document, stroke))
-        layer.dxf.lineweight = round(stroke.weight * 100)
+    for name, stroke in used.items():
+        layer = document.layers.add(name, color=_index(stroke), linetype=_linetype(document, stroke))
+        layer.dxf.lineweight = min(VALID_DXF_LINEWEIGHTS, key=lambda each: abs(each - stroke.weight * 100))
+        if stroke.own.startswith("#"):
+            layer.rgb = colors.RGB.from_hex(stroke.own)
+
+
+def _index(stroke: Stroke) -> int:
+    """The layer's colour in the standard's index: for any other the nearest, which readers of the index alone take."""
+    if not stroke.own.startswith("#"):
+        return int(stroke.own or stroke.colour)
+    wanted = colors.RGB.from_hex(stroke.own)
+    return min(range(1, MOST + 1), key=lambda each: dist(wanted, colors.aci2rgb(each)))
 
 
 def _linetype(document: Document, stroke: Stroke) -> str:

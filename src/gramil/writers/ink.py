@@ -2,7 +2,7 @@
 state).
 """
 
-from gramil.drawings.marks import LAYERS
+from gramil.layers import COLOURS, LAYERS, Stroke
 
 PALE_COLOUR = 9
 """The light grey of the DXF standard's colour index: a layer of this colour lies under the others."""
@@ -22,3 +22,17 @@ def grey(layer: str) -> float:
 def grey_name(layer: str) -> str:
     """The same grey in the web's notation."""
     return f"#{round(grey(layer) * 255):02x}" + f"{round(grey(layer) * 255):02x}" * 2
+
+
+def ink_name(layer: str, stroke: Stroke) -> str:
+    """The layer's colour in the web's notation: the shop's own, or else its grey.
+
+    The index's seventh colour, black or white by what it lies on, is black here.
+    """
+    if not stroke.own or stroke.own.startswith("#"):
+        return stroke.own or grey_name(layer)
+    if stroke.own == str(COLOURS["black"]):
+        return "#000000"
+    from ezdxf.colors import aci2rgb
+
+    return aci2rgb(int(stroke.own)).to_hex()

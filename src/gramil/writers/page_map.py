@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from reportlab.pdfgen.canvas import Canvas
 
-from gramil.drawings.marks import HAIRLINE, SMALLEST, THICK, Point
+from gramil.drawings.marks import SMALLEST, Point
+from gramil.layers import HAIRLINE, THICK
 from gramil.writers.ink import DARK, PALE
 from gramil.writers.lettering import Lettering
 from gramil.writers.pdf_ink import PT, Placed, letter, pen, shape

@@ -12,7 +12,8 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 from reportlab.pdfgen.pathobject import PDFPathObject
 
-from gramil.drawings.marks import LAYERS, SMALLEST, Arc, Circle, Line, Point, Polyline
+from gramil.drawings.marks import SMALLEST, Arc, Circle, Line, Point, Polyline
+from gramil.layers import LAYERS
 from gramil.writers.arcs import Run, pieces_of, run_of
 from gramil.writers.extents import Box, sweep, touches
 from gramil.writers.ink import DARK, grey

@@ -4,11 +4,12 @@ from collections.abc import Iterable, Sequence
 from html import escape
 from math import cos, degrees, sin
 
-from gramil.drawings.marks import LAYERS, Arc, Circle, Drawing, Line, Point, Polyline
+from gramil.drawings.marks import Arc, Circle, Drawing, Line, Point, Polyline
+from gramil.layers import LAYERS, LayerInk, Stroke, strokes
 from gramil.measure import LengthUnit
 from gramil.writers.arcs import Run, pieces_of, run_of
 from gramil.writers.extents import Box, bounds, sweep
-from gramil.writers.ink import grey_name, under
+from gramil.writers.ink import ink_name, under
 from gramil.writers.lettering import Lettering, clean, type_size
 from gramil.writers.plain import Plain, caption, figures, kerf_of, plain, seen_from, true_or_stretched
 from gramil.writers.single_lines import single
@@ -32,27 +33,38 @@ def svg_text(drawing: Drawing, resolve: Resolve, captioned: bool = True, unit: L
 
 
 def svg_of(
-    drawing: Drawing, marks: Sequence[Plain], resolve: Resolve, unit: LengthUnit = "mm", *, arcs: bool = False
+    drawing: Drawing,
+    marks: Sequence[Plain],
+    resolve: Resolve,
+    unit: LengthUnit = "mm",
+    *,
+    arcs: bool = False,
+    own: Iterable[LayerInk] = (),
 ) -> str:
     """Marks made from a drawing as an SVG document, with the drawing's title and its description in words.
 
     With `arcs` curves are true arcs, as a machine wants them; a page on a screen has them as polylines, with corners to
-    snap to.
+    snap to. The shop's `own` layers are inked as it says.
     """
+    inks = strokes(own)
     lines = [
         _opening(bounds(marks)),
         f"<title>{_escaped(drawing.title)}</title>",
         f"<desc>{_escaped(described(drawing, resolve, unit))}</desc>",
-        *(line for name, layer in _by_layer(marks).items() for line in _group(name, layer, arcs)),
+        *(line for name, layer in _by_layer(marks).items() for line in _group(name, layer, arcs, inks[name])),
         "</svg>",
     ]
     return "\n".join(lines) + "\n"
 
 
-def svg_bytes(drawing: Drawing, resolve: Resolve, unit: LengthUnit = "mm") -> bytes:
-    """The drawing as a complete SVG file (UTF-8), caption included, each line in it once."""
+def svg_bytes(drawing: Drawing, resolve: Resolve, unit: LengthUnit = "mm", own: Iterable[LayerInk] = ()) -> bytes:
+    """The drawing as a complete SVG file (UTF-8), caption included, each line in it once.
+
+    A machine may go by the colours and weights of the shop's `own` layers; without them it is as on paper.
+    """
     shown = plain(drawing, resolve)
-    whole = svg_of(drawing, (*single(shown), *caption(drawing, shown, resolve, unit)), resolve, unit, arcs=True)
+    marks = (*single(shown), *caption(drawing, shown, resolve, unit))
+    whole = svg_of(drawing, marks, resolve, unit, arcs=True, own=own)
     return ('<?xml version="1.0" encoding="UTF-8"?>\n' + whole).encode("utf-8")
 
 
@@ -81,14 +93,15 @@ def _opening(box: Box) -> str:
     )
 
 
-def _group(name: str, marks: Iterable[Plain], arcs: bool) -> list[str]:
-    return [f'<g id="{name}" class="layer" {_inked(name)}>', *(_element(mark, arcs) for mark in marks), "</g>"]
+def _group(name: str, marks: Iterable[Plain], arcs: bool, stroke: Stroke) -> list[str]:
+    ink = ink_name(name, stroke)
+    inked = _inked(stroke, ink)
+    return [f'<g id="{name}" class="layer" {inked}>', *(_element(mark, arcs, ink) for mark in marks), "</g>"]
 
 
-def _inked(name: str) -> str:
-    stroke = LAYERS[name]
+def _inked(stroke: Stroke, ink: str) -> str:
     dashes = f' stroke-dasharray="{" ".join(number(dash) for dash in stroke.dashes)}"' if stroke.dashes else ""
-    return f'fill="none" stroke="{grey_name(name)}" stroke-width="{number(stroke.weight)}"{dashes}'
+    return f'fill="none" stroke="{ink}" stroke-width="{number(stroke.weight)}"{dashes}'
 
 
 def number(value: float) -> str:
@@ -101,7 +114,7 @@ def _xy(point: Point) -> str:
     return f"{number(point[0])} {number(-point[1])}"
 
 
-def _element(mark: Plain, arcs: bool) -> str:
+def _element(mark: Plain, arcs: bool, ink: str) -> str:
     match mark:
         case Line():
             (x1, y1), (x2, y2) = mark.start, mark.end
@@ -119,7 +132,7 @@ def _element(mark: Plain, arcs: bool) -> str:
             points = " ".join(_xy(point).replace(" ", ",") for point in mark.points)
             return f'<{kind} points="{points}"{material}/>'
         case Lettering():
-            return _text(mark)
+            return _text(mark, ink)
 
 
 def _path(run: Run, mark: Polyline) -> str:
@@ -146,14 +159,14 @@ def _arc_path(arc: Arc) -> str:
     return f"M {_xy(start)}" + "".join(f" A {radius} {radius} 0 0 0 {_xy(point)}" for point in rest)
 
 
-def _text(mark: Lettering) -> str:
+def _text(mark: Lettering, ink: str) -> str:
     x, y = mark.at
     turn = f' transform="rotate({number(-degrees(mark.angle))} {_xy(mark.at)})"' if number(mark.angle) != "0" else ""
     face, kind = (FIGURE_FACE, "figure") if mark.figure else (WORD_FACE, "words")
     return (
         f'<text x="{number(x)}" y="{number(-y)}" class="{kind}" font-family="{face}" '
         f'font-size="{number(type_size(mark.height))}" text-anchor="{ANCHORS[mark.anchor]}" '
-        f'fill="{grey_name(mark.layer)}" stroke="none"{turn}>{_escaped(mark.text)}</text>'
+        f'fill="{ink}" stroke="none"{turn}>{_escaped(mark.text)}</text>'
     )
 
 

@@ -1,14 +1,33 @@
 """The shop as the maker writes it: what is on hand, its measured sizes, and the limits that this maker overrides."""
 
 import math
-from typing import Annotated, Any, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import ConfigDict, Field, create_model
 
-from gramil.description.fields import PIECE_SIZES, Angle, Day, Length, Number, Paper, Radius, Whole, Words, given, usual
+from gramil.description.fields import (
+    PIECE_SIZES,
+    Angle,
+    Colour,
+    Day,
+    Length,
+    Number,
+    Paper,
+    Radius,
+    Whole,
+    Words,
+    given,
+    usual,
+)
 from gramil.description.shop.limits import LIMITS, Limit
 from gramil.description.table import Table
 from gramil.description.wood.tables import AirTable, PieceTable, PlaceTable, WoodTable
+from gramil.layers import LAYERS
+
+if TYPE_CHECKING:
+    LayerName = str
+else:
+    LayerName = Literal[tuple(LAYERS)]
 
 
 class ShopTable(Table):
@@ -118,6 +137,16 @@ class BlankTable(Table):
     count: Whole = usual(1, "one piece", "how many of them are alike", ge=0, le=10000)
 
 
+class LayerTable(Table):
+    """How a layer stands in the files that a machine cuts by, DXF and SVG; layers that are not named stay as usual."""
+
+    name: LayerName = given("which layer of the drawings")
+    colour: Colour = given("its colour, which tells a machine what to do with its lines")
+    weight: Length = usual(
+        0.0, "the layer's own weight", "how thick its lines are; DXF has the nearest that it knows", ge=0, le=2.11
+    )
+
+
 def _limit_field(limit: Limit) -> Any:
     kind = {"mm": Length, "rad": Angle}.get(limit.unit, Number)
     shown = (
@@ -148,6 +177,7 @@ class Shop(Table):
     template: tuple[TemplateTable, ...] = Field(default=(), max_length=500)
     jig: tuple[JigTable, ...] = Field(default=(), max_length=500)
     blank: tuple[BlankTable, ...] = Field(default=(), max_length=5000)
+    layer: tuple[LayerTable, ...] = Field(default=(), max_length=len(LAYERS))
     air: AirTable = Field(default_factory=AirTable)
     place: tuple[PlaceTable, ...] = Field(default=(), max_length=50)
     wood: tuple[WoodTable, ...] = Field(default=(), max_length=500)
