@@ -1,5 +1,6 @@
 """The bench against what nobody would type, many at once, those who do not send, a full disk and a clock that jumps."""
 
+import re
 import socket
 import sqlite3
 import threading
@@ -176,9 +177,10 @@ def test_a_full_disk_in_the_middle_of_saving(
     with sqlite3.connect(bench.store) as look:
         before = look.execute("SELECT count(*) FROM change").fetchone()
     monkeypatch.setattr(module, "note", full)
-    answer = post(
-        client, "/operations", text="[operation.x]\nwhat = '" + "線" * 60_000 + "'\npart = 'neck'\nhands = 1\n"
-    )
+    seen = re.search(r'name="version" value="([^"]*)"', client.get("/operations").text)
+    assert seen is not None
+    text = "[operation.x]\nwhat = '" + "線" * 60_000 + "'\npart = 'neck'\nhands = 1\n"
+    answer = post(client, "/operations", text=text, version=seen[1])
     assert "the disk is full" in answer.text.lower()
     monkeypatch.undo()
     with sqlite3.connect(bench.store) as look:
