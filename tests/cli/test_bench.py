@@ -258,10 +258,10 @@ def test_done_in_the_store_and_undone(store: Path) -> None:
     )
     assert "+0.03 mm" in gramil(store, *words, "--at", AT)
     assert "done already" in gramil(store, *words, "--at", AT, status=2)
-    assert "19 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T10:00")
-    assert "1 of 19 operations" in gramil(store, "cost", "Tarn", "--store", "s.gramil", "--rate", "40")
+    assert "20 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T10:00")
+    assert "1 of 20 operations" in gramil(store, "cost", "Tarn", "--store", "s.gramil", "--rate", "40")
     assert "done: tail_end_cut" in gramil(store, "store", "undo", "s.gramil", "--yes", "--at", AT)
-    assert "18 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T10:00")
+    assert "19 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", "2026-01-19T10:00")
 
 
 def test_pieces_are_promised_once(store: Path) -> None:
@@ -286,7 +286,7 @@ def test_copies_and_files_of_the_store(store: Path) -> None:
     gramil(store, "store", "backup", "s.gramil", "copy.gramil")
     gramil(store, "done", "tail_end_cut", "Tarn", "--store", "s.gramil", "--at", AT)
     assert "is kept in" in gramil(store, "store", "restore", "s.gramil", "copy.gramil", "--yes")
-    assert "18 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
+    assert "19 of" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
     gramil(store, "store", "export", "s.gramil", "out")
     gramil(store, "store", "new", "again.gramil")
     gramil(store, "store", "import", "again.gramil", "out/store.toml", "out/air.csv")

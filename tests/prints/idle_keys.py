@@ -96,12 +96,6 @@ IDLE: dict[str, tuple[str, str]] = {
         "shop.paper",
         "shop.sheet_paper",
     ),
-    **_each(
-        "shop",
-        "the files that a machine cuts by are inked by it when they are written, and no paper is",
-        "layer",
-        "layer.weight",
-    ),
     **_each("shop", "a template fits by its pin, and Tarn's scale has no template on hand", "template.pin"),
     **_each("shop", "the last of the wires, and Tarn takes another", "wire"),
 }

@@ -36,10 +36,13 @@ def ended_at(count: int, act: Callable[[], object]) -> bool:
 
             return step
 
-        for name in STEPS:
-            setattr(os, name, counted(getattr(os, name)))
-        act()
-        os._exit(0)
+        try:  # a branch that fails is never to go on as if it were the tests
+            for name in STEPS:
+                setattr(os, name, counted(getattr(os, name)))
+            act()
+            os._exit(0)
+        finally:
+            os._exit(1)
     return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 9
 
 

@@ -40,9 +40,12 @@ def ended_at(count: int, act: Callable[[], object]) -> bool:
     """An act in a branch of this program that is gone, without a word, at its nth step; whether it got that far."""
     child = os.fork()
     if not child:
-        _end_after(count)
-        act()
-        os._exit(0)
+        try:  # a branch that fails is never to go on as if it were the tests
+            _end_after(count)
+            act()
+            os._exit(0)
+        finally:
+            os._exit(1)
     return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 9
 
 
@@ -165,9 +168,12 @@ def test_two_programs_at_one_folder_one_after_the_other(tmp_path: Path) -> None:
     for files in (FIRST, SECOND, THIRD):
         child = os.fork()
         if not child:
-            for _ in range(20):
-                write_files(tmp_path, files)
-            os._exit(0)
+            try:
+                for _ in range(20):
+                    write_files(tmp_path, files)
+                os._exit(0)
+            finally:
+                os._exit(1)
         children.append(child)
     assert [os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) for child in children] == [0, 0, 0]
     assert any(is_whole(tmp_path, files) for files in (FIRST, SECOND, THIRD))

@@ -12,6 +12,7 @@ SCRIPT = """
 import sys, hashlib
 from gramil import names as n
 from gramil.drawings.marks import *
+from gramil.layers import LAYERS
 from gramil.writers.dxf import dxf_bytes
 from gramil.writers.svg import svg_bytes
 from gramil.writers.pdf import tiled_pdf

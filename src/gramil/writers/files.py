@@ -42,12 +42,23 @@ def write_files(folder: Path, files: Mapping[str, bytes], overwrite: bool = Fals
         _check_name(name)
     made: list[Path] = []
     try:
-        _make_folders([folder / LIST, *(folder / name for name in files)], made)
+        _make_folders([folder / LIST], made)
         with alone_with(folder / folder.name):
-            return _written(folder, files, overwrite, beside)
+            return _into_folders(folder, files, overwrite, beside)
     except OSError as error:
         _remove(made)
         raise _unwritten(folder, error) from error
+    except BaseException:
+        _remove(made)
+        raise
+
+
+def _into_folders(folder: Path, files: Mapping[str, bytes], overwrite: bool, beside: bool) -> Written:
+    """The same, alone with the folder: another program may have just taken an emptied folder away, or made one."""
+    made: list[Path] = []
+    try:
+        _make_folders([folder / name for name in files], made)
+        return _written(folder, files, overwrite, beside)
     except BaseException:
         _remove(made)
         raise
@@ -140,8 +151,9 @@ def _make_folders(places: Sequence[Path], made: list[Path]) -> None:
     for place in places:
         missing = [parent for parent in place.parents if not parent.exists()]
         for parent in reversed(missing):
-            parent.mkdir()
-            made.append(parent)
+            with suppress(FileExistsError):  # another program has just made it
+                parent.mkdir()
+                made.append(parent)
 
 
 def _remove(made: Sequence[Path]) -> None:

@@ -20,6 +20,8 @@ OVERLAP = 10.0
 ROOM, ROOM_ALONE = 3.0, 1.0
 """In mm: how far pages overlap; the blank round what is cut on several pages, and on a single one, which has no
 crosses."""
+SLIGHT = 0.5
+"""So much in mm may what stands at a drawing's edge reach past a page that holds all of it."""
 BESIDE = ("text", "dimensions", "list")
 """Layers that stand beside the shape to cut: no page is printed for them."""
 
@@ -78,12 +80,23 @@ class Tiling:
 
 
 def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float], unit: LengthUnit = "mm") -> Tiling:
-    """The drawing on this paper, turned for the fewest tiles (then for the least paper, then lying)."""
+    """The drawing on this paper, turned for the fewest tiles (then to have all on one, for the least paper, lying)."""
     shape = shape_of(marks)
     box = bounds(shape)
     wide, tall = box[2] - box[0] + 2 * ROOM, box[3] - box[1] + 2 * ROOM
     both = [_on_sheet(marks, shape, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale, unit)]
-    return min(both, key=lambda t: (len(t.tiles), t.pages * t.sheet.width * t.sheet.height, t.sheet.height))
+    whole = bounds(marks)
+
+    def cost(t: Tiling) -> tuple[float, ...]:
+        return len(t.tiles), not _holds(t, whole), t.pages * t.sheet.width * t.sheet.height, t.sheet.height
+
+    return min(both, key=cost)
+
+
+def _holds(tiling: Tiling, whole: Box) -> bool:
+    """Whether one page has all that stands beside the shape, too; over several, words move to where there is room."""
+    wide, tall = tiling.size
+    return len(tiling.tiles) == 1 and whole[2] - whole[0] <= wide + SLIGHT and whole[3] - whole[1] <= tall + SLIGHT
 
 
 def shape_of(marks: Sequence[Plain]) -> list[Plain]:
