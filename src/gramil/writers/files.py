@@ -149,11 +149,14 @@ def _stranger(path: Path, was_ours: bool) -> Fault:
 def _make_folders(places: Sequence[Path], made: list[Path]) -> None:
     """Makes the missing folders of these places, and adds each to `made`, outermost first."""
     for place in places:
-        missing = [parent for parent in place.parents if not parent.exists()]
+        missing = [parent for parent in place.parents if not parent.is_dir()]
         for parent in reversed(missing):
-            with suppress(FileExistsError):  # another program has just made it
+            try:
                 parent.mkdir()
                 made.append(parent)
+            except FileExistsError:
+                if not parent.is_dir():  # else another program has just made it
+                    raise
 
 
 def _remove(made: Sequence[Path]) -> None:
