@@ -94,7 +94,7 @@ def test_nothing_in_the_book_and_on_its_sheets_is_smaller_than_seven_points(
 def test_nothing_on_a_sheet_of_an_operation_alone_is_smaller_than_seven_points(
     opened: tuple[Figures, Formatter, Work],
 ) -> None:
-    """Of operations that have figures and no set-up: these sheets stand in no book."""
+    """Of operations that have no set-up: these sheets stand in no book."""
     figures, formatter, work = opened
     in_book = {each.setup.name for each in setup_sheets(figures, work)}
     own = [each for each in every_sheet(figures, work) if each.setup.name not in in_book]

@@ -233,3 +233,14 @@ def test_protected_wood_on_a_label_is_told_in_few_words() -> None:
     assert permit_of("maple").brief == ""
     for name in ("African mahogany", "bubinga", "Brazilian rosewood", "ebony"):
         assert len(permit_of(name).brief) < 160, "it has two lines beside the piece's name"
+
+
+def test_what_is_to_be_minded_is_printed_where_nothing_is_set_too(example: Callable[[str], Figures]) -> None:
+    """Finishing, buffing and fret filing have no figures: their cautions had stood on no sheet."""
+    figures, work = example("tarn"), usual_work()
+    minded = {name for name, each in work.operations.items() if each.by}
+    assert not [name for name in minded if sheet_named(name, figures, work) is None]
+    assert any("Rags heat up by themselves" in line for line in lines_of("finish_last_coats", figures))
+    assert any(line.startswith("Buffing wheel") for line in lines_of("finish_polished", figures))
+    assert "Persimmon" in " ".join(lines_of("fret_ends_dressed", figures))
+    assert "Walnut" in " ".join(lines_of("sanded_for_finish", figures))

@@ -40,7 +40,7 @@ class Listed:
 def lines_of(found: Sequence[InstrumentNow]) -> tuple[Line, ...]:
     """The open work over all instruments, in the order in which it is shown."""
     return tuple(
-        Line(one.name, each.operation.name, each.operation.what, bool(each.operation.sheet))
+        Line(one.name, each.operation.name, each.operation.what, bool(each.operation.sheet or each.operation.by))
         for one in found
         for each in one.open
     )

@@ -118,7 +118,7 @@ def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
         return found
     what = f"there is no sheet for {operation}"
     if operation in work.operations:
-        raise MakersFault.of(what, "it has no figures on this instrument")
+        raise MakersFault.of(what, "nothing is set at it, and nothing to be minded")
     if operation in work.left_out:
         raise MakersFault.of(what, f"this instrument does not need it: {work.left_out[operation]}")
     near = nearest(operation, [*work.operations, *(sheet.setup.name for sheet in every_sheet(figures, work))])

@@ -102,7 +102,7 @@ def sheet_as_printed(figures: Figures, setup: Setup, also: Minded) -> Print:
 
 
 def own_prints(figures: Figures, work: Work | None) -> Mapping[str, Print]:
-    """What is printed on the sheets of operations that have figures and no set-up, by their names."""
+    """What is printed on the sheets of operations without a set-up, by their names."""
     operations = work.operations.values() if work else ()
     found = ((each, own_setup(each, figures)) for each in operations if not each.sheet)
     return {each.name: sheet_print(figures, setup, (each,)) for each, setup in found if setup is not None}

@@ -60,10 +60,13 @@ def asked_at(operations: Sequence[Operation]) -> tuple[Ref[Any], ...]:
 
 
 def own_setup(operation: Operation, figures: Figures) -> Setup | None:
-    """The operation as a set-up, with those of its figures that this instrument has; None if it has none."""
+    """The operation as a set-up, with those of its figures that this instrument has, and with what to mind at it.
+
+    None if there is neither: what a finish, a buffing wheel or a fret file asks for is printed though nothing is set.
+    """
     formatter = Formatter(figures)
     known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
-    if not known:
+    if not known and not operation.by:
         return None
     unused = ("rod",) if figures[n.neck_rod] == "none" else ()
     big = tuple(BigFigure(each, words_of(each, formatter), tolerance_of(each.address).words) for each in known)

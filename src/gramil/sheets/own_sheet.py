@@ -1,4 +1,4 @@
-"""Every sheet of an instrument: its set-ups, and one for each operation that has figures but no set-up of its own."""
+"""Every sheet of an instrument: its set-ups, and one for each operation without one that has figures or cautions."""
 
 from collections.abc import Sequence
 
@@ -13,7 +13,7 @@ from gramil.shop.operations import Operation, Work
 
 
 def every_sheet(figures: Figures, work: Work) -> tuple[Sheet, ...]:
-    """A sheet for each set-up and for each other operation that has figures on this instrument, in the work's order."""
+    """A sheet for each set-up and for each other operation with figures or something to mind, in the work's order."""
     own = (sheet_named(each.name, figures, work) for each in work.operations.values() if not each.sheet)
     return in_order_of_work((*_setup_sheets(figures, work), *(sheet for sheet in own if sheet is not None)), work)
 
