@@ -7,6 +7,7 @@ from importlib.resources import files
 import pytest
 
 from gramil.faults import MakersFault
+from gramil.wood.permits import permit_of
 from gramil.wood.species import (
     FLAGS,
     Published,
@@ -18,6 +19,7 @@ from gramil.wood.species import (
     species_from_table,
     transport_of,
 )
+from gramil.wood.wood_words import is_wood
 
 SOURCES = tomllib.loads((files("gramil") / "data" / "sources" / "wood.toml").read_text(encoding="utf-8"))
 
@@ -161,3 +163,22 @@ def test_dense_hardwood_is_not_called_published() -> None:
     }
     with pytest.raises(MakersFault, match="softwood"):
         transport_of("stone")
+
+
+def test_no_name_under_which_protected_wood_is_sold_is_passed_over() -> None:
+    """Names of the trade and of genera that are listed, by the published appendices as REFERENCES has them.
+
+    Tulipwood is yellow-poplar to one seller and a Dalbergia to another: it had been told as not listed.
+    """
+    listed = ("Cuban mahogany", "Swietenia mahagoni", "Honduran rosewood", "Madagascar rosewood", "Amazon rosewood")
+    for name in (*listed, "kingwood", "Brazilian tulipwood", "cocobolo, quartersawn"):
+        assert permit_of(name).status == "listed", name
+    for name in ("tulipwood", "granadillo", "Siamese rosewood", "Madagascar ebony", "Philippine mahogany"):
+        assert permit_of(name).status == "ask", name
+    for genus in ("Dalbergia", "Swietenia", "Khaya", "Cedrela", "Guibourtia", "Pterocarpus", "Diospyros"):
+        for name in (f"{genus} spp.", f"{genus} sp.", f"{genus} quaedam", genus.lower()):
+            assert permit_of(name).status in ("listed", "ask"), name
+            assert "CITES" in permit_of(name).line, name
+    for name in ("yellow-poplar", "Australian blackwood", "persimmon", "Diospyros virginiana", "sapele", "maple"):
+        assert permit_of(name).status == "not listed", name
+    assert not is_wood("imitation ebony")

@@ -28,5 +28,7 @@ MACHINE: str = _DATA["line"]["machine"]
 """What holds at every machine in which something turns."""
 DUST: str = _DATA["line"]["dust"]
 """What keeps dust out of lungs, whatever is worked."""
+WOOD_DUST: str = _DATA["line"]["wood"]
+"""What holds for the dust of every wood, whether or not more is known of it."""
 NO_WOOD: Mapping[str, tuple[str, str]] = {name: (row["what"], row["dust"]) for name, row in _DATA["stuff"].items()}
 """What is worked that is no wood: what it is called, and what its dust does."""

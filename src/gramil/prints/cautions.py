@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from gramil.description.cautions import DUST, MACHINE, TOOLS, Tool
+from gramil.description.cautions import DUST, MACHINE, NO_WOOD, TOOLS, WOOD_DUST, Tool
 from gramil.description.records import Stuff
 from gramil.formatter import Formatter
 from gramil.reference import Ref
@@ -30,8 +30,10 @@ def of_tools(tools: Iterable[Tool]) -> Iterator[str]:
 def _dust(tools: Iterable[Tool], stuffs: Iterable[Stuff]) -> Iterator[str]:
     """One line for all that is cut or sanded, with equal advice given once."""
     if any(tool.dusty for tool in tools):
-        kinds = dict.fromkeys((stuff.wood, stuff.dust) for stuff in stuffs)
-        yield f"Dust. {''.join(f'{_capital(wood)}: {dust}. ' for wood, dust in kinds)}{DUST}"
+        known = tuple(stuffs)
+        kinds = dict.fromkeys((stuff.wood, stuff.dust) for stuff in known)
+        of_all = f"{WOOD_DUST} " if any(stuff.name not in NO_WOOD for stuff in known) else ""
+        yield f"Dust. {''.join(f'{_capital(wood)}: {dust}. ' for wood, dust in kinds)}{of_all}{DUST}"
 
 
 def _asked(stuffs: Iterable[Stuff]) -> Iterator[str]:

@@ -4,9 +4,10 @@ Nothing here knows how a page looks; `sheet.typ` sets what this gives it.
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, TypedDict
 
+from gramil import names as n
 from gramil.address import Field, Step, parse_address
 from gramil.description.shop.tolerances import tolerance_of
 from gramil.formatter import Formatter, parted
@@ -127,15 +128,18 @@ def _figure(figure: BigFigure, formatter: Formatter) -> FigureText:
     )
 
 
+_SAID: Mapping[Ref[Any], Ref[Any]] = {n.string_pull_total: n.string_pull_said}
+"""What is known only about, by the figure that says so: a box asks for no more than its page tells."""
+
+
 def _box(box: Ref[Any], setup: Setup, formatter: Formatter) -> BoxText:
     big = next((each for each in setup.figures if each.figure == box), None)
     near = big.tolerance if big else setup.box_near or tolerance_of(box.address).words
-    wanted = formatter.text(box)
     return BoxText(
         what=safe(named_on(setup, box, formatter)),
-        wanted=wanted,
+        wanted=safe(formatter.text(_SAID.get(box, box))),
         near=safe(formatter.filled(near)),
-        unit=parted(wanted)[1],
+        unit=parted(formatter.text(box))[1],
     )
 
 

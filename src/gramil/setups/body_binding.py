@@ -62,7 +62,7 @@ def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm) -> Setup
         ),
         "A straightedge down the side over the plate's edge shows no light and no step. A step here comes back in "
         "every channel: the bearing follows it.",
-        ("knife", *(("trimmer",) if known else ("edge tools",)), "scraper"),
+        ("knife", "hand saw", *(("trimmer",) if known else ("files",)), "edge tools", "scraper"),
         (
             "trimmer, cutter with its bearing, scraper, straightedge"
             if known
@@ -186,7 +186,7 @@ def setup_channels(
             "reaches, with knife and chisel.",
         ),
         _proof(next(each.name for each in channel_cuts if each.name.endswith("binding")), has_cutter),
-        ("trimmer", "edge tools"),
+        ("knife", "trimmer", "edge tools"),
         tuple(_pair(each, has_cutter) for each in channel_cuts),
         n.drawing_setup_channels,
         tuple(n.channel_cuts[each.name].depth for each in channel_cuts),
@@ -266,7 +266,7 @@ def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip,
     title = "Glue the body's bindings"
     if not channel_edges:
         return skipped("body-binding", title, 565, UNBOUND)
-    plastic = any(each.plastic for each in strip_list)
+    plastic, wood = (any(each.plastic == of for each in strip_list if each.is_binding) for of in (True, False))
     return Setup(
         "body-binding",
         title,
@@ -292,7 +292,11 @@ def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip,
             "Leave it as long as its glue asks for before it is scraped. Scrape to the wood, never file across.",
         ),
         "Dry, no light shows between strip and channel on the plate or on the side, at the waist least of all.",
-        ("glue", "clamps", "scraper", *(("warm plastic", "plastic cement") if plastic else ())),
+        (
+            *("glue", "clamps", "scraper"),
+            *(("bending iron",) if wood else ()),
+            *(("warm plastic", "plastic cement") if plastic else ()),
+        ),
         ("tape or binding cord, scraper, feeler",),
         n.drawing_setup_channels,
         (n.channel_side_left,),

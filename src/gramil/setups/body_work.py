@@ -57,17 +57,18 @@ def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
         (
             "Stick the printed mould to the first half, true to its straight edge, and saw outside the line.",
             "Work down to the line, square to the face; a curve felt with the thumb tells more than the eye.",
-            "Make the second half from the first with a following cutter, and dowel the two at neck and tail.",
+            "Make the second half from the first with a following cutter, layer by layer: none that is held in the "
+            "hand reaches through a whole mould. Drill and dowel the two at neck and tail.",
         ),
         says(
             "Turn one half over onto the other: they lie alike everywhere, and the outline measures {} long.",
             n.body_length,
         ),
-        ("band saw", "trimmer", "edge tools"),
-        ("saw, rasp or following cutter, square",),
+        ("band saw", "files", "trimmer", "hand drill"),
+        ("saw, rasp, trimmer with a following cutter, square, drill",),
         n.drawing_mould,
         (n.body_length, n.body_width),
-        on=stuff("plywood", "sides"),
+        on=stuff("plywood"),
     )
 
 
@@ -156,7 +157,7 @@ def setup_brace_stock(
             *short,
         ),
         "Split a shaving off the end: it runs straight along the edge. Where it runs out, keep it for short braces.",
-        ("edge tools", "table saw"),
+        ("edge tools", "knife", "table saw"),
         ("froe or knife, plane, saw", *stock),
         n.drawing_braces,
         (n.stick_list[longest].length,),
@@ -292,7 +293,7 @@ def _bracing(
             "Glue in the dish, longest first; ends tapered or let in as described; carve when dry.",
         ),
         "Each foot stands on the dish without light under it, before glue. A flat foot pulls the dome out.",
-        ("edge tools", "sanding", "glue", "clamps"),
+        ("edge tools", *(("hand saw",) if more else ()), "sanding", "glue", "clamps"),
         ("dish or brace cards, go-bars or clamps, plane",),
         drawing,
         (at.sagitta,),

@@ -46,7 +46,7 @@ def setup_wire(
         ),
         "Press one scrap into the offcut from the slots and pull it out with pincers: it should need a firm pull, and "
         "the crown should have seated. A wrong wire shows here.",
-        ("nippers", "fret press"),
+        ("nippers", "fret press", "fret files"),
         (
             says(
                 "wire {}: crown {} by {}, tang {}, over the beads {}",

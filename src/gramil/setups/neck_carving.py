@@ -258,7 +258,7 @@ def setup_neck_head(head_tuners: str) -> Setup:
             "sideways more than {}. A template turned over shows here.",
             n.limit_sideways_bend,
         ),
-        ("band saw", "drill press", "edge tools"),
+        ("band saw", "drill press", *(("router",) if slotted else ()), "edge tools", "sanding"),
         ("drill press, brad-point drill, template of the head, calipers",),
         n.drawing_setup_neck_head,
         (n.head_thickness, n.head_hole, n.head_posts_x[1]),
@@ -304,7 +304,7 @@ def setup_neck_carve(carve_stations: tuple[CarveStation, ...], carve_facets: Cou
         ),
         "At each station hold its card against the back, square to the centreline: a hair of light at most, its "
         "shoulders on the joint. Calipers read the depths before the card is believed.",
-        ("edge tools", "files", "sanding"),
+        ("edge tools", "files", "scraper", "sanding"),
         ("spokeshave, rasp, scraper, calipers, gauge cards for the neck",),
         n.drawing_setup_neck_carve,
         tuple(_at(each).whole for each in ends),

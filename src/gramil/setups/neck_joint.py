@@ -55,7 +55,7 @@ def setup_neck_joint() -> Setup:
         "Both halves in offcuts first: the one slides into the other by hand and draws up, and their centrelines lie "
         "in "
         "one line under a straightedge. A template turned over shows here.",
-        ("router", "hand saw", "edge tools"),
+        ("knife", "router", "hand saw", "edge tools"),
         (
             "router with a template and its collar or bearing, saw, chisels",
             says("neck angle {}; the neck's own face at {}", n.neck_angle_target, n.neck_angle_face),

@@ -64,7 +64,7 @@ def setup_neck_set(neck_straightedge: Mm) -> Setup:
             n.neck_set_straightedge,
             n.neck_set_straightedge_over_top,
         ),
-        ("edge tools", "glue", "clamps"),
+        ("knife", "edge tools", "glue", "clamps"),
         (
             says("neck angle {}, head back; the neck's own face at {}", n.neck_angle_target, n.neck_angle_face),
             says("bridge {} thick at the saddle, {} of saddle to show", n.bridge_thickness, n.saddle_exposed),
@@ -122,7 +122,7 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
             *_over_first(scale_zero_fret, strings_count),
         ),
         (
-            "Mark the strings from the printed rule; saw a start for each on its mark.",
+            "Mark the strings from the printed rule; start each on its mark with a file's edge.",
             "File each slot down to feelers laid on the board: stop a little before the figure. Too low is a new "
             "nut: one stroke, then measure.",
             "Slope the slot's bottom back toward its post, so that the string leaves from the nut's face.",

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from gramil.wood.species import Flag, Listing, PlainName, Species
-from gramil.wood.wood_words import named
+from gramil.wood.species import Flag, Listing, PlainName, Species, plain_names
+from gramil.wood.wood_words import named, words_of
 
 Status = Literal["listed", "ask", "not known", "not listed"]
 STATUSES: tuple[Status, ...] = ("listed", "ask", "not known", "not listed")
@@ -49,7 +49,7 @@ class Permit:
 
 def permit_of(wood: str, own: Mapping[str, Species] | None = None) -> Permit:
     """The status of trade in a wood of this name, the maker's `own` woods first."""
-    found = named(wood, own)
+    found = named(wood, own) or _by_a_word(wood)
     if isinstance(found, PlainName) and found.ask:
         return Permit(wood, "ask", f"{wood}: of which species? {_sentence(found.ask)} Write its botanical name.", ASK)
     trade = found.trade if found is not None else None
@@ -65,6 +65,12 @@ def permit_of(wood: str, own: Mapping[str, Species] | None = None) -> Permit:
         f"{wood} ({botanical}): CITES Appendix {trade.appendix}, {since}: {trade.text}.",
         f"CITES Appendix {trade.appendix}, {since}. {LAW}",
     )
+
+
+def _by_a_word(wood: str) -> PlainName | None:
+    """What a name that is not known here asks for by one of its words: Madagascar ebony is an ebony."""
+    words = set(words_of(wood))
+    return next((each for name, each in plain_names().items() if each.ask and name in words), None)
 
 
 def _looked_up(trade: Listing) -> str:

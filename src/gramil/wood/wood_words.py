@@ -28,7 +28,7 @@ def named(name: str, own: Mapping[str, Species] | None = None) -> Species | Plai
 
     The maker's `own` woods come first. None if nothing is known.
     """
-    kind = " ".join(word for word in _words(re.split(r"[,;(]", name)[0]) if word not in _figure())
+    kind = " ".join(word for word in words_of(re.split(r"[,;(]", name)[0]) if word not in _figure())
     for each in dict.fromkeys((name, kind)):
         if each in plain_names() and each not in (own or {}):
             return plain_names()[each]
@@ -39,7 +39,7 @@ def named(name: str, own: Mapping[str, Species] | None = None) -> Species | Plai
 
 @cache
 def _figure() -> frozenset[str]:
-    return frozenset(_words(FIGURE))
+    return frozenset(words_of(FIGURE))
 
 
 def serves_as(has: str, wanted: str) -> bool:
@@ -52,18 +52,21 @@ def serves_as(has: str, wanted: str) -> bool:
 
 def _said_by_its_words(name: str) -> bool:
     """Ahead of any comma the kind comes last; two things in one name ("maple/black") are not one wood."""
-    kind = _words(re.split(r"[,;(]", name)[0])
-    return bool(kind) and kind[-1] in _kinds() and not re.search(r"[/+&\d]", name) and _known().issuperset(_words(name))
+    kind = words_of(re.split(r"[,;(]", name)[0])
+    return (
+        bool(kind) and kind[-1] in _kinds() and not re.search(r"[/+&\d]", name) and _known().issuperset(words_of(name))
+    )
 
 
-def _words(text: str) -> list[str]:
+def words_of(text: str) -> list[str]:
+    """The words of a name, in small letters and without apostrophes."""
     return re.findall(r"[a-z]+", text.lower().replace("'", "").replace("\N{RIGHT SINGLE QUOTATION MARK}", ""))
 
 
 @cache
 def _names() -> tuple[tuple[str, ...], ...]:
     """The words of every name that a known wood goes by in the trade."""
-    return tuple(tuple(_words(name)) for wood in load_species().values() for name in (wood.name, *wood.also))
+    return tuple(tuple(words_of(name)) for wood in load_species().values() for name in (wood.name, *wood.also))
 
 
 @cache
