@@ -14,6 +14,7 @@ from gramil.cli.options import opened_with_work
 from gramil.cli.pack import write_pack
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.notice import NOTICE
 from gramil.pack import Maker, pack_makers
 from gramil.prints.used_at import USED_AT, file_stem
 from gramil.prints.whole import names_of
@@ -50,6 +51,10 @@ def test_every_file_but_the_contents_lies_in_a_folder_by_what_is_done_with_it(ma
 def test_the_page_of_contents_leads_to_every_file_and_to_nothing_else(makers: Mapping[str, Maker], page: str) -> None:
     links = {unquote(unescape(each)).partition("#")[0] for each in re.findall(r'(?:href|src)="([^"]*)"', page)}
     assert {each for each in links if not each.endswith("/")} == set(makers) - {"contents.html"}
+
+
+def test_the_page_of_contents_promises_nothing(page: str) -> None:
+    assert NOTICE in unescape(page)
 
 
 def test_every_drawing_is_pictured_with_its_use_and_its_scale(makers: Mapping[str, Maker], page: str) -> None:

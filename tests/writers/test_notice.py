@@ -1,10 +1,14 @@
 """Every drawing and chart says that nothing is promised; printed templates are read back in test_pdf.py."""
 
 from collections.abc import Callable
+from importlib.resources import files
 
 from gramil.drawings.marks import Drawing
+from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.notice import NOTICE
+from gramil.pack import pack_makers
+from gramil.shop.operations_file import usual_work
 from gramil.writers.cents_map import cents_map_svg
 from gramil.writers.chart import Chart, Curve, chart_svg
 from gramil.writers.dxf import dxf_bytes
@@ -21,3 +25,23 @@ def test_a_drawing_as_a_file_says_so(board: Drawing, resolve: Resolve) -> None:
 def test_a_chart_says_so(example: Callable[[str], Figures]) -> None:
     assert NOTICE in chart_svg(Chart("moisture", "days", "%", (Curve("top", (0.0, 1.0), (8.0, 7.5)),)))
     assert NOTICE in cents_map_svg(example("tarn")).replace("&#x27;", "'")
+
+
+def test_every_file_to_cut_by_or_to_read_says_so(example: Callable[[str], Figures]) -> None:
+    figures = example("mere")
+    makers = pack_makers(figures, Formatter(figures), usual_work(), "a4")
+    found = {name: make() for name, make in makers.items() if name.endswith((".dxf", ".svg"))}
+    assert len(found) > 20
+    assert not [name for name, made in found.items() if NOTICE not in made.decode().replace("&#x27;", "'")]
+
+
+def test_every_page_that_is_typeset_or_served_has_a_place_for_it() -> None:
+    """One that is added later is found here: each that begins a page by itself, or builds on no other."""
+    own = files("gramil")
+    typeset = [each for each in (own / "sheets").iterdir() if each.name.endswith(".typ")]
+    assert len(typeset) >= 4
+    assert not [each.name for each in typeset if "data.promise" not in each.read_text("utf-8")]
+    served = [each.read_text("utf-8") for each in (own / "bench" / "templates").iterdir()]
+    whole = [text for text in served if "<!doctype" in text.lower()]
+    assert len(whole) >= 3
+    assert all("{{ notice }}" in text for text in whole)
