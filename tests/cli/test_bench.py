@@ -334,7 +334,7 @@ def test_the_sheet_of_one_operation(store: Path) -> None:
     )
     gramil(store, "store", "jig", "s.gramil", "taper sled", "62.5 mm", "--at", AT)
     assert "stale sheet taper" in gramil(store, "now", "Tarn", "--store", "s.gramil", "--at", AT)
-    assert "has no figures" in gramil(store, "sheet", "played_in", "tarn.toml", "--out", "t.pdf", status=2)
+    assert "nothing to be minded" in gramil(store, "sheet", "wood_weighed", "tarn.toml", "--out", "t.pdf", status=2)
     assert "nearest is slotted" in gramil(store, "sheet", "sloted", "tarn.toml", "--out", "t.pdf", status=2)
     assert "does not need it" in gramil(store, "sheet", "ledge_cut", "fell.toml", "--out", "t.pdf", status=2)
 
