@@ -156,9 +156,9 @@ class _Pack:
 
     def contents(self, files: Sequence[str]) -> bytes:
         """The page of contents of these files."""
-        from gramil.sheets.own_sheet import setup_sheets
+        from gramil.sheets.own_sheet import sheets_of_a_set
 
-        needed = [each.setup.title for each in setup_sheets(self.figures, self.work) if not each.setup.closed]
+        needed = [each.setup.title for each in sheets_of_a_set(self.figures, self.work) if not each.setup.closed]
         pages = pages_of(self.laid_out)
         return contents(self.figures, self.work, self.title, self.drawings, Packed(files, needed, pages, self.paper))
 
@@ -182,9 +182,9 @@ def title_of(figures: Figures, formatter: Formatter) -> str:
 def bench_sheets(figures: Figures, formatter: Formatter, work: Work, paper: str) -> bytes:
     """The set-up sheets as one PDF, one operation to a page."""
     from gramil.sheets.bench_sheets import bench_sheets_pdf
-    from gramil.sheets.own_sheet import setup_sheets
+    from gramil.sheets.own_sheet import sheets_of_a_set
 
-    sheets = [printed(sheet, formatter, paper) for sheet in setup_sheets(figures, work)]
+    sheets = [printed(sheet, formatter, paper) for sheet in sheets_of_a_set(figures, work)]
     return bench_sheets_pdf(sheets, formatter, title_of(figures, formatter), paper)
 
 

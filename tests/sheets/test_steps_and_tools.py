@@ -5,9 +5,11 @@ from collections.abc import Callable, Iterator
 
 import pytest
 
+from gramil.description.cautions import TOOLS
 from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.sheets.own_sheet import every_sheet
+from gramil.prints.pages import safe
+from gramil.sheets.own_sheet import every_sheet, sheets_of_a_set
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.operations_file import usual_work
@@ -71,3 +73,15 @@ def test_a_pull_from_estimated_weights_is_asked_for_no_nearer_than_it_is_told(
     box = next(each for each in found["boxes"] if "all strings" in each["what"].lower())
     assert re.fullmatch(r"about \d+0 N", box["wanted"].replace("\N{NO-BREAK SPACE}", " "))
     assert box["unit"] == "N"
+
+
+@pytest.mark.parametrize("name", ["tarn", "mere"])
+def test_a_printed_set_cautions_of_all_work_of_the_instrument(name: str, example: Callable[[str], Figures]) -> None:
+    """Finishing has no set-up: whoever printed the pack had no word of rags on any of its pages."""
+    figures, work = example(name), usual_work()
+    pages = [each for each in sheets_of_a_set(figures, work) if not each.setup.closed]
+    said = {line for each in pages for line in sheet_text(each, Formatter(figures))["caution"]}
+    left_out = {"rod"} if name == "mere" else set()
+    by = {tool for each in work.operations.values() if not each.sheet for tool in each.by} - left_out
+    assert not [tool for tool in by if safe(TOOLS[tool].caution) not in said]
+    assert "solvents" in by

@@ -20,6 +20,13 @@ LAST = 1000
 """Sheets of operations come after all set-ups."""
 
 
+REST = (
+    "For finishing, sanding, gluing up, fret work and all else that has no sheet here: look for the tool that is "
+    "taken up. Each such work has a sheet of its own too: gramil sheet, with its name as gramil now tells it."
+)
+"""What the page for all other work is for."""
+
+
 @dataclass(frozen=True)
 class Minded:
     """Cautions at operations besides the set-up's own: tools, stuffs, and the maker's own lines."""
@@ -68,10 +75,22 @@ def own_setup(operation: Operation, figures: Figures) -> Setup | None:
     known = [Ref[Any](address) for address in operation.figures if _is_known(address, figures)]
     if not known and not operation.by:
         return None
-    unused = ("rod",) if figures[n.neck_rod] == "none" else ()
     big = tuple(BigFigure(each, words_of(each, formatter), tolerance_of(each.address).words) for each in known)
     boxes = asked_at((operation,))
-    return Setup(operation.name, operation.what, LAST, big, (), operation.prove, (), boxes=boxes, instead=unused)
+    return Setup(
+        operation.name, operation.what, LAST, big, (), operation.prove, (), boxes=boxes, instead=_unused(figures)
+    )
+
+
+def rest_setup(figures: Figures) -> Setup:
+    """All work that has no set-up, together on one page."""
+    return Setup(
+        "other-work", "Other work: what to mind", LAST, (), (), "", (), notes=(REST,), instead=_unused(figures)
+    )
+
+
+def _unused(figures: Figures) -> tuple[str, ...]:
+    return ("rod",) if figures[n.neck_rod] == "none" else ()
 
 
 def _is_known(address: str, figures: Figures) -> bool:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from gramil.change.sheet_figures import figures_for
 from gramil.graph import Figures
 from gramil.prints.whole import setups_of
-from gramil.prints.work_sheets import asked_at, minded, own_setup, sharing
+from gramil.prints.work_sheets import asked_at, minded, own_setup, rest_setup, sharing
 from gramil.setups.setup import Setup, setup_ref
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.work_order import in_order_of_work
@@ -21,6 +21,16 @@ def every_sheet(figures: Figures, work: Work) -> tuple[Sheet, ...]:
 def setup_sheets(figures: Figures, work: Work) -> tuple[Sheet, ...]:
     """The set-ups as sheets, in the order of the work, each for all the operations that share it."""
     return in_order_of_work(_setup_sheets(figures, work), work)
+
+
+def sheets_of_a_set(figures: Figures, work: Work) -> tuple[Sheet, ...]:
+    """The set-ups as sheets, and last a page of what to mind at all the work that has none: whoever prints the set has
+    the cautions of finishing too.
+    """
+    rest = [each for each in work.operations.values() if not each.sheet and each.by]
+    setup = rest_setup(figures)
+    last = (Sheet(setup, figures, figures, minded(setup, rest)),) if rest else ()
+    return (*setup_sheets(figures, work), *last)
 
 
 def _setup_sheets(figures: Figures, work: Work) -> tuple[Sheet, ...]:
