@@ -15,10 +15,9 @@ from numpy.typing import NDArray
 
 from gramil import names as n
 from gramil.change.set_up_file import SetUpReadings
-from gramil.change.set_up_suspects import SMALL, USUAL, Kind, Strung, Suspect, suspects_of
+from gramil.change.set_up_suspects import SMALL, USUAL, Kind, Strung, Suspect, cents_of, suspects_of
 from gramil.graph import Figures
 from gramil.physics.arrays import FloatArray
-from gramil.physics.stopped_string import deviation
 
 READING = 1.0
 """Standard error of one reading in cents: a steady hand and a good tuner."""
@@ -98,10 +97,11 @@ def likely_causes(now: Figures, readings: SetUpReadings) -> tuple[Cause, ...]:
     strung = Strung(now[n.intonation_paths_made], now[n.intonation_strings])
     read = _read(strung, readings)
     suspects = tuple(suspects_of(now, readings))
-    slopes = {each: _slope(strung, each, read) for each in suspects}
-    read = replace(read, noise=_noise(read.off, np.column_stack(list(slopes.values()))))
-    fits = [*_fits(strung, read, suspects), *_every_string(strung, read, suspects)]
-    fits += _with_a_second(fits, slopes, read)
+    every = _slopes([(strung, each) for each in suspects], read)
+    read = replace(read, noise=_noise(read.off, every))
+    supposed = [(), *((each,) for each in suspects), *_every_string(suspects)]
+    fits = _fits(strung, supposed, read)
+    fits += _with_a_second(fits, dict(zip(suspects, every.T, strict=True)), read)
     told = sorted((each for each in _grouped(fits, read) if each[1] >= WORTH_NAMING), key=lambda each: -each[1])
     return tuple(_cause(strung, read, group, share) for group, share in told)
 
@@ -110,17 +110,16 @@ def _read(strung: Strung, readings: SetUpReadings) -> _Read:
     keys = sorted(readings.cents)
     rows, stops = np.array([string - 1 for string, _ in keys]), np.array([fret - 1 for _, fret in keys])
     cents = np.array([readings.cents[key] for key in keys])
-    return _Read(rows, stops, cents - _cents(strung)[rows, stops])
+    return _Read(rows, stops, cents - cents_of([strung])[0, rows, stops])
 
 
-def _cents(strung: Strung) -> FloatArray:
-    return deviation(strung.paths, strung.strings).total
-
-
-def _slope(strung: Strung, suspect: Suspect, read: _Read) -> FloatArray:
-    """How the readings change with the amount of a fault."""
-    more, less = (_cents(suspect.done(strung, way * SMALL)) for way in (1, -1))
-    return (more - less)[read.rows, read.stops] / (2 * SMALL)
+def _slopes(each: Sequence[tuple[Strung, Suspect]], read: _Read) -> FloatArray:
+    """How the readings change with the amount of a fault of the strings as they stand: a column for each of these."""
+    if not each:
+        return np.zeros((len(read.off), 0))
+    more, less = (cents_of([suspect.done(here, way * SMALL) for here, suspect in each]) for way in (1, -1))
+    slopes: FloatArray = (more - less)[:, read.rows, read.stops].T / (2 * SMALL)
+    return slopes
 
 
 def _noise(off: FloatArray, every: FloatArray) -> float:
@@ -132,17 +131,12 @@ def _noise(off: FloatArray, every: FloatArray) -> float:
     return max(READING, float(np.sqrt(((off - every @ found) ** 2).sum() / spare)))
 
 
-def _fits(strung: Strung, read: _Read, suspects: Sequence[Suspect]) -> list[_Fit]:
-    """No fault, and each alone."""
-    return [_fit(strung, together, read) for together in ((), *((each,) for each in suspects))]
-
-
-def _every_string(strung: Strung, read: _Read, suspects: Sequence[Suspect]) -> Iterator[_Fit]:
+def _every_string(suspects: Sequence[Suspect]) -> Iterator[tuple[Suspect, ...]]:
     """A fault of one kind on every string that was read."""
     for kind in ("stretch", "break point"):
         every = tuple(each for each in suspects if each.kind == kind)
         if len(every) > LEAST_STRINGS:
-            yield _fit(strung, every, read)
+            yield every
 
 
 def _with_a_second(fits: Sequence[_Fit], slopes: Mapping[Suspect, FloatArray], read: _Read) -> list[_Fit]:
@@ -163,20 +157,41 @@ def _beside(first: _Fit, suspect: Suspect, slope: FloatArray) -> _Fit:
     return _Fit((*first.together, suspect), values, columns, first.left - columns @ step)
 
 
-def _fit(strung: Strung, together: tuple[Suspect, ...], read: _Read) -> _Fit:
-    """How much of each fault, by Newton's steps over the exact model."""
-    values, slopes = np.zeros(len(together)), np.zeros((len(read.off), len(together)))
-    left = read.off
-    for _ in range(STEPS if together else 0):
-        here = _with(strung, together, values)
-        slopes = np.column_stack([_slope(here, each, read) for each in together])
-        step = np.clip(np.linalg.lstsq(slopes, left, rcond=None)[0], -FARTHEST, FARTHEST)
-        values = values + step
-        moved = _cents(_with(strung, together, values)) - _cents(strung)
-        left = read.off - moved[read.rows, read.stops]
-        if np.abs(step).max() < SETTLED:
+def _fits(strung: Strung, supposed: Sequence[tuple[Suspect, ...]], read: _Read) -> list[_Fit]:
+    """How much there is of each fault of every group supposed, by Newton's steps over the exact model.
+
+    All groups take a step at once, since one call of the model for all costs little more than one for one of them.
+    """
+    fits = {at: _none(together, read) for at, together in enumerate(supposed)}
+    walking = [at for at, together in enumerate(supposed) if together]
+    for _ in range(STEPS):
+        if not walking:
             break
-    return _Fit(together, values, slopes, left)
+        gone = _stepped(strung, [fits[at] for at in walking], read)
+        steps = [np.abs(there.values - fits[at].values).max() for at, there in zip(walking, gone, strict=True)]
+        fits |= zip(walking, gone, strict=True)
+        walking = [at for at, step in zip(walking, steps, strict=True) if not step < SETTLED]
+    return list(fits.values())
+
+
+def _none(together: tuple[Suspect, ...], read: _Read) -> _Fit:
+    return _Fit(together, np.zeros(len(together)), np.zeros((len(read.off), len(together))), read.off)
+
+
+def _stepped(strung: Strung, fits: Sequence[_Fit], read: _Read) -> list[_Fit]:
+    """Each of them one of Newton's steps farther."""
+    here = [_with(strung, fit.together, fit.values) for fit in fits]
+    each = [(at, suspect) for at, fit in zip(here, fits, strict=True) for suspect in fit.together]
+    ends = np.cumsum([len(fit.together) for fit in fits])[:-1]
+    slopes = np.split(_slopes(each, read), ends, axis=1)
+    values = [fit.values + _step(columns, fit.left) for columns, fit in zip(slopes, fits, strict=True)]
+    there = cents_of([strung, *(_with(strung, fit.together, to) for fit, to in zip(fits, values, strict=True))])
+    left = read.off - (there[1:] - there[0])[:, read.rows, read.stops]
+    return [_Fit(fit.together, *now) for fit, *now in zip(fits, values, slopes, left, strict=True)]
+
+
+def _step(columns: FloatArray, left: FloatArray) -> FloatArray:
+    return np.clip(np.linalg.lstsq(columns, left, rcond=None)[0], -FARTHEST, FARTHEST)
 
 
 def _with(strung: Strung, together: tuple[Suspect, ...], values: FloatArray) -> Strung:
@@ -215,7 +230,7 @@ def _grouped(fits: Sequence[_Fit], read: _Read) -> list[tuple[tuple[_Fit, ...], 
 
 def _cause(strung: Strung, read: _Read, group: tuple[_Fit, ...], share: float) -> Cause:
     """A group represented by its best, with the next best single fault if it explains the readings nearly as well."""
-    best = _fit(strung, group[0].together, read)
+    (best,) = _fits(strung, [group[0].together], read)
     single = [each for each in group[1:] if len(each.together) == len(best.together) == 1]
     near = single and float((single[0].left ** 2).sum() - (best.left**2).sum()) < A_FAULT * read.noise**2
     before, after = float((read.off**2).sum()), float((best.left**2).sum())

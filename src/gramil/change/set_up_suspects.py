@@ -1,6 +1,6 @@
 """The faults that are tried against a strung instrument's readings, and what an amount of each does to its strings."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -10,7 +10,7 @@ from gramil import names as n
 from gramil.change.set_up_file import SetUpReadings
 from gramil.graph import Figures
 from gramil.physics.arrays import FloatArray
-from gramil.physics.stopped_string import StringPaths, StringStiffness, moved
+from gramil.physics.stopped_string import StringPaths, StringStiffness, deviation, moved
 
 Kind = Literal["bridge", "slant", "nut place", "nut height", "relief", "action", "fret", "stretch", "break point"]
 USUAL: dict[Kind, float] = {
@@ -37,6 +37,14 @@ class Strung:
 
     paths: StringPaths
     strings: StringStiffness
+
+
+def cents_of(each: Sequence[Strung]) -> FloatArray:
+    """Cents sharp of the intended pitch in several states of the same strings: by state, string and stop."""
+    strings, stops = each[0].paths.stop_x.shape
+    paths = {name: np.concatenate([getattr(one.paths, name) for one in each]) for name in vars(each[0].paths)}
+    stiff = {name: np.concatenate([getattr(one.strings, name) for one in each]) for name in vars(each[0].strings)}
+    return deviation(StringPaths(**paths), StringStiffness(**stiff)).total.reshape(len(each), strings, stops)
 
 
 @dataclass(frozen=True, eq=False)
