@@ -26,6 +26,15 @@ def test_inches_where_inches_are_shown_and_what_was_typed_stays(demo: httpx.Clie
     assert "What it means</h2>" in page
 
 
+def test_a_board_of_another_scale_is_one_question_with_its_answer(demo: httpx.Client) -> None:
+    """640 mm where 630 is drawn: what all readings mean together is said once, and a second tap takes them all."""
+    typed = {f"fret.{n}": f"{640.0 * (1.0 - 2.0 ** (-n / 12.0)):.2f}" for n in range(1, 20)}
+    page = demo.get(f"{TARN}/slots-measured", params=typed)
+    assert page.status_code == 422
+    assert page.text.count("cut to a scale of 640.0") == 1
+    assert "Pull that fret" not in page.text
+
+
 def test_the_strung_instrument(demo: httpx.Client) -> None:
     """An octave 6 cents sharp wants its break point further back, toward the tail."""
     page = demo.get(f"{TARN}/set-up-measured", params={"cents@12.6": "6", "relief": "0,15"}).text

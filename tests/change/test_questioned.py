@@ -9,7 +9,6 @@ import pytest
 from gramil.change.questioned import HAIR, Question, Reading, faults, meaning, question, questions, sentence, slip_of
 from gramil.change.set_up_file import as_readings as set_up_as_readings
 from gramil.change.set_up_file import parse_set_up_readings
-from gramil.change.slot_readings import as_readings, parse_slot_readings
 from gramil.description.shop.tolerances import tolerance_of
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import setups_of
@@ -121,8 +120,8 @@ def test_the_shop_says_how_near(text_of: Callable[[str], str], derive_text: Call
 
 
 def column(figures: Figures, times: float) -> list[Reading]:
-    rows = "\n".join(f"{fret},{place * times:.4f}" for fret, place in enumerate(figures["fret_position"]))
-    return as_readings(*parse_slot_readings(f"fret,position\n{rows}\n", "slots.csv", "mm", 99))
+    places = figures["fret_position"].tolist()
+    return [Reading(f"fret_position[{fret}]", place * times) for fret, place in enumerate(places)]
 
 
 def test_a_whole_column_in_the_other_unit_is_one_question(example: Example) -> None:

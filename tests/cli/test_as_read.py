@@ -135,12 +135,16 @@ def test_caliper_readings_of_the_other_unit_are_one_question(bench: Path) -> Non
 
 
 def test_a_scale_of_another_length_is_asked_about_with_its_cause(bench: Path) -> None:
-    """A board slotted for 650 mm where 630 is drawn: 20 / 630 is 31.75 in a thousand."""
+    """A board slotted for 650 mm where 630 is drawn: 20 / 630 is 31.75 in a thousand. One question, and no fret is
+    pulled for it."""
     rows = "".join(f"{n},{650 * (1 - 2 ** (-n / 12)):.3f}\n" for n in range(1, 20))
     (bench / "long.csv").write_text("fret,position\n" + rows)
     asked = gramil(bench, "readback", "slots", "tarn.toml", "long.csv")
     assert asked.returncode == 2
     assert "scale long by 31.7" in asked.stderr
+    assert "cut to a scale of 650.0" in asked.stderr
+    assert asked.stderr.count("was read where") == 1
+    assert "Pull" not in asked.stderr
 
 
 def test_set_up_readings_of_the_other_unit_are_one_question(bench: Path) -> None:

@@ -1,7 +1,7 @@
 """Doubtful readings on a page: the question stands under the field, and a second tap accepts the reading."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gramil.bench.page_request import PageRequest
 from gramil.change.questioned import Question, Reading, meaning, questions, sentence
@@ -22,9 +22,14 @@ class Doubt:
 
 
 def doubts(request: PageRequest, found: Iterable[Question], unit: LengthUnit) -> dict[str, Doubt]:
-    """The questions not asked yet, in words, by the address or name of what was read."""
+    """The questions not asked yet, in words, by the address or name of what was read; what all mean together once."""
     answered = set(request.many(AS_READ))
-    told = {each.reading.address: doubt_of(each, unit) for each in found}
+    told, together = dict[str, Doubt](), set[str]()
+    for each in found:
+        told[each.reading.address] = doubt_of(
+            each if each.together not in together else replace(each, together=""), unit
+        )
+        together |= {each.together} - {""}
     return {address: doubt for address, doubt in told.items() if doubt.answer not in answered}
 
 

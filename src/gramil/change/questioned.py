@@ -57,7 +57,8 @@ class Reading:
 class Question:
     """A reading to be questioned: what was wanted (in the unit of the symbol), the likely slip, and what it would mean.
 
-    `so_far`: there is no wanted value, and the reading is compared with what was last measured.
+    `so_far`: there is no wanted value, and the reading is compared with what was last measured. `together` is what
+    all of the readings mean if one cause puts them out: then they are one question.
     """
 
     reading: Reading
@@ -66,6 +67,7 @@ class Question:
     slip: Slip
     stands: tuple[Judged, ...] = ()
     so_far: bool = False
+    together: str = ""
 
 
 def questions(
@@ -166,7 +168,9 @@ def _likely(asked: Question, off: float, unit: LengthUnit) -> str:
 
 
 def meaning(asked: Question) -> str:
-    """What a reading means if it is true, if an operation fixes the figure; else empty."""
+    """What a reading means if it is true, if an operation fixes the figure or one cause explains all; else empty."""
+    if asked.together:
+        return f"If they stand: {asked.together}"
     said = (f"{each.what}: {each.standing}. {each.remedy}".strip() for each in asked.stands)
     return "".join(f"If it stands, {each}" for each in said)
 
@@ -180,7 +184,9 @@ def _read(asked: Question, unit: LengthUnit) -> str:
 
 
 def faults(found: Sequence[Question], unit: LengthUnit, answer: str, file: str | None = None) -> MakersFault:
-    """The questions as the maker sees them, all slips of the unit as one; `answer` says what to do."""
+    """The questions as the maker sees them, all slips of the unit as one, and all of one cause; `answer` says what to
+    do.
+    """
     told = [fault for slip in dict.fromkeys(each.slip for each in found) for fault in _of_slip(found, slip, unit)]
     last = replace(told[-1], remedy=answer)
     return MakersFault(replace(each, file=file) for each in (*told[:-1], last))
@@ -189,7 +195,7 @@ def faults(found: Sequence[Question], unit: LengthUnit, answer: str, file: str |
 def _of_slip(found: Sequence[Question], slip: Slip, unit: LengthUnit) -> Iterator[Fault]:
     group = [each for each in found if each.slip == slip]
     first = group[0]
-    if slip in ("millimetres", "inches") and len(group) > 1:
+    if (first.together or slip in ("millimetres", "inches")) and len(group) > 1:
         what = f"{len(group)} readings are off in one way, such as {first.reading.address}: {sentence(first, unit)}"
         yield Fault(first.reading.line, "", what, meaning(first))
         return

@@ -14,12 +14,13 @@ from gramil.physics.stopped_string import StringPaths, StringStiffness, deviatio
 
 Kind = Literal["bridge", "slant", "nut place", "nut height", "relief", "action", "fret", "stretch", "break point"]
 USUAL: dict[Kind, float] = {
-    "bridge": 2.0, "slant": 1.0, "nut place": 0.7, "nut height": 0.3, "relief": 0.3, "action": 1.0, "fret": 0.7,
+    "bridge": 2.0, "slant": 1.0, "nut place": 0.7, "nut height": 0.6, "relief": 0.3, "action": 1.0, "fret": 0.7,
     "stretch": 0.4, "break point": 1.5,
 }  # fmt: skip
 """How far such a fault goes, in mm (of a stretch in its logarithm), a standard deviation: common practice, a setting.
 
-A nut 2 mm out of its place is rarer than a bridge: where readings do not part the two, this does.
+A nut 2 mm out of its place is rarer than a bridge: where readings do not part the two, this does. A nut whose slots are
+not filed yet stands up to a millimetre and more too high.
 """
 SMALL = 0.01
 """A small amount for slopes, in mm; in the logarithm of a stretch as well."""

@@ -109,10 +109,9 @@ def _slots(figures: Figures, frets: FloatArray, **columns: FloatArray) -> tuple[
     )
 
 
-def as_readings(frets: FloatArray, measured: FloatArray) -> list[Reading]:
-    """Caliper readings, in the columns that `read_back` takes, as readings to be questioned."""
-    places = zip(frets.astype(int), measured.tolist(), strict=True)
-    return [Reading(n.fret_position[fret].address, place) for fret, place in places]
+def as_readings(found: SlotsReadback) -> list[Reading]:
+    """Caliper readings of slots as readings to be questioned."""
+    return [Reading(n.fret_position[each.fret].address, each.measured) for each in found.slots]
 
 
 def _cause(frets: FloatArray, wanted: FloatArray, error: FloatArray, counted: NDArray[np.bool_], scale: Mm) -> Cause:

@@ -19,7 +19,7 @@ def report(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
         yield _row(each, settled, formatter)
     yield ""
     yield cause_sentence(found.cause, formatter)
-    yield from _what_to_do(found, formatter)
+    yield from what_to_do(found, formatter)
 
 
 def _settled(found: SlotsReadback) -> bool:
@@ -71,7 +71,7 @@ def cause_sentence(cause: Cause, formatter: Formatter) -> str:
     return f"Likely cause: {cause.name}{figures}; what it leaves unexplained is {left}."
 
 
-def _what_to_do(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
+def what_to_do(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
     """What mends it, the nut's own place first; nothing if no cause shows."""
     if found.cause.by_rule_of_18:
         yield (
@@ -85,6 +85,8 @@ def _what_to_do(found: SlotsReadback, formatter: Formatter) -> Iterator[str]:
     elif abs(found.saddle_move) >= WORTH_IT:
         way = "tail" if found.saddle_move > 0 else "nut"
         yield f"The saddle stands best {_mm(abs(found.saddle_move), formatter)} nearer the {way} than drawn."
+    if found.cause.slip_fret and any(each.verdict == "recut" for each in found.slots):
+        yield _slip(found.cause, formatter)
     if _settled(found):
         yield f"So placed the slots are {found.after:.2f} cents RMS out, where they are {found.before:.2f} now."
 
@@ -94,6 +96,17 @@ def _nut(found: SlotsReadback, formatter: Formatter) -> str:
     if found.nut_move > 0:
         return f"{first}plane {much} off the board's end, or set the nut so far in."
     return f"{first}set it {much} out from the board's end, toward the head, with a strip between."
+
+
+def _slip(cause: Cause, formatter: Formatter) -> str:
+    much, way = _mm(abs(cause.slip), formatter), "head" if cause.slip > 0 else "bridge"
+    again = f"cut anew {much} toward the {way}"
+    if cause.alone:
+        return f"The slot of fret {cause.slip_fret} is to be filled with a strip of the board's wood and {again}."
+    return (
+        f"The slots from fret {cause.slip_fret} on are to be filled with strips of the board's wood and {again}; those "
+        "before them stand."
+    )
 
 
 def _scale(found: SlotsReadback, formatter: Formatter) -> str:

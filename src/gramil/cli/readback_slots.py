@@ -5,9 +5,11 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.change.slot_readings import as_readings, parse_slot_readings, read_back
-from gramil.change.slot_report import cause_sentence, report
-from gramil.cli.as_read import ANSWER, as_read_option, refuse_doubtful
+from gramil.change.questioned import faults
+from gramil.change.slot_questions import slot_questions
+from gramil.change.slot_readings import parse_slot_readings, read_back
+from gramil.change.slot_report import report
+from gramil.cli.as_read import ANSWER, as_read_option
 from gramil.cli.json_option import json_option, told
 from gramil.cli.options import file_to_make, instrument_file, opened, shop_file
 from gramil.text_file import text_of
@@ -33,9 +35,8 @@ def slots(file: Path, readings: Path, shop: Path | None, as_json: bool, as_read:
     last_fret = len(figures[n.fret_position]) - 1
     frets, measured = parse_slot_readings(text_of(readings), readings.name, formatter.first, last_fret)
     found = read_back(figures, frets, measured)
-    if not as_read:
-        means = f"If they stand: {cause_sentence(found.cause, formatter)}"
-        refuse_doubtful(figures, as_readings(frets, measured), file=readings.name, answer=f"{means} {ANSWER}")
+    if not as_read and (asked := slot_questions(found, formatter)):
+        raise faults(asked, figures[n.instrument_units], ANSWER, readings.name)
     if as_json:
         from gramil.answers.answer import whose
         from gramil.answers.readings import slots_read

@@ -17,21 +17,20 @@ from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.units import formatter_for
-from gramil.change.questioned import Reading as OfFigure
-from gramil.change.questioned import questions
+from gramil.change.questioned import Question, questions
 from gramil.change.set_up_file import as_readings as set_up_as_readings
 from gramil.change.set_up_file import parse_set_up_readings
 from gramil.change.set_up_readings import read_back_set_up
 from gramil.change.set_up_report import report as set_up_report
-from gramil.change.slot_readings import as_readings as slots_as_readings
+from gramil.change.slot_questions import slot_questions
 from gramil.change.slot_readings import parse_slot_readings, read_back
 from gramil.change.slot_report import report as slot_report
 from gramil.faults import Fault, MakersFault
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 
-_Read = tuple[list[OfFigure], Callable[[], Iterable[str]]]
-"""What was typed as readings of figures, and what gives the lines of what it means."""
+_Read = tuple[Iterable[Question], Callable[[], Iterable[str]]]
+"""The questions that what was typed raises, and what gives the lines of what it means."""
 TYPED = "what was typed"
 """What faults call the readings, in the place of a file."""
 PER_STRING = (
@@ -97,8 +96,8 @@ def _page(
     found: Mapping[str, Doubt] = {}
     if any(field.typed for group in groups for field in group.fields):
         try:
-            readings, lines_of = read(request, held.figures, formatter)
-            found = doubts(request, questions(held.figures, readings), formatter.first)
+            asked, lines_of = read(request, held.figures, formatter)
+            found = doubts(request, asked, formatter.first)
             lines = () if found else tuple(lines_of())
         except MakersFault as fault:
             faults = tuple(fault.faults)
@@ -132,7 +131,8 @@ def _slots_read(request: PageRequest, figures: Figures, formatter: Formatter) ->
     rows = [(each, request.one(f"fret.{each}").strip()) for each in range(1, last + 1)]
     text = _csv(("fret", "position"), [(str(fret), str(bare(typed))) for fret, typed in rows if typed])
     frets, measured = parse_slot_readings(text, TYPED, formatter.first, last)
-    return slots_as_readings(frets, measured), lambda: slot_report(read_back(figures, frets, measured), formatter)
+    found = read_back(figures, frets, measured)
+    return slot_questions(found, formatter), lambda: slot_report(found, formatter)
 
 
 def _set_up_groups(request: PageRequest, figures: Figures) -> Iterator[Group]:
@@ -149,7 +149,8 @@ def _set_up_read(request: PageRequest, figures: Figures, formatter: Formatter) -
     text = _csv(("string", "what", "value"), [(each, what, str(bare(typed))) for each, what, typed in rows if typed])
     counts = figures[n.strings_count], figures[n.scale_frets], figures[n.action_fret]
     readings = parse_set_up_readings(text, TYPED, formatter.first, *counts)
-    return set_up_as_readings(readings), lambda: set_up_report(read_back_set_up(figures, readings), formatter)
+    asked = questions(figures, set_up_as_readings(readings))
+    return asked, lambda: set_up_report(read_back_set_up(figures, readings), formatter)
 
 
 def _csv(head: tuple[str, ...], rows: list[tuple[str, ...]]) -> str:
