@@ -228,7 +228,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
 if TYPE_CHECKING:
     from gramil.description.body.records import BraceAsked, RingAsked
     from gramil.description.neck.head_outline import HeadCurve
-    from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Station, Stuff, Wire
+    from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, KeptPiece, Saw, Station, Stuff, Wire
     from gramil.description.wood.air_values import WoodState
     from gramil.drawings.heights import Turned
     from gramil.drawings.index_template import Notches, Rail
@@ -435,6 +435,16 @@ if TYPE_CHECKING:
         purpose: Ref[str]
         constant: Ref[Mm]
         checked: Ref[str]
+
+    class KeptPieceRef(Ref[KeptPiece]):
+        name: Ref[str]
+        wood: Ref[str]
+        length: Ref[Mm]
+        width: Ref[Mm]
+        thickness: Ref[Mm]
+        part: Ref[str]
+        kept: Ref[bool]
+        whole: Ref[bool]
 
     class LayerInkRef(Ref[LayerInk]):
         name: Ref[str]
@@ -1255,6 +1265,7 @@ if TYPE_CHECKING:
     shop_cutters: Members[CutterRef, Cutter]
     shop_is_default: Ref[bool]
     shop_jigs: Members[JigRef, Jig]
+    shop_kept: Members[KeptPieceRef, KeptPiece]
     shop_laser_kerf: Ref[Mm]
     shop_laser_kerf_in: Ref[Literal['the drawing', 'the machine']]
     shop_layers: Members[LayerInkRef, LayerInk]

@@ -195,9 +195,9 @@ def test_ledge_without_binding_or_cutters() -> None:
 def test_blank() -> None:
     piece = Blank("one", "persimmon", 500, 70, 8, 1)
     yes, no = BlankChoice("one", "persimmon", 1, 1, 1, 900.0), BlankChoice("none", "", NAN, NAN, NAN, NAN)
-    assert only(on_board.finding_blank((piece,), yes, 62.0)).severity == "fine"
-    assert only(on_board.finding_blank((piece,), no, 62.0)).severity == "stop"
-    assert only(on_board.finding_blank((), no, 62.0)).severity == "not judged"
+    assert only(on_board.finding_blank((piece,), (), "persimmon", yes, 62.0)).severity == "fine"
+    assert only(on_board.finding_blank((piece,), (), "persimmon", no, 62.0)).severity == "stop"
+    assert only(on_board.finding_blank((), (), "persimmon", no, 62.0)).severity == "not judged"
 
 
 def test_sanding_blocks() -> None:

@@ -67,8 +67,8 @@ def test_a_scarf_that_is_longer_than_the_head(length: float, severity: str) -> N
 
 
 def test_stock_found_or_not() -> None:
-    assert finding_neck_stock(NeckYield("none", 0, 0, 0, 0, 0, 0), "cherry")[0].severity == "note"
-    (found,) = finding_neck_stock(NeckYield("plank 3", 2, 900, 90, 25, 5, 0.6), "cherry")
+    assert finding_neck_stock(NeckYield("none", 0, 0, 0, 0, 0, 0), "cherry", ())[0].severity == "note"
+    (found,) = finding_neck_stock(NeckYield("plank 3", 2, 900, 90, 25, 5, 0.6), "cherry", ())
     assert found.severity == "fine"
     assert "plank 3" in found.says
 

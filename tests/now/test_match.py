@@ -2,6 +2,7 @@
 
 import itertools
 import random
+import re
 import tomllib
 from collections.abc import Callable
 from dataclasses import replace
@@ -10,13 +11,13 @@ from pathlib import Path
 
 import pytest
 
-from gramil.description.reading import read_shop
+from gramil.description.reading import parse_shop, read_shop
 from gramil.description.records import Blank
 from gramil.graph import Figures
 from gramil.now.match import Matching, Stock, match, serves
 from gramil.now.needs import Fit, MadePart, Need, fit, needs_of
 from gramil.now.stock_on_hand import stock_of_shop
-from gramil.prints.whole import figures_of_files
+from gramil.prints.whole import figures_of_files, findings_of
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
 BOARD = Need("Tarn", "board", "fretboard", "board", ("persimmon",), 450.0, 65.0, 7.0, 1, "quarter")
@@ -130,6 +131,41 @@ def test_match_and_check_go_by_the_same_sizes(
             assert serves(need, Stock("piece", piece_wood, *sizes)) == checked
             answers.add((name, checked))
     assert len(answers) == 4, "both ways, of both"
+
+
+@pytest.mark.parametrize(("part", "verdict"), [("neck", "stock for the neck"), ("board", "blank")])
+@pytest.mark.parametrize(
+    ("sizes", "serves_it", "severity"),
+    [
+        ("thickness = 200\nwidth = 200\nlength = 2000", True, "fine"),
+        ("thickness = 200\nwidth = 200\nlength = 100", False, None),
+        ("thickness = 200", True, "not judged"),
+    ],
+)
+def test_a_piece_that_is_no_blank_is_stock_to_both(
+    derive_text: Callable[..., Figures],
+    text_of: Callable[[str], str],
+    part: str,
+    verdict: str,
+    sizes: str,
+    serves_it: bool,
+    severity: str | None,
+) -> None:
+    """Kept for the instrument: with its sizes it serves or not, without them match takes it and check asks for them."""
+    wood = {"neck": "red maple", "board": "persimmon"}[part]
+    own = f'[[piece]]\nname = "plank"\nwood = "{wood}"\npart = "{part}"\nfor = "Tarn"\n{sizes}\n\n'
+    tables = re.split(r"^(?=\[)", text_of("shop"), flags=re.MULTILINE)
+    shop = (
+        "".join(each for each in tables if not each.startswith(("[[blank]]", "[[piece]]", "[air]", "[[place]]"))) + own
+    )
+    figures = derive_text(text_of("tarn"), shop)
+    need = next(each for each in needs_of(figures, []) if each.part == part)
+    (stock,) = stock_of_shop(parse_shop(shop).shop, {})
+    assert serves(need, stock) == serves_it
+    (found,) = [each for each in findings_of(figures) if each.name == verdict]
+    assert (found.severity == severity) if severity else found.severity in ("stop", "note", "not judged")
+    if severity:
+        assert "plank" in str(found.says)
 
 
 def test_every_size_that_is_asked_for_is_a_figure(tarn: Figures) -> None:

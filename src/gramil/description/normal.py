@@ -4,6 +4,8 @@ After this no part has to handle missing values: there is always a bass and a tr
 (flat is 0), a wire with its measures, and a list of markers.
 """
 
+from collections.abc import Iterator
+
 from gramil import names as n
 from gramil.description.board.scala_scale import ScalaScale
 from gramil.description.board.usual import BOARD_ROWS, MARKER_ROWS, board_values, curvature
@@ -12,7 +14,7 @@ from gramil.description.body.usual import BODY_ROWS, body_values
 from gramil.description.instrument import Instrument
 from gramil.description.neck.usual import CARVE_ROWS, NECK_ROWS, carve_values, neck_values
 from gramil.description.normal_row import Normal, Values
-from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, Saw, Wire
+from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, KeptPiece, Saw, Wire, piece_of_wood
 from gramil.description.shop.tables import Shop
 from gramil.description.strings.usual import STRING_ROWS, string_values
 from gramil.description.wood.stuff import STUFF_ROWS, stuff_values
@@ -41,6 +43,7 @@ NORMALISED: tuple[Normal, ...] = (
     Normal(n.shop_templates, tuple[IndexTemplate, ...], "index templates on hand", ("template",), "none"),
     Normal(n.shop_jigs, tuple[Jig, ...], "jigs and their constants", ("jig",), "none"),
     Normal(n.shop_blanks, tuple[Blank, ...], "wood in stock", ("blank",), "none"),
+    Normal(n.shop_kept, tuple[KeptPiece, ...], "pieces of wood that no other instrument's are", ("piece",), "none"),
     Normal(n.shop_wires, tuple[Wire, ...], "fret wires on hand", ("wire",), "none"),
     Normal(n.shop_layers, tuple[LayerInk, ...], "layers inked in the shop's own way", ("layer",), "none"),
 )
@@ -65,8 +68,17 @@ def normalised(
         **stuff_values(instrument, shop),
         **carve_values(instrument),
         **_shop_values(shop),
+        n.shop_kept: tuple(_kept(shop, instrument.instrument.name)),
         n.shop_is_default: shop_is_default,
     }
+
+
+def _kept(shop: Shop, name: str) -> Iterator[KeptPiece]:
+    """Pieces that are not listed as blanks, and are kept for the instrument of this name or for none."""
+    blanks = {row.name for row in shop.blank}
+    for row in shop.piece:
+        if row.name not in blanks and row.instrument in (None, name):
+            yield KeptPiece(**piece_of_wood(row), part=row.part, kept=row.instrument == name)
 
 
 def _shop_values(shop: Shop) -> Values:

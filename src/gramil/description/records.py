@@ -8,6 +8,7 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from gramil.quantities import Count, Mm, PerMm, Ratio
+from gramil.wood.wood_words import serves_as
 
 
 @dataclass(frozen=True)
@@ -105,6 +106,39 @@ class Blank(PieceOfWood):
     """A piece of wood in stock, `count` of them alike."""
 
     count: Count
+
+
+@dataclass(frozen=True)
+class KeptPiece(PieceOfWood):
+    """A piece of wood that is no blank, and no other instrument's: the part it is to become ("other" for any), and
+    whether it is kept for this instrument. A size that is not noted is not a number.
+    """
+
+    part: str
+    kept: bool
+
+    @property
+    def whole(self) -> bool:
+        """Whether all of its sizes are noted."""
+        return not any(math.isnan(getattr(self, size)) for size in SIZES)
+
+    def may_become(self, part: str) -> bool:
+        """Whether it may be used for a part."""
+        return self.part in ("other", part)
+
+
+def stock_for(part: str, blanks: tuple[Blank, ...], kept: tuple[KeptPiece, ...]) -> tuple[Blank, ...]:
+    """Every piece on hand that may become a part, of those with all sizes noted."""
+    sized = (each for each in kept if each.whole and each.may_become(part))
+    return (*blanks, *(Blank(each.name, each.wood, each.length, each.width, each.thickness, 1) for each in sized))
+
+
+def not_measured(part: str, wood: str, kept: tuple[KeptPiece, ...]) -> str:
+    """The name of a piece of a wood that is kept for this very part without all of its sizes; empty if there is
+    none.
+    """
+    own = (each for each in kept if each.kept and each.part == part and serves_as(each.wood, wood))
+    return next((each.name for each in own if not each.whole), "")
 
 
 @dataclass(frozen=True)

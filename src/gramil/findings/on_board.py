@@ -3,10 +3,10 @@
 import math
 
 from gramil import names as n
-from gramil.description.records import Blank, Block, Cutter
+from gramil.description.records import Blank, Block, Cutter, KeptPiece, not_measured, stock_for
 from gramil.findings.finding import Finding, Findings
 from gramil.findings.ledge import no_pair, standing_proud
-from gramil.findings.threshold import at_most, judged, not_judged
+from gramil.findings.threshold import MEASURE_PIECE, at_most, judged, not_judged
 from gramil.parts.edge_records import NO_PAIR
 from gramil.parts.records import BlankChoice, BlockChoice, LedgeChoice, TemplateMatch
 from gramil.quantities import Mm, PerFret, Radians
@@ -57,9 +57,18 @@ def finding_ledge(
     )
 
 
-def finding_blank(shop_blanks: tuple[Blank, ...], blank_choice: BlankChoice, blank_width: Mm) -> Findings:
-    """Whether a piece in stock yields the board."""
-    if not shop_blanks:
+def finding_blank(
+    shop_blanks: tuple[Blank, ...],
+    shop_kept: tuple[KeptPiece, ...],
+    board_wood: str,
+    blank_choice: BlankChoice,
+    blank_width: Mm,
+) -> Findings:
+    """Whether a piece in stock yields the board; not judged if one is kept for it whose sizes are not all known."""
+    if math.isnan(blank_choice.waste) and (piece := not_measured("board", board_wood, shop_kept)):
+        because = f"because {piece} is kept for it, and not all of its sizes are noted"
+        return (not_judged("blank", n.blank_width, because, MEASURE_PIECE, blank_width),)
+    if not stock_for("board", shop_blanks, shop_kept):
         remedy = "List the pieces in stock, or buy one of the size given under blank."
         return (not_judged("blank", n.blank_width, "because the shop lists no blanks", remedy, blank_width),)
     none = math.isnan(blank_choice.waste)

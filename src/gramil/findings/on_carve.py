@@ -6,8 +6,9 @@ from typing import Any
 import numpy as np
 
 from gramil import names as n
+from gramil.description.records import KeptPiece, not_measured
 from gramil.findings.finding import Finding, Findings
-from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
+from gramil.findings.threshold import MEASURE_PIECE, at_least, at_most, judged, not_judged, saying
 from gramil.parts.records import NeckYield
 from gramil.quantities import Count, Mm, PerFret, PerString, Ratio
 from gramil.reference import Ref, says
@@ -138,8 +139,11 @@ def finding_neck_plank(plank_over: Mm, limit_plank_over: Mm) -> Findings:
     )
 
 
-def finding_neck_stock(plank_choice: NeckYield, carve_wood: str) -> Findings:
-    """Whether a piece in stock gives the neck."""
+def finding_neck_stock(plank_choice: NeckYield, carve_wood: str, shop_kept: tuple[KeptPiece, ...]) -> Findings:
+    """Whether a piece in stock gives the neck; not judged if one is kept for it of which not every size is known."""
+    if not plank_choice.necks and (piece := not_measured("neck", carve_wood, shop_kept)):
+        because = f"because {piece} is kept for it, and not all of its sizes are noted"
+        return (not_judged("stock for the neck", n.plank_choice.necks, because, MEASURE_PIECE),)
     none = f"No piece of {carve_wood} in the shop's list gives the neck, heel and all."
     return (
         judged(

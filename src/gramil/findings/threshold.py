@@ -21,6 +21,7 @@ ROUNDING = 1e-9
 """What is on a limit is inside it: figures that follow from one another meet it to so much."""
 UNKNOWN = "because what it hangs on is not known"
 """Why a figure that is no number is not judged, where nothing nearer is said."""
+MEASURE_PIECE = "Measure the piece, and write its length, width and thickness beside it."
 TO_KNOW = "Its card, or `gramil why`, shows what it follows from."
 """What is to be done then, where nothing nearer is said."""
 

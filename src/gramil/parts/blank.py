@@ -2,7 +2,7 @@
 
 import math
 
-from gramil.description.records import Blank
+from gramil.description.records import Blank, KeptPiece, stock_for
 from gramil.parts.records import BlankChoice
 from gramil.quantities import Mm
 from gramil.shapes.quadrilateral import Quadrilateral
@@ -37,7 +37,12 @@ def blank_thickness(thickness_before_levelling: Mm, slots_crest_loss: Mm) -> Mm:
 
 
 def blank_options(
-    shop_blanks: tuple[Blank, ...], board_wood: str, blank_length: Mm, blank_width: Mm, blank_thickness: Mm
+    shop_blanks: tuple[Blank, ...],
+    shop_kept: tuple[KeptPiece, ...],
+    board_wood: str,
+    blank_length: Mm,
+    blank_width: Mm,
+    blank_thickness: Mm,
 ) -> tuple[BlankChoice, ...]:
     """Pieces in stock, of the board's wood and large enough, least waste first.
 
@@ -53,7 +58,7 @@ def blank_options(
             piece.thickness - blank_thickness,
             piece.length * piece.width - blank_length * blank_width,
         )
-        for piece in shop_blanks
+        for piece in stock_for("board", shop_blanks, shop_kept)
         if serves_as(piece.wood, board_wood) and piece.count > 0
     ]
     fitting = [each for each in able if min(each.length_over, each.width_over, each.thickness_over) >= 0]

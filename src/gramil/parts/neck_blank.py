@@ -8,7 +8,7 @@ from math import ceil
 
 import numpy as np
 
-from gramil.description.records import Blank
+from gramil.description.records import Blank, KeptPiece, stock_for
 from gramil.parts.records import NeckPiece, NeckYield, PieceOnStock, Run
 from gramil.quantities import Mm, Radians
 from gramil.shapes.cutting import Box, packed, sets_out_of, strips_across
@@ -206,7 +206,11 @@ def plank_strip_length(plank_pieces: tuple[NeckPiece, ...], limit_rip_kerf: Mm) 
 
 
 def plank_yields(
-    shop_blanks: tuple[Blank, ...], carve_wood: str, plank_pieces: tuple[NeckPiece, ...], limit_rip_kerf: Mm
+    shop_blanks: tuple[Blank, ...],
+    shop_kept: tuple[KeptPiece, ...],
+    carve_wood: str,
+    plank_pieces: tuple[NeckPiece, ...],
+    limit_rip_kerf: Mm,
 ) -> tuple[NeckYield, ...]:
     """Pieces in stock, of the neck's wood, that give one neck or more; the best used first.
 
@@ -216,7 +220,7 @@ def plank_yields(
     plank = plank_pieces[0]
     lengths, volume = [each.length for each in plank_pieces], sum(each.length for each in plank_pieces)
     found = []
-    for stock in shop_blanks:
+    for stock in stock_for("neck", shop_blanks, shop_kept):
         sizes = Box(stock.length, stock.width, stock.thickness)
         necks = sets_out_of(sizes, lengths, (plank.width, plank.thickness), limit_rip_kerf)
         if serves_as(stock.wood, carve_wood) and stock.count > 0 and necks > 0:
