@@ -197,6 +197,32 @@ def test_a_move_that_the_saddle_has_room_for_is_filed(example: Example) -> None:
     assert "pins" not in mended, "the strings are tied to this bridge"
 
 
+@pytest.mark.parametrize(
+    ("string", "size", "asks"),
+    [(1, -0.9, "Else file its break point 0.90 mm toward the tail"), (2, -1.9, "Else widen the saddle's slot by 1.8")],
+)
+def test_one_string_s_break_point_is_filed_only_where_there_is_room(
+    string: int, size: float, asks: str, example: Example
+) -> None:
+    """Tarn's second string breaks 0.08 mm from where its saddle ends for it: 1.9 mm are 1.82 mm too many."""
+    figures = filed(example("tarn"))
+    cents = with_fault(figures, "break point", string, size)["intonation_cents_after"][:, FRETS]
+    lines = list(report(read_back_set_up(figures, as_read(cents, figures)), Formatter(figures)))
+    assert asks in lines[-1]
+    alone = [line for line in lines if "saddle alone" in line][string - 1]
+    assert ("no room" in alone) == ("widen" in asks)
+
+
+def test_no_end_is_moved_off_the_saddle_with_the_nut_either(example: Example) -> None:
+    """A bridge 5 mm too near the nut: whatever the nut does, no string finds its place on this saddle."""
+    figures = filed(example("tarn"))
+    cents = with_fault(figures, "bridge", 0, -5.0)["intonation_cents_after"][:, FRETS]
+    lines = list(report(read_back_set_up(figures, as_read(cents, figures)), Formatter(figures)))
+    asked = [line for line in lines if "saddle alone" in line or "with the nut" in line]
+    assert len(asked) == 12
+    assert all("no room" in line for line in asked)
+
+
 def test_a_bridge_without_the_wood_is_moved(example: Example) -> None:
     figures = filed(example("tarn"))
     cents = with_fault(figures, "bridge", 0, -5.0)["intonation_cents_after"][:, FRETS]

@@ -141,7 +141,7 @@ def _mend(cause: Cause, found: SetUpReadback, formatter: Formatter) -> str:
     if len(cause.amounts) > 2:
         return "Give each string what is told of it above: its stretch under [strings], or its own break point."
     of_saddle = [each for each in cause.amounts if each.kind in OF_THE_SADDLE]
-    others = [_mended(each, formatter) for each in cause.amounts if each.kind not in OF_THE_SADDLE]
+    others = [_mended(each, found, formatter) for each in cause.amounts if each.kind not in OF_THE_SADDLE]
     return " ".join([*([_saddle_mended(of_saddle, found, formatter)] if of_saddle else []), *others])
 
 
@@ -180,7 +180,7 @@ def _toward(shift: float, formatter: Formatter) -> str:
     return f"{_mm(abs(shift), formatter)} toward the {'tail' if shift > 0 else 'nut'}"
 
 
-def _mended(amount: Amount, formatter: Formatter) -> str:
+def _mended(amount: Amount, found: SetUpReadback, formatter: Formatter) -> str:
     much, up = _mm(abs(amount.value), formatter), amount.value > 0
     if amount.kind == "nut place":
         return (
@@ -195,7 +195,22 @@ def _mended(amount: Amount, formatter: Formatter) -> str:
     if amount.kind == "fret":
         way = "nut" if up else "bridge"
         return f"Recut the slot of fret {amount.place} {much} toward the {way}, or file its crown over by so much."
-    return f"{STRUNG_ANEW} Else file its break point as told above."
+    return f"{STRUNG_ANEW} {_own_break_point(amount, found, formatter)}"
+
+
+def _own_break_point(amount: Amount, found: SetUpReadback, formatter: Formatter) -> str:
+    """What to do about one string's break point, if the string itself is right: on the saddle, or in a wider slot."""
+    each = next(each for each in found.strings if each.string == amount.place)
+    sought = each.moves.saddle_alone if each.moves else 0.0
+    move = -amount.value if amount.kind == "break point" else sought
+    if each.room.takes(move):
+        return f"Else file its break point {_toward(move, formatter)}: the saddle has room for it."
+    room, end = (each.room.toward_tail, "tail") if move > 0 else (each.room.toward_nut, "nut")
+    wider, goes = _mm(abs(move) - room, formatter), _mm(abs(move), formatter)
+    return (
+        f"Else widen the saddle's slot by {wider} toward the {end}, for a thicker saddle: its break point goes {goes} "
+        "that way, and on this one it has no room."
+    )
 
 
 def _mm(value: float, formatter: Formatter) -> str:

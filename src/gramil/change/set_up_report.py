@@ -147,16 +147,31 @@ def _moves(moves: Moves, each: StringReadback, formatter: Formatter) -> Iterator
     if each.heights.saddle_stops:
         yield "  saddle alone  not before the neck's set"
         return
-    move = _toward(moves.saddle_alone, "the tail", "the nut", formatter)
-    yield f"  saddle alone  {move} ({rule}): {moves.now:.2f} to {moves.left_alone:.2f} cent RMS"
-    if not each.room.takes(moves.saddle_alone):
-        room = max(0.0, each.room.toward_tail if moves.saddle_alone > 0 else each.room.toward_nut)
-        yield f"                which this saddle cannot give: {_mm(room, formatter)} of it is there for that"
-    if not math.isnan(moves.nut):
+    if _has_room(moves.saddle_alone, each):
+        move = _toward(moves.saddle_alone, "the tail", "the nut", formatter)
+        yield f"  saddle alone  {move} ({rule}): {moves.now:.2f} to {moves.left_alone:.2f} cent RMS"
+    else:
+        yield f"  saddle alone  {_no_room(moves.saddle_alone, each, formatter)} ({rule}): {moves.now:.2f} cent RMS"
+    if math.isnan(moves.nut):
+        return
+    if _has_room(moves.saddle_with_nut, each):
         yield (
             f"  with the nut  nut {_toward(moves.nut, 'fret 1', 'the head', formatter)}, saddle "
             f"{_toward(moves.saddle_with_nut, 'the tail', 'the nut', formatter)}: to {moves.left_both:.2f} cent RMS"
         )
+    else:
+        yield f"  with the nut  {_no_room(moves.saddle_with_nut, each, formatter)}"
+
+
+def _has_room(move: float, each: StringReadback) -> bool:
+    return abs(move) < WORTH_IT or each.room.takes(move)
+
+
+def _no_room(move: float, each: StringReadback, formatter: Formatter) -> str:
+    """A move that the saddle has no room for is not asked for: it says how much would be wanted, and is there."""
+    room = max(0.0, each.room.toward_tail if move > 0 else each.room.toward_nut)
+    wanted = _toward(move, "the tail", "the nut", formatter)
+    return f"no room on this saddle: {wanted} would be wanted, {_mm(room, formatter)} is there"
 
 
 def _toward(move: float, ahead: str, behind: str, formatter: Formatter) -> str:
