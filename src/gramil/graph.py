@@ -5,6 +5,8 @@ not match). `derive` then gives the figures of one instrument, each worked out w
 """
 
 import inspect
+import re
+from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field, is_dataclass, replace
@@ -53,11 +55,12 @@ class Dimension:
 
 @dataclass(frozen=True)
 class Origin:
-    """Where a base value came from: a file and line, a default, or common practice."""
+    """Where a base value came from: a file, its line and the dotted key there; or a default, or common practice."""
 
     text: str
     file: str | None = None
     line: int | None = None
+    key: str = ""
 
     def __str__(self) -> str:
         if self.file is None:
@@ -87,6 +90,11 @@ class Pin:
         return replace(self, before=tuple(each for each in noted if each.at != self.at))
 
 
+def _sentence(told: str) -> str:
+    """The first sentence, as far as its first stop, without what stands in brackets."""
+    return " ".join(re.split(r"[.;:]", re.sub(r" \([^)]*\)", "", told), maxsplit=1)[0].split())
+
+
 @dataclass(frozen=True)
 class Graph:
     """Inputs and dimensions, checked. `order` lists every name after what it follows from.
@@ -108,6 +116,17 @@ class Graph:
             for parameter in self.parameters(name):
                 found[parameter].append(name)
         return {name: tuple(names) for name, names in found.items()}
+
+    @cached_property
+    def called(self) -> Mapping[str, str]:
+        """What each name is called in few words: up to the first comma of what is said of it, or, where others begin
+        alike, its first sentence without what stands in brackets.
+        """
+        told = {name: each.what for name, each in self.inputs.items()}
+        told |= {name: each.what for name, each in self.dimensions.items()}
+        begins = {name: re.split(r"[,.;:(]", words, maxsplit=1)[0].strip() for name, words in told.items()}
+        count = Counter(begins.values())
+        return {name: words if count[words] == 1 else _sentence(told[name]) for name, words in begins.items()}
 
     def parameters(self, name: str) -> tuple[str, ...]:
         """What `name` follows from directly; empty for an input."""

@@ -1,20 +1,29 @@
 """The foreman's note: one screen, in the maker's words, in the order in which it is acted on."""
 
 import re
+from collections import Counter
+from collections.abc import Callable
 from importlib.resources import files
+from pathlib import Path
 
 import pytest
 
 from gramil.change.as_made import as_made, with_readings
-from gramil.change.foreman import foremans_note, readings_note
+from gramil.change.changed_keys import changed_lines
+from gramil.change.foreman import foremans_note, in_rows, readings_note
+from gramil.change.made import judge
 from gramil.change.shift import shift
 from gramil.description.reading import parse_description, parse_shop
 from gramil.description.writing import set_key
+from gramil.formatter import formatter_of
 from gramil.graph import Figures, Pin
+from gramil.prints.pages import words_of
 from gramil.prints.papers import papers_that_differ
-from gramil.prints.whole import figures_of
+from gramil.prints.whole import dimensions_of, figures_of
+from gramil.shop.made_file import read_made
 
-EXAMPLES = files("gramil") / "data" / "examples"
+EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
+SHOP = parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8"))
 ORDER = [
     "Changed",
     "On the body, toward the tail",
@@ -35,9 +44,8 @@ CHANGES = (
 
 def changed(name: str, change: str) -> tuple[Figures, Figures]:
     text = (EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")
-    shop = parse_shop((EXAMPLES / "shop.toml").read_text(encoding="utf-8"))
     key, _, value = change.partition("=")
-    return figures_of(parse_description(text), shop), figures_of(parse_description(set_key(text, key, value)), shop)
+    return figures_of(parse_description(text), SHOP), figures_of(parse_description(set_key(text, key, value)), SHOP)
 
 
 @pytest.mark.parametrize("name", ["tarn", "fell"])
@@ -46,12 +54,66 @@ def test_it_fits_a_screen_and_speaks_in_words(name: str, change: str) -> None:
     before, after = changed(name, change)
     parts = foremans_note(shift(before, after, 0.05), before, after)
     assert [part.heading for part in parts] == [head for head in ORDER if head in {part.heading for part in parts}]
-    assert sum(1 + len(part.lines) for part in parts) <= 40
+    assert sum(1 + len(in_rows(line)) for part in parts for line in part.lines) <= 40 + len(parts)
     for part in parts[1:]:
         for line in part.lines:
             assert not re.search(r"[a-z]_[a-z]|\[|[{}]", line), line
             assert not re.search(r": (\S+ \S+), now \1\.", line), line
-            assert line.endswith((".", "...")), line
+            assert line.endswith("."), line
+            assert not line.endswith("..."), line
+
+
+@pytest.mark.parametrize(
+    ("was", "is_now", "lines"),
+    [
+        ('wood = "persimmon"               #', 'wood = "ebony" #', ["board.wood: persimmon, now ebony."]),
+        ("[95, 133]", "[95, 134]", ["body.outline is not what it was."]),
+        ('"A2", "E2"', '"A2", "D2"', ["strings.tuning: 82.41 to 329.63 Hz, now 73.42 to 329.63 Hz."]),
+        ("length = 630 ", "length = 640 ", ["scale.length: 630.00 mm, now 640.00 mm."]),
+        ("height = 12\n", "height = 13\n", ["brace, back 3, height: 12.00 mm, now 13.00 mm (and 1 more)."]),
+        ('use = "medium"', 'use = "large"', ["wire.use: medium, now large."]),
+        ('nut = "320 mm"', 'nut = "330 mm"', ["board.arch.nut: radius 320.00 mm, now radius 330.00 mm."]),
+    ],
+)
+def test_what_was_changed_is_told_by_the_key_that_was_written(was: str, is_now: str, lines: list[str]) -> None:
+    """What follows from that key (the wood's stiffness, the strings' pitch standard) is not told as changed."""
+    text = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
+    assert was in text
+    before, after = (figures_of(parse_description(each), SHOP) for each in (text, text.replace(was, is_now)))
+    names = shift(before, after).inputs
+    assert list(changed_lines(names, formatter_of(before), formatter_of(after))) == lines
+
+
+def test_a_table_that_was_left_out_is_told_by_the_keys_that_it_had() -> None:
+    text = (EXAMPLES / "tarn.toml").read_text(encoding="utf-8")
+    head, _, rest = text.partition("[binding]")
+    before, after = (figures_of(parse_description(each), SHOP) for each in (text, head + rest[rest.index("\n[") :]))
+    lines = list(changed_lines(shift(before, after).inputs, formatter_of(before), formatter_of(after)))
+    assert lines == ["binding.thickness: 1.80 mm, now 0.00 mm.", "binding.wood: maple, now nothing."]
+
+
+@pytest.mark.parametrize("change", ["scale.join=12", "scale.length=640mm", "carve.wood=mahogany"])
+def test_what_mends_finished_work_is_told_to_its_end(change: str) -> None:
+    """Each verdict on what is made says what to do, whole; where there is no room, the figures in brackets go."""
+    before, after = changed("fell", change)
+    made = read_made(EXAMPLES / "fell.made.toml")
+    judged = judge(dict.fromkeys(made.operations, made.pinned(before)), after)
+    (part,) = (
+        part for part in foremans_note(shift(before, after, 0.05), before, after, judged) if "made" in part.heading
+    )
+    off = [each for each in judged if each.standing != "still right" and not each.along]
+    told = [line for line in part.lines if line.startswith(("Lost:", "Rework:")) and "Lost: with" not in line]
+    assert len(told) >= min(len(off), 4)
+    remedies = {each.remedy.rstrip(".").lower() for each in off}
+    for line in told:
+        assert any(line.lower().endswith(f"{remedy}.") for remedy in remedies), line
+
+
+def test_no_two_figures_are_called_alike(example: Callable[[str], Figures]) -> None:
+    """A move is told by what its figure is called: two of one name would be two lines that cannot be told apart."""
+    formatter = formatter_of(example("tarn"))
+    called = Counter(words_of(name, formatter) for name in dimensions_of(formatter.figures))
+    assert [words for words, count in called.items() if count > 1 or words.startswith("The same")] == []
 
 
 def test_a_sheet_that_was_handed_out_is_told_first() -> None:

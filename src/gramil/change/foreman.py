@@ -6,15 +6,16 @@ counted.
 """
 
 import math
+import textwrap
 from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
 from gramil.change.as_made import AsMade, Off, difference_text
+from gramil.change.changed_keys import changed_lines
 from gramil.change.made import Judged
 from gramil.change.made_words import lines as made_lines
 from gramil.change.shift import SMALL, Carried, Move, Shift, carried
-from gramil.description.base import keys_of
 from gramil.findings.finding import Finding, in_words
 from gramil.formatter import Formatter, formatter_of, shown
 from gramil.graph import Figures
@@ -23,11 +24,15 @@ from gramil.prints.papers import Paper
 from gramil.reference import Ref, name_of
 
 LINES = 6
-"""So many lines of a part are told; the rest are counted."""
+"""So many lines of a part are told at most; the rest are counted."""
 MATTER = 5
 """So many dimensions are told in words."""
 LONGEST = 110
-"""Letters of a line; a longer one is cut at a word."""
+"""Letters of a row on the screen; a longer line goes on in the next, a list is folded and a name is cut before it."""
+MORE = ":  and 99 more."
+"""What stands around a list that is folded."""
+SCREEN = 40
+"""Rows that the note takes at most, headings included."""
 
 
 @dataclass(frozen=True)
@@ -36,6 +41,16 @@ class Part:
 
     heading: str
     lines: tuple[str, ...]
+
+    @property
+    def rows(self) -> int:
+        """How many rows of a screen it takes with its heading."""
+        return 1 + sum(len(in_rows(line)) for line in self.lines)
+
+
+def in_rows(line: str) -> list[str]:
+    """A line as it stands on a screen: indented, and what does not fit in a row further in on the next."""
+    return textwrap.wrap(f"  {line}", LONGEST + 2, subsequent_indent="      ", break_on_hyphens=False)
 
 
 def foremans_note(
@@ -46,21 +61,20 @@ def foremans_note(
     handed_out: Collection[str] = (),
     like: Formatter | None = None,
 ) -> tuple[Part, ...]:
-    """The note's parts that have anything to say, in order; forty lines at most, headings included.
+    """The note's parts that have anything to say, in order; a screen at most, headings included.
 
     `made` judges the finished work, None if there is no record of it; `handed_out` are names of sheets given out.
     Figures are shown in the units of `like`, or in the instruments' own.
     """
     old, new = (replace(like, figures=each) if like else formatter_of(each) for each in (before, after))
-    parts = (
-        Part("Changed", tuple(_folded(list(_changed(found, old, new))))),
-        Part("On the body, toward the tail", tuple(_folded(list(_carried(found.features, new))))),
-        Part("Already made", tuple(_folded(list(_made(made or (), new)))) if made is not None else (NO_RECORD,)),
-        Part("What can be done", tuple(_folded(list(_verdicts(found.came, found.went, new))))),
+    return _on_a_screen(
+        ("Changed", list(changed_lines(found.inputs, old, new))),
+        ("On the body, toward the tail", list(_carried(found.features, new))),
+        ("Already made", list(_made(made, new)) if made is not None else [NO_RECORD]),
+        ("What can be done", list(_verdicts(found.came, found.went, new))),
         Part("Papers no longer true", tuple(_papers(found.papers, handed_out))),
         Part("Dimensions", tuple(_dimensions(_weighed(found.moves, before), old, new, _moved))),
     )
-    return tuple(part for part in parts if part.lines)
 
 
 def readings_note(
@@ -72,15 +86,24 @@ def readings_note(
     """
     old, new = formatter_of(before), formatter_of(after)
     heard = sorted(found.moves, key=lambda move: _HEARD.get(move.unit or "", len(_HEARD)))
-    parts = (
+    return _on_a_screen(
         Part("Measured", tuple(_off(each, new) for each in found.off)),
-        Part("On the body, toward the tail", tuple(_folded(list(_carried(tuple(carried(before, after, SMALL)), new))))),
+        ("On the body, toward the tail", list(_carried(tuple(carried(before, after, SMALL)), new))),
         Part("Already made", tuple(_judged(found.judged, new))),
-        Part("What can be done", tuple(_folded(list(_verdicts(found.came, found.went, new))))),
+        ("What can be done", list(_verdicts(found.came, found.went, new))),
         Part("Sheets to print again", tuple(_papers(again, handed_out))),
         Part("What follows, as made", tuple(_dimensions(heard, old, new, _as_drawn)) or (_nothing(found),)),
     )
-    return tuple(part for part in parts if part.lines)
+
+
+def _on_a_screen(*parts: Part | tuple[str, list[str]]) -> tuple[Part, ...]:
+    """The parts that have anything to say; those given as a heading and lines are folded until all fit on a screen."""
+    for most in range(LINES, 0, -1):
+        folded = [each if isinstance(each, Part) else Part(each[0], tuple(_folded(each[1], most))) for each in parts]
+        told = tuple(each for each in folded if each.lines)
+        if sum(each.rows for each in told) <= SCREEN:
+            break
+    return told
 
 
 _HEARD = {"cent": 0, "g": 1, "mm": 2}
@@ -112,24 +135,17 @@ NO_RECORD = "Nothing is known of what is made: there is no record beside the des
 def _folded(lines: list[str], most: int = LINES) -> Iterator[str]:
     """The first lines, and how many more there are; a single further line is shown rather than counted."""
     if len(lines) <= most + 1:
-        yield from map(_short, lines)
+        yield from lines
         return
-    yield from map(_short, lines[:most])
+    yield from lines[:most]
     yield f"And {len(lines) - most} more."
 
 
-def _short(line: str) -> str:
-    return line if len(line) <= LONGEST else line[:LONGEST].rsplit(" ", 1)[0] + " ..."
-
-
-def _changed(found: Shift, old: Formatter, new: Formatter) -> Iterator[str]:
-    """What was changed, by the maker's key; a key that sets several base values is named once."""
-    told: dict[str, str] = {}
-    for name in found.inputs:
-        was, now = old.text(name), new.text(name)
-        keys = keys_of(name)
-        told.setdefault(keys[-1] if keys else words_of(name, new), f"{was}, now {now}")
-    yield from (f"{key}: {values}." for key, values in told.items())
+def _named(what: str, values: str) -> str:
+    """A figure with its values, in one row: where that is too long, the name is cut at a word and never the values."""
+    room = LONGEST - len(values) - 2
+    name = what if len(what) <= room else what[: room - 4].rsplit(" ", 1)[0] + " ..."
+    return f"{name}: {values}"
 
 
 def _carried(features: Sequence[Carried], new: Formatter) -> Iterator[str]:
@@ -144,9 +160,9 @@ def _carried(features: Sequence[Carried], new: Formatter) -> Iterator[str]:
 def _made(judged: Sequence[Judged], new: Formatter) -> Iterator[str]:
     """What is lost, then what can be reworked; what is still right is counted."""
     right = sum(each.standing == "still right" for each in judged)
-    yield from (f"{each.standing.capitalize()}: {line}." for each, line in made_lines(judged, new.first))
+    yield from (f"{each.standing.capitalize()}: {line}." for each, line in made_lines(judged, new.first, LONGEST))
     if right:
-        yield f"{right} made parts are still right."
+        yield f"{right} made parts are still right." if right > 1 else "One made part is still right."
 
 
 def _verdicts(came: Sequence[Finding], went: Sequence[Finding], new: Formatter) -> Iterator[str]:
@@ -172,10 +188,10 @@ def _papers(papers: Sequence[Paper], handed_out: Collection[str]) -> Iterator[st
 
 
 def _list_of(words: str, titles: Sequence[str]) -> str:
-    """As many titles as fit in a line and a half, and how many more."""
+    """As many titles as fit in a row, and how many more."""
     told: list[str] = []
     for title in titles:
-        if sum(map(len, told)) + 2 * len(told) + len(title) > LONGEST - len(words) and told:
+        if sum(map(len, told)) + 2 * len(told) + len(title) > LONGEST - len(words) - len(MORE) and told:
             break
         told.append(title)
     more = f" and {len(titles) - len(told)} more" if len(titles) > len(told) else ""
@@ -190,7 +206,7 @@ def _dimensions(moves: Sequence[Move], old: Formatter, new: Formatter, told: Mov
     """The first five moves that can be seen, in words; then how many more by part."""
     seen = [move for move in moves if _shows(move, old, new)]
     first = seen[:MATTER]
-    yield from (_short(told(move, old, new)) for move in first)
+    yield from (told(move, old, new) for move in first)
     rest = sorted(move.part for move in seen if move not in first)
     if rest:
         counted = ", ".join(f"{part} {len(list(group))}" for part, group in groupby(rest))
@@ -216,9 +232,9 @@ def _shows(move: Move, old: Formatter, new: Formatter) -> bool:
 
 def _moved(move: Move, old: Formatter, new: Formatter) -> str:
     was, now = shown(move.old, move.unit, old.first), shown(move.new, move.unit, new.first)
-    return f"{words_of(move.address, new)}: {was}, now {now}."
+    return _named(words_of(move.address, new), f"{was}, now {now}.")
 
 
 def _as_drawn(move: Move, old: Formatter, new: Formatter) -> str:
     was, now = shown(move.old, move.unit, old.first), shown(move.new, move.unit, new.first)
-    return f"{words_of(move.address, new)}: {now}, as drawn {was}."
+    return _named(words_of(move.address, new), f"{now}, as drawn {was}.")

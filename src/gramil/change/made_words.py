@@ -16,16 +16,19 @@ def spoilt(judged: Iterable[Judged]) -> tuple[Judged, ...]:
     return tuple(sorted(found, key=lambda each: each.standing != "lost"))
 
 
-def said(judged: Judged, first: LengthUnit = "mm") -> str:
-    """The verdict on a part, in one line: `too shallow by 1.46 mm (1.50 mm, wanted 2.96 mm): deepen the slots`."""
+def said(judged: Judged, first: LengthUnit = "mm", *, brief: bool = False) -> str:
+    """The verdict on a part, in one line: `too shallow by 1.46 mm (1.50 mm, wanted 2.96 mm): deepen the slots`.
+
+    Where it says by how much, a brief one leaves out what stands in brackets.
+    """
     if judged.standing == "still right":
         return "still right"
     if judged.along:
         return f"lost with {judged.piece}"
-    return ": ".join(filter(None, (_off(judged, first), _small(judged.remedy).rstrip("."))))
+    return ": ".join(filter(None, (_off(judged, first, brief), _small(judged.remedy).rstrip("."))))
 
 
-def _off(judged: Judged, first: LengthUnit) -> str:
+def _off(judged: Judged, first: LengthUnit, brief: bool) -> str:
     """What is off, by how much and where."""
     where = f", {judged.where}" if judged.where else ""
     if judged.should_be == NOTHING:
@@ -35,7 +38,8 @@ def _off(judged: Judged, first: LengthUnit) -> str:
     is_now, should_be = values_said(judged, first)
     if not judged.too:
         return f"{is_now} {judged.where}".strip() + f", wanted {should_be}"
-    return f"{judged.too}{_by(judged, first)}{where} ({is_now}, wanted {should_be})"
+    by = _by(judged, first)
+    return f"{judged.too}{by}{where}" + ("" if brief and by else f" ({is_now}, wanted {should_be})")
 
 
 def values_said(judged: Judged, first: LengthUnit) -> tuple[str, str]:
@@ -59,12 +63,17 @@ def _small(words: str) -> str:
     return words[:1].lower() + words[1:]
 
 
-def lines(judged: Iterable[Judged], first: LengthUnit = "mm") -> Iterator[tuple[Judged, str]]:
-    """What is no longer right, a line for each; what is lost along with a piece is counted in one line."""
+def lines(judged: Iterable[Judged], first: LengthUnit = "mm", room: int | None = None) -> Iterator[tuple[Judged, str]]:
+    """What is no longer right, a line for each; what is lost along with a piece is counted in one line.
+
+    A line longer than `room` letters says by how much it is off, and leaves out what it is and should be.
+    """
     found = spoilt(judged)
     for each in found:
         if not each.along:
-            yield each, f"{each.what}: {said(each, first)}"
+            line = f"{each.what}: {said(each, first)}"
+            brief = room is not None and len(line) > room
+            yield each, f"{each.what}: {said(each, first, brief=True)}" if brief else line
     for piece in dict.fromkeys(each.piece for each in found if each.along):
         with_it = [each for each in found if each.along and each.piece == piece]
         yield with_it[0], f"with {piece}: {', '.join(each.what for each in with_it)}"

@@ -150,9 +150,9 @@ def _differing(name: str, old: Figures, new: Figures) -> list[Move]:
     try:
         return [
             Move(part, name, address, before, after, _less(before, after), symbol, 1)
-            for address, before, after, symbol in _side_by_side(name, old[name], new[name], unit)
+            for address, before, after, symbol in side_by_side(name, old[name], new[name], unit)
         ]
-    except _BuiltOtherwise:
+    except BuiltOtherwise:
         return _differing_by_address(name, old, new)
 
 
@@ -166,11 +166,11 @@ def _differing_by_address(name: str, old: Figures, new: Figures) -> list[Move]:
     ]
 
 
-class _BuiltOtherwise(Exception):  # noqa: N818 (it says what it is, and never leaves this module)
+class BuiltOtherwise(Exception):  # noqa: N818 (it says what it is)
     """Two values that cannot be compared side by side."""
 
 
-def _side_by_side(address: str, old: Any, new: Any, unit: str | None) -> Iterator[tuple[str, Any, Any, str | None]]:
+def side_by_side(address: str, old: Any, new: Any, unit: str | None) -> Iterator[tuple[str, Any, Any, str | None]]:
     """The plain values that differ within two records or lists of the same structure, each with its address and
     unit.
     """
@@ -180,16 +180,16 @@ def _side_by_side(address: str, old: Any, new: Any, unit: str | None) -> Iterato
         for number, (one, other) in enumerate(zip(old, new, strict=True), 1):
             label = member_label(number, one)
             if label != member_label(number, other):
-                raise _BuiltOtherwise
-            yield from _side_by_side(f"{address}[{label}]", one, other, unit)
+                raise BuiltOtherwise
+            yield from side_by_side(f"{address}[{label}]", one, other, unit)
     elif is_dataclass(old) and not isinstance(old, type) and type(old) is type(new):
         for field, symbol in measured_fields(type(old)):
-            yield from _side_by_side(f"{address}.{field}", getattr(old, field), getattr(new, field), symbol)
+            yield from side_by_side(f"{address}.{field}", getattr(old, field), getattr(new, field), symbol)
     elif isinstance(old, float | int | str) and isinstance(new, float | int | str):
         if not same(old, new):
             yield address, _bare(old), _bare(new), unit
     else:
-        raise _BuiltOtherwise
+        raise BuiltOtherwise
 
 
 def _bare(value: Any) -> Any:

@@ -10,7 +10,7 @@ import click
 from gramil import names as n
 from gramil.acts.work import refuse_work
 from gramil.change.as_made import as_made, with_readings
-from gramil.change.foreman import readings_note
+from gramil.change.foreman import in_rows, readings_note
 from gramil.change.settled import settled
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import Number
@@ -280,5 +280,5 @@ def _reading_lines(
     again = sheets_that_differ(figures, made, whole, {*before, operation})
     for part in readings_note(found, figures, made, again, given):
         yield click.style(part.heading.upper(), bold=True)
-        yield from (f"  {line}" for line in part.lines)
+        yield from (row for line in part.lines for row in in_rows(line))
     yield from settling(made, pins)

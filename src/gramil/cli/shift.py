@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.change.foreman import foremans_note
+from gramil.change.foreman import foremans_note, in_rows
 from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
 from gramil.change.overlay import differences, overlaid
@@ -109,7 +109,7 @@ def report(
         judged = judged_by(made, before, after)
         for part in foremans_note(found, before, after, judged):
             yield click.style(part.heading.upper(), bold=True)
-            yield from (f"  {line}" for line in part.lines)
+            yield from (row for line in part.lines for row in in_rows(line))
         yield "--every tells all of it."
 
 

@@ -275,4 +275,4 @@ def _wire_path(name: str, description: Description, shop: ShopDescription) -> Pa
 def _place(path: Path, file: Description | ShopDescription) -> Origin:
     if isinstance(file, ShopDescription) and file.is_default:
         return Origin("common practice (the shop that stands in when none is given)")
-    return Origin(file.file, file.file, file.lines[path])
+    return Origin(file.file, file.file, file.lines[path], ".".join(each for each in path if isinstance(each, str)))

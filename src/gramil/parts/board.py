@@ -153,7 +153,7 @@ def core_inset(binding_thickness: Mm, binding_purfling: Mm) -> Mm:
 
 
 def core_inset_across(core_inset: Mm, board_half_taper_angle: Radians) -> Mm:
-    """The same inset measured square to the centreline, as a width is.
+    """Binding and purfling together measured square to the centreline, as a width is.
 
     Source: common practice.
     """

@@ -88,7 +88,7 @@ def dome_curvature_dry(
 
 
 def dome_curvature_dry_least(dome_curvature_dry: PerMm, top_radius: Mm, limit_dome_change_kept_least: Ratio) -> PerMm:
-    """1/R of the dome in that air if creep takes out as much of the change as is likely: the least that it sinks.
+    """1/R of the dome in the driest air if creep takes out as much of the change as is likely: the least it sinks.
 
     Method: 0.65 of the strip's change, the least of whole plates solved, and of that what creep leaves.
     Source: timoshenko_1925
@@ -117,7 +117,7 @@ def dome_curvature_wet(
 
 
 def dome_curvature_wet_least(dome_curvature_wet: PerMm, top_radius: Mm, limit_dome_change_kept_least: Ratio) -> PerMm:
-    """1/R of the dome in that air if creep takes out as much of the change as is likely: the least that it rises.
+    """1/R of the dome in the dampest air if creep takes out as much of the change as is likely: the least it rises.
 
     Method: 0.65 of the strip's change, the least of whole plates solved, and of that what creep leaves.
     Source: timoshenko_1925

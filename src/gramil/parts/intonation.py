@@ -270,7 +270,7 @@ def _rms(cents: FloatArray, weights: FloatArray) -> FloatArray:
 
 
 def intonation_rms_all_before(intonation_rms_before: PerString[Cents]) -> Cents:
-    """The same over all strings together, before.
+    """Root mean square of the cents over all strings together, before any set-back.
 
     Formula: sqrt(mean(intonation_rms_before ** 2))
     Source: common practice.
@@ -279,7 +279,7 @@ def intonation_rms_all_before(intonation_rms_before: PerString[Cents]) -> Cents:
 
 
 def intonation_rms_all_after(intonation_rms_after: PerString[Cents]) -> Cents:
-    """The same over all strings together, as filed.
+    """Root mean square of the cents over all strings together, as filed.
 
     Formula: sqrt(mean(intonation_rms_after ** 2))
     Source: common practice.

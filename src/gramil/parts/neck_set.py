@@ -143,7 +143,7 @@ def neck_set_straightedge(
 
 
 def neck_set_straightedge_on_board(neck_set_straightedge: Mm, crown_height: Mm, neck_angle_target: Radians) -> Mm:
-    """The same with the straightedge on the bare crest of the board, before fretting.
+    """How far a straightedge on the bare crest of the board should pass over the bridge's top, before fretting.
 
     Source: common practice.
     """
@@ -151,7 +151,7 @@ def neck_set_straightedge_on_board(neck_set_straightedge: Mm, crown_height: Mm, 
 
 
 def neck_set_straightedge_over_top(neck_set_straightedge: Mm, bridge_thickness: Mm) -> Mm:
-    """The same with the straightedge on the frets and no bridge on yet: over the top itself.
+    """How far a straightedge on the frets should pass over the top itself at the saddle: no bridge is on yet.
 
     Source: common practice.
     """

@@ -30,7 +30,7 @@ def side_length(body_sides: tuple[UnrolledSide, ...]) -> Mm:
 
 
 def side_length_middle(body_sides: tuple[UnrolledSide, ...], body_wall: Mm) -> Mm:
-    """The same along the middle of the side's thickness, which bending neither stretches nor shortens.
+    """Length of one side along the middle of its thickness, which bending neither stretches nor shortens.
 
     Method: the outside, less half the thickness times the angle that it turns through.
     Source: steiner_inset

@@ -149,7 +149,7 @@ def string_stress(string_pull: PerString[Newton], string_core: PerString[Mm]) ->
 
 
 def string_stress_on_scale(string_pull_on_scale: PerString[Newton], string_core: PerString[Mm]) -> PerString[MPa]:
-    """The same over the bare scale: what the stiffness of nylon goes by.
+    """Stress over the bare scale in what bears the pull: what the stiffness of nylon goes by.
 
     Formula: string_pull_on_scale / (pi * string_core ** 2 / 4)
     Source: common practice.
@@ -192,7 +192,7 @@ def string_modulus(string_modulus_least: PerString[MPa], string_modulus_most: Pe
 def string_modulus_least(
     strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_stress_on_scale: PerString[MPa]
 ) -> PerString[MPa]:
-    """The same, the least published.
+    """Stiffness of what each string's pull stretches, the least published.
 
     Method: the plain string's material, or the core's; of nylon, which stiffens with its pull, its stretch x stress.
     Source: data/materials.toml, figure by figure.
@@ -203,7 +203,7 @@ def string_modulus_least(
 def string_modulus_most(
     strings_wound: PerString[Ratio], strings_plain: str, strings_core: str, string_stress_on_scale: PerString[MPa]
 ) -> PerString[MPa]:
-    """The same, the most published.
+    """Stiffness of what each string's pull stretches, the most published.
 
     Method: the plain string's material, or the core's; of nylon, which stiffens with its pull, its stretch x stress.
     Source: data/materials.toml, figure by figure.
@@ -254,7 +254,8 @@ def string_stretch_least(
     string_core: PerString[Mm],
     string_pull_on_scale: PerString[Newton],
 ) -> PerString[Ratio]:
-    """The same with the least modulus published, where it was not measured.
+    """The share of its pull that each string gains for each unit of strain, with the least modulus published, where
+    it was not measured.
 
     Formula: where(strings_stretch > 0, strings_stretch,
         pi * string_core ** 2 / 4 * string_modulus_least / string_pull_on_scale)
@@ -269,7 +270,8 @@ def string_stretch_most(
     string_core: PerString[Mm],
     string_pull_on_scale: PerString[Newton],
 ) -> PerString[Ratio]:
-    """The same with the greatest modulus published, where it was not measured.
+    """The share of its pull that each string gains for each unit of strain, with the greatest modulus published,
+    where it was not measured.
 
     Formula: where(strings_stretch > 0, strings_stretch,
         pi * string_core ** 2 / 4 * string_modulus_most / string_pull_on_scale)

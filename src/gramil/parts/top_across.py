@@ -68,7 +68,7 @@ def across_holders(brace_list: tuple[Brace, ...], across_station: Mm, body_width
 
 
 def across_near(brace_list: tuple[Brace, ...], across_station: Mm, body_width: Mm) -> tuple[Holder, ...]:
-    """The same of those near the widest part, within a quarter of the width to either side.
+    """The top's braces near the widest part: within a quarter of the width to either side, as in the whole strip.
 
     Method: as for the whole strip, of half its length.
     Source: plane geometry; a beam's second moment.
@@ -110,7 +110,7 @@ def across_height(across_holders: tuple[Holder, ...]) -> Mm:
 
 
 def across_height_near(across_near: tuple[Holder, ...]) -> Mm:
-    """The same of those near the widest part.
+    """Height of the braces that hold the top near its widest part: the cubic mean, as of the whole strip.
 
     Method: cube root of the mean of cubes, by length, width and how much of each counts.
     Source: a beam's second moment.

@@ -155,14 +155,19 @@ def near_text(address: str, formatter: Formatter) -> str:
 
 
 def words_of(figure: Ref[Any] | str, formatter: Formatter) -> str:
-    """What a figure is called if no big figure names it: the beginning of what the graph says about it."""
+    """What a figure is called if no big figure names it: the beginning of what the graph says about it.
+
+    That is up to the first comma, or as far as tells it from every other figure.
+    """
     name, steps = parse_address(str(figure))
     graph = formatter.figures.graph
-    told = graph.inputs[name].what if name in graph.inputs else graph.dimensions[name].what
-    words = re.split(r"[,.;:(]", told, maxsplit=1)[0].strip()
-    axes = (*axes_of(graph.annotation(name)), *("" for _ in steps))
-    words = in_shop_units(words, formatter.first)
-    return words[:1].upper() + words[1:] + "".join(map(_step, steps, axes))
+    words = in_shop_units(graph.called[name], formatter.first)
+    return words[:1].upper() + words[1:] + steps_in_words(steps, axes_of(graph.annotation(name)))
+
+
+def steps_in_words(steps: tuple[Step, ...], axes: tuple[str, ...] = ()) -> str:
+    """The rows and fields of an address as they are read out: `, fret 7`, `, X treble, height`."""
+    return "".join(map(_step, steps, (*axes, *("" for _ in steps))))
 
 
 def _step(step: Step, axis: str) -> str:
