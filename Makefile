@@ -5,7 +5,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test quick walk check published fuzz season speed format docs site keep names rename clean
+.PHONY: demo test quick walk check published fuzz season speed format docs site keep names fonts rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -60,6 +60,10 @@ site: $(VENV)/.installed
 names: $(VENV)/.installed
 	$(BIN)/python tools/names.py
 	$(BIN)/python tools/completion.py
+
+# The faces that the bench sends, after another version of a face or for more letters.
+fonts: $(VENV)/.installed
+	$(BIN)/python tools/web_fonts.py
 
 rename: $(VENV)/.installed
 	$(BIN)/python tools/rename.py "$(OLD)" "$(NEW)"

@@ -26,6 +26,7 @@ POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; "
     "connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 )
+FACES = (".woff", ".ttf")
 HEADERS: Mapping[str, str] = {
     "content-security-policy": POLICY,
     "x-content-type-options": "nosniff",
@@ -64,7 +65,7 @@ class Guard:
         await answer(
             scope,
             _bounded(receive),
-            _marked(send, cookie_of(session, scope.get("scheme", "http")) if new and session else "", scope["path"]),
+            _marked(send, cookie_of(session, scope.get("scheme", "http")) if new and session else "", scope),
         )
 
     def _session(self, headers: Headers, scope: Scope) -> tuple[Session | None, bool]:
@@ -151,7 +152,19 @@ def _bounded(receive: Receive) -> Receive:
     return receive_bounded
 
 
-def _marked(send: Send, cookie: str, path: str) -> Send:
+def _kept(scope: Scope) -> str:
+    """How long a browser may keep the answer: a file of ours named with its content for good, a face for a month, a
+    page not at all.
+    """
+    path: str = scope["path"]
+    if not path.startswith("/static/"):
+        return "no-store"
+    if scope.get("query_string", b"").startswith(b"v="):
+        return "max-age=31536000, immutable"
+    return "max-age=2592000" if path.endswith(FACES) else "no-cache"
+
+
+def _marked(send: Send, cookie: str, scope: Scope) -> Send:
     """The answer with the headers that every answer carries."""
 
     async def send_marked(message: Message) -> None:
@@ -159,8 +172,7 @@ def _marked(send: Send, cookie: str, path: str) -> Send:
             headers = MutableHeaders(scope=message)
             for name, value in HEADERS.items():
                 headers[name] = value
-            lasts = "max-age=86400" if path.startswith("/static/fonts/") else "no-cache"
-            headers.setdefault("cache-control", lasts if path.startswith("/static/") else "no-store")
+            headers.setdefault("cache-control", _kept(scope))
             if cookie:
                 headers.append("set-cookie", cookie)
         await send(message)

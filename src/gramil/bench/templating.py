@@ -1,6 +1,8 @@
 """Templates to HTML: everything that a maker wrote is escaped."""
 
 from functools import cache
+from hashlib import sha256
+from importlib.resources import files
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
@@ -25,6 +27,7 @@ def environment() -> Environment:
     made.filters["big"] = big
     made.filters["in_units"] = in_shop_units
     made.filters["warm"] = show_temperature
+    made.filters["lasting"] = lasting
     made.globals["notice"] = NOTICE
     return made
 
@@ -38,3 +41,10 @@ def big(text: str) -> Markup:
     """A shown figure with its number large and its unit small."""
     number, unit = parted(text)
     return Markup('<b class="number">{}</b><span class="u">{}</span>').format(number, f" {unit}" if unit else "")
+
+
+@cache
+def lasting(file: str) -> str:
+    """The address of a file of ours that a browser may keep for good: another content is another address."""
+    content = files("gramil").joinpath("bench", "static", file).read_bytes()
+    return f"/static/{file}?v={sha256(content).hexdigest()[:12]}"
