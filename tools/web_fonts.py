@@ -1,4 +1,4 @@
-"""Writes the faces that the bench sends to a browser: the letters that Western languages and our own pages use, no more.
+"""Writes the faces that the bench sends to a browser: the letters of Western languages and of our own pages, no more.
 
 Run as `make fonts`. A letter outside these is read from the whole face, which a browser loads when it meets one.
 """

@@ -75,13 +75,16 @@ def whole_pack(makers: Mapping[str, Maker]) -> Iterator[tuple[str, bytes]]:
     """Each file with its bytes, in the makers' order.
 
     Typesetting starts first and runs beside the rest, one document at a time: two at once would take half as much
-    memory
-    again. Raises whatever a maker function raises.
+    memory again. Left off before its end, nothing more is begun. Raises whatever a maker function raises.
     """
     with ThreadPoolExecutor(max_workers=1) as beside:
         begun = {name: beside.submit(makers[name]) for name in TYPESET if name in makers}
-        for name, maker in makers.items():
-            yield name, begun[name].result() if name in begun else maker()
+        try:
+            for name, maker in makers.items():
+                yield name, begun[name].result() if name in begun else maker()
+        finally:
+            for each in begun.values():
+                each.cancel()
 
 
 @dataclass(frozen=True)

@@ -223,7 +223,7 @@ def test_what_is_found_without_being_told(phone) -> None:
         ("Tools", "Saws"),
         ("Tarn", "Files"),
         ("Tarn", "Cost"),
-        ("Tarn", "Print", "All of it in one file"),
+        ("Tarn", "Files", "The whole pack"),
         ("Weeks", "Print the weeks"),
     ):
         page.goto("/")

@@ -1,4 +1,4 @@
-"""What a page weighs on its way to a phone: compressed, with faces of the letters that it needs, kept by the browser."""
+"""What a page weighs on its way to a phone: compressed, its faces of few letters, its files kept by the browser."""
 
 import gzip
 import re
@@ -37,7 +37,7 @@ def faces() -> list[tuple[str, str, str, list[int]]]:
 
 def test_the_instruments_page_with_all_that_it_asks_for_is_light(demo: httpx.Client) -> None:
     page = demo.get("/instrument/1").text
-    asked = [each for each in re.findall(r'(?:href|src)="(/static/[^"]+)"', page)]
+    asked = re.findall(r'(?:href|src)="(/static/[^"]+)"', page)
     assert len(asked) == 5
     shown = [at for family, at, _, _ in faces() if family == "B612" and at.endswith(".woff")]
     assert len(shown) == 2

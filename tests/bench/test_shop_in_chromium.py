@@ -28,6 +28,7 @@ PAGES = (
     "/if-glued?what=board&rh=45",
     "/instrument/1/cost?rate=40&materials=tuners+85",
     "/instrument/1/files",
+    "/instrument/1/pack",
     "/stock",
     "/stock/form",
     "/stock/form?blank=1",

@@ -14,6 +14,7 @@ from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
 from gramil.bench.guard import Guard
+from gramil.bench.long_work import LongWorks
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, endpoint
 from gramil.bench.pages import (
@@ -34,6 +35,7 @@ from gramil.bench.pages import (
     labels_page,
     noting,
     operations_page,
+    pack_page,
     pairing_page,
     part_page,
     picture_pages,
@@ -94,7 +96,8 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/files", files_page.files_page),
     ("/instrument/{instrument}/description.toml", files_page.description_file),
     ("/instrument/{instrument}/made.toml", files_page.made_file),
-    ("/instrument/{instrument}/pack.zip", files_page.pack_file),
+    ("/instrument/{instrument}/pack", pack_page.pack_page),
+    ("/instrument/{instrument}/pack.zip", pack_page.pack_file),
     ("/instrument/{instrument}", instrument_page.instrument_page),
     ("/instrument/{instrument}/cut", instrument_page.cut_page),
     ("/instrument/{instrument}/between", instrument_page.measured_part),
@@ -148,6 +151,8 @@ POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/tools/bring-in", tools_page.bring_in),
     ("/tools/form", tool_form_page.keep_tool),
     ("/tools/remove", tool_form_page.remove_tool),
+    ("/instrument/{instrument}/pack", pack_page.begin_pack),
+    ("/instrument/{instrument}/pack/stop", pack_page.stop_pack),
     ("/instrument/{instrument}/keep", instrument_page.keep),
     ("/instrument/{instrument}/return/{revision}", return_page.return_to_it),
     ("/instrument/{instrument}/operation/{operation}", noting.note_work),
@@ -173,7 +178,7 @@ def application(keeping: ShopRecord, sessions: Sessions, clock: Clock, hosts: It
     ]
     inner = Starlette(routes=routes, exception_handlers={Exception: _own_fault})
     inner.state.keeping, inner.state.sessions = keeping, sessions
-    inner.state.clock, inner.state.lan = clock, lan
+    inner.state.clock, inner.state.lan, inner.state.works = clock, lan, LongWorks()
     return Guard(GZipMiddleware(inner, compresslevel=QUICK), sessions, frozenset(each.lower() for each in hosts))
 
 

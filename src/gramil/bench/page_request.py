@@ -15,6 +15,7 @@ from starlette.responses import HTMLResponse, PlainTextResponse, RedirectRespons
 
 from gramil import names as n
 from gramil.bench.guard import TooLarge
+from gramil.bench.long_work import LongWorks
 from gramil.bench.sessions import Session, same_token
 from gramil.bench.shop_record import ShopRecord
 from gramil.bench.templating import render
@@ -42,6 +43,7 @@ class PageRequest:
     form: Mapping[str, tuple[str, ...]]
     session: Session
     keeping: ShopRecord
+    works: LongWorks
     now: datetime
     part: bool
     path: str
@@ -137,6 +139,7 @@ def _asked(request: Request, form: Mapping[str, tuple[str, ...]], session: Sessi
         form=form,
         session=session,
         keeping=request.app.state.keeping,
+        works=request.app.state.works,
         now=request.app.state.clock(),
         part="hx-request" in request.headers,
         path=request.url.path,

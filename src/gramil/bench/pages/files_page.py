@@ -24,7 +24,6 @@ from gramil.description.self_contained import self_contained
 from gramil.doorway.export import export_files
 from gramil.doorway.working_files import made_of, working_files
 from gramil.faults import Fault, MakersFault
-from gramil.pack import pack_makers
 from gramil.shop.instruments import revision
 from gramil.shop.made_file import made_text
 from gramil.store.failures import Conflict
@@ -53,7 +52,7 @@ def description_file(request: PageRequest, _: OpenInstruments) -> Response:
     with request.keeping.opened() as store:
         seen = named(store, instrument_id(request))
         text = revision(store, seen.id).text
-    return _file(f"{plain(seen.name)}.toml", text.encode(), "text/plain; charset=utf-8")
+    return file_answer(f"{plain(seen.name)}.toml", text.encode(), "text/plain; charset=utf-8")
 
 
 def made_file(request: PageRequest, _: OpenInstruments) -> Response:
@@ -61,18 +60,7 @@ def made_file(request: PageRequest, _: OpenInstruments) -> Response:
     with request.keeping.opened() as store:
         seen = named(store, instrument_id(request))
         text = made_text(made_of(store, seen))
-    return _file(f"{plain(seen.name)}.made.toml", text.encode(), "text/plain; charset=utf-8")
-
-
-def pack_file(request: PageRequest, open_instruments: OpenInstruments) -> Response:
-    """Every file of the pack in one archive."""
-    with request.keeping.opened() as store:
-        held = open_instruments.held(store, instrument_id(request))
-        work = work_for(store, held)
-    formatter = formatter_for(request.session, held.figures)
-    makers = pack_makers(held.figures, formatter, work, held.figures[n.shop_paper])
-    content = {name: make() for name, make in makers.items()}
-    return _file(f"{plain(held.seen.name)}-pack.zip", zipped(content), "application/zip")
+    return file_answer(f"{plain(seen.name)}.made.toml", text.encode(), "text/plain; charset=utf-8")
 
 
 def record_files(request: PageRequest, _: OpenInstruments) -> Response:
@@ -81,7 +69,9 @@ def record_files(request: PageRequest, _: OpenInstruments) -> Response:
         texts = {f"work/{name}": text for name, text in working_files(store).items()}
         texts |= {f"whole/{name}": text for name, text in export_files(store).items()}
     content = {name: text.encode() for name, text in texts.items()}
-    return _file(f"{request.keeping.path.stem}-files-{request.now:%Y-%m-%d}.zip", zipped(content), "application/zip")
+    return file_answer(
+        f"{request.keeping.path.stem}-files-{request.now:%Y-%m-%d}.zip", zipped(content), "application/zip"
+    )
 
 
 def zipped(content: Mapping[str, bytes]) -> bytes:
@@ -98,7 +88,8 @@ def plain(name: str) -> str:
     return "".join(each if each.isascii() and each.isalnum() else "-" for each in name.lower()).strip("-") or "file"
 
 
-def _file(name: str, content: bytes, kind: str) -> Response:
+def file_answer(name: str, content: bytes, kind: str) -> Response:
+    """A file to be saved under a name."""
     headers = {"content-disposition": f'attachment; filename="{plain_file(name)}"'}
     return Response(content, media_type=kind, headers=headers)
 

@@ -280,7 +280,7 @@
     drawn();
     const main = document.getElementById("main");
     if (main.dataset.seen !== "yes") { main.dataset.seen = "yes"; restore(main); focusIn(main); }
-    const fresh = document.querySelector("#card [data-focus]:not([data-met])");
+    const fresh = document.querySelector(":is(#card, #making) [data-focus]:not([data-met])");
     if (fresh) { fresh.dataset.met = "yes"; fresh.focus({ preventScroll: false }); }
     say("");
   });
