@@ -181,3 +181,33 @@ def test_after_keep_the_page_offers_to_take_it_back(demo: httpx.Client) -> None:
     assert "Revision 1," in back.text
     assert back.url.path == "/instrument/1"
     assert "Kept as revision" not in demo.get("/instrument/1?kept=1").text
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "mere"])
+def test_upright_figures_on_the_drawing_stand_clear_of_one_another(name: str, example) -> None:
+    """As the page draws them: 13 px tall, at 1.2 mm to a px as on a screen 1500 px wide; 8 px a letter at most."""
+    from gramil.bench.plan_layers import sizes_svg
+    from gramil.formatter import formatter_of
+
+    tall, wide = 13 * 1.2, 8 * 1.2
+    figures = example(name)
+    svg = sizes_svg(figures, side_down(figures), formatter_of(figures))
+    found = re.findall(r'<text x="([-\d.]+)" y="([-\d.]+)"[^>]*rotate\(-90 [^>]*>([^<]+)<', svg)
+    boxes = [
+        (float(x) - tall, float(x), float(y) - wide * len(text) / 2, float(y) + wide * len(text) / 2)
+        for x, y, text in found
+    ]
+    assert len(boxes) >= 5
+    for row, one in enumerate(boxes):
+        for other in boxes[row + 1 :]:
+            clear = one[1] <= other[0] or other[1] <= one[0] or one[3] <= other[2] or other[3] <= one[2]
+            assert clear, (found[row], one, other)
+
+
+def test_an_upright_figure_goes_to_the_other_side_where_one_stands_near() -> None:
+    from gramil.bench.plan_layers import APART, lane
+
+    assert lane(100.0, []) == -1
+    assert lane(100.0, [(100.0 + APART, -1)]) == -1
+    assert lane(100.0, [(110.0, -1)]) == 1
+    assert lane(100.0, [(110.0, -1), (95.0, 1)]) == -1, "no third side"

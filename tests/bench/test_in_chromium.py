@@ -299,13 +299,14 @@ def open_tarn_on_phone(page) -> None:
 
 
 def place_of(page, x: float) -> tuple[float, float]:
-    """Where a place of the drawing (mm) is on the screen."""
+    """Where a place of the drawing (mm from the zero line, a fifth of the way across it) is on the screen."""
     return tuple(
         page.evaluate(
             """(x) => { const svg = document.querySelector('#plan svg.over');
             svg.scrollIntoView({block: 'center'});
-            const at = new DOMPoint(x, 0).matrixTransform(svg.getScreenCTM());
-            const box = svg.getBoundingClientRect(); return [at.x, box.top + box.height / 5]; }""",
+            const [, top, , tall] = svg.getAttribute('viewBox').split(' ').map(Number);
+            const at = new DOMPoint(x, top + tall / 5).matrixTransform(svg.getScreenCTM());
+            return [at.x, at.y]; }""",
             x,
         )
     )
@@ -318,15 +319,43 @@ def tap_fret(page, fret: int) -> None:
 
 
 def drag_handle(page, end: float) -> None:
-    """The section line taken by its handle and drawn along, as the browser's own touch events give it."""
-    (x1, _), held = place_of(page, end), page.locator("#slider").bounding_box()
-    x0, y = held["x"] + held["width"] / 2, held["y"] + held["height"] / 2
+    """The section line taken by its handle and drawn along, as the browser's own touch events give it.
+
+    On an upright phone the instrument stands head up, and the handle goes up and down.
+    """
+    (x1, y1), held = place_of(page, end), page.locator("#slider").bounding_box()
+    x0, y0 = held["x"] + held["width"] / 2, held["y"] + held["height"] / 2
+    if page.locator("#slider").get_attribute("aria-orientation") == "vertical":
+        x1 = x0
+    else:
+        y1 = y0
     session = page.context.new_cdp_session(page)
-    session.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": x0, "y": y}]})
+    session.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": x0, "y": y0}]})
     for step in range(1, 9):
-        point = {"x": x0 + (x1 - x0) * step / 8, "y": y}
+        point = {"x": x0 + (x1 - x0) * step / 8, "y": y0 + (y1 - y0) * step / 8}
         session.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": [point]})
     session.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+
+
+def test_the_instrument_stands_head_up_on_an_upright_phone_and_lies_when_it_lies(phone) -> None:
+    """The nut is above the saddle, words stand level, a place is measured, and all turns when the phone is turned."""
+    lay_out_demo(phone)
+    open_tarn(phone)
+    nut, saddle = place_of(phone, 0.0), place_of(phone, 630.0)
+    assert nut[0] == pytest.approx(saddle[0], abs=0.5)
+    assert saddle[1] - nut[1] > 300, "taller than the page is wide"
+    head = phone.locator(".names text", has_text="head").bounding_box()
+    assert head["width"] > head["height"], "its name is read without turning the phone"
+    phone.locator("#slider").focus()
+    phone.keyboard.press("ArrowDown")
+    cut_across(phone, "at fret 8")
+    assert faults(phone) + small_targets(phone) == []
+    phone.set_viewport_size({"width": 740, "height": 360})
+    phone.locator("#plan:not(.head-up)").wait_for()
+    nut, saddle = place_of(phone, 0.0), place_of(phone, 630.0)
+    assert nut[1] == pytest.approx(saddle[1], abs=0.5)
+    assert saddle[0] - nut[0] > 200
+    assert phone.wrong == []
 
 
 def test_the_drawing_is_enlarged_moved_tapped_and_measured_on(wide) -> None:

@@ -18,6 +18,7 @@ from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.reference import Ref
 from gramil.writers.extents import bounds
+from gramil.writers.spans import Resolve
 from gramil.writers.svg import number, svg_text
 
 TALL = 10.0
@@ -28,8 +29,12 @@ FOLDED = {"near": 30.0, "whole": 95.0}
 """Findings nearer to one another than this, in mm, are one mark: where the drawing is large, and where it is whole."""
 UNNAMED = ("top", "nut")
 """Parts that everyone knows, whose names would stand over others."""
-BESIDE = {"bridge": 78.0, "board": -34.0, "neck": -26.0}
-"""How far from its middle a part's name stands so that findings and strings leave it readable, in mm."""
+BESIDE = {"bridge": "above", "board": "below", "neck": "below"}
+"""Parts whose names stand past their edge, where no strings and findings lie."""
+CLEAR = {"above": 5.0, "below": -14.0}
+"""How far past the edge, in mm: a name stands on its line."""
+APART = 24.0
+"""Two figures that stand upright nearer to one another than this, in mm, go to either side of the centreline."""
 WORST = ("stop", "caution", "note")
 
 
@@ -57,7 +62,7 @@ def sizes_on(figures: Figures, side: float) -> tuple[Marks, Marks]:
     if body is None:
         return main, rest
     tail = edge + body.length
-    main += (Span((tail, -high), (tail, high), -16.0, n.body_width, TALL),)
+    main += (Span((tail, -high), (tail, high), -ROW, n.body_width, TALL),)
     rest += (
         _along(edge, tail, high + ROW, n.body_length, "body "),
         *_bouts(figures, edge),
@@ -75,28 +80,33 @@ def _widths(figures: Figures) -> Iterator[Span]:
     half = float(figures[n.nut_width]) / 2
     yield Span((nut, -half), (nut, half), 16.0, n.nut_width, TALL)
     tail, wide = float(figures[n.board_tail_position]), float(figures[n.board_width_at_tail]) / 2
-    yield Span((tail, wide), (tail, -wide), 14.0, n.board_width_at_tail, TALL)
+    yield Span((tail, -wide), (tail, wide), -ROW, n.board_width_at_tail, TALL)
 
 
 def _bouts(figures: Figures, edge: float) -> Iterator[Mark]:
-    """Widths at upper bout and waist, at their places, the figure where no name stands; the lower bout's is the
-    body's.
-    """
+    """Widths at upper bout and waist, at their places, each in a lane of its own; the lower bout's is the body's."""
+    taken = [(float(figures[n.board_tail_position]) + ROW, 1)]
     for bout in figures[n.body_bouts]:
         if bout.width < float(figures[n.body_width]) - 0.5:
             x, half = edge + bout.x, bout.width / 2
+            side = lane(x, taken)
+            taken.append((x, side))
             yield Line((x, -half), (x, half), "dimensions")
-            yield Label(
-                (x - 3.0, -0.66 * half), n.body_bouts[bout.name].width, height=TALL, angle=pi / 2, anchor="middle"
-            )
+            at = (x - 3.0, 0.66 * side * half)
+            yield Label(at, n.body_bouts[bout.name].width, height=TALL, angle=pi / 2, anchor="middle")
+
+
+def lane(x: float, taken: Sequence[tuple[float, int]]) -> int:
+    """On which side of the centreline an upright figure at x stands: below (-1), unless one stands near it there."""
+    return next((side for side in (-1, 1) if all(s != side or abs(x - at) >= APART for at, s in taken)), -1)
 
 
 def _depths(figures: Figures, edge: float, tail: float, side: float) -> Iterator[Span]:
-    """The side's depth at both ends, beside the side view."""
-    for x, depth, off in ((edge, n.body_depth_neck, 8.0), (tail, n.body_depth_tail, -10.0)):
+    """The side's depth at both ends: within the body at the neck, beside it at the tail."""
+    for x, depth in ((edge, n.body_depth_neck), (tail, n.body_depth_tail)):
         high = float(figures[depth])
         if isfinite(high):
-            yield Span((x, side - high), (x, side), off, depth, TALL)
+            yield Span((x, side - high), (x, side), -ROW, depth, TALL)
 
 
 def sizes_svg(figures: Figures, side: float, formatter: Formatter) -> str:
@@ -106,12 +116,21 @@ def sizes_svg(figures: Figures, side: float, formatter: Formatter) -> str:
 
 
 def _group(kind: str, marks: Marks, formatter: Formatter) -> str:
-    return f'<g class="{kind}">{inner_svg(marks, formatter)}</g>'
+    """Figures that stand upright are short: without the 64ths that their cards give."""
+    upright = tuple(each for each in marks if _stands(each))
+    level = tuple(each for each in marks if not _stands(each))
+    return f'<g class="{kind}">{inner_svg(level, formatter.said)}{inner_svg(upright, formatter.text)}</g>'
 
 
-def inner_svg(marks: Marks, formatter: Formatter) -> str:
+def _stands(mark: Mark) -> bool:
+    return (isinstance(mark, Span) and mark.start[0] == mark.end[0]) or isinstance(mark, Label)
+
+
+def inner_svg(marks: Marks, resolve: Resolve) -> str:
     """Marks as SVG without the document round them, layer by layer."""
-    drawn = svg_text(Drawing("inner", "", "the face", marks), formatter.said, captioned=False)
+    if not marks:
+        return ""
+    drawn = svg_text(Drawing("inner", "", "the face", marks), resolve, captioned=False)
     inner = drawn[drawn.index("</desc>") + len("</desc>") : drawn.rindex("</svg>")]
     return inlined(inner).strip()
 
@@ -127,18 +146,39 @@ def _of_parts(things: Iterable[Thing]) -> list[Thing]:
 
 
 def _named(thing: Thing) -> str:
-    x, y = middle(thing)
-    y += BESIDE.get(thing.name, 0.0)
-    kind = ' class="under"' if thing.hidden else ""
-    return f'<text x="{number(x)}" y="{number(-y)}"{kind} text-anchor="middle">{escape(thing.name)}</text>'
+    """The name about its own place, so that the page can turn it."""
+    (x, y), place = _name_at(thing), BESIDE.get(thing.name, "")
+    kind = " ".join(filter(None, ("under" if thing.hidden else "", place)))
+    return (
+        f'<g transform="translate({number(x)} {number(-y)})"><text class="{kind}" text-anchor="middle">'
+        f"{escape(thing.name)}</text></g>"
+    )
+
+
+def _name_at(thing: Thing) -> Point:
+    """The middle of a part; off the middle of its edge, away from where the section line and findings mostly are."""
+    place = BESIDE.get(thing.name)
+    if place is None:
+        return middle(thing)
+    left, low, right, high = _box(thing)
+    if thing.name == "neck":
+        return (left + 0.75 * (right - left), high - 38.0)
+    return (
+        left + (0.5 if place == "above" else 0.3) * (right - left),
+        (high if place == "above" else low) + CLEAR[place],
+    )
 
 
 def middle(thing: Thing) -> Point:
     """The middle of a part's box, of a neck the shaft's; names and marks stand there."""
-    left, low, right, high = bounds([thing.shape or thing.marks[0]])  # type: ignore[list-item]  # lines are plain marks
+    left, low, right, high = _box(thing)
     if thing.name == "neck":
         return (left + 0.55 * (right - left), high - 12.0)
     return ((left + right) / 2, (low + high) / 2)
+
+
+def _box(thing: Thing) -> tuple[float, float, float, float]:
+    return bounds([thing.shape or thing.marks[0]])  # type: ignore[list-item]  # lines are plain marks
 
 
 def parts_svg(things: Iterable[Thing], address: str) -> str:

@@ -62,7 +62,7 @@ def _parted(svg: str, left: Marks, same: Marks, new: Marks, formatter: Formatter
     """
     head = svg[: svg.index("</desc>") + len("</desc>")]
     kinds = {"gone": tuple(replace(mark, layer="old") for mark in left), "stays": same, "new": new}
-    groups = (f'<g class="{kind}">{inner_svg(marks, formatter)}</g>' for kind, marks in kinds.items() if marks)
+    groups = (f'<g class="{kind}">{inner_svg(marks, formatter.said)}</g>' for kind, marks in kinds.items() if marks)
     return f"{head}{''.join(groups)}</svg>"
 
 

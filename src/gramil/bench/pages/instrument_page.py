@@ -24,6 +24,7 @@ from gramil.bench.stale_here import given_on, work_on
 from gramil.bench.things import Thing, things_on
 from gramil.bench.units import formatter_for
 from gramil.bench.where_cut import in_columns, parts_at
+from gramil.bench.wood_grain import grain_svg
 from gramil.change.made_words import lost_pieces
 from gramil.drawings.body_at import across
 from gramil.drawings.hull import hull_at
@@ -190,7 +191,7 @@ def _layered(desk: Desk, plan: Plan, things: tuple[Thing, ...], found: tuple[Pla
     grid = grid_svg(box.left, box.top, box.wide, box.tall, formatter.first)
     return with_layers(
         plan,
-        grid,
+        grid + grain_svg(things),
         sizes_svg(figures, plan.side, formatter)
         + parts_svg(things, f"{base}/part?name={{}}&{rest}")
         + names_svg(things)

@@ -11,7 +11,7 @@
   const plan = () => document.getElementById("plan");
   const slider = () => document.getElementById("slider");
 
-  const xAt = (event) => drawing.placeOf(event.clientX, event.clientY).x;
+  const xAt = (event) => drawing.placeOf(event).x;
 
   function bounded(x) {
     const { low, high } = plan().dataset;
@@ -61,11 +61,11 @@
   }
 
   function dragged(start) {
-    const from = start.clientX, off = xAt(start) - Number(slider().getAttribute("aria-valuenow"));
+    const off = xAt(start) - Number(slider().getAttribute("aria-valuenow"));
     const held = slider().classList.contains("beyond") ? 0 : off; // the handle stays where the finger took hold of it
     let moved = false;
     const move = (event) => {
-      if (Math.abs(event.clientX - from) >= TAP) moved = true;
+      if (Math.hypot(event.clientX - start.clientX, event.clientY - start.clientY) >= TAP) moved = true;
       if (moved) soon(bounded(xAt(event) - held));
     };
     const end = (event) => {
@@ -80,7 +80,8 @@
 
   function stepped(event) {
     const stops = JSON.parse(plan().dataset.stops), x = Number(slider().getAttribute("aria-valuenow"));
-    const way = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1 }[event.key];
+    const down = drawing.upright() ? 1 : -1; // toward the tail, where the instrument stands
+    const way = { ArrowLeft: -1, ArrowDown: down, ArrowRight: 1, ArrowUp: -down }[event.key];
     let to;
     if (event.key === "Home") to = Number(plan().dataset.low);
     else if (event.key === "End") to = Number(plan().dataset.high);

@@ -9,7 +9,7 @@ window.drawing = (() => {
   const pointers = new Map();
   // Places on the screen stand in a sheet of their own: the page's policy allows no style in an element.
   const styles = new CSSStyleSheet();
-  styles.replaceSync("#plan { --mm: 1; } #plan > svg { transform: none; } #slider { left: 0; }");
+  styles.replaceSync("#plan { --mm: 1; } #plan > svg { transform: none; } #slider { left: auto; }");
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, styles];
   const [onPlan, onPictures, onSlider] = [...styles.cssRules].map((rule) => rule.style);
   let whole = null; // the box of the whole drawing, as wide and tall as the page shows it
@@ -22,7 +22,26 @@ window.drawing = (() => {
 
   const plan = () => document.getElementById("plan");
   const pictures = () => [...plan().querySelectorAll(":scope > svg")];
-  const perPixel = () => box.wide / plan().clientWidth;
+  // On an upright phone the instrument stands head up: drawn as it lies, then turned by a quarter. The frame is what is
+  // seen in the drawing's own directions, in px: along from head to tail, and across.
+  const upright = () => plan().classList.contains("head-up");
+  const frame = () => (upright() ? { wide: plan().clientHeight, tall: plan().clientWidth } : { wide: plan().clientWidth, tall: plan().clientHeight });
+  const perPixel = () => box.wide / frame().wide;
+
+  function inFrame({ clientX, clientY }) {
+    const edge = plan().getBoundingClientRect(), x = clientX - edge.left - plan().clientLeft, y = clientY - edge.top - plan().clientTop;
+    return upright() ? { x: y, y: plan().clientWidth - x } : { x, y };
+  }
+
+  function held() {
+    const stands = innerHeight > innerWidth || (window.screen.orientation || { type: "" }).type.startsWith("portrait"); // a keyboard on the glass makes no phone lie
+    plan().classList.toggle("head-up", stands && matchMedia("(max-width: 40rem)").matches);
+    document.getElementById("slider").setAttribute("aria-orientation", upright() ? "vertical" : "horizontal");
+    onPictures.width = upright() ? `${frame().wide}px` : "";
+    onPictures.height = upright() ? `${frame().tall}px` : "";
+  }
+
+  const turned = () => (upright() ? `translate(${frame().tall}px, 0px) rotate(90deg) ` : "");
 
   function read(svg) {
     const [left, top, wide, tall] = svg.getAttribute("viewBox").split(" ").map(Number);
@@ -35,6 +54,7 @@ window.drawing = (() => {
     const given = read(pictures()[0]);
     plan().dataset.given = JSON.stringify(given);
     plan().classList.add("live");
+    held();
     const before = box && whole ? { ...box, share: box.wide / whole.wide } : null;
     fitted(given);
     if (before && before.share < 0.999 && sessionStorage.getItem("drawing") === location.pathname) box = bounded(before);
@@ -44,7 +64,7 @@ window.drawing = (() => {
   }
 
   function fitted(given) {
-    const aspect = plan().clientWidth / plan().clientHeight;
+    const aspect = frame().wide / frame().tall;
     const wide = Math.max(given.wide, given.tall * aspect), tall = wide / aspect;
     whole = { left: given.left - (wide - given.wide) / 2, top: given.top - (tall - given.tall) / 2, wide, tall };
     box = whole;
@@ -59,9 +79,9 @@ window.drawing = (() => {
 
   function show(next) {
     box = bounded(next);
-    const scale = sharp.wide / box.wide, pixel = sharp.wide / plan().clientWidth;
+    const scale = sharp.wide / box.wide, pixel = sharp.wide / frame().wide;
     const moveX = ((sharp.left - box.left) / pixel) * scale, moveY = ((sharp.top - box.top) / pixel) * scale;
-    onPictures.transform = `translate(${moveX}px, ${moveY}px) scale(${scale})`;
+    onPictures.transform = `${turned()}translate(${moveX}px, ${moveY}px) scale(${scale})`;
     handle();
     clearTimeout(resting);
     resting = setTimeout(sharpen, REST);
@@ -70,7 +90,7 @@ window.drawing = (() => {
   function sharpen() {
     sharp = box;
     for (const svg of pictures()) svg.setAttribute("viewBox", `${box.left} ${box.top} ${box.wide} ${box.tall}`);
-    onPictures.transform = "none";
+    onPictures.transform = turned() || "none";
     const pixel = perPixel();
     onPlan.setProperty("--mm", pixel);
     plan().dataset.reading = pixel > 1.5 ? "whole" : pixel > 0.7 ? "wide" : pixel > 0.25 ? "near" : "close";
@@ -81,19 +101,18 @@ window.drawing = (() => {
   function handle() {
     const slider = document.getElementById("slider");
     const at = (Number(slider.getAttribute("aria-valuenow")) - box.left) / perPixel();
-    onSlider.left = `${Math.min(Math.max(at, 0), plan().clientWidth)}px`;
-    slider.classList.toggle("beyond", at < 0 || at > plan().clientWidth);
+    const shown = `${Math.min(Math.max(at, 0), frame().wide)}px`;
+    onSlider.left = upright() ? "auto" : shown;
+    onSlider.top = upright() ? shown : "auto";
+    slider.classList.toggle("beyond", at < 0 || at > frame().wide);
   }
 
-  function placeOf(clientX, clientY) {
-    const frame = plan().getBoundingClientRect();
-    return { x: box.left + (clientX - frame.left) * perPixel(), y: box.top + (clientY - frame.top) * perPixel() };
-  }
+  const onDrawing = ({ x, y }) => ({ x: box.left + x * perPixel(), y: box.top + y * perPixel() });
+  const placeOf = (event) => onDrawing(inFrame(event));
+  const middleOfFrame = () => ({ x: frame().wide / 2, y: frame().tall / 2 });
 
-  function enlarge(by, clientX, clientY) {
-    const frame = plan().getBoundingClientRect();
-    const at = placeOf(clientX ?? frame.left + frame.width / 2, clientY ?? frame.top + frame.height / 2);
-    const wide = Math.min(Math.max(box.wide / by, CLOSEST), whole.wide), share = wide / box.wide;
+  function enlarge(by, place) {
+    const at = onDrawing(place), wide = Math.min(Math.max(box.wide / by, CLOSEST), whole.wide), share = wide / box.wide;
     show({ left: at.x - (at.x - box.left) * share, top: at.y - (at.y - box.top) * share, wide, tall: box.tall * share });
   }
 
@@ -111,18 +130,18 @@ window.drawing = (() => {
   function down(event) {
     if (event.target.id === "slider" || !event.target.closest("#plan") || event.button > 0) return;
     if (!pointers.size) moved = 0;
-    pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    pointers.set(event.pointerId, inFrame(event));
   }
 
   function move(event) {
     if (!pointers.has(event.pointerId)) return;
     const from = middle(), apart = spread();
-    pointers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+    pointers.set(event.pointerId, inFrame(event));
     const to = middle();
     moved += Math.hypot(to.x - from.x, to.y - from.y) + Math.abs(spread() - apart);
     if (moved < TAP) return;
     if (!plan().hasPointerCapture(event.pointerId)) plan().setPointerCapture(event.pointerId);
-    if (apart) enlarge(spread() / apart, to.x, to.y);
+    if (apart) enlarge(spread() / apart, to);
     shift(to.x - from.x, to.y - from.y);
   }
 
@@ -131,15 +150,15 @@ window.drawing = (() => {
     const twice = event.timeStamp - last.at < TWICE && Math.hypot(event.clientX - last.x, event.clientY - last.y) < 24;
     last = { at: twice ? 0 : event.timeStamp, x: event.clientX, y: event.clientY };
     clearTimeout(waiting);
-    if (twice) { enlarge(2.5, event.clientX, event.clientY); return; }
+    if (twice) { enlarge(2.5, inFrame(event)); return; }
     const { clientX, clientY, pointerType } = event;
     const target = document.elementFromPoint(clientX, clientY);
-    const now = () => tapped(target, clientX, clientY, pointerType === "mouse" ? 9 : 18);
+    const now = () => tapped(target, { clientX, clientY }, pointerType === "mouse" ? 9 : 18);
     if (measuring()) now(); else waiting = setTimeout(now, TWICE);
   }
 
-  function tapped(target, clientX, clientY, reach) {
-    const place = placeOf(clientX, clientY);
+  function tapped(target, at, reach) {
+    const place = placeOf(at);
     if (measuring()) { measure(place, reach); return; }
     const link = target && target.closest("#plan a[data-card]");
     outline(link && link.dataset.part);
@@ -184,10 +203,11 @@ window.drawing = (() => {
   function keys(event) {
     if (event.target.id !== "plan" || event.ctrlKey || event.metaKey || event.altKey) return;
     const step = 60, ways = { ArrowLeft: [step, 0], ArrowRight: [-step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] };
-    if (event.key === "+" || event.key === "=") enlarge(1.5);
-    else if (event.key === "-") enlarge(1 / 1.5);
+    const way = ways[event.key];
+    if (event.key === "+" || event.key === "=") enlarge(1.5, middleOfFrame());
+    else if (event.key === "-") enlarge(1 / 1.5, middleOfFrame());
     else if (event.key === "0") show(whole);
-    else if (ways[event.key] && box.wide < whole.wide) shift(...ways[event.key]);
+    else if (way && box.wide < whole.wide) shift(...(upright() ? [way[1], -way[0]] : way));
     else return;
     event.preventDefault();
   }
@@ -195,7 +215,7 @@ window.drawing = (() => {
   function wheel(event) {
     if (!event.target.closest("#plan") || (event.deltaY > 0 && box.wide >= whole.wide * 0.999)) return;
     event.preventDefault();
-    enlarge(Math.exp(-event.deltaY * 0.002), event.clientX, event.clientY);
+    enlarge(Math.exp(-event.deltaY * 0.002), inFrame(event));
   }
 
   document.addEventListener("pointerdown", down);
@@ -207,7 +227,7 @@ window.drawing = (() => {
   document.addEventListener("click", (event) => {
     if (event.target.closest("#plan a") && event.detail) { event.preventDefault(); event.stopPropagation(); return; } // a pointer's tap is ours
     const by = event.target.closest("[data-enlarge]");
-    if (by) enlarge(by.dataset.enlarge === "1" ? 1.6 : 1 / 1.6);
+    if (by) enlarge(by.dataset.enlarge === "1" ? 1.6 : 1 / 1.6, middleOfFrame());
     if (event.target.closest("[data-whole]")) show(whole);
     const pressed = event.target.closest("[data-measure]");
     if (pressed) { pressed.setAttribute("aria-pressed", String(!measuring())); plan().classList.toggle("measuring", measuring()); }
@@ -219,7 +239,7 @@ window.drawing = (() => {
     try { localStorage.setItem("show:" + event.target.dataset.show, event.target.checked ? "yes" : "no"); } catch { /* a closed shelf */ }
     switched(event.target);
   });
-  window.addEventListener("resize", () => { if (plan() && plan().dataset.given) { fitted(JSON.parse(plan().dataset.given)); sharpen(); } });
+  window.addEventListener("resize", () => { if (plan() && plan().dataset.given) { held(); fitted(JSON.parse(plan().dataset.given)); sharpen(); } });
   document.addEventListener("DOMContentLoaded", begin);
-  return { begin, handle, placeOf, refresh: () => { if (sharp) sharpen(); } };
+  return { begin, handle, placeOf, upright, refresh: () => { if (sharp) sharpen(); } };
 })();
