@@ -15,7 +15,7 @@ import pytest
 import uvicorn
 
 from gramil.bench.application import application
-from gramil.bench.serving import Bench, ready
+from gramil.bench.serving import Bench, configured, ready
 from gramil.bench.sessions import Sessions
 from gramil.bench.shop_record import keeping_at
 from gramil.store.opening import open_store
@@ -64,8 +64,7 @@ def post(client: httpx.Client, path: str, **fields: str | list[str]) -> httpx.Re
 
 
 def running(bench: Bench) -> uvicorn.Server:
-    config = uvicorn.Config(bench.app, log_level="error", access_log=False, lifespan="off")
-    server = uvicorn.Server(config)
+    server = uvicorn.Server(configured(bench))
     server.install_signal_handlers = lambda: None  # type: ignore[attr-defined]  # the tests keep theirs
     serving = threading.Thread(target=server.run, kwargs={"sockets": list(bench.sockets)}, daemon=True)
     serving.start()

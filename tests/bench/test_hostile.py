@@ -13,6 +13,7 @@ import httpx
 import pytest
 
 from gramil.bench.application import POSTS
+from gramil.bench.serving import configured, ready
 from gramil.doorway.verify import verify
 
 from .conftest import DAY, Served, post, serving, token_of
@@ -131,6 +132,16 @@ def test_two_hundred_at_once(client: httpx.Client) -> None:
         answers = list(many.map(lambda path: client.get(path).status_code, asked))
     assert set(answers) <= {200, 404, 422}  # what was taken away before may be missed by an instrument
     assert answers.count(200) > 150
+
+
+def test_the_bench_gives_up_no_connection_that_a_client_still_counts_on(bench: Served) -> None:
+    """A client drops what has lain idle for so long; were the bench as soon, what is asked just then would be lost."""
+    patient = httpx.Client()._transport._pool._keepalive_expiry  # type: ignore[attr-defined]
+    served = ready(bench.store.with_name("other.gramil"), 0, False, bench.clock)
+    try:
+        assert configured(served).timeout_keep_alive > 10 * patient
+    finally:
+        served.sockets[0].close()
 
 
 def test_those_who_do_not_send_keep_nobody_waiting(bench: Served, client: httpx.Client) -> None:
