@@ -1,9 +1,14 @@
 """What is wrong with a field, in the field's own words: no key, no file and no line stand in it."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import replace
+from typing import Any
 
-from gramil.faults import Fault
+from gramil.faults import Fault, MakersFault
+
+OF_AIR = {"a room": "temperature", "relative humidity": "humidity"}
+"""What the record says of a reading that no room could have begins so: the field that is meant."""
 
 
 def in_field_words(fault: Fault) -> str:
@@ -20,3 +25,43 @@ def at_fields(faults: Iterable[Fault], keys: Iterable[str]) -> tuple[dict[str, s
         else:
             rest.append(replace(fault, file=None, line=None))
     return found, tuple(rest)
+
+
+@contextmanager
+def at_field(key: str) -> Iterator[None]:
+    """What is wrong with what is read within is wrong with this field; a line of it stays named."""
+    try:
+        yield
+    except MakersFault as fault:
+        raise MakersFault(placed(each, key) for each in fault.faults) from None
+
+
+def placed(fault: Fault, key: str) -> Fault:
+    """A fault at a field of a page; a line of it stays named."""
+    line = f"line {fault.line}: " if fault.line is not None else ""
+    return replace(fault, where=key, what=f"{line}{fault.what}", file=None, line=None)
+
+
+@contextmanager
+def at_fields_of_air() -> Iterator[None]:
+    """What the record does not take as air, at the field that is meant."""
+    try:
+        yield
+    except MakersFault as fault:
+        meant = (next((key for said, key in OF_AIR.items() if each.what.startswith(said)), "") for each in fault.faults)
+        pairs = zip(fault.faults, meant, strict=True)
+        raise MakersFault(placed(each, key) if key else each for each, key in pairs) from None
+
+
+def all_read(**fields: Callable[[], Any]) -> tuple[Any, ...]:
+    """Every field read, by its key; raises MakersFault with what is wrong with any of them, all at once."""
+    found, faults = list[Any](), list[Fault]()
+    for key, read in fields.items():
+        try:
+            with at_field(key):
+                found.append(read())
+        except MakersFault as fault:
+            faults += fault.faults
+    if faults:
+        raise MakersFault(faults)
+    return tuple(found)

@@ -7,6 +7,7 @@ from importlib.resources import files
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
+from gramil.bench.field_words import in_field_words
 from gramil.formatter import parted
 from gramil.in_shop_units import in_shop_units
 from gramil.measure import show_temperature
@@ -28,6 +29,7 @@ def environment() -> Environment:
     made.filters["in_units"] = in_shop_units
     made.filters["warm"] = show_temperature
     made.filters["lasting"] = lasting
+    made.filters["in_field_words"] = in_field_words
     made.globals["notice"] = NOTICE
     return made
 

@@ -18,8 +18,9 @@ from gramil.air.pieces_now import pieces_now
 from gramil.air.places import places
 from gramil.air.readiness import gluing_band, gluing_humidity, readiness, when
 from gramil.bench.ages import ago
+from gramil.bench.field_words import all_read, at_field, at_fields_of_air
 from gramil.bench.measuring import bare
-from gramil.bench.numbers import degrees_of, number_of
+from gramil.bench.numbers import meter_of
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.svg_in_page import inlined
@@ -98,23 +99,23 @@ def _pieces(request: PageRequest, known: Places, now: datetime) -> list[tuple[st
 
 def add_named_place(request: PageRequest, _: OpenInstruments) -> Response:
     """A new place."""
-    with request.keeping.opened() as store:
+    with request.keeping.opened() as store, at_field("name"):
         name_place(store, request.one("name"), request.hand)
     return go("/air")
 
 
 def write_reading(request: PageRequest, _: OpenInstruments) -> Response:
     """What the meter says, written down now."""
-    humidity = number_of(request, "humidity")
     with request.keeping.opened() as store:
-        temperature = degrees_of(request, "temperature", shop_degrees(store))
-        read_meter(store, request.one("place"), temperature, humidity, request.hand)
+        humidity, temperature = meter_of(request, shop_degrees(store))
+        with at_fields_of_air():
+            read_meter(store, request.one("place"), temperature, humidity, request.hand)
     return go(request.one("back") if request.one("back") in ("/", "/air") else "/air")
 
 
 def weigh(request: PageRequest, _: OpenInstruments) -> Response:
     """What a piece weighs now."""
-    grams = read_mass(bare(request.one("mass")))
+    (grams,) = all_read(mass=lambda: read_mass(bare(request.one("mass"))))
     with request.keeping.opened() as store:
         note_weight(store, request.one("piece"), grams, request.hand)
     return go("/air#pieces")
@@ -131,8 +132,9 @@ def bring_in_log(request: PageRequest, _: OpenInstruments) -> Response:
     """Bring in a logger's file, whole or not at all."""
     text, name = request.one("log"), request.one("place")
     if not text:
-        raise MakersFault.of("no file was chosen", remedy="choose the file that the logger wrote")
-    history, report = read_air_log(text, "the logger's file")
+        raise MakersFault.of("no file was chosen", remedy="choose the file that the logger wrote", where="log")
+    with at_field("log"):
+        history, report = read_air_log(text, "the logger's file")
     with request.keeping.opened() as store:
         bring_in_air(store, name, history, request.hand, file="from the bench")
     request.session.told = tuple(report_lines(history, report, "The logger's file"))

@@ -13,8 +13,9 @@ from gramil.air.pieces import PIECE
 from gramil.air.places import Place, Reading, instant_of, place
 from gramil.bench.ages import clock
 from gramil.bench.doubts import Doubt, measured_doubts
+from gramil.bench.field_words import all_read, at_field, at_fields_of_air
 from gramil.bench.measuring import bare
-from gramil.bench.numbers import degrees_of, number_of
+from gramil.bench.numbers import meter_of
 from gramil.bench.open_instruments import OpenInstruments, named
 from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.pages.instrument_page import instrument_id
@@ -123,11 +124,12 @@ def correct_reading(request: PageRequest, _: OpenInstruments) -> Response:
         right = None
         if request.one("do") == RIGHT:
             try:
-                warm = degrees_of(request, "temperature", shop_degrees(store))
-                right = Reading(there.at, warm, number_of(request, "humidity"))
+                humidity, warm = meter_of(request, shop_degrees(store))
+                right = Reading(there.at, warm, humidity)
             except MakersFault as fault:
                 return asked_whether(request, _wrong_reading(request, of, there, shop_degrees(store)), fault)
-        put_reading_right(store, of, there, request.hand, right=right)
+        with at_fields_of_air():
+            put_reading_right(store, of, there, request.hand, right=right)
     return go(f"/air/readings?place={quote(of.name)}")
 
 
@@ -171,7 +173,7 @@ def correct_weight(request: PageRequest, _: OpenInstruments) -> Response:
         grams = None
         if request.one("do") == RIGHT:
             try:
-                grams = read_mass(bare(request.one("mass")))
+                (grams,) = all_read(mass=lambda: read_mass(bare(request.one("mass"))))
             except MakersFault as fault:
                 return asked_whether(request, _wrong_weighing(request, piece, number), fault)
         correct_weighing(store, piece, number, grams, request.hand)
@@ -220,7 +222,8 @@ def correct_measured(request: PageRequest, open_instruments: OpenInstruments) ->
             first = formatter_for(request.session, figures).first
             try:
                 fields = {seen.measurement.address: bare(request.one("written"))}
-                (right,) = read_measurements(held.figures, fields, first)
+                with at_field("written"):
+                    (right,) = read_measurements(held.figures, fields, first)
             except MakersFault as fault:
                 return asked_whether(request, _wrong_measurement(request, seen), fault)
             if found := measured_doubts(request, held.figures, [right], request.one("back"), first):

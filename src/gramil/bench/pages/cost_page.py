@@ -5,6 +5,7 @@ from urllib.parse import urlencode
 
 from starlette.responses import Response
 
+from gramil.bench.field_words import all_read
 from gramil.bench.numbers import number_of
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest
@@ -67,15 +68,22 @@ def _costed(request: PageRequest, open_instruments: OpenInstruments) -> Costed:
         work = needed(work_of(store, held.seen.id), held.description.instrument)
     if not request.one("rate"):
         return Costed(held, None)
+    lines = request.one("materials").splitlines()
     try:
-        rate = number_of(request, "rate")
-        if not 0 <= rate <= MOST_RATE:
-            raise MakersFault.of(f"{rate:g} is no rate", f"0 to {MOST_RATE:.0f}", where="rate")
-        typed = [_material(line) for line in request.one("materials").splitlines() if line.strip()]
+        rate, typed = all_read(
+            rate=lambda: _rate(request), materials=lambda: [_material(line) for line in lines if line.strip()]
+        )
     except MakersFault as fault:
         return Costed(held, None, fault.faults)
     noted = {each.operation: each.hours for each in done if each.hours is not None}
     return Costed(held, cost_of(work, [each.operation for each in done], noted, [*promised, *typed], rate))
+
+
+def _rate(request: PageRequest) -> float:
+    rate = number_of(request, "rate")
+    if not 0 <= rate <= MOST_RATE:
+        raise MakersFault.of(f"{rate:g} is no rate", f"0 to {MOST_RATE:.0f}")
+    return rate
 
 
 def _material(line: str) -> Material:

@@ -11,6 +11,7 @@ from starlette.responses import Response
 
 from gramil import names as n
 from gramil.acts.descriptions import begin, keep
+from gramil.bench.field_words import at_field
 from gramil.bench.made_here import made_on
 from gramil.bench.moved import moved_between
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments, changed, named
@@ -101,8 +102,9 @@ def plain_file(name: str) -> str:
 
 def new_from_file(request: PageRequest, _: OpenInstruments) -> Response:
     """A new instrument from a description that was brought in."""
-    text = _brought(request, "the description")
-    name = parse_description(text, "the description").instrument.instrument.name
+    with at_field("file"):
+        text = _brought(request, "the description")
+        name = parse_description(text, "the description").instrument.instrument.name
     with request.keeping.opened() as store:
         made = begin(store, name, text, replace(request.hand, why="brought in"))
     return go(f"/instrument/{made.id}")

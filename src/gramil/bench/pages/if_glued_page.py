@@ -1,7 +1,7 @@
 """If this were glued now: what would happen in the owner's air, and when it would be right to glue it."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -15,6 +15,7 @@ from gramil.air.if_glued import Answer, Case, answer, figure_text
 from gramil.air.pieces_now import PieceNow, pieces_now
 from gramil.air.readiness import gluing_band
 from gramil.bench.consequences import held_open
+from gramil.bench.field_words import all_read
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.tools_page import unit_of_shop
@@ -75,6 +76,7 @@ def if_glued_page(request: PageRequest, open_instruments: OpenInstruments) -> Re
     faults: tuple[Fault, ...] = ()
     if any(request.one(key) for key in ("piece", "moisture", "rh")):
         try:
+            _all_readable(request, here, unit)
             told = _outcome(request, here, what, owner, unit)
         except MakersFault as fault:
             faults = fault.faults
@@ -92,6 +94,20 @@ def if_glued_page(request: PageRequest, open_instruments: OpenInstruments) -> Re
         faults=faults,
         unit=unit,
     )
+
+
+def _all_readable(request: PageRequest, here: Here, unit: LengthUnit) -> None:
+    """Raises MakersFault with what is wrong with any field that was typed into, all at once."""
+    readers: Mapping[str, Callable[[], object]] = {
+        "moisture": lambda: _percent(request, "moisture"),
+        "rh": lambda: _percent(request, "rh", 100.0),
+        "other_moisture": lambda: _percent(request, "other_moisture"),
+        "wood": lambda: _wood(here, request.one("wood"), "wood"),
+        "other": lambda: _wood(here, request.one("other"), "other"),
+        "thickness": lambda: _length(request, "thickness", unit),
+        "binding": lambda: _length(request, "binding", unit),
+    }
+    all_read(**{key: read for key, read in readers.items() if request.one(key)})
 
 
 def _outcome(request: PageRequest, here: Here, what: What, owner: OpenInstrument | None, unit: LengthUnit) -> Outcome:

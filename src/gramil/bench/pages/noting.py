@@ -18,6 +18,9 @@ from gramil.faults import MakersFault
 from gramil.shop.operations_done import MOST_HOURS, Measurement, Noted, operations_done, read_measurements
 from gramil.store.opening import Store
 
+HOURS = "hours"
+"""The field of the hours that it took."""
+
 
 def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Note what was measured and, with `do=done`, the operation as done.
@@ -51,6 +54,10 @@ def _unreadable(request: PageRequest, held: OpenInstrument) -> dict[str, str]:
             read_measurements(held.figures, {address: written}, first)
         except MakersFault as fault:
             found[address] = in_field_words(fault.faults[0])
+    try:
+        _hours(request.one("hours"))
+    except MakersFault as fault:
+        found[HOURS] = in_field_words(fault.faults[0])
     return found
 
 
@@ -69,7 +76,7 @@ def _mark(
     request: PageRequest, store: Store, held: OpenInstrument, name: str, measured: tuple[Measurement, ...]
 ) -> None:
     """Once only: the same form sent again, by a phone that lost the answer, changes nothing."""
-    noted = Noted(request.one("note"), _hours(request.one("hours")), measured=measured)
+    noted = Noted(request.one("note"), _hours(request.one(HOURS)), measured=measured)
     if any(each.operation == name for each in operations_done(store, held.seen.id)):
         return
     note_done(store, held.seen, name, request.hand, noted, held.figures)

@@ -3,6 +3,7 @@
 from starlette.responses import Response
 
 from gramil.acts.own_operations import keep_list, take_list_away
+from gramil.bench.field_words import placed
 from gramil.bench.open_instruments import OpenInstruments, named
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.pages.correcting import Correction, asked_whether
@@ -68,7 +69,8 @@ def keep_operations(request: PageRequest, open_instruments: OpenInstruments) -> 
         except Conflict as conflict:
             return _page(request, owner, kept, text, (*conflict.faults, Fault(where="theirs", what=conflict.theirs)))
         except MakersFault as fault:
-            return _page(request, owner, kept, text, fault.faults)
+            at_text = tuple(placed(each, "text") for each in fault.faults)
+            return _page(request, owner, kept, text, at_text)
     return go(f"/operations?for={owner.id}&kept=1" if owner else "/operations?kept=1")
 
 

@@ -6,6 +6,7 @@ from functools import partial
 from starlette.responses import Response
 
 from gramil import names as n
+from gramil.bench.field_words import all_read
 from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest
 from gramil.bench.pages.instrument_page import instrument_id
@@ -13,7 +14,7 @@ from gramil.bench.pages.sheet_page import work_for
 from gramil.bench.units import formatter_for
 from gramil.chosen import choices
 from gramil.contents import what_is_in
-from gramil.faults import MakersFault
+from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, MeasureError, read_length
 from gramil.pack import PLANS, pack_makers, sheet_paper, single_sheet
 from gramil.paper_sizes import ROLL, SIZES, read_paper
@@ -47,7 +48,11 @@ def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
     formatter = formatter_for(request.session, held.figures)
-    paper, scale = paper_wanted(request, held), printer_of(request, formatter.first)
+    faults: tuple[Fault, ...] = ()
+    try:
+        paper, scale = paper_wanted(request, held), printer_of(request, formatter.first)
+    except MakersFault as fault:
+        faults, paper, scale = fault.faults, str(held.figures[n.shop_paper]), (1.0, 1.0)
     bar, length = BARS[formatter.first]
     names = [each.rpartition("/")[2] for each in pack_makers(held.figures, formatter, work, paper, scale)]
     titles = {each.name: each.title.removeprefix(f"{held.seen.name}, ") for each in drawings_of(held.figures)}
@@ -58,6 +63,8 @@ def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     sheets = [(f"{SHEET}{setup.name}.pdf", setup.title) for setup in needed]
     return request.page(
         "print.html",
+        422 if faults else 200,
+        faults=faults,
         title=f"{held.seen.name}, print",
         held=held,
         paper=paper,
@@ -112,7 +119,10 @@ def paper_wanted(request: PageRequest, held: OpenInstrument) -> str:
 def printer_of(request: PageRequest, unit: LengthUnit) -> tuple[float, float]:
     """What the bar measured on the last print, in each direction, over what it should."""
     length = BARS[unit][1]
-    return _share(request.one("x", length), "x", unit), _share(request.one("y", length), "y", unit)
+    across, along = all_read(
+        x=lambda: _share(request.one("x", length), "x", unit), y=lambda: _share(request.one("y", length), "y", unit)
+    )
+    return across, along
 
 
 def _share(written: str, where: str, unit: LengthUnit) -> float:

@@ -5,8 +5,8 @@ Nothing is kept: the readings stand in the page's address. Measurements to be ke
 
 import csv
 import io
-from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from starlette.responses import Response
 
@@ -100,7 +100,8 @@ def _page(
             found = doubts(request, asked, formatter.first)
             lines = () if found else tuple(lines_of())
         except MakersFault as fault:
-            faults = tuple(fault.faults)
+            typed = [field.name for group in groups for field in group.fields if field.typed]
+            faults = tuple(_of_field(each, typed) for each in fault.faults)
     return request.page(
         "readback.html",
         422 if faults or found else 200,
@@ -114,6 +115,12 @@ def _page(
         faults=faults,
         unit=formatter.first,
     )
+
+
+def _of_field(fault: Fault, typed: Sequence[str]) -> Fault:
+    """A fault of a row of what was typed, under the table's head, at the field that the row was typed in."""
+    row = (fault.line or 0) - 2
+    return replace(fault, where=typed[row], line=None, file=None) if 0 <= row < len(typed) else fault
 
 
 def _field(request: PageRequest, name: str, words: str) -> Reading:

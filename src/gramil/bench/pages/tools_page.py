@@ -11,6 +11,7 @@ from gramil.acts import tools as acts
 from gramil.bare_numbers import length_unit, with_unit
 from gramil.bench.consequences import consequences, held_open, stale_lines
 from gramil.bench.doubts import AS_READ, Doubt, doubts
+from gramil.bench.field_words import all_read, at_field
 from gramil.bench.measuring import bare
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
@@ -106,7 +107,7 @@ def check_jig(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     with request.keeping.opened() as store:
         jig = _item(store, request, "jig")
         unit = unit_of_shop(request, store)
-        constant = read_length(bare(request.one("constant")), unit)
+        (constant,) = all_read(constant=lambda: read_length(bare(request.one("constant")), unit))
         written = with_unit(bare(request.one("constant")), "mm", unit)
         if found := doubts(request, constant_questioned(store, jig, constant, written), unit):
             return _is_it_so(request, found, f"jig-{jig.id}")
@@ -120,16 +121,20 @@ def try_saw(request: PageRequest, open_instruments: OpenInstruments) -> Response
     """Note the widths of test cuts, separated by commas, and say what follows."""
     with request.keeping.opened() as store:
         saw, unit = _item(store, request, "saw"), unit_of_shop(request, store)
-        widths = [
-            read_length(each, unit) for each in request.one("widths").replace(";", ",").split(",") if each.strip()
-        ]
+        (widths,) = all_read(widths=lambda: _widths(request, unit))
         if found := doubts(request, cuts_questioned(store, saw, widths), unit):
             return _is_it_so(request, found, f"saw-{saw.id}")
         before = held_open(store, open_instruments)
-        acts.try_saw(store, saw, widths, request.hand)
+        with at_field("widths"):
+            acts.try_saw(store, saw, widths, request.hand)
         used = shown(kerf(store, saw).used, "mm", unit)
         request.session.told = (f"{saw.name} cuts {used}.", *consequences(store, open_instruments, before))
     return go("/tools?told=1#told")
+
+
+def _widths(request: PageRequest, unit: LengthUnit) -> list[float]:
+    """The widths of test cuts, in mm. Raises MakersFault, and MeasureError as `read_length` does."""
+    return [read_length(each, unit) for each in request.one("widths").replace(";", ",").split(",") if each.strip()]
 
 
 def _is_it_so(request: PageRequest, found: Mapping[str, Doubt], keep: str) -> Response:
@@ -143,6 +148,6 @@ def bring_in(request: PageRequest, _: OpenInstruments) -> Response:
     text = request.one("text")
     if request.one("usual"):
         text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
-    with request.keeping.opened() as store:
+    with request.keeping.opened() as store, at_field("text"):
         acts.bring_in_description(store, text, "what was brought in", request.hand)
     return go("/tools")

@@ -6,10 +6,12 @@ from itertools import groupby
 
 from starlette.responses import Response
 
+from gramil.bench.field_words import all_read
 from gramil.bench.load_picture import letters_of, load_picture
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.stale_here import worked_out
+from gramil.faults import MakersFault
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.hours import hours_in, read_hours
@@ -27,15 +29,21 @@ HOURS, DAYS, COUNT = "08:30-12:30 13:30-17:30", "mon-fri", "2"
 
 def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The plan, day by day."""
-    bench, weeks, plan = _planned(request, open_instruments)
+    try:
+        bench, weeks, plan = _planned(request, open_instruments)
+    except MakersFault as fault:
+        asked = _asked_for(request)
+        return request.page("weeks.html", 422, title="Weeks", days=[], faults=fault.faults, query="", **asked)
     if bench is None or weeks is None or plan is None:
-        return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(request))
+        asked = _asked_for(request)
+        return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", faults=(), **asked)
     found = blocks(plan, weeks)
     days = [(day, list(group)) for day, group in groupby(found, key=lambda block: block.begins.date())]
     used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
     return request.page(
         "weeks.html",
         title="Weeks",
+        faults=(),
         days=[(f"{day:%A} {day.day} {day:%B}", [_line(block) for block in group]) for day, group in days],
         picture=load_picture(found, _hours_of(weeks)),
         letters=letters_of(found),
@@ -79,6 +87,11 @@ def _asked_for(request: PageRequest) -> Mapping[str, str]:
 
 def _planned(request: PageRequest, open_instruments: OpenInstruments) -> tuple[Bench | None, Weeks | None, Plan | None]:
     given = _asked_for(request)
+    all_read(
+        hours=lambda: read_hours(given["hours"], DAYS),
+        days=lambda: read_hours(HOURS, given["working"]),
+        outlook=lambda: _spells(request, given["outlook"]),
+    )
     with request.keeping.opened() as store:
         if not instruments(store, "open"):
             return None, None, None
@@ -99,10 +112,14 @@ def _count(request: PageRequest) -> int:
 
 def _said(request: PageRequest, store: Store, written: str) -> dict[str, tuple[Spell, ...]]:
     """The air to come as typed, such as `thu 42 %, sat 38 %`, for the place where gluing is done."""
-    spells = typed_outlook([each for each in written.split(",") if each.strip()], request.now.replace(tzinfo=None))
+    spells = _spells(request, written)
     shop = shop_description(store).shop
     where = shop.air.gluing_place or next((each.name for each in shop.place), "")
     return {where: spells} if spells and where else {}
+
+
+def _spells(request: PageRequest, written: str) -> tuple[Spell, ...]:
+    return typed_outlook([each for each in written.split(",") if each.strip()], request.now.replace(tzinfo=None))
 
 
 def _line(block: Block) -> tuple[str, str, str, str]:

@@ -155,6 +155,48 @@
     if (button.dataset.words) button.textContent = on ? `${words} …` : words;
   }
 
+  // What is wrong stands under the field that it is about, all of it at once; the first is where the keys are.
+  const typed = (form) => [...form.elements].some((field) => field.name && field.type !== "hidden" && field.tagName !== "BUTTON");
+  const fieldOf = (line, scope) => line.dataset.field && [...scope.querySelectorAll(`[name="${CSS.escape(line.dataset.field)}"]`)].find((field) => field.type !== "hidden");
+  let faults = 0;
+
+  function put(line, field) {
+    const said = document.createElement("p");
+    Object.assign(said, { className: "fault put", id: `fault-${++faults}`, textContent: line.dataset.said });
+    field.setAttribute("aria-invalid", "true");
+    field.setAttribute("aria-describedby", `${field.getAttribute("aria-describedby") || ""} ${said.id}`.trim());
+    const folded = field.closest("details");
+    if (folded) folded.open = true;
+    (field.closest("label") || field).after(said);
+  }
+
+  function mended(form) {
+    for (const each of form.querySelectorAll(".put, .to-mend")) each.remove();
+    for (const field of form.querySelectorAll("[aria-invalid]")) {
+      field.removeAttribute("aria-invalid");
+      field.setAttribute("aria-describedby", (field.getAttribute("aria-describedby") || "").split(" ").filter((id) => !id.startsWith("fault-")).join(" "));
+    }
+  }
+
+  function atFields(lines, scope, before) {
+    const known = lines.map((line) => [line, fieldOf(line, scope)]).filter(([, field]) => field);
+    for (const [line, field] of known) { put(line, field); line.remove(); }
+    if (!known.length) return;
+    const told = document.createElement("p");
+    Object.assign(told, { className: "strip refused to-mend", role: "alert", textContent: known.length === 1 ? "One thing is to be mended, under its field." : `${known.length} things are to be mended, each under its field.` });
+    before(told);
+    known[0][1].focus();
+  }
+
+  const linesIn = (root) => [...root.querySelectorAll(".faults > li")];
+
+  function settled(root) {
+    const lines = linesIn(root), list = lines.length && lines[0].parentElement;
+    if (!list) return;
+    atFields(lines, root, (told) => list.before(told));
+    if (!list.children.length) list.remove();
+  }
+
   async function send(form, button) {
     if (form.dataset.sending) return; // tapped twice by a dusty finger: sent once
     const data = new FormData(form);
@@ -178,8 +220,14 @@
     if (answer.redirected && answer.ok) { location.assign(answer.url); return; }
     const page = new DOMParser().parseFromString(await answer.text(), "text/html").getElementById("main");
     if (!page) { say("The bench did not take it (" + answer.status + "). What you typed is kept here.", () => location.reload()); return; }
-    document.getElementById("main").replaceWith(page);
+    const lines = linesIn(page);
     say("");
+    if (answer.status === 422 && lines.length && lines.every((line) => fieldOf(line, form))) {
+      mended(form);
+      atFields(lines, form, (told) => form.prepend(told));
+      return;
+    }
+    document.getElementById("main").replaceWith(page);
     ready(page);
   }
 
@@ -191,6 +239,7 @@
   function ready(root) {
     restore(root);
     focusIn(root);
+    settled(root);
     htmx.process(root);
   }
 
@@ -267,7 +316,7 @@
   document.addEventListener("input", (event) => { const form = event.target.form; if (form && form.dataset.keep) note(form); });
   document.addEventListener("submit", (event) => {
     const form = event.target;
-    if (form.dataset.keep) { event.preventDefault(); send(form, event.submitter); return; }
+    if (form.dataset.keep || (form.method === "post" && typed(form))) { event.preventDefault(); send(form, event.submitter); return; }
     if (form.dataset.sending) { event.preventDefault(); return; }
     if (form.hasAttribute("data-hx-get")) return;
     form.dataset.sending = "yes";
@@ -289,5 +338,5 @@
     document.addEventListener(name, () => say("No answer from the bench. Nothing typed is lost; try again when it is back."));
   }
   window.addEventListener("beforeunload", () => { leaving = true; });
-  document.addEventListener("DOMContentLoaded", () => { document.getElementById("main").dataset.seen = "yes"; restore(document); focusIn(document); });
+  document.addEventListener("DOMContentLoaded", () => { document.getElementById("main").dataset.seen = "yes"; restore(document); focusIn(document); settled(document); });
 })();
