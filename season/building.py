@@ -12,7 +12,7 @@ from math import exp
 from pathlib import Path
 
 from gramil import names as n
-from gramil.acts.air import bring_in_air
+from gramil.acts.air import bring_in_air, read_meter
 from gramil.acts.descriptions import keep
 from gramil.acts.plans import keep_week
 from gramil.acts.record import put_back
@@ -49,6 +49,8 @@ from season.shop import buy, fill, promised_twice
 NAMES = ("tarn", "fell", "scree", "mere")
 SPREAD, LOST_DAYS, OUT, MISTYPED = 0.3, 0.08, 0.1, 1 / 40
 """How hours spread; the shares of days lost, of measurements out of tolerance, and of those mistyped."""
+READ, METER = 0.85, 1.0
+"""On which share of mornings the meter on the wall is read and written down, and how far it is off, in %."""
 SCALE_CHANGED, JIG_CHANGED, RESTORED = 9, 5, 7
 """In which weeks a slotted board's scale is changed, a jig is measured anew, and a copy is put back."""
 HOURS = read_hours()
@@ -112,6 +114,12 @@ class Season:
         if found.times.size:
             bring_in_air(self.store, "shop", found, Hand(ends), file="the logger")
 
+    def _read_meter(self, morning: datetime) -> None:
+        """Most mornings: the logger is read on Mondays alone, and what waits for air is told to wait for a reading."""
+        if self.chance.random() < READ:
+            humidity = self._humidity(morning.replace(tzinfo=None)) + self.chance.gauss(0.0, METER)
+            read_meter(self.store, "shop", 20.0, round(humidity, 1), Hand(morning + timedelta(minutes=7)))
+
     def _bench(self, now: datetime) -> Bench:
         said: Mapping[str, Sequence[Spell]] = {"shop": self._said(now)} if self.outlook else {}
         return bench_of_store(self.store, now, WorkedOut(lambda *_: {}), said=said, record_days=400.0)
@@ -159,6 +167,7 @@ class Season:
 
     def _day(self, morning: datetime) -> None:
         """Eight hours: of what is open what was planned first, then the best, each in the time that it takes."""
+        self._read_meter(morning)
         bench = self._bench(morning)
         if any(lost_pieces(one.judged) for one in bench.instruments):
             self._anew(bench, morning)

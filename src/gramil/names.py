@@ -1330,6 +1330,16 @@ if TYPE_CHECKING:
     wire_on_hand: Ref[Mm]
     wire_tang_depth: Ref[Mm]
     wire_tang_thickness: Ref[Mm]
+    work_back_strip: Ref[bool]
+    work_end_pin: Ref[Literal['fitted', 'none']]
+    work_finish: Ref[Literal['lacquer', 'shellac', 'oil']]
+    work_head_mark: Ref[bool]
+    work_heel_cap: Ref[bool]
+    work_linings: Ref[Literal['bought', 'made here']]
+    work_neck_joint: Ref[Literal['glued', 'bolted', 'dowelled', 'built on']]
+    work_neck_set: Ref[Literal['after the finish', 'before the finish']]
+    work_side_strips: Ref[Literal['between the linings', 'before the linings', 'none']]
+    work_wood: Ref[Literal['new', 'settled']]
 
     # drawings/board.py
     piece_board: Members[Ref[Any], Any] = of(drawings_board.piece_board)
@@ -1860,6 +1870,8 @@ if TYPE_CHECKING:
     brace_crossings: Members[CrossingRef, Crossing] = of(part_braces.brace_crossings)
     brace_unmet: Members[Ref[str], str] = of(part_braces.brace_unmet)
     brace_low: Members[Ref[str], str] = of(part_braces.brace_low)
+    brace_tallest_top: Ref[Mm] = of(part_braces.brace_tallest_top)
+    brace_tallest_back: Ref[Mm] = of(part_braces.brace_tallest_back)
     brace_places_top: Rows = of(part_braces.brace_places_top)
     brace_places_back: Rows = of(part_braces.brace_places_back)
     brace_legs: Members[Ref[str], str] = of(part_braces.brace_legs)

@@ -251,8 +251,8 @@ def test_work_that_was_taken_up_by_later_work_is_not_judged() -> None:
         ("channels_cut", {"top_binding__thickness": "1.8"}, "rework"),  # another line, or the thicker binding after all
         ("binding_bent", {"top_binding__thickness": "1.8"}, "rework"),
         ("binding_bent", {"top_binding__thickness": "2.3"}, "lost"),
-        ("body_bound", {"back_binding__height": "6.6"}, "rework"),
-        ("body_bound", {"back_binding__height": "5"}, "rework"),  # left as it is, or routed off
+        ("back_bound", {"back_binding__height": "6.6"}, "rework"),
+        ("back_bound", {"back_binding__height": "5"}, "rework"),  # left as it is, or routed off
         ("back_thicknessed", {"body__back_thickness": "2.2"}, "rework"),
         ("back_thicknessed", {"body__back_thickness": "2.8"}, "lost"),
         ("top_sawn", {"body__plate_allowance": "9"}, "still right"),

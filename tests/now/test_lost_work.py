@@ -34,7 +34,7 @@ def closed(*found: Judged, done: tuple[str, ...] = (), work: Work | None = None)
 def test_a_lost_board_closes_the_way_to_the_bridge_and_leaves_the_neck_and_the_body() -> None:
     found = closed(judged("slotted", "lost", "the board"), done=("slotted",))
     assert {"slots_measured", "nut_end_cut", "tapered", "board_glued", "fretted", "bridge_placed", "strung"} <= found
-    assert not {"neck_sawn", "rod_slot_cut", "sides_bent", "top_jointed", "body_bound", "bridge_made"} & found
+    assert not {"neck_sawn", "rod_slot_cut", "sides_bent", "top_jointed", "back_bound", "bridge_made"} & found
 
 
 def test_what_was_done_since_and_is_right_stands_between() -> None:

@@ -75,7 +75,7 @@ def test_no_iron_comes_near_plastic(name: str, cautions: Callable[..., str]) -> 
         said = cautions(operation, all_of(tables, "wood", name))
         assert NO_IRON in said
         assert IRON not in said
-    for operation, tables in (("body_bound", BODY), ("bound", BOARD)):
+    for operation, tables in (("back_bound", BODY), ("top_bound", BODY), ("bound", BOARD)):
         assert SOLVENT in cautions(operation, all_of(tables, "wood", name))
 
 
@@ -85,7 +85,7 @@ def test_wood_is_bent_on_an_iron(name: str, cautions: Callable[..., str]) -> Non
         said = cautions(operation, all_of(tables, "wood", name))
         assert IRON in said
         assert NO_IRON not in said
-    assert SOLVENT not in cautions("body_bound", all_of(BODY, "wood", name))
+    assert SOLVENT not in cautions("back_bound", all_of(BODY, "wood", name))
 
 
 @pytest.mark.parametrize(("tables", "operation"), [(BODY, "binding_bent"), (BOARD, "bound")])

@@ -1,6 +1,7 @@
 """The list of operations holds together, forgets nothing that it must not, and can be laid over."""
 
 import itertools
+from collections.abc import Mapping
 from importlib.resources import files
 from pathlib import Path
 
@@ -31,8 +32,13 @@ def work_of(name: str) -> Work:
 
 def before(work: Work, name: str) -> set[str]:
     """Everything that comes before an operation, directly or not."""
-    direct = set(work.operations[name].after)
-    return direct.union(*(before(work, each) for each in direct))
+    found, left = set(), [*work.operations[name].after]
+    while left:
+        each = left.pop()
+        if each not in found:
+            found.add(each)
+            left += work.operations[each].after
+    return found
 
 
 def test_there_are_some_ninety_or_more_and_each_comes_after_what_is_before_it() -> None:
@@ -148,6 +154,76 @@ def test_leaving_out_bridges_the_gap() -> None:
     assert needed(work, described("tarn")).operations["nut_end_cut"].after == ("slotted",)
 
 
+def before_it(name: str, then: str, **ways: str) -> set[str]:
+    """Everything that comes before an operation on an example whose ways of work are these."""
+    made = chosen(described(name), {f"work.{key}": value for key, value in ways.items()})
+    return before(needed(usual_work(), made), then)
+
+
+def test_new_wood_settles_before_any_of_it_is_cut() -> None:
+    work = needed(usual_work(), chosen(described("tarn"), {"work.wood": "new"}))
+    assert work.operations["wood_settled"].clamp >= 14 * 24
+    for name in ("thicknessed", "neck_sawn", "top_jointed", "back_jointed", "sides_thicknessed", "blocks_made"):
+        assert "wood_settled" in before(work, name), name
+    assert work_of("tarn").left_out["wood_settled"] == "the wood has lain in the shop for weeks"
+
+
+@pytest.mark.parametrize(
+    ("first", "then"),
+    [
+        ("heel_capped", "back_bound"),
+        ("scarf", "heel_glued"),
+        ("neck_set", "fall_away_checked"),
+        ("wire_cut", "fretted"),
+        ("pins_fitted", "pins_slotted"),
+        ("end_pin_fitted", "strung"),
+        ("mould_made", "sides_bent"),
+        ("side_form_made", "sides_bent"),
+        ("top_dish_made", "top_braces_fitted"),
+        ("back_dish_made", "rim_domed_back"),
+        ("instrument_weighed", "played_in"),
+        ("owner_told", "played_in"),
+        ("plates_flushed", "binding_bent"),
+        ("second_set_up", "handed_over"),
+        ("finish_first_coats", "finish_second_coat"),
+    ],
+)
+def test_what_a_maker_would_miss_stands_in_its_place(first: str, then: str) -> None:
+    assert {"scarf": "neck_blank_glued"}.get(first, first) in before(work_of("tarn"), then)
+
+
+def test_strips_are_glued_between_the_linings_before_them_or_not_at_all() -> None:
+    assert "linings_glued_top" in before_it("tarn", "side_strips_glued")
+    assert "side_strips_glued" in before_it("tarn", "linings_glued_top", side_strips="before the linings")
+    assert "side_strips_glued" not in before_it("tarn", "rim_domed_top", side_strips="none")
+    assert "linings_glued_top" in before_it("tarn", "rim_domed_top", side_strips="none")
+
+
+def test_pores_are_filled_where_one_of_the_woods_has_open_ones() -> None:
+    maple = {"body.side_wood": "sugar maple", "carve.wood": "maple"}
+    assert "pores_filled" in needed(usual_work(), chosen(described("tarn"), maple)).left_out
+    for key, wood in (("body.side_wood", "walnut"), ("carve.wood", "Spanish cedar")):
+        assert "pores_filled" in needed(usual_work(), chosen(described("tarn"), {**maple, key: wood})).operations
+
+
+def test_the_body_is_built_on_the_neck() -> None:
+    """Its sides are let into the heel before its blocks and its back are glued, and there is no joint to cut."""
+    work = needed(usual_work(), chosen(described("mere"), {"work.neck_joint": "built on"}))
+    assert "body_built_on" in before(work, "blocks_glued") & before(work, "back_glued")
+    assert not {"neck_joint_cut", "neck_fitted", "neck_set", "neck_bolted"} & set(work.operations)
+    assert "body_sanded" in before(work, "board_glued")
+
+
+def test_what_is_not_described_is_no_work() -> None:
+    scree, mere = work_of("scree"), work_of("mere")
+    bodily = {"top", "braces", "back", "mould", "form", "dishes", "rim", "blocks", "linings", "body", "binding"}
+    assert not bodily & {each.part for each in scree.operations.values()}
+    assert scree.left_out["top_jointed"] == "no body is described"
+    assert mere.left_out["bridge_plate_glued"] == "no bridge plate is described"
+    bare = described("tarn").model_copy(update={"rosette": (), "brace": ()})
+    assert {"rosette_let_in", "top_braces_glued", "top_voiced"} <= set(needed(usual_work(), bare).left_out)
+
+
 def test_slots_cut_after_arching_wait_for_the_arch() -> None:
     """Cut first, they would be too shallow in the end: the arch takes the ends of the slots away."""
     work = work_of("fell")
@@ -174,23 +250,49 @@ CHOICES: dict[str, tuple[object, ...]] = {
     "markers.frets": ((), (5, 7)),
     "neck.rod": ("none", "two way"),
 }
+WAYS: dict[str, tuple[object, ...]] = {
+    "work.neck_joint": ("glued", "bolted", "dowelled", "built on"),
+    "work.neck_set": ("after the finish", "before the finish"),
+    "work.side_strips": ("between the linings", "before the linings", "none"),
+    "work.finish": ("lacquer", "shellac", "oil"),
+}
+"""The same of how it is built: what is cut after the finish or before it, glued or bolted."""
 """Every key that what comes before an operation hangs on, by a condition or by what is left out, with its ways."""
 
 
 def test_every_condition_on_what_comes_before_is_among_the_choices() -> None:
     keys = {key for each in usual_work().operations.values() for wait in each.after_where for key, _ in wait.when}
     assert keys
-    assert keys <= set(CHOICES)
+    assert keys <= {*CHOICES, *WAYS}
+
+
+def chosen(instrument: Instrument, choices: Mapping[str, object]) -> Instrument:
+    for key, value in choices.items():
+        table, _, field = key.partition(".")
+        changed = getattr(instrument, table).model_copy(update={field: value})
+        instrument = instrument.model_copy(update={table: changed})
+    return instrument
+
+
+def test_however_it_is_built_nothing_goes_in_a_circle_and_all_is_finished_before_it_is_strung() -> None:
+    for values in itertools.product(*WAYS.values()):
+        ways = dict(zip(WAYS, values, strict=True))
+        work = needed(usual_work(), chosen(described("tarn"), ways))
+        stands_in_order(work)
+        last = {"lacquer": "finish_polished", "shellac": "shellac_cleared", "oil": "oil_last"}[str(ways["work.finish"])]
+        assert last in before(work, "strung")
+        if ways["work.neck_joint"] in ("glued", "dowelled"):
+            first, then = last, "neck_set"
+            if ways["work.neck_set"] == "before the finish":
+                first, then = then, first
+            assert first in before(work, then)
+            assert then not in before(work, first)
 
 
 @pytest.mark.parametrize("name", [*NAMES, "mere"])
 def test_whatever_is_chosen_nothing_goes_in_a_circle(name: str) -> None:
     for values in itertools.product(*CHOICES.values()):
-        instrument = described(name)
-        for key, value in zip(CHOICES, values, strict=True):
-            table, _, field = key.partition(".")
-            changed = getattr(instrument, table).model_copy(update={field: value})
-            instrument = instrument.model_copy(update={table: changed})
+        instrument = chosen(described(name), dict(zip(CHOICES, values, strict=True)))
         work = needed(usual_work(), instrument)
         stands_in_order(work)
         if "arched" in work.operations:

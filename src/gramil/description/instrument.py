@@ -15,6 +15,7 @@ from gramil.description.neck.carve_table import Carve
 from gramil.description.neck.tables import Head, Heights, Neck, Top
 from gramil.description.strings.tables import Bridge, Intonation, Saddle, Strings
 from gramil.description.table import Table
+from gramil.description.work_table import WorkTable
 
 
 class InstrumentTable(Table):
@@ -53,3 +54,4 @@ class Instrument(Table):
     rosette: tuple[Rosette, ...] = Field(default=(), max_length=50)
     brace: tuple[BraceTable, ...] = Field(default=(), max_length=100)
     bridge_plate: BridgePlate = Field(default_factory=BridgePlate)
+    work: WorkTable = Field(default_factory=WorkTable)

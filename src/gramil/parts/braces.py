@@ -203,6 +203,28 @@ def brace_low(brace_list: tuple[Brace, ...]) -> tuple[str, ...]:
     return tuple(each.name for each in brace_list if each.bar.follows_plate)
 
 
+def brace_tallest_top(brace_list: tuple[Brace, ...]) -> Mm:
+    """Height over the plate of the top's highest brace; not a number without one.
+
+    Formula: max(height of each brace on the top)
+    Source: the definition of the name.
+    """
+    return _tallest(brace_list, "top")
+
+
+def brace_tallest_back(brace_list: tuple[Brace, ...]) -> Mm:
+    """Height over the plate of the back's highest brace; not a number without one.
+
+    Formula: max(height of each brace on the back)
+    Source: the definition of the name.
+    """
+    return _tallest(brace_list, "back")
+
+
+def _tallest(braces: tuple[Brace, ...], plate: str) -> float:
+    return max((each.height for each in braces if each.plate == plate), default=math.nan)
+
+
 def brace_places_top(brace_list: tuple[Brace, ...]) -> Series[Mm]:
     """Ends of the top's braces in turn: first end along and across, second end along and across.
 

@@ -24,6 +24,10 @@ AS_SKIPPED = 'write { "binding.thickness" = 0.0, why = "the board is not bound" 
 AS_AFTER = 'write names in quotes, or { operation = "arched", "slots.cut" = "after arching" }'
 
 
+ASKED = ("body.described", "soundhole.described", "bridge_plate.described", "body.open_pored", "carve.open_pored")
+"""What a list may ask of a description that is no key of it."""
+
+
 def wrong_skip(row: object) -> Mistake | None:
     """What is wrong with a row of `skipped`, or nothing."""
     if not isinstance(row, dict) or not isinstance(row.get("why"), str) or len(row) < 2:
@@ -96,10 +100,10 @@ def _field(key: str) -> FieldInfo | None:
 
 @cache
 def _keys() -> Mapping[str, FieldInfo]:
-    """Every key of a description's tables, with a dot between table and key, and whether a body is described; arrays of
-    tables have no such keys.
+    """Every key of a description's tables, with a dot between table and key, and what lists ask beside these: whether
+    parts are described, whether woods have open pores. Arrays of tables are asked whether they are empty.
     """
-    return {**dict(_within(Instrument, "")), "body.described": FieldInfo(annotation=bool)}
+    return {**dict(_within(Instrument, "")), **{each: FieldInfo(annotation=bool) for each in ASKED}}
 
 
 def _within(model: type[BaseModel], above: str) -> Iterator[tuple[str, FieldInfo]]:
@@ -109,3 +113,5 @@ def _within(model: type[BaseModel], above: str) -> Iterator[tuple[str, FieldInfo
             yield above + name, field
         elif get_origin(field.annotation) is not tuple:
             yield from _within(table, f"{above}{name}.")
+        else:
+            yield above + name, field

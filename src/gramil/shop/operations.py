@@ -53,6 +53,7 @@ class Operation:
     uses: tuple[str, ...] = ()
     takes: tuple[str, ...] = ()
     frees: tuple[str, ...] = ()
+    makes: tuple[str, ...] = ()
     sheet: str = ""
     figures: tuple[str, ...] = ()
     measure: tuple[str, ...] = ()

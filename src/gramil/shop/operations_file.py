@@ -41,7 +41,7 @@ from gramil.description.wood.stuff import PARTS
 from gramil.description.wood.tables import PieceTable
 from gramil.faults import Fault, MakersFault
 from gramil.shop.list_conditions import ways_of, wrong_skip, wrong_wait
-from gramil.shop.operations import Operation, Wait, Work, conditions_in, in_order, settled, waits_of, without
+from gramil.shop.operations import Operation, Skip, Wait, Work, conditions_in, in_order, settled, waits_of, without
 
 OwnList = tuple[str, str]
 """A maker's own list: the name of its file, and its text."""
@@ -49,7 +49,7 @@ LONGEST_TIME = 100_000
 """Minutes or hours of one operation."""
 MOST_WAYS = 200
 """Combinations of conditions that are looked through for one without a circle; the first is one, but for a slip."""
-_WORDS = ("wood", "uses", "takes", "frees", "measure", "figures", "caution", "by", "on")
+_WORDS = ("wood", "uses", "takes", "frees", "makes", "measure", "figures", "caution", "by", "on")
 _PARTS: tuple[str, ...] = get_args(PieceTable.model_fields["part"].annotation)
 _TIMES = ("hands", "clamp", "air_hours")
 _NAMED: Mapping[str, tuple[str, ...]] = {"by": tuple(TOOLS), "on": PARTS}
@@ -131,7 +131,8 @@ def _work(layers: Sequence[_Layer]) -> Work:
         raise MakersFault(faults)
     left_out = {name: "left out here" for name, row in rows.items() if row.pop("leave_out", False)}
     bands = {name: _band(name, row) for name, row in base["band"].items()}
-    operations = {name: _operation(name, row) for name, row in rows.items()}
+    of_part = {part: tuple(row["skipped"]) for part, row in base["part"].items()}
+    operations = {name: _operation(name, row, of_part.get(row["part"], ())) for name, row in rows.items()}
     _refuse([*_unknown_names(operations, layers), *_unknown_air(operations, bands, layers), *_unknown_limits(bands)])
     whole = Work(operations, bands, wrote=_wrote(operations, layers))
     _refuse_circles(whole)
@@ -197,7 +198,8 @@ def _wanted(key: str) -> str:
     return {str: "text in quotes", int: "a whole number", bool: "true or false", list: "a list"}[kind]
 
 
-def _operation(name: str, row: Mapping[str, Any]) -> Operation:
+def _operation(name: str, row: Mapping[str, Any], of_part: tuple[Skip, ...]) -> Operation:
+    """An operation from its row, and from the conditions under which its part is no work."""
     known = {each.name for each in fields(Operation)}
     values: dict[str, Any] = {
         key: tuple(value) if isinstance(value, list) else value for key, value in row.items() if key in known
@@ -207,6 +209,7 @@ def _operation(name: str, row: Mapping[str, Any]) -> Operation:
     values["after_where"] = tuple(
         Wait(each["operation"], conditions_in(each)) for each in after if isinstance(each, dict)
     )
+    values["skipped"] = (*row.get("skipped", ()), *of_part)
     values["own_caution"] = tuple(row.get("caution", ()))
     values.setdefault("air_hours", row.get("clamp", 0.0) if row.get("air") else 0.0)
     values.setdefault("one_go", bool(row.get("air")) or "glue" in row.get("by", ()))

@@ -9,6 +9,7 @@ from pydantic import Field, model_validator
 
 from gramil.description.fields import Angle, Length, Radius, Words, given, usual
 from gramil.description.table import Table
+from gramil.description.work_table import open_pored
 
 Place = Annotated[Length, Field(ge=-2000, le=2000)]
 HeldTo = Literal["body", "join", "tail", "soundhole", "saddle"]
@@ -82,6 +83,11 @@ class Body(Table):
         """Whether there is an outline, and so a body to judge; lists of operations ask it as `body.described`."""
         return any(given is not None for given in (self.outline, self.points, self.file))
 
+    @property
+    def open_pored(self) -> bool:
+        """Whether back and sides are of a wood whose pores are filled; lists of operations ask it."""
+        return open_pored(self.side_wood)
+
 
 class EdgeBinding(Table):
     """Binding round the body's edge at one plate, with the purfling inside it; leave the table out for a bare edge.
@@ -121,6 +127,11 @@ class Soundhole(Table):
         if (self.centre is None) != (self.diameter is None):
             raise ValueError("give centre and diameter together")
         return self
+
+    @property
+    def described(self) -> bool:
+        """Whether there is a soundhole; lists of operations ask it."""
+        return self.diameter is not None
 
 
 class Rosette(Table):
@@ -195,3 +206,8 @@ class BridgePlate(Table):
         if self.ahead is not None and self.behind is not None and self.ahead + self.behind <= 0:
             raise ValueError("its back edge comes before its front edge")
         return self
+
+    @property
+    def described(self) -> bool:
+        """Whether there is a bridge plate; lists of operations ask it."""
+        return self.ahead is not None

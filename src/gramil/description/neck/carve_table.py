@@ -6,6 +6,7 @@ from pydantic import Field, model_validator
 
 from gramil.description.fields import Length, Number, Whole, Words, usual
 from gramil.description.table import Table
+from gramil.description.work_table import open_pored
 
 Fret = Annotated[Number, Field(ge=0, le=60)]
 
@@ -71,3 +72,8 @@ class Carve(Table):
         if self.heel_cap >= self.heel_length:
             raise ValueError("heel_cap is to be less than heel_length: the back turns down between them")
         return self
+
+    @property
+    def open_pored(self) -> bool:
+        """Whether the neck is of a wood whose pores are filled; lists of operations ask it."""
+        return open_pored(self.wood)
