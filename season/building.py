@@ -28,12 +28,12 @@ from gramil.description.writing import set_key
 from gramil.doorway.backup import backup
 from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
-from gramil.now.blocks import blocks
-from gramil.now.finishing import Finish, finishing
+from gramil.now.finishing import Finish, finishing, pace_of
 from gramil.now.hours import hours_in, read_hours
 from gramil.now.open_now import InstrumentState, open_now
 from gramil.now.outlook import Spell
 from gramil.now.plan import broken, greedy_plan
+from gramil.now.promised import promised
 from gramil.now.states import Bench, WorkedOut, bench_of_store
 from gramil.now.tasks import weeks_of
 from gramil.shop.instruments import instrument, revision
@@ -144,16 +144,15 @@ class Season:
         weeks = weeks_of(bench.instruments, bench.shop, HOURS, 14)
         plan = greedy_plan(weeks)
         self.counted.broken += broken(plan, weeks)
-        found = blocks(plan, weeks)
         ends = now.replace(tzinfo=None) + timedelta(days=7)
-        last = {(each.instrument, each.operation.name): each for each in found if each.part[0] == each.part[1]}
-        self.plan = {key for key, each in last.items() if each.ends < ends}
+        promise = promised(bench.instruments, bench.shop, HOURS, ends, pace=pace_of(bench.ratios))
+        self.plan = set(promise.work)
         keep_week(self.store, sorted(self.plan), Hand(now))
-        used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
+        used = promise.hours
         left = sum(each.hands for one in bench.instruments for each in one.to_do) / 60.0
         self.counted.fortnights.append((used, left / hours_in(weeks.sessions)))
         if week == 1:
-            self.counted.ranges = finishing(bench.instruments, bench.shop, HOURS)
+            self.counted.ranges = finishing(bench.instruments, bench.shop, HOURS, pace_of(bench.ratios))
 
     def _anew(self, bench: Bench, now: datetime) -> None:
         """Every lost piece is begun anew."""

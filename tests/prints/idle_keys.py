@@ -87,6 +87,7 @@ IDLE: dict[str, tuple[str, str]] = {
         "place.air_changes",
         "place.room",
     ),
+    **_each("shop", "whom a mould or dish serves: the list of work goes by it", "jig.serves", "jig.radius"),
     **_each("shop", "no pilot kerf is cut: the slots' bottoms are straight", "limits.pilot_least"),
     **_each("shop", "asked of so many strings and more; Tarn has six", "limits.single_strings"),
     **_each(

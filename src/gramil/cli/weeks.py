@@ -2,7 +2,7 @@
 
 import itertools
 from collections.abc import Iterator
-from datetime import datetime, timedelta
+from datetime import datetime, time, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -61,7 +61,15 @@ def command(
     told = ["", f"Work waits {waiting(plan, weeks):.2f} days on average until it is done."]
     found = blocks(plan, weeks)
     promised = tuple(_promised(bench, read_hours(hours, days))) if finish else ()
-    kept = tuple(_kept(wanted["store"], found, wanted["at"], keep)) if wanted["store"] is not None else ()
+    store = wanted["store"]
+    kept = (
+        ()
+        if store is None
+        else (
+            *_kept(store, wanted["at"]),
+            *(_keep(store, bench, read_hours(hours, days), wanted["at"]) if keep else ()),
+        )
+    )
     says = (*told, *_left(plan, weeks), *_rests_on(bench), *promised, *kept)
     if as_json:
         from gramil.answers.work import weeks_told
@@ -128,24 +136,37 @@ def _span(days: tuple[datetime | None, datetime | None]) -> str:
     return first if first == last else f"{first} to {last}"
 
 
-def _kept(store: Path, found: tuple[Block, ...], at: str | None, keep: bool) -> Iterator[str]:
-    """What was planned in the weeks before against what was done, and this week's plan kept."""
-    from gramil.acts.plans import keep_week
+def _kept(store: Path, at: str | None) -> Iterator[str]:
+    """What was promised in the weeks before against what was done."""
     from gramil.shop.kept_plans import kept_weeks, monday_of
 
     now = moment_of(at)
-    with open_store(store, to_read=not keep) as opened:
+    with open_store(store, to_read=True) as opened:
         for each in kept_weeks(opened):
             if each.monday < monday_of(now):
                 yield (
                     f"Week of {each.monday}: {len(each.done)} of {len(each.planned)} planned operations were done, "
                     f"{100 * each.share:.0f} %."
                 )
-        if keep:
-            ends = monday_of(now) + timedelta(days=7)
-            last = {(one.instrument, one.operation.name): one for one in found if one.part[0] == one.part[1]}
-            keep_week(opened, [key for key, one in last.items() if one.ends.date() < ends], Hand(now))
-            yield f"The plan of the week of {monday_of(now)} is kept."
+
+
+def _keep(store: Path, bench: Bench, hours: Hours, at: str | None) -> Iterator[str]:
+    """What this week can promise, kept."""
+    from gramil.acts.plans import keep_week
+    from gramil.now.promised import SURE, promised
+    from gramil.shop.kept_plans import monday_of
+
+    now = moment_of(at)
+    until = datetime.combine(monday_of(now) + timedelta(days=7), time.min)
+    found = promised(bench.instruments, bench.shop, hours, until, pace=pace_of(bench.ratios))
+    with open_store(store) as opened:
+        keep_week(opened, found.work, Hand(now))
+    of = sum(each > 0 for each in found.chances.values())
+    yield (
+        f"The plan of the week of {monday_of(now)} is kept: {len(found.work)} operations of {of} that may be done, "
+        f"those that are done by its end in at least {10 * SURE:.0f} of 10 cases, as hours, lost days and air fall."
+    )
+    yield from (f"  {owner}: {operation}" for owner, operation in found.work)
 
 
 def _rests_on(bench: Bench) -> Iterator[str]:

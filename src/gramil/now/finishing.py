@@ -71,24 +71,24 @@ def finishing(
     seed: int = 1,
 ) -> tuple[Finish, ...]:
     """The range of each instrument's finishing day. The same record and seed give the same ranges."""
-    rule = _best_rule(weeks_of(instruments, shop, hours, 7 * WEEKS))
+    rule = best_rule(weeks_of(instruments, shop, hours, 7 * WEEKS))
     chance = random.Random(seed)
     found: dict[str, list[int]] = {one.name: [] for one in instruments}
     for _ in range(draws):
         luck = Luck(tuple(chance.random() for _ in range(7 * WEEKS)))
-        weeks = _as_it_falls(weeks_of(instruments, shop, hours, 7 * WEEKS, luck), pace or Pace(), chance)
+        weeks = as_it_falls(weeks_of(instruments, shop, hours, 7 * WEEKS, luck), pace or Pace(), chance)
         ends = finished(greedy_by(rule, weeks), weeks)
         for one in instruments:
             found[one.name].append(ends.get(one.name, 0 if not one.to_do else NEVER))
     return tuple(_finish(one, sorted(found[one.name]), shop.now) for one in instruments)
 
 
-def _best_rule(weeks: Weeks) -> Rule:
+def best_rule(weeks: Weeks) -> Rule:
     """The rule whose plan waits least, as things are to be expected."""
     return min(RULES.values(), key=lambda rule: waiting(greedy_by(rule, weeks), weeks))
 
 
-def _as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:
+def as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:
     """The weeks with hours and lost days as they may fall. No piece of work is longer than a session."""
     longest = max((end - begin for begin, end in weeks.sessions), default=0)
     shared = pace.times * exp(chance.gauss(0.0, SHARED))

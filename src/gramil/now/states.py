@@ -2,6 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from datetime import datetime, time
 from pathlib import Path
@@ -13,6 +14,7 @@ from gramil.change.in_store import figures_in_store
 from gramil.change.made import Judged, judge
 from gramil.change.made_in_store import standing_in_store
 from gramil.change.stops import measured_stops
+from gramil.description.instrument import Instrument as InstrumentDescription
 from gramil.description.reading import ShopDescription, parse_keys, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -23,6 +25,7 @@ from gramil.now.match import Stock
 from gramil.now.needs import MadePart, fit
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.outlook import Spell
+from gramil.now.own_jigs import Built, with_own_jigs
 from gramil.now.stock_on_hand import made_parts, stock_of_shop, stock_of_store
 from gramil.now.wood_on_hand import without_wood
 from gramil.prints.own_addresses import refuse, wrong_addresses
@@ -69,6 +72,7 @@ class _Read:
     unit: LengthUnit
     stops: tuple[str, ...] = ()
     lacking: Mapping[str, str] = field(default_factory=dict)
+    described: InstrumentDescription | None = None
 
 
 Judging = Callable[[Store, Instrument], tuple[Judged, ...]]
@@ -114,6 +118,7 @@ def bench_of_store(
         described = shop_description(store)
         known = places_in_store(store, described, now, record_days)
         rows = chosen_in(store, names)
+        others = tuple(_others(store, rows))
         on_hand, ratios = _on_hand(store, described), tuple(_ratios(store))
         read, faults = [], []
         for each in rows:
@@ -121,7 +126,7 @@ def bench_of_store(
                 read.append(_from_store(store, each, now, by, on_hand))
             except MakersFault as fault:
                 faults.append(f"{each.name}: {fault.faults[0]}")
-    bench = _bench(read, described, known, now.replace(tzinfo=None), said or {})
+    bench = _bench(read, described, known, now.replace(tzinfo=None), said or {}, others)
     return replace(bench, faults=(*faults, *bench.faults), ratios=ratios)
 
 
@@ -150,7 +155,8 @@ def _from_file(file: Path, shop: Path | None, of_shop: ShopDescription) -> _Read
     figures = made.pinned(figures_of(description, of_shop))
     judged, stops = _judged(made, figures)
     lacking = _lacking(figures, made.operations, stock_of_shop(of_shop.shop, {}))
-    return _Read(name, needed(work, description.instrument), done_in(made), {}, judged, unit, stops, lacking)
+    needs = needed(work, description.instrument)
+    return _Read(name, needs, done_in(made), {}, judged, unit, stops, lacking, description.instrument)
 
 
 def _judged(made: Made, figures: Figures) -> tuple[tuple[Judged, ...], tuple[str, ...]]:
@@ -193,7 +199,7 @@ def _from_store(
     except MakersFault:  # its faults are reported where its figures are shown
         judged, stops, stale, lacking = (), (), {}, {}
     work = needed(work_of(store, owner.id), chosen)
-    return _Read(owner.name, work, done, stale, judged, chosen.instrument.units, stops, lacking)
+    return _Read(owner.name, work, done, stale, judged, chosen.instrument.units, stops, lacking, chosen)
 
 
 def _ratios(store: Store) -> Iterator[float]:
@@ -224,14 +230,37 @@ def _bench(
     known: Places,
     now: datetime,
     said: Mapping[str, Sequence[Spell]],
+    others: Sequence[Built] = (),
 ) -> Bench:
     shop = conditions(described.shop, known, now, usual_work().bands, said)
     pieces = pieces_now(described, known, now) if described.shop.piece else Pieces((), ())
     band = gluing_moisture(shop.bands["gluing"], known, now)
     woods = {id(piece): wood_now(piece, known, now, band) for piece in pieces.known}
-    states = tuple(_state(each, pieces, woods, now) for each in read)
+    own, counted = _own_jigs(list(read), described, others)
+    shop = replace(shop, jigs={**shop.jigs, **counted})
+    states = tuple(_state(each, pieces, woods, now) for each in own)
     unknown = [f"{each.row.name}: {each.why}" for each in pieces.unknown]
     return Bench(shop, states, known, (*map(str, known.faults), *unknown))
+
+
+def _others(store: Store, rows: Sequence[Instrument]) -> Iterator[Built]:
+    """The store's other instruments, finished ones too, whose moulds and dishes may serve; none of their work is."""
+    known = {each.id for each in rows}
+    for each in instruments(store):
+        if each.id not in known:
+            done = frozenset(one.operation for one in operations_done(store, each.id))
+            with suppress(MakersFault):
+                yield Built(each.name, parse_keys(revision(store, each.id).text, each.name), Work({}, {}), done)
+
+
+def _own_jigs(
+    read: Sequence[_Read], described: ShopDescription, others: Sequence[Built]
+) -> tuple[list[_Read], Mapping[str, int]]:
+    """What was read, each with moulds, forms and dishes of its own; and how many there are of each."""
+    built = [Built(each.name, each.described, each.work, frozenset(each.done)) for each in read if each.described]
+    works, counted = with_own_jigs((*built, *others), described.shop.jig)
+    by_name = {one.name: work for one, work in zip(built, works, strict=False)}
+    return [replace(each, work=by_name.get(each.name, each.work)) for each in read], counted
 
 
 def _state(each: _Read, pieces: Pieces, woods: Mapping[int, WoodNow], now: datetime) -> InstrumentState:

@@ -1,9 +1,9 @@
 """The shop as the maker writes it: what is on hand, its measured sizes, and the limits that this maker overrides."""
 
 import math
-from typing import TYPE_CHECKING, Annotated, Any, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal, Self
 
-from pydantic import ConfigDict, Field, create_model
+from pydantic import ConfigDict, Field, create_model, model_validator
 
 from gramil.description.fields import (
     PIECE_SIZES,
@@ -113,6 +113,10 @@ class TemplateTable(Table):
     pin: Length = given("diameter of the pin that its notches fit", gt=0, le=30)
 
 
+WITHOUT_CONSTANT = ("mould", "side form", "top dish", "back dish", "plate clamp", "go-bars")
+"""What jigs are for that hold work and set nothing."""
+
+
 class JigTable(Table):
     """A jig with its constant: a reference face to the cutter's near side, or a blade to its pin."""
 
@@ -120,10 +124,24 @@ class JigTable(Table):
 
     name: Words = given("what it is called here")
     purpose: Words = given('operation that it serves: "taper", "slots" or another', alias="for")
-    constant: Length = given(
-        "its constant; for slots, pin less blade along the board, from nut to tail positive", ge=-2000, le=2000
+    constant: Length = usual(
+        0.0,
+        "a mould, form or dish has none",
+        "its constant; for slots, pin less blade along the board, from nut to tail positive",
+        ge=-2000,
+        le=2000,
     )
     checked: Day | None = usual(None, "never checked", "day on which the constant was last measured")
+    serves: tuple[Words, ...] = usual(
+        (), "any, or those of its radius", "list: the instruments for whose outline it was made", max_length=200
+    )
+    radius: Radius | None = usual(None, "serves any radius", "of a dish, the radius that it was made to")
+
+    @model_validator(mode="after")
+    def _has_its_constant(self) -> Self:
+        if "constant" not in self.model_fields_set and self.purpose not in WITHOUT_CONSTANT:
+            raise ValueError(f"a jig for {self.purpose} has a constant: measure it, and give it here")
+        return self
 
 
 class BlankTable(Table):
