@@ -16,6 +16,7 @@ from gramil.acts import (
     bringing_in,
     corrections,
     descriptions,
+    left_over,
     own_operations,
     plans,
     record,
@@ -64,6 +65,14 @@ def note_and_settle(store: Store, folder: Path) -> None:
     noted, text = Noted(measured=(THICK,)), (folder / "mere.toml").read_text(encoding="utf-8")
     assert work.note_and_settle(store, tarn(store), "thicknessed", Hand(NOW), noted, text)
     assert revisions(store, tarn(store).id)[-1].why == "as made: thicknessed"
+
+
+def note_and_keep(store: Store, _: Path) -> None:
+    def note() -> tuple[work.UsedUp, ...]:
+        return work.note_done(store, tarn(store), "thicknessed", Hand(NOW))
+
+    _, (kept,) = left_over.note_and_keep(store, "done: thicknessed, Tarn", Hand(NOW), note, [(90.0, 60.0, 7.0)])
+    assert kept.name.endswith(", left over")
 
 
 def measure(store: Store, _: Path) -> None:
@@ -222,6 +231,7 @@ def bring_in_list(store: Store, folder: Path) -> None:
 ACTS: Mapping[str, Callable[[Store, Path], None]] = {
     "work.note_done": note_done,
     "work.note_and_settle": note_and_settle,
+    "left_over.note_and_keep": note_and_keep,
     "work.measure": measure,
     "work.not_done_after_all": not_done,
     "work.begin_anew": begin_anew,

@@ -7,7 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from gramil.acts.work import begin_anew, note_done
+from gramil import names as n
+from gramil.acts.left_over import note_and_keep
+from gramil.acts.work import UsedUp, begin_anew, note_done
 from gramil.change.in_store import figures_in_store
 from gramil.change.stops import measured_stops
 from gramil.faults import MakersFault
@@ -58,6 +60,60 @@ def test_one_undo_takes_back_the_work_and_the_wood(store: Store, owner: Instrume
     undo(store, last.id, Hand(NOW))
     assert operations_done(store, owner.id) == []
     assert [bool(each.used_at) for each in promises(store, owner.id)] == [False]
+
+
+def test_what_is_left_of_the_wood_is_kept_with_its_size_and_one_undo_takes_it_back(
+    store: Store, owner: Instrument
+) -> None:
+    promised(store, owner)
+    whole = blanks(store)[0]
+    before = len(changes(store))
+
+    def note() -> tuple[UsedUp, ...]:
+        return note_done(store, owner, OPERATION, Hand(NOW))
+
+    _, kept = note_and_keep(store, "done", Hand(NOW), note, [(300.0, 20.0, 6.0), (80.0, 60.0, 6.0)])
+    assert [(each.name, each.length, each.width, each.wood) for each in kept] == [
+        (f"{whole.name}, left over", 300.0, 20.0, whole.wood),
+        (f"{whole.name}, left over 2", 80.0, 60.0, whole.wood),
+    ]
+    assert len(changes(store)) == before + 1
+    last = last_change(store)
+    assert last is not None
+    undo(store, last.id, Hand(NOW))
+    assert [each for each in blanks(store) if "left over" in each.name] == []
+
+
+@pytest.mark.parametrize(("left", "told"), [((5000.0, 900.0, 400.0), "more is left"), (None, "nothing can be left")])
+def test_no_more_is_left_than_there_was(
+    store: Store, owner: Instrument, left: tuple[float, float, float] | None, told: str
+) -> None:
+    if left is not None:
+        promised(store, owner)
+    with pytest.raises(MakersFault, match=told):
+        note_and_keep(
+            store, "done", Hand(NOW), lambda: note_done(store, owner, OPERATION, Hand(NOW)), [left or (9.0, 9.0, 9.0)]
+        )
+    assert operations_done(store, owner.id) == []
+
+
+def test_wire_is_taken_off_as_it_is_pressed_and_its_board_is_not_told_to_buy_any(
+    store: Store, owner: Instrument
+) -> None:
+    """6 m are on hand in the example shop; 19 frets of 45.5 to 59 mm and 5 mm over take some 1.1 m by hand."""
+    other = add_instrument(store, "Beck", (EXAMPLES / "tarn.toml").read_text(encoding="utf-8"), Hand(NOW))
+    before = figures_in_store(store, owner)
+    assert before[n.wire_on_hand] == 6000.0
+    (used,) = note_done(store, owner, "fretted", Hand(NOW))
+    assert used.need == "frets"
+    assert "medium" in used.name
+    assert figures_in_store(store, owner)[n.wire_on_hand] == pytest.approx(6000.0, abs=0.1)
+    left = figures_in_store(store, other)[n.wire_on_hand]
+    assert 6000.0 - 19 * 65 < left < 6000.0 - 19 * 50
+    last = last_change(store)
+    assert last is not None
+    undo(store, last.id, Hand(NOW))
+    assert figures_in_store(store, other)[n.wire_on_hand] == 6000.0
 
 
 def test_what_fails_half_way_leaves_nothing(store: Store, owner: Instrument, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,9 +1,10 @@
 """Work done and things measured: noted, taken back, or begun anew, each as one act with its checks."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
+from gramil import names as n
 from gramil.acts.wood import keep_wood
 from gramil.air.pieces import PIECE
 from gramil.change.as_made import refuse_impossible
@@ -11,6 +12,7 @@ from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.change.made_in_store import work_on
 from gramil.change.made_rows import operations, pieces
 from gramil.faults import MakersFault
+from gramil.formatter import shown
 from gramil.graph import Figures, Pin
 from gramil.now.needs import parts_used_by, used_up_by
 from gramil.prints.whole import whole_graph
@@ -30,6 +32,7 @@ from gramil.shop.operations_done import (
     operations_done,
 )
 from gramil.shop.stock import Blank, blanks, parts, promises, use_up
+from gramil.shop.wire_pressed import FRETTED, press
 from gramil.store.items import Item, items, remove_item
 from gramil.store.opening import Store
 from gramil.store.writing import Hand, writing
@@ -67,7 +70,7 @@ def note_done(
         refuse_work(operation, work_in_store(store, owner), done)
         _refuse_readings(store, owner, noted.measured, figures)
         mark_done(store, owner.id, operation, hand, noted)
-        return tuple(_use_up(store, owner.id, operation, hand))
+        return (*_use_up(store, owner.id, operation, hand), *_press(store, owner, operation, hand, figures))
 
 
 def note_and_settle(
@@ -143,6 +146,16 @@ def _use_up(store: Store, instrument: int, operation: str, hand: Hand) -> list[U
             use_up(store, each, hand)
             found.append(UsedUp(raw[each.blank] if each.blank is not None else made[each.part or 0], each.need))
     return found
+
+
+def _press(store: Store, owner: Instrument, operation: str, hand: Hand, figures: Figures | None) -> Iterator[UsedUp]:
+    """The wire that frets take, as they are cut: taken off what is on hand."""
+    if operation != FRETTED:
+        return
+    known = figures_in_store(store, owner) if figures is None else figures
+    wire, length = known[n.wire_name], float(known[n.wire_cut][known[n.slot_first] :].sum())
+    if press(store, owner.id, wire, length, hand):
+        yield UsedUp(f"{shown(length, 'mm', known[n.instrument_units])} of {wire} wire", "frets")
 
 
 def hanging(store: Store, owner: Instrument, operation: str) -> tuple[str, ...]:

@@ -1,6 +1,6 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
@@ -8,7 +8,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
-from gramil.acts.work import refuse_work
+from gramil.acts.work import UsedUp, refuse_work
 from gramil.change.as_made import as_made, with_readings
 from gramil.change.foreman import in_rows, readings_note
 from gramil.change.settled import settled
@@ -62,6 +62,7 @@ class ToNote:
     as_read: bool
     write: bool
     values: tuple[str, ...] = ()
+    left: tuple[str, ...] = ()
 
 
 @click.command()
@@ -75,6 +76,7 @@ class ToNote:
 @click.option("--note", default="", help="A note.")
 @click.option("--hours", type=Number(0, MOST_HOURS), help="Hours that it took; kept in a store only.")
 @click.option("--photo", "photos", multiple=True, help="Name of a photograph's file; kept in a store only.")
+@click.option("--left", multiple=True, metavar="SIZES", help="What is left of the wood: 410 x 30 x 8; in a store only.")
 @moment
 def command(
     operation: str,
@@ -87,6 +89,7 @@ def command(
     note: str,
     hours: float | None,
     photos: tuple[str, ...],
+    left: tuple[str, ...],
     at: str | None,
 ) -> None:
     """Note that OPERATION is done on the instrument in FILE (with a store: of that name), and what was measured.
@@ -108,10 +111,12 @@ def command(
         raise click.UsageError("name the instrument, or the number of a line that gramil now showed")
     said, values = hours_in(file if by_number else file[1:])
     hours = said if hours is None else hours
-    if store is None and (hours is not None or photos):
-        raise click.UsageError("hours and photographs are kept in a --store")
+    if store is None and (hours is not None or photos or left):
+        raise click.UsageError("hours, photographs and what is left of wood are kept in a --store")
     refuse_two_shops(shop, store)
-    asked = ToNote(operation, _measured(measured), Noted(note, hours, photos), moment_of(at), as_read, write, values)
+    asked = ToNote(
+        operation, _measured(measured), Noted(note, hours, photos), moment_of(at), as_read, write, values, left
+    )
     if store is not None:
         with open_store(store) as opened:
             lines = _by_number(opened, asked) if by_number else list(_in_store(opened, file[0], asked))
@@ -237,17 +242,35 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
     ]
     new = settled_in(text, with_readings(figures, pins), pins) if asked.write else text
     noted = replace(asked.noted, measured=found)
-    used = (
-        note_and_settle(store, owner, operation, Hand(now), noted, new)
-        if asked.write
-        else note_done(store, owner, operation, Hand(now), noted, figures)
-    )
+
+    def note() -> tuple[UsedUp, ...]:
+        if asked.write:
+            return note_and_settle(store, owner, operation, Hand(now), noted, new)
+        return note_done(store, owner, operation, Hand(now), noted, figures)
+
+    used, kept = _with_left_over(store, f"done: {operation}, {owner.name}", asked, note)
     yield from [lost] if lost else []
     yield from told
     yield from (f"Used up: {each.name}, for the {each.need}." for each in used)
+    yield from (f"Kept in stock: {name}." for name in kept)
     yield f"Noted in {store.path.name}."
     if new != text:
         yield f"The description of {name} is saved anew."
+
+
+def _with_left_over(
+    store: Store, what: str, asked: ToNote, note: Callable[[], tuple[UsedUp, ...]]
+) -> tuple[tuple[UsedUp, ...], list[str]]:
+    """The work noted, and what is left of its wood kept, with what each is called."""
+    if not asked.left:
+        return note(), []
+    from gramil.acts.left_over import note_and_keep
+    from gramil.cli.store_anew import sizes
+    from gramil.store.items import shop_unit
+
+    left = [sizes(text, shop_unit(store), "--left") for text in asked.left]
+    used, kept = note_and_keep(store, what, Hand(asked.now), note, left)
+    return used, [each.name for each in kept]
 
 
 def _pins(found: Iterable[Measurement], now: datetime, operation: str) -> dict[str, Pin]:

@@ -52,10 +52,10 @@ def anew(store: Path, name: str, piece: str, keep: str | None, size: str | None,
     click.echo("The old piece is written off." if keep is None else f"Kept in stock: {keep}.")
 
 
-def sizes(text: str, unit: LengthUnit) -> tuple[Mm, Mm, Mm]:
+def sizes(text: str, unit: LengthUnit, option: str = "--size") -> tuple[Mm, Mm, Mm]:
     """Length, width and thickness, written with an x between them. Raises MakersFault for any other form."""
     parts = [part.strip() for part in text.replace("×", "x").split(" x ")]
     if len(parts) != 3:
-        raise MakersFault.of(f'"{text}" are no sizes', remedy="write them like 410 x 60 x 6.2", where="--size")
+        raise MakersFault.of(f'"{text}" are no sizes', remedy="write them like 410 x 60 x 6.2", where=option)
     length, width, thickness = (read_length(part, unit) for part in parts)
     return length, width, thickness

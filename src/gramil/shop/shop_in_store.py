@@ -17,7 +17,8 @@ from gramil.description.records import piece_of_wood
 from gramil.description.shop.tables import Shop
 from gramil.faults import Fault, MakersFault
 from gramil.shop.stock import Blank, blanks, free_counts, put_blank
-from gramil.shop.tools import cuts, kerf
+from gramil.shop.tools import cuts, kerf, length_figure
+from gramil.shop.wire_pressed import pressed
 from gramil.store.items import Item, items, length_text, put_item, shop_unit
 from gramil.store.opening import Store, reading
 from gramil.store.rows import insert
@@ -34,13 +35,13 @@ _ONCE = tuple(name for name in _TABLES if name not in _MANY)
 def shop_text(store: Store, for_instrument: int | None = None) -> str:
     """What is on hand as a shop's description.
 
-    Kerfs are those of the latest test cuts. Blanks are those promised to nobody; with an instrument, those promised to
-    it are among them. A place with readings names its log, as `place_logs` gives them.
+    Kerfs are those of the latest test cuts. Blanks are those promised to nobody; with an
+    instrument, those promised to it are among them, and the wire pressed into it is counted as on hand. A place with readings names its log, as `place_logs` gives them.
     """
     with reading(store):
         settings = {key: json.loads(text) for key, text in store.rows("SELECT key, value FROM setting ORDER BY id")}
         tables = [_once(name, settings) for name in _ONCE]
-        tables += [table_text(f"[[{item.kind}]]", _item_rows(store, item)) for item in items(store)]
+        tables += [table_text(f"[[{item.kind}]]", _item_rows(store, item, for_instrument)) for item in items(store)]
         tables += list(_blanks(store, for_instrument))
         logs = place_logs(store)
         tables += [table_text("[[place]]", _place_rows(each, logs)) for each in places(store)]
@@ -137,9 +138,13 @@ def _once(name: str, settings: Mapping[str, TomlValue]) -> str:
     return table_text(f"[{name}]", given.items()) if given else ""
 
 
-def _item_rows(store: Store, item: Item) -> Iterator[tuple[str, TomlValue]]:
+def _item_rows(store: Store, item: Item, for_instrument: int | None) -> Iterator[tuple[str, TomlValue]]:
     yield "name", item.name
+    in_it = 0.0 if item.kind != "wire" or for_instrument is None else pressed(store, for_instrument, item.name)
     for key, value in item.figures.items():
+        if key == "on_hand" and in_it:
+            yield key, length_text(length_figure(store, item, key) + in_it)
+            continue
         measured = key == "kerf" and bool(cuts(store, item.id))
         yield key, length_text(kerf(store, item).used) if measured else value
 

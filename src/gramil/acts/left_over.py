@@ -1,0 +1,53 @@
+"""What is left of the wood that an operation used up: kept in stock with its size, in one change with the work."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from itertools import chain, count
+
+from gramil.acts.work import UsedUp
+from gramil.faults import MakersFault
+from gramil.quantities import Mm
+from gramil.shop.stock import Blank, add_blank, blanks
+from gramil.store.opening import Store
+from gramil.store.writing import Hand, writing
+
+Sizes = tuple[Mm, Mm, Mm]
+"""Length along the grain, width and thickness."""
+
+
+def note_and_keep(
+    store: Store, what: str, hand: Hand, note: Callable[[], tuple[UsedUp, ...]], left: Sequence[Sizes]
+) -> tuple[tuple[UsedUp, ...], tuple[Blank, ...]]:
+    """Note work with `note`, and keep in stock what is left of the first piece of wood that it used up.
+
+    Gives what was used up and what was kept. It is one change, told by `what`. Raises MakersFault, and notes nothing,
+    where no wood was used up or more is left than there was; and whatever `note` raises.
+    """
+    with writing(store, what, hand):
+        used = note()
+        whole = next((each for one in used for each in blanks(store) if each.name == one.name), None)
+        if whole is None:
+            raise MakersFault.of("nothing can be left over", "no wood that is in stock was used up", "leave --left out")
+        if sum(length * width * thickness for length, width, thickness in left) > _volume(whole):
+            raise MakersFault.of(f"more is left than {whole.name} was", remedy="write what is left, less the cuts")
+        kept = []
+        for sizes in left:
+            kept.append(add_blank(store, _rest(store, whole, sizes), hand))
+        return used, tuple(kept)
+
+
+def _volume(each: Blank) -> float:
+    return each.length * each.width * each.thickness
+
+
+def _rest(store: Store, whole: Blank, sizes: Sizes) -> Blank:
+    """A left-over of a piece: of its wood and grain, in its place, at its share of the cost, by a name of its own."""
+    length, width, thickness = sizes
+    rest = replace(whole, length=length, width=width, thickness=thickness, count=1, id=0, version=0, note="")
+    cost = None if whole.cost is None else whole.cost * _volume(rest) / _volume(whole)
+    return replace(rest, name=_free_name(f"{whole.name}, left over", store), cost=cost)
+
+
+def _free_name(name: str, store: Store) -> str:
+    taken = {each.name for each in blanks(store)}
+    return next(each for each in chain((name,), (f"{name} {number}" for number in count(2))) if each not in taken)
