@@ -35,8 +35,9 @@ _ONCE = tuple(name for name in _TABLES if name not in _MANY)
 def shop_text(store: Store, for_instrument: int | None = None) -> str:
     """What is on hand as a shop's description.
 
-    Kerfs are those of the latest test cuts. Blanks are those promised to nobody; with an
-    instrument, those promised to it are among them, and the wire pressed into it is counted as on hand. A place with readings names its log, as `place_logs` gives them.
+    Kerfs are those of the latest test cuts. Blanks are those promised to nobody; with an instrument, those promised to
+    it are among them, and the wire pressed into it counts as on hand. A place with readings names its log, as
+    `place_logs` gives them.
     """
     with reading(store):
         settings = {key: json.loads(text) for key, text in store.rows("SELECT key, value FROM setting ORDER BY id")}
