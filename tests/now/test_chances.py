@@ -1,5 +1,6 @@
 """Chances of open days by a place's own record, against invented air whose days are known one by one."""
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 import numpy as np
@@ -10,6 +11,7 @@ from scipy.stats import binom
 
 from gramil.air.air_bands import Band, Limits
 from gramil.air.air_of_places import PlaceAir, Places, is_old
+from gramil.air.air_view import HOURS_HELD
 from gramil.description.shop.tables import Shop
 from gramil.now.air_spans import Luck, spans
 from gramil.now.chances import RECENT, Record, drawn, evenly
@@ -155,3 +157,20 @@ def test_what_would_open_the_air_is_said_with_its_water() -> None:
         assert shop.air is not None
         if room:
             assert float(shop.air.opening.split()[0]) == pytest.approx(130.0, abs=2.0)
+
+
+@pytest.mark.parametrize(("humidity", "machines", "told"), [(30.0, (65.0, 0.0), "2 to 2 h of its humidifier"),
+                                                          (60.0, (0.0, 43.3), "3 to 3 h of its dryer"),
+                                                          (60.0, (65.0, 0.0), "")])  # fmt: skip
+def test_what_would_open_the_air_is_said_in_hours_of_a_machine(
+    humidity: float, machines: tuple[float, float], told: str
+) -> None:
+    """The same 130 g, at 65 g an hour; and as much too much at 60 %, at a third of it an hour."""
+    places = shop_of(50.0)
+    place = places.known["shop"]
+    air = replace(place.history, humidity=np.full(480, humidity))
+    places = replace(places, known={"shop": replace(place, history=air, machines=machines)})
+    bands = {"gluing": Band("gluing", "for gluing", (40.0, 50.0), (12.0, 30.0))}
+    shop = conditions(Shop.model_validate({"shop": {"name": "x", "units": "mm"}, "gramil": 1}), places, NOW, bands)
+    assert shop.air is not None
+    assert shop.air.opening.endswith(told or f"for {HOURS_HELD:.0f} h")

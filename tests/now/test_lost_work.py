@@ -63,7 +63,10 @@ def test_it_is_told_as_closed_by_what_is_lost() -> None:
     state = InstrumentState("Tarn", WORK, done, judged=(lost,))
     (one,) = open_now([state], Conditions(NOW, BANDS))
     why = {each.operation.name: (each.by, each.why) for each in one.closed}
-    assert why["nut_end_cut"] == ("lost", "slotted: too near the nut by 5.00 mm (325.00 mm, wanted 320.00 mm)")
+    assert why["nut_end_cut"] == (
+        "lost",
+        "slotted: too near the nut by 5.00 mm (325.00 mm, wanted 320.00 mm) [fret_position[12]]",
+    )
     assert "nut_end_cut" not in {each.operation.name for each in one.open}
 
 

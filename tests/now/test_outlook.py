@@ -6,7 +6,7 @@ import pytest
 
 from gramil.air.air_bands import Limits
 from gramil.faults import MakersFault
-from gramil.now.outlook import Outlook, Spell, read_outlook, typed_outlook
+from gramil.now.outlook import Outlook, Spell, forecast, read_outlook, typed_outlook
 
 NOW = datetime(2026, 1, 19, 9)  # a Monday
 BAND = Limits("for gluing", (40.0, 50.0), (12.0, 30.0))
@@ -48,6 +48,16 @@ def test_outlooks_typed() -> None:
 def test_outlooks_that_cannot_be_read_are_refused(text: str) -> None:
     with pytest.raises(MakersFault):
         typed_outlook([text], NOW)
+
+
+def test_a_forecast_counts_by_its_age() -> None:
+    """For a week from its first line: later lines are left out, and after that nothing of it counts."""
+    begins = datetime(2026, 1, 19, 8)
+    spells = [Spell(begins + timedelta(days=day), 20.0, 40.0 + day) for day in range(12)]
+    found = forecast(spells, begins + timedelta(days=3), "air.csv")
+    assert [spell.humidity for spell in found] == [40.0 + day for day in range(8)]
+    with pytest.raises(MakersFault, match="a forecast 9 days old"):
+        forecast(spells, begins + timedelta(days=9), "air.csv")
 
 
 def test_outlooks_from_a_table() -> None:

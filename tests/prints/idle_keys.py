@@ -85,6 +85,8 @@ IDLE: dict[str, tuple[str, str]] = {
         "piece.weighings.mass",
         "piece.width",
         "place.air_changes",
+        "place.dehumidifier",
+        "place.humidifier",
         "place.room",
     ),
     **_each("shop", "whom a mould or dish serves: the list of work goes by it", "jig.serves", "jig.radius"),

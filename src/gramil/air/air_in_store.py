@@ -29,7 +29,9 @@ def places_in_store(store: Store, described: ShopDescription, now: datetime, day
             continue
         changes = (row.air_changes[0], row.air_changes[1]) if row.air_changes else None
         outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
-        known[row.name] = PlaceAir(row.name, history, row.room, changes, row.air_from, outlook)
+        known[row.name] = PlaceAir(
+            row.name, history, row.room, changes, row.air_from, outlook, (row.humidifier, row.dehumidifier)
+        )
     air, rows = described.shop.air, described.shop.place
     gluing = air.gluing_place or (rows[0].name if rows else "")
     return Places(known, tuple(faults), gluing, air.outlook_days, air.finishing_place or "")

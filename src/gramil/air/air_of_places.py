@@ -30,7 +30,10 @@ HABIT_DAYS, HABIT_SHARE = 60.0, 0.8
 
 @dataclass(frozen=True)
 class PlaceAir:
-    """A place and its readings: room in m3 and changes of air an hour where known; the air expected in it."""
+    """A place and its readings: room in m3 and changes of air an hour where known; the air expected in it.
+
+    `machines` are grams of water an hour: what a humidifier puts into its air, and what a dryer takes out.
+    """
 
     name: str
     history: AirHistory
@@ -38,6 +41,7 @@ class PlaceAir:
     air_changes: tuple[float, float] | None
     air_from: str | None
     outlook: Air | None
+    machines: tuple[float, float] = (0.0, 0.0)
 
     @property
     def last(self) -> datetime:
@@ -124,7 +128,9 @@ def _that_can_be_read(lines: Iterable[str], file: str) -> Iterator[str]:
 def _place(row: PlaceTable, folder: Path | None) -> PlaceAir:
     changes = (row.air_changes[0], row.air_changes[1]) if row.air_changes else None
     outlook = Air(row.outlook.temperature, row.outlook.humidity) if row.outlook else None
-    return PlaceAir(row.name, _history(row, folder), row.room, changes, row.air_from, outlook)
+    return PlaceAir(
+        row.name, _history(row, folder), row.room, changes, row.air_from, outlook, (row.humidifier, row.dehumidifier)
+    )
 
 
 def _history(row: PlaceTable, folder: Path | None) -> AirHistory:

@@ -14,7 +14,7 @@ from gramil.description.problems import meant, nearest
 from gramil.description.reading import ShopDescription, read_shop
 from gramil.faults import MakersFault
 from gramil.now.chances import ON_RECORD
-from gramil.now.outlook import Spell, read_outlook, typed_outlook
+from gramil.now.outlook import Spell, forecast, read_outlook, typed_outlook
 from gramil.now.states import Bench, WorkedOut, bench_of_files, bench_of_store
 from gramil.shop.instruments import Instrument
 from gramil.shop.shop_in_store import shop_description
@@ -93,7 +93,10 @@ def _said(spells: tuple[Spell, ...], place: str | None, described: ShopDescripti
 
 def _spells(written: tuple[str, ...], file: Path | None, now: datetime) -> tuple[Spell, ...]:
     typed = typed_outlook(written, now)
-    return typed if file is None else tuple(sorted((*typed, *read_outlook(text_of(file), file.name)), key=_begins))
+    if file is None:
+        return typed
+    read = forecast(read_outlook(text_of(file), file.name), now, file.name)
+    return tuple(sorted((*typed, *read), key=_begins))
 
 
 def _begins(spell: Spell) -> datetime:

@@ -105,6 +105,8 @@ def part(store: Path, name: str, kind: str, figures: tuple[str, ...], wood: str,
 @click.option("--room", type=float, help="Volume of air in it, m3.")
 @click.option("--air-changes", nargs=2, type=float, metavar="LEAST MOST", help="Changes of its air an hour.")
 @click.option("--air-from", help="Name of the place whose air leaks in.")
+@click.option("--humidifier", type=float, help="Water that a humidifier puts into its air in an hour, g.")
+@click.option("--dehumidifier", type=float, help="Water that a dryer takes out of its air in an hour, g.")
 @moment
 def place(
     store: Path,
@@ -112,6 +114,8 @@ def place(
     room: float | None,
     air_changes: tuple[float, float] | None,
     air_from: str | None,
+    humidifier: float | None,
+    dehumidifier: float | None,
     at: str | None,
 ) -> None:
     """Change what is known of the place NAME; what is not named stays as it is. A new place is added.
@@ -123,7 +127,9 @@ def place(
     from gramil.air.places import place as place_named
     from gramil.air.places import places
 
-    given = {"room": room, "air_changes": list(air_changes) if air_changes else None, "air_from": air_from}
+    changes = list(air_changes) if air_changes else None
+    machines = {"humidifier": humidifier, "dehumidifier": dehumidifier}
+    given = {"room": room, "air_changes": changes, "air_from": air_from, **machines}
     with open_store(store) as opened:
         if name not in [each.name for each in places(opened)]:
             name_place(opened, name, Hand(moment_of(at)))

@@ -51,7 +51,15 @@ def _opening(places: Places, now: datetime, limits: Limits) -> str:
         return ""
     least, most = sorted((abs(seen.water.least), abs(seen.water.most)))
     verb = "put into" if seen.water.most > 0 else "taken out of"
-    return f"{least:.0f} to {most:.0f} g of water {verb} its air would bring and hold it there for {HOURS_HELD:.0f} h"
+    told = f"{least:.0f} to {most:.0f} g of water {verb} its air would bring and hold it there for {HOURS_HELD:.0f} h"
+    machine, rate = _machine(places.known[places.gluing], seen.water.most > 0)
+    return f"{told}: {least / rate:.0f} to {most / rate:.0f} h of its {machine}" if rate else told
+
+
+def _machine(place: PlaceAir, damper: bool) -> tuple[str, float]:
+    """What makes a place's air damper, or drier, and how many grams of water an hour; 0 if it has none."""
+    humidifier, dryer = place.machines
+    return ("humidifier", humidifier) if damper else ("dryer", dryer)
 
 
 def place_now(place: PlaceAir, now: datetime, days: float, said: Sequence[Spell]) -> PlaceNow:

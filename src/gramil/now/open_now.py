@@ -78,7 +78,7 @@ class InstrumentState:
     def lost(self) -> Mapping[str, str]:
         """For each operation not done that depends on something lost, what that is, in words."""
         found = closed_by(self.work, self.done, self.judged)
-        return {name: f"{each.what}: {said(each, self.unit)}" for name, each in found.items()}
+        return {name: _lost(each, self.unit) for name, each in found.items()}
 
     @cached_property
     def to_do(self) -> tuple[Operation, ...]:
@@ -97,6 +97,12 @@ class InstrumentState:
         for each in reversed(self.to_do):
             longest[each.name] = each.minutes + max((longest[name] for name in followers[each.name]), default=0.0)
         return longest
+
+
+def _lost(each: Judged, unit: LengthUnit) -> str:
+    """What is lost, in words, with the figure that says so."""
+    figure = f" [{each.address}]" if each.address else ""
+    return f"{each.what}: {said(each, unit)}{figure}"
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 Outlooks are typed in or read from a table of times; without one, the air is taken to stay at its recent average.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -84,6 +84,24 @@ def typed_outlook(written: Iterable[str], now: datetime) -> tuple[Spell, ...]:
     A day of the week is the next one of that name; `+2` means in two days. Raises MakersFault for what cannot be read.
     """
     return tuple(sorted((_typed(text, now) for text in written), key=lambda spell: spell.begins))
+
+
+FORECAST_HOLDS = timedelta(days=7)
+"""A forecast's spells count for so long after its first one; what it says of later days is no better than the place's
+own record: common practice, from memory."""
+
+
+def forecast(spells: Sequence[Spell], now: datetime, file: str) -> tuple[Spell, ...]:
+    """What still counts of a forecast, by its age: it is as old as its first spell.
+
+    Raises MakersFault for one of which nothing counts any more.
+    """
+    first = min(spell.begins for spell in spells)
+    if now - first > FORECAST_HOLDS:
+        days = (now - first).days
+        why = f"its first line is of {first:%Y-%m-%d}, and it counts for {FORECAST_HOLDS.days} days"
+        raise MakersFault([Fault(what=f"is a forecast {days} days old", why=why, remedy="fetch a new one", file=file)])
+    return tuple(spell for spell in spells if spell.begins - first <= FORECAST_HOLDS)
 
 
 _DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")

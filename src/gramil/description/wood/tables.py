@@ -44,6 +44,8 @@ class PlaceTable(Table):
     )
     room: Number | None = usual(None, "not known", "volume of air in it, m3", gt=0, le=100_000)
     air_changes: tuple[Number, ...] = usual((), "not known", "least and most changes of its air an hour", max_length=2)
+    humidifier: Number = usual(0.0, "none", "water that a humidifier puts into its air in an hour, g", ge=0, le=100_000)
+    dehumidifier: Number = usual(0.0, "none", "water that a dryer takes out of its air in an hour, g", ge=0, le=100_000)
     air_from: Words | None = usual(None, "not known", "name of the place whose air leaks in")
     outlook: Outlook | None = usual(
         None, "the mean of its last days", "air that it is going to have: { temperature = ..., humidity = ... }"
