@@ -171,11 +171,12 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_set_figures": ("bridge_thickness", "heel_wedge", "neck_angle_target", "neck_set_board_at_join", "neck_set_dome_rise", "neck_set_straightedge", "saddle_exposed",),
     "piece_setup_flats": ("carve_lines", "carve_stations",),
     "piece_side_figures": ("back_bow_length", "heel_wedge", "neck_angle_face", "neck_depth_first", "neck_depth_tenth", "neck_heel_depth",),
-    "piece_sizes": ("board_length", "board_width_at_tail", "fret_position", "nut_width",),
+    "piece_sizes": ("board_length", "fret_position", "nut_width",),
     "piece_slot_along": ("saw_kerf", "slot_depth_setting",),
     "piece_slot_sizes": ("head_roller_depth", "head_slot_width", "head_slots", "head_slots_apart",),
     "piece_small_side_stations": ("side_stations",),
     "piece_strung_figures": ("height_at_saddle", "height_over_chord", "height_over_crown",),
+    "piece_tail_size": ("board_width_at_tail",),
     "piece_taper_board": ("board_half_taper_angle",),
     "piece_taper_carriage": ("jig_taper", "taper_centre_nut", "taper_centre_tail",),
     "piece_title_block": ("body_length", "bridge_length", "bridge_width_square", "saddle_angle", "scale_run", "soundhole_diameter",),
@@ -489,6 +490,7 @@ if TYPE_CHECKING:
         stretch: Ref[float]
         scale: Ref[float]
         kerf: Ref[Any]
+        told_at: Ref[Any]
 
     class TurnedRef(Ref[Turned]):
         join: Ref[Mm]
@@ -541,7 +543,7 @@ if TYPE_CHECKING:
         points: Members[Ref[Any], Any]
         layer: Ref[str]
         closed: Ref[bool]
-        hatch: Ref[Literal['', 'along the grain', 'across the grain', 'metal', 'bone', 'void']]
+        hatch: Ref[Literal['', 'along the grain', 'across the grain', 'metal', 'bone', 'void', 'left clear']]
 
     class SawnRef(Ref[Sawn]):
         face: Members[Ref[Any], Any]
@@ -1399,7 +1401,9 @@ if TYPE_CHECKING:
     piece_body_places: Members[Ref[Any], Any] = of(drawings_face_plan.piece_body_places)
     piece_face_words: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_words)
     piece_title_block: Members[Ref[Any], Any] = of(drawings_face_plan.piece_title_block)
+    piece_face_told: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_told)
     drawing_face_plan: DrawingRef = of(drawings_face_plan.drawing_face_plan)
+    piece_face_lines: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_lines)
     piece_face_sizes: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_sizes)
     piece_face_beside: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_beside)
 
@@ -1513,6 +1517,7 @@ if TYPE_CHECKING:
     piece_pins: Members[Ref[Any], Any] = of(drawings_plan.piece_pins)
     piece_fret_numbers: Members[Ref[Any], Any] = of(drawings_plan.piece_fret_numbers)
     piece_sizes: Members[Ref[Any], Any] = of(drawings_plan.piece_sizes)
+    piece_tail_size: Members[Ref[Any], Any] = of(drawings_plan.piece_tail_size)
     piece_head_words: Members[Ref[Any], Any] = of(drawings_plan.piece_head_words)
     piece_side_words: Members[Ref[Any], Any] = of(drawings_plan.piece_side_words)
 

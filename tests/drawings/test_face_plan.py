@@ -1,14 +1,17 @@
 """The plan of the face to hang on a wall: what a maker asks of it stands on it, each figure once and legible."""
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
-from shapely import Polygon
+from shapely import LineString, Point, Polygon
 from tests.drawings.conftest import figures_for
 
 from gramil.drawings.marks import Label, Polyline, Span, Words
 from gramil.formatter import Formatter
+from gramil.measure import LengthUnit
 from gramil.writers.lettering import Lettering, corners
+from gramil.writers.pdf import laid_out
 from gramil.writers.plain import caption, plain
 
 
@@ -51,3 +54,41 @@ def test_the_title_block_names_instrument_hand_and_scale_beside_the_plan(hand: s
     assert f"{hand}-handed, treble {'down' if hand == 'left' else 'up'}; 1 : 1" in said
     block = [mark for mark in drawing.marks if isinstance(mark, Polyline) and mark.layer == "list"][-1]
     assert min(x for x, _ in block.points) > figures["body_length"]
+
+
+@pytest.mark.parametrize(("paper", "unit", "said"), [
+    ("a2", "mm", "paper A2"), ("11x17", "in", "paper 11x17"), ("500 x 787 mm", "mm", "paper 500 x 787 mm"),
+    ("508 x 762 mm", "in", "paper 20.0 x 30.0 in"), ("roll 914.4 mm", "in", "paper a roll 36.0 in wide"),
+])  # fmt: skip
+def test_the_title_block_of_a_page_says_paper_and_revision(paper: str, unit: LengthUnit, said: str) -> None:
+    figures = figures_for("tarn")
+    drawing, text = figures["drawing_face_plan"], Formatter(figures, "mm").text
+    (page,) = laid_out([drawing], text, paper, unit=unit)
+    (words,) = [mark for mark in page.marks if isinstance(mark, Lettering) and "revision" in mark.text]
+    assert words.text.endswith(f", {said}")
+    (block,) = [mark for mark in drawing.marks if isinstance(mark, Polyline) and mark.layer == "list"]
+    assert Polygon(block.points).contains(Polygon(corners(words)))
+    other = laid_out([replace(drawing, marks=drawing.marks[1:])], text, paper, unit=unit)[0]
+    (again,) = [mark for mark in other.marks if isinstance(mark, Lettering) and "revision" in mark.text]
+    assert again.text.split()[1] != words.text.split()[1]
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+def test_the_top_has_its_wood_along_the_grain_and_hole_bridge_and_board_are_clear(hand: str) -> None:
+    figures = figures_for("tarn", ('handed = "right"', f'handed = "{hand}"'))
+    for name, edge in (("drawing_face_plan", 0.0), ("drawing_plan_face", figures["body_edge"])):
+        grain = [mark for mark in plain(figures[name], Formatter(figures).text) if mark.layer == "hatch"]
+        lines = [LineString([mark.start, mark.end]) for mark in grain]
+        assert len(lines) > 60
+        assert all(line.coords[0][1] == pytest.approx(line.coords[1][1], abs=1e-9) for line in lines)
+        hole = Point(edge + figures["soundhole_centre"], 0.0).buffer(figures["soundhole_diameter"] / 2 - 0.1)
+        front, half = edge + figures["body_saddle"] - 4.0, figures["bridge_length"] / 2 - 0.1
+        bridge = Polygon([(front, -half), (front, half), (front + 8.0, half), (front + 8.0, -half)])
+        (top,) = [mark for mark in figures[name].marks if getattr(mark, "hatch", "") == "along the grain"]
+        wood = Polygon(top.points).buffer(1e-6)
+        clear = [hole, bridge]
+        if name == "drawing_plan_face":
+            clear.append(Polygon(figures["board_outline"].corners).buffer(-0.1))
+        for line in lines:
+            assert wood.contains(line)
+            assert not any(line.intersects(each) for each in clear)

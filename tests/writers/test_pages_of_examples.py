@@ -1,20 +1,26 @@
 """The examples' templates on their pages: none of them empty, the way round that takes the fewest, cards together."""
 
+from collections.abc import Iterator
 from importlib.resources import as_file, files
 from math import ceil
 from pathlib import Path
 
 import pytest
+from tests.lying_over import lying_over
 
 from gramil.cli.options import opened_with_work
-from gramil.drawings.marks import Drawing
+from gramil.drawings.marks import Drawing, Polyline
 from gramil.formatter import Formatter
 from gramil.pack import PLANS
 from gramil.prints.papers import is_template
 from gramil.prints.whole import drawings_of
+from gramil.writers.beside import labels_on
+from gramil.writers.crosses import cross_lines, cross_name
 from gramil.writers.lettering import Lettering
 from gramil.writers.pdf import Template, laid_out, pages_of
-from gramil.writers.plain import Plain
+from gramil.writers.plain import Plain, plain
+from gramil.writers.tiles import Tile
+from gramil.writers.whole_words import shown_whole
 
 PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """Short and long side in mm: ISO 216, and 8 1/2 by 11 inches."""
@@ -35,7 +41,7 @@ def opened(request: pytest.FixtureRequest) -> Opened:
 @pytest.fixture(scope="module", params=["a4", "letter"])
 def on_paper(request: pytest.FixtureRequest, opened: Opened) -> tuple[str, tuple[Template, ...]]:
     drawings, formatter = opened
-    return request.param, laid_out(drawings, formatter.text, request.param)
+    return request.param, laid_out(drawings, labels_on(drawings, formatter), request.param)
 
 
 def reach(mark: Plain) -> tuple[list[float], list[float]]:
@@ -89,3 +95,40 @@ def test_few_pages_in_all_and_each_template_on_some(on_paper: tuple[str, tuple[T
 
 def test_small_cards_share_a_page(on_paper: tuple[str, tuple[Template, ...]]) -> None:
     assert any(len(each.names) > 1 for each in on_paper[1])
+
+
+def test_no_words_lie_over_a_line_or_other_words_on_any_page(on_paper: tuple[str, tuple[Template, ...]]) -> None:
+    """The crosses that join pages, their names and the square that proves the print among them."""
+    found = {
+        (each.names, tile.name): over
+        for each in on_paper[1]
+        for tile in each.tiling.tiles
+        if (over := lying_over([*on_page(each, tile)]))
+    }
+    assert found == {}
+
+
+def on_page(template: Template, tile: Tile) -> Iterator[Plain]:
+    shown = [mark for mark in template.marks if shown_whole(mark, tile)]
+    yield from shown
+    for cross in template.tiling.crosses(tile):
+        yield from cross_lines(cross.at)
+        yield cross_name(cross, tile, shown)
+    proof = template.tiling.proof
+    if proof is not None and template.tiling.tiles[proof.page] is tile:
+        (x, y), side = proof.at, proof.side
+        yield Polyline(((x, y), (x + side, y), (x + side, y + side), (x, y + side)), "pins", closed=True)
+
+
+def test_no_word_of_a_template_is_left_out(on_paper: tuple[str, tuple[Template, ...]], opened: Opened) -> None:
+    """Lists of braces among them: each word stands whole on some page, in millimetres and in inches with their 64ths."""
+    drawings, formatter = opened
+    read = labels_on(drawings, formatter)
+    printed = {name: set[str]() for each in on_paper[1] for name in each.names}
+    for each in on_paper[1]:
+        words = {mark.text for tile in each.tiling.tiles for mark in on_page(each, tile) if isinstance(mark, Lettering)}
+        for name in each.names:
+            printed[name] |= words
+    for drawing in drawings:
+        wanted = {mark.text for mark in plain(drawing, read) if isinstance(mark, Lettering)}
+        assert wanted - printed[drawing.name] == set(), drawing.name

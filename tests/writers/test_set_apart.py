@@ -29,3 +29,11 @@ def test_two_halves_take_fewer_pages_apart_than_with_the_gap_between_them() -> N
 def test_what_takes_no_fewer_pages_apart_stays_together() -> None:
     assert len(laid_out([drawn(half(4.0, 40.0), half(-40.0, -4.0))], str, "a4")) == 1
     assert len(laid_out([drawn(half(-300.0, 300.0))], str, "a4")) == 1
+
+
+def test_no_two_pages_of_the_two_pieces_have_one_name() -> None:
+    names = [
+        [tile.name for tile in each.tiling.tiles]
+        for each in laid_out([drawn(half(8.0, 254.0), half(-254.0, -8.0))], str, "a4")
+    ]
+    assert names == [["A1", "A2"], ["B1", "B2"]]

@@ -10,7 +10,7 @@ from gramil.bench.plan_layers import ROW, inner_svg
 from gramil.bench.section_view import cut_through
 from gramil.bench.svg_in_page import Box, box_of, boxed, in_plain_words, inlined
 from gramil.bench.things import shifted
-from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored
+from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored, unhatched
 from gramil.drawings.section_at import Cut
 from gramil.formatter import Formatter
 from gramil.graph import Figures
@@ -88,9 +88,10 @@ def _whole(figures: Figures, side: float, closer: bool) -> Marks:
 
 
 def _face(figures: Figures, closer: bool) -> Marks:
-    """The face, turned over for a left-handed instrument."""
+    """The face, turned over for a left-handed instrument; not hatched, as its lines are tapped and measured."""
     marks = figures[n.piece_whole_board] if closer else figures[n.piece_plan_face]
-    drawing = Drawing("whole", "", "the face", (*marks, *(figures[n.piece_strings] if closer else ())))
+    bare = map(unhatched, (*marks, *(figures[n.piece_strings] if closer else ())))
+    drawing = Drawing("whole", "", "the face", tuple(bare))
     return mirrored(drawing).marks if figures[n.instrument_handed] == "left" else drawing.marks
 
 

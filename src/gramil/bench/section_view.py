@@ -10,7 +10,7 @@ from gramil import names as n
 from gramil.address import parse_address
 from gramil.bench.svg_in_page import box_of, boxed, inlined
 from gramil.drawings.body_at import DEPTH, WIDTH, body_drawing, body_marks, read_at
-from gramil.drawings.marks import Arc, Drawing, Marks, Polyline
+from gramil.drawings.marks import Arc, Drawing, Marks, unhatched
 from gramil.drawings.section_at import BETWEEN, Cut, over_board, section_drawing, section_marks, turned_over
 from gramil.formatter import Formatter, parted, shown
 from gramil.graph import Figures
@@ -60,11 +60,7 @@ def _section(name: str, drawing: Drawing, under: Marks, kind: str, reader: Reade
 def _in_grey(marks: Marks, figures: Figures) -> Marks:
     """The old section's lines, turned over for the left hand, without their hatch."""
     turned = turned_over(marks) if figures[n.instrument_handed] == "left" else marks
-    return tuple(
-        replace(mark, layer="old", hatch="") if isinstance(mark, Polyline) else replace(mark, layer="old")
-        for mark in turned
-        if not isinstance(mark, Arc)
-    )
+    return tuple(replace(unhatched(mark), layer="old") for mark in turned if not isinstance(mark, Arc))
 
 
 def cut_through(figures: Figures, cut: Cut) -> Marks:

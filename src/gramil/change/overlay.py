@@ -6,7 +6,7 @@ from typing import Any
 
 from gramil import names as n
 from gramil.change.shift import SMALL, small
-from gramil.drawings.marks import Drawing, Label, Mark, Polyline, Span, Words
+from gramil.drawings.marks import Drawing, Label, Mark, Span, Words, unhatched
 from gramil.formatter import parted, shown
 from gramil.graph import Figures
 from gramil.reference import Ref
@@ -26,7 +26,7 @@ def overlaid(old: Drawing, new: Drawing, before: Figures, after: Figures, tolera
 
 
 def _grey(mark: Mark) -> Mark:
-    return replace(mark, layer="old", hatch="") if isinstance(mark, Polyline) else replace(mark, layer="old")
+    return replace(unhatched(mark), layer="old")
 
 
 def _marked(mark: Mark, before: Figures, after: Figures, tolerance: float) -> Mark:

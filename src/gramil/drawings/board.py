@@ -17,10 +17,14 @@ def piece_furniture(piece_markers: Marks, piece_side_dots: Marks, piece_pins: Ma
 
 
 def piece_words(
-    piece_head_words: Marks, piece_fret_numbers: Marks, piece_side_words: Marks, piece_sizes: Marks
+    piece_head_words: Marks,
+    piece_fret_numbers: Marks,
+    piece_side_words: Marks,
+    piece_sizes: Marks,
+    piece_tail_size: Marks,
 ) -> Marks:
     """What is written on the plan."""
-    return (*piece_head_words, *piece_fret_numbers, *piece_side_words, *piece_sizes)
+    return (*piece_head_words, *piece_fret_numbers, *piece_side_words, *piece_sizes, *piece_tail_size)
 
 
 def drawing_board(

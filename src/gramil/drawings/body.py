@@ -4,6 +4,8 @@ Plans are in body coordinates: x from the body's edge at the neck, treble up as 
 that is not there have no marks.
 """
 
+from dataclasses import replace
+
 import numpy as np
 
 from gramil import names as n
@@ -22,6 +24,8 @@ FINENESS = 0.05
 """In mm: an outline is drawn in chords that lie this close to it."""
 CUT_FINENESS = 0.01
 """The same of a line that a machine follows."""
+INSIDE = 12.0
+"""From the mould's edge to its dimensions, in its wood, in mm: they stand on the pages that it is cut by."""
 HALVES_APART = 8.0
 """From the centreline to either half of the mould as drawn, in mm, so that each is cut out by itself."""
 
@@ -55,12 +59,15 @@ def piece_soundhole(
     soundhole_diameter: Mm,
     rosette_rings: tuple[Ring, ...],
 ) -> Marks:
-    """The soundhole with a cross at its centre, and both edges of each ring."""
+    """The soundhole with a cross at its centre, and both edges of each ring; the top's grain ends at the widest."""
     if not body_outlines or np.isnan(soundhole_diameter):
         return ()
     x, centre = soundhole_centre, (soundhole_centre, 0.0)
     rings = [Circle(centre, width / 2, "markers") for ring in rosette_rings for width in (ring.inner, ring.outer)]
-    return (Circle(centre, soundhole_diameter / 2, "outline"), Line((x, -6.0), (x, 6.0), "centreline"), *rings)
+    hole = Circle(centre, soundhole_diameter / 2, "outline")
+    widest = max((hole, *rings), key=lambda circle: circle.radius)
+    circles = (replace(each, hatch="left clear") if each is widest else each for each in (hole, *rings))
+    return (*circles, Line((x, -6.0), (x, 6.0), "centreline"))
 
 
 def piece_bridge_on_body(
@@ -74,7 +81,11 @@ def piece_bridge_on_body(
     if not body_outlines:
         return ()
     pins = [Circle(pin.point, bridge_pin_diameter / 2, "pins") for pin in brace_pins]
-    return (*(Polyline(each.corners, "nut", closed=True) for each in brace_bridge), *pins, *piece_saddle_on_body)
+    return (
+        *(Polyline(each.corners, "nut", closed=True, hatch="left clear") for each in brace_bridge),
+        *pins,
+        *piece_saddle_on_body,
+    )
 
 
 def piece_saddle_on_body(saddle_end_treble: Mm, saddle_end_bass: Mm, saddle_reach: Mm, body_edge: Mm) -> Marks:
@@ -136,14 +147,22 @@ def piece_face_plan(
     piece_braces_hidden: Marks,
     piece_body_blocks: Marks,
 ) -> Marks:
-    """The lines of the face and of what lies under it."""
+    """The lines of the face and of what lies under it; the top's wood along the grain, inside its binding."""
     return (
-        *piece_body_outline,
-        *piece_binding_lines,
+        *_grained((*piece_body_outline, *piece_binding_lines)),
         *piece_body_blocks,
         *piece_braces_hidden,
         *piece_soundhole,
         *piece_bridge_on_body,
+    )
+
+
+def _grained(marks: Marks) -> Marks:
+    """The rings round the top and what else is given, the innermost ring with its wood; it comes last of them."""
+    rings = [mark for mark in marks if isinstance(mark, Polyline) and mark.closed]
+    return tuple(
+        replace(mark, hatch="along the grain") if isinstance(mark, Polyline) and mark is rings[-1] else mark
+        for mark in marks
     )
 
 
@@ -234,8 +253,8 @@ def drawing_mould(
             Polyline(upper, "cut", closed=True),
             Polyline(tuple((x, -y) for x, y in upper), "cut", closed=True),
             Line((low, 0.0), (high, 0.0), "centreline"),
-            Span((low, -top), (high, -top), -12.0, n.body_mould_length),
-            Span((high, HALVES_APART), (high, top), -12.0, n.body_mould_half_width),
+            Span((low, -top), (high, -top), INSIDE, n.body_mould_length, before="mould long "),
+            Span((high, HALVES_APART), (high, top), INSIDE, n.body_mould_half_width, before="half wide "),
             Label((low, top + 8.0), n.body_mould_thickness, f"{instrument_name}: mould, thick ", height=5.0),
             Words((low, top + 2.0), "The inside is the outside of the sides; the halves meet on the centreline.", 3.0),
         ]

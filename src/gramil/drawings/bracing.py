@@ -19,6 +19,8 @@ from gramil.reference import EACH, Ref, in_row
 
 OWNS = ("drawing_", "piece_")
 
+LENGTHWISE = 0.9
+"""Of a brace that runs along the body at least this share of its length does."""
 CARD_GAP, SAG_STEP = 20.0, 5.0
 """Between two brace cards, in mm, and the steps in which room is left for an arched foot: a card stays in its place
 when another one's foot is arched a little more."""
@@ -63,10 +65,14 @@ def _numbered(braces: tuple[Brace, ...]) -> Marks:
 
 
 def _number(brace: Brace, number: int) -> Words:
-    """A brace's number in the list, beside the brace a little before its second end."""
+    """A brace's number in the list, beside the brace a little before its second end.
+
+    Of a brace that runs along the body it is the side away from the soundhole.
+    """
     (x0, y0), (x1, y1) = brace.start, brace.stop
     along = ((x1 - x0) / brace.length, (y1 - y0) / brace.length)
-    back, aside = min(14.0, 0.3 * brace.length), brace.width / 2 + 4.0
+    inward = abs(along[0]) > LENGTHWISE and (y0 + y1) * along[0] < 0.0
+    back, aside = min(14.0, 0.3 * brace.length), (brace.width / 2 + 4.0) * (-1.0 if inward else 1.0)
     place = (x1 - back * along[0] - aside * along[1], y1 - back * along[1] + aside * along[0])
     return Words((place[0], place[1] - 2.0), str(number), 4.0, anchor="middle")
 
@@ -105,7 +111,7 @@ def _list(braces: tuple[Brace, ...], plate: str, length: Mm, width: Mm) -> Marks
     return tuple(marks) if len(marks) > heads else ()
 
 
-_PLACES = (58, 98, 138, 178, 218)
+_PLACES = (56, 84, 112, 140, 168)
 _ENDS = ("", "first end", "", "second end", "")
 _HEADS = ("long", "along", "across", "along", "across")
 _EACH = n.brace_list[EACH]

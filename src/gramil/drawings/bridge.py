@@ -77,17 +77,21 @@ def piece_hold(
 
 
 def piece_bridge_strings(
-    bridge_front_edge: Mm,
+    bridge_outline: Quadrilateral,
     saddle_break_x: PerString[Mm],
     string_y_bridge: PerString[Mm],
     bridge_hold_x: PerString[Mm],
     bridge_hold_y: PerString[Mm],
 ) -> Marks:
-    """Each string from ahead of the bridge over its break point to its hole."""
-    ahead = float(np.min(saddle_break_x) - saddle_break_x.mean()) + bridge_front_edge - AHEAD
+    """Each string from ahead of the bridge, on a line along its front edge, over its break point to its hole."""
+    box = bridge_outline
+    edge = (box.start_lower_y, box.start_upper_y), (box.start_lower_x, box.start_upper_x)
     runs = zip(saddle_break_x, string_y_bridge, bridge_hold_x, bridge_hold_y, strict=True)
     return tuple(
-        Polyline(((ahead, float(y)), (float(x), float(y)), (float(to_x), float(to_y))), "strings")
+        Polyline(
+            ((float(np.interp(y, *edge)) - AHEAD, float(y)), (float(x), float(y)), (float(to_x), float(to_y))),
+            "strings",
+        )
         for x, y, to_x, to_y in runs
     )
 

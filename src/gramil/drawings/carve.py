@@ -1,5 +1,8 @@
 """For carving the neck's back: gauge cards to hold against it, and the flats with their lines, station by station."""
 
+from collections.abc import Sequence
+from itertools import pairwise
+
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
@@ -100,14 +103,21 @@ def _line_sizes(station: CarveStation, lines: tuple[CarveLine, ...], view: View)
     for row, line in enumerate(lines):
         at = n.carve_lines[line.name]
         if line.number > 1:
-            low = view.at(0.0, foot), view.at(line.centre, foot)
-            marks += (Span(*low, -STEP * (len(lines) - row), at.centre, FIGURE),)
+            low = view.at(line.centre, foot), view.at(0.0, foot)
+            marks += (Span(*low, STEP * (len(lines) - row), at.centre, FIGURE),)
         if line.number < len(lines):
             x = view.at(out, 0.0)[0] + 3.0 + STEP * 3 * row
             reach = x - view.at(out, 0.0)[0]
             marks += (_out(view.at(line.centre, -line.joint), x), _out(view.at(out, 0.0), x)) if reach > STEP else ()
-            marks += upright((x, view.at(0.0, -line.joint)[1]), (x, view.at(0.0, 0.0)[1]), at.joint)
+            middle = view.at(0.0, -_between([0.0, *(each.joint for each in lines[row:-1])], line.joint))[1]
+            marks += upright((x, view.at(0.0, -line.joint)[1]), (x, view.at(0.0, 0.0)[1]), at.joint, middle=middle)
     return marks
+
+
+def _between(crossed: Sequence[Mm], end: Mm) -> Mm:
+    """Half way along the widest room between the lines that a dimension crosses before its end."""
+    room = max(pairwise(sorted(each for each in crossed if each <= end)), key=lambda pair: pair[1] - pair[0])
+    return (room[0] + room[1]) / 2
 
 
 def _out(place: Point, x: Mm) -> Line:

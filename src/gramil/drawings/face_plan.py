@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from gramil import names as n
-from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Polyline, Span, Words
+from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import box_points, handed
 from gramil.parts.body_records import Bout
 from gramil.quantities import Mm
@@ -20,8 +20,8 @@ OWNS = ("drawing_", "piece_")
 
 TIER, FIRST = 9.0, 10.0
 """From one dimension over the plan to the next, and from the plan to the first, in mm."""
-BLOCK, ROW = (150.0, 58.0), 6.5
-"""Width and height of the title block, and from one of its lines to the next, in mm."""
+BLOCK, HEAD, ROW = (204.0, 62.0), 18.0, 10.5
+"""Width and height of the title block, height of its head, and from one of its lines to the next, in mm."""
 
 
 def piece_body_places(
@@ -57,12 +57,13 @@ def piece_title_block(
     """Name, hand and scale, and the sizes that are not at their places on the plan, in a box beside its tail."""
     if np.isnan(body_length):
         return ()
-    left, low = body_length + 24.0, -body_width / 2
-    right, high = left + BLOCK[0], low + BLOCK[1]
+    left, high = _block_corner(body_length, body_width)
+    right, low = left + BLOCK[0], high - BLOCK[1]
     side = "down" if instrument_handed == "left" else "up"
     marks: list[Mark] = [
         Polyline(box_points((left, low), (right, high)), "list", closed=True),
-        Line((left, high - 18.0), (right, high - 18.0), "list"),
+        Line((left, high - HEAD), (right, high - HEAD), "list"),
+        Line((left, low + ROW), (right, low + ROW), "list"),
         Words((left + 4.0, high - 8.5), instrument_name, 5.5),
         Words((left + 4.0, high - 14.5), f"plan of the face, {instrument_handed}-handed, treble {side}; 1 : 1", 2.6),
     ]
@@ -77,23 +78,40 @@ def piece_title_block(
     shown = [each for each in lines if each[1] != n.soundhole_diameter or not np.isnan(soundhole_diameter)]
     for row, (before, figure) in enumerate(shown):
         column, down = row % 2, row // 2
-        at = (left + 4.0 + column * BLOCK[0] / 2, high - 26.0 - 1.6 * ROW * down)
+        at = (left + 4.0 + column * BLOCK[0] / 2, high - HEAD - 7.0 - ROW * down)
         marks.append(Label(at, figure, before, height=2.6))
     return tuple(marks)
 
 
+def _block_corner(body_length: Mm, body_width: Mm) -> Point:
+    """The title block's upper left."""
+    return (body_length + 24.0, BLOCK[1] - body_width / 2)
+
+
+def piece_face_told(body_length: Mm, body_width: Mm) -> tuple[Point, ...]:
+    """Where a page of the plan says how large it is and which revision: in the foot of the title block."""
+    if np.isnan(body_length):
+        return ()
+    left, high = _block_corner(body_length, body_width)
+    return ((left + 4.0, high - BLOCK[1] + 4.0),)
+
+
 def drawing_face_plan(
-    piece_face_plan: Marks,
-    piece_face_sizes: Marks,
-    piece_face_numbers: Marks,
+    piece_face_lines: Marks,
     piece_face_beside: Marks,
+    piece_face_told: tuple[Point, ...],
     instrument_name: str,
     instrument_handed: str,
 ) -> Drawing:
     """The face with soundhole, bridge and braces, head to the left, treble up; turned over for the left hand."""
-    marks = (*piece_face_plan, *piece_face_sizes, *piece_face_numbers)
-    plan = handed(Drawing("face-plan", f"{instrument_name}, the face", "the face", marks), instrument_handed)
-    return replace(plan, marks=(*plan.marks, *piece_face_beside))
+    title = f"{instrument_name}, the face"
+    plan = handed(Drawing("face-plan", title, "the face", piece_face_lines), instrument_handed)
+    return replace(plan, marks=(*plan.marks, *piece_face_beside), told_at=next(iter(piece_face_told), None))
+
+
+def piece_face_lines(piece_face_plan: Marks, piece_face_sizes: Marks, piece_face_numbers: Marks) -> Marks:
+    """The plan with its dimensions and the numbers of its braces."""
+    return (*piece_face_plan, *piece_face_sizes, *piece_face_numbers)
 
 
 def piece_face_sizes(piece_body_sizes: Marks, piece_body_places: Marks, piece_face_words: Marks) -> Marks:

@@ -87,7 +87,7 @@ def piece_depth_cards(card_depths: tuple[DepthCard, ...], card_arches: tuple[Arc
         marks += _depth_card(card, (left, foot - SMALL_CARD[1]))
         foot -= SMALL_CARD[1] + max(APART, card.depth + APART / 2)
     marks += [
-        Words((left, foot), "Depth cards: from sheet thinner", 2.2),
+        Words((left, foot), "Depth cards: thinner", 2.2),
         Label((left, foot - 4.0), n.saw_kerf, "than the slot, ", height=2.2),
     ]
     return tuple(marks)

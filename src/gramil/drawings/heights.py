@@ -139,7 +139,13 @@ def piece_set_figures(
             "bridge ",
             middle=bridge,
         ),
-        *upright(SET_VIEW.at(behind, 0.0), SET_VIEW.at(behind, neck_set_dome_rise), n.neck_set_dome_rise, "dome "),
+        *upright(
+            SET_VIEW.at(behind, 0.0),
+            SET_VIEW.at(behind, neck_set_dome_rise),
+            n.neck_set_dome_rise,
+            "dome ",
+            middle=SET_VIEW.at(behind, 0.0)[1] - 3.0,
+        ),
         Label((SET_VIEW.at(x - 6.0, 0.0)[0], shown), n.saddle_exposed, "saddle shows ", height=2.5, anchor="right"),
         *upright(
             join,

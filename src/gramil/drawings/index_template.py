@@ -115,10 +115,11 @@ def piece_rail_proof(
     card_proof_notch: Mm, template_pin_first: Mm, template_notch: PerFret[Mm], piece_rail: Rail
 ) -> Marks:
     """The two measurements that prove the template, below its notched edge."""
-    foot, twelfth = -piece_rail.front, float(template_notch[min(12, len(template_notch) - 1)])
+    octave = min(12, len(template_notch) - 1)
+    foot, twelfth, to_octave = -piece_rail.front, float(template_notch[octave]), f"notch to fret {octave} "
     return (
-        Span((card_proof_notch, foot), (twelfth, foot), -9.0, n.card_proof_octave),
-        Span((template_pin_first, foot), (card_proof_notch, foot), -18.0, n.card_proof_pin),
+        Span((card_proof_notch, foot), (twelfth, foot), -9.0, n.card_proof_octave, before=to_octave),
+        Span((template_pin_first, foot), (card_proof_notch, foot), -18.0, n.card_proof_pin, before="pin to notch "),
     )
 
 

@@ -37,21 +37,25 @@ class Arc:
 
 @dataclass(frozen=True)
 class Circle:
-    """A whole circle."""
+    """A whole circle; `hatch` says whether what is round it leaves its inside clear."""
 
     centre: Point
     radius: float
     layer: str
+    hatch: Literal["", "left clear"] = ""
 
 
 @dataclass(frozen=True)
 class Polyline:
-    """Straight runs through points; `closed` joins the last to the first; `hatch` names the material inside."""
+    """Straight runs through points; `closed` joins the last to the first; `hatch` names the material inside.
+
+    Inside one that is "left clear" no other shape's hatch is drawn.
+    """
 
     points: tuple[Point, ...]
     layer: str
     closed: bool = False
-    hatch: Literal["", "along the grain", "across the grain", "metal", "bone", "void"] = ""
+    hatch: Literal["", "along the grain", "across the grain", "metal", "bone", "void", "left clear"] = ""
 
 
 @dataclass(frozen=True)
@@ -108,7 +112,8 @@ class Drawing:
 
     `scale` is drawn size over true size (2: twice as large as life; 0: a sketch, not to be measured), and `stretch` is
     how many times heights are drawn too tall (1: true), so that a writer can say so. `kerf` says, on a drawing that a
-    machine cuts by, who allows for the width of its cut.
+    machine cuts by, who allows for the width of its cut. `told_at` is where in its title block a page says of itself
+    how large it is and which revision.
     """
 
     name: str
@@ -118,11 +123,17 @@ class Drawing:
     stretch: float = 1.0
     scale: float = 1.0
     kerf: Text = ""
+    told_at: Point | None = None
 
 
 def figures_in(marks: Marks) -> tuple[Ref[Any], ...]:
     """Every figure that the marks show, each once."""
     return tuple(dict.fromkeys(mark.figure for mark in marks if isinstance(mark, Label | Span)))
+
+
+def unhatched(mark: Mark) -> Mark:
+    """The mark without the material inside it."""
+    return replace(mark, hatch="") if isinstance(mark, Polyline | Circle) else mark
 
 
 def mirrored(drawing: Drawing) -> Drawing:

@@ -128,12 +128,12 @@ def piece_plank_sizes(
 ) -> Marks:
     """Lengths above, depths at the end, the scarf's figures beside the head."""
     head, x = piece_leaning_head, piece_leaning_head.at(piece_leaning_head.length, 0.0)[0]
-    right = plank_tail + 8.0
+    right = plank_tail + 6.0
     return (
         Line((0.0, 2.0), (0.0, -4.0), "nut"),
         Span((plank_head_start, 0.0), (plank_tail, 0.0), 32.0, n.plank_shaft, before="neck, tenon and all "),
         Span((0.0, 0.0), (back_bow_length, 0.0), 23.0, n.back_bow_length, before="zero line to the body "),
-        Span((right, -neck_heel_depth), (right, 0.0), -6.0, n.neck_heel_depth, before="heel "),
+        Span((right, -neck_heel_depth), (right, 0.0), 0.0, n.neck_heel_depth, before="heel "),
         Label((x, 30.0), n.head_scarf_length, "scarf's face "),
         Label((x, 24.0), n.head_blank, "blank "),
         Label((x, 18.0), n.head_angle, "head leans "),
@@ -236,6 +236,7 @@ def drawing_setup_neck_rod(
     view, section, half = View((0.0, 0.0), 1.5, 1.5), carve_form.at(0.0), neck_rod_width / 2
     curve = tuple((float(y), -float(z)) for y, z in section.points(64))
     slot = ((half, 0.0), (half, -neck_rod_depth), (-half, -neck_rod_depth), (-half, 0.0))
+    beside = view.at(section.half_width, -section.depth)
     marks: Marks = (
         view.shape((*slot[::-1], *curve[::-1]), "outline", "across the grain"),
         view.box((-section.half_width, 0.0), (section.half_width, 6.0), "hidden"),
@@ -251,11 +252,7 @@ def drawing_setup_neck_rod(
             "left ",
             "left",
         ),
-        Label(
-            (view.at(half, -neck_rod_depth)[0] + 2.0, view.at(0.0, -neck_rod_depth)[1] + 2.0),
-            n.rod_corner[0],
-            "corner ",
-            height=2.2,
-        ),
+        Line((beside[0] - 0.8, beside[1] + 1.1), view.at(half, -neck_rod_depth), "dimensions"),
+        Label(beside, n.rod_corner[0], "corner ", height=2.2),
     )
     return Drawing(name, title, "the end", marks, scale=1.5)

@@ -15,13 +15,13 @@ NUMBER_ROOM = 4.5
 
 
 def piece_outline(board_outline: Quadrilateral, core_outline: Quadrilateral, core_inset: Mm) -> Marks:
-    """The finished outline, the core inside the binding if there is one, and the nut's face."""
+    """The finished outline, which hides what is under it, the core inside its binding, and the nut's face."""
     nut = Line(
         (board_outline.start_lower_x, board_outline.start_lower_y),
         (board_outline.start_upper_x, board_outline.start_upper_y),
         "nut",
     )
-    outline = Polyline(board_outline.corners, "outline", closed=True)
+    outline = Polyline(board_outline.corners, "outline", closed=True, hatch="left clear")
     core = (Polyline(core_outline.corners, "core", closed=True),) if core_inset > 0 else ()
     return (outline, *core, nut)
 
@@ -122,19 +122,24 @@ def piece_sizes(
     board_tail_position: Mm,
     fret_position: PerFret[Mm],
     nut_width: Mm,
-    board_width_at_tail: Mm,
 ) -> Marks:
-    """Dimension lines: widths at both ends, length, and zero line to fret 12 (the last, on a shorter board)."""
+    """Dimension lines: width at the nut, length, and zero line to fret 12 (the last, on a shorter board)."""
     corners, middle = board_outline, min(12, len(fret_position) - 1)
+    to_fret = f"zero line to fret {middle} "
     low = min(corners.start_lower_y, corners.end_lower_y)
     head = min(corners.start_lower_x, corners.start_upper_x)
-    tail = max(corners.end_upper_x, corners.end_lower_x)
     return (
-        Span((head, -nut_width / 2), (head, nut_width / 2), 20.0, n.nut_width),
-        Span((tail, -board_width_at_tail / 2), (tail, board_width_at_tail / 2), -18.0, n.board_width_at_tail),
-        Span((0.0, low), (float(fret_position[middle]), low), -9.0, n.fret_position[middle]),
-        Span((board_nut_position, low), (board_tail_position, low), -18.0, n.board_length),
+        Span((head, -nut_width / 2), (head, nut_width / 2), 20.0, n.nut_width, before="nut "),
+        Span((0.0, low), (float(fret_position[middle]), low), -9.0, n.fret_position[middle], before=to_fret),
+        Span((board_nut_position, low), (board_tail_position, low), -18.0, n.board_length, before="board long "),
     )
+
+
+def piece_tail_size(board_outline: Quadrilateral, board_width_at_tail: Mm, piece_pins: Marks) -> Marks:
+    """The width at the tail end, past the end of the centreline through the pins."""
+    tail, half = max(board_outline.end_upper_x, board_outline.end_lower_x), board_width_at_tail / 2
+    past = max(mark.end[0] for mark in piece_pins if isinstance(mark, Line)) + 6.0 - tail
+    return (Span((tail, -half), (tail, half), -max(18.0, past), n.board_width_at_tail, before="wide "),)
 
 
 def piece_head_words(

@@ -41,11 +41,13 @@ def piece_ledge_cutter(
     thick, low = float(thickness_at_edge_treble[station_middle_fret]), 0.8
     view, axis = View((0.0, 0.0), LEDGE, LEDGE), ledge_choice.bearing / 2
     edge, other = axis - ledge_choice.diameter / 2, axis + ledge_choice.diameter / 2
+    middle, clear = -thick / 2, FIGURE / LEDGE
     return (
         view.box((edge, -thick - low), (other, -0.1), "cut"),
         view.box((0.0, 0.1), (ledge_choice.bearing, PATTERN), "cut", "metal"),
-        view.line((axis, -thick - 2.0), (axis, PATTERN + 1.5), "centreline"),
-        Label(view.at(edge + 2.0, -thick / 2 - 0.3), n.ledge_choice.diameter, "cutter ", height=FIGURE),
+        view.line((axis, -thick - 2.0), (axis, middle - clear), "centreline"),
+        view.line((axis, middle + clear), (axis, PATTERN + 0.2), "centreline"),
+        Label(view.at(edge + 2.0, middle - 0.3), n.ledge_choice.diameter, "cutter ", height=FIGURE),
         Label(view.at(0.3, PATTERN + 1.9), n.ledge_choice.bearing, "bearing ", height=FIGURE),
     )
 

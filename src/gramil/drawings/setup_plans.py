@@ -61,9 +61,9 @@ def drawing_setup_blank(
         *piece_board_on_blank,
         *(Circle(piece_squeezed.at(x, 0.0), PIN, "pins") for x in (template_pin_first, template_pin_last)),
         Line(*edge, "nut"),
-        Words((low[0], low[1] - 4.0), "jointed edge", 2.2),
-        Words((midway(low, high)[0], 3.0), "grain along; finished outline within", 2.2, anchor="middle"),
-        Span(low, corner, -9.0, n.blank_length, FIGURE),
+        Words((low[0], low[1] - 5.0), "jointed edge", 2.2),
+        Words((low[0], low[1] - 16.0), "grain along; finished outline within", 2.2),
+        Span(low, corner, -10.0, n.blank_length, FIGURE),
         Span(low, (low[0], high[1]), 6.0, n.blank_width, FIGURE),
         Label((high[0], high[1] + 2.0), n.blank_thickness, "thick ", height=FIGURE, anchor="right"),
     )
@@ -148,7 +148,7 @@ def piece_taper_board(
         Line((left, 0.0), (right, 0.0), "centreline"),
         *arrow((tail[0], tail[1] + 5.0), (head[0], head[1] + 5.0), "cut"),
         Words((head[0], top + 4.5), "cut along this edge, wide end first", 2.2),
-        Label((head[0] + 6.0, 2.2), n.board_half_taper_angle, "half taper ", height=FIGURE),
+        Label((head[0] + 1.0, 2.2), n.board_half_taper_angle, "half taper ", height=FIGURE),
     )
 
 

@@ -7,13 +7,17 @@ from bisect import bisect_right
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import cycle, pairwise
-from math import cos, pi, radians, sin
+from math import cos, pi, radians, sin, tau
 
-from gramil.drawings.marks import Line, Point, Polyline
+from gramil.drawings.marks import Circle, Line, Point, Polyline
 
 LAYER = "hatch"
 FINEST = 0.6
 """No two hatch lines closer than this in mm: they would print as a grey."""
+LARGE, WIDEST = 120.0, 2.0
+"""A shape wider than this in mm has its lines further apart, so many times as far at the most: they stay a ground."""
+ROUND = 240
+"""Corners of the outline in place of a circle that is left clear."""
 
 
 @dataclass(frozen=True)
@@ -31,10 +35,22 @@ RUNS: Mapping[str, tuple[_Run, ...]] = {
     "metal": (_Run(pi / 4, (1.0,)),),
     "bone": (_Run(pi / 4, (2.0,), (1.4, 1.4)), _Run(-pi / 4, (2.0,), (1.4, 1.4))),
     "void": (),
+    "left clear": (),
 }
 
 Interval = tuple[float, float]
 Outline = Sequence[Point]
+
+
+def left_clear(mark: object) -> Outline | None:
+    """The outline inside which no other shape's hatch is drawn; None for a mark that asks for none."""
+    if isinstance(mark, Polyline) and mark.closed and mark.hatch == "left clear":
+        return mark.points
+    if isinstance(mark, Circle) and mark.hatch == "left clear":
+        (x, y), r = mark.centre, mark.radius
+        turns = (tau * step / ROUND for step in range(ROUND))
+        return [(x + r * cos(turn), y + r * sin(turn)) for turn in turns]
+    return None
 
 
 def hatched(shape: Polyline, clear: Sequence[Outline] = ()) -> tuple[Line, ...]:
@@ -73,8 +89,8 @@ def _lines(run: _Run, points: Outline, clear: Sequence[Outline]) -> Iterator[Lin
     along = (cos(run.angle), sin(run.angle))
     edge = [_across(point, along) for point in points]
     low, high = min(edge), max(edge)
-    shrink = min(1.0, max((high - low) / (3.0 * max(run.gaps)), FINEST / min(run.gaps)))
-    heights = tuple(_rungs(low, high, [gap * shrink for gap in run.gaps]))
+    apart = _apart(run, high - low)
+    heights = tuple(_rungs(low, high, [gap * apart for gap in run.gaps]))
     lines = _crossings(points, along, heights)
     for outline in clear:
         lines = [
@@ -83,6 +99,13 @@ def _lines(run: _Run, points: Outline, clear: Sequence[Outline]) -> Iterator[Lin
     for height, inside in zip(heights, lines, strict=True):
         for first, last in _dashed(inside, run.dashes):
             yield _line(along, height, first, last)
+
+
+def _apart(run: _Run, across: float) -> float:
+    """How many times as far apart as usual the lines stand: nearer on a small shape, further on a large one."""
+    if across > LARGE:
+        return min(across / LARGE, WIDEST)
+    return min(1.0, max(across / (3.0 * max(run.gaps)), FINEST / min(run.gaps)))
 
 
 def _rungs(low: float, high: float, gaps: Sequence[float]) -> Iterator[float]:

@@ -13,9 +13,10 @@ from math import ceil, pi
 
 from reportlab.pdfgen.canvas import Canvas
 
-from gramil.drawings.marks import Drawing, Line, Point, Polyline
+from gramil.drawings.marks import Drawing, Polyline
 from gramil.measure import LengthUnit
 from gramil.paper_sizes import LEAST
+from gramil.writers.crosses import cross_lines, cross_name
 from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, clean
 from gramil.writers.page_foot import Foot, draw_foot
@@ -27,11 +28,10 @@ from gramil.writers.proof_square import Proof
 from gramil.writers.set_apart import set_apart
 from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.spans import Resolve
-from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, proof_on, tiled
+from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, named_after, proof_on, tiled
+from gramil.writers.title_block import told
 from gramil.writers.whole_words import shown_whole, whole_words
 
-ARM, DIAMOND = 4.0, 1.5
-"""Half a registration cross, and half the diamond on it, in mm."""
 HOW_TO_PROVE: Mapping[LengthUnit, str] = {
     "mm": "Measure the square and the bar first: both ways, to a fifth of a millimetre.",
     "in": "Measure the square and the bar first: both ways, to half a 64th of an inch.",
@@ -82,7 +82,7 @@ def laid_out(
     Raises MakersFault for a scale that no printer has.
     """
     scale = checked(printer_scale)
-    cards = _on_pages(drawings, resolve, paper, scale)
+    cards = _on_pages([_card(each, resolve, paper, unit) for each in drawings], paper, scale)
     onto = partial(tiled, paper=paper, printer_scale=scale, unit=unit)
     return tuple(_laid_out(card, tiling) for whole in cards for card, tiling in _tilings(whole, onto))
 
@@ -92,7 +92,8 @@ def _tilings(card: Card, onto: Callable[[Sequence[Plain]], Tiling]) -> Sequence[
     whole = [(card, onto(card.marks))]
     if len(whole[0][1].tiles) < 2:
         return whole
-    pieces = [(each, onto(each.marks)) for each in set_apart(card)]
+    cards = set_apart(card)
+    pieces = list(zip(cards, named_after([onto(each.marks) for each in cards]), strict=True))
     return min((whole, pieces), key=lambda found: sum(tiling.pages for _, tiling in found))
 
 
@@ -127,10 +128,14 @@ def pages_of(templates: Sequence[Template]) -> dict[str, tuple[int, int]]:
     return found
 
 
-def _on_pages(drawings: Sequence[Drawing], resolve: Resolve, paper: str, scale: tuple[float, float]) -> Iterator[Card]:
+def _card(drawing: Drawing, resolve: Resolve, paper: str, unit: LengthUnit) -> Card:
+    """A drawing's marks, with what its title block says of the paper."""
+    with_kerf = replace(drawing, kerf=kerf_of(drawing, resolve))
+    return Card(with_kerf, told(drawing, plain(drawing, resolve), paper, unit), (drawing.name,))
+
+
+def _on_pages(bare: Sequence[Card], paper: str, scale: tuple[float, float]) -> Iterator[Card]:
     """Each drawing by itself, in order; small ones last, several to a page."""
-    told = [replace(drawing, kerf=kerf_of(drawing, resolve)) for drawing in drawings]
-    bare = [Card(drawing, plain(drawing, resolve), (drawing.name,)) for drawing in told]
     named = [card_of(card.drawing, card.marks) for card in bare]
     small = [is_small(card, paper, scale) for card in named]
     if sum(small) < 2:
@@ -157,9 +162,10 @@ def _draw(canvas: Canvas, template: Template, heading: str) -> None:
         open_page(canvas, tiling.sheet)
         left, low, _, _ = tile.window
         place = Placed((left, low), (MARGIN, MARGIN + FOOT), tiling.sheet.stretch)
-        ink_marks(canvas, [mark for mark in template.marks if shown_whole(mark, tile)], place, tile.window)
+        shown = [mark for mark in template.marks if shown_whole(mark, tile)]
+        ink_marks(canvas, shown, place, tile.window)
         for cross in tiling.crosses(tile):
-            _draw_cross(canvas, cross, tile, place)
+            _draw_cross(canvas, cross, tile, shown, place)
         if tiling.proof is not None and tile is tiling.tiles[tiling.proof.page]:
             _draw_square(canvas, tiling.proof, tiling.sheet, place)
         draw_foot(canvas, tiling, _foot(template, tile, heading), template.marks)
@@ -200,22 +206,10 @@ def _foot(template: Template, tile: Tile | None, heading: str) -> Foot:
     )
 
 
-def _draw_cross(canvas: Canvas, cross: Cross, tile: Tile, place: Placed) -> None:
-    """A cross in a diamond with the names of the sheets that meet there, written towards the middle of the page."""
-    (x, y), (left, low, right, high) = cross.at, tile.window
-    for start, end in (((x - ARM, y), (x + ARM, y)), ((x, y - ARM), (x, y + ARM))):
-        ink(canvas, Line(start, end, "pins"), place)
-    ink(canvas, _diamond(cross.at), place)
-    inward = 1.0 if x < (left + right) / 2 else -1.0
-    rise = 1.6 if y < (low + high) / 2 else -3.6
-    at = (x + inward * (ARM + 1.0), y + rise)
-    letter(canvas, Lettering(at, " ".join(cross.joins), 2.0, 0.0, "left" if inward > 0 else "right", "text"), place)
-
-
-def _diamond(at: Point) -> Polyline:
-    """A small diamond on the cross, not a ring, so that it is never taken for a hole to drill."""
-    x, y = at
-    return Polyline(((x - DIAMOND, y), (x, y - DIAMOND), (x + DIAMOND, y), (x, y + DIAMOND)), "pins", closed=True)
+def _draw_cross(canvas: Canvas, cross: Cross, tile: Tile, marks: Sequence[Plain], place: Placed) -> None:
+    for line in cross_lines(cross.at):
+        ink(canvas, line, place)
+    letter(canvas, cross_name(cross, tile, marks), place)
 
 
 def _draw_square(canvas: Canvas, proof: Proof, sheet: Sheet, place: Placed) -> None:

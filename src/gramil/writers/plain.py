@@ -11,7 +11,7 @@ from gramil.measure import LengthUnit
 from gramil.notice import NOTICE
 from gramil.reference import filled
 from gramil.writers.extents import bounds
-from gramil.writers.hatches import hatched
+from gramil.writers.hatches import hatched, left_clear
 from gramil.writers.lettering import Lettering, clean, corners
 from gramil.writers.spans import Resolve, drawn
 
@@ -29,8 +29,9 @@ def plain(drawing: Drawing, resolve: Resolve) -> tuple[Plain, ...]:
 
 
 def with_hatches(marks: Sequence[Plain]) -> tuple[Plain, ...]:
-    """The marks, preceded by their hatch lines, which stay clear of the words."""
-    clear = [corners(mark, CLEAR_OF_HATCH) for mark in marks if isinstance(mark, Lettering)]
+    """The marks, preceded by their hatch lines, which stay clear of the words and of what is to be left clear."""
+    words = (corners(mark, CLEAR_OF_HATCH) for mark in marks if isinstance(mark, Lettering))
+    clear = [*words, *(outline for outline in map(left_clear, marks) if outline is not None)]
     lines = [line for mark in marks if isinstance(mark, Polyline) for line in hatched(mark, clear)]
     return (*lines, *marks)
 

@@ -5,19 +5,23 @@ Tall ones first, as many to a page as fit.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from textwrap import wrap
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Point, Polyline
 from gramil.writers.extents import bounds
-from gramil.writers.lettering import Lettering, clean
+from gramil.writers.lettering import Lettering, clean, width
 from gramil.writers.paper import sheets
 from gramil.writers.plain import Plain, seen_from
+from gramil.writers.proof_square import ROOM_ROUND_SQUARE
 
 APART = 5.0
 """Room between two cards and round each, in mm."""
 SMALL = 0.75
 """A card no taller than this share of a page may share it."""
-TITLE, VIEW = 2.6, 2.0
-"""Height of a card's name and of its view under it, in mm."""
+TITLE, VIEW, LINE = 2.6, 2.0, 3.6
+"""Height of a card's name and of its view under it, and from one line to the next, in mm."""
+NARROW = 60.0
+"""Words under a card may always be so wide, in mm."""
 
 
 @dataclass(frozen=True)
@@ -36,12 +40,23 @@ class Card:
 
 
 def card_of(drawing: Drawing, marks: Sequence[Plain]) -> Card:
-    """A drawing as a card; under it what it is, from where it is seen, and its kerf, which is in words already."""
-    left, low, _, _ = bounds(marks)
-    words = [(low - 5.0, clean(drawing.title), TITLE), (low - 8.5, seen_from(drawing), VIEW)]
-    words += [(low - 12.0, str(drawing.kerf), VIEW)] if drawing.kerf else []
-    said = (Lettering((left, up), text, height, 0.0, "left", "text") for up, text, height in words)
+    """A drawing as a card; under it what it is, from where it is seen, and its kerf, which is in words already.
+
+    Its words make it no wider, unless it is very narrow.
+    """
+    left, low, right, _ = bounds(marks)
+    words = ((clean(drawing.title), TITLE), (seen_from(drawing), VIEW), (str(drawing.kerf), VIEW))
+    wide = max(right - left, NARROW)
+    lines = ((line, height) for text, height in words for line in _wrapped(text, height, wide))
+    said = (
+        Lettering((left, low - 5.0 - LINE * row), text, height, 0.0, "left", "text")
+        for row, (text, height) in enumerate(lines)
+    )
     return Card(drawing, (*marks, *said), (drawing.name,))
+
+
+def _wrapped(text: str, height: float, wide: float) -> list[str]:
+    return wrap(text, max(1, int(wide / width("n", height, figure=False))))
 
 
 def is_small(card: Card, paper: str, printer_scale: tuple[float, float]) -> bool:
@@ -51,11 +66,15 @@ def is_small(card: Card, paper: str, printer_scale: tuple[float, float]) -> bool
 
 
 def shared(cards: Sequence[Card], paper: str, printer_scale: tuple[float, float]) -> list[Card]:
-    """The cards in rows on as few pages as possible, each page as one card; a card alone on a page stays as it was."""
-    window = _window(paper, printer_scale)
+    """The cards in rows on as few pages as possible, each page as one card; a card alone on a page stays as it was.
+
+    Each page keeps room for the smaller square that proves its print: without it there would be one page more.
+    """
+    sheet, window = sheets(paper, 100.0, 240.0, printer_scale)[0], _window(paper, printer_scale)
+    side = min(sheet.squares) + 2 * ROOM_ROUND_SQUARE
     pages: list[list[tuple[Card, Point]]] = []
     for card in sorted(cards, key=lambda card: -card.size[1]):
-        place = next(((page, at) for page in pages if (at := _room_on(page, card, window)) is not None), None)
+        place = next(((page, at) for page in pages if (at := _fits(page, card, window, side)) is not None), None)
         if place is None:
             pages.append([(card, (0.0, 0.0))])
         else:
@@ -68,17 +87,30 @@ def _window(paper: str, printer_scale: tuple[float, float]) -> Point:
     return (wide - 2.0, tall - 2.0)
 
 
-def _room_on(page: Sequence[tuple[Card, Point]], card: Card, window: Point) -> Point | None:
-    """The upper left corner where a card goes, from the page's, down negative: beside the last of a row, or below."""
-    rows = sorted({at[1] for _, at in page}, reverse=True)
-    for row in rows:
-        beside = [(each, at) for each, at in page if at[1] == row]
-        across = max(at[0] + each.size[0] for each, at in beside) + APART
-        deep = max(each.size[1] for each, _ in beside)
-        if across + card.size[0] <= window[0] and card.size[1] <= deep:
+Laid = tuple[Point, Point]
+"""Size of what lies on a page, and its upper left corner, from the page's, down negative."""
+
+
+def _fits(page: Sequence[tuple[Card, Point]], card: Card, window: Point, side: float) -> Point | None:
+    """The upper left corner where a card goes, if there is room for the square then, too."""
+    laid = [(each.size, at) for each, at in page]
+    at = _room_on(laid, card.size, window)
+    if at is None or _room_on([*laid, (card.size, at)], (side, side), window) is None:
+        return None
+    return at
+
+
+def _room_on(laid: Sequence[Laid], size: Point, window: Point) -> Point | None:
+    """Where something goes: beside the last of a row, no deeper than it unless it is the lowest, or below."""
+    lowest = min(at[1] for _, at in laid)
+    for row in sorted({at[1] for _, at in laid}, reverse=True):
+        beside = [(each, at) for each, at in laid if at[1] == row]
+        across = max(at[0] + each[0] for each, at in beside) + APART
+        deep = max(each[1] for each, _ in beside) if row > lowest else window[1] + row
+        if across + size[0] <= window[0] and size[1] <= deep:
             return (across, row)
-    low = min(at[1] - each.size[1] for each, at in page) - APART
-    return (0.0, low) if card.size[1] - low <= window[1] else None
+    low = min(at[1] - each[1] for each, at in laid) - APART
+    return (0.0, low) if size[1] - low <= window[1] else None
 
 
 def _together(page: Sequence[tuple[Card, Point]]) -> Card:

@@ -9,6 +9,7 @@ from gramil.layers import LAYERS, LayerInk, Stroke, strokes
 from gramil.measure import LengthUnit
 from gramil.writers.arcs import Run, pieces_of, run_of
 from gramil.writers.extents import Box, bounds, sweep
+from gramil.writers.hatches import RUNS
 from gramil.writers.ink import ink_name, under
 from gramil.writers.lettering import Lettering, clean, type_size
 from gramil.writers.plain import Plain, caption, figures, kerf_of, plain, seen_from, true_or_stretched
@@ -128,11 +129,15 @@ def _element(mark: Plain, arcs: bool, ink: str) -> str:
             return _path(run, mark)
         case Polyline():
             kind = "polygon" if mark.closed else "polyline"
-            material = f' data-material="{mark.hatch}"' if mark.hatch else ""
+            material = _material(mark)
             points = " ".join(_xy(point).replace(" ", ",") for point in mark.points)
             return f'<{kind} points="{points}"{material}/>'
         case Lettering():
             return _text(mark, ink)
+
+
+def _material(mark: Polyline) -> str:
+    return f' data-material="{mark.hatch}"' if RUNS.get(mark.hatch) or mark.hatch == "void" else ""
 
 
 def _path(run: Run, mark: Polyline) -> str:
@@ -144,7 +149,7 @@ def _path(run: Run, mark: Polyline) -> str:
             written.append(f"A {number(piece.radius)} {number(piece.radius)} 0 0 {0 if bulge > 0 else 1} {_xy(end)}")
         else:
             written.append(f"L {_xy(end)}")
-    material = f' data-material="{mark.hatch}"' if mark.hatch else ""
+    material = _material(mark)
     return f'<path d="{" ".join(written)}{" Z" if run.closed else ""}"{material}/>'
 
 

@@ -44,6 +44,17 @@ class Cross:
     joins: tuple[str, ...]
 
 
+def named_after(tilings: Sequence["Tiling"]) -> list["Tiling"]:
+    """Tilings of the pieces of one drawing, the rows of each named on from those before it: no two pages share a
+    name."""
+    named, before = [], 0
+    for tiling in tilings:
+        tiles = tuple(replace(tile, name=_name(tile.row + before, tile.column)) for tile in tiling.tiles)
+        named.append(replace(tiling, tiles=tiles))
+        before += tiling.grid[1]
+    return named
+
+
 @dataclass(frozen=True)
 class Tiling:
     """A drawing on its pages: `grid` is columns by rows; `proof` is None if the first page has no room for it."""
@@ -108,7 +119,9 @@ def shape_of(marks: Sequence[Plain]) -> list[Plain]:
 
 
 def _on_sheet(marks: Sequence[Plain], shape: Sequence[Plain], box: Box, sheet: Sheet) -> Tiling:
-    """The shape on its pages; spare room is put on the sides where words and dimensions are."""
+    """The shape on its pages; spare room is put on the sides where words and dimensions are, else right of the shape,
+    and over it, or on a single page below it.
+    """
     step, room = _step(sheet), _room(box, sheet)
     columns = _count(box[2] - box[0] + 2 * room, step[0])
     rows = _count(box[3] - box[1] + 2 * room, step[1])
@@ -118,7 +131,8 @@ def _on_sheet(marks: Sequence[Plain], shape: Sequence[Plain], box: Box, sheet: S
         for side, count, each in ((0, columns, step[0]), (1, rows, step[1]))
     ]
     left = _share(spare[0], box[0] - whole[0], whole[2] - box[2])
-    below = _share(spare[1], box[1] - whole[1], whole[3] - box[3])
+    above = _share(spare[1], whole[3] - box[3], box[1] - whole[1])
+    below = spare[1] - above if rows == columns == 1 else _share(spare[1], box[1] - whole[1], whole[3] - box[3])
     origin = (box[0] - room - left, box[1] - room - below + rows * step[1] + OVERLAP)
     every = [_tile(sheet, origin, row, column) for row in range(rows) for column in range(columns)]
     cells = [_cell(tile, columns, rows) for tile in every]
@@ -157,7 +171,11 @@ def _node(sheet: Sheet, origin: Point, column: int, row: int) -> Point:
 
 def _tile(sheet: Sheet, origin: Point, row: int, column: int) -> Tile:
     left, top = (origin[0] + column * _step(sheet)[0], origin[1] - row * _step(sheet)[1])
-    return Tile(f"{_letters(row)}{column + 1}", row, column, (left, top - sheet.window[1], left + sheet.window[0], top))
+    return Tile(_name(row, column), row, column, (left, top - sheet.window[1], left + sheet.window[0], top))
+
+
+def _name(row: int, column: int) -> str:
+    return f"{_letters(row)}{column + 1}"
 
 
 def _letters(row: int) -> str:

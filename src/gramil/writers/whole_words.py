@@ -25,8 +25,9 @@ ROOM = 1.0
 """Room round what is moved, in mm."""
 CROSS_ROOM = (24.0, 7.0)
 """How far a cross and the names beside it reach from its middle, in mm."""
-LIST = 4
-"""So many words or more are a list, which may stand anywhere; fewer stay near what they are said of."""
+LIST, TELLING = 4, 12
+"""So many words or more are a list, and so many letters say by themselves what they are of: these may stand anywhere;
+others stay near what they are said of."""
 NEAR, ACROSS = 90.0, 3.0
 """How far few words may be moved, in mm, and how many times more a step across their line counts than one along it."""
 
@@ -46,16 +47,29 @@ def whole_words(marks: Sequence[Plain], tiling: Tiling) -> tuple[Plain, ...]:
     listed = _listed(words, bounds(shape_of(marks)))
     groups = [*listed, *_groups({at: mark for at, mark in words.items() if not any(at in g.members for g in listed)})]
     cut = [group for group in groups if not any(_has_room(tile, group.box, tiling) for tile in tiling.tiles)]
-    for group in sorted(cut, key=lambda group: -len(group.members)):
-        others = [mark for at, mark in made.items() if at not in group.members]
-        by = _shift(group, [made[at] for at in group.members], others, tiling)
-        for at in group.members:
-            mark = made[at]
-            if by is not None and isinstance(mark, Lettering):
-                made[at] = replace(mark, at=(mark.at[0] + by[0], mark.at[1] + by[1]))
-            elif group in listed or not any(_holds(tile, bounds([mark])) for tile in tiling.tiles):
-                del made[at]
+    left = sorted(cut, key=lambda group: -len(group.members))
+    while left:
+        group = left.pop(0)
+        members = {at: made[at] for at in group.members}
+        by = _shift(group, list(members.values()), [mark for at, mark in made.items() if at not in members], tiling)
+        if by is not None:
+            made |= {at: _moved(mark, by) for at, mark in members.items()}
+            continue
+        lost = [at for at, mark in members.items() if group in listed or not _held(mark, tiling)]
+        if group in listed or len(members) == 1:
+            made = {at: mark for at, mark in made.items() if at not in lost}
+        else:
+            left += [_Group((at,), bounds([members[at]])) for at in lost]
     return tuple(made.values())
+
+
+def _moved(mark: Plain, by: Point) -> Plain:
+    return replace(mark, at=(mark.at[0] + by[0], mark.at[1] + by[1])) if isinstance(mark, Lettering) else mark
+
+
+def _held(mark: Plain, tiling: Tiling) -> bool:
+    box = bounds([mark])
+    return any(_holds(tile, box) for tile in tiling.tiles)
 
 
 def shown_whole(mark: Plain, tile: Tile) -> bool:
@@ -106,7 +120,8 @@ def _shift(group: _Group, own: Sequence[Plain], others: Sequence[Plain], tiling:
     along = (cos(angle), sin(angle))
     costs = [abs(x * along[0] + y * along[1]) + ACROSS * abs(y * along[0] - x * along[1]) for x, y in found]
     best = int(np.argmin(costs))
-    return found[best] if len(group.members) >= LIST or costs[best] <= NEAR else None
+    anywhere = len(group.members) >= LIST or all(isinstance(m, Lettering) and len(m.text) >= TELLING for m in own)
+    return found[best] if anywhere or costs[best] <= NEAR else None
 
 
 def _shifts(group: _Group, size: Point, tile: Tile, others: Sequence[Plain], tiling: Tiling) -> Iterator[Point]:
