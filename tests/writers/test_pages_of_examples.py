@@ -121,7 +121,7 @@ def on_page(template: Template, tile: Tile) -> Iterator[Plain]:
 
 
 def test_no_word_of_a_template_is_left_out(on_paper: tuple[str, tuple[Template, ...]], opened: Opened) -> None:
-    """Lists of braces among them: each word stands whole on some page, in millimetres and in inches with their 64ths."""
+    """Lists of braces among them: each word stands whole on some page, with its 64ths in inches."""
     drawings, formatter = opened
     read = labels_on(drawings, formatter)
     printed = {name: set[str]() for each in on_paper[1] for name in each.names}

@@ -1,16 +1,19 @@
 """The old state in grey under the new one; behind each figure on the drawing stands how far it moved."""
 
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
 from gramil import names as n
 from gramil.change.shift import SMALL, small
-from gramil.drawings.marks import Drawing, Label, Mark, Span, Words, unhatched
+from gramil.drawings.marks import Drawing, Label, Mark, Marks, Span, Words, unhatched
 from gramil.formatter import parted, shown
 from gramil.graph import Figures
 from gramil.reference import Ref
 
+COLUMNS, WIDER = 5, 1.5
+"""A list with so many figures in a row is a table; how many times as far apart its columns stand with differences."""
 MOVED = "moved "
 """What stands before an address on a drawing whose figure is to be shown with its difference."""
 
@@ -21,8 +24,23 @@ def overlaid(old: Drawing, new: Drawing, before: Figures, after: Figures, tolera
     Moves within the tolerance are not marked.
     """
     under = tuple(_grey(mark) for mark in old.marks if not isinstance(mark, Words | Label | Span))
-    over = tuple(_marked(mark, before, after, tolerance) for mark in new.marks)
+    over = tuple(_marked(mark, before, after, tolerance) for mark in _spread(new.marks))
     return replace(new, title=f"{new.title}, old in grey", marks=under + over)
+
+
+def _spread(marks: Marks) -> Marks:
+    """The marks with the columns of a table further apart: what moved is written beside each figure."""
+    listed = [mark for mark in marks if isinstance(mark, Words | Label) and mark.layer == "list"]
+    rows = Counter(mark.at[1] for mark in listed)
+    if max(rows.values(), default=0) < COLUMNS:
+        return marks
+    left = min(mark.at[0] for mark in listed)
+    return tuple(
+        replace(mark, at=(left + WIDER * (mark.at[0] - left), mark.at[1]))
+        if isinstance(mark, Words | Label) and mark.layer == "list"
+        else mark
+        for mark in marks
+    )
 
 
 def _grey(mark: Mark) -> Mark:
