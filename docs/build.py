@@ -13,7 +13,8 @@ from gramil.answers.schemas import schema_files
 from gramil.cli import COMMANDS, gramil
 from gramil.description.keys import describe_keys
 from gramil.graph import Dimension
-from gramil.prints.whole import NOT_DIMENSIONS, whole_graph
+from gramil.prints.solved import solved_graph
+from gramil.prints.whole import NOT_DIMENSIONS
 from gramil.quantities import axes_of, unit_of
 from gramil.reason import formula_of, read_doc, readable
 from gramil.sources import sources
@@ -54,7 +55,7 @@ def _command(command: click.Command, context: click.Context) -> list[str]:
 
 
 def dimensions_page() -> str:
-    graph = whole_graph()
+    graph = solved_graph()
     wanted = [each for name, each in graph.dimensions.items() if not name.startswith(NOT_DIMENSIONS)]
     parts = ["# Dimensions\n", "What each dimension is, and the formula that gives it, read from the code.\n"]
     for part, group in groupby(sorted(wanted, key=lambda each: each.part), key=lambda each: each.part):
@@ -78,7 +79,7 @@ def _dimension(dimension: Dimension) -> list[str]:
 
 
 def findings_page() -> str:
-    graph = whole_graph()
+    graph = solved_graph()
     parts = ["# Findings\n", "What is judged. The limits are in [keys](keys.md), each with where it comes from.\n"]
     for name in graph.order:
         if name.startswith("finding_"):

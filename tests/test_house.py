@@ -13,7 +13,8 @@ import pytest
 from tests.source_trees import nodes_of, tree_of
 
 import gramil
-from gramil.prints.whole import modules, whole_graph
+from gramil.prints.solved import EVERY_ROOM, solved_graph
+from gramil.prints.whole import modules
 from gramil.reason import read_doc
 
 ROOT = Path(gramil.__file__).parent
@@ -25,6 +26,7 @@ FLOORS = {
     "change": 7,
     "prints": 6, "doorway": 6,
     "shop": 5,
+    "top": 4.5,
     "findings": 4, "setups": 4, "drawings": 4, "air": 4,
     "parts": 3, "store": 3,
     "description": 2,
@@ -116,7 +118,7 @@ def test_parts_do_not_import_each_other(path: Path) -> None:
 SHARED_RECORDS = {"records", "body_records", "edge_records"}
 
 
-@pytest.mark.parametrize("module", list(modules()), ids=lambda module: module.__name__)
+@pytest.mark.parametrize("module", list(modules(EVERY_ROOM)), ids=lambda module: module.__name__)
 def test_every_name_starts_with_a_noun_that_its_module_owns(module: Any) -> None:
     names = [
         name
@@ -133,7 +135,7 @@ def test_every_name_starts_with_a_noun_that_its_module_owns(module: Any) -> None
 
 def test_no_two_modules_own_one_noun() -> None:
     owners: dict[str, list[str]] = defaultdict(list)
-    for module in modules():
+    for module in modules(EVERY_ROOM):
         for noun in module.OWNS:
             owners[noun].append(module.__name__)
     shared = {noun: sorted(names) for noun, names in owners.items() if len(names) > 1 and noun not in SHARED_NOUNS}
@@ -142,7 +144,9 @@ def test_no_two_modules_own_one_noun() -> None:
 
 def test_no_noun_begins_anothers() -> None:
     """Else a name could belong to two modules."""
-    nouns = {noun: module.__name__ for module in modules() for noun in module.OWNS if noun not in SHARED_NOUNS}
+    nouns = {
+        noun: module.__name__ for module in modules(EVERY_ROOM) for noun in module.OWNS if noun not in SHARED_NOUNS
+    }
     for noun, owner in nouns.items():
         for other, second in nouns.items():
             assert noun == other or owner == second or not other.startswith(noun), f"{owner} {noun}, {second} {other}"
@@ -161,7 +165,7 @@ def known_sources() -> dict[str, dict[str, Any]]:
 def test_every_source_is_a_key_or_a_plain_statement() -> None:
     """A single word in small letters is a key, and the key has a row; anything else is read as it stands."""
     keys = known_sources()
-    for dimension in whole_graph().dimensions.values():
+    for dimension in solved_graph().dimensions.values():
         source = read_doc(dimension.what).source
         if re.fullmatch(r"[a-z0-9_]+", source):
             assert source in keys, f"{dimension.name}: {source}"
@@ -211,14 +215,14 @@ def test_no_function_has_so_many_parameters_that_a_shape_is_missing(path: Path) 
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
             asked = [*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs]
-            wired = room_of(path) in WIRED and node.name in whole_graph().dimensions
+            wired = room_of(path) in WIRED and node.name in solved_graph().dimensions
             command = room_of(path) == "cli" and any("click" in ast.unparse(each) for each in node.decorator_list)
             many = [each.arg for each in asked if each.arg not in ("self", "cls")]
             where = f"{path.relative_to(ROOT)}:{node.lineno} {node.name}"
             assert len(many) <= MOST_PARAMETERS or wired or command, where
 
 
-WIRED = ("parts", "findings", "setups", "drawings")
+WIRED = ("parts", "findings", "setups", "drawings", "top")
 
 
 @pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())

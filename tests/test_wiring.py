@@ -15,6 +15,7 @@ from gramil.address import parse_address
 from gramil.change.made_rows import operations as made_rows
 from gramil.drawings.marks import figures_in
 from gramil.graph import Figures, WiringError, build
+from gramil.prints.solved import solved_graph
 from gramil.prints.whole import names_of, whole_graph
 from gramil.reference import Ref, name_of, says
 from gramil.setups.setup import figures_on
@@ -42,7 +43,7 @@ def tool() -> ModuleType:
 
 
 def test_the_names_are_what_the_graph_gives() -> None:
-    assert (ROOT / "names.py").read_text(encoding="utf-8") == tool().written(whole_graph()), "run `make names`"
+    assert (ROOT / "names.py").read_text(encoding="utf-8") == tool().written(solved_graph()), "run `make names`"
 
 
 def files() -> list[Path]:
@@ -51,7 +52,7 @@ def files() -> list[Path]:
 
 @pytest.mark.parametrize("path", files(), ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_no_string_names_a_figure(path: Path) -> None:
-    graph, here = whole_graph(), path.relative_to(ROOT).as_posix()
+    graph, here = solved_graph(), path.relative_to(ROOT).as_posix()
     known = set(graph.inputs) | set(graph.dimensions)
     for text in strings(tree_of(path)):
         found = ADDRESS.match(text)
@@ -86,7 +87,7 @@ def strings(tree: ast.Module) -> Iterator[str]:
 def test_every_name_that_is_referred_to_is_on_the_graph(path: Path) -> None:
     """The type checker sees it too; this holds for one who runs the tests alone."""
     tree = tree_of(path)
-    graph, text = whole_graph(), (ROOT / "names.py").read_text(encoding="utf-8")
+    graph, text = solved_graph(), (ROOT / "names.py").read_text(encoding="utf-8")
     if "from gramil import names as n" not in path.read_text(encoding="utf-8"):
         return
     for node in ast.walk(tree):

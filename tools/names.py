@@ -14,7 +14,7 @@ from typing import Any, Literal, get_args, get_origin, get_type_hints
 
 from gramil import quantities
 from gramil.graph import Dimension, Graph, Input
-from gramil.prints.whole import whole_graph
+from gramil.prints.solved import solved_graph
 from gramil.quantities import axes_of
 from gramil.shown_by import shown_by
 
@@ -50,14 +50,21 @@ class Kinds:
 
     def __init__(self) -> None:
         self.imports: dict[str, set[str]] = defaultdict(set)
+        self.taken: dict[str, str] = {}
         self.records: dict[type, str] = {}
         self.waiting: list[type] = []
 
     def import_of(self, found: type) -> str:
         """The name under which a type is imported."""
-        if found.__module__ != "builtins":
+        if found.__module__ == "builtins":
+            return found.__qualname__
+        first = self.taken.setdefault(found.__qualname__, found.__module__)
+        if first == found.__module__:
             self.imports[found.__module__].add(found.__qualname__)
-        return found.__qualname__
+            return found.__qualname__
+        name = f"{found.__module__.rsplit('.', 1)[-1].title().replace('_', '')}{found.__qualname__}"
+        self.imports[found.__module__].add(f"{found.__qualname__} as {name}")
+        return name
 
     def record(self, found: type) -> str:
         """The reference class of a record."""
@@ -94,7 +101,7 @@ class Kinds:
         if axes_of(annotation):
             self.imports["gramil.reference"].add("Rows")
             return "Rows"
-        if isinstance(annotation, type) and is_dataclass(annotation):
+        if isinstance(annotation, type) and is_dataclass(annotation) and _is_of_figures(annotation):
             return self.record(annotation)
         if get_origin(annotation) is tuple and get_args(annotation)[-1] is Ellipsis:
             self.imports["gramil.reference"].add("Members")
@@ -110,6 +117,11 @@ class Kinds:
             made = getattr(member, "fget", None)
             if made is not None and _shown(name):
                 yield name, self.reference(get_type_hints(made, include_extras=True).get("return"))
+
+
+def _is_of_figures(record: Any) -> bool:
+    """Whether a record holds figures: one that is not compared by its fields is what figures are worked out with."""
+    return bool(record.__dataclass_params__.eq)
 
 
 def _shown(name: str) -> bool:
@@ -173,7 +185,7 @@ def _by_module(graph: Graph) -> Iterator[tuple[str, list[Dimension]]]:
 
 
 if __name__ == "__main__":
-    text = written(whole_graph())
+    text = written(solved_graph())
     if "--check" in sys.argv and FILE.read_text(encoding="utf-8") != text:
         sys.exit("names.py is not what the graph gives: run `make names`")
     FILE.write_text(text, encoding="utf-8")

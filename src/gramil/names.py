@@ -22,6 +22,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "drawing_setup_neck_scarf": ("head_angle", "head_blank", "head_scarf_length", "plank_scarf_run", "plank_shaft",),
     "drawing_setup_nut": ("nut_slot_over_board",),
     "drawing_side": ("side_stations",),
+    "drawing_top_modes": ("mode_list",),
     "finding_action_bass": ("heights_action_bass", "limit_action_bass_least", "limit_action_bass_most",),
     "finding_action_treble": ("heights_action_treble", "limit_action_treble_least", "limit_action_treble_most",),
     "finding_back_bow": ("back_bow_least", "back_bow_most", "limit_back_bow", "saw_kerf",),
@@ -116,6 +117,10 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_string_gap": ("string_gap_nut",),
     "finding_string_on_crown": ("height_over_crown",),
     "finding_tongue": ("limit_tongue_gap", "neck_set_tongue_gap",),
+    "finding_top_action": ("heights_body_rise", "pulled_action",),
+    "finding_top_modes": ("mode_list",),
+    "finding_top_strain": ("limit_top_strain_most", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace",),
+    "finding_top_turn": ("limit_top_turn_least", "limit_top_turn_most", "pulled_turn", "pulled_turn_least", "pulled_turn_most",),
     "finding_torque": ("bridge_torque", "limit_torque_least", "limit_torque_most",),
     "finding_tuner_edge": ("head_hole_to_edge", "limit_hole_edge",),
     "finding_tuners_apart": ("head_holes_apart", "limit_holes_apart",),
@@ -222,6 +227,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
     "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "stuff_list", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
     "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_laser_kerf_in", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "stuff_list", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
+    "setup_top_under_strings": ("drawing_top_modes", "mode_air_lower", "mode_air_upper", "mode_list", "pulled_action", "pulled_rise", "pulled_rise_within", "pulled_rise_x", "pulled_said", "pulled_sink", "pulled_sink_within", "pulled_sink_x", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace", "pulled_turn", "pulled_turn_crept_least", "pulled_turn_crept_most", "pulled_turn_damp", "pulled_turn_dry", "pulled_turn_least", "pulled_turn_most", "pulled_turn_supported", "pulled_turn_within", "top_brace_wood", "top_wood",),
+    "setup_voice_top": ("drawing_setup_voice", "mode_list", "pulled_said", "pulled_turn", "pulled_turn_within", "shaving_list", "shaving_step", "stuff_list",),
     "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "limit_tolerance_radius", "stuff_list", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
 }
 """What each page shows, read off its code: edges of the graph."""
@@ -231,6 +238,7 @@ if TYPE_CHECKING:
     from gramil.description.neck.head_outline import HeadCurve
     from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, KeptPiece, Saw, Station, Stuff, Wire
     from gramil.description.wood.air_values import WoodState
+    from gramil.description.wood.timbers import TimberKnown
     from gramil.drawings.heights import Turned
     from gramil.drawings.index_template import Notches, Rail
     from gramil.drawings.kerf import Machine
@@ -249,7 +257,12 @@ if TYPE_CHECKING:
     from gramil.parts.relief import PulledNeck
     from gramil.physics.compensation import Freedom, SetBacks
     from gramil.physics.layered_beam import Layers
+    from gramil.physics.plates.bar import Bar, Gap
+    from gramil.physics.plates.block import Block as BlockBlock
+    from gramil.physics.plates.plate import Plate
+    from gramil.physics.plates.timber import Timber
     from gramil.physics.stopped_string import StringPaths, StringStiffness
+    from gramil.physics.two_mass import TwoMass
     from gramil.quantities import Celsius, Cents, Count, Hertz, MPa, Mm, Mm2, Mm3, Mm4, Newton, NewtonM, NewtonMm, PerMm, PerMm2, Percent, Radians, Ratio
     from gramil.reference import Members, Rows
     from gramil.setups.setup import BigFigure, Setup, Table
@@ -261,6 +274,10 @@ if TYPE_CHECKING:
     from gramil.shapes.strip_section import Moments
     from gramil.shapes.tapered_bar import TaperedBar
     from gramil.shapes.unrolled import UnrolledSide
+    from gramil.top.braced import Braced, Pull, Solved
+    from gramil.top.derivatives import Changes
+    from gramil.top.modes import Mode, ModePicture, NearPair
+    from gramil.top.shaving import Shaving
     from typing import Literal
     from gramil.reference import of
     from gramil.drawings import board as drawings_board
@@ -364,6 +381,13 @@ if TYPE_CHECKING:
     from gramil.setups import stop as setups_stop
     from gramil.setups import surfacing as setups_surfacing
     from gramil.setups import taper as setups_taper
+    from gramil.top import model as top_model
+    from gramil.top import modes as top_modes
+    from gramil.top import pictures as top_pictures
+    from gramil.top import pull as top_pull
+    from gramil.top import shaving as top_shaving
+    from gramil.top import sheets as top_sheets
+    from gramil.top import verdicts as top_verdicts
 
     class WoodStateRef(Ref[WoodState]):
         name: Ref[str]
@@ -481,6 +505,12 @@ if TYPE_CHECKING:
         permit: Ref[str]
         standing: Ref[str]
         doubt: Ref[str]
+
+    class TimberKnownRef(Ref[TimberKnown]):
+        timber: TimberRef
+        spread: Ref[Ratio]
+        measured: Ref[bool]
+        told: Members[Ref[str], str]
 
     class DrawingRef(Ref[Drawing]):
         name: Ref[str]
@@ -946,6 +976,65 @@ if TYPE_CHECKING:
         notes: Members[Ref[Any], Any]
         texts: Members[Ref[Any], Any]
 
+    class BarRef(Ref[Bar]):
+        name: Ref[str]
+        start: Ref[Any]
+        stop: Ref[Any]
+        width: Ref[float]
+        crest: Members[Ref[Any], Any]
+        wood: TimberRef
+        side: Ref[int]
+        gaps: Members[GapRef, Gap]
+        cut: Ref[Literal['quarter', 'slab']]
+        length: Ref[float]
+        height: Ref[float]
+        way: Ref[Any]
+        left: Ref[Any]
+
+    class ModeRef(Ref[Mode]):
+        name: Ref[str]
+        hertz: Ref[Hertz]
+        within: Ref[Hertz]
+        least: Ref[Hertz]
+        most: Ref[Hertz]
+        parts: Ref[int]
+
+    class NearPairRef(Ref[NearPair]):
+        name: Ref[str]
+        one: Ref[str]
+        other: Ref[str]
+        hertz: Ref[Hertz]
+
+    class TwoMassRef(Ref[TwoMass]):
+        box: Ref[Hertz]
+        closed: Ref[Hertz]
+        lower: Ref[Hertz]
+        upper: Ref[Hertz]
+
+    class ShavingRef(Ref[Shaving]):
+        name: Ref[str]
+        turn: Ref[Radians]
+        sink: Ref[Mm]
+        rise: Ref[Mm]
+        first: Ref[Hertz]
+        second: Ref[Hertz]
+        third: Ref[Hertz]
+        room: Ref[Mm]
+        place_x: Ref[Mm]
+        place_y: Ref[Mm]
+        turn_in_hundredths: Ref[Ratio]
+
+    class TimberRef(Ref[Timber]):
+        longitudinal: Ref[float]
+        radial: Ref[float]
+        tangential: Ref[float]
+        shear_lr: Ref[float]
+        shear_lt: Ref[float]
+        shear_rt: Ref[float]
+        poisson_lr: Ref[float]
+        poisson_lt: Ref[float]
+        density: Ref[float]
+
     class DomeRef(Ref[Dome]):
         curvature: Ref[PerMm]
         apex_x: Ref[Mm]
@@ -973,6 +1062,13 @@ if TYPE_CHECKING:
         rows: Ref[Any]
         row_name: Ref[str]
         both_units: Ref[bool]
+
+    class GapRef(Ref[Gap]):
+        along: Ref[float]
+        width: Ref[float]
+        low: Ref[float]
+        high: Ref[float]
+        glued: Ref[bool]
 
     air_humidity: Ref[Percent]
     air_known: Ref[bool]
@@ -1208,6 +1304,11 @@ if TYPE_CHECKING:
     limit_tolerance_radius: Ref[Mm]
     limit_tolerance_width: Ref[Mm]
     limit_tongue_gap: Ref[Mm]
+    limit_top_creep_least: Ref[Ratio]
+    limit_top_creep_most: Ref[Ratio]
+    limit_top_strain_most: Ref[Ratio]
+    limit_top_turn_least: Ref[Radians]
+    limit_top_turn_most: Ref[Radians]
     limit_torque_least: Ref[NewtonM]
     limit_torque_most: Ref[NewtonM]
     limit_under_purfling: Ref[Mm]
@@ -1307,6 +1408,10 @@ if TYPE_CHECKING:
     strings_wound: Rows
     strings_wrap: Ref[str]
     stuff_list: Members[StuffRef, Stuff]
+    timber_braces: TimberKnownRef
+    timber_bridge: TimberKnownRef
+    timber_bridge_plate: TimberKnownRef
+    timber_top: TimberKnownRef
     top_binding_height: Ref[Mm]
     top_binding_material: Ref[str]
     top_binding_purfling: Ref[Mm]
@@ -2429,6 +2534,70 @@ if TYPE_CHECKING:
     taper_edge_tail: Ref[Mm] = of(setups_taper.taper_edge_tail)
     feed_agreeing_edge: Ref[str] = of(setups_taper.feed_agreeing_edge)
     feed_other_edge: Ref[str] = of(setups_taper.feed_other_edge)
+
+    # top/model.py
+    braced_bars: Members[BarRef, Bar] = of(top_model.braced_bars)
+    braced_blocks: Members[Ref[BlockBlock], BlockBlock] = of(top_model.braced_blocks)
+    braced_pulls: Members[Ref[Pull], Pull] = of(top_model.braced_pulls)
+    braced_plate: Members[Ref[Plate], Plate] = of(top_model.braced_plate)
+    braced_top: Members[Ref[Braced], Braced] = of(top_model.braced_top)
+    braced_quick: Members[Ref[Solved], Solved] = of(top_model.braced_quick)
+    braced_final: Members[Ref[Solved], Solved] = of(top_model.braced_final)
+
+    # top/modes.py
+    mode_pictures: Members[Ref[ModePicture], ModePicture] = of(top_modes.mode_pictures)
+    mode_list: Members[ModeRef, Mode] = of(top_modes.mode_list)
+    mode_near: Members[NearPairRef, NearPair] = of(top_modes.mode_near)
+    mode_with_air: Members[TwoMassRef, TwoMass] = of(top_modes.mode_with_air)
+    mode_air_lower: Ref[Hertz] = of(top_modes.mode_air_lower)
+    mode_air_upper: Ref[Hertz] = of(top_modes.mode_air_upper)
+    mode_first_supported: Ref[Hertz] = of(top_modes.mode_first_supported)
+
+    # top/pictures.py
+    piece_top_small: Members[Ref[Any], Any] = of(top_pictures.piece_top_small)
+    drawing_top_modes: DrawingRef = of(top_pictures.drawing_top_modes)
+    drawing_setup_voice: DrawingRef = of(top_pictures.drawing_setup_voice)
+
+    # top/pull.py
+    pulled_turn: Ref[Radians] = of(top_pull.pulled_turn)
+    pulled_turn_within: Ref[Radians] = of(top_pull.pulled_turn_within)
+    pulled_spread: Ref[Ratio] = of(top_pull.pulled_spread)
+    pulled_turn_least: Ref[Radians] = of(top_pull.pulled_turn_least)
+    pulled_turn_most: Ref[Radians] = of(top_pull.pulled_turn_most)
+    pulled_turn_supported: Ref[Radians] = of(top_pull.pulled_turn_supported)
+    pulled_sink: Ref[Mm] = of(top_pull.pulled_sink)
+    pulled_sink_within: Ref[Mm] = of(top_pull.pulled_sink_within)
+    pulled_sink_x: Ref[Mm] = of(top_pull.pulled_sink_x)
+    pulled_rise: Ref[Mm] = of(top_pull.pulled_rise)
+    pulled_rise_within: Ref[Mm] = of(top_pull.pulled_rise_within)
+    pulled_rise_x: Ref[Mm] = of(top_pull.pulled_rise_x)
+    pulled_lift: Ref[Mm] = of(top_pull.pulled_lift)
+    pulled_action: Ref[Mm] = of(top_pull.pulled_action)
+    pulled_turn_crept_least: Ref[Radians] = of(top_pull.pulled_turn_crept_least)
+    pulled_turn_crept_most: Ref[Radians] = of(top_pull.pulled_turn_crept_most)
+    pulled_turn_dry: Ref[Radians] = of(top_pull.pulled_turn_dry)
+    pulled_turn_damp: Ref[Radians] = of(top_pull.pulled_turn_damp)
+    pulled_strain_top: Ref[Ratio] = of(top_pull.pulled_strain_top)
+    pulled_strain_brace: Ref[Ratio] = of(top_pull.pulled_strain_brace)
+    pulled_strained_brace: Ref[str] = of(top_pull.pulled_strained_brace)
+    pulled_said: Ref[str] = of(top_pull.pulled_said)
+
+    # top/shaving.py
+    shaving_groups: Members[Members[Ref[str], str], tuple[str, ...]] = of(top_shaving.shaving_groups)
+    shaving_changes: Members[Ref[Changes], Changes] = of(top_shaving.shaving_changes)
+    shaving_list: Members[ShavingRef, Shaving] = of(top_shaving.shaving_list)
+    shaving_step: Ref[Mm] = of(top_shaving.shaving_step)
+    shaving_thickness: Members[ShavingRef, Shaving] = of(top_shaving.shaving_thickness)
+
+    # top/sheets.py
+    setup_top_under_strings: SetupRef = of(top_sheets.setup_top_under_strings)
+    setup_voice_top: SetupRef = of(top_sheets.setup_voice_top)
+
+    # top/verdicts.py
+    finding_top_turn: Members[FindingRef, Finding] = of(top_verdicts.finding_top_turn)
+    finding_top_strain: Members[FindingRef, Finding] = of(top_verdicts.finding_top_strain)
+    finding_top_action: Members[FindingRef, Finding] = of(top_verdicts.finding_top_action)
+    finding_top_modes: Members[FindingRef, Finding] = of(top_verdicts.finding_top_modes)
 else:
 
     def __getattr__(name: str) -> Ref[Any]:

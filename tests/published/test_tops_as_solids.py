@@ -14,14 +14,11 @@ from functools import cache
 from pathlib import Path
 from types import ModuleType
 
-import numpy as np
 import pytest
 
 from gramil.physics.arrays import FloatArray
-from gramil.physics.plates.loads import spread
-from gramil.physics.plates.rows import Z, reading
 from gramil.physics.plates.surety import FINAL, QUICK
-from gramil.physics.plates.whole import whole_of
+from gramil.top.braced import solved as solve
 
 HERE = Path(__file__).parent / "solids"
 
@@ -43,12 +40,9 @@ def solved(name: str, case: str, size: float) -> tuple[FloatArray, float, float,
     top = tops().described(name, domed=case == "domed")
     joints = [tuple(replace(gap, glued=case != "open") for gap in bar.gaps) for bar in top.bars]
     bars = [replace(bar, gaps=gaps) for bar, gaps in zip(top.bars, joints, strict=True)]
-    whole = whole_of(top.plate, size, bars, top.blocks)
-    moved = whole.under(spread(whole.mesh, top.area, top.force, top.couple))[: whole.sheet.size]
-    front, back = top.area[:, 0].min() + 0.5, top.area[:, 0].max() - 0.5
-    low, high = reading(whole.mesh, np.array([[front, 0.0], [back, 0.0]]), {Z: 1.0}) @ moved
-    rise = moved[Z::5]
-    return whole.modes(10).frequencies, math.degrees((high - low) / (back - front)), rise.min(), rise.max()
+    found = solve(replace(top.braced, bars=tuple(bars)), size)
+    moved = found.moved
+    return found.modes.frequencies, math.degrees(moved.turn), -moved.sink, moved.rise
 
 
 CASES = [

@@ -5,7 +5,8 @@ J. Acoust. Soc. Am. 68 (1980). Its two identities are exact; the worked case was
 import math
 
 import pytest
-from tests.textbooks.two_mass import Box, Piston, two_mass
+
+from gramil.physics.two_mass import Box, Piston, two_mass
 
 BOX = Box(volume=12.5e6, hole=math.pi * 50.0**2, plug=1.7 * 50.0, density=1.2, speed=343e3)
 PISTON = Piston(frequency=170.0, area=0.05e6, mass=0.100)

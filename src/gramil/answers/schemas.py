@@ -12,6 +12,7 @@ from gramil.answers.answer import adapter_of
 from gramil.answers.changes import ShiftTold, Turn
 from gramil.answers.figures import Dims, Why
 from gramil.answers.readings import SetUpRead, SlotsRead
+from gramil.answers.top import TopTold
 from gramil.answers.verdicts import Check
 from gramil.answers.wood import Match, Wood, Woods
 from gramil.answers.work import CostTold, Now, Weeks
@@ -29,6 +30,7 @@ ANSWERS: Mapping[str, Any] = {
     "readback slots": SlotsRead,
     "ready": Ready,
     "shift": ShiftTold,
+    "top": TopTold,
     "turn": Turn,
     "weeks": Weeks,
     "why": Why,

@@ -4,7 +4,16 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.options import file_to_make, instrument_file, opened_with_work, paper, shop_file
+from gramil.cli.options import (
+    file_to_make,
+    instrument_file,
+    opened_with_work,
+    paper,
+    shop_file,
+    top_option,
+    with_the_top,
+)
+from gramil.formatter import formatter_of
 from gramil.pack import build_book, sheet_paper
 
 
@@ -13,8 +22,9 @@ from gramil.pack import build_book, sheet_paper
 @shop_file
 @file_to_make("--out", ending=".pdf", what="PDF file to write.", required=True)
 @paper("--paper", "Paper")
+@top_option
 @click.option("--overwrite", is_flag=True, help="Replace a file that is there.")
-def command(file: Path, shop: Path | None, out: Path, paper: str | None, overwrite: bool) -> None:
+def command(file: Path, shop: Path | None, out: Path, paper: str | None, with_top: bool, overwrite: bool) -> None:
     """Write the build book of the instrument in FILE: title page, findings, cut lists, dimensions and every sheet.
 
     \b
@@ -22,7 +32,9 @@ def command(file: Path, shop: Path | None, out: Path, paper: str | None, overwri
     """
     if out.exists() and not overwrite:
         raise click.BadParameter(f"{out} is there already; name a new file, or say --overwrite", param_hint="--out")
-    figures, formatter, work = opened_with_work(file, shop)
+    figures, _, work = opened_with_work(file, shop)
+    figures = with_the_top(figures, with_top)
+    formatter = formatter_of(figures)
     made = build_book(figures, formatter, work, paper or sheet_paper(figures))
     out.write_bytes(made)
     click.echo(f"{out}")

@@ -9,7 +9,7 @@ import click
 from gramil.change.made import Judged, judge
 from gramil.change.made_words import lines as made_lines
 from gramil.cli.json_option import json_option, told
-from gramil.cli.options import as_made_option, instrument_file, opened, shop_file
+from gramil.cli.options import as_made_option, instrument_file, opened, shop_file, top_option, with_the_top
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.verdicts import verdicts
 from gramil.formatter import Formatter, formatter_of
@@ -23,8 +23,11 @@ from gramil.prints.whole import findings_of
 @store_file
 @as_made_option
 @click.option("--fine", is_flag=True, help="List what was found fine as well.")
+@top_option
 @json_option
-def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine: bool, as_json: bool) -> None:
+def command(
+    file: Path, shop: Path | None, store: Path | None, made: bool, fine: bool, with_top: bool, as_json: bool
+) -> None:
     """Whether the instrument in FILE can be made with what the shop has. Exit status 1 if anything stops it.
 
     With a store, FILE is an instrument's name, and the figures are as made. What is made already is judged too: what is
@@ -37,6 +40,7 @@ def command(file: Path, shop: Path | None, store: Path | None, made: bool, fine:
     """
     refuse_two_shops(shop, store)
     figures, judged, number = _from_files(file, shop, made) if store is None else _kept(store, str(file))
+    figures = with_the_top(figures, with_top)
     findings, formatter = findings_of(figures), formatter_of(figures)
     if as_json:
         from gramil.answers.answer import whose

@@ -7,9 +7,17 @@ from pathlib import Path
 import click
 
 from gramil.cli.json_option import json_option, told
-from gramil.cli.options import as_made_option, drawn_beside, instrument_file, opened, shop_file
+from gramil.cli.options import (
+    as_made_option,
+    drawn_beside,
+    instrument_file,
+    opened,
+    shop_file,
+    top_option,
+    with_the_top,
+)
 from gramil.description.problems import meant, nearest
-from gramil.formatter import Formatter
+from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.in_shop_units import in_shop_units
 from gramil.prints.listed import headings_of, there
@@ -27,6 +35,7 @@ LONGEST = 160
 @as_made_option
 @click.option("--part", help="Only this part, such as slots.")
 @click.option("--every", is_flag=True, help="Open up the figures by fret and by string, and lists of parts.")
+@top_option
 @json_option
 @click.option("--csv", "as_csv", is_flag=True, help="As CSV, which spreadsheets open.")
 @click.option(
@@ -40,6 +49,7 @@ def command(
     made: bool,
     part: str | None,
     every: bool,
+    with_top: bool,
     as_json: bool,
     as_csv: bool,
     separator: str | None,
@@ -57,7 +67,8 @@ def command(
         raise click.UsageError("--json or --csv, not both")
     if separator and not as_csv:
         raise click.UsageError("--separator goes with --csv")
-    figures, formatter = opened(file, shop, made)
+    figures = with_the_top(opened(file, shop, made)[0], with_top)
+    formatter = formatter_of(figures)
     names = _chosen(figures, part)
     if as_json:
         from gramil.answers.answer import whose

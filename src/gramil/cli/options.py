@@ -74,6 +74,19 @@ as_made_option: Callable[[F], F] = click.option(
     help="Go by what is made: measurements in NAME.made.toml take the place of figures as drawn.",
 )
 
+top_option: Callable[[F], F] = click.option(
+    "--top", "with_top", is_flag=True, help="Solve the top under the strings as well; it takes some seconds."
+)
+
+
+def with_the_top(figures: Figures, asked: bool = True) -> Figures:
+    """The figures with those of the solved top among them, if that is asked for."""
+    if not asked:
+        return figures
+    from gramil.prints.solved import with_top
+
+    return with_top(figures)
+
 
 def opened(file: Path, shop: Path | None, made: bool = False) -> tuple[Figures, Formatter]:
     """The figures of an instrument in a shop, as drawn or as made, and how to show them.

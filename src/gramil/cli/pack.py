@@ -8,9 +8,18 @@ import click
 
 from gramil import names as n
 from gramil.chosen import Choices, Chosen, choices, chosen_makers
-from gramil.cli.options import as_made_option, instrument_file, opened_with_work, paper, shop_file
+from gramil.cli.options import (
+    as_made_option,
+    instrument_file,
+    opened_with_work,
+    paper,
+    shop_file,
+    top_option,
+    with_the_top,
+)
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
+from gramil.formatter import formatter_of
 from gramil.measure import LengthUnit
 from gramil.pack import pack_makers, whole_pack
 from gramil.writers.files import write_files
@@ -40,6 +49,7 @@ from gramil.writers.paper import checked, read_scale
 )
 @click.option("--today", is_flag=True, help="Just the sheets of what is open now, by NAME.made.toml beside the file.")
 @moment
+@top_option
 @click.option("--overwrite", is_flag=True, help="Replace files in the folder that were not written by gramil.")
 def command(
     file: Path,
@@ -53,6 +63,7 @@ def command(
     part: tuple[str, ...],
     today: bool,
     at: str | None,
+    with_top: bool,
     overwrite: bool,
 ) -> None:
     """Write the pack of the instrument in FILE: everything that goes to the bench.
@@ -67,6 +78,8 @@ def command(
     gramil pack tarn.toml --shop shop.toml --out today --today --part bridge
     """
     figures, formatter, work = opened_with_work(file, shop, made)
+    figures = with_the_top(figures, with_top)
+    formatter = formatter_of(figures)
     scale = _scale(printer_scale, formatter.first)
     sheet = paper or figures[n.shop_paper]
     if just or part or today:

@@ -8,7 +8,7 @@ import click
 
 from gramil import names as n
 from gramil.cli.last_list import TODAY
-from gramil.cli.options import as_made_option, file_to_make, opened_with_work, shop_file
+from gramil.cli.options import as_made_option, file_to_make, opened_with_work, shop_file, with_the_top
 from gramil.cli.options import paper as paper_option
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.which_shop import store_by_itself
@@ -24,6 +24,9 @@ from gramil.sheets.sheet_pages import made_lines
 from gramil.shop.operations import Work
 from gramil.store.opening import Store, open_store
 from gramil.store.writing import Hand
+
+OF_THE_TOP = ("top-under-strings", "voice-top")
+"""The sheets of the solved top, which is worked out only when one of them is asked for."""
 
 
 @click.command()
@@ -68,7 +71,9 @@ def command(
         raise click.UsageError("name the instrument, or a number of the list that gramil now showed")
     elif store is None or shop is not None:
         refuse_two_shops(shop, store)
-        figures, formatter, work = opened_with_work(Path(file[0]), shop, made)
+        figures, _, work = opened_with_work(Path(file[0]), shop, made)
+        figures = with_the_top(figures, operation in OF_THE_TOP)
+        formatter = formatter_of(figures)
         place = out or sheet_file(str(figures[n.instrument_name]), operation)
         lines = list(_written(_sheet(figures, operation, work), formatter, place, paper))
     else:

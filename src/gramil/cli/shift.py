@@ -15,7 +15,7 @@ from gramil.change.overlay import differences, overlaid
 from gramil.change.shift import Carried, Move, Shift, shift
 from gramil.cli.changed import changed_text, figures_in
 from gramil.cli.json_option import json_option, told
-from gramil.cli.options import opened_with_work, shop_file
+from gramil.cli.options import opened_with_work, shop_file, top_option, with_the_top
 from gramil.cli.verdicts import verdict
 from gramil.description.base import keys_of
 from gramil.formatter import Formatter, formatter_of, shown
@@ -54,6 +54,7 @@ PAPERS: tuple[tuple[str, tuple[Kind, ...]], ...] = (
     "--made", "made_file", type=click.Path(path_type=Path), help="What is made already; else OLD's own record."
 )
 @click.option("--every", is_flag=True, help="Every move, finding and paper, not the foreman's note alone.")
+@top_option
 @json_option
 @click.option("--draw", type=click.Path(path_type=Path), help="Folder for the drawings, old in grey under new.")
 def command(
@@ -64,6 +65,7 @@ def command(
     tolerance: float,
     made_file: Path | None,
     every: bool,
+    with_top: bool,
     as_json: bool,
     draw: Path | None,
 ) -> None:
@@ -80,6 +82,7 @@ def command(
     before, _, work = opened_with_work(old, shop)
     source = new or old
     after = figures_in(source, shop)(changed_text(source, changes))
+    before, after = (with_the_top(each, with_top) for each in (before, after))
     record = made_file or made_beside(old)
     made = read_made(record) if made_file is not None or record.exists() else None
     found = shift(before, after, tolerance, work)

@@ -8,12 +8,14 @@ import click
 from gramil.address import parse_address
 from gramil.cli.briefly import briefly, more_of
 from gramil.cli.json_option import json_option, told
-from gramil.cli.options import address_meant, opened, shop_file
-from gramil.formatter import Formatter
+from gramil.cli.options import address_meant, opened, shop_file, with_the_top
+from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.prints.carried_on import carried_on
 from gramil.reason import Reason, readable, walk, why
 
+OF_THE_TOP = ("pulled_", "mode_", "shaving_", "braced_", "finding_top_", "setup_top_", "setup_voice_", "drawing_top_")
+"""What the names of the solved top's figures start with."""
 LEVELS = 2
 """So many levels are shown of what a figure follows from."""
 
@@ -33,13 +35,22 @@ def command(name: str, file: Path, shop: Path | None, as_json: bool, down: bool,
     gramil why "fret_position[12]" tarn.toml
     gramil why board.thickness tarn.toml --down
     """
-    figures, formatter = opened(file, shop)
+    figures = _asked_of(opened(file, shop)[0], name)
+    formatter = formatter_of(figures)
     address = address_meant(figures, name, "NAME")
     if as_json:
         _told(figures, formatter, address, down, deep)
         return
     for line in _down(figures, formatter, address, deep) if down else _up(figures, formatter, address, deep):
         click.echo(line)
+
+
+def _asked_of(figures: Figures, name: str) -> Figures:
+    """The figures, with the solved top's among them if the name is one of those: only then it is worked out."""
+    stem = name.partition("[")[0].partition(".")[0]
+    if name.replace(".", "_") in figures or stem in figures or not stem.startswith(OF_THE_TOP):
+        return figures
+    return with_the_top(figures)
 
 
 def _told(figures: Figures, formatter: Formatter, address: str, down: bool, deep: bool) -> None:

@@ -30,6 +30,7 @@ from gramil.description.wood.air_values import (
     movement_values,
     unknown_air,
 )
+from gramil.description.wood.timbers import TIMBER_INPUTS, timber_origin, timber_values
 from gramil.description.wood.top import TOP_WOOD_INPUTS, top_wood_origin, top_wood_values
 from gramil.description.wood_stiffness import STIFFNESS_ROWS, stiffness_origin, stiffness_values
 from gramil.faults import MakersFault
@@ -118,6 +119,7 @@ INPUTS: Mapping[str, Input] = {
     **AIR_INPUTS,
     **MOVEMENT_INPUTS,
     **TOP_WOOD_INPUTS,
+    **TIMBER_INPUTS,
 }
 """Every base value's annotation and what it is."""
 
@@ -176,6 +178,7 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     values |= unknown_air() | movement_values(description.instrument.board.wood, shop.shop)
     values |= top_wood_values(description.instrument.top, shop.shop)
     values |= stiffness_values(description.instrument, shop.shop)
+    values |= timber_values(description.instrument, shop.shop)
     origins = {name: _origin(name, description, shop, kinds) for name in INPUTS}
     lengths = {"fret": description.instrument.scale.frets + 1, "string": len(description.instrument.strings.gauges)}
     return Base(values, origins, lengths)
@@ -226,6 +229,8 @@ def _origin(name: str, description: Description, shop: ShopDescription, kinds: f
         return movement_origin(name, description.instrument.board.wood, shop.shop)
     if name in TOP_WOOD_INPUTS:
         return top_wood_origin(name, description.instrument.top, shop.shop)
+    if name in TIMBER_INPUTS:
+        return timber_origin(name, description.instrument, shop.shop)
     if name.startswith(LEADING):
         return _limit_origin(limit_for(name.removeprefix(LEADING), kinds), shop)
     file = shop if name.startswith("shop_") else description

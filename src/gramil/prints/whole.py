@@ -3,7 +3,7 @@
 import importlib
 import inspect
 import pkgutil
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from types import ModuleType
@@ -34,12 +34,14 @@ ROOMS = (gramil.parts, gramil.findings, gramil.setups, gramil.drawings)
 @cache
 def whole_graph() -> Graph:
     """The graph that serves every instrument, built once and checked."""
-    return build(functions(), INPUTS, names.SHOWS)
+    wired = tuple(functions())
+    own = {each.__name__ for each in wired}
+    return build(wired, INPUTS, {name: shown for name, shown in names.SHOWS.items() if name in own})
 
 
-def functions() -> Iterator[Callable[..., Any]]:
+def functions(rooms: Sequence[ModuleType] = ROOMS) -> Iterator[Callable[..., Any]]:
     """Every dimension, finding, set-up and drawing in the rooms: the public functions of modules that own names."""
-    for module in modules():
+    for module in modules(rooms):
         yield from (
             value
             for name, value in vars(module).items()
@@ -47,9 +49,9 @@ def functions() -> Iterator[Callable[..., Any]]:
         )
 
 
-def modules() -> Iterator[ModuleType]:
+def modules(rooms: Sequence[ModuleType] = ROOMS) -> Iterator[ModuleType]:
     """The modules of the graph: those that say with OWNS which leading nouns their names start with."""
-    for room in ROOMS:
+    for room in rooms:
         for found in pkgutil.iter_modules(room.__path__, room.__name__ + "."):
             module = importlib.import_module(found.name)
             if hasattr(module, "OWNS"):

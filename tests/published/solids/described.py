@@ -14,6 +14,7 @@ from gramil.physics.plates.block import Block
 from gramil.physics.plates.plate import Plate, spherical
 from gramil.physics.plates.plies import Ply
 from gramil.physics.plates.timber import Timber
+from gramil.top.braced import Braced, Pull
 
 HERE = Path(__file__).parent
 
@@ -29,6 +30,13 @@ class Described:
     force: tuple[float, float, float]
     couple: tuple[float, float]
     solid: dict[str, Any]
+
+    @property
+    def braced(self) -> Braced:
+        """The same as the program has a top: its bridge is where the load is."""
+        front, back = float(self.area[:, 0].min()), float(self.area[:, 0].max())
+        pull = Pull(self.area, self.force, self.couple)
+        return Braced("top", self.plate, self.bars, self.blocks, (pull,), front, (front + back) / 2, back)
 
 
 def described(name: str, *, domed: bool = False) -> Described:

@@ -2,7 +2,7 @@
 
 What the walls radiate and lose is left out, and so are the plate's higher modes: it says where the two lowest
 resonances of such a box lie, and no more. O. Christensen and B. B. Vistisen, "Simple model for low-frequency guitar
-function", J. Acoust. Soc. Am. 68 (1980).
+function", J. Acoust. Soc. Am. 68 (1980), from memory.
 """
 
 import math

@@ -1,0 +1,24 @@
+"""The graph with the solved top on it, for those who ask: everything else does without it, and loads nothing of it."""
+
+from dataclasses import replace
+from functools import cache
+
+import gramil.top
+from gramil import names
+from gramil.description.base import INPUTS
+from gramil.graph import Figures, Graph, build
+from gramil.prints.whole import ROOMS, functions
+
+EVERY_ROOM = (*ROOMS, gramil.top)
+"""The rooms of the graph, the solved top's among them."""
+
+
+@cache
+def solved_graph() -> Graph:
+    """The whole graph and the solved top's figures, built once and checked."""
+    return build(functions(EVERY_ROOM), INPUTS, names.SHOWS)
+
+
+def with_top(figures: Figures) -> Figures:
+    """The same figures with those of the solved top among them; what is known already is not worked out again."""
+    return replace(figures, graph=solved_graph())

@@ -1,0 +1,114 @@
+"""What is told of a solved top, row by row: the same for the command, the page and the bench."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from gramil import names as n
+from gramil.formatter import Formatter, shown
+from gramil.graph import Figures
+from gramil.physics.plates.nodal_lines import Belly
+from gramil.reference import Ref
+from gramil.top.modes import ModePicture
+
+NOT_SAID = (
+    "Not judged: what the rim gives, the glue's own give, the grain's run-out, and what a player would hear.",
+    "Left out: the strings' pull along a top that has moved (some 1 % less turn), the head and the neck's own give.",
+)
+"""What the answer does not hold, wherever it is shown."""
+
+
+@dataclass(frozen=True)
+class TopRow:
+    """One figure of a solved top: what it is, by reference, how far off mesh and model may be, and a range."""
+
+    what: str
+    figure: Ref[Any]
+    within: Ref[Any] | None = None
+    least: Ref[Any] | None = None
+    most: Ref[Any] | None = None
+
+
+PULLED = (
+    TopRow(
+        "the bridge turns toward the neck", n.pulled_turn, n.pulled_turn_within, n.pulled_turn_least, n.pulled_turn_most
+    ),
+    TopRow("the top sinks ahead of it", n.pulled_sink, n.pulled_sink_within),
+    TopRow("so far along the body", n.pulled_sink_x),
+    TopRow("and rises behind it", n.pulled_rise, n.pulled_rise_within),
+    TopRow("so far along the body", n.pulled_rise_x),
+    TopRow("the top lifts under the saddle (negative: sinks)", n.pulled_lift),
+    TopRow("that adds to the action at fret 12", n.pulled_action),
+    TopRow("largest strain along the top's grain", n.pulled_strain_top),
+    TopRow("largest strain along a brace", n.pulled_strain_brace),
+    TopRow("in the brace", n.pulled_strained_brace),
+    TopRow("turn if the rim holds and does not clamp", n.pulled_turn_supported),
+    TopRow("turn in the driest air of the year", n.pulled_turn_dry),
+    TopRow("turn in the dampest", n.pulled_turn_damp),
+    TopRow(
+        "turn after years, by a range of practice",
+        n.pulled_turn_crept_least,
+        None,
+        n.pulled_turn_crept_least,
+        n.pulled_turn_crept_most,
+    ),
+)
+"""What the pull does."""
+WITH_AIR = (
+    TopRow("first mode if the rim does not clamp", n.mode_first_supported),
+    TopRow("top and air of the box, the lower", n.mode_air_lower),
+    TopRow("top and air of the box, the upper", n.mode_air_upper),
+)
+"""Of the modes, what is no list."""
+
+
+def row_text(row: TopRow, formatter: Formatter) -> str:
+    """A row's figure with how far off it may be, and its range."""
+    if row.least is not None and row.least == row.figure:
+        return f"{formatter.text(row.least)} to {formatter.text(row.most or row.least)}"
+    text = formatter.text(row.figure)
+    if row.within is not None:
+        text += f" ± {formatter.text(row.within)}"
+    if row.least is not None and row.most is not None:
+        text += f"; {formatter.text(row.least)} to {formatter.text(row.most)} by the wood"
+    return text
+
+
+def woods_told(figures: Figures) -> tuple[str, ...]:
+    """What was taken for what, of the woods; and how far handbook figures spread."""
+    known = [figures[each] for each in (n.timber_top, n.timber_braces, n.timber_bridge, n.timber_bridge_plate)]
+    parts = ("top", "braces", "bridge", "bridge plate")
+    told = [f"{part}: {line}" for part, each in zip(parts, known, strict=True) for line in each.told]
+    spread = f"{100 * figures[n.pulled_spread]:.0f} %"
+    measured = all(each.measured for each in known[:2])
+    line = f"top and braces were measured: within {spread}" if measured else (
+        f"a handbook's stiffness is off by {spread} for a piece: the bands hold until it is tapped or pushed"
+    )  # fmt: skip
+    return (line, *told)
+
+
+def picture_words(picture: ModePicture, formatter: Formatter) -> str:
+    """A mode in words: the parts that move as one, where each moves most, and which way."""
+    parts = [_belly(each, formatter) for each in picture.bellies]
+    count = "one part moves" if len(parts) == 1 else f"{len(parts)} parts move"
+    lines = {0: "no line at rest", 1: "one line at rest"}.get(len(picture.lines), f"{len(picture.lines)} lines at rest")
+    return f"{count}, {lines}: {'; '.join(parts)}"
+
+
+MIDDLE = 8.0
+"""So near to the centreline, in mm, a place is told as on it."""
+
+
+def _belly(belly: Belly, formatter: Formatter) -> str:
+    along, across = (shown(round(each), "mm", formatter.first) for each in (belly.x, abs(belly.y)))
+    side = (
+        "on the centreline" if abs(belly.y) < MIDDLE else f"{across} toward the {'treble' if belly.y > 0 else 'bass'}"
+    )
+    way = "up" if belly.share > 0 else "down"
+    return f"{way} {abs(belly.share):.0%} at {along} along, {side}"
+
+
+def shaving_rows(figures: Figures) -> Sequence[Any]:
+    """The braces by how much a shaving of each turns the bridge, the most first; then the top's thickness."""
+    found = sorted(figures[n.shaving_list], key=lambda each: -abs(each.turn))
+    return (*found, *figures[n.shaving_thickness])

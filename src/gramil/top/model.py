@@ -1,0 +1,181 @@
+"""The braced top of an instrument as a plate to be solved: its outline inside the linings, its braces, bridge and load.
+
+The rim is held at the linings' inner line and does not give. Braces are as high along their length as they are cut,
+notched where they cross; each string pulls on its own part of the bridge's foot.
+"""
+
+import math
+from itertools import pairwise
+
+import numpy as np
+
+from gramil.description.wood.timbers import TimberKnown
+from gramil.parts.body_records import Brace, Crossing, PlateShape, Shell
+from gramil.physics.arrays import FloatArray
+from gramil.physics.plates.bar import Bar, Gap
+from gramil.physics.plates.block import Block
+from gramil.physics.plates.plate import Plate, spherical
+from gramil.physics.plates.plies import Ply
+from gramil.physics.plates.surety import FINAL, QUICK
+from gramil.quantities import Mm, Newton, PerString
+from gramil.shapes.quadrilateral import Quadrilateral
+from gramil.top.braced import Braced, Pull, Solved, solved
+
+OWNS = ("braced_",)
+STEP = 6.0
+"""How far apart the outline is sampled, mm."""
+CREST = 2.8
+"""How far apart a brace's height is sampled, mm."""
+ACROSS = math.pi / 2
+"""A bridge's grain, and its plate's, lies across the top's."""
+
+
+def braced_bars(
+    brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...], timber_braces: TimberKnown
+) -> tuple[Bar, ...]:
+    """The top's braces as bars: as high along their length as they are cut, notched where they cross.
+
+    Method: each brace's height over the plate every few mm; a notch takes the wood out from its floor on.
+    Source: common practice.
+    """
+    return tuple(_bar(each, brace_crossings, timber_braces) for each in brace_list if each.plate == "top")
+
+
+def _bar(brace: Brace, crossings: tuple[Crossing, ...], wood: TimberKnown) -> Bar:
+    run = min(brace.end_length, brace.length / 2) if brace.ends != "square" else brace.length / 2
+    ends = np.linspace(0.0, run, max(2, round(run / CREST) + 1))
+    middle = np.linspace(run, brace.length - run, 2 if brace.radius > 1e7 else 9)
+    places = np.unique(np.concatenate([ends, middle, brace.length - ends]).round(6))
+    crest = tuple(zip(places.tolist(), brace.bar.over_plate(places).tolist(), strict=True))
+    under = [Gap(each.along_under, each.width_under, each.depth_over) for each in crossings if each.under == brace.name]
+    over = [
+        Gap(each.along_over, each.width_over, 0.0, each.depth_over) for each in crossings if each.over == brace.name
+    ]
+    return Bar(brace.name, brace.start, brace.stop, brace.width, crest, wood.timber, -1, (*under, *over))
+
+
+def braced_blocks(
+    brace_bridge: tuple[Quadrilateral, ...],
+    plate_shapes: tuple[PlateShape, ...],
+    bridge_thickness: Mm,
+    timber_bridge: TimberKnown,
+    timber_bridge_plate: TimberKnown,
+) -> tuple[Block, ...]:
+    """The bridge and the plate under it, each a piece glued flat to the top, its grain across the top's.
+
+    Method: the bridge as a box of its thickness at the saddle; the plate as it is cut.
+    Source: common practice.
+    """
+    bridges = [
+        Block("bridge", _ring(each.corners), Ply(timber_bridge.timber, ACROSS, "slab"), bridge_thickness)
+        for each in brace_bridge
+    ]
+    wood = Ply(timber_bridge_plate.timber, ACROSS)
+    plates = [Block(each.name, _ring(each.corners), wood, each.thickness, -1) for each in plate_shapes]
+    return (*bridges, *plates)
+
+
+def _ring(corners: tuple[tuple[float, float], ...]) -> FloatArray:
+    return np.array(corners, dtype=np.float64)
+
+
+def braced_pulls(
+    brace_bridge: tuple[Quadrilateral, ...],
+    string_pull: PerString[Newton],
+    bridge_lever: PerString[Mm],
+    string_y_bridge: PerString[Mm],
+) -> tuple[Pull, ...]:
+    """What each string does to the top: its pull in the top's middle, and the couple of its height over that.
+
+    Method: each acts on its own part of the bridge's foot, half way to its neighbours; the outer ones as far outward.
+    Source: common practice; statics.
+    """
+    return tuple(
+        Pull(part, (-float(pull), 0.0, 0.0), (0.0, -float(pull * lever)))
+        for bridge in brace_bridge
+        for pull, lever, part in zip(string_pull, bridge_lever, _parts(bridge, string_y_bridge), strict=True)
+    )
+
+
+def _parts(bridge: Quadrilateral, places: FloatArray) -> list[FloatArray]:
+    """The bridge's foot cut between strings at places across, each part a ring (4, 2)."""
+    middles = (places[1:] + places[:-1]) / 2
+    ends = (2 * places[:1] - middles[:1], middles, 2 * places[-1:] - middles[-1:])
+    cuts = np.concatenate(ends)
+    start_low, start_high, end_high, end_low = (np.array(corner) for corner in bridge.corners)
+
+    def across(y: float) -> tuple[FloatArray, FloatArray]:
+        shares = [(y - low[1]) / (high[1] - low[1]) for low, high in ((start_low, start_high), (end_low, end_high))]
+        return start_low + shares[0] * (start_high - start_low), end_low + shares[1] * (end_high - end_low)
+
+    edges = [across(float(np.clip(y, start_low[1], start_high[1]))) for y in cuts]
+    return [np.array([one[0], other[0], other[1], one[1]]) for other, one in pairwise(edges)]
+
+
+def braced_plate(
+    body_shells: tuple[Shell, ...],
+    top_thickness: Mm,
+    top_radius: Mm,
+    soundhole_centre: Mm,
+    soundhole_diameter: Mm,
+    timber_top: TimberKnown,
+    body_length: Mm,
+) -> tuple[Plate, ...]:
+    """The top itself: inside the linings, less the soundhole, arched as its dome, clamped round its edge.
+
+    Method: the outline every few mm; the dome a sphere with its apex half way along.
+    Source: common practice.
+    """
+    turn = np.linspace(0.0, 2 * math.pi, 121)[:-1]
+    middle, radius = np.array([soundhole_centre, 0.0]), soundhole_diameter / 2
+    holes = (middle + radius * np.stack([np.cos(turn), np.sin(turn)], axis=1),) if radius > 0 else ()
+    rise = spherical(top_radius, (body_length / 2, 0.0)) if math.isfinite(top_radius) else None
+    return tuple(Plate(_outline(shell), Ply(timber_top.timber), top_thickness, holes, rise) for shell in body_shells)
+
+
+def _outline(shell: Shell) -> FloatArray:
+    round_it = shell.lined.perimeter
+    return shell.lined.point(np.linspace(0.0, round_it, round(round_it / STEP) + 1)[:-1])
+
+
+def braced_top(
+    braced_plate: tuple[Plate, ...],
+    braced_bars: tuple[Bar, ...],
+    braced_blocks: tuple[Block, ...],
+    braced_pulls: tuple[Pull, ...],
+    brace_bridge: tuple[Quadrilateral, ...],
+    body_saddle: Mm,
+) -> tuple[Braced, ...]:
+    """The braced top, ready to be solved; none without a body.
+
+    Method: plate, bars, bridge and load put together.
+    Source: common practice.
+    """
+    return tuple(
+        Braced("top", plate, braced_bars, braced_blocks, braced_pulls, *_ends(bridge, body_saddle))
+        for plate, bridge in zip(braced_plate, brace_bridge, strict=True)
+    )
+
+
+def _ends(bridge: Quadrilateral, saddle: Mm) -> tuple[float, float, float]:
+    """Where the bridge's front edge, the saddle and its back edge cross the centreline."""
+    (x0, y0), (x1, y1), (x2, y2), (x3, y3) = bridge.corners
+    return x0 - y0 * (x1 - x0) / (y1 - y0), saddle, x3 - y3 * (x2 - x3) / (y2 - y3)
+
+
+def braced_quick(braced_top: tuple[Braced, ...]) -> tuple[Solved, ...]:
+    """The top solved on coarse triangles: a first answer, and what tells how far off the finer one may be.
+
+    Method: triangles of 14 mm.
+    Source: common practice in such calculations: two meshes.
+    """
+    return tuple(solved(each, QUICK) for each in braced_top)
+
+
+def braced_final(braced_top: tuple[Braced, ...]) -> tuple[Solved, ...]:
+    """The top solved on the triangles that answers are given by.
+
+    Method: triangles of 10 mm; held against solid elements.
+    Source: common practice in such calculations.
+    """
+    return tuple(solved(each, FINAL) for each in braced_top)

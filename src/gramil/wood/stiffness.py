@@ -1,0 +1,26 @@
+"""How a wood's stiffness goes with its moisture: stiffer when dry, weaker when damp.
+
+The Wood Handbook's relation P = P12 (P12 / Pg)^((12 - M) / (Mp - 12)), chapter 5, for moistures from oven-dry to Mp;
+its ratios of the modulus at 12 % to the green one are from memory.
+"""
+
+import math
+
+from gramil.quantities import Percent, Ratio
+
+MEETS_GREEN = 25.0
+"""Mp: the moisture (%) from which on most woods are as weak as green."""
+OVER_GREEN = {"softwood": 1.25, "hardwood": 1.20}
+"""The modulus along the grain at 12 % over that of green wood: table 5-3, clear pieces, rounded, from memory."""
+
+
+def stiffness_share(moisture: Percent, like: Percent, group: str = "softwood") -> Ratio:
+    """The modulus at `moisture` over that at moisture `like`; beyond Mp a wood is as green. nan for what is not known.
+
+    Group "dense hardwood" goes as hardwood.
+    """
+    if math.isnan(moisture) or math.isnan(like):
+        return math.nan
+    ratio = OVER_GREEN["softwood" if group == "softwood" else "hardwood"]
+    wet, usual = (min(max(each, 0.0), MEETS_GREEN) for each in (moisture, like))
+    return float(ratio ** ((usual - wet) / (MEETS_GREEN - 12.0)))

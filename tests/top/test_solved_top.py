@@ -1,0 +1,140 @@
+"""A described instrument's top as a plate: what it is made of, what the strings do to it, and what a shaving does.
+
+Whether the plate itself is solved rightly is asked in `tests/published/test_tops_as_solids.py`; here, whether the plate
+is the one that is described, and what is promised comes true.
+"""
+
+import math
+from dataclasses import replace
+
+import numpy as np
+import pytest
+from tests.published.solids.described import described
+from tests.top_of_tarn import top_of_tarn
+
+from gramil import names as n
+from gramil.faults import MakersFault
+from gramil.formatter import formatter_of
+from gramil.physics.plates.lines import area_of
+from gramil.prints.solved import with_top
+from gramil.prints.top_rows import picture_words
+from gramil.top.advice import Asked, advised, raised
+from gramil.top.derivatives import room_of
+
+ONCE = "elastic, at once, on a rigid rim"
+
+
+def test_the_plate_is_the_one_that_was_written_down_for_the_solids() -> None:
+    """*Tarn* as it was drawn for CalculiX by hand, before the program made its own plate of it."""
+    own, by_hand = top_of_tarn()[n.braced_top][0], described("tarn")
+    assert abs(area_of(own.plate.outline)) == pytest.approx(abs(area_of(by_hand.plate.outline)), rel=1e-4)
+    assert own.plate.thickness == by_hand.plate.thickness
+    assert [each.name for each in own.bars] == [each.name for each in by_hand.bars]
+    for one, other in zip(own.bars, by_hand.bars, strict=True):
+        assert one.start == pytest.approx(other.start, abs=0.06)
+        assert one.stop == pytest.approx(other.stop, abs=0.06)
+        assert (one.width, len(one.gaps)) == (other.width, len(other.gaps))
+        assert one.height == pytest.approx(other.height, abs=1e-3)
+    for one, other in zip(own.blocks, by_hand.blocks, strict=True):
+        assert abs(area_of(one.ring)) == pytest.approx(abs(area_of(other.ring)), rel=1e-6)
+
+
+def test_the_load_is_that_of_the_strings() -> None:
+    figures = top_of_tarn()
+    pulls = figures[n.braced_top][0].pulls
+    assert -sum(each.force[0] for each in pulls) == pytest.approx(figures[n.string_pull_total])
+    assert -sum(each.couple[1] for each in pulls) / 1000 == pytest.approx(figures[n.bridge_torque])
+    assert [each.ring[:, 1].mean() for each in pulls] == pytest.approx(figures[n.string_y_bridge].tolist(), abs=1e-6)
+
+
+def test_half_the_pull_turns_the_bridge_half_as_far() -> None:
+    top = top_of_tarn()[n.braced_quick][0]
+    halves = tuple(
+        replace(each, force=(each.force[0] / 2, 0.0, 0.0), couple=(0.0, each.couple[1] / 2))
+        for each in top.braced.pulls
+    )
+    half = replace(top, braced=replace(top.braced, pulls=halves))
+    assert half.moved.turn == pytest.approx(top.moved.turn / 2, rel=1e-9)
+
+
+def test_stiffer_wood_turns_less_by_as_much() -> None:
+    """With every wood stiffer by a quarter, all movements are a quarter of themselves fewer over five."""
+    figures, stiff = top_of_tarn(), ("longitudinal", "radial", "tangential", "shear_lr", "shear_lt", "shear_rt")
+    woods = (n.timber_top, n.timber_braces, n.timber_bridge, n.timber_bridge_plate)
+    changed = {
+        each.address: replace(
+            figures[each],
+            timber=replace(
+                figures[each].timber, **{name: 1.25 * getattr(figures[each].timber, name) for name in stiff}
+            ),
+        )
+        for each in woods
+    }
+    stiffer = figures.with_base({**figures.base, **changed})
+    old, new = figures[n.braced_quick][0], stiffer[n.braced_quick][0]
+    assert new.moved.turn == pytest.approx(old.moved.turn / 1.25, rel=1e-6)
+    assert new.modes.frequencies == pytest.approx(old.modes.frequencies * math.sqrt(1.25), rel=1e-4)
+
+
+def test_advice_gives_what_it_promised() -> None:
+    """Solved again by itself, braces as advised, the bridge turns as far as asked: within 5 % of the change."""
+    top, changes = top_of_tarn()[n.braced_final][0], top_of_tarn()[n.shaving_changes][0]
+    wanted = top.moved.turn - math.radians(0.1)
+    legs = ("X treble", "X bass")
+    advice = advised(top, changes, legs, Asked(turn=wanted))
+    assert advice.off < 0
+    found = raised(top, legs, -advice.off).moved.turn
+    assert found - top.moved.turn == pytest.approx(wanted - top.moved.turn, rel=0.05)
+    assert advice.reached
+
+
+def test_never_more_than_the_brace_still_has() -> None:
+    top, changes = top_of_tarn()[n.braced_final][0], top_of_tarn()[n.shaving_changes][0]
+    bar = next(each for each in top.braced.bars if each.name == "tone bar 2")
+    advice = advised(top, changes, ("tone bar 2",), Asked(turn=math.radians(3.0)))
+    assert advice.off == pytest.approx(room_of(bar))
+    assert room_of(bar) == pytest.approx(9.0 - 2.5, abs=1e-6)  # its height less that of its ends, as described
+    assert not advice.reached
+    assert any("not reached" in line for line in advice.warnings)
+    with pytest.raises(MakersFault, match="tone bar 1"):
+        advised(top, changes, ("tone bar 9",), Asked(turn=0.01))
+
+
+def test_what_is_said_wherever_it_is_shown() -> None:
+    assert top_of_tarn()[n.pulled_said] == ONCE
+
+
+def test_a_mode_in_words() -> None:
+    """The first mode moves all one way, with no line at rest; its belly lies near the bridge, on the centreline."""
+    figures = top_of_tarn()
+    picture = figures[n.mode_pictures][0]
+    words = picture_words(picture, formatter_of(figures))
+    assert words.startswith("one part moves, no line at rest: up 100% at ")
+    assert words.endswith("on the centreline")
+    bridge = figures[n.braced_top][0]
+    assert bridge.front - 20 < picture.bellies[0].x < bridge.back + 20
+
+
+def test_box_and_top_together_keep_their_sums() -> None:
+    """Christensen and Vistisen's identities, with the mode that displaces most air."""
+    pair, first = top_of_tarn()[n.mode_with_air][0], top_of_tarn()[n.mode_list][0].hertz
+    assert pair.lower * pair.upper == pytest.approx(pair.box * first)
+    assert pair.box == pytest.approx(top_of_tarn()[n.body_air_rigid], rel=1e-9)
+
+
+def test_a_board_without_a_body_has_no_top() -> None:
+    figures = top_of_tarn()
+    bodiless = figures.with_base({**figures.base, n.body_outlines.address: ()})
+    assert bodiless[n.braced_top] == ()
+    assert math.isnan(bodiless[n.pulled_turn])
+    assert "No body" in str(bodiless[n.setup_voice_top].closed)
+    assert {each.severity for each in bodiless[n.finding_top_turn]} == {"not judged"}
+
+
+def test_the_rest_of_the_graph_does_without_it() -> None:
+    figures = top_of_tarn()
+    plain = figures.graph.hung_from(["braced_top"])
+    assert plain
+    assert all(figures.graph.dimensions[name].function.__module__.startswith("gramil.top.") for name in plain)
+    assert with_top(figures).graph is figures.graph
+    assert np.isfinite(figures[n.pulled_turn_within])

@@ -1,0 +1,16 @@
+"""*Tarn*'s solved top, worked out once for all tests that ask for it."""
+
+from functools import cache
+from importlib.resources import files
+
+from gramil.graph import Figures
+from gramil.prints.solved import with_top
+from gramil.prints.whole import figures_of_files
+
+EXAMPLES = files("gramil") / "data" / "examples"
+
+
+@cache
+def top_of_tarn() -> Figures:
+    """The figures of *Tarn* in the demonstration shop, with those of its top."""
+    return with_top(figures_of_files(str(EXAMPLES / "tarn.toml"), str(EXAMPLES / "shop.toml")))
