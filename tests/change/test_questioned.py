@@ -133,7 +133,22 @@ def test_a_whole_column_in_the_other_unit_is_one_question(example: Example) -> N
         assert str(fault).startswith("slots.csv: 19 readings are off in one way, such as fret_position[1]: ")
         assert f"were {meant} meant?" in str(fault)
         assert str(fault).endswith("Nothing was written.")
+        assert meaning(asked[0], many=True) == "If they stand, fret slots cut: lost. Begin a new board."
+        assert "If they stand, fret slots cut: lost." in str(fault)
     assert not questions(figures, column(figures, 1.0005)), "0.2 mm at the last fret"
+
+
+def test_a_slot_that_is_far_off_alone_is_filled_and_cut_anew(example: Example) -> None:
+    """What a reading would mean is told of the work that it is read of: slots that are cut hold no frets yet."""
+    figures = example("tarn")
+    readings = column(figures, 1.0)
+    (asked,) = questions(figures, [*readings[:7], replace(readings[7], value=readings[7].value + 10), *readings[8:]])
+    assert meaning(asked).startswith("If it stands, fret slots cut: rework. Fill that slot with a strip")
+
+
+def test_a_reading_of_a_set_up_is_judged_by_the_work_that_it_is_first_read_at(example: Example) -> None:
+    (asked,) = questions(example("tarn"), [Reading("action_wanted[1]", 0.5)])
+    assert meaning(asked).startswith("If it stands, saddle brought to its height: rework. Glue a slip")
 
 
 def test_many_readings_far_off_are_counted(example: Example) -> None:

@@ -57,14 +57,17 @@ class MeasuredAs:
     settles: tuple[tuple[str, str], ...]
 
 
-def verdict(held: OpenInstrument, wanted: Figures, address: str, written: str, formatter: Formatter) -> Verdict:
-    """How far a measurement is from what is wanted, in its unit and in cents."""
+def verdict(
+    held: OpenInstrument, wanted: Figures, address: str, written: str, formatter: Formatter, work: str = ""
+) -> Verdict:
+    """How far a measurement is from what is wanted, in its unit and in cents; `work` is the operation it is read at."""
     try:
         unit = unit_to_measure(wanted, address)
         value = read_measured(bare(written), unit, formatter.first, address)
     except MakersFault as fault:
         return Verdict("", "", ". ".join(filter(None, (fault.faults[0].what, fault.faults[0].remedy))))
-    found = questions(held.figures, [Reading(address, value, with_unit(bare(written), unit, formatter.first))])
+    reading = Reading(address, value, with_unit(bare(written), unit, formatter.first), of=work)
+    found = questions(held.figures, [reading])
     said = next((doubt_of(each, formatter.first).text for each in found), "")
     return Verdict(off_text(wanted, address, value, formatter), _near(wanted, address, value), asked=said)
 

@@ -45,12 +45,16 @@ Slip = Literal["millimetres", "inches", "point", "far"]
 
 @dataclass(frozen=True)
 class Reading:
-    """One reading: the address of its figure, its value, the text as it was written, and its line in the file."""
+    """One reading: the address of its figure, its value, the text as it was written, and its line in the file.
+
+    `of` is the operation whose work it is a reading of, where that is known.
+    """
 
     address: str
     value: float
     written: str = ""
     line: int | None = None
+    of: str = ""
 
 
 @dataclass(frozen=True)
@@ -78,24 +82,35 @@ def questions(
     That is the sheet of `operation`, the work at which they were read (else of the work that the figure belongs to),
     with all earlier readings. `work` is the list of operations, the usual one where none is given.
     """
-    return tuple(_questions(figures, readings, operation, work or usual_work()))
-
-
-def _questions(figures: Figures, readings: Iterable[Reading], operation: str, work: Work) -> Iterator[Question]:
     drawn = replace(figures, pins={}, known={}) if figures.pins else figures
+    asked = tuple(_asked(figures, readings, operation, work or usual_work()))
+    alike: dict[tuple[str, str], list[Reading]] = {}
+    for each in asked:
+        alike.setdefault(_read_at(each.reading, operation), []).append(each.reading)
+    stands = {key: _stands(figures, drawn, readings, *key) for key, readings in alike.items()}
+    return tuple(replace(each, stands=stands[_read_at(each.reading, operation)]) for each in asked)
+
+
+def _read_at(reading: Reading, operation: str) -> tuple[str, str]:
+    """The figure of a reading, and the operation at which it was read, if that is known."""
+    return figure_of(reading.address), operation or reading.of
+
+
+def _asked(figures: Figures, readings: Iterable[Reading], operation: str, work: Work) -> Iterator[Question]:
+    """The questions, without what they would mean."""
     sheets: dict[str, Figures] = {}
     for each in readings:
-        at = read_at(each.address, operation, figures, work) if figures.pins else ""
+        at = read_at(each.address, operation or each.of, figures, work) if figures.pins else ""
         if at not in sheets:
             sheets[at] = wanted_for(at, figures, work)
         asked = question(
             each,
             float(sheets[at].at(each.address)),
-            drawn.unit_at(each.address) or "",
+            figures.unit_at(each.address) or "",
             tolerance_of(each.address).near(lambda name: float(figures[limit_ref(name)])),
         )
         if asked is not None:
-            yield replace(asked, stands=_stands(figures, drawn, each, operation))
+            yield asked
 
 
 def question(reading: Reading, wanted: float, unit: str, near: float | None) -> Question | None:
@@ -129,24 +144,29 @@ def _about(times: float, ratio: float, within: float) -> bool:
     return abs(times / ratio - 1) <= within
 
 
-def _stands(figures: Figures, drawn: Figures, reading: Reading, operation: str) -> tuple[Judged, ...]:
-    """What would no longer be right if a reading is true: at its operation, else the worst at those it belongs to."""
-    made = replace(figures, pins={**figures.pins, reading.address: Pin(reading.value, "")}, known={})
-    try:
-        with np.errstate(all="ignore"):
-            judged = judge(dict.fromkeys(_of(reading.address, operation), made), drawn)
-    except (ArithmeticError, ValueError):  # for example a board that takes no wire, or a side of no thickness
-        return ()
-    found = [each for each in judged if each.standing != "still right"]
-    own = [each for each in found if figure_of(each.address) == figure_of(reading.address)]
-    return tuple((own or found)[:1])
+def _stands(
+    figures: Figures, drawn: Figures, readings: Sequence[Reading], figure: str, operation: str
+) -> tuple[Judged, ...]:
+    """What would no longer be right if readings of one figure are all true: at their operation, else at the first of
+    those that fix it.
+    """
+    made = replace(figures, pins={**figures.pins, **{each.address: Pin(each.value, "") for each in readings}}, known={})
+    for name in _of(figure, operation):
+        try:
+            with np.errstate(all="ignore"):
+                judged = judge({name: made}, drawn)
+        except (ArithmeticError, ValueError):  # for example a board that takes no wire, or a side of no thickness
+            return ()
+        if found := [each for each in judged if each.standing != "still right"]:
+            return tuple([each for each in found if figure_of(each.address) == figure][:1] or found[:1])
+    return ()
 
 
-def _of(address: str, operation: str) -> tuple[str, ...]:
+def _of(figure: str, operation: str) -> tuple[str, ...]:
     known = operations()
     if operation in known:
         return (operation,)
-    return tuple(name for name, each in known.items() if any(one.figure == figure_of(address) for one in each.fixes))
+    return tuple(name for name, each in known.items() if any(one.figure == figure for one in each.fixes))
 
 
 def sentence(asked: Question, unit: LengthUnit) -> str:
@@ -167,12 +187,14 @@ def _likely(asked: Question, off: float, unit: LengthUnit) -> str:
     )
 
 
-def meaning(asked: Question) -> str:
-    """What a reading means if it is true, if an operation fixes the figure or one cause explains all; else empty."""
+def meaning(asked: Question, *, many: bool = False) -> str:
+    """What a reading (or `many` of one figure) means if it is true, if an operation fixes the figure or one cause
+    explains all; else empty.
+    """
     if asked.together:
         return f"If they stand: {asked.together}"
     said = (f"{each.what}: {each.standing}. {each.remedy}".strip() for each in asked.stands)
-    return "".join(f"If it stands, {each}" for each in said)
+    return "".join(f"If {'they stand' if many else 'it stands'}, {each}" for each in said)
 
 
 def _shown(value: float, asked: Question, unit: LengthUnit) -> str:
@@ -197,7 +219,7 @@ def _of_slip(found: Sequence[Question], slip: Slip, unit: LengthUnit) -> Iterato
     first = group[0]
     if (first.together or slip in ("millimetres", "inches")) and len(group) > 1:
         what = f"{len(group)} readings are off in one way, such as {first.reading.address}: {sentence(first, unit)}"
-        yield Fault(first.reading.line, "", what, meaning(first))
+        yield Fault(first.reading.line, "", what, meaning(first, many=True))
         return
     for each in group[:LISTED]:
         yield Fault(each.reading.line, each.reading.address, sentence(each, unit), meaning(each))

@@ -23,6 +23,8 @@ from gramil.quantities import Cents, Count, Mm
 
 READING = 0.01
 """How finely a caliper reads, in mm."""
+SLOTTED = "slotted"
+"""The operation that such readings judge."""
 Verdict = Literal["good", "look again", "recut"]
 
 
@@ -111,7 +113,7 @@ def _slots(figures: Figures, frets: FloatArray, **columns: FloatArray) -> tuple[
 
 def as_readings(found: SlotsReadback) -> list[Reading]:
     """Caliper readings of slots as readings to be questioned."""
-    return [Reading(n.fret_position[each.fret].address, each.measured) for each in found.slots]
+    return [Reading(n.fret_position[each.fret].address, each.measured, of=SLOTTED) for each in found.slots]
 
 
 def _cause(frets: FloatArray, wanted: FloatArray, error: FloatArray, counted: NDArray[np.bool_], scale: Mm) -> Cause:

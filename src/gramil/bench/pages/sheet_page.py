@@ -308,6 +308,7 @@ def verdict_part(request: PageRequest, open_instruments: OpenInstruments) -> Res
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
     address, written = request.one("at"), request.one(MEASURED + request.one("at"))
-    wanted = wanted_at(request.one("work"), held.figures, work)
-    found = verdict(held, wanted, address, written, formatter_for(request.session, wanted)) if written else None
+    at = request.one("work")
+    wanted = wanted_at(at, held.figures, work)
+    found = verdict(held, wanted, address, written, formatter_for(request.session, wanted), at) if written else None
     return HTMLResponse(render("verdict.html", verdict=found))
