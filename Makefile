@@ -65,7 +65,7 @@ names: $(VENV)/.installed
 fonts: $(VENV)/.installed
 	$(BIN)/python tools/web_fonts.py
 
-rename: $(VENV)/.installed
+rename: $(VENV)/.tests-installed
 	$(BIN)/python tools/rename.py "$(OLD)" "$(NEW)"
 	$(BIN)/python tools/names.py
 

@@ -23,6 +23,7 @@ WHOLE = (
 def house(tmp_path: Path) -> Path:
     for name in ("src", "tools", "docs", "tests"):
         shutil.copytree(ROOT / name, tmp_path / name, ignore=shutil.ignore_patterns("__pycache__", "*.egg-info"))
+    shutil.copy(ROOT / "pyproject.toml", tmp_path)
     for command in (["git", "init", "-q"], ["git", "add", "-A"]):
         subprocess.run(command, cwd=tmp_path, check=True)
     return tmp_path
@@ -42,6 +43,10 @@ def test_a_dimension_is_renamed_everywhere(house: Path) -> None:
     old = re.compile(r"(?<![A-Za-z0-9_])slot_need(?![A-Za-z0-9_])")
     assert not [path for path in (house / "src").rglob("*.*ml") if old.search(path.read_text(encoding="utf-8"))]
     assert not [path for path in (house / "src").rglob("*.py") if old.search(path.read_text(encoding="utf-8"))]
+    assert run(house, "-m", "ruff", "format", "--check", "--no-cache", "src", "tests").returncode == 0
+    left = run(house, "-m", "ruff", "check", "--no-cache", "--output-format", "concise", "src", "tests").stdout
+    lines = [line for line in left.splitlines() if line.startswith(("src/", "tests/"))]
+    assert sorted(lines) == sorted(line[9:] for line in done.stdout.splitlines() if line.startswith("by hand: "))
 
 
 @pytest.mark.parametrize(
