@@ -163,7 +163,7 @@ def _with_pieces(
         elif row.piece in lost and row.piece and not _lost(found.get(name)):
             yield Judged(name, row.what, "lost", "", "", "", _anew(row), piece=pieces()[row.piece].what, along=True)
         elif (gone := _gone(row, lost, made[name], wanted)) and not _lost(found.get(name)):
-            yield Judged(name, row.what, "rework", "", "", "", row.parted, f"{pieces()[gone].what} is lost")
+            yield Judged(name, row.what, "rework", "", "", "", row.parted, f"{pieces()[gone].is_} lost")
         elif name in found:
             yield found[name]
 

@@ -2,7 +2,7 @@
 
 import math
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, cached_property
 from importlib.resources import files
@@ -20,10 +20,10 @@ class Fixed:
 
     `more` mends what is too small, as far as `more_within`, `less` what is too large; without one it is lost. `single`
     mends up to `few` rows that are off, `other` a different number of rows or a different choice. For records, the
-    figure is `field` of those that `of` describes. Under or over the figures `lost_under` and `lost_over`
-    nothing helps. For a `tool` only the reading is judged: what is cut stays cut when the shop's tool
-    changes. A reading
-    `settles` the description's key of that name, `brace.height` of the brace that was read: `settled.py`.
+    figure is `field` of those that `of` describes, but for those that say nothing (`unless`). Under or over the figures
+    `lost_under` and `lost_over` nothing helps. For a `tool` only the reading is judged: what is cut stays cut when the
+    shop's tool changes. A reading `settles` the description's key of that name, `brace.height` of the brace that was
+    read: `settled.py`.
     """
 
     figure: str
@@ -33,6 +33,7 @@ class Fixed:
     less: str = ""
     field: str = ""
     of: Mapping[str, str] | None = None
+    unless: Mapping[str, Sequence[str]] | None = None
     play_over: Play | None = None
     more_within: float = math.inf
     less_within: float = math.inf
@@ -79,6 +80,11 @@ class Piece:
     what: str
     anew: str
     wood: tuple[str, ...] = ()
+
+    @property
+    def is_(self) -> str:
+        """The piece with its verb: `the neck is`, `the sides are`."""
+        return f"{self.what} {'are' if self.what.endswith('s') else 'is'}"
 
 
 @cache

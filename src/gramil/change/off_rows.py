@@ -81,7 +81,7 @@ def _rows(fixed: Fixed, figures: Figures, value: Any) -> Iterator[tuple[str, str
     """Address, place and value of every row."""
     if isinstance(value, tuple):
         for number, each in enumerate(value, 1):
-            if all(getattr(each, key) == wanted for key, wanted in (fixed.of or {}).items()):
+            if _is_meant(fixed, each):
                 address = f"{fixed.figure}[{member_label(number, each)}].{fixed.field}"
                 yield address, str(getattr(each, "name", number)), _plain(getattr(each, fixed.field))
     elif fixed.field:
@@ -92,6 +92,13 @@ def _rows(fixed: Fixed, figures: Figures, value: Any) -> Iterator[tuple[str, str
             named = [row + (axis == "string") for row, axis in zip(index, axes, strict=True)]
             address = f"{fixed.figure}[{', '.join(map(str, named))}]" if named else fixed.figure
             yield address, _place(axes, named), float(each)
+
+
+def _is_meant(fixed: Fixed, record: Any) -> bool:
+    """Whether a record is one of those that are judged, and says anything."""
+    return all(getattr(record, key) == wanted for key, wanted in (fixed.of or {}).items()) and not any(
+        getattr(record, key) in values for key, values in (fixed.unless or {}).items()
+    )
 
 
 def _plain(value: Any) -> Value:

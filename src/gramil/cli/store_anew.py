@@ -46,7 +46,7 @@ def anew(store: Path, name: str, piece: str, keep: str | None, size: str | None,
         gone = pieces_used(opened, owner, [each.operation for each in work_on(opened, owner.id, piece)])
         works = begin_anew(opened, owner, piece, Hand(moment_of(at)), kept=kept)
     told = ", ".join(operations()[each.operation].what for each in works)
-    click.echo(f"{owner.name}: {pieces()[piece].what} is begun anew. Open again: {told}.")
+    click.echo(f"{owner.name}: {pieces()[piece].is_} begun anew. Open again: {told}.")
     if gone:
         click.echo(f"Written off: {', '.join(each.name for each in gone)}.")
     click.echo("The old piece is written off." if keep is None else f"Kept in stock: {keep}.")
