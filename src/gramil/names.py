@@ -253,6 +253,7 @@ if TYPE_CHECKING:
     from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
+    from gramil.parts.hands import Handed
     from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit
     from gramil.parts.relief import PulledNeck
     from gramil.physics.compensation import Freedom, SetBacks
@@ -337,6 +338,7 @@ if TYPE_CHECKING:
     from gramil.parts import channels as part_channels
     from gramil.parts import dome_year as part_dome_year
     from gramil.parts import features as part_features
+    from gramil.parts import hands as part_hands
     from gramil.parts import head as part_head
     from gramil.parts import heights as part_heights
     from gramil.parts import intonation as part_intonation
@@ -814,6 +816,10 @@ if TYPE_CHECKING:
         name: Ref[str]
         held_to: Ref[str]
         along: Ref[Mm]
+
+    class HandedRef(Ref[Handed]):
+        name: Ref[str]
+        hand: Ref[str]
 
     class RunRef(Ref[Run]):
         points: Members[Ref[Any], Any]
@@ -2065,6 +2071,9 @@ if TYPE_CHECKING:
 
     # parts/features.py
     feature_list: Members[FeatureRef, Feature] = of(part_features.feature_list)
+
+    # parts/hands.py
+    hand_list: Members[HandedRef, Handed] = of(part_hands.hand_list)
 
     # parts/head.py
     head_outline: RunRef = of(part_head.head_outline)
