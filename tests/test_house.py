@@ -30,6 +30,7 @@ FLOORS = {
     "findings": 4, "setups": 4, "drawings": 4, "air": 4,
     "parts": 3, "store": 3,
     "description": 2,
+    "photographs": 1.5,
     "shapes": 1, "physics": 1, "wood": 1,
 }  # fmt: skip
 """Floor of each room."""
@@ -47,7 +48,7 @@ SHARED_NOUNS = {"finding_", "drawing_", "piece_", "setup_"}
 """Leading nouns that a whole room owns together."""
 TWO_HOMES = {"string_": ["gramil.parts.string_lines", "gramil.parts.tension"]}
 """A noun in two modules: where the strings run, and what they pull."""
-PLAIN = ("shapes", "physics", "wood")
+PLAIN = ("photographs", "shapes", "physics", "wood")
 """Rooms that know no word of guitars."""
 TRADE = re.compile(r"\b(guitars?|frets?|fretboards?|fingerboards?)\b", re.IGNORECASE)
 SOURCE_KEYS = {"author", "title", "year", "flag"}

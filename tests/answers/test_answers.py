@@ -13,6 +13,7 @@ from gramil.answers.schemas import ANSWERS, answer_schema
 
 from ..conftest import EXAMPLES
 from ..in_process import gramil
+from ..photographs.rendered import Scene, body, strips_round
 
 SHOP = ("--shop", "shop.toml")
 AT = "2026-01-19T09:00"
@@ -28,6 +29,7 @@ ASKED = {
     "readback slots": ("readback", "slots", "tarn.toml", "slots.csv", *SHOP),
     "ready": ("ready", "tarn.toml", *SHOP, "--now", AT),
     "shift": ("shift", "tarn.toml", *SHOP, "--set", "scale.length=632 mm"),
+    "trace": ("trace", "plan.jpg", "--points", "outline.csv"),
     "turn": ("turn", "board.thickness", "tarn.toml", *SHOP, "--until", "slot_left_least[19]=3.2 mm"),
     "weeks": ("weeks", "tarn.toml", *SHOP, "--at", AT, "--weeks", "1"),
     "why": ("why", "slot_depth_setting", "tarn.toml", *SHOP),
@@ -43,6 +45,10 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
         shutil.copy(file, folder)
     (folder / "slots.csv").write_text("fret,position\n1,35.4\n2,68.8\n3,100.3\n12,315.1\n", encoding="utf-8")
     (folder / "set-up.csv").write_text("string,what,value\n1,cents@12,4\n6,cents@12,6\n,relief,0.2\n", encoding="utf-8")
+    scene = Scene(strips_round(), ((body(), 0.5),), size=(1500, 1125), focal=1350.0)
+    (folder / "plan.jpg").write_bytes(scene.jpeg())
+    places = "".join(f"{x:.1f},{y:.1f}\n" for x, y in scene.seen(body(24)).tolist())
+    (folder / "outline.csv").write_text(f"x,y\n{places}", encoding="utf-8")
     return folder
 
 

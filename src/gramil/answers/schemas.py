@@ -13,6 +13,7 @@ from gramil.answers.changes import ShiftTold, Turn
 from gramil.answers.figures import Dims, Why
 from gramil.answers.readings import SetUpRead, SlotsRead
 from gramil.answers.top import TopTold
+from gramil.answers.traced import Trace
 from gramil.answers.verdicts import Check
 from gramil.answers.wood import Match, Wood, Woods
 from gramil.answers.work import CostTold, Now, Weeks
@@ -31,6 +32,7 @@ ANSWERS: Mapping[str, Any] = {
     "ready": Ready,
     "shift": ShiftTold,
     "top": TopTold,
+    "trace": Trace,
     "turn": Turn,
     "weeks": Weeks,
     "why": Why,

@@ -39,6 +39,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "cost": ("gramil.cli.cost", "Hours and materials of an instrument, a plain total, a quote sheet."),
     "sheet": ("gramil.cli.sheet", "The set-up sheet of one operation."),
     "store": ("gramil.cli.store", "The shop's record in one file: make, fill, copy, prove, take back."),
+    "trace": ("gramil.cli.trace", "The body's outline from a photograph of its plan, or from a flat scan."),
     "schema": ("gramil.cli.schema", "Lay the schemas for editors and programs into a folder."),
     "show": ("gramil.cli.show", "Open a drawing, or what was made, in the viewer that the system has."),
     "follow": ("gramil.cli.follow", "Derive and draw again whenever a description is saved; say what moved."),

@@ -1,0 +1,45 @@
+"""What is printed to be laid round a plan: four loose strips of two tags each, or one frame of twelve.
+
+All in mm as it should come out of the printer; what the maker measured on the print scales it.
+"""
+
+import numpy as np
+
+from gramil.photographs.solving import Piece
+from gramil.photographs.tags import corners
+from gramil.quantities import Mm
+
+TAG: Mm = 36.0
+"""Side of a tag."""
+APART: Mm = 220.0
+"""From the middle of a strip's one tag to that of its other: the bar that the maker measures."""
+STRIPS = 4
+IN_FRAME = tuple(range(8, 20))
+"""Numbers of the frame's tags, those of the strips being 0 to 7."""
+
+
+def strips(measured: Mm = APART) -> tuple[Piece, ...]:
+    """The four strips, `measured` long from middle to middle: strip i has the tags 2 i (left) and 2 i + 1."""
+    share = measured / APART
+    square, half = corners(TAG), np.array([APART / 2, 0.0])
+    return tuple(Piece({2 * each: (square - half) * share, 2 * each + 1: (square + half) * share}) for each in range(4))
+
+
+def frame_middles(width: Mm, height: Mm) -> dict[int, tuple[Mm, Mm]]:
+    """The middles of the frame's tags about its own middle, y up: four along top and bottom, two more up each side.
+
+    `width` and `height` are between the middles of the tags at its corners.
+    """
+    across = [width * (step / 3 - 0.5) for step in range(4)]
+    up = [height * (0.5 - step / 3) for step in (1, 2)]
+    places = [(x, height / 2) for x in across] + [(width / 2, y) for y in up]
+    places += [(-x, -y) for x, y in places]
+    return dict(zip(IN_FRAME, places, strict=True))
+
+
+def frame(width: Mm, height: Mm, measured: Mm | None = None) -> Piece:
+    """The frame as one piece; `measured` is what its width is on the print."""
+    share = (measured or width) / width
+    square = corners(TAG)
+    middles = frame_middles(width, height)
+    return Piece({number: (square + np.array(middle)) * share for number, middle in middles.items()})

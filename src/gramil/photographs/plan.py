@@ -1,0 +1,170 @@
+"""A plan traced from pictures: what the maker gives, and the outline that comes of it with how sure it is."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from math import hypot
+
+import numpy as np
+from numpy.typing import NDArray
+
+from gramil.decimals import fixed
+from gramil.faults import MakersFault
+from gramil.photographs.finding_tags import sampled
+from gramil.photographs.ground import (
+    KnownLength,
+    Photograph,
+    Scan,
+    Stretch,
+    photographs,
+    refuse_beyond,
+    scanned,
+    stretch_by,
+)
+from gramil.photographs.halves import FoundOutline, outline_of
+from gramil.photographs.ink import Followed, What, followed
+from gramil.photographs.picture_file import PictureRead
+from gramil.photographs.solving import Piece
+from gramil.photographs.surety import WAVING
+from gramil.quantities import Mm
+
+Array = NDArray[np.float64]
+FEWEST = 8
+"""Points on an outline: between fewer a smooth curve strays farther from the line than it is sought."""
+DOUBTFUL: Mm = 0.2
+"""Ink that scatters more about the smooth line than this is told."""
+
+
+@dataclass(frozen=True)
+class Laid:
+    """A point that the maker laid on a picture (the first is 0), in its pixels."""
+
+    x: float
+    y: float
+    picture: int = 0
+
+
+@dataclass(frozen=True)
+class Asked:
+    """What the maker gives: printed pieces as measured, how the paper waves, how high what is traced lies over the tags
+    (mm), known lengths of the plan on the first picture, and whether its line or an edge is traced.
+
+    Without `pieces` the picture is taken as a flat scan.
+    """
+
+    pieces: Sequence[Piece]
+    known: Sequence[KnownLength] = ()
+    waving: Mm = WAVING
+    height: Mm = 0.0
+    what: What = "line"
+
+
+@dataclass(frozen=True)
+class TracedPlan:
+    """The line in mm, the outline that it gives, and sentences that the maker should read."""
+
+    line: Followed
+    outline: FoundOutline
+    told: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Grounds:
+    """The pictures of one plan, each with its places in the same millimetres."""
+
+    each: tuple[Photograph | Scan, ...]
+
+    def light(self, places: Array) -> Array:
+        """The light at places (n, 2): of several pictures that one which sees a place most squarely."""
+        if len(self.each) == 1:
+            return sampled(self.each[0].grey, self.each[0].seen(places))
+        seen = [ground.seen(places) for ground in self.each]
+        slants = np.array([_slant(ground, pixels) for ground, pixels in zip(self.each, seen, strict=True)])
+        light = np.array([sampled(ground.grey, pixels) for ground, pixels in zip(self.each, seen, strict=True)])
+        return np.asarray(np.take_along_axis(light, slants.argmin(axis=0)[None], axis=0)[0])
+
+    def places(self, points: Sequence[Laid]) -> Array:
+        """Where points that were laid lie, mm. Raises MakersFault for a picture that there is not."""
+        out = np.empty((len(points), 2))
+        for row, point in enumerate(points):
+            if not 0 <= point.picture < len(self.each):
+                raise MakersFault.of(f"point {row + 1} lies on picture {point.picture + 1}, of {len(self.each)}")
+            out[row] = self.each[point.picture].on_plane(np.array([(point.x, point.y)]))[0]
+        return out
+
+    def unsure(self, places: Array) -> Array:
+        """One standard deviation of places (n), by the picture that knows each best."""
+        return np.asarray(np.min([ground.unsure(ground.seen(places)) for ground in self.each], axis=0))
+
+
+def _slant(ground: Photograph | Scan, pixels: Array) -> Array:
+    """How far from square places are seen; without end where they lie outside the picture."""
+    height, width = ground.grey.shape
+    inside = (pixels >= 0).all(axis=1) & (pixels[:, 0] <= width - 1) & (pixels[:, 1] <= height - 1)
+    slant = ground.camera.slant(pixels) if isinstance(ground, Photograph) else np.zeros(len(pixels))
+    return np.where(inside, slant, np.inf)
+
+
+def grounds(pictures: Sequence[PictureRead], asked: Asked) -> Grounds:
+    """The pictures with places. Raises MakersFault, each fault with what to do instead."""
+    if not asked.pieces:
+        if len(pictures) != 1:
+            raise MakersFault.of(
+                "a scan is one picture", remedy="Put its parts together first, or lay strips round the plan"
+            )
+        return Grounds((scanned(pictures[0], asked.known),))
+    found = photographs(pictures, asked.pieces, waving=asked.waving, height=asked.height)
+    stretch = _stretch(found[0], asked.known)
+    return Grounds(tuple(replace(each, stretch=stretch) for each in found))
+
+
+def _stretch(photograph: Photograph, known: Sequence[KnownLength]) -> Stretch:
+    """The plan's own stretch, none if no length of it is known."""
+    if not known:
+        return Stretch()
+    ends = np.array([end for each in known[:2] for end in (each.start, each.end)])
+    return stretch_by(known[:2], photograph.on_plane(ends))
+
+
+def traced(ground: Grounds, points: Sequence[Laid], what: What = "line") -> TracedPlan:
+    """The outline near points laid once round it. Raises MakersFault where it cannot be told."""
+    if len(points) < FEWEST:
+        raise MakersFault.of(f"{len(points)} points", f"an outline takes {FEWEST} at the least, better 20 to 24")
+    for number, each in enumerate(ground.each):
+        own = np.array([(point.x, point.y) for point in points if point.picture == number])
+        if isinstance(each, Photograph) and len(own):
+            refuse_beyond(each, own)
+    line = followed(ground.light, ground.places(points), what=what)
+    if not np.isfinite(line.scatter):
+        raise MakersFault.of(
+            "no line is found near the points", "within 6 mm of them nothing is dark", "Lay them on the line itself"
+        )
+    unsure = float(np.sqrt((ground.unsure(line.points) ** 2).mean()))
+    outline = outline_of(line.points, 2 * hypot(unsure, line.scatter / 3))
+    return TracedPlan(line, outline, (*_about(ground), *_doubts(line, outline)))
+
+
+def _about(ground: Grounds) -> tuple[str, ...]:
+    """What is told of the pictures, each sentence once."""
+    return tuple(dict.fromkeys(line for each in ground.each for line in each.told))
+
+
+def _doubts(line: Followed, outline: FoundOutline) -> list[str]:
+    """What is doubtful about the line, in sentences."""
+    told = []
+    if line.gaps:
+        places = ", ".join(f"({gap.middle[0]:.0f}, {gap.middle[1]:.0f})" for gap in line.gaps[:4])
+        told.append(f"No ink for over 15 mm at {places} mm: there the line is guessed between its neighbours")
+    for each in line.beside[:4]:
+        side = "left" if each.off > 0 else "right"
+        told.append(
+            f"Another line runs {fixed(abs(each.off), 1)} mm to the {side} near ({each.stretch.middle[0]:.0f}, "
+            f"{each.stretch.middle[1]:.0f}) mm, for {each.stretch.end - each.stretch.start:.0f} mm: "
+            "say which is meant by points that lie nearer to it"
+        )
+    if line.scatter > DOUBTFUL:
+        told.append(f"The ink scatters by {fixed(line.scatter, 2)} mm about a smooth line: look at the picture of it")
+    if outline.asymmetry > max(0.5, 2 * outline.unsure):
+        told.append(
+            f"The halves differ by {fixed(outline.asymmetry, 2)} mm: what is written lies half-way between them"
+        )
+    return told
