@@ -21,7 +21,7 @@ def believed_png(ground: Grounds, found: TracedPlan | None) -> bytes:
     """The picture as a PNG file: one pixel is the same length everywhere on it."""
     low, high = _reach(ground)
     scale = LONGEST / float((high - low).max())
-    width, height = (int(each) for each in np.ceil((high - low) * scale))
+    width, height = (int(each) for each in np.round((high - low) * scale))
     columns, rows = np.meshgrid(np.arange(width), np.arange(height))
     places = np.column_stack((low[0] + columns.ravel() / scale, high[1] - rows.ravel() / scale))
     light = np.concatenate([ground.light(part) for part in np.array_split(places, max(len(places) // 500_000, 1))])
