@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from gramil.faults import MakersFault
 from gramil.photographs.ground import KnownLength, Photograph
 from gramil.photographs.picture_file import PictureRead, read_picture
-from gramil.photographs.pieces import frame, frame_middles, strips
+from gramil.photographs.pieces import frame_middles, frame_piece, strips
 from gramil.photographs.plan import Asked, Grounds, Laid, TracedPlan, grounds, traced
 from gramil.photographs.surety import out_of_place
 
@@ -112,7 +112,7 @@ def test_a_tag_of_the_frame_that_lies_a_millimetre_off_is_named(moved: int) -> N
     middles = frame_middles(640.0, 480.0)
     tags = {number: (x + (moved == number), y, 0.0) for number, (x, y) in middles.items()}
     scene = replace(SMALL, tags=tags, lines=())
-    ground = grounds([PictureRead(scene.grey())], Asked((frame(640.0, 480.0),)))
+    ground = grounds([PictureRead(scene.grey())], Asked((frame_piece(640.0, 480.0),)))
     assert isinstance(ground.each[0], Photograph)
     assert out_of_place(ground.each[0].view.left_out)[:1] == (moved,)
     assert f"Tag {moved + 1} lies" in ground.each[0].told[0]

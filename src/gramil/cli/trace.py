@@ -33,13 +33,13 @@ class _Printed:
 
     def pieces(self) -> "tuple[Piece, ...]":
         """The printed pieces as they measure."""
-        from gramil.photographs.pieces import APART, frame, strips
+        from gramil.photographs.pieces import APART, frame_piece, strips
 
         measured = None if self.bar is None else size(self.bar, self.unit, "--bar")
         if self.frame is None:
             return strips(_near(measured or APART, APART))
         wide, tall = self.sides()
-        return (frame(wide, tall, _near(measured or wide, wide)),)
+        return (frame_piece(wide, tall, _near(measured or wide, wide)),)
 
     def sides(self) -> tuple[float, float]:
         """Width and height of the frame, mm."""

@@ -37,7 +37,7 @@ def frame_middles(width: Mm, height: Mm) -> dict[int, tuple[Mm, Mm]]:
     return dict(zip(IN_FRAME, places, strict=True))
 
 
-def frame(width: Mm, height: Mm, measured: Mm | None = None) -> Piece:
+def frame_piece(width: Mm, height: Mm, measured: Mm | None = None) -> Piece:
     """The frame as one piece; `measured` is what its width is on the print."""
     share = (measured or width) / width
     square = corners(TAG)
