@@ -170,7 +170,11 @@ def test_the_owners_page_says_sunk_in_words_and_what_is_not_known(
     moonwood = (
         braceless(text_of).replace('wood = "black locust"', 'wood = "bog oak"') + TOP + 'brace_wood = "moonwood"\n'
     )
-    assert derive_text(moonwood)["setup_owner_air"].closed  # nor does any source give how its board moves
+    unknown = derive_text(moonwood)  # nor does any source give how its board moves
+    assert not unknown["setup_owner_air"].closed, "its care, and who may be sensitive to it, are told all the same"
+    told = [Formatter(unknown).filled(each) for each in unknown["setup_owner_air"].notes]
+    assert any(each.startswith("No source gives how bog oak moves") for each in told)
+    assert any(each.startswith("Who is sensitive to wood") and "bog oak" in each for each in told)
     known = derive_text(moonwood.replace('wood = "bog oak"', 'wood = "persimmon"'))
     assert Formatter(known).filled(known["setup_owner_air"].figures[1].tolerance) == "top's dome not known"
     flat = TOP.replace('"15 ft"', '"flat"')

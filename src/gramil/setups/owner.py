@@ -7,7 +7,7 @@ from gramil import names as n
 from gramil.description.records import Stuff
 from gramil.quantities import Count, Mm, Percent, PerMm
 from gramil.reference import Ref, Text, says
-from gramil.setups.setup import BigFigure, Setup, Table, skipped
+from gramil.setups.setup import BigFigure, Setup, Table
 from gramil.wood.movement import outside
 
 OWNS = ("setup_",)
@@ -21,12 +21,6 @@ SKIN = says(
 )
 MOISTURES = (n.swell_moisture_dry, n.swell_moisture_made, n.swell_moisture_wet)
 """Those of `swell_moistures`."""
-NOTHING = says(
-    "No source gives how {} moves, nor all that the top's dome hangs on ({}, braces of {}): nothing can be said.",
-    n.board_wood,
-    n.top_wood,
-    n.top_brace_wood,
-)
 
 
 def setup_owner_air(
@@ -41,12 +35,12 @@ def setup_owner_air(
 ) -> Setup:
     """The air that it was made in, the driest and dampest reckoned with, and what it does in them.
 
+    Where no source gives what that is, its care and who may be sensitive to it are told all the same.
+
     Method: the movement of the board and of the top's dome between those airs; the rest is care.
     Source: common practice.
     """
     board, dome = not math.isnan(sprout_most), not math.isnan(dome_curvature_dry)
-    if not board and not dome and not across_unheld and not _protected(stuff_list):
-        return skipped("owner-air", TITLE, 900, NOTHING)
     carried = tuple(_carried_on(each) for each, found in zip(MOISTURES, swell_moistures, strict=True) if outside(found))
     return Setup(
         "owner-air",
