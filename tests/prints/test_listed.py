@@ -13,11 +13,15 @@ from gramil.wood.movement import CARRIED_ON
 
 NOT_THERE = {
     "tarn": ("head_roller_depth", "head_hole_to_face", "head_slots", "saw_deepening"),
-    "fell": ("head_roller_depth", "head_hole_to_face", "ledge_", "saw_deepening"),
-    "scree": ("head_roller_depth", "head_hole_to_face", "strip_", "channel_side_left", "body_air", "side_", "room_"),
+    "fell": ("head_roller_depth", "head_hole_to_face", "ledge_", "saw_deepening", "swell_step", "core_inset"),
+    "scree": (
+        *("head_roller_depth", "head_hole_to_face", "strip_", "channel_side_left", "body_air", "side_", "room_"),
+        "channel_edge",
+    ),
     "mere": (
         *("rod_", "relief_rod_moment", "neck_section_under_channel", "ledge_", "strip_", "channel_side_left"),
-        *("channel_list", "room_pins", "plate_"),
+        *("channel_list", "room_pins", "plate_", "channel_edge", "swell_step", "core_inset", "plank_ear"),
+        "neck_section_channel_depth",
     ),
 }
 """By example, how the names begin of what it has not: upright posts, no binding, no body described, no rod, no pins."""

@@ -2,23 +2,36 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from typing import Any
 
 from gramil import names as n
 from gramil.graph import Figures
 from gramil.prints.carried_on import carried_on
+from gramil.reference import Ref
 from gramil.rows import Heading, headings
 
 OF_A_ROD = (n.rod_corner, n.rod_over)
 """Figures with a row a fret that are of the truss rod's channel; without one they are no numbers."""
-OF_A_CHANNEL = (n.neck_section_under_channel,)
+OF_A_CHANNEL = (n.neck_section_channel_depth, n.neck_section_under_channel)
 """The same of any channel, a rod's or a bar's."""
+OF_THE_BOARD_S_BINDING = (n.core_inset, n.core_inset_across, n.swell_step_dry)
+"""Nothing on a board without one."""
 
 
 def there(figures: Figures, names: Iterable[str]) -> tuple[str, ...]:
-    """The names without those of a channel that does not exist."""
-    gone = {each.address for each in OF_A_ROD if figures[n.neck_rod] == "none"}
-    gone |= {each.address for each in OF_A_CHANNEL if figures[n.neck_section_channel_depth] == 0}
+    """The names without those of channels, bindings and ears that do not exist."""
+    gone = {each.address for missing, of_it in _missing(figures) if missing for each in of_it}
     return tuple(name for name in names if name not in gone)
+
+
+def _missing(figures: Figures) -> Iterator[tuple[bool, tuple[Ref[Any], ...]]]:
+    """Whether the instrument lacks a thing, and the figures that are of it."""
+    yield figures[n.neck_rod] == "none", OF_A_ROD
+    yield figures[n.neck_section_channel_depth] == 0, OF_A_CHANNEL
+    yield figures[n.core_inset] == 0, OF_THE_BOARD_S_BINDING
+    yield figures[n.channel_edge_top].reach == 0, (n.channel_edge_top,)
+    yield figures[n.channel_edge_back].reach == 0, (n.channel_edge_back,)
+    yield not figures[n.carve_ears], (n.plank_ear,)
 
 
 def headings_of(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:
