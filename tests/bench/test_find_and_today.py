@@ -18,6 +18,14 @@ KNOWN = (
 )
 
 
+def test_what_is_called_just_so_is_found_first(demo: httpx.Client) -> None:
+    """*Relief* is what the maker chose; a dozen figures that begin with the word had stood before it, and not it."""
+    page = demo.get("/find", params={"find": "relief"}).text
+    first = re.search(r'<ul class="links"><li><a href="([^"]+)"', page)[1]
+    assert first.endswith("/figure?at=heights_relief")
+    assert "stiffest 3" not in page, "what is no one figure is not shown as one"
+
+
 def test_little_words_fall_away_and_a_maker_s_word_is_the_program_s() -> None:
     assert asked_words("How thick is the top?") == ("thickness", "top")
     assert [each.address for each in matching("how thick is the top", KNOWN)] == ["/a"]

@@ -45,6 +45,11 @@ def test_the_drawing_follows_the_dark_and_forced_colours(browser, served: Served
                 wrong[look, path] = page.evaluate(INK)
             if look == "dark" and (found := faults(page)):
                 wrong[look, path] = found
+        page.goto("/instrument/1?fret=7")
+        page.emulate_media(media="print")
+        for kind in (".plan .sizes.main", ".plan .part-shape.under"):
+            assert page.locator(kind).first.evaluate("it => getComputedStyle(it).display") != "none", kind
+        page.emulate_media(media="screen")
         pressed, other = (page.locator(f"form.unit button[aria-pressed={state}]") for state in ("true", "false"))
         shades = [each.evaluate("each => getComputedStyle(each).backgroundColor") for each in (pressed, other)]
         assert shades[0] != shades[1], f"{look}: the pressed unit can be told"

@@ -1,75 +1,13 @@
-"""The shop's pages in a real browser: each at both widths with an accessibility engine, and what hands do there."""
+"""The shop's pages in a real browser: what hands do there."""
 
 import pytest
 
-from gramil.doorway.backup import backup
-from gramil.store.opening import open_store
-
 from .conftest import Served
-from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, phone, small_targets, wide
+from .test_in_chromium import answered, browser, faults, lay_out_demo, phone, small_targets, wide
 
 __all__ = ["browser", "phone", "wide"]  # they serve here as well
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
-
-PAGES = (
-    "/air/readings?place=cupboard",
-    "/record",
-    "/record?prove=1",
-    "/record/put-back",
-    "/record/put-back?copy=monday.gramil",
-    "/air/weighings?piece=top%201",
-    "/tools/form?kind=saw",
-    "/tools/form?kind=piece",
-    "/tools/form?item=1",
-    "/tools/remove?item=1",
-    "/if-glued",
-    "/if-glued?what=top&rh=80&instrument=1",
-    "/if-glued?what=board&rh=45",
-    "/instrument/1/cost?rate=40&materials=tuners+85",
-    "/instrument/1/files",
-    "/instrument/1/pack",
-    "/stock",
-    "/stock/form",
-    "/stock/form?blank=1",
-    "/stock/remove?blank=1",
-    "/new",
-    "/operations",
-    "/operations?for=1",
-    "/operations/remove?for=1",
-)
-
-
-def with_entries(page) -> list[str]:
-    """Pages that there are only once something was noted: a reading, a measurement, an operation done."""
-    page.goto("/instrument/1/operation/bound")
-    page.locator(".box input").first.fill("45.5")
-    with answered(page):
-        page.get_by_role("button", name="Done").click()
-    page.get_by_role("heading", name="Noted").wait_for()
-    page.get_by_text("Something written wrongly?").click()
-    found = [page.locator("a[href*='/measured/']").first.get_attribute("href")]
-    found.append(page.get_by_role("link", name="Not done after all?").get_attribute("href"))
-    page.goto("/air/readings?place=shop")
-    found.append(page.locator("a[href*='/air/reading?']").first.get_attribute("href"))
-    page.goto("/record")
-    found.append(page.get_by_role("link", name="Take back the last").get_attribute("href"))
-    return found
-
-
-@pytest.mark.parametrize("size", list(SIZES))
-def test_each_page_of_the_shop_can_be_used_by_everybody(request, served: Served, size: str) -> None:
-    page = request.getfixturevalue(size)
-    lay_out_demo(page)
-    with open_store(served.store) as store:
-        backup(store, served.store.with_name("monday.gramil"))
-    served.store.with_name("notes.gramil").write_text("no store")
-    wrong = {}
-    for path in (*with_entries(page), *PAGES):
-        page.goto(path)
-        wrong[path] = faults(page) + small_targets(page)
-    assert {path: lines for path, lines in wrong.items() if lines} == {}
-    assert page.wrong == []
 
 
 def test_a_slip_is_put_right_by_touch_and_taken_back(phone, served: Served) -> None:

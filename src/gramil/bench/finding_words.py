@@ -46,7 +46,9 @@ def _stem(word: str) -> str:
 
 
 def matching(asked: str, known: Iterable[Found], most: int = 12) -> tuple[Found, ...]:
-    """What has every word that was asked for, those that begin with it and those of fewest words first."""
+    """What has every word that was asked for: what is called just so first, then what begins with it, then what has
+    fewest words.
+    """
     wanted = asked_words(asked)
     if not wanted:
         return ()
@@ -55,9 +57,17 @@ def matching(asked: str, known: Iterable[Found], most: int = 12) -> tuple[Found,
     return tuple(each for _, each in hits[:most])
 
 
-def _score(wanted: tuple[str, ...], words: str) -> tuple[int, int] | None:
-    """How far from what was wanted, None for words that lack some of it: first words that begin otherwise."""
-    said = [_stem(each) for each in re.findall(r"[^\W_]+", words.lower())]
+def _score(wanted: tuple[str, ...], words: str) -> tuple[int, int, int] | None:
+    """How far from what was wanted, None for words that lack some of it; a name stands before a colon.
+
+    What is chosen is called by its table first (heights relief): that word need not be asked for.
+    """
+    said = _stems(words)
     if not all(any(each.startswith(word) for each in said) for word in wanted):
         return None
-    return (int(not said or not said[0].startswith(wanted)), len(said))
+    called = _stems(words.partition(":")[0])
+    return (int(wanted not in (called, called[1:])), int(not said or not said[0].startswith(wanted)), len(said))
+
+
+def _stems(words: str) -> tuple[str, ...]:
+    return tuple(_stem(each) for each in re.findall(r"[^\W_]+", words.lower()))

@@ -57,7 +57,7 @@
     const here = new URL(location.href);
     here.searchParams.delete("fret");
     here.searchParams.set("x", x.toFixed(4));
-    history.replaceState(null, "", here);
+    history.replaceState(history.state, "", here);
   }
 
   function dragged(start) {

@@ -187,7 +187,7 @@ window.drawing = (() => {
     const here = new URL(location.href);
     here.searchParams.delete("measure");
     for (const each of new URLSearchParams(document.getElementById("measured").dataset.query).getAll("measure")) here.searchParams.append("measure", each);
-    history.replaceState(null, "", here);
+    history.replaceState(history.state, "", here);
   }
 
   // What is shown and what is not, kept on this device.
