@@ -265,10 +265,10 @@ def _with_left_over(
     if not asked.left:
         return note(), []
     from gramil.acts.left_over import note_and_keep
-    from gramil.cli.store_anew import sizes
+    from gramil.shop.written_sizes import read_sizes
     from gramil.store.items import shop_unit
 
-    left = [sizes(text, shop_unit(store), "--left") for text in asked.left]
+    left = [read_sizes(text, shop_unit(store), "--left") for text in asked.left]
     used, kept = note_and_keep(store, what, Hand(asked.now), note, left)
     return used, [each.name for each in kept]
 

@@ -5,9 +5,6 @@ from pathlib import Path
 import click
 
 from gramil.cli.store_options import moment, moment_of
-from gramil.faults import MakersFault
-from gramil.measure import LengthUnit, read_length
-from gramil.quantities import Mm
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
 
@@ -36,13 +33,14 @@ def anew(store: Path, name: str, piece: str, keep: str | None, size: str | None,
     from gramil.change.made_rows import operations, pieces
     from gramil.shop.instruments import instrument
     from gramil.shop.stock import Blank
+    from gramil.shop.written_sizes import read_sizes
     from gramil.store.items import shop_unit
 
     if (keep is None) != (size is None):
         raise click.UsageError("an old piece that is kept has a name and its sizes: --keep and --size")
     with open_store(store) as opened:
         owner = instrument(opened, name)
-        kept = None if keep is None else Blank(keep, wood, *sizes(size or "", shop_unit(opened)))
+        kept = None if keep is None else Blank(keep, wood, *read_sizes(size or "", shop_unit(opened)))
         gone = pieces_used(opened, owner, [each.operation for each in work_on(opened, owner.id, piece)])
         works = begin_anew(opened, owner, piece, Hand(moment_of(at)), kept=kept)
     told = ", ".join(operations()[each.operation].what for each in works)
@@ -50,12 +48,3 @@ def anew(store: Path, name: str, piece: str, keep: str | None, size: str | None,
     if gone:
         click.echo(f"Written off: {', '.join(each.name for each in gone)}.")
     click.echo("The old piece is written off." if keep is None else f"Kept in stock: {keep}.")
-
-
-def sizes(text: str, unit: LengthUnit, option: str = "--size") -> tuple[Mm, Mm, Mm]:
-    """Length, width and thickness, written with an x between them. Raises MakersFault for any other form."""
-    parts = [part.strip() for part in text.replace("×", "x").split(" x ")]
-    if len(parts) != 3:
-        raise MakersFault.of(f'"{text}" are no sizes', remedy="write them like 410 x 60 x 6.2", where=option)
-    length, width, thickness = (read_length(part, unit) for part in parts)
-    return length, width, thickness

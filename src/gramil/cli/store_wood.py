@@ -5,9 +5,9 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.store_anew import sizes
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
+from gramil.shop.written_sizes import read_sizes
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
 
@@ -54,7 +54,7 @@ def split(store: Path, piece: str, parts: tuple[str, ...], at: str | None) -> No
 
     with open_store(store) as opened:
         unit = shop_unit(opened)
-        new = [Blank(name, "", *sizes(text, unit)) for name, text in _pairs(parts, "bridge=160 x 40 x 8")]
+        new = [Blank(name, "", *read_sizes(text, unit)) for name, text in _pairs(parts, "bridge=160 x 40 x 8")]
         wood.split(opened, blank_named(opened, piece), new, Hand(moment_of(at)))
     click.echo(f"{piece} is cut into {', '.join(each.name for each in new)}.")
 

@@ -10,6 +10,7 @@ from gramil.air.places import places
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.pages.correcting import Correction, asked_whether
+from gramil.bench.pages.stock_acts_page import PARTS_EXAMPLE
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.row_form import Entry
 from gramil.description.marks import bounds_of
@@ -97,7 +98,16 @@ def _form(
         faults=[each for each in faults if each.where not in words],
         count=len(faults),
         version=request.one("version", str(blank.version)),
+        named=named,
+        shop_unit=unit,
+        alike=[each for each in blanks(store) if each.id != blank.id and _sort(each) == _sort(blank)],
+        example=PARTS_EXAMPLE,
     )
+
+
+def _sort(blank: Blank) -> tuple[object, ...]:
+    """What makes two pieces alike, so that they can be counted together."""
+    return (blank.wood, blank.grain, blank.length, blank.width, blank.thickness)
 
 
 def keep_blank(request: PageRequest, _: OpenInstruments) -> Response:

@@ -23,7 +23,7 @@ from gramil.faults import MakersFault
 from gramil.formatter import shown
 from gramil.measure import LengthUnit
 from gramil.now.match import Matching, match
-from gramil.now.needs import fit, needs_of
+from gramil.now.needs import fit, kinds_made, needs_of
 from gramil.now.stock_on_hand import made_parts, stock_of_store
 from gramil.now.wood_on_hand import Sticks, sticks_for
 from gramil.shop.instruments import instruments
@@ -91,6 +91,7 @@ def stock_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
             for each in open_promises
         ],
         unit=unit,
+        kinds=kinds_made(),
     )
 
 

@@ -1,26 +1,30 @@
 """The weeks ahead over all open instruments: one pair of hands, jigs, cures, and the air to come."""
 
 from collections.abc import Mapping
-from datetime import date, timedelta
+from datetime import date, datetime, time, timedelta
 from itertools import groupby
 
 from starlette.responses import Response
 
 from gramil.bench.field_words import all_read
+from gramil.acts.plans import keep_week
 from gramil.bench.load_picture import letters_of, load_picture
 from gramil.bench.open_instruments import OpenInstruments
-from gramil.bench.page_request import PageRequest
+from gramil.bench.page_request import PageRequest, go
 from gramil.bench.stale_here import worked_out
 from gramil.faults import MakersFault
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
+from gramil.now.finishing import pace_of
 from gramil.now.hours import hours_in, read_hours
 from gramil.now.open_now import hours_text
 from gramil.now.outlook import Spell, typed_outlook
 from gramil.now.plan import Plan, greedy_plan
+from gramil.now.promised import promised
 from gramil.now.states import Bench, bench_of_store, rests_on
 from gramil.now.tasks import Weeks, weeks_of
 from gramil.shop.instruments import instruments
+from gramil.shop.kept_plans import kept_weeks, monday_of
 from gramil.shop.shop_in_store import shop_description
 from gramil.store.opening import Store
 
@@ -38,6 +42,8 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         asked = _asked_for(request)
         return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", faults=(), **asked)
     found = blocks(plan, weeks)
+    with request.keeping.opened() as store:
+        kept = kept_weeks(store)[::-1]
     days = [(day, list(group)) for day, group in groupby(found, key=lambda block: block.begins.date())]
     used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
     return request.page(
@@ -50,9 +56,23 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         as_if=_as_if(request, bench),
         hands=f"Hands: {used:.0f} of {hours_in(weeks.sessions):.0f} hours.",
         rests=rests_on(bench),
+        kept=kept,
         query=request.here.partition("?")[2],
         **_asked_for(request),
     )
+
+
+def keep_this_week(request: PageRequest, open_instruments: OpenInstruments) -> Response:
+    """Keep what this week can promise, to be held against what is done."""
+    given = _asked_for(request)
+    bench = _planned(request, open_instruments)[0]
+    if bench is not None:
+        until = datetime.combine(monday_of(request.now) + timedelta(days=7), time.min)
+        hours = read_hours(given["hours"], given["working"])
+        found = promised(bench.instruments, bench.shop, hours, until, pace=pace_of(bench.ratios))
+        with request.keeping.opened() as store:
+            keep_week(store, found.work, request.hand)
+    return go("/weeks#kept")
 
 
 def _hours_of(weeks: Weeks) -> dict[date, float]:
