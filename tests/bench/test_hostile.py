@@ -15,6 +15,8 @@ import pytest
 from gramil.bench.application import POSTS
 from gramil.bench.serving import configured, ready
 from gramil.doorway.verify import verify
+from gramil.shop.stock import blank_named
+from gramil.store.opening import open_store
 
 from .conftest import DAY, Served, post, serving, token_of
 from .crawling import forms_of_the_bench, pattern, sent
@@ -79,7 +81,8 @@ def lay_out_more(client: httpx.Client, store: Path) -> None:
     own = '[operation.x]\nwhat = "Try"\npart = "neck"\nhands = 1\n'
     assert post(client, "/operations", text=own).status_code == 200
     beam = {"name": "old beam", "wood": "persimmon", "length": "530", "width": "70", "thickness": "9", "count": "1"}
-    assert post(client, "/stock/form", **beam).status_code == 200
+    for name in ("old beam", "another like it"):  # two that are alike can be counted together
+        assert post(client, "/stock/form", **{**beam, "name": name}).status_code == 200
     assert post(client, "/stock/promise").status_code == 200
     assert post(client, "/air/weigh", piece="neck blank", mass="1412.5").status_code == 200
     store.with_name("copy.gramil").write_bytes(client.get("/record/copy").content)
@@ -96,7 +99,9 @@ def test_hostile_values_in_every_form(bench: Served, client: httpx.Client) -> No
 
     One is put only where the maker types, so that it comes further, the other in what a form hides, too.
     """
-    forms, token = forms_of_the_bench(client, BEGINNING), token_of(client.get("/"))
+    with open_store(bench.store) as store:
+        alike = f"/stock/form?blank={blank_named(store, 'another like it').id}"
+    forms, token = forms_of_the_bench(client, (alike, *BEGINNING)), token_of(client.get("/"))
     for number, form in enumerate(forms):
         for kept in (True, False) if form.hides else (True,):
             turn = number + 3 * kept
