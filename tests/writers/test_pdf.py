@@ -60,7 +60,7 @@ def characters(font):
 
 
 def bezier(p, q, r, s):
-    t = np.linspace(0, 1, 49)[1:, None]
+    t = np.linspace(0, 1, 97)[1:, None]
     return (1 - t) ** 3 * p + 3 * (1 - t) ** 2 * t * q + 3 * (1 - t) * t**2 * r + t**3 * s
 
 

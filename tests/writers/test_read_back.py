@@ -27,19 +27,25 @@ from tests.writers.test_pdf import read as read_pdf
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Polyline, Span
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.pack import PLANS
+from gramil.prints.papers import is_template
 from gramil.prints.whole import drawings_of
 from gramil.writers.dxf import dxf_bytes
 from gramil.writers.lettering import Lettering
-from gramil.writers.pdf import whole_pdf
+from gramil.writers.pdf import laid_out, templates_pdf, whole_pdf
 from gramil.writers.plain import Plain, has_place, plain
 from gramil.writers.spans import Resolve
 from gramil.writers.svg import svg_bytes
 
-MILLIONTH, PRINTED, ON_PAPER = 1e-6, 0.005, 0.002
-ON_ARC = 0.0045
-"""In mm: how far a point that was drawn may lie from the arc that stands for it, 0.004, and a reader's chord."""
+MILLIONTH, PRINTED = 1e-6, 0.005
+ON_ARC = 0.0035
+"""In mm: how far a point that was drawn may lie from the arc that stands for it, 0.003, and a reader's chord."""
 pytestmark = pytest.mark.slow
 NAMES = ["tarn", "fell", "scree", "mere"]
+CHORD = 0.05
+"""In mm: how far a chord in which a drawing gives a curve lies from it at the most."""
+EDGE, FOOT = 8.0, 26.0
+"""What a page keeps blank in mm, at each edge and at its foot."""
 
 
 @cache
@@ -261,7 +267,7 @@ def laid_on(corners: list[tuple[float, float]], runs: list[Any]) -> Any:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_svg_and_pdf(name: str) -> None:
-    """Everything drawn is in the SVG to 0.005 mm, and on a page as large as itself within 0.002 of that."""
+    """Everything drawn is in the SVG and on a page as large as itself to 0.005 mm."""
     _, text, drawings = drawn(name)
     for drawing in drawings:
         marks = plain(drawing, text)
@@ -272,4 +278,31 @@ def test_svg_and_pdf(name: str) -> None:
         if corners:
             runs = [shapely.LineString(run) for run in page.drawn if len(run) > 1]
             there = np.asarray(corners, dtype=float) - laid_on(corners, runs)
-            assert Lines(runs, []).furthest(there) < ON_ARC + ON_PAPER, drawing.name
+            assert Lines(runs, []).furthest(there) < PRINTED, drawing.name
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("name", NAMES)
+def test_every_page_of_every_template(name: str, paper: str) -> None:
+    """What is drawn is on each page that it reaches into, to 0.005 mm, small cards included, and nothing else is.
+
+    What is printed between two points that were drawn may leave their chord by as much as the chord leaves the curve.
+    """
+    _, text, drawings = drawn(name)
+    templates = laid_out([each for each in drawings if is_template(each) and each.name not in PLANS], text, paper)
+    pages = [page for page in read_pdf(templates_pdf(templates, name)) if page.clip is not None]
+    tiles = [(each, tile) for each in templates for tile in each.tiling.tiles]
+    assert len(pages) == len(tiles)
+    for page, (template, tile) in zip(pages, tiles, strict=True):
+        to_page = np.array(tile.window[:2]) - (EDGE, EDGE + FOOT)
+        runs = [shapely.LineString(run + to_page) for run in page.drawn if len(run) > 1]
+        spots = inside(corners_of(template.marks), tile.window)
+        assert Lines(runs, []).furthest(spots) < PRINTED, (template.names, tile.name)
+        printed = inside(shapely.get_coordinates(runs), tile.window)
+        assert lines_of(template.marks).furthest(printed) < CHORD + PRINTED, (template.names, tile.name)
+
+
+def inside(spots: Any, window: tuple[float, float, float, float]) -> Any:
+    """The points that lie in a page's window."""
+    at = np.asarray(spots, dtype=float).reshape(-1, 2)
+    return at[((at > window[:2]) & (at < window[2:])).all(axis=1)]

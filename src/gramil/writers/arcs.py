@@ -11,7 +11,7 @@ from math import atan, atan2, cos, dist, hypot, pi, sin, tan
 
 from gramil.drawings.marks import Arc, Line, Point, Polyline
 
-ON_IT = 0.004
+ON_IT = 0.003
 """How far a point of the curve may lie from its arc, in mm; what lies between two points then lies within 0.01."""
 STEP = pi / 10
 """The most that two neighbouring chords of one arc turn: a polygon's corners turn more."""

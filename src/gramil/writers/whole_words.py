@@ -28,8 +28,9 @@ CROSS_ROOM = (24.0, 7.0)
 LIST, TELLING = 4, 12
 """So many words or more are a list, and so many letters say by themselves what they are of: these may stand anywhere;
 others stay near what they are said of."""
-NEAR, ACROSS = 90.0, 3.0
-"""How far few words may be moved, in mm, and how many times more a step across their line counts than one along it."""
+SHORT, BY_IT, NEAR, ACROSS = 3, 24.0, 90.0, 3.0
+"""So few letters stand for their place; how far they, and how far few words, may be moved, in mm; and how many times
+more a step across their line counts than one along it."""
 
 
 @dataclass(frozen=True)
@@ -88,9 +89,13 @@ def _listed(words: dict[int, Lettering], shape: Box) -> list[_Group]:
 
 
 def _groups(words: dict[int, Lettering]) -> Iterator[_Group]:
-    """The words by what belongs together: those of one direction that lie side by side or one under the other."""
+    """The words by what belongs together: those of one direction that lie side by side or one under the other.
+
+    A number or a name of a few letters stands for the place that it is at, and belongs to no other.
+    """
     boxes = {at: bounds([mark]) for at, mark in words.items()}
-    left = dict(words)
+    yield from (_Group((at,), boxes[at]) for at, mark in words.items() if len(mark.text) <= SHORT)
+    left = {at: mark for at, mark in words.items() if len(mark.text) > SHORT}
     while left:
         members, reached = list[int](), [next(iter(left))]
         while reached:
@@ -121,7 +126,8 @@ def _shift(group: _Group, own: Sequence[Plain], others: Sequence[Plain], tiling:
     costs = [abs(x * along[0] + y * along[1]) + ACROSS * abs(y * along[0] - x * along[1]) for x, y in found]
     best = int(np.argmin(costs))
     anywhere = len(group.members) >= LIST or all(isinstance(m, Lettering) and len(m.text) >= TELLING for m in own)
-    return found[best] if anywhere or costs[best] <= NEAR else None
+    near = BY_IT if all(isinstance(m, Lettering) and len(m.text) <= SHORT for m in own) else NEAR
+    return found[best] if anywhere or costs[best] <= near else None
 
 
 def _shifts(group: _Group, size: Point, tile: Tile, others: Sequence[Plain], tiling: Tiling) -> Iterator[Point]:
