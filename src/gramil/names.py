@@ -122,6 +122,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_top_strain": ("limit_top_strain_most", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace",),
     "finding_top_turn": ("limit_top_turn_least", "limit_top_turn_most", "pulled_turn", "pulled_turn_least", "pulled_turn_most",),
     "finding_torque": ("bridge_torque", "limit_torque_least", "limit_torque_most",),
+    "finding_tried_wood": ("fitted_pieces",),
     "finding_tuner_edge": ("head_hole_to_edge", "limit_hole_edge",),
     "finding_tuners_apart": ("head_holes_apart", "limit_holes_apart",),
     "finding_under_channel": ("limit_under_rod", "neck_section_under_channel",),
@@ -238,7 +239,7 @@ if TYPE_CHECKING:
     from gramil.description.neck.head_outline import HeadCurve
     from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, KeptPiece, Saw, Station, Stuff, Wire
     from gramil.description.wood.air_values import WoodState
-    from gramil.description.wood.timbers import TimberKnown
+    from gramil.description.wood.timbers import TimberKnown, Tried
     from gramil.drawings.heights import Turned
     from gramil.drawings.index_template import Notches, Rail
     from gramil.drawings.kerf import Machine
@@ -248,6 +249,7 @@ if TYPE_CHECKING:
     from gramil.drawings.pen import View
     from gramil.drawings.section import Across
     from gramil.drawings.setup_sections import Sawn
+    from gramil.faults import Fault
     from gramil.findings.finding import Finding
     from gramil.layers import LayerInk
     from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
@@ -264,7 +266,7 @@ if TYPE_CHECKING:
     from gramil.physics.plates.timber import Timber
     from gramil.physics.stopped_string import StringPaths, StringStiffness
     from gramil.physics.two_mass import TwoMass
-    from gramil.quantities import Celsius, Cents, Count, Hertz, MPa, Mm, Mm2, Mm3, Mm4, Newton, NewtonM, NewtonMm, PerMm, PerMm2, Percent, Radians, Ratio
+    from gramil.quantities import Celsius, Cents, Count, Gram, Hertz, MPa, Mm, Mm2, Mm3, Mm4, Newton, NewtonM, NewtonMm, PerMm, PerMm2, Percent, Radians, Ratio
     from gramil.reference import Members, Rows
     from gramil.setups.setup import BigFigure, Setup, Table
     from gramil.shapes.crown import Crown
@@ -279,6 +281,7 @@ if TYPE_CHECKING:
     from gramil.top.derivatives import Changes
     from gramil.top.modes import Mode, ModePicture, NearPair
     from gramil.top.shaving import Shaving
+    from gramil.top.tapped import TriedWood
     from typing import Literal
     from gramil.reference import of
     from gramil.drawings import board as drawings_board
@@ -390,6 +393,7 @@ if TYPE_CHECKING:
     from gramil.top import shaving as top_shaving
     from gramil.top import sheets as top_sheets
     from gramil.top import verdicts as top_verdicts
+    from gramil.top import woods as top_woods
 
     class WoodStateRef(Ref[WoodState]):
         name: Ref[str]
@@ -513,6 +517,24 @@ if TYPE_CHECKING:
         spread: Ref[Ratio]
         measured: Ref[bool]
         told: Members[Ref[str], str]
+        moisture: Ref[Percent]
+
+    class TriedRef(Ref[Tried]):
+        name: Ref[str]
+        part: Ref[str]
+        like: TimberKnownRef
+        group: Ref[str]
+        length: Ref[Mm]
+        width: Ref[Mm]
+        thickness: Ref[Mm]
+        mass: Ref[Gram]
+        moisture: Ref[Percent]
+        along: Ref[Hertz]
+        across: Ref[Hertz]
+        twist: Ref[Hertz]
+        span: Ref[Mm]
+        force: Ref[Newton]
+        given: Ref[Mm]
 
     class DrawingRef(Ref[Drawing]):
         name: Ref[str]
@@ -1030,6 +1052,16 @@ if TYPE_CHECKING:
         place_y: Ref[Mm]
         turn_in_hundredths: Ref[Ratio]
 
+    class TriedWoodRef(Ref[TriedWood]):
+        name: Ref[str]
+        known: TimberKnownRef
+        along_within: Ref[Ratio]
+        across_within: Ref[Ratio]
+        twist_within: Ref[Ratio]
+        carried: Ref[Ratio]
+        shear_share: Ref[Ratio]
+        faults: Members[FaultRef, Fault]
+
     class TimberRef(Ref[Timber]):
         longitudinal: Ref[float]
         radial: Ref[float]
@@ -1075,6 +1107,14 @@ if TYPE_CHECKING:
         low: Ref[float]
         high: Ref[float]
         glued: Ref[bool]
+
+    class FaultRef(Ref[Fault]):
+        line: Ref[Any]
+        where: Ref[str]
+        what: Ref[str]
+        why: Ref[str]
+        remedy: Ref[str]
+        file: Ref[Any]
 
     air_humidity: Ref[Percent]
     air_known: Ref[bool]
@@ -1418,6 +1458,7 @@ if TYPE_CHECKING:
     timber_bridge: TimberKnownRef
     timber_bridge_plate: TimberKnownRef
     timber_top: TimberKnownRef
+    timber_tried: Members[TriedRef, Tried]
     top_binding_height: Ref[Mm]
     top_binding_material: Ref[str]
     top_binding_purfling: Ref[Mm]
@@ -2565,6 +2606,7 @@ if TYPE_CHECKING:
     # top/pictures.py
     piece_top_small: Members[Ref[Any], Any] = of(top_pictures.piece_top_small)
     drawing_top_modes: DrawingRef = of(top_pictures.drawing_top_modes)
+    piece_top_mode_signs: Members[DrawingRef, Drawing] = of(top_pictures.piece_top_mode_signs)
     drawing_setup_voice: DrawingRef = of(top_pictures.drawing_setup_voice)
 
     # top/pull.py
@@ -2607,6 +2649,12 @@ if TYPE_CHECKING:
     finding_top_strain: Members[FindingRef, Finding] = of(top_verdicts.finding_top_strain)
     finding_top_action: Members[FindingRef, Finding] = of(top_verdicts.finding_top_action)
     finding_top_modes: Members[FindingRef, Finding] = of(top_verdicts.finding_top_modes)
+    finding_tried_wood: Members[FindingRef, Finding] = of(top_verdicts.finding_tried_wood)
+
+    # top/woods.py
+    fitted_pieces: Members[TriedWoodRef, TriedWood] = of(top_woods.fitted_pieces)
+    fitted_top: TimberKnownRef = of(top_woods.fitted_top)
+    fitted_braces: TimberKnownRef = of(top_woods.fitted_braces)
 else:
 
     def __getattr__(name: str) -> Ref[Any]:

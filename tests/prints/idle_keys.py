@@ -5,6 +5,7 @@ The walk fails where a row is no longer needed, and where a key that changes not
 
 NYLON = "of nylon strings or a tied bridge; Tarn has steel strings and pins"
 READINGS = "readings lie in files beside a shop, and by them the air is worked out; the walk's shop has none beside it"
+SOLVED = "of the solved top, which is worked out only when it is asked for"
 OTHER_END = "the other end of what is judged here: the verdict says the limit that is nearer"
 
 
@@ -90,6 +91,15 @@ IDLE: dict[str, tuple[str, str]] = {
         "place.room",
     ),
     **_each("shop", "whom a mould or dish serves: the list of work goes by it", "jig.serves", "jig.radius"),
+    **_each(
+        "shop",
+        SOLVED,
+        "limits.top_creep_least",
+        "limits.top_creep_most",
+        "limits.top_strain_most",
+        "limits.top_turn_least",
+        "limits.top_turn_most",
+    ),
     **_each("shop", "no pilot kerf is cut: the slots' bottoms are straight", "limits.pilot_least"),
     **_each("shop", "asked of so many strings and more; Tarn has six", "limits.single_strings"),
     **_each(

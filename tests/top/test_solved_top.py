@@ -10,7 +10,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from tests.published.solids.described import described
-from tests.top_of_tarn import top_of_tarn
+from tests.top_of_tarn import EXAMPLES, top_of_tarn
 
 from gramil import names as n
 from gramil.faults import MakersFault
@@ -18,6 +18,7 @@ from gramil.formatter import formatter_of
 from gramil.physics.plates.lines import area_of
 from gramil.prints.solved import with_top
 from gramil.prints.top_rows import picture_words
+from gramil.prints.whole import figures_of_files
 from gramil.top.advice import Asked, advised, raised
 from gramil.top.derivatives import room_of
 
@@ -131,10 +132,18 @@ def test_a_board_without_a_body_has_no_top() -> None:
     assert {each.severity for each in bodiless[n.finding_top_turn]} == {"not judged"}
 
 
+def test_a_changed_description_is_solved_again() -> None:
+    """Whichever way it is asked: a top that was solved before the change is never told for the one after it."""
+    usual = figures_of_files(str(EXAMPLES / "tarn.toml"))
+    before = with_top(usual)[n.braced_top][0]
+    thinner = usual.with_base({**usual.base, n.top_thickness.address: 2.5})
+    assert with_top(thinner)[n.braced_top][0].plate.thickness == 2.5
+    assert before.plate.thickness == 2.8
+
+
 def test_the_rest_of_the_graph_does_without_it() -> None:
     figures = top_of_tarn()
     plain = figures.graph.hung_from(["braced_top"])
     assert plain
     assert all(figures.graph.dimensions[name].function.__module__.startswith("gramil.top.") for name in plain)
-    assert with_top(figures).graph is figures.graph
     assert np.isfinite(figures[n.pulled_turn_within])

@@ -12,6 +12,7 @@ from gramil.answers.answer import adapter_of
 from gramil.answers.changes import ShiftTold, Turn
 from gramil.answers.figures import Dims, Why
 from gramil.answers.readings import SetUpRead, SlotsRead
+from gramil.answers.tap import Tap
 from gramil.answers.top import TopTold
 from gramil.answers.traced import Trace
 from gramil.answers.verdicts import Check
@@ -31,6 +32,7 @@ ANSWERS: Mapping[str, Any] = {
     "readback slots": SlotsRead,
     "ready": Ready,
     "shift": ShiftTold,
+    "tap": Tap,
     "top": TopTold,
     "trace": Trace,
     "turn": Turn,

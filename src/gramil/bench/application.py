@@ -54,6 +54,7 @@ from gramil.bench.pages import (
     today_page,
     tool_form_page,
     tools_page,
+    top_page,
     turn_page,
     weeks_page,
 )
@@ -124,6 +125,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/set-up-measured", readback_page.set_up_readback),
     ("/instrument/{instrument}/heights", picture_pages.heights_page),
     ("/instrument/{instrument}/cents", picture_pages.cents_page),
+    ("/instrument/{instrument}/top", top_page.top_page),
 )
 POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/new", beginning.make_new),

@@ -25,6 +25,8 @@ from gramil.store.opening import Store
 
 KEPT = 32
 """So many instruments' figures are kept."""
+SOLVED = 4
+"""So many instruments' solved tops: each takes tens of megabytes."""
 
 
 @dataclass(frozen=True)
@@ -51,6 +53,19 @@ class OpenInstruments:
     airs: dict[int, AirBase | None] = field(default_factory=dict)
     stale: dict[int, tuple[int, tuple[Stale, ...]]] = field(default_factory=dict)
     lock: Lock = field(default_factory=Lock)
+    solved: list[tuple[Figures, Figures]] = field(default_factory=list)
+
+    def with_top(self, figures: Figures) -> Figures:
+        """An instrument's figures with those of its solved top, the same ones as long as its own are the same."""
+        with self.lock:
+            found = next((top for own, top in self.solved if own is figures), None)
+        if found is None:
+            from gramil.prints.solved import with_top
+
+            found = with_top(figures)
+            with self.lock:
+                self.solved[:] = [*self.solved[-SOLVED + 1 :], (figures, found)]
+        return found
 
     def held(self, store: Store, instrument_id: int, number: int | None = None) -> OpenInstrument:
         """An instrument's revision (the latest without a number). Raises Missing, and MakersFault for its faults."""

@@ -30,6 +30,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "wood": ("gramil.cli.wood", "What is known of a wood, and how it moves."),
     "ready": ("gramil.cli.ready", "Which work the wood and the air allow now, and when the rest opens."),
     "top": ("gramil.cli.top", "The top under the strings, solved: what it gives, how it swings, what a shaving does."),
+    "tap": ("gramil.cli.tap", "A piece tapped or pushed: its own stiffness, in place of a handbook's."),
     "if-glued": ("gramil.cli.if_glued", "What gluing wood now, as it is, would cost later."),
     "bench": ("gramil.bench.command", "All of it in a browser, beside the vice."),
     "now": ("gramil.cli.now", "What can be done now on each instrument, and what closes the rest."),

@@ -10,7 +10,7 @@ import click
 import numpy as np
 
 from gramil.cli.which_shop import shop_meant, shop_needed
-from gramil.description.reading import read_description
+from gramil.description.reading import read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
@@ -19,6 +19,7 @@ from gramil.prints.whole import figures_of_files
 from gramil.quantities import axes_of
 
 if TYPE_CHECKING:
+    from gramil.description.shop.tables import Shop
     from gramil.shop.operations import Work
 
 F = TypeVar("F", bound=Callable[..., Any])
@@ -77,6 +78,17 @@ as_made_option: Callable[[F], F] = click.option(
 top_option: Callable[[F], F] = click.option(
     "--top", "with_top", is_flag=True, help="Solve the top under the strings as well; it takes some seconds."
 )
+
+
+def shop_of(shop: Path | None, store: Path | None) -> "Shop":
+    """The shop in a file, that of the store, or the usual one."""
+    if store is None:
+        return read_shop(shop).shop
+    from gramil.shop.shop_in_store import shop_description
+    from gramil.store.opening import open_store
+
+    with open_store(store, to_read=True) as record:
+        return shop_description(record).shop
 
 
 def with_the_top(figures: Figures, asked: bool = True) -> Figures:

@@ -10,7 +10,7 @@ import click
 
 from gramil import names as n
 from gramil.cli.json_option import json_option, told
-from gramil.cli.options import as_made_option, instrument_file, opened, shop_file
+from gramil.cli.options import as_made_option, instrument_file, opened, shop_file, shop_of
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.verdicts import verdict
 from gramil.faults import MakersFault
@@ -21,6 +21,7 @@ from gramil.measure import LengthUnit
 from gramil.prints.whole import findings_of
 
 if TYPE_CHECKING:
+    from gramil.description.wood.tried_tables import FinishedTable
     from gramil.prints.top_rows import TopRow
     from gramil.top.advice import Advice
 
@@ -34,6 +35,7 @@ TURNED = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(?:deg|degrees|°)?\s*", re.IGNORECAS
 @store_file
 @as_made_option
 @click.option("--against", type=click.Path(path_type=Path), help="Another instrument's description, set beside it.")
+@click.option("--like", metavar="NAME", help="A finished top of yours ([[finished]] of the shop), set beside it.")
 @click.option("--turn", metavar="DEGREES", help="So far the bridge is to turn: what to take off which brace.")
 @click.option("--mode", metavar="NUMBER=HZ", help="So a mode is to sound (1=190): what to take off which brace.")
 @click.option(
@@ -46,6 +48,7 @@ def command(
     store: Path | None,
     made: bool,
     against: Path | None,
+    like: str | None,
     turn: str | None,
     mode: str | None,
     braces: tuple[str, ...],
@@ -58,6 +61,7 @@ def command(
     \b
     gramil top tarn.toml --shop shop.toml
     gramil top tarn.toml --against tarn-plan.toml
+    gramil top tarn.toml --like "number 12" --shop shop.toml
     gramil top tarn.toml --turn 0.85
     gramil top tarn.toml --mode 1=190 --brace "X treble" --brace "X bass"
     """
@@ -65,6 +69,11 @@ def command(
         raise click.UsageError("--turn or --mode, one at a time")
     asked = _turn(turn) if turn else _mode(mode) if mode else None
     refuse_two_shops(shop, store)
+    if like and against:
+        raise click.UsageError("--like or --against, one at a time")
+    finished = _finished(like, shop, store) if like else None
+    if finished is not None:
+        against = _its_file(finished.instrument, shop, store)
     files = (file, against) if against is not None else (file,)
     tops = [_solvable(_figures(each, shop, store, made and each is file)) for each in files]
     advice = _advised(tops[0], braces, *asked) if asked else None
@@ -78,6 +87,9 @@ def command(
         return
     for line in report(tops) if advice is None else advice_lines(advice, tops[0]):
         click.echo(line)
+    if finished is not None:
+        for line in finished_lines(finished):
+            click.echo(line)
 
 
 def _figures(file: Path, shop: Path | None, store: Path | None, made: bool) -> Figures:
@@ -90,6 +102,36 @@ def _figures(file: Path, shop: Path | None, store: Path | None, made: bool) -> F
 
     with open_store(store, to_read=True) as record:
         return figures_in_store(record, instrument(record, str(file)))
+
+
+def _finished(name: str, shop: Path | None, store: Path | None) -> "FinishedTable":
+    """The finished top of that name. Raises MakersFault if the shop has none."""
+    rows = shop_of(shop, store).finished
+    found = next((each for each in rows if each.name == name), None)
+    if found is None:
+        named = ", ".join(each.name for each in rows) or "none"
+        remedy = "write it down on the page of tools, or as [[finished]] in the shop's file"
+        raise MakersFault.of(f'no finished top "{name}"', f"the shop's: {named}", remedy)
+    return found
+
+
+def _its_file(instrument: str, shop: Path | None, store: Path | None) -> Path:
+    """The instrument's name in the store, or its description's file beside the shop's."""
+    if store is not None or shop is None:
+        return Path(instrument)
+    beside = shop.parent / instrument
+    return beside if beside.suffix == ".toml" else beside.with_name(f"{beside.name}.toml")
+
+
+def finished_lines(row: "FinishedTable") -> Iterator[str]:
+    """What was measured on a finished top, and what its maker says of it: worth more than any limit."""
+    yield click.style(f"{row.name}, as it was measured", bold=True)
+    yield f"  its bridge turned {'so far: ' + shown(row.turn, 'rad') if row.turn is not None else 'not measured'}"
+    yield f"  its own lowest note, strung: {f'{row.first:.0f} Hz' if row.first is not None else 'not measured'}"
+    if row.years is not None:
+        yield f"  {row.years:g} years under the strings"
+    if row.words:
+        yield f"  {row.words}"
 
 
 def _turn(written: str) -> tuple[float | None, int, float | None]:

@@ -20,5 +20,8 @@ def solved_graph() -> Graph:
 
 
 def with_top(figures: Figures) -> Figures:
-    """The same figures with those of the solved top among them; what is known already is not worked out again."""
-    return replace(figures, graph=solved_graph())
+    """The same figures with those of the solved top among them; what is known already is not worked out again.
+
+    What is worked out of the top stays with these figures: the others' graph could not say when it is out of date.
+    """
+    return replace(figures, graph=solved_graph(), known=dict(figures.known.copy()))

@@ -76,7 +76,7 @@ def row_text(row: TopRow, formatter: Formatter) -> str:
 
 def woods_told(figures: Figures) -> tuple[str, ...]:
     """What was taken for what, of the woods; and how far handbook figures spread."""
-    known = [figures[each] for each in (n.timber_top, n.timber_braces, n.timber_bridge, n.timber_bridge_plate)]
+    known = [figures[each] for each in (n.fitted_top, n.fitted_braces, n.timber_bridge, n.timber_bridge_plate)]
     parts = ("top", "braces", "bridge", "bridge plate")
     told = [f"{part}: {line}" for part, each in zip(parts, known, strict=True) for line in each.told]
     spread = f"{100 * figures[n.pulled_spread]:.0f} %"

@@ -31,14 +31,14 @@ ACROSS = math.pi / 2
 
 
 def braced_bars(
-    brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...], timber_braces: TimberKnown
+    brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossing, ...], fitted_braces: TimberKnown
 ) -> tuple[Bar, ...]:
     """The top's braces as bars: as high along their length as they are cut, notched where they cross.
 
     Method: each brace's height over the plate every few mm; a notch takes the wood out from its floor on.
     Source: common practice.
     """
-    return tuple(_bar(each, brace_crossings, timber_braces) for each in brace_list if each.plate == "top")
+    return tuple(_bar(each, brace_crossings, fitted_braces) for each in brace_list if each.plate == "top")
 
 
 def _bar(brace: Brace, crossings: tuple[Crossing, ...], wood: TimberKnown) -> Bar:
@@ -118,7 +118,7 @@ def braced_plate(
     top_radius: Mm,
     soundhole_centre: Mm,
     soundhole_diameter: Mm,
-    timber_top: TimberKnown,
+    fitted_top: TimberKnown,
     body_length: Mm,
 ) -> tuple[Plate, ...]:
     """The top itself: inside the linings, less the soundhole, arched as its dome, clamped round its edge.
@@ -130,7 +130,7 @@ def braced_plate(
     middle, radius = np.array([soundhole_centre, 0.0]), soundhole_diameter / 2
     holes = (middle + radius * np.stack([np.cos(turn), np.sin(turn)], axis=1),) if radius > 0 else ()
     rise = spherical(top_radius, (body_length / 2, 0.0)) if math.isfinite(top_radius) else None
-    return tuple(Plate(_outline(shell), Ply(timber_top.timber), top_thickness, holes, rise) for shell in body_shells)
+    return tuple(Plate(_outline(shell), Ply(fitted_top.timber), top_thickness, holes, rise) for shell in body_shells)
 
 
 def _outline(shell: Shell) -> FloatArray:

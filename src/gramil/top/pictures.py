@@ -20,6 +20,8 @@ IN_A_ROW = 5
 OUTLINE_STEPS = 120
 SIGN = 2.2
 """How large a sign for up or down is drawn, mm."""
+LARGE = 26.0
+"""The same in the body's own size."""
 
 
 def piece_top_small(body_shells: tuple[Shell, ...], brace_list: tuple[Brace, ...], body_length: Mm) -> Marks:
@@ -59,15 +61,26 @@ def drawing_top_modes(
     return handed(Drawing("setup-top-modes", title, "the face", tuple(marks), scale=0.0), instrument_handed)
 
 
+def piece_top_mode_signs(mode_pictures: tuple[ModePicture, ...]) -> tuple[Drawing, ...]:
+    """Each mode's lines at rest and signs alone, in the body's own size, to be laid over what is drawn there."""
+    view = View((0.0, 0.0))
+    found = []
+    for picture in mode_pictures:
+        lines = [view.run([(float(x), float(y)) for x, y in line], "outline") for line in picture.lines]
+        signs = [mark for each in picture.bellies for mark in _sign(view, each, LARGE)]
+        found.append(Drawing(picture.name, picture.name, "the face", (*lines, *signs), scale=0.0))
+    return tuple(found)
+
+
 def _moved(mark: Mark, by: Point) -> Mark:
     assert isinstance(mark, Polyline)
     return Polyline(tuple((x + by[0], y + by[1]) for x, y in mark.points), mark.layer, mark.closed)
 
 
-def _sign(view: View, belly: Belly) -> Marks:
+def _sign(view: View, belly: Belly, large: float = SIGN) -> Marks:
     """A plus where a part moves up, a minus where it moves down, the larger the farther it moves."""
     x, y = view.at(belly.x, belly.y)
-    half = SIGN * (0.4 + 0.6 * abs(belly.share)) / 2
+    half = large * (0.4 + 0.6 * abs(belly.share)) / 2
     across = Polyline(((x - half, y), (x + half, y)), "outline")
     return (across, Polyline(((x, y - half), (x, y + half)), "outline")) if belly.share > 0 else (across,)
 

@@ -18,8 +18,6 @@ from gramil.wood.stiffness import stiffness_share
 OWNS = ("pulled_",)
 RIGID = "elastic, at once, on a rigid rim"
 """What the answer is, said wherever it is shown."""
-TESTED_AT = 12.0
-"""The moisture (%) that the handbook's figures of stiffness hold at."""
 
 
 def _only(tops: tuple[Solved, ...], read: Callable[[Moved], float]) -> float:
@@ -48,13 +46,13 @@ def pulled_turn_within(braced_quick: tuple[Solved, ...], braced_final: tuple[Sol
     return _within(braced_quick, braced_final, lambda each: each.turn)
 
 
-def pulled_spread(timber_top: TimberKnown, timber_braces: TimberKnown) -> Ratio:
+def pulled_spread(fitted_top: TimberKnown, fitted_braces: TimberKnown) -> Ratio:
     """How far off the stiffness of top and braces may be, a share: the larger of the two.
 
-    Formula: maximum(timber_top.spread, timber_braces.spread)
+    Formula: maximum(fitted_top.spread, fitted_braces.spread)
     Source: ASTM D2555 for woods of a handbook; what was measured has its own.
     """
-    return max(timber_top.spread, timber_braces.spread)
+    return max(fitted_top.spread, fitted_braces.spread)
 
 
 def pulled_turn_least(pulled_turn: Radians, pulled_turn_within: Radians, pulled_spread: Ratio) -> Radians:
@@ -174,22 +172,22 @@ def pulled_turn_crept_most(pulled_turn: Radians, limit_top_creep_most: Ratio) ->
     return pulled_turn * limit_top_creep_most
 
 
-def pulled_turn_dry(pulled_turn: Radians, swell_moisture_dry: Percent) -> Radians:
+def pulled_turn_dry(pulled_turn: Radians, swell_moisture_dry: Percent, fitted_top: TimberKnown) -> Radians:
     """The bridge's turn in the driest air of the owner's year: the wood is stiffer; what shrinks is not in it.
 
-    Method: the turn over the wood's stiffness there, as against 12 %.
+    Method: the turn over the wood's stiffness there, as against what its figures hold at.
     Source: wood_handbook_5_moisture
     """
-    return pulled_turn / stiffness_share(swell_moisture_dry, TESTED_AT)
+    return pulled_turn / stiffness_share(swell_moisture_dry, fitted_top.moisture)
 
 
-def pulled_turn_damp(pulled_turn: Radians, swell_moisture_wet: Percent) -> Radians:
+def pulled_turn_damp(pulled_turn: Radians, swell_moisture_wet: Percent, fitted_top: TimberKnown) -> Radians:
     """The bridge's turn in the dampest air of the owner's year: the wood is weaker; what swells is not in it.
 
-    Method: the turn over the wood's stiffness there, as against 12 %.
+    Method: the turn over the wood's stiffness there, as against what its figures hold at.
     Source: wood_handbook_5_moisture
     """
-    return pulled_turn / stiffness_share(swell_moisture_wet, TESTED_AT)
+    return pulled_turn / stiffness_share(swell_moisture_wet, fitted_top.moisture)
 
 
 def pulled_strain_top(braced_final: tuple[Solved, ...]) -> Ratio:

@@ -6,6 +6,7 @@ from gramil.findings.threshold import at_most, between, judged, not_judged
 from gramil.quantities import Mm, Radians, Ratio
 from gramil.reference import says
 from gramil.top.modes import NearPair
+from gramil.top.tapped import TriedWood
 
 OWNS = ("finding_",)
 
@@ -60,4 +61,22 @@ def finding_top_modes(mode_near: tuple[NearPair, ...]) -> Findings:
             "Solve again after each shaving, and look at the lines at rest.",
         )
         for each in mode_near
+    )
+
+
+def finding_tried_wood(fitted_pieces: tuple[TriedWood, ...]) -> Findings:
+    """Whether pieces that were tapped or pushed tell their stiffness; notes that fit no plate are told, not swapped."""
+    return tuple(
+        Finding(
+            f"{each.name}, tapped or pushed",
+            "note" if each.known.measured else "caution",
+            n.fitted_pieces[each.name].carried,
+            each.carried,
+            None,
+            f"{fault.what}{f': {fault.why}' if fault.why else ''}"
+            + ("." if each.known.measured else "; a handbook's figures are used instead."),
+            fault.remedy,
+        )
+        for each in fitted_pieces
+        for fault in each.faults
     )

@@ -12,6 +12,8 @@ MEETS_GREEN = 25.0
 """Mp: the moisture (%) from which on most woods are as weak as green."""
 OVER_GREEN = {"softwood": 1.25, "hardwood": 1.20}
 """The modulus along the grain at 12 % over that of green wood: table 5-3, clear pieces, rounded, from memory."""
+OVER_GREEN_SPREAD = 0.05
+"""How far woods of one group differ in that, a share: rounded from the same table, from memory."""
 
 
 def stiffness_share(moisture: Percent, like: Percent, group: str = "softwood") -> Ratio:
@@ -24,3 +26,8 @@ def stiffness_share(moisture: Percent, like: Percent, group: str = "softwood") -
     ratio = OVER_GREEN["softwood" if group == "softwood" else "hardwood"]
     wet, usual = (min(max(each, 0.0), MEETS_GREEN) for each in (moisture, like))
     return float(ratio ** ((usual - wet) / (MEETS_GREEN - 12.0)))
+
+
+def carried_within(moisture: Percent, like: Percent) -> Ratio:
+    """How far off that share may be, one part of it, because woods differ."""
+    return abs(like - moisture) / (MEETS_GREEN - 12.0) * OVER_GREEN_SPREAD

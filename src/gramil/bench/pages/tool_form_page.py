@@ -31,6 +31,8 @@ ONE = {
     "template": "An index template",
     "wood": "A wood of your own",
     "piece": "A piece to follow",
+    "tapped": "A piece tapped or pushed",
+    "finished": "A finished top",
 }
 """Kinds of rows that are written by form, each as one of them is called."""
 

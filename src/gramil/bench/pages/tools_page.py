@@ -33,6 +33,8 @@ KINDS = {
     "cutter": "Router cutters",
     "block": "Sanding blocks",
     "template": "Index templates",
+    "tapped": "Pieces tapped or pushed",
+    "finished": "Finished tops",
 }
 """Kinds of items that are tools, in the order in which they are shown."""
 

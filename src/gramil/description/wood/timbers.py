@@ -13,9 +13,10 @@ from gramil.description.normal_row import by_name
 from gramil.description.shop.limits import LIMITS
 from gramil.description.shop.tables import Shop
 from gramil.description.wood.own_woods import wood_of
+from gramil.description.wood.tried_tables import TappedTable
 from gramil.graph import Input, Origin
 from gramil.physics.plates.timber import Timber
-from gramil.quantities import Ratio
+from gramil.quantities import Gram, Hertz, Mm, Newton, Percent, Ratio
 from gramil.sources import cited
 from gramil.wood.species import Published, Species
 
@@ -24,6 +25,10 @@ HARD = Timber(12600.0, 1663.0, 819.0, 1399.0, 794.0, 252.0, 0.424, 0.476, 700.0)
 DENSE = Timber(13000.0, 2000.0, 1300.0, 1200.0, 780.0, 400.0, 0.37, 0.43, 830.0)
 """What stands in for figures that no source gives: the Wood Handbook's ratios for Sitka spruce and for sugar maple
 (table 5-1, from memory), and a dense hard wood of our own, as bridges are made of."""
+TESTED_AT = 12.0
+"""The moisture (%) that a handbook's figures of stiffness hold at."""
+GRAVITY = 9.80665e-3
+"""What a gram weighs, N: the standard acceleration."""
 LIKE = {
     "softwood": ("Sitka spruce", SOFT),
     "hardwood": ("sugar maple", HARD),
@@ -34,13 +39,36 @@ LIKE = {
 
 @dataclass(frozen=True)
 class TimberKnown:
-    """A piece's wood with its constants; `spread` is how far its stiffness may be off, a share, `measured` whether this
-    piece itself was, and `told` what was taken from elsewhere, in words."""
+    """A piece's wood with its constants, as they are at a `moisture`; `spread` is how far its stiffness may be off, a
+    share, `measured` whether this piece itself was, and `told` what was taken from elsewhere, in words."""
 
     timber: Timber
     spread: Ratio
     measured: bool
     told: tuple[str, ...]
+    moisture: Percent = TESTED_AT
+
+
+@dataclass(frozen=True)
+class Tried:
+    """A piece that was tapped free (notes in Hz, nan for none) or pushed on two supports (span, newtons, mm), with the
+    wood that it is like; `moisture` is nan for settled in the air that gluing aims for."""
+
+    name: str
+    part: str
+    like: TimberKnown
+    group: str
+    length: Mm
+    width: Mm
+    thickness: Mm
+    mass: Gram
+    moisture: Percent
+    along: Hertz
+    across: Hertz
+    twist: Hertz
+    span: Mm
+    force: Newton
+    given: Mm
 
 
 TIMBER_INPUTS: Mapping[str, Input] = by_name(
@@ -49,18 +77,38 @@ TIMBER_INPUTS: Mapping[str, Input] = by_name(
         n.timber_braces: Input(TimberKnown, "the braces' wood, as the solved plate takes it"),
         n.timber_bridge: Input(TimberKnown, "the bridge's wood, as the solved plate takes it"),
         n.timber_bridge_plate: Input(TimberKnown, "the bridge plate's wood, as the solved plate takes it"),
+        n.timber_tried: Input(tuple[Tried, ...], "pieces for this instrument that were tapped or pushed"),
     }
 )
 """What the solved top is made of."""
 
 
-def timber_values(instrument: Instrument, shop: Shop) -> Mapping[str, TimberKnown]:
+def timber_values(instrument: Instrument, shop: Shop) -> Mapping[str, TimberKnown | tuple[Tried, ...]]:
     """The values of `TIMBER_INPUTS` by name."""
-    return {name: timber_known(word, kind, shop) for name, (word, kind) in _asked(instrument).items()}
+    known = {name: timber_known(word, kind, shop) for name, (word, kind) in _asked(instrument).items()}
+    own = (each for each in shop.tapped if each.instrument == instrument.instrument.name)
+    return {**known, **by_name({n.timber_tried: tuple(tried(each, shop) for each in own)})}
+
+
+def tried(row: TappedTable, shop: Shop) -> Tried:
+    """A row of the shop's as it is worked with: what was not tried is not a number."""
+    wood = wood_of(row.wood, shop)
+    group = wood.group if wood else "softwood"
+    return Tried(
+        row.name, row.part, timber_known(row.wood, group, shop), group, row.length, row.width, row.thickness, row.mass,
+        _or_nan(row.moisture), _or_nan(row.along), _or_nan(row.across), _or_nan(row.twist), _or_nan(row.span),
+        GRAVITY * _or_nan(row.weight), _or_nan(row.given),
+    )  # fmt: skip
+
+
+def _or_nan(value: float | None) -> float:
+    return math.nan if value is None else value
 
 
 def timber_origin(name: str, instrument: Instrument, shop: Shop) -> Origin:
     """Where one of these values comes from."""
+    if name == n.timber_tried.address:
+        return Origin("[[tapped]] of the shop")
     word, _ = _asked(instrument)[name]
     wood = wood_of(word, shop) if word else None
     if wood is None or wood.modulus is None:
