@@ -6,8 +6,8 @@ from itertools import groupby
 
 from starlette.responses import Response
 
-from gramil.bench.field_words import all_read
 from gramil.acts.plans import keep_week
+from gramil.bench.field_words import all_read
 from gramil.bench.load_picture import letters_of, load_picture
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
