@@ -109,6 +109,25 @@ def test_what_mends_finished_work_is_told_to_its_end(change: str) -> None:
         assert any(line.lower().endswith(f"{remedy}.") for remedy in remedies), line
 
 
+def test_much_that_changes_at_once_still_fits_a_screen() -> None:
+    """Finished work lost and reworked, verdicts, and every sheet of it handed out: forty rows, headings included."""
+    text = (EXAMPLES / "fell.toml").read_text(encoding="utf-8")
+    other = text
+    for key, value in (("scale.length", "640mm"), ("board.wood", "ebony"), ("body.depth_tail", "90mm"), *FURTHER):
+        other = set_key(other, key, value)
+    before, after = (figures_of(parse_description(each), SHOP) for each in (text, other))
+    made = read_made(EXAMPLES / "fell.made.toml")
+    judged, found = judge(dict.fromkeys(made.operations, made.pinned(before)), after), shift(before, after, 0.05)
+    parts = foremans_note(found, before, after, judged, [paper.name for paper in found.papers])
+    assert [part.heading for part in parts] == ORDER
+    assert sum(part.rows for part in parts) <= 40
+    assert any(line.startswith("And ") for part in parts for line in part.lines), "more than has room was to be told"
+
+
+FURTHER = (("nut.width", "44 mm"), ("board.thickness", "5 mm"), ("neck.rod", "none"), ("soundhole.diameter", "95 mm"))
+"""Further keys of *Fell*, whose change brings verdicts."""
+
+
 def test_no_two_figures_are_called_alike(example: Callable[[str], Figures]) -> None:
     """A move is told by what its figure is called: two of one name would be two lines that cannot be told apart."""
     formatter = formatter_of(example("tarn"))
