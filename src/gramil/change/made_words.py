@@ -66,14 +66,14 @@ def _small(words: str) -> str:
 def lines(judged: Iterable[Judged], first: LengthUnit = "mm", room: int | None = None) -> Iterator[tuple[Judged, str]]:
     """What is no longer right, a line for each; what is lost along with a piece is counted in one line.
 
-    A line longer than `room` letters says by how much it is off, and leaves out what it is and should be.
+    Where it fits into `room` letters so, a line leaves out what the figure is and should be, and says by how much it is
+    off.
     """
     found = spoilt(judged)
     for each in found:
         if not each.along:
-            line = f"{each.what}: {said(each, first)}"
-            brief = room is not None and len(line) > room
-            yield each, f"{each.what}: {said(each, first, brief=True)}" if brief else line
+            whole, brief = (f"{each.what}: {said(each, first, brief=brief)}" for brief in (False, True))
+            yield each, brief if room is not None and len(brief) <= room < len(whole) else whole
     for piece in dict.fromkeys(each.piece for each in found if each.along):
         with_it = [each for each in found if each.along and each.piece == piece]
         yield with_it[0], f"with {piece}: {', '.join(each.what for each in with_it)}"
