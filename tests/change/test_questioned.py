@@ -9,6 +9,7 @@ import pytest
 from gramil.change.questioned import HAIR, Question, Reading, faults, meaning, question, questions, sentence, slip_of
 from gramil.change.set_up_file import as_readings as set_up_as_readings
 from gramil.change.set_up_file import parse_set_up_readings
+from gramil.change.slot_readings import SLOTTED
 from gramil.description.shop.tolerances import tolerance_of
 from gramil.graph import Figures, Pin
 from gramil.prints.whole import setups_of
@@ -121,7 +122,7 @@ def test_the_shop_says_how_near(text_of: Callable[[str], str], derive_text: Call
 
 def column(figures: Figures, times: float) -> list[Reading]:
     places = figures["fret_position"].tolist()
-    return [Reading(f"fret_position[{fret}]", place * times) for fret, place in enumerate(places)]
+    return [Reading(f"fret_position[{fret}]", place * times, of=SLOTTED) for fret, place in enumerate(places)]
 
 
 def test_a_whole_column_in_the_other_unit_is_one_question(example: Example) -> None:
