@@ -140,6 +140,7 @@ def all_of(page, paths) -> dict[str, list[str]]:
 
 def saved_today(page) -> dict[str, list[str]]:
     """Today on one page, as it is opened where it was saved."""
+    page.goto("about:blank")
     page.set_content(page.request.get("/today").text())
     lines = looked_over(page)
     return {"/today": lines} if lines else {}

@@ -2,6 +2,7 @@
 
 import json
 import re
+from html import unescape
 from importlib.resources import files
 from itertools import pairwise
 
@@ -270,8 +271,25 @@ def test_what_moved_is_the_foreman_s_note_handed_out_sheets_first_and_after_keep
     changed = {"set": "scale.length=650"}
     page = demo.get("/instrument/1/moved", params=changed).text
     papers = page[page.index("Papers no longer true") :]
-    assert papers[papers.index("<li>") :].startswith("<li>Handed out: ")
+    assert re.match(r"<li>(<a [^>]+>)?Handed out: ", papers[papers.index("<li>") :])
     assert papers.count("Handed out:") == 1
     assert page.index("Changed") < page.index("Papers no longer true") < page.index("Every figure that moved")
     drafted = demo.get("/instrument/1", params=changed).text
     assert drafted.index(">Keep</button>") < drafted.index(">What moved</a>") < drafted.index('id="list"')
+
+
+def test_each_line_of_what_moved_leads_to_its_detail(demo: httpx.Client) -> None:
+    page = demo.get("/instrument/1/moved?set=scale.length%3D650").text
+    note = re.findall(r'<ul class="note">(.*?)</ul>', page, re.DOTALL)
+    assert len(note) >= 5
+    for lines in note:
+        for line in re.findall(r"<li>(.*?)</li>", lines, re.DOTALL):
+            to = re.match(r'<a href="([^"]+)">', line)
+            assert to, line
+            if to[1].startswith("#"):
+                assert f'id="{to[1][1:]}"' in page, "on the same page"
+            else:
+                assert demo.get(unescape(to[1]).partition("#")[0]).status_code == 200
+    rows = re.findall(r'<tr><th scope="row"><a href="([^"]+)"', page)
+    assert len(rows) > 50
+    assert demo.get(unescape(rows[0])).status_code == 200

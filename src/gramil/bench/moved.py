@@ -44,7 +44,7 @@ class Strip:
     def words(self) -> str:
         """The strip's sentence."""
         said = f"{self.figures} figures moved" if self.figures != 1 else "1 figure moved"
-        spoilt = sum(each.standing != "still right" for each in self.made)
+        spoilt = len(self.spoilt)
         fit = f", {spoilt} parts already cut no longer fit" if spoilt > 1 else ", 1 part already cut no longer fits"
         return said + (fit if spoilt else "")
 
