@@ -45,6 +45,13 @@ POSTED = [
     ("/tools/saw", {"item": "Test cuts", "widths": ""}, ["widths"]),
     ("/tools/bring-in", {"text": "x ="}, ["text"]),
     ("/operations", {"text": "[[["}, ["text"]),
+    ("/stock/cut", {"blank": "1", "parts": "bridge"}, ["parts"]),
+    ("/stock/made", {"name": "", "kind": "rim", "figures": "long"}, ["figures", "name"]),
+    (
+        "/air/place/known",
+        {"place": "shop", "room": "x", "least": "y", "humidifier": "z"},
+        ["humidifier", "least", "room"],
+    ),
     ("/new/file", {"file": "x ="}, ["file"]),
 ]
 

@@ -2,12 +2,14 @@
 
 from collections.abc import Mapping
 from dataclasses import replace
+from functools import partial
 from typing import Any
 
 from starlette.responses import Response
 
 from gramil.acts.air import change_place
 from gramil.air.places import place
+from gramil.bench.field_words import all_read
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.faults import MakersFault
@@ -29,9 +31,10 @@ def keep_place(request: PageRequest, _: OpenInstruments) -> Response:
 
 def _typed(request: PageRequest) -> Mapping[str, Any]:
     """Every figure of the form; None for an empty field."""
-    least, most = (_number(request, key) for key in CHANGES)
+    keys = (*NUMBERS, *CHANGES)
+    numbers = dict(zip(keys, all_read(**{key: partial(_number, request, key) for key in keys}), strict=True))
+    least, most = (numbers.pop(key) for key in CHANGES)
     changes = None if least is None and most is None else [least or 0.0, most if most is not None else least]
-    numbers = {key: _number(request, key) for key in NUMBERS}
     return {**numbers, "air_changes": changes, "air_from": request.one("air_from") or None}
 
 

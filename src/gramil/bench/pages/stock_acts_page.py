@@ -6,6 +6,7 @@ from dataclasses import replace
 from starlette.responses import Response
 
 from gramil.acts.wood import join, make_ahead, move, split
+from gramil.bench.field_words import all_read, at_field
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go
 from gramil.bench.pages.tools_page import unit_of_shop
@@ -21,9 +22,10 @@ def cut_into_parts(request: PageRequest, _: OpenInstruments) -> Response:
     """One of a kind of wood is cut: its parts are in stock, each with its name and sizes."""
     with request.keeping.opened() as store:
         unit = unit_of_shop(request, store)
-        written = _pairs(request.one("parts"), PARTS_EXAMPLE)
-        new = [Blank(name, "", *read_sizes(text, unit, "parts")) for name, text in written.items()]
-        split(store, _seen(request, store), new, request.hand)
+        with at_field("parts"):
+            written = _pairs(request.one("parts"), PARTS_EXAMPLE)
+            new = [Blank(name, "", *read_sizes(text, unit, "parts")) for name, text in written.items()]
+            split(store, _seen(request, store), new, request.hand)
     return go("/stock")
 
 
@@ -46,13 +48,19 @@ def lay_elsewhere(request: PageRequest, _: OpenInstruments) -> Response:
 
 def keep_part(request: PageRequest, _: OpenInstruments) -> Response:
     """A part made ahead is written down, with what it measures."""
-    if not request.one("name"):
-        raise MakersFault.of("the part has no name", remedy="write one on it, and here", where="name")
-    figures = _pairs(request.one("figures"), "length = 760 mm")
-    part = Part(request.one("name"), request.one("kind"), figures, request.one("wood"))
+    name, figures = all_read(
+        name=lambda: _name(request), figures=lambda: _pairs(request.one("figures"), "length = 760 mm")
+    )
+    part = Part(name, request.one("kind"), figures, request.one("wood"))
     with request.keeping.opened() as store:
         make_ahead(store, part, request.hand)
     return go("/stock")
+
+
+def _name(request: PageRequest) -> str:
+    if not request.one("name"):
+        raise MakersFault.of("the part has no name", remedy="write one on it, and here")
+    return request.one("name")
 
 
 def _seen(request: PageRequest, store: Store) -> Blank:
