@@ -19,6 +19,13 @@ from gramil.shop.operations_file import usual_work
 
 ROWS = tomllib.loads((files("gramil") / "data" / "operations.toml").read_text(encoding="utf-8"))["operation"]
 """The list of operations as it is written."""
+FELL = {
+    "slots.cut": "after arching",
+    "work.neck_joint": "glued",
+    "work.neck_set": "after the finish",
+    "work.side_strips": "between the linings",
+}
+"""What decides on *Fell* what waits for what."""
 NAMES = ("tarn", "fell", "scree", "mere")
 
 
@@ -26,10 +33,10 @@ NAMES = ("tarn", "fell", "scree", "mere")
 def before(name: str) -> frozenset[str]:
     """What comes before an operation on *Fell*, through any chain: by the list itself, and by no code of the program.
 
-    Its slots are cut after arching.
+    Its slots are cut after arching, and nothing is said of how it is built.
     """
     rows = ({"operation": each} if isinstance(each, str) else each for each in ROWS[name].get("after", ()))
-    direct = [each["operation"] for each in rows if each.get("slots.cut", "after arching") == "after arching"]
+    direct = [row["operation"] for row in rows if all(FELL[key] == row[key] for key in row if key != "operation")]
     return frozenset(direct).union(*(before(each) for each in direct))
 
 

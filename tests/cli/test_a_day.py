@@ -54,7 +54,9 @@ def told(bench: Path, line: str) -> str:
 
 def numbered(page: str) -> dict[int, str]:
     """The names of open operations by their numbers, as the page shows them."""
-    return {int(number): name for number, name in re.findall(r"OPEN (\d+)\s.*?\[(\w+)\]", page)}
+    more = " ".join(re.findall(r"open as well:(.*(?:\n {10}.*)*)", page))
+    rows = (*re.findall(r"OPEN (\d+)\s.*?\[(\w+)\]", page), *re.findall(r"(\d+) (\w+)", more))
+    return {int(number): name for number, name in sorted(rows, key=lambda row: int(row[0]))}
 
 
 def done_on(bench: Path, name: str) -> set[str]:
