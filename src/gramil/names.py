@@ -119,6 +119,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_tongue": ("limit_tongue_gap", "neck_set_tongue_gap",),
     "finding_top_action": ("heights_body_rise", "pulled_action",),
     "finding_top_modes": ("mode_list",),
+    "finding_top_solved": ("pulled_turn",),
     "finding_top_strain": ("limit_top_strain_most", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace",),
     "finding_top_turn": ("limit_top_turn_least", "limit_top_turn_most", "pulled_turn", "pulled_turn_least", "pulled_turn_most",),
     "finding_torque": ("bridge_torque", "limit_torque_least", "limit_torque_most",),
@@ -277,7 +278,7 @@ if TYPE_CHECKING:
     from gramil.shapes.strip_section import Moments
     from gramil.shapes.tapered_bar import TaperedBar
     from gramil.shapes.unrolled import UnrolledSide
-    from gramil.top.braced import Braced, Pull, Solved
+    from gramil.top.braced import Attempt, Braced, Pull, Solved
     from gramil.top.derivatives import Changes
     from gramil.top.modes import Mode, ModePicture, NearPair
     from gramil.top.shaving import Shaving
@@ -2591,6 +2592,8 @@ if TYPE_CHECKING:
     braced_pulls: Members[Ref[Pull], Pull] = of(top_model.braced_pulls)
     braced_plate: Members[Ref[Plate], Plate] = of(top_model.braced_plate)
     braced_top: Members[Ref[Braced], Braced] = of(top_model.braced_top)
+    braced_coarse: Members[Ref[Attempt], Attempt] = of(top_model.braced_coarse)
+    braced_fine: Members[Ref[Attempt], Attempt] = of(top_model.braced_fine)
     braced_quick: Members[Ref[Solved], Solved] = of(top_model.braced_quick)
     braced_final: Members[Ref[Solved], Solved] = of(top_model.braced_final)
 
@@ -2645,6 +2648,7 @@ if TYPE_CHECKING:
     setup_voice_top: SetupRef = of(top_sheets.setup_voice_top)
 
     # top/verdicts.py
+    finding_top_solved: Members[FindingRef, Finding] = of(top_verdicts.finding_top_solved)
     finding_top_turn: Members[FindingRef, Finding] = of(top_verdicts.finding_top_turn)
     finding_top_strain: Members[FindingRef, Finding] = of(top_verdicts.finding_top_strain)
     finding_top_action: Members[FindingRef, Finding] = of(top_verdicts.finding_top_action)

@@ -15,12 +15,13 @@ from tests.top_of_tarn import EXAMPLES, top_of_tarn
 from gramil import names as n
 from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
+from gramil.graph import Figures
 from gramil.physics.plates.lines import area_of
 from gramil.prints.solved import with_top
 from gramil.prints.top_rows import picture_words
 from gramil.prints.whole import figures_of_files
 from gramil.top.advice import Asked, advised, raised
-from gramil.top.derivatives import room_of
+from gramil.top.derivatives import changes_of, room_of
 
 ONCE = "elastic, at once, on a rigid rim"
 
@@ -79,7 +80,8 @@ def test_stiffer_wood_turns_less_by_as_much() -> None:
 
 def test_advice_gives_what_it_promised() -> None:
     """Solved again by itself, braces as advised, the bridge turns as far as asked: within 5 % of the change."""
-    top, changes = top_of_tarn()[n.braced_final][0], top_of_tarn()[n.shaving_changes][0]
+    top = top_of_tarn()[n.braced_quick][0]
+    changes = changes_of(top)
     wanted = top.moved.turn - math.radians(0.1)
     legs = ("X treble", "X bass")
     advice = advised(top, changes, legs, Asked(turn=wanted))
@@ -90,7 +92,8 @@ def test_advice_gives_what_it_promised() -> None:
 
 
 def test_never_more_than_the_brace_still_has() -> None:
-    top, changes = top_of_tarn()[n.braced_final][0], top_of_tarn()[n.shaving_changes][0]
+    top = top_of_tarn()[n.braced_quick][0]
+    changes = changes_of(top)
     bar = next(each for each in top.braced.bars if each.name == "tone bar 2")
     advice = advised(top, changes, ("tone bar 2",), Asked(turn=math.radians(3.0)))
     assert advice.off == pytest.approx(room_of(bar))
@@ -139,6 +142,34 @@ def test_a_changed_description_is_solved_again() -> None:
     thinner = usual.with_base({**usual.base, n.top_thickness.address: 2.5})
     assert with_top(thinner)[n.braced_top][0].plate.thickness == 2.5
     assert before.plate.thickness == 2.8
+
+
+def changed(**values: object) -> Figures:
+    figures = top_of_tarn()
+    return figures.with_base({**figures.base, **values})
+
+
+def test_a_brace_in_the_air_is_told() -> None:
+    """Moved a body's length away: nothing under it, and nothing is solved with it; the sentence names it."""
+    braces = top_of_tarn().base[n.braces_asked.address]
+    away = tuple(
+        replace(each, held_to="body", start=(900.0, 10.0), stop=(960.0, 40.0), start_at="point", stop_at="point")
+        if each.name == "tone bar 2"
+        else each
+        for each in braces
+    )
+    figures = changed(**{n.braces_asked.address: away})
+    (told,) = {str(each.says) for each in figures[n.finding_top_solved]}
+    assert "tone bar 2" in told
+    assert {each.severity for each in figures[n.finding_top_turn]} == {"not judged"}
+    assert figures[n.mode_list] == ()
+
+
+def test_strings_that_pull_nobody_knows_how_hard_turn_nobody_knows_how_far() -> None:
+    top = top_of_tarn()[n.braced_quick][0]
+    unknown = tuple(replace(each, couple=(0.0, math.nan)) for each in top.braced.pulls)
+    moved = replace(top, braced=replace(top.braced, pulls=unknown)).moved
+    assert all(math.isnan(each) for each in (moved.turn, moved.sink, moved.rise, moved.lift))
 
 
 def test_the_rest_of_the_graph_does_without_it() -> None:

@@ -164,6 +164,9 @@ def _solvable(figures: Figures) -> Figures:
             "a top is solved on its outline, with its braces and its bridge",
             "describe the body (`[body]`, `[[brace]]`)",
         )
+    faults = [each.fault for each in (*found[n.braced_coarse], *found[n.braced_fine]) if each.fault is not None]
+    if faults:
+        raise MakersFault(faults[:1])
     return found
 
 

@@ -3,6 +3,7 @@
 Places are those of the body: x from its edge at the neck, y across, treble positive; z up out of the face.
 """
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
@@ -10,6 +11,7 @@ from functools import cached_property
 import numpy as np
 from scipy.sparse import csr_matrix, vstack
 
+from gramil.faults import Fault, MakersFault
 from gramil.physics.arrays import FloatArray
 from gramil.physics.plates.bar import Bar
 from gramil.physics.plates.block import Block
@@ -90,7 +92,10 @@ class Solved:
 
     @cached_property
     def moved(self) -> Moved:
-        """What the plate does under its load."""
+        """What the plate does under its load; not a number where the load is not known."""
+        if not np.isfinite(self.load).all():
+            nowhere = (math.nan, math.nan)
+            return Moved(math.nan, math.nan, nowhere, math.nan, nowhere, math.nan)
         rise, nodes = rises(self.whole.mesh, self.moves), self.whole.mesh.nodes
         turn, lift = (float(each) for each in (self.read[:2] @ self.moves[: self.whole.sheet.size]))
         low, high = int(rise.argmin()), int(rise.argmax())
@@ -141,3 +146,22 @@ class Solved:
 def solved(braced: Braced, size: float) -> Solved:
     """A braced plate cut into triangles of about `size` mm. Raises MakersFault for what cannot be solved."""
     return Solved(braced.name, braced, whole_of(braced.plate, size, braced.bars, braced.blocks))
+
+
+@dataclass(frozen=True, eq=False)
+class Attempt:
+    """A top that was to be solved: itself, or none and why it cannot be."""
+
+    name: str
+    tops: tuple[Solved, ...]
+    fault: Fault | None
+
+
+def attempted(braced: Braced, size: float) -> Attempt:
+    """A braced plate solved, or why it cannot be: a brace in the air, a rim that holds nothing, no mesh that passes."""
+    try:
+        top = solved(braced, size)
+        _ = top.whole.factor
+    except MakersFault as found:
+        return Attempt(braced.name, (), found.faults[0])
+    return Attempt(braced.name, (top,), None)

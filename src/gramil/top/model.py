@@ -19,7 +19,7 @@ from gramil.physics.plates.plies import Ply
 from gramil.physics.plates.surety import FINAL, QUICK
 from gramil.quantities import Mm, Newton, PerString
 from gramil.shapes.quadrilateral import Quadrilateral
-from gramil.top.braced import Braced, Pull, Solved, solved
+from gramil.top.braced import Attempt, Braced, Pull, Solved, attempted
 
 OWNS = ("braced_",)
 STEP = 6.0
@@ -163,19 +163,37 @@ def _ends(bridge: Quadrilateral, saddle: Mm) -> tuple[float, float, float]:
     return x0 - y0 * (x1 - x0) / (y1 - y0), saddle, x3 - y3 * (x2 - x3) / (y2 - y3)
 
 
-def braced_quick(braced_top: tuple[Braced, ...]) -> tuple[Solved, ...]:
-    """The top solved on coarse triangles: a first answer, and what tells how far off the finer one may be.
+def braced_coarse(braced_top: tuple[Braced, ...]) -> tuple[Attempt, ...]:
+    """The top on coarse triangles, or why it cannot be solved.
 
     Method: triangles of 14 mm.
     Source: common practice in such calculations: two meshes.
     """
-    return tuple(solved(each, QUICK) for each in braced_top)
+    return tuple(attempted(each, QUICK) for each in braced_top)
 
 
-def braced_final(braced_top: tuple[Braced, ...]) -> tuple[Solved, ...]:
-    """The top solved on the triangles that answers are given by.
+def braced_fine(braced_top: tuple[Braced, ...]) -> tuple[Attempt, ...]:
+    """The top on the triangles that answers are given by, or why it cannot be solved.
 
     Method: triangles of 10 mm; held against solid elements.
     Source: common practice in such calculations.
     """
-    return tuple(solved(each, FINAL) for each in braced_top)
+    return tuple(attempted(each, FINAL) for each in braced_top)
+
+
+def braced_quick(braced_coarse: tuple[Attempt, ...]) -> tuple[Solved, ...]:
+    """The top solved on coarse triangles: a first answer, and what tells how far off the finer one may be.
+
+    Method: the attempt, where it came to something.
+    Source: common practice in such calculations.
+    """
+    return tuple(top for each in braced_coarse for top in each.tops)
+
+
+def braced_final(braced_fine: tuple[Attempt, ...]) -> tuple[Solved, ...]:
+    """The top solved on the triangles that answers are given by.
+
+    Method: the attempt, where it came to something.
+    Source: common practice in such calculations.
+    """
+    return tuple(top for each in braced_fine for top in each.tops)

@@ -95,8 +95,8 @@ def mode_list(
     Method: the braced plate's lowest ten; the band is that of its stiffness, by its root.
     Source: Reissner and Mindlin's plate with bars, held against solid elements.
     """
-    found = []
-    for quick, final in zip(braced_quick, braced_final, strict=True):
+    found = []  # where one of the two meshes came to nothing there is no list
+    for quick, final in zip(braced_quick, braced_final, strict=False):
         rows = zip(quick.modes.frequencies.tolist(), final.modes.frequencies.tolist(), mode_pictures, strict=True)
         for coarse, fine, picture in rows:
             off = float(within(coarse, fine))

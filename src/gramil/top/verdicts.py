@@ -5,10 +5,20 @@ from gramil.findings.finding import Finding, Findings
 from gramil.findings.threshold import at_most, between, judged, not_judged
 from gramil.quantities import Mm, Radians, Ratio
 from gramil.reference import says
+from gramil.top.braced import Attempt
 from gramil.top.modes import NearPair
 from gramil.top.tapped import TriedWood
 
 OWNS = ("finding_",)
+
+
+def finding_top_solved(braced_coarse: tuple[Attempt, ...], braced_fine: tuple[Attempt, ...]) -> Findings:
+    """Whether the top could be solved: a brace in the air, a plate that nothing holds, no mesh that passes."""
+    faults = {str(each.fault): each.fault for each in (*braced_coarse, *braced_fine) if each.fault is not None}
+    return tuple(
+        not_judged("the top under the strings", n.pulled_turn, f"because {each.what}", each.remedy)
+        for each in faults.values()
+    )
 
 
 def finding_top_turn(pulled_turn: Radians, limit_top_turn_least: Radians, limit_top_turn_most: Radians) -> Findings:

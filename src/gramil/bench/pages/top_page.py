@@ -48,6 +48,9 @@ def top_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
     if not figures[n.braced_top]:
         fault = "No body is described: a top is solved on its outline, with its braces and its bridge."
         return request.page("top.html", title=title, held=held, told=None, fault=fault)
+    faults = [each.fault for each in (*figures[n.braced_coarse], *figures[n.braced_fine]) if each.fault is not None]
+    if faults:
+        return request.page("top.html", title=title, held=held, told=None, fault=str(faults[0]))
     formatter = formatter_for(request.session, figures)
     return request.page("top.html", title=title, held=held, fault="", **_told(request, figures, formatter))
 
@@ -112,8 +115,11 @@ def _ground(figures: Figures, tapped: BraceHere | None) -> Marks:
         marks.append(Polyline(tuple((float(x), float(y)) for x, y in ring), "old", closed=True))
     for brace in figures[n.brace_list]:
         if brace.plate == "top":
-            layer = "slots" if tapped and brace.name in tapped.bars else "dimensions"
-            marks.append(Polyline(brace.footprint, layer, closed=True))
+            if tapped and brace.name in tapped.bars:
+                marks.append(Polyline(brace.footprint, "outline", closed=True, hatch="along the grain"))
+            else:
+                marks.append(Polyline(brace.footprint, "dimensions", closed=True))
+    marks += [Polyline(each.corners, "core", closed=True) for each in figures[n.brace_bridge]]
     return tuple(marks)
 
 
