@@ -3,20 +3,28 @@ left-handed, as they are drawn and as the sheets show them.
 """
 
 import itertools
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Iterator
+from math import radians
+from xml.etree import ElementTree
 
 import pytest
 from shapely.geometry import Polygon
+from tests.drawings.conftest import figures_for
 from tests.lying_over import lying_over
 
 from gramil.change.overlay import differences, overlaid
+from gramil.drawings.marks import Anchor, Circle, Line, Polyline
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.pack import TALLEST
 from gramil.prints.papers import is_template
-from gramil.prints.whole import drawings_of
+from gramil.prints.whole import drawings_of, setups_of
+from gramil.sheets.page_size import room_for_drawing
 from gramil.writers.beside import labels_on
+from gramil.writers.legible import legible
 from gramil.writers.lettering import Lettering, corners
-from gramil.writers.plain import plain
+from gramil.writers.plain import Plain, plain
 
 TOUCH = 0.5
 """In mm2: boxes of words are a little larger than the words."""
@@ -70,3 +78,46 @@ def test_no_difference_runs_into_other_words(
     for new in drawings_of(after):
         if is_template(new) and new.name in old and new.name != "gauges":
             assert clashes(overlaid(old[new.name], new, before, after, 0.05), read) == [], new.name
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
+def test_no_words_on_a_sheets_picture_lie_over_a_line_or_other_words(name: str) -> None:
+    """As the page shows it: letters enlarged until they are read at arm's length, numbers for what finds no room."""
+    figures = figures_for(name)
+    formatter = Formatter(figures, figures["instrument_units"])
+    shown = {setup.drawing.address: figures[setup.drawing] for setup in setups_of(figures) if setup.drawing}
+    found = {}
+    for drawing in shown.values():
+        read = labels_on((drawing,), formatter)
+        picture = legible(drawing, read, (room_for_drawing("a4"), TALLEST), formatter.first)
+        found[drawing.name] = lying_over(list(marks_in(picture.svg)))
+    assert {drawing: over for drawing, over in found.items() if over} == {}
+
+
+def marks_in(svg: str) -> Iterator[Plain]:
+    """The marks of an SVG document, y turned up again."""
+    for group in ElementTree.fromstring(svg).iterfind("{*}g"):
+        layer = group.get("id", "")
+        for each in group:
+            x, y, a, b, c, d, r = (float(each.get(key, 0)) for key in ("x", "y", "x1", "y1", "x2", "y2", "r"))
+            match each.tag.rpartition("}")[2]:
+                case "line":
+                    yield Line((a, -b), (c, -d), layer)
+                case "circle":
+                    yield Circle((float(each.get("cx", 0)), -float(each.get("cy", 0))), r, layer)
+                case "polygon" | "polyline" as kind:
+                    pairs = [tuple(map(float, pair.split(","))) for pair in each.get("points", "").split()]
+                    yield Polyline(tuple((px, -py) for px, py in pairs), layer, closed=kind == "polygon")
+                case "text":
+                    turn = re.match(r"rotate\((\S+)", each.get("transform", ""))
+                    angle = -radians(float(turn[1])) if turn else 0.0
+                    height = float(each.get("font-size", 0)) * CAPITAL
+                    anchor = ANCHORS[each.get("text-anchor", "start")]
+                    yield Lettering(
+                        (x, -y), each.text or "", height, angle, anchor, layer, each.get("class") == "figure"
+                    )
+
+
+ANCHORS: dict[str, Anchor] = {"start": "left", "middle": "middle", "end": "right"}
+CAPITAL = 0.76
+"""Height of a capital over the size of the type, as measured on the shipped faces."""

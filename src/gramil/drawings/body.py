@@ -253,8 +253,8 @@ def drawing_mould(
             Polyline(upper, "cut", closed=True),
             Polyline(tuple((x, -y) for x, y in upper), "cut", closed=True),
             Line((low, 0.0), (high, 0.0), "centreline"),
-            Span((low, -top), (high, -top), INSIDE, n.body_mould_length, before="mould long "),
-            Span((high, HALVES_APART), (high, top), INSIDE, n.body_mould_half_width, before="half wide "),
+            Span((low, -top), (high, -top), INSIDE, n.body_mould_length, layer="list", before="mould long "),
+            Span((high, HALVES_APART), (high, top), INSIDE, n.body_mould_half_width, layer="list", before="half wide "),
             Label((low, top + 8.0), n.body_mould_thickness, f"{instrument_name}: mould, thick ", height=5.0),
             Words((low, top + 2.0), "The inside is the outside of the sides; the halves meet on the centreline.", 3.0),
         ]

@@ -11,7 +11,8 @@ from math import cos, hypot, pi, sin
 from gramil.drawings.marks import SMALLEST, Circle, Drawing, Label, Line, Mark, Point, Span, Words
 from gramil.drawings.picture import Picture, Row
 from gramil.measure import LengthUnit
-from gramil.writers.extents import bounds
+from gramil.writers.clear_of_lines import boxed, clear_of_lines, over_a_line
+from gramil.writers.extents import Box, bounds
 from gramil.writers.lettering import Lettering, corners, width
 from gramil.writers.plain import Plain, has_place, pieces, with_hatches
 from gramil.writers.spans import Resolve
@@ -29,7 +30,9 @@ WIDEST = 0.4
 """Words wider than this share of the page stand in the table."""
 RING = (1.0, 1.2, 1.6)
 """Radius of the ring round a number of so many digits, in heights of a capital."""
-STEPS = (0.0, 1.7, 2.6, 3.5, 5.0, 6.5)
+THIN = 0.1
+"""Half the room that a line from a number to its words takes, in mm."""
+STEPS = (0.0, 1.7, 2.6, 3.5, 5.0, 6.5, 8.0, 10.0)
 """How far from the words that it stands for a number may stand, in heights of a capital, tried in turn."""
 
 Corners = tuple[Point, Point, Point, Point]
@@ -57,8 +60,19 @@ def _chosen(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> La
     if whole is not None and whole[1] <= SHARES[0] * room[1]:
         return whole
     tried = [_lettered(drawing, resolve, (room[0], share * room[1])) for share in SHARES]
-    best = min(tried, key=lambda each: len(each[2]))
+    best = _cleared(min(tried, key=lambda each: len(each[2])))
     return whole if whole is not None and best[2] else best
+
+
+def _cleared(laid: Laid) -> Laid:
+    """The same with no words over a line: those that find no room beside their place go to the table, too."""
+    marks, homeless = clear_of_lines(laid[0])
+    taken = [corners(mark, BETWEEN * mark.height) for mark in marks if isinstance(mark, Lettering)]
+    lines, key = boxed(mark for mark in marks if not isinstance(mark, Lettering)), list(laid[2])
+    for text in sorted(homeless, key=_reading_order):
+        key.append((str(len(key) + 1), text.text))
+        marks += _numbered(text, key[-1][0], taken, lines)
+    return marks, laid[1], tuple(key)
 
 
 def _lettered(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid:
@@ -113,10 +127,12 @@ def _keyed(
     groups = [pieces(mark, resolve) for mark in grown]
     widest = WIDEST * wide * max(height, SMALLEST) / SMALLEST
     kept, moved = _sorted_out(groups, widest)
+    drawn = (each for group in groups for each in group if not isinstance(each, Lettering))
+    lines = boxed(drawn) if moved else []
     key = []
     for number, at in enumerate(sorted(moved, key=lambda at: _reading_order(_letters(groups[at])[0])), 1):
         text = _letters(groups[at])[0]
-        groups[at] = (*_lines(grown[at], str(number), groups[at]), *_numbered(text, str(number), kept))
+        groups[at] = (*_lines(grown[at], str(number), groups[at]), *_numbered(text, str(number), kept, lines))
         key.append((str(number), text.text))
     return groups, tuple(key)
 
@@ -160,14 +176,20 @@ def _lines(mark: Mark, number: str, group: Sequence[Plain]) -> Sequence[Plain]:
     return [each for each in group if not isinstance(each, Lettering)]
 
 
-def _numbered(text: Lettering, number: str, taken: list[Corners]) -> Iterator[Plain]:
-    """The number as near the middle of the words as there is room, with a line to it if it stands aside."""
+def _numbered(
+    text: Lettering, number: str, taken: list[Corners], lines: Sequence[tuple[Plain, Box]]
+) -> Iterator[Plain]:
+    """The number as near the middle of the words as there is room, with a line to it if it stands aside.
+
+    Clear of words and lines if it can be, else of words.
+    """
     middle, reach = _middle(corners(text)), RING[min(len(number), len(RING)) - 1] * text.height
-    for at in _places(middle, text.height):
-        box = _square(at, reach)
-        if not any(meet(box, other) for other in taken):
-            break
-    taken.append(box)
+    places = list(_places(middle, text.height))
+    free = [at for at in places if not any(meet(_square(at, reach), other) for other in taken)]
+    led = [at for at in free if at == middle or not any(meet(_band(at, middle), other) for other in taken)]
+    clear = (at for at in led if not over_a_line(_round(at, reach), lines))
+    at = next(clear, next(iter((*led, *free)), places[-1]))
+    taken.append(_square(at, reach))
     yield Lettering((at[0], at[1] - text.height / 2), number, text.height, 0.0, "middle", text.layer, True)
     yield Circle(at, reach, "dimensions")
     if hypot(at[0] - middle[0], at[1] - middle[1]) > 2 * reach:
@@ -185,6 +207,22 @@ def _places(middle: Point, height: float) -> Iterator[Point]:
 def _square(at: Point, reach: float) -> Corners:
     (x, y), r = at, reach
     return ((x - r, y - r), (x + r, y - r), (x + r, y + r), (x - r, y + r))
+
+
+def _round(at: Point, reach: float) -> Box:
+    return (at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach)
+
+
+def _band(start: Point, end: Point) -> Corners:
+    """A narrow band round a line, as a box."""
+    far = hypot(end[0] - start[0], end[1] - start[1])
+    aside = (-(end[1] - start[1]) / far * THIN, (end[0] - start[0]) / far * THIN)
+    return (
+        (start[0] - aside[0], start[1] - aside[1]),
+        (end[0] - aside[0], end[1] - aside[1]),
+        (end[0] + aside[0], end[1] + aside[1]),
+        (start[0] + aside[0], start[1] + aside[1]),
+    )
 
 
 def _toward(start: Point, end: Point, by: float) -> Point:
