@@ -252,3 +252,33 @@ def test_what_changes_nothing_on_any_example_says_so(of: str) -> None:
     tried = [each for name in EVERY[1:] for each in walked(name, of, listed(of))]
     moved_elsewhere = {each.key for each in tried if each.moves}
     assert sorted(listed(of) - moved_elsewhere) == sorted(EVERYWHERE & listed(of))
+
+
+def test_a_layers_own_ink_makes_the_files_stale_that_a_machine_cuts_by_and_no_paper() -> None:
+    """The mould has the layer "cut" and the board has none."""
+    shop = EXAMPLES.joinpath("shop.toml").read_text(encoding="utf-8")
+    own = '[[layer]]\nname = "cut"\ncolour = "blue"\n'
+    plain, blue = (figures_of(tarn_file(), parse_shop(f"{shop}\n{layer}")) for layer in ("", own))
+    found = papers_that_differ(plain, blue)
+    assert {each.kind for each in found} == {"cut file"}
+    assert "mould" in {each.name for each in found}
+    assert "board" not in {each.name for each in found}
+
+
+@pytest.mark.parametrize(
+    ("key", "stale", "as_it_was"), [("laser_kerf", "gauges", "mould"), ("router_kerf", "mould", "gauges")]
+)
+def test_a_kerf_alone_makes_what_its_machine_cuts_stale(key: str, stale: str, as_it_was: str) -> None:
+    shop = EXAMPLES.joinpath("shop.toml").read_text(encoding="utf-8")
+    assert "laser_kerf = 0.14" in shop
+    new = "laser_kerf = 0.2" if key == "laser_kerf" else "laser_kerf = 0.14\nrouter_kerf = 0.4"
+    before, after = (
+        figures_of(tarn_file(), parse_shop(text)) for text in (shop, shop.replace("laser_kerf = 0.14", new))
+    )
+    names = {each.name for each in papers_that_differ(before, after) if each.kind == "template"}
+    assert stale in names
+    assert as_it_was not in names
+
+
+def tarn_file() -> Description:
+    return parse_description(EXAMPLES.joinpath("tarn.toml").read_text(encoding="utf-8"))

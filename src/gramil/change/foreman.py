@@ -179,7 +179,12 @@ def _papers(papers: Sequence[Paper], handed_out: Collection[str]) -> Iterator[st
     """Sheets that were handed out first, each by itself; the rest by kind."""
     given = [paper for paper in papers if paper.kind == "sheet" and paper.name in handed_out]
     yield from _folded([f"Handed out: {paper.title}. Print it again." for paper in given])
-    for kind, words in (("template", "Templates"), ("sheet", "Sheets"), ("drawing", "Drawings")):
+    for kind, words in (
+        ("template", "Templates"),
+        ("cut file", "Files to cut by"),
+        ("sheet", "Sheets"),
+        ("drawing", "Drawings"),
+    ):
         titles = [paper.title for paper in papers if paper.kind == kind and paper not in given]
         if titles:
             yield _list_of(words, titles)

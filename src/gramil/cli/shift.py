@@ -33,6 +33,7 @@ LONGEST = 160
 
 PAPERS: tuple[tuple[str, tuple[Kind, ...]], ...] = (
     ("DRAWINGS AND TEMPLATES NO LONGER TRUE", ("template", "drawing")),
+    ("FILES TO CUT BY NO LONGER TRUE", ("cut file",)),
     ("SHEETS AND SETTINGS NO LONGER TRUE", ("sheet",)),
     ("PAGES OF THE BUILD BOOK NO LONGER TRUE", ("page of the build book",)),
 )

@@ -13,17 +13,18 @@ from gramil import names as n
 from gramil.drawings.marks import Drawing, Marks
 from gramil.formatter import formatter_of
 from gramil.graph import Figures
+from gramil.layers import strokes
 from gramil.prints.book_pages import front_pages
 from gramil.prints.cents import PANELS, cents_printed
 from gramil.prints.pages import safe
 from gramil.prints.sharing import changed, share
-from gramil.prints.whole import names_of, setups_of
+from gramil.prints.whole import drawings_of, names_of, setups_of
 from gramil.prints.work_sheets import Minded, minded, own_setup, page_of_work, sharing
 from gramil.reference import Ref, filled
 from gramil.setups.setup import Setup
 from gramil.shop.operations import Operation, Work
 
-Kind = Literal["sheet", "drawing", "template", "page of the build book"]
+Kind = Literal["sheet", "drawing", "template", "cut file", "page of the build book"]
 ON_SHEETS = "setup-"
 """What the names of drawings start with that stand on set-up sheets alone."""
 ORDER = "Order of work"
@@ -36,7 +37,10 @@ THOUSANDTH = 0.001
 
 @dataclass(frozen=True)
 class Paper:
-    """A paper: its short name (a sheet's, a drawing's file), what it is, and its title as a maker reads it."""
+    """A paper: its short name (a sheet's, a drawing's file), what it is, and its title as a maker reads it.
+
+    A cut file is what a machine cuts a template by, told where that alone is no longer true.
+    """
 
     name: str
     kind: Kind
@@ -75,7 +79,17 @@ def papers_that_differ(old: Figures, new: Figures, work: Work | None = None) -> 
     own = _own_sheets_that_differ(own_prints(old, work), own_prints(named, work))
     pages = _pages_that_differ(old, named)
     map_of_cents = _either(cents_print(old), cents_print(named)) if CENTS & touched else None
-    return tuple(paper for paper in (*graph, *own, *pages, map_of_cents) if paper is not None)
+    cut = _cut_files_that_differ(old, named) if n.shop_layers.address in touched else ()
+    return tuple(paper for paper in (*graph, *cut, *own, *pages, map_of_cents) if paper is not None)
+
+
+def _cut_files_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
+    """The files that a machine cuts by in which a layer stands in another colour or weight; paper shows neither."""
+    before, after = (strokes(each[n.shop_layers]) for each in (old, new))
+    inked = {layer for layer in after if before[layer] != after[layer]}
+    for drawing in filter(is_template, drawings_of(new)):
+        if not inked.isdisjoint(mark.layer for mark in drawing.marks):
+            yield Paper(drawing.name, "cut file", _title(new, drawing))
 
 
 def one_print(figures: Figures, name: str, work: Work | None = None) -> Print | None:
