@@ -17,8 +17,8 @@ from gramil.writers.tiles import Cross, Tile
 
 ARM, DIAMOND = 4.0, 1.5
 """Half a registration cross, and half the diamond on it, in mm."""
-HEIGHT, ROOM = 2.0, 0.3
-"""Height of the names' capitals, and the room round them, in mm."""
+HEIGHT, ROOM, LONGEST = 2.0, 0.3, 30.0
+"""Height of the names' capitals, the room round them, and more than the names of four pages come to, in mm."""
 RISES = (1.6, -3.6, 4.8, -6.8, 8.0, -10.0, 11.2, -13.2)
 OUT, ASIDE = tuple(4.0 * step for step in range(9)), (-2.0, 1.0, 4.0, 7.0, 10.0, -5.0, -8.0, -11.0)
 """In mm: how far over the cross, out from its end and, standing upright, aside of it the names are tried."""
@@ -37,14 +37,13 @@ def cross_lines(at: Point) -> tuple[Line | Polyline, ...]:
 
 def cross_name(cross: Cross, tile: Tile, marks: Sequence[Plain]) -> Lettering:
     """The names of the pages that meet at a cross, clear of the marks if there is room near it on this page."""
-    tried = list(_places(cross, tile))
-    reach = _round(tried)
-    near = [mark for mark in marks if touches(mark, reach)]
-    for name in tried:
+    (x, y), far = cross.at, ARM + max(OUT) + LONGEST
+    near = [(mark, bounds([mark])) for mark in marks if touches(mark, (x - far, y - far, x + far, y + far))]
+    for name in _places(cross, tile):
         box = _grown(bounds([name]))
-        if _within(box, tile.window) and not any(_lies_on(mark, box) for mark in near):
+        if _within(box, tile.window) and not any(_lies_on(mark, its, box) for mark, its in near):
             return name
-    return tried[0]
+    return next(_places(cross, tile))
 
 
 def _places(cross: Cross, tile: Tile) -> Iterator[Lettering]:
@@ -68,9 +67,9 @@ def _level(upward: float) -> list[Point]:
     return sorted(product(OUT, RISES), key=lambda off: (round(hypot(off[0], off[1] + HEIGHT / 2), 3), -upward * off[1]))
 
 
-def _lies_on(mark: Plain, box: Box) -> bool:
-    """Whether a mark lies in a box: a line anywhere in it, words with their room."""
-    return meet(bounds([mark]), box) if isinstance(mark, Lettering) else touches(mark, box)
+def _lies_on(mark: Plain, its: Box, box: Box) -> bool:
+    """Whether a mark lies in a box: a line anywhere in it, words with their room; `its` is the box round the mark."""
+    return meet(its, box) and (isinstance(mark, Lettering) or touches(mark, box))
 
 
 def _within(box: Box, window: Box) -> bool:
@@ -79,8 +78,3 @@ def _within(box: Box, window: Box) -> bool:
 
 def _grown(box: Box) -> Box:
     return (box[0] - ROOM, box[1] - ROOM, box[2] + ROOM, box[3] + ROOM)
-
-
-def _round(names: Sequence[Lettering]) -> Box:
-    left, low, right, high = bounds(names)
-    return _grown((left, low, right, high))

@@ -15,6 +15,7 @@ from gramil.writers.clear_of_lines import boxed, clear_of_lines, over_a_line
 from gramil.writers.extents import Box, bounds
 from gramil.writers.lettering import Lettering, corners, width
 from gramil.writers.plain import Plain, has_place, pieces, with_hatches
+from gramil.writers.proof_square import meet as boxes_meet
 from gramil.writers.spans import Resolve
 from gramil.writers.svg import MARGIN, svg_of
 
@@ -59,7 +60,9 @@ def _chosen(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> La
     whole = _as_it_is(drawing, resolve, room)
     if whole is not None and whole[1] <= SHARES[0] * room[1]:
         return whole
-    tried = [_lettered(drawing, resolve, (room[0], share * room[1])) for share in SHARES]
+    tried = list[Laid]()
+    while len(tried) < len(SHARES) and (not tried or tried[-1][2]):
+        tried.append(_lettered(drawing, resolve, (room[0], SHARES[len(tried)] * room[1])))
     best = _cleared(min(tried, key=lambda each: len(each[2])))
     return whole if whole is not None and best[2] else best
 
@@ -184,16 +187,30 @@ def _numbered(
     Clear of words and lines if it can be, else of words.
     """
     middle, reach = _middle(corners(text)), RING[min(len(number), len(RING)) - 1] * text.height
-    places = list(_places(middle, text.height))
-    free = [at for at in places if not any(meet(_square(at, reach), other) for other in taken)]
-    led = [at for at in free if at == middle or not any(meet(_band(at, middle), other) for other in taken)]
-    clear = (at for at in led if not over_a_line(_round(at, reach), lines))
-    at = next(clear, next(iter((*led, *free)), places[-1]))
+    at = _place(middle, text.height, reach, taken, lines)
     taken.append(_square(at, reach))
     yield Lettering((at[0], at[1] - text.height / 2), number, text.height, 0.0, "middle", text.layer, True)
     yield Circle(at, reach, "dimensions")
     if hypot(at[0] - middle[0], at[1] - middle[1]) > 2 * reach:
         yield Line(_toward(at, middle, reach), middle, "dimensions")
+
+
+def _place(
+    middle: Point, height: float, reach: float, taken: Sequence[Corners], lines: Sequence[tuple[Plain, Box]]
+) -> Point:
+    """Where a number stands: the first place clear of words, its line too, and of lines; else the first clear of words,
+    else the last."""
+    free, at, far = None, middle, STEPS[-1] * height + reach
+    taken = [other for other in taken if meet(_square(middle, far), other)]
+    lines = [each for each in lines if boxes_meet(each[1], _round(middle, far))]
+    for at in _places(middle, height):
+        if any(meet(_square(at, reach), other) for other in taken):
+            continue
+        free = free or at
+        led = at == middle or not any(meet(_band(at, middle), other) for other in taken)
+        if led and not over_a_line(_round(at, reach), lines):
+            return at
+    return free or at
 
 
 def _places(middle: Point, height: float) -> Iterator[Point]:

@@ -98,10 +98,15 @@ def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float]
     both = [_on_sheet(marks, shape, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale, unit)]
     whole = bounds(marks)
 
-    def cost(t: Tiling) -> tuple[float, ...]:
-        return len(t.tiles), not _holds(t, whole), t.pages * t.sheet.width * t.sheet.height, t.sheet.height
+    def first(t: Tiling) -> tuple[float, ...]:
+        return len(t.tiles), not _holds(t, whole)
 
-    return min(both, key=cost)
+    def then(t: Tiling) -> tuple[float, ...]:
+        return t.pages * t.sheet.width * t.sheet.height, t.sheet.height
+
+    least = min(map(first, both))
+    alike = [replace(each, proof=proof_on(marks, each)) for each in both if first(each) == least]
+    return min(alike, key=then)
 
 
 def _holds(tiling: Tiling, whole: Box) -> bool:
@@ -138,8 +143,7 @@ def _on_sheet(marks: Sequence[Plain], shape: Sequence[Plain], box: Box, sheet: S
     cells = [_cell(tile, columns, rows) for tile in every]
     kept = tuple(t for t, cell in zip(every, cells, strict=True) if any(touches(mark, cell) for mark in shape))
     kept = kept or (every[0],)
-    bare = Tiling(sheet, (columns, rows), origin, kept, None)
-    return Tiling(sheet, (columns, rows), origin, kept, proof_on(marks, bare))
+    return Tiling(sheet, (columns, rows), origin, kept, None)
 
 
 def _share(spare: float, before: float, after: float) -> float:
