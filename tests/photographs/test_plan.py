@@ -107,6 +107,26 @@ def test_a_line_beside_the_outline_is_told_and_a_gap_too() -> None:
     assert "No ink" in told
 
 
+def test_of_two_lines_that_one_is_taken_along_which_the_points_were_laid() -> None:
+    outer = body()
+    run = np.roll(outer, -1, axis=0) - np.roll(outer, 1, axis=0)
+    inner = outer - 3.0 * np.column_stack((run[:, 1], -run[:, 0])) / np.hypot(*run.T)[:, None]
+    scene = replace(SMALL, lines=((outer, 0.5), (inner, 0.5)))
+    ground = grounds([PictureRead(scene.grey())], Asked(strips(), waving=0.0))
+    for line in (outer, inner):
+        laid = [Laid(x, y) for x, y in scene.seen(line[::160]).tolist()]
+        assert np.sqrt((off_the_line(traced(ground, laid).line.points, line) ** 2).mean()) < 0.06
+
+
+def test_points_are_pixels_of_the_file_however_small_it_is_held() -> None:
+    ground, found, _ = _traced(0.0, 0)
+    halved = Grounds(ground.each, (2,))
+    laid = [replace(each, x=2 * each.x + 0.5, y=2 * each.y + 0.5) for each in _laid(SMALL)]
+    assert np.allclose(halved.places(laid), ground.places(_laid(SMALL)))
+    places = found.line.points[:3]
+    assert np.allclose(halved.in_file(0, places), 2 * ground.in_file(0, places) + 0.5)
+
+
 @pytest.mark.parametrize("moved", [8, 13])
 def test_a_tag_of_the_frame_that_lies_a_millimetre_off_is_named(moved: int) -> None:
     middles = frame_middles(640.0, 480.0)

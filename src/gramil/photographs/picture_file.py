@@ -33,6 +33,11 @@ class PictureRead:
         return self.grey.shape[1], self.grey.shape[0]
 
 
+def held(x: float, y: float, shrunk: int) -> tuple[float, float]:
+    """Where a place of the file, in its pixels, lies among those that are held."""
+    return (x + 0.5) / shrunk - 0.5, (y + 0.5) / shrunk - 0.5
+
+
 def read_picture(content: bytes, name: str = "the picture") -> PictureRead:
     """A picture from a file's content. Raises MakersFault, naming it, for what is no picture or too large a one."""
     try:

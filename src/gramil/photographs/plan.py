@@ -22,7 +22,7 @@ from gramil.photographs.ground import (
 )
 from gramil.photographs.halves import FoundOutline, outline_of
 from gramil.photographs.ink import Followed, What, followed
-from gramil.photographs.picture_file import PictureRead
+from gramil.photographs.picture_file import PictureRead, held
 from gramil.photographs.solving import Piece
 from gramil.photographs.surety import WAVING
 from gramil.quantities import Mm
@@ -36,7 +36,7 @@ DOUBTFUL: Mm = 0.2
 
 @dataclass(frozen=True)
 class Laid:
-    """A point that the maker laid on a picture (the first is 0), in its pixels."""
+    """A point that the maker laid on a picture (the first is 0), in the pixels of its file."""
 
     x: float
     y: float
@@ -69,9 +69,22 @@ class TracedPlan:
 
 @dataclass(frozen=True)
 class Grounds:
-    """The pictures of one plan, each with its places in the same millimetres."""
+    """The pictures of one plan, each with its places in the same millimetres; `shrunk` says how many pixels of its file
+    each pixel that is held is.
+    """
 
     each: tuple[Photograph | Scan, ...]
+    shrunk: tuple[int, ...]
+
+    def held(self, point: Laid) -> tuple[float, float]:
+        """A point in the pixels that are held. Raises MakersFault for a picture that there is not."""
+        if not 0 <= point.picture < len(self.each):
+            raise MakersFault.of(f"a point lies on picture {point.picture + 1}, of {len(self.each)}")
+        return held(point.x, point.y, self.shrunk[point.picture])
+
+    def in_file(self, number: int, places: Array) -> Array:
+        """Where places (n, 2), mm, are seen in a picture, in the pixels of its file."""
+        return np.asarray((self.each[number].seen(places) + 0.5) * self.shrunk[number] - 0.5)
 
     def light(self, places: Array) -> Array:
         """The light at places (n, 2): of several pictures that one which sees a place most squarely."""
@@ -86,9 +99,7 @@ class Grounds:
         """Where points that were laid lie, mm. Raises MakersFault for a picture that there is not."""
         out = np.empty((len(points), 2))
         for row, point in enumerate(points):
-            if not 0 <= point.picture < len(self.each):
-                raise MakersFault.of(f"point {row + 1} lies on picture {point.picture + 1}, of {len(self.each)}")
-            out[row] = self.each[point.picture].on_plane(np.array([(point.x, point.y)]))[0]
+            out[row] = self.each[point.picture].on_plane(np.array([self.held(point)]))[0]
         return out
 
     def unsure(self, places: Array) -> Array:
@@ -111,10 +122,15 @@ def grounds(pictures: Sequence[PictureRead], asked: Asked) -> Grounds:
             raise MakersFault.of(
                 "a scan is one picture", remedy="Put its parts together first, or lay strips round the plan"
             )
-        return Grounds((scanned(pictures[0], asked.known),))
+        return Grounds((scanned(pictures[0], _held(pictures[0], asked.known)),), (pictures[0].shrunk,))
     found = photographs(pictures, asked.pieces, waving=asked.waving, height=asked.height)
-    stretch = _stretch(found[0], asked.known)
-    return Grounds(tuple(replace(each, stretch=stretch) for each in found))
+    stretch = _stretch(found[0], _held(pictures[0], asked.known))
+    return Grounds(tuple(replace(each, stretch=stretch) for each in found), tuple(each.shrunk for each in pictures))
+
+
+def _held(picture: PictureRead, known: Sequence[KnownLength]) -> list[KnownLength]:
+    """Known lengths with their ends in the pixels that are held."""
+    return [KnownLength(held(*each.start, picture.shrunk), held(*each.end, picture.shrunk), each.length) for each in known]
 
 
 def _stretch(photograph: Photograph, known: Sequence[KnownLength]) -> Stretch:
@@ -130,7 +146,7 @@ def traced(ground: Grounds, points: Sequence[Laid], what: What = "line") -> Trac
     if len(points) < FEWEST:
         raise MakersFault.of(f"{len(points)} points", f"an outline takes {FEWEST} at the least, better 20 to 24")
     for number, each in enumerate(ground.each):
-        own = np.array([(point.x, point.y) for point in points if point.picture == number])
+        own = np.array([ground.held(point) for point in points if point.picture == number])
         if isinstance(each, Photograph) and len(own):
             refuse_beyond(each, own)
     line = followed(ground.light, ground.places(points), what=what)
