@@ -130,7 +130,9 @@ def grounds(pictures: Sequence[PictureRead], asked: Asked) -> Grounds:
 
 def _held(picture: PictureRead, known: Sequence[KnownLength]) -> list[KnownLength]:
     """Known lengths with their ends in the pixels that are held."""
-    return [KnownLength(held(*each.start, picture.shrunk), held(*each.end, picture.shrunk), each.length) for each in known]
+    return [
+        KnownLength(held(*each.start, picture.shrunk), held(*each.end, picture.shrunk), each.length) for each in known
+    ]
 
 
 def _stretch(photograph: Photograph, known: Sequence[KnownLength]) -> Stretch:
