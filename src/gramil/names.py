@@ -841,7 +841,6 @@ if TYPE_CHECKING:
         along: Ref[Mm]
 
     class HandedRef(Ref[Handed]):
-        name: Ref[str]
         hand: Ref[str]
 
     class RunRef(Ref[Run]):
@@ -2115,7 +2114,11 @@ if TYPE_CHECKING:
     feature_list: Members[FeatureRef, Feature] = of(part_features.feature_list)
 
     # parts/hands.py
-    hand_list: Members[HandedRef, Handed] = of(part_hands.hand_list)
+    hand_strings: HandedRef = of(part_hands.hand_strings)
+    hand_frets: HandedRef = of(part_hands.hand_frets)
+    hand_saddle: HandedRef = of(part_hands.hand_saddle)
+    hand_braces: HandedRef = of(part_hands.hand_braces)
+    hand_posts: HandedRef = of(part_hands.hand_posts)
 
     # parts/head.py
     head_outline: RunRef = of(part_head.head_outline)

@@ -32,7 +32,7 @@ def test_braces_with_tone_bars_are_for_one_hand() -> None:
     """*Tarn*'s tone bars run from the treble side to the bass: on the other hand they would run the other way."""
     found = turned("tarn", "top_braces_glued", "top_voiced")
     assert found["top_braces_glued"].standing == "lost"
-    assert said(found["top_braces_glued"]) == "for the other hand, braces (right, wanted left): make new braces"
+    assert said(found["top_braces_glued"]) == "for the other hand (right, wanted left): make new braces"
     assert said(found["top_voiced"]) == "lost with the top's braces"
     glued = turned("tarn", "top_braces_glued", "top_glued")
     assert said(glued["top_glued"]).endswith("take the top off, and glue on one that is braced for that hand")

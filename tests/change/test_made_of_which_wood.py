@@ -14,9 +14,9 @@ from gramil.graph import Figures
 from gramil.prints.whole import figures_of
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
-TAKEN_TO_BE = {"top.brace_wood"}
-"""What braces are only taken to be of, for what the dome does in other air: each brace has its own wood."""
-KEYS = sorted({key for name in INPUTS for key in keys_of(name) if key.endswith("wood")} - TAKEN_TO_BE)
+NO_PART = {"top.brace_wood", "work.wood"}
+"""What braces are only taken to be of, for what the dome does in other air; and whether the wood has settled."""
+KEYS = sorted({key for name in INPUTS for key in keys_of(name) if key.endswith("wood")} - NO_PART)
 
 
 def of_wood(key: str, wood: str) -> Figures:

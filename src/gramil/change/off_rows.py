@@ -85,7 +85,8 @@ def _rows(fixed: Fixed, figures: Figures, value: Any) -> Iterator[tuple[str, str
                 address = f"{fixed.figure}[{member_label(number, each)}].{fixed.field}"
                 yield address, str(getattr(each, "name", number)), _plain(getattr(each, fixed.field))
     elif fixed.field:
-        yield f"{fixed.figure}.{fixed.field}", "", _plain(getattr(value, fixed.field))
+        if _is_meant(fixed, value):
+            yield f"{fixed.figure}.{fixed.field}", "", _plain(getattr(value, fixed.field))
     else:
         axes = axes_of(figures.graph.annotation(fixed.figure))
         for index, each in np.ndenumerate(np.asarray(value, dtype=np.float64)):

@@ -9,7 +9,7 @@ import numpy as np
 
 from gramil.parts.body_records import Brace
 from gramil.quantities import Mm, PerFret, PerString, Ratio
-from gramil.shapes.mirrored import Points, alike, turned_over
+from gramil.shapes.mirrored import alike, turned_over
 
 OWNS = ("hand_",)
 
@@ -21,35 +21,51 @@ SQUARE_SADDLE = 0.0025
 
 @dataclass(frozen=True)
 class Handed:
-    """A part, and the hand that it is for: right, left or either."""
+    """The hand that a part is for: right, left or either."""
 
-    name: str
     hand: str
 
 
-def hand_list(
-    fret_slant: PerFret[Ratio],
-    saddle_slant: Ratio,
-    brace_list: tuple[Brace, ...],
-    head_posts_x: PerString[Mm],
-    head_posts_y: PerString[Mm],
-    instrument_handed: str,
-) -> tuple[Handed, ...]:
-    """Which hand each part is for that may be for one only: strings, frets, saddle, the top's braces, tuners' posts.
+def hand_strings(instrument_handed: str) -> Handed:
+    """Which hand the strings' order is for, and what is cut to it: nut, saddle, side dots.
 
-    Method: frets and saddle by their slant; braces and posts against their mirror images at the centreline.
+    Source: common practice.
+    """
+    return Handed(instrument_handed)
+
+
+def hand_frets(fret_slant: PerFret[Ratio], instrument_handed: str) -> Handed:
+    """Which hand a board with these frets is for: either, if all of them are square to the centreline.
+
+    Source: plane geometry.
+    """
+    return Handed("either" if np.abs(fret_slant).max() <= SQUARE_FRET else instrument_handed)
+
+
+def hand_saddle(saddle_slant: Ratio, instrument_handed: str) -> Handed:
+    """Which hand a bridge with this saddle's slot is for: either, if the slot is square to the centreline.
+
+    Source: plane geometry.
+    """
+    return Handed("either" if abs(saddle_slant) <= SQUARE_SADDLE else instrument_handed)
+
+
+def hand_braces(brace_list: tuple[Brace, ...], instrument_handed: str) -> Handed:
+    """Which hand the top's braces are for: either, if each has its mirror image among them.
+
+    Method: both ends of each, turned over at the centreline, against both ends of every other.
     Source: plane geometry.
     """
     ends = [np.array([each.start, each.stop]) for each in brace_list if each.plate == "top"]
-    either = {
-        "strings": False,
-        "frets": bool(np.abs(fret_slant).max() <= SQUARE_FRET),
-        "saddle": abs(saddle_slant) <= SQUARE_SADDLE,
-        "braces": all(any(alike(turned_over(one), other) for other in ends) for one in ends),
-        "posts": _own_mirror(np.stack((head_posts_x, head_posts_y), axis=-1)),
-    }
-    return tuple(Handed(name, "either" if both else instrument_handed) for name, both in either.items())
+    paired = all(any(alike(turned_over(one), other) for other in ends) for one in ends)
+    return Handed("either" if paired else instrument_handed)
 
 
-def _own_mirror(points: Points) -> bool:
-    return alike(turned_over(points), points)
+def hand_posts(head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], instrument_handed: str) -> Handed:
+    """Which hand a head with these posts is for: either, if each post has its mirror image among them.
+
+    Method: each post, turned over at the centreline, against every other.
+    Source: plane geometry.
+    """
+    posts = np.stack((head_posts_x, head_posts_y), axis=-1)
+    return Handed("either" if alike(turned_over(posts), posts) else instrument_handed)
