@@ -5,7 +5,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 UV := $(shell command -v uv 2>/dev/null)
 
-.PHONY: demo test quick walk check published fuzz season speed format docs site keep names fonts rename clean
+.PHONY: demo test others quick walk check published fuzz season speed format docs site keep names fonts rename clean
 
 ifdef UV
 INSTALL = uv pip install --quiet --compile-bytecode --python $(BIN)/python
@@ -32,6 +32,10 @@ demo: $(VENV)/.installed
 
 test: $(VENV)/.tests-installed
 	$(BIN)/python -m pytest -n auto
+
+# What could differ on the other Pythons that this machine has: packs to the byte, the tests of a few rooms.
+others: $(VENV)/.tests-installed
+	$(BIN)/python tools/other_pythons.py
 
 quick: $(VENV)/.tests-installed
 	@$(BIN)/python tools/quick.py $(ROOM)
@@ -85,4 +89,4 @@ speed: $(VENV)/.tests-installed
 	$(BIN)/python -m benchmarks
 
 clean:
-	rm -rf $(VENV) out build dist
+	rm -rf $(VENV) .venv-3.* out build dist

@@ -22,8 +22,7 @@ from gramil.sheets.sheet import Sheet
 from gramil.sheets.work_order import part_of, parts_of
 from gramil.shop.operations import Work
 from gramil.writers.beside import labels_on
-from gramil.writers.pdf import tiled_pdf
-from gramil.writers.together import together
+from gramil.writers.pdf import Template, laid_out, leaves, templates_pdf
 
 
 @dataclass(frozen=True)
@@ -138,24 +137,25 @@ def chosen_makers(
     own = sheets_on or sheet_paper(figures, paper)
     to_cut = [each for each in choices.drawings if each.name in chosen.templates]
     sheets = [each for each in choices.every_sheet if each.setup.name in chosen.sheets]
-    made: dict[str, list[Callable[[], bytes]]] = {}
-    if sheets:
-        made.setdefault(own, []).append(partial(_sheets_pdf, sheets, formatter, title, own))
-    if to_cut:
-        cut = partial(
-            tiled_pdf, to_cut, labels_on(to_cut, drawn), paper, printer_scale, heading=title, unit=drawn.first
+    lay = partial(laid_out, to_cut, labels_on(to_cut, drawn), paper, printer_scale, drawn.first)
+    papers = (*([own] if sheets else []), *([paper] if to_cut else []))
+    return {
+        f"print/chosen-{slug(each)}.pdf": partial(
+            _pdf, sheets if each == own else [], lay if each == paper else tuple, formatter, title, each
         )
-        made.setdefault(paper, []).append(cut)
-    return {f"print/chosen-{slug(each)}.pdf": partial(_together, title, makers) for each, makers in made.items()}
+        for each in dict.fromkeys(papers)
+    }
 
 
-def _together(title: str, makers: list[Callable[[], bytes]]) -> bytes:
-    first, *rest = [make() for make in makers]
-    return together(title, (first, *rest)) if rest else first
-
-
-def _sheets_pdf(sheets: list[Sheet], formatter: Formatter, title: str, paper: str) -> bytes:
-    return bench_sheets_pdf([printed(sheet, formatter, paper) for sheet in sheets], formatter, title, paper)
+def _pdf(
+    sheets: list[Sheet], lay: Callable[[], tuple[Template, ...]], formatter: Formatter, title: str, paper: str
+) -> bytes:
+    """The sheets, and after them the templates that `lay` lays out."""
+    templates = lay()
+    if not sheets:
+        return templates_pdf(templates, title)
+    ready = [printed(sheet, formatter, paper) for sheet in sheets]
+    return bench_sheets_pdf(ready, formatter, title, paper, leaves(templates, title))
 
 
 def _sheets_of(operations: Collection[str], work: Work) -> Iterator[str]:

@@ -1,6 +1,10 @@
 """Numbers as text with a given number of decimals, never minus zero: a sign on zero would mislead."""
 
 from fractions import Fraction
+from math import isfinite
+
+DIGITS = 12
+"""Significant digits of a number that is written for programs."""
 
 
 def plus_zero(text: str) -> str:
@@ -17,6 +21,13 @@ def signed(value: float, places: int) -> str:
     """The same with its sign, if it has one: `+1.20`, `-0.35`, `0.00`."""
     text = fixed(value, places)
     return f"+{text}" if value > 0 and text.strip("0.") else text
+
+
+def told_number(value: float) -> float:
+    """To twelve digits, far beyond what anybody measures: the last of the sixteen differ between versions of Python,
+    which add up floats in different ways, and what is written is to be the same on all.
+    """
+    return float(f"{value:.{DIGITS}g}") if isfinite(value) else value
 
 
 def exact(value: float) -> Fraction:

@@ -18,6 +18,7 @@ from gramil.writers.pdf import tiled_pdf
 HEADING = "Tarn, scale length 630.00 mm"
 MM = 25.4 / 72.0
 TRUE = 0.005
+HAIR = 0.1
 SHEETS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4), "a3": (297.0, 420.0)}
 PAPERS = [*SHEETS, "roll"]
 
@@ -43,25 +44,30 @@ def matrix(operands):
 
 
 def characters(font):
-    """From a font's codes to characters, by the table that the file itself carries."""
+    """From a font's codes, of two bytes each, to characters, by the table that the file itself carries."""
     table = font.ToUnicode.read_bytes().decode("latin1")
     found = {}
-    for start, codes in re.findall(r"<(\w+)> <\w+>\s*\[(.*?)\]", table, re.DOTALL):
-        for i, code in enumerate(re.findall(r"<(\w+)>", codes)):
-            found[int(start, 16) + i] = bytes.fromhex(code).decode("utf-16-be")
     for block in re.findall(r"beginbfchar(.*?)endbfchar", table, re.DOTALL):
         for code, char in re.findall(r"<(\w+)>\s*<(\w+)>", block):
             found[int(code, 16)] = bytes.fromhex(char).decode("utf-16-be")
-    for block in re.findall(r"beginbfrange(.*?)endbfrange", table, re.DOTALL):
-        for low, high, char in re.findall(r"<(\w+)>\s*<(\w+)>\s*<(\w+)>", block):
-            for code in range(int(low, 16), int(high, 16) + 1):
-                found[code] = chr(int(char, 16) + code - int(low, 16))
     return found
+
+
+def said(parts, font):
+    """The characters of a piece of text, whose letters may be moved between."""
+    codes = b"".join(bytes(part) for part in parts if isinstance(part, pikepdf.String))
+    return "".join(font.get(int.from_bytes(codes[at : at + 2], "big"), "\ufffd") for at in range(0, len(codes), 2))
 
 
 def bezier(p, q, r, s):
     t = np.linspace(0, 1, 97)[1:, None]
     return (1 - t) ** 3 * p + 3 * (1 - t) ** 2 * t * q + 3 * (1 - t) * t**2 * r + t**3 * s
+
+
+def in_the_foot(run, box):
+    """Whether this is a page of the map: a rectangle in the strip of 26 mm above the margin of 8."""
+    level = all(min(abs(b - a)) < 1e-4 for a, b in pairwise(np.array(run)))
+    return len(run) == 5 and level and box[1][1] < 34.0 * 1.11
 
 
 def read_page(page, stretch):
@@ -91,17 +97,18 @@ def read_page(page, stretch):
         elif name == "c":
             points = [at(*operands[i : i + 2], now) for i in (0, 2, 4)]
             path[-1].extend(bezier(path[-1][-1], *points))
-        elif name == "re":
-            x, y, w, h = map(float, operands)
-            found.map.append(np.array([at(x, y, now), at(x + w, y + h, now)]))
         elif name == "h":
             path[-1].append(path[-1][0])
         elif name in ("W", "W*"):
             pending = True
         elif name in ("S", "s", "n"):
             for run in path:
+                box = np.array([np.min(run, axis=0), np.max(run, axis=0)])
                 if pending:
-                    clip = found.clip = np.array([np.min(run, axis=0), np.max(run, axis=0)])
+                    if np.any(np.ptp(box, axis=0) < np.array(found.size) - HAIR):
+                        clip = found.clip = box
+                elif name != "n" and clip is None and in_the_foot(run, box):
+                    found.map.append(box)
                 elif name != "n":
                     (found.beside if clip is None else found.drawn).append(np.array(run))
             path, pending = [], False
@@ -111,8 +118,9 @@ def read_page(page, stretch):
             text_at = matrix(operands)
         elif name == "Tf":
             font = fonts[str(operands[0])]
-        elif name == "Tj":
-            found.words.append(("".join(font[b] for b in bytes(operands[0])), at(0, 0, text_at @ now)))
+        elif name in ("Tj", "TJ"):
+            parts = operands[0] if name == "TJ" else operands
+            found.words.append((said(parts, font), at(0, 0, text_at @ now)))
     return found
 
 
@@ -292,7 +300,7 @@ def test_it_asks_for_no_scaling_and_carries_its_faces(board, resolve):
         assert document.Root.ViewerPreferences.PrintScaling == "/None"
         for page in document.pages:
             for font in page.Resources.Font.values():
-                assert "/FontFile2" in font.FontDescriptor
+                assert "/FontFile2" in font.DescendantFonts[0].FontDescriptor
 
 
 def test_every_page_says_whose_it_is_and_how_to_print_it(board, resolve):

@@ -11,6 +11,7 @@ from pydantic import TypeAdapter
 
 from gramil import __version__
 from gramil import names as n
+from gramil.decimals import told_number
 from gramil.graph import Figures
 
 FORM: Literal[1] = 1
@@ -66,4 +67,6 @@ def plain(value: Any) -> Plain:
         return value
     if hasattr(value, "item"):
         value = value.item() if value.ndim == 0 else None
-    return value if isinstance(value, int | float | str | bool) else None
+    if isinstance(value, float):
+        return told_number(value)
+    return value if isinstance(value, int | str | bool) else None

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from gramil.drawings.picture import Picture
 from gramil.formatter import Formatter
 from gramil.prints.book_pages import front_pages
-from gramil.sheets.bench_sheets import Ahead, sheets_pdf
+from gramil.sheets.bench_sheets import Around, sheets_pdf
 from gramil.sheets.sheet import Sheet
 
 
@@ -21,4 +21,4 @@ def build_book_pdf(
 
     The same input gives the same bytes.
     """
-    return sheets_pdf(sheets, formatter, title, paper, Ahead(tuple(front_pages(formatter)), drawings), with_sheets)
+    return sheets_pdf(sheets, formatter, title, paper, Around(tuple(front_pages(formatter)), drawings), with_sheets)

@@ -5,7 +5,7 @@ from dataclasses import asdict, dataclass
 
 from gramil.prints.pages import safe
 from gramil.sheets.page_size import page_size
-from gramil.sheets.typeset import typeset
+from gramil.typeset import typeset
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ from typing import TypedDict
 
 from gramil.prints.pages import safe
 from gramil.sheets.page_size import page_size
-from gramil.sheets.typeset import typeset
+from gramil.typeset import typeset
 
 
 class Entry(TypedDict):

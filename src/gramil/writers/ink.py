@@ -21,7 +21,12 @@ def grey(layer: str) -> float:
 
 def grey_name(layer: str) -> str:
     """The same grey in the web's notation."""
-    return f"#{round(grey(layer) * 255):02x}" + f"{round(grey(layer) * 255):02x}" * 2
+    return in_grey(grey(layer))
+
+
+def in_grey(shade: float) -> str:
+    """A grey from 0 (black) to 1 (white) in the web's notation."""
+    return "#" + f"{round(shade * 255):02x}" * 3
 
 
 def ink_name(layer: str, stroke: Stroke) -> str:

@@ -2,15 +2,14 @@
 lines.
 """
 
-from collections.abc import Sequence
-
-from reportlab.pdfgen.canvas import Canvas
+from collections.abc import Iterator, Sequence
 
 from gramil.drawings.marks import SMALLEST, Point
 from gramil.layers import HAIRLINE, THICK
 from gramil.writers.ink import DARK, PALE
+from gramil.writers.leaf import Ink
 from gramil.writers.lettering import Lettering
-from gramil.writers.pdf_ink import PT, Placed, letter, pen, shape
+from gramil.writers.pdf_ink import Placed, letter, pen, shape, straight, stroked
 from gramil.writers.plain import Plain
 from gramil.writers.tiles import OVERLAP, Tile, Tiling
 
@@ -19,9 +18,9 @@ SHOWN = ("outline", "cut")
 TALLEST_NAME = 4.0
 
 
-def draw_map(
-    canvas: Canvas, tiling: Tiling, marks: Sequence[Plain], here: Tile | None, at: Point, room: tuple[float, float]
-) -> None:
+def page_map(
+    tiling: Tiling, marks: Sequence[Plain], here: Tile | None, at: Point, room: tuple[float, float]
+) -> Iterator[Ink]:
     """The map in the rectangle of `room` mm whose lower left corner is `at` on the page; `here` is drawn thick."""
     wide, tall = tiling.size
     times = min(room[0] / wide, room[1] / tall)
@@ -30,26 +29,25 @@ def draw_map(
     place = Placed((left, top - tall), on, (1.0 / times, 1.0 / times))
     for mark in marks:
         if mark.layer in SHOWN and not isinstance(mark, Lettering):
-            pen(canvas, HAIRLINE)
-            shape(canvas, mark, place)
+            yield shape(mark, place, pen(HAIRLINE))
     for tile in tiling.tiles:
         if tile is not here:
-            _draw_page(canvas, tile, place, times, HAIRLINE)
+            yield from _page(tile, place, times, HAIRLINE)
     if here is not None:
-        _draw_page(canvas, here, place, times, THICK)
+        yield from _page(here, place, times, THICK)
 
 
-def _draw_page(canvas: Canvas, tile: Tile, place: Placed, times: float, weight: float) -> None:
+def _page(tile: Tile, place: Placed, times: float, weight: float) -> Iterator[Ink]:
     """A page as the part of its window that lies inside the middle of the overlaps; its name where it can be read."""
     left, low, right, high = tile.window
     half = OVERLAP / 2
-    x, y = place((left + half, low + half))
+    left_low, right_high = (left + half, low + half), (right - half, high - half)
+    corners = (left_low, (right_high[0], left_low[1]), right_high, (left_low[0], right_high[1]))
     wide, tall = (right - left - OVERLAP) * times, (high - low - OVERLAP) * times
-    pen(canvas, weight, shade=PALE if weight == HAIRLINE else DARK)
-    canvas.rect(x, y, wide * PT, tall * PT)
+    yield stroked(straight(place, corners, True), pen(weight, shade=PALE if weight == HAIRLINE else DARK))
     height = min(TALLEST_NAME, tall / 2, wide / 3)
     if height < SMALLEST:
         return
     down = height / 2 / times
     middle = ((left + right) / 2, (low + high) / 2 - down)
-    letter(canvas, Lettering(middle, tile.name, height, 0.0, "middle", "text"), place)
+    yield letter(Lettering(middle, tile.name, height, 0.0, "middle", "text"), place)

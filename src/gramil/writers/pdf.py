@@ -8,21 +8,20 @@ known.
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
-from io import BytesIO
 from math import ceil, pi
-
-from reportlab.pdfgen.canvas import Canvas
 
 from gramil.drawings.marks import Drawing, Polyline
 from gramil.measure import LengthUnit
 from gramil.paper_sizes import LEAST
+from gramil.typeset import typeset
 from gramil.writers.crosses import cross_lines, cross_name
 from gramil.writers.extents import bounds
+from gramil.writers.leaf import Ink, Leaf, leaf
 from gramil.writers.lettering import Lettering, clean
-from gramil.writers.page_foot import Foot, draw_foot
-from gramil.writers.page_map import draw_map
+from gramil.writers.page_foot import Foot, page_foot
+from gramil.writers.page_map import page_map
 from gramil.writers.paper import FOOT, MARGIN, Sheet, checked
-from gramil.writers.pdf_ink import WORDS, Placed, fitted, ink, ink_marks, letter, open_page, page_canvas
+from gramil.writers.pdf_ink import Placed, fitted, ink_marks, inked, letter
 from gramil.writers.plain import Plain, kerf_of, plain, seen_from, true_or_stretched
 from gramil.writers.proof_square import Proof
 from gramil.writers.set_apart import set_apart
@@ -30,6 +29,7 @@ from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.spans import Resolve
 from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, named_after, proof_on, tiled
 from gramil.writers.title_block import told
+from gramil.writers.type_widths import WORDS
 from gramil.writers.whole_words import shown_whole, whole_words
 
 HOW_TO_PROVE: Mapping[LengthUnit, str] = {
@@ -108,14 +108,12 @@ def _laid_out(card: Card, tiling: Tiling) -> Template:
 
 def templates_pdf(templates: Sequence[Template], heading: str) -> bytes:
     """The drawings as laid out, as a PDF."""
-    stream = BytesIO()
-    canvas = page_canvas(stream, clean(heading))
-    for number, template in enumerate(templates):
-        canvas.bookmarkPage(f"drawing-{number}")
-        canvas.addOutlineEntry(clean(template.drawing.title), f"drawing-{number}")
-        _draw(canvas, template, clean(heading))
-    canvas.save()
-    return stream.getvalue()
+    return typeset("templates.typ", {"title": clean(heading), "leaves": leaves(templates, heading)})
+
+
+def leaves(templates: Sequence[Template], heading: str) -> list[Leaf]:
+    """The pages of the drawings as laid out, for the typesetter; a bookmark leads to the first of each."""
+    return [leaf for template in templates for leaf in _leaves(template, clean(heading))]
 
 
 def pages_of(templates: Sequence[Template]) -> dict[str, tuple[int, int]]:
@@ -154,42 +152,53 @@ def whole_pdf(drawing: Drawing, resolve: Resolve, *, heading: str, unit: LengthU
     return tiled_pdf([drawing], resolve, f"{short} x {long} mm", heading=heading, unit=unit)
 
 
-def _draw(canvas: Canvas, template: Template, heading: str) -> None:
-    tiling = template.tiling
+def _leaves(template: Template, heading: str) -> Iterator[Leaf]:
+    tiling, bookmark = template.tiling, clean(template.drawing.title)
+    size = (tiling.sheet.width, tiling.sheet.height)
     if tiling.proof is None:
-        _draw_proof_page(canvas, template, heading)
+        foot = _foot(template, None, heading)
+        yield leaf(size, _proof_page(template, foot), _described(foot), bookmark)
     for tile in tiling.tiles:
-        open_page(canvas, tiling.sheet)
-        left, low, _, _ = tile.window
-        place = Placed((left, low), (MARGIN, MARGIN + FOOT), tiling.sheet.stretch)
-        shown = [mark for mark in template.marks if shown_whole(mark, tile)]
-        ink_marks(canvas, shown, place, tile.window)
-        for cross in tiling.crosses(tile):
-            _draw_cross(canvas, cross, tile, shown, place)
-        if tiling.proof is not None and tile is tiling.tiles[tiling.proof.page]:
-            _draw_square(canvas, tiling.proof, tiling.sheet, place)
-        draw_foot(canvas, tiling, _foot(template, tile, heading), template.marks)
-        canvas.showPage()
+        foot = _foot(template, tile, heading)
+        first = tiling.proof is not None and tile is tiling.tiles[0]
+        yield leaf(size, _page(template, tile, foot), _described(foot), bookmark if first else "")
 
 
-def _draw_proof_page(canvas: Canvas, template: Template, heading: str) -> None:
+def _described(foot: Foot) -> str:
+    """What a page's lines are, for one who does not see them."""
+    return f"{foot.title}. {foot.view} {foot.kerf}".strip()
+
+
+def _page(template: Template, tile: Tile, foot: Foot) -> Iterator[Ink]:
+    """The part of a drawing that lies on one page, its crosses and its foot; the square where it found room."""
+    tiling = template.tiling
+    left, low, _, _ = tile.window
+    place = Placed((left, low), (MARGIN, MARGIN + FOOT), tiling.sheet.stretch)
+    shown = [mark for mark in template.marks if shown_whole(mark, tile)]
+    yield from ink_marks(shown, place, tile.window)
+    for cross in tiling.crosses(tile):
+        yield from _cross(cross, tile, shown, place)
+    if tiling.proof is not None and tile is tiling.tiles[tiling.proof.page]:
+        yield from _square(tiling.proof, tiling.sheet, place)
+    yield from page_foot(tiling, foot, template.marks)
+
+
+def _proof_page(template: Template, foot: Foot) -> Iterator[Ink]:
     """A page before the others, if the drawing leaves no room for the square."""
     sheet = template.tiling.sheet
-    open_page(canvas, sheet)
     wide, tall = sheet.window
     place = Placed((0.0, 0.0), (MARGIN, MARGIN + FOOT), sheet.stretch)
     side = sheet.bar
     square = Proof((10.0, tall - side - 10.0), side)
-    _draw_square(canvas, square, sheet, place)
+    yield from _square(square, sheet, place)
     top = square.at[1] - 12.0
     for i, line in enumerate((HOW_TO_PROVE[sheet.unit], *(HOW_TO_JOIN if len(template.tiling.tiles) > 1 else ()))):
         mark = Lettering((10.0, top - 6.0 * i), *fitted(line, 3.0, WORDS, wide - 20.0), 0.0, "left", "text")
-        letter(canvas, mark, place)
+        yield letter(mark, place)
     right = MARGIN + 10.0 + side + 15.0
     room = (sheet.width - MARGIN - right, side)
-    draw_map(canvas, template.tiling, template.marks, None, (right, sheet.height - MARGIN - 10.0 - side), room)
-    draw_foot(canvas, template.tiling, _foot(template, None, heading), template.marks)
-    canvas.showPage()
+    yield from page_map(template.tiling, template.marks, None, (right, sheet.height - MARGIN - 10.0 - side), room)
+    yield from page_foot(template.tiling, foot, template.marks)
 
 
 def _foot(template: Template, tile: Tile | None, heading: str) -> Foot:
@@ -206,20 +215,20 @@ def _foot(template: Template, tile: Tile | None, heading: str) -> Foot:
     )
 
 
-def _draw_cross(canvas: Canvas, cross: Cross, tile: Tile, marks: Sequence[Plain], place: Placed) -> None:
+def _cross(cross: Cross, tile: Tile, marks: Sequence[Plain], place: Placed) -> Iterator[Ink]:
     for line in cross_lines(cross.at):
-        ink(canvas, line, place)
-    letter(canvas, cross_name(cross, tile, marks), place)
+        yield inked(line, place)
+    yield letter(cross_name(cross, tile, marks), place)
 
 
-def _draw_square(canvas: Canvas, proof: Proof, sheet: Sheet, place: Placed) -> None:
+def _square(proof: Proof, sheet: Sheet, place: Placed) -> Iterator[Ink]:
     """The square, its side written along both directions with the name by which the printer's scale is given."""
     (x, y), side = proof.at, proof.side
     corners = ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
-    ink(canvas, Polyline(corners, "pins", closed=True), place)
+    yield inked(Polyline(corners, "pins", closed=True), place)
     along, up = (f"{sheet.said(side)} {name}" for name in sheet.sides)
     height = min(fitted(text, 2.2, WORDS, side - 12.0)[1] for text in (along, up))
     for text, at, angle in ((along, (x + side / 2, y + 2.0), 0.0), (up, (x + 4.0, y + side / 2), pi / 2)):
-        letter(canvas, Lettering(at, text, height, angle, "middle", "text"), place)
+        yield letter(Lettering(at, text, height, angle, "middle", "text"), place)
     middle = Lettering((x + side / 2, y + side / 2), "Prove the print", 3.0, 0.0, "middle", "text")
-    letter(canvas, middle, place)
+    yield letter(middle, place)

@@ -1,34 +1,28 @@
-"""Marks inked on a PDF page: from millimetres of the drawing to points of the page, true curves, embedded faces."""
+"""Marks inked on a page of a PDF: from millimetres of the drawing to millimetres of the page, true curves, words in
+the shipped faces.
+"""
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from importlib.resources import files
-from io import BytesIO
-from math import ceil, cos, degrees, pi, sin, tan
-
-from reportlab import rl_config
-from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFont
-from reportlab.pdfgen.canvas import Canvas
-from reportlab.pdfgen.pathobject import PDFPathObject
+from math import ceil, cos, pi, sin, tan
 
 from gramil.drawings.marks import SMALLEST, Arc, Circle, Line, Point, Polyline
 from gramil.layers import LAYERS
 from gramil.writers.arcs import Run, pieces_of, run_of
 from gramil.writers.extents import Box, sweep, touches
-from gramil.writers.ink import DARK, grey
+from gramil.writers.ink import DARK, grey, in_grey
+from gramil.writers.leaf import Ink, Stroke, Word
 from gramil.writers.lettering import Lettering, type_size
-from gramil.writers.paper import Sheet
 from gramil.writers.plain import Plain
+from gramil.writers.svg import number
+from gramil.writers.type_widths import FIGURES, WORDS, Face, words_wide
 
-PT = 72.0 / 25.4
-"""Points to the millimetre."""
-WORDS, BOLD, FIGURES = "Gramil words", "Gramil bold", "Gramil figures"
-FACES = ((WORDS, "B612-Regular.ttf"), (BOLD, "B612-Bold.ttf"), (FIGURES, "B612Mono-Regular.ttf"))
 PIECE = pi / 6
 """A circle is written in cubic pieces of this turn: they are true to 4e-7 of the radius."""
 BLEED = 0.5
 """Ink past the edge of a page's window in mm, so that a line on the edge keeps its width."""
+ROOM_BEHIND = 5.0
+"""Room left behind words in mm, so that a letter that no face has breaks no line."""
 
 
 @dataclass(frozen=True)
@@ -40,127 +34,99 @@ class Placed:
     stretch: Point = (1.0, 1.0)
 
     def __call__(self, point: Point) -> Point:
-        """The point on the page, in points; shrunk by as much as the printer stretches."""
+        """The point on the page, in mm from its lower left corner; shrunk by as much as the printer stretches."""
         x = self.on[0] + (point[0] - self.at[0]) / self.stretch[0]
         y = self.on[1] + (point[1] - self.at[1]) / self.stretch[1]
-        return (x * PT, y * PT)
+        return (x, y)
 
 
 Place = Callable[[Point], Point]
 
 
-def load_faces() -> None:
-    """Register the shipped typefaces with the PDF library, once."""
-    known = set(pdfmetrics.getRegisteredFontNames())
-    for name, file in FACES:
-        if name not in known:
-            data = files("gramil").joinpath("fonts", file).read_bytes()
-            pdfmetrics.registerFont(TTFont(name, BytesIO(data)))
-
-
-def page_canvas(stream: BytesIO, title: str) -> Canvas:
-    """An empty file that asks the printing program for no scaling and carries no date."""
-    load_faces()
-    rl_config.useA85 = 0  # binary streams, not ASCII-encoded ones: a fifth smaller, and faster to write
-    canvas = Canvas(stream, invariant=1, pageCompression=1, initialFontName=WORDS, lang="en")
-    canvas.setTitle(title)
-    canvas.setCreator("Gramil")
-    canvas.setViewerPreference("PrintScaling", "None")
-    return canvas
-
-
-def open_page(canvas: Canvas, sheet: Sheet) -> None:
-    """A new page of the sheet's size."""
-    canvas.setPageSize((sheet.width * PT, sheet.height * PT))
-
-
-def ink_marks(canvas: Canvas, marks: Sequence[Plain], place: Place, window: Box) -> None:
-    """The marks that reach into `window` (mm of the drawing), clipped to it and half a millimetre more."""
+def ink_marks(marks: Sequence[Plain], place: Place, window: Box) -> Iterator[Ink]:
+    """The marks that reach into `window` (mm of the drawing), lines clipped to it and half a millimetre more."""
     left, low, right, high = window
     wider = (left - BLEED, low - BLEED, right + BLEED, high + BLEED)
-    canvas.saveState()
-    path = canvas.beginPath()
-    trace(path, place, ((wider[0], wider[1]), (wider[2], wider[1]), (wider[2], wider[3]), (wider[0], wider[3])), True)
-    canvas.clipPath(path, stroke=0, fill=0)
-    for mark in marks:
-        if touches(mark, wider):
-            ink(canvas, mark, place)
-    canvas.restoreState()
+    seen = [mark for mark in marks if touches(mark, wider)]
+    corners = ((wider[0], wider[1]), (wider[2], wider[1]), (wider[2], wider[3]), (wider[0], wider[3]))
+    yield Stroke(f'<clipPath id="window"><path d="{straight(place, corners, True)}"/></clipPath>')
+    yield Stroke('<g clip-path="url(#window)">')
+    for mark in seen:
+        if not isinstance(mark, Lettering):
+            yield inked(mark, place)
+    yield Stroke("</g>")
+    for mark in seen:
+        if isinstance(mark, Lettering):
+            yield letter(mark, place)
 
 
-def ink(canvas: Canvas, mark: Plain, place: Place) -> None:
-    """One mark in its layer's weight, dashes and grey."""
+def inked(mark: Line | Arc | Circle | Polyline, place: Place) -> Stroke:
+    """The line of one mark in its layer's weight, dashes and grey."""
     stroke = LAYERS[mark.layer]
-    if isinstance(mark, Lettering):
-        letter(canvas, mark, place)
-        return
-    pen(canvas, stroke.weight, stroke.dashes, grey(mark.layer))
-    shape(canvas, mark, place)
+    return shape(mark, place, pen(stroke.weight, stroke.dashes, grey(mark.layer)))
 
 
-def shape(canvas: Canvas, mark: Line | Arc | Circle | Polyline, place: Place) -> None:
-    """The line of a mark in the pen that is in use."""
-    path = canvas.beginPath()
+def shape(mark: Line | Arc | Circle | Polyline, place: Place, with_pen: str) -> Stroke:
+    """The line of a mark drawn with this pen."""
     match mark:
         case Line():
-            trace(path, place, (mark.start, mark.end))
+            path = straight(place, (mark.start, mark.end))
         case Polyline():
-            _trace_run(path, place, run_of(mark), mark.layer)
+            path = _run(place, run_of(mark), mark.layer)
         case Circle():
-            _curve(path, place, Arc(mark.centre, mark.radius, 0.0, 2 * pi, mark.layer))
-            path.close()
+            path = _curve(place, Arc(mark.centre, mark.radius, 0.0, 2 * pi, mark.layer)) + " Z"
         case Arc():
-            _curve(path, place, mark)
-    canvas.drawPath(path, stroke=1, fill=0)
+            path = _curve(place, mark)
+    return stroked(path, with_pen)
 
 
-def pen(canvas: Canvas, weight: float, dashes: Sequence[float] = (), shade: float = DARK) -> None:
+def stroked(path: str, with_pen: str) -> Stroke:
+    """A path drawn with this pen."""
+    return Stroke(f'<path d="{path}" {with_pen}/>')
+
+
+def pen(weight: float, dashes: Sequence[float] = (), shade: float = DARK) -> str:
     """Weight and dashes in mm, shade from 0 (black) to 1."""
-    canvas.setLineWidth(weight * PT)
-    canvas.setDash([dash * PT for dash in dashes])
-    canvas.setStrokeGray(shade)
+    dashed = f' stroke-dasharray="{" ".join(number(dash) for dash in dashes)}"' if dashes else ""
+    return f'stroke="{in_grey(shade)}" stroke-width="{number(weight)}"{dashed}'
 
 
-def trace(path: PDFPathObject, place: Place, points: Sequence[Point], closed: bool = False) -> None:
+def straight(place: Place, points: Sequence[Point], closed: bool = False) -> str:
     """Straight runs through the points."""
-    if not points:
-        return
-    path.moveTo(*place(points[0]))
-    for point in points[1:]:
-        path.lineTo(*place(point))
-    if closed:
-        path.close()
+    path = " L ".join(_xy(place(point)) for point in points)
+    return f"M {path}{' Z' if closed else ''}" if path else ""
 
 
-def _trace_run(path: PDFPathObject, place: Place, run: Run, layer: str) -> None:
+def _xy(point: Point) -> str:
+    return f"{number(point[0])} {number(point[1])}"
+
+
+def _run(place: Place, run: Run, layer: str) -> str:
     """Straight pieces and true curves, one after another."""
     if not run.points:
-        return
-    path.moveTo(*place(run.points[0]))
+        return ""
+    path = [f"M {_xy(place(run.points[0]))}"]
     ends = (*run.points[1:], *run.points[: run.closed])
     for at, (end, bulge, piece) in enumerate(zip(ends, run.bulges, pieces_of(run, layer), strict=True), 1):
         if isinstance(piece, Line):
             if at < len(run.points):  # closing the path draws the piece back to the first point
-                path.lineTo(*place(end))
+                path.append(f"L {_xy(place(end))}")
         else:
-            _curve_on(path, place, piece, bulge > 0)
-    if run.closed:
-        path.close()
+            path += _curve_on(place, piece, bulge > 0)
+    return " ".join((*path, "Z")) if run.closed else " ".join(path)
 
 
-def _curve_on(path: PDFPathObject, place: Place, arc: Arc, forward: bool) -> None:
+def _curve_on(place: Place, arc: Arc, forward: bool) -> Iterator[str]:
     """An arc from the current point, in either direction."""
     pieces = list(_cubics(arc))
     for start, first, second, end in pieces if forward else reversed(pieces):
-        a, b, c = (first, second, end) if forward else (second, first, start)
-        path.curveTo(*place(a), *place(b), *place(c))
+        three = (first, second, end) if forward else (second, first, start)
+        yield f"C {' '.join(_xy(place(point)) for point in three)}"
 
 
-def _curve(path: PDFPathObject, place: Place, arc: Arc) -> None:
-    pieces = list(_cubics(arc))
-    path.moveTo(*place(pieces[0][0]))
-    for _, first, second, end in pieces:
-        path.curveTo(*place(first), *place(second), *place(end))
+def _curve(place: Place, arc: Arc) -> str:
+    start = place(next(_cubics(arc))[0])
+    return " ".join((f"M {_xy(start)}", *_curve_on(place, arc, True)))
 
 
 def _cubics(arc: Arc) -> Iterator[tuple[Point, Point, Point, Point]]:
@@ -177,33 +143,26 @@ def _cubics(arc: Arc) -> Iterator[tuple[Point, Point, Point, Point]]:
         yield start, first, second, end
 
 
-def letter(canvas: Canvas, mark: Lettering, place: Place, face: str = "") -> None:
+def letter(mark: Lettering, place: Place, face: Face | None = None) -> Word:
     """Words as words, in the face for figures or for words unless another is named."""
+    used = face or (FIGURES if mark.figure else WORDS)
+    wide = words_wide(mark.text, mark.height, used)
+    back = {"left": 0.0, "middle": wide / 2, "right": wide}[mark.anchor]
     x, y = place(mark.at)
-    canvas.saveState()
-    canvas.setFillGray(DARK)
-    canvas.setFont(face or (FIGURES if mark.figure else WORDS), type_size(mark.height) * PT)
-    canvas.translate(x, y)
-    if mark.angle:
-        canvas.rotate(degrees(mark.angle))
-    draw = {"left": canvas.drawString, "middle": canvas.drawCentredString, "right": canvas.drawRightString}
-    draw[mark.anchor](0, 0, mark.text)
-    canvas.restoreState()
+    return Word(
+        x=x - back * cos(mark.angle), y=y - back * sin(mark.angle), wide=wide + ROOM_BEHIND, text=mark.text,
+        face=used.family, weight=used.weight, size=type_size(mark.height), turn=-mark.angle, shade=DARK,
+    )  # fmt: skip
 
 
-def fitted(text: str, height: float, face: str, room: float) -> tuple[str, float]:
+def fitted(text: str, height: float, face: Face, room: float) -> tuple[str, float]:
     """The text and the height of its capitals in mm at which it is no wider than `room` mm, `height` at the most.
 
     It gets no smaller than can be read; text that is still too long is cut off.
     """
-    if (wide := _wide(text, height, face)) <= room:
+    if (wide := words_wide(text, height, face)) <= room:
         return text, height
     smaller = max(height * room / wide, SMALLEST)
-    while len(text) > 1 and _wide(text, smaller, face) > room:
+    while len(text) > 1 and words_wide(text, smaller, face) > room:
         text = text[:-2].rstrip() + "…"
     return text, smaller
-
-
-def _wide(text: str, height: float, face: str) -> float:
-    wide: float = pdfmetrics.stringWidth(text, face, type_size(height))
-    return wide
