@@ -5,11 +5,14 @@ import shutil
 from pathlib import Path
 from typing import Any
 
+import click
 import pytest
 from jsonschema import Draft202012Validator
 
 from gramil import __version__
 from gramil.answers.schemas import ANSWERS, answer_schema
+from gramil.cli import COMMANDS
+from gramil.cli import gramil as program
 
 from ..conftest import EXAMPLES
 from ..in_process import gramil
@@ -27,6 +30,7 @@ ASKED = {
     "now": ("now", "tarn.toml", *SHOP, "--at", AT),
     "readback setup": ("readback", "setup", "tarn.toml", "set-up.csv", *SHOP),
     "readback slots": ("readback", "slots", "tarn.toml", "slots.csv", *SHOP),
+    "pack": ("pack", "tarn.toml", *SHOP, "--out", "today", "--just", "taper"),
     "ready": ("ready", "tarn.toml", *SHOP, "--now", AT),
     "shift": ("shift", "tarn.toml", *SHOP, "--set", "scale.length=632 mm"),
     "trace": ("trace", "plan.jpg", "--points", "outline.csv"),
@@ -60,7 +64,7 @@ def answer(bench: Path, *words: str) -> dict[str, Any]:
 
 
 def test_a_question_is_asked_of_every_command_that_has_an_answer() -> None:
-    assert sorted(ASKED) == sorted(ANSWERS)
+    assert sorted([*ASKED, "said"]) == sorted(ANSWERS)
 
 
 @pytest.mark.parametrize("command", ASKED)
@@ -102,3 +106,54 @@ def test_a_number_without_end_is_null_and_said_in_words(bench: Path) -> None:
     found = answer(bench, "dims", "mere.toml", *SHOP)["told"]["dimensions"]
     radius = next(each for each in found if each["address"] == "arch_radius_at_fret[0]")
     assert (radius["value"], radius["shown"]) == (None, "flat")
+
+
+STORE = "acts.gramil"
+ACTS = (
+    ("store", "new", STORE, *SHOP, "tarn.toml", "fell.toml"),
+    ("store", "import", STORE, "scree.toml"),
+    ("store", "verify", STORE),
+    ("store", "backup", STORE, "copies/acts.gramil"),
+    ("store", "export", STORE, "exported"),
+    ("done", "wood_chosen", "Tarn", "--store", STORE),
+    ("store", "not-done", STORE, "Tarn", "wood_chosen"),
+    ("store", "mark", STORE, "Fell", "done"),
+    ("store", "place", STORE, "loft"),
+    ("air", "read", "loft", "19", "45", "--store", STORE),
+    ("store", "sheets", STORE, "Tarn"),
+    ("store", "undo", STORE, "--yes"),
+    ("store", "restore", STORE, "copies/acts.gramil", "--yes"),
+    ("done", "thicknessed", "tarn.toml", *SHOP, "--measured", "blank_thickness=6.6mm"),
+    ("sheet", "slotted", "tarn.toml", *SHOP, "--out", "slot.pdf"),
+    ("schema", "--into", "schemas"),
+)
+"""Acts, one after another in one record."""
+
+
+def test_what_is_done_says_so_to_a_program_line_by_line(tmp_path: Path) -> None:
+    for file in EXAMPLES.iterdir():
+        if ".made." not in file.name:
+            shutil.copy(file, tmp_path)
+    check = Draft202012Validator(answer_schema("said"))
+    told = {}
+    for words in ACTS:
+        found = answer(tmp_path, *words)
+        check.validate(found)
+        name = " ".join(words[:2]) if words[0] in ("store", "air") else words[0]
+        assert found["command"] == name
+        assert found["told"]["lines"], words
+        told[name] = found
+    assert told["store mark"]["instruments"] == [{"instrument": "Fell", "revision": 1, "figures": "made"}]
+    assert told["store verify"]["instruments"] == []
+    assert told["done"]["instruments"] == [{"instrument": "Tarn", "revision": None, "figures": "made"}]
+    assert told["sheet"]["told"]["lines"][0].endswith("slot.pdf")
+
+
+def test_every_command_that_says_what_it_did_says_it_to_programs_too() -> None:
+    """All but those that ask a person, show a person something, or run until stopped."""
+    for_people = {"new", "bench", "show", "follow", "completion", "demo"}
+    context = click.Context(program)
+    for name in set(COMMANDS) - for_people:
+        command = program.get_command(context, name)
+        each = command.commands.values() if isinstance(command, click.Group) else [command]
+        assert all("--json" in [word for option in one.params for word in option.opts] for one in each), name

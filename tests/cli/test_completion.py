@@ -44,6 +44,7 @@ def test_the_list_is_up_to_date() -> None:
         ("dims tarn.toml --csv --separator t", {"tab"}),
         ("show tarn.toml moul", {"mould"}),
         ("if-glued bri", {"bridge"}),
+        ('store ""', {"new", "undo"}),
     ],
 )
 def test_what_may_come_next(line: str, words: set[str]) -> None:
@@ -145,3 +146,21 @@ def test_every_shell_has_its_lines(tmp_path: Path) -> None:
         told = gramil(tmp_path, "completion", shell).stdout
         assert ASK in told
         assert "ASK " not in told
+
+
+def test_the_lines_for_powershell_are_whole(tmp_path: Path) -> None:
+    """PowerShell is not to be had for the tests, so they look at the text: it can be read as that language's, names
+    this program alone, hands on what was typed, and says nothing of errors. That it runs there, nobody has seen.
+    """
+    told = gramil(tmp_path, "completion", "powershell").stdout
+    bare = re.sub(r"'[^']*'|\"[^\"]*\"", "", told)
+    assert "'" not in bare
+    assert '"' not in bare
+    for opening, closing in ("{}", "()", "[]"):
+        depth = [bare[:at].count(opening) - bare[:at].count(closing) for at in range(len(bare) + 1)]
+        assert min(depth) == depth[-1] == 0
+    assert set(re.findall(r"\b([A-Z]\w+-[A-Z]\w+)", bare)) == {
+        "Register-ArgumentCompleter", "Select-Object", "Where-Object", "ForEach-Object"
+    }  # fmt: skip
+    assert f"gramil {ASK} @words 2>$null" in told
+    assert set(re.findall(r"\$\w+", told)) == {"$begun", "$line", "$at", "$_", "$words", "$null", "$word", "$told"}

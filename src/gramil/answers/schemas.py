@@ -7,6 +7,7 @@ from typing import Any
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
+from gramil.answers.acts import Packed, Said
 from gramil.answers.air import AirShow, IfGlued, Ready
 from gramil.answers.answer import adapter_of
 from gramil.answers.changes import ShiftTold, Turn
@@ -28,6 +29,7 @@ ANSWERS: Mapping[str, Any] = {
     "if-glued": IfGlued,
     "match": Match,
     "now": Now,
+    "pack": Packed,
     "readback setup": SetUpRead,
     "readback slots": SlotsRead,
     "ready": Ready,
@@ -39,8 +41,9 @@ ANSWERS: Mapping[str, Any] = {
     "weeks": Weeks,
     "why": Why,
     "wood": Wood | Woods,
+    "said": Said,
 }
-"""What each command tells with --json."""
+"""What each command tells with --json; `said` is what all those tell that do something and say so."""
 DESCRIPTIONS = {"instrument.schema.json": instrument_schema, "shop.schema.json": shop_schema}
 """The schemas that editors need, by file name."""
 

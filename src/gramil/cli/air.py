@@ -5,6 +5,7 @@ import click
 from gramil.cli.air_log import log
 from gramil.cli.air_read import read
 from gramil.cli.air_show import show
+from gramil.cli.json_option import answers_in_lines
 
 
 class Air(click.Group):
@@ -33,6 +34,6 @@ def command() -> None:
     """
 
 
-command.add_command(read)
-command.add_command(log)
+command.add_command(answers_in_lines(read, "air read"))
+command.add_command(answers_in_lines(log, "air log"))
 command.add_command(show)

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.json_option import answers_in_lines
 from gramil.cli.options import (
     file_to_make,
     instrument_file,
@@ -38,3 +39,6 @@ def command(file: Path, shop: Path | None, out: Path, paper: str | None, with_to
     made = build_book(figures, formatter, work, paper or sheet_paper(figures))
     out.write_bytes(made)
     click.echo(f"{out}")
+
+
+answers_in_lines(command, "book")

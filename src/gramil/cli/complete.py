@@ -14,6 +14,8 @@ from typing import Any
 
 ASK = "__complete"
 """The first word by which a shell asks."""
+NOTHING = '""'
+"""How a shell that drops empty words says that nothing is typed yet; one that does not hands on these very letters."""
 OWN_LISTS = "*.operations.toml"
 Words = Mapping[str, str]
 """What may come next, each with a few words on what it is (or none)."""
@@ -22,7 +24,7 @@ Words = Mapping[str, str]
 def candidates(words: Sequence[str]) -> Words:
     """What the last of these words, which follow `gramil`, may become."""
     table = json.loads((files("gramil") / "data" / "completion.json").read_text(encoding="utf-8"))
-    *before, begun = words or [""]
+    *before, begun = ["" if word == NOTHING else word for word in words] or [""]
     found = _next(table, before, begun)
     return {word: told for word, told in found.items() if word.startswith(begun)}
 

@@ -13,6 +13,7 @@ from gramil.change.as_made import as_made, with_readings
 from gramil.change.foreman import in_rows, readings_note
 from gramil.change.settled import settled
 from gramil.cli.as_read import as_read_option, ask
+from gramil.cli.json_option import answers_in_lines
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
@@ -305,3 +306,6 @@ def _reading_lines(
         yield click.style(part.heading.upper(), bold=True)
         yield from (row for line in part.lines for row in in_rows(line))
     yield from settling(made, pins)
+
+
+answers_in_lines(command, "done")

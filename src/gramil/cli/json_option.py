@@ -1,6 +1,9 @@
 """What every command that tells something shares: `--json`, and whose answer it is."""
 
-from collections.abc import Callable, Iterable
+import io
+from collections.abc import Callable, Iterable, Mapping
+from contextlib import redirect_stdout
+from functools import wraps
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
@@ -18,6 +21,54 @@ def told(command: str, instruments: Iterable["Whose"], answer: Any) -> None:
     from gramil.answers.answer import as_json
 
     click.echo(as_json(command, tuple(instruments), answer), nl=False)
+
+
+def answers_in_lines(command: click.Command, name: str) -> click.Command:
+    """The same command, with `--json` for what it says: every line of it, as one answer to a program.
+
+    It is for commands that do something and say so. A question is not answered by a program: what it would be asked is
+    said beforehand, with --yes or --as-read.
+    """
+    acts = command.callback
+    assert acts is not None
+
+    @wraps(acts)
+    def asked(as_json: bool, **given: Any) -> None:
+        if not as_json:
+            acts(**given)
+            return
+        from gramil.answers.acts import Said
+
+        with redirect_stdout(io.StringIO()) as said:
+            acts(**given)
+        told(name, _asked_about(given), Said(tuple(said.getvalue().splitlines())))
+
+    command.callback = asked
+    command.params.append(click.Option(["--json", "as_json"], is_flag=True, help="As JSON, for programs."))
+    return command
+
+
+def _asked_about(given: Mapping[str, Any]) -> tuple["Whose", ...]:
+    """The instrument that a command was given, by its name in a store or by its file; none if it was given none."""
+    from gramil.answers.answer import Whose
+    from gramil.description.reading import read_description
+    from gramil.faults import MakersFault
+
+    files, store = given.get("file"), given.get("store")
+    named = given.get("name") or (files[0] if files and isinstance(files, tuple) else files)
+    if named is None:
+        return ()
+    try:
+        if store is not None:
+            return whose_by_name((str(named),), store)
+        return (Whose(read_description(Path(named)).instrument.instrument.name, None, _as(given)),)
+    except MakersFault:  # the name of a place or of a piece, or the number of a line
+        return ()
+
+
+def _as(given: Mapping[str, Any]) -> Literal["drawn", "made"]:
+    """Work that is noted, and a sheet asked for so, are of the instrument as made."""
+    return "made" if given.get("made") or "measured" in given else "drawn"
 
 
 def whose_by_name(

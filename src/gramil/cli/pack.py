@@ -1,13 +1,16 @@
 """`gramil pack`: drawings, templates, set-up sheets and tables, whole or not at all."""
 
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 
 import click
 
 from gramil import names as n
+from gramil.answers.acts import packed
+from gramil.answers.answer import whose
 from gramil.chosen import Choices, Chosen, choices, chosen_makers
+from gramil.cli.json_option import json_option, told
 from gramil.cli.options import (
     as_made_option,
     instrument_file,
@@ -51,6 +54,7 @@ from gramil.writers.paper import checked, read_scale
 @moment
 @top_option
 @click.option("--overwrite", is_flag=True, help="Replace files in the folder that were not written by gramil.")
+@json_option
 def command(
     file: Path,
     shop: Path | None,
@@ -65,6 +69,7 @@ def command(
     at: str | None,
     with_top: bool,
     overwrite: bool,
+    as_json: bool,
 ) -> None:
     """Write the pack of the instrument in FILE: everything that goes to the bench.
 
@@ -91,17 +96,26 @@ def command(
         beside = True
     else:
         makers, beside = pack_makers(figures, formatter, work, sheet, scale, sheets_on or ""), False
-    for line in write_pack(makers, out, overwrite, beside):
+    pack, left = written_pack(makers, out, overwrite, beside)
+    if as_json:
+        told("pack", [whose(figures)], packed(out.as_posix(), pack, left))
+        return
+    for line in pack_lines(out, pack, left):
         click.echo(line)
 
 
-def write_pack(
-    makers: Mapping[str, Callable[[], bytes]], out: Path, overwrite: bool = False, beside: bool = False
-) -> list[str]:
-    """Make every file, then write them all; a line for each, with its size. Raises MakersFault for a bad place.
+def write_pack(makers: Mapping[str, Callable[[], bytes]], out: Path, beside: bool = False) -> list[str]:
+    """Make every file, then write them all; a line for each, with its size. Raises MakersFault for a bad place."""
+    return pack_lines(out, *written_pack(makers, out, beside=beside))
 
-    With `beside` what an earlier pack left there stays. A file of an earlier pack that was changed since is left, and
-    told.
+
+def written_pack(
+    makers: Mapping[str, Callable[[], bytes]], out: Path, overwrite: bool = False, beside: bool = False
+) -> tuple[dict[str, bytes], Sequence[str]]:
+    """Make every file, then write them all: the files, and the names of those that an earlier pack left.
+
+    With `beside` what an earlier pack left there stays. A file of an earlier pack that was changed since is left.
+    Raises MakersFault for a bad place.
     """
     if out.is_file():
         raise MakersFault.of(f"{out} is a file", remedy="name a folder to write into")
@@ -111,8 +125,13 @@ def write_pack(
     with watched as bar:
         pack = dict(bar)
     done = write_files(out, pack, overwrite, beside)
-    left = [f"{out / name}  left as it is: no longer made, and changed since it was written" for name in done.left]
-    return [*(f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()), *left]
+    return pack, done.left
+
+
+def pack_lines(out: Path, pack: Mapping[str, bytes], left: Iterable[str]) -> list[str]:
+    """A line for each file that was written, with its size, and for each that was left."""
+    stayed = [f"{out / name}  left as it is: no longer made, and changed since it was written" for name in left]
+    return [*(f"{out / name}  {len(content) / 1000:.0f} kB" for name, content in pack.items()), *stayed]
 
 
 def _of_today(known: Choices, file: Path, shop: Path | None, at: str | None) -> Chosen:

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.json_option import answers_in_lines
 from gramil.faults import MakersFault
 
 
@@ -26,3 +27,6 @@ def command(into: Path, answers: bool) -> None:
         (into / name).write_text(text, encoding="utf-8", newline="\n")
         click.echo(str(into / name))
     click.echo("A description names its schema in its first line: #:schema ./instrument.schema.json")
+
+
+answers_in_lines(command, "schema")

@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from gramil import names as n
+from gramil.cli.json_option import answers_in_lines
 from gramil.cli.last_list import TODAY
 from gramil.cli.options import as_made_option, file_to_make, opened_with_work, shop_file, with_the_top
 from gramil.cli.options import paper as paper_option
@@ -148,3 +149,6 @@ def _given(store: Store, name: str, operation: str, out: Path, paper: str | None
     done = {each.operation: each for each in operations_done(store, owner.id)}
     judged = standing_in_store(store, owner)
     yield from filter(None, [hangs_on(operation, work, done, judged, formatter_of(figures).first)])
+
+
+answers_in_lines(command, "sheet")

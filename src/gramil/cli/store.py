@@ -7,6 +7,7 @@ from pathlib import Path
 import click
 
 from gramil.cli.as_read import as_read_option
+from gramil.cli.json_option import answers_in_lines
 from gramil.cli.store_anew import anew
 from gramil.cli.store_corrected import mark, measured, not_done, reading
 from gramil.cli.store_operations import operations
@@ -274,6 +275,8 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
 
 for _each in (anew, join, lay, mark, measured, not_done, operations, part, place, reading, return_to_revision, split):
     command.add_command(_each)
+for _name, _each in command.commands.items():
+    answers_in_lines(_each, f"store {_name}")
 
 
 def _gone_with(store: Path, copy: Path) -> tuple[Change, ...]:

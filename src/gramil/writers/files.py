@@ -96,7 +96,7 @@ def _unwritten(folder: Path, error: OSError) -> MakersFault:
 
 def _check_name(name: str) -> None:
     path = PurePosixPath(name)
-    if path.is_absolute() or ".." in path.parts or not path.parts or "\\" in name or name == LIST:
+    if path.is_absolute() or ".." in path.parts or not path.parts or name == LIST or set(name) & set("\\:"):
         raise ValueError(f"not a name inside the folder: {name!r}")
 
 
