@@ -26,7 +26,6 @@ from gramil.prints.whole import dimensions_of, drawings_of, findings_of
 from gramil.shop.operations import Work
 from gramil.writers.beside import labels_on
 from gramil.writers.cents_map import cents_map_bytes
-from gramil.writers.dxf import dxf_bytes
 from gramil.writers.pdf import Template, laid_out, pages_of, templates_pdf, whole_pdf
 from gramil.writers.spans import Resolve
 from gramil.writers.svg import svg_bytes, svg_text
@@ -127,6 +126,8 @@ class _Pack:
         return title_of(self.figures, self.formatter)
 
     def to_cut_by(self) -> Iterator[tuple[str, Maker]]:
+        from gramil.writers.dxf import dxf_bytes  # its library is large, and a bench that is opened needs none of it
+
         own = self.figures[n.shop_layers]
         for drawing in self.templates:
             yield f"cut/{drawing.name}.dxf", partial(dxf_bytes, drawing, self.labels, own)

@@ -27,3 +27,11 @@ def test_figures_in_words_load_no_large_library(command: list[str]) -> None:
     loaded = next(line for line in answered.stderr.splitlines() if line.startswith("loaded ")).split()
     assert "numpy" in loaded
     assert LARGE.isdisjoint(loaded)
+
+
+def test_a_bench_that_is_opened_loads_what_it_serves_with_and_no_more() -> None:
+    """The first page waits for all that its application imports: drawing files and solvers come when asked for."""
+    program = "import sys, gramil.bench.application; print(*sorted({name.partition('.')[0] for name in sys.modules}))"
+    loaded = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=True).stdout.split()
+    assert "starlette" in loaded
+    assert (LARGE - {"starlette", "uvicorn", "jinja2"}).isdisjoint(loaded)

@@ -7,7 +7,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.optimize import brentq
 
 STEPS = 48
 """How many places between the bounds are tried before the crossings are closed in on."""
@@ -33,6 +32,8 @@ def turn(figure: Callable[[float], float], target: float, low: float, high: floa
     is one) or give nan where no instrument is possible; such places are counted in `refused`. A figure that
     jumps over the target without meeting it gives no answer.
     """
+    from scipy.optimize import brentq  # loaded where something is turned, not by all that can turn
+
     places = np.linspace(low, high, steps + 1)
     values = np.array([_tried(figure, place) for place in places]) - target
     known = values[np.isfinite(values)]
