@@ -1,5 +1,6 @@
 """The tags: told apart however they are turned, known as mirrored, and printed where the code thinks they are."""
 
+from collections.abc import Iterator
 from io import BytesIO
 
 import numpy as np
@@ -47,20 +48,37 @@ def test_what_is_no_pattern_is_no_tag() -> None:
     assert known(one_wrong) is None
 
 
+Run = list[tuple[float, float]]
+
+
+def _paths(page: pikepdf.Page) -> Iterator[tuple[str, float, Run]]:
+    """How every straight path of a page is drawn (`S`, `f`), the grey that it is filled with, and its points in mm."""
+    now, kept, grey, path = np.eye(3), [], 0.0, list[tuple[float, float]]()
+    for operands, operator in pikepdf.parse_content_stream(page):
+        match str(operator):
+            case "q":
+                kept.append((now, grey))
+            case "Q":
+                now, grey = kept.pop()
+            case "cm":
+                a, b, c, d, e, f = map(float, operands)
+                now = np.array([[a, b, 0.0], [c, d, 0.0], [e, f, 1.0]]) @ now
+            case "scn":
+                grey = float(operands[0])
+            case "m" | "l" as name:
+                x, y, _ = np.array([float(operands[0]), float(operands[1]), 1.0]) @ now / PT
+                path = [*path, (x, y)] if name == "l" else [(x, y)]
+            case "S" | "f" | "f*" as name:
+                yield name[0], grey, path
+
+
 def _squares(document: bytes) -> list[list[tuple[float, float, float, float, float]]]:
     """By page, every filled rectangle as left, low, right, high (mm) and its grey, as the file has it."""
-    found = []
     with pikepdf.open(BytesIO(document)) as pdf:
-        for page in pdf.pages:
-            grey, own = 0.0, []
-            for operands, operator in pikepdf.parse_content_stream(page):
-                if str(operator) == "g":
-                    grey = float(operands[0])
-                elif str(operator) == "re":
-                    x, y, wide, tall = (float(each) / PT for each in operands)
-                    own.append((x, y, x + wide, y + tall, grey))
-            found.append(own)
-    return found
+        return [
+            [(*np.min(path, axis=0), *np.max(path, axis=0), grey) for how, grey, path in _paths(page) if how == "f"]
+            for page in pdf.pages
+        ]
 
 
 @pytest.mark.parametrize(("paper", "long", "short"), [("a4", 297.0, 210.0), ("letter", 279.4, 215.9)])
@@ -100,12 +118,7 @@ def test_the_printed_frame_carries_the_tags_where_the_code_thinks() -> None:
 
 
 def test_the_bar_is_as_long_as_it_says() -> None:
-    lengths = []
     with pikepdf.open(BytesIO(strips_pdf("a4"))) as pdf:
-        start = (0.0, 0.0)
-        for operands, operator in pikepdf.parse_content_stream(pdf.pages[0]):
-            if str(operator) == "m":
-                start = (float(operands[0]), float(operands[1]))
-            elif str(operator) == "l" and abs(float(operands[1]) - start[1]) < 1e-6:
-                lengths.append(abs(float(operands[0]) - start[0]) / PT)
-    assert sum(abs(each - APART) < 0.005 for each in lengths) == 2
+        lines = [path for how, _, path in _paths(pdf.pages[0]) if how == "S" and len(path) == 2]
+    level = [abs(end[0] - start[0]) for start, end in lines if abs(end[1] - start[1]) < 1e-6]
+    assert sum(abs(each - APART) < 0.005 for each in level) == 2
