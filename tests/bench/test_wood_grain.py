@@ -24,7 +24,7 @@ def test_no_line_runs_through_the_hole_and_all_lie_level_or_on_the_bridge(drawn,
     figures, things = drawn
     hole = next(each.shape for each in things if each.name == "soundhole")
     assert isinstance(hole, Circle)
-    lines = list(grain(things, kind))
+    lines = [line for of, line in grain(things) if of == kind]
     assert lines
     for line in lines:
         for share in (0.0, 0.25, 0.5, 0.75, 1.0):
@@ -40,7 +40,7 @@ def test_lines_of_the_whole_drawing_stand_seven_apart_and_the_others_three_from_
     figures, things = drawn
     half = float(figures[n.body_width]) / 2
     found = {
-        kind: sorted({line.start[1] for line in grain(things, kind) if 100 < line.start[1] < half})
+        kind: sorted({line.start[1] for of, line in grain(things) if of == kind and 100 < line.start[1] < half})
         for kind in ("coarse", "fine")
     }
     assert all(b - a >= 7.0 for a, b in pairwise(found["coarse"]))

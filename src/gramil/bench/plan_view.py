@@ -3,19 +3,21 @@
 The plan and its overlay share one view box, so that moving the section line redraws nothing else.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from html import escape
 
 from gramil import names as n
 from gramil.bench.plan_layers import ROW, inner_svg
 from gramil.bench.section_view import cut_through
-from gramil.bench.svg_in_page import Box, box_of, boxed, in_plain_words, inlined
+from gramil.bench.svg_in_page import Box, in_plain_words
 from gramil.bench.things import shifted
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Mark, Marks, Point, Polyline, mirrored, unhatched
 from gramil.drawings.section_at import Cut
 from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.writers.beside import labels_on
-from gramil.writers.svg import described, number, svg_text
+from gramil.writers.extents import bounds
+from gramil.writers.svg import MARGIN, described, number
 
 GAP = 16.0
 """Between the face and the side view, in mm."""
@@ -45,25 +47,35 @@ def plan_of(figures: Figures, old: Figures | None, formatter: Formatter, closer:
     marks = _whole(figures, side, closer)
     before = _whole(old, side, closer) if old is not None else marks
     title = f"{figures[n.instrument_name]}: face above, side below, head to the left"
-    left, new = _not_among(before, marks), _not_among(marks, before)
-    drawing = Drawing("whole", title, "the face", (*(replace(mark, layer="old") for mark in left), *marks))
-    svg = inlined(svg_text(drawing, labels_on((drawing,), formatter), captioned=False, unit=formatter.first))
-    whole = box_of(svg)
-    svg = _parted(svg, left, _not_among(marks, new), new, formatter)
-    box = _closer(figures, whole) if closer else _roomy(whole) if sized else whole
-    return Plan(
-        boxed(svg, box, "plan-drawing"), box, side, in_plain_words(described(drawing, formatter.said, formatter.first))
+    new = _not_among(marks, before)
+    gone = tuple(replace(mark, layer="old") for mark in _not_among(before, marks))
+    drawing = Drawing("whole", title, "the face", (*gone, *marks))
+    box = _box_round(figures, drawing.marks, closer, sized)
+    words = in_plain_words(described(drawing, formatter.said, formatter.first))
+    head = (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box}" role="img" class="drawing plan-drawing">'
+        f"<title>{escape(title)}</title><desc>{escape(words)}</desc>"
     )
+    groups = _parted({"gone": gone, "stays": _not_among(marks, new), "new": new}, formatter)
+    return Plan(f"{head}{groups}</svg>", box, side, words)
 
 
-def _parted(svg: str, left: Marks, same: Marks, new: Marks, formatter: Formatter) -> str:
-    """The drawing with what went, what stays and what is new each in its own group, so that a page can flick between
-    them.
-    """
-    head = svg[: svg.index("</desc>") + len("</desc>")]
-    kinds = {"gone": tuple(replace(mark, layer="old") for mark in left), "stays": same, "new": new}
-    groups = (f'<g class="{kind}">{inner_svg(marks, formatter.said)}</g>' for kind, marks in kinds.items() if marks)
-    return f"{head}{''.join(groups)}</svg>"
+def box_of_plan(figures: Figures, closer: bool) -> Box:
+    """What the plan of a page shows, with room for the dimensions, without the drawing itself."""
+    return _box_round(figures, _whole(figures, side_down(figures, closer), closer), closer, sized=True)
+
+
+def _box_round(figures: Figures, marks: Marks, closer: bool, sized: bool) -> Box:
+    left, low, right, high = bounds(marks)  # type: ignore[arg-type]  # lines of the plan, no words among them
+    whole = Box(left - MARGIN, -high - MARGIN, right - left + 2 * MARGIN, high - low + 2 * MARGIN)
+    return _closer(figures, whole) if closer else _roomy(whole) if sized else whole
+
+
+def _parted(kinds: Mapping[str, Marks], formatter: Formatter) -> str:
+    """What went, what stays and what is new, each in its own group, so that a page can flick between them."""
+    return "".join(
+        f'<g class="{kind}">{inner_svg(marks, formatter.said)}</g>' for kind, marks in kinds.items() if marks
+    )
 
 
 def _not_among(these: Marks, those: Marks) -> Marks:
@@ -134,9 +146,8 @@ def _roomy(box: Box) -> Box:
     return Box(box.left - ROW / 2, box.top - 4 * ROW, box.wide + 2 * ROW, box.tall + 4 * ROW)
 
 
-def turned_in(figures: Figures, cut: Cut, plan: Plan) -> str:
+def turned_in(figures: Figures, cut: Cut, box: Box) -> str:
     """The plan's overlay: the section line, and the section turned into the face at the cut."""
-    box = plan.box
     top, bottom = box.top - BEYOND, box.top + box.tall + BEYOND
     x = number(cut.x)
     line = f'<line class="section-line" x1="{x}" y1="{number(top)}" x2="{x}" y2="{number(bottom)}"/>'

@@ -11,14 +11,13 @@ from math import cos, sin, tau
 from gramil.bench.things import Thing
 from gramil.drawings.marks import Circle, Line, Point, Polyline
 from gramil.writers.hatches import hatched
-from gramil.writers.svg import number
 
 APART = {"coarse": 7.0, "fine": 3.0}
 """The least distance between lines in mm: on the whole drawing, and where it is enlarged."""
 ALONG = ("top", "head", "neck", "rim")
 """Parts whose grain runs from head to tail; a bridge's runs across."""
 OVER = ("soundhole", "rosette", "board", "bridge")
-"""What lies on the wood or opens it: no line runs through it."""
+"""What lies on the top or opens it: no line runs through it."""
 CORNERS = 90
 """Of a circle that is left clear."""
 
@@ -27,23 +26,24 @@ Outline = Sequence[Point]
 
 def grain_svg(things: Iterable[Thing]) -> str:
     """The lines as two paths: those of the whole drawing, and those between them."""
-    drawn = tuple(things)
-    runs = {kind: "".join(f"M{_xy(line.start)}L{_xy(line.end)}" for line in grain(drawn, kind)) for kind in APART}
+    runs = dict.fromkeys(APART, "")
+    for kind, line in grain(tuple(things)):
+        runs[kind] += f"M{_xy(line.start)}L{_xy(line.end)}"
     paths = "".join(f'<path class="{kind}" d="{run}"/>' for kind, run in runs.items())
     return f'<g class="grain" aria-hidden="true">{paths}</g>'
 
 
-def grain(things: Sequence[Thing], kind: str) -> Iterator[Line]:
-    """The lines of one kind, part by part."""
+def grain(things: Sequence[Thing]) -> Iterator[tuple[str, Line]]:
+    """The lines with their kind, part by part."""
     clear = [outline for each in things if each.name in OVER for outline in _outlines(each)]
     for each in things:
         shape = each.shape
         if isinstance(shape, Polyline) and each.name in ALONG:
-            yield from _thinned(hatched(replace(shape, hatch="along the grain"), clear), kind)
+            yield from _thinned(hatched(replace(shape, hatch="along the grain"), clear if each.name == "top" else ()))
         elif isinstance(shape, Polyline) and each.name == "bridge" and _across(shape):
             turned = replace(shape, points=tuple((y, x) for x, y in shape.points), hatch="along the grain")
-            lines = _thinned(hatched(turned), kind)
-            yield from (replace(line, start=line.start[::-1], end=line.end[::-1]) for line in lines)
+            for kind, line in _thinned(hatched(turned)):
+                yield kind, replace(line, start=line.start[::-1], end=line.end[::-1])
 
 
 def _across(shape: Polyline) -> bool:
@@ -61,8 +61,8 @@ def _outlines(thing: Thing) -> Iterator[Outline]:
             yield mark.points
 
 
-def _thinned(lines: Iterable[Line], kind: str) -> Iterator[Line]:
-    """Those of the kind among lines that rise: far enough from one another, and what lies between them."""
+def _thinned(lines: Iterable[Line]) -> Iterator[tuple[str, Line]]:
+    """Lines that rise, by kind: those far enough from one another, and what lies between; the rest are left out."""
     last = dict.fromkeys(APART, float("-inf"))
     kinds: dict[float, str] = {}
     for line in lines:
@@ -70,9 +70,9 @@ def _thinned(lines: Iterable[Line], kind: str) -> Iterator[Line]:
         if high not in kinds:
             kinds[high] = next((each for each in APART if high - last[each] >= APART[each]), "")
             last.update(dict.fromkeys(("coarse", "fine") if kinds[high] == "coarse" else (kinds[high],), high))
-        if kinds[high] == kind:
-            yield line
+        if kinds[high]:
+            yield kinds[high], line
 
 
 def _xy(point: Point) -> str:
-    return f"{number(round(point[0], 1))} {number(round(-point[1], 1))}"
+    return f"{point[0]:.1f} {-point[1]:.1f}"

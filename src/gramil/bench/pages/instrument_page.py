@@ -17,10 +17,11 @@ from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.placing import place_of, spot_of
 from gramil.bench.plan_layers import PlacedMark, grid_svg, marks_svg, names_svg, parts_svg, sizes_svg
-from gramil.bench.plan_view import Plan, plan_of, side_down, turned_in, with_layers
+from gramil.bench.plan_view import Plan, box_of_plan, plan_of, side_down, turned_in, with_layers
 from gramil.bench.section_view import sections_at
 from gramil.bench.shown_rows import Reading, ShownRow, shown_row
 from gramil.bench.stale_here import given_on, work_on
+from gramil.bench.svg_in_page import Box
 from gramil.bench.things import Thing, things_on
 from gramil.bench.units import formatter_for
 from gramil.bench.where_cut import in_columns, parts_at
@@ -161,8 +162,7 @@ def cut_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
     """The section alone, with the overlay of the plan: the answer to a moved section line."""
     with request.keeping.opened() as store:
         desk = desk_of(request, store, open_instruments)
-    plan = plan_of(desk.draft.figures, None, desk.reading.now, desk.closer, sized=True)
-    return request.page("cut.html", **_section(request, desk, plan))
+    return request.page("cut.html", **_section(request, desk, box_of_plan(desk.draft.figures, desk.closer)))
 
 
 def measured_part(request: PageRequest, open_instruments: OpenInstruments) -> Response:
@@ -204,7 +204,7 @@ def _whole(request: PageRequest, desk: Desk, strip: Strip | None) -> dict[str, o
     things = things_on(desk.draft.figures, plan.side)
     findings = findings_in_words(findings_of(desk.draft.figures), desk.reading.now)
     return {
-        **_section(request, desk, plan),
+        **_section(request, desk, plan.box),
         "title": desk.held.seen.name,
         "plan": plan,
         "layered": _layered(desk, plan, things, placed(desk)),
@@ -217,7 +217,7 @@ def _whole(request: PageRequest, desk: Desk, strip: Strip | None) -> dict[str, o
     }
 
 
-def _section(request: PageRequest, desk: Desk, plan: Plan) -> dict[str, object]:
+def _section(request: PageRequest, desk: Desk, box: Box) -> dict[str, object]:
     figures, cut = desk.draft.figures, desk.cut
     found = placed(desk)
     old = (desk.held.figures, desk.reading.saved_cut) if desk.draft.changed else None
@@ -228,7 +228,7 @@ def _section(request: PageRequest, desk: Desk, plan: Plan) -> dict[str, object]:
         "draft": desk.draft,
         "cut": cut,
         "where": where(desk),
-        "over": turned_in(figures, cut, plan),
+        "over": turned_in(figures, cut, box),
         "sections": sections_at(figures, cut, old, desk.reading.now),
         "columns": [[(part, _rows(desk, part.rows)) for part in each] for each in in_columns(parts_at(figures, cut))],
         "findings": found,

@@ -81,6 +81,7 @@ window.drawing = (() => {
     box = bounded(next);
     const scale = sharp.wide / box.wide, pixel = sharp.wide / frame().wide;
     const moveX = ((sharp.left - box.left) / pixel) * scale, moveY = ((sharp.top - box.top) / pixel) * scale;
+    onPictures.willChange = "transform"; // drawn once and moved as a picture until the fingers rest
     onPictures.transform = `${turned()}translate(${moveX}px, ${moveY}px) scale(${scale})`;
     handle();
     clearTimeout(resting);
@@ -91,6 +92,7 @@ window.drawing = (() => {
     sharp = box;
     for (const svg of pictures()) svg.setAttribute("viewBox", `${box.left} ${box.top} ${box.wide} ${box.tall}`);
     onPictures.transform = turned() || "none";
+    onPictures.willChange = "auto";
     const pixel = perPixel();
     onPlan.setProperty("--mm", pixel);
     plan().dataset.reading = pixel > 1.5 ? "whole" : pixel > 0.7 ? "wide" : pixel > 0.25 ? "near" : "close";
