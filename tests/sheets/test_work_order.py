@@ -66,3 +66,9 @@ def test_where_nothing_waits_the_stages_are_the_trades(opened: tuple[Figures, Wo
 def test_a_sheet_that_is_left_out_is_still_in_the_list(opened: tuple[Figures, Work]) -> None:
     figures, work = opened
     assert {"deepen", "level", "mould"} <= {sheet.setup.name for sheet in setup_sheets(figures, work)}
+
+
+def test_every_part_that_is_worked_on_has_its_stage() -> None:
+    """Else its sheets stand under no heading, and are left out where all is asked for."""
+    staged = {part for parts in STAGES for part in parts}
+    assert {each.part for each in usual_work().operations.values()} <= staged

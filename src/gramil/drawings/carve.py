@@ -115,8 +115,12 @@ def _line_sizes(station: CarveStation, lines: tuple[CarveLine, ...], view: View)
 
 
 def _between(crossed: Sequence[Mm], end: Mm) -> Mm:
-    """Half way along the widest room between the lines that a dimension crosses before its end."""
-    room = max(pairwise(sorted(each for each in crossed if each <= end)), key=lambda pair: pair[1] - pair[0])
+    """Half way along the widest room between the lines that a dimension crosses before its end.
+
+    A board thicker than the neck leaves no such room: half way along the whole dimension.
+    """
+    rooms = pairwise(sorted(each for each in crossed if each <= end))
+    room = max(rooms, key=lambda pair: pair[1] - pair[0], default=(0.0, end))
     return (room[0] + room[1]) / 2
 
 

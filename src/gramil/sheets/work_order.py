@@ -11,9 +11,9 @@ from gramil.shop.operations_file import usual_work
 
 STAGES: Sequence[tuple[str, ...]] = (
     ("wood",),
-    ("board", "template"),
+    ("board", "template", "wire"),
     ("neck",),
-    ("mould", "rim", "blocks", "linings"),
+    ("mould", "form", "dishes", "rim", "blocks", "linings"),
     ("top", "braces"),
     ("back",),
     ("body",),
