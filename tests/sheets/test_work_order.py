@@ -10,7 +10,9 @@ import pytest
 from gramil.cli.options import opened_with_work
 from gramil.graph import Figures
 from gramil.sheets.own_sheet import every_sheet, setup_sheets
+from gramil.sheets.work_order import STAGES
 from gramil.shop.operations import Work
+from gramil.shop.operations_file import usual_work
 
 TRADE = ("layout", "neck-blank", "sides", "brace-top", "brace-back", "flush", "bridge", "strings", "owner-air")
 """A sheet of each stage as the trade takes them up: board, neck, sides, top, back, closing, bridge, setting up."""
