@@ -280,7 +280,8 @@ if TYPE_CHECKING:
     from gramil.shapes.unrolled import UnrolledSide
     from gramil.top.braced import Attempt, Braced, Pull, Solved
     from gramil.top.derivatives import Changes
-    from gramil.top.modes import Mode, ModePicture, NearPair
+    from gramil.top.mode import Mode
+    from gramil.top.modes import ModePicture, NearPair
     from gramil.top.shaving import Shaving
     from gramil.top.tapped import TriedWood
     from typing import Literal
@@ -387,6 +388,7 @@ if TYPE_CHECKING:
     from gramil.setups import stop as setups_stop
     from gramil.setups import surfacing as setups_surfacing
     from gramil.setups import taper as setups_taper
+    from gramil.top import back as top_back
     from gramil.top import model as top_model
     from gramil.top import modes as top_modes
     from gramil.top import pictures as top_pictures
@@ -1454,6 +1456,7 @@ if TYPE_CHECKING:
     strings_wound: Rows
     strings_wrap: Ref[str]
     stuff_list: Members[StuffRef, Stuff]
+    timber_back: TimberKnownRef
     timber_braces: TimberKnownRef
     timber_bridge: TimberKnownRef
     timber_bridge_plate: TimberKnownRef
@@ -2588,6 +2591,13 @@ if TYPE_CHECKING:
     taper_edge_tail: Ref[Mm] = of(setups_taper.taper_edge_tail)
     feed_agreeing_edge: Ref[str] = of(setups_taper.feed_agreeing_edge)
     feed_other_edge: Ref[str] = of(setups_taper.feed_other_edge)
+
+    # top/back.py
+    rear_bars: Members[BarRef, Bar] = of(top_back.rear_bars)
+    rear_plate: Members[Ref[Braced], Braced] = of(top_back.rear_plate)
+    rear_coarse: Members[Ref[Attempt], Attempt] = of(top_back.rear_coarse)
+    rear_fine: Members[Ref[Attempt], Attempt] = of(top_back.rear_fine)
+    rear_modes: Members[ModeRef, Mode] = of(top_back.rear_modes)
 
     # top/model.py
     braced_bars: Members[BarRef, Bar] = of(top_model.braced_bars)

@@ -41,6 +41,17 @@ def test_the_plate_is_the_one_that_was_written_down_for_the_solids() -> None:
         assert abs(area_of(one.ring)) == pytest.approx(abs(area_of(other.ring)), rel=1e-6)
 
 
+def test_the_back_is_the_same_kind_of_plate() -> None:
+    """*Tarn*'s back as described: 2.5 mm thick, four braces, no hole, its own dome of 15 ft and wood."""
+    (back,) = top_of_tarn()[n.rear_plate]
+    assert [each.name for each in back.bars] == ["back 1", "back 2", "back 3", "back 4"]
+    assert (back.plate.thickness, back.plate.holes) == (2.5, ())
+    assert back.plate.rise is not None
+    apart = back.plate.rise(np.array([[245.0, 0.0], [245.0, 100.0]]))
+    assert apart[0] - apart[1] == pytest.approx(100.0**2 / (2 * 15 * 304.8))
+    assert back.plate.ply.wood == top_of_tarn()[n.timber_back].timber
+
+
 def test_the_load_is_that_of_the_strings() -> None:
     figures = top_of_tarn()
     pulls = figures[n.braced_top][0].pulls

@@ -36,6 +36,7 @@ TURNED = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(?:deg|degrees|°)?\s*", re.IGNORECAS
 @as_made_option
 @click.option("--against", type=click.Path(path_type=Path), help="Another instrument's description, set beside it.")
 @click.option("--like", metavar="NAME", help="A finished top of yours ([[finished]] of the shop), set beside it.")
+@click.option("--back", is_flag=True, help="The back's modes as well, by the same code.")
 @click.option("--turn", metavar="DEGREES", help="So far the bridge is to turn: what to take off which brace.")
 @click.option("--mode", metavar="NUMBER=HZ", help="So a mode is to sound (1=190): what to take off which brace.")
 @click.option(
@@ -49,6 +50,7 @@ def command(
     made: bool,
     against: Path | None,
     like: str | None,
+    back: bool,
     turn: str | None,
     mode: str | None,
     braces: tuple[str, ...],
@@ -87,9 +89,8 @@ def command(
         return
     for line in report(tops) if advice is None else advice_lines(advice, tops[0]):
         click.echo(line)
-    if finished is not None:
-        for line in finished_lines(finished):
-            click.echo(line)
+    for line in (*(back_lines(tops[0]) if back else ()), *(finished_lines(finished) if finished else ())):
+        click.echo(line)
 
 
 def _figures(file: Path, shop: Path | None, store: Path | None, made: bool) -> Figures:
@@ -121,6 +122,14 @@ def _its_file(instrument: str, shop: Path | None, store: Path | None) -> Path:
         return Path(instrument)
     beside = shop.parent / instrument
     return beside if beside.suffix == ".toml" else beside.with_name(f"{beside.name}.toml")
+
+
+def back_lines(figures: Figures) -> Iterator[str]:
+    """The back's modes."""
+    yield click.style("THE BACK, on a rigid rim, nothing but the back moving", bold=True)
+    for each in figures[n.rear_modes]:
+        yield _row(each.name, [f"{each.hertz:.0f} Hz ± {each.within:.0f}; {each.least:.0f} to {each.most:.0f}"])
+    yield from (f"  {line}" for line in figures[n.timber_back].told)
 
 
 def finished_lines(row: "FinishedTable") -> Iterator[str]:

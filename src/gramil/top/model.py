@@ -12,20 +12,17 @@ import numpy as np
 from gramil.description.wood.timbers import TimberKnown
 from gramil.parts.body_records import Brace, Crossing, PlateShape, Shell
 from gramil.physics.arrays import FloatArray
-from gramil.physics.plates.bar import Bar, Gap
+from gramil.physics.plates.bar import Bar
 from gramil.physics.plates.block import Block
 from gramil.physics.plates.plate import Plate, spherical
 from gramil.physics.plates.plies import Ply
 from gramil.physics.plates.surety import FINAL, QUICK
 from gramil.quantities import Mm, Newton, PerString
 from gramil.shapes.quadrilateral import Quadrilateral
+from gramil.top.bars import bar_of, outline_of
 from gramil.top.braced import Attempt, Braced, Pull, Solved, attempted
 
 OWNS = ("braced_",)
-STEP = 6.0
-"""How far apart the outline is sampled, mm."""
-CREST = 2.8
-"""How far apart a brace's height is sampled, mm."""
 ACROSS = math.pi / 2
 """A bridge's grain, and its plate's, lies across the top's."""
 
@@ -38,20 +35,7 @@ def braced_bars(
     Method: each brace's height over the plate every few mm; a notch takes the wood out from its floor on.
     Source: common practice.
     """
-    return tuple(_bar(each, brace_crossings, fitted_braces) for each in brace_list if each.plate == "top")
-
-
-def _bar(brace: Brace, crossings: tuple[Crossing, ...], wood: TimberKnown) -> Bar:
-    run = min(brace.end_length, brace.length / 2) if brace.ends != "square" else brace.length / 2
-    ends = np.linspace(0.0, run, max(2, round(run / CREST) + 1))
-    middle = np.linspace(run, brace.length - run, 2 if brace.radius > 1e7 else 9)
-    places = np.unique(np.concatenate([ends, middle, brace.length - ends]).round(6))
-    crest = tuple(zip(places.tolist(), brace.bar.over_plate(places).tolist(), strict=True))
-    under = [Gap(each.along_under, each.width_under, each.depth_over) for each in crossings if each.under == brace.name]
-    over = [
-        Gap(each.along_over, each.width_over, 0.0, each.depth_over) for each in crossings if each.over == brace.name
-    ]
-    return Bar(brace.name, brace.start, brace.stop, brace.width, crest, wood.timber, -1, (*under, *over))
+    return tuple(bar_of(each, brace_crossings, fitted_braces) for each in brace_list if each.plate == "top")
 
 
 def braced_blocks(
@@ -130,12 +114,7 @@ def braced_plate(
     middle, radius = np.array([soundhole_centre, 0.0]), soundhole_diameter / 2
     holes = (middle + radius * np.stack([np.cos(turn), np.sin(turn)], axis=1),) if radius > 0 else ()
     rise = spherical(top_radius, (body_length / 2, 0.0)) if math.isfinite(top_radius) else None
-    return tuple(Plate(_outline(shell), Ply(fitted_top.timber), top_thickness, holes, rise) for shell in body_shells)
-
-
-def _outline(shell: Shell) -> FloatArray:
-    round_it = shell.lined.perimeter
-    return shell.lined.point(np.linspace(0.0, round_it, round(round_it / STEP) + 1)[:-1])
+    return tuple(Plate(outline_of(shell), Ply(fitted_top.timber), top_thickness, holes, rise) for shell in body_shells)
 
 
 def braced_top(

@@ -18,6 +18,7 @@ from gramil.physics.plates.surety import within
 from gramil.physics.two_mass import Box, Piston, TwoMass, two_mass
 from gramil.quantities import Hertz, Mm, Mm2, Mm3, Ratio
 from gramil.top.braced import Solved
+from gramil.top.mode import Mode
 
 OWNS = ("mode_",)
 BESIDE = 25.0
@@ -28,19 +29,6 @@ AIR = 1.204
 """Density of dry air at 20 degrees Celsius and 1013 hPa, kg/m3: from the gas's molar mass."""
 UNIT_MASS = 1000.0
 """The modal mass of the modes as solved: a tonne, in kg."""
-
-
-@dataclass(frozen=True)
-class Mode:
-    """One of the top's modes: its frequency, how far off mesh and model may be, between which it lies by the wood's
-    spread, and how many parts of the top move as one."""
-
-    name: str
-    hertz: Hertz
-    within: Hertz
-    least: Hertz
-    most: Hertz
-    parts: int
 
 
 @dataclass(frozen=True, eq=False)

@@ -4,7 +4,7 @@ from gramil import names as n
 from gramil.reference import EACH, says
 from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
-from gramil.top.modes import Mode
+from gramil.top.mode import Mode
 from gramil.top.shaving import Shaving
 
 OWNS = ("setup_",)

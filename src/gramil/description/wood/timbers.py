@@ -77,6 +77,7 @@ TIMBER_INPUTS: Mapping[str, Input] = by_name(
         n.timber_braces: Input(TimberKnown, "the braces' wood, as the solved plate takes it"),
         n.timber_bridge: Input(TimberKnown, "the bridge's wood, as the solved plate takes it"),
         n.timber_bridge_plate: Input(TimberKnown, "the bridge plate's wood, as the solved plate takes it"),
+        n.timber_back: Input(TimberKnown, "the back's wood, as the solved plate takes it"),
         n.timber_tried: Input(tuple[Tried, ...], "pieces for this instrument that were tapped or pushed"),
     }
 )
@@ -124,6 +125,7 @@ def _asked(instrument: Instrument) -> Mapping[str, tuple[str, str]]:
             n.timber_braces: (instrument.top.brace_wood, "softwood"),
             n.timber_bridge: (instrument.bridge.wood or "", "dense hardwood"),
             n.timber_bridge_plate: (instrument.bridge_plate.wood, "hardwood"),
+            n.timber_back: (instrument.body.side_wood, "hardwood"),
         }
     )
 
