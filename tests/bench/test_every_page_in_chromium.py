@@ -71,7 +71,6 @@ PAGES = (
     "/instrument/1/compare?old=1&new=1",
     "/instrument/1/return/1",
     "/instrument/1/top",
-    "/instrument/1/top?solve=1&brace=tone%20bar%201&off=0.5",
     "/instrument/1/anew/board",
     "/instrument/1/part?name=bridge",
     "/instrument/1/found?n=1&n=2",
