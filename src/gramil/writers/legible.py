@@ -247,10 +247,6 @@ def _toward(start: Point, end: Point, by: float) -> Point:
     return (start[0] + (end[0] - start[0]) * by / far, start[1] + (end[1] - start[1]) * by / far)
 
 
-def _middle(box: Corners) -> Point:
-    return ((box[0][0] + box[2][0]) / 2, (box[0][1] + box[2][1]) / 2)
-
-
 def meet(one: Corners, other: Corners) -> bool:
     """Whether two boxes at any angle overlap by more than an edge: none of their sides separates them."""
     if _far(one, other):
