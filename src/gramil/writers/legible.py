@@ -33,8 +33,10 @@ RING = (1.0, 1.2, 1.6)
 """Radius of the ring round a number of so many digits, in heights of a capital."""
 THIN = 0.1
 """Half the room that a line from a number to its words takes, in mm."""
-STEPS = (0.0, 1.7, 2.6, 3.5, 5.0, 6.5, 8.0, 10.0)
-"""How far from the words that it stands for a number may stand, in heights of a capital, tried in turn."""
+WAYS = 8
+STEPS = (0.0, 1.7, 2.6, 3.5, 5.0, 6.5, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 30.0)
+"""How far from the words that it stands for a number may stand, in heights of a capital, tried in turn, and how many
+ways from there."""
 
 Corners = tuple[Point, Point, Point, Point]
 
@@ -60,37 +62,44 @@ def _chosen(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> La
     whole = _as_it_is(drawing, resolve, room)
     if whole is not None and whole[1] <= SHARES[0] * room[1]:
         return whole
-    tried = list[Laid]()
-    while len(tried) < len(SHARES) and (not tried or tried[-1][2]):
-        tried.append(_lettered(drawing, resolve, (room[0], SHARES[len(tried)] * room[1])))
-    best = _cleared(min(tried, key=lambda each: len(each[2])))
-    return whole if whole is not None and best[2] else best
+    best = min(_tried(drawing, resolve, room), key=lambda each: len(each[0][2]))
+    clear = _lettered(drawing, resolve, (room[0], best[1] * room[1]), clear=True)
+    return whole if whole is not None and clear[2] else clear
 
 
-def _cleared(laid: Laid) -> Laid:
-    """The same with no words over a line: those that find no room beside their place go to the table, too."""
-    marks, homeless = clear_of_lines(laid[0])
-    taken = [corners(mark, BETWEEN * mark.height) for mark in marks if isinstance(mark, Lettering)]
-    lines, key = boxed(mark for mark in marks if not isinstance(mark, Lettering)), list(laid[2])
-    for text in sorted(homeless, key=_reading_order):
-        key.append((str(len(key) + 1), text.text))
-        marks += _numbered(text, key[-1][0], taken, lines)
-    return marks, laid[1], tuple(key)
+def _tried(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Iterator[tuple[Laid, float]]:
+    """The drawing in each share of the room, until no word stands in the table."""
+    for share in SHARES:
+        yield (laid := _lettered(drawing, resolve, (room[0], share * room[1]))), share
+        if not laid[2]:
+            return
 
 
-def _lettered(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid:
+def _lettered(drawing: Drawing, resolve: Resolve, room: tuple[float, float], clear: bool = False) -> Laid:
     """The drawing as large as the room allows, with letters enlarged until readable, and a table for those that do not
-    fit.
+    fit; with `clear` none of them over a line.
     """
     height = 0.0
     for _ in range(ROUNDS):
         groups, key = _keyed(drawing, resolve, height, room[0])
         marks = [mark for group in groups for mark in group]
+        marks, key = _cleared(marks, key) if clear else (marks, key)
         times = _times(marks, room)
         if _least(marks) * times >= SMALLEST:
             break
         height = SMALLEST * TO_SPARE / times
     return marks, times * _size(marks)[1], key
+
+
+def _cleared(laid: list[Plain], known: tuple[Row, ...]) -> tuple[list[Plain], tuple[Row, ...]]:
+    """The same with no words over a line: those that find no room beside their place go to the table, too."""
+    marks, homeless = clear_of_lines(laid)
+    taken = [corners(mark, BETWEEN * mark.height) for mark in marks if isinstance(mark, Lettering)]
+    lines, key = boxed(mark for mark in marks if not isinstance(mark, Lettering)), list(known)
+    for text in sorted(homeless, key=_reading_order):
+        key.append((str(len(key) + 1), text.text))
+        marks += _numbered(text, key[-1][0], taken, lines)
+    return marks, tuple(key)
 
 
 def _as_it_is(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid | None:
@@ -186,13 +195,23 @@ def _numbered(
 
     Clear of words and lines if it can be, else of words.
     """
-    middle, reach = _middle(corners(text)), RING[min(len(number), len(RING)) - 1] * text.height
+    middle, reach = _pointed_at(text, taken), RING[min(len(number), len(RING)) - 1] * text.height
     at = _place(middle, text.height, reach, taken, lines)
     taken.append(_square(at, reach))
     yield Lettering((at[0], at[1] - text.height / 2), number, text.height, 0.0, "middle", text.layer, True)
     yield Circle(at, reach, "dimensions")
     if hypot(at[0] - middle[0], at[1] - middle[1]) > 2 * reach:
         yield Line(_toward(at, middle, reach), middle, "dimensions")
+
+
+def _pointed_at(text: Lettering, taken: Sequence[Corners]) -> Point:
+    """What a number's line leads to: the middle of the words that it stands for or, where others have grown over that,
+    one of their ends."""
+    low_left, low_right, high_right, high_left = corners(text)
+    ends = ((low_left, high_right), (low_left, high_left), (low_right, high_right))
+    points = [((one[0] + other[0]) / 2, (one[1] + other[1]) / 2) for one, other in ends]
+    free = (at for at in points if not any(meet(_square(at, THIN), other) for other in taken))
+    return next(free, points[0])
 
 
 def _place(
@@ -216,8 +235,8 @@ def _place(
 def _places(middle: Point, height: float) -> Iterator[Point]:
     yield middle
     for step in STEPS[1:]:
-        for eighth in range(8):
-            turn = eighth * pi / 4
+        for part in range(WAYS):
+            turn = 2 * pi * part / WAYS
             yield (middle[0] + step * height * cos(turn), middle[1] + step * height * sin(turn))
 
 
