@@ -4,6 +4,9 @@ import re
 
 import httpx
 
+PATIENT = 600.0
+"""Seconds that a page is waited for where a top is solved: a machine that does other work at once is slow."""
+
 
 def test_nothing_is_solved_until_it_is_asked_for(demo: httpx.Client) -> None:
     page = demo.get("/instrument/1/top")
@@ -14,6 +17,7 @@ def test_nothing_is_solved_until_it_is_asked_for(demo: httpx.Client) -> None:
 
 def test_a_mode_over_the_braces_and_a_brace_shaved(demo: httpx.Client) -> None:
     """*Tarn* in the shop's record; a tenth of a millimetre of what the table says comes true, sign and all."""
+    demo.timeout = PATIENT
     asked = {"solve": "1", "mode": "2", "brace": "X", "off": "0.5"}
     page = demo.get("/instrument/1/top", params=asked).text
     assert "elastic, at once, on a rigid rim" in page
