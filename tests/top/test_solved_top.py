@@ -17,9 +17,12 @@ from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
 from gramil.graph import Figures
 from gramil.physics.plates.lines import area_of
+from gramil.prints.pages import page_text
 from gramil.prints.solved import with_top
 from gramil.prints.top_rows import picture_words
 from gramil.prints.whole import figures_of_files
+from gramil.reference import name_of
+from gramil.setups.setup import figures_on
 from gramil.top.advice import Asked, advised, raised
 from gramil.top.derivatives import changes_of, room_of
 
@@ -189,3 +192,13 @@ def test_the_rest_of_the_graph_does_without_it() -> None:
     assert plain
     assert all(figures.graph.dimensions[name].function.__module__.startswith("gramil.top.") for name in plain)
     assert np.isfinite(figures[n.pulled_turn_within])
+
+
+@pytest.mark.parametrize("name", [n.setup_top_under_strings.address, n.setup_voice_top.address])
+def test_a_sheet_says_what_its_figures_are_and_shows_what_the_graph_knows(name: str) -> None:
+    figures = top_of_tarn()
+    page, graph = page_text(figures[name], formatter_of(figures)), figures.graph
+    assert ONCE in " ".join(page["steps"])
+    edges = {each for above in (name, *graph.above(name)) for each in graph.shows.get(above, ())}
+    assert {name_of(each) for each in figures_on(figures[name])} <= edges
+    assert all("not known" not in cell for table in page["tables"] for row in table["rows"] for cell in row)
