@@ -32,12 +32,31 @@ def test_the_demo_shop_is_in_the_middle_of_its_work(served: Served) -> None:
         assert f"{written.count('[[done]]')} of " in page
 
 
-def test_an_empty_bench_offers_the_demo_and_six_questions(served: Served) -> None:
+def test_an_empty_bench_offers_the_demo_six_questions_and_a_ruler(served: Served) -> None:
     page = served.client().get("/").text
     assert "Lay out the demo shop" in page
     form = page[page.index('action="/new"') : page.index(">Begin</button>")]
     fields = set(re.findall(r'<input [^>]*?name="([^"]+)"', form)) - {"token"}
-    assert len(fields) == 6
+    ruler = {each for each in fields if each.startswith("body.")}
+    assert len(fields - ruler) == 6
+    assert len(ruler) == 6
+
+
+def test_a_whole_guitar_begins_on_the_bench_with_a_body_by_the_ruler(served: Served) -> None:
+    client = served.client()
+    typed = {"instrument.name": "Moss", "start": "small", "body.length": "482 mm", "instrument.handed": "right"}
+    page = post(client, "/new", **typed)
+    assert page.status_code == 200
+    number = re.search(r'href="/instrument/(\d+)', page.text)[1]
+    text = client.get(f"/instrument/{number}/description.toml").text
+    assert "[482, 0]," in text
+    assert '"tone bar 2"' in text
+    wrong = post(client, "/new", **typed | {"instrument.name": "Fen", "body.length": "900 mm", "body.waist": "slim"})
+    assert wrong.status_code == 422
+    assert "2 answers cannot be read" in wrong.text
+    assert 'value="900 mm"' in wrong.text
+    alone = typed | {"instrument.name": "Fen", "start": "board and neck alone, nylon"}
+    assert "a board has no body" in post(client, "/new", **alone).text
 
 
 def test_a_new_instrument_is_drawn_from_its_answers(served: Served) -> None:

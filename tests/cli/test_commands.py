@@ -111,6 +111,19 @@ def test_new_writes_what_check_accepts(bench: Path) -> None:
     assert "scale.bass: is missing" in both.stderr
 
 
+def test_a_whole_guitar_is_begun_from_a_dozen_answers(bench: Path) -> None:
+    assert gramil(bench, "new", "whole.toml", "--whole", "--usual").returncode == 0
+    done = gramil(bench, "check", "whole.toml")
+    assert done.returncode == 0, done.stdout
+    assert "bridge on the X" in gramil(bench, "check", "whole.toml", "--fine").stdout
+    small = ("new", "small.toml", "--start", "small", "--body-length", "19 in", "--units", "in", "--usual")
+    assert gramil(bench, *small).returncode == 0
+    assert "[19, 0]," in (bench / "small.toml").read_text(encoding="utf-8")
+    refused = gramil(bench, "new", "no.toml", "--start", "large", "--body-waist", "310 mm", "--usual")
+    assert (refused.returncode, "body.waist: 310.00 mm is outside" in refused.stderr) == (2, True)
+    assert not (bench / "no.toml").exists()
+
+
 def files_in(folder: Path) -> dict[str, bytes]:
     found = (file for file in folder.rglob("*") if file.is_file())
     return {file.relative_to(folder).as_posix(): file.read_bytes() for file in found}

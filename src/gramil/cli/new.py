@@ -7,6 +7,9 @@ from pathlib import Path
 import click
 
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
+from gramil.description.whole.questions import ASKED, RULER, STARTS, wrong_alone
+from gramil.description.whole.starting import START, STARTING_POINTS
+from gramil.description.whole.writing import usual_of, whole_description
 from gramil.description.writing import new_description
 from gramil.faults import MakersFault
 from gramil.written_file import alone_with, put_text
@@ -26,22 +29,63 @@ def _flag(question: Question) -> str:
     if question.key == STRINGS:
         return "--strings"
     table, key = question.key.replace("_", "-").split(".")
+    if table == "body":
+        return f"--body-{key.replace('_', '-')}"
     return f"--{key}" if table in ("instrument", "scale", "board", "strings") and key != "width" else f"--{table}-{key}"
 
 
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--usual", is_flag=True, help="Ask nothing: take the usual answer to what is not given as an option.")
-def _new(file: Path, usual: bool, **given: str | None) -> None:
-    """Write a new description to FILE, a comment beside each key.
+@click.option("--whole", is_flag=True, help="A whole guitar: body, head, hole, braces and bridge too.")
+@click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
+def _new(file: Path, usual: bool, whole: bool, start: str | None, **given: str | None) -> None:
+    """Write a new description to FILE, a comment beside each key: board and neck, or a whole guitar.
 
     \b
     gramil new tarn.toml
+    gramil new tarn.toml --whole
+    gramil new tarn.toml --start small --body-length "482 mm" --usual
     gramil new tarn.toml --name Tarn --length "630 mm" --frets 19 --usual
     gramil new mere.toml --name Mere --strings nylon --usual
     gramil new scree.toml --name Scree --bass "710 mm" --treble "680 mm" --square-at 7 --usual
     """
     if file.exists():
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
+    ruled = [each for each in RULER if given[_option(each)] is not None]
+    text = _whole(given, usual, start) if whole or start or ruled else _board(given, usual)
+    with alone_with(file):
+        put_text(file, SCHEMA + text, None)
+    click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
+
+
+def _whole(given: Mapping[str, str | None], usual: bool, start: str | None) -> str:
+    """A whole guitar from the answers that are given and, unless all is usual, from a dozen more."""
+    answers = {each.key: found for each in (*QUESTIONS, *FANNED, *RULER) if (found := given[_option(each)]) is not None}
+    if start is None and not usual:
+        for point in STARTING_POINTS.values():
+            click.echo(f"  {point.name.ljust(10)}{point.says}")
+        start = click.prompt("Begin from", default=STARTS.usual, type=click.Choice(list(STARTING_POINTS)))
+    answers[START] = start or STARTS.usual
+    fans = any(each.key in answers for each in FANNED)
+    for question in () if usual else ASKED:
+        if question.key not in answers and not (fans and question.key == "scale.length"):
+            answers[question.key] = _asked_whole(question, answers)
+    return whole_description(answers)
+
+
+def _asked_whole(question: Question, so_far: Mapping[str, str]) -> str:
+    """What is answered to a question of a whole guitar; what cannot be is told, and asked for again."""
+    usual = usual_of(question.key, so_far) or usual_answer(question, so_far)
+    while True:
+        answer: str = click.prompt(question.ask, default=usual)
+        fault = wrong_alone(question.key, answer, so_far)
+        if fault is None:
+            return answer
+        click.echo(str(fault), err=True)
+
+
+def _board(given: Mapping[str, str | None], usual: bool) -> str:
+    """Board and neck from the answers that are given and, unless all is usual, from those that are asked for."""
     answers = {each.key: found for each in FANNED if (found := given[_option(each)]) is not None}
     fans = bool(answers)
     for question in QUESTIONS:
@@ -49,9 +93,7 @@ def _new(file: Path, usual: bool, **given: str | None) -> None:
             answers |= _scale(question, given, answers, fans, usual)
         else:
             answers |= _answer(question, given, answers, usual)
-    with alone_with(file):
-        put_text(file, SCHEMA + new_description(answers), None)
-    click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
+    return new_description(answers)
 
 
 def _scale(
@@ -99,7 +141,7 @@ def _answer(
 
 def _with_options() -> click.Command:
     function = _new
-    for question in reversed((*QUESTIONS, *FANNED)):
+    for question in reversed((*QUESTIONS, *FANNED, *RULER)):
         function = click.option(_flag(question), _option(question), help=f"{question.ask}.")(function)
     return click.command("new")(function)
 

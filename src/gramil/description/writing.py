@@ -30,10 +30,11 @@ _NO_KEYS = frozenset({STRINGS})
 _STEP = re.compile(r"([A-Za-z_][A-Za-z0-9_-]*)((?:\[\d+\])*)")
 
 
-def new_description(answers: Mapping[str, str]) -> str:
+def new_description(answers: Mapping[str, str], kind_added: bool = True) -> str:
     """A commented description with the answers, by key of `QUESTIONS`, in place of the usual ones.
 
-    Answers to `FANNED` make the frets fan. Raises MakersFault if an answer is impossible, or answers no question.
+    Answers to `FANNED` make the frets fan. `kind_added`: with what nylon strings ask of neck and head. Raises
+    MakersFault if an answer is impossible, or answers no question.
     """
     asked = [question.key for question in (*QUESTIONS, *FANNED)]
     strange = [key for key in answers if key not in asked]
@@ -43,7 +44,7 @@ def new_description(answers: Mapping[str, str]) -> str:
         )
     start = start_for(answers)
     fans = _fans(answers)
-    text = _data("new-description") + (_data(f"new-{start.added}") if start.added else "")
+    text = _data("new-description") + _added(start.added, kind_added)
     if fans:
         text = _ONE_LENGTH.sub(_TWO_LENGTHS, text, count=1)
     left = {"scale.length"} if fans else {each.key for each in FANNED}
@@ -55,10 +56,18 @@ def new_description(answers: Mapping[str, str]) -> str:
     return text
 
 
+def _added(name: str, whole: bool) -> str:
+    """What follows the table of the strings: its own last keys, and tables of other parts if they are wanted."""
+    text = _data(f"new-{name}") if name else ""
+    return text if whole else text.partition("\n\n")[0] + "\n"
+
+
 def _wound_among(text: str) -> str:
-    """The text, keeping only those wound strings for which it has gauges."""
+    """The text with every string wound from the first wound one on, as many as it has gauges."""
     strings = tomllib.loads(text)["strings"]
-    wound = [number for number in strings.get("wound", ()) if number <= len(strings["gauges"])]
+    if not strings.get("wound"):
+        return text
+    wound = list(range(min(strings["wound"]), len(strings["gauges"]) + 1))
     return text if wound == strings.get("wound", wound) else _set(text, "strings.wound", wound)
 
 

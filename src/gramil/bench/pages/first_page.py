@@ -13,7 +13,7 @@ from gramil.bench.ages import ago
 from gramil.bench.day_curve import day_curve, day_span
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
-from gramil.bench.pages.beginning import six
+from gramil.bench.pages.beginning import SAYS, by_ruler, six
 from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.stale_here import worked_out
 from gramil.change.made_words import lines as made_lines
@@ -86,7 +86,10 @@ def first_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     with request.keeping.opened() as store:
         known = {each.name: each.id for each in instruments(store)}
         if not known:
-            return request.page("empty.html", title="Begin", questions=six(unit_of_shop(request, store)), faults=())
+            questions = six(unit_of_shop(request, store))
+            return request.page(
+                "empty.html", title="Begin", questions=questions, ruler=by_ruler(), says=SAYS, faults=()
+            )
         bench = bench_of_store(
             store,
             request.now,
