@@ -104,7 +104,7 @@ class Firefox:
     def place(self, kind: str, words: str) -> tuple[float, float]:
         """The middle of the thing of that name, brought into view."""
         found = f"({NAMES})({json.dumps(kind)}, {json.dumps(words)})"
-        self.until(f"Boolean({found})")
+        self.until(f"Boolean({found}) && document.readyState === 'complete' && document.fonts.status === 'loaded'")
         x, y = self.value(
             f"(() => {{ const it = {found}; it.scrollIntoView({{block: 'center', behavior: 'instant'}});"
             " const box = it.getBoundingClientRect(); return [box.left + box.width / 2, box.top + box.height / 2]; })()"
