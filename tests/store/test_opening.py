@@ -290,6 +290,22 @@ def test_a_store_of_the_first_form_is_brought_up_with_all_that_is_in_it(tmp_path
         assert store.row("SELECT name FROM place") == ("bench",)
 
 
+def test_a_body_bound_before_its_edges_were_two_operations_has_both_bound(tmp_path: Path, now: datetime) -> None:
+    path = tmp_path / "old.gramil"
+    with closing(sqlite3.connect(path, isolation_level=None)) as connection:
+        connection.execute("BEGIN")
+        migrate(connection, migrations()[:4])
+        connection.execute("COMMIT")
+        connection.execute("INSERT INTO instrument (version, name) VALUES (1, 'Tarn')")
+        connection.execute(
+            "INSERT INTO done (version, instrument, operation, at, hours) VALUES (1, 1, 'body_bound', '2026-03-01', 6)"
+        )
+    upgrade_store(path, now)
+    with open_store(path) as store:
+        rows = store.rows("SELECT operation, hours FROM done ORDER BY operation")
+    assert [tuple(each) for each in rows] == [("back_bound", 6.0), ("top_bound", None)]
+
+
 def test_forms_count_on_from_one() -> None:
     """Two steps to the same form would leave stores that say the same of themselves and are not alike."""
     assert [step.form for step in migrations()] == list(range(1, len(migrations()) + 1))
