@@ -1149,6 +1149,7 @@ if TYPE_CHECKING:
     board_width: Ref[Mm]
     board_width_station: StationRef
     board_wood: Ref[str]
+    body_alike: Ref[Mm]
     body_back_radius: Ref[Mm]
     body_back_thickness: Ref[Mm]
     body_beyond_join: Ref[Mm]

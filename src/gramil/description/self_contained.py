@@ -15,7 +15,7 @@ from gramil.description.board.temperament import names_file
 from gramil.description.reading import parse_description
 from gramil.measure import LengthUnit
 
-_OF_DRAWING = ("file", "layer", "length", "corners")
+_OF_DRAWING = ("file", "layer", "length", "corners", "alike")
 """Keys of a table that say how its drawing is read."""
 Point = tuple[float, float]
 

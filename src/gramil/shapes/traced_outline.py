@@ -17,6 +17,7 @@ from gramil.shapes.chains import Drawing, Gap, Trace, branches, gaps, joined_tra
 from gramil.shapes.curve import Curve
 from gramil.shapes.curve_through import closed_through
 from gramil.shapes.drawn_limits import MOST_ON_A_LINE, MOST_POINTS, hold_number, hold_places
+from gramil.shapes.half_drawn import mirrored, opened
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_points
 from gramil.shapes.pins import Pins, pins_of
@@ -32,14 +33,20 @@ MOST_NAMED = 8
 """Faults of one kind that are named; more would not help."""
 
 
+MIRRORS = (
+    ". One half drawn alone, to its middle line, is mirrored. If the drawing is only nearly alike, write alike = and "
+    "how far its halves may differ: the outline is then laid half-way between them"
+)
+
+
 @dataclass(frozen=True)
 class Reading:
     """How a drawing is to be read.
 
     `length`: the outline's real length along its axis, in mm; None takes the drawing's own units. `layer`: the one
     layer (DXF), or the id of a shape or group (SVG), to look at; empty for all. `gap`, `asymmetry`: what is let
-    pass, in mm. `least`, `most`: what its longer side may be, in mm; beyond them the units are others than meant.
-    `where`, `file`: named in faults.
+    pass, in mm. `mirrors`: whether one half, drawn to the middle line, is mirrored. `least`, `most`: what its longer
+    side may be, in mm; beyond them the units are others than meant. `where`, `file`: named in faults.
     """
 
     length: Mm | None = None
@@ -47,6 +54,7 @@ class Reading:
     gap: Mm = 0.1
     asymmetry: Mm = 0.5
     narrow_end_first: bool = True
+    mirrors: bool = False
     least: Mm = 20.0
     most: Mm = 3000.0
     where: str = "outline"
@@ -78,7 +86,7 @@ def read_outline(text: str, name: str, reading: Reading) -> Traced:
 
 
 def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
-    """The one closed outline in a drawing, made symmetric.
+    """The one closed outline in a drawing, made symmetric; one half, drawn to the middle line, is mirrored.
 
     Raises MakersFault: nothing drawn, no units, gaps, lines that branch, several outlines, crossings, no symmetry.
     """
@@ -88,14 +96,28 @@ def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
     ring, left_out = _one_ring(traces, scale, reading)
     _check_size(ring, scale, reading)
     _check_crossings(ring, reading)
-    pins = pins_of(ring)
-    close = _close_ring(pins, reading)
-    laying = halved(close, reading.narrow_end_first)
+    pins, close, laying = _laid(ring, reading)
+    beyond = laying.asymmetry * scale > reading.asymmetry
+    if beyond and reading.mirrors and (whole := _mirror_of(ring, reading.gap / scale)):
+        pins, close, laying = _laid(whole, reading)
     length = float(np.ptp(laying.laid(close)[:, 0]))
     scale = reading.length / length if reading.length is not None else scale
     _check_symmetry(laying, scale, reading)
     outline = _outline(Pins(laying.laid(pins.points) * scale, pins.corners), laying.laid(close) * scale, reading)
     return Traced(outline, scale, laying.asymmetry * scale, left_out)
+
+
+def _laid(ring: Trace, reading: Reading) -> tuple[Pins, Array, Halved]:
+    """The pins of a closed line, points close together on it, and how it lies about its middle line."""
+    pins = pins_of(ring)
+    close = _close_ring(pins, reading)
+    return pins, close, halved(close, reading.narrow_end_first)
+
+
+def _mirror_of(ring: Trace, slack: float) -> Trace | None:
+    """The whole outline, if the closed line is a half with its middle line drawn."""
+    half = opened(ring, slack)
+    return None if half is None else mirrored((half,), slack)
 
 
 def _chosen(drawing: Drawing, reading: Reading) -> tuple[Trace, ...]:
@@ -131,6 +153,8 @@ def _one_ring(traces: Sequence[Trace], scale: float, reading: Reading) -> tuple[
         raise MakersFault([_branch(place, reading) for place in places])
     chains = joined_traces(traces, gap)
     rings = [each for each in chains if each.is_closed(gap)]
+    if not rings and reading.mirrors and (whole := mirrored(chains, gap)):
+        return whole, tuple(each.name for each in chains if each.name != whole.name)
     if not rings:
         raise MakersFault(_open(chains, scale, reading))
     if len(rings) > 1:
@@ -180,7 +204,7 @@ def _check_symmetry(laying: Halved, scale: float, reading: Reading) -> None:
             reading,
             f"the halves differ by {laying.asymmetry * scale:.2f} mm at {_place(laying.place)}",
             f"The sides of a middle line along x or along y are to be alike to {reading.asymmetry:g} mm",
-            "Turn the drawing straight, or trace one half and mirror it",
+            "Turn the drawing straight, or trace one half and mirror it" + (MIRRORS if reading.mirrors else ""),
         )
 
 

@@ -69,7 +69,8 @@ def _traced(body: Body, folder: FilePath | None) -> Outline:
         raise MakersFault.of(f"read {quoted(body.file)}", "there is no such file beside the description") from None
     except OSError as error:
         raise MakersFault.of(f"{quoted(body.file)} cannot be read", error.strerror or "") from None
-    return read_outline(text, body.file, Reading(body.length, body.layer, file=body.file)).outline
+    reading = Reading(body.length, body.layer, asymmetry=body.alike, mirrors=True, file=body.file)
+    return read_outline(text, body.file, reading).outline
 
 
 def _problems(faults: Iterable[Fault], key: str) -> Iterable[Problem]:

@@ -42,6 +42,9 @@ class Body(Table):
     length: Length | None = usual(
         None, "as the drawing's units say", "real length of the drawn outline along the centreline", gt=0, le=1500
     )
+    alike: Length = usual(
+        0.5, "half a pencil's line", "how far the halves of a drawing may differ and be made alike", ge=0, le=10
+    )
     beyond_join: Length = usual(
         0.0, "the body starts at the join", "how far past the fret at the join the outline begins", ge=-100, le=100
     )
