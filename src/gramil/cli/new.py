@@ -7,6 +7,8 @@ from pathlib import Path
 import click
 
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
+from gramil.description.reading import file_text
+from gramil.description.whole.from_own import from_own, present
 from gramil.description.whole.questions import ASKED, RULER, STARTS, wrong_alone
 from gramil.description.whole.starting import START, STARTING_POINTS
 from gramil.description.whole.writing import usual_of, whole_description
@@ -38,13 +40,15 @@ def _flag(question: Question) -> str:
 @click.option("--usual", is_flag=True, help="Ask nothing: take the usual answer to what is not given as an option.")
 @click.option("--whole", is_flag=True, help="A whole guitar: body, head, hole, braces and bridge too.")
 @click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
-def _new(file: Path, usual: bool, whole: bool, start: str | None, **given: str | None) -> None:
+@click.option("--from", "other", type=click.Path(path_type=Path), help="Another instrument's file to begin from.")
+def _new(file: Path, usual: bool, whole: bool, start: str | None, other: Path | None, **given: str | None) -> None:
     """Write a new description to FILE, a comment beside each key: board and neck, or a whole guitar.
 
     \b
     gramil new tarn.toml
     gramil new tarn.toml --whole
     gramil new tarn.toml --start small --body-length "482 mm" --usual
+    gramil new wren.toml --from tarn.toml --name Wren --length "620 mm" --usual
     gramil new tarn.toml --name Tarn --length "630 mm" --frets 19 --usual
     gramil new mere.toml --name Mere --strings nylon --usual
     gramil new scree.toml --name Scree --bass "710 mm" --treble "680 mm" --square-at 7 --usual
@@ -52,10 +56,29 @@ def _new(file: Path, usual: bool, whole: bool, start: str | None, **given: str |
     if file.exists():
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
     ruled = [each for each in RULER if given[_option(each)] is not None]
-    text = _whole(given, usual, start) if whole or start or ruled else _board(given, usual)
+    if other is not None:
+        if whole or start or ruled:
+            raise click.UsageError(
+                "--from takes the whole of another instrument: leave out --whole, --start and --body-..."
+            )
+        text = _from(other, given, usual)
+    else:
+        text = _whole(given, usual, start) if whole or start or ruled else _board(given, usual)
     with alone_with(file):
-        put_text(file, SCHEMA + text, None)
+        put_text(file, text if text.startswith(SCHEMA) else SCHEMA + text, None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
+
+
+def _from(other: Path, given: Mapping[str, str | None], usual: bool) -> str:
+    """Another instrument with what is given and, unless all else stays, what is answered otherwise than it has."""
+    text = file_text(other)
+    answers = {each.key: found for each in (*QUESTIONS, *FANNED) if (found := given[_option(each)]) is not None}
+    for question in () if usual else ASKED:
+        has = present(text, question.key)
+        if question.key not in answers and has is not None and question.key != "instrument.units":
+            answer: str = click.prompt(question.ask, default=has)
+            answers |= {question.key: answer} if answer.strip() != has else {}
+    return from_own(text, str(other), other.parent, answers)
 
 
 def _whole(given: Mapping[str, str | None], usual: bool, start: str | None) -> str:

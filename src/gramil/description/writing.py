@@ -48,11 +48,19 @@ def new_description(answers: Mapping[str, str], kind_added: bool = True) -> str:
     if fans:
         text = _ONE_LENGTH.sub(_TWO_LENGTHS, text, count=1)
     left = {"scale.length"} if fans else {each.key for each in FANNED}
-    for key, answer in {**start.answers, **answers}.items():
-        if key not in _NO_KEYS | left:
-            text = _set(text, key, answer if key in _WORDS else _answered(key, answer))
-    text = _wound_among(text)
+    settled = {key: answer for key, answer in {**start.answers, **answers}.items() if key not in _NO_KEYS | left}
+    text = _wound_among(with_answers(text, settled))
     parse_description(text, "the new description")
+    return text
+
+
+def with_answers(text: str, answers: Mapping[str, str]) -> str:
+    """The text with the answers to questions, by key, in place of what it has; comments and order are kept.
+
+    Raises MakersFault if there is no such place; whether a value is allowed is for `parse_description` to check.
+    """
+    for key, answer in answers.items():
+        text = _set(text, key, answer if key in _WORDS else _answered(key, answer))
     return text
 
 
