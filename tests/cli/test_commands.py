@@ -6,6 +6,9 @@ from importlib.resources import as_file, files
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
+
+from gramil.cli import new
 
 from ..in_process import gramil
 
@@ -122,6 +125,29 @@ def test_a_whole_guitar_is_begun_from_a_dozen_answers(bench: Path) -> None:
     refused = gramil(bench, "new", "no.toml", "--start", "large", "--body-waist", "310 mm", "--usual")
     assert (refused.returncode, "body.waist: 310.00 mm is outside" in refused.stderr) == (2, True)
     assert not (bench / "no.toml").exists()
+
+
+def test_a_shop_is_begun_and_checks_go_by_it(bench: Path) -> None:
+    answers = (
+        "Fen\nmm\na4\nmedium\ntable saw\n\n\nwide\n.61\ny\n62.4\n2026-10-14\nn\n\np1\npersimmon\n520\n72\n8.5\nnone\n"
+    )
+    done = CliRunner().invoke(new.command, [str(bench / "fen.toml"), "--shop"], input=answers)
+    assert done.exit_code == 0, done.output
+    assert "cannot be read as a length" in done.output
+    text = (bench / "fen.toml").read_text(encoding="utf-8")
+    for line in ('kerf = ".61 mm"', 'constant = "62.4 mm"', "checked = 2026-10-14", 'width = "72 mm"'):
+        assert line in text
+    assert gramil(bench, "check", "tarn.toml", "--shop", "fen.toml").returncode in (0, 1)
+    refused = gramil(bench, "new", "no.toml", "--shop", "--frets", "19", "--usual")
+    assert (refused.returncode, "the rest is an instrument's" in refused.stderr) == (2, True)
+
+
+def test_another_of_one_s_own_is_where_a_new_one_begins(bench: Path) -> None:
+    wren = ("new", "wren.toml", "--from", "tarn.toml", "--name", "Wren", "--length", "620 mm", "--usual")
+    assert gramil(bench, *wren).returncode == 0
+    assert 'length = "620 mm"' in (bench / "wren.toml").read_text(encoding="utf-8")
+    assert "is the name of the other" in gramil(bench, "new", "two.toml", "--from", "tarn.toml", "--usual").stderr
+    assert gramil(bench, "new", "two.toml", "--from", "tarn.toml", "--whole", "--usual").returncode == 2
 
 
 def files_in(folder: Path) -> dict[str, bytes]:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.new_shop import shop_text
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
 from gramil.description.reading import file_text
 from gramil.description.whole.from_own import from_own, present
@@ -19,6 +20,7 @@ from gramil.written_file import alone_with, put_text
 FANNED_TOO = "fanned"
 ALONE = frozenset(("instrument.units", STRINGS))
 """Answers by which others are read."""
+_OF_A_SHOP = ("instrument_name", "instrument_units")
 SCHEMA = "#:schema ./instrument.schema.json\n"
 """The line by which an editor finds the schema that `gramil schema --into .` lays beside the file."""
 
@@ -40,14 +42,18 @@ def _flag(question: Question) -> str:
 @click.option("--usual", is_flag=True, help="Ask nothing: take the usual answer to what is not given as an option.")
 @click.option("--whole", is_flag=True, help="A whole guitar: body, head, hole, braces and bridge too.")
 @click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
+@click.option("--shop", is_flag=True, help="Begin a shop: saws, wire, cutters, blocks, jigs, places, stock.")
 @click.option("--from", "other", type=click.Path(path_type=Path), help="Another instrument's file to begin from.")
-def _new(file: Path, usual: bool, whole: bool, start: str | None, other: Path | None, **given: str | None) -> None:
+def _new(
+    file: Path, usual: bool, whole: bool, start: str | None, shop: bool, other: Path | None, **given: str | None
+) -> None:
     """Write a new description to FILE, a comment beside each key: board and neck, or a whole guitar.
 
     \b
     gramil new tarn.toml
     gramil new tarn.toml --whole
     gramil new tarn.toml --start small --body-length "482 mm" --usual
+    gramil new shop.toml --shop
     gramil new wren.toml --from tarn.toml --name Wren --length "620 mm" --usual
     gramil new tarn.toml --name Tarn --length "630 mm" --frets 19 --usual
     gramil new mere.toml --name Mere --strings nylon --usual
@@ -56,6 +62,13 @@ def _new(file: Path, usual: bool, whole: bool, start: str | None, other: Path | 
     if file.exists():
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
     ruled = [each for each in RULER if given[_option(each)] is not None]
+    if shop:
+        _refuse_of_instruments(whole or start or other, given)
+        text = shop_text(given["instrument_name"], given["instrument_units"], usual)
+        with alone_with(file):
+            put_text(file, text, None)
+        click.echo(f"{file} is written. Next: gramil check INSTRUMENT --shop {file}")
+        return
     if other is not None:
         if whole or start or ruled:
             raise click.UsageError(
@@ -67,6 +80,13 @@ def _new(file: Path, usual: bool, whole: bool, start: str | None, other: Path | 
     with alone_with(file):
         put_text(file, text if text.startswith(SCHEMA) else SCHEMA + text, None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
+
+
+def _refuse_of_instruments(of_whole: object, given: Mapping[str, str | None]) -> None:
+    """Raise UsageError for options that a shop has no use for."""
+    others = [key for key, found in given.items() if found is not None and key not in _OF_A_SHOP]
+    if of_whole or others:
+        raise click.UsageError("--shop goes with --name, --units and --usual alone: the rest is an instrument's.")
 
 
 def _from(other: Path, given: Mapping[str, str | None], usual: bool) -> str:

@@ -1,0 +1,81 @@
+"""`gramil new FILE --shop`: what a shop has, asked in a few lines, with the usual ones offered and marked as such."""
+
+from collections.abc import Iterator
+
+import click
+
+from gramil.description.shop.new_shop import JIGS, KINDS, Jig, NewShop, Piece, new_shop, usual_names
+from gramil.faults import MakersFault
+from gramil.measure import LengthUnit, MeasureError, read_length
+
+
+def shop_text(name: str | None, units: str | None, usual: bool) -> str:
+    """The text of a new shop from what is given and, unless all is usual, what is answered. Raises MakersFault."""
+    unit: LengthUnit = "in" if (units or "mm").strip() == "in" else "mm"
+    if units is not None and units.strip() not in ("mm", "in"):
+        raise MakersFault.of(f'read "{units}"', remedy="mm or in", where="shop.units")
+    if usual:
+        return new_shop(NewShop(name or "My shop", unit, places=("shop",)))
+    name = name or click.prompt("What the shop is called", default="My shop")
+    if units is None:
+        unit = click.prompt("Millimetres or inches", type=click.Choice(["mm", "in"]), default="mm")
+    paper = click.prompt("Paper in the printer", type=click.Choice(["a4", "letter"]), default="a4")
+    kept = {kind: _kept(kind, ask) for kind, ask in KINDS.items()}
+    kerfs = dict(_kerfs(kept["saw"], unit))
+    jigs, places, stock = tuple(_jigs(unit)), _places(), tuple(_stock(unit))
+    return new_shop(NewShop(name, unit, paper, kept, kerfs, jigs, places, stock))
+
+
+def _listed(written: str) -> tuple[str, ...]:
+    return tuple(each.strip() for each in written.split(",") if each.strip() and each.strip().lower() != "none")
+
+
+def _kept(kind: str, ask: str) -> tuple[str, ...]:
+    """Which of the usual ones the shop has."""
+    usual = usual_names(kind)
+    while True:
+        names = _listed(click.prompt(f"{ask} (names, or none; these are usual)", default=", ".join(usual)))
+        strange = [each for each in names if each not in usual]
+        if not strange:
+            return names
+        click.echo(f"{', '.join(strange)}: none of the usual ones; add your own to the file later.", err=True)
+
+
+def _size(ask: str, unit: LengthUnit, otherwise: str | None = None) -> str:
+    """A length as typed, with its unit, once it can be read; or the one word that may stand in its place."""
+    while True:
+        written: str = click.prompt(ask, default=otherwise)
+        if written.strip().lower() == otherwise:
+            return written.strip().lower()
+        try:
+            read_length(written, unit)
+        except MeasureError as fault:
+            click.echo(str(fault), err=True)
+        else:
+            return f"{written} {unit}" if written.strip()[-1:].isdigit() else written
+
+
+def _kerfs(saws: tuple[str, ...], unit: LengthUnit) -> Iterator[tuple[str, str]]:
+    for each in saws:
+        kerf = _size(f"Kerf of the {each}, from a test cut (or usual)", unit, "usual")
+        if kerf != "usual":
+            yield each, kerf
+
+
+def _jigs(unit: LengthUnit) -> Iterator[Jig]:
+    for serves, how in JIGS.items():
+        if click.confirm(f"Is there a jig for {serves}", default=False):
+            constant = _size(f"Its constant ({how})", unit)
+            checked = click.prompt("Day that was last measured (or never)", default="never")
+            yield Jig(serves, constant, "" if checked.strip().lower() == "never" else checked.strip())
+
+
+def _places() -> tuple[str, ...]:
+    return _listed(click.prompt("Places where wood lies, first where you glue", default="shop"))
+
+
+def _stock(unit: LengthUnit) -> Iterator[Piece]:
+    while (name := click.prompt("A piece of wood in stock: what is written on it (or none)", default="none")) != "none":
+        wood = click.prompt("Its wood")
+        length, width, thickness = (_size(each, unit) for each in ("Its length", "Its width", "Its thickness"))
+        yield Piece(name, wood, (length, width, thickness))
