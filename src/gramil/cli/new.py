@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from gramil.cli.new_offsets import offsets_from
 from gramil.cli.new_shop import shop_text
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
 from gramil.description.reading import file_text
@@ -15,6 +16,7 @@ from gramil.description.whole.starting import START, STARTING_POINTS
 from gramil.description.whole.writing import usual_of, whole_description
 from gramil.description.writing import new_description
 from gramil.faults import MakersFault
+from gramil.measure import LengthUnit
 from gramil.written_file import alone_with, put_text
 
 FANNED_TOO = "fanned"
@@ -42,10 +44,18 @@ def _flag(question: Question) -> str:
 @click.option("--usual", is_flag=True, help="Ask nothing: take the usual answer to what is not given as an option.")
 @click.option("--whole", is_flag=True, help="A whole guitar: body, head, hole, braces and bridge too.")
 @click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
+@click.option("--offsets", type=click.Path(path_type=Path), help="CSV (station,half_width) of the body, off a plan.")
 @click.option("--shop", is_flag=True, help="Begin a shop: saws, wire, cutters, blocks, jigs, places, stock.")
 @click.option("--from", "other", type=click.Path(path_type=Path), help="Another instrument's file to begin from.")
 def _new(
-    file: Path, usual: bool, whole: bool, start: str | None, shop: bool, other: Path | None, **given: str | None
+    file: Path,
+    usual: bool,
+    whole: bool,
+    start: str | None,
+    offsets: Path | None,
+    shop: bool,
+    other: Path | None,
+    **given: str | None,
 ) -> None:
     """Write a new description to FILE, a comment beside each key: board and neck, or a whole guitar.
 
@@ -53,6 +63,7 @@ def _new(
     gramil new tarn.toml
     gramil new tarn.toml --whole
     gramil new tarn.toml --start small --body-length "482 mm" --usual
+    gramil new tarn.toml --start small --offsets plan.csv
     gramil new shop.toml --shop
     gramil new wren.toml --from tarn.toml --name Wren --length "620 mm" --usual
     gramil new tarn.toml --name Tarn --length "630 mm" --frets 19 --usual
@@ -63,20 +74,21 @@ def _new(
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
     ruled = [each for each in RULER if given[_option(each)] is not None]
     if shop:
-        _refuse_of_instruments(whole or start or other, given)
+        _refuse_of_instruments(whole or start or other or offsets, given)
         text = shop_text(given["instrument_name"], given["instrument_units"], usual)
         with alone_with(file):
             put_text(file, text, None)
         click.echo(f"{file} is written. Next: gramil check INSTRUMENT --shop {file}")
         return
     if other is not None:
-        if whole or start or ruled:
+        if whole or start or ruled or offsets:
             raise click.UsageError(
                 "--from takes the whole of another instrument: leave out --whole, --start and --body-..."
             )
         text = _from(other, given, usual)
     else:
-        text = _whole(given, usual, start) if whole or start or ruled else _board(given, usual)
+        of_body = whole or start or ruled or offsets
+        text = _whole(given, usual, start, offsets) if of_body else _board(given, usual)
     with alone_with(file):
         put_text(file, text if text.startswith(SCHEMA) else SCHEMA + text, None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
@@ -101,8 +113,10 @@ def _from(other: Path, given: Mapping[str, str | None], usual: bool) -> str:
     return from_own(text, str(other), other.parent, answers)
 
 
-def _whole(given: Mapping[str, str | None], usual: bool, start: str | None) -> str:
+def _whole(given: Mapping[str, str | None], usual: bool, start: str | None, offsets: Path | None) -> str:
     """A whole guitar from the answers that are given and, unless all is usual, from a dozen more."""
+    if offsets is not None and any(given[_option(each)] is not None for each in RULER):
+        raise click.UsageError("Give the body by --offsets or by a ruler's measures, not by both.")
     answers = {each.key: found for each in (*QUESTIONS, *FANNED, *RULER) if (found := given[_option(each)]) is not None}
     if start is None and not usual:
         for point in STARTING_POINTS.values():
@@ -111,9 +125,11 @@ def _whole(given: Mapping[str, str | None], usual: bool, start: str | None) -> s
     answers[START] = start or STARTS.usual
     fans = any(each.key in answers for each in FANNED)
     for question in () if usual else ASKED:
-        if question.key not in answers and not (fans and question.key == "scale.length"):
+        known = question.key in answers or (offsets is not None and question in RULER)
+        if not known and not (fans and question.key == "scale.length"):
             answers[question.key] = _asked_whole(question, answers)
-    return whole_description(answers)
+    unit: LengthUnit = "in" if answers.get("instrument.units", "mm").strip() == "in" else "mm"
+    return whole_description(answers, () if offsets is None else offsets_from(offsets, unit, usual))
 
 
 def _asked_whole(question: Question, so_far: Mapping[str, str]) -> str:

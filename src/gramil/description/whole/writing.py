@@ -7,6 +7,7 @@ from gramil.description.questions import FANNED, STRINGS
 from gramil.description.reading import parse_description
 from gramil.description.whole.bracing import Bracing, Laid, Room, crossed, fanned
 from gramil.description.whole.head import Head, slotted, upright
+from gramil.description.whole.offsets import Offset
 from gramil.description.whole.pen import number, place, places, row, with_rows
 from gramil.description.whole.ruled import Ruled, half_through
 from gramil.description.whole.starting import (
@@ -36,20 +37,20 @@ RADII = {"steel": ("25 ft", "15 ft"), "nylon": ("15 m", "4.5 m")}
 """Of top and back: common practice."""
 
 
-def whole_description(answers: Mapping[str, str]) -> str:
+def whole_description(answers: Mapping[str, str], offsets: tuple[Offset, ...] = ()) -> str:
     """A commented description of a whole guitar from answers by key: `start`, those of `RULED`, those of any new one.
 
-    Raises MakersFault for an answer that cannot be, or that the rules do not hold for.
+    `offsets` (stations from the neck end, half-widths) stand in for what a ruler gives of the body. Raises MakersFault
+    for an answer that cannot be, or that the rules do not hold for.
     """
     point = starting_point(answers.get(START, "middle"))
     board = {key: value for key, value in answers.items() if key not in (*RULED, START)}
     text = new_description(_board(point, board), kind_added=False)
     instrument = parse_description(text, "the new description").instrument
     unit = instrument.instrument.units
-    ruler = measured(point, answers, unit)
     _refuse_beyond(point, instrument, unit)
-    half = half_through(_ruled(ruler, instrument.nut.width))
-    room = _room(instrument, point, ruler["body.length"], half)
+    half = offsets or half_through(_ruled(measured(point, answers, unit), instrument.nut.width))
+    room = _room(instrument, point, half[-1][0], half)
     bracing = (fanned if point.strings == "nylon" else crossed)(room, point.hole)
     text = with_rows(text, "bridge", _bridge(point, unit))
     lines = [

@@ -1,0 +1,91 @@
+"""Offsets off a plan: half-widths at stations, and which of them stands out against the smooth curve of the others."""
+
+from collections.abc import Sequence
+
+import numpy as np
+from numpy.typing import NDArray
+
+from gramil.csv_text import named_rows
+from gramil.faults import Fault, MakersFault
+from gramil.measure import LengthUnit, read_length, show
+from gramil.quantities import Mm
+from gramil.shapes.outline_through import through_half_widths
+
+Array = NDArray[np.float64]
+Offset = tuple[Mm, Mm]
+COLUMNS = ("station", "half_width")
+FEWEST = 7
+"""Stations: through fewer there is no telling which is wrong."""
+STANDS_OUT: Mm = 2.0
+"""A half-width that lies farther from the curve through the others is asked about: more than a pencil's line, and less
+than a slip of a digit."""
+CALMER = 0.35
+"""The others lie so much calmer without it, as a share of the sum of squares with it."""
+
+
+def offsets_of(text: str, file: str, unit: LengthUnit) -> tuple[Offset, ...]:
+    """Stations and half-widths out of a CSV with the columns `station` and `half_width`, from the neck end on.
+
+    Raises MakersFault, a fault a line that cannot be read, and for fewer than seven stations.
+    """
+    found, faults = [], []
+    for line, row in named_rows(text, file, COLUMNS):
+        try:
+            found.append((read_length(row[COLUMNS[0]], unit), read_length(row[COLUMNS[1]], unit)))
+        except MakersFault as fault:
+            faults += [Fault(line, each.where, each.what, each.why, each.remedy, file) for each in fault.faults]
+    if not faults and len(found) < FEWEST:
+        faults = [Fault(what=f"{len(found)} stations", remedy=f"give {FEWEST} or more, close at the ends", file=file)]
+    if faults:
+        raise MakersFault(faults)
+    through_half_widths([x for x, _ in found], [half for _, half in found], where="offsets")
+    return tuple(found)
+
+
+def standing_out(offsets: Sequence[Offset]) -> tuple[tuple[int, Mm], ...]:
+    """Rows (from 0) of which a half-width stands out, with what the curve through the others has there, worst first.
+
+    It is that station without which all others lie nearest to the curves through their own neighbours: a slip pulls
+    those curves too. The ends, and the stations beside them, are not judged: nothing lies beyond them.
+    """
+    left, found = list(range(len(offsets))), list[tuple[int, Mm]]()
+    while len(left) > FEWEST and len(found) < len(offsets) // 5:
+        rough = _roughness(offsets, left)
+        row = min(left[2:-2], key=lambda each: _roughness(offsets, [other for other in left if other != each]))
+        rest = [each for each in left if each != row]
+        there = _through(offsets, rest, offsets[row][0])
+        if abs(there - offsets[row][1]) < STANDS_OUT or _roughness(offsets, rest) > CALMER * rough:
+            break
+        found.append((row, there))
+        left = rest
+    return tuple(found)
+
+
+def _roughness(offsets: Sequence[Offset], rows: Sequence[int]) -> float:
+    """How far stations lie from the chords' curve through their two neighbours on either side: a sum of squares."""
+    places = np.array([offsets[row] for row in rows])
+    total = 0.0
+    for at in range(2, len(rows) - 2):
+        near = places[[at - 2, at - 1, at + 1, at + 2]]
+        along = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(places[at - 2 : at + 3], axis=0).T))))
+        spot = _cubic(np.delete(along, 2), near, along[2])
+        total += float(((spot - places[at]) ** 2).sum()) / float(along[3] - along[1]) ** 2
+    return total
+
+
+def _cubic(along: Array, places: Array, at: float) -> Array:
+    """The place at a length along, on the cubic through four places (J. L. Lagrange's form)."""
+    shares = [np.prod([(at - along[k]) / (along[i] - along[k]) for k in range(4) if k != i]) for i in range(4)]
+    return np.asarray(np.array(shares) @ places)
+
+
+def _through(offsets: Sequence[Offset], rows: Sequence[int], station: Mm) -> Mm:
+    """What the curve through some stations has at another."""
+    curve = through_half_widths([offsets[row][0] for row in rows], [offsets[row][1] for row in rows])
+    return float(curve.half_width(station))
+
+
+def asked_about(offset: Offset, there: Mm, unit: LengthUnit) -> str:
+    """What is said of a half-width that stands out, with what the others make of it."""
+    at, typed, others = (show(each, unit) for each in (*offset, there))
+    return f"At station {at} the half-width {typed} stands out: the curve through the others has {others}"
