@@ -40,6 +40,9 @@ IDLE: dict[str, tuple[str, str]] = {
         "work.finish",
         "work.end_pin",
     ),
+    **_each(
+        "instrument", "Tarn's body is given by stations: there is no drawing whose halves may differ", "body.alike"
+    ),
     **_each("instrument", "the wire is the shop's, by its name, and so is the length on hand", "wire.on_hand"),
     **_each(
         "shop",
