@@ -21,6 +21,7 @@ PLACES = {
 """The folders of a pack, in their order, and what is done with what lies in them."""
 WHAT: Mapping[str, str] = {
     "templates": "every template at true scale, to cut out and cut by; print at 100 %, no fit to page",
+    "photograph-strips": "four strips to lay round a plan or a template before it is photographed; print at 100 %",
     "bench-sheets": "one sheet an operation, in the order of the work, with a list of them ahead",
     "build-book": "the instrument in figures: lists, verdicts, strings, woods, every dimension by part",
     "cents-map": "how far each string is off at each fret, in cents",

@@ -27,6 +27,7 @@ from gramil.shop.operations import Work
 from gramil.writers.beside import labels_on
 from gramil.writers.cents_map import cents_map_bytes
 from gramil.writers.pdf import Template, laid_out, pages_of, templates_pdf, whole_pdf
+from gramil.writers.photo_strips import hold_strips, strips_pdf
 from gramil.writers.spans import Resolve
 from gramil.writers.svg import svg_bytes, svg_text
 from gramil.writers.tables import dimensions_csv
@@ -139,6 +140,9 @@ class _Pack:
             if drawing.name in PLANS:
                 whole = partial(whole_pdf, drawing, self.labels, heading=self.title, unit=self.formatter.first)
                 yield f"print/{drawing.name}.pdf", whole
+        if hold_strips(self.paper):
+            strips = partial(strips_pdf, self.paper, self.printer_scale)
+            yield f"print/photograph-strips-{slug(self.paper)}.pdf", strips
         yield SHEETS, partial(bench_sheets, self.figures, self.formatter, self.work, self.sheets_on)
 
     def to_read(self) -> Iterator[tuple[str, Maker]]:

@@ -11,7 +11,7 @@ import httpx
 
 from gramil.bench.application import GETS, POSTS
 
-FILES = re.compile(r"\.(pdf|zip|ics|toml)$|/print/|/record/(copy|files)$|/static/")
+FILES = re.compile(r"\.(pdf|zip|ics|toml|jpg|png)$|/print/|/record/(copy|files)$|/static/")
 """Addresses at which there are files: no forms stand there."""
 
 

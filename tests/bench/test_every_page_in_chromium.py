@@ -104,8 +104,11 @@ OF_THE_SHOP = (
     "/operations",
     "/operations?for=1",
     "/operations/remove?for=1",
+    "/picture",
 )
-NO_PAGES = re.compile(r"\.(pdf|zip|ics|toml)$|/print/|/print-chosen$|/record/(copy|files)$|/(cut|between|verdict)$")
+NO_PAGES = re.compile(
+    r"\.(pdf|zip|ics|toml|jpg|png)$|/print/|/print-chosen$|/record/(copy|files)$|/(cut|between|verdict)$"
+)
 """Addresses of files, and of parts of a page that are asked for within it."""
 BELOW = (
     "/air/reading",
@@ -113,8 +116,11 @@ BELOW = (
     "/today",
     "/instrument/{instrument}/measured/{measurement}",
     "/instrument/{instrument}/operation/{operation}/not-done",
+    "/picture/{plan}",
 )
-"""Pages that there are only once something was noted, and the one that is saved: looked at below."""
+"""Pages that there are only once something was noted, and the one that is saved: looked at below. That of a picture is
+looked at where one is traced.
+"""
 
 
 def looked_over(page) -> list[str]:

@@ -7,10 +7,11 @@ import numpy as np
 import pikepdf
 import pytest
 
+from gramil.faults import MakersFault
 from gramil.photographs.pieces import APART, TAG, frame_middles, strips
 from gramil.photographs.tags import ACROSS, PATTERNS, Known, black_cells, known, pattern
 from gramil.writers.paper import MARGIN
-from gramil.writers.photo_strips import STEP, TALL, frame_pdf, strips_pdf
+from gramil.writers.photo_strips import STEP, TALL, frame_pdf, hold_strips, strips_pdf
 
 TURNS = range(4)
 PT = 72 / 25.4
@@ -122,3 +123,11 @@ def test_the_bar_is_as_long_as_it_says() -> None:
         lines = [path for how, _, path in _paths(pdf.pages[0]) if how == "S" and len(path) == 2]
     level = [abs(end[0] - start[0]) for start, end in lines if abs(end[1] - start[1]) < 1e-6]
     assert sum(abs(each - APART) < 0.005 for each in level) == 2
+
+
+def test_a_paper_on_which_the_strips_would_be_cut_off_is_refused() -> None:
+    """Two strips of 268 mm with their words take 180 mm of height; the shortest roll is cut as long as they are."""
+    assert [each for each in ("a4", "letter", "a0", "roll") if not hold_strips(each)] == []
+    assert not hold_strips("180 x 200 mm")
+    with pytest.raises(MakersFault, match="too small"):
+        strips_pdf("180 x 200 mm")

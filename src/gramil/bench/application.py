@@ -14,6 +14,7 @@ from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
 from gramil.bench.guard import Guard
+from gramil.bench.held_plans import HeldPlans
 from gramil.bench.long_work import LongWorks
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import Missing, PageRequest, endpoint
@@ -38,6 +39,8 @@ from gramil.bench.pages import (
     pack_page,
     pairing_page,
     part_page,
+    photograph_files,
+    photograph_page,
     picture_pages,
     place_page,
     print_page,
@@ -126,8 +129,16 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/heights", picture_pages.heights_page),
     ("/instrument/{instrument}/cents", picture_pages.cents_page),
     ("/instrument/{instrument}/top", top_page.top_page),
+    ("/picture", photograph_page.pictures_page),
+    ("/picture/strips.pdf", photograph_files.strips_file),
+    ("/picture/frame.pdf", photograph_files.frame_file),
+    ("/picture/{plan}", photograph_page.plan_page),
+    ("/picture/{plan}/shown-{number}.jpg", photograph_files.shown_file),
+    ("/picture/{plan}/believed.png", photograph_files.believed_file),
 )
 POSTS: tuple[tuple[str, ShelfPage], ...] = (
+    ("/picture", photograph_page.send_pictures),
+    ("/picture/{plan}/forget", photograph_page.forget_plan),
     ("/new", beginning.make_new),
     ("/new/file", files_page.new_from_file),
     ("/demo", demonstration.lay_out_demo),
@@ -190,7 +201,7 @@ def application(keeping: ShopRecord, sessions: Sessions, clock: Clock, hosts: It
     ]
     inner = Starlette(routes=routes, exception_handlers={Exception: _own_fault})
     inner.state.keeping, inner.state.sessions = keeping, sessions
-    inner.state.clock, inner.state.lan, inner.state.works = clock, lan, LongWorks()
+    inner.state.clock, inner.state.lan, inner.state.works, inner.state.plans = clock, lan, LongWorks(), HeldPlans()
     return Guard(GZipMiddleware(inner, compresslevel=QUICK), sessions, frozenset(each.lower() for each in hosts))
 
 

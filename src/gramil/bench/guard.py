@@ -18,6 +18,9 @@ from gramil.bench.sessions import LASTS, Session, Sessions
 COOKIE = "gramil_bench"
 LARGEST_BODY = 2_000_000
 """More bytes than this in one request are refused."""
+PICTURES = "/picture"
+LARGEST_PICTURES = 60_000_000
+"""The same where pictures are sent."""
 SAFE = frozenset({"GET", "HEAD"})
 PAIRING = "/pair"
 FOR_PAIRING = frozenset({PAIRING, "/static/bench.css"})
@@ -56,7 +59,7 @@ class Guard:
         if scope["type"] != "http":
             return
         headers = Headers(scope=scope)
-        refusal = refused(headers, scope["method"], self.hosts, scope.get("scheme", "http"))
+        refusal = refused(headers, scope["method"], self.hosts, scope.get("scheme", "http"), scope["path"])
         session, new = self._session(headers, scope)
         if refusal is None and session is None and not _for_pairing(scope["path"]):
             refusal = _to_pairing(scope)
@@ -64,7 +67,7 @@ class Guard:
         scope["state"] = {**scope.get("state", {}), "session": session}
         await answer(
             scope,
-            _bounded(receive),
+            _bounded(receive, largest(scope["path"])),
             _marked(send, cookie_of(session, scope.get("scheme", "http")) if new and session else "", scope),
         )
 
@@ -75,7 +78,19 @@ class Guard:
         return self.sessions.start(local=True, address="this machine"), True
 
 
-def refused(headers: Headers, method: str, hosts: frozenset[str], scheme: str = "http") -> ASGIApp | None:
+def largest(path: str) -> int:
+    """How many bytes may be sent to an address at once."""
+    return LARGEST_PICTURES if path == PICTURES else LARGEST_BODY
+
+
+def too_large(path: str) -> str:
+    """What is said to whoever sends more."""
+    return f"That is more than {largest(path) // 1_000_000} MB. Nothing was taken."
+
+
+def refused(
+    headers: Headers, method: str, hosts: frozenset[str], scheme: str = "http", path: str = ""
+) -> ASGIApp | None:
     """Why a request is not answered at all, or None."""
     if headers.getlist("host") and (len(headers.getlist("host")) > 1 or headers["host"].lower() not in hosts):
         return PlainTextResponse("This is not the bench's address.", 421)
@@ -83,8 +98,8 @@ def refused(headers: Headers, method: str, hosts: frozenset[str], scheme: str = 
         return PlainTextResponse("This is not the bench's address.", 421)
     if _from_elsewhere(headers, method, scheme):
         return PlainTextResponse("Another site asked for this. Nothing was done.", 403)
-    if int(_digits(headers.get("content-length", "0"))) > LARGEST_BODY:
-        return PlainTextResponse("That is more than 2 MB. Nothing was taken.", 413)
+    if int(_digits(headers.get("content-length", "0"))) > largest(path):
+        return PlainTextResponse(too_large(path), 413)
     return None
 
 
@@ -137,7 +152,7 @@ def cookie_of(session: Session, scheme: str = "http") -> str:
     return f"{COOKIE}={session.key}; Path=/; HttpOnly; SameSite=Strict; Max-Age={age}{secure}"
 
 
-def _bounded(receive: Receive) -> Receive:
+def _bounded(receive: Receive, most: int) -> Receive:
     """The same body, cut off with TooLarge once it grows too large, whatever its Content-Length said."""
     taken = 0
 
@@ -145,7 +160,7 @@ def _bounded(receive: Receive) -> Receive:
         nonlocal taken
         message = await receive()
         taken += len(message.get("body", b""))
-        if taken > LARGEST_BODY:
+        if taken > most:
             raise TooLarge
         return message
 

@@ -14,7 +14,8 @@ from starlette.requests import Request
 from starlette.responses import HTMLResponse, PlainTextResponse, RedirectResponse, Response
 
 from gramil import names as n
-from gramil.bench.guard import TooLarge
+from gramil.bench.guard import TooLarge, too_large
+from gramil.bench.held_plans import HeldPlans
 from gramil.bench.long_work import LongWorks
 from gramil.bench.sessions import Session, same_token
 from gramil.bench.shop_record import ShopRecord
@@ -23,6 +24,8 @@ from gramil.faults import Fault, MakersFault
 from gramil.store.writing import Hand
 
 MOST_FIELDS = 200
+PICTURE = "picture"
+"""Files sent in a field of this name are pictures, and no text."""
 
 
 class Missing(Exception):  # noqa: N818 (it says what it is)
@@ -35,6 +38,14 @@ def whole_number(text: str) -> int | None:
 
 
 @dataclass(frozen=True)
+class Sent:
+    """A picture that was sent: its file's name, and its content."""
+
+    name: str
+    content: bytes
+
+
+@dataclass(frozen=True)
 class PageRequest:
     """What was asked: the path's words, the query and the form (each key with its texts), by whom, and when."""
 
@@ -44,9 +55,11 @@ class PageRequest:
     session: Session
     keeping: ShopRecord
     works: LongWorks
+    plans: HeldPlans
     now: datetime
     part: bool
     path: str
+    pictures: tuple[Sent, ...] = ()
 
     def one(self, key: str, usual: str = "") -> str:
         """The last text given for a key, in the form or else in the query."""
@@ -100,22 +113,25 @@ def endpoint(page: Page) -> Endpoint:
 
     async def answer(request: Request) -> Response:
         try:
-            form = await _form(request)
+            form, pictures = await _form(request)
         except TooLarge:
-            return PlainTextResponse("That is more than 2 MB. Nothing was taken.", 413)
+            return PlainTextResponse(too_large(request.url.path), 413)
         session: Session = request.state.session
         if request.method == "POST" and not same_token(session, form.get("token", ("",))[-1]):
             return PlainTextResponse("This form is too old. Open the page again; what you typed is kept there.", 403)
-        return await run_in_threadpool(_answered, page, _asked(request, form, session))
+        return await run_in_threadpool(_answered, page, _asked(request, form, pictures, session))
 
     return answer
 
 
-async def _form(request: Request) -> Mapping[str, tuple[str, ...]]:
+async def _form(request: Request) -> tuple[Mapping[str, tuple[str, ...]], tuple[Sent, ...]]:
+    """The form's texts, files' among them, and the pictures as they came."""
     if request.method != "POST":
-        return {}
+        return {}, ()
     async with request.form(max_files=4, max_fields=MOST_FIELDS, max_part_size=2_000_000) as form:
-        return {key: tuple([await _text(value) for value in form.getlist(key)]) for key in form}
+        pictures = [each for each in form.getlist(PICTURE) if isinstance(each, UploadFile)]
+        sent = tuple([Sent(each.filename or "", await each.read()) for each in pictures])
+        return {key: tuple([await _text(value) for value in form.getlist(key)]) for key in form if key != PICTURE}, sent
 
 
 async def _text(value: UploadFile | str) -> str:
@@ -131,7 +147,9 @@ async def _text(value: UploadFile | str) -> str:
         return content.decode("cp1252", errors="replace")
 
 
-def _asked(request: Request, form: Mapping[str, tuple[str, ...]], session: Session) -> PageRequest:
+def _asked(
+    request: Request, form: Mapping[str, tuple[str, ...]], pictures: tuple[Sent, ...], session: Session
+) -> PageRequest:
     query = {key: tuple(request.query_params.getlist(key)) for key in request.query_params}
     return PageRequest(
         words=request.path_params,
@@ -140,9 +158,11 @@ def _asked(request: Request, form: Mapping[str, tuple[str, ...]], session: Sessi
         session=session,
         keeping=request.app.state.keeping,
         works=request.app.state.works,
+        plans=request.app.state.plans,
         now=request.app.state.clock(),
         part="hx-request" in request.headers,
         path=request.url.path,
+        pictures=pictures,
     )
 
 

@@ -18,7 +18,7 @@ from gramil.text_file import text_of
 if TYPE_CHECKING:
     from gramil.photographs.ground import KnownLength
     from gramil.photographs.plan import Asked, Grounds, Laid, TracedPlan
-    from gramil.photographs.solving import Piece
+    from gramil.photographs.tags import Piece
 
 LARGEST = 100_000_000
 
@@ -33,37 +33,19 @@ class _Printed:
 
     def pieces(self) -> "tuple[Piece, ...]":
         """The printed pieces as they measure."""
-        from gramil.photographs.pieces import APART, frame_piece, strips
+        from gramil.photographs.pieces import APART, as_measured, frame_piece, strips
 
         measured = None if self.bar is None else size(self.bar, self.unit, "--bar")
         if self.frame is None:
-            return strips(_near(measured or APART, APART))
+            return strips(as_measured(measured or APART, APART))
         wide, tall = self.sides()
-        return (frame_piece(wide, tall, _near(measured or wide, wide)),)
+        return (frame_piece(wide, tall, as_measured(measured or wide, wide)),)
 
     def sides(self) -> tuple[float, float]:
         """Width and height of the frame, mm."""
-        parts = (self.frame or "").lower().replace("×", "x").split("x")
-        if len(parts) != 2:
-            raise click.BadParameter("write width x height, such as 700 x 500 mm", param_hint="--frame")
-        tail = parts[1].strip().lstrip("0123456789.,/ ")
-        wide, tall = (
-            size(each if each.strip()[-1:].isalpha() else each + tail, self.unit, "--frame") for each in parts
-        )
-        if not all(200 <= each <= 2000 for each in (wide, tall)):
-            raise click.BadParameter("a frame is 200 to 2000 mm wide and tall", param_hint="--frame")
-        return wide, tall
+        from gramil.photographs.pieces import frame_sides
 
-
-def _near(measured: float, printed: float) -> float:
-    """The bar's length as measured. Raises BadParameter for one that is no print of it."""
-    if abs(measured / printed - 1) > 0.06:
-        raise click.BadParameter(
-            f"the bar is {printed:g} mm on paper printed at 100 %; {measured:g} mm is another bar, or a print that was "
-            "fitted to its page: print it anew",
-            param_hint="--bar",
-        )
-    return measured
+        return frame_sides(self.frame or "", self.unit)
 
 
 @click.command()

@@ -9,10 +9,12 @@ from pathlib import Path as FilePath
 from typing import Any
 
 import tomlkit
+from tomlkit.exceptions import TOMLKitError
 
 from gramil.description.board.scala_scale import ScalaScale
 from gramil.description.board.temperament import names_file
 from gramil.description.reading import parse_description
+from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
 
 _OF_DRAWING = ("file", "layer", "length", "corners", "alike")
@@ -41,6 +43,21 @@ def self_contained(text: str, file: str, folder: FilePath | None) -> str:
         _put(document["head"], "outline", described.head.points, described.head.corners, unit)
     if of_scale:
         _put_degrees(document["scale"], described.tuning)
+    return tomlkit.dumps(document)
+
+
+def with_outline(text: str, points: Sequence[Point], corners: Sequence[int], unit: LengthUnit) -> str:
+    """The text with the body's outline in it, in place of the one that it has, if any; `corners` count from 0.
+
+    Raises MakersFault for a text that is no TOML.
+    """
+    try:
+        document: Any = tomlkit.parse(text)
+    except (TOMLKitError, ValueError, RecursionError) as error:
+        raise MakersFault.of("the description is not TOML", str(error)) from None
+    table = document.setdefault("body", tomlkit.table())
+    table.pop("outline", None)
+    _put(table, "points", points, corners, unit)
     return tomlkit.dumps(document)
 
 

@@ -16,8 +16,9 @@ from gramil.faults import MakersFault
 from gramil.photographs.camera import Camera
 from gramil.photographs.finding_tags import FoundTag, Grey, tags_in
 from gramil.photographs.picture_file import PictureRead
-from gramil.photographs.solving import NotSolvedError, Picture, Piece, solved
+from gramil.photographs.solving import NotSolvedError, Picture, solved
 from gramil.photographs.surety import WAVING, View, off_when_left_out, out_of_place, unsure
+from gramil.photographs.tags import Piece
 from gramil.quantities import Mm
 
 Array = NDArray[np.float64]

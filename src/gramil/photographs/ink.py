@@ -42,7 +42,7 @@ BESIDE = 5
 """At how many profiles one after another a second line must run beside the first to be told."""
 FAINTEST = 0.06
 """Share of the paper's light that ink takes at least."""
-LEANING = 0.3
+LEANING = 0.8
 """What lying at the end of its reach costs the way, as a share of the usual ink: of two lines alike it takes that which
 lies nearer to the points.
 """

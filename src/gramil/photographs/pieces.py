@@ -5,8 +5,9 @@ All in mm as it should come out of the printer; what the maker measured on the p
 
 import numpy as np
 
-from gramil.photographs.solving import Piece
-from gramil.photographs.tags import corners
+from gramil.faults import MakersFault
+from gramil.measure import LengthUnit, MeasureError, read_length
+from gramil.photographs.tags import Piece, corners
 from gramil.quantities import Mm
 
 TAG: Mm = 36.0
@@ -14,6 +15,10 @@ TAG: Mm = 36.0
 APART: Mm = 220.0
 """From the middle of a strip's one tag to that of its other: the bar that the maker measures."""
 STRIPS = 4
+SMALLEST_FRAME, LARGEST_FRAME = 200.0, 2000.0
+"""Sides of a frame, mm."""
+ANOTHER_BAR = 0.06
+"""A bar that is longer or shorter than printed by this share is no print of it."""
 IN_FRAME = tuple(range(8, 20))
 """Numbers of the frame's tags, those of the strips being 0 to 7."""
 
@@ -23,6 +28,37 @@ def strips(measured: Mm = APART) -> tuple[Piece, ...]:
     share = measured / APART
     square, half = corners(TAG), np.array([APART / 2, 0.0])
     return tuple(Piece({2 * each: (square - half) * share, 2 * each + 1: (square + half) * share}) for each in range(4))
+
+
+def as_measured(bar: Mm, printed: Mm) -> Mm:
+    """What the maker measured of a bar. Raises MakersFault for one that is no print of it."""
+    if abs(bar / printed - 1) > ANOTHER_BAR:
+        raise MakersFault.of(
+            f"the bar is {printed:g} mm on paper printed at 100 %, and {bar:g} mm is another bar",
+            "or a print that was fitted to its page",
+            "Print it anew at 100 %, or measure it again",
+        )
+    return bar
+
+
+def frame_sides(written: str, unit: LengthUnit) -> tuple[Mm, Mm]:
+    """Width and height of a frame, as "700 x 500 mm". Raises MakersFault."""
+    one, _, other = written.lower().replace("×", "x").partition("x")
+    tail = other.strip().lstrip("0123456789.,/ ")
+    try:
+        wide, tall = (
+            float(read_length(each.strip() if each.strip()[-1:].isalpha() else each.strip() + tail, unit))
+            for each in (one, other)
+        )
+    except MeasureError:
+        wide, tall = 0.0, 0.0
+    if not all(SMALLEST_FRAME <= each <= LARGEST_FRAME for each in (wide, tall)):
+        raise MakersFault.of(
+            f'"{written}" is no size of a frame',
+            f"one is {SMALLEST_FRAME:g} to {LARGEST_FRAME:g} mm wide and tall",
+            "Write its width and its height, such as 700 x 500 mm",
+        )
+    return wide, tall
 
 
 def frame_middles(width: Mm, height: Mm) -> dict[int, tuple[Mm, Mm]]:

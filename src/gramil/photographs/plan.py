@@ -23,8 +23,8 @@ from gramil.photographs.ground import (
 from gramil.photographs.halves import FoundOutline, outline_of
 from gramil.photographs.ink import Followed, What, followed
 from gramil.photographs.picture_file import PictureRead, held
-from gramil.photographs.solving import Piece
 from gramil.photographs.surety import WAVING
+from gramil.photographs.tags import Piece
 from gramil.quantities import Mm
 
 Array = NDArray[np.float64]
@@ -99,7 +99,8 @@ class Grounds:
         """Where points that were laid lie, mm. Raises MakersFault for a picture that there is not."""
         out = np.empty((len(points), 2))
         for row, point in enumerate(points):
-            out[row] = self.each[point.picture].on_plane(np.array([self.held(point)]))[0]
+            pixels = np.array([self.held(point)])
+            out[row] = self.each[point.picture].on_plane(pixels)[0]
         return out
 
     def unsure(self, places: Array) -> Array:

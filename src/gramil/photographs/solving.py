@@ -14,6 +14,7 @@ from scipy.optimize import least_squares
 
 from gramil.photographs.camera import LENS, POSE, Camera, placed
 from gramil.photographs.finding_tags import FoundTag, plane_to_picture, seen_by
+from gramil.photographs.tags import Piece
 
 Array = NDArray[np.float64]
 PLACE = 3
@@ -28,13 +29,6 @@ FOCAL_TRIED = (0.6, 0.85, 1.3, 2.2)
 ROBUST = 3 * CORNER_ERROR
 """Residuals well over this count less, px."""
 FREEDOM_LEAST = 4
-
-
-@dataclass(frozen=True)
-class Piece:
-    """A printed piece: its tags' corners by number, each (4, 2) in mm in the piece's own coordinates, y up."""
-
-    tags: Mapping[int, Array]
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from gramil.photographs.solving import NotSolvedError, Picture, Piece, Solved, camera_of, place_of, solved
+from gramil.photographs.solving import NotSolvedError, Picture, Solved, camera_of, place_of, solved
+from gramil.photographs.tags import Piece
 from gramil.quantities import Mm
 
 Array = NDArray[np.float64]

@@ -4,6 +4,7 @@ No two tags are alike in five cells or more, however they are turned; mirrored t
 that a picture taken through the paper, or turned over afterwards, is known as that. Our own choice of patterns.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
@@ -23,6 +24,13 @@ PATTERNS = (
 """Sixteen bits a tag, the lowest the cell at the top left, then along the row; a set bit is a black cell."""
 Cells = NDArray[np.bool_]
 Array = NDArray[np.float64]
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A printed piece: its tags' corners by number, each (4, 2) in mm in the piece's own coordinates, y up."""
+
+    tags: Mapping[int, Array]
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ Each strip has two tags and a bar between them, which the maker measures: all le
 from collections.abc import Iterator
 
 from gramil.drawings.marks import Line, Point, Polyline
+from gramil.faults import MakersFault
 from gramil.notice import NOTICE
 from gramil.photographs.pieces import APART, STRIPS, TAG, frame_middles
 from gramil.photographs.tags import ACROSS, black_cells
@@ -24,6 +25,8 @@ TALL: Mm = TAG + 2 * QUIET
 STEP: Mm = TALL + 14.0
 """From one strip to the next on a page."""
 ON_A_PAGE = 2
+NEEDS: tuple[Mm, Mm] = (APART + TAG + QUIET + 8.0, 2 * MARGIN + ON_A_PAGE * STEP + 40.0)
+"""Width and height of the smallest page, lying, that holds two strips and how they are used."""
 OVERLAP: Mm = 0.02
 """White cells reach so far over one another, so that no hair of black shows between them."""
 HOW = (
@@ -35,9 +38,17 @@ HOW = (
 )
 
 
+def hold_strips(paper: str) -> bool:
+    """Whether a paper is large enough for the strips."""
+    lying = sheets(paper, APART + TAG, ON_A_PAGE * STEP, (1.0, 1.0))[1]
+    return lying.width >= NEEDS[0] and lying.height >= NEEDS[1]
+
+
 def strips_pdf(paper: str, printer_scale: tuple[float, float] = (1.0, 1.0)) -> bytes:
     """The four strips, two a page, on a paper by its name. Raises MakersFault for a paper that is too small."""
-    sheet = sheets(paper, APART + TAG, 2 * STEP, printer_scale)[1]
+    if not hold_strips(paper):
+        raise MakersFault.of(f"{paper} is too small for the strips", remedy="print them on A4 or letter")
+    sheet = sheets(paper, APART + TAG, ON_A_PAGE * STEP, printer_scale)[1]
     pages = [
         leaf(
             (sheet.width, sheet.height), _strips(sheet, first), "Strips to photograph by, each with two tags and a bar"

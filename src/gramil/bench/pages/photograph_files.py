@@ -1,0 +1,62 @@
+"""Files of the page of a plan's pictures: what is printed to be laid round it, a picture, what is believed of it."""
+
+from starlette.responses import Response
+
+from gramil.bench.field_words import at_field
+from gramil.bench.held_plans import HeldPlan
+from gramil.bench.open_instruments import OpenInstruments
+from gramil.bench.page_request import Missing, PageRequest, whole_number
+from gramil.bench.pages.tools_page import unit_of_shop
+from gramil.bench.tracing import asked_by, edge_or_line, points_in, typed_in
+from gramil.shop.shop_in_store import shop_description
+
+
+def plan_of(request: PageRequest) -> HeldPlan:
+    """The plan that the address names. Raises Missing if it is held no more."""
+    found = request.plans.found(request.words["plan"])
+    if found is None:
+        raise Missing("picture: pictures are held only while they are traced, so send it again. There")
+    return found
+
+
+def strips_file(request: PageRequest, _: OpenInstruments) -> Response:
+    """The strips on the shop's paper."""
+    from gramil.writers.photo_strips import strips_pdf
+
+    with request.keeping.opened() as store:
+        paper = shop_description(store).shop.shop.paper
+    return Response(strips_pdf(paper), media_type="application/pdf")
+
+
+def frame_file(request: PageRequest, _: OpenInstruments) -> Response:
+    """A frame of the size that is asked for."""
+    from gramil.photographs.pieces import frame_sides
+    from gramil.writers.photo_strips import frame_pdf
+
+    with request.keeping.opened() as store:
+        unit = unit_of_shop(request, store)
+    with at_field("frame"):
+        sides = frame_sides(request.one("frame"), unit)
+    return Response(frame_pdf(*sides), media_type="application/pdf")
+
+
+def shown_file(request: PageRequest, _: OpenInstruments) -> Response:
+    """A picture as a browser is shown it."""
+    plan, number = plan_of(request), whole_number(request.words["number"])
+    if number is None or not 1 <= number <= len(plan.shown):
+        raise Missing("picture")
+    return Response(plan.shown[number - 1], media_type="image/jpeg")
+
+
+def believed_file(request: PageRequest, _: OpenInstruments) -> Response:
+    """What is believed: the plan laid straight, and the line that was followed."""
+    from gramil.photographs.believed import believed_png
+    from gramil.photographs.plan import grounds, traced
+
+    plan, typed = plan_of(request), typed_in(request)
+    with request.keeping.opened() as store:
+        unit = unit_of_shop(request, store)
+    ground = plan.ground((typed.of_ground, unit), lambda: grounds(plan.pictures, asked_by(typed, unit)))
+    points = points_in(typed.points)
+    found = traced(ground, points, edge_or_line(typed)) if points else None
+    return Response(believed_png(ground, found), media_type="image/png")
