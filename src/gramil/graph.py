@@ -55,17 +55,21 @@ class Dimension:
 
 @dataclass(frozen=True)
 class Origin:
-    """Where a base value came from: a file, its line and the dotted key there; or a default, or common practice."""
+    """Where a base value came from: a file, its line and the dotted key there; or a default, or common practice. `note`
+    says more of what stands there.
+    """
 
     text: str
     file: str | None = None
     line: int | None = None
     key: str = ""
+    note: str = ""
 
     def __str__(self) -> str:
         if self.file is None:
             return self.text
-        return f"{self.file}:{self.line}" if self.line else self.file
+        place = f"{self.file}:{self.line}" if self.line else self.file
+        return f"{place}, {self.note}" if self.note else place
 
 
 @dataclass(frozen=True)

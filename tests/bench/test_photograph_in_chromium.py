@@ -32,27 +32,38 @@ SCENE = Scene(strips_round(), size=(2000, 1500), focal=1800.0, distance=1150.0)
 def printed() -> Array:
     """The outline as it stands on the PDF that is printed of it, mm about its middle, 0.3 mm from point to point."""
     drawing = Drawing("body", "Body", "the face", piece_body_outline((TARN,)), scale=1.0)
-    paths: list[list[tuple[float, float]]] = [[]]
     with pikepdf.open(BytesIO(whole_pdf(drawing, str, heading="Body"))) as pdf:
-        for page in pdf.pages:
-            for operands, operator in pikepdf.parse_content_stream(page):
-                if str(operator) == "m":
-                    paths.append([])
-                if str(operator) in ("m", "l"):
-                    paths[-1].append((float(operands[0]), float(operands[1])))
-                if str(operator) == "c":
-                    paths[-1] += bent(paths[-1][-1], [float(each) for each in operands])
+        paths = [path for page in pdf.pages for path in paths_of(page)]
     ring = np.array(max(paths, key=len)) / PT
     ring = np.vstack((ring, ring[:1])) - (ring.min(axis=0) + ring.max(axis=0)) / 2
     at = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(ring, axis=0).T))))
     return np.column_stack([np.interp(np.arange(0, at[-1], 0.3), at, column) for column in ring.T])
 
 
-def bent(start: tuple[float, float], rest: list[float]) -> list[tuple[float, float]]:
+def paths_of(page: pikepdf.Page) -> list[list[tuple[float, float]]]:
+    """Every path of a page, its curves as points, in points of the page."""
+    paths, now, kept = list[list[tuple[float, float]]](), np.eye(3), list[Array]()
+    for operands, operator in pikepdf.parse_content_stream(page):
+        match str(operator):
+            case "q":
+                kept.append(now)
+            case "Q":
+                now = kept.pop()
+            case "cm":
+                a, b, c, d, e, f = map(float, operands)
+                now = np.array([[a, b, 0.0], [c, d, 0.0], [e, f, 1.0]]) @ now
+            case "m" | "l" | "c" as name:
+                corners = np.array([float(each) for each in operands]).reshape(-1, 2) @ now[:2, :2] + now[2, :2]
+                paths = [*paths, []] if name == "m" else paths
+                paths[-1] += bent(paths[-1][-1], corners) if name == "c" else [tuple(corners[0].tolist())]
+    return paths
+
+
+def bent(start: tuple[float, float], rest: Array) -> list[tuple[float, float]]:
     """Points of a cubic curve of a PDF: its start, then its three other corners."""
-    four, share = np.array([start, rest[:2], rest[2:4], rest[4:]]), np.linspace(0, 1, 60)[1:, None]
+    share = np.linspace(0, 1, 60)[1:, None]
     weights = np.hstack(((1 - share) ** 3, 3 * share * (1 - share) ** 2, 3 * share**2 * (1 - share), share**3))
-    return [(x, y) for x, y in (weights @ four).tolist()]
+    return [(x, y) for x, y in (weights @ np.vstack((start, rest))).tolist()]
 
 
 def ring_of(half: Array) -> Array:

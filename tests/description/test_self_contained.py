@@ -7,10 +7,12 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from gramil.description.reading import parse_description
-from gramil.description.self_contained import self_contained
+from gramil.description.base import base_values
+from gramil.description.reading import parse_description, read_shop
+from gramil.description.self_contained import self_contained, with_outline
 from gramil.description.writing import new_description
 from gramil.faults import MakersFault
+from gramil.measure import LengthUnit
 
 from ..conftest import EXAMPLES
 
@@ -65,3 +67,26 @@ def test_a_text_without_drawings_stays_as_it_is() -> None:
 def test_a_drawing_that_is_not_there_is_told(tmp_path: Path) -> None:
     with pytest.raises(MakersFault, match="no such file beside the description"):
         self_contained(drawn("mm"), "tarn.toml", tmp_path)
+
+
+HALF = [(0.0, 0.0), (0.0, 38.0), (45.0, 119.0), (185.0, 117.0), (350.0, 186.0), (455.0, 131.0), (490.0, 0.0)]
+
+
+@pytest.mark.parametrize(("name", "unit"), [("tarn", "mm"), ("fell", "in")])
+def test_a_traced_outline_takes_the_place_of_the_one_described_and_says_how_near_it_is(
+    name: str, unit: LengthUnit
+) -> None:
+    text = with_outline((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"), HALF, (1,), 0.2, unit)
+    described = parse_description(text)
+    body = described.instrument.body
+    assert (body.outline, body.file) == (None, None)
+    assert np.allclose(body.points, HALF)
+    assert body.corners == (2,)
+    assert body.traced_within == pytest.approx(0.2)
+    note = base_values(described, read_shop()).origins["body_outlines"].note
+    assert note == "from a photograph or a scan, within 0.20 mm"
+
+
+def test_how_near_it_is_goes_with_points_alone() -> None:
+    with pytest.raises(MakersFault, match="traced_within goes with points"):
+        parse_description(TARN.replace("[body]", "[body]\ntraced_within = 0.2"))

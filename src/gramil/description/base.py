@@ -6,13 +6,14 @@ radii into curvatures) is listed in `normal.py`. Every value carries its origin.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from gramil import names as n
+from gramil.description.body.usual import traced_note
 from gramil.description.instrument import Instrument
 from gramil.description.kinds import kinds_of, usual_for
 from gramil.description.locate import Path
@@ -238,7 +239,7 @@ def _origin(name: str, description: Description, shop: ShopDescription, kinds: f
     if name.startswith("wire_") and name != n.wire_name.address and description.instrument.wire.use is not None:
         file, path = shop, _wire_path(name, description, shop)
     if path is not None:
-        return _place(path, file)
+        return replace(_place(path, file), note=traced_note(description.instrument.body, name))
     if name in _STIFFNESS:
         return stiffness_origin(name, description.instrument, shop.shop)
     usual = next(filter(None, (usual_for(key, kinds) for key in keys_of(name))), None)

@@ -17,7 +17,7 @@ from gramil.description.reading import parse_description
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
 
-_OF_DRAWING = ("file", "layer", "length", "corners", "alike")
+_OF_DRAWING = ("file", "layer", "length", "corners", "alike", "traced_within")
 """Keys of a table that say how its drawing is read."""
 Point = tuple[float, float]
 
@@ -46,8 +46,9 @@ def self_contained(text: str, file: str, folder: FilePath | None) -> str:
     return tomlkit.dumps(document)
 
 
-def with_outline(text: str, points: Sequence[Point], corners: Sequence[int], unit: LengthUnit) -> str:
-    """The text with the body's outline in it, in place of the one that it has, if any; `corners` count from 0.
+def with_outline(text: str, points: Sequence[Point], corners: Sequence[int], within: float, unit: LengthUnit) -> str:
+    """The text with the body's outline in it, in place of the one that it has, if any; `corners` count from 0, and
+    the points come within so many mm of what was traced.
 
     Raises MakersFault for a text that is no TOML.
     """
@@ -58,6 +59,7 @@ def with_outline(text: str, points: Sequence[Point], corners: Sequence[int], uni
     table = document.setdefault("body", tomlkit.table())
     table.pop("outline", None)
     _put(table, "points", points, corners, unit)
+    table["traced_within"] = _length(round(within, 2), unit)
     return tomlkit.dumps(document)
 
 

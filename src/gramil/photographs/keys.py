@@ -27,6 +27,7 @@ def body_keys(outline: FoundOutline, unit: LengthUnit) -> Iterator[str]:
     yield "]"
     if outline.corners:
         yield f"corners = {list(outline.corners)}"
+    yield f"traced_within = {_number(outline.unsure, unit)}"
 
 
 def about_pictures(ground: Grounds) -> Iterator[str]:

@@ -97,7 +97,8 @@ def given(origin: Origin | None) -> str:
     """Where a chosen figure was given, in words."""
     if origin is None or origin.file is None:
         return str(origin or "")
-    return f"{origin.file}, line {origin.line}" if origin.line else origin.file
+    place = f"{origin.file}, line {origin.line}" if origin.line else origin.file
+    return f"{place}, {origin.note}" if origin.note else place
 
 
 def _choice(figures: Figures, name: str, data: Written) -> Chosen | None:

@@ -172,4 +172,4 @@ def _drafts(store: Store, found: "TracedPlan") -> Iterator[tuple[Instrument, str
         if each.standing != "done":
             text = revision(store, each.id).text
             unit = parse_description(text).instrument.instrument.units
-            yield each, with_outline(text, found.outline.points, corners, unit)
+            yield each, with_outline(text, found.outline.points, corners, found.outline.unsure, unit)

@@ -37,6 +37,13 @@ class Body(Table):
     corners: tuple[int, ...] = usual(
         (), "none", "list: which of these, counted from 1, are corners of the outline", max_length=200
     )
+    traced_within: Length | None = usual(
+        None,
+        "not traced",
+        "how near these points come to what was photographed or scanned, where they were traced from that",
+        gt=0,
+        le=20,
+    )
     file: Words | None = usual(None, "or outline, or points", "a .dxf or .svg drawing of it beside this file")
     layer: str = usual("", "the whole drawing", "layer (or name of a shape) of the drawing that holds the outline")
     length: Length | None = usual(
@@ -79,6 +86,8 @@ class Body(Table):
             raise ValueError(f"give one of {' and '.join(ways)}: each is the whole outline")
         if self.file is None and (self.length is not None or self.layer):
             raise ValueError("length and layer go with file; stations and points are in true size")
+        if self.traced_within is not None and self.points is None:
+            raise ValueError("traced_within goes with points")
         return self
 
     @property

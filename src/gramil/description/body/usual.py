@@ -7,8 +7,9 @@ import math
 from collections.abc import Iterator
 
 from gramil import names as n
+from gramil.decimals import fixed
 from gramil.description.body.records import BraceAsked, Point, RingAsked
-from gramil.description.body.tables import BraceTable, BridgePlate
+from gramil.description.body.tables import Body, BraceTable, BridgePlate
 from gramil.description.instrument import Instrument
 from gramil.description.normal_row import Normal, Values
 from gramil.quantities import Mm, Radians
@@ -23,7 +24,13 @@ TOP_LENGTH = 490.0
 _OUTLINE = ("body.outline", "body.points", "body.file")
 
 BODY_ROWS: tuple[Normal, ...] = (
-    Normal(n.body_outlines, tuple[Outline, ...], "the body's outline, its neck end at 0", _OUTLINE, "no body"),
+    Normal(
+        n.body_outlines,
+        tuple[Outline, ...],
+        "the body's outline, its neck end at 0",
+        (*_OUTLINE, "body.traced_within"),
+        "no body",
+    ),
     Normal(
         n.top_length,
         Mm,
@@ -43,6 +50,13 @@ BODY_ROWS: tuple[Normal, ...] = (
     Normal(n.bridge_plate_lean, Radians, "the plate's angle from square", ("bridge_plate.lean",), "as the bridge lies"),
 )
 """Every base value of the body that is not simply one key."""
+
+
+def traced_note(body: Body, name: str) -> str:
+    """What is said of where the outline comes from, where it was traced; empty for every other base value."""
+    if name != n.body_outlines.address or body.traced_within is None:
+        return ""
+    return f"from a photograph or a scan, within {fixed(body.traced_within, 2)} mm"
 
 
 def body_values(instrument: Instrument, outlines: tuple[Outline, ...]) -> Values:
