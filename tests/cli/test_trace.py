@@ -52,7 +52,7 @@ def test_an_inch_description_gets_inches(folder: Path) -> None:
 def test_a_bar_that_is_no_print_of_it_is_refused(folder: Path) -> None:
     done = gramil(folder, "trace", "plan.jpg", "--bar", "195 mm")
     assert done.returncode == 2
-    assert "print it anew" in " ".join(done.stderr.split())
+    assert "Print it anew" in " ".join(done.stderr.split())
 
 
 def test_the_strips_are_written_and_nothing_else_is_asked(folder: Path) -> None:

@@ -144,6 +144,34 @@ def _refused(scene_or_picture: Scene | PictureRead, match: str) -> None:
         grounds([picture], Asked(strips()))
 
 
+def _with_a_strip_printed_at(share: float) -> PictureRead:
+    """A picture in which one strip of the four comes from a print of another scale."""
+    first, second = (np.array(SMALL.tags[number]) for number in (4, 5))
+    middle = (first + second) / 2
+    other = {number: (*(middle + (each - middle) * share),) for number, each in ((4, first), (5, second))}
+    rest = replace(SMALL, tags={number: SMALL.tags[number] for number in (0, 1, 2, 3, 6, 7)})
+    alone = replace(SMALL, tags=other, side=SMALL.side * share, lines=(), noise=0.0).grey()
+    blank = replace(SMALL, tags={}, lines=(), noise=0.0).grey()
+    return PictureRead(rest.grey() * alone / blank)
+
+
+@pytest.mark.parametrize(("share", "refused"), [(0.97, True), (0.985, False)])
+def test_a_strip_of_another_print_is_told_or_refused(share: float, refused: bool) -> None:
+    picture = _with_a_strip_printed_at(share)
+    if refused:
+        _refused(picture, "strips of different prints")
+    else:
+        assert "printed at different scales" in " ".join(grounds([picture], Asked(strips())).each[0].told)
+
+
+def test_a_burnt_out_picture_is_told_or_refused() -> None:
+    light = SMALL.grey()
+    _refused(PictureRead(np.clip(light * 1.6, 0, 255).astype(np.float32)), "burnt out over")
+    flash = light.copy()
+    flash[550:950, 750:1250] = 255.0
+    assert "burnt out" in " ".join(grounds([PictureRead(flash)], Asked(strips())).each[0].told)
+
+
 def test_what_says_nothing_is_refused_with_what_to_do() -> None:
     bare = replace(SMALL, lines=())
     light = bare.grey()

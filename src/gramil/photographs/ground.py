@@ -29,6 +29,11 @@ BLURRED = 6.0
 """In pixels: the width of an edge at which its place is no longer sure."""
 TOO_FAR_OFF: Mm = 1.5
 """Tags that lie so far from where the others say are in no flat picture: one that was stitched, or bent."""
+FIT_BADLY: Mm = 0.6
+"""Tags that lie typically so far from where the others say are told: flat strips of one print do not."""
+BURNT = 254.0
+BURNT_TOLD, BURNT_REFUSED = 0.05, 0.4
+"""Share of the picture that is as bright as can be: thin lines are gone there."""
 NARROWEST = 0.3
 """Tags all on one side: what they span across, as a share of along."""
 OUTSIDE = 0.10
@@ -141,7 +146,8 @@ def photographs(
         ) from None
     left_out = off_when_left_out(answer)
     _refuse_bent(left_out)
-    told = (*_out_of_place(left_out), *(line for each in seen for line in _about(each)))
+    burnt = [line for each in pictures for line in _burnt(each)]
+    told = (*_out_of_place(left_out), *_fit_badly(left_out), *burnt, *(line for each in seen for line in _about(each)))
     return tuple(
         Photograph(picture.grey, View(answer, left_out, number, waving, height), told=told)
         for number, picture in enumerate(pictures)
@@ -195,6 +201,31 @@ def _refuse_bent(off: Mapping[int, Mm]) -> None:
             "a picture put together of several, a scanned or straightened one, or strips of different prints do that",
             "Take one photograph, and print all strips together at 100 %",
         )
+
+
+def _burnt(picture: PictureRead) -> tuple[str, ...]:
+    """A sentence where part of the picture is burnt out. Raises MakersFault where too much of it is."""
+    share = float((picture.grey[::4, ::4] >= BURNT).mean())
+    if share > BURNT_REFUSED:
+        raise MakersFault.of(
+            f"the picture is burnt out over {100 * share:.0f} % of it",
+            "thin lines are gone there",
+            "Take it anew in softer light, or tap the paper on the phone and draw its brightness down",
+        )
+    if share < BURNT_TOLD:
+        return ()
+    return (f"{100 * share:.0f} % of the picture is burnt out, and thin lines are gone there: use softer light",)
+
+
+def _fit_badly(off: Mapping[int, Mm]) -> tuple[str, ...]:
+    """A sentence where all tags fit one another worse than flat strips of one print do."""
+    typical = float(np.median(list(off.values()))) if off else 0.0
+    if typical < FIT_BADLY:
+        return ()
+    return (
+        f"The tags lie typically {fixed(typical, 1)} mm from where the others say: strips that wave, or that were "
+        "printed at different scales, do that. Lay them flat, and print them all together",
+    )
 
 
 def _out_of_place(off: Mapping[int, Mm]) -> tuple[str, ...]:
