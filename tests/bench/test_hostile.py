@@ -62,8 +62,8 @@ BEGINNING = (
     "/",
 )
 """Pages to begin with: those that links lead to only from some sheets or some instruments, and the first."""
-OUT_OF_REACH = {"/demo"}
-"""What is only shown where nothing is kept yet."""
+OUT_OF_REACH = {"/demo", "/picture/{plan}/forget"}
+"""What is only shown where nothing is kept yet, or only once a picture was sent."""
 
 
 @pytest.fixture(scope="module")
