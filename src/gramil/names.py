@@ -1374,6 +1374,7 @@ if TYPE_CHECKING:
     limit_zero_fret_drop: Ref[Mm]
     markers_diameter: Ref[Mm]
     markers_double: Members[Ref[int], int]
+    markers_face: Ref[bool]
     markers_frets: Members[Ref[int], int]
     markers_side_diameter: Ref[Mm]
     neck_bar_depth: Ref[Mm]

@@ -60,6 +60,7 @@ CONTRACT = {
     "markers_double": tuple[int, ...],
     "markers_diameter": Mm,
     "markers_side_diameter": Mm,
+    "markers_face": bool,
     "neck_depth_first": Mm,
     "neck_depth_tenth": Mm,
     "neck_modulus": MPa,

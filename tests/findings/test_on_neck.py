@@ -51,11 +51,11 @@ def test_tongue(gap: float, remedy: str) -> None:
 
 def test_wood_under_a_channel_is_judged_on_the_neck_alone() -> None:
     under = np.array([5.0, 4.0, 3.0, 1.0])
-    (found,) = finding_under_channel(under, 2.0, 9.5, 3.0)
+    (found,) = finding_under_channel(under, 2.0, 9.5, 3.0, "one way")
     assert (found.severity, found.figure.address) == ("fine", "neck_section_under_channel[2]")
-    assert finding_under_channel(under, 3.0, 9.5, 3.0)[0].severity == "caution"
-    assert finding_under_channel(under - 1 - HAIR, 3.0, 9.5, 3.0)[0].severity == "stop"
-    assert finding_under_channel(under, 3.0, 0.0, 3.0) == ()
+    assert finding_under_channel(under, 3.0, 9.5, 3.0, "one way")[0].severity == "caution"
+    assert finding_under_channel(under - 1 - HAIR, 3.0, 9.5, 3.0, "one way")[0].severity == "stop"
+    assert finding_under_channel(under, 3.0, 0.0, 3.0, "none") == ()
 
 
 @pytest.mark.parametrize(

@@ -47,7 +47,8 @@ def test_with_a_zero_fret_the_slots_only_guide(tarn: Callable[..., Figures]) -> 
 
 
 @pytest.mark.parametrize(
-    ("rod", "words"), [("none", "no truss rod"), ("one way", "cannot put any in"), ("two way", "other way")]
+    ("rod", "words"),
+    [("none", "the straightedge shows stays"), ("one way", "cannot put any in"), ("two way", "other way")],
 )
 def test_the_rod_says_what_it_can(tarn: Callable[..., Figures], rod: str, words: str) -> None:
     sheet = tarn(f'\n[neck]\nrod = "{rod}"')["setup_relief"]

@@ -54,7 +54,7 @@ def test_a_tie_block_is_bored_along_the_strings(mere: Figures, tarn: Figures) ->
 def test_without_a_rod_nothing_speaks_of_its_being_slack(mere: Figures, tarn: Figures) -> None:
     words = said(mere, "relief")
     assert words.startswith("Check the relief")
-    assert "without a rod" in words
+    assert "rod" not in words.split()
     assert "slack" not in words
     assert "rod slack" in said(tarn, "relief")
 

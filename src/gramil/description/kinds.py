@@ -16,11 +16,11 @@ Tables = Mapping[str, Any]
 
 @dataclass(frozen=True)
 class Usual:
-    """What is usual for a kind: a key's value (lengths in mm), and where it comes from."""
+    """What is usual for a kind: a key's value (lengths in mm, a list as a tuple), and where it comes from."""
 
     kind: str
     key: str
-    value: float | str
+    value: float | str | bool | tuple[int, ...]
     origin: str
 
 
@@ -43,7 +43,11 @@ def kinds_of(tables: Tables) -> frozenset[str]:
 
 def _rows() -> tuple[Usual, ...]:
     text = (files("gramil") / "data" / "usual-by-kind.toml").read_text(encoding="utf-8")
-    return tuple(Usual(**row) for row in tomllib.loads(text)["usual"])
+    return tuple(_row(**row) for row in tomllib.loads(text)["usual"])
+
+
+def _row(kind: str, key: str, value: float | str | bool | list[int], origin: str) -> Usual:
+    return Usual(kind, key, tuple(value) if isinstance(value, list) else value, origin)
 
 
 USUAL: tuple[Usual, ...] = _rows()

@@ -68,10 +68,11 @@ def piece_markers(
     marker_position: PerFret[Mm],
     marker_slant: PerFret[Ratio],
     marker_offset: PerFret[Mm],
+    markers_face: bool,
 ) -> Marks:
-    """Markers on the face, nut end first; the bass one of a pair before its twin."""
+    """Markers on the face, nut end first; the bass one of a pair before its twin. None where only the edge has dots."""
     marks = []
-    for fret in sorted({*markers_frets, *markers_double}):
+    for fret in sorted({*markers_frets, *markers_double}) if markers_face else ():
         off = float(marker_offset[fret])
         for y in (-off, off) if fret in markers_double else (0.0,):
             centre = (float(marker_position[fret] + marker_slant[fret] * y), y)

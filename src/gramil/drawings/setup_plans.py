@@ -197,10 +197,11 @@ def drawing_setup_markers(
     piece_marked_fret: int,
     piece_markers_between: Marks,
     piece_markers_edge: Marks,
+    markers_face: bool,
 ) -> Drawing:
     """A marker half way between two frets, on the face and on the bass edge."""
-    if piece_marked_fret == 0:
-        words = said((0.0, 0.0), "No markers on this board.")
+    if piece_marked_fret == 0 or not markers_face:
+        words = said((0.0, 0.0), "No markers on this board." if markers_face else "No markers on this board's face.")
         return Drawing("setup-markers", f"{instrument_name}, markers", "the face", words, scale=0.0)
     face = Drawing("setup-markers", f"{instrument_name}, markers", "the face", piece_markers_between, scale=0.0)
     turned = handed(face, instrument_handed)

@@ -134,7 +134,7 @@ def finding_index_template(template_matches: tuple[TemplateMatch, ...], fret_ang
     if serving is not None:
         address, worst, says = n.template_matches[serving.name].worst, serving.worst, "One on hand serves."
     else:
-        address, worst, says = n.card_proof_octave, math.nan, "None on hand serves this scale, frets and pin."
+        address, worst, says = n.card_proof_octave, math.nan, "None on hand serves this scale, frets and index pin."
     return (
         Finding(
             "index template",

@@ -65,7 +65,11 @@ def finding_tongue(neck_set_tongue_gap: Mm, limit_tongue_gap: Mm) -> Findings:
 
 
 def finding_under_channel(
-    neck_section_under_channel: PerFret[Mm], scale_join: Ratio, neck_section_channel_depth: Mm, limit_under_rod: Mm
+    neck_section_under_channel: PerFret[Mm],
+    scale_join: Ratio,
+    neck_section_channel_depth: Mm,
+    limit_under_rod: Mm,
+    neck_rod: str,
 ) -> Findings:
     """Whether rod and bars leave enough of the neck's wood under them."""
     if neck_section_channel_depth == 0:
@@ -75,12 +79,12 @@ def finding_under_channel(
     least = float(along[fret])
     return (
         judged(
-            "wood under rod and bars",
+            f"wood under {'the bars' if neck_rod == 'none' else 'rod and bars'}",
             n.neck_section_under_channel[fret],
             least,
             at_least(n.limit_under_rod, limit_under_rod, stop=0.0),
             "The least wood left under the deepest channel, on the centreline.",
-            "A shallower rod or bar, or a deeper neck.",
+            f"A shallower {'bar' if neck_rod == 'none' else 'rod or bar'}, or a deeper neck.",
         ),
     )
 
@@ -118,7 +122,8 @@ def finding_relief_too_much(
 ) -> Findings:
     """Whether the rod, if there is one, can bring the neck back to the relief asked for: judged over the range."""
     name = "relief, at its most"
-    remedy = "Stiffen the neck: bars, a deeper section, a stiffer wood, or a truss rod."
+    stiffer = "a stiffer wood, or a truss rod" if neck_rod != "none" else "or a stiffer wood"
+    remedy = f"Stiffen the neck: bars, a deeper section, {stiffer}."
     if math.isnan(relief_for_rod_least):
         return (_relief_not_judged("too much"),)
     reach = (n.limit_rod_reach, limit_rod_reach) if neck_rod != "none" else (n.limit_relief_most, limit_relief_most)
@@ -133,8 +138,7 @@ def finding_relief_too_much(
             says(
                 "At most it lies this far over the relief asked for; at the least {}. An estimate with a range.",
                 n.relief_for_rod_least,
-            )
-            + (" There is no truss rod." if neck_rod == "none" else ""),
+            ),
             remedy,
         ),
     )
@@ -171,13 +175,10 @@ def finding_relief_too_little(
             n.relief_predicted_least,
             relief_predicted_least,
             sure + at_least(n.limit_relief_least, limit_relief_least, of=relief_predicted_least + push),
-            (
-                "The least to expect with a slack rod"
-                if neck_rod != "none"
-                else "The least to expect without a truss rod"
-            )
+            f"The least to expect{' with a slack rod' if neck_rod != 'none' else ''}"
             + says(", frets pushing back most; at the most {}.", n.relief_predicted_most),
-            "Looser tangs, relief planed into the board before fretting, or a rod that works both ways.",
+            "Looser tangs, or relief planed into the board before fretting"
+            + (", or a rod that works both ways." if neck_rod != "none" else "."),
         ),
     )
 
@@ -204,7 +205,7 @@ def finding_break_at_nut(
             flat,
             at_least(n.limit_break_angle_least, limit_break_angle_least, stop=0.0),
             "The string that bends least downward over the nut.",
-            "More head angle, a lower post, or a tree that holds the string down.",
+            "More head angle, the tuner lower (its post or roller), or a tree that holds the string down.",
         ),
         judged(
             "break over the nut, most",

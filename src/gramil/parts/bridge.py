@@ -69,7 +69,7 @@ def bridge_width_square(bridge_width: Mm, string_saddle_slant: Ratio) -> Mm:
 
 
 def bridge_hold_slant(bridge_hold_line: str, saddle_slant: Ratio, string_saddle_slant: Ratio) -> Ratio:
-    """How far toward the tail the line of pins runs for each mm toward the treble.
+    """How far toward the tail the line of the strings' holes runs for each mm toward the treble.
 
     Formula: saddle_slant if bridge_hold_line == "along the saddle" else string_saddle_slant
     Source: common practice.
@@ -78,7 +78,7 @@ def bridge_hold_slant(bridge_hold_line: str, saddle_slant: Ratio, string_saddle_
 
 
 def bridge_hold_y(bridge_hold_spread: Mm, string_y_bridge: PerString[Mm]) -> PerString[Mm]:
-    """Each pin (or hole) from the centreline, treble positive: equal centres.
+    """Each string's hole from the centreline, treble positive: equal centres.
 
     Formula: string_y_bridge * (bridge_hold_spread / (string_y_bridge[0] - string_y_bridge[-1]))
     Source: common practice.
@@ -89,7 +89,7 @@ def bridge_hold_y(bridge_hold_spread: Mm, string_y_bridge: PerString[Mm]) -> Per
 def bridge_hold_x(
     saddle_position: Mm, bridge_hold_behind: Mm, bridge_hold_slant: Ratio, bridge_hold_y: PerString[Mm]
 ) -> PerString[Mm]:
-    """Each pin (or hole) along the centreline from the zero line.
+    """Each string's hole along the centreline from the zero line.
 
     Source: common practice.
     """
@@ -97,7 +97,7 @@ def bridge_hold_x(
 
 
 def bridge_hold_step(bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm]) -> Mm:
-    """From one pin to the next, centre to centre.
+    """From one string's hole to the next, centre to centre.
 
     Formula: hypot(bridge_hold_x[1] - bridge_hold_x[0], bridge_hold_y[1] - bridge_hold_y[0])
     Source: Pythagoras.
@@ -106,7 +106,7 @@ def bridge_hold_step(bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm])
 
 
 def bridge_hold_spacing(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Ratio:
-    """From one pin to the next, in diameters of a hole.
+    """From one string's hole to the next, in diameters of a hole.
 
     Source: common practice.
     """
@@ -114,7 +114,7 @@ def bridge_hold_spacing(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Ratio:
 
 
 def bridge_hold_wood(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Mm:
-    """Wood between one pin's hole and the next; negative where they run into each other.
+    """Wood between one string's hole and the next; negative where they run into each other.
 
     Source: common practice.
     """
@@ -124,7 +124,7 @@ def bridge_hold_wood(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Mm:
 def bridge_hold_wall(
     bridge_hold_behind_slot: PerString[Mm], saddle_thickness: Mm, bridge_pin_diameter: Mm
 ) -> PerString[Mm]:
-    """Wood between the saddle's slot and each pin's hole.
+    """Wood between the saddle's slot and each string's hole.
 
     Source: common practice.
     """
@@ -134,7 +134,7 @@ def bridge_hold_wall(
 def bridge_hold_behind_slot(
     bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], saddle_position: Mm, saddle_slant: Ratio
 ) -> PerString[Mm]:
-    """Middle of the saddle's slot to each pin, square to the saddle.
+    """Middle of the saddle's slot to each string's hole, square to the saddle.
 
     Source: common practice.
     """

@@ -33,7 +33,7 @@ def head_outline(head_curve: HeadCurve) -> Run:
 
 
 def head_reach(head_outline: Run, head_posts_x: PerString[Mm], limit_head_beyond: Mm) -> Mm:
-    """From the nut's face to the head's end, along its face; without an outline, a usual margin past the last post.
+    """From the nut's face to the head's end, along its face; without an outline, a usual margin past the last tuner.
 
     Method: the outline's furthest point, or the furthest post and the margin.
     Source: common practice.
@@ -44,7 +44,7 @@ def head_reach(head_outline: Run, head_posts_x: PerString[Mm], limit_head_beyond
 
 
 def head_width(head_outline: Run, head_posts_y: PerString[Mm], limit_head_beside: Mm) -> Mm:
-    """The head at its widest; without an outline, a usual margin outside the posts.
+    """The head at its widest; without an outline, a usual margin outside the tuners.
 
     Method: twice the outline's furthest point from the centreline, or twice the furthest post and the margin.
     Source: common practice.
@@ -174,7 +174,7 @@ def head_slot_over_face(nut_slot_over_crest: PerString[Mm], thickness_at_crest: 
 def head_run(
     head_posts_x: PerString[Mm], head_nut_thickness: Mm, head_angle: Radians, head_post_height: Mm
 ) -> PerString[Mm]:
-    """From the nut's face back to where each string meets its post, level with the board.
+    """From the nut's face back to where each string meets its tuner, level with the board.
 
     Source: turning the head's face by its angle.
     """
@@ -193,7 +193,7 @@ def head_drop(
     head_post_height: Mm,
     head_veneer: Mm,
 ) -> PerString[Mm]:
-    """How far each string falls from its nut slot to its post, square to the board.
+    """How far each string falls from its nut slot to its tuner, square to the board.
 
     Source: turning the head's face by its angle.
     """
@@ -236,7 +236,7 @@ def head_sideways_bend(
 def head_straight_y(
     string_y_nut: PerString[Mm], string_splay: PerString[Ratio], head_run: PerString[Mm]
 ) -> PerString[Mm]:
-    """Where each post would stand from the centreline for its string to run straight over the nut.
+    """Where each tuner would stand from the centreline for its string to run straight over the nut.
 
     Source: common practice.
     """

@@ -140,7 +140,7 @@ def _gap(neck: PulledNeck, shape: FloatArray) -> float:
 
 
 def relief_predicted_least(relief_under_pull_least: Mm, back_bow_most: Mm) -> Mm:
-    """The least relief to expect, truss rod slack: the stiffest neck, bowed back most by its frets.
+    """The least relief to expect, only frets against the strings: the stiffest neck, bowed back most by its frets.
 
     Source: common practice.
     """
@@ -148,7 +148,7 @@ def relief_predicted_least(relief_under_pull_least: Mm, back_bow_most: Mm) -> Mm
 
 
 def relief_predicted_most(relief_under_pull_most: Mm, back_bow_least: Mm) -> Mm:
-    """The most relief to expect, truss rod slack: the softest neck, bowed back least by its frets.
+    """The most relief to expect, only frets against the strings: the softest neck, bowed back least by its frets.
 
     Source: common practice.
     """
@@ -156,7 +156,7 @@ def relief_predicted_most(relief_under_pull_most: Mm, back_bow_least: Mm) -> Mm:
 
 
 def relief_for_rod_least(relief_predicted_least: Mm, heights_relief: Mm) -> Mm:
-    """The least relief over what is wanted, for a truss rod to take out if there is one; negative: to push in.
+    """The least relief over what is wanted, which is to be taken out of the neck; negative: to push in.
 
     Source: common practice.
     """
@@ -164,7 +164,7 @@ def relief_for_rod_least(relief_predicted_least: Mm, heights_relief: Mm) -> Mm:
 
 
 def relief_for_rod_most(relief_predicted_most: Mm, heights_relief: Mm) -> Mm:
-    """The most relief over what is wanted, for a truss rod to take out if there is one; negative: to push in.
+    """The most relief over what is wanted, which is to be taken out of the neck; negative: to push in.
 
     Source: common practice.
     """

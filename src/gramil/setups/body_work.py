@@ -234,7 +234,8 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
         ),
         (
             says(
-                "Saw it from {}, the grain across the top's, or leaning a little: it must not split along the pins.",
+                "Saw it from {}, the grain across the top's, or leaning a little: it must not split under "
+                "the strings' pull.",
                 n.bridge_plate_wood,
             ),
             "Strike its front line on the inside of the top, " + way + ".",

@@ -111,7 +111,12 @@ def _fit(row: int) -> tuple[BigFigure, ...]:
     )
 
 
-def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...]) -> Setup:
+OVER_A_ROD = ", and less than what is left over a rod's channel"
+
+
+def setup_markers(
+    markers_frets: tuple[int, ...], markers_double: tuple[int, ...], markers_face: bool, neck_rod: str
+) -> Setup:
     """Drill for the markers on the face and the dots on the bass edge.
 
     Method: half way between a fret and the one before it.
@@ -120,6 +125,8 @@ def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...
     title = "Markers"
     if not markers_frets:
         return skipped("markers", title, 12, "no fret carries a marker")
+    if not markers_face:
+        return skipped("markers", title, 12, "the dots are on the bass edge alone: see the side dots' own sheet")
     first = markers_frets[0]
     return Setup(
         "markers",
@@ -127,7 +134,7 @@ def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...
         12,
         (
             BigFigure(n.markers_diameter, "Hole in the face", "the marker pushes in by hand", "a marker"),
-            BigFigure(n.markers_side_diameter, "Hole in the bass edge", "the rod pushes in by hand", "the rod"),
+            BigFigure(n.markers_side_diameter, "Hole in the bass edge", "the dot pushes in by hand", "a dot"),
             BigFigure(
                 n.marker_position[first],
                 says("Zero line to the first, before fret {}", n.markers_frets[1]),
@@ -148,7 +155,7 @@ def setup_markers(markers_frets: tuple[int, ...], markers_double: tuple[int, ...
                 if markers_double
                 else ()
             ),
-            "Drill to less than the marker's thickness, and less than what is left over a rod's channel.",
+            f"Drill to less than the marker's thickness{OVER_A_ROD if neck_rod != 'none' else ''}.",
             "Side dots on the bass edge, in line with the face's; into the binding, if there is one.",
         ),
         says(

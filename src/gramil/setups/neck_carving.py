@@ -130,7 +130,7 @@ def setup_neck_rod(neck_rod: str, carve_rod_access: str) -> Setup:
     """
     title = "Truss rod's channel"
     if neck_rod == "none":
-        return skipped("neck-rod", title, 220, "this neck has no truss rod")
+        return skipped("neck-rod", "Channel in the neck", 220, "nothing is let into this neck")
     head = carve_rod_access == "head"
     under = (
         (

@@ -11,7 +11,7 @@ from gramil.setups.setup import BigFigure, Setup, Table
 OWNS = ("setup_",)
 
 
-def setup_neck_set(neck_straightedge: Mm) -> Setup:
+def setup_neck_set(neck_straightedge: Mm, neck_rod: str) -> Setup:
     """Set the neck: where a straightedge passes, and the wedge at the heel.
 
     Method: not set yet, the heel is tapered to the target; set already, what is still to come off it is shown.
@@ -50,7 +50,8 @@ def setup_neck_set(neck_straightedge: Mm) -> Setup:
             ),
         ),
         (
-            "Slacken the truss rod, strings off, neck straight: prove it with the straightedge between the frets.",
+            ("Strings off" if neck_rod == "none" else "Slacken the truss rod, strings off")
+            + ", neck straight: prove it with the straightedge between the frets.",
             _heel_step(made),
             "Keep the board on the centreline: a straightedge along each edge lands as far from the saddle's ends.",
             says(
@@ -125,7 +126,7 @@ def setup_nut_slots(scale_zero_fret: bool, strings_count: Count) -> Setup:
             "Mark the strings from the printed rule; start each on its mark with a file's edge.",
             "File each slot down to feelers laid on the board: stop a little before the figure. Too low is a new "
             "nut: one stroke, then measure.",
-            "Slope the slot's bottom back toward its post, so that the string leaves from the nut's face.",
+            "Slope the slot's bottom back toward its tuner, so that the string leaves from the nut's face.",
             *(
                 ()
                 if scale_zero_fret
@@ -228,7 +229,10 @@ def setup_relief(
             "Look again after some weeks: wood goes on giving.",
         ),
         "Straightedge on the first fret and the fret at the body: the gap is largest half way. "
-        "Largest elsewhere means a high fret or a kink, which no rod takes out.",
+        + (
+            "Largest elsewhere means a high fret or a kink"
+            + ("." if neck_rod == "none" else ", which no rod takes out.")
+        ),
         ("strings",) if neck_rod == "none" else ("strings", "rod"),
         (
             says("reckoned with a pull of {}", n.string_pull_said),
@@ -250,10 +254,10 @@ def _expected(rod: str, least: float) -> tuple[BigFigure, ...]:
     """What to expect without the help of a rod; nothing if no saw makes the slots, since then nobody knows."""
     if math.isnan(least):
         return ()
-    when = "without a rod" if rod == "none" else "with the rod slack"
+    when = "" if rod == "none" else " with the rod slack"
     return (
-        BigFigure(n.relief_predicted_least, f"Expected {when}, at least (negative: bowed back)", "", "feelers"),
-        BigFigure(n.relief_predicted_most, f"Expected {when}, at most", "", "feelers"),
+        BigFigure(n.relief_predicted_least, f"Expected{when}, at least (negative: bowed back)", "", "feelers"),
+        BigFigure(n.relief_predicted_most, f"Expected{when}, at most", "", "feelers"),
     )
 
 
@@ -283,7 +287,7 @@ def _rod_moment(rod: str, least: float) -> tuple[Text, ...]:
 
 def _rod_step(rod: str) -> str:
     if rod == "none":
-        return "There is no truss rod: what the straightedge shows stays, unless the board is planed or refretted."
+        return "What the straightedge shows stays, unless the board is planed or refretted."
     if rod == "one way":
         return "Turn the rod by eighths of a turn: tighter for less relief. It cannot put any in."
     return "Turn the rod by eighths of a turn: tighter for less relief, the other way for more."

@@ -57,7 +57,7 @@ def setup_owner_air(
             "A bellied top and high strings say: too damp.",
             "Damp it slowly, over a week or more; then judge what is left. Do not dress fret ends before that.",
             "Never a hot car, a radiator, or an outside wall.",
-            "What wants a tool, a rod or a file is for a repairer, who has these figures from this page.",
+            "What wants a tool or a file is for a repairer, who has these figures from this page.",
         ),
         "Read the hygrometer beside a second one in the same case: of two that disagree by much neither is right.",
         (),

@@ -175,3 +175,4 @@ class Markers(Table):
     double: tuple[int, ...] | None = usual(None, "12: common practice", "frets that carry two", max_length=60)
     diameter: Length = usual(6.0, "common practice", "diameter of a marker on the face", gt=0, le=30)
     side_diameter: Length = usual(2.0, "common practice", "diameter of a dot on the edge", gt=0, le=10)
+    face: bool = usual(True, "steel strings", "whether the face has markers too; false: dots on the bass edge alone")
