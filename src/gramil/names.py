@@ -116,6 +116,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_stiffness_range": ("intonation_rms_all_after", "intonation_rms_softest", "intonation_rms_stiffest", "limit_cents_rms",),
     "finding_string_gap": ("string_gap_nut",),
     "finding_string_on_crown": ("height_over_crown",),
+    "finding_strings_in_slots": ("head_posts_y", "head_slot_room", "head_slot_width", "limit_slot_room",),
     "finding_tongue": ("limit_tongue_gap", "neck_set_tongue_gap",),
     "finding_top_action": ("heights_body_rise", "pulled_action",),
     "finding_top_modes": ("mode_list",),
@@ -214,7 +215,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_mould": ("body_length", "body_mould_half_width", "body_mould_length", "body_mould_thickness", "body_width", "drawing_mould", "limit_tolerance_outline", "stuff_list",),
     "setup_neck_blank": ("carve_wood", "drawing_setup_neck_blank", "limit_rip_kerf", "limit_tolerance_height", "plank_choice", "plank_length", "plank_thickness", "plank_width", "stuff_list",),
     "setup_neck_carve": ("carve_flat_back", "carve_heel_cap", "carve_heel_width", "carve_lines", "carve_stations", "drawing_setup_neck_carve", "limit_tolerance_height", "stuff_list",),
-    "setup_neck_head": ("drawing_setup_neck_head", "head_hole", "head_posts_x", "head_posts_y", "head_reach", "head_roller_depth", "head_slot_width", "head_slots_apart", "head_thickness", "limit_sideways_bend", "limit_tolerance_height", "limit_tolerance_outline", "stuff_list",),
+    "setup_neck_head": ("drawing_setup_neck_head", "head_hole", "head_posts_x", "head_posts_y", "head_reach", "head_roller_depth", "head_slot_ramp", "head_slot_room", "head_slot_width", "head_slots_apart", "head_thickness", "limit_sideways_bend", "limit_tolerance_height", "limit_tolerance_outline", "stuff_list",),
     "setup_neck_joint": ("body_neck_block", "body_neck_block_width", "heel_wedge", "limit_tolerance_angle", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "stuff_list",),
     "setup_neck_rod": ("carve_rod_pocket_width", "drawing_setup_neck_rod", "limit_tolerance_height", "limit_tolerance_outline", "neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner", "rod_end", "rod_start", "rod_under_head", "stuff_list",),
     "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft", "stuff_list",),
@@ -1341,6 +1342,7 @@ if TYPE_CHECKING:
     limit_single_strings: Ref[Ratio]
     limit_slot_error_cents: Ref[Cents]
     limit_slot_position: Ref[Mm]
+    limit_slot_room: Ref[Mm]
     limit_sprout: Ref[Mm]
     limit_string_error_cents: Ref[Cents]
     limit_string_hump: Ref[Mm]
@@ -1833,6 +1835,7 @@ if TYPE_CHECKING:
     finding_heel_carved: Members[FindingRef, Finding] = of(findings_on_carve.finding_heel_carved)
     finding_tuner_edge: Members[FindingRef, Finding] = of(findings_on_carve.finding_tuner_edge)
     finding_tuners_apart: Members[FindingRef, Finding] = of(findings_on_carve.finding_tuners_apart)
+    finding_strings_in_slots: Members[FindingRef, Finding] = of(findings_on_carve.finding_strings_in_slots)
 
     # findings/on_edges.py
     finding_behind_channel: Members[FindingRef, Finding] = of(findings_on_edges.finding_behind_channel)
@@ -2142,6 +2145,9 @@ if TYPE_CHECKING:
     head_break_angle: Rows = of(part_head.head_break_angle)
     head_sideways_bend: Rows = of(part_head.head_sideways_bend)
     head_straight_y: Rows = of(part_head.head_straight_y)
+    head_entry: Rows = of(part_head.head_entry)
+    head_slot_room: Rows = of(part_head.head_slot_room)
+    head_slot_ramp: Rows = of(part_head.head_slot_ramp)
 
     # parts/heights.py
     action_fret: Ref[Count] = of(part_heights.action_fret)

@@ -1,6 +1,7 @@
 """Findings on the carved neck: limits on both sides."""
 
 import math
+from collections.abc import Callable
 
 import numpy as np
 import pytest
@@ -19,7 +20,9 @@ from gramil.findings.on_carve import (
     finding_tuner_edge,
     finding_tuners_apart,
 )
+from gramil.graph import Figures
 from gramil.parts.records import NeckYield
+from gramil.prints.whole import findings_of
 
 HAIR = 1e-6
 SIDES = [(3.0, "fine"), (3.0 - HAIR, "caution"), (0.0, "caution"), (-HAIR, "stop")]
@@ -87,3 +90,21 @@ def test_without_an_outline_the_holes_are_not_judged() -> None:
     (found,) = finding_tuner_edge(np.full(6, math.nan), 5.0)
     assert found.severity == "not judged"
     assert found.says.startswith("because")
+
+
+def test_a_string_that_cuts_into_the_middle_wood_is_told(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures], example: Callable[[str], Figures]
+) -> None:
+    """Its rollers' places 17 to 21.5 mm from the middle, *Mere*'s third string ran into the wood between the slots.
+
+    It stands 4.3 mm from the middle at the nut and 17 at its roller; three tenths of the way on it is 8.1 mm out, and
+    the slot, 16 wide about 19.2, begins at 11.2 mm.
+    """
+    where = "posts_y = [15.5, 14, 12.5, -12.5, -14, -15.5]"
+    wide = derive_text(text_of("mere").replace(where, "posts_y = [21.5, 19, 17, -17, -19, -21.5]"))
+    (found,) = [each for each in findings_of(wide) if each.name == "strings in the head's slots"]
+    assert (found.severity, found.figure.address) == ("caution", "head_slot_room[3]")
+    assert found.value == pytest.approx(-3.5, abs=0.1)
+    (kept,) = [each for each in findings_of(example("mere")) if each.name == "strings in the head's slots"]
+    assert kept.severity == "fine"
+    assert not [each for each in findings_of(example("tarn")) if each.name == "strings in the head's slots"]

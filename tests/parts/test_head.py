@@ -102,3 +102,32 @@ def test_a_string_to_a_roller_bends_more(headed: Callable[..., Figures]) -> None
 def test_posts_need_no_slots(headed: Callable[..., Figures]) -> None:
     assert headed(14)["head_slots"] == ()
     assert math.isnan(headed(14)["head_slots_apart"])
+
+
+def test_strings_in_a_slotted_head_against_points_in_space(headed: Callable[..., Figures]) -> None:
+    """Each string laid out in space, and walked in small steps from nut to roller.
+
+    Below the face of the head its edge is never nearer to a wall of its slot than is told; and at the slot's end toward
+    the nut it lies as deep as is told.
+    """
+    figures = slotted(headed, 9.0)
+    lean = math.radians(14)
+    along, up = np.array([math.cos(lean), -math.sin(lean)]), np.array([math.sin(lean), math.cos(lean)])
+    for string in range(6):
+        start = np.array([0.0, figures["nut_slot_over_crest"][string] + figures["thickness_at_crest"][0]])
+        face = np.array([5.0, 2.0])
+        end = face + ([40, 75, 110, 110, 75, 40][string] - 5.0) * along - 9.0 * up
+        share = np.linspace(0, 1, 200_001)
+        way = start + share[:, None] * (end - start) - face
+        below, reach = -(way @ up), 5.0 + way @ along
+        nut, roller = abs(float(figures["string_y_nut"][string])), 13.0
+        across = (nut + (roller - nut) * share)[below >= 0]
+        room = min(float((across - 5.5).min()), float((20.5 - across).min())) - figures["strings_gauges"][string] / 2
+        assert figures["head_slot_room"][string] == pytest.approx(room, abs=1e-3)
+        ramp = max(0.0, float(np.interp(30.0, reach, below)))
+        assert figures["head_slot_ramp"][string] == pytest.approx(ramp, abs=1e-3)
+
+
+def test_posts_have_no_walls_beside_their_strings(headed: Callable[..., Figures]) -> None:
+    assert np.isnan(headed(14)["head_slot_room"]).all()
+    assert np.isnan(headed(14)["head_slot_ramp"]).all()

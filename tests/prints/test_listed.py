@@ -12,7 +12,15 @@ from gramil.prints.whole import dimensions_of, findings_of
 from gramil.wood.movement import CARRIED_ON
 
 NOT_THERE = {
-    "tarn": ("head_roller_depth", "head_hole_to_face", "head_slots", "saw_deepening"),
+    "tarn": (
+        "head_roller_depth",
+        "head_hole_to_face",
+        "head_slot_room",
+        "head_slot_ramp",
+        "head_entry",
+        "head_slots",
+        "saw_deepening",
+    ),
     "fell": ("head_roller_depth", "head_hole_to_face", "ledge_", "saw_deepening", "swell_step", "core_inset"),
     "scree": (
         *("head_roller_depth", "head_hole_to_face", "strip_", "channel_side_left", "body_air", "side_", "room_"),

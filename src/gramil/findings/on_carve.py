@@ -219,3 +219,25 @@ def finding_tuners_apart(head_holes_apart: Mm, limit_holes_apart: Mm) -> Finding
             "Set the posts further apart.",
         ),
     )
+
+
+def finding_strings_in_slots(head_slot_room: PerString[Mm], limit_slot_room: Mm, head_tuners: str) -> Findings:
+    """Whether every string of a slotted head runs to its roller clear of the wood between the slots and beside them."""
+    if head_tuners != "across" or np.isnan(head_slot_room).all():
+        return ()
+    string = int(head_slot_room.argmin())
+    return (
+        judged(
+            "strings in the head's slots",
+            n.head_slot_room[string + 1],
+            float(head_slot_room[string]),
+            at_least(n.limit_slot_room, limit_slot_room),
+            "The least room between a string and the nearer wall of its slot; negative: it cuts into the wood.",
+            says(
+                "Move its place on the roller, now {} from the centreline, away from that wall; or the slots nearer to "
+                "the middle or further out, or wider, now {}.",
+                n.head_posts_y[string + 1],
+                n.head_slot_width,
+            ),
+        ),
+    )

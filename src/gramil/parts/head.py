@@ -241,3 +241,68 @@ def head_straight_y(
     Source: common practice.
     """
     return string_y_nut + string_splay * head_run
+
+
+def head_entry(
+    head_slot_over_face: PerString[Mm],
+    head_veneer: Mm,
+    head_nut_thickness: Mm,
+    head_angle: Radians,
+    head_roller_depth: Mm,
+) -> PerString[Ratio]:
+    """What share of its way from the nut to its roller each string has gone where it passes below the head's face.
+
+    Not known where no rollers lie across: such a string stays over the face.
+    Method: heights over the face's plane, at the nut and at the roller, and a straight line between them.
+    Source: similar triangles.
+    """
+    over = (head_slot_over_face - head_veneer) * np.cos(head_angle) - head_nut_thickness * np.sin(head_angle)
+    return np.maximum(over, 0.0) / (np.maximum(over, 0.0) + head_roller_depth)
+
+
+def head_slot_room(
+    head_slots: tuple[Quadrilateral, ...],
+    head_entry: PerString[Ratio],
+    head_posts_y: PerString[Mm],
+    string_y_nut: PerString[Mm],
+    strings_gauges: PerString[Mm],
+) -> PerString[Mm]:
+    """Room beside each string in its slot, at the nearer wall; negative: it cuts into the wood there, or lies over it.
+
+    Not known where no rollers lie across.
+    Method: the string is straight from nut to roller, so it is nearest a wall where it passes below the face, or at
+        the roller.
+    Source: common practice.
+    """
+    if not head_slots:
+        return np.full(len(head_posts_y), np.nan)
+    side = np.where(head_posts_y > 0, 1.0, -1.0)
+    walls = [sorted((slot.start_lower_y, slot.start_upper_y)) for slot in head_slots]
+    low, high = np.array([next(w for w in walls if w[0] * s + w[1] * s > 0) for s in side]).T
+    entry = string_y_nut + (head_posts_y - string_y_nut) * head_entry
+    return np.minimum.reduce([room for y in (entry, head_posts_y) for room in (y - low, high - y)]) - strings_gauges / 2
+
+
+def head_slot_ramp(
+    head_slots: tuple[Quadrilateral, ...],
+    head_entry: PerString[Ratio],
+    head_posts_x: PerString[Mm],
+    head_roller_depth: Mm,
+    head_slot_over_face: PerString[Mm],
+    head_veneer: Mm,
+    head_nut_thickness: Mm,
+    head_angle: Radians,
+) -> PerString[Mm]:
+    """How deep each string lies below the head's face at its slot's end toward the nut: the end is ramped so far down.
+
+    Nothing where it still lies over the face there; not known where no rollers lie across.
+    Method: the string's way along the head's face and square to it, both straight from nut to roller.
+    Source: similar triangles.
+    """
+    if not head_slots:
+        return np.full(len(head_posts_x), np.nan)
+    start = min(slot.start_lower_x for slot in head_slots)
+    over = (head_slot_over_face - head_veneer) * np.sin(head_angle)
+    nut = head_nut_thickness * (1 - np.cos(head_angle)) - over
+    share = (start - nut) / (head_posts_x - nut)
+    return np.maximum(0.0, head_roller_depth * (share - head_entry) / (1 - head_entry))

@@ -32,6 +32,7 @@ def _missing(figures: Figures) -> Iterator[tuple[bool, tuple[Ref[Any], ...]]]:
     yield figures[n.channel_edge_top].reach == 0, (n.channel_edge_top,)
     yield figures[n.channel_edge_back].reach == 0, (n.channel_edge_back,)
     yield not figures[n.carve_ears], (n.plank_ear,)
+    yield figures[n.head_tuners] != "across", (n.head_entry, n.head_slot_room, n.head_slot_ramp)
 
 
 def headings_of(figures: Figures, names: Iterable[str]) -> Iterator[Heading]:

@@ -216,7 +216,7 @@ UPRIGHT = (
 )
 
 
-def setup_neck_head(head_tuners: str) -> Setup:
+def setup_neck_head(head_tuners: str, strings_count: Count) -> Setup:
     """Saw the head's outline and bore for the tuners.
 
     Method: posts from the nut's face and the centreline, along the head's own face.
@@ -262,8 +262,14 @@ def setup_neck_head(head_tuners: str) -> Setup:
         ("drill press, brad-point drill, template of the head, calipers",),
         n.drawing_setup_neck_head,
         (n.head_thickness, n.head_hole, n.head_posts_x[1]),
+        (_in_the_slots(strings_count),) if slotted else (),
         on=stuff("neck", "head veneer"),
     )
+
+
+def _in_the_slots(strings: int) -> Table:
+    columns = (("room beside it", n.head_slot_room), ("slot's end toward the nut ramped down", n.head_slot_ramp))
+    return Table("Each string in its slot, treble first", columns, tuple(range(1, strings + 1)), "string")
 
 
 def setup_neck_carve(carve_stations: tuple[CarveStation, ...], carve_facets: Count) -> Setup:
