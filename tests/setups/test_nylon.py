@@ -62,3 +62,33 @@ def test_without_a_rod_nothing_speaks_of_its_being_slack(mere: Figures, tarn: Fi
 def test_nylon_is_tuned_up_for_days(mere: Figures, tarn: Figures) -> None:
     assert "nylon goes on stretching" in said(mere, "strings")
     assert "nylon" not in said(tarn, "strings")
+
+
+@pytest.mark.parametrize("name", ["neck_set", "markers", "owner_air", "nut_slots", "relief"])
+def test_no_sheet_takes_up_a_rod_or_a_post_that_is_not_there(mere: Figures, tarn: Figures, name: str) -> None:
+    """The example for nylon has neither a truss rod nor tuners upright in its head, and its board is not bound."""
+    words = said(mere, name)
+    for absent in ("truss rod", "a rod", "the rod.", "post", "binding"):
+        assert absent not in words.replace("without a rod", "").replace("no truss rod", ""), (absent, words)
+    assert "post" in said(tarn, "nut_slots")
+    assert "Slacken the truss rod" in said(tarn, "neck_set")
+
+
+def test_a_flat_board_is_not_told_of_its_arch(mere: Figures) -> None:
+    assert "arch" not in said(mere, "slot")
+
+
+def test_nothing_is_measured_over_a_bridge_that_the_straightedge_strikes(mere: Figures, tarn: Figures) -> None:
+    """A flat-set neck with a high action: the plane of the frets ends under the bridge's top, in the wood."""
+    assert mere["neck_set_straightedge"] < 0
+    assert [each.address for each in mere["setup_neck_set"].boxes] == ["neck_set_straightedge_over_top"]
+    assert "bridge off" in said(mere, "neck_set")
+    assert len(tarn["setup_neck_set"].boxes) == 2
+
+
+def test_lines_that_fan_are_sawn_where_they_are_seen(example: Callable[[str], Figures]) -> None:
+    """Face down, lines on the face lie on the table."""
+    scree = example("scree")
+    assert "over both edges to the back" in said(scree, "slot")
+    show = Formatter(scree)
+    assert "template" not in " ".join(show.filled(each) for each in scree["setup_slot"].tools)

@@ -115,7 +115,7 @@ OVER_A_ROD = ", and less than what is left over a rod's channel"
 
 
 def setup_markers(
-    markers_frets: tuple[int, ...], markers_double: tuple[int, ...], markers_face: bool, neck_rod: str
+    markers_frets: tuple[int, ...], markers_double: tuple[int, ...], markers_face: bool, neck_rod: str, core_inset: Mm
 ) -> Setup:
     """Drill for the markers on the face and the dots on the bass edge.
 
@@ -156,7 +156,7 @@ def setup_markers(
                 else ()
             ),
             f"Drill to less than the marker's thickness{OVER_A_ROD if neck_rod != 'none' else ''}.",
-            "Side dots on the bass edge, in line with the face's; into the binding, if there is one.",
+            "Side dots on the bass edge, in line with the face's" + ("; into the binding." if core_inset > 0 else "."),
         ),
         says(
             "Dividers set to half the gap between the two frets: the first mark, at {}, lies in the middle of it.",

@@ -11,13 +11,14 @@ from gramil.setups.setup import BigFigure, Setup, Table
 OWNS = ("setup_",)
 
 
-def setup_neck_set(neck_straightedge: Mm, neck_rod: str) -> Setup:
+def setup_neck_set(neck_straightedge: Mm, neck_set_straightedge: Mm, neck_rod: str) -> Setup:
     """Set the neck: where a straightedge passes, and the wedge at the heel.
 
-    Method: not set yet, the heel is tapered to the target; set already, what is still to come off it is shown.
+    Method: not set yet, the heel is tapered to the target; set already, what is still to come off it is shown. A
+    straightedge that would strike the bridge is held over the bare top: nothing can be measured over the bridge.
     Source: common practice.
     """
-    made = not math.isnan(neck_straightedge)
+    made, strikes = not math.isnan(neck_straightedge), neck_set_straightedge < 0
     return Setup(
         "neck-set",
         "Set the neck",
@@ -50,8 +51,7 @@ def setup_neck_set(neck_straightedge: Mm, neck_rod: str) -> Setup:
             ),
         ),
         (
-            ("Strings off" if neck_rod == "none" else "Slacken the truss rod, strings off")
-            + ", neck straight: prove it with the straightedge between the frets.",
+            _slackened(neck_rod),
             _heel_step(made),
             "Keep the board on the centreline: a straightedge along each edge lands as far from the saddle's ends.",
             says(
@@ -59,12 +59,7 @@ def setup_neck_set(neck_straightedge: Mm, neck_rod: str) -> Setup:
                 n.neck_set_tongue_gap,
             ),
         ),
-        says(
-            "Straightedge on the frets, held over the saddle's place: {} over the bridge, "
-            "{} over the bare top. A neck set to the strung height fails here.",
-            n.neck_set_straightedge,
-            n.neck_set_straightedge_over_top,
-        ),
+        _prove_set(strikes),
         ("knife", "edge tools", "glue", "clamps"),
         (
             says("neck angle {}, head back; the neck's own face at {}", n.neck_angle_target, n.neck_angle_face),
@@ -72,8 +67,28 @@ def setup_neck_set(neck_straightedge: Mm, neck_rod: str) -> Setup:
             says("the pull will add {} to the action: a setting, not a measurement", n.heights_body_rise),
         ),
         n.drawing_neck_set,
-        (n.neck_set_straightedge, n.neck_set_straightedge_over_top),
+        (*(() if strikes else (n.neck_set_straightedge,)), n.neck_set_straightedge_over_top),
         on=stuff("neck", "top", "blocks"),
+    )
+
+
+def _slackened(rod: str) -> Text:
+    first = "Strings off" if rod == "none" else "Slacken the truss rod, strings off"
+    return f"{first}, neck straight: prove it with the straightedge between the frets."
+
+
+def _prove_set(strikes: bool) -> Text:
+    if strikes:
+        return says(
+            "Straightedge on the frets, held over the saddle's place with the bridge off: {} over the bare top; "
+            "with the bridge on, it would strike it. A neck set to the strung height fails here.",
+            n.neck_set_straightedge_over_top,
+        )
+    return says(
+        "Straightedge on the frets, held over the saddle's place: {} over the bridge, "
+        "{} over the bare top. A neck set to the strung height fails here.",
+        n.neck_set_straightedge,
+        n.neck_set_straightedge_over_top,
     )
 
 

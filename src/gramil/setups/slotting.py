@@ -2,7 +2,7 @@
 
 from gramil import names as n
 from gramil.description.records import Saw
-from gramil.quantities import Count, Mm, PerFret
+from gramil.quantities import Count, Mm, PerFret, PerMm
 from gramil.reference import Text, says
 from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, skipped
@@ -17,6 +17,7 @@ def setup_slot(
     stop_thinnest_fret: Count,
     station_middle_fret: Count,
     station_fanned: bool,
+    board_curvature_nut: PerMm,
 ) -> Setup:
     """Cut the main kerfs: which saw, how deep, and from where that depth is set.
 
@@ -56,7 +57,10 @@ def setup_slot(
                 "calipers",
             ),
         ),
-        (*_saw_steps(saw_main, slots_cut, station_fanned), _bottom_step(slots_bottom, slots_cut)),
+        (
+            *_saw_steps(saw_main, slots_cut, station_fanned),
+            _bottom_step(slots_bottom, slots_cut, flat=not board_curvature_nut),
+        ),
         says(
             "Slot an offcut of the same thickness: the depth reads {}, and a scrap of the wire pressed "
             "in seats its crown all along. Wrong wire, wrong blade or wrong stop shows here.",
@@ -64,7 +68,7 @@ def setup_slot(
         ),
         (_saw_by(saw_main),),
         (
-            _saw_line(saw_main),
+            _saw_line(saw_main, station_fanned),
             says("wire {}: tang {} thick, {} deep", n.wire_name, n.wire_tang_thickness, n.wire_tang_depth),
         ),
         n.drawing_setup_slot,
@@ -105,7 +109,8 @@ def _saw_steps(saw: Saw, cut: str, fanned: bool) -> tuple[str, ...]:
     along = "from nut to tail, one line at a time" if fanned else "from nut to tail, one notch at a time"
     if _face_down(saw):
         return (
-            "The frets fan, so no template serves: turn the board in a sled until each line lies along the blade."
+            "The frets fan, so no template serves: carry each line over both edges to the back, which is up, and turn "
+            "the board in a sled until the line lies along the blade."
             if fanned
             else "The template rides on the blank's back, face down on the table: see that the pin still reaches it.",
             "Raise the blade to the figure, measured from the surface that the face lies on.",
@@ -120,7 +125,10 @@ def _saw_steps(saw: Saw, cut: str, fanned: bool) -> tuple[str, ...]:
     )
 
 
-def _bottom_step(bottom: str, cut: str) -> Text:
+def _bottom_step(bottom: str, cut: str, flat: bool) -> Text:
+    if flat:
+        kept = "; what is still to come off the face is in the figure" if cut == "before arching" else ""
+        return f"The bottom is straight, as the face is{kept}."
     if bottom == "straight":
         kept = (
             "the crest that is still to come off is in the figure"
@@ -135,9 +143,12 @@ def _bottom_step(bottom: str, cut: str) -> Text:
     return says("The bottom follows the arch: {} below the face everywhere.", n.slot_need)
 
 
-def _saw_line(saw: Saw) -> Text:
+def _saw_line(saw: Saw, fanned: bool) -> Text:
+    """The saw as the shop describes it; where frets fan, without how it cuts by a template."""
     if not saw.cuts:
         return "no saw"
+    if fanned and _face_down(saw):
+        return says("{}: kerf {}, as measured", n.saw_main.name, n.saw_main.kerf)
     return says("{}: {}; kerf {}, as measured", n.saw_main.name, n.saw_main.what, n.saw_main.kerf)
 
 
