@@ -182,6 +182,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_sizes": ("board_length", "fret_position", "nut_width",),
     "piece_slot_along": ("saw_kerf", "slot_depth_setting",),
     "piece_slot_sizes": ("head_roller_depth", "head_slot_width", "head_slots", "head_slots_apart",),
+    "piece_small_braces": ("brace_list",),
     "piece_small_side_stations": ("side_stations",),
     "piece_strung_figures": ("height_at_saddle", "height_over_chord", "height_over_crown",),
     "piece_tail_size": ("board_width_at_tail",),
@@ -199,7 +200,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
     "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
-    "setup_brace_stock": ("brace_crossings", "drawing_braces", "stick_billets", "stick_list", "stuff_list",),
+    "setup_brace_stock": ("brace_crossings", "drawing_setup_braces", "stick_billets", "stick_list", "stuff_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width_square", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
@@ -303,6 +304,7 @@ if TYPE_CHECKING:
     from gramil.drawings import neck_plank as drawings_neck_plank
     from gramil.drawings import plan as drawings_plan
     from gramil.drawings import section as drawings_section
+    from gramil.drawings import setup_braces as drawings_setup_braces
     from gramil.drawings import setup_bridge as drawings_setup_bridge
     from gramil.drawings import setup_details as drawings_setup_details
     from gramil.drawings import setup_edges as drawings_setup_edges
@@ -1103,6 +1105,7 @@ if TYPE_CHECKING:
         rows: Ref[Any]
         row_name: Ref[str]
         both_units: Ref[bool]
+        numbered: Ref[bool]
 
     class GapRef(Ref[Gap]):
         along: Ref[float]
@@ -1686,6 +1689,10 @@ if TYPE_CHECKING:
     piece_section_wood: Members[Ref[Any], Any] = of(drawings_section.piece_section_wood)
     piece_section_sizes: Members[Ref[Any], Any] = of(drawings_section.piece_section_sizes)
     drawing_section: DrawingRef = of(drawings_section.drawing_section)
+
+    # drawings/setup_braces.py
+    piece_small_braces: Members[Ref[Any], Any] = of(drawings_setup_braces.piece_small_braces)
+    drawing_setup_braces: DrawingRef = of(drawings_setup_braces.drawing_setup_braces)
 
     # drawings/setup_bridge.py
     piece_lying_share: Ref[Ratio] = of(drawings_setup_bridge.piece_lying_share)

@@ -2,8 +2,13 @@
 
 import math
 from collections.abc import Callable
+from itertools import pairwise
 
+from gramil import names as n
+from gramil.drawings.marks import Label, Words
+from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.prints.pages import page_text
 from gramil.setups.setup import figures_on
 
 NAMES = ("setup_mould", "setup_sides", "setup_brace_stock", "setup_brace_top", "setup_brace_back", "setup_bridge_plate")
@@ -52,3 +57,31 @@ def test_the_cut_list_says_which_piece_yields_what(example: Callable[[str], Figu
     assert all(f'stick_billets["{each.name}"].sticks' in said for each in tarn["stick_billets"])
     yielded = sum(each.sticks for each in tarn["stick_billets"])
     assert yielded + len(tarn["stick_wanting"]) == len(tarn["stick_list"])
+
+
+def test_each_brace_to_saw_out_has_its_row(example: Callable[[str], Figures]) -> None:
+    """Name before it and length behind it at one height, no two nearer than a line of words is tall."""
+    for name in ("tarn", "fell", "mere"):
+        figures = example(name)
+        marks = figures["drawing_setup_braces"].marks
+        lengths = {each.figure.address: each.at[1] for each in marks if isinstance(each, Label)}
+        names = {each.text: each.at[1] for each in marks if isinstance(each, Words)}
+        braces = [each for each in figures["brace_list"] if each.length > 0]
+        assert len(lengths) == len(names) == len(braces)
+        for brace in braces:
+            assert names[f"{brace.name} ({brace.plate})"] == lengths[n.brace_list[brace.name].length.address]
+        heights = sorted(lengths.values())
+        assert all(high - low > 1.5 * 2.6 for low, high in pairwise(heights))
+
+
+def test_rows_have_the_numbers_that_the_drawing_has(example: Callable[[str], Figures]) -> None:
+    """A brace's number on the plan stands before its name in the tables under it."""
+    figures = example("mere")
+    (first, second) = page_text(figures["setup_brace_top"], Formatter(figures))["tables"]
+    listed = [brace.name for brace in figures["brace_list"] if brace.plate == "top"]
+    numbers = [
+        int(each.text) for each in figures["drawing_top_inside"].marks if str(getattr(each, "text", "")).isdigit()
+    ]
+    assert sorted(numbers) == list(range(1, len(listed) + 1))
+    for table in (first, second):
+        assert [row[0] for row in table["rows"]] == [f"{at} {name}" for at, name in enumerate(listed, 1)]

@@ -185,7 +185,10 @@ def _table(table: Table, formatter: Formatter) -> TableText:
     cells = [[_cell(in_row(figure, row), other, formatter) for row in table.rows] for _, figure, other in columns]
     units = [_common_unit(column) for column in cells]
     rows = [
-        [str(row), *(parted(column[line])[0] if units[number] else column[line] for number, column in enumerate(cells))]
+        [
+            f"{line + 1} {row}" if table.numbered else str(row),
+            *(parted(column[line])[0] if units[number] else column[line] for number, column in enumerate(cells)),
+        ]
         for line, row in enumerate(table.rows)
     ]
     return TableText(

@@ -159,7 +159,7 @@ def setup_brace_stock(
         "Split a shaving off the end: it runs straight along the edge. Where it runs out, keep it for short braces.",
         ("edge tools", "knife", "table saw"),
         ("froe or knife, plane, saw", *stock),
-        n.drawing_braces,
+        n.drawing_setup_braces,
         (n.stick_list[longest].length,),
         (
             Table("Sticks", STICKS, tuple(each.name for each in stick_list), "for"),
@@ -271,7 +271,7 @@ def _bracing(
     name: str, title: str, order: Count, braces: tuple[Brace, ...], more: tuple[Text, ...], drawing: Ref[Any]
 ) -> Setup:
     longest = max(braces, key=lambda each: each.length).name
-    at = n.brace_list[longest]
+    at, names = n.brace_list[longest], tuple(each.name for each in braces)
     return Setup(
         name,
         title,
@@ -299,8 +299,8 @@ def _bracing(
         drawing,
         (at.sagitta,),
         (
-            Table("Braces, as they are numbered on the drawing", FEET, tuple(each.name for each in braces), "brace"),
-            Table("Where their ends lie, by the drawing", ENDS, tuple(each.name for each in braces), "brace"),
+            Table("Braces, as they are numbered on the drawing", FEET, names, "brace", numbered=True),
+            Table("Where their ends lie, by the drawing", ENDS, names, "brace", numbered=True),
         ),
         on=stuff(braces[0].plate, "braces", "linings"),
     )

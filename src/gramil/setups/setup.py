@@ -26,7 +26,8 @@ class Table:
     """A table of figures by fret or station: the heading of each column and the figure that fills it.
 
     `rows` are the row numbers or names to show; a column's figure gets the row where it says EACH, or else at its end.
-    With `both_units` each length is given in both units, side by side.
+    With `both_units` each length is given in both units, side by side. `numbered` rows have their number, from 1,
+    before their name, as a drawing has it.
     """
 
     title: Text
@@ -34,6 +35,7 @@ class Table:
     rows: tuple[int, ...] | tuple[str, ...]
     row_name: str = "fret"
     both_units: bool = False
+    numbered: bool = False
 
 
 @dataclass(frozen=True)
