@@ -205,3 +205,10 @@ def test_widths_near_each_other_stand_at_two_heights(example, tarn):
 
     assert height_of(near, "board_width") >= height_of(near, "board_width_at_tail") + 3
     assert height_of(tarn, "board_width") == height_of(tarn, "board_width_at_tail")
+
+
+def test_a_tang_that_is_not_nipped_has_no_figure_for_it(example):
+    """An unbound board's tangs run right through: no 0.00 mm is drawn."""
+    marks = example("mere")["drawing_setup_wire"].marks
+    assert "wire_nip_back" not in {m.figure.address for m in marks if isinstance(m, Label | Span)}
+    assert any("runs to the finished edge" in m.text for m in marks if isinstance(m, Words))

@@ -213,3 +213,16 @@ def test_the_carving_sheet_has_every_station_and_line(trial: Trial) -> None:
         assert f'carve_lines["{station}, line 1"].joint' in shown
         assert f'carve_lines["{station}, line 2"].centre' in shown
     assert shown <= {each.address for each in figures_on(carve)}
+
+
+def test_a_column_of_64ths_has_its_unit_at_its_head(example):
+    """A fraction with what is left over keeps to one line: its unit stands over the column, not in the middle of it."""
+    from gramil.formatter import formatter_of
+    from gramil.prints.pages import page_text
+
+    figures = example("fell")
+    (table,) = page_text(figures["setup_caliper"], formatter_of(figures))["tables"]
+    assert table["units"][1:5] == ["in", "in", "in", "in"]
+    # 25.787 in less 25.787 / 2^(1/12): 1.447 in, of which 1 29/64 is 1.4531.
+    assert table["rows"][0][1:3] == ["1.447", "1 29/64 - 0.006"]
+    assert not [cell for row in table["rows"] for cell in row if "in" in cell]

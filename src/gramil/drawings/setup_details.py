@@ -152,6 +152,17 @@ def piece_wire_profile(
     )
 
 
+def _nipped(view: View, back: Mm, edge: float, y: float) -> Marks:
+    """How far the tang is nipped back; on a board without binding it is not."""
+    under = (view.at(-4.0, 0.0)[0], y - 6.0)
+    if back <= 0:
+        return (Words(under, "the tang runs to the finished edge", 2.2),)
+    return (
+        *level((view.at(-back, 0.0)[0], y), (view.at(edge, 0.0)[0], y), n.wire_nip_back, side="left"),
+        Words(under, "tang nipped back from the finished edge", 2.2),
+    )
+
+
 def piece_wire_end(
     core_inset: Mm, wire_nip_back: Mm, wire_crown_height: Mm, wire_tang_depth: Mm, slot_need: Mm
 ) -> Marks:
@@ -169,8 +180,7 @@ def piece_wire_end(
         view.box((-4.0, 0.0), (edge + 0.6, wire_crown_height), "outline", "metal"),
         view.shape(tang, "outline", "metal"),
         view.run(((-4.0, -slot_need), (edge - core_inset, -slot_need), (edge - core_inset, 0.0)), "hidden"),
-        *level((view.at(-wire_nip_back, 0.0)[0], y), (view.at(edge, 0.0)[0], y), n.wire_nip_back, side="left"),
-        Words((view.at(-4.0, 0.0)[0], y - 6.0), "tang nipped back from the finished edge", 2.2),
+        *_nipped(view, wire_nip_back, edge, y),
     )
     if core_inset > 0:
         marks += (view.box((edge - core_inset, -thick), (edge, 0.0), "outline", "bone"),)

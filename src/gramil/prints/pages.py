@@ -183,7 +183,10 @@ def _table(table: Table, formatter: Formatter) -> TableText:
     if table.both_units:
         columns = [each for column in columns for each in _doubled(*column, table, formatter)]
     cells = [[_cell(in_row(figure, row), other, formatter) for row in table.rows] for _, figure, other in columns]
-    units = [_common_unit(column) for column in cells]
+    units = [
+        "in" if other and formatter.first == "in" else _common_unit(column)
+        for (_, _, other), column in zip(columns, cells, strict=True)
+    ]
     rows = [
         [
             f"{line + 1} {row}" if table.numbered else str(row),
@@ -212,8 +215,11 @@ def _cell(figure: Ref[Any], other: bool, formatter: Formatter) -> str:
 
 
 def _other_cell(figure: Ref[Any], formatter: Formatter) -> str:
-    """The same length in the other unit; an inch shop has 64ths there, with what is left over, down a whole column."""
-    return formatter.other(figure) if formatter.first == "mm" else formatter.in_64ths(figure)
+    """The same length in the other unit; an inch shop has 64ths there, with what is left over, down a whole column.
+
+    64ths leave their unit to the column's heading, so that a fraction and what is left over keep to one line.
+    """
+    return formatter.other(figure) if formatter.first == "mm" else formatter.in_64ths(figure).replace(" in", "", 1)
 
 
 def _common_unit(cells: Sequence[str]) -> str:
