@@ -242,7 +242,7 @@ if TYPE_CHECKING:
     from gramil.description.neck.head_outline import HeadCurve
     from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, KeptPiece, Saw, Station, Stuff, Wire
     from gramil.description.wood.air_values import WoodState
-    from gramil.description.wood.timbers import TimberKnown, Tried
+    from gramil.description.wood.timbers import Push, TimberKnown, Tried
     from gramil.drawings.heights import Turned
     from gramil.drawings.index_template import Notches, Rail
     from gramil.drawings.kerf import Machine
@@ -284,6 +284,7 @@ if TYPE_CHECKING:
     from gramil.top.derivatives import Changes
     from gramil.top.mode import Mode
     from gramil.top.modes import ModePicture, NearPair
+    from gramil.top.pushing import PushTold
     from gramil.top.shaving import Shaving
     from gramil.top.tapped import TriedWood
     from typing import Literal
@@ -396,6 +397,7 @@ if TYPE_CHECKING:
     from gramil.top import modes as top_modes
     from gramil.top import pictures as top_pictures
     from gramil.top import pull as top_pull
+    from gramil.top import pushing as top_pushing
     from gramil.top import shaving as top_shaving
     from gramil.top import sheets as top_sheets
     from gramil.top import verdicts as top_verdicts
@@ -524,6 +526,12 @@ if TYPE_CHECKING:
         measured: Ref[bool]
         told: Members[Ref[str], str]
         moisture: Ref[Percent]
+
+    class PushRef(Ref[Push]):
+        name: Ref[str]
+        force: Ref[Newton]
+        given: Ref[Mm]
+        gauge: Ref[Mm]
 
     class TriedRef(Ref[Tried]):
         name: Ref[str]
@@ -1044,6 +1052,18 @@ if TYPE_CHECKING:
         lower: Ref[Hertz]
         upper: Ref[Hertz]
 
+    class PushToldRef(Ref[PushTold]):
+        name: Ref[str]
+        given: Ref[Mm]
+        solved: Ref[Mm]
+        solved_within: Ref[Mm]
+        least: Ref[Mm]
+        most: Ref[Mm]
+        factor: Ref[Ratio]
+        factor_within: Ref[Ratio]
+        turn: Ref[Radians]
+        turn_within: Ref[Radians]
+
     class ShavingRef(Ref[Shaving]):
         name: Ref[str]
         turn: Ref[Radians]
@@ -1467,6 +1487,7 @@ if TYPE_CHECKING:
     timber_braces: TimberKnownRef
     timber_bridge: TimberKnownRef
     timber_bridge_plate: TimberKnownRef
+    timber_pushes: Members[PushRef, Push]
     timber_top: TimberKnownRef
     timber_tried: Members[TriedRef, Tried]
     top_binding_height: Ref[Mm]
@@ -2663,6 +2684,9 @@ if TYPE_CHECKING:
     pulled_strain_brace: Ref[Ratio] = of(top_pull.pulled_strain_brace)
     pulled_strained_brace: Ref[str] = of(top_pull.pulled_strained_brace)
     pulled_said: Ref[str] = of(top_pull.pulled_said)
+
+    # top/pushing.py
+    push_list: Members[PushToldRef, PushTold] = of(top_pushing.push_list)
 
     # top/shaving.py
     shaving_groups: Members[Members[Ref[str], str], tuple[str, ...]] = of(top_shaving.shaving_groups)

@@ -12,6 +12,7 @@ from gramil.graph import Figures
 from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, TopRow, picture_words, shaving_rows, woods_told
 from gramil.top.advice import Advice
 from gramil.top.pull import RIGID
+from gramil.top.pushing import PushTold
 from gramil.top.shaving import Shaving
 
 
@@ -68,7 +69,7 @@ class AdviceTold:
 @dataclass(frozen=True)
 class TopOf:
     """One instrument's top: `said` is what all of it is, `told` what was taken for what, and `not_judged` what is not
-    in it. `shavings` are for each mm off a brace's height.
+    in it. `shavings` are for each mm off a brace's height, `pushes` those on the strung guitar, beside the same solved.
     """
 
     instrument: str
@@ -76,6 +77,7 @@ class TopOf:
     figures: tuple[TopFigure, ...]
     modes: tuple[ModeTold, ...]
     shavings: tuple[Shaving, ...]
+    pushes: tuple[PushTold, ...]
     findings: tuple[FindingTold, ...]
     told: tuple[str, ...]
     not_judged: tuple[str, ...]
@@ -99,6 +101,7 @@ def top_of(figures: Figures, findings: tuple[Finding, ...]) -> TopOf:
         tuple(_figure(row, formatter) for row in (*PULLED, *WITH_AIR)),
         tuple(_modes(figures, formatter)),
         tuple(shaving_rows(figures)),
+        figures[n.push_list],
         findings_told(findings, formatter),
         woods_told(figures),
         NOT_SAID,

@@ -141,9 +141,12 @@ def _given(store: Store, name: str, operation: str, out: Path, paper: str | None
     from gramil.shop.operations_done import operations_done
 
     owner = instrument(store, name)
-    figures, work = figures_in_store(store, owner), work_in_store(store, owner)
+    figures, work = with_the_top(figures_in_store(store, owner), operation in OF_THE_TOP), work_in_store(store, owner)
     sheet = _sheet(figures, operation, work)
     yield from _written(sheet, formatter_of(figures), out, paper)
+    if operation in OF_THE_TOP:  # whether it still holds would take solving the top at every `gramil now`
+        yield "Not noted as given out: print it again when braces, top or strings have changed."
+        return
     hand_out(store, owner, [sheet], Hand(now))
     yield "Noted as given out, as it is printed."
     done = {each.operation: each for each in operations_done(store, owner.id)}

@@ -12,6 +12,7 @@ from gramil import names as n
 from gramil.cli.json_option import json_option, told
 from gramil.cli.options import as_made_option, instrument_file, opened, shop_file, shop_of
 from gramil.cli.store_options import refuse_two_shops, store_file
+from gramil.cli.top_pushed import kept_push, with_push
 from gramil.cli.verdicts import verdict
 from gramil.faults import MakersFault
 from gramil.findings.finding import Finding
@@ -37,6 +38,8 @@ TURNED = re.compile(r"\s*(\d+(?:\.\d+)?)\s*(?:deg|degrees|°)?\s*", re.IGNORECAS
 @click.option("--against", type=click.Path(path_type=Path), help="Another instrument's description, set beside it.")
 @click.option("--like", metavar="NAME", help="A finished top of yours ([[finished]] of the shop), set beside it.")
 @click.option("--back", is_flag=True, help="The back's modes as well, by the same code.")
+@click.option("--push", metavar="WEIGHT", help='A weight laid on the strung guitar\'s saddle, "2000 g"; with --given.')
+@click.option("--given", metavar="LENGTH", help="How far the saddle gave under it, by a dial gauge.")
 @click.option("--turn", metavar="DEGREES", help="So far the bridge is to turn: what to take off which brace.")
 @click.option("--mode", metavar="NUMBER=HZ", help="So a mode is to sound (1=190): what to take off which brace.")
 @click.option(
@@ -51,6 +54,8 @@ def command(
     against: Path | None,
     like: str | None,
     back: bool,
+    push: str | None,
+    given: str | None,
     turn: str | None,
     mode: str | None,
     braces: tuple[str, ...],
@@ -58,12 +63,14 @@ def command(
 ) -> None:
     """The top of the instrument in FILE under its strings, as a braced plate: elastic, at once, on a rigid rim.
 
-    With a store, FILE (and what it is set against) is an instrument's name, and the figures are as made.
+    With a store, FILE (and what it is set against) is an instrument's name, the figures are as made, and a push is
+    written down there.
 
     \b
     gramil top tarn.toml --shop shop.toml
     gramil top tarn.toml --against tarn-plan.toml
     gramil top tarn.toml --like "number 12" --shop shop.toml
+    gramil top Tarn --store shop.gramil --push "2000 g" --given 0.16mm
     gramil top tarn.toml --turn 0.85
     gramil top tarn.toml --mode 1=190 --brace "X treble" --brace "X bass"
     """
@@ -73,11 +80,17 @@ def command(
     refuse_two_shops(shop, store)
     if like and against:
         raise click.UsageError("--like or --against, one at a time")
+    if bool(push) != bool(given):
+        raise click.UsageError("a push is --push and --given together")
     finished = _finished(like, shop, store) if like else None
     if finished is not None:
         against = _its_file(finished.instrument, shop, store)
     files = (file, against) if against is not None else (file,)
     tops = [_solvable(_figures(each, shop, store, made and each is file)) for each in files]
+    if push and given:
+        tops[0], row = with_push(tops[0], push, given)
+        for line in kept_push(row, store):
+            click.echo(line, err=as_json)
     advice = _advised(tops[0], braces, *asked) if asked else None
     if as_json:
         from gramil.answers.answer import whose
@@ -206,9 +219,20 @@ def report(tops: list[Figures]) -> Iterator[str]:
         if len(tops) > 1:
             yield f"  {figures[n.instrument_name]}"
         yield from (line for each in _verdicts(figures) for line in verdict(each, formatter))
+    yield from _pushes(tops, formatters)
     for figures in tops:
         yield from (f"  {line}" for line in woods_told(figures))
     yield from (f"  {line}" for line in NOT_SAID)
+
+
+def _pushes(tops: list[Figures], formatters: list[Formatter]) -> Iterator[str]:
+    """Pushes on strung guitars, beside the same pushes solved."""
+    from gramil.prints.top_rows import pushes_told
+
+    lines = [line for pair in zip(tops, formatters, strict=True) for line in pushes_told(*pair)]
+    if lines:
+        yield click.style("PUSHED with a dial gauge, the rim held", bold=True)
+    yield from (f"  {line}" for line in lines)
 
 
 def _text(row: "TopRow", formatter: Formatter) -> str:

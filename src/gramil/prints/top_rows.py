@@ -1,15 +1,18 @@
 """What is told of a solved top, row by row: the same for the command, the page and the bench."""
 
-from collections.abc import Sequence
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from gramil import names as n
 from gramil.formatter import Formatter, shown
 from gramil.graph import Figures
+from gramil.measure import LengthUnit
 from gramil.physics.plates.nodal_lines import Belly
 from gramil.reference import Ref
 from gramil.top.modes import ModePicture
+from gramil.top.pushing import PushTold
 
 NOT_SAID = (
     "Not judged: what the rim gives, the glue's own give, the grain's run-out, and what a player would hear.",
@@ -85,6 +88,28 @@ def woods_told(figures: Figures) -> tuple[str, ...]:
         f"a handbook's stiffness is off by {spread} for a piece: the bands hold until it is tapped or pushed"
     )  # fmt: skip
     return (line, *told)
+
+
+def pushes_told(figures: Figures, formatter: Formatter) -> tuple[str, ...]:
+    """Each push on the strung guitar beside the solved one, and what it says of the top's stiffness."""
+    return tuple(line for each in figures[n.push_list] for line in _push(each, formatter.first))
+
+
+def _push(each: PushTold, unit: LengthUnit) -> Iterator[str]:
+    given, solved, off, least, most = (
+        _finely(value, unit) for value in (each.given, each.solved, each.solved_within, each.least, each.most)
+    )
+    yield f"{each.name}: the saddle gave {given}; solved {solved} ± {off}, {least} to {most} by the wood"
+    yield f"so it is {each.factor:.2f} ± {each.factor_within:.2f} times as stiff as solved, with what rim and glue give"
+    if not each.least <= each.given <= each.most:
+        yield "no wood explains that alone: look at how the rim was held, at glue lines, and at braces as described"
+    turn, turn_off = (f"{math.degrees(value):.2f}°" for value in (each.turn, each.turn_within))
+    yield f"if all of it is so, the bridge turns {turn} ± {turn_off} under the strings, at once"
+
+
+def _finely(value: float, unit: LengthUnit) -> str:
+    """A length as a dial gauge tells it."""
+    return f"{value:.3f} mm" if unit == "mm" else f"{value / 25.4:.4f} in"
 
 
 def picture_words(picture: ModePicture, formatter: Formatter) -> str:

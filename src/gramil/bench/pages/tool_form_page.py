@@ -32,6 +32,7 @@ ONE = {
     "wood": "A wood of your own",
     "piece": "A piece to follow",
     "tapped": "A piece tapped or pushed",
+    "pushed": "A push on a strung guitar",
     "finished": "A finished top",
 }
 """Kinds of rows that are written by form, each as one of them is called."""

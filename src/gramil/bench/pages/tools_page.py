@@ -34,6 +34,7 @@ KINDS = {
     "block": "Sanding blocks",
     "template": "Index templates",
     "tapped": "Pieces tapped or pushed",
+    "pushed": "Pushes on strung guitars",
     "finished": "Finished tops",
 }
 """Kinds of items that are tools, in the order in which they are shown."""

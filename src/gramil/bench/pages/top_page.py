@@ -56,7 +56,7 @@ def top_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
 
 
 def _told(request: PageRequest, figures: Figures, formatter: Formatter) -> dict[str, object]:
-    from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, picture_words, row_text, woods_told
+    from gramil.prints.top_rows import NOT_SAID, PULLED, WITH_AIR, picture_words, pushes_told, row_text, woods_told
 
     modes = figures[n.mode_list]
     number = min(max(whole_number(request.one("mode")) or 1, 1), len(modes))
@@ -78,6 +78,7 @@ def _told(request: PageRequest, figures: Figures, formatter: Formatter) -> dict[
         "off": request.one("off"),
         "unit": formatter.first,
         "findings": [in_words(each, formatter) for name in _verdicts(figures) for each in figures[name]],
+        "pushes": pushes_told(figures, formatter),
         "woods": woods_told(figures),
         "not_said": NOT_SAID,
     }

@@ -22,7 +22,7 @@ from gramil.description.fields import (
 from gramil.description.shop.limits import LIMITS, Limit
 from gramil.description.table import Table
 from gramil.description.wood.tables import AirTable, PieceTable, PlaceTable, WoodTable
-from gramil.description.wood.tried_tables import FinishedTable, TappedTable
+from gramil.description.wood.tried_tables import FinishedTable, PushedTable, TappedTable
 from gramil.layers import LAYERS
 
 if TYPE_CHECKING:
@@ -202,5 +202,6 @@ class Shop(Table):
     wood: tuple[WoodTable, ...] = Field(default=(), max_length=500)
     piece: tuple[PieceTable, ...] = Field(default=(), max_length=5000)
     tapped: tuple[TappedTable, ...] = Field(default=(), max_length=5000)
+    pushed: tuple[PushedTable, ...] = Field(default=(), max_length=5000)
     finished: tuple[FinishedTable, ...] = Field(default=(), max_length=500)
     limits: LimitsTable = Field(default_factory=LimitsTable)  # type: ignore[valid-type]  # made above, from data

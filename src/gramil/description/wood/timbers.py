@@ -13,7 +13,7 @@ from gramil.description.normal_row import by_name
 from gramil.description.shop.limits import LIMITS
 from gramil.description.shop.tables import Shop
 from gramil.description.wood.own_woods import wood_of
-from gramil.description.wood.tried_tables import TappedTable
+from gramil.description.wood.tried_tables import PushedTable, TappedTable
 from gramil.graph import Input, Origin
 from gramil.physics.plates.timber import Timber
 from gramil.quantities import Gram, Hertz, Mm, Newton, Percent, Ratio
@@ -71,6 +71,16 @@ class Tried:
     given: Mm
 
 
+@dataclass(frozen=True)
+class Push:
+    """A weight (newtons) on a strung guitar's saddle, how far it gave there, and how far off that may be (mm)."""
+
+    name: str
+    force: Newton
+    given: Mm
+    gauge: Mm
+
+
 TIMBER_INPUTS: Mapping[str, Input] = by_name(
     {
         n.timber_top: Input(TimberKnown, "the top's wood, as the solved plate takes it"),
@@ -79,16 +89,25 @@ TIMBER_INPUTS: Mapping[str, Input] = by_name(
         n.timber_bridge_plate: Input(TimberKnown, "the bridge plate's wood, as the solved plate takes it"),
         n.timber_back: Input(TimberKnown, "the back's wood, as the solved plate takes it"),
         n.timber_tried: Input(tuple[Tried, ...], "pieces for this instrument that were tapped or pushed"),
+        n.timber_pushes: Input(tuple[Push, ...], "pushes on the strung guitar, with a dial gauge"),
     }
 )
 """What the solved top is made of."""
 
 
-def timber_values(instrument: Instrument, shop: Shop) -> Mapping[str, TimberKnown | tuple[Tried, ...]]:
+def timber_values(
+    instrument: Instrument, shop: Shop
+) -> Mapping[str, TimberKnown | tuple[Tried, ...] | tuple[Push, ...]]:
     """The values of `TIMBER_INPUTS` by name."""
     known = {name: timber_known(word, kind, shop) for name, (word, kind) in _asked(instrument).items()}
     own = (each for each in shop.tapped if each.instrument == instrument.instrument.name)
-    return {**known, **by_name({n.timber_tried: tuple(tried(each, shop) for each in own)})}
+    pushes = tuple(pushed(each) for each in shop.pushed if each.instrument == instrument.instrument.name)
+    return {**known, **by_name({n.timber_tried: tuple(tried(each, shop) for each in own), n.timber_pushes: pushes})}
+
+
+def pushed(row: PushedTable) -> Push:
+    """A row of the shop's as it is worked with: the weight as a force."""
+    return Push(row.name, GRAVITY * row.weight, row.given, row.gauge)
 
 
 def tried(row: TappedTable, shop: Shop) -> Tried:
@@ -110,6 +129,8 @@ def timber_origin(name: str, instrument: Instrument, shop: Shop) -> Origin:
     """Where one of these values comes from."""
     if name == n.timber_tried.address:
         return Origin("[[tapped]] of the shop")
+    if name == n.timber_pushes.address:
+        return Origin("[[pushed]] of the shop")
     word, _ = _asked(instrument)[name]
     wood = wood_of(word, shop) if word else None
     if wood is None or wood.modulus is None:

@@ -51,6 +51,19 @@ class TappedTable(Table):
         return self
 
 
+class PushedTable(Table):
+    """A push on a strung guitar: a weight on its saddle, and how far a dial gauge beside it says that it gave."""
+
+    model_config = ConfigDict(populate_by_name=True)
+
+    name: Words = given("what it is called here: Tarn, first week")
+    instrument: Words = given("name of the instrument that was pushed", alias="for")
+    weight: Mass = given("weight laid on the middle of the saddle, the rim held", gt=0)
+    given: Length = given("how far the saddle gave under it, by a dial gauge", gt=0, le=20)
+    gauge: Length = usual(0.01, "common practice: a division of a dial gauge", "how far off that may be", ge=0, le=1)
+    at: Moment | None = usual(None, "not said", "when it was pushed")
+
+
 class FinishedTable(Table):
     """A finished top of one's own, to set new ones beside: which instrument it is, and what came of it."""
 
