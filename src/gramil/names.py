@@ -1075,7 +1075,13 @@ if TYPE_CHECKING:
         room: Ref[Mm]
         place_x: Ref[Mm]
         place_y: Ref[Mm]
+        wider_turn: Ref[Radians]
+        wider_first: Ref[Hertz]
+        aside_turn: Ref[Radians]
+        aside_first: Ref[Hertz]
         turn_in_hundredths: Ref[Ratio]
+        wider_turn_in_hundredths: Ref[Ratio]
+        aside_turn_in_hundredths: Ref[Ratio]
 
     class TriedWoodRef(Ref[TriedWood]):
         name: Ref[str]

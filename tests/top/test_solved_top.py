@@ -16,6 +16,7 @@ from gramil import names as n
 from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
 from gramil.graph import Figures
+from gramil.physics.plates.bar import Bar
 from gramil.physics.plates.lines import area_of
 from gramil.prints.pages import page_text
 from gramil.prints.solved import with_top
@@ -25,6 +26,7 @@ from gramil.reference import name_of
 from gramil.setups.setup import figures_on
 from gramil.top.advice import Asked, advised, raised
 from gramil.top.derivatives import changes_of, room_of
+from gramil.top.shaving import shaving_list
 
 ONCE = "elastic, at once, on a rigid rim"
 
@@ -202,3 +204,23 @@ def test_a_sheet_says_what_its_figures_are_and_shows_what_the_graph_knows(name: 
     edges = {each for above in (name, *graph.above(name)) for each in graph.shows.get(above, ())}
     assert {name_of(each) for each in figures_on(figures[name])} <= edges
     assert all("not known" not in cell for table in page["tables"] for row in table["rows"] for cell in row)
+
+
+@pytest.mark.parametrize("group", ["X", "finger"])
+def test_what_width_and_place_do_is_what_solving_again_finds(group: str) -> None:
+    """By the same triangles, half a millimetre either way: twins mirrored, both toward the tail."""
+    figures = top_of_tarn()
+    top = figures[n.braced_quick][0]
+    names = next(each for each in figures[n.shaving_groups] if each[0].startswith(group))
+    bars = [each for each in top.braced.bars if each.name in names]
+    (told,) = shaving_list((names,), (changes_of(top),), (top,))
+
+    def turned(changed: list[Bar]) -> float:
+        return top.with_bars(changed).moved.turn
+
+    wider = turned([each.widened(0.5) for each in bars]) - turned([each.widened(-0.5) for each in bars])
+    assert told.wider_turn == pytest.approx(wider, rel=0.03, abs=2e-6)
+    ways = [math.copysign(0.5, float(each.left[0])) for each in bars]
+    pairs = list(zip(bars, ways, strict=True))
+    aside = turned([bar.moved(way) for bar, way in pairs]) - turned([bar.moved(-way) for bar, way in pairs])
+    assert told.aside_turn == pytest.approx(aside, abs=0.12 * abs(told.turn))

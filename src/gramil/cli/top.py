@@ -214,6 +214,7 @@ def report(tops: list[Figures]) -> Iterator[str]:
     for row in WITH_AIR:
         yield _row(row.what, [_text(row, each) for each in formatters])
     yield from _shavings(tops[0], formatters[0])
+    yield from _placing(tops[0], formatters[0])
     yield click.style("VERDICTS, against settings of practice that have no source", bold=True)
     for figures, formatter in zip(tops, formatters, strict=True):
         if len(tops) > 1:
@@ -269,6 +270,18 @@ def _shavings(figures: Figures, formatter: Formatter) -> Iterator[str]:
         modes = [f"{value:+.2f} Hz" for value in (each.first, each.second, each.third)]
         room = "" if math.isnan(each.room) else shown(each.room, "mm", unit)
         yield f"  {each.name:<24}" + "".join(f"{text:>14}" for text in (turned, *lengths, *modes, room))
+
+
+def _placing(figures: Figures, formatter: Formatter) -> Iterator[str]:
+    """What a brace's width and place do, for the braces that are not glued yet."""
+    from gramil.prints.top_rows import BEFORE_GLUING, wider_and_aside
+
+    step = shown(1.0, "mm", formatter.first)
+    yield click.style(f"BEFORE THEY ARE GLUED: {step} wider, and {step} square to itself toward the tail", bold=True)
+    yield f"  {'':<24}" + "".join(f"{each:>14}" for each in ("wider: turns", "1st mode", "moved: turns", "1st mode"))
+    for each in figures[n.shaving_list]:
+        yield f"  {each.name:<24}" + "".join(f"{text:>14}" for text in wider_and_aside(each))
+    yield f"  {BEFORE_GLUING}"
 
 
 def _signed(value: float, unit: LengthUnit) -> str:

@@ -13,6 +13,7 @@ from gramil.physics.plates.nodal_lines import Belly
 from gramil.reference import Ref
 from gramil.top.modes import ModePicture
 from gramil.top.pushing import PushTold
+from gramil.top.shaving import Shaving
 
 NOT_SAID = (
     "Not judged: what the rim gives, the glue's own give, the grain's run-out, and what a player would hear.",
@@ -88,6 +89,18 @@ def woods_told(figures: Figures) -> tuple[str, ...]:
         f"a handbook's stiffness is off by {spread} for a piece: the bands hold until it is tapped or pushed"
     )  # fmt: skip
     return (line, *told)
+
+
+BEFORE_GLUING = "width within 2 %, place within a tenth of the largest: the sign and the size, not the last digit"
+"""How sure the figures are of what a brace's width and place do."""
+
+
+def wider_and_aside(each: Shaving) -> tuple[str, str, str, str]:
+    """What 1 mm more width, and 1 mm toward the tail, do to the bridge's turn and the first mode."""
+    turns = (f"{math.degrees(value):+.3f}°" for value in (each.wider_turn, each.aside_turn))
+    modes = (f"{value:+.2f} Hz" for value in (each.wider_first, each.aside_first))
+    wider, aside = zip(turns, modes, strict=True)
+    return (*wider, *aside)
 
 
 def pushes_told(figures: Figures, formatter: Formatter) -> tuple[str, ...]:

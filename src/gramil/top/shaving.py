@@ -4,7 +4,8 @@ Exact for small amounts, on the same triangles; twins are shaved alike. A brace'
 height, and what lies under a notch stays.
 """
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import degrees, nan
 
@@ -12,7 +13,7 @@ import numpy as np
 
 from gramil.description.body.records import BraceAsked
 from gramil.physics.plates.bar import Bar
-from gramil.physics.plates.sensitivity import BarChange
+from gramil.physics.plates.sensitivity import BarChange, PerMm
 from gramil.quantities import Hertz, Mm, Radians, Ratio
 from gramil.top.braced import Solved
 from gramil.top.derivatives import QUANTITIES, Changes, changes_of, room_of
@@ -24,7 +25,8 @@ OWNS = ("shaving_",)
 class Shaving:
     """What 1 mm off the height of a brace (or of twins together) does, positive for more: to the bridge's turn, sink
     and rise and the first three modes; `room` is how much the brace still has, and at `place_x` and `place_y` a shaving
-    there alone turns the bridge most."""
+    there alone turns the bridge most. Before it is glued: what 1 mm more width does to turn and first mode (`wider_`),
+    and 1 mm square to itself toward the tail (`aside_`; one that runs along the middle, toward the treble)."""
 
     name: str
     turn: Radians
@@ -36,13 +38,29 @@ class Shaving:
     room: Mm
     place_x: Mm
     place_y: Mm
+    wider_turn: Radians
+    wider_first: Hertz
+    aside_turn: Radians
+    aside_first: Hertz
 
     @property
     def turn_in_hundredths(self) -> Ratio:
         """The bridge's turn in hundredths of a degree: a millimetre seldom turns it by whole ones."""
         return round(100.0 * degrees(self.turn), 1)
 
+    @property
+    def wider_turn_in_hundredths(self) -> Ratio:
+        """The same for 1 mm more width."""
+        return round(100.0 * degrees(self.wider_turn), 1)
 
+    @property
+    def aside_turn_in_hundredths(self) -> Ratio:
+        """The same for 1 mm toward the tail."""
+        return round(100.0 * degrees(self.aside_turn), 1)
+
+
+LEVEL = 0.01
+"""A bar that leans so little from the centreline's way is taken to run along it: a share."""
 STEP = 1.0
 """How much is taken off in the table of what it does, mm."""
 
@@ -77,7 +95,7 @@ def shaving_list(
 ) -> tuple[Shaving, ...]:
     """What 1 mm off each brace's height does, twins together, and how much each still has.
 
-    Method: the derivatives with its height, of all bars of the group.
+    Method: the derivatives with height (exact), width (2 % off) and place (a tenth of the largest), of all its bars.
     Source: as the derivatives.
     """
     return tuple(
@@ -105,7 +123,24 @@ def _shavings(groups: tuple[tuple[str, ...], ...], changes: Changes, top: Solved
         room = min(room_of(bars[each.name]) for each in own)
         turn, _, sunk, risen = quantities.tolist()
         first, second, third = modes[:3].tolist()
-        yield Shaving(_together(names), turn, -sunk, risen, first, second, third, room, *place)
+        wider = _turn_and_first([each.wider for each in own])
+        aside = _turn_and_first([each.aside for each in own], [_to_the_tail(bars[each.name]) for each in own])
+        yield Shaving(_together(names), turn, -sunk, risen, first, second, third, room, *place, *wider, *aside)
+
+
+def _turn_and_first(changes: Sequence[PerMm], ways: Sequence[float] = ()) -> tuple[float, float]:
+    """What bars changed together do to the bridge's turn and the first mode, each 1 mm its own way."""
+    pairs = list(zip(changes, ways or [1.0] * len(changes), strict=True))
+    return (
+        float(sum(way * each.quantities[0] for each, way in pairs)),
+        float(sum(way * each.frequencies[0] for each, way in pairs)),
+    )
+
+
+def _to_the_tail(bar: Bar) -> float:
+    """1 if a bar moved to its left goes toward the tail (along the middle: the treble), -1 if it goes the other way."""
+    x, y = bar.left.tolist()
+    return math.copysign(1.0, x if abs(x) > LEVEL else y)
 
 
 def _best_place(bar: Bar, change: BarChange) -> tuple[float, float]:
@@ -135,5 +170,5 @@ def shaving_thickness(shaving_changes: tuple[Changes, ...]) -> tuple[Shaving, ..
     for each in shaving_changes:
         turn, _, sunk, risen = (-each.thickness[:QUANTITIES]).tolist()
         first, second, third = (-each.thickness[QUANTITIES : QUANTITIES + 3]).tolist()
-        found.append(Shaving("the top's thickness", turn, -sunk, risen, first, second, third, nan, nan, nan))
+        found.append(Shaving("the top's thickness", turn, -sunk, risen, first, second, third, *[nan] * 7))
     return tuple(found)

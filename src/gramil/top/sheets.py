@@ -96,7 +96,22 @@ def setup_voice_top(shaving_list: tuple[Shaving, ...]) -> Setup:
             ("third", each.third),
             ("it still has", each.room),
         ),
-        tuple(each.name for each in shaving_list),
+        tuple(row.name for row in shaving_list),
+        "brace",
+    )
+    placing = Table(
+        says(
+            "Before they are glued: for {} more width, and {} square to itself toward the tail",
+            n.shaving_step,
+            n.shaving_step,
+        ),
+        (
+            ("wider: bridge turns more, hundredths of a degree", each.wider_turn_in_hundredths),
+            ("first mode, Hz", each.wider_first),
+            ("moved: bridge turns more", each.aside_turn_in_hundredths),
+            ("first mode, Hz", each.aside_first),
+        ),
+        tuple(row.name for row in shaving_list),
         "brace",
     )
     return Setup(
@@ -116,6 +131,6 @@ def setup_voice_top(shaving_list: tuple[Shaving, ...]) -> Setup:
         "",
         ("edge tools", "sanding"),
         drawing=n.drawing_setup_voice,
-        tables=(table,),
+        tables=(table, placing),
         on=stuff("braces"),
     )

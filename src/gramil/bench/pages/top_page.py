@@ -148,12 +148,15 @@ def _escaped(text: str) -> str:
 
 def _shaving(figures: Figures, tapped: BraceHere | None, formatter: Formatter) -> list[tuple[str, str]]:
     """What a unit step off the tapped brace does, in words and figures."""
+    from gramil.prints.top_rows import wider_and_aside
+
     if tapped is None:
         return []
     each, unit = (
         figures[n.shaving_list][[row.name for row in figures[n.shaving_list]].index(tapped.name)],
         formatter.first,
     )
+    wider_turn, wider_first, aside_turn, aside_first = wider_and_aside(each)
     return [
         ("the bridge turns", f"{math.degrees(each.turn):+.3f}°"),
         ("the top sinks", _signed(each.sink, unit)),
@@ -162,6 +165,8 @@ def _shaving(figures: Figures, tapped: BraceHere | None, formatter: Formatter) -
         ("second mode", f"{each.second:+.2f} Hz"),
         ("third mode", f"{each.third:+.2f} Hz"),
         ("it still has", shown(each.room, "mm", unit)),
+        ("made so much wider before it is glued", f"{wider_turn}, first mode {wider_first}"),
+        ("glued so far toward the tail", f"{aside_turn}, first mode {aside_first}"),
     ]
 
 
