@@ -1,15 +1,18 @@
 """Finished tops of one's own, to set a new one beside: found by name, in a file or a store, and told as measured."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from tests.in_process import gramil
-from tests.top_of_tarn import EXAMPLES
+from tests.top_of_tarn import EXAMPLES, top_of_tarn
 
+from gramil import names as n
 from gramil.acts.tools import keep_tool
 from gramil.cli.store_options import moment_of
 from gramil.cli.top import _finished, _its_file, finished_lines
 from gramil.faults import MakersFault
+from gramil.prints.top_rows import rise_told
 from gramil.store.items import Item
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
@@ -44,3 +47,20 @@ def test_a_finished_top_is_found_in_a_store_and_what_was_not_measured_is_told_so
     found = _finished("number 12", None, store)
     assert _its_file(found.instrument, None, store) == Path("Tarn")
     assert "\n".join(finished_lines(found)).count("not measured") == 2
+
+
+def test_the_rise_that_the_neck_is_set_for_follows_from_the_others() -> None:
+    """The other is set for 0.8 mm and its top's part is 0.05 mm; this one's part is 0.12 mm: 0.87 mm."""
+    own, other = (
+        replace(
+            top_of_tarn(),
+            known={**top_of_tarn().known, n.pulled_action.address: part},
+            base={**top_of_tarn().base, n.heights_body_rise.address: rise},
+        )
+        for part, rise in ((0.12, 1.0), (0.05, 0.8))
+    )
+    lines = rise_told(own, other, "mm")
+    assert 'body_rise = "0.87 mm"' in lines[1]
+    assert "it is 1.000 mm now" in lines[2]
+    unknown = replace(own, known={**own.known, n.pulled_action.address: float("nan")})
+    assert rise_told(unknown, other, "mm") == ()

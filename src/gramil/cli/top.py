@@ -221,6 +221,7 @@ def report(tops: list[Figures]) -> Iterator[str]:
             yield f"  {figures[n.instrument_name]}"
         yield from (line for each in _verdicts(figures) for line in verdict(each, formatter))
     yield from _pushes(tops, formatters)
+    yield from _rise(tops, formatters[0].first)
     for figures in tops:
         yield from (f"  {line}" for line in woods_told(figures))
     yield from (f"  {line}" for line in NOT_SAID)
@@ -270,6 +271,16 @@ def _shavings(figures: Figures, formatter: Formatter) -> Iterator[str]:
         modes = [f"{value:+.2f} Hz" for value in (each.first, each.second, each.third)]
         room = "" if math.isnan(each.room) else shown(each.room, "mm", unit)
         yield f"  {each.name:<24}" + "".join(f"{text:>14}" for text in (turned, *lengths, *modes, room))
+
+
+def _rise(tops: list[Figures], unit: LengthUnit) -> Iterator[str]:
+    """What the rise that the neck is set for would be by the other top, with the key to write."""
+    from gramil.prints.top_rows import rise_told
+
+    lines = [line for other in tops[1:] for line in rise_told(tops[0], other, unit)]
+    if lines:
+        yield click.style("THE RISE THAT THE NECK IS SET FOR, by the other", bold=True)
+    yield from (f"  {line}" for line in lines)
 
 
 def _placing(figures: Figures, formatter: Formatter) -> Iterator[str]:

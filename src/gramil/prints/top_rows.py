@@ -91,6 +91,33 @@ def woods_told(figures: Figures) -> tuple[str, ...]:
     return (line, *told)
 
 
+def rise_that_follows(own: Figures, other: Figures) -> float:
+    """What `heights.body_rise` comes to, mm: the other's, and what the two tops' own parts differ; never under 0.
+
+    Rim, neck block and neck give the most of it and are not solved: they are taken to give as the other's do.
+    """
+    apart = own[n.pulled_action] - other[n.pulled_action]
+    found = float(other[n.heights_body_rise] + apart)
+    return 0.0 if found < 0.0 else found  # not max(): what is not known stays so
+
+
+def rise_told(own: Figures, other: Figures, unit: LengthUnit) -> tuple[str, ...]:
+    """That in words, with the key to write if the maker wants it; nothing where it is not known."""
+    rise = rise_that_follows(own, other)
+    if math.isnan(rise):
+        return ()
+    kept, taken, apart = (
+        _finely(each, unit) for each in (own[n.heights_body_rise], other[n.heights_body_rise],
+                                         own[n.pulled_action] - other[n.pulled_action])
+    )  # fmt: skip
+    written = f"{rise:.2f} mm" if unit == "mm" else f"{rise / 25.4:.4f} in"
+    return (
+        f"{other[n.instrument_name]} is set for {taken} of rise; by their tops alone this one's differs by {apart}",
+        f'if that was right there, and rim and neck are alike, write here under [heights]: body_rise = "{written}"',
+        f"nothing is changed by itself: it is {kept} now",
+    )
+
+
 BEFORE_GLUING = "width within 2 %, place within a tenth of the largest: the sign and the size, not the last digit"
 """How sure the figures are of what a brace's width and place do."""
 
