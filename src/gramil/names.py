@@ -196,7 +196,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
     "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "stuff_list", "thickness_before_levelling",),
     "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list",),
-    "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "drawing_setup_blank", "limit_tolerance_height", "stuff_list",),
+    "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "drawing_setup_blank", "lean_corner_nut_bass", "lean_corner_nut_treble", "lean_corner_tail_bass", "lean_corner_tail_treble", "limit_tolerance_height", "stuff_list",),
     "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
     "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
@@ -351,6 +351,7 @@ if TYPE_CHECKING:
     from gramil.parts import head as part_head
     from gramil.parts import heights as part_heights
     from gramil.parts import intonation as part_intonation
+    from gramil.parts import lean as part_lean
     from gramil.parts import markers as part_markers
     from gramil.parts import movement as part_movement
     from gramil.parts import neck_blank as part_neck_blank
@@ -1170,6 +1171,10 @@ if TYPE_CHECKING:
     board_beyond_last_fret: Ref[Mm]
     board_curvature_end: Ref[PerMm]
     board_curvature_nut: Ref[PerMm]
+    board_edge_nut_bass: Ref[Mm]
+    board_edge_nut_treble: Ref[Mm]
+    board_edge_tail_bass: Ref[Mm]
+    board_edge_tail_treble: Ref[Mm]
     board_level_underside: Ref[bool]
     board_modulus: Ref[MPa]
     board_modulus_known: Ref[bool]
@@ -2226,6 +2231,21 @@ if TYPE_CHECKING:
     intonation_rms_softest: Rows = of(part_intonation.intonation_rms_softest)
     intonation_rms_stiffest: Rows = of(part_intonation.intonation_rms_stiffest)
     intonation_octave_move: Rows = of(part_intonation.intonation_octave_move)
+
+    # parts/lean.py
+    lean_at_tail: Ref[Mm] = of(part_lean.lean_at_tail)
+    lean_at_nut: Ref[Mm] = of(part_lean.lean_at_nut)
+    lean_wedge: Ref[Mm] = of(part_lean.lean_wedge)
+    lean_under_string: Rows = of(part_lean.lean_under_string)
+    lean_at_edge_treble: Rows = of(part_lean.lean_at_edge_treble)
+    lean_at_edge_bass: Rows = of(part_lean.lean_at_edge_bass)
+    lean_at_slot_treble: Rows = of(part_lean.lean_at_slot_treble)
+    lean_at_slot_bass: Rows = of(part_lean.lean_at_slot_bass)
+    lean_over_middle: Ref[Mm] = of(part_lean.lean_over_middle)
+    lean_corner_nut_treble: Ref[Mm] = of(part_lean.lean_corner_nut_treble)
+    lean_corner_nut_bass: Ref[Mm] = of(part_lean.lean_corner_nut_bass)
+    lean_corner_tail_treble: Ref[Mm] = of(part_lean.lean_corner_tail_treble)
+    lean_corner_tail_bass: Ref[Mm] = of(part_lean.lean_corner_tail_bass)
 
     # parts/markers.py
     marker_position: Rows = of(part_markers.marker_position)

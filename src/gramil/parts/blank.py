@@ -28,12 +28,12 @@ def blank_width(board_outline: Quadrilateral, shop_allowance_side: Mm) -> Mm:
     return board_outline.width + 2 * shop_allowance_side
 
 
-def blank_thickness(thickness_before_levelling: Mm, slots_crest_loss: Mm) -> Mm:
+def blank_thickness(thickness_before_levelling: Mm, slots_crest_loss: Mm, lean_over_middle: Mm) -> Mm:
     """Thickness to plane the blank to before slotting: arching and levelling still take wood off the crest.
 
     Source: common practice.
     """
-    return thickness_before_levelling + slots_crest_loss
+    return thickness_before_levelling + slots_crest_loss + lean_over_middle
 
 
 def blank_options(

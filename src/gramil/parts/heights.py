@@ -69,13 +69,16 @@ def crown_height(wire_crown_height: Mm, heights_dressing_loss: Mm) -> Mm:
 
 
 def crown_top(
-    crown_height: Mm, arch_fall_under_string: PerStringFret[Mm], relief_rise: PerStringFret[Mm]
+    crown_height: Mm,
+    arch_fall_under_string: PerStringFret[Mm],
+    relief_rise: PerStringFret[Mm],
+    lean_under_string: PerStringFret[Mm],
 ) -> PerStringFret[Mm]:
     """Top of each crown under each string over the crest plane, relief in.
 
     Source: common practice.
     """
-    return crown_height - arch_fall_under_string + relief_rise
+    return crown_height - arch_fall_under_string + relief_rise + lean_under_string
 
 
 def height_slope(

@@ -28,13 +28,17 @@ def nut_slot_over_board(
     return crown_height + height_over_crown[:, 0] + height_slope * nut_set_forward
 
 
-def nut_slot_over_crest(nut_slot_over_board: PerString[Mm], arch_fall_under_string: PerStringFret[Mm]) -> PerString[Mm]:
+def nut_slot_over_crest(
+    nut_slot_over_board: PerString[Mm],
+    arch_fall_under_string: PerStringFret[Mm],
+    lean_under_string: PerStringFret[Mm],
+) -> PerString[Mm]:
     """Bottom of each slot over the crest of the board at the nut: the row follows the arch.
 
-    Formula: nut_slot_over_board - arch_fall_under_string[:, 0]
+    Formula: nut_slot_over_board - arch_fall_under_string[:, 0] + lean_under_string[:, 0]
     Source: common practice.
     """
-    return nut_slot_over_board - arch_fall_under_string[:, 0]
+    return nut_slot_over_board - arch_fall_under_string[:, 0] + lean_under_string[:, 0]
 
 
 def nut_slot_over_first(height_over_crown: PerStringFret[Mm]) -> PerString[Mm]:

@@ -65,14 +65,15 @@ def relief_lever(
     arch_fall_under_string: PerStringFret[Mm],
     thickness_at_crest: PerFret[Mm],
     neck_section_axis: PerFret[Mm],
+    lean_under_string: PerStringFret[Mm],
 ) -> PerFret[Mm]:
     """The strings' mean height over the neck's neutral axis at each fret: the lever of their pull.
 
-    Formula: mean(height_over_crown - arch_fall_under_string, axis=0)
+    Formula: mean(height_over_crown - arch_fall_under_string + lean_under_string, axis=0)
         + crown_height + thickness_at_crest - neck_section_axis
     Source: common practice.
     """
-    over_crest = (height_over_crown - arch_fall_under_string).mean(axis=0) + crown_height
+    over_crest = (height_over_crown - arch_fall_under_string + lean_under_string).mean(axis=0) + crown_height
     return over_crest + thickness_at_crest - neck_section_axis
 
 

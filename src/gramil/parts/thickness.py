@@ -11,12 +11,14 @@ from gramil.quantities import Mm, PerFret, Radians
 OWNS = ("thickness_",)
 
 
-def thickness_wedge(board_level_underside: bool, arch_fall_at_tail_end: Mm, arch_fall_at_nut_end: Mm) -> Mm:
-    """How much thinner the crest is at the nut end than at the tail end, so that the edges agree; 0 if not levelled.
+def thickness_wedge(
+    board_level_underside: bool, arch_fall_at_tail_end: Mm, arch_fall_at_nut_end: Mm, lean_wedge: Mm
+) -> Mm:
+    """How much thinner the crest is at the nut end than at the tail end: levelled, or by edges of its own; else 0.
 
     Source: common practice.
     """
-    return board_level_underside * (arch_fall_at_tail_end - arch_fall_at_nut_end)
+    return board_level_underside * (arch_fall_at_tail_end - arch_fall_at_nut_end) + lean_wedge
 
 
 def thickness_wedge_angle(thickness_wedge: Mm, board_length: Mm) -> Radians:
@@ -38,24 +40,36 @@ def thickness_at_crest(
 
 
 def thickness_crest_at_slot_treble(
-    board_thickness: Mm, thickness_wedge: Mm, board_tail_position: Mm, core_x_treble: PerFret[Mm], board_length: Mm
+    board_thickness: Mm,
+    thickness_wedge: Mm,
+    board_tail_position: Mm,
+    core_x_treble: PerFret[Mm],
+    board_length: Mm,
+    lean_at_slot_treble: PerFret[Mm],
 ) -> PerFret[Mm]:
-    """Finished thickness on the centreline level with each slot's treble end.
+    """Finished thickness level with each slot's treble end, the arch aside: on the centreline if the board is even.
 
     It differs from the thickness where the fret crosses the centreline only on a levelled board with fanned frets.
     Source: common practice.
     """
-    return board_thickness - thickness_wedge * (board_tail_position - core_x_treble) / board_length
+    return (
+        board_thickness - thickness_wedge * (board_tail_position - core_x_treble) / board_length + lean_at_slot_treble
+    )
 
 
 def thickness_crest_at_slot_bass(
-    board_thickness: Mm, thickness_wedge: Mm, board_tail_position: Mm, core_x_bass: PerFret[Mm], board_length: Mm
+    board_thickness: Mm,
+    thickness_wedge: Mm,
+    board_tail_position: Mm,
+    core_x_bass: PerFret[Mm],
+    board_length: Mm,
+    lean_at_slot_bass: PerFret[Mm],
 ) -> PerFret[Mm]:
-    """Finished thickness on the centreline level with each slot's bass end.
+    """Finished thickness level with each slot's bass end, the arch aside: on the centreline if the board is even.
 
     Source: common practice.
     """
-    return board_thickness - thickness_wedge * (board_tail_position - core_x_bass) / board_length
+    return board_thickness - thickness_wedge * (board_tail_position - core_x_bass) / board_length + lean_at_slot_bass
 
 
 def thickness_at_edge_treble(
@@ -65,15 +79,16 @@ def thickness_at_edge_treble(
     edge_x_treble: PerFret[Mm],
     board_length: Mm,
     arch_fall_at_edge_treble: PerFret[Mm],
+    lean_at_edge_treble: PerFret[Mm],
 ) -> PerFret[Mm]:
     """Finished thickness at the treble edge, at the end of each fret.
 
     Formula: board_thickness - thickness_wedge * (board_tail_position - edge_x_treble) / board_length
-        - arch_fall_at_edge_treble
+        - arch_fall_at_edge_treble + lean_at_edge_treble
     Source: common practice.
     """
     crest = board_thickness - thickness_wedge * (board_tail_position - edge_x_treble) / board_length
-    return crest - arch_fall_at_edge_treble
+    return crest - arch_fall_at_edge_treble + lean_at_edge_treble
 
 
 def thickness_at_edge_bass(
@@ -83,15 +98,16 @@ def thickness_at_edge_bass(
     edge_x_bass: PerFret[Mm],
     board_length: Mm,
     arch_fall_at_edge_bass: PerFret[Mm],
+    lean_at_edge_bass: PerFret[Mm],
 ) -> PerFret[Mm]:
     """Finished thickness at the bass edge, at the end of each fret.
 
     Formula: board_thickness - thickness_wedge * (board_tail_position - edge_x_bass) / board_length
-        - arch_fall_at_edge_bass
+        - arch_fall_at_edge_bass + lean_at_edge_bass
     Source: common practice.
     """
     crest = board_thickness - thickness_wedge * (board_tail_position - edge_x_bass) / board_length
-    return crest - arch_fall_at_edge_bass
+    return crest - arch_fall_at_edge_bass + lean_at_edge_bass
 
 
 def thickness_edge_spread(thickness_at_edge_treble: PerFret[Mm], thickness_at_edge_bass: PerFret[Mm]) -> Mm:

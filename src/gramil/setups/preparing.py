@@ -1,5 +1,7 @@
 """Set-ups before the first slot: the blank, the layout, and the index template with its proof."""
 
+import math
+
 from gramil import names as n
 from gramil.description.records import Jig
 from gramil.parts.records import BlankChoice, TemplateMatch
@@ -11,7 +13,18 @@ from gramil.setups.setup import BigFigure, Setup, Table, skipped
 OWNS = ("setup_",)
 
 
-def setup_blank(blank_choice: BlankChoice) -> Setup:
+UNEVEN = says(
+    "The board is not to stay equally thick: on the neck its face is planed straight from corner to corner, to {} at "
+    "the nut's treble edge, {} at its bass edge, {} at the tail's treble edge and {} at its bass edge.",
+    n.lean_corner_nut_treble,
+    n.lean_corner_nut_bass,
+    n.lean_corner_tail_treble,
+    n.lean_corner_tail_bass,
+)
+"""What an uneven board is planed to, once it is glued."""
+
+
+def setup_blank(blank_choice: BlankChoice, lean_corner_tail_treble: Mm) -> Setup:
     """Choose the blank, plane it, joint one edge.
 
     Method: the piece of the stock that yields the board with least waste, or what to look for.
@@ -44,6 +57,7 @@ def setup_blank(blank_choice: BlankChoice) -> Setup:
             "Let it lie where it will be worked until two weighings, days apart, agree.",
             "Plane both faces, joint one edge straight and square. Mark the face, and which end is the nut's.",
             "Strike the centreline on both faces from the jointed edge.",
+            *(() if math.isnan(lean_corner_tail_treble) else (UNEVEN,)),
         ),
         says(
             "Calipers at the four corners and in the middle: each {} within {}, and "

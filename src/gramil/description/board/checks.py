@@ -203,6 +203,17 @@ def arch_of_one_kind(board: Board) -> Iterator[Problem]:
         yield Problem(("board", "arch"), "one end is flat and the other is not", "both flat, or a radius at each end")
 
 
+def edges_of_the_board(board: Board) -> Iterator[Problem]:
+    """A board of uneven thickness has its middle at the tail end from `thickness`, and so one edge there."""
+    if board.edge_tail_treble is not None and board.edge_tail_bass is not None:
+        what = "both edges of the tail end, beside the thickness of its middle"
+        yield Problem(("board", "edge_tail_bass"), what, "one of them: the other follows from `thickness`")
+    edges = (board.edge_nut_treble, board.edge_nut_bass, board.edge_tail_treble, board.edge_tail_bass)
+    if board.level_underside and any(each is not None for each in edges):
+        what = "a levelled underside makes all edges equally thick"
+        yield Problem(("board", "level_underside"), what, "false, or no thickness of an edge")
+
+
 def arch_holds_nut(nut: Nut, board: Board) -> Iterator[Problem]:
     """The radius at the nut spans the board's width there and leaves an edge."""
     yield from _arch(board.arch.nut, nut.width, board, "nut")
@@ -257,6 +268,7 @@ BOARD_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     board_widths,
     set_forward_before_fret_1,
     arch_of_one_kind,
+    edges_of_the_board,
     arch_holds_nut,
     arch_holds_end,
     binding_leaves_core,

@@ -94,6 +94,14 @@ class Board(Table):
     width: Length = given("finished width at the station width_at", gt=0, le=200)
     width_at: Place = given('where that width is: "fret 12", "400 mm", or "fret 12 + 5 mm"')
     thickness: Length = given("finished thickness at the crest at the tail end", gt=0, le=30)
+    edge_nut_treble: Length | None = usual(None, "as the middle", "thickness at the nut end's treble edge", gt=0, le=30)
+    edge_nut_bass: Length | None = usual(None, "as the middle", "thickness at the nut end's bass edge", gt=0, le=30)
+    edge_tail_treble: Length | None = usual(
+        None, "as the middle", "thickness at the tail end's treble edge, or give the bass one", gt=0, le=30
+    )
+    edge_tail_bass: Length | None = usual(
+        None, "as the middle", "thickness at the tail end's bass edge, or give the treble one", gt=0, le=30
+    )
     beyond_last_fret: Length = given("board left past the last fret, on the centreline", gt=0, le=300)
     arch: Annotated[Arch, BeforeValidator(spread_over_ends)] = given(
         '{ nut = radius, end = radius } for a cone, one radius for a cylinder, or "flat"'

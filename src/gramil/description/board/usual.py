@@ -50,6 +50,34 @@ BOARD_ROWS: tuple[Normal, ...] = (
     Normal(n.board_width_station, Station, "where the board's width is given", ("board.width_at",)),
     Normal(n.board_curvature_nut, PerMm, "1/R of the playing surface at the zero line; flat is 0", ("board.arch",)),
     Normal(n.board_curvature_end, PerMm, "1/R of the playing surface at the tail end; flat is 0", ("board.arch",)),
+    Normal(
+        n.board_edge_nut_treble,
+        Mm,
+        "thickness wanted at the nut end's treble edge; not a number where none is given",
+        ("board.edge_nut_treble",),
+        "as the middle",
+    ),
+    Normal(
+        n.board_edge_nut_bass,
+        Mm,
+        "thickness wanted at the nut end's bass edge; not a number where none is given",
+        ("board.edge_nut_bass",),
+        "as the middle",
+    ),
+    Normal(
+        n.board_edge_tail_treble,
+        Mm,
+        "thickness wanted at the tail end's treble edge; not a number where none is given",
+        ("board.edge_tail_treble",),
+        "as the middle",
+    ),
+    Normal(
+        n.board_edge_tail_bass,
+        Mm,
+        "thickness wanted at the tail end's bass edge; not a number where none is given",
+        ("board.edge_tail_bass",),
+        "as the middle",
+    ),
     Normal(n.wire_name, str, "the fret wire that is used", ("wire.use", "wire.name")),
     Normal(n.wire_crown_width, Mm, "width of the wire's crown", ("wire.use", "wire.crown_width")),
     Normal(n.wire_crown_height, Mm, "height of the wire's crown over the board", ("wire.use", "wire.crown_height")),
@@ -127,7 +155,19 @@ def _arch_values(instrument: Instrument) -> Values:
         n.board_width_station: instrument.board.width_at,
         n.board_curvature_nut: curvature(arch.nut),
         n.board_curvature_end: curvature(arch.end),
+        **_edge_values(instrument),
     }
+
+
+def _edge_values(instrument: Instrument) -> Values:
+    board = instrument.board
+    given = {
+        n.board_edge_nut_treble: board.edge_nut_treble,
+        n.board_edge_nut_bass: board.edge_nut_bass,
+        n.board_edge_tail_treble: board.edge_tail_treble,
+        n.board_edge_tail_bass: board.edge_tail_bass,
+    }
+    return {name: math.nan if each is None else each for name, each in given.items()}
 
 
 def _marker_values(instrument: Instrument) -> Values:
