@@ -2340,6 +2340,7 @@ if TYPE_CHECKING:
     neck_set_over_top_mean: Ref[Mm] = of(part_neck_set.neck_set_over_top_mean)
     neck_set_action: Rows = of(part_neck_set.neck_set_action)
     neck_set_tongue_gap: Ref[Mm] = of(part_neck_set.neck_set_tongue_gap)
+    neck_set_drop: Ref[Mm] = of(part_neck_set.neck_set_drop)
 
     # parts/nut_slots.py
     nut_slot_over_board: Rows = of(part_nut_slots.nut_slot_over_board)

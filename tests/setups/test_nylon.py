@@ -1,12 +1,15 @@
 """Sheets for a nylon-string guitar: a slotted head, strings tied to the bridge, no truss rod; none of it for steel."""
 
+import math
 from collections.abc import Callable
 
 import pytest
 
 from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.prints.work_sheets import own_setup
 from gramil.setups.setup import Setup
+from gramil.shop.operations_file import usual_work
 
 
 @pytest.fixture(scope="module")
@@ -92,3 +95,24 @@ def test_lines_that_fan_are_sawn_where_they_are_seen(example: Callable[[str], Fi
     assert "over both edges to the back" in said(scree, "slot")
     show = Formatter(scree)
     assert "template" not in " ".join(show.filled(each) for each in scree["setup_slot"].tools)
+
+
+def test_a_body_built_on_its_neck_asks_for_the_slope_of_its_board(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures], tarn: Figures
+) -> None:
+    """The neck's face meets the body's edge at fret 12, 325 mm from the nut: it drops by the angle's tangent of that.
+
+    A bridge 2.39 mm thicker and a join half way to the saddle ask for 2.39 mm more at the nut, within what the saddle's
+    set-back and the turn of the strings' height change.
+    """
+    text = text_of("mere").replace("[work]\n", '[work]\nneck_joint = "built on"\n')
+    text = text.replace("[bridge]\n", "[bridge]\nthickness = {}\n")
+    low, high = (derive_text(text.replace("{}", str(thick))) for thick in (8.0, 10.39))
+    assert high["neck_set_drop"] - low["neck_set_drop"] == pytest.approx(2.39, abs=0.03)
+    assert high["neck_set_drop"] == pytest.approx(325 * math.tan(high["neck_angle_face"]))
+    show = Formatter(high)
+    assert "built on the neck" in show.filled(high["setup_neck_set"].closed)
+    own = own_setup(usual_work().operations["body_built_on"], high)
+    assert own is not None
+    assert own.figures[0].figure.address == "neck_set_drop"
+    assert not tarn["setup_neck_set"].closed

@@ -241,3 +241,17 @@ def neck_set_tongue_gap(
     """
     along = board_tail_position - back_bow_length
     return float(along * np.sin(neck_angle_face) - _arc_over_chord(top_radius, top_length, along))
+
+
+def neck_set_drop(
+    neck_angle_face: Radians, scale_join: Ratio, fret_position: PerFret[Mm], board_nut_position: Mm
+) -> Mm:
+    """How far the neck's own face lies below the plane of the body's edge at the nut; negative: above it.
+
+    A guitar that is built on its neck has this from the board that it is built on: the neck's place slopes so.
+    Formula: (interp(scale_join, arange(len(fret_position)), fret_position) - board_nut_position)
+        * tan(neck_angle_face)
+    Source: a right triangle.
+    """
+    join = float(np.interp(scale_join, np.arange(len(fret_position)), fret_position))
+    return (join - board_nut_position) * float(np.tan(neck_angle_face))

@@ -6,18 +6,22 @@ from gramil import names as n
 from gramil.quantities import Count, Mm
 from gramil.reference import Text, says
 from gramil.setups.lines import stuff
-from gramil.setups.setup import BigFigure, Setup, Table
+from gramil.setups.setup import BigFigure, Setup, Table, skipped
 
 OWNS = ("setup_",)
 
 
-def setup_neck_set(neck_straightedge: Mm, neck_set_straightedge: Mm, neck_rod: str) -> Setup:
+def setup_neck_set(neck_straightedge: Mm, neck_set_straightedge: Mm, neck_rod: str, work_neck_joint: str) -> Setup:
     """Set the neck: where a straightedge passes, and the wedge at the heel.
 
     Method: not set yet, the heel is tapered to the target; set already, what is still to come off it is shown. A
     straightedge that would strike the bridge is held over the bare top: nothing can be measured over the bridge.
     Source: common practice.
     """
+    if work_neck_joint == "built on":
+        return skipped(
+            "neck-set", "Set the neck", 310, "the body is built on the neck, to the drop on that work's own sheet"
+        )
     made, strikes = not math.isnan(neck_straightedge), neck_set_straightedge < 0
     return Setup(
         "neck-set",
