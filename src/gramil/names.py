@@ -189,7 +189,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_taper_board": ("board_half_taper_angle",),
     "piece_taper_carriage": ("jig_taper", "taper_centre_nut", "taper_centre_tail",),
     "piece_title_block": ("body_length", "bridge_length", "bridge_width_square", "saddle_angle", "scale_run", "soundhole_diameter",),
-    "piece_tuner_sizes": ("head_hole", "head_posts_x", "head_posts_y", "head_reach", "head_sideways_bend", "head_width",),
+    "piece_tuner_list": ("head_hole", "head_posts_y", "head_sideways_bend", "head_width",),
+    "piece_tuner_sizes": ("head_posts_x", "head_reach",),
     "piece_unrolled_words": ("side_length",),
     "piece_wire_board": ("saw_kerf",),
     "piece_wire_end": ("wire_nip_back",),
@@ -1631,6 +1632,7 @@ if TYPE_CHECKING:
     piece_head_strings: Members[Ref[Any], Any] = of(drawings_head.piece_head_strings)
     piece_head_lines: Members[Ref[Any], Any] = of(drawings_head.piece_head_lines)
     piece_tuner_sizes: Members[Ref[Any], Any] = of(drawings_head.piece_tuner_sizes)
+    piece_tuner_list: Members[Ref[Any], Any] = of(drawings_head.piece_tuner_list)
     piece_slot_sizes: Members[Ref[Any], Any] = of(drawings_head.piece_slot_sizes)
     drawing_head: DrawingRef = of(drawings_head.drawing_head)
     drawing_setup_neck_head: DrawingRef = of(drawings_head.drawing_setup_neck_head)

@@ -1,9 +1,13 @@
 """A slotted head as it is drawn: slots, rollers, holes that end at the head's edge, and what it is cut by."""
 
+from collections.abc import Callable
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
 from gramil.drawings.marks import Label, Line, Polyline
+from gramil.graph import Figures
 
 
 @pytest.fixture
@@ -37,3 +41,13 @@ def test_holes_run_from_the_slot_to_the_head_s_edge(example, head):
 def test_upright_posts_have_no_slots(example):
     marks = example("tarn")["drawing_head"].marks
     assert not any(isinstance(mark, Label) and mark.figure.address.startswith("head_slot") for mark in marks)
+
+
+@pytest.mark.parametrize("name", ["tarn", "scree", "mere"])
+def test_the_list_beside_a_head_is_read_downward(example: Callable[[str], Figures], name: str) -> None:
+    """String by string from above, for either hand, and no row so near the next that words grown by half touch."""
+    marks = [m for m in example(name)["drawing_head"].marks if isinstance(m, Label)]
+    first = [m for m in marks if "from the middle" in m.before]
+    assert [m.before.split()[0] for m in sorted(first, key=lambda m: -m.at[1])] == ["1", "2", "3", "4", "5", "6"]
+    heights = sorted(m.at[1] for m in marks)
+    assert all(high - low >= 2 * 2.4 for low, high in pairwise(heights))

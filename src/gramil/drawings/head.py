@@ -3,6 +3,10 @@
 It lies flat on the paper, as a template does: along it from the nut's face, which is at x = 0, head to the left.
 """
 
+from collections.abc import Iterable
+from dataclasses import replace
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,9 +16,13 @@ from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Polyline,
 from gramil.drawings.pen import handed
 from gramil.parts.records import Run
 from gramil.quantities import Mm, PerFret, PerString, Ratio
+from gramil.reference import Ref
 from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("drawing_", "piece_")
+
+LIST_TOP, LIST_ROW = 32.0, 5.5
+"""Where the list beside the head begins, and from one of its rows to the next, in mm: words may grow by half."""
 
 
 def piece_head_edge(
@@ -105,27 +113,31 @@ def piece_head_lines(piece_head_edge: Marks, piece_tuners: Marks, piece_head_str
     return (*piece_head_edge, *piece_tuners, *piece_head_strings)
 
 
-def piece_tuner_sizes(
-    head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], head_width: Mm, head_reach: Mm
-) -> Marks:
-    """Each post from the nut's face, below; from the centreline and how it bends its string, in a list beside."""
+def piece_tuner_sizes(head_posts_x: PerString[Mm], head_width: Mm, head_reach: Mm) -> Marks:
+    """Each post from the nut's face, below; the head's length, above."""
     low = -head_width / 2
     marks: Marks = (Line((4.0, 0.0), (-head_reach - 4.0, 0.0), "centreline"),)
     for step, along in enumerate(sorted({round(float(x), 6) for x in head_posts_x})):
         row = int(abs(head_posts_x - along).argmin()) + 1
         marks += (Span((-along, low), (0.0, low), -6.0 - 7.0 * step, n.head_posts_x[row], 2.6),)
-    for row in range(1, len(head_posts_y) + 1):
-        y = 26.0 - 9.0 * row
-        marks += (
-            Words((10.0, y), str(row), 2.6),
-            Label((15.0, y), n.head_posts_y[row], "from the middle ", height=2.4),
-            Label((15.0, y - 4.0), n.head_sideways_bend[row], f"{row} bends sideways ", height=2.4),
-        )
-    return (
-        *marks,
-        Span((-head_reach, -low), (0.0, -low), 6.0, n.head_reach, 2.6),
-        Label((10.0, 26.0), n.head_hole, "holes, diameter ", height=2.6),
-        Label((10.0, 32.0), n.head_width, "head wide ", height=2.6),
+    return (*marks, Span((-head_reach, -low), (0.0, -low), 6.0, n.head_reach, 2.6))
+
+
+def piece_tuner_list(head_posts_y: PerString[Mm]) -> Marks:
+    """Beside the head, string by string: its post from the centreline, then how far each string bends sideways."""
+    rows = range(1, len(head_posts_y) + 1)
+    lines = (
+        (n.head_width, "head wide "),
+        (n.head_hole, "holes, diameter "),
+        *((n.head_posts_y[row], f"{row} from the middle ") for row in rows),
+        *((n.head_sideways_bend[row], f"{row} bends sideways ") for row in rows),
+    )
+    return _listed(LIST_TOP, lines)
+
+
+def _listed(top: float, lines: Iterable[tuple[Ref[Any], str]]) -> Marks:
+    return tuple(
+        Label((10.0, top - LIST_ROW * row), figure, say, height=2.4) for row, (figure, say) in enumerate(lines)
     )
 
 
@@ -134,14 +146,13 @@ def piece_slot_sizes(head_slots: tuple[Quadrilateral, ...], head_posts_y: PerStr
     if not head_slots:
         return ()
     lines = (
-        ("slots from the nut's face ", n.head_slots[1].start_lower_x),
-        ("to ", n.head_slots[1].end_lower_x),
-        ("slots wide ", n.head_slot_width),
-        ("wood between them ", n.head_slots_apart),
-        ("holes' middle below the face ", n.head_roller_depth),
+        (n.head_slots[1].start_lower_x, "slots from the nut's face "),
+        (n.head_slots[1].end_lower_x, "to "),
+        (n.head_slot_width, "slots wide "),
+        (n.head_slots_apart, "wood between them "),
+        (n.head_roller_depth, "holes' middle below the face "),
     )
-    top = 26.0 - 9.0 * (len(head_posts_y) + 1)
-    return tuple(Label((10.0, top - 6.0 * row), name, say, height=2.4) for row, (say, name) in enumerate(lines))
+    return _listed(LIST_TOP - LIST_ROW * (2 + 2 * len(head_posts_y)), lines)
 
 
 def drawing_head(
@@ -150,12 +161,14 @@ def drawing_head(
     piece_router: Machine,
     piece_head_lines: Marks,
     piece_tuner_sizes: Marks,
+    piece_tuner_list: Marks,
     piece_slot_sizes: Marks,
 ) -> Drawing:
-    """The head laid flat, treble up; turned over once for a left-handed instrument."""
-    marks = (*as_cut(piece_head_lines), *piece_tuner_sizes, *piece_slot_sizes)
+    """The head laid flat, treble up; turned over once for a left-handed instrument, but for the list beside it."""
+    marks = (*as_cut(piece_head_lines), *piece_tuner_sizes)
     drawing = cut_by(piece_router, Drawing("head", f"{instrument_name}, head", "the face", marks))
-    return handed(drawing, instrument_handed)
+    turned = handed(drawing, instrument_handed)
+    return replace(turned, marks=(*turned.marks, *piece_tuner_list, *piece_slot_sizes))
 
 
 def drawing_setup_neck_head(
