@@ -124,3 +124,9 @@ def test_the_unit_comes_from_the_annotation() -> None:
 def test_areas_and_volumes_go_with_the_makers_unit(value: float, unit: str, first: str, text: str) -> None:
     """An inch is 25.4 mm: 645.16 mm2, 16387.064 mm3, 416231.4256 mm4."""
     assert shown(value, unit, first) == text
+
+
+@pytest.mark.parametrize(("value", "text"), [(12000.0, "1740000 psi"), (1580.9, "229000 psi"), (1.0, "145 psi")])
+def test_psi_have_three_digits(value: float, text: str) -> None:
+    """A psi is 0.0068947573 MPa (NIST SP 811): 12000 MPa are 1 740 453 of them, and nobody measured the 453."""
+    assert shown(value, "MPa", "in") == text

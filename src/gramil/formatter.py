@@ -221,13 +221,19 @@ def _finite_number(value: Any, unit: str | None, first: LengthUnit) -> str:
         return _power(float(value), POWERS[unit], first)
     if first == "in" and unit in IN_INCH_SHOPS:
         factor, places, written = IN_INCH_SHOPS[unit]
-        return f"{fixed(value * factor, places)} {written}"
+        number = _three_digits(value * factor) if written == "psi" else fixed(value * factor, places)
+        return f"{number} {written}"
     if unit in PLACES:
         places, written = PLACES[unit]
         return f"{fixed(value, places)} {written}"
     if isinstance(value, int | np.integer) or unit == "count":
         return str(int(value))
     return _plain(value)
+
+
+def _three_digits(value: float) -> str:
+    """Stiffness and stress in psi: what is written as 12000 MPa is not known to a pound."""
+    return fixed(float(f"{value:.3g}"), 0)
 
 
 def _length(value: float, first: LengthUnit) -> str:

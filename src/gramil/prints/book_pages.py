@@ -169,11 +169,14 @@ def _woods(figures: Figures) -> list[str]:
 
 
 def _wood_tables(names: Sequence[str], first: LengthUnit) -> list[FrontTable]:
-    """A table for each wood, every figure with the number of its source, and a last table that names the sources."""
+    """A table for each wood, every figure with the number of its source.
+
+    A last table names the sources, if there are any.
+    """
     found: list[str] = []
     tables = [_wood(name, found, first) for name in names]
     sources = [[str(number), cited(key)] for number, key in enumerate(found, 1)]
-    return [*tables, _table("Sources", ["", ""], sources, (0.5, 9.5), words=True)]
+    return [*tables, *([_table("Sources", ["", ""], sources, (0.5, 9.5), words=True)] if sources else [])]
 
 
 def _wood(name: str, sources: list[str], first: LengthUnit) -> FrontTable:
