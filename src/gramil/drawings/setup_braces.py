@@ -10,7 +10,7 @@ from gramil.quantities import Mm
 
 OWNS = ("drawing_", "piece_")
 
-ROOM, NAMES = 54.0, 42.0
+ROOM, NAMES = 54.0, 48.0
 """How long the longest brace is drawn, and the room for names before it, in mm."""
 ROW, TALL = 5.2, 2.6
 """From one brace to the next, and how tall its words are, in mm."""
@@ -31,7 +31,7 @@ def _row(brace: Brace, crossings: tuple[Crossing, ...], y: float, share: float) 
     view = View((0.0, y), share, share)
     outline = brace.bar.laid(brace.bar.outline(notches_in(brace, crossings).values()))
     return (
-        replace(fitted((-NAMES, y), f"{brace.name} ({brace.plate})", NAMES - 2.0, TALL), anchor="left"),
+        replace(fitted((-NAMES, y), f"{brace.name} ({brace.plate})", NAMES - 7.0, TALL), anchor="left"),
         view.shape(outline, "outline"),
         Label((ROOM + 3.0, y), n.brace_list[brace.name].length, "long ", height=TALL),
     )
