@@ -131,11 +131,12 @@ class Solved:
         """The same mesh with its whole rim held otherwise; the holes stay free."""
         whole = self.whole
         bare = Bare(whole.sheet, held(whole.mesh, (Hold(edge),)))
-        return Solved(self.name, self.braced, replace(whole, bare=bare))
+        return Solved(self.name, self.braced, replace(whole, bare=bare, near=None))
 
     def with_bars(self, bars: Sequence[Bar]) -> "Solved":
         """The same with bars of these names as they are now, on the same mesh."""
-        whole = self.whole
+        known: Modes | None = self.__dict__.get("modes")
+        whole = replace(self.whole, near=self.whole.kept_near(known))
         for bar in bars:
             whole = with_bar(whole, bar)
         changed = {each.name: each for each in bars}

@@ -81,7 +81,7 @@ def modes_of(
     inverse = LinearOperator((size, size), matvec=solve, dtype=np.float64)
     squares, shapes = eigsh(stiffness, k=count, M=mass, sigma=shift, OPinv=inverse, v0=solve(start), tol=1e-5)
     order = np.argsort(squares)
-    return squares[order], _signed(shapes[:, order])
+    return squares[order], signed(shapes[:, order])
 
 
 def free_modes_of(
@@ -106,7 +106,7 @@ def _strangers(shapes: FloatArray, mass: csr_matrix) -> FloatArray:
     return np.asarray(np.linalg.solve(lower, shapes.T).T)
 
 
-def _signed(shapes: FloatArray) -> FloatArray:
+def signed(shapes: FloatArray) -> FloatArray:
     """Each shape's largest movement upward: which sign comes out is chance."""
     largest = np.abs(shapes).argmax(axis=0)
     return np.asarray(shapes * np.sign(shapes[largest, np.arange(shapes.shape[1])]))

@@ -16,8 +16,9 @@ from gramil.physics.plates.edge import HeldEdge, held
 from gramil.physics.plates.glued import GluedBar, glued_to, with_bar_glued
 from gramil.physics.plates.mesh import Mesh
 from gramil.physics.plates.meshing import Region, mesh_of
+from gramil.physics.plates.nearby import Near, modes_near, moved_near
 from gramil.physics.plates.plate import Plate
-from gramil.physics.plates.solving import Factor, factor_of, free_modes_of, modes_of
+from gramil.physics.plates.solving import Factor, factor_of, free_modes_of, modes_of, signed
 
 WIDE = 1.5
 """A bar wider than so many sides of a triangle has its edges followed by the mesh, a narrower one its middle."""
@@ -62,10 +63,14 @@ class Bare:
 
 @dataclass(frozen=True, eq=False)
 class Whole:
-    """A plate with its bars and blocks on a mesh, its edge held. Movements are the nodes', then piece by piece."""
+    """A plate with its bars and blocks on a mesh, its edge held. Movements are the nodes', then piece by piece.
+
+    `near` is what is known of the same plate a little otherwise, which spares a factor of its own where it helps.
+    """
 
     bare: Bare
     glued: tuple[GluedBar | GluedBlock, ...]
+    near: Near | None = None
 
     @property
     def sheet(self) -> Sheet:
@@ -147,14 +152,32 @@ class Whole:
 
         Raises MakersFault for a plate that is not held.
         """
-        return self.movements(self.factor.solve(self.free_load(load)))
+        free = self.free_load(load)
+        near = self._near()
+        found = moved_near(near, self.stiffness, free) if near and free.ndim == 1 else None
+        return self.movements(self.factor.solve(free) if found is None else found)
+
+    def _near(self) -> Near | None:
+        """What spares a factor; none where there is one already."""
+        known = "factor" in self.__dict__ or self.near is None or not self.near.fits(self.stiffness.shape[0])
+        return None if known else self.near
+
+    def kept_near(self, modes: Modes | None) -> Near | None:
+        """What this plate is for one a little otherwise; `modes` are its own, if they are known."""
+        if "factor" not in self.__dict__:
+            return self.near
+        shapes = None if modes is None else np.asarray((self._turned.T @ modes.movements)[self._free])
+        return Near(self.factor, shapes)
 
     def modes(self, count: int = 10) -> Modes:
         """The lowest modes of a held plate.
 
         Raises MakersFault for a plate that is not held.
         """
-        squares, shapes = modes_of(self.factor, self.stiffness, self.mass, count)
+        near = self._near()
+        found = modes_near(near, self.stiffness, self.mass, count) if near else None
+        squares, shapes = found or modes_of(self.factor, self.stiffness, self.mass, count)
+        shapes = signed(shapes)
         return Modes(np.sqrt(squares) / (2.0 * np.pi), self.movements(shapes))
 
     def free_modes(self, count: int = 10) -> Modes:
