@@ -73,6 +73,8 @@ def setup_top_under_strings(mode_list: tuple[Mode, ...]) -> Setup:
         ),
         "",
         (),
+        boxes=(n.pulled_turn, n.pulled_rise, n.mode_list["mode 1"].hertz),
+        box_near="by the band below",
         drawing=n.drawing_top_modes,
         tables=(modes,),
         notes=("Not judged: what the rim and the glue give, run-out, and what a player would hear.",),
