@@ -54,8 +54,7 @@ def test_the_rise_that_the_neck_is_set_for_follows_from_the_others() -> None:
     own, other = (
         replace(
             top_of_tarn(),
-            known={**top_of_tarn().known, n.pulled_action.address: part},
-            base={**top_of_tarn().base, n.heights_body_rise.address: rise},
+            known={**top_of_tarn().known, n.pulled_action.address: part, n.heights_body_rise.address: rise},
         )
         for part, rise in ((0.12, 1.0), (0.05, 0.8))
     )
