@@ -22,13 +22,16 @@ from gramil.written_file import alone_with, put_text
 FANNED_TOO = "fanned"
 ALONE = frozenset(("instrument.units", STRINGS))
 """Answers by which others are read."""
-_OF_A_SHOP = ("instrument_name", "instrument_units")
 SCHEMA = "#:schema ./instrument.schema.json\n"
 """The line by which an editor finds the schema that `gramil schema --into .` lays beside the file."""
 
 
 def _option(question: Question) -> str:
     return question.key.replace(".", "_")
+
+
+NAME, UNITS = (_option(each) for each in QUESTIONS[:2])
+"""What a shop is asked too."""
 
 
 def _flag(question: Question) -> str:
@@ -75,7 +78,7 @@ def _new(
     ruled = [each for each in RULER if given[_option(each)] is not None]
     if shop:
         _refuse_of_instruments(whole or start or other or offsets, given)
-        text = shop_text(given["instrument_name"], given["instrument_units"], usual)
+        text = shop_text(given[NAME], given[UNITS], usual)
         with alone_with(file):
             put_text(file, text, None)
         click.echo(f"{file} is written. Next: gramil check INSTRUMENT --shop {file}")
@@ -96,7 +99,7 @@ def _new(
 
 def _refuse_of_instruments(of_whole: object, given: Mapping[str, str | None]) -> None:
     """Raise UsageError for options that a shop has no use for."""
-    others = [key for key, found in given.items() if found is not None and key not in _OF_A_SHOP]
+    others = [key for key, found in given.items() if found is not None and key not in (NAME, UNITS)]
     if of_whole or others:
         raise click.UsageError("--shop goes with --name, --units and --usual alone: the rest is an instrument's.")
 
