@@ -17,7 +17,7 @@ import uvicorn
 from gramil.bench.application import application
 from gramil.bench.serving import Bench, configured, ready
 from gramil.bench.sessions import Sessions
-from gramil.bench.shop_record import keeping_at
+from gramil.bench.shop_record import record_at
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand, writing
 
@@ -134,7 +134,7 @@ def chromium() -> str:
 def phone_app(tmp_path: Path, clock: Hands) -> tuple[object, Sessions]:
     """A bench that lets phones in, and its sessions, to be asked from any address."""
     sessions = Sessions(clock)
-    keeping = keeping_at(tmp_path / "shop.gramil")
+    keeping = record_at(tmp_path / "shop.gramil")
     return application(
         keeping, sessions, clock, ["192.0.2.7:8418", "127.0.0.1:8418"], "http://192.0.2.7:8418"
     ), sessions

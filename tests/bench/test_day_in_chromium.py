@@ -10,7 +10,7 @@ from starlette.types import ASGIApp, Receive, Scope, Send
 from gramil.bench.application import application
 from gramil.bench.serving import HERE, Bench, _listening
 from gramil.bench.sessions import Sessions
-from gramil.bench.shop_record import keeping_at
+from gramil.bench.shop_record import record_at
 
 from .conftest import Hands, running
 from .test_in_chromium import SIZES, answered, browser, faults, lay_out_demo, phone, small_targets, watched, wide
@@ -156,7 +156,7 @@ def shared(tmp_path: Path) -> Iterator[tuple[str, str, Hands]]:
     port = sock.getsockname()[1]
     here, there = f"http://{HERE}:{port}", f"http://{PHONES}:{port}"
     hosts = [f"{HERE}:{port}", f"{PHONES}:{port}"]
-    app = application(keeping_at(tmp_path / "shop.gramil"), sessions, clock, hosts, there)
+    app = application(record_at(tmp_path / "shop.gramil"), sessions, clock, hosts, there)
     server = running(Bench(seen_from_away(app), sessions, (sock,), here, there))
     yield here, there, clock
     server.should_exit = True

@@ -8,7 +8,7 @@ from pathlib import Path
 import httpx
 
 from gramil.air.places import latest_reading, place
-from gramil.bench.shop_record import keeping_at
+from gramil.bench.shop_record import record_at
 from gramil.doorway.verify import verify
 from gramil.shop.instruments import instrument
 from gramil.shop.operations_done import measurements, operations_done
@@ -188,7 +188,7 @@ def test_a_copy_waits_until_no_page_has_the_record_open(served: Served, demo: ht
     copy = served.store.with_name("monday.gramil")
     copy.write_bytes(demo.get("/record/copy").content)
     post(demo, "/air/place", name="attic")
-    keeping = keeping_at(served.store)
+    keeping = record_at(served.store)
     putting = threading.Thread(target=keeping.put_back, args=(copy, served.clock.now))
     with keeping.opened() as store:
         putting.start()

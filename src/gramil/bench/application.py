@@ -185,7 +185,7 @@ QUICK = 3
 """How hard pages are compressed: the hardest (9) takes four times as long for a fifteenth less."""
 
 
-def application(keeping: ShopRecord, sessions: Sessions, clock: Clock, hosts: Iterable[str], lan: str = "") -> ASGIApp:
+def application(record: ShopRecord, sessions: Sessions, clock: Clock, hosts: Iterable[str], lan: str = "") -> ASGIApp:
     """The bench for a record; `hosts` are its own Host headers, `lan` is the address for phones (or empty)."""
     open_instruments = OpenInstruments()
     routes = [
@@ -200,7 +200,7 @@ def application(keeping: ShopRecord, sessions: Sessions, clock: Clock, hosts: It
         Route("/{anywhere:path}", endpoint(_nothing), methods=["GET", "POST"]),
     ]
     inner = Starlette(routes=routes, exception_handlers={Exception: _own_fault})
-    inner.state.keeping, inner.state.sessions = keeping, sessions
+    inner.state.record, inner.state.sessions = record, sessions
     inner.state.clock, inner.state.lan, inner.state.works, inner.state.plans = clock, lan, LongWorks(), HeldPlans()
     return Guard(GZipMiddleware(inner, compresslevel=QUICK), sessions, frozenset(each.lower() for each in hosts))
 

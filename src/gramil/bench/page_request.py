@@ -53,7 +53,7 @@ class PageRequest:
     query: Mapping[str, tuple[str, ...]]
     form: Mapping[str, tuple[str, ...]]
     session: Session
-    keeping: ShopRecord
+    record: ShopRecord
     works: LongWorks
     plans: HeldPlans
     now: datetime
@@ -156,7 +156,7 @@ def _asked(
         query=query,
         form=form,
         session=session,
-        keeping=request.app.state.keeping,
+        record=request.app.state.record,
         works=request.app.state.works,
         plans=request.app.state.plans,
         now=request.app.state.clock(),

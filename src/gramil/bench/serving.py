@@ -12,7 +12,7 @@ from starlette.types import ASGIApp
 from gramil.bench.application import application
 from gramil.bench.certificate import certificate_for
 from gramil.bench.sessions import Clock, Sessions
-from gramil.bench.shop_record import keeping_at
+from gramil.bench.shop_record import record_at
 from gramil.faults import MakersFault
 from gramil.prints.whole import whole_graph
 
@@ -44,7 +44,7 @@ class Bench:
 
 def ready(store: Path, port: int, lan: bool, clock: Clock, https: bool = False) -> Bench:
     """Opens the record and takes the port; raises MakersFault if either fails."""
-    keeping, sessions = keeping_at(store), Sessions(clock)
+    record, sessions = record_at(store), Sessions(clock)
     listening = _listening(EVERYWHERE if lan else HERE, port)
     port = listening.getsockname()[1]
     own = own_address() if lan else ""
@@ -52,7 +52,7 @@ def ready(store: Path, port: int, lan: bool, clock: Clock, https: bool = False) 
     scheme = "https" if https else "http"
     hosts = [f"{name}:{port}" for name in (HERE, "localhost", *((own,) if own else ()))]
     reached = f"{scheme}://{own}:{port}" if own else ""
-    app = application(keeping, sessions, clock, hosts, reached)
+    app = application(record, sessions, clock, hosts, reached)
     return Bench(app, sessions, (listening,), f"{scheme}://{HERE}:{port}/", reached, certificate)
 
 

@@ -55,7 +55,7 @@ class ShopRecord:
             return record.put_back(copy, self.path, now, seen)
 
 
-def keeping_at(path: Path) -> ShopRecord:
+def record_at(path: Path) -> ShopRecord:
     """The record in a file, made if there is none; raises MakersFault for a file that is something else."""
     if not path.exists():
         create_store(path).close()

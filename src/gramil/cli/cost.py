@@ -25,7 +25,7 @@ from gramil.store.opening import Store, open_store
 
 
 @dataclass(frozen=True)
-class _Asked:
+class _Instrument:
     """An instrument to be costed, from files or from the store."""
 
     figures: Figures
@@ -85,17 +85,17 @@ def command(
         click.echo(f"The quote sheet is in {printed}.", err=as_json)
 
 
-def _from_file(file: Path, shop: Path | None) -> _Asked:
+def _from_file(file: Path, shop: Path | None) -> _Instrument:
     from gramil.shop.made_file import made_beside, read_made
 
     described, record = read_description(file), made_beside(file)
     done = list(read_made(record).operations) if record.exists() else []
     figures = figures_of(described, read_shop(shop))
     work = needed(checked_work(lists_beside(shop, file), figures, list_beside(file).name), described.instrument)
-    return _Asked(figures, work, done, {}, [], "")
+    return _Instrument(figures, work, done, {}, [], "")
 
 
-def _from_store(store: Store, name: str) -> _Asked:
+def _from_store(store: Store, name: str) -> _Instrument:
     from gramil.change.in_store import figures_in_store
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.operations_done import operations_done
@@ -108,7 +108,7 @@ def _from_store(store: Store, name: str) -> _Asked:
     figures = figures_in_store(store, owner, measured=False)
     work = needed(work_of(store, owner.id), described.instrument)
     materials = list(materials_in(store, owner.id))
-    return _Asked(figures, work, [each.operation for each in done], noted, materials, owner.customer)
+    return _Instrument(figures, work, [each.operation for each in done], noted, materials, owner.customer)
 
 
 def _material(text: str) -> Material:

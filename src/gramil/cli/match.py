@@ -29,7 +29,7 @@ from gramil.store.writing import Hand
 
 
 @dataclass(frozen=True)
-class _Asked:
+class _Instrument:
     """An instrument that asks for wood: its figures, what is done, and its number in the store (0 in files)."""
 
     figures: Figures
@@ -94,12 +94,12 @@ def _answer(
         click.echo(wrapped(line))
 
 
-def _from_file(file: Path, shop: ShopDescription) -> _Asked:
+def _from_file(file: Path, shop: ShopDescription) -> _Instrument:
     from gramil.shop.made_file import made_beside, read_made
 
     record = made_beside(file)
     done = read_made(record).operations if record.exists() else ()
-    return _Asked(figures_of(read_description(file), shop), done)
+    return _Instrument(figures_of(read_description(file), shop), done)
 
 
 def _settled(shop: ShopDescription, now: datetime) -> dict[str, bool]:
@@ -131,7 +131,7 @@ def _from_store(
 
     described, chosen = shop_description(store), chosen_in(store, names)
     asked = [
-        _Asked(
+        _Instrument(
             figures_in_store(store, each, measured=False),
             [done.operation for done in operations_done(store, each.id)],
             each.id,
@@ -164,7 +164,7 @@ def _from_store(
     return (found, sticks), [each.name for each in asked], said
 
 
-def _matched(asked: Sequence[_Asked], stock: Sequence[Stock], parts: Sequence[MadePart]) -> Matching:
+def _matched(asked: Sequence[_Instrument], stock: Sequence[Stock], parts: Sequence[MadePart]) -> Matching:
     needs = [need for each in asked for need in needs_of(each.figures, each.done)]
     fits = {each.name: [found for part in parts if (found := fit(part, each.figures))] for each in asked}
     return match(needs, stock, fits)

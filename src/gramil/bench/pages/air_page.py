@@ -39,7 +39,7 @@ DAYS = 28.0
 def air_page(request: PageRequest, _: OpenInstruments) -> Response:
     """Every place and every piece whose moisture is followed."""
     now = request.now.replace(tzinfo=None)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         described = shop_description(store)
         known = places_in_store(store, described, request.now, DAYS)
         named = places(store)
@@ -82,7 +82,7 @@ def _words(chart: str) -> str:
 
 def _pieces(request: PageRequest, known: Places, now: datetime) -> list[tuple[str, str, str, str]]:
     """Each piece: name, wood, moisture, and when it is ready; none if no air was read."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         described = shop_description(store)
     if not described.shop.piece or not known.known:
         return []
@@ -99,14 +99,14 @@ def _pieces(request: PageRequest, known: Places, now: datetime) -> list[tuple[st
 
 def add_named_place(request: PageRequest, _: OpenInstruments) -> Response:
     """A new place."""
-    with request.keeping.opened() as store, at_field("name"):
+    with request.record.opened() as store, at_field("name"):
         name_place(store, request.one("name"), request.hand)
     return go("/air")
 
 
 def write_reading(request: PageRequest, _: OpenInstruments) -> Response:
     """What the meter says, written down now."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         humidity, temperature = meter_of(request, shop_degrees(store))
         with at_fields_of_air():
             read_meter(store, request.one("place"), temperature, humidity, request.hand)
@@ -116,14 +116,14 @@ def write_reading(request: PageRequest, _: OpenInstruments) -> Response:
 def weigh(request: PageRequest, _: OpenInstruments) -> Response:
     """What a piece weighs now."""
     (grams,) = all_read(mass=lambda: read_mass(bare(request.one("mass"))))
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         note_weight(store, request.one("piece"), grams, request.hand)
     return go("/air#pieces")
 
 
 def lay(request: PageRequest, _: OpenInstruments) -> Response:
     """That a piece lies in a place from now on."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         lay_down(store, request.one("piece"), request.one("place"), request.hand)
     return go("/air#pieces")
 
@@ -135,7 +135,7 @@ def bring_in_log(request: PageRequest, _: OpenInstruments) -> Response:
         raise MakersFault.of("no file was chosen", remedy="choose the file that the logger wrote", where="log")
     with at_field("log"):
         history, report = read_air_log(text, "the logger's file")
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         bring_in_air(store, name, history, request.hand, file="from the bench")
     request.session.told = tuple(report_lines(history, report, "The logger's file"))
     return go("/air?told=1#told")

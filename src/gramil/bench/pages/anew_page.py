@@ -19,7 +19,7 @@ from gramil.store.opening import Store
 def anew_page(request: PageRequest, _: OpenInstruments) -> Response:
     """What is done on the piece, before it is taken back."""
     number, piece = instrument_id(request), request.words["piece"]
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen, works = named(store, number), _works(store, number, piece)
     what = pieces()[piece].what
     told = ", ".join(operations()[each.operation].what for each in works)
@@ -40,7 +40,7 @@ def anew_page(request: PageRequest, _: OpenInstruments) -> Response:
 def begin_anew(request: PageRequest, _: OpenInstruments) -> Response:
     """Begin the piece anew; sent twice, it is done once."""
     number, piece = instrument_id(request), request.words["piece"]
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         works = _works(store, number, piece)
         if works:
             if _seen(works) != request.one("seen"):

@@ -76,7 +76,7 @@ def _begun_in(unit: LengthUnit) -> dict[str, str]:
 
 def new_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The six questions."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
     return request.page("new.html", title="New instrument", questions=six(unit), ruler=by_ruler(), says=SAYS, faults=())
 
@@ -84,12 +84,12 @@ def new_page(request: PageRequest, _: OpenInstruments) -> Response:
 def make_new(request: PageRequest, _: OpenInstruments) -> Response:
     """A new instrument from the answers; faults come back with what was typed."""
     answers: Mapping[str, str] = {key: request.one(key) for key in (*ASKED, STRINGS, *RULED) if request.one(key)}
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
     try:
         text = _begun({**_begun_in(unit), **answers})
         name = parse_description(text).instrument.instrument.name
-        with request.keeping.opened() as store:
+        with request.record.opened() as store:
             made = begin(store, name, text, request.hand)
     except MakersFault as fault:
         found, rest = at_fields((*_each_alone(unit, answers), *fault.faults), (*ASKED, *RULED))

@@ -38,7 +38,7 @@ class Beside:
 def card_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The card of the figure at the address `at`."""
     address = request.one("at")
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
     figures, formatter = desk.draft.figures, desk.reading.now
     try:

@@ -21,7 +21,7 @@ from gramil.store.opening import Store
 
 def printed_chosen(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The templates and sheets that were ticked."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         formatter = formatter_for(request.session, held.figures)
         known = choices(held.figures, formatter, work_for(store, held))

@@ -64,7 +64,7 @@ class Correction:
 
 def readings_page(request: PageRequest, _: OpenInstruments) -> Response:
     """A place's latest readings, each a tap from being put right; and what was struck."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         of = place(store, request.one("place"))
         degrees = shop_degrees(store)
         rows, struck = latest_readings(store, of.id), struck_readings(store, of.id)
@@ -84,7 +84,7 @@ def _clock(reading: Reading, request: PageRequest) -> str:
 
 def reading_page(request: PageRequest, _: OpenInstruments) -> Response:
     """One reading of air."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         return asked_whether(request, _wrong_reading(request, *_reading(request, store), shop_degrees(store)))
 
 
@@ -117,7 +117,7 @@ def _wrong_reading(request: PageRequest, of: Place, seen: Reading, unit: Tempera
 
 def correct_reading(request: PageRequest, _: OpenInstruments) -> Response:
     """Put a reading right, or strike it; refused if it is no longer as it was seen."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         of, there = _reading(request, store)
         if f"{there.humidity!r} {there.temperature!r}" != request.one("was"):
             raise MakersFault.of("somebody else changed this reading", remedy="look at the readings again")
@@ -135,7 +135,7 @@ def correct_reading(request: PageRequest, _: OpenInstruments) -> Response:
 
 def weighings_page(request: PageRequest, _: OpenInstruments) -> Response:
     """A piece's weighings, each a tap from being put right."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         piece = _piece(store, request.one("piece"))
     rows = [(str(each["at"]).replace("T", " ")[:16], each["mass"]) for each in piece.figures.get("weighings", ())]
     return request.page("weighings.html", title=f"Weighings of {piece.name}", piece=piece, rows=rows)
@@ -143,7 +143,7 @@ def weighings_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 def weighing_page(request: PageRequest, _: OpenInstruments) -> Response:
     """One weighing of a piece."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         piece = _piece(store, request.one("piece"))
     return asked_whether(request, _wrong_weighing(request, piece, _number(request.one("number"))))
 
@@ -166,7 +166,7 @@ def _wrong_weighing(request: PageRequest, piece: Item, number: int) -> Correctio
 
 def correct_weight(request: PageRequest, _: OpenInstruments) -> Response:
     """A weighing put right, or struck."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         piece, number = _piece(store, request.one("piece")), _number(request.one("number"))
         if str(piece.version) != request.one("version"):
             raise MakersFault.of(f"somebody else changed {piece.name}", remedy="look at its weighings again")
@@ -189,7 +189,7 @@ def _piece(store: Store, name: str) -> Item:
 
 def measurement_page(request: PageRequest, _: OpenInstruments) -> Response:
     """One measurement on an instrument."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         return asked_whether(
             request, _wrong_measurement(request, measured_row(store, _number(request.words["measurement"])))
         )
@@ -212,7 +212,7 @@ def _wrong_measurement(request: PageRequest, seen: Measured) -> Correction:
 def correct_measured(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """A measurement put right, or struck."""
     number = instrument_id(request)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen, right, figures = measured_row(store, _number(request.words["measurement"])), None, None
         if seen.measurement.written != request.one("was") or seen.instrument != number:
             raise MakersFault.of("somebody else changed this measurement", remedy="look at the sheet again")
@@ -240,7 +240,7 @@ def _back(request: PageRequest, number: int) -> str:
 
 def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The question before an operation that was noted as done is taken back."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         done, number = _done(request, store), instrument_id(request)
         after = hanging(store, named(store, number), done.operation)
     hangs = (
@@ -261,7 +261,7 @@ def not_done_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 def take_done_back(request: PageRequest, _: OpenInstruments) -> Response:
     """Mark an operation as open again; sent twice, it is done once."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         try:
             done = _done(request, store)
         except Missing:

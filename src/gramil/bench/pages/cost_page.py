@@ -61,7 +61,7 @@ def quote_file(request: PageRequest, open_instruments: OpenInstruments) -> Respo
 
 
 def _costed(request: PageRequest, open_instruments: OpenInstruments) -> Costed:
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         done = operations_done(store, held.seen.id)
         promised = materials_in(store, held.seen.id)

@@ -26,7 +26,7 @@ YEAR = timedelta(days=365)
 
 def lay_out_demo(request: PageRequest, _: OpenInstruments) -> Response:
     """The demonstration shop, its air, its instruments and what is done on each, all invented, into an empty store."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         if not instruments(store):
             with examples_of(request.now) as folder:
                 bring_in(store, [folder / f"{name}.toml" for name in ("shop", *EXAMPLES)], request.hand)

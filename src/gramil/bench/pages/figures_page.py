@@ -14,7 +14,7 @@ from gramil.prints.whole import dimensions_of
 
 def figures_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Every dimension and everything chosen, limited to those whose words contain what was looked for."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
     figures, formatter = desk.draft.figures, desk.reading.now
     looked = request.one("find").lower()

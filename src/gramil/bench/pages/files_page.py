@@ -39,7 +39,7 @@ SAME_DAY = (1980, 1, 1, 0, 0, 0)
 
 def files_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """What can be exported of an instrument, and its description in a form to be edited."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = named(store, instrument_id(request))
         latest = revision(store, seen.id)
     del open_instruments
@@ -50,7 +50,7 @@ def files_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
 
 def description_file(request: PageRequest, _: OpenInstruments) -> Response:
     """The latest description as the maker's own file."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = named(store, instrument_id(request))
         text = revision(store, seen.id).text
     return file_answer(f"{plain(seen.name)}.toml", text.encode(), "text/plain; charset=utf-8")
@@ -58,7 +58,7 @@ def description_file(request: PageRequest, _: OpenInstruments) -> Response:
 
 def made_file(request: PageRequest, _: OpenInstruments) -> Response:
     """What is made of an instrument, as its record would say it."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = named(store, instrument_id(request))
         text = made_text(made_of(store, seen))
     return file_answer(f"{plain(seen.name)}.made.toml", text.encode(), "text/plain; charset=utf-8")
@@ -66,12 +66,12 @@ def made_file(request: PageRequest, _: OpenInstruments) -> Response:
 
 def record_files(request: PageRequest, _: OpenInstruments) -> Response:
     """Everything in the record as plain files: to work with, and to bring back whole."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         texts = {f"work/{name}": text for name, text in working_files(store).items()}
         texts |= {f"whole/{name}": text for name, text in export_files(store).items()}
     content = {name: text.encode() for name, text in texts.items()}
     return file_answer(
-        f"{request.keeping.path.stem}-files-{request.now:%Y-%m-%d}.zip", zipped(content), "application/zip"
+        f"{request.record.path.stem}-files-{request.now:%Y-%m-%d}.zip", zipped(content), "application/zip"
     )
 
 
@@ -105,7 +105,7 @@ def new_from_file(request: PageRequest, _: OpenInstruments) -> Response:
     with at_field("file"):
         text = _brought(request, "the description")
         name = parse_description(text, "the description").instrument.instrument.name
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         made = begin(store, name, text, replace(request.hand, why="brought in"))
     return go(f"/instrument/{made.id}")
 
@@ -113,7 +113,7 @@ def new_from_file(request: PageRequest, _: OpenInstruments) -> Response:
 def try_description(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """What an imported description would move; with `do=keep` it becomes the next revision."""
     number = instrument_id(request)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, number)
         try:
             text = _brought(request, "the description")

@@ -27,7 +27,7 @@ def find_page(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     looked = request.one("find")
     groups: list[tuple[str, tuple[Found, ...]]] = []
     if looked:
-        with request.keeping.opened() as store:
+        with request.record.opened() as store:
             for each in instruments(store, "open"):
                 try:
                     held = open_instruments.held(store, each.id)
@@ -102,7 +102,7 @@ PAGES = (
 
 def keys_page(request: PageRequest, _: OpenInstruments) -> Response:
     """Every key and what it does."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
     return request.page("keys.html", title="Keys", keys=KEYS, unit=unit)
 

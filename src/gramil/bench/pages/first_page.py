@@ -83,7 +83,7 @@ class OnBench:
 
 def first_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """What is on the bench now; with an empty store, how to begin."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         known = {each.name: each.id for each in instruments(store)}
         if not known:
             questions = six(unit_of_shop(request, store))

@@ -63,7 +63,7 @@ class Here:
 
 def if_glued_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The question and, if enough is given, the answer."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         described, unit = shop_description(store), unit_of_shop(request, store)
         places = places_in_store(store, described, request.now)
         known = held_open(store, open_instruments)

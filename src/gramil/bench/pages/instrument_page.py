@@ -130,7 +130,7 @@ def placed(desk: Desk) -> tuple[Placed, ...]:
 
 def instrument_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The page, or only its desk again when a figure was changed."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
         made = made_on(store, open_instruments, desk.held) if desk.draft.changed else {}
         judged = () if desk.draft.changed else judged_on(store, open_instruments, desk.held)
@@ -148,7 +148,7 @@ def instrument_page(request: PageRequest, open_instruments: OpenInstruments) -> 
 
 def moved_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The list behind the strip: all that the draft moves."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
         made, given = made_on(store, open_instruments, desk.held), given_on(store, desk.held)
         work = work_on(store, desk.held)
@@ -160,14 +160,14 @@ def moved_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
 
 def cut_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The section alone, with the overlay of the plan: the answer to a moved section line."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
     return request.page("cut.html", **_section(request, desk, box_of_plan(desk.draft.figures, desk.closer)))
 
 
 def measured_part(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """What is measured on the plan: the answer to two places tapped."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
     found = measured_on(request, desk, things_on(desk.draft.figures, side_down(desk.draft.figures, desk.closer)))
     return request.page("measured.html", held=desk.held, draft=desk.draft, at=address_part(desk), measured=found)
@@ -305,7 +305,7 @@ def keep(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Save the draft as the next revision; if somebody saved meanwhile, both are shown and nothing is written."""
     number, who = instrument_id(request), request.one("who")
     request.session.who = who
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         base = open_instruments.held(store, number, request.number("base"))
         draft = draft_of(request, base)
         if draft.faults or not draft.sets:

@@ -27,7 +27,7 @@ from gramil.wood.permits import permit_of
 def labels_file(request: PageRequest, _: OpenInstruments) -> Response:
     """The labels of the names that were ticked, or of everything that has a name."""
     wanted = set(request.many("name"))
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         found = list(labels_of(store, unit_of_shop(request, store), f"{request.now:%Y-%m-%d}"))
         paper = shop_description(store).shop.shop.paper
     chosen = [each for each in found if not wanted or each.name in wanted]

@@ -29,7 +29,7 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     """
     number = instrument_id(request)
     request.session.who = request.one("who", request.session.who)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, number)
         name = work_named(held, work_for(store, held), request.words["operation"])
         if wrong := _unreadable(request, held):
@@ -97,7 +97,7 @@ def _hours(written: str) -> float | None:
 
 def give(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Note the sheet of an operation or a set-up as handed out, and print it."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         name = request.words["setup"]
         sheet = sheet_of(held, work_for(store, held), name)

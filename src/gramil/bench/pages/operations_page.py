@@ -23,7 +23,7 @@ hands = 50
 
 def operations_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The list as it is kept, or an example to begin one."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         owner = _owner(request, store)
         kept = own_operations(store, owner)
     return _page(request, owner, kept, kept.text if kept else BEGIN)
@@ -60,7 +60,7 @@ def _seen(kept: OwnOperations | None) -> str:
 
 def keep_operations(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Save the list; one with faults is shown again with the lines at fault, and nothing is saved."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         owner = _owner(request, store)
         kept, text = own_operations(store, owner), request.one("text").replace("\r\n", "\n") + "\n"
         try:
@@ -76,7 +76,7 @@ def keep_operations(request: PageRequest, open_instruments: OpenInstruments) -> 
 
 def remove_operations_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The question before a list is removed."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         owner = _owner(request, store)
         kept = own_operations(store, owner)
     wrong = Correction(
@@ -94,7 +94,7 @@ def remove_operations_page(request: PageRequest, _: OpenInstruments) -> Response
 
 def remove_operations(request: PageRequest, _: OpenInstruments) -> Response:
     """Remove a list, if it is still as it was seen; sent twice, it is removed once."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         owner = _owner(request, store)
         kept = own_operations(store, owner)
         if kept is not None:

@@ -18,7 +18,7 @@ from gramil.pack import Maker, pack_makers, whole_pack
 
 def pack_page(request: PageRequest, _: OpenInstruments) -> Response:
     """How far the pack is (`making`), or the button that begins it."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = named(store, instrument_id(request))
     work = _work(request) if request.one("making") else None
     return request.page("pack.html", title=f"{seen.name}, the whole pack", seen=seen, work=work)
@@ -53,12 +53,12 @@ def _work(request: PageRequest) -> LongWork:
 
 
 def _held(request: PageRequest, open_instruments: OpenInstruments) -> OpenInstrument:
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         return open_instruments.held(store, instrument_id(request))
 
 
 def _makers(request: PageRequest, held: OpenInstrument) -> Mapping[str, Maker]:
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         work = work_for(store, held)
     formatter = formatter_for(request.session, held.figures)
     paper, scale = paper_wanted(request, held), printer_of(request, formatter.first)

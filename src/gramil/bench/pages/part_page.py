@@ -32,7 +32,7 @@ class WorkRow:
 def part_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The card of the part named."""
     name = request.one("name")
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
         kind = kind_of(desk.draft.figures, name)
         if kind is None:
@@ -78,7 +78,7 @@ def _work(kind: Kind, work: Work, done: dict[str, str], given: frozenset[str]) -
 
 def found_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The findings of the numbers given, as folded into one mark on the drawing."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
     wanted = request.many("n")
     found: list[Placed] = [each for each in placed(desk) if each.number in wanted]

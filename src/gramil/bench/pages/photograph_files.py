@@ -23,7 +23,7 @@ def strips_file(request: PageRequest, _: OpenInstruments) -> Response:
     """The strips on the shop's paper."""
     from gramil.writers.photo_strips import strips_pdf
 
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         paper = shop_description(store).shop.shop.paper
     return Response(strips_pdf(paper), media_type="application/pdf")
 
@@ -33,7 +33,7 @@ def frame_file(request: PageRequest, _: OpenInstruments) -> Response:
     from gramil.photographs.pieces import frame_sides
     from gramil.writers.photo_strips import frame_pdf
 
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
     with at_field("frame"):
         sides = frame_sides(request.one("frame"), unit)
@@ -54,7 +54,7 @@ def believed_file(request: PageRequest, _: OpenInstruments) -> Response:
     from gramil.photographs.plan import grounds, traced
 
     plan, typed = plan_of(request), typed_in(request)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
     ground = plan.ground((typed.of_ground, unit), lambda: grounds(plan.pictures, asked_by(typed, unit)))
     points = points_in(typed.points)

@@ -71,7 +71,7 @@ def plan_page(request: PageRequest, _: OpenInstruments) -> Response:
     shown = request.number("shown", 1)
     if not 1 <= shown <= len(plan.names):
         raise Missing("picture of that number")
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
         try:
             if request.one("take"):

@@ -32,7 +32,7 @@ SUMS = (
 
 def heights_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """How high each string lies, drawn stretched, with neck set and nut, and as a table."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
     formatter = formatter_for(request.session, held.figures)
     drawings = {drawing.name: drawing for drawing in drawings_of(held.figures)}
@@ -62,7 +62,7 @@ def _picture(drawing: Drawing, formatter: Formatter) -> tuple[str, str, str, boo
 
 def cents_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """How far each string is out at each fret, before and after, as a picture and as tables."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
     formatter = formatter_for(request.session, held.figures)
     return request.page(

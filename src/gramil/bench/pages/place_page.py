@@ -20,7 +20,7 @@ CHANGES = ("least", "most")
 
 def keep_place(request: PageRequest, _: OpenInstruments) -> Response:
     """The figures of a place as typed; an empty field takes its figure away. Raises what a description would refuse."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = place(store, request.one("place"))
         typed = _typed(request)
         kept = {key: value for key, value in {**seen.figures, **typed}.items() if value is not None}

@@ -44,7 +44,7 @@ MOST_OFF = 0.05
 
 def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The list of what can be printed, for the paper and the printer chosen."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
     formatter = formatter_for(request.session, held.figures)
@@ -84,7 +84,7 @@ def print_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
 def printed_file(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """One file, to be looked at or saved: of the pack, or the sheet of an operation or of a set-up."""
     name = request.words["file"]
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
     make = _maker(request, held, work, name)

@@ -20,13 +20,13 @@ def copies_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The copies beside the record, each a link; with `copy`, what would be lost by putting it back, before that is
     done.
     """
-    path = request.keeping.path
+    path = request.record.path
     found = copies_beside(path)
     if not request.one("copy"):
         rows = [(each, clock(each.last.at, request.now) if each.last else "") for each in found]
         return request.page("copies.html", title="Copies", rows=rows, folder=path.parent.absolute())
     chosen = _chosen(request)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         gone, last = gone_with(store, path.with_name(chosen)), changes(store, 1)
     listed = [(each, clock(each.at, request.now)) for each in gone[:SHOWN]]
     seen = last[0].id if last else 0
@@ -35,8 +35,8 @@ def copies_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 def put_back(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Put the copy in the record's place, if nothing was noted since; the old record is kept beside it."""
-    path, chosen = request.keeping.path, _chosen(request)
-    kept = request.keeping.put_back(path.with_name(chosen), request.now, request.number("seen"))
+    path, chosen = request.record.path, _chosen(request)
+    kept = request.record.put_back(path.with_name(chosen), request.now, request.number("seen"))
     with open_instruments.lock:
         open_instruments.airs.clear()
         open_instruments.stale.clear()
@@ -49,7 +49,7 @@ def put_back(request: PageRequest, open_instruments: OpenInstruments) -> Respons
 
 def _chosen(request: PageRequest) -> str:
     """The copy that was asked for, one of those beside the record and sound enough to be opened."""
-    for each in copies_beside(request.keeping.path):
+    for each in copies_beside(request.record.path):
         if each.name == request.one("copy"):
             if each.fault:
                 raise MakersFault.of(f"{each.name} cannot be put back", each.fault)

@@ -87,7 +87,7 @@ def _page(
     groups_of: Callable[[PageRequest, Figures], Iterable[Group]],
     read: Callable[[PageRequest, Figures, Formatter], _Read],
 ) -> Response:
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
     formatter = formatter_for(request.session, held.figures)
     groups = tuple(groups_of(request, held.figures))

@@ -35,8 +35,8 @@ def record_page(request: PageRequest, _: OpenInstruments) -> Response:
     proof: Proof | None = None
     faults: tuple[Fault, ...] = ()
     if request.one("prove"):
-        faults = verify(request.keeping.path)
-    with request.keeping.opened() as store:
+        faults = verify(request.record.path)
+    with request.record.opened() as store:
         if request.one("prove") and not faults:
             proof = proof_of(store, request.now)
         found, last = changes(store, SHOWN), last_change(store)
@@ -49,14 +49,14 @@ def record_page(request: PageRequest, _: OpenInstruments) -> Response:
         last=last,
         proof=proof,
         faults=faults,
-        file=request.keeping.path.name,
+        file=request.record.path.name,
         told=request.session.told if request.one("told") else (),
     )
 
 
 def undo_page(request: PageRequest, _: OpenInstruments) -> Response:
     """What would be taken back, before that is done."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         last = last_change(store)
     if last is None or str(last.id) != request.one("change"):
         raise MakersFault.of("this is not the last change any more", remedy="look at the record again")
@@ -65,15 +65,15 @@ def undo_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 def take_back(request: PageRequest, _: OpenInstruments) -> Response:
     """Take back the last change, if it is still the one that was seen; sent twice, it is taken back once."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         record.take_back(store, request.number("change"), request.hand)
     return go(own_address(request.one("back"), "/record"))
 
 
 def copy_of_record(request: PageRequest, _: OpenInstruments) -> Response:
     """The whole record as one file, proved before it is sent."""
-    name = f"{request.keeping.path.stem}-{request.now:%Y-%m-%d}.gramil"
-    with TemporaryDirectory() as folder, request.keeping.opened() as store:
+    name = f"{request.record.path.stem}-{request.now:%Y-%m-%d}.gramil"
+    with TemporaryDirectory() as folder, request.record.opened() as store:
         copy = Path(folder) / name
         backup(store, copy)
         content = copy.read_bytes()

@@ -20,7 +20,7 @@ from gramil.store.undo import last_change
 def return_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The revision asked for, before returning to it."""
     number = instrument_id(request)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen, wanted = named(store, number), _wanted(request, store)
     said = f"{wanted.why or 'kept'}, {wanted.who + ', ' if wanted.who else ''}{clock(wanted.at, request.now)}"
     wrong = Correction(
@@ -47,7 +47,7 @@ def _wanted(request: PageRequest, store: Store) -> Revision:
 def return_to_it(request: PageRequest, _: OpenInstruments) -> Response:
     """Return to the revision; refused if somebody kept another since the question was shown."""
     number = instrument_id(request)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = replace(named(store, number), version=request.number("version"))
         return_to(store, seen, _wanted(request, store).number, request.hand)
         last = last_change(store)

@@ -24,7 +24,7 @@ from gramil.writers.svg import described, svg_text
 def revisions_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Every revision: when, who, why; two of them to be compared."""
     del open_instruments
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = named(store, instrument_id(request))
         found = revisions(store, seen.id)
     return request.page("revisions.html", title=f"{seen.name}, revisions", seen=seen, revisions=found[::-1])
@@ -33,7 +33,7 @@ def revisions_page(request: PageRequest, open_instruments: OpenInstruments) -> R
 def compare_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """What moved from one revision to another, the old in grey under the new."""
     number = instrument_id(request)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         old, new = (open_instruments.held(store, number, request.number(key, 1)) for key in ("old", "new"))
         made = made_on(store, open_instruments, new)
     formatter = formatter_for(request.session, new.figures)

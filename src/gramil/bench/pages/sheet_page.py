@@ -79,7 +79,7 @@ class Line:
 
 def sheets_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Every operation of an instrument in order, with those that have a sheet."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         done = {each.operation: each.at[:10] for each in operations_done(store, held.seen.id)}
         work = work_for(store, held)
@@ -146,7 +146,7 @@ def _at_work(request: PageRequest, store: Store, open_instruments: OpenInstrumen
 
 def sheet_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The sheet of a set-up: that of the operation that it belongs to, if there is one."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         at = _at_work(request, store, open_instruments)
         name = request.words["setup"]
         operation = next((each for each in at.work.operations.values() if name in (each.sheet, each.name)), None)
@@ -155,7 +155,7 @@ def sheet_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
 
 def work_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """An operation, with its sheet if there is one; or a sheet that belongs to no operation."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         return _work(_at_work(request, store, open_instruments), request.words["operation"], Again())
 
 
@@ -304,7 +304,7 @@ def _wanted(figure: Ref[Any], formatter: Formatter) -> str:
 
 def verdict_part(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The verdict on a measurement as it is typed, by the figures that the sheet of its work goes by."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
         work = work_for(store, held)
     address, written = request.one("at"), request.one(MEASURED + request.one("at"))

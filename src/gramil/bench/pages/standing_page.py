@@ -12,7 +12,7 @@ from gramil.bench.pages.instrument_page import instrument_id
 
 def mark_it(request: PageRequest, _: OpenInstruments) -> Response:
     """Mark the instrument, if it is still as it was seen; only open ones ask for work and wood."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = named(store, instrument_id(request))
         mark(
             store, replace(seen, version=request.number("version", seen.version)), request.one("standing"), request.hand

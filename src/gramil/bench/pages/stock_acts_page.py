@@ -20,7 +20,7 @@ PARTS_EXAMPLE = "bridge = 160 x 40 x 8"
 
 def cut_into_parts(request: PageRequest, _: OpenInstruments) -> Response:
     """One of a kind of wood is cut: its parts are in stock, each with its name and sizes."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
         with at_field("parts"):
             written = _pairs(request.one("parts"), PARTS_EXAMPLE)
@@ -31,7 +31,7 @@ def cut_into_parts(request: PageRequest, _: OpenInstruments) -> Response:
 
 def count_together(request: PageRequest, _: OpenInstruments) -> Response:
     """Two kinds of wood that are alike become one."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         other = next((each for each in blanks(store) if str(each.id) == request.one("other")), None)
         if other is None:
             raise Missing("piece of that number")
@@ -41,7 +41,7 @@ def count_together(request: PageRequest, _: OpenInstruments) -> Response:
 
 def lay_elsewhere(request: PageRequest, _: OpenInstruments) -> Response:
     """Wood in stock lies in a place from now on."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         move(store, _seen(request, store), request.one("place"), request.hand)
     return go("/stock")
 
@@ -52,7 +52,7 @@ def keep_part(request: PageRequest, _: OpenInstruments) -> Response:
         name=lambda: _name(request), figures=lambda: _pairs(request.one("figures"), "length = 760 mm")
     )
     part = Part(name, request.one("kind"), figures, request.one("wood"))
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         make_ahead(store, part, request.hand)
     return go("/stock")
 

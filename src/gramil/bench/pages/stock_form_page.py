@@ -31,7 +31,7 @@ NEW = Blank("", "", 0.0, 0.0, 0.0)
 
 def blank_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The form of a new piece, or of an existing one (`blank`)."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         blank = _blank(request, store)
         return _form(request, store, blank, _typed(blank, store, unit_of_shop(request, store)))
 
@@ -115,7 +115,7 @@ def keep_blank(request: PageRequest, _: OpenInstruments) -> Response:
     is
     added once.
     """
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         blank = _blank(request, store)
         typed = {key: texts[-1].strip() for key, texts in request.form.items()}
         try:
@@ -170,7 +170,7 @@ def _length(text: str, key: str, unit: LengthUnit, faults: list[Fault]) -> float
 
 def remove_blank_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The question before a piece is removed from the list."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         blank = _blank(request, store)
     wrong = Correction(
         f"Remove {blank.name}?",
@@ -187,7 +187,7 @@ def remove_blank_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 def remove_from_stock(request: PageRequest, _: OpenInstruments) -> Response:
     """Remove a piece, if it is still as it was seen."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         seen = replace(_blank(request, store), version=request.number("version"))
         strike_wood(store, seen, request.hand)
     return go("/stock")

@@ -54,7 +54,7 @@ class BlankRow:
 
 def stock_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """What is on hand, and what the open instruments need."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
         names = {each.id: each.name for each in instruments(store)}
         named = {each.id: each.name for each in places(store)}
@@ -162,7 +162,7 @@ def _to_buy(found: Matching, unit: LengthUnit) -> list[tuple[str, str]]:
 
 def promise_found(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Promise what was found to its instruments; the store refuses what somebody else promised meanwhile."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         numbers = {each.name: each.id for each in instruments(store)}
         found = _matching(store, open_instruments, request.now)
         if found:
@@ -173,7 +173,7 @@ def promise_found(request: PageRequest, open_instruments: OpenInstruments) -> Re
 
 def take_back(request: PageRequest, _: OpenInstruments) -> Response:
     """Take a promise back; the form says which version of it was seen."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         found = next((each for each in promises(store) if str(each.id) == request.one("promise")), None)
         if found is not None and str(found.version) == request.one("version"):
             let_go(store, found, request.hand)

@@ -47,7 +47,7 @@ class TodayRow:
 
 def today_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The day as one file that needs nothing else: no script, no font, no picture from elsewhere."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         bench = bench_of_store(store, request.now, worked_out(open_instruments))
         known = {each.name: each.id for each in instruments(store)}
         rows = []

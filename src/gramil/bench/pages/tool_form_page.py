@@ -40,7 +40,7 @@ ONE = {
 
 def tool_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The form of a new tool (`kind`), or of an existing one (`item`)."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         item, unit = _item(request, store), unit_of_shop(request, store)
         first = {"checked": request.now.date().isoformat()} if item.kind == "jig" and not item.id else {}
         return _form(request, store, item, {**first, "name": item.name, **_in_unit(item, store, unit)}, unit)
@@ -100,7 +100,7 @@ def keep_tool(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     """Save the tool as typed, new or changed; if anything is wrong, it is said beside its field and nothing is
     saved.
     """
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         item, unit = _item(request, store), unit_of_shop(request, store)
         typed = {key: texts[-1] for key, texts in request.form.items()}
         row = _with_nested(request, item, row_typed(item.kind, typed, unit))
@@ -141,7 +141,7 @@ def _refuse_older(request: PageRequest, item: Item) -> None:
 
 def remove_page(request: PageRequest, _: OpenInstruments) -> Response:
     """The question before a tool is removed."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         item, own = _item(request, store), shop_unit(store)
     words = tool_words(item, own, length_unit(request.session.unit, own))
     said = "; ".join(f"{name} {value}".strip() for name, value in words)
@@ -160,7 +160,7 @@ def remove_page(request: PageRequest, _: OpenInstruments) -> Response:
 
 def remove_tool(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Remove a tool, if it is still as it was seen."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         item = _item(request, store)
         before = held_open(store, open_instruments)
         strike_tool(store, replace(item, version=request.number("version")), request.hand)

@@ -56,7 +56,7 @@ def unit_of_shop(request: PageRequest, store: Store) -> LengthUnit:
 
 def tools_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Every tool by kind, and sheets that a changed tool made stale."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         unit = unit_of_shop(request, store)
         groups = [(words, [_row(store, each, unit) for each in items(store, kind)]) for kind, words in KINDS.items()]
         stale = list(stale_lines(store, open_instruments, held_open(store, open_instruments)))
@@ -107,7 +107,7 @@ def _item(store: Store, request: PageRequest, kind: str) -> Item:
 
 def check_jig(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Note a jig's constant as just measured, and say what follows."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         jig = _item(store, request, "jig")
         unit = unit_of_shop(request, store)
         (constant,) = all_read(constant=lambda: read_length(bare(request.one("constant")), unit))
@@ -122,7 +122,7 @@ def check_jig(request: PageRequest, open_instruments: OpenInstruments) -> Respon
 
 def try_saw(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """Note the widths of test cuts, separated by commas, and say what follows."""
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         saw, unit = _item(store, request, "saw"), unit_of_shop(request, store)
         (widths,) = all_read(widths=lambda: _widths(request, unit))
         if found := doubts(request, cuts_questioned(store, saw, widths), unit):
@@ -151,6 +151,6 @@ def bring_in(request: PageRequest, _: OpenInstruments) -> Response:
     text = request.one("text")
     if request.one("usual"):
         text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
-    with request.keeping.opened() as store, at_field("text"):
+    with request.record.opened() as store, at_field("text"):
         acts.bring_in_description(store, text, "what was brought in", request.hand)
     return go("/tools")

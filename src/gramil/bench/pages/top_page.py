@@ -39,7 +39,7 @@ def top_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
     """The question and, with `solve`, the answer; with `mode` another mode's picture, with `brace` what shaving does,
     and with `off` that carried out.
     """
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         held = open_instruments.held(store, instrument_id(request))
     title = f"{held.seen.name}, the top under the strings"
     if not request.one("solve"):

@@ -75,7 +75,7 @@ class Search:
 def turn_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
     """The question, and with `key` and `wanted` its answer."""
     address = request.one("at")
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
         made = made_on(store, open_instruments, desk.held)
     figures, formatter = desk.draft.figures, desk.reading.now

@@ -42,7 +42,7 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         asked = _asked_for(request)
         return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", faults=(), **asked)
     found = blocks(plan, weeks)
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         kept = kept_weeks(store)[::-1]
     days = [(day, list(group)) for day, group in groupby(found, key=lambda block: block.begins.date())]
     used = sum(weeks.tasks[place].minutes for place in plan.starts) / 60.0
@@ -70,7 +70,7 @@ def keep_this_week(request: PageRequest, open_instruments: OpenInstruments) -> R
         until = datetime.combine(monday_of(request.now) + timedelta(days=7), time.min)
         hours = read_hours(given["hours"], given["working"])
         found = promised(bench.instruments, bench.shop, hours, until, pace=pace_of(bench.ratios))
-        with request.keeping.opened() as store:
+        with request.record.opened() as store:
             keep_week(store, found.work, request.hand)
     return go("/weeks#kept")
 
@@ -112,7 +112,7 @@ def _planned(request: PageRequest, open_instruments: OpenInstruments) -> tuple[B
         days=lambda: read_hours(HOURS, given["working"]),
         outlook=lambda: _spells(request, given["outlook"]),
     )
-    with request.keeping.opened() as store:
+    with request.record.opened() as store:
         if not instruments(store, "open"):
             return None, None, None
         bench = bench_of_store(
