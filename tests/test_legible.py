@@ -25,6 +25,7 @@ from gramil.sheets.sheet_pages import sheet_text
 from gramil.sheets.weeks_sheet import Entry, weeks_pdf
 from gramil.shop.operations import Work
 from gramil.writers.chart import Band, Chart, Curve, chart_svg
+from gramil.writers.photo_strips import frame_pdf, strips_pdf
 
 SEVEN = 7.0
 HAIR = 0.01
@@ -127,6 +128,11 @@ def test_nothing_on_a_label_or_a_quote_is_smaller_than_seven_points() -> None:
     assert small(quote_pdf(quote)) == {}
 
 
+def test_nothing_on_what_is_laid_round_a_plan_is_smaller_than_seven_points() -> None:
+    assert small(strips_pdf("a4")) == {}
+    assert small(frame_pdf(700.0, 500.0)) == {}
+
+
 def test_nothing_on_a_chart_is_smaller_than_seven_points() -> None:
     chart = Chart("moisture", "days", "%", (Curve("top", (0.0, 1.0), (8.0, 7.5)),), (Band("its band", 6.0, 8.0),))
     found = [float(each) for each in re.findall(r'font-size="([\d.]+)"', chart_svg(chart))]
@@ -135,8 +141,8 @@ def test_nothing_on_a_chart_is_smaller_than_seven_points() -> None:
 
 
 MEASURED = {
-    "bench_sheets_pdf", "build_book_pdf", "labels_pdf", "quote_pdf", "sheets_pdf", "templates_pdf", "tiled_pdf",
-    "weeks_pdf", "whole_pdf",
+    "bench_sheets_pdf", "build_book_pdf", "frame_pdf", "labels_pdf", "quote_pdf", "sheets_pdf", "strips_pdf",
+    "templates_pdf", "tiled_pdf", "weeks_pdf", "whole_pdf",
 }  # fmt: skip
 """Every function that writes a PDF: what each of them writes is measured here."""
 

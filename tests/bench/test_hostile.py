@@ -62,8 +62,8 @@ BEGINNING = (
     "/",
 )
 """Pages to begin with: those that links lead to only from some sheets or some instruments, and the first."""
-OUT_OF_REACH = {"/demo", "/picture/{plan}/forget"}
-"""What is only shown where nothing is kept yet, or only once a picture was sent."""
+OUT_OF_REACH = {"/demo", "/picture/{plan}/forget", "/instrument/{instrument}/pack/stop"}
+"""What is only shown where nothing is kept yet, once a picture was sent, or while a pack is being made."""
 
 
 @pytest.fixture(scope="module")
@@ -127,6 +127,12 @@ def test_hostile_addresses(client: httpx.Client, path: str, half: int) -> None:
     for value in (*VALUES, "99999999999999999999", "-1", "%00", "..%2f..", "a" * 3000)[half::2]:
         answer = client.get(path.format(quote(value, safe="%", errors="replace")))
         assert answer.status_code != 500, (path, value)
+
+
+def test_hostile_values_of_what_is_seldom_shown(client: httpx.Client) -> None:
+    for value in VALUES:
+        assert post(client, "/instrument/1/pack/stop", making=value).status_code != 500, value
+        assert post(client, f"/picture/{quote(value, safe='', errors='replace')}/forget").status_code != 500, value
 
 
 def test_two_hundred_at_once(client: httpx.Client) -> None:
