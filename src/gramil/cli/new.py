@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from gramil.bare_numbers import length_unit
 from gramil.cli.new_offsets import offsets_from
 from gramil.cli.new_shop import shop_text
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
@@ -16,7 +17,6 @@ from gramil.description.whole.starting import START, STARTING_POINTS
 from gramil.description.whole.writing import usual_of, whole_description
 from gramil.description.writing import new_description
 from gramil.faults import MakersFault
-from gramil.measure import LengthUnit
 from gramil.written_file import alone_with, put_text
 
 FANNED_TOO = "fanned"
@@ -131,7 +131,7 @@ def _whole(given: Mapping[str, str | None], usual: bool, start: str | None, offs
         known = question.key in answers or (offsets is not None and question in RULER)
         if not known and not (fans and question.key == "scale.length"):
             answers[question.key] = _asked_whole(question, answers)
-    unit: LengthUnit = "in" if answers.get("instrument.units", "mm").strip() == "in" else "mm"
+    unit = length_unit(answers.get("instrument.units", "").strip())
     return whole_description(answers, () if offsets is None else offsets_from(offsets, unit, usual))
 
 

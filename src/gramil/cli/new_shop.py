@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import click
 
+from gramil.bare_numbers import length_unit
 from gramil.description.shop.new_shop import JIGS, KINDS, Jig, NewShop, Piece, new_shop, usual_names
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, MeasureError, read_length
@@ -11,7 +12,7 @@ from gramil.measure import LengthUnit, MeasureError, read_length
 
 def shop_text(name: str | None, units: str | None, usual: bool) -> str:
     """The text of a new shop from what is given and, unless all is usual, what is answered. Raises MakersFault."""
-    unit: LengthUnit = "in" if (units or "mm").strip() == "in" else "mm"
+    unit = length_unit((units or "").strip())
     if units is not None and units.strip() not in ("mm", "in"):
         raise MakersFault.of(f'read "{units}"', remedy="mm or in", where="shop.units")
     if usual:

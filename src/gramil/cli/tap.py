@@ -11,6 +11,7 @@ from gramil.cli.json_option import json_option, told
 from gramil.cli.kinds import UNITS
 from gramil.cli.options import shop_file, shop_of
 from gramil.cli.store_options import moment, moment_of, refuse_two_shops, store_file
+from gramil.decimals import signed
 from gramil.description.reading import parse_shop
 from gramil.formatter import shown
 from gramil.measure import LengthUnit
@@ -111,7 +112,7 @@ def lines(found: "TriedWood", unit: LengthUnit) -> Iterator[str]:
         yield f"  stiffness {what:<16} {shown(modulus, 'MPa', unit)} ± {100 * within:.0f} %"
     yield f"  density                    {shown(wood.density, 'kg/m3', unit)}"
     if found.known.measured:
-        yield f"  carried to {found.known.moisture:.1f} % moisture: {100 * (found.carried - 1):+.1f} % stiffness"
+        yield f"  carried to {found.known.moisture:.1f} % moisture: {signed(100 * (found.carried - 1), 1)} % stiffness"
     if found.shear_share:
         yield f"  of the push, shear was {100 * found.shear_share:.1f} % over bending"
     yield from (f"  {line}" for line in found.known.told)

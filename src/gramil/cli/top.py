@@ -14,6 +14,7 @@ from gramil.cli.options import as_made_option, instrument_file, opened, shop_fil
 from gramil.cli.store_options import refuse_two_shops, store_file
 from gramil.cli.top_pushed import kept_push, with_push
 from gramil.cli.verdicts import verdict
+from gramil.decimals import signed
 from gramil.faults import MakersFault
 from gramil.findings.finding import Finding
 from gramil.formatter import Formatter, formatter_of, shown
@@ -266,9 +267,9 @@ def _shavings(figures: Figures, formatter: Formatter) -> Iterator[str]:
     heads = ("bridge turns", "sinks", "rises", "1st mode", "2nd", "3rd", "it still has")
     yield f"  {'':<24}" + "".join(f"{each:>14}" for each in heads)
     for each in shaving_rows(figures):
-        turned = f"{math.degrees(each.turn):+.3f}°"
+        turned = f"{signed(math.degrees(each.turn), 3)}°"
         lengths = [_signed(value, unit) for value in (each.sink, each.rise)]
-        modes = [f"{value:+.2f} Hz" for value in (each.first, each.second, each.third)]
+        modes = [f"{signed(value, 2)} Hz" for value in (each.first, each.second, each.third)]
         room = "" if math.isnan(each.room) else shown(each.room, "mm", unit)
         yield f"  {each.name:<24}" + "".join(f"{text:>14}" for text in (turned, *lengths, *modes, room))
 
@@ -296,7 +297,7 @@ def _placing(figures: Figures, formatter: Formatter) -> Iterator[str]:
 
 
 def _signed(value: float, unit: LengthUnit) -> str:
-    return f"{value:+.3f} mm" if unit == "mm" else f"{value / 25.4:+.4f} in"
+    return f"{signed(value, 3)} mm" if unit == "mm" else f"{signed(value / 25.4, 4)} in"
 
 
 def _advised(figures: Figures, braces: tuple[str, ...], turn: float | None, mode: int, hertz: float | None) -> "Advice":

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from gramil import names as n
+from gramil.decimals import signed
 from gramil.formatter import Formatter, shown
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
@@ -124,8 +125,8 @@ BEFORE_GLUING = "width within 2 %, place within a tenth of the largest: the sign
 
 def wider_and_aside(each: Shaving) -> tuple[str, str, str, str]:
     """What 1 mm more width, and 1 mm toward the tail, do to the bridge's turn and the first mode."""
-    turns = (f"{math.degrees(value):+.3f}°" for value in (each.wider_turn, each.aside_turn))
-    modes = (f"{value:+.2f} Hz" for value in (each.wider_first, each.aside_first))
+    turns = (f"{signed(math.degrees(value), 3)}°" for value in (each.wider_turn, each.aside_turn))
+    modes = (f"{signed(value, 2)} Hz" for value in (each.wider_first, each.aside_first))
     wider, aside = zip(turns, modes, strict=True)
     return (*wider, *aside)
 

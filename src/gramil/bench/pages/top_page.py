@@ -15,6 +15,7 @@ from gramil.bench.page_request import PageRequest, whole_number
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.svg_in_page import inlined
 from gramil.bench.units import formatter_for
+from gramil.decimals import signed
 from gramil.drawings.marks import Drawing, Mark, Marks, Polyline
 from gramil.drawings.pen import handed
 from gramil.faults import MakersFault
@@ -158,12 +159,12 @@ def _shaving(figures: Figures, tapped: BraceHere | None, formatter: Formatter) -
     )
     wider_turn, wider_first, aside_turn, aside_first = wider_and_aside(each)
     return [
-        ("the bridge turns", f"{math.degrees(each.turn):+.3f}°"),
+        ("the bridge turns", f"{signed(math.degrees(each.turn), 3)}°"),
         ("the top sinks", _signed(each.sink, unit)),
         ("it rises", _signed(each.rise, unit)),
-        ("first mode", f"{each.first:+.2f} Hz"),
-        ("second mode", f"{each.second:+.2f} Hz"),
-        ("third mode", f"{each.third:+.2f} Hz"),
+        ("first mode", f"{signed(each.first, 2)} Hz"),
+        ("second mode", f"{signed(each.second, 2)} Hz"),
+        ("third mode", f"{signed(each.third, 2)} Hz"),
         ("it still has", shown(each.room, "mm", unit)),
         ("made so much wider before it is glued", f"{wider_turn}, first mode {wider_first}"),
         ("glued so far toward the tail", f"{aside_turn}, first mode {aside_first}"),
@@ -171,7 +172,7 @@ def _shaving(figures: Figures, tapped: BraceHere | None, formatter: Formatter) -
 
 
 def _signed(value: float, unit: LengthUnit) -> str:
-    return f"{value:+.3f} mm" if unit == "mm" else f"{value / 25.4:+.4f} in"
+    return f"{signed(value, 3)} mm" if unit == "mm" else f"{signed(value / 25.4, 4)} in"
 
 
 def _carried(

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
+from gramil.bare_numbers import length_unit
 from gramil.description.instrument import Instrument
 from gramil.description.questions import FANNED, STRINGS
 from gramil.description.reading import parse_description
@@ -67,7 +68,7 @@ def whole_description(answers: Mapping[str, str], offsets: tuple[Offset, ...] = 
 def usual_of(key: str, answers: Mapping[str, str]) -> str | None:
     """The usual answer of a starting point to a question, if it has one of its own."""
     point = starting_point(answers.get(START, "middle"))
-    unit: LengthUnit = "in" if answers.get("instrument.units", "mm").strip() == "in" else "mm"
+    unit = length_unit(answers.get("instrument.units", "").strip())
     if key in RULED:
         return point.usual(key, unit)
     return point.strings if key == STRINGS else point.answers[unit].get(key)
