@@ -5,8 +5,6 @@ not match). `derive` then gives the figures of one instrument, each worked out w
 """
 
 import inspect
-import re
-from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field, is_dataclass, replace
@@ -17,6 +15,7 @@ from typing import Any, TypeVar, get_type_hints, overload
 import numpy as np
 
 from gramil.address import LEADS_NOWHERE, Field, Step, parse_address, put_into, row_of, step_into
+from gramil.called import called
 from gramil.quantities import axes_of, unit_of
 from gramil.reference import Ref
 from gramil.shown_by import shown_by
@@ -94,11 +93,6 @@ class Pin:
         return replace(self, before=tuple(each for each in noted if each.at != self.at))
 
 
-def _sentence(told: str) -> str:
-    """The first sentence, as far as its first stop, without what stands in brackets."""
-    return " ".join(re.split(r"[.;:]", re.sub(r" \([^)]*\)", "", told), maxsplit=1)[0].split())
-
-
 @dataclass(frozen=True)
 class Graph:
     """Inputs and dimensions, checked. `order` lists every name after what it follows from.
@@ -123,14 +117,10 @@ class Graph:
 
     @cached_property
     def called(self) -> Mapping[str, str]:
-        """What each name is called in few words: up to the first comma of what is said of it, or, where others begin
-        alike, its first sentence without what stands in brackets.
-        """
+        """What each name is called in few words."""
         told = {name: each.what for name, each in self.inputs.items()}
         told |= {name: each.what for name, each in self.dimensions.items()}
-        begins = {name: re.split(r"[,.;:(]", words, maxsplit=1)[0].strip() for name, words in told.items()}
-        count = Counter(begins.values())
-        return {name: words if count[words] == 1 else _sentence(told[name]) for name, words in begins.items()}
+        return called(told)
 
     def parameters(self, name: str) -> tuple[str, ...]:
         """What `name` follows from directly; empty for an input."""

@@ -1,0 +1,19 @@
+"""What figures are called in few words, no two alike where what is said of them allows it."""
+
+import re
+from collections import Counter
+from collections.abc import Mapping
+
+
+def called(told: Mapping[str, str]) -> Mapping[str, str]:
+    """For each name its words out of what is said of it: up to the first comma or, where others begin alike, the first
+    sentence without what stands in brackets.
+    """
+    begins = {name: re.split(r"[,.;:(]", words, maxsplit=1)[0].strip() for name, words in told.items()}
+    count = Counter(begins.values())
+    return {name: words if count[words] == 1 else _sentence(told[name]) for name, words in begins.items()}
+
+
+def _sentence(told: str) -> str:
+    """The first sentence, as far as its first stop, without what stands in brackets."""
+    return " ".join(re.split(r"[.;:]", re.sub(r" \([^)]*\)", "", told), maxsplit=1)[0].split())
