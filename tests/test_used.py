@@ -11,6 +11,7 @@ from tests.test_published import WAITING
 import gramil
 from gramil.cli import COMMANDS
 from gramil.prints.whole import NOT_DIMENSIONS, whole_graph
+from gramil.shop.operations_file import usual_work
 
 SOURCE, ROOT = Path(gramil.__file__).parent, Path(__file__).parent.parent
 WORKSHOP = ("docs", "tools", "benchmarks", "fuzz", "season")
@@ -135,10 +136,12 @@ def test_every_function_is_used_by_what_is_run() -> None:
 
 
 def named() -> set[str]:
-    """What the program reads by name: `n.body_area` in its code, and keys in the tables of its data."""
+    """What the program reads by name: `n.body_area` in its code, keys in its data, figures of its work."""
     attributes = (each for tree in trees().values() for each in ast.walk(tree) if isinstance(each, ast.Attribute))
     code = {each.attr for each in attributes if isinstance(each.value, ast.Name) and each.value.id == "n"}
-    return code | set(re.findall(r"\w+", (SOURCE / "data" / "made.toml").read_text(encoding="utf-8")))
+    made = re.findall(r"\w+", (SOURCE / "data" / "made.toml").read_text(encoding="utf-8"))
+    work = (address for each in usual_work().operations.values() for address in (*each.figures, *each.measure))
+    return code | set(made) | {address.partition("[")[0] for address in work}
 
 
 def test_every_dimension_is_read_or_shown() -> None:

@@ -169,7 +169,7 @@ def test_a_store_of_the_form_before_is_brought_up_with_its_sheets(tmp_path: Path
             "INSERT INTO sheet (instrument, revision, title, at) VALUES (1, 1, 'slot', '2026-01-19T09:00:00+00:00')"
         )
         connection.execute("COMMIT")
-    upgrade_store(path, NOW, migrations()[:4])
+    upgrade_store(path, NOW)
     assert verify(path) == ()
     with open_store(path) as store:
         assert [(each.title, each.printed) for each in sheets_given(store)] == [("slot", "")]

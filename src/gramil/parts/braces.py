@@ -206,7 +206,7 @@ def brace_low(brace_list: tuple[Brace, ...]) -> tuple[str, ...]:
 def brace_tallest_top(brace_list: tuple[Brace, ...]) -> Mm:
     """Height over the plate of the top's highest brace; not a number without one.
 
-    Formula: max(height of each brace on the top)
+    Method: the greatest of the heights of the braces on the top.
     Source: the definition of the name.
     """
     return _tallest(brace_list, "top")
@@ -215,7 +215,7 @@ def brace_tallest_top(brace_list: tuple[Brace, ...]) -> Mm:
 def brace_tallest_back(brace_list: tuple[Brace, ...]) -> Mm:
     """Height over the plate of the back's highest brace; not a number without one.
 
-    Formula: max(height of each brace on the back)
+    Method: the greatest of the heights of the braces on the back.
     Source: the definition of the name.
     """
     return _tallest(brace_list, "back")

@@ -29,6 +29,7 @@ class Handed:
 def hand_strings(instrument_handed: str) -> Handed:
     """Which hand the strings' order is for, and what is cut to it: nut, saddle, side dots.
 
+    Method: the instrument's own; turned over, their order is always another.
     Source: common practice.
     """
     return Handed(instrument_handed)
@@ -37,6 +38,7 @@ def hand_strings(instrument_handed: str) -> Handed:
 def hand_frets(fret_slant: PerFret[Ratio], instrument_handed: str) -> Handed:
     """Which hand a board with these frets is for: either, if all of them are square to the centreline.
 
+    Method: the greatest slant of any fret, against what still passes as square once it is turned over.
     Source: plane geometry.
     """
     return Handed("either" if np.abs(fret_slant).max() <= SQUARE_FRET else instrument_handed)
@@ -45,6 +47,7 @@ def hand_frets(fret_slant: PerFret[Ratio], instrument_handed: str) -> Handed:
 def hand_saddle(saddle_slant: Ratio, instrument_handed: str) -> Handed:
     """Which hand a bridge with this saddle's slot is for: either, if the slot is square to the centreline.
 
+    Method: the saddle's slant, against what still passes as square once it is turned over.
     Source: plane geometry.
     """
     return Handed("either" if abs(saddle_slant) <= SQUARE_SADDLE else instrument_handed)

@@ -57,6 +57,7 @@ def lean_wedge(
 ) -> Mm:
     """How much thinner the board's middle is at the nut than at the tail end, by the edges given; 0 if none is.
 
+    Method: from the treble edge and half the lean, or else from the bass edge; the arch's fall to the edge added back.
     Source: common practice.
     """
     if not math.isnan(board_edge_nut_treble):
@@ -110,7 +111,7 @@ def lean_at_edge_bass(
 def lean_at_slot_treble(
     lean_at_edge_treble: PerFret[Mm], core_y_treble: PerFret[Mm], edge_y_treble: PerFret[Mm]
 ) -> PerFret[Mm]:
-    """The same at each slot's treble end, inside a binding.
+    """How far the lean lifts each slot's treble end, inside a binding, over the board's middle; negative lowers it.
 
     Formula: lean_at_edge_treble * core_y_treble / edge_y_treble
     Source: similar triangles.
@@ -121,7 +122,7 @@ def lean_at_slot_treble(
 def lean_at_slot_bass(
     lean_at_edge_bass: PerFret[Mm], core_y_bass: PerFret[Mm], edge_y_bass: PerFret[Mm]
 ) -> PerFret[Mm]:
-    """The same at each slot's bass end, inside a binding.
+    """How far the lean lifts each slot's bass end, inside a binding, over the board's middle; negative lowers it.
 
     Formula: lean_at_edge_bass * core_y_bass / edge_y_bass
     Source: similar triangles.
@@ -148,6 +149,7 @@ def lean_corner_nut_treble(
     """Thickness that the board is planed to at the nut end's treble corner; not known of an even board.
 
     An even board is made by its crest alone.
+    Method: the crest's thickness less the wedge and the arch's fall there, and half the lean.
     Source: common practice.
     """
     if lean_at_nut == lean_at_tail == lean_wedge == 0:
@@ -165,6 +167,7 @@ def lean_corner_nut_bass(
     """Thickness that the board is planed to at the nut end's bass corner; not known of an even board.
 
     An even board is made by its crest alone.
+    Method: the crest's thickness less the wedge and the arch's fall there, and less half the lean.
     Source: common practice.
     """
     if lean_at_nut == lean_at_tail == lean_wedge == 0:
@@ -182,6 +185,7 @@ def lean_corner_tail_treble(
     """Thickness that the board is planed to at the tail end's treble corner; not known of an even board.
 
     An even board is made by its crest alone.
+    Method: the crest's thickness less the arch's fall there, and half the lean.
     Source: common practice.
     """
     if lean_at_nut == lean_at_tail == lean_wedge == 0:
@@ -199,6 +203,7 @@ def lean_corner_tail_bass(
     """Thickness that the board is planed to at the tail end's bass corner; not known of an even board.
 
     An even board is made by its crest alone.
+    Method: the crest's thickness less the arch's fall there, and less half the lean.
     Source: common practice.
     """
     if lean_at_nut == lean_at_tail == lean_wedge == 0:

@@ -6,8 +6,9 @@ from gramil.quantities import Mm
 
 FIRST, STEP = 45.0, 35.0
 """The first roller from the nut, and from one to the next: common practice."""
-ASIDE = (21.5, 19.0, 17.0, 15.5, 14.5, 14.0)
-"""Where the strings reach their rollers, from the middle, the first from the nut on: common practice."""
+ASIDE = (15.5, 14.0, 12.5, 11.5, 11.0, 10.5)
+"""Where the strings reach their rollers, from the middle, the first from the nut on: near enough to it that none of six
+cuts into the wood between its slot and the other, on the usual width. Common practice."""
 
 
 @dataclass(frozen=True)
