@@ -80,7 +80,6 @@ IDLE: dict[str, tuple[str, str]] = {
         "piece.lay",
         "piece.length",
         "piece.moisture",
-        "piece.part",
         "piece.sawn",
         "piece.sealed",
         "piece.thickness",
