@@ -5,9 +5,14 @@ from itertools import pairwise
 
 import numpy as np
 import pytest
+from tests.drawings.conftest import figures_for
+from tests.lying_over import lying_over
 
 from gramil.drawings.marks import Label, Line, Polyline
+from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.writers.beside import labels_on
+from gramil.writers.plain import plain
 
 
 @pytest.fixture
@@ -36,6 +41,14 @@ def test_holes_run_from_the_slot_to_the_head_s_edge(example, head):
     for hole in holes:
         assert hole.start[0] == hole.end[0]
         assert abs(hole.end[1]) == pytest.approx(np.interp(-hole.end[0], [24, 90, 160], [34, 35.5, 36]), abs=0.15)
+
+
+@pytest.mark.parametrize("hand", ["right", "left"])
+def test_no_number_lies_over_a_string(hand):
+    """A string that runs on to a further roller passes between the middle and those nearer the nut."""
+    figures = figures_for("mere", ('handed = "right"', f'handed = "{hand}"'))
+    for drawing in (figures["drawing_head"], figures["drawing_setup_neck_head"]):
+        assert lying_over(list(plain(drawing, labels_on([drawing], Formatter(figures))))) == [], drawing.name
 
 
 def test_upright_posts_have_no_slots(example):

@@ -23,6 +23,8 @@ OWNS = ("drawing_", "piece_")
 
 LIST_TOP, LIST_ROW = 32.0, 5.5
 """Where the list beside the head begins, and from one of its rows to the next, in mm: words may grow by half."""
+NUMBER = 2.4
+"""Height of a string's number beside its roller, in mm: on the side away from the middle, where no string runs by."""
 
 
 def piece_head_edge(
@@ -87,7 +89,7 @@ def _rollers(
             marks += (Line((-place, side * outer), (-place, side * _half_width(edge, place, side)), "hidden"),)
         marks += (
             Line((-x, 0.0), (-x, side * (_half_width(edge, x, side) + 4.0)), "centreline"),
-            Words((-x - half - 1.0, y + 1.5), str(row), 2.4, anchor="right"),
+            Words((-x - half - 1.0, y + 1.5 if y > 0 else y - 1.5 - NUMBER), str(row), NUMBER, anchor="right"),
         )
     return marks
 
