@@ -1,5 +1,6 @@
 """The bench of an inch shop that reads Fahrenheit: every kind of page that links lead to, without a millimetre."""
 
+import io
 import re
 from collections import Counter
 from collections.abc import Iterator
@@ -10,7 +11,8 @@ from urllib.parse import urlsplit
 
 import httpx
 import pytest
-from tests.bench.conftest import DAY, Served, post, serving
+from PIL import Image
+from tests.bench.conftest import DAY, Served, post, serving, token_of
 from tests.cli.test_inch_commands import METRIC, inch_shop
 
 from gramil.acts.bringing_in import bring_in
@@ -81,7 +83,7 @@ def pages(client: httpx.Client) -> Iterator[tuple[str, str]]:
 
 def words_on(page: str) -> str:
     """What a page says, and what its empty fields suggest."""
-    bare = UNSEEN.sub(" ", page)
+    bare = UNSEEN.sub(lambda unseen: "".join(re.findall(r'^<textarea[^>]*?placeholder="[^"]*"[^>]*>', unseen[0])), page)
     hinted = re.sub(r'<[^>]*?placeholder="([^"]*)"[^>]*>', r" \1 ", bare)
     words = re.sub(r"\s+", " ", unescape(re.sub(r"<[^>]+>", " ", hinted)))
     for name in NAMES:
@@ -96,6 +98,16 @@ def test_no_page_says_a_millimetre_or_a_degree_celsius(inch_bench: Served) -> No
         said = [words[max(0, each.start() - 50) : each.end() + 30] for each in METRIC.finditer(words)]
         assert said == [], address
     assert seen > 40
+
+
+def test_a_picture_of_a_plan_is_asked_about_in_inches(inch_bench: Served) -> None:
+    """What the bar measures, how large the frame is, and lengths known on the plan; no link leads there."""
+    blank, client = io.BytesIO(), inch_bench.client()
+    Image.new("RGB", (640, 480), "white").save(blank, "png")
+    files = [("picture", ("plan.png", blank.getvalue(), "image/png"))]
+    page = client.post("/picture", data={"token": token_of(client.get("/picture"))}, files=files).text
+    assert 'placeholder="28 x 20 in"' in page
+    assert METRIC.findall(words_on(page)) == []
 
 
 def test_a_bare_temperature_is_read_in_fahrenheit(inch_bench: Served) -> None:

@@ -45,7 +45,7 @@ class Answer:
 
 def pictures_page(request: PageRequest, _: OpenInstruments) -> Response:
     """How to take the picture, the form that sends it, and the plans that are held."""
-    return request.page("photograph_send.html", title=TITLE, plans=request.plans.all(), faults=())
+    return _sending(request)
 
 
 def send_pictures(request: PageRequest, _: OpenInstruments) -> Response:
@@ -55,8 +55,18 @@ def send_pictures(request: PageRequest, _: OpenInstruments) -> Response:
         with at_field("picture"):
             plan = request.plans.hold(sent, request.now)
     except MakersFault as fault:
-        return request.page("photograph_send.html", 422, title=TITLE, plans=request.plans.all(), faults=fault.faults)
+        return _sending(request, fault.faults)
     return go(f"/picture/{plan.key}")
+
+
+def _sending(request: PageRequest, faults: tuple[Fault, ...] = ()) -> Response:
+    """The form that sends pictures, its sizes suggested in the shop's unit."""
+    with request.record.opened() as store:
+        unit = unit_of_shop(request, store)
+    held = request.plans.all()
+    return request.page(
+        "photograph_send.html", 422 if faults else 200, title=TITLE, plans=held, faults=faults, unit=unit
+    )
 
 
 def forget_plan(request: PageRequest, _: OpenInstruments) -> Response:
@@ -90,6 +100,7 @@ def plan_page(request: PageRequest, _: OpenInstruments) -> Response:
         size=plan.size(shown - 1),
         answer=answer,
         known=KNOWN,
+        unit=unit,
     )
 
 
