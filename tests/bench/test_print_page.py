@@ -25,8 +25,8 @@ def test_the_owners_page_stands_apart_and_is_a_pdf(demo: httpx.Client) -> None:
 def test_every_file_to_print_says_what_it_holds(demo: httpx.Client) -> None:
     page = demo.get(f"/instrument/{numbered(demo, 'Tarn')}/print").text
     on_paper = page[page.index("On paper") : page.index("For its owner")]
-    assert on_paper.count("<li>") == 3
-    assert on_paper.count('class="other wrap"') == 3
+    assert on_paper.count("<li>") == 4, "templates, bench sheets, build book, strips to photograph by"
+    assert on_paper.count('class="other wrap"') == 4
     assert "plan of the face" in page
 
 

@@ -30,6 +30,8 @@ MADE_OF = {
 """Files that show what a page of the build book shows, or a paper of another name."""
 TOGETHER = ("contents.html", "print/templates-a4.pdf", "print/bench-sheets.pdf", "read/build-book.pdf")
 """Files that are put together of papers."""
+OF_NO_INSTRUMENT = ("print/photograph-strips-a4.pdf",)
+"""Files that hang on the paper and the printer alone: no change of an instrument makes one of them stale."""
 
 
 def changed(**keys: str) -> Figures:
@@ -63,7 +65,16 @@ def test_every_file_of_the_pack_is_a_paper_or_put_together_of_some(tarn: Figures
     drawn = {paper.name for paper in papers(tarn, work) if paper.kind != "sheet"}
     for name in pack_makers(tarn, formatter_of(tarn), work, "a4"):
         stem = name.rpartition("/")[2].rsplit(".", 1)[0]
-        assert stem in drawn or MADE_OF.get(name) in drawn | pages(tarn) or name in TOGETHER, name
+        together = name in (*TOGETHER, *OF_NO_INSTRUMENT)
+        assert stem in drawn or MADE_OF.get(name) in drawn | pages(tarn) or together, name
+
+
+def test_a_file_of_no_instrument_is_the_same_for_another(tarn: Figures, work: Work) -> None:
+    """Scale, nut and machine of the strings changed: what is said to hang on none of it comes out byte by byte."""
+    other = changed(instrument__name='"Moss"', scale__length="650 mm")
+    for name in OF_NO_INSTRUMENT:
+        one, two = (pack_makers(each, formatter_of(each), work, "a4")[name]() for each in (tarn, other))
+        assert one == two, name
 
 
 def test_every_sheet_that_can_be_printed_is_a_paper(tarn: Figures, work: Work) -> None:

@@ -3,6 +3,9 @@
 from collections.abc import Callable
 from importlib.resources import files
 
+import pytest
+from tests.writers.test_pdf import read
+
 from gramil.drawings.marks import Drawing
 from gramil.formatter import Formatter
 from gramil.graph import Figures
@@ -12,8 +15,14 @@ from gramil.shop.operations_file import usual_work
 from gramil.writers.cents_map import cents_map_svg
 from gramil.writers.chart import Chart, Curve, chart_svg
 from gramil.writers.dxf import dxf_bytes
+from gramil.writers.photo_strips import frame_pdf, strips_pdf
 from gramil.writers.spans import Resolve
 from gramil.writers.svg import svg_bytes, svg_text
+
+INKED = {"templates.typ", "leaves.typ"}
+"""Typeset from words that are placed one by one, the notice among them: at the foot of a template's page (read back in
+test_pdf.py), and under the strips and the frame to photograph by (read back below).
+"""
 
 
 def test_a_drawing_as_a_file_says_so(board: Drawing, resolve: Resolve) -> None:
@@ -35,12 +44,18 @@ def test_every_file_to_cut_by_or_to_read_says_so(example: Callable[[str], Figure
     assert not [name for name, made in found.items() if NOTICE not in made.decode().replace("&#x27;", "'")]
 
 
+@pytest.mark.parametrize("made", [strips_pdf("a4"), strips_pdf("letter"), frame_pdf(300.0, 250.0)])
+def test_every_page_to_photograph_by_says_so(made: bytes) -> None:
+    for page in read(made):
+        assert NOTICE in [words for words, _ in page.words]
+
+
 def test_every_page_that_is_typeset_or_served_has_a_place_for_it() -> None:
     """One that is added later is found here: each that begins a page by itself, or builds on no other."""
     own = files("gramil")
     typeset = [each for each in (own / "sheets").iterdir() if each.name.endswith(".typ")]
     assert len(typeset) >= 4
-    assert not [each.name for each in typeset if "data.promise" not in each.read_text("utf-8")]
+    assert {each.name for each in typeset if "data.promise" not in each.read_text("utf-8")} == INKED
     served = [each.read_text("utf-8") for each in (own / "bench" / "templates").iterdir()]
     whole = [text for text in served if "<!doctype" in text.lower()]
     assert len(whole) >= 3
