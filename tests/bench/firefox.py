@@ -14,6 +14,8 @@ import pytest
 
 MOST = 25.0
 """Seconds that are waited for anything at most."""
+STILL = 0.05
+"""Seconds from one look to the next at whether a thing to be pressed stands still."""
 QUIET = {
     "app.update.enabled": False,
     "browser.aboutwelcome.enabled": False,
@@ -102,14 +104,18 @@ class Firefox:
         self.until(f"document.body.innerText.includes({json.dumps(words)})")
 
     def place(self, kind: str, words: str) -> tuple[float, float]:
-        """The middle of the thing of that name, brought into view."""
+        """The middle of the thing of that name, brought into view, once it stands still: what comes late moves it."""
         found = f"({NAMES})({json.dumps(kind)}, {json.dumps(words)})"
         self.until(f"Boolean({found}) && document.readyState === 'complete' && document.fonts.status === 'loaded'")
-        x, y = self.value(
+        middle = (
             f"(() => {{ const it = {found}; it.scrollIntoView({{block: 'center', behavior: 'instant'}});"
             " const box = it.getBoundingClientRect(); return [box.left + box.width / 2, box.top + box.height / 2]; })()"
         )
-        return x, y
+        before, now = None, self.value(middle)
+        while now != before:
+            time.sleep(STILL)
+            before, now = now, self.value(middle)
+        return now[0], now[1]
 
     def press_at(self, x: float, y: float) -> None:
         """A tap or a click there."""
@@ -142,6 +148,7 @@ class Firefox:
     def write(self, words: str, text: str) -> None:
         """Text in place of what the field of that name holds."""
         self.press("field", words)
+        self.until(f"({NAMES})('field', {json.dumps(words)}) === document.activeElement")
         self.value("document.activeElement.select && document.activeElement.select()")
         self.keys(text)
 

@@ -77,7 +77,9 @@ def work_on_the_drawing(page: Firefox) -> None:
     three, five = (640 * (1 - 2 ** (-fret / 12)) for fret in (3, 5))
     page.press_at(*on_drawing(page, five + 2))
     page.until("document.getElementById('where').innerText === 'Cut across at fret 5'")
+    page.until("document.activeElement.closest('#card') !== null")  # the fret's card has come, and scrolls no more
     page.press("button", "Measure")
+    page.until("document.querySelector('[data-measure]').getAttribute('aria-pressed') === 'true'")
     for number, place in enumerate((three, five), 1):
         page.press_at(*on_drawing(page, place + 1))
         page.until(f"new URL(location).searchParams.getAll('measure').length === {number}")
