@@ -38,7 +38,9 @@ def run() -> None:
 def _written(history: AirHistory) -> str:
     """A year's readings as a logger writes them."""
     rows = zip(history.times, history.temperature, history.humidity, strict=True)
-    lines = [f"{history.origin + timedelta(seconds=float(at))},{warm!r},{damp!r}" for at, warm, damp in rows]
+    lines = [
+        f"{history.origin + timedelta(seconds=float(at))},{float(warm)!r},{float(damp)!r}" for at, warm, damp in rows
+    ]
     return "\n".join(["time,temperature C,relative humidity %", *lines])
 
 
