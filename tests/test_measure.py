@@ -26,6 +26,7 @@ from gramil.measure import (
     read_temperature,
     show,
     show_angle,
+    show_change,
     show_temperature,
 )
 
@@ -358,3 +359,9 @@ def test_temperatures_in_either_unit(celsius: float, in_c: str, in_f: str) -> No
     assert show_temperature(celsius, "C") == in_c
     assert show_temperature(celsius, "F") == in_f
     assert read_temperature(in_f) == pytest.approx(celsius)
+
+
+def test_a_change_has_its_sign_and_nothing_has_none() -> None:
+    assert show_change(0.0254, "in") == "+0.0010 in"
+    assert show_change(-1.5, "mm") == "-1.500 mm"
+    assert show_change(-0.0001, "mm") == "0.000 mm"

@@ -15,7 +15,7 @@ from fractions import Fraction
 from functools import cached_property
 from typing import Literal
 
-from gramil.decimals import exact, fixed_exactly
+from gramil.decimals import exact, fixed_exactly, signed
 from gramil.faults import MakersFault
 from gramil.inches import in_64ths, in_inches
 from gramil.quantities import Celsius, Gram, GramPerM, Mm, Percent, Radians
@@ -68,6 +68,11 @@ def show(value_mm: Mm, unit: LengthUnit, inch_style: InchStyle = "decimal") -> s
     if unit == "mm":
         return f"{fixed_exactly(value_mm, 2)} mm"
     return in_64ths(value_mm) if inch_style == "64ths" else in_inches(value_mm, 3)
+
+
+def show_change(change_mm: Mm, unit: LengthUnit) -> str:
+    """By how much a finite length changes, with its sign: mm to 0.001, inches to 0.0001; nothing has no sign."""
+    return f"{signed(change_mm, 3)} mm" if unit == "mm" else f"{signed(change_mm / 25.4, 4)} in"
 
 
 def show_temperature(celsius: Celsius, unit: TemperatureUnit, places: int = 1) -> str:

@@ -19,7 +19,7 @@ from gramil.faults import MakersFault
 from gramil.findings.finding import Finding
 from gramil.formatter import Formatter, formatter_of, shown
 from gramil.graph import Figures
-from gramil.measure import LengthUnit
+from gramil.measure import LengthUnit, show_change
 from gramil.prints.whole import findings_of
 
 if TYPE_CHECKING:
@@ -268,7 +268,7 @@ def _shavings(figures: Figures, formatter: Formatter) -> Iterator[str]:
     yield f"  {'':<24}" + "".join(f"{each:>14}" for each in heads)
     for each in shaving_rows(figures):
         turned = f"{signed(math.degrees(each.turn), 3)}°"
-        lengths = [_signed(value, unit) for value in (each.sink, each.rise)]
+        lengths = [show_change(value, unit) for value in (each.sink, each.rise)]
         modes = [f"{signed(value, 2)} Hz" for value in (each.first, each.second, each.third)]
         room = "" if math.isnan(each.room) else shown(each.room, "mm", unit)
         yield f"  {each.name:<24}" + "".join(f"{text:>14}" for text in (turned, *lengths, *modes, room))
@@ -294,10 +294,6 @@ def _placing(figures: Figures, formatter: Formatter) -> Iterator[str]:
     for each in figures[n.shaving_list]:
         yield f"  {each.name:<24}" + "".join(f"{text:>14}" for text in wider_and_aside(each))
     yield f"  {BEFORE_GLUING}"
-
-
-def _signed(value: float, unit: LengthUnit) -> str:
-    return f"{signed(value, 3)} mm" if unit == "mm" else f"{signed(value / 25.4, 4)} in"
 
 
 def _advised(figures: Figures, braces: tuple[str, ...], turn: float | None, mode: int, hertz: float | None) -> "Advice":

@@ -11,8 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from gramil.photographs.solving import NotSolvedError, Picture, Solved, camera_of, place_of, solved
-from gramil.photographs.tags import Piece
+from gramil.photographs.solving import NotSolvedError, Picture, Solved, camera_of, laid, place_of, solved
 from gramil.quantities import Mm
 
 Array = NDArray[np.float64]
@@ -105,14 +104,8 @@ def _left_out(answer: Solved, number: int) -> Mm | None:
         for tag in picture.tags:
             if tag.number == number:
                 there = other.camera(index).on_plane(tag.corners)
-                square.append(((there - _laid(place, answer.pieces[piece], number)) ** 2).sum(axis=1))
+                square.append(((there - laid(place, answer.pieces[piece].tags[number])) ** 2).sum(axis=1))
     return float(np.sqrt(np.mean(square)))
-
-
-def _laid(place: Array, piece: Piece, number: int) -> Array:
-    """A tag's corners where its piece lies."""
-    cosine, sine = np.cos(place[2]), np.sin(place[2])
-    return piece.tags[number] @ np.array([(cosine, sine), (-sine, cosine)]) + place[:2]
 
 
 def _seen_besides(answer: Solved, piece: int, number: int) -> bool:

@@ -22,7 +22,7 @@ from gramil.faults import MakersFault
 from gramil.findings.finding import in_words
 from gramil.formatter import Formatter, shown
 from gramil.graph import Figures
-from gramil.measure import LengthUnit, read_length
+from gramil.measure import LengthUnit, read_length, show_change
 
 STEPS = 72
 
@@ -160,8 +160,8 @@ def _shaving(figures: Figures, tapped: BraceHere | None, formatter: Formatter) -
     wider_turn, wider_first, aside_turn, aside_first = wider_and_aside(each)
     return [
         ("the bridge turns", f"{signed(math.degrees(each.turn), 3)}°"),
-        ("the top sinks", _signed(each.sink, unit)),
-        ("it rises", _signed(each.rise, unit)),
+        ("the top sinks", show_change(each.sink, unit)),
+        ("it rises", show_change(each.rise, unit)),
         ("first mode", f"{signed(each.first, 2)} Hz"),
         ("second mode", f"{signed(each.second, 2)} Hz"),
         ("third mode", f"{signed(each.third, 2)} Hz"),
@@ -169,10 +169,6 @@ def _shaving(figures: Figures, tapped: BraceHere | None, formatter: Formatter) -
         ("made so much wider before it is glued", f"{wider_turn}, first mode {wider_first}"),
         ("glued so far toward the tail", f"{aside_turn}, first mode {aside_first}"),
     ]
-
-
-def _signed(value: float, unit: LengthUnit) -> str:
-    return f"{signed(value, 3)} mm" if unit == "mm" else f"{signed(value / 25.4, 4)} in"
 
 
 def _carried(
