@@ -147,3 +147,18 @@ def test_a_dome_that_does_not_span_the_top_is_told_as_what_is_not_known(bench: P
         assert found[name].severity == "not judged", name
         assert "how far the top stands over the rim plane at the saddle" in str(found[name].says)
     assert found["top's dome in dry air"].severity == "not judged"
+
+
+@pytest.mark.parametrize("strings", [5, 7, 12])
+def test_strings_of_no_known_pitch_pull_nobody_knows_what(bench: Path, strings: int) -> None:
+    """A neck was told that it folds up under them, with a stop."""
+    whole = tomllib.loads(text_of("fell"))
+    whole["strings"] = {"gauges": [0.012 + 0.003 * row for row in range(strings)]}
+    figures = figures_in(bench, tomlkit.dumps(whole), "example")
+    assert math.isnan(figures.at("string_pull_total"))
+    no_number_is_judged(figures)
+    no_sheet_prints_one(figures)
+    found = {each.name: each for each in findings_of(figures)}
+    for name in ("relief, too much", "relief, too little"):
+        assert found[name].severity == "not judged"
+        assert "pitches are not given" in str(found[name].says)

@@ -90,7 +90,7 @@ def test_too_much_relief(least: float, most: float, rod: str, severity: str) -> 
     ],
 )
 def test_too_little_relief(least: float, most: float, rod: str, severity: str) -> None:
-    assert finding_relief_too_little(least, most, rod, 1.0, 0.1)[0].severity == severity
+    assert finding_relief_too_little(least, most, rod, 1.0, 0.1, 700.0)[0].severity == severity
 
 
 def test_break_over_the_nut() -> None:

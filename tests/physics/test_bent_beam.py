@@ -70,6 +70,14 @@ def test_too_great_a_pull_is_refused() -> None:
             shape_under_pull(X, 1e8, 10.0, pull, Ends.BOTH_ENDS)
 
 
+@pytest.mark.parametrize("unknown", ["pull", "stiffness", "line"])
+def test_what_is_not_known_is_not_taken_for_folding_up(unknown: str) -> None:
+    given = {"pull": 600.0, "stiffness": 3.0e8, "line": 12.0} | {unknown: np.nan}
+    x = np.linspace(0.0, 330.0, 7)
+    stiffness, line = np.full(7, given["stiffness"]), np.full(7, given["line"])
+    assert np.isnan(shape_under_pull(x, stiffness, line, given["pull"], Ends.LAST_CLAMPED, 640.0)).all()
+
+
 def test_straightedge_reads_the_gap_of_an_arc() -> None:
     """Even curvature between 0 and 400: gap in the middle k L^2 / 8 = 0.2 mm; a tilt changes nothing."""
     shape = shape_from_curvature(X, np.full_like(X, 1e-5), Ends.BOTH_ENDS)

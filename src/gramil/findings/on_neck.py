@@ -125,7 +125,7 @@ def finding_relief_too_much(
     stiffer = "a stiffer wood, or a truss rod" if neck_rod != "none" else "or a stiffer wood"
     remedy = f"Stiffen the neck: bars, a deeper section, {stiffer}."
     if math.isnan(relief_for_rod_least):
-        return (_relief_not_judged("too much"),)
+        return (_relief_not_judged("too much", string_pull_total),)
     reach = (n.limit_rod_reach, limit_rod_reach) if neck_rod != "none" else (n.limit_relief_most, limit_relief_most)
     if math.isinf(relief_for_rod_most):
         return (_folds(name, relief_for_rod_least, reach[1], string_pull_total, remedy),)
@@ -160,11 +160,16 @@ def _folds(name: str, least: Mm, reach: Mm, pull: Newton, remedy: str) -> Findin
 
 
 def finding_relief_too_little(
-    relief_predicted_least: Mm, relief_predicted_most: Mm, neck_rod: str, limit_rod_reach: Mm, limit_relief_least: Mm
+    relief_predicted_least: Mm,
+    relief_predicted_most: Mm,
+    neck_rod: str,
+    limit_rod_reach: Mm,
+    limit_relief_least: Mm,
+    string_pull_total: Newton,
 ) -> Findings:
     """Whether the strings can pull the neck into relief against its frets, or a rod can push it there."""
     if math.isnan(relief_predicted_least):
-        return (_relief_not_judged("too little"),)
+        return (_relief_not_judged("too little", string_pull_total),)
     push = limit_rod_reach if neck_rod == "two way" else 0.0
     sure = at_least(n.limit_relief_least, limit_relief_least, "stop", of=relief_predicted_most + push)
     if math.isinf(relief_predicted_most):
@@ -183,13 +188,13 @@ def finding_relief_too_little(
     )
 
 
-def _relief_not_judged(way: str) -> Finding:
-    return not_judged(
-        f"relief, {way}",
-        n.relief_predicted_least,
-        "because no saw in the shop makes these slots, and so the frets' back-bow is not known",
-        "List a saw that can make this cut.",
-    )
+def _relief_not_judged(way: str, pull: Newton) -> Finding:
+    reason = "because no saw in the shop makes these slots, and so the frets' back-bow is not known"
+    remedy = "List a saw that can make this cut."
+    if math.isnan(pull):
+        reason = "because the strings' pitches are not given, and so their pull is not known"
+        remedy = "Give strings.tuning, a pitch for each string."
+    return not_judged(f"relief, {way}", n.relief_predicted_least, reason, remedy)
 
 
 def finding_break_at_nut(

@@ -113,9 +113,12 @@ def string_pull_said(
 ) -> str:
     """What all strings pull, in words: about, and to ten newtons, where the weight of a wound string is estimated.
 
-    Method: a wound string of which no weight is given is estimated from its core and its wrap.
+    Method: a wound string of which no weight is given is estimated from its core and its wrap. Without the strings'
+    pitches there is no pull.
     Source: common practice.
     """
+    if np.isnan(string_pull_total):
+        return "not known without the strings' pitches"
     estimated = bool(np.any((strings_wound > 0) & (strings_weights == 0)))
     pull, unit = (string_pull_total / POUND_FORCE, "lbf") if instrument_units == "in" else (string_pull_total, "N")
     return f"about {round(pull, -1):.0f} {unit}" if estimated else f"{pull:.1f} {unit}"

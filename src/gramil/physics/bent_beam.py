@@ -60,12 +60,14 @@ def shape_under_pull(
     `bending_stiffness` EI in N mm2 at each. Formula: EI v'' = pull (height + line's rise - v), solved as one linear
     system. With the last station clamped the line's near end rises with the beam's free end; its far end at
     `far_end` (x in mm, past the clamp) stays or, for None, rises as much, so that the line stays parallel.
-    Raises ValueError for a pull at which such a beam folds up.
+    NaN everywhere if a figure is not known. Raises ValueError for a pull at which such a beam folds up.
     """
     place, height = floats(x), np.broadcast_to(floats(line_height), np.shape(x))
     bend = _shape_matrix(place, held) * (pull / floats(bending_stiffness))
     rise = _line_rise(place, held, far_end)
     feedback = bend @ (rise - np.eye(place.size))
+    if not np.isfinite(feedback).all():  # numpy's fault for it is a ValueError as well, and would pass for folding up
+        return np.full(place.size, np.nan)
     if np.linalg.eigvals(feedback).real.max() >= 1.0:
         raise ValueError("the pull is more than the beam bears without folding up")
     return floats(np.linalg.solve(np.eye(place.size) - feedback, bend @ height))

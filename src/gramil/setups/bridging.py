@@ -57,7 +57,7 @@ def setup_bridge(station_fanned: bool) -> Setup:
         ("knife", "scraper", "glue", "clamps"),
         (
             says("bridge {} by {}, {} thick at the saddle", n.bridge_length, n.bridge_width_square, n.bridge_thickness),
-            says("the strings will turn it with {}, pulling {} together", n.bridge_torque, n.string_pull_said),
+            says("the strings will turn it with {}; their pull together: {}", n.bridge_torque, n.string_pull_said),
         ),
         n.drawing_setup_bridge,
         (n.bridge_front_from_octave, n.saddle_position),

@@ -254,7 +254,7 @@ def setup_relief(
         ),
         ("strings",) if neck_rod == "none" else ("strings", "rod"),
         (
-            says("reckoned with a pull of {}", n.string_pull_said),
+            says("the strings' pull: {}", n.string_pull_said),
             *_stiffness(board_modulus_known and neck_modulus_known),
             *_back_bow(relief_predicted_least),
             *_rod_moment(neck_rod, relief_predicted_least),
