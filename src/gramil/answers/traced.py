@@ -2,9 +2,12 @@
 
 from dataclasses import dataclass
 
+import numpy as np
+
 from gramil.measure import LengthUnit
 from gramil.photographs.keys import about_pictures, body_keys
 from gramil.photographs.plan import Grounds, TracedPlan
+from gramil.photographs.slots import SlotsSeen
 
 
 @dataclass(frozen=True)
@@ -23,11 +26,26 @@ class OutlineTold:
 
 
 @dataclass(frozen=True)
+class SlotsTold:
+    """A board's slots seen roughly: from the first on how far toward the bridge each lies from where it is drawn (mm,
+    `null` where none is seen), by what share their scale is longer, and two standard deviations of both.
+    """
+
+    off: tuple[float | None, ...]
+    longer: float
+    within: float
+    longer_within: float
+
+
+@dataclass(frozen=True)
 class Trace:
-    """What pictures of a plan say: sentences about them, and the outline, `null` where no points were given."""
+    """What pictures say: sentences about them, the outline of a plan and the slots of a board, `null` where they were
+    not asked for.
+    """
 
     says: tuple[str, ...]
     outline: OutlineTold | None
+    slots: SlotsTold | None = None
 
 
 def trace_told(ground: Grounds, found: TracedPlan | None, unit: LengthUnit) -> Trace:
@@ -39,3 +57,10 @@ def trace_told(ground: Grounds, found: TracedPlan | None, unit: LengthUnit) -> T
     keys = "\n".join(body_keys(line, unit)) + "\n"
     told = OutlineTold(line.points, line.corners, line.length, line.widest, line.asymmetry, line.unsure, keys)
     return Trace((*says, *(f"{each}." for each in found.told)), told)
+
+
+def slots_told(ground: Grounds, found: SlotsSeen) -> Trace:
+    """What a board's slots say."""
+    off = tuple(None if np.isnan(each) else float(each) for each in found.off)
+    told = SlotsTold(off, found.longer, found.within, found.longer_within)
+    return Trace(tuple(about_pictures(ground)), None, told)

@@ -9,6 +9,7 @@ import click
 from gramil.cli.json_option import json_option, told
 from gramil.cli.kinds import UNITS, length, size
 from gramil.cli.options import file_to_make, paper
+from gramil.cli.trace_slots import tell_slots
 from gramil.csv_text import named_rows
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
@@ -58,6 +59,7 @@ class _Printed:
 @click.option("--known", multiple=True, metavar="X,Y,X,Y,LENGTH", help="A known length of the plan; twice at most.")
 @click.option("--scan", is_flag=True, help="The picture is a flat scan: its scale is by two known lengths.")
 @click.option("--edge", is_flag=True, help="An edge of wood is traced, not a drawn line.")
+@click.option("--slots", type=click.Path(path_type=Path), help="Check the slots of this description's board instead.")
 @click.option("--unit", type=UNITS, default="mm", show_default=True, help="The unit of the description's lengths.")
 @file_to_make("--strips", ending=".pdf", what="Write the strips (or the frame) to print into this file.")
 @paper("--paper", "Paper of the strips")
@@ -73,6 +75,7 @@ def command(
     known: tuple[str, ...],
     scan: bool,
     edge: bool,
+    slots: Path | None,
     unit: LengthUnit,
     strips: Path | None,
     paper: str | None,
@@ -87,6 +90,7 @@ def command(
     gramil trace --strips strips.pdf --paper letter
     gramil trace plan.jpg --bar "219.8 mm" --points outline.csv
     gramil trace scan.png --scan --known "120,80,120,5990,500 mm" --known "90,400,4210,400,350 mm" --points outline.csv
+    gramil trace board.jpg --slots tarn.toml --height "6.1 mm" --points slots.csv
     """
     printed = _Printed(frame, bar, unit)
     if strips is not None:
@@ -105,6 +109,11 @@ def command(
         "edge" if edge else "line",
     )
     ground = _read(pictures, asked)
+    if slots is not None:
+        if points is None:
+            raise click.UsageError("Give --points, a CSV with a place on each slot from the first fret on.")
+        tell_slots(slots, ground, _points(points), as_json)
+        return
     found = None if points is None else traced(ground, _points(points), asked.what)
     if picture is not None:
         from gramil.photographs.believed import believed_png

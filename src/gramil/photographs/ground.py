@@ -14,6 +14,7 @@ from scipy.spatial import ConvexHull
 from gramil.decimals import fixed
 from gramil.faults import MakersFault
 from gramil.photographs.camera import Camera
+from gramil.photographs.cropped import cropped
 from gramil.photographs.finding_tags import FoundTag, Grey, tags_in
 from gramil.photographs.picture_file import PictureRead
 from gramil.photographs.solving import NotSolvedError, Picture, solved
@@ -147,7 +148,9 @@ def photographs(
     left_out = off_when_left_out(answer)
     _refuse_bent(left_out)
     burnt = [line for each in pictures for line in _burnt(each)]
-    told = (*_out_of_place(left_out), *_fit_badly(left_out), *burnt, *(line for each in seen for line in _about(each)))
+    about = [line for each in seen for line in _about(each)]
+    fit = _fit_badly(left_out) or cropped(answer)  # tags that do not fit put the lens's middle anywhere
+    told = (*_out_of_place(left_out), *fit, *burnt, *about)
     return tuple(
         Photograph(picture.grey, View(answer, left_out, number, waving, height), told=told)
         for number, picture in enumerate(pictures)

@@ -22,6 +22,8 @@ OF_WAVING = 0.6
 APART_FROM_REST = 4.0
 """A tag that is off by so many times the median of all is out of its place."""
 OUT_OF_PLACE_LEAST: Mm = 0.35
+BESIDE_THE_WORST = 0.6
+"""A tag that is off by less than this share of the worst may be off by the worst alone, which lies beside it."""
 
 
 @dataclass(frozen=True)
@@ -118,5 +120,6 @@ def out_of_place(off: Mapping[int, Mm]) -> tuple[int, ...]:
     """Tags that lie elsewhere than the others say, by what each is off when left out, the worst first."""
     if len(off) < 4:
         return ()
-    bound = max(APART_FROM_REST * float(np.median(list(off.values()))), OUT_OF_PLACE_LEAST)
+    worst = BESIDE_THE_WORST * max(off.values())
+    bound = max(APART_FROM_REST * float(np.median(list(off.values()))), OUT_OF_PLACE_LEAST, worst)
     return tuple(sorted((number for number in off if off[number] > bound), key=lambda number: -off[number]))
