@@ -5,11 +5,12 @@ The photograph is reckoned by the tests, with strips round a body of ours. Proce
 
 from dataclasses import replace
 
+from tests.photographs.rendered import Scene, body, strips_round
+
 from benchmarks.timing import milliseconds, processor_seconds
 from gramil.photographs.picture_file import read_picture
 from gramil.photographs.pieces import strips
 from gramil.photographs.plan import Asked, Laid, grounds, traced
-from tests.photographs.rendered import Scene, body, strips_round
 
 TWELVE = Scene(strips_round(), ((body(), 0.5),), size=(4000, 3000), focal=3600.0, distance=1150.0)
 

@@ -1,5 +1,6 @@
 """A plan is photographed by reckoning, with its truth known, and traced from points laid near its outline."""
 
+import re
 from dataclasses import replace
 from functools import cache
 
@@ -10,6 +11,7 @@ from numpy.typing import NDArray
 
 from gramil.faults import MakersFault
 from gramil.photographs.ground import KnownLength, Photograph
+from gramil.photographs.keys import about_pictures
 from gramil.photographs.picture_file import PictureRead, read_picture
 from gramil.photographs.pieces import frame_middles, frame_piece, strips
 from gramil.photographs.plan import Asked, Grounds, Laid, TracedPlan, grounds, traced
@@ -127,6 +129,10 @@ def test_a_line_beside_the_outline_is_told_and_a_gap_too() -> None:
     )
     assert "Another line runs 2." in told
     assert "No ink" in told
+    in_inches = grounds([PictureRead(scene.grey())], Asked(strips(), waving=0.0, unit="in"))
+    inches = traced(in_inches, _laid(scene, 3, off=0.5))
+    assert len(inches.told) >= 2
+    assert not [line for line in (*inches.told, *about_pictures(in_inches)) if re.search(r"\bmm\b|\bcm\b|milli", line)]
 
 
 def test_of_two_lines_that_one_is_taken_along_which_the_points_were_laid() -> None:

@@ -8,7 +8,7 @@ from urllib.parse import urlencode
 from gramil.bench.field_words import at_field
 from gramil.bench.page_request import PageRequest
 from gramil.faults import MakersFault
-from gramil.measure import LengthUnit, read_length
+from gramil.measure import LengthUnit, read_length, show
 from gramil.quantities import Mm
 
 if TYPE_CHECKING:
@@ -87,7 +87,7 @@ def asked_by(typed: Typed, unit: LengthUnit) -> "Asked":
 
     waving = _length(typed.waving, "waving", unit, WAVING)
     height = _length(typed.height, "height", unit, 0.0)
-    return Asked(_pieces(typed, unit), tuple(_known(typed, unit)), waving, height, edge_or_line(typed))
+    return Asked(_pieces(typed, unit), tuple(_known(typed, unit)), waving, height, edge_or_line(typed), unit)
 
 
 def edge_or_line(typed: Typed) -> "What":
@@ -104,7 +104,7 @@ def _pieces(typed: Typed, unit: LengthUnit) -> "tuple[Piece, ...]":
         sides = frame_sides(typed.frame, unit) if typed.laid == "frame" else None
     printed = sides[0] if sides else APART
     with at_field("bar"):
-        bar = as_measured(float(read_length(typed.bar, unit)) if typed.bar else printed, printed)
+        bar = as_measured(float(read_length(typed.bar, unit)) if typed.bar else printed, printed, unit)
     return (frame_piece(*sides, bar),) if sides else strips(bar)
 
 
@@ -112,7 +112,7 @@ def _length(written: str, field: str, unit: LengthUnit, usual: Mm) -> Mm:
     with at_field(field):
         value = float(read_length(written, unit)) if written else usual
         if not 0 <= value <= HIGHEST:
-            raise MakersFault.of("no such height", remedy=f"it is 0 to {HIGHEST:g} mm")
+            raise MakersFault.of("no such height", remedy=f"it is 0 to {show(HIGHEST, unit)}")
     return value
 
 

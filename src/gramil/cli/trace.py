@@ -12,7 +12,7 @@ from gramil.cli.options import file_to_make, paper
 from gramil.cli.trace_slots import tell_slots
 from gramil.csv_text import named_rows
 from gramil.faults import Fault, MakersFault
-from gramil.measure import LengthUnit
+from gramil.measure import LengthUnit, show
 from gramil.plain_file import content_of
 from gramil.text_file import text_of
 
@@ -38,9 +38,9 @@ class _Printed:
 
         measured = None if self.bar is None else size(self.bar, self.unit, "--bar")
         if self.frame is None:
-            return strips(as_measured(measured or APART, APART))
+            return strips(as_measured(measured or APART, APART, self.unit))
         wide, tall = self.sides()
-        return (frame_piece(wide, tall, as_measured(measured or wide, wide)),)
+        return (frame_piece(wide, tall, as_measured(measured or wide, wide, self.unit)),)
 
     def sides(self) -> tuple[float, float]:
         """Width and height of the frame, mm."""
@@ -107,6 +107,7 @@ def command(
         length(waving, unit, "--waving"),
         length(height, unit, "--height"),
         "edge" if edge else "line",
+        unit,
     )
     ground = _read(pictures, asked)
     if slots is not None:
@@ -157,7 +158,9 @@ def _known(written: tuple[str, ...], unit: LengthUnit) -> "tuple[KnownLength, ..
             x, y, u, v = map(float, parts[:4])
             found.append(KnownLength((x, y), (u, v), size(parts[4], unit, "--known")))
         except (ValueError, IndexError):
-            raise click.BadParameter(f"{each}: write x,y,x,y,length in pixels and mm", param_hint="--known") from None
+            raise click.BadParameter(
+                f"{each}: write x,y,x,y,length, the places in pixels", param_hint="--known"
+            ) from None
     if len(found) > 2:
         raise click.BadParameter("two at most: one along the plan, one across", param_hint="--known")
     return tuple(found)
@@ -179,10 +182,13 @@ def _points(path: Path) -> "list[Laid]":
 def _lines(ground: "Grounds", found: "TracedPlan | None", unmeasured: bool, unit: LengthUnit) -> list[str]:
     """What is told in words; the keys come last, so that they can be copied."""
     from gramil.photographs.keys import about_pictures, body_keys
+    from gramil.photographs.pieces import APART
 
     told_of = list(about_pictures(ground))
     if unmeasured:
-        told_of.append("The bar was not measured: it is taken as printed, 220 mm. Measure it, and give --bar.")
+        told_of.append(
+            f"The bar was not measured: it is taken as printed, {show(APART, unit)}. Measure it, and give --bar."
+        )
     if found is None:
         return [*told_of, "Give --points, a CSV of 20 to 24 places once round the outline, to trace it."]
     return [*told_of, *(f"{line}." for line in found.told), "", *body_keys(found.outline, unit)]

@@ -13,6 +13,7 @@ from scipy.spatial import ConvexHull
 
 from gramil.decimals import fixed
 from gramil.faults import MakersFault
+from gramil.measure import LengthUnit, show
 from gramil.photographs.camera import Camera
 from gramil.photographs.cropped import cropped
 from gramil.photographs.finding_tags import FoundTag, Grey, tags_in
@@ -126,12 +127,18 @@ class Scan:
 
 
 def photographs(
-    pictures: Sequence[PictureRead], pieces: Sequence[Piece], *, waving: Mm = WAVING, height: Mm = 0.0
+    pictures: Sequence[PictureRead],
+    pieces: Sequence[Piece],
+    *,
+    waving: Mm = WAVING,
+    height: Mm = 0.0,
+    unit: LengthUnit = "mm",
 ) -> tuple[Photograph, ...]:
     """The pictures of one plan solved together, by pieces of which any may be missing.
 
-    `waving` is how high the paper stands off the table, `height` how high what is traced lies over the tags. Raises
-    MakersFault for pictures that do not say where the camera stood, each with what to do instead.
+    `waving` is how high the paper stands off the table, `height` how high what is traced lies over the tags; lengths
+    are told in `unit`. Raises MakersFault for pictures that do not say where the camera stood, each with what to do
+    instead.
     """
     seen = [_tags_of(each, pieces) for each in pictures]
     shown = {tag.number for picture in seen for tag in picture.tags}
@@ -146,11 +153,11 @@ def photographs(
             "Let each show a strip of another",
         ) from None
     left_out = off_when_left_out(answer)
-    _refuse_bent(left_out)
+    _refuse_bent(left_out, unit)
     burnt = [line for each in pictures for line in _burnt(each)]
     about = [line for each in seen for line in _about(each)]
-    fit = _fit_badly(left_out) or cropped(answer)  # tags that do not fit put the lens's middle anywhere
-    told = (*_out_of_place(left_out), *fit, *burnt, *about)
+    fit = _fit_badly(left_out, unit) or cropped(answer)  # tags that do not fit put the lens's middle anywhere
+    told = (*_out_of_place(left_out, unit), *fit, *burnt, *about)
     return tuple(
         Photograph(picture.grey, View(answer, left_out, number, waving, height), told=told)
         for number, picture in enumerate(pictures)
@@ -195,12 +202,12 @@ def _refuse_few(seen: Sequence[Picture], pieces: Sequence[Piece]) -> None:
             )
 
 
-def _refuse_bent(off: Mapping[int, Mm]) -> None:
+def _refuse_bent(off: Mapping[int, Mm], unit: LengthUnit) -> None:
     """Raises MakersFault where the tags fit no flat sheet seen by one lens."""
     typical = float(np.median(list(off.values()))) if off else 0.0
     if typical > TOO_FAR_OFF:
         raise MakersFault.of(
-            f"the tags do not fit together: most lie {fixed(typical, 1)} mm from where the others say",
+            f"the tags do not fit together: most lie {show(typical, unit)} from where the others say",
             "a picture put together of several, a scanned or straightened one, or strips of different prints do that",
             "Take one photograph, and print all strips together at 100 %",
         )
@@ -220,21 +227,21 @@ def _burnt(picture: PictureRead) -> tuple[str, ...]:
     return (f"{100 * share:.0f} % of the picture is burnt out, and thin lines are gone there: use softer light",)
 
 
-def _fit_badly(off: Mapping[int, Mm]) -> tuple[str, ...]:
+def _fit_badly(off: Mapping[int, Mm], unit: LengthUnit) -> tuple[str, ...]:
     """A sentence where all tags fit one another worse than flat strips of one print do."""
     typical = float(np.median(list(off.values()))) if off else 0.0
     if typical < FIT_BADLY:
         return ()
     return (
-        f"The tags lie typically {fixed(typical, 1)} mm from where the others say: strips that wave, or that were "
+        f"The tags lie typically {show(typical, unit)} from where the others say: strips that wave, or that were "
         "printed at different scales, do that. Lay them flat, and print them all together",
     )
 
 
-def _out_of_place(off: Mapping[int, Mm]) -> tuple[str, ...]:
+def _out_of_place(off: Mapping[int, Mm], unit: LengthUnit) -> tuple[str, ...]:
     """A sentence for each tag that lies elsewhere than the others say."""
     return tuple(
-        f"Tag {number + 1} lies {fixed(off[number], 2)} mm from where the others say: it is bent, creased or covered. "
+        f"Tag {number + 1} lies {show(off[number], unit)} from where the others say: it is bent, creased or covered. "
         f"Lay its strip flat and take the picture anew"
         for number in out_of_place(off)
     )
@@ -282,7 +289,7 @@ def stretch_by(known: Sequence[KnownLength], places: Array) -> Stretch:
     runs = places[1::2] - places[::2]
     measured = np.hypot(*runs.T)
     if (measured <= 0).any() or any(each.length <= 0 for each in known):
-        raise MakersFault.of("a known length has no length", remedy="Lay its ends apart, and type it in mm")
+        raise MakersFault.of("a known length has no length", remedy="Lay its ends apart, and type how long it is")
     unsure_of = max(1.0 / each.length for each in known) * 0.2
     if len(known) == 1:
         return Stretch(np.eye(2) * known[0].length / measured[0], unsure_of)

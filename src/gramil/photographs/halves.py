@@ -66,7 +66,7 @@ def _along_x(ring: Array) -> Array:
         turned = _turned(about, -angle)
         turned = turned - (0, (turned[:, 1].max() + turned[:, 1].min()) / 2)
         mirrored = turned[::step] * (1, -1)
-        return float((np.hypot(*(nearest_on_ring(turned, mirrored) - mirrored).T) ** 2).sum())
+        return float((np.hypot(*(nearest_on_ring(turned, mirrored, by_tree=True) - mirrored).T) ** 2).sum())
 
     angles = first + np.linspace(-LEANS_MOST, LEANS_MOST, 15)
     near = float(angles[int(np.argmin([unlike(each) for each in angles]))])
@@ -121,6 +121,6 @@ def _worst(outline: Outline, fine: Array, length: Array) -> tuple[Mm, float]:
     half = outline.half
     close = half.place(half.sample(0.005, 1.0))
     ring = np.vstack((close, close[-2:0:-1] * (1, -1)))
-    off = np.hypot(*(nearest_on_ring(ring, fine) - fine).T)
+    off = np.hypot(*(nearest_on_ring(ring, fine, by_tree=True) - fine).T)
     row = int(off.argmax())
     return float(off[row]), float(length[row])

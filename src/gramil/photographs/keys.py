@@ -39,13 +39,21 @@ def about_pictures(ground: Grounds) -> Iterator[str]:
             corners = np.concatenate([each.view.answer.corners(tag.number) for tag in each.tags])
             span = float(np.hypot(*np.ptp(each.camera.seen(corners), axis=0)) / np.hypot(*np.ptp(corners, axis=0)))
             yield (
-                f"Picture {number}: tags {', '.join(tags)}; taken from {stand[2] / 10:.0f} cm above, "
-                f"{span:.1f} pixels to the millimetre"
+                f"Picture {number}: tags {', '.join(tags)}; taken from {_from_above(float(stand[2]), ground.unit)}, "
+                f"{_fineness(float(span), ground.unit)}"
             )
         else:
             scale = np.sqrt(np.linalg.svd(each.stretch.matrix, compute_uv=False))
             yield f"Scan: {fixed(25.4 / float(scale.prod()), 1)} pixels to the inch"
     yield from dict.fromkeys(f"{line}." for each in ground.each for line in each.told)
+
+
+def _from_above(height: Mm, unit: LengthUnit) -> str:
+    return f"{height / 10:.0f} cm above" if unit == "mm" else f"{height / 25.4:.0f} in above"
+
+
+def _fineness(pixels: float, unit: LengthUnit) -> str:
+    return f"{pixels:.1f} pixels to the millimetre" if unit == "mm" else f"{25.4 * pixels:.0f} pixels to the inch"
 
 
 def shown(value: Mm, unit: LengthUnit) -> str:

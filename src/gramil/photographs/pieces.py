@@ -6,7 +6,7 @@ All in mm as it should come out of the printer; what the maker measured on the p
 import numpy as np
 
 from gramil.faults import MakersFault
-from gramil.measure import LengthUnit, MeasureError, read_length
+from gramil.measure import LengthUnit, MeasureError, read_length, show
 from gramil.photographs.tags import Piece, corners
 from gramil.quantities import Mm
 
@@ -30,11 +30,11 @@ def strips(measured: Mm = APART) -> tuple[Piece, ...]:
     return tuple(Piece({2 * each: (square - half) * share, 2 * each + 1: (square + half) * share}) for each in range(4))
 
 
-def as_measured(bar: Mm, printed: Mm) -> Mm:
+def as_measured(bar: Mm, printed: Mm, unit: LengthUnit = "mm") -> Mm:
     """What the maker measured of a bar. Raises MakersFault for one that is no print of it."""
     if abs(bar / printed - 1) > ANOTHER_BAR:
         raise MakersFault.of(
-            f"the bar is {printed:g} mm on paper printed at 100 %, and {bar:g} mm is another bar",
+            f"the bar is {show(printed, unit)} on paper printed at 100 %, and {show(bar, unit)} is another bar",
             "or a print that was fitted to its page",
             "Print it anew at 100 %, or measure it again",
         )
@@ -55,8 +55,8 @@ def frame_sides(written: str, unit: LengthUnit) -> tuple[Mm, Mm]:
     if not all(SMALLEST_FRAME <= each <= LARGEST_FRAME for each in (wide, tall)):
         raise MakersFault.of(
             f'"{written}" is no size of a frame',
-            f"one is {SMALLEST_FRAME:g} to {LARGEST_FRAME:g} mm wide and tall",
-            "Write its width and its height, such as 700 x 500 mm",
+            f"one is {show(SMALLEST_FRAME, unit)} to {show(LARGEST_FRAME, unit)} wide and tall",
+            f"Write its width and its height, such as {'700 x 500 mm' if unit == 'mm' else '28 x 20 in'}",
         )
     return wide, tall
 

@@ -7,8 +7,8 @@ from math import hypot
 import numpy as np
 from numpy.typing import NDArray
 
-from gramil.decimals import fixed
 from gramil.faults import MakersFault
+from gramil.measure import LengthUnit, show
 from gramil.photographs.finding_tags import sampled
 from gramil.photographs.ground import (
     KnownLength,
@@ -21,7 +21,7 @@ from gramil.photographs.ground import (
     stretch_by,
 )
 from gramil.photographs.halves import FoundOutline, outline_of
-from gramil.photographs.ink import Followed, What, followed
+from gramil.photographs.ink import GAP, REACH, Followed, What, followed
 from gramil.photographs.picture_file import PictureRead, held
 from gramil.photographs.surety import WAVING
 from gramil.photographs.tags import Piece
@@ -48,7 +48,7 @@ class Asked:
     """What the maker gives: printed pieces as measured, how the paper waves, how high what is traced lies over the tags
     (mm), known lengths of the plan on the first picture, and whether its line or an edge is traced.
 
-    Without `pieces` the picture is taken as a flat scan.
+    Without `pieces` the picture is taken as a flat scan. Lengths are told in `unit`.
     """
 
     pieces: Sequence[Piece]
@@ -56,6 +56,7 @@ class Asked:
     waving: Mm = WAVING
     height: Mm = 0.0
     what: What = "line"
+    unit: LengthUnit = "mm"
 
 
 @dataclass(frozen=True)
@@ -70,11 +71,12 @@ class TracedPlan:
 @dataclass(frozen=True)
 class Grounds:
     """The pictures of one plan, each with its places in the same millimetres; `shrunk` says how many pixels of its file
-    each pixel that is held is.
+    each pixel that is held is, `unit` in what lengths are told.
     """
 
     each: tuple[Photograph | Scan, ...]
     shrunk: tuple[int, ...]
+    unit: LengthUnit = "mm"
 
     def held(self, point: Laid) -> tuple[float, float]:
         """A point in the pixels that are held. Raises MakersFault for a picture that there is not."""
@@ -123,10 +125,11 @@ def grounds(pictures: Sequence[PictureRead], asked: Asked) -> Grounds:
             raise MakersFault.of(
                 "a scan is one picture", remedy="Put its parts together first, or lay strips round the plan"
             )
-        return Grounds((scanned(pictures[0], _held(pictures[0], asked.known)),), (pictures[0].shrunk,))
-    found = photographs(pictures, asked.pieces, waving=asked.waving, height=asked.height)
+        return Grounds((scanned(pictures[0], _held(pictures[0], asked.known)),), (pictures[0].shrunk,), asked.unit)
+    found = photographs(pictures, asked.pieces, waving=asked.waving, height=asked.height, unit=asked.unit)
     stretch = _stretch(found[0], _held(pictures[0], asked.known))
-    return Grounds(tuple(replace(each, stretch=stretch) for each in found), tuple(each.shrunk for each in pictures))
+    each = tuple(replace(each, stretch=stretch) for each in found)
+    return Grounds(each, tuple(picture.shrunk for picture in pictures), asked.unit)
 
 
 def _held(picture: PictureRead, known: Sequence[KnownLength]) -> list[KnownLength]:
@@ -155,11 +158,13 @@ def traced(ground: Grounds, points: Sequence[Laid], what: What = "line") -> Trac
     line = followed(ground.light, ground.places(points), what=what)
     if not np.isfinite(line.scatter):
         raise MakersFault.of(
-            "no line is found near the points", "within 6 mm of them nothing is dark", "Lay them on the line itself"
+            "no line is found near the points",
+            f"within {show(REACH, ground.unit)} of them nothing is dark",
+            "Lay them on the line itself",
         )
     unsure = float(np.sqrt((ground.unsure(line.points) ** 2).mean()))
     outline = outline_of(line.points, 2 * hypot(unsure, line.scatter / 3))
-    return TracedPlan(line, outline, (*_about(ground), *_doubts(line, outline)))
+    return TracedPlan(line, outline, (*_about(ground), *_doubts(line, outline, ground.unit)))
 
 
 def _about(ground: Grounds) -> tuple[str, ...]:
@@ -167,23 +172,26 @@ def _about(ground: Grounds) -> tuple[str, ...]:
     return tuple(dict.fromkeys(line for each in ground.each for line in each.told))
 
 
-def _doubts(line: Followed, outline: FoundOutline) -> list[str]:
+def _doubts(line: Followed, outline: FoundOutline, unit: LengthUnit) -> list[str]:
     """What is doubtful about the line, in sentences."""
     told = []
     if line.gaps:
-        places = ", ".join(f"({gap.middle[0]:.0f}, {gap.middle[1]:.0f})" for gap in line.gaps[:4])
-        told.append(f"No ink for over 15 mm at {places} mm: there the line is guessed between its neighbours")
+        places = ", ".join(_at(gap.middle, unit) for gap in line.gaps[:4])
+        told.append(f"No ink for over {show(GAP, unit)} at {places}: there the line is guessed between its neighbours")
     for each in line.beside[:4]:
         side = "left" if each.off > 0 else "right"
         told.append(
-            f"Another line runs {fixed(abs(each.off), 1)} mm to the {side} near ({each.stretch.middle[0]:.0f}, "
-            f"{each.stretch.middle[1]:.0f}) mm, for {each.stretch.end - each.stretch.start:.0f} mm: "
+            f"Another line runs {show(abs(each.off), unit)} to the {side} near {_at(each.stretch.middle, unit)}, "
+            f"for {show(each.stretch.end - each.stretch.start, unit)}: "
             "say which is meant by points that lie nearer to it"
         )
     if line.scatter > DOUBTFUL:
-        told.append(f"The ink scatters by {fixed(line.scatter, 2)} mm about a smooth line: look at the picture of it")
+        told.append(f"The ink scatters by {show(line.scatter, unit)} about a smooth line: look at the picture of it")
     if outline.asymmetry > max(0.5, 2 * outline.unsure):
-        told.append(
-            f"The halves differ by {fixed(outline.asymmetry, 2)} mm: what is written lies half-way between them"
-        )
+        told.append(f"The halves differ by {show(outline.asymmetry, unit)}: what is written lies half-way between them")
     return told
+
+
+def _at(place: tuple[Mm, Mm], unit: LengthUnit) -> str:
+    """A place in words, both lengths in the unit."""
+    return f"({show(place[0], unit)}, {show(place[1], unit)})"

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil.faults import MakersFault
+from gramil.measure import show
 from gramil.photographs.ground import Photograph, refuse_beyond
 from gramil.photographs.plan import Grounds, Laid
 from gramil.quantities import Mm
@@ -75,7 +76,7 @@ def slots_seen(ground: Grounds, points: Sequence[Laid], drawn: Array) -> SlotsSe
     if known.sum() < FEWEST:
         raise MakersFault.of(
             "no slots are seen near the points",
-            f"within {REACH:g} mm of them nothing is darker than the wood",
+            f"within {show(REACH, ground.unit)} of them nothing is darker than the wood",
             "Lay them on the slots, and let light fall along the board, not into the slots",
         )
     longer, start = np.polyfit(drawn[: len(seen)][known], seen[known], 1)

@@ -10,9 +10,12 @@ _BY_TREE = 4_000_000
 """So many distances are quicker found by a tree, though the library that has one takes a third of a second to load."""
 
 
-def nearest_rows(points: Array, others: Array) -> NDArray[np.intp]:
-    """For each point, shape (n, 2), the row of the nearest of `others`, shape (m, 2)."""
-    if len(points) * len(others) > _BY_TREE:
+def nearest_rows(points: Array, others: Array, *, by_tree: bool = False) -> NDArray[np.intp]:
+    """For each point, shape (n, 2), the row of the nearest of `others`, shape (m, 2).
+
+    `by_tree` is for those who have the tree's library loaded anyway: it is quicker, but for its loading.
+    """
+    if by_tree or len(points) * len(others) > _BY_TREE:
         from scipy.spatial import cKDTree  # only for a traced plan's many points
 
         return np.asarray(cKDTree(others).query(points)[1], dtype=np.intp)

@@ -95,12 +95,13 @@ def thinned(points: Array, tolerance: float) -> Array:
     return points[kept]
 
 
-def nearest_on_ring(ring: Array, points: Array) -> Array:
+def nearest_on_ring(ring: Array, points: Array, *, by_tree: bool = False) -> Array:
     """The nearest place on a closed run, shape (n, 2), to each of `points`, shape (m, 2).
 
-    Looked for on the pieces next to the nearest corner: the run's pieces are short against its bends.
+    Looked for on the pieces next to the nearest corner: the run's pieces are short against its bends. `by_tree` is as
+    for `nearest_rows`.
     """
-    rows = nearest_rows(points, ring)
+    rows = nearest_rows(points, ring, by_tree=by_tree)
     places = [_nearest_on_pieces(ring[rows], ring[(rows + step) % len(ring)], points) for step in (-1, 1)]
     away = [np.hypot(*(place - points).T) for place in places]
     return np.where((away[0] <= away[1])[:, None], *places)
