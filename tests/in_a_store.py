@@ -7,13 +7,14 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from gramil.graph import Figures, Input, Pin, build, derive
+from gramil.graph import Figures, Input, Pin, derive
 from gramil.quantities import Mm, PerFret, Radians
 from gramil.shop.sheets_given import Sheet
 from gramil.shop.shop_in_store import bring_in_shop
 from gramil.store.opening import Store, create_store
 from gramil.store.rows import records
 from gramil.store.writing import Hand
+from gramil.wiring import build
 
 NOW = datetime(2026, 11, 2, 9, 30, tzinfo=timezone(timedelta(hours=1)))
 SHOP = """\

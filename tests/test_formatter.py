@@ -7,9 +7,10 @@ import numpy as np
 import pytest
 
 from gramil.formatter import Formatter, parted, shown
-from gramil.graph import Input, build, derive
+from gramil.graph import Input, derive
 from gramil.quantities import Cents, Count, Mm, PerFret, Radians, Unit
 from gramil.reference import Ref, refs_in, says
+from gramil.wiring import build
 
 INPUTS = {
     "nut_width": (Mm, 45.5),

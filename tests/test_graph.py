@@ -11,8 +11,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from gramil.graph import Figures, Graph, Input, Origin, Pin, WiringError, build, derive
+from gramil.graph import Figures, Graph, Input, Origin, Pin, WiringError, derive
 from gramil.quantities import Count, Mm, PerFret, PerString, PerStringFret, Radians, Ratio
+from gramil.wiring import build
 
 INPUTS = {
     "length": Input(Mm, "a length"),

@@ -14,13 +14,14 @@ import gramil
 from gramil.address import parse_address
 from gramil.change.made_rows import operations as made_rows
 from gramil.drawings.marks import figures_in
-from gramil.graph import Figures, WiringError, build
-from gramil.prints.solved import solved_graph
+from gramil.graph import Figures, WiringError
+from gramil.prints.solved import checked_graph, solved_graph
 from gramil.prints.whole import names_of, whole_graph
 from gramil.reference import Ref, name_of, says
 from gramil.setups.setup import figures_on
 from gramil.shop.operations_file import usual_work
 from gramil.shown_by import shown_by
+from gramil.wiring import build, wired
 
 ROOT = Path(gramil.__file__).parent
 TOOL = ROOT.parents[1] / "tools" / "names.py"
@@ -43,7 +44,28 @@ def tool() -> ModuleType:
 
 
 def test_the_names_are_what_the_graph_gives() -> None:
-    assert (ROOT / "names.py").read_text(encoding="utf-8") == tool().written(solved_graph()), "run `make names`"
+    assert (ROOT / "names.py").read_text(encoding="utf-8") == tool().written(checked_graph()), "run `make names`"
+
+
+def test_the_wiring_that_is_written_down_is_the_checked_one() -> None:
+    written, checked = solved_graph(), checked_graph()
+    assert written.order == checked.order
+    assert list(written.dimensions) == list(checked.dimensions)
+    for name, each in checked.dimensions.items():
+        assert written.dimensions[name].function is each.function
+        assert written.parameters(name) == each.parameters
+        assert written.annotation(name) == each.annotation
+
+
+def test_a_wiring_that_is_out_of_date_is_refused() -> None:
+    out_of_date = wired({__name__: {"slot_twice": ("saw_kerf",)}}, {}, {}).dimensions["slot_twice"]
+    with pytest.raises(WiringError, match="slot_twice takes .*slot_need.* by .*saw_kerf.*: run `make names`"):
+        _ = out_of_date.function
+
+
+def slot_twice(slot_need: float) -> float:
+    """A dimension that was wired by another parameter once."""
+    return 2 * slot_need
 
 
 def files() -> list[Path]:

@@ -9,12 +9,13 @@ import sys
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass
+from itertools import groupby
 from pathlib import Path
 from typing import Any, Literal, get_args, get_origin, get_type_hints
 
 from gramil import quantities
 from gramil.graph import Dimension, Graph, Input
-from gramil.prints.solved import solved_graph
+from gramil.prints.solved import checked_graph
 from gramil.quantities import axes_of
 from gramil.shown_by import shown_by
 
@@ -31,8 +32,14 @@ from typing import TYPE_CHECKING, Any
 
 from gramil.reference import Ref
 
-SHOWS: dict[str, tuple[str, ...]] = {
+WIRING: dict[str, dict[str, tuple[str, ...]]] = {
 '''
+MIDDLE = (
+    "}",
+    '"""What each figure follows from, by module: the parameters of its function."""',
+    "SHOWS: dict[str, tuple[str, ...]] = {",
+)
+AFTER = ("}", '"""What each page shows, read off its code: edges of the graph."""', "")
 FOOT = """
 else:
 
@@ -146,7 +153,7 @@ def written(graph: Graph) -> str:
         records += ["", f"    class {kinds.records[record]}(Ref[{kinds.import_of(record)}]):"]
         records += [f"        {name}: {kind}" for name, kind in kinds.fields_of(record)] or ["        pass"]
     shows = [f'    "{name}": {_names(shown)},' for name, shown in _shows(graph).items() if shown]
-    edges = "\n".join([*shows, "}", '"""What each page shows, read off its code: edges of the graph."""', ""])
+    edges = "\n".join([*_wiring(graph), *MIDDLE, *shows, *AFTER])
     return HEAD + edges + "\nif TYPE_CHECKING:\n" + "\n".join([*_imports(kinds, modules), *records, "", *lines]) + FOOT
 
 
@@ -154,8 +161,16 @@ def _shows(graph: Graph) -> dict[str, tuple[str, ...]]:
     return {name: shown_by(graph.dimensions[name].function) for name in sorted(graph.dimensions)}
 
 
+def _wiring(graph: Graph) -> Iterator[str]:
+    """Every function's parameters, by module, in the order in which they are wired."""
+    for module, dimensions in groupby(graph.dimensions.values(), key=lambda each: each.module):
+        yield f'    "{module}": {{'
+        yield from (f'        "{each.name}": {_names(each.parameters)},' for each in dimensions)
+        yield "    },"
+
+
 def _names(shown: tuple[str, ...]) -> str:
-    return f"({', '.join(json.dumps(each) for each in shown)},)"
+    return f"({', '.join(json.dumps(each) for each in shown)},)" if shown else "()"
 
 
 def _given(kinds: Kinds, given: Input) -> str:
@@ -185,7 +200,7 @@ def _by_module(graph: Graph) -> Iterator[tuple[str, list[Dimension]]]:
 
 
 if __name__ == "__main__":
-    text = written(solved_graph())
+    text = written(checked_graph())
     if "--check" in sys.argv and FILE.read_text(encoding="utf-8") != text:
         sys.exit("names.py is not what the graph gives: run `make names`")
     FILE.write_text(text, encoding="utf-8")

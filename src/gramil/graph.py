@@ -1,7 +1,7 @@
 """The derivation graph: dimensions are functions, wired to one another by the names of their parameters.
 
-`build` checks the wiring once (two functions with one name, a missing input, a cycle, a unit or a shape that does
-not match). `derive` then gives the figures of one instrument, each worked out when it is first asked for.
+`wiring.py` puts one together. `derive` then gives the figures of one instrument, each worked out when it is first
+asked for.
 """
 
 import inspect
@@ -9,7 +9,6 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field, is_dataclass, replace
 from functools import cache, cached_property
-from graphlib import CycleError, TopologicalSorter
 from typing import Any, TypeVar, get_type_hints, overload
 
 import numpy as np
@@ -38,18 +37,52 @@ class Input:
 
 @dataclass(frozen=True)
 class Dimension:
-    """One function of the graph: `parameters` are the names of what it follows from."""
+    """One function of the graph: `parameters` are the names of what it follows from, `module` is where it is defined.
+
+    `load` gives the function itself; its module is not imported before somebody asks for the figure.
+    """
 
     name: str
-    function: Callable[..., Any]
     parameters: tuple[str, ...]
-    annotation: Any
-    part: str
+    module: str
+    load: Callable[[], Callable[..., Any]]
+
+    @cached_property
+    def function(self) -> Callable[..., Any]:
+        """The function; raises WiringError if it does not take the parameters that it was wired by."""
+        function = self.load()
+        taken = parameters_of(function)
+        if taken != self.parameters:
+            raise WiringError(f"{self.name} takes {taken} and was wired by {self.parameters}: run `make names`")
+        return function
+
+    @cached_property
+    def annotation(self) -> Any:
+        """What the function says that it returns."""
+        return annotations_of(self.function)["return"]
+
+    @property
+    def part(self) -> str:
+        """The module's own name, which is the part's."""
+        return self.module.rpartition(".")[2]
 
     @cached_property
     def what(self) -> str:
         """The whole docstring."""
         return inspect.getdoc(self.function) or ""
+
+
+def parameters_of(function: Callable[..., Any]) -> tuple[str, ...]:
+    """The names of a function's parameters."""
+    code = inspect.unwrap(function).__code__
+    return code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
+
+
+def annotations_of(function: Callable[..., Any]) -> Mapping[str, Any]:
+    """A function's annotations, by parameter and for `return`; those that are written as text are read."""
+    written = function.__annotations__
+    as_text = any(isinstance(each, str) for each in written.values())
+    return get_type_hints(function, include_extras=True) if as_text else written
 
 
 @dataclass(frozen=True)
@@ -192,60 +225,6 @@ def _reach(start: str, step: Callable[[str], Iterable[str]]) -> frozenset[str]:
             found.add(name)
             waiting.extend(step(name))
     return frozenset(found)
-
-
-def build(
-    functions: Iterable[Callable[..., Any]],
-    inputs: Mapping[str, Input],
-    read_off: Mapping[str, tuple[str, ...]] | None = None,
-) -> Graph:
-    """Wire functions to inputs and to each other by parameter name.
-
-    `read_off` is what each function shows, if that is known already.
-
-    Raises WiringError, naming the place, for two functions with one name, a parameter that nothing provides, a cycle
-    (in full), or a parameter whose unit, shape or type differs from what provides it.
-    """
-    dimensions: dict[str, Dimension] = {}
-    taken: dict[str, dict[str, Any]] = {}
-    for function in functions:
-        hints = get_type_hints(function, include_extras=True)
-        dimension = _dimension(function, hints)
-        if dimension.name in dimensions or dimension.name in inputs:
-            raise WiringError(f"two things are called {dimension.name}")
-        dimensions[dimension.name], taken[dimension.name] = dimension, hints
-    _check_edges(dimensions, taken, inputs)
-    sorter = TopologicalSorter({name: each.parameters for name, each in dimensions.items()})
-    try:
-        order = tuple(sorter.static_order())
-    except CycleError as error:
-        raise WiringError("a circle: " + " -> ".join(reversed(error.args[1]))) from None
-    unused = tuple(name for name in inputs if name not in set(order))
-    return Graph(dict(inputs), dimensions, unused + order, read_off)
-
-
-def _dimension(function: Callable[..., Any], hints: Mapping[str, Any]) -> Dimension:
-    if "return" not in hints:
-        raise WiringError(f"{function.__name__} does not say what it returns")
-    names = tuple(inspect.signature(function).parameters)
-    return Dimension(function.__name__, function, names, hints["return"], function.__module__.rsplit(".", 1)[-1])
-
-
-def _check_edges(
-    dimensions: Mapping[str, Dimension], taken: Mapping[str, Mapping[str, Any]], inputs: Mapping[str, Input]
-) -> None:
-    """`taken` is what each dimension's parameters are annotated as."""
-    for dimension in dimensions.values():
-        hints = taken[dimension.name]
-        for parameter in dimension.parameters:
-            if parameter in inputs:
-                given = inputs[parameter].annotation
-            elif parameter in dimensions:
-                given = dimensions[parameter].annotation
-            else:
-                raise WiringError(f"{dimension.name} asks for {parameter}, which nothing gives")
-            if given != hints.get(parameter):
-                raise WiringError(f"{dimension.name} takes {parameter} as {hints.get(parameter)}, but it is {given}")
 
 
 @dataclass(frozen=True, eq=False)

@@ -9,8 +9,9 @@ from gramil.description.base import INPUTS, Base, base_name, base_names, base_va
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.description.records import Station
 from gramil.faults import MakersFault
-from gramil.graph import build, derive
+from gramil.graph import derive
 from gramil.quantities import Cents, Count, Mm, MPa, PerFret, PerMm, PerString, Ratio, axes_of
+from gramil.wiring import build
 
 TARN = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
 CONTRACT = {

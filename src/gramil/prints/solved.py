@@ -4,10 +4,10 @@ from dataclasses import replace
 from functools import cache
 
 import gramil.top
-from gramil import names
 from gramil.description.base import INPUTS
-from gramil.graph import Figures, Graph, build
-from gramil.prints.whole import ROOMS, functions
+from gramil.graph import Figures, Graph
+from gramil.prints.whole import ROOMS, functions, graph_of
+from gramil.wiring import build
 
 EVERY_ROOM = (*ROOMS, gramil.top)
 """The rooms of the graph, the solved top's among them."""
@@ -15,8 +15,13 @@ EVERY_ROOM = (*ROOMS, gramil.top)
 
 @cache
 def solved_graph() -> Graph:
-    """The whole graph and the solved top's figures, built once and checked."""
-    return build(functions(EVERY_ROOM), INPUTS, names.SHOWS)
+    """The whole graph and the solved top's figures, by the wiring that `names.py` holds."""
+    return graph_of(EVERY_ROOM)
+
+
+def checked_graph() -> Graph:
+    """The same graph, wired anew from the functions themselves and checked at every edge."""
+    return build(functions(EVERY_ROOM), INPUTS)
 
 
 def with_top(figures: Figures) -> Figures:

@@ -18,10 +18,11 @@ from gramil.description.base import INPUTS, Base, base_values
 from gramil.description.reading import Description, ShopDescription, read_description, read_shop
 from gramil.drawings.marks import Drawing
 from gramil.findings.finding import SEVERITIES, Finding
-from gramil.graph import Figures, Graph, Pin, build, derive
+from gramil.graph import Figures, Graph, Pin, derive
 from gramil.prints.carried_on import with_carried_on
 from gramil.prints.unknown import with_reason
 from gramil.setups.setup import Setup
+from gramil.wiring import wired
 
 if TYPE_CHECKING:
     from gramil.prints.air_base import AirBase
@@ -33,10 +34,16 @@ ROOMS = (gramil.parts, gramil.findings, gramil.setups, gramil.drawings)
 
 @cache
 def whole_graph() -> Graph:
-    """The graph that serves every instrument, built once and checked."""
-    wired = tuple(functions())
-    own = {each.__name__ for each in wired}
-    return build(wired, INPUTS, {name: shown for name, shown in names.SHOWS.items() if name in own})
+    """The graph that serves every instrument, by the wiring that `names.py` holds."""
+    return graph_of(ROOMS)
+
+
+def graph_of(rooms: Sequence[ModuleType]) -> Graph:
+    """The graph of the functions in the rooms; their modules are imported as their figures are asked for."""
+    starts = tuple(f"{room.__name__}." for room in rooms)
+    modules = {module: takes for module, takes in names.WIRING.items() if module.startswith(starts)}
+    own = {name for takes in modules.values() for name in takes}
+    return wired(modules, INPUTS, {name: shown for name, shown in names.SHOWS.items() if name in own})
 
 
 def functions(rooms: Sequence[ModuleType] = ROOMS) -> Iterator[Callable[..., Any]]:
