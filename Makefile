@@ -64,6 +64,7 @@ site: $(VENV)/.installed
 names: $(VENV)/.installed
 	$(BIN)/python tools/names.py
 	$(BIN)/python tools/completion.py
+	$(BIN)/python tools/compact.py
 
 # The faces that the bench sends, after another version of a face or for more letters.
 fonts: $(VENV)/.installed

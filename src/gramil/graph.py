@@ -206,13 +206,15 @@ class Graph:
     def above(self, name: str) -> frozenset[str]:
         """Everything on which the value of `name` depends, directly or not."""
         if ("above", name) not in self._reached:
-            self._reached["above", name] = _reach(name, self.parameters)
+            nearest = self.parameters(name)
+            self._reached["above", name] = frozenset(nearest).union(*map(self.above, nearest))
         return self._reached["above", name]
 
     def below(self, name: str) -> frozenset[str]:
         """Everything whose value depends on `name`, directly or not."""
         if ("below", name) not in self._reached:
-            self._reached["below", name] = _reach(name, lambda each: self.followers[each])
+            nearest = self.followers[name]
+            self._reached["below", name] = frozenset(nearest).union(*map(self.below, nearest))
         return self._reached["below", name]
 
 

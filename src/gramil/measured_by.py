@@ -5,14 +5,13 @@ It goes by the figure's row in `data/tolerances.toml`: what that names, or else 
 long it is. A figure without a row goes by its length alone.
 """
 
-import tomllib
 from collections.abc import Callable, Mapping
 from functools import cache
-from importlib.resources import files
 from typing import Any, Literal
 
 from gramil.address import Field, parse_address
 from gramil.inches import in_64ths, in_feet
+from gramil.package_data import data_tables
 
 Way = Literal["rule", "long rule", "calipers", "micrometer", "dish"]
 """A long rule is for what should be measured with calipers, but is too long for them: the remainder counts."""
@@ -31,8 +30,7 @@ FROM_FEET = 4 * 304.8
 @cache
 def tolerance_rows() -> Mapping[str, Mapping[str, Mapping[str, Any]]]:
     """The table of tolerances as it is written: by kind of row, by figure, the keys of the row."""
-    text = (files("gramil") / "data" / "tolerances.toml").read_text(encoding="utf-8")
-    return tomllib.loads(text)
+    return data_tables("tolerances")
 
 
 def figure_of(address: str) -> str:

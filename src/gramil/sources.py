@@ -3,14 +3,15 @@
 import tomllib
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources import files
+
+from gramil.package_data import DATA
 
 
 @cache
 def sources() -> Mapping[str, Mapping[str, str]]:
     """Every source by key: author, title, year, where in it, and how it was seen."""
     found: dict[str, Mapping[str, str]] = {}
-    for file in sorted((files("gramil") / "data" / "sources").iterdir(), key=lambda each: each.name):
+    for file in sorted((DATA / "sources").iterdir(), key=lambda each: each.name):
         if file.name.endswith(".toml"):
             found.update(tomllib.loads(file.read_text(encoding="utf-8")))
     return found

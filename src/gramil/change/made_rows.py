@@ -1,14 +1,13 @@
 """The rows of `data/made.toml`: which figures each operation fixes in the wood, on which piece, and what mends them."""
 
 import math
-import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, cached_property
-from importlib.resources import files
 from typing import Any
 
 from gramil.graph import Figures
+from gramil.package_data import data_tables
 
 Play = float | str
 """How much passes, in the figure's unit; or the name of a limit that says it."""
@@ -89,7 +88,7 @@ class Piece:
 
 @cache
 def _data() -> Mapping[str, Any]:
-    return tomllib.loads((files("gramil") / "data" / "made.toml").read_text(encoding="utf-8"))
+    return data_tables("made")
 
 
 @cache

@@ -8,9 +8,10 @@ completes it.
 import json
 import tomllib
 from collections.abc import Iterator, Mapping, Sequence
-from importlib.resources import files
 from pathlib import Path
 from typing import Any
+
+from gramil.package_data import data_text
 
 ASK = "__complete"
 """The first word by which a shell asks."""
@@ -23,7 +24,7 @@ Words = Mapping[str, str]
 
 def candidates(words: Sequence[str]) -> Words:
     """What the last of these words, which follow `gramil`, may become."""
-    table = json.loads((files("gramil") / "data" / "completion.json").read_text(encoding="utf-8"))
+    table = json.loads(data_text("completion.json"))
     *before, begun = ["" if word == NOTHING else word for word in words] or [""]
     found = _next(table, before, begun)
     return {word: told for word, told in found.items() if word.startswith(begun)}

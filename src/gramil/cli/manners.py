@@ -4,7 +4,6 @@ import io
 import os
 import shlex
 import shutil
-import subprocess
 import sys
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
@@ -92,6 +91,8 @@ def show_long(text: str, pager: Sequence[str], lines: int) -> None:
 
 def _shown_by(pager: Sequence[str], text: str) -> bool:
     try:
+        import subprocess  # slow to load, and only a terminal needs it
+
         with subprocess.Popen(pager, stdin=subprocess.PIPE, text=True, encoding="utf-8", errors="replace") as running:
             assert running.stdin is not None
             try:

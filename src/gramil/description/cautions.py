@@ -1,10 +1,10 @@
 """What to be careful of with each tool, and with materials other than wood: rows of `data/cautions.toml`."""
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources import files
 from typing import Any
+
+from gramil.package_data import data_tables
 
 
 @dataclass(frozen=True)
@@ -17,11 +17,7 @@ class Tool:
     dusty: bool = False
 
 
-def _data() -> Mapping[str, Any]:
-    return tomllib.loads((files("gramil") / "data" / "cautions.toml").read_text(encoding="utf-8"))
-
-
-_DATA = _data()
+_DATA: Mapping[str, Any] = data_tables("cautions")
 TOOLS: Mapping[str, Tool] = {name: Tool(name, **row) for name, row in _DATA["tool"].items()}
 """Every tool by its name."""
 MACHINE: str = _DATA["line"]["machine"]

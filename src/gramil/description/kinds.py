@@ -3,13 +3,12 @@
 A kind follows from the description: what the strings are made of, how they are held at the bridge, how the tuners lie.
 """
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources import files
 from typing import Any
 
 from gramil.description.table import Table
+from gramil.package_data import data_tables
 
 Tables = Mapping[str, Any]
 
@@ -42,8 +41,7 @@ def kinds_of(tables: Tables) -> frozenset[str]:
 
 
 def _rows() -> tuple[Usual, ...]:
-    text = (files("gramil") / "data" / "usual-by-kind.toml").read_text(encoding="utf-8")
-    return tuple(_row(**row) for row in tomllib.loads(text)["usual"])
+    return tuple(_row(**row) for row in data_tables("usual-by-kind")["usual"])
 
 
 def _row(kind: str, key: str, value: float | str | bool | list[int], origin: str) -> Usual:

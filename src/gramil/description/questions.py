@@ -1,11 +1,10 @@
 """What to ask for a new description, and the usual answers, which depend on its unit and its strings."""
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources import files
 
 from gramil.faults import MakersFault
+from gramil.package_data import data_tables
 
 
 @dataclass(frozen=True)
@@ -69,8 +68,7 @@ def usual_answer(question: Question, answers: Mapping[str, str]) -> str:
 
 
 def _starts() -> Mapping[tuple[str, str], Start]:
-    text = (files("gramil") / "data" / "starts.toml").read_text(encoding="utf-8")
-    rows = tomllib.loads(text)["start"]
+    rows = data_tables("starts")["start"]
     return {(row["units"], row["strings"]): Start(row["answers"], row.get("added", "")) for row in rows}
 
 

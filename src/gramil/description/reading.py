@@ -6,7 +6,6 @@
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from importlib.resources import files
 from pathlib import Path as FilePath
 from typing import Any, TypeVar
 
@@ -28,6 +27,7 @@ from gramil.description.wood.checks import problems_of_wood
 from gramil.faults import Fault, MakersFault
 from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
+from gramil.package_data import data_text
 from gramil.plain_file import content_of
 from gramil.shapes.outline import Outline
 
@@ -76,7 +76,7 @@ def read_description(path: str | FilePath) -> Description:
 def read_shop(path: str | FilePath | None = None) -> ShopDescription:
     """The shop in a file, or the package's default one; raises MakersFault with every fault in it."""
     if path is None:
-        text = (files("gramil") / "data" / DEFAULT_SHOP).read_text(encoding="utf-8")
+        text = data_text(DEFAULT_SHOP)
         return parse_shop(text, DEFAULT_SHOP, is_default=True)
     place = FilePath(path)
     return parse_shop(file_text(place), place.name, folder=place.parent)

@@ -3,7 +3,6 @@
 import re
 import tomllib
 from collections.abc import Mapping
-from importlib.resources import files
 from typing import Any
 
 import tomlkit
@@ -16,6 +15,7 @@ from gramil.description.problems import meant, nearest, quoted
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, start_for
 from gramil.description.reading import parse_description
 from gramil.faults import Fault, MakersFault
+from gramil.package_data import data_text
 
 _ONE_LENGTH = re.compile(r"^length = .*$", re.MULTILINE)
 _TWO_LENGTHS = """\
@@ -80,7 +80,7 @@ def _wound_among(text: str) -> str:
 
 
 def _data(name: str) -> str:
-    return (files("gramil") / "data" / f"{name}.toml").read_text(encoding="utf-8")
+    return data_text(f"{name}.toml")
 
 
 def _fans(answers: Mapping[str, str]) -> bool:

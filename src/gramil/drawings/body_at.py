@@ -23,6 +23,7 @@ from gramil.parts.body_records import Brace, notches_in
 from gramil.quantities import Mm
 from gramil.reference import Ref
 from gramil.shapes.arched_bar import Notch
+from gramil.shapes.piecewise import distinct
 
 Array = NDArray[np.float64]
 Interval = tuple[float, float]
@@ -170,7 +171,7 @@ def _heights(brace: Brace, along: Mm, place: Interval, notch: Notch | None = Non
     (x0, y0), (x1, y1) = brace.start, brace.stop
     before, rate = (along - x0) * (x1 - x0) / brace.length, (y1 - y0) / brace.length
     bends = y0 + (brace.bar.edge_places() - before) / rate if rate else np.array([])
-    y = np.unique([*run(*place), *bends[(place[0] < bends) & (bends < place[1])]])
+    y = distinct([*run(*place), *bends[(place[0] < bends) & (bends < place[1])]])
     on = np.clip(before + (y - y0) * rate, 0.0, brace.length)
     lower, upper = np.zeros_like(y), brace.bar.over_plate(on)
     if notch is not None:

@@ -1,11 +1,9 @@
 """What wood the open instruments need, and how parts made ahead fit them, from `data/needs.toml`."""
 
 import math
-import tomllib
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
 from gramil import names as n
@@ -15,6 +13,7 @@ from gramil.description.shop.tolerances import half_shown
 from gramil.faults import MakersFault
 from gramil.formatter import shown
 from gramil.graph import Figures
+from gramil.package_data import data_tables
 from gramil.quantities import Mm
 from gramil.shop.measured import read_measured, unit_of_figure
 
@@ -73,7 +72,7 @@ class Fit:
 
 @cache
 def _data() -> Mapping[str, Any]:
-    return tomllib.loads((files("gramil") / "data" / "needs.toml").read_text(encoding="utf-8"))
+    return data_tables("needs")
 
 
 def needs_of(figures: Figures, done: Collection[str]) -> tuple[Need, ...]:

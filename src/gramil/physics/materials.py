@@ -1,12 +1,11 @@
 """The table of string, wire and rod materials: each figure with its source and how certain it is."""
 
-import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from typing import Any
 
+from gramil.package_data import data_tables
 from gramil.physics.wire_strength import StrengthLaw
 
 FLAGS = ("read", "transcribed", "memory")
@@ -67,7 +66,7 @@ class Material:
 @cache
 def materials() -> Mapping[str, Material]:
     """Every material by its key, in the order of the table."""
-    table = tomllib.loads(files("gramil").joinpath("data/materials.toml").read_text(encoding="utf-8"))
+    table = data_tables("materials")
     return {key: _material(key, row) for key, row in table.items()}
 
 

@@ -15,6 +15,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from gramil.quantities import Mm, PerMm, Radians
 from gramil.shapes.arc import sagitta
+from gramil.shapes.piecewise import distinct
 
 Array = NDArray[np.float64]
 Point = tuple[float, float]
@@ -90,7 +91,7 @@ class ArchedBar:
         rise = abs(self.height - self.hang - self.end_height)
         pieces = pi * sqrt(rise / (16 * FINENESS)) if self.scalloped else 1.0
         ends = np.linspace(0.0, self._run, max(1, ceil(pieces)) + 1)
-        return np.unique([*ends, *(self.length - ends), *(self._following() if self.follows_plate else ())])
+        return distinct([*ends, *(self.length - ends), *(self._following() if self.follows_plate else ())])
 
     def outline(self, notches: Iterable[Notch] = ()) -> tuple[Point, ...]:
         """Once round, from the foot's first end: the foot, then back along the upper edge, with its notches cut.

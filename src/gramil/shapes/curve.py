@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from gramil.quantities import Mm
-from gramil.shapes.piecewise import Piecewise
+from gramil.shapes.piecewise import Piecewise, distinct, piece_at
 
 Array = NDArray[np.float64]
 _POINTS, _WEIGHTS = np.polynomial.legendre.leggauss(8)
@@ -108,7 +108,7 @@ class Curve:
     def along(self, parameter: ArrayLike) -> Array:
         """Distance along the curve at parameters, in mm, by Gauss points within the piece."""
         wanted = np.clip(_array(parameter), self.breaks[0], self.breaks[-1])
-        piece = np.clip(np.searchsorted(self.breaks, wanted, side="right") - 1, 0, len(self.breaks) - 2)
+        piece = piece_at(self.breaks, wanted)
         start = self.breaks[piece]
         half = (wanted - start) / 2
         inside = self._speed((start + half)[..., None] + half[..., None] * _POINTS)
@@ -117,7 +117,7 @@ class Curve:
     def parameter(self, along: ArrayLike) -> Array:
         """Parameters at distances along the curve (held within its length), by Newton's rule within the piece."""
         wanted = np.clip(_array(along), 0.0, self.length)
-        piece = np.clip(np.searchsorted(self.along_breaks, wanted, side="right") - 1, 0, len(self.breaks) - 2)
+        piece = piece_at(self.along_breaks, wanted)
         low, high = self.breaks[piece], self.breaks[piece + 1]
         found = np.interp(wanted, self.along_breaks, self.breaks)
         for _ in range(4):
@@ -163,13 +163,13 @@ class Curve:
         distance[3] -= normal @ np.asarray(point)
         roots = Piecewise(distance, self.breaks).zeros()
         touching = np.abs((self.place(self.breaks) - np.asarray(point)) @ normal) < _STILL
-        found = np.unique(np.concatenate((roots, self.breaks[touching])))
+        found = distinct(np.concatenate((roots, self.breaks[touching])))
         return np.asarray(found[np.concatenate(([True], np.diff(found) > 1e-7))] if len(found) else found)
 
     def spans(self, axis: Literal[0, 1]) -> tuple[Span, ...]:
         """Runs on which x (axis 0) or y (1) only grows or only falls; runs on which it stands still are left out."""
         slope = Piecewise(self._velocity.coefficients[:, :, axis], self.breaks)
-        edges = np.unique(np.concatenate((slope.zeros(), self.breaks)))
+        edges = distinct(np.concatenate((slope.zeros(), self.breaks)))
         slopes = slope((edges[1:] + edges[:-1]) / 2)
         signs = np.where(np.abs(slopes) < _STILL, 0, np.sign(slopes)).astype(int)
         return _grouped(edges, signs)

@@ -15,6 +15,19 @@ _NOTHING, _SLACK = 1e-15, 1e-12
 """Shares of a piece's largest term, and of its length, that are rounding."""
 
 
+def piece_at(breaks: Array, wanted: Array) -> NDArray[np.intp]:
+    """The piece in which each parameter lies, the first or the last for one outside; a break belongs to the piece that
+    starts there, the last one to the last piece.
+    """
+    return np.asarray(np.searchsorted(breaks[1:-1], wanted, side="right"))
+
+
+def distinct(values: ArrayLike) -> Array:
+    """The values in rising order, each once; numpy's own loads its masked arrays to tell them apart."""
+    rising = np.sort(np.asarray(values, dtype=np.float64), axis=None)
+    return rising[np.diff(rising, prepend=np.nan) != 0]
+
+
 @dataclass(frozen=True, eq=False)
 class Piecewise:
     """`breaks`: shape (pieces + 1,), rising. `coefficients`: shape (order, pieces, ...), highest power first.
@@ -31,12 +44,12 @@ class Piecewise:
         A break belongs to the piece that starts there, the last one to the last piece.
         """
         wanted = np.asarray(parameter, dtype=np.float64)
-        piece = np.clip(np.searchsorted(self.breaks, wanted, side="right") - 1, 0, len(self.breaks) - 2)
+        piece = piece_at(self.breaks, wanted)
         axes = (1,) * (self.coefficients.ndim - 2)
         within = (wanted - self.breaks[piece]).reshape(wanted.shape + axes)
-        value = self.coefficients[0][piece]
-        for coefficients in self.coefficients[1:]:
-            value = value * within + coefficients[piece]
+        value, *others = self.coefficients[:, piece]
+        for coefficients in others:
+            value = value * within + coefficients
         inside = (wanted >= self.breaks[0]) & (wanted <= self.breaks[-1])
         return np.asarray(np.where(inside.reshape(wanted.shape + axes), value, np.nan))
 

@@ -21,11 +21,9 @@ description, an entry in `after` says so, with the same conditions as `skipped`:
     after = ["board_laid_out", { operation = "arched", "slots.cut" = "after arching" }]
 """
 
-import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields
 from functools import cache, cached_property, lru_cache
-from importlib.resources import files
 from itertools import islice
 from pathlib import Path
 from typing import Any, get_args
@@ -40,6 +38,7 @@ from gramil.description.shop.limits import LIMITS
 from gramil.description.wood.stuff import PARTS
 from gramil.description.wood.tables import PieceTable
 from gramil.faults import Fault, MakersFault
+from gramil.package_data import data_tables
 from gramil.shop.list_conditions import ways_of, wrong_skip, wrong_wait
 from gramil.shop.operations import Operation, Skip, Wait, Work, conditions_in, in_order, settled, waits_of, without
 
@@ -120,7 +119,7 @@ def _laid_over_once(own: tuple[OwnList, ...]) -> Work:
 
 @cache
 def _base() -> Mapping[str, Any]:
-    return tomllib.loads((files("gramil") / "data" / "operations.toml").read_text(encoding="utf-8"))
+    return data_tables("operations")
 
 
 def _work(layers: Sequence[_Layer]) -> Work:

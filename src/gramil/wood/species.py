@@ -4,15 +4,14 @@ A figure that no source gives is None. Nothing is filled in from a similar wood,
 handbook's own: not for every wood do they follow from its shrinkage table.
 """
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, fields, replace
 from difflib import get_close_matches
 from functools import cache, lru_cache
-from importlib.resources import files
 from typing import Literal, cast
 
 from gramil.faults import MakersFault
+from gramil.package_data import data_tables
 from gramil.wood.movement import coefficient_from_shrinkage
 
 Flag = Literal["read", "transcribed", "memory", "derived", "measured"]
@@ -217,7 +216,7 @@ def dust_of_every_wood() -> Remark:
 
 @cache
 def _file() -> Mapping[str, Mapping[str, Mapping[str, object]]]:
-    return tomllib.loads((files("gramil") / "data" / "species.toml").read_text(encoding="utf-8"))
+    return data_tables("species")
 
 
 def _tables(name: str) -> Mapping[str, Mapping[str, object]]:

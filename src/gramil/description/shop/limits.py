@@ -1,12 +1,11 @@
 """Practice limits: rows of `data/limits.toml`, each with its unit, what it limits and where it comes from."""
 
 import math
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from importlib.resources import files
 from typing import Any
 
+from gramil.package_data import data_tables
 from gramil.reference import Ref
 
 
@@ -31,8 +30,7 @@ LEADING = "limit_"
 
 
 def _rows() -> Mapping[str, Limit]:
-    text = (files("gramil") / "data" / "limits.toml").read_text(encoding="utf-8")
-    return {name: _limit(name, row) for name, row in tomllib.loads(text).items()}
+    return {name: _limit(name, row) for name, row in data_tables("limits").items()}
 
 
 def _limit(name: str, row: Mapping[str, Any]) -> Limit:

@@ -3,7 +3,6 @@
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from importlib.resources import files
 
 import tomlkit
 
@@ -11,6 +10,7 @@ from gramil.description.problems import meant, nearest
 from gramil.description.reading import parse_shop
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
+from gramil.package_data import data_text
 
 KINDS: Mapping[str, str] = {
     "wire": "Fret wire that you have",
@@ -98,7 +98,7 @@ def _refuse_strangers(shop: NewShop) -> None:
 
 def _usual() -> Iterator[tuple[str, str, str]]:
     """Kind, name and text of each tool of the shop that stands in when none is given."""
-    text = (files("gramil") / "data" / "shop-default.toml").read_text(encoding="utf-8")
+    text = data_text("shop-default.toml")
     for part in text.split("\n\n"):
         kind, name = re.search(r"^\[\[(\w+)\]\]", part, re.M), re.search(r'^name = "([^"]+)"', part, re.M)
         if kind and name:

@@ -1,12 +1,11 @@
 """Starting points of a whole guitar: what each is, and between what lengths it may be changed."""
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from importlib.resources import files
 
 from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, read_length, show
+from gramil.package_data import data_tables
 from gramil.quantities import Mm
 
 START = "start"
@@ -87,7 +86,7 @@ def outside(point: StartingPoint, key: str, value: float, unit: LengthUnit | Non
 
 
 def _points() -> Mapping[str, StartingPoint]:
-    rows = tomllib.loads((files("gramil") / "data" / "whole.toml").read_text(encoding="utf-8"))["start"]
+    rows = data_tables("whole")["start"]
     return {row["name"]: StartingPoint(**row) for row in rows}
 
 
