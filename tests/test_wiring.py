@@ -59,7 +59,7 @@ def test_the_wiring_that_is_written_down_is_the_checked_one() -> None:
 
 def test_a_wiring_that_is_out_of_date_is_refused() -> None:
     out_of_date = wired({__name__: {"slot_twice": ("saw_kerf",)}}, {}, {}).dimensions["slot_twice"]
-    with pytest.raises(WiringError, match="slot_twice takes .*slot_need.* by .*saw_kerf.*: run `make names`"):
+    with pytest.raises(WiringError, match=r"slot_twice takes .*slot_need.* by .*saw_kerf.*: run `make names`"):
         _ = out_of_date.function
 
 

@@ -91,7 +91,7 @@ class Scene:
             self._line(ink, ring, wide)
         picture = light * (1 - 0.9 * ink)
         picture = ndimage.gaussian_filter(picture, self.blur)
-        noise = np.random.default_rng(self.seed).standard_normal(picture.shape).astype(np.float32)
+        noise = np.asarray(np.random.default_rng(self.seed).standard_normal(picture.shape), dtype=np.float32)
         return np.clip(picture + self.noise * noise, 0, 255)
 
     def jpeg(self, quality: int = 90) -> bytes:
