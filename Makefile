@@ -40,9 +40,9 @@ others: $(VENV)/.tests-installed
 quick: $(VENV)/.tests-installed
 	@$(BIN)/python tools/quick.py $(ROOM)
 
-# Every key of every example and of the shop, changed one by one: `make test` walks one instrument, this all of them.
+# Every test over all of its inputs, where `make test` takes a sample that is the same at every run (tests/walks.py).
 walk: $(VENV)/.tests-installed
-	GRAMIL_WALK=1 $(BIN)/python -m pytest -n auto --dist load tests/prints/test_papers.py
+	GRAMIL_WALK=1 $(BIN)/python -m pytest -n auto --dist load $(ROOM)
 
 check: $(VENV)/.tests-installed
 	$(BIN)/ruff format --check .

@@ -6,7 +6,7 @@ can be written exactly in millimetres (0.0254 mm each) and in inches.
 
 import subprocess
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 from importlib.resources import files
@@ -16,12 +16,14 @@ from typing import Any
 import pytest
 from hypothesis import settings
 from hypothesis import strategies as st
+from tests.walks import fewer
+from tests.worked_out_once import worked_out_once
 
 from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of
 
-settings.register_profile("gramil", deadline=None, derandomize=True, database=None)
+settings.register_profile("gramil", deadline=None, derandomize=True, database=None, max_examples=fewer(100, 40))
 settings.load_profile("gramil")
 
 EXAMPLES = files("gramil") / "data" / "examples"
@@ -140,6 +142,12 @@ def in_unit(tables: Tables, unit: str) -> str:
     head = tables["instrument"] | {"units": unit}
     strings = {"gauges": gauges, "tuning": TUNING[: len(gauges)]}
     return written(tables | {"instrument": head, "strings": strings}, unit)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _worked_out_once() -> Iterator[None]:
+    with worked_out_once():
+        yield
 
 
 @pytest.fixture(scope="session")

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pikepdf
 import pytest
+from tests.walks import WHOLE, these
 
 import gramil
 from gramil.cli.options import opened_with_work
@@ -35,7 +36,7 @@ Matrix = tuple[float, float, float, float, float, float]
 SAME: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
 
-@pytest.fixture(scope="module", params=["tarn", "fell", "scree", "mere"])
+@pytest.fixture(scope="module", params=these(["tarn", "fell", "scree", "mere"], ["fell", "mere"]))
 def opened(request: pytest.FixtureRequest) -> Iterator[tuple[Figures, Formatter, Work]]:
     with as_file(files("gramil") / "data" / "examples") as examples:
         yield opened_with_work(Path(examples / f"{request.param}.toml"), Path(examples / "shop.toml"))
@@ -89,6 +90,8 @@ def test_nothing_in_the_book_and_on_its_sheets_is_smaller_than_seven_points(
     opened: tuple[Figures, Formatter, Work], paper: str, unit: LengthUnit
 ) -> None:
     figures, _, work = opened
+    if not WHOLE and (paper == "a4") == (figures["instrument_units"] == "in"):
+        pytest.skip("at the gate a book in the instrument's own units")
     assert small(build_book(figures, Formatter(figures, unit), work, paper)) == {}
 
 

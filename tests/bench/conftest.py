@@ -8,16 +8,21 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
+from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
+from unittest.mock import patch
 
 import httpx
 import pytest
 import uvicorn
 
 from gramil.bench.application import application
+from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.serving import Bench, configured, ready
 from gramil.bench.sessions import Sessions
 from gramil.bench.shop_record import record_at
+from gramil.shop.instruments import instruments
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand, writing
 
@@ -48,7 +53,8 @@ class Served:
     store: Path
 
     def client(self, **headers: str) -> httpx.Client:
-        return httpx.Client(base_url=self.address, follow_redirects=True, headers=headers, timeout=60)
+        """A client of plain HTTP: reading the certificates of all the world, a fiftieth of a second, is left out."""
+        return httpx.Client(base_url=self.address, follow_redirects=True, headers=headers, timeout=60, verify=False)
 
 
 def token_of(page: httpx.Response) -> str:
@@ -74,14 +80,35 @@ def running(bench: Bench) -> uvicorn.Server:
     return server
 
 
+@cache
+def empty_record() -> bytes:
+    """A record in which nothing is noted, as the bench makes one: made once, since each step of its form is written."""
+    with TemporaryDirectory() as folder:
+        record_at(Path(folder) / "shop.gramil")
+        return whole_record(Path(folder) / "shop.gramil").read_bytes()
+
+
 @contextmanager
 def serving(folder: Path) -> Iterator[Served]:
-    """A bench over a record in a folder, for as long as it is wanted."""
+    """A bench over a record in a folder, an empty one if there is none, for as long as it is wanted."""
+    if not (folder / "shop.gramil").exists():
+        (folder / "shop.gramil").write_bytes(empty_record())
     clock = Hands()
     bench = ready(folder / "shop.gramil", 0, False, clock)
     server = running(bench)
     yield Served(bench.address, bench.sessions, clock, folder / "shop.gramil")
     server.should_exit = True
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _figures_of_all_benches() -> Iterator[None]:
+    """Benches share the figures that they hold: these go by all that figures depend on, whosever record it is in."""
+    shared = OpenInstruments()
+    with patch(
+        "gramil.bench.application.OpenInstruments",
+        lambda: OpenInstruments(kept=shared.kept, solved=shared.solved, lock=shared.lock),
+    ):
+        yield
 
 
 @pytest.fixture
@@ -121,6 +148,19 @@ def demo(served: Served, nothing_done: Path) -> httpx.Client:
     """A client at a bench where the demonstration shop is laid out, with nothing done yet on any instrument."""
     shutil.copyfile(nothing_done, served.store)
     return served.client()
+
+
+@pytest.fixture(scope="session")
+def numbers(nothing_done: Path) -> dict[str, int]:
+    """The instruments' numbers by their names; the first page, on which they stand, takes long to make."""
+    with open_store(nothing_done) as store:
+        return {each.name: each.id for each in instruments(store)}
+
+
+@pytest.fixture
+def tarn(demo: httpx.Client, numbers: dict[str, int]) -> str:
+    """The address of *Tarn*."""
+    return f"/instrument/{numbers['Tarn']}"
 
 
 @pytest.fixture(scope="session")

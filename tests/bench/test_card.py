@@ -4,14 +4,6 @@ import html
 import re
 
 import httpx
-import pytest
-
-from .test_instrument_page import numbered
-
-
-@pytest.fixture
-def tarn(demo: httpx.Client) -> str:
-    return f"/instrument/{numbered(demo, 'Tarn')}"
 
 
 def card(client: httpx.Client, tarn: str, address: str) -> str:

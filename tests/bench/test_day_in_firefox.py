@@ -1,4 +1,4 @@
-"""The whole day in Firefox, from an empty record: by mouse on a wide screen, by finger on an upright phone."""
+"""The whole day in Firefox, from an empty record: by finger on an upright phone, and on a long walk by mouse, too."""
 
 import re
 import time
@@ -6,6 +6,7 @@ from pathlib import Path
 
 import httpx
 import pytest
+from tests.walks import these
 
 from .conftest import Served
 from .firefox import Firefox, firefox
@@ -14,7 +15,7 @@ pytestmark = pytest.mark.slow
 SIZES = {"mouse": (1600, 1000), "touch": (360, 740)}
 
 
-@pytest.mark.parametrize("hand", list(SIZES))
+@pytest.mark.parametrize("hand", these(list(SIZES), ["touch"]))
 def test_a_working_day_in_firefox(hand: str, served: Served, tmp_path: Path) -> None:
     """Log the air, see what is open, note it done, cut and measure, change the scale and keep it, print a template."""
     with firefox(tmp_path, served.address, touch=hand == "touch") as page:

@@ -2,13 +2,16 @@
 colours.
 
 Each page is loaded once. Rules of contrast are tried in each of the colours, those of room at each of the widths, and
-all the others twice: no width and no colour changes them.
+all the others twice: no width and no colour changes them. At the gate each page is looked at in two of the widths and
+two of the colours, in turn.
 """
 
 import re
 from urllib.parse import urlsplit
+from zlib import crc32
 
 import pytest
+from tests.walks import these
 
 from gramil.bench.application import GETS
 from gramil.doorway.backup import backup
@@ -123,14 +126,27 @@ looked at where one is traced.
 """
 
 
+NARROW = "360 px"
+"""The width at which every rule is tried on every page."""
+
+
+def in_turn(path: str) -> tuple[list[str], list[str]]:
+    """The widths and the colours in which a page is looked at: at the gate one of each beside the narrow one."""
+    turn = crc32(path.encode())
+    wide, looks = [name for name in WIDTHS if name != NARROW], list(LOOKS)
+    return [*these(wide, [wide[turn % len(wide)]]), NARROW], [*these(looks, [looks[turn % len(looks)]])]
+
+
 def looked_over(page) -> list[str]:
     """What is wrong with the page that is open, at any width and in any colours."""
     wrong = []
-    for name, (width, height, rules) in WIDTHS.items():
+    widths, looks = in_turn(page.url.partition("//")[2].partition("/")[2])
+    for name in widths:
+        width, height, rules = WIDTHS[name]
         page.set_viewport_size({"width": width, "height": height})
         wrong += [f"{name}: {line}" for line in faults(page, rules) + small_targets(page)]
-    for name, look in LOOKS.items():
-        page.emulate_media(**look)
+    for name in looks:
+        page.emulate_media(**LOOKS[name])
         wrong += [f"{name}: {line}" for line in faults(page, CONTRAST)]
     page.emulate_media(**LIGHT)
     page.set_viewport_size({"width": 1600, "height": 1000})

@@ -24,7 +24,7 @@ OUTLINE += '<path d="M 0 150 L 20 40 L 200 60 L 460 10 L 480 150 L 460 290 L 200
 def sent(client: httpx.Client, path: str, files: dict[str, str], **fields: str) -> httpx.Response:
     """A form with files in it."""
     content = {key: (key, text.encode(), "application/octet-stream") for key, text in files.items()}
-    return client.post(path, data={"token": token_of(client.get("/")), **fields}, files=content)
+    return client.post(path, data={"token": token_of(client.get("/new")), **fields}, files=content)
 
 
 def names(answer: httpx.Response) -> list[str]:
@@ -44,14 +44,9 @@ def test_a_description_goes_out_and_comes_back_as_it_was(served: Served, demo: h
         assert revision(store, instrument(store, "Beck").id).text.strip() == other.strip()
 
 
-def number(client: httpx.Client, name: str) -> str:
-    found = re.search(rf'href="(/instrument/\d+)">{name}<', client.get("/").text)
-    assert found is not None
-    return found[1]
-
-
-def test_a_changed_description_shows_what_it_moves_before_it_is_kept(served: Served, demo: httpx.Client) -> None:
-    tarn = number(demo, "Tarn")
+def test_a_changed_description_shows_what_it_moves_before_it_is_kept(
+    served: Served, demo: httpx.Client, tarn: str
+) -> None:
     page = demo.get(f"{tarn}/files").text
     version = re.search(r'name="version" value="(\d+)"', page)
     assert version is not None
@@ -69,8 +64,7 @@ def test_a_changed_description_shows_what_it_moves_before_it_is_kept(served: Ser
     assert "meanwhile" in again.text
 
 
-def test_a_faulty_description_is_told_with_its_lines_and_what_was_typed_stays(demo: httpx.Client) -> None:
-    tarn = number(demo, "Tarn")
+def test_a_faulty_description_is_told_with_its_lines_and_what_was_typed_stays(demo: httpx.Client, tarn: str) -> None:
     answer = post(demo, f"{tarn}/files", text="gramil = 1\n[scale]\nlength = 'wide'", do="try", version="1")
     assert answer.status_code == 422
     assert "the description:3" in answer.text

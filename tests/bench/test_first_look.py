@@ -121,9 +121,9 @@ def test_no_inner_name_stands_on_a_page(demo: httpx.Client) -> None:
 
 
 @pytest.mark.parametrize("page", ["", "/sheets", "/sheet/slot", "/figures", "/part?name=board", "/cost", "/heights"])
-def test_an_inch_instrument_and_the_head_of_its_pages_agree_on_the_unit(demo: httpx.Client, page: str) -> None:
+def test_an_inch_instrument_and_the_head_of_its_pages_agree_on_the_unit(
+    demo: httpx.Client, numbers: dict[str, int], page: str
+) -> None:
     """*Fell* is described in inches; nobody has swapped the unit."""
-    from .test_instrument_page import numbered
-
-    head = demo.get(f"/instrument/{numbered(demo, 'Fell')}{page}").text
+    head = demo.get(f"/instrument/{numbers['Fell']}{page}").text
     assert re.search(r'name="unit" value="in" aria-pressed="true"', head)

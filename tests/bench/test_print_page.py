@@ -7,11 +7,8 @@ import zipfile
 import httpx
 import pikepdf
 
-from .test_instrument_page import numbered
 
-
-def test_the_owners_page_stands_apart_and_is_a_pdf(demo: httpx.Client) -> None:
-    tarn = f"/instrument/{numbered(demo, 'Tarn')}"
+def test_the_owners_page_stands_apart_and_is_a_pdf(demo: httpx.Client, tarn: str) -> None:
     page = demo.get(f"{tarn}/print").text
     owners = page[page.index("For its owner") :]
     found = re.search(r'href="([^"]+owner-air\.pdf[^"]*)"', owners)
@@ -22,16 +19,15 @@ def test_the_owners_page_stands_apart_and_is_a_pdf(demo: httpx.Client) -> None:
     assert answer.content.startswith(b"%PDF")
 
 
-def test_every_file_to_print_says_what_it_holds(demo: httpx.Client) -> None:
-    page = demo.get(f"/instrument/{numbered(demo, 'Tarn')}/print").text
+def test_every_file_to_print_says_what_it_holds(demo: httpx.Client, tarn: str) -> None:
+    page = demo.get(f"{tarn}/print").text
     on_paper = page[page.index("On paper") : page.index("For its owner")]
     assert on_paper.count("<li>") == 4, "templates, bench sheets, build book, strips to photograph by"
     assert on_paper.count('class="other wrap"') == 4
     assert "plan of the face" in page
 
 
-def test_what_is_ticked_comes_as_one_pdf(demo: httpx.Client) -> None:
-    tarn = f"/instrument/{numbered(demo, 'Tarn')}"
+def test_what_is_ticked_comes_as_one_pdf(demo: httpx.Client, tarn: str) -> None:
     page = demo.get(f"{tarn}/print").text
     listed = set(re.findall(r'type="checkbox" name="(\w+)" value="([^"]+)"', page))
     assert {("today", "1"), ("all", "1"), ("part", "bridge"), ("sheet", "slot"), ("template", "mould")} <= listed
@@ -43,8 +39,7 @@ def test_what_is_ticked_comes_as_one_pdf(demo: httpx.Client) -> None:
     assert pages_in(more.content) > 1
 
 
-def test_two_papers_come_in_an_archive_and_nothing_ticked_is_told(demo: httpx.Client) -> None:
-    tarn = f"/instrument/{numbered(demo, 'Tarn')}"
+def test_two_papers_come_in_an_archive_and_nothing_ticked_is_told(demo: httpx.Client, tarn: str) -> None:
     answer = demo.get(f"{tarn}/print-chosen?template=neck-gauges&sheet=taper&paper=a2")
     with zipfile.ZipFile(io.BytesIO(answer.content)) as archive:
         assert archive.namelist() == ["chosen-a4.pdf", "chosen-a2.pdf"]

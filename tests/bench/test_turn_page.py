@@ -6,13 +6,6 @@ from urllib.parse import unquote_plus
 import httpx
 import pytest
 
-from .test_instrument_page import numbered
-
-
-@pytest.fixture
-def tarn(demo: httpx.Client) -> str:
-    return f"/instrument/{numbered(demo, 'Tarn')}"
-
 
 def words(page: httpx.Response) -> str:
     return re.sub(r"\s+", " ", re.sub(r"<[^>]+>", "", page.text))

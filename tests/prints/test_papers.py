@@ -2,10 +2,10 @@
 
 The oracle is what the maker is given, before and after (`as_given.py`); the lines that stand alike on every page (the
 instrument's, the revision) and the name are left out. Only what hangs on the changed key is worked out and made again;
-at some of the keys all of it is, which must give the same.
+at some of the keys all of it is, which must give the same. At the gate a third of *Tarn*'s keys is walked, and of the
+shop's.
 """
 
-import os
 import re
 import tomllib
 from collections.abc import Callable, Container, Iterable, Iterator
@@ -17,6 +17,7 @@ from typing import Any
 from zlib import crc32
 
 import pytest
+from tests.walks import WHOLE, picked, these
 
 from gramil import names as n
 from gramil.description.base import Base, base_values
@@ -42,13 +43,12 @@ FRAME = re.compile(r'<svg [^>]*>|<g id="hatch".*?</g>', re.DOTALL)
 ANEW = 8
 """At one key in so many everything is worked out from the beginning; at every one by `make walk`."""
 PORTIONS = 3
-"""In so many runs each walk is shared out, so that several processors can take them."""
+"""In so many runs each walk is shared out: several processors can take them, and the gate takes one."""
 HAIR = 0.00099
 """Coordinates, of three decimals and more, that differ by no more than this in mm are drawn alike."""
 EVERY = ("tarn", "fell", "scree", "mere")
-WHOLE_WALK = bool(os.environ.get("GRAMIL_WALK"))
-"""Set by `make walk`: every example is walked, not one alone."""
-WALKS = [(name, of) for name in (EVERY if WHOLE_WALK else EVERY[:1]) for of in ("instrument", "shop")]
+WALKS = [(name, of, number) for name in EVERY for of in ("instrument", "shop") for number in range(PORTIONS)]
+AT_THE_GATE = [("tarn", "instrument", 0), ("tarn", "shop", 1)]
 THE_SHOP = (EXAMPLES / "shop.toml").read_text(encoding="utf-8")
 
 
@@ -188,7 +188,7 @@ def walked(name: str, of: str, only: Container[str] | None = None) -> Iterator[T
     own, model = (text_of(name), INSTRUMENT) if of == "instrument" else (THE_SHOP, SHOP)
     with walk(name, of) as walking:
         for change in changes(tomllib.loads(own), model, only):
-            tried = walking.tried(change, WHOLE_WALK or crc32(change.what.encode()) % ANEW == 0)
+            tried = walking.tried(change, picked(change.what, ANEW))
             if tried is not None:
                 yield tried
 
@@ -222,8 +222,7 @@ class Portion:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("number", range(PORTIONS))
-@pytest.mark.parametrize(("name", "of"), WALKS)
+@pytest.mark.parametrize(("name", "of", "number"), these(WALKS, AT_THE_GATE))
 def test_what_differs_is_told_and_nothing_else(name: str, of: str, number: int) -> None:
     """And on *Tarn*, what changes nothing at all has its reason; where it begins to move something its row goes."""
     portion = Portion(number)
@@ -245,7 +244,7 @@ def listed(of: str) -> set[str]:
 
 
 @pytest.mark.slow
-@pytest.mark.skipif(not WHOLE_WALK, reason="the walk over all examples: make walk")
+@pytest.mark.skipif(not WHOLE, reason="the walk over all examples: make walk")
 @pytest.mark.parametrize("of", ["instrument", "shop"])
 def test_what_changes_nothing_on_any_example_says_so(of: str) -> None:
     """What *Tarn* does not have another example has; the rest are for what a description alone cannot show."""

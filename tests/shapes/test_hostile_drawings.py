@@ -107,7 +107,8 @@ def one_place(document: Drawing) -> None:
 
 
 def star(count: int) -> list[tuple[float, float]]:
-    return [ring(count)[k * (count // 2) % count] for k in range(count)]
+    corners = ring(count)
+    return [corners[k * (count // 2) % count] for k in range(count)]
 
 
 def zigzag(count: int) -> list[tuple[float, float]]:

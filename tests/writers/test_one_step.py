@@ -3,11 +3,11 @@
 import json
 import os
 import signal
+import subprocess
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from hashlib import sha256
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -15,14 +15,14 @@ from gramil.faults import MakersFault
 from gramil.writers.files import LIST, write_files
 from gramil.writers.one_step import STAGING
 
+from .ended_program import ENDED
+
 if sys.platform == "win32":
     pytest.skip("this system knows no forks", allow_module_level=True)
 
 FIRST = {"board.dxf": b"one", "board.svg": b"two", "sheets/taper.pdf": b"three"}
 SECOND = {"board.dxf": b"ONE", "board.svg": b"two", "neck.svg": b"neck", "sheets/slot.pdf": b"FOUR"}
 THIRD = {"board.dxf": b"3", "neck.svg": b"3"}
-STEPS = ("replace", "rename", "link", "unlink", "fsync", "mkdir", "rmdir")
-"""What a step does on the disk."""
 
 
 def contents(folder: Path) -> dict[str, bytes]:
@@ -36,42 +36,37 @@ def is_whole(folder: Path, files: Mapping[str, bytes]) -> bool:
     return contents(folder) == files and listed == {name: sha256(each).hexdigest() for name, each in files.items()}
 
 
-def ended_at(count: int, act: Callable[[], object]) -> bool:
-    """An act in a branch of this program that is gone, without a word, at its nth step; whether it got that far."""
-    child = os.fork()
-    if not child:
-        try:  # a branch that fails is never to go on as if it were the tests
-            _end_after(count)
-            act()
-            os._exit(0)
-        finally:
-            os._exit(1)
-    return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 9
+Ended = Callable[..., int]
 
 
-def _end_after(count: int) -> None:
-    done = [0]
+@pytest.fixture(scope="module")
+def ended() -> Iterator[Ended]:
+    """How a program ends that writes files into a folder and is gone at its nth step (`ended_program.py`)."""
+    program = Path(__file__).with_name("ended_program.py")
+    with subprocess.Popen(
+        [sys.executable, str(program)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
+    ) as small:
+        asking, answers = small.stdin, small.stdout
+        assert asking is not None
+        assert answers is not None
 
-    def counted(real: Callable[..., Any]) -> Callable[..., Any]:
-        def step(*words: Any, **more: Any) -> Any:
-            done[0] += 1
-            if done[0] == count:
-                os._exit(9)
-            return real(*words, **more)
+        def ask(folder: Path, files: Mapping[str, bytes], at: int, refused_from: int = 0) -> int:
+            texts = {name: each.decode() for name, each in files.items()}
+            asked = {"folder": str(folder), "files": texts, "at": at, "refused_from": refused_from}
+            print(json.dumps(asked), file=asking, flush=True)
+            return int(answers.readline())
 
-        return step
-
-    for name in STEPS:
-        setattr(os, name, counted(getattr(os, name)))
+        yield ask
+        asking.close()
 
 
 @pytest.mark.parametrize("next_one", [FIRST, SECOND, THIRD], ids=["the old", "the new", "another"])
-def test_ended_anywhere_the_next_pack_goes_through(tmp_path: Path, next_one: dict[str, bytes]) -> None:
+def test_ended_anywhere_the_next_pack_goes_through(tmp_path: Path, ended: Ended, next_one: dict[str, bytes]) -> None:
     count = 1
     while True:
         folder = tmp_path / str(count)
         write_files(folder, FIRST)
-        if not ended_at(count, lambda folder=folder: write_files(folder, SECOND)):  # type: ignore[misc]
+        if ended(folder, SECOND, count) != ENDED:
             break
         write_files(folder, next_one)
         assert is_whole(folder, next_one)
@@ -79,14 +74,14 @@ def test_ended_anywhere_the_next_pack_goes_through(tmp_path: Path, next_one: dic
     assert count > 25
 
 
-def test_ended_anywhere_it_is_the_old_or_the_new(tmp_path: Path) -> None:
+def test_ended_anywhere_it_is_the_old_or_the_new(tmp_path: Path, ended: Ended) -> None:
     """The next command is one that is refused: what was cut short is ended all the same, and nothing is left of it."""
     count, outcomes = 1, set()
     while True:
         folder = tmp_path / str(count)
         write_files(folder, FIRST)
         (folder / "mine.txt").write_bytes(b"mine")
-        if not ended_at(count, lambda folder=folder: write_files(folder, SECOND)):  # type: ignore[misc]
+        if ended(folder, SECOND, count) != ENDED:
             break
         with pytest.raises(MakersFault, match="is not a file that Gramil wrote"):
             write_files(folder, {"mine.txt": b"other"})
@@ -98,39 +93,25 @@ def test_ended_anywhere_it_is_the_old_or_the_new(tmp_path: Path) -> None:
 
 
 @pytest.mark.slow
-def test_ended_twice_over(tmp_path: Path) -> None:
+def test_ended_twice_over(tmp_path: Path, ended: Ended) -> None:
     """The command that ends it is ended too, at each of its steps."""
     for first in range(1, 40, 3):
         for second in range(1, 12):
             folder = tmp_path / f"{first}-{second}"
             write_files(folder, FIRST)
-            ended_at(first, lambda folder=folder: write_files(folder, SECOND))  # type: ignore[misc]
-            ended_at(second, lambda folder=folder: write_files(folder, SECOND))  # type: ignore[misc]
+            ended(folder, SECOND, first)
+            ended(folder, SECOND, second)
             write_files(folder, SECOND)
             assert is_whole(folder, SECOND)
 
 
 @pytest.mark.parametrize("failing", [1, 2, 3, 4, 5])
-@pytest.mark.parametrize("ended", [1, 2, 3, 4, 5, 6])
+@pytest.mark.parametrize("at", [1, 2, 3, 4, 5, 6])
 def test_a_disk_that_refuses_and_a_program_ended_on_its_way_back(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, failing: int, ended: int
+    tmp_path: Path, ended: Ended, failing: int, at: int
 ) -> None:
     write_files(tmp_path, FIRST)
-    real, calls = os.replace, []
-
-    def replace(source: Path, place: Path) -> None:
-        calls.append(place)
-        if len(calls) >= failing:
-            _end_after(ended)
-            raise OSError(28, "No space left on device")
-        real(source, place)
-
-    def act() -> None:
-        os.replace = replace  # type: ignore[assignment]
-        with pytest.raises(MakersFault):
-            write_files(tmp_path, SECOND)
-
-    ended_at(10**6, act)
+    ended(tmp_path, SECOND, at, refused_from=failing)
     with pytest.raises(ValueError, match="not a name"):
         write_files(tmp_path, {"../out": b""})
     (tmp_path / "mine.txt").write_bytes(b"mine")
@@ -179,13 +160,13 @@ def test_two_programs_at_one_folder_one_after_the_other(tmp_path: Path) -> None:
     assert any(is_whole(tmp_path, files) for files in (FIRST, SECOND, THIRD))
 
 
-def test_what_the_maker_changed_after_the_power_failed_stays(tmp_path: Path) -> None:
+def test_what_the_maker_changed_after_the_power_failed_stays(tmp_path: Path, ended: Ended) -> None:
     """A file not moved yet, and changed by hand before the next command: the change is not written over."""
     count = 1
     while True:
         folder = tmp_path / str(count)
         write_files(folder, FIRST)
-        assert ended_at(count, lambda folder=folder: write_files(folder, SECOND))  # type: ignore[misc]
+        assert ended(folder, SECOND, count) == ENDED
         if (folder / STAGING / "plan.json").exists():
             break
         count += 1

@@ -1,5 +1,7 @@
 """Every drawing of the four examples read back from its files, by readers that had no part in writing them.
 
+At the gate each drawing once, of one example or another, and two of the eight packs of templates.
+
 DXF by two libraries (the one that wrote it, and GDAL), to a millionth of a millimetre; SVG and PDF to 0.005 mm.
 """
 
@@ -22,6 +24,7 @@ from ezdxf.entities import DXFEntity
 from svgelements import Arc as SvgArc
 from svgelements import Path as SvgPath
 from tests.drawings.conftest import figures_for
+from tests.walks import one_of_each
 from tests.writers.test_pdf import read as read_pdf
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Polyline, Span
@@ -55,9 +58,25 @@ def drawn(name: str) -> tuple[Figures, Resolve, tuple[Drawing, ...]]:
 
 
 @cache
-def written(name: str, row: int) -> bytes:
+def written(name: str, drawing: str) -> bytes:
     _, text, drawings = drawn(name)
-    return dxf_bytes(drawings[row], text)
+    return dxf_bytes(next(each for each in drawings if each.name == drawing), text)
+
+
+@cache
+def every_drawing() -> list[tuple[str, Drawing]]:
+    """Drawings with the names of their instruments: of all of them, or each of one."""
+    found = [(name, drawing) for name in NAMES for drawing in drawn(name)[2]]
+    return one_of_each(found, lambda each: each[1].name)
+
+
+def drawings_to_read(name: str) -> list[Drawing]:
+    """Those of an instrument that are read back."""
+    return [drawing for whose, drawing in every_drawing() if whose == name]
+
+
+def test_there_is_something_to_read_of_each_instrument() -> None:
+    assert all(len(drawings_to_read(name)) > 5 for name in NAMES)
 
 
 def document_of(data: bytes) -> Document:
@@ -78,13 +97,21 @@ class Lines:
         spots = np.asarray(points, dtype=float)
         away = np.full(len(spots), np.inf)
         if self.straight:
-            rows, found = shapely.STRtree(self.straight).query_nearest(
+            rows, found = shapely.STRtree(in_pieces(self.straight)).query_nearest(
                 shapely.points(spots), return_distance=True, all_matches=False
             )
             away[rows[0]] = found
         for x, y, radius in self.round:
             away = np.minimum(away, np.abs(np.hypot(spots[:, 0] - x, spots[:, 1] - y) - radius))
         return float(away.max())
+
+
+def in_pieces(shapes: list[Any]) -> Any:
+    """Lines in pieces of two points, and points as they are: a tree finds the nearest of short ones far sooner."""
+    places, whose = shapely.get_coordinates(shapes, return_index=True)
+    on_one = whose[1:] == whose[:-1]
+    pieces = shapely.linestrings(np.stack((places[:-1], places[1:]), axis=1)[on_one])
+    return np.concatenate((pieces, shapely.points(places[np.bincount(whose)[whose] == 1])))
 
 
 def lines_of(marks: tuple[Plain, ...]) -> Lines:
@@ -150,10 +177,10 @@ def lines_in(entities: Iterable[DXFEntity]) -> Lines:
 @pytest.mark.parametrize("name", NAMES)
 def test_dxf_by_the_library_that_wrote_it(name: str) -> None:
     """Every place in the file lies on what is drawn to a millionth, and everything drawn is there."""
-    _, text, drawings = drawn(name)
-    for row, drawing in enumerate(drawings):
+    _, text, _ = drawn(name)
+    for drawing in drawings_to_read(name):
         marks = plain(drawing, text)
-        document = document_of(written(name, row))
+        document = document_of(written(name, drawing.name))
         assert not document.audit().errors, drawing.name
         shapes = [each for each in shapes_in(document) if each.dxftype() != "TEXT"]
         assert lines_of(marks).furthest([end for each in shapes for end in ends_of(each)]) < MILLIONTH, drawing.name
@@ -163,9 +190,9 @@ def test_dxf_by_the_library_that_wrote_it(name: str) -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_dxf_texts_and_dimensions_are_their_own_kinds(name: str) -> None:
     """Words are TEXT where they stand; each dimension is one DIMENSION that measures what it says."""
-    figures, text, drawings = drawn(name)
-    for row, drawing in enumerate(drawings):
-        document = document_of(written(name, row))
+    figures, text, _ = drawn(name)
+    for drawing in drawings_to_read(name):
+        document = document_of(written(name, drawing.name))
         found = list(document.modelspace().query("DIMENSION"))
         spans = [mark for mark in drawing.marks if isinstance(mark, Span) and has_place(mark)]
         true = drawing.scale > 0 and drawing.stretch == 1
@@ -183,9 +210,9 @@ def test_dxf_texts_and_dimensions_are_their_own_kinds(name: str) -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_no_line_is_doubled_and_none_has_no_length(name: str) -> None:
     """Straight pieces of a file, dimensions left out: no two lie on one another by more than a millionth."""
-    for row, drawing in enumerate(drawn(name)[2]):
+    for drawing in drawings_to_read(name):
         pieces = []
-        for entity in document_of(written(name, row)).modelspace():
+        for entity in document_of(written(name, drawing.name)).modelspace():
             parts = entity.virtual_entities() if entity.dxftype() == "LWPOLYLINE" else (entity,)
             pieces += [ends_of(each) for each in parts if each.dxftype() == "LINE"]
         lines = [shapely.LineString(piece) for piece in pieces]
@@ -209,8 +236,8 @@ def shared(one: list[tuple[float, float]], other: list[tuple[float, float]]) -> 
 def test_dxf_by_a_second_reader(name: str, tmp_path: Path) -> None:
     """GDAL finds every place, every text and every layer that the first reader does, and draws nothing else."""
     raw = pytest.importorskip("pyogrio", reason="GDAL is not here: no wheel of pyogrio for this machine").raw
-    for row, drawing in enumerate(drawn(name)[2]):
-        data = written(name, row)
+    for drawing in drawings_to_read(name):
+        data = written(name, drawing.name)
         (tmp_path / "drawing.dxf").write_bytes(data)
         meta, _, shapes, fields = raw.read(tmp_path / "drawing.dxf")
         layers, texts = (fields[list(meta["fields"]).index(field)] for field in ("Layer", "Text"))
@@ -256,11 +283,12 @@ def along(path: SvgPath) -> Iterator[Any]:
 
 def laid_on(corners: list[tuple[float, float]], runs: list[Any]) -> Any:
     """By how much a page is to be moved so that its lines lie on the drawing: the middle of what single corners say."""
-    spots, tree = np.asarray(corners, dtype=float), shapely.STRtree(runs)
+    pieces = in_pieces(runs)
+    spots, tree = np.asarray(corners, dtype=float), shapely.STRtree(pieces)
     moved = spots.min(axis=0) - np.min([shapely.bounds(run)[:2] for run in runs], axis=0)
     for _ in range(6):
         at = shapely.points(spots - moved)
-        ways = shapely.get_coordinates(shapely.shortest_line(np.take(runs, tree.nearest(at)), at)).reshape(-1, 2, 2)
+        ways = shapely.get_coordinates(shapely.shortest_line(np.take(pieces, tree.nearest(at)), at)).reshape(-1, 2, 2)
         moved = moved + np.median(ways[:, 1] - ways[:, 0], axis=0)
     return moved
 
@@ -268,8 +296,8 @@ def laid_on(corners: list[tuple[float, float]], runs: list[Any]) -> Any:
 @pytest.mark.parametrize("name", NAMES)
 def test_svg_and_pdf(name: str) -> None:
     """Everything drawn is in the SVG and on a page as large as itself to 0.005 mm."""
-    _, text, drawings = drawn(name)
-    for drawing in drawings:
+    _, text, _ = drawn(name)
+    for drawing in drawings_to_read(name):
         marks = plain(drawing, text)
         corners = corners_of(marks)
         found = [each for each in svg_lines(svg_bytes(drawing, text)) if each.length]
@@ -281,8 +309,10 @@ def test_svg_and_pdf(name: str) -> None:
             assert Lines(runs, []).furthest(there) < PRINTED, drawing.name
 
 
-@pytest.mark.parametrize("paper", ["a4", "letter"])
-@pytest.mark.parametrize("name", NAMES)
+PACKS = list(zip(NAMES * 2, ["letter"] * 4 + ["a4"] * 4, strict=True))
+
+
+@pytest.mark.parametrize(("name", "paper"), one_of_each(PACKS, lambda pack: pack[1]))
 def test_every_page_of_every_template(name: str, paper: str) -> None:
     """What is drawn is on each page that it reaches into, to 0.005 mm, small cards included, and nothing else is.
 

@@ -47,7 +47,8 @@ def command(file: Path, shop: Path, now: datetime, as_json: bool, plot: Path | N
     pieces = pieces_now(description, places, now)
     whole = needed(work_with(lists_beside(shop, file)), described.instrument)
     bands = {each.name: band_limits(each, description.shop) for each in whole.bands.values()}
-    to_do = [each for key, each in whole.operations.items() if key not in _done(file)]
+    done = _done(file)
+    to_do = [each for key, each in whole.operations.items() if key not in done]
     work = work_now(name, to_do, WoodAndAir(places, pieces, bands, band, now, description.shop.shop.temperature))
     found = [readiness(each, places, now, band) for each in pieces_for(name, pieces)]
     if as_json:
