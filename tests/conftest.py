@@ -4,6 +4,7 @@ A drawn board is a dictionary of tables. Its lengths are whole thousandths of an
 can be written exactly in millimetres (0.0254 mm each) and in inches.
 """
 
+import gc
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
@@ -23,6 +24,7 @@ from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of
 
+gc.set_threshold(20_000, 10, 5)  # at Python's usual 700 objects a twentieth of the tests' time goes by on looking
 settings.register_profile("gramil", deadline=None, derandomize=True, database=None, max_examples=fewer(100, 40))
 settings.load_profile("gramil")
 

@@ -9,6 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from .in_process import gramil
+
 ROOT = Path(__file__).parents[1]
 DOCUMENTS = (ROOT / "README.md", *sorted((ROOT / "docs").glob("*.md")))
 
@@ -38,8 +40,5 @@ def test_the_readme_commands_run(tmp_path: Path) -> None:
     commands = [line for line in block.splitlines() if line.startswith("gramil ")]
     assert commands
     for line in commands:
-        words = shlex.split(line)[1:]
-        done = subprocess.run(
-            [sys.executable, "-m", "gramil.cli", *words], cwd=tmp_path, capture_output=True, text=True, check=False
-        )
+        done = gramil(tmp_path, *shlex.split(line)[1:])
         assert done.returncode == 0, f"{line}: {done.stderr}"

@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from tests.walks import fewer
 
 from gramil.graph import Dimension, Figures
 from gramil.quantities import unit_of
@@ -41,7 +42,7 @@ Draw = st.DataObject
 Derive = Callable[..., Figures]
 
 
-@settings(max_examples=25)
+@settings(max_examples=fewer(25, 10))
 @given(data=st.data())
 def test_an_inch_file_equals_its_millimetre_twin(
     data: Draw, boards: Any, as_file: Callable[..., str], derive_text: Derive
@@ -50,7 +51,7 @@ def test_an_inch_file_equals_its_millimetre_twin(
     alike(derive_text(as_file(board, "mm")), derive_text(as_file(board, "in")), 1e-12)
 
 
-@settings(max_examples=25)
+@settings(max_examples=fewer(25, 10))
 @given(data=st.data())
 def test_left_is_the_mirror_of_right(data: Draw, boards: Any, as_file: Callable[..., str], derive_text: Derive) -> None:
     """Only drawings are mirrored: treble stays positive in all computing, so every dimension is the same figure."""
@@ -62,7 +63,7 @@ def test_left_is_the_mirror_of_right(data: Draw, boards: Any, as_file: Callable[
     alike(*hands, 0)
 
 
-@settings(max_examples=25)
+@settings(max_examples=fewer(25, 10))
 @given(data=st.data(), radius=st.integers(7250, 20000))
 def test_equal_radii_are_a_cylinder(
     data: Draw, radius: int, boards: Any, as_file: Callable[..., str], derive_text: Derive
@@ -82,7 +83,7 @@ def with_arch(board: Any, arch: Any) -> Any:
     return board | {"board": board["board"] | {"arch": arch}}
 
 
-@settings(max_examples=25)
+@settings(max_examples=fewer(25, 10))
 @given(data=st.data())
 def test_equal_scales_are_square(data: Draw, boards: Any, as_file: Callable[..., str], derive_text: Derive) -> None:
     """A fan of two equal scales is a square board whose scale runs askew, along the outer strings."""
@@ -99,7 +100,7 @@ def test_equal_scales_are_square(data: Draw, boards: Any, as_file: Callable[...,
 
 
 @pytest.mark.slow
-@settings(max_examples=25)
+@settings(max_examples=fewer(25, 10))
 @given(data=st.data(), bits=st.integers(0, 3))
 def test_doubled_lengths_double_every_length(
     data: Draw, bits: int, boards: Any, as_file: Callable[..., str], as_toml: Any, derive_text: Derive
@@ -167,7 +168,7 @@ def check_grown(where: str, annotation: Any, one: Any, two: Any) -> None:
                 check_grown(f"{where}.{field.name}", hints[field.name], first, second)
 
 
-@settings(max_examples=25)
+@settings(max_examples=fewer(25, 10))
 @given(data=st.data())
 def test_a_zero_fret_changes_no_fret(data: Draw, boards: Any, as_file: Callable[..., str], derive_text: Derive) -> None:
     """It has a slot like any other, the nut moves behind it, and one more piece of wire is wanted."""
@@ -187,7 +188,7 @@ def test_a_zero_fret_changes_no_fret(data: Draw, boards: Any, as_file: Callable[
     assert zero["template_notch"][0] == zero["shop_pin_offset"]
 
 
-@settings(max_examples=25)
+@settings(max_examples=fewer(25, 10))
 @given(data=st.data())
 def test_flat_is_flat(data: Draw, boards: Any, as_file: Callable[..., str], derive_text: Derive) -> None:
     """Nothing falls, the edges are as thick as the crest, levelling takes nothing, both bottoms are one."""

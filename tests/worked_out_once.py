@@ -1,47 +1,65 @@
-"""What the tests share of figures: the same description in the same shop is worked out once in a process.
+"""What the tests share: figures of the same description in the same shop, and a logger's file, once in a process.
 
 Most tests look at one of the four examples in the example shop, and what takes their time is the same few hundred
 figures, drawings and set-ups each time. A figure is a pure function of the base values, so those of another test serve.
 Whatever was measured is worked out anew.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
-from typing import Any
+from pathlib import Path
 from unittest.mock import patch
 
 from gramil import graph
-from gramil.graph import Figures, Graph, Origin, Pin, same
+from gramil.air.air_of_places import own_air
+from gramil.graph import Figures, same
+from gramil.prints.solved import with_top
+from gramil.wood.air import AirHistory
 
-KEPT = 24
-"""So many instruments' figures are kept, the latest."""
+KEPT = 12
+"""So many instruments' figures are kept, those that were asked for last."""
+SHORT = 100_000
+"""Bytes of a logger's file that is kept at the most."""
 
 
 @contextmanager
 def worked_out_once() -> Iterator[None]:
     """Figures that are asked for again within are those of the first time, with the origins of the last."""
     kept: list[Figures] = []
-
-    def derive(
-        wiring: Graph,
-        base: Mapping[str, Any],
-        origins: Mapping[str, Origin] | None = None,
-        pins: Mapping[str, Pin] | None = None,
-        lengths: Mapping[str, int] | None = None,
-    ) -> Figures:
-        new = graph.derive(wiring, base, origins, pins, lengths)
-        if new.pins:
-            return new
-        for each in reversed(kept):
-            if alike(each, new):
-                return replace(new, known=each.known)
-        kept.append(new)
-        del kept[:-KEPT]
-        return new
-
-    with patch("gramil.prints.whole.derive", derive):
+    with (
+        patch("gramil.prints.whole.derive", lambda *given: taken_over(graph.derive(*given), kept)),
+        patch("gramil.prints.solved.with_top", lambda figures: taken_over(with_top(figures), kept)),
+        patch("gramil.air.air_of_places.own_air", read_once()),
+    ):
         yield
+
+
+def taken_over(new: Figures, kept: list[Figures]) -> Figures:
+    """The figures with all that is known already of those that are kept and start from the same."""
+    if new.pins:
+        return new
+    before = next((each for each in reversed(kept) if alike(each, new)), None)
+    if before is not None:
+        kept.remove(before)
+    kept.append(new if before is None else replace(new, known=before.known))
+    del kept[:-KEPT]
+    return kept[-1]
+
+
+def read_once() -> Callable[[Path], AirHistory]:
+    """Readings of a file, taken over from one of the same name in which the same stood."""
+    kept: dict[tuple[str, bytes], AirHistory] = {}
+
+    def read(path: Path) -> AirHistory:
+        key = (path.name, path.read_bytes()) if path.is_file() and path.stat().st_size < SHORT else None
+        if key is None:
+            return own_air(path)
+        if key not in kept:
+            kept[key] = own_air(path)
+        return kept[key]
+
+    return read
 
 
 def alike(one: Figures, other: Figures) -> bool:

@@ -164,12 +164,16 @@ def test_the_pack_twice_is_the_same_bytes_and_refuses_strangers(bench: Path) -> 
     assert one == two
     wanted = {"cut/board.dxf", "cut/gauges.dxf", "cut/board.svg", "print/bench-sheets.pdf", "read/findings.json"}
     assert {"contents.html", *wanted} <= set(one)
-    (bench / "one" / "cut" / "board.dxf").write_text("mine")
-    refused = gramil(bench, *words, "one")
+    few = (*words, "few", "--just", "slot")
+    assert gramil(bench, *few).returncode == 0
+    mine = next((bench / "few").rglob("*.pdf"))
+    mine.write_text("mine")
+    refused = gramil(bench, *few)
     assert refused.returncode == 2
-    assert "board.dxf" in refused.stderr
-    assert (bench / "one" / "cut" / "board.dxf").read_text() == "mine"
-    assert gramil(bench, *words, "one", "--overwrite").returncode == 0
+    assert mine.name in refused.stderr
+    assert mine.read_text() == "mine"
+    assert gramil(bench, *few, "--overwrite").returncode == 0
+    assert mine.read_bytes().startswith(b"%PDF")
 
 
 def test_a_nylon_string_guitar_goes_through_the_whole(bench: Path) -> None:

@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 import tomlkit
 from jsonschema import Draft7Validator
+from tests.walks import fewer
 
 from gramil.description.reading import parse_description, parse_shop
 from gramil.description.schema import instrument_schema, shop_schema
@@ -24,7 +25,7 @@ from gramil.measure import show
 from ..conftest import EXAMPLES
 
 INSTRUMENTS = ("tarn", "tarn-plan", "fell", "scree", "mere")
-MUTATIONS = 200
+MUTATIONS = fewer(200, 80)
 KINDS: tuple[Any, ...] = (True, [], {}, [{}], "", "no such word", 12, -1.5, [1, 2, 3], {"no_such_key": 1})
 """What is put in a key's place: each kind of value that TOML has."""
 Tables = dict[str, Any]

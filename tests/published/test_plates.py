@@ -14,6 +14,7 @@ import math
 import numpy as np
 import pytest
 from tests.published.read_values import rows
+from tests.walks import sample
 
 from gramil.physics.arrays import FloatArray
 from gramil.physics.plates.edge import CLAMPED, FREE, HINGED, SUPPORTED, Edge, Hold
@@ -150,7 +151,7 @@ OBLONG_LOADED = [
 LAST_FIGURE = 5e-6
 
 
-@pytest.mark.parametrize(("edge", "longer", "even", "single"), OBLONG_LOADED)
+@pytest.mark.parametrize(("edge", "longer", "even", "single"), sample(OBLONG_LOADED, 3))
 def test_oblong_plates_loaded(edge: Edge, longer: float, even: float | None, single: float | None) -> None:
     length, size = longer * SIDE, SIDE / (40 if edge == CLAMPED else 28 if single else 20)
     found = deflections(plate(oblong(SIDE, length), edge, 4.0, size), (SIDE / 2, length / 2))
@@ -190,7 +191,7 @@ def test_spruce_held_by_nothing() -> None:
 ORTHOTROPIC_LOADED = [(1.0, 0.00406), (1.5, 0.00772), (2.0, 0.01013), (5.0, 0.01297)]
 
 
-@pytest.mark.parametrize(("drawn", "alpha"), ORTHOTROPIC_LOADED)
+@pytest.mark.parametrize(("drawn", "alpha"), sample(ORTHOTROPIC_LOADED, 3))
 def test_orthotropic_plates_loaded(drawn: float, alpha: float) -> None:
     along, across, ratio, thickness = 10000.0, 1000.0, 0.3, 1.5
     held = 1.0 - ratio**2 * across / along

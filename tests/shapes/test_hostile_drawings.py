@@ -12,6 +12,7 @@ from typing import Any
 import ezdxf
 import pytest
 from ezdxf.document import Drawing
+from tests.walks import these
 
 HEAD = (
     '<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="400mm" height="300mm" '
@@ -214,13 +215,18 @@ HOSTILE: dict[str, tuple[Callable[[], str], str]] = {
 }  # fmt: skip
 
 
+NEAR_ANOTHER = {"loose lines.dxf", "teeth.dxf", "many shapes.svg"}
+"""Those that differ from another by their count alone: left to a long walk."""
+TRIED = these([*HOSTILE], [name for name in HOSTILE if name not in NEAR_ANOTHER])
+
+
 @pytest.fixture(scope="module")
 def readings(
     tmp_path_factory: pytest.TempPathFactory, bounded: Callable[..., Any]
 ) -> dict[str, tuple[str, int, float, float]]:
     folder = tmp_path_factory.mktemp("hostile")
-    for name, (made, _) in HOSTILE.items():
-        (folder / name).write_text(made(), encoding="utf-8")
+    for name in TRIED:
+        (folder / name).write_text(HOSTILE[name][0](), encoding="utf-8")
     return dict(_read(bounded(READ, folder, SECONDS).said))
 
 
@@ -231,7 +237,7 @@ def _read(said: str) -> Iterator[tuple[str, tuple[str, int, float, float]]]:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("name", HOSTILE)
+@pytest.mark.parametrize("name", TRIED)
 def test_a_hostile_drawing_is_read_or_refused(name: str, readings: dict[str, tuple[str, int, float, float]]) -> None:
     said, status, peak, _ = readings[name]
     assert (status, HOSTILE[name][1] in said) == (0, True), said[:500]
