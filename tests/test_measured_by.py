@@ -1,9 +1,13 @@
 """What measures a length: by its row in the table of tolerances, or by how near it must come and how long it is."""
 
+from importlib.resources import as_file, files
+
 import pytest
 
 from gramil.description.shop.limits import LIMITS
+from gramil.formatter import Formatter
 from gramil.measured_by import Way, beside_inches, tolerance_rows, way_of
+from gramil.prints.whole import figures_of_files
 
 WAYS = ("rule", "calipers", "micrometer", "dish")
 
@@ -61,3 +65,12 @@ def test_what_stands_beside_decimals(value: float, way: Way, beside: str) -> Non
 
 def test_every_declared_way_is_one() -> None:
     assert all(row.get("by", "rule") in WAYS for row in tolerance_rows()["figure"].values())
+
+
+def test_a_flat_dish_is_told_to_what_anyone_makes_it() -> None:
+    """25 ft is 7620 mm; an arch of 320 mm keeps its decimals."""
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        figures = figures_of_files(examples / "tarn.toml", examples / "shop.toml")
+    radius = 'brace_list["X treble"].radius'
+    assert [Formatter(figures, unit).text(radius) for unit in ("mm", "in")] == ["7620 mm", "300.0 in"]
+    assert [Formatter(figures, unit).text("arching_radius_nut") for unit in ("mm", "in")] == ["320.00 mm", "12.598 in"]

@@ -27,7 +27,7 @@ from gramil.measure import (
     show_angle,
     show_temperature,
 )
-from gramil.measured_by import Way, beside_inches, way_of
+from gramil.measured_by import Way, beside_inches, is_flat_dish, way_of
 from gramil.quantities import unit_of
 from gramil.reference import Ref, Text, filled
 
@@ -119,8 +119,12 @@ class Formatter:
             return show_temperature(value, self.degrees)
         if unit == "mm" and address in self.places:
             return f"{_to_places(value, self.first, self.places[address])} {self.first}"
-        if self.first == "in" and unit == "mm" and _finite(value) and not isinstance(value, np.ndarray):
-            return in_inches(value, 4 if self._way(address, value) == "micrometer" else inch_places(value))
+        if unit == "mm" and _finite(value) and not isinstance(value, np.ndarray):
+            way = self._way(address, value)
+            if is_flat_dish(value, way):
+                return f"{fixed(value, 0)} mm" if self.first == "mm" else in_inches(value, 1)
+            if self.first == "in":
+                return in_inches(value, 4 if way == "micrometer" else inch_places(value))
         return shown(value, unit, self.first)
 
     def _other(self, address: str, value: Any, unit: str | None) -> str:

@@ -24,7 +24,7 @@ REACH = 6 * 25.4
 LONGEST_FINE = 48 * 25.4
 """What is longer is measured with a tape, whose 64ths are all that counts."""
 FROM_FEET = 4 * 304.8
-"""From so large a radius on, the trade says it in feet."""
+"""From so large a radius on, the trade says it in feet, and no dish is true to a millimetre."""
 
 
 @cache
@@ -57,10 +57,15 @@ def way_of(address: str, value: float, limit: Callable[[str], float]) -> Way:
     return "long rule" if abs(value) > REACH else "micrometer" if near <= FINE else "calipers"
 
 
+def is_flat_dish(value: float, way: Way) -> bool:
+    """Whether a length is the radius of so flat a dish that nobody makes it to the last millimetre."""
+    return way == "dish" and abs(value) >= FROM_FEET
+
+
 def beside_inches(value: float, way: Way) -> str:
     """What stands beside a length's decimals in an inch shop: `17 25/32 in`, `25 ft`; empty where decimals say all."""
     if way == "dish":
-        return in_feet(value) if abs(value) >= FROM_FEET else ""
+        return in_feet(value) if is_flat_dish(value, way) else ""
     return in_64ths(value, way == "long rule") if way in ("rule", "long rule") else ""
 
 

@@ -1767,6 +1767,7 @@ if TYPE_CHECKING:
         scale: Ref[float]
         kerf: Ref[Any]
         told_at: Ref[Any]
+        pieces_apart: Ref[bool]
 
     class TurnedRef(Ref[Turned]):
         join: Ref[Mm]

@@ -5,7 +5,8 @@ from math import cos, sqrt
 import pytest
 from tests.drawings.conftest import LASER, figures_cut
 
-from gramil.drawings.marks import Arc, Polyline
+from gramil.drawings.marks import Arc, Label, Polyline
+from gramil.formatter import Formatter
 from gramil.writers.arcs import pieces_of, run_of
 
 
@@ -77,3 +78,12 @@ def test_a_flat_board_has_straight_cards(example):
     flat = example("tarn", ('arch = { nut = "320 mm", end = "390 mm" }', 'arch = "flat"'))
     assert all(len(card.points) == 4 for pair in arch_cards(flat) for card in pair)
     assert [card.name for card in flat["card_gaps"]] == ["blank", "crest, end"]
+
+
+def test_a_flat_boards_cards_say_flat_and_an_arched_ones_its_radius(tarn):
+    """The radius of a block is no rule's work: an inch shop reads it without 64ths."""
+    for figures, read, wanted in ((figures_cut("mere", "the drawing"), "mm", "flat"), (tarn, "in", "R 12.598 in")):
+        labels = [mark for mark in figures["drawing_gauges"].marks if isinstance(mark, Label)]
+        said = [f"{mark.before}{Formatter(figures, read).said(mark.figure)}" for mark in labels]
+        assert wanted in said
+        assert "R flat" not in said

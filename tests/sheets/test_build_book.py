@@ -48,12 +48,12 @@ def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
     assert formatter.text("scale_bass") in said[figures["instrument_name"]]
     assert formatter.text("scale_treble") in said[figures["instrument_name"]]
     for number in range(1, figures["strings_count"] + 1):
-        assert formatter.text(f"string_pull[{number}]") in said["Strings"]
-    assert all(brace.name in said["Cut lists"] for brace in figures["stick_list"])
+        assert formatter.text(f"string_pull[{number}]") in said["Heights and strings"]
+    assert all(brace.name in said["Cut lists and woods"] for brace in figures["stick_list"])
     assert formatter.text("slot_depth_setting") in said["Dimensions by part"]
     assert cited("equal_temperament").split(",")[0] in said["Dimensions by part"]
-    assert figures["board_wood"] in said["Woods"]
-    (ways,) = pages["Board"]["tables"]
+    assert figures["board_wood"] in said["Cut lists and woods"]
+    ways = pages["Board and neck"]["tables"][0]
     assert len(ways["rows"]) == 4
     chosen = next(row for row in ways["rows"] if row[0] == f"{figures['slots_bottom']}, {figures['slots_cut']}")
     assert formatter.text("slot_depth_setting") == chosen[1].replace("\xa0", " ")
@@ -62,7 +62,7 @@ def test_front_pages_hold_figures_lists_and_sources(figures: Figures) -> None:
 @pytest.mark.skipif(shutil.which("pdftotext") is None, reason="pdftotext is not installed")
 def test_the_printed_words(figures: Figures, made: bytes) -> None:
     text = subprocess.run(["pdftotext", "-", "-"], input=made, capture_output=True, check=True).stdout.decode()
-    for heading in ("What was found", "Strings", "Heights", "Cut lists", "Woods", "Order of work"):
+    for heading in ("What was found", "Heights and strings", "Strings", "Cut lists and woods", "Order of work"):
         assert heading in text
 
 
@@ -70,15 +70,15 @@ def test_the_neck_and_its_wood_are_in_it(figures: Figures) -> None:
     formatter = formatter_of(figures)
     pages = {page["title"]: str(page["tables"]).replace("\\xa0", " ") for page in front_pages(formatter)}
     for piece in figures["plank_pieces"]:
-        assert piece.name in pages["Cut lists"]
-        assert formatter.text(f'plank_pieces["{piece.name}"].length') in pages["Cut lists"]
-    assert figures["carve_wood"] in pages["Woods"]
+        assert piece.name in pages["Cut lists and woods"]
+        assert formatter.text(f'plank_pieces["{piece.name}"].length') in pages["Cut lists and woods"]
+    assert figures["carve_wood"] in pages["Cut lists and woods"]
 
 
 def test_every_woods_figure_names_a_source_of_the_list(figures: Figures) -> None:
-    (woods,) = (page for page in front_pages(formatter_of(figures)) if page["title"] == "Woods")
+    (woods,) = (page for page in front_pages(formatter_of(figures)) if page["title"] == "Cut lists and woods")
     assert all(table["rows"] for table in woods["tables"]), "no heading stands over nothing"
-    tables = [table for table in woods["tables"] if table["title"] != "Sources"]
+    tables = [table for table in woods["tables"] if table["heads"][1:] == ["", "source"]]
     numbers = [row[0] for table in woods["tables"] if table["title"] == "Sources" for row in table["rows"]]
     assert numbers == [str(number) for number in range(1, len(numbers) + 1)]
     marks = {row[2].split(",")[0] for table in tables for row in table["rows"] if row[0] != "not known"}
@@ -90,7 +90,7 @@ def test_the_title_page_shows_plan_and_side(figures: Figures) -> None:
 
 
 def test_pieces_that_are_not_there_are_not_listed(figures: Figures) -> None:
-    (lists,) = (page for page in front_pages(formatter_of(figures)) if page["title"] == "Cut lists")
+    (lists,) = (page for page in front_pages(formatter_of(figures)) if page["title"] == "Cut lists and woods")
     single = {row[0] for row in lists["tables"][0]["rows"]}
     assert ("Sides, two, bookmatched" in single) == bool(figures["body_outlines"])
     assert {"Board's blank", "Bridge"} <= {name.replace("\u200b", "") for name in single}
@@ -99,7 +99,9 @@ def test_pieces_that_are_not_there_are_not_listed(figures: Figures) -> None:
 def test_body_braces_and_stations_stand_in_lists(figures: Figures) -> None:
     formatter = formatter_of(figures)
     pages = {page["title"]: page for page in front_pages(formatter)}
-    lists = [table for title in ("Body and braces", "Neck") if title in pages for table in pages[title]["tables"]]
+    lists = [
+        table for title in ("Body and braces", "Board and neck") if title in pages for table in pages[title]["tables"]
+    ]
     said = str(lists).replace("\u200b", "").replace("\\xa0", " ")
     for station in figures["carve_stations"]:
         assert formatter.text(f'carve_stations["{station.name}"].whole') in said
@@ -107,3 +109,22 @@ def test_body_braces_and_stations_stand_in_lists(figures: Figures) -> None:
         assert formatter.text(f'brace_list["{brace.name}"].stop_x') in said
     for bout in figures["body_bouts"]:
         assert formatter.text(f'body_bouts["{bout.name}"].width') in said
+
+
+FULL = 0.4
+"""At least this share of a page is used, counted to its lowest line."""
+
+
+@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="pdftotext is not installed")
+def test_no_page_is_nearly_blank_but_the_last_and_no_heading_stands_alone_at_its_foot(made: bytes) -> None:
+    told = subprocess.run(["pdftotext", "-bbox-layout", "-", "-"], input=made, capture_output=True, check=True).stdout
+    ahead, _, _ = told.decode().partition(">Order</word>")
+    for page in ahead.split("<page ")[1:-2]:
+        tall = float(re.findall(r'height="([\d.]+)"', page)[0])
+        found = re.findall(
+            r'<line xMin="[\d.]+" yMin="([\d.]+)" xMax="[\d.]+" yMax="([\d.]+)">(.*?)</line>', page, re.S
+        )
+        foot = min(float(high) for high, _, words in found if ">Everything</word>" in words)
+        lowest, words = max((float(low), words) for high, low, words in found if float(high) < foot - 1.0)
+        assert lowest > FULL * tall, page[:200]
+        assert ">Sources</word>" not in words

@@ -26,7 +26,7 @@ PAPERS = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 """Short and long side in mm: ISO 216, and 8 1/2 by 11 inches."""
 EDGE, FOOT, OVERLAP, ROOM = 8.0, 26.0, 10.0, 3.0
 """What a page keeps blank in mm: at each edge, at its foot, where two overlap, and round the shape."""
-MOST = {"a4": 42, "letter": 43}
+MOST = {"a4": 40, "letter": 42}
 """Pages of the templates of any example, in all; *Tarn*, on A4, takes 40 at the most."""
 Opened = tuple[list[Drawing], Formatter]
 
@@ -132,3 +132,37 @@ def test_no_word_of_a_template_is_left_out(on_paper: tuple[str, tuple[Template, 
     for drawing in drawings:
         wanted = {mark.text for mark in plain(drawing, read) if isinstance(mark, Lettering)}
         assert wanted - printed[drawing.name] == set(), drawing.name
+
+
+def test_a_brace_is_cut_by_no_edge_of_a_page_unless_it_is_longer_and_keeps_its_words(
+    on_paper: tuple[str, tuple[Template, ...]], opened: Opened
+) -> None:
+    """Its words stand to its outline as they do in the drawing: moved, they had stood at another brace."""
+    drawings, formatter = opened
+    drawn = [plain(each, labels_on(drawings, formatter)) for each in drawings if each.name == "braces"]
+    wanted = [words for marks in drawn for words in said_of(marks)]
+    laid = [each for each in on_paper[1] if each.names == ("braces",)]
+    assert sorted(words for each in laid for words in said_of(each.marks)) == sorted(wanted)
+    for each in laid:
+        windows = [tile.window for tile in each.tiling.tiles]
+        for outline in outlines(each.marks):
+            xs, ys = reach(outline)
+            held = [w for w in windows if w[1] <= min(ys) and max(ys) <= w[3]]
+            assert held, each.drawing.title
+            whole = any(w[0] <= min(xs) and max(xs) <= w[2] for w in held)
+            assert whole or max(xs) - min(xs) > windows[0][2] - windows[0][0] - 2 * ROOM
+
+
+def outlines(marks: tuple[Plain, ...]) -> list[Polyline]:
+    return [mark for mark in marks if isinstance(mark, Polyline) and mark.layer == "cut"]
+
+
+def said_of(marks: tuple[Plain, ...]) -> list[tuple[str, float, float]]:
+    """Each word with how far it stands from the lower left of the outline before it, to a hundredth of a millimetre."""
+    found, corner = [], (0.0, 0.0)
+    for mark in marks:
+        if isinstance(mark, Polyline):
+            corner = (min(x for x, _ in mark.points), min(y for _, y in mark.points))
+        elif isinstance(mark, Lettering):
+            found.append((mark.text, round(mark.at[0] - corner[0], 2), round(mark.at[1] - corner[1], 2)))
+    return found

@@ -154,7 +154,8 @@ def drawing_braces(
         y -= brace.height
         marks += _card(brace, brace_crossings, y)
         y -= SAG_STEP * np.ceil(brace.sagitta / SAG_STEP) + CARD_GAP
-    return cut_by(piece_laser, Drawing("braces", f"{instrument_name}, braces from the side", "the side", tuple(marks)))
+    title = f"{instrument_name}, braces from the side"
+    return cut_by(piece_laser, Drawing("braces", title, "the side", tuple(marks), pieces_apart=True))
 
 
 def _card(brace: Brace, crossings: tuple[Crossing, ...], y: float) -> Marks:

@@ -4,7 +4,7 @@ from math import cos, sin
 
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
-from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
+from gramil.drawings.marks import Anchor, Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
 from gramil.drawings.pen import fitted
 from gramil.parts.cards import ArchCard, DepthCard, GapCard
 from gramil.quantities import Mm
@@ -50,8 +50,13 @@ def _hollow_card(card: ArchCard, crest: Point, name: str) -> Marks:
         *(Line((x + side, y - card.fall + 1.0), (x + side, y - card.fall + 4.0), "text") for side in _sides(card)),
         fitted((x, y + 12.8), name, 1.9 * card.reach, 2.2),
         fitted((x, y + 9.8), f"{card.name}: hollow, for the board", 1.9 * card.reach, 2.2),
-        Label((x, y + 3.8), n.card_arches[card.name].radius, "R ", height=4.0, anchor="middle"),
+        _radius_of(card, (x, y + 3.8), 4.0, "middle"),
     )
+
+
+def _radius_of(card: ArchCard, at: Point, height: Mm, anchor: Anchor = "left") -> Label:
+    """An arch's radius as it is written on drawings; of none, that it is flat."""
+    return Label(at, n.card_arches[card.name].radius, "R " if card.half_angle else "", height=height, anchor=anchor)
 
 
 def _full_card(card: ArchCard, crest: Point) -> Marks:

@@ -131,14 +131,14 @@ def piece_rail_words(
     near = "treble" if underside == (instrument_handed != "left") else "bass"
     lies = "stuck to the blank's back, saw below" if underside else "under the blank, saw above"
     lies = lies if saw_main.cuts else "drawn for a saw from above, though the shop has none"
-    x = 28.0
+    x = 48.0
     return (
         Words((x, 9.5), instrument_name, 4.5),
         Label((x, 3.0), n.scale_bass, "scale ", height=3.2),
-        Label((x + 70.0, 3.0), n.scale_frets, "frets ", height=3.2),
-        Label((x + 110.0, 3.0), n.shop_template_pin, "pin ", height=3.2),
-        Label((x + 165.0, 3.0), n.shop_pin_offset, "pin less blade, toward the tail ", height=3.2),
+        Label((x + 85.0, 3.0), n.scale_frets, "frets ", height=3.2),
+        Label((x + 150.0, 3.0), n.shop_template_pin, "pin ", height=3.2),
         Words((x, -6.0), f"this side up, head to the left: {lies}; {near} edge at the notches", 2.5),
+        Label((x, -12.0), n.shop_pin_offset, "pin less blade, toward the tail ", height=3.2),
     )
 
 

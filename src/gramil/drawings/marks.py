@@ -124,6 +124,7 @@ class Drawing:
     scale: float = 1.0
     kerf: Text = ""
     told_at: Point | None = None
+    pieces_apart: bool = False
 
 
 def figures_in(marks: Marks) -> tuple[Ref[Any], ...]:

@@ -226,7 +226,7 @@ def _under_block(view: View, face: tuple[Point, ...], thick: float, block: str, 
     board = (*face, (face[-1][0], -thick), (face[0][0], -thick))
     lifted = [(y, z + 0.8) for y, z in face]
     hollow = (*lifted, (face[-1][0], 4.4), (face[0][0], 4.4))
-    right = view.at(face[-1][0], 0.0)[0] + 2.0
+    right, before = view.at(face[-1][0], 0.0)[0] + 2.0, "R " if face[-1][1] < 0.0 else ""
     crest, edge = view.at(0.0, 0.0)[1], view.at(0.0, face[-1][1])[1]
     return (
         view.shape(board, "outline", "across the grain"),
@@ -235,7 +235,7 @@ def _under_block(view: View, face: tuple[Point, ...], thick: float, block: str, 
         Words((view.at(0.0, 0.0)[0], view.at(0.0, -thick)[1] - 4.0), where, 2.4, anchor="middle"),
         Line((right - 1.0, crest), (right + 4.0, crest), "dimensions"),
         *upright((right + 2.0, edge), (right + 2.0, crest), n.card_arches[card].fall, "falls "),
-        Label((right + 2.0, crest + 4.0), n.card_arches[card].radius, "R ", height=FIGURE),
+        Label((right + 2.0, crest + 4.0), n.card_arches[card].radius, before, height=FIGURE),
     )
 
 

@@ -16,7 +16,7 @@ from gramil.reference import Ref
 
 OWNS = ("drawing_", "piece_")
 
-ROOM = 104.0
+ROOM = 124.0
 """How long the side is drawn, in mm."""
 ROW = 4.2
 """From one line of figures to the next, in mm."""

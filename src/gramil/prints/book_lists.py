@@ -64,7 +64,7 @@ ENDS = (
 )
 LISTS: Sequence[tuple[str, Sequence[tuple[str, Ref[Any], Columns]]]] = (
     (
-        "Board",
+        "Board and neck",
         (
             (
                 "Four ways of cutting the slots",
@@ -79,6 +79,21 @@ LISTS: Sequence[tuple[str, Sequence[tuple[str, Ref[Any], Columns]]]] = (
                     ("kept of the stiffness", n.cutting_options[EACH].stiffness_kept),
                     ("the same with the neck", n.cutting_options[EACH].stiffness_kept_with_neck),
                 ),
+            ),
+            (
+                "The neck's back",
+                n.carve_stations,
+                (
+                    ("from the zero line", n.carve_stations[EACH].position),
+                    ("wide", n.carve_stations[EACH].width),
+                    ("deep with the board", n.carve_stations[EACH].whole),
+                    ("deep without it", n.carve_stations[EACH].depth),
+                ),
+            ),
+            (
+                "The edges between its flats",
+                n.carve_lines,
+                (("from the centre", n.carve_lines[EACH].centre), ("below the joint", n.carve_lines[EACH].joint)),
             ),
         ),
     ),
@@ -145,26 +160,6 @@ LISTS: Sequence[tuple[str, Sequence[tuple[str, Ref[Any], Columns]]]] = (
                     ("wide", n.brace_crossings[EACH].width_over),
                     ("from its foot", n.brace_crossings[EACH].depth_over),
                 ),
-            ),
-        ),
-    ),
-    (
-        "Neck",
-        (
-            (
-                "The neck's back",
-                n.carve_stations,
-                (
-                    ("from the zero line", n.carve_stations[EACH].position),
-                    ("wide", n.carve_stations[EACH].width),
-                    ("deep with the board", n.carve_stations[EACH].whole),
-                    ("deep without it", n.carve_stations[EACH].depth),
-                ),
-            ),
-            (
-                "The edges between its flats",
-                n.carve_lines,
-                (("from the centre", n.carve_lines[EACH].centre), ("below the joint", n.carve_lines[EACH].joint)),
             ),
         ),
     ),

@@ -56,14 +56,11 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
             yield _page(words, [], shown, tall)
     yield from _lists(formatter)
     yield _page("What was found", [_findings(formatter)], lines=(_found_fine(figures),))
-    yield _page("Strings", [_strings(formatter)])
     heights = [[words, *formatter.both(address)] for words, address in HEIGHTS]
-    yield _page(
-        "Heights", [_table("", ["", "", ""], heights, (3, 2, 2))], (figures[n.drawing_heights].name,), HEIGHTS_TALL
-    )
+    tables = [_table("", ["", "", ""], heights, (3, 2, 2)), _strings(formatter)]
+    yield _page("Heights and strings", tables, (figures[n.drawing_heights].name,), HEIGHTS_TALL)
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]
-    yield _page("Cut lists", [_single(formatter), *lists])
-    yield _page("Woods", _wood_tables(_woods(figures), formatter.first))
+    yield _page("Cut lists and woods", [_single(formatter), *lists, *_wood_tables(_woods(figures), formatter.first)])
     yield _page("Dimensions by part", list(_dimensions(formatter)))
 
 
@@ -74,7 +71,7 @@ def _drawn(wanted: Sequence[Ref[Drawing]], figures: Figures) -> list[str]:
 
 
 def _lists(formatter: Formatter) -> Iterator[FrontPage]:
-    """A page each for the records of board, body and neck, if there are any."""
+    """A page each for the records of board and neck and of the body, if there are any."""
     for title, lists in LISTS:
         tables = [table for words, records, columns in lists for table in _records(words, records, columns, formatter)]
         if tables:
@@ -146,7 +143,7 @@ def _single(formatter: Formatter) -> FrontTable:
 def _strings(formatter: Formatter) -> FrontTable:
     count = formatter.figures[n.strings_count]
     rows = [[str(number), *(formatter.text(figure[number]) for _, figure in STRINGS)] for number in range(1, count + 1)]
-    return _table("", ["string", *(words for words, _ in STRINGS)], rows, (1, *(2 for _ in STRINGS)))
+    return _table("Strings", ["string", *(words for words, _ in STRINGS)], rows, (1, *(2 for _ in STRINGS)))
 
 
 def _cut_list(words: str, figures: Figures, pieces_of: Ref[Any], formatter: Formatter) -> Iterator[FrontTable]:

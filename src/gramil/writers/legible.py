@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import cos, hypot, pi, sin
 
-from gramil.drawings.marks import SMALLEST, Circle, Drawing, Label, Line, Mark, Point, Span, Words
+from gramil.drawings.marks import SMALLEST, Circle, Drawing, Line, Mark, Point, Span
 from gramil.drawings.picture import Picture, Row
 from gramil.measure import LengthUnit
 from gramil.writers.clear_of_lines import boxed, clear_of_lines, over_a_line
@@ -17,6 +17,7 @@ from gramil.writers.lettering import Lettering, corners, width
 from gramil.writers.plain import Plain, has_place, pieces, with_hatches
 from gramil.writers.proof_square import meet as boxes_meet
 from gramil.writers.spans import Resolve
+from gramil.writers.stacked import grown
 from gramil.writers.svg import MARGIN, svg_of
 
 TO_SPARE = 1.002
@@ -25,6 +26,8 @@ ROUNDS = 12
 """Letters that grow push the drawing's edge out, which makes it smaller: so often, at the most, it is placed anew."""
 BETWEEN = 0.1
 """Room round a text, as a share of the height of its capitals."""
+SPACE, FEW = 0.8, 3
+"""Room before and behind words on their own line, as a share of that height; words of so few letters need none."""
 SHARES = (0.45, 0.6, 0.8, 1.0)
 """Shares of the room's height in which a drawing is tried, the least first."""
 WIDEST = 0.4
@@ -135,8 +138,8 @@ def _keyed(
 
     `wide` is the page's room in mm: at this height of letters it is `wide * height / SMALLEST` of the drawing.
     """
-    grown = [_grown(mark, height) for mark in drawing.marks]
-    groups = [pieces(mark, resolve) for mark in grown]
+    larger = grown(drawing.marks, height)
+    groups = [pieces(mark, resolve) for mark in larger]
     widest = WIDEST * wide * max(height, SMALLEST) / SMALLEST
     kept, moved = _sorted_out(groups, widest)
     drawn = (each for group in groups for each in group if not isinstance(each, Lettering))
@@ -144,18 +147,9 @@ def _keyed(
     key = []
     for number, at in enumerate(sorted(moved, key=lambda at: _reading_order(_letters(groups[at])[0])), 1):
         text = _letters(groups[at])[0]
-        groups[at] = (*_lines(grown[at], str(number), groups[at]), *_numbered(text, str(number), kept, lines))
+        groups[at] = (*_lines(larger[at], str(number), groups[at]), *_numbered(text, str(number), kept, lines))
         key.append((str(number), text.text))
     return groups, tuple(key)
-
-
-def _grown(mark: Mark, height: float) -> Mark:
-    """The mark with letters at least this tall; a dimension line moves out with its figure."""
-    if isinstance(mark, Span) and mark.height < height:
-        return replace(mark, height=height, offset=mark.offset * height / mark.height)
-    if isinstance(mark, Words | Label) and mark.height < height:
-        return replace(mark, height=height)
-    return mark
 
 
 def _letters(group: Sequence[Plain]) -> list[Lettering]:
@@ -169,11 +163,22 @@ def _sorted_out(groups: Sequence[Sequence[Plain]], widest: float) -> tuple[list[
     for at, group in enumerate(groups):
         for text in _letters(group):
             box = corners(text, BETWEEN * text.height)
-            if width(text.text, text.height, text.figure) > widest or any(meet(box, other) for other in kept):
+            apart = _with_space(text)
+            if width(text.text, text.height, text.figure) > widest or any(meet(apart, other) for other in kept):
                 moved.append(at)
             else:
                 kept.append(box)
     return kept, moved
+
+
+def _with_space(text: Lettering) -> Corners:
+    """The box round words with the space of a letter before and behind them, so that nothing else stands so near on a
+    line; a number or a name of a few letters is told from its neighbour anyhow."""
+    if len(text.text) <= FEW:
+        return corners(text, BETWEEN * text.height)
+    (a, b), (c, d), (e, f), (g, h) = corners(text, BETWEEN * text.height)
+    along, up = SPACE * text.height * cos(text.angle), SPACE * text.height * sin(text.angle)
+    return (a - along, b - up), (c + along, d + up), (e + along, f + up), (g - along, h - up)
 
 
 def _reading_order(text: Lettering) -> tuple[float, float]:

@@ -26,6 +26,7 @@ from gramil.writers.plain import Plain, kerf_of, plain, seen_from, true_or_stret
 from gramil.writers.proof_square import Proof
 from gramil.writers.set_apart import set_apart
 from gramil.writers.shared_pages import Card, card_of, is_small, shared
+from gramil.writers.side_by_side import side_by_side
 from gramil.writers.spans import Resolve
 from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, named_after, proof_on, tiled
 from gramil.writers.title_block import told
@@ -84,17 +85,33 @@ def laid_out(
     scale = checked(printer_scale)
     cards = _on_pages([_card(each, resolve, paper, unit) for each in drawings], paper, scale)
     onto = partial(tiled, paper=paper, printer_scale=scale, unit=unit)
-    return tuple(_laid_out(card, tiling) for whole in cards for card, tiling in _tilings(whole, onto))
+    anew = partial(side_by_side, paper=paper, printer_scale=scale, unit=unit)
+    return tuple(_laid_out(card, tiling) for whole in cards for card, tiling in _tilings(whole, onto, anew))
 
 
-def _tilings(card: Card, onto: Callable[[Sequence[Plain]], Tiling]) -> Sequence[tuple[Card, Tiling]]:
-    """A card on its pages, or its two pieces on theirs where that takes fewer; `onto` lays marks on pages."""
-    whole = [(card, onto(card.marks))]
+OnPages = Sequence[tuple[Card, Tiling]]
+
+
+def _tilings(card: Card, onto: Callable[[Sequence[Plain]], Tiling], anew: Callable[[Card], OnPages]) -> OnPages:
+    """A card on its pages, or its two pieces on theirs where that takes fewer; `onto` lays marks on pages.
+
+    Pieces that may lie anywhere are laid `anew`, unless that takes more: a row of pages then cuts none of them.
+    """
+    whole: OnPages = [(card, onto(card.marks))]
     if len(whole[0][1].tiles) < 2:
         return whole
-    cards = set_apart(card)
-    pieces = list(zip(cards, named_after([onto(each.marks) for each in cards]), strict=True))
-    return min((whole, pieces), key=lambda found: sum(tiling.pages for _, tiling in found))
+    if card.drawing.pieces_apart:
+        ways = [_named(anew(card)), whole]
+    else:
+        pieces = set_apart(card)
+        ways = [whole, _named([(each, onto(each.marks)) for each in pieces])]
+    return min((way for way in ways if way), key=lambda found: sum(tiling.pages for _, tiling in found))
+
+
+def _named(found: OnPages) -> OnPages:
+    """Cards on their pages, no two of which share a name."""
+    cards, tilings = [card for card, _ in found], [tiling for _, tiling in found]
+    return list(zip(cards, named_after(tilings), strict=True))
 
 
 def _laid_out(card: Card, tiling: Tiling) -> Template:

@@ -126,10 +126,12 @@ def _together(page: Sequence[tuple[Card, Point]]) -> Card:
 def _laid(card: Card, at: Point) -> tuple[Plain, ...]:
     left, _, _, high = bounds(card.marks)
     by = (at[0] - left, at[1] - high)
-    return tuple(_moved(mark, by) for mark in card.marks)
+    return tuple(moved(mark, by) for mark in card.marks)
 
 
-def _moved(mark: Plain, by: Point) -> Plain:
+def moved(mark: Plain, by: Point) -> Plain:
+    """A mark moved by so many mm along and up."""
+
     def to(point: Point) -> Point:
         return (point[0] + by[0], point[1] + by[1])
 

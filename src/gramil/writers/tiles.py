@@ -22,8 +22,10 @@ ROOM, ROOM_ALONE = 3.0, 1.0
 crosses."""
 SLIGHT = 0.5
 """So much in mm may what stands at a drawing's edge reach past a page that holds all of it."""
-BESIDE = ("text", "dimensions", "list")
-"""Layers that stand beside the shape to cut: no page is printed for them."""
+CROSS_ROOM = (24.0, 7.0)
+"""How far a cross and the names beside it reach from its middle, in mm."""
+BESIDE = ("text", "dimensions", "list", "centreline")
+"""Layers that stand beside the shape to cut, or run out past it: no page is printed for them."""
 
 
 @dataclass(frozen=True)
@@ -113,6 +115,24 @@ def _holds(tiling: Tiling, whole: Box) -> bool:
     """Whether one page has all that stands beside the shape, too; over several, words move to where there is room."""
     wide, tall = tiling.size
     return len(tiling.tiles) == 1 and whole[2] - whole[0] <= wide + SLIGHT and whole[3] - whole[1] <= tall + SLIGHT
+
+
+def in_a_row(sheet: Sheet, columns: int) -> Tiling:
+    """So many pages side by side; the upper left corner of what the first shows lies at zero."""
+    return Tiling(
+        sheet, (columns, 1), (0.0, 0.0), tuple(_tile(sheet, (0.0, 0.0), 0, at) for at in range(columns)), None
+    )
+
+
+def columns_for(wide: float, sheet: Sheet) -> int:
+    """How many pages side by side hold so many mm."""
+    return _count(wide + 2 * ROOM, _step(sheet)[0]) if wide + 2 * ROOM > sheet.window[0] else 1
+
+
+def round_cross(cross: Cross) -> Box:
+    """How far a cross and the names beside it reach."""
+    (x, y), (wide, tall) = cross.at, CROSS_ROOM
+    return (x - wide, y - tall, x + wide, y + tall)
 
 
 def shape_of(marks: Sequence[Plain]) -> list[Plain]:

@@ -17,14 +17,12 @@ from gramil.writers.extents import Box, Vectors, bounds, points_on, touches
 from gramil.writers.lettering import Lettering
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import meet
-from gramil.writers.tiles import Cross, Tile, Tiling, shape_of
+from gramil.writers.tiles import Tile, Tiling, round_cross, shape_of
 
 BESIDE, UNDER = 24.0, 5.0
 """In mm: words no further apart than this, side by side or one under the other, belong together."""
 ROOM = 1.0
 """Room round what is moved, in mm."""
-CROSS_ROOM = (24.0, 7.0)
-"""How far a cross and the names beside it reach from its middle, in mm."""
 LIST, TELLING = 4, 12
 """So many words or more are a list, and so many letters say by themselves what they are of: these may stand anywhere;
 others stay near what they are said of."""
@@ -140,7 +138,7 @@ def _shifts(group: _Group, size: Point, tile: Tile, others: Sequence[Plain], til
 def _seen_on(tile: Tile, marks: Sequence[Plain], tiling: Tiling) -> Iterator[Vectors]:
     """Points on all that a page shows already: marks, crosses and the square that proves the print."""
     yield from (points_on(mark, CELL / 2) for mark in marks if touches(mark, tile.window))
-    yield from (_filled(_round_cross(cross)) for cross in tiling.crosses(tile))
+    yield from (_filled(round_cross(cross)) for cross in tiling.crosses(tile))
     if tiling.proof is not None and tile is tiling.tiles[tiling.proof.page]:
         (x, y), side = tiling.proof.at, tiling.proof.side
         yield _filled((x, y, x + side, y + side))
@@ -159,12 +157,7 @@ def _holds(tile: Tile, box: Box) -> bool:
 
 def _has_room(tile: Tile, box: Box, tiling: Tiling) -> bool:
     """Whether words stand whole on a page, clear of its crosses and their names."""
-    return _holds(tile, box) and not any(meet(box, _round_cross(cross)) for cross in tiling.crosses(tile))
-
-
-def _round_cross(cross: Cross) -> Box:
-    (x, y), (wide, tall) = cross.at, CROSS_ROOM
-    return (x - wide, y - tall, x + wide, y + tall)
+    return _holds(tile, box) and not any(meet(box, round_cross(cross)) for cross in tiling.crosses(tile))
 
 
 def _round(boxes: Sequence[Box]) -> Box:
