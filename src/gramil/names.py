@@ -1271,6 +1271,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_edge_margin": ("limit_edge_margin", "string_margin_bass", "string_margin_treble",),
     "finding_edge_uneven": ("limit_edge_uneven", "thickness_edge_spread",),
     "finding_estimates": ("string_weight",),
+    "finding_foot_heel": ("foot_heel_over", "limit_tolerance_outline",),
+    "finding_foot_slots": ("foot_behind_slots", "foot_slot_depth_at_cap", "foot_slot_width",),
     "finding_gluing_air": ("air_humidity", "limit_gluing_humidity_least", "limit_gluing_humidity_most",),
     "finding_heel": ("body_depth_neck", "neck_heel_depth",),
     "finding_heel_carved": ("carve_deepest", "neck_heel_depth",),
@@ -1348,12 +1350,14 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_body_sizes": ("body_bouts", "body_length",),
     "piece_bridge_sizes": ("bridge_length", "bridge_width_square",),
     "piece_bridge_words": ("bridge_front", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_spread", "bridge_pin_diameter", "bridge_spread", "saddle_angle", "saddle_length", "saddle_position", "saddle_slot_depth", "saddle_thickness",),
+    "piece_build_board_figures": ("body_edge", "neck_set_dome_rise", "neck_set_drop",),
     "piece_cut_list": ("plank_pieces",),
     "piece_cuts": ("carve_stations",),
     "piece_depth_cards": ("card_depths", "saw_kerf",),
     "piece_edge_back": ("body_wall", "channel_cuts", "channel_list",),
     "piece_edge_top": ("body_wall", "channel_cuts", "channel_list",),
     "piece_facets": ("carve_lines", "carve_stations",),
+    "piece_foot_figures": ("carve_foot_toe_height", "foot_height", "foot_step", "neck_angle_face", "neck_heel_depth",),
     "piece_gap_cards": ("card_gaps",),
     "piece_gauge_cards": ("carve_stations",),
     "piece_head_figures": ("head_angle", "head_blank", "head_break_angle", "head_scarf_length",),
@@ -1387,6 +1391,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_side_figures": ("back_bow_length", "heel_wedge", "neck_angle_face", "neck_depth_first", "neck_depth_tenth", "neck_heel_depth",),
     "piece_sizes": ("board_length", "fret_position", "nut_width",),
     "piece_slot_along": ("saw_kerf", "slot_depth_setting",),
+    "piece_slot_figures": ("carve_slots_apart", "foot_length", "foot_slot_angle", "foot_slot_place", "foot_slot_width",),
     "piece_slot_sizes": ("head_roller_depth", "head_slot_width", "head_slots", "head_slots_apart",),
     "piece_small_braces": ("brace_list",),
     "piece_small_side_stations": ("side_stations",),
@@ -1411,10 +1416,13 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width_square", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
+    "setup_build_board": ("body_edge", "body_length", "body_width", "drawing_build_board", "limit_tolerance_height", "limit_tolerance_outline", "neck_set_dome_rise", "neck_set_drop", "stuff_list", "top_radius",),
+    "setup_built_on": ("body_edge", "body_saddle", "drawing_build_board", "foot_height", "foot_slot_bottom", "heights_body_rise", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_target", "neck_set_drop", "stuff_list",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
     "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
     "setup_deepen": ("drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "stuff_list", "top_thickness",),
+    "setup_heel_slots": ("body_neck_block_width", "body_wall", "carve_foot_toe", "carve_foot_toe_height", "carve_slot_room", "carve_slots_apart", "drawing_heel_slots", "foot_height", "foot_length", "foot_slot_angle", "foot_slot_bow", "foot_slot_depth", "foot_slot_depth_at_cap", "foot_slot_place", "foot_slot_width", "foot_step", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "stuff_list",),
     "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "saddle_set_back", "saddle_set_back_best", "stuff_list",),
     "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret", "stuff_list",),
     "setup_ledge": ("binding_purfling", "binding_thickness", "core_inset", "drawing_setup_ledge", "feed_agreeing_edge", "feed_other_edge", "ledge_choice", "limit_binding_proud_least", "limit_binding_proud_most", "limit_slot_position", "limit_tolerance_height", "nut_width", "stuff_list",),
@@ -1502,6 +1510,7 @@ if TYPE_CHECKING:
     from gramil.drawings import bridge as drawings_bridge
     from gramil.drawings import carve as drawings_carve
     from gramil.drawings import face_plan as drawings_face_plan
+    from gramil.drawings import foot as drawings_foot
     from gramil.drawings import gauges as drawings_gauges
     from gramil.drawings import guitar as drawings_guitar
     from gramil.drawings import head as drawings_head
@@ -1554,6 +1563,7 @@ if TYPE_CHECKING:
     from gramil.parts import channels as part_channels
     from gramil.parts import dome_year as part_dome_year
     from gramil.parts import features as part_features
+    from gramil.parts import foot as part_foot
     from gramil.parts import hands as part_hands
     from gramil.parts import head as part_head
     from gramil.parts import heights as part_heights
@@ -1587,6 +1597,7 @@ if TYPE_CHECKING:
     from gramil.setups import body_binding as setups_body_binding
     from gramil.setups import body_work as setups_body_work
     from gramil.setups import bridging as setups_bridging
+    from gramil.setups import building_on as setups_building_on
     from gramil.setups import edging as setups_edging
     from gramil.setups import fretting as setups_fretting
     from gramil.setups import jig as setups_jig
@@ -2439,7 +2450,9 @@ if TYPE_CHECKING:
     carve_exponent_at_1: Ref[Ratio]
     carve_exponent_at_10: Ref[Ratio]
     carve_facets: Ref[Count]
-    carve_heel: Ref[Literal['stacked', 'solid']]
+    carve_foot_toe: Ref[Mm]
+    carve_foot_toe_height: Ref[Mm]
+    carve_heel: Ref[Literal['stacked', 'solid', 'built on']]
     carve_heel_cap: Ref[Mm]
     carve_heel_length: Ref[Mm]
     carve_heel_width: Ref[Mm]
@@ -2449,6 +2462,8 @@ if TYPE_CHECKING:
     carve_rod_pocket: Ref[Mm]
     carve_rod_pocket_width: Ref[Mm]
     carve_scarf: Ref[Literal['on the head', 'under the board', 'one piece']]
+    carve_slot_room: Ref[Mm]
+    carve_slots_apart: Ref[Mm]
     carve_station_frets: Members[Ref[float], float]
     carve_tenon: Ref[Mm]
     carve_wood: Ref[str]
@@ -2473,6 +2488,7 @@ if TYPE_CHECKING:
     heights_nut_over: Ref[Literal['fret 1', 'the zero line']]
     heights_nut_treble: Ref[Mm]
     heights_relief: Ref[Mm]
+    instrument_build: Ref[Literal['neck to body', 'on the neck']]
     instrument_handed: Ref[Literal['right', 'left']]
     instrument_name: Ref[str]
     instrument_units: Ref[Literal['mm', 'in']]
@@ -2809,6 +2825,19 @@ if TYPE_CHECKING:
     piece_face_sizes: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_sizes)
     piece_face_beside: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_beside)
 
+    # drawings/foot.py
+    piece_foot_side: Members[Ref[Any], Any] = of(drawings_foot.piece_foot_side)
+    piece_slots_on_face: Members[Ref[Any], Any] = of(drawings_foot.piece_slots_on_face)
+    piece_foot_on_face: Members[Ref[Any], Any] = of(drawings_foot.piece_foot_on_face)
+    piece_side_place: Ref[Any] = of(drawings_foot.piece_side_place)
+    piece_slots_from_side: Members[Ref[Any], Any] = of(drawings_foot.piece_slots_from_side)
+    piece_slot_figures: Members[Ref[Any], Any] = of(drawings_foot.piece_slot_figures)
+    piece_foot_figures: Members[Ref[Any], Any] = of(drawings_foot.piece_foot_figures)
+    drawing_heel_slots: DrawingRef = of(drawings_foot.drawing_heel_slots)
+    piece_build_board: Members[Ref[Any], Any] = of(drawings_foot.piece_build_board)
+    piece_build_board_figures: Members[Ref[Any], Any] = of(drawings_foot.piece_build_board_figures)
+    drawing_build_board: DrawingRef = of(drawings_foot.drawing_build_board)
+
     # drawings/gauges.py
     piece_arch_cards: Members[Ref[Any], Any] = of(drawings_gauges.piece_arch_cards)
     piece_depth_cards: Members[Ref[Any], Any] = of(drawings_gauges.piece_depth_cards)
@@ -2880,6 +2909,7 @@ if TYPE_CHECKING:
     piece_side_board: Members[Ref[Any], Any] = of(drawings_neck.piece_side_board)
     piece_side_shaft: Members[Ref[Any], Any] = of(drawings_neck.piece_side_shaft)
     piece_side_heel: Members[Ref[Any], Any] = of(drawings_neck.piece_side_heel)
+    piece_side_foot: Members[Ref[Any], Any] = of(drawings_neck.piece_side_foot)
     piece_leaning: LeaningRef = of(drawings_neck.piece_leaning)
     piece_side_head: Members[Ref[Any], Any] = of(drawings_neck.piece_side_head)
     piece_side_strings: Members[Ref[Any], Any] = of(drawings_neck.piece_side_strings)
@@ -3045,6 +3075,8 @@ if TYPE_CHECKING:
     finding_bridge_in_bout: Members[FindingRef, Finding] = of(findings_on_body.finding_bridge_in_bout)
     finding_board_over_hole: Members[FindingRef, Finding] = of(findings_on_body.finding_board_over_hole)
     finding_heel: Members[FindingRef, Finding] = of(findings_on_body.finding_heel)
+    finding_foot_heel: Members[FindingRef, Finding] = of(findings_on_body.finding_foot_heel)
+    finding_foot_slots: Members[FindingRef, Finding] = of(findings_on_body.finding_foot_slots)
 
     # findings/on_braces.py
     finding_brace_outside: Members[FindingRef, Finding] = of(findings_on_braces.finding_brace_outside)
@@ -3369,6 +3401,25 @@ if TYPE_CHECKING:
     # parts/features.py
     feature_list: Members[FeatureRef, Feature] = of(part_features.feature_list)
 
+    # parts/foot.py
+    foot_there: Ref[bool] = of(part_foot.foot_there)
+    foot_cheek: Ref[Mm] = of(part_foot.foot_cheek)
+    foot_slot_bottom: Ref[Mm] = of(part_foot.foot_slot_bottom)
+    foot_slot_depth: Ref[Mm] = of(part_foot.foot_slot_depth)
+    foot_slot_depth_at_cap: Ref[Mm] = of(part_foot.foot_slot_depth_at_cap)
+    foot_slot_width: Ref[Mm] = of(part_foot.foot_slot_width)
+    foot_slot_inner: Ref[Mm] = of(part_foot.foot_slot_inner)
+    foot_slot_outer: Ref[Mm] = of(part_foot.foot_slot_outer)
+    foot_slot_place: Ref[Mm] = of(part_foot.foot_slot_place)
+    foot_slot_angle: Ref[Radians] = of(part_foot.foot_slot_angle)
+    foot_slot_bow: Ref[Mm] = of(part_foot.foot_slot_bow)
+    foot_step: Ref[Mm] = of(part_foot.foot_step)
+    foot_height: Ref[Mm] = of(part_foot.foot_height)
+    foot_length: Ref[Mm] = of(part_foot.foot_length)
+    foot_end: Ref[Mm] = of(part_foot.foot_end)
+    foot_behind_slots: Ref[Mm] = of(part_foot.foot_behind_slots)
+    foot_heel_over: Ref[Mm] = of(part_foot.foot_heel_over)
+
     # parts/hands.py
     hand_strings: HandedRef = of(part_hands.hand_strings)
     hand_frets: HandedRef = of(part_hands.hand_frets)
@@ -3490,6 +3541,7 @@ if TYPE_CHECKING:
     plank_thickness: Ref[Mm] = of(part_neck_blank.plank_thickness)
     plank_over: Ref[Mm] = of(part_neck_blank.plank_over)
     plank_width: Ref[Mm] = of(part_neck_blank.plank_width)
+    plank_toe: Members[Ref[Mm], Mm] = of(part_neck_blank.plank_toe)
     plank_heel_blocks: Members[NeckPieceRef, NeckPiece] = of(part_neck_blank.plank_heel_blocks)
     plank_ear: Ref[Mm] = of(part_neck_blank.plank_ear)
     plank_pieces: Members[NeckPieceRef, NeckPiece] = of(part_neck_blank.plank_pieces)
@@ -3796,6 +3848,11 @@ if TYPE_CHECKING:
     setup_saddle: SetupRef = of(setups_bridging.setup_saddle)
     setup_strings: SetupRef = of(setups_bridging.setup_strings)
     setup_in_tune: SetupRef = of(setups_bridging.setup_in_tune)
+
+    # setups/building_on.py
+    setup_heel_slots: SetupRef = of(setups_building_on.setup_heel_slots)
+    setup_build_board: SetupRef = of(setups_building_on.setup_build_board)
+    setup_built_on: SetupRef = of(setups_building_on.setup_built_on)
 
     # setups/edging.py
     setup_taper: SetupRef = of(setups_edging.setup_taper)

@@ -7,9 +7,7 @@ import pytest
 
 from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.prints.work_sheets import own_setup
 from gramil.setups.setup import Setup
-from gramil.shop.operations_file import usual_work
 
 
 @pytest.fixture(scope="module")
@@ -20,6 +18,13 @@ def mere(example: Callable[[str], Figures]) -> Figures:
 @pytest.fixture(scope="module")
 def tarn(example: Callable[[str], Figures]) -> Figures:
     return example("tarn")
+
+
+@pytest.fixture(scope="module")
+def joined(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) -> Figures:
+    """The same guitar with its neck bolted to a closed body, and so with a neck to set."""
+    text = text_of("mere").replace('build = "on the neck"', 'build = "neck to body"')
+    return derive_text(text.replace("[work]\n", '[work]\nneck_joint = "bolted"\n'))
 
 
 def said(figures: Figures, name: str) -> str:
@@ -68,9 +73,11 @@ def test_nylon_is_tuned_up_for_days(mere: Figures, tarn: Figures) -> None:
 
 
 @pytest.mark.parametrize("name", ["neck_set", "markers", "owner_air", "nut_slots", "relief"])
-def test_no_sheet_takes_up_a_rod_or_a_post_that_is_not_there(mere: Figures, tarn: Figures, name: str) -> None:
+def test_no_sheet_takes_up_a_rod_or_a_post_that_is_not_there(
+    mere: Figures, joined: Figures, tarn: Figures, name: str
+) -> None:
     """The example for nylon has neither a truss rod nor tuners upright in its head, and its board is not bound."""
-    words = said(mere, name)
+    words = said(joined if name == "neck_set" else mere, name)
     for absent in ("truss rod", "a rod", "the rod.", "post", "binding"):
         assert absent not in words.replace("without a rod", "").replace("no truss rod", ""), (absent, words)
     assert "toward its tuner" in said(tarn, "nut_slots")
@@ -81,11 +88,11 @@ def test_a_flat_board_is_not_told_of_its_arch(mere: Figures) -> None:
     assert "arch" not in said(mere, "slot")
 
 
-def test_nothing_is_measured_over_a_bridge_that_the_straightedge_strikes(mere: Figures, tarn: Figures) -> None:
+def test_nothing_is_measured_over_a_bridge_that_the_straightedge_strikes(joined: Figures, tarn: Figures) -> None:
     """A flat-set neck with a high action: the plane of the frets ends under the bridge's top, in the wood."""
-    assert mere["neck_set_straightedge"] < 0
-    assert [each.address for each in mere["setup_neck_set"].boxes] == ["neck_set_straightedge_over_top"]
-    assert "bridge off" in said(mere, "neck_set")
+    assert joined["neck_set_straightedge"] < 0
+    assert [each.address for each in joined["setup_neck_set"].boxes] == ["neck_set_straightedge_over_top"]
+    assert "bridge off" in said(joined, "neck_set")
     assert len(tarn["setup_neck_set"].boxes) == 2
 
 
@@ -105,14 +112,32 @@ def test_a_body_built_on_its_neck_asks_for_the_slope_of_its_board(
     A bridge 2.39 mm thicker and a join half way to the saddle ask for 2.39 mm more at the nut, within what the saddle's
     set-back and the turn of the strings' height change.
     """
-    text = text_of("mere").replace("[work]\n", '[work]\nneck_joint = "built on"\n')
-    text = text.replace("[bridge]\n", "[bridge]\nthickness = {}\n")
+    text = text_of("mere").replace("[bridge]\n", "[bridge]\nthickness = {}\n")
     low, high = (derive_text(text.replace("{}", str(thick))) for thick in (8.0, 10.39))
     assert high["neck_set_drop"] - low["neck_set_drop"] == pytest.approx(2.39, abs=0.03)
     assert high["neck_set_drop"] == pytest.approx(325 * math.tan(high["neck_angle_face"]))
-    show = Formatter(high)
-    assert "built on the neck" in show.filled(high["setup_neck_set"].closed)
-    own = own_setup(usual_work().operations["body_built_on"], high)
-    assert own is not None
-    assert own.figures[0].figure.address == "neck_set_drop"
+    assert "built on the neck" in Formatter(high).filled(high["setup_neck_set"].closed)
+    for name in ("build_board", "built_on"):
+        assert high[f"setup_{name}"].figures[0].figure.address == "neck_set_drop"
+        assert tarn[f"setup_{name}"].closed
     assert not tarn["setup_neck_set"].closed
+
+
+def test_the_heel_s_slots_take_the_place_of_the_neck_s_joint(mere: Figures, tarn: Figures) -> None:
+    words = said(mere, "heel_slots")
+    assert "16.00 mm" in words
+    assert "2.30 mm from the body's edge to the foot's end" in words
+    assert mere["setup_neck_joint"].closed
+    assert tarn["setup_heel_slots"].closed
+
+
+def test_a_neck_that_stands_over_the_rim_is_planed_for_and_one_below_it_packed(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    """A bridge of 6 mm has the neck lean toward the strings, one of 11 mm away from them."""
+    text = text_of("mere").replace("[bridge]\n", "[bridge]\nthickness = {}\n")
+    low, high = (derive_text(text.replace("{}", str(thick))) for thick in (6.0, 11.0))
+    assert low["neck_set_drop"] < 0 < high["neck_set_drop"]
+    assert "plane the board away" in said(low, "build_board")
+    assert "over it, and so negative" in said(low, "build_board")
+    assert "glue a packing" in said(high, "build_board")

@@ -39,8 +39,14 @@ def setups(figures: Figures) -> dict[str, Setup]:
     return {each.name: each for each in sorted(found, key=lambda each: each.order)}
 
 
+BUILT_ON = {"heel-slots", "build-board", "built-on"}
+"""What only a body needs that is built on its neck; none of these is."""
+
+
 def closed(figures: Figures) -> set[str]:
-    return {name for name, each in setups(figures).items() if each.closed}
+    found = {name for name, each in setups(figures).items() if each.closed}
+    assert found >= BUILT_ON
+    return found - BUILT_ON
 
 
 def test_the_work_is_in_order(any_board: Figures) -> None:

@@ -206,12 +206,37 @@ def test_pores_are_filled_where_one_of_the_woods_has_open_ones() -> None:
         assert "pores_filled" in needed(usual_work(), chosen(described("tarn"), {**maple, key: wood})).operations
 
 
+TRADITION = [
+    "heel_slotted",
+    "body_built_on",
+    "top_linings_set",
+    "back_glued",
+    "body_sanded",
+    "board_glued",
+    "bridge_glued",
+    "strung",
+]
+"""Neck and foot, the top on it, sides into the slots, back, board, bridge: common practice, from memory."""
+
+
 def test_the_body_is_built_on_the_neck() -> None:
-    """Its sides are let into the heel before its blocks and its back are glued, and there is no joint to cut."""
-    work = needed(usual_work(), chosen(described("mere"), {"work.neck_joint": "built on"}))
-    assert "body_built_on" in before(work, "blocks_glued") & before(work, "back_glued")
-    assert not {"neck_joint_cut", "neck_fitted", "neck_set", "neck_bolted"} & set(work.operations)
-    assert "body_sanded" in before(work, "board_glued")
+    """Nylon's usual way: no joint to cut, no neck block, no rim that is domed and closed by itself."""
+    work = needed(usual_work(), described("mere"))
+    for first, then in itertools.pairwise(TRADITION):
+        assert first in before(work, then), (first, then)
+    assert "top_voiced" in before(work, "body_built_on")
+    assert "tail_block_glued" in before(work, "back_glued")
+    joined = {"neck_joint_cut", "neck_fitted", "neck_set", "neck_bolted", "blocks_glued", "rim_domed_top", "top_glued"}
+    assert not joined & set(work.operations)
+
+
+def test_what_a_body_built_on_its_neck_needs_is_no_work_of_another() -> None:
+    """Nor does anything wait for it: a lining waits for no neck."""
+    work = work_of("tarn")
+    built_on = {"heel_slotted", "work_board_made", "body_built_on", "tail_block_made", "top_linings_set"}
+    assert built_on <= set(work.left_out)
+    assert not {"neck_squared", "top_voiced"} & before(work, "linings_glued_top")
+    assert not {"neck_squared", "top_voiced"} & before(work, "linings_glued_back")
 
 
 def test_what_is_not_described_is_no_work() -> None:
@@ -251,7 +276,8 @@ CHOICES: dict[str, tuple[object, ...]] = {
     "neck.rod": ("none", "two way"),
 }
 WAYS: dict[str, tuple[object, ...]] = {
-    "work.neck_joint": ("glued", "bolted", "dowelled", "built on"),
+    "work.neck_joint": ("glued", "bolted", "dowelled"),
+    "instrument.build": ("neck to body", "on the neck"),
     "work.neck_set": ("after the finish", "before the finish"),
     "work.side_strips": ("between the linings", "before the linings", "none"),
     "work.finish": ("lacquer", "shellac", "oil"),
@@ -281,7 +307,7 @@ def test_however_it_is_built_nothing_goes_in_a_circle_and_all_is_finished_before
         stands_in_order(work)
         last = {"lacquer": "finish_polished", "shellac": "shellac_cleared", "oil": "oil_last"}[str(ways["work.finish"])]
         assert last in before(work, "strung")
-        if ways["work.neck_joint"] in ("glued", "dowelled"):
+        if ways["work.neck_joint"] in ("glued", "dowelled") and ways["instrument.build"] == "neck to body":
             first, then = last, "neck_set"
             if ways["work.neck_set"] == "before the finish":
                 first, then = then, first

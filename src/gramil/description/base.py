@@ -243,6 +243,8 @@ def _origin(name: str, description: Description, shop: ShopDescription, kinds: f
     if name in _STIFFNESS:
         return stiffness_origin(name, description.instrument, shop.shop)
     usual = next(filter(None, (usual_for(key, kinds) for key in keys_of(name))), None)
+    if usual and usual.unless and tuple(usual.unless.split(".")) in description.lines:
+        usual = None
     return Origin(f"default ({usual.origin if usual else _REASONS[name]})")
 
 

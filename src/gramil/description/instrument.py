@@ -10,20 +10,13 @@ from pydantic import Field
 
 from gramil.description.board.tables import Binding, Board, Markers, Nut, Scale, Slots, WireChoice
 from gramil.description.body.tables import Body, BraceTable, BridgePlate, EdgeBinding, Rosette, Soundhole
-from gramil.description.fields import Words, given, usual
+from gramil.description.fields import given
+from gramil.description.instrument_table import InstrumentTable
 from gramil.description.neck.carve_table import Carve
 from gramil.description.neck.tables import Head, Heights, Neck, Top
 from gramil.description.strings.tables import Bridge, Intonation, Saddle, Strings
 from gramil.description.table import Table
 from gramil.description.work_table import WorkTable
-
-
-class InstrumentTable(Table):
-    """The instrument as a whole."""
-
-    name: Words = given("what the instrument is called; it stands on every drawing")
-    units: Literal["mm", "in"] = given("unit of bare numbers in this file, and of what is shown first")
-    handed: Literal["right", "left"] = usual("right", "most are", "which hand plucks the strings")
 
 
 class Instrument(Table):

@@ -15,20 +15,29 @@ Tables = Mapping[str, Any]
 
 @dataclass(frozen=True)
 class Usual:
-    """What is usual for a kind: a key's value (lengths in mm, a list as a tuple), and where it comes from."""
+    """What is usual for a kind: a key's value (lengths in mm, a list as a tuple), and where it comes from.
+
+    Where the key `unless` is written, that settles it, and the row does not hold.
+    """
 
     kind: str
     key: str
     value: float | str | bool | tuple[int, ...]
     origin: str
+    unless: str = ""
 
 
-_FACTS: Mapping[str, tuple[str, str, str]] = {
-    "nylon strings": ("strings", "plain", "nylon"),
-    "tied strings": ("bridge", "hold", "tie block"),
-    "slotted head": ("head", "tuners", "across"),
+_FACTS: Mapping[str, tuple[tuple[str, str, str], ...]] = {
+    "nylon strings": (("strings", "plain", "nylon"),),
+    "body built on the neck": (
+        ("instrument", "build", "on the neck"),
+        ("carve", "heel", "built on"),
+        ("work", "neck_joint", "built on"),
+    ),
+    "tied strings": (("bridge", "hold", "tie block"),),
+    "slotted head": (("head", "tuners", "across"),),
 }
-"""Each kind by the table, the key and the word that make it."""
+"""Each kind by the tables, keys and words of which each alone makes it."""
 KINDS = tuple(_FACTS)
 """The kinds, by their names."""
 
@@ -36,7 +45,9 @@ KINDS = tuple(_FACTS)
 def kinds_of(tables: Tables) -> frozenset[str]:
     """The kinds that follow from these tables, by name; a table that could not be read gives none."""
     return frozenset(
-        kind for kind, (table, key, word) in _FACTS.items() if getattr(tables.get(table), key, None) == word
+        kind
+        for kind, facts in _FACTS.items()
+        if any(getattr(tables.get(table), key, None) == word for table, key, word in facts)
     )
 
 
@@ -44,8 +55,8 @@ def _rows() -> tuple[Usual, ...]:
     return tuple(_row(**row) for row in data_tables("usual-by-kind")["usual"])
 
 
-def _row(kind: str, key: str, value: float | str | bool | list[int], origin: str) -> Usual:
-    return Usual(kind, key, tuple(value) if isinstance(value, list) else value, origin)
+def _row(kind: str, key: str, value: float | str | bool | list[int], origin: str, unless: str = "") -> Usual:
+    return Usual(kind, key, tuple(value) if isinstance(value, list) else value, origin, unless)
 
 
 USUAL: tuple[Usual, ...] = _rows()
@@ -64,6 +75,14 @@ def with_usual(tables: Tables) -> dict[str, Any]:
     for row in USUAL:
         name, key = row.key.split(".")
         table = filled.get(name)
-        if isinstance(table, Table) and key not in table.model_fields_set and row.kind in kinds_of(filled):
+        if not isinstance(table, Table) or key in table.model_fields_set or row.kind not in kinds_of(filled):
+            continue
+        if not (row.unless and _is_written(tables, row.unless)):
             filled[name] = table.model_copy(update={key: row.value})
     return filled
+
+
+def _is_written(tables: Tables, dotted: str) -> bool:
+    name, key = dotted.split(".")
+    table = tables.get(name)
+    return isinstance(table, Table) and key in table.model_fields_set

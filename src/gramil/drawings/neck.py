@@ -68,6 +68,13 @@ def piece_side_heel(
     return (Line(top, cap, "outline"), Line(cap, front, "outline"), square, Polyline(curve, "outline"))
 
 
+def piece_side_foot(piece_foot_side: tuple[Point, ...], body_edge: Mm, neck_set_board_at_join: Mm) -> Marks:
+    """The foot of a neck that the body is built on, inside the body: dashed; nothing without one."""
+    if not piece_foot_side:
+        return ()
+    return (Polyline(tuple((body_edge + x, z - neck_set_board_at_join) for x, z in piece_foot_side[1:]), "hidden"),)
+
+
 def _curve(start: Point, end: Point, pieces: int = 16) -> tuple[Point, ...]:
     """A quarter turn from level at `start` to upright at `end`."""
     (x0, y0), (x1, y1) = start, end
@@ -195,12 +202,20 @@ def drawing_neck(
     piece_side_board: Marks,
     piece_side_shaft: Marks,
     piece_side_heel: Marks,
+    piece_side_foot: Marks,
     piece_side_head: Marks,
     piece_side_strings: Marks,
     piece_neck_figures: Marks,
 ) -> Drawing:
     """The neck from the side at true scale, head to the left."""
-    shapes = (*piece_side_board, *piece_side_shaft, *piece_side_heel, *piece_side_head, *piece_side_strings)
+    shapes = (
+        *piece_side_board,
+        *piece_side_shaft,
+        *piece_side_heel,
+        *piece_side_foot,
+        *piece_side_head,
+        *piece_side_strings,
+    )
     return Drawing("neck", f"{instrument_name}, neck", "the side", (*shapes, *piece_neck_figures))
 
 

@@ -46,12 +46,23 @@ def piece_leaning_head(
 
 
 def piece_neck_line(
-    carve_form: TaperedBar, carve_heel_start: Mm, carve_heel_curve: Run, back_bow_length: Mm, neck_heel_depth: Mm
+    carve_form: TaperedBar,
+    carve_heel_start: Mm,
+    carve_heel_curve: Run,
+    back_bow_length: Mm,
+    neck_heel_depth: Mm,
+    piece_foot_side: tuple[Point, ...],
+    body_edge: Mm,
 ) -> tuple[Point, ...]:
-    """The carved neck's outline from the zero line along its back and heel, up the heel's face to the joint."""
+    """The carved neck's outline from the zero line along its back and heel, up the heel's face to the joint.
+
+    With a foot inside the body the line goes round that.
+    """
     places = [carve_heel_start * step / STEPS for step in range(STEPS)]
     back = ((x, -carve_form.at(x).depth) for x in places)
-    return (*back, *carve_heel_curve.points, (back_bow_length, -neck_heel_depth), (back_bow_length, 0.0))
+    foot = tuple((body_edge + x, z) for x, z in piece_foot_side)
+    end = foot or ((back_bow_length, -neck_heel_depth), (back_bow_length, 0.0))
+    return (*back, *carve_heel_curve.points, *end)
 
 
 def piece_carved(piece_neck_line: tuple[Point, ...], piece_leaning_head: LeaningHead) -> Marks:
@@ -92,12 +103,15 @@ def piece_plank(
     )
 
 
-def piece_heel_blocks(plank_heel_blocks: tuple[NeckPiece, ...], plank_tail: Mm, head_blank: Mm) -> Marks:
-    """The heel's blocks under the plank, each from the neck's end as long as it is cut."""
+def piece_heel_blocks(
+    plank_heel_blocks: tuple[NeckPiece, ...], plank_tail: Mm, head_blank: Mm, plank_toe: tuple[Mm, ...]
+) -> Marks:
+    """The heel's blocks under the plank, each from the neck's end, or the toe's, as long as it is cut."""
     marks: Marks = ()
     top = -head_blank
-    for block in plank_heel_blocks:
-        marks += (TRUE.box((plank_tail - block.length, top - block.thickness), (plank_tail, top), "hidden"),)
+    for block, toe in zip(plank_heel_blocks, plank_toe, strict=True):
+        end = plank_tail + toe
+        marks += (TRUE.box((end - block.length, top - block.thickness), (end, top), "hidden"),)
         top -= block.thickness
     return marks
 
@@ -124,14 +138,21 @@ def piece_rod(rod_start: Mm, rod_end: Mm, neck_rod_depth: Mm, neck_rod: str, pie
 
 
 def piece_plank_sizes(
-    plank_head_start: Mm, plank_tail: Mm, back_bow_length: Mm, neck_heel_depth: Mm, piece_leaning_head: LeaningHead
+    plank_head_start: Mm,
+    plank_tail: Mm,
+    back_bow_length: Mm,
+    neck_heel_depth: Mm,
+    piece_leaning_head: LeaningHead,
+    foot_there: bool,
+    carve_foot_toe: Mm,
 ) -> Marks:
     """Lengths above, depths at the end, the scarf's figures beside the head."""
     head, x = piece_leaning_head, piece_leaning_head.at(piece_leaning_head.length, 0.0)[0]
-    right = plank_tail + 6.0
+    right = plank_tail + 6.0 + carve_foot_toe * foot_there
+    end = "foot" if foot_there else "tenon"
     return (
         Line((0.0, 2.0), (0.0, -4.0), "nut"),
-        Span((plank_head_start, 0.0), (plank_tail, 0.0), 32.0, n.plank_shaft, before="neck, tenon and all "),
+        Span((plank_head_start, 0.0), (plank_tail, 0.0), 32.0, n.plank_shaft, before=f"neck, {end} and all "),
         Span((0.0, 0.0), (back_bow_length, 0.0), 23.0, n.back_bow_length, before="zero line to the body "),
         Span((right, -neck_heel_depth), (right, 0.0), 0.0, n.neck_heel_depth, before="heel "),
         Label((x, 30.0), n.head_scarf_length, "scarf's face "),

@@ -14,6 +14,8 @@ SAME_LENGTH = 0.5
 """In mm: two lengths of one body that are no further apart are one."""
 LEAST_SHARE = 0.7
 """Width of the body at the saddle, over its greatest, under which the bridge is not on the lower bout."""
+LEAST_BEHIND = 15.0
+"""In mm: what a foot needs behind its slots to hold the sides and be glued to the top; from memory."""
 HEEL_PAST = 15.0
 """In mm: a heel that reaches further past the side has nothing behind it."""
 
@@ -93,10 +95,10 @@ def finding_board_over_hole(soundhole_from_board: Mm) -> Findings:
 
 
 def finding_heel(
-    neck_heel_depth: Mm, body_depth_neck: Mm, top_thickness: Mm, body_blocks: tuple[BodyBlock, ...]
+    neck_heel_depth: Mm, body_depth_neck: Mm, top_thickness: Mm, body_blocks: tuple[BodyBlock, ...], foot_there: bool
 ) -> Findings:
-    """Whether the heel ends on the side, with neck block behind it all the way."""
-    if not body_blocks:
+    """Whether the heel ends on the side, with neck block behind it all the way; not where the sides are let into it."""
+    if not body_blocks or foot_there:
         return ()
     over = neck_heel_depth - top_thickness - body_depth_neck
     return (
@@ -110,5 +112,55 @@ def finding_heel(
             ),
             "The heel's depth against the side and its block at the neck.",
             "A shallower heel, or deeper sides at the neck.",
+        ),
+    )
+
+
+def finding_foot_heel(
+    foot_there: bool, foot_heel_over: Mm, body_blocks: tuple[BodyBlock, ...], limit_tolerance_outline: Mm
+) -> Findings:
+    """Whether a heel that the body is built on reaches down to the sides' lower edge, which its slots are to hold."""
+    if not foot_there or not body_blocks:
+        return ()
+    return (
+        judged(
+            "heel and sides",
+            n.foot_heel_over,
+            foot_heel_over,
+            saying(
+                at_least(n.limit_tolerance_outline, -limit_tolerance_outline),
+                "The sides stand past the heel: its slots do not hold their lower edge.",
+            ),
+            "How far the heel reaches past the sides' lower edge at the neck.",
+            "A deeper heel, from the board's underside, or shallower sides at the neck.",
+        ),
+    )
+
+
+def finding_foot_slots(
+    foot_there: bool, foot_slot_depth_at_cap: Mm, foot_behind_slots: Mm, foot_slot_width: Mm
+) -> Findings:
+    """Whether the heel's slots run down to its cap, and leave wood behind them that holds the sides in."""
+    if not foot_there:
+        return ()
+    return (
+        judged(
+            "slots at the heel's cap",
+            n.foot_slot_depth_at_cap,
+            foot_slot_depth_at_cap,
+            saying(
+                at_least(n.foot_slot_width, foot_slot_width),
+                "At its cap the carved heel hardly covers the sides' ends.",
+            ),
+            "How deep the slots still are at the heel's cap, once it is carved.",
+            "A wider cap (carve.heel_width), or less wood between the slots (carve.slots_apart).",
+        ),
+        judged(
+            "foot behind the slots",
+            n.foot_behind_slots,
+            foot_behind_slots,
+            saying(at_least(None, LEAST_BEHIND), "Little wood of the foot is left behind the slots."),
+            "Wood of the foot behind the slots, toward the tail.",
+            "A longer foot (body.neck_block).",
         ),
     )

@@ -37,16 +37,17 @@ def plank_head_start(board_nut_position: Mm, head_nut_thickness: Mm) -> Mm:
     return board_nut_position - head_nut_thickness
 
 
-def plank_tail(back_bow_length: Mm, carve_tenon: Mm) -> Mm:
-    """Where the neck's wood ends, tenon and all, from the zero line.
+def plank_tail(back_bow_length: Mm, carve_tenon: Mm, foot_there: bool, foot_end: Mm) -> Mm:
+    """Where the neck's wood ends, from the zero line: tenon and all, or with the foot that the body is built on.
 
+    Formula: foot_end if foot_there else back_bow_length + carve_tenon
     Source: common practice.
     """
-    return back_bow_length + carve_tenon
+    return foot_end if foot_there else back_bow_length + carve_tenon
 
 
 def plank_shaft(plank_tail: Mm, plank_head_start: Mm) -> Mm:
-    """The neck's own length: from behind the nut to the tenon's end.
+    """The neck's own length: from behind the nut to the end of its tenon or its foot.
 
     Source: common practice.
     """
@@ -129,19 +130,45 @@ def plank_over(head_blank: Mm, carve_deepest: Mm) -> Mm:
 
 
 def plank_width(
-    carve_form: TaperedBar, plank_tail: Mm, carve_ears: bool, head_width: Mm, shop_allowance_side: Mm
+    carve_form: TaperedBar,
+    plank_tail: Mm,
+    carve_ears: bool,
+    head_width: Mm,
+    shop_allowance_side: Mm,
+    foot_there: bool,
+    body_neck_block_width: Mm,
 ) -> Mm:
     """Width of the plank: the neck's at the body, or the head's where that is wider and no ears are glued on.
 
-    Method: the widest, and the shop's allowance on each side.
+    Method: the widest, a foot inside the body too, and the shop's allowance on each side.
     Source: common practice.
     """
     neck = 2 * float(carve_form.at(plank_tail).half_width)
-    return max(neck, head_width * (not carve_ears)) + 2 * shop_allowance_side
+    return max(neck, head_width * (not carve_ears), body_neck_block_width * foot_there) + 2 * shop_allowance_side
+
+
+def plank_toe(
+    carve_heel: str,
+    neck_heel_depth: Mm,
+    head_blank: Mm,
+    foot_there: bool,
+    carve_foot_toe: Mm,
+    carve_foot_toe_height: Mm,
+) -> tuple[Mm, ...]:
+    """For each block of a stacked heel, the uppermost first, how far it runs on past the neck's end as a foot's toe.
+
+    Method: as many blocks as the heel is deeper than the plank; those that the toe's height reaches up into.
+    Source: common practice.
+    """
+    if carve_heel == "solid":
+        return ()
+    count = max(0, ceil((neck_heel_depth - head_blank) / head_blank - 1e-9))
+    sole = neck_heel_depth - carve_foot_toe_height
+    return tuple(carve_foot_toe * (foot_there and head_blank * (row + 2) > sole) for row in range(count))
 
 
 def plank_heel_blocks(
-    carve_heel: str,
+    plank_toe: tuple[Mm, ...],
     neck_heel_depth: Mm,
     head_blank: Mm,
     carve_heel_curve: Run,
@@ -150,22 +177,19 @@ def plank_heel_blocks(
 ) -> tuple[NeckPiece, ...]:
     """The blocks of a stacked heel below the plank, the uppermost first: as thick as that, as long as the heel there.
 
-    Method: as many as the heel is deeper than the plank; each from where the heel's curve lies at its upper face.
+    Method: each from where the heel's curve lies at its upper face, to the neck's end, or to the toe's end of a foot.
     Source: common practice.
     """
-    if carve_heel == "solid":
-        return ()
     along, depths = (np.array(each) for each in zip(*((x, -z) for x, z in carve_heel_curve.points), strict=True))
-    count = max(0, ceil((neck_heel_depth - head_blank) / head_blank - 1e-9))
-    tops = [head_blank * (row + 1) for row in range(count)]
+    tops = [head_blank * (row + 1) for row in range(len(plank_toe))]
     return tuple(
         NeckPiece(
             f"{BLOCK} {row}",
-            plank_tail - float(np.interp(top, depths, along)) + shop_allowance_length,
+            plank_tail + toe - float(np.interp(top, depths, along)) + shop_allowance_length,
             0.0,
             min(head_blank, neck_heel_depth - top),
         )
-        for row, top in enumerate(tops, 1)
+        for row, (top, toe) in enumerate(zip(tops, plank_toe, strict=True), 1)
     )
 
 

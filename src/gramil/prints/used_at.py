@@ -14,6 +14,8 @@ USED_AT: Mapping[Ref[Drawing], tuple[str, ...]] = {
     n.drawing_section: ("slotted", "slots_deepened", "levelled"),
     n.drawing_neck_plank: ("neck_sawn",),
     n.drawing_neck: ("neck_sawn", "neck_joint_cut"),
+    n.drawing_heel_slots: ("heel_slotted", "body_built_on"),
+    n.drawing_build_board: ("work_board_made", "body_built_on"),
     n.drawing_head: ("head_drilled",),
     n.drawing_neck_gauges: ("neck_profiled",),
     n.drawing_plan_sections: ("neck_profiled",),

@@ -112,10 +112,7 @@ def setup_neck_scarf(
         if plank_scarfed
         else says("Rule from the face to the last block: {} or more.", n.neck_heel_depth),
         ("band saw", "edge tools", "glue", "clamps"),
-        (
-            "saw, bevel, plane, clamps with stops; "
-            + ("blocks as thick as the plank" if carve_heel == "stacked" else ""),
-        ),
+        ("saw, bevel, plane, clamps with stops; " + ("blocks as thick as the plank" if carve_heel != "solid" else ""),),
         n.drawing_setup_neck_scarf,
         (n.head_scarf_length,) if plank_scarfed else (n.neck_heel_depth,),
         on=stuff("neck"),

@@ -3,17 +3,19 @@
 from gramil import names as n
 from gramil.reference import says
 from gramil.setups.lines import stuff
-from gramil.setups.setup import BigFigure, Setup
+from gramil.setups.setup import BigFigure, Setup, skipped
 
 OWNS = ("setup_",)
 
 
-def setup_neck_joint() -> Setup:
+def setup_neck_joint(foot_there: bool) -> Setup:
     """Cut the neck's joint: the heel's end at its angle, and a joint that the block has room for.
 
     Method: both halves from one template; what kind of joint it is, is the maker's to choose.
     Source: common practice.
     """
+    if foot_there:
+        return skipped("neck-joint", "Cut the neck joint", 300, "the sides are let into the neck's heel")
     return Setup(
         "neck-joint",
         "Cut the neck joint",

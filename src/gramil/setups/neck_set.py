@@ -11,14 +11,14 @@ from gramil.setups.setup import BigFigure, Setup, Table, skipped
 OWNS = ("setup_",)
 
 
-def setup_neck_set(neck_straightedge: Mm, neck_set_straightedge: Mm, neck_rod: str, work_neck_joint: str) -> Setup:
+def setup_neck_set(neck_straightedge: Mm, neck_set_straightedge: Mm, neck_rod: str, foot_there: bool) -> Setup:
     """Set the neck: where a straightedge passes, and the wedge at the heel.
 
     Method: not set yet, the heel is tapered to the target; set already, what is still to come off it is shown. A
     straightedge that would strike the bridge is held over the bare top: nothing can be measured over the bridge.
     Source: common practice.
     """
-    if work_neck_joint == "built on":
+    if foot_there:
         return skipped(
             "neck-set", "Set the neck", 310, "the body is built on the neck, to the drop on that work's own sheet"
         )

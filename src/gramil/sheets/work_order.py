@@ -23,6 +23,10 @@ STAGES: Sequence[tuple[str, ...]] = (
     ("setting up", "nut", "saddle", "papers"),
 )
 """Parts of operations in the order in which they are taken up where nothing waits."""
+ON_THE_NECK = ("wood", "neck", "mould", "top", "body", "back", "binding", "board", "bridge", "finish", "setting up")
+"""The same by the first part of each, for a body that is built on its neck: the board is made for what is built."""
+BUILT_ON = "body_built_on"
+"""The operation that an instrument has whose body is built on its neck."""
 
 
 def in_order_of_work(sheets: Sequence[Sheet], work: Work) -> tuple[Sheet, ...]:
@@ -42,7 +46,7 @@ def in_order_of_work(sheets: Sequence[Sheet], work: Work) -> tuple[Sheet, ...]:
     while left:
         waiting = [first for sheet in left if (first := firsts[sheet.setup.name]) is not None]
         open_ = [sheet for sheet in left if not _waits(firsts[sheet.setup.name], waiting, before)]
-        chosen = min(open_, key=lambda sheet: (_stage(sheet, firsts), sheet.setup.order, listed(sheet)))
+        chosen = min(open_, key=lambda sheet: (_stage(sheet, firsts, work), sheet.setup.order, listed(sheet)))
         found.append(chosen)
         left.remove(chosen)
     return tuple(found)
@@ -85,8 +89,9 @@ def parts_of() -> tuple[str, ...]:
     return tuple(parts[0] for parts in STAGES)
 
 
-def _stage(sheet: Sheet, firsts: Mapping[str, Operation | None]) -> int:
+def _stage(sheet: Sheet, firsts: Mapping[str, Operation | None], work: Work) -> int:
     name = sheet.setup.name
     first = firsts[name] or _first(name, usual_work())
-    part = first.part if first is not None else ""
-    return next((at for at, parts in enumerate(STAGES) if part in parts), len(STAGES))
+    stage = next((parts[0] for parts in STAGES if first is not None and first.part in parts), "")
+    order = ON_THE_NECK if BUILT_ON in work.operations else parts_of()
+    return order.index(stage) if stage in order else len(order)

@@ -32,8 +32,11 @@ class Carve(Table):
     stations: tuple[Fret, ...] | None = usual(
         None, "1, 5 and 9: common practice", "list: frets at which the back is gauged", min_length=1, max_length=12
     )
-    heel: Literal["stacked", "solid"] = usual(
-        "stacked", "common practice", "whether the heel is glued up of blocks or sawn from one thick piece"
+    heel: Literal["stacked", "solid", "built on"] = usual(
+        "stacked",
+        "common practice",
+        "whether the heel is glued up of blocks or sawn from one thick piece; built on: of blocks, foot and all, with "
+        "slots for the sides",
     )
     heel_length: Length = usual(
         50.0, "common practice", "from the body to where the back begins to turn down to the heel", gt=0, le=200
@@ -41,6 +44,22 @@ class Carve(Table):
     heel_cap: Length = usual(22.0, "common practice", "length of the heel's cap, along the centreline", gt=0, le=150)
     heel_width: Length = usual(28.0, "common practice", "width of the heel's cap at the body", gt=0, le=120)
     tenon: Length = usual(18.0, "common practice", "tenon or dovetail past the body's edge; 0 for a butt", ge=0, le=120)
+    slots_apart: Length = usual(
+        16.0, "from memory: 12 to 20 mm", "wood left between the slots of a heel that is built on", gt=0, le=60
+    )
+    slot_room: Length = usual(
+        0.2, "a setting", "how much wider such a slot is than the side that goes into it", ge=0, le=5
+    )
+    foot_toe: Length = usual(
+        25.0,
+        "from memory: 20 to 40 mm",
+        "how far such a heel's foot runs on along the back, past its block",
+        ge=0,
+        le=150,
+    )
+    foot_toe_height: Length = usual(
+        12.0, "from memory: 10 to 15 mm", "how high that toe stands on the back", gt=0, le=60
+    )
     scarf: Literal["on the head", "under the board", "one piece"] = usual(
         "on the head", "common practice", "where the scarf's glue line shows, or head and neck from one piece"
     )

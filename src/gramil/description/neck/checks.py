@@ -8,9 +8,12 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from gramil.description.board.tables import Board, Nut, Scale
+from gramil.description.instrument_table import InstrumentTable
+from gramil.description.neck.carve_table import Carve
 from gramil.description.neck.tables import Head, Heights, Neck, Top
 from gramil.description.problems import Problem
 from gramil.description.strings.tables import Strings
+from gramil.description.work_table import WorkTable
 
 FIRST_JOIN = 3.0
 """A neck that meets the body nearer to the nut has no span on which relief could be measured."""
@@ -73,6 +76,18 @@ def top_is_a_dome(top: Top) -> Iterator[Problem]:
         yield Problem(("top", "radius"), f"read {top.radius:g} mm", f"more than half the body, {top.length / 2:g} mm")
 
 
+def built_one_way(instrument: InstrumentTable, carve: Carve, work: WorkTable) -> Iterator[Problem]:
+    """A body built on its neck has its sides let into the heel, and no joint that a closed body is set on by."""
+    on_the_neck = instrument.build == "on the neck"
+    if on_the_neck and work.neck_joint != "built on":
+        yield Problem(
+            ("work", "neck_joint"), f'read "{work.neck_joint}"', '"built on", or instrument.build = "neck to body"'
+        )
+    for path, word in ((("carve", "heel"), carve.heel), (("work", "neck_joint"), work.neck_joint)):
+        if not on_the_neck and word == "built on":
+            yield Problem(path, 'read "built on"', 'another, or instrument.build = "on the neck"')
+
+
 NECK_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     join_leaves_a_span,
     relief_under_action,
@@ -80,4 +95,5 @@ NECK_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     channels_leave_a_neck,
     a_post_for_each_string,
     top_is_a_dome,
+    built_one_way,
 )

@@ -152,7 +152,11 @@ def _neck(point: StartingPoint, unit: LengthUnit) -> Iterator[str]:
     yield from ("", "[neck]")
     yield row("depth_at_1", number(21 if steel else 21.5, unit), "neck and board together at fret 1")
     yield row("depth_at_10", number(23 if steel else 23.5, unit), "the same at fret 10")
-    yield row("heel_depth", number(point.depth_neck - 2, unit), "from the board's underside to the heel's cap")
+    yield row(
+        "heel_depth",
+        number(point.depth_neck + (-2 if steel else 3), unit),
+        "from the board's underside to the heel's cap",
+    )
     yield row("rod", '"two way"' if steel else '"none"', 'truss rod; "none", "one way", "two way"')
     yield from ("", "[carve]")
     yield row("wood", '"red maple"', "of the neck, by its name in the shop's stock")
