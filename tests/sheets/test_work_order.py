@@ -8,14 +8,33 @@ from pathlib import Path
 import pytest
 
 from gramil.cli.options import opened_with_work
+from gramil.description.reading import read_description
 from gramil.graph import Figures
-from gramil.sheets.own_sheet import every_sheet, setup_sheets
+from gramil.sheets.own_sheet import every_sheet, setup_sheets, sheets_of_a_set
 from gramil.sheets.work_order import STAGES
-from gramil.shop.operations import Work
-from gramil.shop.operations_file import usual_work
+from gramil.shop.operations import Work, needed
+from gramil.shop.operations_file import usual_work, work_with
 
 TRADE = ("layout", "neck-blank", "sides", "brace-top", "brace-back", "flush", "bridge", "strings", "owner-air")
 """A sheet of each stage as the trade takes them up: board, neck, sides, top, back, closing, bridge, setting up."""
+
+
+ON_THE_NECK = ("neck-blank", "sides", "brace-top", "built-on", "brace-back", "flush", "layout", "bridge", "strings")
+"""The same for a body that is built on its neck: neck, sides, top, these together, back, closing, board, bridge."""
+OWN = """
+[operation.sides_bent]
+leave_out = true
+[operation.linings_glued_back]
+leave_out = true
+[operation.head_drilled]
+after = ["strung_once"]
+[operation.strung_once]
+what = "Try it in the white"
+part = "neck"
+hands = 30
+after = ["top_braces_glued"]
+figures = ["string_pull_said"]
+"""
 
 
 @pytest.fixture(scope="module", params=["tarn", "fell", "scree", "mere"])
@@ -60,7 +79,8 @@ def test_no_sheet_stands_after_one_whose_work_waits_for_it(opened: tuple[Figures
 def test_where_nothing_waits_the_stages_are_the_trades(opened: tuple[Figures, Work]) -> None:
     figures, work = opened
     names = [sheet.setup.name for sheet in setup_sheets(figures, work) if not sheet.setup.closed]
-    wanted = [name for name in TRADE if name in names]
+    trade = ON_THE_NECK if "body_built_on" in work.operations else TRADE
+    wanted = [name for name in trade if name in names]
     assert sorted(wanted, key=names.index) == wanted
     assert len(wanted) >= 4
 
@@ -68,6 +88,23 @@ def test_where_nothing_waits_the_stages_are_the_trades(opened: tuple[Figures, Wo
 def test_a_sheet_that_is_left_out_is_still_in_the_list(opened: tuple[Figures, Work]) -> None:
     figures, work = opened
     assert {"deepen", "level", "mould"} <= {sheet.setup.name for sheet in setup_sheets(figures, work)}
+
+
+def test_a_list_of_one_s_own_changes_the_set_of_sheets_and_its_order() -> None:
+    """What it leaves out has no sheet, what it adds has one, and what is to wait comes later: in the pack as in `now`."""
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        figures, _, _ = opened_with_work(Path(examples / "tarn.toml"), None)
+        instrument = read_description(Path(examples / "tarn.toml")).instrument
+
+    def names(lists: list[tuple[str, str]]) -> list[str]:
+        sheets = sheets_of_a_set(figures, needed(work_with(lists), instrument))
+        return [sheet.setup.name for sheet in sheets if not sheet.setup.closed]
+
+    usual, own = names([]), names([("own.operations.toml", OWN)])
+    assert set(usual) - set(own) == {"sides"}
+    assert set(own) - set(usual) == {"strung_once"}
+    assert usual.index("neck-head") < usual.index("brace-top")
+    assert own.index("brace-top") < own.index("strung_once") < own.index("neck-head")
 
 
 def test_every_part_that_is_worked_on_has_its_stage() -> None:

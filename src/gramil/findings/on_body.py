@@ -153,7 +153,7 @@ def finding_foot_slots(
                 "At its cap the carved heel hardly covers the sides' ends.",
             ),
             "How deep the slots still are at the heel's cap, once it is carved.",
-            "A wider cap (carve.heel_width), or less wood between the slots (carve.slots_apart).",
+            "A wider cap on the heel, or less wood between the slots.",
         ),
         judged(
             "foot behind the slots",
@@ -161,6 +161,6 @@ def finding_foot_slots(
             foot_behind_slots,
             saying(at_least(None, LEAST_BEHIND), "Little wood of the foot is left behind the slots."),
             "Wood of the foot behind the slots, toward the tail.",
-            "A longer foot (body.neck_block).",
+            "A longer foot: it is the neck block's length.",
         ),
     )

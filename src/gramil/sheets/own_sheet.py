@@ -6,10 +6,11 @@ from gramil.change.sheet_figures import figures_for
 from gramil.graph import Figures
 from gramil.prints.whole import setups_of
 from gramil.prints.work_sheets import asked_at, minded, own_setup, rest_setup, sharing
-from gramil.setups.setup import Setup, setup_ref
+from gramil.setups.setup import Setup, setup_ref, skipped
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.work_order import in_order_of_work
 from gramil.shop.operations import Operation, Work
+from gramil.shop.operations_file import usual_work
 
 
 def every_sheet(figures: Figures, work: Work) -> tuple[Sheet, ...]:
@@ -24,17 +25,37 @@ def setup_sheets(figures: Figures, work: Work) -> tuple[Sheet, ...]:
 
 
 def sheets_of_a_set(figures: Figures, work: Work) -> tuple[Sheet, ...]:
-    """The set-ups as sheets, and last a page of what to mind at all the work that has none: whoever prints the set has
-    the cautions of finishing too.
+    """The set-ups as sheets, with those of a maker's own operations among them, and last a page of what to mind at all
+    the work that has none: whoever prints the set has the cautions of finishing too.
     """
-    rest = [each for each in work.operations.values() if not each.sheet and each.by]
+    usual = usual_work().operations
+    own = {
+        name: sheet
+        for name, each in work.operations.items()
+        if name not in usual and not each.sheet and (sheet := _own(each, figures, work)) is not None
+    }
+    rest = [each for name, each in work.operations.items() if not each.sheet and each.by and name not in own]
     setup = rest_setup(figures)
     last = (Sheet(setup, figures, figures, minded(setup, rest)),) if rest else ()
-    return (*setup_sheets(figures, work), *last)
+    return (*in_order_of_work((*_setup_sheets(figures, work), *own.values()), work), *last)
 
 
 def _setup_sheets(figures: Figures, work: Work) -> tuple[Sheet, ...]:
-    return tuple(_of_setup(setup, figures, work, sharing(setup, work)) for setup in setups_of(figures))
+    return tuple(_setup_sheet(setup, figures, work) for setup in setups_of(figures))
+
+
+def _setup_sheet(setup: Setup, figures: Figures, work: Work) -> Sheet:
+    operations = sharing(setup, work)
+    why = "" if setup.closed or operations or setup.name in work.operations else _why_left_out(setup, work)
+    if why:
+        return Sheet(skipped(setup.name, setup.title, setup.order, why), figures, figures)
+    return _of_setup(setup, figures, work, operations)
+
+
+def _why_left_out(setup: Setup, work: Work) -> str:
+    """Why the operations that a set-up is for are left out of the work; empty where there are none."""
+    usual = usual_work().operations
+    return next((why for name, why in work.left_out.items() if name in usual and usual[name].sheet == setup.name), "")
 
 
 def sheet_named(name: str, figures: Figures, work: Work) -> Sheet | None:
