@@ -1591,6 +1591,7 @@ if TYPE_CHECKING:
     from gramil.parts import tension as part_tension
     from gramil.parts import thickness as part_thickness
     from gramil.parts import top_across as part_top_across
+    from gramil.parts import top_graduated as part_top_graduated
     from gramil.parts import wire as part_wire
     from gramil.setups import arching as setups_arching
     from gramil.setups import board_binding as setups_board_binding
@@ -1821,6 +1822,7 @@ if TYPE_CHECKING:
         face: Members[Ref[Any], Any]
         bottom: Members[Ref[Any], Any]
         binding: Members[Ref[Any], Any]
+        slope: Ref[Ratio]
 
     class ViewRef(Ref[View]):
         origin: Ref[Any]
@@ -2736,6 +2738,8 @@ if TYPE_CHECKING:
     top_brace_spacing: Ref[Mm]
     top_brace_width: Ref[Mm]
     top_brace_wood: Ref[str]
+    top_edge_run: Ref[Mm]
+    top_edge_thickness: Ref[Mm]
     top_length: Ref[Mm]
     top_modulus_across: Ref[MPa]
     top_movement_radial: Ref[float]
@@ -2955,6 +2959,7 @@ if TYPE_CHECKING:
     piece_side_words: Members[Ref[Any], Any] = of(drawings_plan.piece_side_words)
 
     # drawings/section.py
+    piece_slope: Ref[Ratio] = of(drawings_section.piece_slope)
     piece_bottom: Members[Ref[Any], Any] = of(drawings_section.piece_bottom)
     piece_across: AcrossRef = of(drawings_section.piece_across)
     piece_section_wood: Members[Ref[Any], Any] = of(drawings_section.piece_section_wood)
@@ -3809,6 +3814,14 @@ if TYPE_CHECKING:
     across_lean: Ref[Ratio] = of(part_top_across.across_lean)
     across_covered: Ref[Mm] = of(part_top_across.across_covered)
     across_unheld: Ref[str] = of(part_top_across.across_unheld)
+
+    # parts/top_graduated.py
+    graduated_edge: Ref[Mm] = of(part_top_graduated.graduated_edge)
+    graduated_less: Ref[Mm] = of(part_top_graduated.graduated_less)
+    graduated_run: Ref[Mm] = of(part_top_graduated.graduated_run)
+    graduated_band: Ref[Ratio] = of(part_top_graduated.graduated_band)
+    graduated_mean: Ref[Mm] = of(part_top_graduated.graduated_mean)
+    graduated_weight: Ref[Gram] = of(part_top_graduated.graduated_weight)
 
     # parts/wire.py
     wire_line: Rows = of(part_wire.wire_line)

@@ -91,7 +91,7 @@ def test_a_sheet_that_is_left_out_is_still_in_the_list(opened: tuple[Figures, Wo
 
 
 def test_a_list_of_one_s_own_changes_the_set_of_sheets_and_its_order() -> None:
-    """What it leaves out has no sheet, what it adds has one, and what is to wait comes later: in the pack as in `now`."""
+    """What it leaves out has no sheet, what it adds has one, and what is to wait comes later."""
     with as_file(files("gramil") / "data" / "examples") as examples:
         figures, _, _ = opened_with_work(Path(examples / "tarn.toml"), None)
         instrument = read_description(Path(examples / "tarn.toml")).instrument

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 
 from gramil import names as n
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
-from gramil.drawings.pen import FIGURE, View, face_run, handed
+from gramil.drawings.pen import FIGURE, View, face_run, handed, leaning
 from gramil.parts.edge_records import Edge
 from gramil.parts.records import CarveStation, Run
 from gramil.quantities import Mm, PerFret, PerString, PerStringFret, Radians, Ratio
@@ -248,21 +248,26 @@ def piece_cuts(
     neck_rod: str,
     neck_rod_width: Mm,
     neck_rod_depth: Mm,
+    lean_at_edge_treble: PerFret[Mm],
+    edge_y_treble: PerFret[Mm],
+    instrument_handed: str,
 ) -> Marks:
     """Neck and board cut across at each station, nut first, one below the other."""
+    slopes = lean_at_edge_treble / edge_y_treble * (-1.0 if instrument_handed == "left" else 1.0)
     half, low = neck_rod_width / 2, -neck_rod_depth
     channel = ((half, 0.0), (half, low), (-half, low), (-half, 0.0)) if neck_rod != "none" else ()
     marks: Marks = ()
     top = 0.0
     for station in carve_stations:
-        marks += _cut(station, arch_surface, View((0.0, top), ACROSS, ACROSS), channel)
+        slope = float(np.interp(station.fret, np.arange(len(slopes)), slopes))
+        marks += _cut(station, arch_surface, View((0.0, top), ACROSS, ACROSS), channel, slope)
         top -= ACROSS * station.whole + 34.0
     return marks
 
 
-def _cut(station: CarveStation, surface: Crown, view: View, channel: tuple[Point, ...]) -> Marks:
+def _cut(station: CarveStation, surface: Crown, view: View, channel: tuple[Point, ...], slope: Ratio) -> Marks:
     half, board = station.width / 2, station.whole - station.depth
-    face = tuple((y, z + board) for y, z in face_run(surface, station.position, -half, half))
+    face = tuple((y, z + board) for y, z in leaning(face_run(surface, station.position, -half, half), slope))
     back = (*((float(y), -float(z)) for y, z in station.profile.points(CURVE)), *channel)
     at, left = n.carve_stations[station.name], view.at(-half, 0.0)
     return (

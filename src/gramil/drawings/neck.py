@@ -265,13 +265,18 @@ def drawing_nut(
 
 
 def piece_nut_face(
-    arch_surface: Crown, fret_slant: PerFret[Ratio], piece_nut_ends: Point, instrument_handed: str
+    arch_surface: Crown,
+    fret_slant: PerFret[Ratio],
+    piece_nut_ends: Point,
+    instrument_handed: str,
+    lean_at_nut: Mm,
+    nut_width: Mm,
 ) -> tuple[Point, ...]:
     """The board's face under the nut, along it: points (along, z), z from the crest."""
     side = -1.0 if instrument_handed == "left" else 1.0
     slant, along = float(fret_slant[0]), np.linspace(*piece_nut_ends, RUN_STEPS + 1)
     across = side * along / np.hypot(1, slant)
-    falls = arch_surface.fall(slant * across, across)
+    falls = arch_surface.fall(slant * across, across) - lean_at_nut / nut_width * across
     return tuple((float(place), -float(fall)) for place, fall in zip(along, falls, strict=True))
 
 
@@ -286,8 +291,8 @@ def piece_nut_front(
     """The board's arch at the nut, the strings lying in their slots, and the nut's top between them."""
     (low, high), face = piece_nut_ends, piece_nut_face
     tops = tuple(zip(piece_nut_places, map(float, nut_slot_top), strict=True))
-    fall = face[0][1] - face[len(face) // 2][1]
-    ends = ((low, max(z for _, z in tops) + fall), (high, max(z for _, z in tops) + fall))
+    crest, highest = face[len(face) // 2][1], max(z for _, z in tops)
+    ends = ((low, highest + face[0][1] - crest), (high, highest + face[-1][1] - crest))
     top = NUT_VIEW.run((ends[0], *sorted(tops), ends[1]), "nut")
     strings = (
         Circle(NUT_VIEW.at(y, float(z) + gauge / 2), NUT_SCALE * gauge / 2, "strings")

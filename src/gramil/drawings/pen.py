@@ -94,6 +94,11 @@ def face_run(surface: Crown, x: float, low: float, high: float) -> tuple[Point, 
     return tuple((float(y), -float(fall)) for y, fall in zip(across, surface.fall(x, across), strict=True))
 
 
+def leaning(points: Iterable[Point], slope: float) -> tuple[Point, ...]:
+    """Points of a board's face that rises by `slope` a mm across, about the middle: a board not equally thick."""
+    return tuple((y, z + slope * y) for y, z in points)
+
+
 def arrow(start: Point, end: Point, layer: str = "dimensions") -> Marks:
     """A line with a head at its end."""
     (x0, y0), (x1, y1) = start, end

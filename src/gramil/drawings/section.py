@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Marks, Point, Span
-from gramil.drawings.pen import Side, View, face_run, upright
-from gramil.quantities import Count, Mm, PerFret
+from gramil.drawings.pen import Side, View, face_run, leaning, upright
+from gramil.quantities import Count, Mm, PerFret, Ratio
 from gramil.shapes.crown import Crown
 
 OWNS = ("drawing_", "piece_")
@@ -17,7 +17,8 @@ SCALE = 2.0
 class Across:
     """The board cut across at one fret, crest at z = 0: runs of (y, z) from the bass edge to the treble edge.
 
-    `face` and `bottom` (of the finished slot) run over the core; `binding` is the face from core to finished edge.
+    `face` and `bottom` (of the finished slot) run over the core; `binding` is the face from core to finished edge. All
+    are of an even board, as it is slotted and arched; finished, they rise by `slope` a mm toward positive y.
     """
 
     fret: int
@@ -27,6 +28,18 @@ class Across:
     face: tuple[Point, ...]
     bottom: tuple[Point, ...]
     binding: tuple[Point, ...]
+    slope: Ratio
+
+
+def piece_slope(
+    station_middle_fret: Count,
+    lean_at_edge_treble: PerFret[Mm],
+    edge_y_treble: PerFret[Mm],
+    instrument_handed: str,
+) -> Ratio:
+    """How much the face rises across at the middle fret, as seen from the tail: to the right positive."""
+    side = -1.0 if instrument_handed == "left" else 1.0
+    return side * float(lean_at_edge_treble[station_middle_fret] / edge_y_treble[station_middle_fret])
 
 
 def piece_bottom(
@@ -53,28 +66,33 @@ def piece_across(
     core_width_at_fret: PerFret[Mm],
     thickness_at_crest: PerFret[Mm],
     piece_bottom: tuple[Point, ...],
+    piece_slope: Ratio,
 ) -> Across:
     """The board's section at the middle fret."""
     fret, x = station_middle_fret, float(fret_position[station_middle_fret])
     half, core = float(board_width_at_fret[fret]) / 2, float(core_width_at_fret[fret]) / 2
     face, binding = face_run(arch_surface, x, -core, core), face_run(arch_surface, x, core, half)
-    return Across(fret, half, core, float(thickness_at_crest[fret]), face, piece_bottom, binding)
+    return Across(fret, half, core, float(thickness_at_crest[fret]), face, piece_bottom, binding, piece_slope)
 
 
 def piece_section_wood(piece_across: Across, wire_crown_height: Mm) -> Marks:
     """Wood under the slot, the slot itself, the binding on both sides, and the wire's crown over all."""
     cut, view = piece_across, View((0.0, 0.0), SCALE, SCALE)
-    edge = ((cut.half_core, -cut.crest), *cut.binding, (cut.half_width, -cut.crest))
-    face = (*(_over(cut.binding)), *cut.face, *cut.binding)
-    crown = (*face, *((y, z + wire_crown_height) for y, z in reversed(face)))
-    wood = (*cut.bottom, (cut.half_core, -cut.crest), (-cut.half_core, -cut.crest))
-    bound = (view.shape(edge, "outline", "bone"), view.shape(_over(edge), "outline", "bone"))
+    face, bottom = leaning(cut.face, cut.slope), leaning(cut.bottom, cut.slope)
+    bass, treble = leaning(_over(cut.binding), cut.slope), leaning(cut.binding, cut.slope)
+    whole = (*bass, *face, *treble)
+    crown = (*whole, *((y, z + wire_crown_height) for y, z in reversed(whole)))
+    wood = (*bottom, (cut.half_core, -cut.crest), (-cut.half_core, -cut.crest))
+    bound = (
+        view.shape(((cut.half_core, -cut.crest), *treble, (cut.half_width, -cut.crest)), "outline", "bone"),
+        view.shape(((-cut.half_width, -cut.crest), *bass, (-cut.half_core, -cut.crest)), "outline", "bone"),
+    )
     return (
         view.shape(wood, "outline", "across the grain"),
         *(bound if cut.half_width > cut.half_core else ()),
-        view.run(cut.face, "outline"),
-        view.line(cut.face[0], cut.bottom[0], "outline"),
-        view.line(cut.face[-1], cut.bottom[-1], "outline"),
+        view.run(face, "outline"),
+        view.line(face[0], bottom[0], "outline"),
+        view.line(face[-1], bottom[-1], "outline"),
         view.shape(crown, "hidden"),
     )
 
@@ -104,7 +122,7 @@ def piece_section_sizes(piece_across: Across, instrument_handed: str) -> Marks:
     figures = (n.thickness_at_edge_treble, n.thickness_at_edge_bass)
     for name, figure, side in zip(("treble", "bass"), figures, edges, strict=True):
         y = (cut.half_width + 2.0) * (1 if side == "right" else -1)
-        face = cut.binding[-1][1]
+        face = cut.binding[-1][1] + cut.slope * cut.half_width * (1 if side == "right" else -1)
         marks += upright(view.at(y, -cut.crest), view.at(y, face), figure[fret], f"{name} edge ", side)
     return marks
 

@@ -12,7 +12,7 @@ import numpy as np
 from gramil import names as n
 from gramil.address import parse_address
 from gramil.drawings.marks import Anchor, Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span
-from gramil.drawings.pen import RUN_STEPS, Hatch, Side
+from gramil.drawings.pen import RUN_STEPS, Hatch, Side, leaning
 from gramil.graph import Figures
 from gramil.quantities import Mm, PerFret, Ratio, axes_of
 from gramil.reference import Ref, Rows
@@ -86,19 +86,23 @@ def over_board(figures: Figures, cut: Cut) -> bool:
 
 @dataclass(frozen=True)
 class _Board:
-    """The board in the cut, crest at z = 0: edges and core from bass (negative y) to treble."""
+    """The board in the cut, crest at z = 0: edges and core from bass (negative y) to treble.
+
+    Its face rises by `slope` a mm toward the treble, where it is not equally thick.
+    """
 
     edges: tuple[Mm, Mm]
     core: tuple[Mm, Mm]
     crest: Mm
     surface: Crown
     cut: Cut
+    slope: Ratio
 
     def face(self, low: Mm, high: Mm) -> tuple[Point, ...]:
         """The face from y = low to high as points (y, z)."""
         across = np.linspace(low, high, RUN_STEPS + 1)
         fall = self.surface.fall(self.cut.x + self.cut.slant * across, across)
-        return tuple((float(y), -float(z)) for y, z in zip(across, fall, strict=True))
+        return leaning(((float(y), -float(z)) for y, z in zip(across, fall, strict=True)), self.slope)
 
 
 def _board(figures: Figures, cut: Cut) -> _Board:
@@ -111,6 +115,7 @@ def _board(figures: Figures, cut: Cut) -> _Board:
         at(n.thickness_at_crest),
         figures[n.arch_surface],
         cut,
+        at(n.lean_at_edge_treble) / at(n.edge_y_treble),
     )
 
 
@@ -139,7 +144,7 @@ def _wood(figures: Figures, board: _Board) -> Marks:
 def _slot_bottom(figures: Figures, board: _Board) -> tuple[Point, ...]:
     depth = float(figures[n.slot_kerf_at_crest])
     if figures[n.slots_bottom] == "straight":
-        return ((board.core[0], -depth), (board.core[1], -depth))
+        return leaning(((board.core[0], -depth), (board.core[1], -depth)), board.slope)
     return tuple((y, z - depth) for y, z in board.face(*board.core))
 
 
@@ -241,8 +246,8 @@ def _string_place(figures: Figures, cut: Cut, string: int) -> Point:
     def at(figure: Rows) -> float:
         return value_at(figures, cut.of(figure, string), cut)
 
-    over_crest = at(n.height_over_crown) + float(figures[n.crown_height]) - at(n.arch_fall_under_string)
-    return at(n.string_y), over_crest
+    face = at(n.lean_under_string) - at(n.arch_fall_under_string)
+    return at(n.string_y), at(n.height_over_crown) + float(figures[n.crown_height]) + face
 
 
 def section_drawing(figures: Figures, cut: Cut) -> Drawing:

@@ -29,7 +29,7 @@ def channel_edge_top(
     top_binding_purfling_depth: Mm,
     top_binding_wood: str,
     top_binding_material: str,
-    top_thickness: Mm,
+    graduated_edge: Mm,
 ) -> Edge:
     """The top's edge with its binding.
 
@@ -37,7 +37,7 @@ def channel_edge_top(
     Source: common practice.
     """
     sizes = top_binding_thickness, top_binding_height, top_binding_purfling, top_binding_purfling_depth
-    return edge_of("top", sizes, top_binding_wood, top_thickness, top_binding_material)
+    return edge_of("top", sizes, top_binding_wood, graduated_edge, top_binding_material)
 
 
 def channel_edge_back(

@@ -146,13 +146,13 @@ def foot_slot_bow(
     return float(np.abs(curve - straight).max())
 
 
-def foot_step(foot_there: bool, top_thickness: Mm) -> Mm:
+def foot_step(foot_there: bool, graduated_edge: Mm) -> Mm:
     """How far the neck's face is let down from the body's edge to the foot's end, so that the top lies flush in it.
 
-    Formula: top_thickness if foot_there else nan
+    Formula: graduated_edge if foot_there else nan
     Source: common practice.
     """
-    return top_thickness if foot_there else math.nan
+    return graduated_edge if foot_there else math.nan
 
 
 def foot_height(foot_there: bool, body_depth_neck: Mm) -> Mm:

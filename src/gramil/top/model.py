@@ -14,7 +14,7 @@ from gramil.parts.body_records import Brace, Crossing, PlateShape, Shell
 from gramil.physics.arrays import FloatArray
 from gramil.physics.plates.bar import Bar
 from gramil.physics.plates.block import Block
-from gramil.physics.plates.plate import Plate, spherical
+from gramil.physics.plates.plate import Field, Plate, spherical
 from gramil.physics.plates.plies import Ply
 from gramil.physics.plates.surety import FINAL, QUICK
 from gramil.quantities import Mm, Newton, PerString
@@ -104,17 +104,40 @@ def braced_plate(
     soundhole_diameter: Mm,
     fitted_top: TimberKnown,
     body_length: Mm,
+    graduated_edge: Mm,
+    top_edge_run: Mm,
 ) -> tuple[Plate, ...]:
     """The top itself: inside the linings, less the soundhole, arched as its dome, clamped round its edge.
 
-    Method: the outline every few mm; the dome a sphere with its apex half way along.
+    Method: the outline every few mm; the dome a sphere with its apex half way along; worked thinner to its rim, its
+    thickness at each place is by how far that is from the outline.
     Source: common practice.
     """
     turn = np.linspace(0.0, 2 * math.pi, 121)[:-1]
     middle, radius = np.array([soundhole_centre, 0.0]), soundhole_diameter / 2
     holes = (middle + radius * np.stack([np.cos(turn), np.sin(turn)], axis=1),) if radius > 0 else ()
     rise = spherical(top_radius, (body_length / 2, 0.0)) if math.isfinite(top_radius) else None
-    return tuple(Plate(outline_of(shell), Ply(fitted_top.timber), top_thickness, holes, rise) for shell in body_shells)
+    ply = Ply(fitted_top.timber)
+    return tuple(
+        Plate(outline_of(shell), ply, _thick(shell, top_thickness, graduated_edge, top_edge_run), holes, rise)
+        for shell in body_shells
+    )
+
+
+def _thick(shell: Shell, middle: Mm, edge: Mm, run: Mm) -> Mm | Field:
+    """The plate's thickness, one figure or one for each place: from the outline in it grows to the middle's."""
+    if edge == middle:
+        return middle
+    from scipy.spatial import cKDTree
+
+    outline = shell.side.outline
+    rim = cKDTree(outline.point(np.linspace(0.0, outline.perimeter, round(outline.perimeter) + 1)[:-1]))
+
+    def at(points: FloatArray) -> FloatArray:
+        inward, _ = rim.query(points)
+        return np.asarray(edge + (middle - edge) * np.minimum(inward / run, 1.0), dtype=np.float64)
+
+    return at
 
 
 def braced_top(

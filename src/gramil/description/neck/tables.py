@@ -147,6 +147,16 @@ class Top(Table):
 
     radius: Radius = usual(7620.0, "common practice: 25 ft", 'radius of its dome along the centreline, or "flat"')
     thickness: Length = usual(2.8, "common practice, steel strings", "thickness of the top", gt=0, le=10)
+    edge_thickness: Length | None = usual(
+        None, "as in its middle", "thickness of the top at its rim, where it is worked thinner there", gt=0, le=10
+    )
+    edge_run: Length = usual(
+        60.0,
+        "from memory: over the linings and a third of the way in",
+        "with edge_thickness: how far in from the outline it is worked thinner to the rim",
+        gt=0,
+        le=300,
+    )
     length: Length | None = usual(
         None,
         "the described body's own; 490 mm without one: common practice",

@@ -52,6 +52,13 @@ NECK_ROWS: tuple[Normal, ...] = (
         "common practice: 25 ft",
     ),
     Normal(
+        n.top_edge_thickness,
+        Mm,
+        "thickness of the top at its rim, where that is another than in its middle",
+        ("top.edge_thickness",),
+        "as in its middle",
+    ),
+    Normal(
         n.top_rise,
         Mm,
         "how far the top stands over its rim at the saddle, measured; else not known",
@@ -95,6 +102,7 @@ def neck_values(instrument: Instrument) -> Values:
     x, y = usual_posts(strings, instrument.nut.spread, head.tuners)
     return {
         n.top_radius: instrument.top.radius,
+        n.top_edge_thickness: _measured(instrument.top.edge_thickness),
         n.top_rise: _measured(instrument.top.rise),
         n.neck_straightedge: _measured(instrument.neck.straightedge),
         n.head_posts_x: x if head.posts_x is None else np.array(head.posts_x),
