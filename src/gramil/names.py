@@ -2657,6 +2657,12 @@ if TYPE_CHECKING:
     nut_spacing: Ref[Literal['equal gaps', 'equal centres']]
     nut_spread: Ref[Mm]
     nut_width: Ref[Mm]
+    repair_bridge: Ref[Literal['stays', 'reglued', 'moved']]
+    repair_described: Ref[bool]
+    repair_nut: Ref[bool]
+    repair_refret: Ref[bool]
+    repair_reset: Ref[bool]
+    repair_saddle: Ref[bool]
     rosette_asked: Members[RingAskedRef, RingAsked]
     saddle_beyond: Ref[Mm]
     saddle_exposed: Ref[Mm]
@@ -3210,7 +3216,7 @@ if TYPE_CHECKING:
 
     # parts/back_bow.py
     back_bow_length: Ref[Mm] = of(part_back_bow.back_bow_length)
-    back_bow_frets: Ref[Count] = of(part_back_bow.back_bow_frets)
+    back_bow_frets: Ref[Ratio] = of(part_back_bow.back_bow_frets)
     back_bow_span: Ref[Mm] = of(part_back_bow.back_bow_span)
     back_bow_layers: LayersRef = of(part_back_bow.back_bow_layers)
     back_bow_curvature: Ref[PerMm] = of(part_back_bow.back_bow_curvature)

@@ -22,6 +22,7 @@ from gramil.bench.pages import (
     air_page,
     anew_page,
     beginning,
+    came_in_page,
     card_page,
     chosen_page,
     correcting,
@@ -69,6 +70,7 @@ ShelfPage = Callable[[PageRequest, OpenInstruments], Response]
 GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/", first_page.first_page),
     ("/new", beginning.new_page),
+    ("/new/came-in", came_in_page.came_in_page),
     ("/find", find_page.find_page),
     ("/keys", find_page.keys_page),
     ("/today", today_page.today_page),
@@ -140,6 +142,7 @@ POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/picture", photograph_page.send_pictures),
     ("/picture/{plan}/forget", photograph_page.forget_plan),
     ("/new", beginning.make_new),
+    ("/new/came-in", came_in_page.take_in),
     ("/new/file", files_page.new_from_file),
     ("/demo", demonstration.lay_out_demo),
     ("/unit", beginning.swap_unit),

@@ -11,6 +11,7 @@ from gramil.cli.new_offsets import offsets_from
 from gramil.cli.new_shop import shop_text
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
 from gramil.description.reading import file_text
+from gramil.description.repair.writing import FRETS, MAY_BE_EMPTY, NOT_KNOWN_YET, REPAIRED, repair_description
 from gramil.description.whole.from_own import from_own, present
 from gramil.description.whole.questions import ASKED, RULER, STARTS, wrong_alone
 from gramil.description.whole.starting import START, STARTING_POINTS
@@ -49,6 +50,7 @@ def _flag(question: Question) -> str:
 @click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
 @click.option("--offsets", type=click.Path(path_type=Path), help="CSV (station,half_width) of the body, off a plan.")
 @click.option("--shop", is_flag=True, help="Begin a shop: saws, wire, cutters, blocks, jigs, places, stock.")
+@click.option("--repair", is_flag=True, help="A guitar that came in: frets and strings are enough.")
 @click.option("--from", "other", type=click.Path(path_type=Path), help="Another instrument's file to begin from.")
 def _new(
     file: Path,
@@ -57,6 +59,7 @@ def _new(
     start: str | None,
     offsets: Path | None,
     shop: bool,
+    repair: bool,
     other: Path | None,
     **given: str | None,
 ) -> None:
@@ -68,6 +71,7 @@ def _new(
     gramil new tarn.toml --start small --body-length "482 mm" --usual
     gramil new tarn.toml --start small --offsets plan.csv
     gramil new shop.toml --shop
+    gramil new old.toml --repair --frets 19 --usual
     gramil new wren.toml --from tarn.toml --name Wren --length "620 mm" --usual
     gramil new tarn.toml --name Tarn --length "630 mm" --frets 19 --usual
     gramil new mere.toml --name Mere --strings nylon --usual
@@ -77,13 +81,19 @@ def _new(
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
     ruled = [each for each in RULER if given[_option(each)] is not None]
     if shop:
-        _refuse_of_instruments(whole or start or other or offsets, given)
+        _refuse_of_instruments(whole or start or other or offsets or repair, given)
         text = shop_text(given[NAME], given[UNITS], usual)
         with alone_with(file):
             put_text(file, text, None)
         click.echo(f"{file} is written. Next: gramil check INSTRUMENT --shop {file}")
         return
-    if other is not None:
+    if repair:
+        if whole or start or ruled or offsets or other:
+            raise click.UsageError(
+                "--repair asks for frets and strings alone: what else is known is written into FILE."
+            )
+        text = _came_in(given, usual)
+    elif other is not None:
         if whole or start or ruled or offsets:
             raise click.UsageError(
                 "--from takes the whole of another instrument: leave out --whole, --start and --body-..."
@@ -95,6 +105,24 @@ def _new(
     with alone_with(file):
         put_text(file, text if text.startswith(SCHEMA) else SCHEMA + text, None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
+
+
+def _came_in(given: Mapping[str, str | None], usual: bool) -> str:
+    """A guitar that came in, from what is given and, unless no more is to be asked, from what is answered."""
+    answers = {each.key: found for each in (*QUESTIONS, *FANNED) if (found := given[_option(each)]) is not None}
+    for question in () if usual else REPAIRED:
+        if question.key not in answers:
+            answers[question.key] = _asked_of_old(question, answers)
+    return repair_description(answers)
+
+
+def _asked_of_old(question: Question, so_far: Mapping[str, str]) -> str:
+    """What is answered to a question of a guitar that came in; nothing where that is not known yet."""
+    if question.key in MAY_BE_EMPTY:
+        return str(click.prompt(f"{question.ask} ({NOT_KNOWN_YET})", default="", show_default=False))
+    if question.key == FRETS:
+        return str(click.prompt(question.ask))
+    return str(click.prompt(question.ask, default=usual_answer(question, so_far)))
 
 
 def _refuse_of_instruments(of_whole: object, given: Mapping[str, str | None]) -> None:

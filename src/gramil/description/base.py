@@ -22,6 +22,7 @@ from gramil.description.normal_row import by_name
 from gramil.description.problems import Problem, meant, nearest, quoted, table_in
 from gramil.description.reading import Description, ShopDescription, faults_from
 from gramil.description.records import Wire
+from gramil.description.repair.stand_ins import NOT_KNOWN, is_known, unknown
 from gramil.description.shop.limits import JUDGING, LEADING, LIMITS, Limit, limit_for, limit_ref
 from gramil.description.shop.tables import ShopTable
 from gramil.description.wood.air_values import (
@@ -36,7 +37,7 @@ from gramil.description.wood.top import TOP_WOOD_INPUTS, top_wood_origin, top_wo
 from gramil.description.wood_stiffness import STIFFNESS_ROWS, stiffness_origin, stiffness_values
 from gramil.faults import MakersFault
 from gramil.graph import Input, Origin
-from gramil.quantities import Celsius, Cents, Mm, Newton, NewtonM, Percent, Radians, Ratio, Unit
+from gramil.quantities import Celsius, Cents, Mm, Newton, NewtonM, Percent, Radians, Ratio, Unit, unit_of
 
 RENAMED = {"neck.depth_at_1": n.neck_depth_first.address, "neck.depth_at_10": n.neck_depth_tenth.address}
 """Keys whose base value has a better name than its key path."""
@@ -181,8 +182,23 @@ def base_values(description: Description, shop: ShopDescription) -> Base:
     values |= stiffness_values(description.instrument, shop.shop)
     values |= timber_values(description.instrument, shop.shop)
     origins = {name: _origin(name, description, shop, kinds) for name in INPUTS}
+    if description.instrument.repair.described:
+        values, origins = _as_known(values, origins, description)
     lengths = {"fret": description.instrument.scale.frets + 1, "string": len(description.instrument.strings.gauges)}
     return Base(values, origins, lengths)
+
+
+def _as_known(
+    values: dict[str, Any], origins: dict[str, Origin], description: Description
+) -> tuple[dict[str, Any], dict[str, Origin]]:
+    """Of a guitar that came in what was not given is not known: usual values are those of a new one."""
+    hidden = {
+        name: unknown(name, value, unit.symbol if (unit := unit_of(INPUTS[name].annotation)) else "")
+        for name, value in values.items()
+        if not is_known(keys_of(name), description.lines)
+    }
+    lost = {name: Origin(NOT_KNOWN) for name, value in hidden.items() if value is not values[name]}
+    return {**values, **hidden}, {**origins, **lost}
 
 
 def _chosen(own: float | None, usual: float) -> float:

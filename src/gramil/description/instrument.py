@@ -14,6 +14,7 @@ from gramil.description.fields import given
 from gramil.description.instrument_table import InstrumentTable
 from gramil.description.neck.carve_table import Carve
 from gramil.description.neck.tables import Head, Heights, Neck, Top
+from gramil.description.repair.tables import Repair
 from gramil.description.strings.tables import Bridge, Intonation, Saddle, Strings
 from gramil.description.table import Table
 from gramil.description.work_table import WorkTable
@@ -48,3 +49,4 @@ class Instrument(Table):
     brace: tuple[BraceTable, ...] = Field(default=(), max_length=100)
     bridge_plate: BridgePlate = Field(default_factory=BridgePlate)
     work: WorkTable = Field(default_factory=WorkTable)
+    repair: Repair = Field(default_factory=Repair)

@@ -15,6 +15,7 @@ from gramil.description.instrument import Instrument
 from gramil.description.neck.usual import CARVE_ROWS, NECK_ROWS, carve_values, neck_values
 from gramil.description.normal_row import Normal, Values
 from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, KeptPiece, Saw, Wire, piece_of_wood
+from gramil.description.repair.usual import REPAIR_ROWS, repair_values
 from gramil.description.shop.tables import Shop
 from gramil.description.strings.usual import STRING_ROWS, string_values
 from gramil.description.wood.stuff import STUFF_ROWS, stuff_values
@@ -35,6 +36,7 @@ NORMALISED: tuple[Normal, ...] = (
     *CARVE_ROWS,
     *MARKER_ROWS,
     *NECK_ROWS,
+    *REPAIR_ROWS,
     Normal(n.shop_is_default, bool, "whether no shop was given and the usual one stands in", (), "set by the program"),
     Normal(n.shop_pin_offset, Mm, "index pin less saw blade along the board", ("jig",), "common practice: 60 mm"),
     Normal(n.shop_saws, tuple[Saw, ...], "saws for slots", ("saw",), "none"),
@@ -67,6 +69,7 @@ def normalised(
         **binding_values(instrument, shop),
         **stuff_values(instrument, shop),
         **carve_values(instrument),
+        **repair_values(instrument),
         **_shop_values(shop),
         n.shop_kept: tuple(_kept(shop, instrument.instrument.name)),
         n.shop_is_default: shop_is_default,

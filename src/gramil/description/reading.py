@@ -4,7 +4,7 @@
 """
 
 import tomllib
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from typing import Any, TypeVar
@@ -21,6 +21,7 @@ from gramil.description.kinds import with_usual
 from gramil.description.locate import Path, line_of, locate
 from gramil.description.neck.head_outline import NO_CURVE, HeadCurve, read_head
 from gramil.description.problems import Problem, nearest, problems_of, quoted, shown
+from gramil.description.repair.stand_ins import came_in, with_stand_ins
 from gramil.description.shop.tables import Shop
 from gramil.description.toml_tables import tables_of
 from gramil.description.wood.checks import problems_of_wood
@@ -85,12 +86,13 @@ def read_shop(path: str | FilePath | None = None) -> ShopDescription:
 def parse_description(text: str, file: str = "description", folder: FilePath | None = None) -> Description:
     """The instrument in a text; `folder` is where a `.scl` file may lie. Raises MakersFault with every fault."""
     data, unit = _parsed(text, file, "instrument")
+    data, stood_in = with_stand_ins(data) if came_in(data) else (data, frozenset())
     instrument, tables, problems = _validated(Instrument, data, unit)
     tuning, of_tuning = read_tuning(tables.get("scale"), folder)
     outlines, of_outline = read_body(tables.get("body"), folder)
     head, of_head = read_head(tables.get("head"), folder)
     problems = [*problems, *of_tuning, *of_outline, *of_head]
-    problems += problems_in({**tables, "outlines": outlines}, tuning)
+    problems += problems_in({**_given_whole(tables, stood_in), "outlines": outlines}, tuning)
     lines = locate(text)
     if problems or instrument is None or tuning is None:
         raise MakersFault(faults_from(_told(problems, unit), file, lines))
@@ -104,10 +106,16 @@ def parse_keys(text: str, file: str = "description") -> Instrument:
     Raises MakersFault with every fault of a key.
     """
     data, unit = _parsed(text, file, "instrument")
+    data = with_stand_ins(data)[0] if came_in(data) else data
     instrument, _, problems = _validated(Instrument, data, unit)
     if instrument is None:
         raise MakersFault(faults_from(_told(problems, unit), file, locate(text)))
     return instrument
+
+
+def _given_whole(tables: Mapping[str, Any], stood_in: Collection[str]) -> dict[str, Any]:
+    """The tables in which nothing stands in for a key: only these can be held against one another."""
+    return {name: table for name, table in tables.items() if name not in stood_in}
 
 
 def parse_shop(

@@ -44,12 +44,12 @@ def new_description(answers: Mapping[str, str], kind_added: bool = True) -> str:
         )
     start = start_for(answers)
     fans = _fans(answers)
-    text = _data("new-description") + _added(start.added, kind_added)
+    text = data_text("new-description.toml") + _added(start.added, kind_added)
     if fans:
         text = _ONE_LENGTH.sub(_TWO_LENGTHS, text, count=1)
     left = {"scale.length"} if fans else {each.key for each in FANNED}
     settled = {key: answer for key, answer in {**start.answers, **answers}.items() if key not in _NO_KEYS | left}
-    text = _wound_among(with_answers(text, settled))
+    text = wound_among(with_answers(text, settled))
     parse_description(text, "the new description")
     return text
 
@@ -66,11 +66,16 @@ def with_answers(text: str, answers: Mapping[str, str]) -> str:
 
 def _added(name: str, whole: bool) -> str:
     """What follows the table of the strings: its own last keys, and tables of other parts if they are wanted."""
-    text = _data(f"new-{name}") if name else ""
-    return text if whole else text.partition("\n\n")[0] + "\n"
+    return (data_text(f"new-{name}.toml") if name else "") if whole else added_to_strings(name)
 
 
-def _wound_among(text: str) -> str:
+def added_to_strings(name: str) -> str:
+    """The last keys of the table of the strings, by the name of a start's text; nothing for none."""
+    text = data_text(f"new-{name}.toml") if name else ""
+    return text.partition("\n\n")[0] + "\n"
+
+
+def wound_among(text: str) -> str:
     """The text with every string wound from the first wound one on, as many as it has gauges."""
     strings = tomllib.loads(text)["strings"]
     if not strings.get("wound"):
@@ -79,8 +84,6 @@ def _wound_among(text: str) -> str:
     return text if wound == strings.get("wound", wound) else _set(text, "strings.wound", wound)
 
 
-def _data(name: str) -> str:
-    return data_text(f"{name}.toml")
 
 
 def _fans(answers: Mapping[str, str]) -> bool:

@@ -179,7 +179,9 @@ def drawing_neck_plank(
 def piece_stock(
     plank_layout: tuple[PieceOnStock, ...], plank_choice: NeckYield, plank_pieces: tuple[NeckPiece, ...]
 ) -> Marks:
-    """The stock with each piece of one neck on it, numbered; its grain along."""
+    """The stock with each piece of one neck on it, numbered; its grain along. Nothing where no size is known."""
+    if not plank_layout:
+        return ()
     length = plank_choice.length if plank_choice.necks else max(each.along + each.length for each in plank_layout)
     width = plank_choice.width if plank_choice.necks else max(each.across + each.width for each in plank_layout)
     view = View((0.0, 0.0), STOCK / length, 2 * STOCK / length)

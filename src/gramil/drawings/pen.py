@@ -6,7 +6,7 @@ No dimension is known here; every figure comes from the graph.
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import ceil, pi
+from math import ceil, isfinite, pi
 from typing import Any, Literal
 
 import numpy as np
@@ -123,7 +123,7 @@ def said(at: Point, *lines: str, height: float = 2.2) -> Marks:
 
 def fitted(at: Point, text: str, wide: float, height: float) -> Words:
     """Words about a middle, `height` tall, but smaller if they would be wider than `wide`, and finally cut off."""
-    longest = max(1, int(wide / (LETTER * SMALLEST)))
+    longest = max(1, int(wide / (LETTER * SMALLEST))) if isfinite(wide) else len(text)
     text = text if len(text) <= longest else text[: longest - 1].rstrip() + "…"
     return Words(at, text, min(height, wide / (LETTER * max(1, len(text)))), anchor="middle")
 

@@ -50,7 +50,9 @@ class Cut:
 
 
 def cut_at(figures: Figures, x: Mm) -> Cut:
-    """The cut through x on the centreline, in mm from the zero line."""
+    """The cut through x on the centreline, in mm from the zero line; at that line where no place is known."""
+    if np.isnan(x):
+        return Cut(0.0, 0.0, 0)
     position = figures[n.fret_position]
     nearest = int(np.abs(position - x).argmin())
     if abs(position[nearest] - x) <= ON_FRET:

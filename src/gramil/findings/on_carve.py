@@ -45,7 +45,7 @@ def finding_rod_over(rod_over: PerFret[Mm], limit_over_rod: Mm) -> Findings:
 
 def finding_rod_corner(rod_corner: PerFret[Mm], scale_join: Ratio, limit_beside_rod: Mm) -> Findings:
     """Whether the carved back leaves enough wood about the channel's bottom corners."""
-    if np.isnan(rod_corner).all():
+    if np.isnan(rod_corner).all() or np.isnan(scale_join):
         return ()
     along = rod_corner[: int(scale_join) + 1]
     fret = int(along.argmin())

@@ -9,6 +9,7 @@ from gramil.quantities import Mm, MPa, Newton, PerFret, PerString, Radians, Rati
 from gramil.reference import says
 
 OWNS = ("finding_",)
+NO_JOIN, SAY_JOIN = "because the fret at the body is not known", "Count it, and write scale.join."
 
 
 def finding_neck_angle(
@@ -74,6 +75,8 @@ def finding_under_channel(
     """Whether rod and bars leave enough of the neck's wood under them."""
     if neck_section_channel_depth == 0:
         return ()
+    if math.isnan(scale_join):
+        return (not_judged("wood under the rod's channel", n.neck_section_under_channel[1], NO_JOIN, SAY_JOIN),)
     along = neck_section_under_channel[: int(scale_join) + 1]
     fret = int(along.argmin())
     least = float(along[fret])

@@ -25,13 +25,13 @@ def back_bow_length(scale_join: Ratio, fret_position: PerFret[Mm]) -> Mm:
     return float(np.interp(scale_join, np.arange(len(fret_position)), fret_position))
 
 
-def back_bow_frets(scale_join: Ratio, slot_first: Count) -> Count:
+def back_bow_frets(scale_join: Ratio, slot_first: Count) -> Ratio:
     """How many frets are pressed along that length.
 
     Formula: floor(scale_join) + 1 - slot_first
     Source: common practice.
     """
-    return int(scale_join) + 1 - slot_first
+    return scale_join // 1 + 1 - slot_first
 
 
 def back_bow_span(scale_join: Ratio, fret_position: PerFret[Mm]) -> Mm:
@@ -74,6 +74,8 @@ def back_bow_curvature(back_bow_layers: Layers, scale_join: Ratio) -> PerMm:
     Method: equilibrium of a layered beam whose top layer wants to be longer by the strain, its sign turned.
     Source: timoshenko_1925
     """
+    if math.isnan(scale_join):
+        return math.nan
     per_fret = free_strain_curvature(back_bow_layers, np.array([0.0, 0.0, 1.0]))
     return float(abs(per_fret[int(scale_join) // 2]))
 
@@ -110,7 +112,7 @@ def back_bow_most(
     return float(sagitta(limit_wedge_kept_most * wedge * back_bow_row, back_bow_span))
 
 
-def back_bow_row(back_bow_frets: Count, back_bow_length: Mm, back_bow_curvature: PerMm) -> PerMm2:
+def back_bow_row(back_bow_frets: Ratio, back_bow_length: Mm, back_bow_curvature: PerMm) -> PerMm2:
     """Curvature (1/mm) that the whole row of frets gives the neck for each mm of wedge in every slot.
 
     Source: timoshenko_1925

@@ -4,7 +4,7 @@ The plank is sawn once at the head's angle; the piece cut off is turned over and
 ways of gluing it need the same plank: on the head the ramp lies behind the nut, under the board it ends there.
 """
 
-from math import ceil
+from math import ceil, isnan
 
 import numpy as np
 
@@ -162,7 +162,8 @@ def plank_toe(
     """
     if carve_heel == "solid":
         return ()
-    count = max(0, ceil((neck_heel_depth - head_blank) / head_blank - 1e-9))
+    blocks = (neck_heel_depth - head_blank) / head_blank
+    count = 1 if isnan(blocks) else max(0, ceil(blocks - 1e-9))
     sole = neck_heel_depth - carve_foot_toe_height
     return tuple(carve_foot_toe * (foot_there and head_blank * (row + 2) > sole) for row in range(count))
 

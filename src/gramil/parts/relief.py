@@ -126,12 +126,18 @@ def relief_under_pull_most(relief_neck: PulledNeck, string_pull_total: Newton) -
 
 
 def _under_pull(neck: PulledNeck, stiffness: FloatArray, pull: float) -> float:
-    """The relief in mm; without end for a neck that would fold up."""
+    """The relief in mm; without end for a neck that would fold up, not known for one that is not measured."""
+    if not _is_known(neck, stiffness):
+        return np.nan
     try:
         shape = shape_under_pull(neck.stations, stiffness, neck.lever, pull, Ends.LAST_CLAMPED, neck.far_end)
     except ValueError:
         return np.inf
     return _gap(neck, shape)
+
+
+def _is_known(neck: PulledNeck, stiffness: FloatArray) -> bool:
+    return bool(np.isfinite(neck.stations).all() and np.isfinite(stiffness).all() and np.isfinite(neck.lever).all())
 
 
 def _gap(neck: PulledNeck, shape: FloatArray) -> float:
@@ -198,4 +204,6 @@ def relief_rod_moment_most(relief_for_rod_most: Mm, relief_neck: PulledNeck, nec
 
 def _gap_of_moment(neck: PulledNeck, stiffness: FloatArray) -> float:
     """The relief that an even moment of 1 N mm gives."""
+    if not _is_known(neck, stiffness):
+        return np.nan
     return _gap(neck, shape_from_curvature(neck.stations, 1 / stiffness, Ends.LAST_CLAMPED))

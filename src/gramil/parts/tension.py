@@ -118,7 +118,7 @@ def string_pull_said(
     Source: common practice.
     """
     if np.isnan(string_pull_total):
-        return "not known without the strings' pitches"
+        return "not known"
     estimated = bool(np.any((strings_wound > 0) & (strings_weights == 0)))
     pull, unit = (string_pull_total / POUND_FORCE, "lbf") if instrument_units == "in" else (string_pull_total, "N")
     return f"about {round(pull, -1):.0f} {unit}" if estimated else f"{pull:.1f} {unit}"

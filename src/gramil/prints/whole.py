@@ -14,11 +14,13 @@ import gramil.findings
 import gramil.parts
 import gramil.setups
 from gramil import names
+from gramil import names as n
 from gramil.description.base import INPUTS, Base, base_values
 from gramil.description.reading import Description, ShopDescription, read_description, read_shop
 from gramil.drawings.marks import Drawing
 from gramil.findings.finding import SEVERITIES, Finding
 from gramil.graph import Figures, Graph, Pin, derive
+from gramil.prints.came_in import as_known, is_of, with_missing
 from gramil.prints.carried_on import with_carried_on
 from gramil.prints.unknown import with_reason
 from gramil.setups.setup import Setup
@@ -105,18 +107,25 @@ def figures_of_files(instrument: str | Path, shop: str | Path | None = None) -> 
 
 def findings_of(figures: Figures) -> tuple[Finding, ...]:
     """Every finding, gravest first, otherwise in the graph's order; one that is not judged says why."""
-    found = (with_reason(each, figures) for name in names_of(figures, "finding_") for each in figures[name])
+    names = (name for name in names_of(figures, "finding_") if is_of(figures, name))
+    found = (with_missing(with_reason(each, figures), figures) for name in names for each in figures[name])
     told = [with_carried_on(each, figures) for each in found]
     return tuple(sorted(told, key=lambda each: SEVERITIES.index(each.severity)))
 
 
 def setups_of(figures: Figures) -> tuple[Setup, ...]:
     """Every set-up, in the order in which the work is done."""
-    return tuple(sorted((figures[name] for name in names_of(figures, "setup_")), key=lambda each: each.order))
+    names = (name for name in names_of(figures, "setup_") if is_of(figures, name))
+    found = (as_known(figures, figures[name].name) for name in names)
+    return tuple(sorted(found, key=lambda each: each.order))
 
 
 def drawings_of(figures: Figures) -> tuple[Drawing, ...]:
-    """Every drawing that has anything on it, in the graph's order: a part that the instrument lacks has none."""
+    """Every drawing that has anything on it, in the graph's order: a part that the instrument lacks has none, and a
+    guitar that came in is not drawn to be made again.
+    """
+    if figures[n.repair_described]:
+        return ()
     return tuple(figures[name] for name in names_of(figures, "drawing_") if figures[name].marks)
 
 

@@ -4,9 +4,10 @@ from collections.abc import Sequence
 
 from gramil.change.sheet_figures import figures_for
 from gramil.graph import Figures
+from gramil.prints.came_in import as_known
 from gramil.prints.whole import setups_of
 from gramil.prints.work_sheets import asked_at, minded, own_setup, rest_setup, sharing
-from gramil.setups.setup import Setup, setup_ref, skipped
+from gramil.setups.setup import Setup, skipped
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.work_order import in_order_of_work
 from gramil.shop.operations import Operation, Work
@@ -83,7 +84,7 @@ def wanted_at(name: str, figures: Figures, work: Work) -> Figures:
 
 def _of_setup(setup: Setup, figures: Figures, work: Work, operations: Sequence[Operation]) -> Sheet:
     goes_by = figures_for(figures, work, operations, setup)
-    own = goes_by[setup_ref(setup.name)]
+    own = as_known(goes_by, setup.name)
     return _sheet(own, goes_by, figures, operations)
 
 

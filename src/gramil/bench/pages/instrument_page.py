@@ -10,6 +10,7 @@ from starlette.responses import Response
 from gramil import names as n
 from gramil.acts import descriptions
 from gramil.bench.draft import Draft, draft_of
+from gramil.bench.known_of_old import known_of
 from gramil.bench.made_here import judged_on, made_on
 from gramil.bench.measured_here import MEASURE, Measures, measures, named_places
 from gramil.bench.moved import Strip, findings_in_words, moved_between, spoilt_lines, strip_between
@@ -162,6 +163,8 @@ def cut_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
     """The section alone, with the overlay of the plan: the answer to a moved section line."""
     with request.record.opened() as store:
         desk = desk_of(request, store, open_instruments)
+    if desk.draft.figures[n.repair_described]:
+        raise Missing("a section: a guitar that came in is not drawn")
     return request.page("cut.html", **_section(request, desk, box_of_plan(desk.draft.figures, desk.closer)))
 
 
@@ -199,7 +202,28 @@ def _layered(desk: Desk, plan: Plan, things: tuple[Thing, ...], found: tuple[Pla
     )
 
 
+def _undrawn(desk: Desk, strip: Strip | None) -> dict[str, object]:
+    """The page of a guitar that came in: what is known of it, and its verdicts, without a drawing."""
+    findings = findings_in_words(findings_of(desk.draft.figures), desk.reading.now)
+    return {
+        "desk": desk,
+        "held": desk.held,
+        "draft": desk.draft,
+        "at": "",
+        "title": desk.held.seen.name,
+        "plan": None,
+        "strip": strip,
+        "asking": [each for each in findings if each.severity in ("stop", "caution", "note")],
+        "quiet": [each for each in findings if each.severity in ("fine", "not judged")],
+        "known": tuple(known_of(desk.draft.text)),
+        "faults": desk.draft.faults,
+        "changes": desk.draft.sets,
+    }
+
+
 def _whole(request: PageRequest, desk: Desk, strip: Strip | None) -> dict[str, object]:
+    if desk.draft.figures[n.repair_described]:
+        return _undrawn(desk, strip)
     plan = plan_of(desk.draft.figures, desk.saved, desk.reading.now, desk.closer, sized=True)
     things = things_on(desk.draft.figures, plan.side)
     findings = findings_in_words(findings_of(desk.draft.figures), desk.reading.now)

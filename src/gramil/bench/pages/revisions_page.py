@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from starlette.responses import Response
 
+from gramil import names as n
 from gramil.bench.made_here import made_on
 from gramil.bench.moved import moved_between
 from gramil.bench.open_instruments import OpenInstruments, named
@@ -43,7 +44,9 @@ def compare_page(request: PageRequest, open_instruments: OpenInstruments) -> Res
         old=old,
         new=new,
         moved=moved_between(old.figures, new.figures, formatter, made),
-        plan=plan_of(new.figures, old.figures, formatter, closer=False),
+        plan=None
+        if new.figures[n.repair_described] or old.figures[n.repair_described]
+        else plan_of(new.figures, old.figures, formatter, closer=False),
         drawn=drawn_over(old.figures, new.figures, formatter, request.one("drawing")),
         unit=formatter.first,
     )

@@ -56,8 +56,22 @@ STUFF_ROWS: tuple[Normal, ...] = (
 def stuff_values(instrument: Instrument, shop: Shop) -> Values:
     """The value of `STUFF_ROWS`: the wooden parts in the order of the work, and then other materials."""
     own = own_woods(shop)
-    woods = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in _woods(instrument))
+    told = _woods(instrument) if not instrument.repair.described else _as_told(instrument)
+    woods = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in told)
     return {n.stuff_list: (*woods, *_bindings(instrument, shop, own), *_no_wood(instrument))}
+
+
+def _as_told(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:
+    """The same of a guitar that came in: a wood that is usual for a new one is not known of an old one."""
+    given = {
+        "board": (instrument.board, "wood", "not known"), "neck": (instrument.carve, "wood", None),
+        "top": (instrument.top, "wood", None), "braces": (instrument.top, "brace_wood", None),
+        "back": (instrument.body, "side_wood", None), "sides": (instrument.body, "side_wood", None),
+    }  # fmt: skip
+    for part, names in _woods(instrument):
+        table, key, stand_in = given.get(part, (None, "", None))
+        lost = table is not None and (key not in table.model_fields_set or getattr(table, key) == stand_in)
+        yield part, () if lost and names is not None else names
 
 
 def _woods(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:

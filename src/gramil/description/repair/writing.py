@@ -1,0 +1,41 @@
+"""The text of a guitar that came in, from the few answers that it takes: frets and strings, and the scale if known."""
+
+from collections.abc import Mapping
+
+from gramil.description.questions import QUESTIONS, STRINGS, Question, start_for
+from gramil.description.reading import parse_description
+from gramil.description.writing import added_to_strings, with_answers, wound_among
+from gramil.faults import MakersFault
+from gramil.package_data import data_text
+
+_ASKED = (
+    *("instrument.name", "instrument.units", "instrument.handed", STRINGS, "scale.length", "scale.frets"),
+    *("scale.join", "strings.gauges", "strings.tuning"),
+)
+NOT_KNOWN_YET = "leave it empty if it is not known yet"
+MAY_BE_EMPTY = frozenset(("scale.length", "scale.join"))
+"""What is asked and may be left unanswered."""
+REPAIRED: tuple[Question, ...] = tuple(each for key in _ASKED for each in QUESTIONS if each.key == key)
+"""In the order to ask them."""
+FRETS = "scale.frets"
+
+
+def repair_description(answers: Mapping[str, str]) -> str:
+    """A commented description of a guitar that came in, from answers by the keys of `REPAIRED`.
+
+    Only `scale.frets` must be answered; an empty answer is none. Raises MakersFault for one that cannot be, or that
+    answers no question.
+    """
+    given = {key: answer for key, answer in answers.items() if answer.strip()}
+    strange = next((key for key in given if key not in _ASKED), None)
+    if strange is not None:
+        raise MakersFault.of("is not asked of a guitar that came in", remedy="leave it out", where=strange)
+    if FRETS not in given:
+        raise MakersFault.of("is missing", remedy="count the frets, and give how many there are", where=FRETS)
+    start = start_for(given)
+    usual = {key: start.answers[key] for key in ("strings.gauges",) if key in start.answers}
+    text = data_text("new-repair.toml") + added_to_strings(start.added)
+    settled = {key: answer for key, answer in {**usual, **given}.items() if key != STRINGS}
+    text = wound_among(with_answers(text, settled))
+    parse_description(text, "the new description")
+    return text

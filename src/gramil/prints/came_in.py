@@ -1,0 +1,115 @@
+"""A guitar that came in: which verdicts and sheets are of it, and why something of it is not judged or has no sheet.
+
+What is about making a new guitar (blanks, templates, planks, channels) is not asked of one that is built. What hangs on
+a measure that was not given is not judged, and says which measures those are.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from gramil import names as n
+from gramil.description.base import keys_of
+from gramil.description.repair.stand_ins import NOT_KNOWN
+from gramil.findings.finding import Finding
+from gramil.graph import Figures
+from gramil.reference import Ref, name_of
+from gramil.setups.setup import Setup, figures_on, setup_ref, skipped
+
+VERDICTS: tuple[Ref[Any], ...] = (
+    n.finding_action_bass, n.finding_action_treble, n.finding_string_on_crown, n.finding_nut_slots,
+    n.finding_relief_wanted, n.finding_body_rise, n.finding_crown_left, n.finding_saddle_exposed,
+    n.finding_saddle_low, n.finding_saddle_high, n.finding_over_top, n.finding_intonation, n.finding_nut,
+    n.finding_break_points, n.finding_saddle_in_slot, n.finding_under_saddle_slot, n.finding_pins,
+    n.finding_break_angle, n.finding_bridge_holds, n.finding_neck_angle, n.finding_tongue,
+    n.finding_break_at_nut, n.finding_sideways_at_nut, n.finding_permits, n.finding_edge_margin, n.finding_courses,
+    n.finding_string_gap, n.finding_hump, n.finding_breaking, n.finding_slack, n.finding_uneven,
+    n.finding_estimates, n.finding_torque, n.finding_wire_on_hand, n.finding_shop, n.finding_gluing_air,
+)  # fmt: skip
+"""Of a new guitar, the verdicts that an old one is held against too."""
+SHEETS: tuple[Ref[Any], ...] = (
+    n.setup_nut_slots, n.setup_relief, n.setup_saddle, n.setup_saddle_slot, n.setup_strings, n.setup_in_tune,
+    n.setup_owner_air,
+)  # fmt: skip
+"""Of a new guitar, the sheets by which an old one is worked on too."""
+OWN_VERDICTS: tuple[Ref[Any], ...] = ()
+"""The verdicts that only a guitar that came in has."""
+OWN_SHEETS: tuple[Ref[Any], ...] = ()
+"""The sheets that only a guitar that came in has."""
+MOST_NAMED = 3
+"""So many missing measures are told of one verdict."""
+_OLD = frozenset(each.address for each in (*VERDICTS, *SHEETS, *OWN_VERDICTS, *OWN_SHEETS))
+_OWN = frozenset(each.address for each in (*OWN_VERDICTS, *OWN_SHEETS))
+
+
+def is_of(figures: Figures, name: str) -> bool:
+    """Whether a verdict or a sheet is of this instrument: of an old one or of a new one, as it is."""
+    return name in _OLD if figures[n.repair_described] else name not in _OWN
+
+
+def missing_above(figures: Figures, name: str) -> tuple[str, ...]:
+    """The keys that were not given of a guitar that came in and on which a figure hangs, nearest first."""
+    names = [each for each in (name, *_upward(figures, name)) if _is_missing(figures, each)]
+    return tuple(dict.fromkeys(_key(each) for each in names))
+
+
+def _key(name: str) -> str:
+    """The key to write: one length of a scale rather than two."""
+    keys = keys_of(name)
+    return "scale.length" if "scale.length" in keys else keys[0]
+
+
+def _upward(figures: Figures, name: str) -> Iterator[str]:
+    """What a figure follows from, nearest first."""
+    seen, row = {name}, [name]
+    while row:
+        row = [each for at in row for each in figures.graph.parameters(at) if each not in seen]
+        row = list(dict.fromkeys(row))
+        seen.update(row)
+        yield from row
+
+
+def _is_missing(figures: Figures, name: str) -> bool:
+    origin = figures.origins.get(name)
+    return origin is not None and origin.text == NOT_KNOWN and name not in figures.pins
+
+
+def with_missing(finding: Finding, figures: Figures) -> Finding:
+    """A verdict of a guitar that came in that is not judged, with the measures that it wants."""
+    if finding.severity != "not judged" or not figures[n.repair_described]:
+        return finding
+    keys = missing_above(figures, name_of(finding.figure))
+    if not keys:
+        return finding
+    return replace(finding, says=f"because not given: {_listed(keys)}", remedy="Measure it and write it down.")
+
+
+def _listed(keys: tuple[str, ...]) -> str:
+    more = len(keys) - MOST_NAMED
+    return ", ".join(keys[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
+
+
+def as_known(figures: Figures, name: str) -> Setup:
+    """A set-up; of a guitar that came in one that would show what is not known says what to measure instead."""
+    setup: Setup = figures[setup_ref(name)]
+    if setup.closed or not figures[n.repair_described]:
+        return setup
+    keys = [key for each in figures_on(setup) if _no_number(figures, each) for key in _keys(figures, each)]
+    if not keys:
+        return setup
+    return skipped(setup.name, setup.title, setup.order, f"not given yet: {_listed(tuple(dict.fromkeys(keys)))}")
+
+
+def _no_number(figures: Figures, figure: Ref[Any]) -> bool:
+    """Whether a figure on a sheet is not a number; one that leads nowhere is not on it."""
+    try:
+        value = figures.at(figure.address)
+    except (KeyError, IndexError):
+        return False
+    return isinstance(value, float | np.ndarray) and bool(np.isnan(value).any())
+
+
+def _keys(figures: Figures, figure: Ref[Any]) -> tuple[str, ...]:
+    return missing_above(figures, name_of(figure))

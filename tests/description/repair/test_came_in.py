@@ -1,0 +1,111 @@
+"""A guitar that came in: what is not given is not known and not judged, whatever else is given of it."""
+
+import math
+import tomllib
+
+import numpy as np
+import pytest
+import tomlkit
+
+from gramil.description.reading import parse_description, read_shop
+from gramil.description.repair.writing import repair_description
+from gramil.faults import MakersFault
+from gramil.graph import Figures
+from gramil.prints.whole import drawings_of, figures_of, findings_of, setups_of
+from gramil.setups.setup import figures_on
+
+FEW = repair_description({"scale.frets": "19", "instrument.name": "Worn"})
+GIVEN = {
+    "scale": {"length": "640 mm", "join": 12},
+    "nut": {"width": "44 mm", "spread": "36 mm"},
+    "bridge": {"spread": "55 mm", "thickness": "9 mm"},
+    "board": {"width": "55 mm", "width_at": "fret 12", "thickness": "6 mm", "beyond_last_fret": "8 mm", "arch": "flat"},
+    "wire": {"use": "medium"},
+    "neck": {"heel_depth": "95 mm"},
+    "top": {"length": "480 mm", "rise": "3 mm"},
+}
+"""What may be known of it, table by table; invented."""
+
+
+def figures(text: str) -> Figures:
+    return figures_of(parse_description(text), read_shop())
+
+
+def with_tables(*names: str) -> str:
+    """The few keys, and these tables of what may be known."""
+    whole = tomlkit.parse(FEW)
+    for name in names:
+        table = whole.get(name) or tomlkit.table()
+        for key, value in GIVEN[name].items():
+            table[key] = value
+        whole[name] = table
+    return tomlkit.dumps(whole)
+
+
+KNOWN = [(), *((name,) for name in GIVEN), ("scale", "nut", "bridge"), ("scale", "board", "wire"), tuple(GIVEN)]
+
+
+@pytest.mark.parametrize("known", KNOWN, ids=lambda names: "+".join(names) or "frets and strings")
+def test_whatever_is_known_of_it_every_figure_is_worked_out_and_no_sheet_prints_what_is_not(
+    known: tuple[str, ...],
+) -> None:
+    found = figures(with_tables(*known))
+    for name in found.graph.order:
+        found[name]
+    for setup in setups_of(found):
+        if not setup.closed:
+            for figure in figures_on(setup):
+                value = found.at(figure.address)
+                assert not (isinstance(value, float | np.ndarray) and np.isnan(value).any()), (setup.name, figure)
+
+
+def test_frets_and_strings_are_enough_and_nothing_of_the_guitar_is_judged() -> None:
+    found = figures(FEW)
+    assert {each.severity for each in findings_of(found) if "because not given" in str(each.says)} == {"not judged"}
+    assert "stop" not in {each.severity for each in findings_of(found)}
+    assert math.isnan(found["scale_bass"])
+    assert math.isnan(found["scale_join"])
+    assert not drawings_of(found)
+
+
+def test_what_is_not_judged_says_which_measures_it_wants() -> None:
+    told = {each.name: str(each.says) for each in findings_of(figures(with_tables("scale", "nut")))}
+    assert "bridge.spread" in told["edge margin, treble"]
+    assert "nut.width" not in told["edge margin, treble"]
+
+
+def test_what_is_wanted_of_the_work_keeps_its_usual_values() -> None:
+    judged = {each.name: each.severity for each in findings_of(figures(FEW))}
+    assert judged["action, bass"] == "fine"
+    assert judged["relief asked for"] == "fine"
+
+
+def test_what_stands_in_is_not_held_against_what_is_given() -> None:
+    wide = FEW + "\n[nut]\nspread = 60\n"
+    assert figures(wide)["nut_spread"] == 60.0
+
+
+def test_what_is_given_is_held_against_what_is_given() -> None:
+    with pytest.raises(MakersFault, match=r"nut\.spread"):
+        figures(FEW + "\n[nut]\nspread = 60\nwidth = 44\n")
+
+
+def test_without_the_table_the_same_file_lacks_what_a_new_guitar_needs() -> None:
+    whole = tomllib.loads(FEW)
+    del whole["repair"]
+    with pytest.raises(MakersFault, match="nut"):
+        parse_description(tomlkit.dumps(whole))
+
+
+def test_frets_must_be_counted() -> None:
+    with pytest.raises(MakersFault, match="Count the frets"):
+        repair_description({"instrument.name": "Worn"})
+    with pytest.raises(MakersFault, match=r"nut\.width"):
+        repair_description({"scale.frets": "19", "nut.width": "44 mm"})
+
+
+def test_nylon_and_a_given_scale_go_into_the_text() -> None:
+    text = repair_description({"scale.frets": "19", "strings.plain": "nylon", "scale.length": "25 1/2 in"})
+    instrument = parse_description(text).instrument
+    assert instrument.strings.plain == "nylon"
+    assert instrument.scale.length == pytest.approx(647.7)
