@@ -28,6 +28,7 @@ ASKED = {
     "if-glued": ("if-glued", "top", "--wood", "Sitka spruce", "--rh", "60"),
     "match": ("match", "tarn.toml", *SHOP),
     "now": ("now", "tarn.toml", *SHOP, "--at", AT),
+    "readback old-board": ("readback", "slots", "old-board.csv"),
     "readback setup": ("readback", "setup", "tarn.toml", "set-up.csv", *SHOP),
     "readback slots": ("readback", "slots", "tarn.toml", "slots.csv", *SHOP),
     "pack": ("pack", "tarn.toml", *SHOP, "--out", "today", "--just", "taper"),
@@ -67,6 +68,8 @@ def bench(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for file in EXAMPLES.iterdir():
         shutil.copy(file, folder)
     (folder / "slots.csv").write_text("fret,position\n1,35.4\n2,68.8\n3,100.3\n12,315.1\n", encoding="utf-8")
+    old = "fret,position\n1,35.9\n3,102.3\n5,161.6\n7,213.4\n9,259.6\n12,319.9\n19,427.0\n"
+    (folder / "old-board.csv").write_text(old, encoding="utf-8")
     (folder / "set-up.csv").write_text("string,what,value\n1,cents@12,4\n6,cents@12,6\n,relief,0.2\n", encoding="utf-8")
     scene = Scene(strips_round(), ((body(), 0.5),), size=(1500, 1125), focal=1350.0)
     (folder / "plan.jpg").write_bytes(scene.jpeg())

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from gramil.change.old_board import OldBoard, OldSlot
+from gramil.change.old_board_report import old_board_report
 from gramil.change.set_up_heights import Heights, NeckSet
 from gramil.change.set_up_moves import Moves
 from gramil.change.set_up_readings import NoteReadback, SetUpReadback
@@ -10,6 +12,7 @@ from gramil.change.slot_causes import Cause
 from gramil.change.slot_readings import SlotReading, SlotsReadback
 from gramil.change.slot_report import cause_sentence
 from gramil.formatter import Formatter
+from gramil.measure import LengthUnit
 
 
 @dataclass(frozen=True)
@@ -27,6 +30,28 @@ class SlotsRead:
     scale_cut: float
     cents_before: float
     cents_after: float
+
+
+@dataclass(frozen=True)
+class OldBoardRead:
+    """An old board read from its frets alone, in mm and cents: its rule and scale, whether the other rule is ruled out,
+    where the nut line lies, each slot, what each way of mending leaves (cents RMS), and the report in words.
+    """
+
+    rule: str
+    told_apart: bool
+    scale: float
+    scale_within: float
+    nut_line: float
+    nut_within: float
+    slots: tuple[OldSlot, ...]
+    nut_move: float
+    saddle_from_nut: float
+    cents_now: float
+    cents_nut_moved: float
+    cents_recut: float
+    to_recut: tuple[int, ...]
+    report: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -67,6 +92,27 @@ def slots_read(found: SlotsReadback, formatter: Formatter) -> SlotsRead:
         found.scale_cut,
         found.before,
         found.after,
+    )
+
+
+def old_board_read(found: OldBoard, unit: LengthUnit) -> OldBoardRead:
+    """The readings of an old board with the report in words; `within` is two standard deviations."""
+    best, ways = found.best, found.ways
+    return OldBoardRead(
+        best.rule,
+        found.told_apart,
+        best.scale,
+        2 * best.scale_within,
+        best.nut_line,
+        2 * best.nut_within,
+        found.slots,
+        ways.nut_move,
+        ways.scale,
+        ways.as_found,
+        ways.nut_moved,
+        ways.recut,
+        ways.to_recut,
+        tuple(filter(None, old_board_report(found, unit))),
     )
 
 

@@ -12,7 +12,7 @@ from gramil.answers.air import AirShow, IfGlued, Ready
 from gramil.answers.answer import adapter_of
 from gramil.answers.changes import ShiftTold, Turn
 from gramil.answers.figures import Dims, Why
-from gramil.answers.readings import SetUpRead, SlotsRead
+from gramil.answers.readings import OldBoardRead, SetUpRead, SlotsRead
 from gramil.answers.tap import Tap
 from gramil.answers.top import TopTold
 from gramil.answers.traced import Trace
@@ -30,6 +30,7 @@ ANSWERS: Mapping[str, Any] = {
     "match": Match,
     "now": Now,
     "pack": Packed,
+    "readback old-board": OldBoardRead,
     "readback setup": SetUpRead,
     "readback slots": SlotsRead,
     "ready": Ready,

@@ -17,6 +17,8 @@ from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.units import formatter_for
+from gramil.change.old_board import read_old_board
+from gramil.change.old_board_report import old_board_report
 from gramil.change.questioned import Question, questions
 from gramil.change.set_up_file import as_readings as set_up_as_readings
 from gramil.change.set_up_file import parse_set_up_readings
@@ -138,6 +140,9 @@ def _slots_read(request: PageRequest, figures: Figures, formatter: Formatter) ->
     rows = [(each, request.one(f"fret.{each}").strip()) for each in range(1, last + 1)]
     text = _csv(("fret", "position"), [(str(fret), str(bare(typed))) for fret, typed in rows if typed])
     frets, measured = parse_slot_readings(text, TYPED, formatter.first, last)
+    if figures[n.repair_described]:
+        old = read_old_board(frets, measured, figures[n.limit_slot_error_cents])
+        return (), lambda: old_board_report(old, formatter.first)
     found = read_back(figures, frets, measured)
     return slot_questions(found, formatter), lambda: slot_report(found, formatter)
 
