@@ -123,10 +123,10 @@ def laid_over(rule: Rule, frets: FloatArray, places: FloatArray) -> LaidOver:
     Source: P. J. Huber, "Robust estimation of a location parameter", Annals of Mathematical Statistics 35 (1964).
     """
     columns = np.stack([np.ones_like(frets), RULES[rule](frets)], axis=1)
-    weights, found = np.ones_like(frets), np.zeros(2)
+    weights, found = np.ones_like(frets), floats(np.zeros(2))
     for _ in range(ROUNDS):
         root = np.sqrt(weights)
-        found = np.linalg.lstsq(columns * root[:, None], places * root, rcond=None)[0]
+        found = floats(np.linalg.lstsq(columns * root[:, None], places * root, rcond=None)[0])
         errors = places - columns @ found
         scatter = max(READING, 1.4826 * float(np.median(np.abs(errors))))
         weights = np.minimum(1.0, FAR * scatter / np.maximum(np.abs(errors), 1e-9))

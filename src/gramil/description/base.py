@@ -7,6 +7,7 @@ radii into curvatures) is listed in `normal.py`. Every value carries its origin.
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from math import isnan
 from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic import BaseModel
@@ -197,8 +198,12 @@ def _as_known(
         for name, value in values.items()
         if not is_known(keys_of(name), description.lines)
     }
-    lost = {name: Origin(NOT_KNOWN) for name, value in hidden.items() if value is not values[name]}
+    lost = {name: Origin(NOT_KNOWN) for name, value in hidden.items() if _is_nan(value) and not _is_nan(values[name])}
     return {**values, **hidden}, {**origins, **lost}
+
+
+def _is_nan(value: Any) -> bool:
+    return isinstance(value, float) and isnan(value)
 
 
 def _chosen(own: float | None, usual: float) -> float:

@@ -60,12 +60,19 @@ def action_nut(
     return (heights_nut_treble + (heights_nut_bass - heights_nut_treble) * action_share) * (not scale_zero_fret)
 
 
-def crown_height(wire_crown_height: Mm, heights_dressing_loss: Mm) -> Mm:
-    """Height of the finished crowns over the board, frets levelled and dressed.
+def crown_height(
+    wire_crown_height: Mm,
+    heights_dressing_loss: Mm,
+    found_crown_mean: Mm,
+    repair_described: bool,
+    repair_refret: bool,
+) -> Mm:
+    """Height of the finished crowns over the board, frets levelled and dressed; of old frets that stay, as found.
 
+    Formula: found_crown_mean if repair_described and not repair_refret else wire_crown_height - heights_dressing_loss
     Source: common practice.
     """
-    return wire_crown_height - heights_dressing_loss
+    return found_crown_mean if repair_described and not repair_refret else wire_crown_height - heights_dressing_loss
 
 
 def crown_top(

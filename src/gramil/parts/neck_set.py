@@ -5,10 +5,13 @@ vertex is at the join, where the board's underside meets the top's edge. The ang
 plane, positive with the head back, so that the crest plane, drawn on over the body, climbs toward the bridge.
 """
 
+import math
+
 import numpy as np
 
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
 from gramil.shapes.arc import sagitta
+from gramil.shapes.turned import turned_to
 
 OWNS = ("heel_", "neck_angle_", "neck_set_")
 
@@ -85,34 +88,46 @@ def neck_angle_target(
     Source: a right triangle from join to saddle.
     """
     rise = neck_set_bridge_top + saddle_exposed - neck_set_board_at_join
-    return _angle(rise, neck_set_run_mean, neck_set_height_mean)
+    return turned_to(rise, neck_set_run_mean, neck_set_height_mean)
 
 
-def _angle(rise: float, run: float, height: float) -> float:
-    """The angle at which a point `run` along and `height` over a turned line comes to stand at `rise`; nan for none."""
-    reach = np.hypot(run, height)
-    with np.errstate(invalid="ignore"):
-        return float(np.arcsin(rise / reach) - np.arctan2(height, run))
+def neck_set_reading(neck_straightedge: Mm, repair_reset: bool) -> Mm:
+    """The straightedge's reading by which the neck counts as set: none for one that is taken off and set anew.
+
+    Formula: nan if repair_reset else neck_straightedge
+    Source: common practice.
+    """
+    return math.nan if repair_reset else neck_straightedge
+
+
+def neck_set_crown_read(found_crown_at_saddle: Mm, crown_height: Mm) -> Mm:
+    """How high over the crest plane that straightedge passes at the saddle: on old crowns as found, else on new ones.
+
+    Formula: crown_height if isnan(found_crown_at_saddle) else found_crown_at_saddle
+    Source: similar triangles.
+    """
+    return crown_height if math.isnan(found_crown_at_saddle) else found_crown_at_saddle
 
 
 def neck_angle_made(
-    neck_straightedge: Mm,
+    neck_set_reading: Mm,
     neck_set_bridge_top: Mm,
     neck_set_board_at_join: Mm,
     neck_set_run_mean: Mm,
-    crown_height: Mm,
+    neck_set_crown_read: Mm,
     neck_angle_target: Radians,
 ) -> Radians:
     """The angle of a neck that is set, from where a straightedge on its frets passes; the target before that.
 
-    Formula: neck_angle_target if isnan(neck_straightedge)
-        else arcsin((neck_set_bridge_top + neck_straightedge - neck_set_board_at_join)
-        / hypot(neck_set_run_mean, crown_height)) - arctan2(crown_height, neck_set_run_mean)
+    Formula: neck_angle_target if isnan(neck_set_reading)
+        else arcsin((neck_set_bridge_top + neck_set_reading - neck_set_board_at_join)
+        / hypot(neck_set_run_mean, neck_set_crown_read)) - arctan2(neck_set_crown_read, neck_set_run_mean)
     Source: a right triangle from join to saddle.
     """
-    if np.isnan(neck_straightedge):
+    if np.isnan(neck_set_reading):
         return neck_angle_target
-    return _angle(neck_set_bridge_top + neck_straightedge - neck_set_board_at_join, neck_set_run_mean, crown_height)
+    rise = neck_set_bridge_top + neck_set_reading - neck_set_board_at_join
+    return turned_to(rise, neck_set_run_mean, neck_set_crown_read)
 
 
 def neck_angle_face(neck_angle_target: Radians, thickness_wedge_angle: Radians) -> Radians:

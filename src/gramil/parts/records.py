@@ -18,6 +18,28 @@ class WireFit:
 
 
 @dataclass(frozen=True)
+class WireInOld:
+    """A wire of the shop against old slots: slot less tang at the `narrowest` and the `widest` slot, what each bead
+    bites a side in the widest, room under the tang in the shallowest, its crown over the highest old one before
+    dressing, how much `higher` it is dressed than the old one at fret 12 (the action there falls by so much), the
+    back-bow at least and at most, and the verdict in words.
+    """
+
+    name: str
+    crown_width: Mm
+    crown_height: Mm
+    narrowest: Mm
+    widest: Mm
+    bite: Mm
+    room: Mm
+    over_old: Mm
+    higher: Mm
+    bow_least: Mm
+    bow_most: Mm
+    words: str
+
+
+@dataclass(frozen=True)
 class LedgeChoice:
     """A cutter with one of its bearings: the ledge it leaves, and how far binding and purfling stand proud."""
 

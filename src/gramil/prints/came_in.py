@@ -34,12 +34,23 @@ SHEETS: tuple[Ref[Any], ...] = (
     n.setup_owner_air,
 )  # fmt: skip
 """Of a new guitar, the sheets by which an old one is worked on too."""
-OWN_VERDICTS: tuple[Ref[Any], ...] = ()
+OWN_VERDICTS: tuple[Ref[Any], ...] = (
+    n.finding_old_slots, n.finding_old_bite, n.finding_old_room, n.finding_old_left, n.finding_old_bow,
+    n.finding_old_crowns, n.finding_old_saddle, n.finding_old_action, n.finding_reset_wedge, n.finding_reset_tongue,
+    n.finding_reset_saddle, n.finding_moved,
+)  # fmt: skip
 """The verdicts that only a guitar that came in has."""
-OWN_SHEETS: tuple[Ref[Any], ...] = ()
+OWN_SHEETS: tuple[Ref[Any], ...] = (
+    n.setup_as_found, n.setup_old_slots, n.setup_which_wire, n.setup_refret, n.setup_reset, n.setup_bridge_again,
+    n.setup_handed_back,
+)  # fmt: skip
 """The sheets that only a guitar that came in has."""
 MOST_NAMED = 3
 """So many missing measures are told of one verdict."""
+READ = "found_"
+"""What the names of readings as found start with."""
+NO_READINGS = frozenset(each.address for each in (n.fret_position, n.neck_straightedge, n.repair_described))
+"""What hangs on no other figure than these is read."""
 _OLD = frozenset(each.address for each in (*VERDICTS, *SHEETS, *OWN_VERDICTS, *OWN_SHEETS))
 _OWN = frozenset(each.address for each in (*OWN_VERDICTS, *OWN_SHEETS))
 
@@ -50,14 +61,16 @@ def is_of(figures: Figures, name: str) -> bool:
 
 
 def missing_above(figures: Figures, name: str) -> tuple[str, ...]:
-    """The keys that were not given of a guitar that came in and on which a figure hangs, nearest first."""
+    """What was not given or not read of a guitar that came in and on which a figure hangs, nearest first: keys, and
+    readings by their addresses.
+    """
     names = [each for each in (name, *_upward(figures, name)) if _is_missing(figures, each)]
     return tuple(dict.fromkeys(_key(each) for each in names))
 
 
 def _key(name: str) -> str:
-    """The key to write: one length of a scale rather than two."""
-    keys = keys_of(name)
+    """The key to write, one length of a scale rather than two; what is read has none, and is told by its address."""
+    keys = keys_of(name) or (name,)
     return "scale.length" if "scale.length" in keys else keys[0]
 
 
@@ -72,6 +85,8 @@ def _upward(figures: Figures, name: str) -> Iterator[str]:
 
 
 def _is_missing(figures: Figures, name: str) -> bool:
+    if name.startswith(READ):
+        return set(figures.graph.parameters(name)) <= NO_READINGS and _all_unknown(figures[name])
     origin = figures.origins.get(name)
     return origin is not None and origin.text == NOT_KNOWN and name not in figures.pins
 
@@ -86,6 +101,10 @@ def with_missing(finding: Finding, figures: Figures) -> Finding:
     return replace(finding, says=f"because not given: {_listed(keys)}", remedy="Measure it and write it down.")
 
 
+def _all_unknown(value: Any) -> bool:
+    return isinstance(value, float | np.ndarray) and bool(np.isnan(value).all())
+
+
 def _listed(keys: tuple[str, ...]) -> str:
     more = len(keys) - MOST_NAMED
     return ", ".join(keys[:MOST_NAMED]) + (f" and {more} more" if more > 0 else "")
@@ -96,7 +115,8 @@ def as_known(figures: Figures, name: str) -> Setup:
     setup: Setup = figures[setup_ref(name)]
     if setup.closed or not figures[n.repair_described]:
         return setup
-    keys = [key for each in figures_on(setup) if _no_number(figures, each) for key in _keys(figures, each)]
+    shown = (each for each in figures_on(setup) if each not in setup.boxes)
+    keys = [key for each in shown if _no_number(figures, each) for key in _keys(figures, each)]
     if not keys:
         return setup
     return skipped(setup.name, setup.title, setup.order, f"not given yet: {_listed(tuple(dict.fromkeys(keys)))}")

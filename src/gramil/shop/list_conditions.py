@@ -24,7 +24,10 @@ AS_SKIPPED = 'write { "binding.thickness" = 0.0, why = "the board is not bound" 
 AS_AFTER = 'write names in quotes, or { operation = "arched", "slots.cut" = "after arching" }'
 
 
-ASKED = ("body.described", "soundhole.described", "bridge_plate.described", "body.open_pored", "carve.open_pored")
+ASKED = (
+    *("body.described", "soundhole.described", "bridge_plate.described", "repair.described"),
+    *("body.open_pored", "carve.open_pored"),
+)
 """What a list may ask of a description that is no key of it."""
 
 
