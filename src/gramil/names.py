@@ -217,7 +217,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_brace_stock": ("brace_crossings", "drawing_setup_braces", "stick_billets", "stick_list", "stuff_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width_square", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
-    "setup_bridge_again": ("limit_saddle_place", "moved_bass", "moved_between_slots", "moved_treble", "moved_wanted_bass", "moved_wanted_treble", "stuff_list",),
+    "setup_bridge_again": ("limit_saddle_place", "moved_bass", "moved_slots_overlap", "moved_treble", "moved_wanted_bass", "moved_wanted_treble", "stuff_list",),
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
     "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
@@ -2353,7 +2353,7 @@ if TYPE_CHECKING:
     moved_bass: Ref[Mm] = of(part_moved.moved_bass)
     moved_wanted_treble: Ref[Mm] = of(part_moved.moved_wanted_treble)
     moved_wanted_bass: Ref[Mm] = of(part_moved.moved_wanted_bass)
-    moved_between_slots: Ref[Mm] = of(part_moved.moved_between_slots)
+    moved_slots_overlap: Ref[Mm] = of(part_moved.moved_slots_overlap)
 
     # parts/movement.py
     swell_moisture_made: Ref[Percent] = of(part_movement.swell_moisture_made)

@@ -19,6 +19,7 @@ def found_slot_width(fret_position: PerFret[Mm]) -> PerFret[Mm]:
     """Width of each old slot, its fret drawn and its glue out, as found.
 
     Method: read with feelers or a gauge wire; not known before.
+    Source: common practice.
     """
     return np.full_like(fret_position, math.nan)
 
@@ -27,6 +28,7 @@ def found_slot_depth(fret_position: PerFret[Mm]) -> PerFret[Mm]:
     """Depth of each old slot where it is shallowest, as found.
 
     Method: read with a depth gauge; not known before.
+    Source: common practice.
     """
     return np.full_like(fret_position, math.nan)
 
@@ -35,6 +37,7 @@ def found_board_thickness(fret_position: PerFret[Mm]) -> PerFret[Mm]:
     """Thickness of the old board at its crest at each fret, as found.
 
     Method: read at the edge or through the slots; not known before.
+    Source: common practice.
     """
     return np.full_like(fret_position, math.nan)
 
@@ -43,6 +46,7 @@ def found_arch_radius(fret_position: PerFret[Mm]) -> PerFret[Mm]:
     """Radius of the old board at each fret, as found.
 
     Method: read with gauge cards; not known before.
+    Source: common practice.
     """
     return np.full_like(fret_position, math.nan)
 
@@ -51,6 +55,7 @@ def found_crown(fret_position: PerFret[Mm]) -> PerFret[Mm]:
     """Height of each old crown over the board where it is worn most, as found.
 
     Method: read with feelers under a straightedge across two crowns; not known before.
+    Source: common practice.
     """
     return np.full_like(fret_position, math.nan)
 
@@ -59,6 +64,7 @@ def found_action_bass() -> Mm:
     """Bass string over the crown of fret 12, as found.
 
     Method: read strung and at pitch; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -67,6 +73,7 @@ def found_action_treble() -> Mm:
     """Treble string over the crown of fret 12, as found.
 
     Method: read strung and at pitch; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -75,6 +82,7 @@ def found_nut_bass() -> Mm:
     """Bass string over the crown of fret 1, as found.
 
     Method: read strung and at pitch; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -83,6 +91,7 @@ def found_nut_treble() -> Mm:
     """Treble string over the crown of fret 1, as found.
 
     Method: read strung and at pitch; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -91,6 +100,7 @@ def found_relief() -> Mm:
     """Gap half way under a straightedge on fret 1 and the fret at the body, as found, strung.
 
     Method: read strung and at pitch; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -99,6 +109,7 @@ def found_exposed_bass() -> Mm:
     """What the old saddle shows over the bridge at its bass end, as found.
 
     Method: read with calipers; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -107,6 +118,7 @@ def found_exposed_treble() -> Mm:
     """What the old saddle shows over the bridge at its treble end, as found.
 
     Method: read with calipers; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -115,6 +127,7 @@ def found_saddle_slot_width() -> Mm:
     """Width of the old saddle's slot, as found.
 
     Method: read with calipers; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -123,6 +136,7 @@ def found_saddle_slot_depth() -> Mm:
     """Depth of the old saddle's slot where it is shallowest, as found.
 
     Method: read with calipers; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -131,6 +145,7 @@ def found_pin() -> Mm:
     """Diameter of the old pins under their heads, as found.
 
     Method: read with calipers; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -139,6 +154,7 @@ def found_saddle_bass() -> Mm:
     """From the nut's face to where the bass string leaves the old saddle, as found.
 
     Method: read along the string; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -147,6 +163,7 @@ def found_saddle_treble() -> Mm:
     """From the nut's face to where the treble string leaves the old saddle, as found.
 
     Method: read along the string; not known before.
+    Source: common practice.
     """
     return math.nan
 
@@ -164,6 +181,7 @@ def found_lie_first() -> Ratio:
     """The fret nearest the nut on whose crown the straightedge lay, as found.
 
     Method: fret 1, unless it is read otherwise.
+    Source: common practice.
     """
     return 1.0
 
@@ -172,6 +190,7 @@ def found_lie_last(scale_join: Ratio) -> Ratio:
     """The fret nearest the body on whose crown the straightedge lay, as found.
 
     Method: the last before the body, unless it is read otherwise.
+    Source: common practice.
     """
     return scale_join // 1
 
@@ -180,6 +199,7 @@ def found_slot_width_least(found_slot_width: PerFret[Mm]) -> Mm:
     """The narrowest of the old slots that were read.
 
     Method: the least of those read; not known before.
+    Source: common practice.
     """
     return _of(np.min, found_slot_width)
 
@@ -188,6 +208,7 @@ def found_slot_width_most(found_slot_width: PerFret[Mm]) -> Mm:
     """The widest of the old slots that were read.
 
     Method: the most of those read; not known before.
+    Source: common practice.
     """
     return _of(np.max, found_slot_width)
 
@@ -196,6 +217,7 @@ def found_slot_width_mean(found_slot_width: PerFret[Mm]) -> Mm:
     """The mean width of the old slots that were read.
 
     Method: the mean of those read; not known before.
+    Source: common practice.
     """
     return _of(np.mean, found_slot_width)
 
@@ -204,6 +226,7 @@ def found_slot_depth_least(found_slot_depth: PerFret[Mm]) -> Mm:
     """The shallowest of the old slots that were read.
 
     Method: the least of those read; not known before.
+    Source: common practice.
     """
     return _of(np.min, found_slot_depth)
 
@@ -212,6 +235,7 @@ def found_left_least(found_board_thickness: PerFret[Mm], found_slot_depth: PerFr
     """The least wood left under an old slot, where both its depth and the board's thickness were read.
 
     Method: the least of thickness less depth over the frets with both; not known before.
+    Source: common practice.
     """
     return _of(np.min, found_board_thickness - found_slot_depth)
 
@@ -220,6 +244,7 @@ def found_crown_least(found_crown: PerFret[Mm]) -> Mm:
     """The lowest old crown that was read.
 
     Method: the least of those read; not known before.
+    Source: common practice.
     """
     return _of(np.min, found_crown)
 
@@ -228,6 +253,7 @@ def found_crown_mean(found_crown: PerFret[Mm]) -> Mm:
     """The mean height of the old crowns that were read.
 
     Method: the mean of those read; not known before.
+    Source: common practice.
     """
     return _of(np.mean, found_crown)
 
@@ -236,6 +262,7 @@ def found_crown_most(found_crown: PerFret[Mm]) -> Mm:
     """The highest old crown that was read.
 
     Method: the most of those read; not known before.
+    Source: common practice.
     """
     return _of(np.max, found_crown)
 
@@ -244,6 +271,7 @@ def found_crown_at_twelve(found_crown: PerFret[Mm], found_crown_mean: Mm) -> Mm:
     """The old crown under the place where the action is read: fret 12, or the mean where that was not read.
 
     Method: the reading at fret 12, else the mean of those read.
+    Source: common practice.
     """
     return _at(found_crown, 12.0, found_crown_mean)
 

@@ -41,11 +41,11 @@ def moved_wanted_bass(height_saddle_x: PerString[Mm], nut_set_forward: Mm) -> Mm
     return float(height_saddle_x[-1]) - nut_set_forward
 
 
-def moved_between_slots(moved_treble: Mm, moved_bass: Mm, found_saddle_slot_width: Mm, saddle_thickness: Mm) -> Mm:
-    """Wood between the old saddle's slot and the new one where they are nearest, in a bridge that stays where it is;
-    negative: they run into each other, and the old one is plugged before the new is cut.
+def moved_slots_overlap(moved_treble: Mm, moved_bass: Mm, found_saddle_slot_width: Mm, saddle_thickness: Mm) -> Mm:
+    """How far the old saddle's slot and the new one run into each other where they are nearest, in a bridge that stays
+    where it is; negative: so much wood is between them.
 
-    Formula: minimum(abs(moved_treble), abs(moved_bass)) - (found_saddle_slot_width + saddle_thickness) / 2
+    Formula: (found_saddle_slot_width + saddle_thickness) / 2 - minimum(abs(moved_treble), abs(moved_bass))
     Source: common practice.
     """
-    return min(abs(moved_treble), abs(moved_bass)) - (found_saddle_slot_width + saddle_thickness) / 2
+    return (found_saddle_slot_width + saddle_thickness) / 2 - min(abs(moved_treble), abs(moved_bass))

@@ -39,8 +39,8 @@ def refret_wires(
     """Every wire of the shop against the old slots: gaps, bite, room, crowns, action, back-bow, and a verdict in words.
 
     Method: tang against the narrowest and the widest slot read, beads against the widest, tang's depth against the
-    shallowest; its crown, dressed, against the highest old one and the one at fret 12; back-bow from the mean slot.
-    Source: common practice; timoshenko_1925 for the back-bow.
+    shallowest; its crown against the old ones; back-bow from the mean slot. Limits are common practice.
+    Source: timoshenko_1925
     """
     narrow, wide, mean = found_slot_width_least, found_slot_width_most, found_slot_width_mean
 
@@ -109,6 +109,7 @@ def refret_chosen(refret_wires: tuple[WireInOld, ...], wire_name: str) -> WireIn
     """The wire that is chosen, against the old slots.
 
     Method: that of the shop's wires by its name; none is known where it is not one of them.
+    Source: common practice.
     """
     return next((each for each in refret_wires if each.name == wire_name), NOT_READ)
 

@@ -10,7 +10,7 @@ from typing import Any, TypedDict
 from gramil import names as n
 from gramil.address import Field, Step, parse_address
 from gramil.description.shop.tolerances import tolerance_of
-from gramil.formatter import Formatter, parted
+from gramil.formatter import NOT_KNOWN, Formatter, parted
 from gramil.in_shop_units import in_shop_units
 from gramil.prints.cautions import caution_lines
 from gramil.quantities import axes_of
@@ -137,10 +137,24 @@ def _box(box: Ref[Any], setup: Setup, formatter: Formatter) -> BoxText:
     near = big.tolerance if big else setup.box_near or tolerance_of(box.address).words
     return BoxText(
         what=safe(named_on(setup, box, formatter)),
-        wanted=safe(formatter.text(_SAID.get(box, box))),
+        wanted=_wanted(formatter.text(_SAID.get(box, box))),
         near=safe(formatter.filled(near)),
-        unit=parted(formatter.text(box))[1],
+        unit=_unit(box, formatter),
     )
+
+
+def _wanted(text: str) -> str:
+    """What a box should be; nothing for what is read as it is found."""
+    return "" if text == NOT_KNOWN else safe(text)
+
+
+def _unit(box: Ref[Any], formatter: Formatter) -> str:
+    """The unit of what goes into a box: of a length that is not known yet, the one shown first."""
+    text = formatter.text(box)
+    if text != NOT_KNOWN:
+        return parted(text)[1]
+    unit = formatter.figures.unit_at(box.address)
+    return formatter.first if unit == "mm" else unit or ""
 
 
 def named_on(setup: Setup, figure: Ref[Any], formatter: Formatter) -> str:

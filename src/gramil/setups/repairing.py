@@ -21,11 +21,11 @@ def setup_as_found(repair_described: bool, scale_frets: Count) -> Setup:
     Source: common practice.
     """
     if not repair_described:
-        return skipped("as-found", "The guitar as found", 700, BUILT)
+        return skipped("as-found", "The guitar as found, before the work", 700, BUILT)
     crowns = tuple(n.found_crown[fret] for fret in _three(scale_frets))
     return Setup(
         "as-found",
-        "The guitar as found",
+        "The guitar as found, before the work",
         700,
         (),
         (
@@ -58,10 +58,6 @@ def setup_as_found(repair_described: bool, scale_frets: Count) -> Setup:
             n.found_saddle_slot_width,
             n.found_saddle_slot_depth,
             n.found_pin,
-        ),
-        notes=(
-            "Before the work. What is read here is kept as found; what is read after it is kept beside it, never "
-            "over it.",
         ),
     )
 

@@ -93,7 +93,7 @@ def _under(lift: Mm) -> Text:
 
 
 def setup_bridge_again(
-    repair_described: bool, repair_bridge: str, moved_between_slots: Mm, found_saddle_treble: Mm, found_saddle_bass: Mm
+    repair_described: bool, repair_bridge: str, moved_slots_overlap: Mm, found_saddle_treble: Mm, found_saddle_bass: Mm
 ) -> Setup:
     """Glue the bridge again where it was, or where the frets want it; what becomes of its old slot.
 
@@ -126,7 +126,7 @@ def setup_bridge_again(
             "Old glue off both faces to bare wood, the top's torn fibres glued back; lay a sheet of abrasive on the "
             "top's dome "
             "and fit the bridge's foot to it.",
-            *_slot(repair_bridge, moved_between_slots),
+            *_slot(repair_bridge, moved_slots_overlap),
             "Caul inside that clears the braces, cauls on the wings; three clamps, the middle last.",
         ),
         "Dry, on two pins in their old holes or pinned in the new place: measure both lengths from the nut's face "
@@ -146,14 +146,14 @@ def _moves(read: bool) -> tuple[BigFigure, ...]:
     )
 
 
-def _slot(bridge: str, between: Mm) -> tuple[Text, ...]:
+def _slot(bridge: str, overlap: Mm) -> tuple[Text, ...]:
     plug = (
         "Plug the saddle's old slot with the bridge's own wood, grain along, level it, and cut the new one in one pass."
     )
     if bridge == "moved":
         return (plug, "Old pin holes in the top and plate plugged and bored anew in line with the bridge's.")
-    if between < 0:
-        return (says("Old and new slot run into each other by {}. ", n.moved_between_slots) + plug,)
+    if overlap > 0:
+        return (says("Old and new slot run into each other by {}. ", n.moved_slots_overlap) + plug,)
     return ()
 
 
@@ -163,11 +163,11 @@ def setup_handed_back(repair_described: bool) -> Setup:
     Source: common practice.
     """
     if not repair_described:
-        return skipped("handed-back", "The guitar as it goes back", 706, BUILT)
+        return skipped("handed-back", "The guitar as it goes back, after the work", 706, BUILT)
     near = says("± {}", n.limit_tolerance_height)
     return Setup(
         "handed-back",
-        "The guitar as it goes back",
+        "The guitar as it goes back, after the work",
         706,
         (
             BigFigure(n.heights_relief, "Relief", near, "straightedge, feelers"),
@@ -179,5 +179,7 @@ def setup_handed_back(repair_described: bool) -> Setup:
         ("A night at pitch before it is read; relief first.",),
         "",
         ("strings",),
-        notes=("After the work. The guitar as it was found has a sheet of its own.",),
+        (),
+        None,
+        (n.heights_relief, n.heights_action_bass, n.heights_action_treble, n.heights_nut_bass, n.heights_nut_treble),
     )

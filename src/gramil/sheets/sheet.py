@@ -66,13 +66,22 @@ class Sheet:
             return None
 
 
-def made_text(off: Off | None, formatter: Formatter) -> str:
-    """What was made and how far it is off: `made 3.60 mm, +0.64 mm`; empty if nothing was measured."""
+def read_on(sheet: Sheet, figure: Ref[Any]) -> str:
+    """The day on which a figure was read; empty if it was not, or no day was noted."""
+    pin = sheet.made.pins.get(figure.address)
+    return "" if pin is None else pin.when[:10]
+
+
+def made_text(off: Off | None, formatter: Formatter, when: str = "") -> str:
+    """What was made and how far it is off: `made 3.60 mm, +0.64 mm`; empty if nothing was measured.
+
+    Where nothing was wanted it was found: `found 3.60 mm, 2026-01-12`, with the day in `when`.
+    """
     if off is None:
         return ""
     made, difference = (shown(value, off.unit, formatter.first) for value in (off.measured, off.difference))
     if not math.isfinite(off.difference):
-        return f"made {made}"
+        return f"found {made}, {when}" if when else f"found {made}"
     if not any(digit in "123456789" for digit in parted(difference)[0]):
         return f"made {made}, as it should be"
     return f"made {made}, {difference_text(off, formatter.first)}"

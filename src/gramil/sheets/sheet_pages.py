@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from typing import Any, TypedDict
 
 from gramil import names as n
-from gramil.formatter import Formatter
+from gramil.formatter import NOT_KNOWN, Formatter
 from gramil.prints.pages import FigureText, PageText, named_on, safe
 from gramil.prints.work_sheets import page_of_work
 from gramil.reference import Ref
-from gramil.sheets.sheet import Sheet, made_text
+from gramil.sheets.sheet import Sheet, made_text, read_on
 
 LONGEST_TITLE = 70
 """Characters of an instrument's name that a sheet's head holds."""
@@ -78,17 +78,23 @@ def sheet_text(sheet: Sheet, formatter: Formatter) -> PageText:
 
 
 def _with_made(text: FigureText, sheet: Sheet, figure: Ref[Any], own: Formatter) -> FigureText:
-    return {**text, "made": safe(made_text(sheet.off(figure), own))}
+    return {**text, "made": safe(made_text(sheet.off(figure), own, read_on(sheet, figure)))}
 
 
 def _made(figure: Ref[Any], sheet: Sheet, own: Formatter) -> str:
-    return f"{named_on(sheet.setup, figure, own)}: {made_text(sheet.off(figure), own)}"
+    return f"{named_on(sheet.setup, figure, own)}: {made_text(sheet.off(figure), own, read_on(sheet, figure))}"
 
 
 def made_lines(sheet: Sheet, formatter: Formatter) -> list[str]:
     """Every measured figure on a sheet: what it should be, what was made, how far it is off."""
     own = sheet.formatter(formatter)
     return [
-        f"{named_on(sheet.setup, figure, own)}: {own.text(figure)}, {made_text(sheet.off(figure), own)}"
+        f"{named_on(sheet.setup, figure, own)}: {_and_wanted(own.text(figure))}"
+        f"{made_text(sheet.off(figure), own, read_on(sheet, figure))}"
         for figure in sheet.measured
     ]
+
+
+def _and_wanted(text: str) -> str:
+    """What a figure should be, before what it was found as; nothing where nothing was wanted."""
+    return "" if text == NOT_KNOWN else f"{text}, "

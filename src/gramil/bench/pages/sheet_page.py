@@ -25,7 +25,7 @@ from gramil.prints.pages import named_on, near_text, words_of
 from gramil.prints.whole import setups_of
 from gramil.reference import Ref
 from gramil.sheets.own_sheet import sheet_named, wanted_at
-from gramil.sheets.sheet import Sheet, made_text
+from gramil.sheets.sheet import Sheet, made_text, read_on
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.corrections import Measured, measured_rows
 from gramil.shop.operations import Operation, Work, needed
@@ -270,7 +270,7 @@ def _boxes(
         address = figure.address
         if wanted := _wanted(figure, formatter):
             what = named_on(sheet.setup, figure, formatter) if sheet else words_of(figure, formatter)
-            off = made_text(sheet.off(figure), formatter) if sheet else ""
+            off = made_text(sheet.off(figure), formatter, read_on(sheet, figure)) if sheet else ""
             unit = bare_unit(figure, formatter)
             yield Box(address, what, wanted, near_text(address, formatter), last.get(address, ""), off, unit)
 
