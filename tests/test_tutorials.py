@@ -37,4 +37,11 @@ def test_a_tutorial_followed_word_for_word(page: Path, tmp_path: Path) -> None:
 
 
 def test_the_tutorials_that_are_promised_are_there() -> None:
-    assert [page.stem for page in TUTORIALS] == ["first-template", "from-a-plan", "half-way", "otherwise", "the-day"]
+    assert [page.stem for page in TUTORIALS] == [
+        "first-template",
+        "from-a-plan",
+        "half-way",
+        "otherwise",
+        "repair",
+        "the-day",
+    ]

@@ -135,7 +135,8 @@ class _Pack:
             yield f"cut/{drawing.name}.svg", partial(svg_bytes, drawing, self.labels, self.formatter.first, own)
 
     def to_print(self) -> Iterator[tuple[str, Maker]]:
-        yield f"print/templates-{slug(self.paper)}.pdf", lambda: templates_pdf(self.laid_out, self.title)
+        if self.templates:
+            yield f"print/templates-{slug(self.paper)}.pdf", lambda: templates_pdf(self.laid_out, self.title)
         for drawing in self.templates:
             if drawing.name in PLANS:
                 whole = partial(whole_pdf, drawing, self.labels, heading=self.title, unit=self.formatter.first)

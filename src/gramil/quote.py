@@ -3,7 +3,7 @@
 from datetime import datetime
 
 from gramil import names as n
-from gramil.formatter import Formatter
+from gramil.formatter import NOT_KNOWN, Formatter
 from gramil.graph import Figures
 from gramil.measure import LengthUnit
 from gramil.now.costs import Cost
@@ -18,6 +18,8 @@ FACTS = (
     ("Sides", n.body_side_wood),
 )
 """What a quote says of the instrument: words and addresses."""
+OF_OLD = FACTS[:-1]
+"""The same of a guitar that came in, as far as it is known."""
 
 
 ESTIMATE = "An estimate, from hours and prices as they are known now: it binds nobody until it is agreed in writing."
@@ -34,6 +36,13 @@ def notes_of(figures: Figures) -> list[str]:
     return [ESTIMATE, *dict.fromkeys(permits)]
 
 
+def _facts(figures: Figures, formatter: Formatter) -> list[tuple[str, str]]:
+    """What the quote says of the instrument; of a guitar that came in, what is known of it."""
+    old = figures[n.repair_described]
+    told = [(word, formatter.text(address)) for word, address in (OF_OLD if old else FACTS)]
+    return [(word, text) for word, text in told if not old or text != NOT_KNOWN]
+
+
 def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datetime) -> bytes:
     """The quote sheet as a PDF."""
     first: LengthUnit = figures[n.instrument_units]
@@ -45,7 +54,7 @@ def quote_of(figures: Figures, cost: Cost, money: str, customer: str, now: datet
             str(figures[n.shop_name]),
             customer,
             f"{now.day} {now:%B %Y}",
-            [(word, formatter.text(address)) for word, address in FACTS],
+            _facts(figures, formatter),
             [(part, f"{hours:.1f} h", amount(hours * cost.rate, money)) for part, hours in parts],
             [(each.what, "", "" if each.cost is None else amount(each.cost, money)) for each in cost.materials],
             amount(cost.total, money),
