@@ -23,6 +23,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "drawing_setup_nut": ("nut_slot_over_board",),
     "drawing_side": ("side_stations",),
     "drawing_top_modes": ("mode_list",),
+    "drawing_treble_side": ("treble_side_stations",),
     "finding_action_bass": ("heights_action_bass", "limit_action_bass_least", "limit_action_bass_most",),
     "finding_action_treble": ("heights_action_treble", "limit_action_treble_least", "limit_action_treble_most",),
     "finding_back_bow": ("back_bow_least", "back_bow_most", "limit_back_bow", "saw_kerf",),
@@ -201,6 +202,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_taper_board": ("board_half_taper_angle",),
     "piece_taper_carriage": ("jig_taper", "taper_centre_nut", "taper_centre_tail",),
     "piece_title_block": ("body_length", "bridge_length", "bridge_width_square", "saddle_angle", "scale_run", "soundhole_diameter",),
+    "piece_treble_words": ("treble_side_length",),
     "piece_tuner_list": ("head_hole", "head_posts_y", "head_sideways_bend", "head_width",),
     "piece_tuner_sizes": ("head_posts_x", "head_reach",),
     "piece_unrolled_words": ("side_length",),
@@ -275,7 +277,7 @@ if TYPE_CHECKING:
     from gramil.faults import Fault
     from gramil.findings.finding import Finding
     from gramil.layers import LayerInk
-    from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
+    from gramil.parts.body_records import Bend, Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
     from gramil.parts.hands import Handed
@@ -293,7 +295,9 @@ if TYPE_CHECKING:
     from gramil.reference import Members, Rows
     from gramil.setups.setup import BigFigure, Setup, Table
     from gramil.shapes.crown import Crown
+    from gramil.shapes.curve import Curve
     from gramil.shapes.dome import Dome
+    from gramil.shapes.half_outline import Station as HalfOutlineStation
     from gramil.shapes.outline import Outline
     from gramil.shapes.profile import Profile
     from gramil.shapes.quadrilateral import Quadrilateral
@@ -333,6 +337,7 @@ if TYPE_CHECKING:
     from gramil.drawings import setup_saddle as drawings_setup_saddle
     from gramil.drawings import setup_sections as drawings_setup_sections
     from gramil.drawings import setup_side as drawings_setup_side
+    from gramil.drawings import side as drawings_side
     from gramil.drawings import string_cards as drawings_string_cards
     from gramil.drawings import whole as drawings_whole
     from gramil.findings import on_air as findings_on_air
@@ -353,6 +358,7 @@ if TYPE_CHECKING:
     from gramil.findings import on_wire as findings_on_wire
     from gramil.parts import arch as part_arch
     from gramil.parts import back_bow as part_back_bow
+    from gramil.parts import bends as part_bends
     from gramil.parts import binding as part_binding
     from gramil.parts import binding_strips as part_binding_strips
     from gramil.parts import blank as part_blank
@@ -399,6 +405,7 @@ if TYPE_CHECKING:
     from gramil.parts import tension as part_tension
     from gramil.parts import thickness as part_thickness
     from gramil.parts import top_across as part_top_across
+    from gramil.parts import treble_side as part_treble_side
     from gramil.parts import wire as part_wire
     from gramil.setups import arching as setups_arching
     from gramil.setups import board_binding as setups_board_binding
@@ -449,9 +456,15 @@ if TYPE_CHECKING:
     class OutlineRef(Ref[Outline]):
         points: Members[Ref[Any], Any]
         corners: Members[Ref[int], int]
+        bass: Members[Ref[Any], Any]
+        bass_corners: Members[Ref[int], int]
+        smooth: Ref[bool]
+        alike: Ref[bool]
+        half: Ref[Curve]
         length: Ref[Mm]
         width: Ref[Mm]
         perimeter: Ref[Mm]
+        stations: Members[HalfOutlineStationRef, HalfOutlineStation]
 
     class BraceAskedRef(Ref[BraceAsked]):
         name: Ref[str]
@@ -667,6 +680,15 @@ if TYPE_CHECKING:
         centroid: Ref[Any]
         inertia: Ref[Any]
 
+    class BendRef(Ref[Bend]):
+        name: Ref[str]
+        kind: Ref[str]
+        along: Ref[Mm]
+        x: Ref[Mm]
+        y: Ref[Mm]
+        radius: Ref[Mm]
+        turn: Ref[Radians]
+
     class LedgeChoiceRef(Ref[LedgeChoice]):
         name: Ref[str]
         diameter: Ref[Mm]
@@ -727,6 +749,8 @@ if TYPE_CHECKING:
         width: Ref[Mm]
         along: Ref[Mm]
         radius: Ref[Mm]
+        treble: Ref[Mm]
+        edges: Ref[Any]
 
     class UnrolledSideRef(Ref[UnrolledSide]):
         outline: OutlineRef
@@ -734,6 +758,9 @@ if TYPE_CHECKING:
         depth_end: Ref[Mm]
         upper: DomeRef
         lower: DomeRef
+        of: Ref[Literal['treble', 'bass']]
+        half: Ref[Curve]
+        other: UnrolledSideRef
         length: Ref[Mm]
 
     class ShellRef(Ref[Shell]):
@@ -747,6 +774,7 @@ if TYPE_CHECKING:
         end_x: Ref[Mm]
         half_width: Ref[Mm]
         depth: Ref[Mm]
+        treble: Ref[Mm]
         volume: Ref[Mm3]
         corners: Ref[Any]
 
@@ -996,6 +1024,7 @@ if TYPE_CHECKING:
         along: Ref[Mm]
         depth: Ref[Mm]
         radius: Ref[Mm]
+        is_corner: Ref[bool]
 
     class SlotOptionRef(Ref[SlotOption]):
         name: Ref[str]
@@ -1134,6 +1163,12 @@ if TYPE_CHECKING:
         carried: Ref[Ratio]
         shear_share: Ref[Ratio]
         faults: Members[FaultRef, Fault]
+
+    class HalfOutlineStationRef(Ref[HalfOutlineStation]):
+        kind: Ref[Literal['widest', 'narrowest']]
+        x: Ref[Mm]
+        half_width: Ref[Mm]
+        along: Ref[Mm]
 
     class TimberRef(Ref[Timber]):
         longitudinal: Ref[float]
@@ -1285,6 +1320,8 @@ if TYPE_CHECKING:
     carve_station_frets: Members[Ref[float], float]
     carve_tenon: Ref[Mm]
     carve_wood: Ref[str]
+    cutaway_heel: Ref[Mm]
+    cutaway_radius: Ref[Mm]
     head_angle: Ref[Radians]
     head_blank: Ref[Mm]
     head_curve: HeadCurveRef
@@ -1601,8 +1638,6 @@ if TYPE_CHECKING:
     piece_body_blocks: Members[Ref[Any], Any] = of(drawings_body.piece_body_blocks)
     piece_body_sizes: Members[Ref[Any], Any] = of(drawings_body.piece_body_sizes)
     piece_face_plan: Members[Ref[Any], Any] = of(drawings_body.piece_face_plan)
-    drawing_side: DrawingRef = of(drawings_body.drawing_side)
-    piece_unrolled_words: Members[Ref[Any], Any] = of(drawings_body.piece_unrolled_words)
     drawing_mould: DrawingRef = of(drawings_body.drawing_mould)
 
     # drawings/bracing.py
@@ -1846,6 +1881,14 @@ if TYPE_CHECKING:
     piece_small_side_stations: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_side_stations)
     drawing_setup_side: DrawingRef = of(drawings_setup_side.drawing_setup_side)
 
+    # drawings/side.py
+    drawing_side: DrawingRef = of(drawings_side.drawing_side)
+    drawing_treble_side: DrawingRef = of(drawings_side.drawing_treble_side)
+    piece_bass_turned: Ref[bool] = of(drawings_side.piece_bass_turned)
+    piece_treble_turned: Ref[bool] = of(drawings_side.piece_treble_turned)
+    piece_unrolled_words: Members[Ref[Any], Any] = of(drawings_side.piece_unrolled_words)
+    piece_treble_words: Members[Ref[Any], Any] = of(drawings_side.piece_treble_words)
+
     # drawings/string_cards.py
     piece_saddle_card: Members[Ref[Any], Any] = of(drawings_string_cards.piece_saddle_card)
     piece_nut_card: Members[Ref[Any], Any] = of(drawings_string_cards.piece_nut_card)
@@ -2035,6 +2078,12 @@ if TYPE_CHECKING:
     back_bow_most: Ref[Mm] = of(part_back_bow.back_bow_most)
     back_bow_row: Ref[PerMm2] = of(part_back_bow.back_bow_row)
 
+    # parts/bends.py
+    bend_treble: Members[BendRef, Bend] = of(part_bends.bend_treble)
+    bend_bass: Members[BendRef, Bend] = of(part_bends.bend_bass)
+    bend_tightest_treble: Ref[Mm] = of(part_bends.bend_tightest_treble)
+    bend_tightest_bass: Ref[Mm] = of(part_bends.bend_tightest_bass)
+
     # parts/binding.py
     ledge_options: Members[LedgeChoiceRef, LedgeChoice] = of(part_binding.ledge_options)
     ledge_choice: LedgeChoiceRef = of(part_binding.ledge_choice)
@@ -2089,6 +2138,9 @@ if TYPE_CHECKING:
     body_zeros: ZerosRef = of(part_body.body_zeros)
     body_length: Ref[Mm] = of(part_body.body_length)
     body_width: Ref[Mm] = of(part_body.body_width)
+    body_reach_treble: Ref[Mm] = of(part_body.body_reach_treble)
+    body_reach_bass: Ref[Mm] = of(part_body.body_reach_bass)
+    body_reach: Ref[Mm] = of(part_body.body_reach)
     body_perimeter: Ref[Mm] = of(part_body.body_perimeter)
     body_bouts: Members[BoutRef, Bout] = of(part_body.body_bouts)
     body_tightest_bend: Ref[Mm] = of(part_body.body_tightest_bend)
@@ -2557,6 +2609,7 @@ if TYPE_CHECKING:
     side_deepest: Ref[Mm] = of(part_sides.side_deepest)
     side_shallowest: Ref[Mm] = of(part_sides.side_shallowest)
     side_extent: Ref[Mm] = of(part_sides.side_extent)
+    side_longer: Ref[Mm] = of(part_sides.side_longer)
     side_blank_length: Ref[Mm] = of(part_sides.side_blank_length)
     side_blank_width: Ref[Mm] = of(part_sides.side_blank_width)
 
@@ -2665,6 +2718,17 @@ if TYPE_CHECKING:
     across_lean: Ref[Ratio] = of(part_top_across.across_lean)
     across_covered: Ref[Mm] = of(part_top_across.across_covered)
     across_unheld: Ref[str] = of(part_top_across.across_unheld)
+
+    # parts/treble_side.py
+    treble_side_walls: Members[UnrolledSideRef, UnrolledSide] = of(part_treble_side.treble_side_walls)
+    treble_side_length: Ref[Mm] = of(part_treble_side.treble_side_length)
+    treble_side_length_middle: Ref[Mm] = of(part_treble_side.treble_side_length_middle)
+    treble_side_along: Rows = of(part_treble_side.treble_side_along)
+    treble_side_upper: Rows = of(part_treble_side.treble_side_upper)
+    treble_side_lower: Rows = of(part_treble_side.treble_side_lower)
+    treble_side_stations: Members[SideStationRef, SideStation] = of(part_treble_side.treble_side_stations)
+    treble_side_depths: Rows = of(part_treble_side.treble_side_depths)
+    treble_side_extent: Ref[Mm] = of(part_treble_side.treble_side_extent)
 
     # parts/wire.py
     wire_line: Rows = of(part_wire.wire_line)

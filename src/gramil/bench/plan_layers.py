@@ -88,11 +88,11 @@ def _bouts(figures: Figures, edge: float) -> Iterator[Mark]:
     taken = [(float(figures[n.board_tail_position]) + ROW, 1)]
     for bout in figures[n.body_bouts]:
         if bout.width < float(figures[n.body_width]) - 0.5:
-            x, half = edge + bout.x, bout.width / 2
+            x, (low, high) = edge + bout.x, (across for _, across in bout.edges)
             side = lane(x, taken)
             taken.append((x, side))
-            yield Line((x, -half), (x, half), "dimensions")
-            at = (x - 3.0, 0.66 * side * half)
+            yield Line((x, low), (x, high), "dimensions")
+            at = (x - 3.0, 0.66 * (high if side > 0 else low))
             yield Label(at, n.body_bouts[bout.name].width, height=TALL, angle=pi / 2, anchor="middle")
 
 

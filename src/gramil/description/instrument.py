@@ -9,6 +9,7 @@ from typing import Literal
 from pydantic import Field
 
 from gramil.description.board.tables import Binding, Board, Markers, Nut, Scale, Slots, WireChoice
+from gramil.description.body.cutaway_table import CutawayTable
 from gramil.description.body.tables import Body, BraceTable, BridgePlate, EdgeBinding, Rosette, Soundhole
 from gramil.description.fields import given
 from gramil.description.instrument_table import InstrumentTable
@@ -42,6 +43,7 @@ class Instrument(Table):
     head: Head = Field(default_factory=Head)
     top: Top = Field(default_factory=Top)
     body: Body = Field(default_factory=Body)
+    cutaway: CutawayTable = Field(default_factory=CutawayTable)
     top_binding: EdgeBinding = Field(default_factory=EdgeBinding)
     back_binding: EdgeBinding = Field(default_factory=EdgeBinding)
     soundhole: Soundhole = Field(default_factory=Soundhole)

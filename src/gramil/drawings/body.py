@@ -1,4 +1,4 @@
-"""The body drawn: the face with what lies under it, a side unrolled, the mould.
+"""The body drawn: the face with what lies under it, the mould.
 
 Plans are in body coordinates: x from the body's edge at the neck, treble up as seen from the face. Pictures of a part
 that is not there have no marks.
@@ -11,9 +11,10 @@ import numpy as np
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
-from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, SideStation, Spot
+from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, Spot
 from gramil.parts.edge_records import EdgeLines
-from gramil.quantities import Mm, Series
+from gramil.quantities import Mm
+from gramil.shapes.half_outline import HalfOutline
 from gramil.shapes.outline import Outline
 from gramil.shapes.polyline import thinned
 from gramil.shapes.quadrilateral import Quadrilateral
@@ -50,7 +51,8 @@ def piece_binding_lines(channel_lines: tuple[EdgeLines, ...]) -> Marks:
 def _inner_ring(ring: Outline) -> tuple[Point, ...]:
     """A line inside the outline, in chords: the points that it goes through are many more than a drawing needs."""
     half = thinned(np.array(ring.points), FINENESS / 2).tolist()
-    return (*((x, y) for x, y in half), *((x, -y) for x, y in half[-2:0:-1]))
+    below = half if ring.alike else thinned(np.array(ring.bass), FINENESS / 2).tolist()
+    return (*((x, y) for x, y in half), *((x, -y) for x, y in below[-2:0:-1]))
 
 
 def piece_soundhole(
@@ -119,23 +121,23 @@ def _shaped(block: BodyBlock, outline: Outline) -> tuple[Point, ...]:
     """The block's straight inner edge, and the run of the outline between its sides."""
     at_neck, half = block.start_x == 0, block.half_width
     ring = [(float(x), float(y)) for x, y in outline.polyline(FINENESS)]
-    end = sorted((y, x) for x, y in ring if abs(y) < half and (x < outline.length / 2) == at_neck)
+    end = sorted((y, x) for x, y in ring if -half < y < block.treble and (x < outline.length / 2) == at_neck)
     inner = block.end_x if at_neck else block.start_x
     outer = [end[0][1], end[-1][1]] if end else [block.start_x if at_neck else block.end_x] * 2
-    return ((inner, -half), (outer[0], -half), *((x, y) for y, x in end), (outer[1], half), (inner, half))
+    return ((inner, -half), (outer[0], -half), *((x, y) for y, x in end), (outer[1], block.treble), (inner, block.treble))
 
 
-def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_width: Mm) -> Marks:
+def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_reach_bass: Mm) -> Marks:
     """Length under the plan, and the widths at bouts and waist at their places."""
     if np.isnan(body_length):
         return ()
-    low = -body_width / 2
+    low = -body_reach_bass
     widths: list[Mark] = []
     for bout in body_bouts:
-        half = bout.width / 2
+        bass, treble = bout.edges
         address = n.body_bouts[bout.name].width
-        widths.append(Line((bout.x, -half), (bout.x, half), "dimensions"))
-        widths.append(Label((bout.x, -half - 8.0), address, f"{bout.name} ", anchor="middle"))
+        widths.append(Line(bass, treble, "dimensions"))
+        widths.append(Label((bout.x, bass[1] - 8.0), address, f"{bout.name} ", anchor="middle"))
     return (Span((0.0, low), (body_length, low), -20.0, n.body_length, before="body "), *widths)
 
 
@@ -166,75 +168,6 @@ def _grained(marks: Marks) -> Marks:
     )
 
 
-def drawing_side(
-    instrument_name: str,
-    side_along: Series[Mm],
-    side_upper: Series[Mm],
-    side_lower: Series[Mm],
-    side_stations: tuple[SideStation, ...],
-    piece_router: Machine,
-    piece_unrolled_words: Marks,
-) -> Drawing:
-    """One side unrolled, at true size, its outside up: top's edge above; the other side is its mirror image."""
-    if not side_along.size:
-        return Drawing("side", f"{instrument_name}, a side unrolled", "the side", ())
-    upper = [(float(x), float(y)) for x, y in zip(side_along, side_upper, strict=True)]
-    lower = [(float(x), float(y)) for x, y in zip(side_along, side_lower, strict=True)]
-    marks: list[Mark] = [Polyline((*upper, *reversed(lower)), "cut", closed=True)]
-    for station in side_stations:
-        marks += _station(station, side_along, side_upper, side_lower)
-    drawing = Drawing("side", f"{instrument_name}, a side unrolled", "the side", (*marks, *piece_unrolled_words))
-    return cut_by(piece_router, drawing)
-
-
-def piece_unrolled_words(
-    instrument_name: str,
-    instrument_handed: str,
-    side_along: Series[Mm],
-    side_length: Mm,
-    side_upper: Series[Mm],
-    side_lower: Series[Mm],
-) -> Marks:
-    """Which side it is and which when turned over, which edges and ends, and how long.
-
-    Seen from outside with the top above and the neck to the left is the side nearest to whoever looks at the face with
-    the head to the left: the bass side of a right-handed guitar, the treble side of a left-handed one.
-    """
-    if not side_lower.size:
-        return ()
-    as_drawn, over = ("treble", "bass") if instrument_handed == "left" else ("bass", "treble")
-    foot, high, third = float(side_lower.min()), float(side_upper.max()), side_length / 3
-    edges = [float(np.interp(third, side_along, edge)) for edge in (side_upper, side_lower)]
-    return (
-        Span((0.0, foot), (side_length, foot), -22.0, n.side_length, before="half round the body "),
-        Words(
-            (6.0, high + 14.0), f"{instrument_name}: outside up, the {as_drawn} side; turned over, the {over} side", 4.0
-        ),
-        Words((6.0, high + 8.0), "One of each is wanted. Lengths are on the outside of the side.", 2.6),
-        Words((third, edges[0] - 6.0), "top's edge", 2.6),
-        Words((third, edges[1] + 4.0), "back's edge", 2.6),
-    )
-
-
-def _station(station: SideStation, along: Series[Mm], upper: Series[Mm], lower: Series[Mm]) -> Marks:
-    """A line across the side with its depth, and the bend's place from the neck."""
-    x, address = station.along, n.side_stations[station.name]
-    high, low = float(np.interp(x, along, upper)), float(np.interp(x, along, lower))
-    turn = np.pi / 2
-    last = station.name == "tail end"
-    side = x - 2.0 if last or x > 0 else x + 4.0
-    marks: list[Mark] = [
-        Line((x, low), (x, high), "dimensions"),
-        Label((side, low + 8.0), address.depth, f"{station.name}, deep ", height=2.6, angle=turn),
-    ]
-    if not np.isnan(station.radius):
-        marks += [
-            Label((x + 4.0, low + 8.0), address.along, "from the neck ", height=2.6, angle=turn),
-            Label((x + 8.4, low + 8.0), address.radius, "bend's radius ", height=2.6, angle=turn),
-        ]
-    return tuple(marks)
-
-
 def drawing_mould(
     instrument_name: str,
     body_outlines: tuple[Outline, ...],
@@ -248,10 +181,10 @@ def drawing_mould(
     marks: list[Mark] = []
     for outline in body_outlines:
         low, high, top = -body_mould_wall, outline.length + body_mould_wall, body_mould_half_width + HALVES_APART
-        upper = _mould_half(outline, low, high, body_mould_half_width)
+        upper, lower = (_mould_half(each, low, high, body_mould_half_width) for each in outline.halves)
         marks += [
             Polyline(upper, "cut", closed=True),
-            Polyline(tuple((x, -y) for x, y in upper), "cut", closed=True),
+            Polyline(tuple((x, -y) for x, y in lower), "cut", closed=True),
             Line((low, 0.0), (high, 0.0), "centreline"),
             Span((low, -top), (high, -top), INSIDE, n.body_mould_length, layer="list", before="mould long "),
             Span((high, HALVES_APART), (high, top), INSIDE, n.body_mould_half_width, layer="list", before="half wide "),
@@ -261,8 +194,8 @@ def drawing_mould(
     return cut_by(piece_router, Drawing("mould", title, "the face", tuple(marks)))
 
 
-def _mould_half(outline: Outline, low: Mm, high: Mm, wide: Mm) -> tuple[Point, ...]:
+def _mould_half(half: HalfOutline, low: Mm, high: Mm, wide: Mm) -> tuple[Point, ...]:
     """Once round the treble half, from its outer corner at the neck: its boards, and the outline's half in them."""
-    inside = [(float(x), max(0.0, float(y))) for x, y in outline.polyline(CUT_FINENESS) if y > -1e-9]
+    inside = [(float(x), max(0.0, float(y))) for x, y in half.curve.polyline(CUT_FINENESS)]
     ring = ((low, wide), (low, 0.0), *inside, (high, 0.0), (high, wide))
     return tuple((x, y + HALVES_APART) for x, y in ring)

@@ -25,7 +25,11 @@ BLOCK, HEAD, ROW = (204.0, 62.0), 18.0, 10.5
 
 
 def piece_body_places(
-    body_outlines: tuple[Outline, ...], body_bouts: tuple[Bout, ...], soundhole_centre: Mm, body_saddle: Mm
+    body_outlines: tuple[Outline, ...],
+    body_bouts: tuple[Bout, ...],
+    soundhole_centre: Mm,
+    body_saddle: Mm,
+    body_reach_treble: Mm,
 ) -> Marks:
     """How far bouts, waist, hole and saddle lie from the body's edge, over the plan, the nearest place lowest."""
     wanted: list[tuple[Mm, str, Ref[Any]]] = [
@@ -37,27 +41,27 @@ def piece_body_places(
     ]
     known = sorted((each for each in wanted if not np.isnan(each[0])), key=lambda each: each[0])
     return tuple(
-        Span((0.0, outline.width / 2), (place, outline.width / 2), FIRST + TIER * row, figure, before=before)
-        for outline in body_outlines
+        Span((0.0, body_reach_treble), (place, body_reach_treble), FIRST + TIER * row, figure, before=before)
+        for _ in body_outlines
         for row, (place, before, figure) in enumerate(known)
     )
 
 
-def piece_face_words(body_width: Mm, body_bouts: tuple[Bout, ...]) -> Marks:
+def piece_face_words(body_reach_treble: Mm, body_bouts: tuple[Bout, ...]) -> Marks:
     """What the dashes are, over the plan's dimensions."""
-    if np.isnan(body_width):
+    if np.isnan(body_reach_treble):
         return ()
-    top = body_width / 2 + FIRST + TIER * (len(body_bouts) + 2) + 2.0
+    top = body_reach_treble + FIRST + TIER * (len(body_bouts) + 2) + 2.0
     return (Words((0.0, top), "Dashed: braces, plate and blocks under the top.", 3.0),)
 
 
 def piece_title_block(
-    instrument_name: str, instrument_handed: str, body_length: Mm, body_width: Mm, soundhole_diameter: Mm
+    instrument_name: str, instrument_handed: str, body_length: Mm, body_reach: Mm, soundhole_diameter: Mm
 ) -> Marks:
     """Name, hand and scale, and the sizes that are not at their places on the plan, in a box beside its tail."""
     if np.isnan(body_length):
         return ()
-    left, high = _block_corner(body_length, body_width)
+    left, high = _block_corner(body_length, body_reach)
     right, low = left + BLOCK[0], high - BLOCK[1]
     side = "down" if instrument_handed == "left" else "up"
     marks: list[Mark] = [
@@ -83,16 +87,16 @@ def piece_title_block(
     return tuple(marks)
 
 
-def _block_corner(body_length: Mm, body_width: Mm) -> Point:
+def _block_corner(body_length: Mm, body_reach: Mm) -> Point:
     """The title block's upper left."""
-    return (body_length + 24.0, BLOCK[1] - body_width / 2)
+    return (body_length + 24.0, BLOCK[1] - body_reach)
 
 
-def piece_face_told(body_length: Mm, body_width: Mm) -> tuple[Point, ...]:
+def piece_face_told(body_length: Mm, body_reach: Mm) -> tuple[Point, ...]:
     """Where a page of the plan says how large it is and which revision: in the foot of the title block."""
     if np.isnan(body_length):
         return ()
-    left, high = _block_corner(body_length, body_width)
+    left, high = _block_corner(body_length, body_reach)
     return ((left + 4.0, high - BLOCK[1] + 4.0),)
 
 

@@ -74,7 +74,7 @@ def piece_plan_sizes(
     scale_run: Mm, back_bow_length: Mm, bridge_front_edge: Mm, body_outlines: tuple[Outline, ...], body_edge: Mm
 ) -> Marks:
     """Lengths below the plan: scale, join, bridge; over it and at its tail the body's, where it is described."""
-    low = -max((outline.width / 2 for outline in body_outlines), default=45.0)
+    low = -max((outline.bass_half.widest for outline in body_outlines), default=45.0)
     marks: Marks = (
         Line((0.0, -26.0), (0.0, 26.0), "centreline"),
         Span((0.0, low), (back_bow_length, low), -10.0, n.back_bow_length, before="to the join "),
@@ -85,7 +85,7 @@ def piece_plan_sizes(
         tail = body_edge + outline.length
         marks += (
             Span((body_edge, -low), (tail, -low), 10.0, n.body_length, before="body "),
-            Span((tail, low), (tail, -low), -18.0, n.body_width, before="body "),
+            Span((tail, low), (tail, outline.treble_half.widest), -18.0, n.body_width, before="body "),
         )
     return marks
 
@@ -129,7 +129,7 @@ def piece_plan_rims(
 def _edge_run(side: UnrolledSide, edge: Callable[[Array], Array]) -> tuple[Point, ...]:
     """An edge of the side, along the centreline."""
     along = np.linspace(0.0, side.length, STEPS)
-    return tuple(zip(side.outline.half.point(along)[:, 0].tolist(), edge(along).tolist(), strict=True))
+    return tuple(zip(side.half.point(along)[:, 0].tolist(), edge(along).tolist(), strict=True))
 
 
 def _covered(edge: Edge, upper: tuple[Point, ...], lower: tuple[Point, ...]) -> tuple[Point, ...]:

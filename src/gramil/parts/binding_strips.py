@@ -10,13 +10,13 @@ from gramil.shapes.walled import inner_length
 OWNS = ("strip_",)
 
 
-def strip_length(side_length: Mm, limit_strip_over: Mm, channel_edges: tuple[Edge, ...]) -> Mm:
-    """Length of a binding's strip: half round the outline's outside, and what is left over at both ends.
+def strip_length(side_longer: Mm, limit_strip_over: Mm, channel_edges: tuple[Edge, ...]) -> Mm:
+    """Length of a binding's strip: the longer half round the outline's outside, and what is left over at both ends.
 
-    Formula: side_length + 2 * limit_strip_over if channel_edges else nan
+    Formula: side_longer + 2 * limit_strip_over if channel_edges else nan
     Source: common practice.
     """
-    return side_length + 2 * limit_strip_over if channel_edges else math.nan
+    return side_longer + 2 * limit_strip_over if channel_edges else math.nan
 
 
 def strip_list(
@@ -28,7 +28,7 @@ def strip_list(
     """Strips for each bound edge, one for either half of the body, bindings and purflings.
 
     Method: a binding's length is half the outline's perimeter and a purfling's half of the line inside the binding,
-    both with something over at each end; the bend is the tightest at a bout or the waist.
+    the longer half where they differ, both with something over at each end; the bend is the tightest of the sides'.
     Source: steiner_inset
     """
     return tuple(
@@ -43,7 +43,7 @@ def _strips(edge: Edge, side: UnrolledSide, tightest: Mm, over: Mm) -> tuple[Str
     binding = Strip(
         f"{edge.name} binding",
         2,
-        side.length + 2 * over,
+        max(side.length, side.other.length) + 2 * over,
         edge.height,
         edge.thickness,
         edge.wood,
@@ -52,7 +52,7 @@ def _strips(edge: Edge, side: UnrolledSide, tightest: Mm, over: Mm) -> tuple[Str
     )
     if not edge.purfling:
         return (binding,)
-    inside = inner_length(side, edge.thickness) + 2 * over
+    inside = max(inner_length(each, edge.thickness) for each in (side, side.other)) + 2 * over
     purfling = Strip(
         f"{edge.name} purfling", 2, inside, edge.purfling_depth, edge.purfling, "purfling", math.nan, "not said"
     )

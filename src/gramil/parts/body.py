@@ -8,6 +8,8 @@ depths at neck and tail are as stated. Without a described body the shape's figu
 import math
 from collections.abc import Iterable
 
+import numpy as np
+
 from gramil.parts.body_records import BodyBlock, Bout, Shell, Zeros
 from gramil.physics.air_resonance import conductance, helmholtz_frequency, speed_of_sound
 from gramil.quantities import Hertz, Mm, Mm2, Mm3, Ratio
@@ -66,10 +68,37 @@ def body_length(body_outlines: tuple[Outline, ...]) -> Mm:
 def body_width(body_outlines: tuple[Outline, ...]) -> Mm:
     """Width of the outline at its widest.
 
-    Method: twice the greatest half-width of the curve.
+    Method: the greatest half-width of the curve on either side, together.
     Source: common practice.
     """
     return _only(each.width for each in body_outlines)
+
+
+def body_reach_treble(body_outlines: tuple[Outline, ...]) -> Mm:
+    """From the centreline to the outermost point on the treble side.
+
+    Method: the greatest half-width of the curve on that side.
+    Source: common practice.
+    """
+    return _only(each.treble_half.widest for each in body_outlines)
+
+
+def body_reach_bass(body_outlines: tuple[Outline, ...]) -> Mm:
+    """From the centreline to the outermost point on the bass side.
+
+    Method: the greatest half-width of the curve on that side.
+    Source: common practice.
+    """
+    return _only(each.bass_half.widest for each in body_outlines)
+
+
+def body_reach(body_reach_treble: Mm, body_reach_bass: Mm) -> Mm:
+    """From the centreline to the outermost point on the side that reaches farther: half the width where both are alike.
+
+    Formula: maximum(body_reach_treble, body_reach_bass)
+    Source: common practice.
+    """
+    return max(body_reach_treble, body_reach_bass)
 
 
 def body_perimeter(body_outlines: tuple[Outline, ...]) -> Mm:
@@ -84,6 +113,7 @@ def body_perimeter(body_outlines: tuple[Outline, ...]) -> Mm:
 def body_bouts(body_outlines: tuple[Outline, ...]) -> tuple[Bout, ...]:
     """Upper bout, waist and lower bout: where the outline is widest or narrowest, and how tightly it bends there.
 
+    Where the halves are not alike these are the bass side's, with the whole width there.
     Method: places where the curve runs level with the centreline; named in their order from the neck.
     Source: common practice.
     """
@@ -91,21 +121,24 @@ def body_bouts(body_outlines: tuple[Outline, ...]) -> tuple[Bout, ...]:
 
 
 def _bouts(outline: Outline) -> Iterable[Bout]:
-    usual = ("upper bout", "waist", "lower bout") if len(outline.stations) == 3 else ()
-    names = usual or tuple(f"{each.kind} place {row}" for row, each in enumerate(outline.stations, 1))
-    for name, station in zip(names, outline.stations, strict=True):
-        bend = abs(float(outline.curvature(station.along)))
+    stations = outline.bass_half.stations
+    usual = ("upper bout", "waist", "lower bout") if len(stations) == 3 else ()
+    names = usual or tuple(f"{each.kind} place {row}" for row, each in enumerate(stations, 1))
+    for name, station in zip(names, stations, strict=True):
+        bend = abs(float(outline.bass_half.curve.curvature(station.along)))
         radius = 1 / bend if bend > 1e-9 else math.inf
-        yield Bout(name, station.kind, station.x, 2 * station.half_width, station.along, radius)
+        other = station.half_width if outline.alike else float(outline.half_width(station.x))
+        yield Bout(name, station.kind, station.x, station.half_width + other, station.along, radius, other)
 
 
-def body_tightest_bend(body_bouts: tuple[Bout, ...]) -> Mm:
-    """Radius of the tightest bend at a bout or the waist.
+def body_tightest_bend(body_bouts: tuple[Bout, ...], bend_tightest_treble: Mm, bend_tightest_bass: Mm) -> Mm:
+    """Radius of the tightest bend at a bout or the waist; of sides that are not alike, of any of their bends.
 
     Method: the least radius of the places listed.
     Source: common practice.
     """
-    return min((each.radius for each in body_bouts), default=math.nan)
+    radii = (*(each.radius for each in body_bouts), bend_tightest_treble, bend_tightest_bass)
+    return min((each for each in radii if not math.isnan(each)), default=math.nan)
 
 
 def body_bend_ratio(body_tightest_bend: Mm, body_wall: Mm) -> Ratio:
@@ -119,10 +152,10 @@ def body_bend_ratio(body_tightest_bend: Mm, body_wall: Mm) -> Ratio:
 def body_width_share(body_outlines: tuple[Outline, ...], body_saddle: Mm) -> Ratio:
     """Width of the body at the saddle, as a share of its greatest width.
 
-    Method: half-width of the curve at the saddle over the greatest.
+    Method: width between the curves on both sides at the saddle, over the greatest.
     Source: common practice.
     """
-    return _only(2 * float(each.half_width(body_saddle)) / each.width for each in body_outlines)
+    return _only(float(each.width_at(body_saddle)) / each.width for each in body_outlines)
 
 
 def body_sides(
@@ -132,7 +165,7 @@ def body_sides(
     top_radius: Mm,
     body_back_radius: Mm,
 ) -> tuple[UnrolledSide, ...]:
-    """The side round the outline with the domes of top and back; none without a body.
+    """The side round the outline with the domes of top and back, the bass one where they differ; none without a body.
 
     Method: domes are spheres with their apex half way along, where a dish leaves the rim's ends alike.
     Source: common practice.
@@ -144,6 +177,7 @@ def body_sides(
             body_depth_tail,
             Dome(1 / top_radius, outline.length / 2),
             Dome(1 / body_back_radius, outline.length / 2),
+            "treble" if outline.alike else "bass",
         )
         for outline in body_outlines
     )
@@ -205,7 +239,7 @@ def body_air_volume(
 
 
 def body_blocks(
-    body_sides: tuple[UnrolledSide, ...],
+    body_shells: tuple[Shell, ...],
     body_neck_block: Mm,
     body_neck_block_width: Mm,
     body_tail_block: Mm,
@@ -213,23 +247,33 @@ def body_blocks(
 ) -> tuple[BodyBlock, ...]:
     """Neck block and tail block, each as deep as the side at its end; none without a body.
 
-    Method: boxes against the ends of the outline; the sides' thickness is not taken off.
+    Method: boxes against the ends of the outline; the sides' thickness is not taken off. Where the halves are not
+    alike, the treble side reaches no further than the inside of the side leaves, over the block's inner half.
     Source: common practice.
     """
     return tuple(
         block
-        for side in body_sides
+        for shell in body_shells
         for block in (
-            BodyBlock("neck block", 0.0, body_neck_block, body_neck_block_width / 2, side.depth_start),
-            BodyBlock(
+            _block("neck block", (0.0, body_neck_block), body_neck_block_width / 2, shell.side.depth_start, shell),
+            _block(
                 "tail block",
-                side.outline.length - body_tail_block,
-                side.outline.length,
+                (shell.side.outline.length - body_tail_block, shell.side.outline.length),
                 body_tail_block_width / 2,
-                side.depth_end,
+                shell.side.depth_end,
+                shell,
             ),
         )
     )
+
+
+def _block(name: str, ends: tuple[Mm, Mm], half: Mm, depth: Mm, shell: Shell) -> BodyBlock:
+    treble = half
+    if not shell.bare.alike:
+        middle = (ends[0] + ends[1]) / 2
+        inner = ends[1] if ends[0] == 0 else ends[0]
+        treble = min(half, float(shell.bare.half_width(np.linspace(inner, middle, 17)).min()))
+    return BodyBlock(name, *ends, half, depth, treble)
 
 
 def body_linings_volume(body_perimeter: Mm, body_linings: Mm, body_linings_height: Mm) -> Mm3:
@@ -282,12 +326,12 @@ def body_plate_length(body_length: Mm, body_plate_allowance: Mm) -> Mm:
     return body_length + 2 * body_plate_allowance
 
 
-def body_plate_half_width(body_width: Mm, body_plate_allowance: Mm) -> Mm:
+def body_plate_half_width(body_reach: Mm, body_plate_allowance: Mm) -> Mm:
     """Width of each half of a joined plate; the joint needs an edge shot straight besides.
 
     Source: common practice.
     """
-    return body_width / 2 + body_plate_allowance
+    return body_reach + body_plate_allowance
 
 
 def body_plate_width(body_plate_half_width: Mm) -> Mm:
@@ -306,12 +350,12 @@ def body_mould_length(body_length: Mm, body_mould_wall: Mm) -> Mm:
     return body_length + 2 * body_mould_wall
 
 
-def body_mould_half_width(body_width: Mm, body_mould_wall: Mm) -> Mm:
+def body_mould_half_width(body_reach: Mm, body_mould_wall: Mm) -> Mm:
     """Width of the boards for one half of the mould, which parts on the centreline.
 
     Source: common practice.
     """
-    return body_width / 2 + body_mould_wall
+    return body_reach + body_mould_wall
 
 
 def body_mould_thickness(side_shallowest: Mm) -> Mm:

@@ -32,7 +32,10 @@ class Spot:
 
 @dataclass(frozen=True)
 class Bout:
-    """A place where the outline is widest or narrowest. `radius` is that of its bend there; `along` the outline."""
+    """A place where the outline is widest or narrowest. `radius` is that of its bend there; `along` the outline.
+
+    `treble`: from the centreline to its edge on the treble side, half the width where both sides are alike.
+    """
 
     name: str
     kind: str
@@ -40,16 +43,45 @@ class Bout:
     width: Mm
     along: Mm
     radius: Mm
+    treble: Mm
+
+    @property
+    def edges(self) -> tuple[Point, Point]:
+        """Its places on the bass side and on the treble side."""
+        return ((self.x, self.treble - self.width), (self.x, self.treble))
+
+
+@dataclass(frozen=True)
+class Bend:
+    """A bend of a side, or a corner (kind "bulge", "hollow", "corner"): how far along the side, its place on the body
+    (y from the centreline, whichever side it is on), its radius (0 at a corner), and through what angle it turns.
+    """
+
+    name: str
+    kind: str
+    along: Mm
+    x: Mm
+    y: Mm
+    radius: Mm
+    turn: Radians
 
 
 @dataclass(frozen=True)
 class SideStation:
-    """A place along the unrolled side, from its middle at the neck: depth of the side, radius of the bend."""
+    """A place along the unrolled side, from its middle at the neck: depth of the side, radius of the bend.
+
+    Ends and corners have no radius.
+    """
 
     name: str
     along: Mm
     depth: Mm
     radius: Mm
+
+    @property
+    def is_corner(self) -> bool:
+        """Whether the side is mitred there, or ends against its block under the heel."""
+        return math.isnan(self.radius) and self.name not in ("neck end", "tail end")
 
 
 @dataclass(frozen=True)
@@ -248,21 +280,25 @@ class PlateShape:
 
 @dataclass(frozen=True)
 class BodyBlock:
-    """A block at an end of the body, from `start_x` to `end_x` along, `half_width` to either side, `depth` deep."""
+    """A block at an end of the body, from `start_x` to `end_x` along, `depth` deep.
+
+    `half_width` to the bass side and, but where a cutaway leaves less, to the treble side: `treble`.
+    """
 
     name: str
     start_x: Mm
     end_x: Mm
     half_width: Mm
     depth: Mm
+    treble: Mm
 
     @property
     def volume(self) -> Mm3:
         """Its volume."""
-        return (self.end_x - self.start_x) * 2 * self.half_width * self.depth
+        return (self.end_x - self.start_x) * (self.treble + self.half_width) * self.depth
 
     @property
     def corners(self) -> tuple[Point, Point, Point, Point]:
         """Once round, from the neck's bass corner."""
         low, high, half = self.start_x, self.end_x, self.half_width
-        return ((low, -half), (high, -half), (high, half), (low, half))
+        return ((low, -half), (high, -half), (high, self.treble), (low, self.treble))

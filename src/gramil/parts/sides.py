@@ -1,5 +1,7 @@
 """The sides unrolled: a full-size template of one side, neck to tail, with its stations for bending, and the blanks.
 
+Where the sides are not alike it is the bass side's; the treble side's is in `treble_side`.
+
 Distances along are on the outside of the side, from its middle at the neck. Heights are from the straight line between
 the upper edge's two ends.
 """
@@ -23,7 +25,8 @@ FINENESS = 0.05
 def side_length(body_sides: tuple[UnrolledSide, ...]) -> Mm:
     """Length of one side's outside, from the middle of the neck's end to the middle of the tail's.
 
-    Method: half the perimeter.
+    Of the bass side, where the two are not alike.
+    Method: the curve's own length on that side.
     Source: common practice.
     """
     return next((each.length for each in body_sides), math.nan)
@@ -93,39 +96,53 @@ def _stations(side: UnrolledSide, bouts: tuple[Bout, ...]) -> Iterator[SideStati
     yield SideStation("tail end", side.length, side.depth_end, math.nan)
 
 
-def side_deepest(side_depth: Series[Mm]) -> Mm:
-    """Depth of the side where it is deepest.
+def side_deepest(side_depth: Series[Mm], treble_side_depths: Series[Mm]) -> Mm:
+    """Depth of the sides where they are deepest.
 
-    Method: the greatest over its stations.
+    Method: the greatest over their stations.
     Source: common practice.
     """
-    return float(side_depth.max(initial=-math.inf)) if side_depth.size else math.nan
+    depths = np.concatenate((side_depth, treble_side_depths))
+    return float(depths.max(initial=-math.inf)) if depths.size else math.nan
 
 
-def side_shallowest(side_depth: Series[Mm]) -> Mm:
-    """Depth of the side where it is shallowest.
+def side_shallowest(side_depth: Series[Mm], treble_side_depths: Series[Mm]) -> Mm:
+    """Depth of the sides where they are shallowest.
 
-    Method: the least over its stations.
+    Method: the least over their stations.
     Source: common practice.
     """
-    return float(side_depth.min(initial=math.inf)) if side_depth.size else math.nan
+    depths = np.concatenate((side_depth, treble_side_depths))
+    return float(depths.min(initial=math.inf)) if depths.size else math.nan
 
 
-def side_extent(side_upper: Series[Mm], side_lower: Series[Mm]) -> Mm:
+def side_extent(side_upper: Series[Mm], side_lower: Series[Mm], treble_side_extent: Mm) -> Mm:
     """From the highest place of the upper edge to the lowest of the lower one: the least width to cut a side from.
 
-    Method: greatest less least height.
+    Method: greatest less least height, of the side that has more.
     Source: common practice.
     """
-    return float(side_upper.max() - side_lower.min()) if side_upper.size else math.nan
+    if not side_upper.size:
+        return math.nan
+    extent = float(side_upper.max() - side_lower.min())
+    return extent if math.isnan(treble_side_extent) else max(extent, treble_side_extent)
 
 
-def side_blank_length(side_length: Mm, body_side_allowance: Mm) -> Mm:
+def side_longer(side_length: Mm, treble_side_length: Mm) -> Mm:
+    """Length of the longer side, where the two are not alike; else of either.
+
+    Method: the greater of the two.
+    Source: common practice.
+    """
+    return side_length if math.isnan(treble_side_length) else max(side_length, treble_side_length)
+
+
+def side_blank_length(side_longer: Mm, body_side_allowance: Mm) -> Mm:
     """Length of a side's blank, along the grain; two are wanted, bookmatched.
 
     Source: common practice.
     """
-    return side_length + 2 * body_side_allowance
+    return side_longer + 2 * body_side_allowance
 
 
 def side_blank_width(side_extent: Mm, body_side_over: Mm) -> Mm:

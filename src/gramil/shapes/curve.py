@@ -195,6 +195,18 @@ def joined(curves: Sequence[Curve]) -> Curve:
     return Curve(np.concatenate(breaks), np.concatenate([curve.coefficients for curve in curves], axis=1))
 
 
+def part(curve: Curve, first: int, last: int) -> Curve:
+    """The pieces of a curve from the break in row `first` to that in row `last`."""
+    return Curve(curve.breaks[first : last + 1] - curve.breaks[first], curve.coefficients[:, first:last])
+
+
+def begun_at(curve: Curve, piece: int) -> Curve:
+    """A closed curve that begins so many of its pieces later; negative: earlier."""
+    count = len(curve.breaks) - 1
+    begin = piece % count
+    return joined((part(curve, begin, count), part(curve, 0, begin))) if begin else curve
+
+
 def _array(values: ArrayLike) -> Array:
     return np.asarray(values, dtype=np.float64)
 

@@ -12,6 +12,7 @@ from numpy.typing import ArrayLike, NDArray
 
 from gramil.quantities import Mm, Mm3, PerMm, Radians
 from gramil.shapes.arc import arc_length, sagitta
+from gramil.shapes.curve import Curve
 from gramil.shapes.outline import Outline
 
 Array = NDArray[np.float64]
@@ -99,7 +100,10 @@ class Cover:
     @cached_property
     def fall_volume(self) -> Mm3:
         """Volume between the dome and the level plane that touches its apex, over the outline's area."""
-        half = self.outline.half
+        return sum(self._under(each.curve) for each in self.outline.halves) / 2
+
+    def _under(self, half: Curve) -> Mm3:
+        """The same volume over one half and its mirror image."""
         place, velocity = half.place(half.nodes), half.velocity(half.nodes)
         x, y = place[..., 0, None], place[..., 1, None]
         across = (self.dome.fall(x, y * _POINTS) * _WEIGHTS).sum(axis=-1) * place[..., 1]

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from gramil.faults import MakersFault
 from gramil.quantities import Mm
-from gramil.shapes.curve import Curve
+from gramil.shapes.curve import Curve, begun_at
 from gramil.shapes.nearest import any_within
 from gramil.shapes.outline import Outline
 from gramil.shapes.polyline import without_loops
@@ -32,12 +32,44 @@ def moved_in(outline: Outline, distance: Mm, where: str = "outline") -> Outline:
     """
     if distance == 0:
         return outline
+    if not outline.alike:
+        return _moved_round(outline, distance, where)
     run = _moved_run(outline.half, distance)
     if _may_loop(outline, distance):
         run = without_loops(run)
     run = _within_half(run, where, distance)
     _check_nearness(outline, run, distance, where)
     return Outline(tuple(map(tuple, run.tolist())), _corners(run))
+
+
+def _moved_round(outline: Outline, distance: Mm, where: str) -> Outline:
+    """An outline that is not alike, moved once round: it need not meet the axis square. Cut at the axis afterwards."""
+    run = without_loops(_moved_run(begun_at(outline.whole, _widest_break(outline)), distance))
+    treble, bass = _cut_at_axis(run, where, distance)
+    for half in (treble, bass * (1.0, -1.0)):
+        _check_nearness(outline, half, distance, where)
+    of_treble, of_bass = (tuple(map(tuple, half.tolist())) for half in (treble, bass))
+    return Outline(of_treble, _corners(treble), of_bass, _corners(bass))
+
+
+def _widest_break(outline: Outline) -> int:
+    """The piece of the whole outline that begins nearest to where the lower half is widest: no loop lies there."""
+    return int(np.argmin(outline.whole.place(outline.whole.breaks[:-1])[:, 1]))
+
+
+def _cut_at_axis(run: Array, where: str, distance: Mm) -> tuple[Array, Array]:
+    """Upper and lower half of a run once round that begins below the axis, both drawn above it from the first end."""
+    above = run[:, 1] > 0
+    turns = np.nonzero(above[1:] != above[:-1])[0]
+    if len(turns) != 2:
+        raise _nothing_left(where, distance)
+    (first, start), (last, end) = ((int(row), _on_axis(run[row], run[row + 1])) for row in turns)
+    lower = np.vstack((end, run[last + 1 : -1], run[: first + 1], start))[::-1] * (1.0, -1.0)
+    halves = np.vstack((start, run[first + 1 : last + 1], end)), lower
+    apart = ([True, *(np.hypot(*np.diff(half, axis=0).T) > 1e-7)] for half in halves)
+    treble, bass = (half[np.array(kept)] for half, kept in zip(halves, apart, strict=True))
+    treble[[0, -1]], bass[[0, -1]] = (start, end), (start, end)
+    return treble, bass
 
 
 def _may_loop(outline: Outline, distance: Mm) -> bool:

@@ -1,76 +1,102 @@
-"""A closed outline, symmetric about the x axis: its widths, its length round, its area, and where lines meet it.
+"""A closed outline about the x axis: its widths, its length round, its area, and where lines meet it.
 
-The upper half runs from the end of least x to the other, clockwise seen from above; the lower half is its mirror
-image. Distances along it start at the first end: from 0 to half the perimeter above, and on to the whole below.
+The upper half runs from the end on the axis of less x to the other, clockwise seen from above; the lower half is its
+mirror image unless it has points of its own. Distances along it start at the first end: from 0 to the upper half's
+length above, and on to the whole below.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import pairwise
 from typing import Literal
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from gramil.quantities import Mm, Mm2
-from gramil.shapes.curve import Curve, Span, joined
-from gramil.shapes.curve_through import End, through
+from gramil.shapes.curve import Curve, begun_at, joined, part
+from gramil.shapes.curve_through import End, closed_through, through
+from gramil.shapes.half_outline import HalfOutline, Station
 
 Array = NDArray[np.float64]
 Point = tuple[float, float]
-FEW, MOST_KNOWN = 8, 512
-"""Places asked for at once that are kept, and so many times."""
-LEAST_SWELL = 0.01
-"""In mm: a widest and a narrowest station that differ by less are a ripple, and neither is named."""
-
-
-@dataclass(frozen=True)
-class Station:
-    """Where the outline is widest or narrowest for its surroundings; `along` in mm from the first end."""
-
-    kind: Literal["widest", "narrowest"]
-    x: Mm
-    half_width: Mm
-    along: Mm
+Side = Literal["treble", "bass"]
+"""The upper half, y above 0, and the lower one."""
 
 
 @dataclass(frozen=True)
 class Outline:
     """The upper half goes through `points`, in mm, from axis to axis (y = 0 at both), broken at `corners`.
 
-    An end that is not among the corners leaves the axis square. Made by `gramil.shapes.outline_through`, which
-    checks what it is given.
+    `bass` and `bass_corners` are those of the lower half, y downward, where the two are not alike. An end that is not
+    among the corners leaves the axis square; with `smooth` the line runs on through it into the other half, at
+    whatever angle. Made by `gramil.shapes.outline_through`, which checks what it is given.
     """
 
     points: tuple[Point, ...]
     corners: tuple[int, ...] = ()
+    bass: tuple[Point, ...] = ()
+    bass_corners: tuple[int, ...] = ()
+    smooth: bool = False
+
+    @property
+    def alike(self) -> bool:
+        """Whether the lower half is the upper one's mirror image."""
+        return not self.bass
 
     @cached_property
+    def treble_half(self) -> HalfOutline:
+        """The upper half."""
+        if self.smooth and not self.alike:
+            return HalfOutline(self._round[0])
+        return HalfOutline(_half(self.points, self.corners))
+
+    @cached_property
+    def bass_half(self) -> HalfOutline:
+        """The lower half, drawn above the axis; the same thing as the upper one where they are alike."""
+        if self.alike:
+            return self.treble_half
+        return HalfOutline(self._round[1] if self.smooth else _half(self.bass, self.bass_corners))
+
+    @cached_property
+    def halves(self) -> tuple[HalfOutline, HalfOutline]:
+        """Upper and lower half."""
+        return (self.treble_half, self.bass_half)
+
+    @cached_property
+    def _round(self) -> tuple[Curve, Curve]:
+        """Both halves of the closed curve through all the points, cut where it meets the axis."""
+        below = [(x, -y) for x, y in self.bass[-2:0:-1]]
+        last = len(self.points) + len(self.bass) - 2
+        rows = {*self.corners, *((last - row) % last for row in self.bass_corners)}
+        first = min(rows, default=0)
+        curve = closed_through((*self.points, *below), sorted(rows))
+        upper, tail = begun_at(curve, -first), len(self.points) - 1
+        return part(upper, 0, tail), part(upper, tail, last).reversed().mirrored()
+
+    @property
     def half(self) -> Curve:
         """The upper half as a curve, from the first end to the other."""
-        start: End = "free" if 0 in self.corners else "square"
-        end: End = "free" if len(self.points) - 1 in self.corners else "square"
-        return through(self.points, self.corners, start, end)
+        return self.treble_half.curve
+
+    def half_of(self, side: Side) -> HalfOutline:
+        """The upper half, treble, or the lower one, bass."""
+        return self.treble_half if side == "treble" else self.bass_half
 
     @cached_property
     def whole(self) -> Curve:
         """Both halves as one closed curve, clockwise."""
-        return joined((self.half, self.half.reversed().mirrored()))
-
-    @cached_property
-    def _lengthwise(self) -> tuple[Span, ...]:
-        return self.half.spans(0)
+        return joined((self.half, self.bass_half.curve.reversed().mirrored()))
 
     @cached_property
     def start(self) -> Mm:
         """Least x."""
-        return float(self.half.place(_ends(self._lengthwise))[:, 0].min())
+        return min(each.start for each in self.halves)
 
     @cached_property
     def end(self) -> Mm:
         """Greatest x."""
-        return float(self.half.place(_ends(self._lengthwise))[:, 0].max())
+        return max(each.end for each in self.halves)
 
     @property
     def length(self) -> Mm:
@@ -79,79 +105,46 @@ class Outline:
 
     @property
     def width(self) -> Mm:
-        """The whole width at the widest station."""
-        return 2 * float(self.half.place(_ends(self.half.spans(1)))[:, 1].max())
+        """From the outermost point on the one side to the outermost on the other, across."""
+        return sum(each.widest for each in self.halves)
 
     @property
     def perimeter(self) -> Mm:
         """Length once round."""
-        return 2 * self.half.length
+        return sum(each.curve.length for each in self.halves)
 
     @cached_property
     def area(self) -> Mm2:
         """Area enclosed."""
-        return 2 * self._over_half(0)
+        return self._moment(0)
 
     @cached_property
     def centroid(self) -> Mm:
-        """x of the area's centroid, which lies on the axis."""
-        return 2 * self._over_half(1) / self.area
+        """x of the area's centroid."""
+        return self._moment(1) / self.area
 
-    def _over_half(self, power: int) -> float:
-        """The integral of x^power over the upper half's area: exact, for it is a polynomial on each piece."""
-        place, velocity = self.half.place(self.half.nodes), self.half.velocity(self.half.nodes)
-        return float((self.half.weights * place[..., 1] * place[..., 0] ** power * velocity[..., 0]).sum())
+    def _moment(self, power: int) -> float:
+        return sum(each.moment(power) for each in self.halves)
 
     def half_width(self, x: ArrayLike) -> Array:
-        """Distance in mm from the axis to the outermost point at x, of x's shape; 0 beyond the ends."""
-        return np.nanmax(self._heights(np.asarray(x, dtype=np.float64)), axis=0, initial=0.0)
+        """Distance in mm from the axis to the upper half's outermost point at x, of x's shape; 0 beyond the ends."""
+        return self.treble_half.half_width(x)
+
+    def width_at(self, x: ArrayLike) -> Array:
+        """From the outermost point at x on the one side to that on the other, of x's shape; 0 beyond the ends."""
+        return self.treble_half.half_width(x) + self.bass_half.half_width(x)
 
     def along(self, x: float) -> Mm:
         """Distance along the outline from the first end to the outermost point of the upper half at x.
 
         Raises ValueError when x is beyond the ends.
         """
-        parameters = [_reached(self.half, span, np.asarray(x)) for span in self._lengthwise]
-        heights = [float(self.half.place(each)[1]) for each in parameters]
-        if np.isnan(heights).all():
-            raise ValueError(f"x = {x} is beyond the outline's ends")
-        return float(self.half.along(parameters[int(np.nanargmax(heights))]))
+        return self.treble_half.along(x)
 
-    def _heights(self, x: Array) -> Array:
-        """y of the upper half at x, one row a lengthwise span, not a number where the span does not reach x."""
-        if x.size > FEW:
-            return self._found(x)
-        key = (x.shape, x.tobytes())
-        if key not in self._known:
-            if len(self._known) >= MOST_KNOWN:
-                self._known.clear()
-            found = self._found(x)
-            found.setflags(write=False)
-            self._known[key] = found
-        return self._known[key]
-
-    @cached_property
-    def _known(self) -> dict[tuple[tuple[int, ...], bytes], Array]:
-        """A cache of results for small sets of places: the same ones are asked for again after every change
-        elsewhere.
-        """
-        return {}
-
-    def _found(self, x: Array) -> Array:
-        return np.stack([self.half.place(_reached(self.half, span, x))[..., 1] for span in self._lengthwise])
-
-    @cached_property
+    @property
     def stations(self) -> tuple[Station, ...]:
-        """The widest and narrowest stations in turn, from the first end; the ends themselves are not among them."""
-        turns = [(one, other) for one, other in pairwise(self.half.spans(1)) if one.sign != other.sign]
-        return tuple(_without_ripples([self._station(one, other) for one, other in turns]))
-
-    def _station(self, before: Span, after: Span) -> Station:
-        parameter = (before.end + after.start) / 2
-        x, y = self.half.place(parameter)
-        return Station(
-            "widest" if before.sign > 0 else "narrowest", float(x), float(y), float(self.half.along(parameter))
-        )
+        """The upper half's widest and narrowest stations in turn, from the first end; the ends are not among them."""
+        return self.treble_half.stations
 
     def point(self, along: ArrayLike) -> Array:
         """Points at distances along the outline, shape (..., 2); distances count on beyond once round."""
@@ -173,8 +166,8 @@ class Outline:
     def contains(self, points: ArrayLike) -> NDArray[np.bool_]:
         """Whether points (shape (..., 2)) lie inside: the edge is met an odd number of times, going out across."""
         places = np.asarray(points, dtype=np.float64)
-        heights = self._heights(places[..., 0])
-        return np.asarray((heights > np.abs(places[..., 1])).sum(axis=0) % 2 == 1)
+        upper = _odd(self.treble_half, places)
+        return upper if self.alike else np.where(places[..., 1] >= 0, upper, _odd(self.bass_half, places))
 
     def meets(self, point: Sequence[float], direction: Sequence[float]) -> Array:
         """Where the straight line through `point` along `direction` meets the outline: shape (n, 2), in its order."""
@@ -189,39 +182,12 @@ class Outline:
         return self.whole.polyline(tolerance)[:-1]
 
 
-def _ends(spans: Sequence[Span]) -> Array:
-    return np.array([parameter for span in spans for parameter in (span.start, span.end)])
+def _half(points: tuple[Point, ...], corners: tuple[int, ...]) -> Curve:
+    start: End = "free" if 0 in corners else "square"
+    end: End = "free" if len(points) - 1 in corners else "square"
+    return through(points, corners, start, end)
 
 
-def _reached(curve: Curve, span: Span, x: Array) -> Array:
-    """Parameters at which a lengthwise span comes to x; not a number where it does not.
-
-    Newton's steps, halved where one would leave what is still between, until none moves by more than rounding does.
-    """
-    low, high = np.full(x.shape, span.start), np.full(x.shape, span.end)
-    first, last = curve.place(np.array([span.start, np.nextafter(span.end, span.start)]))[:, 0]
-    at = (low + high) / 2
-    for _ in range(60):
-        off, speed = curve.place(at)[..., 0] - x, curve.velocity(at)[..., 0]
-        short = off * span.sign < 0
-        low, high = np.where(short, at, low), np.where(short, high, at)
-        with np.errstate(divide="ignore", invalid="ignore"):
-            step = at - off / speed
-        to = np.where((step > low) & (step < high), step, (low + high) / 2)
-        moved, at = float(np.abs(to - at).max(initial=0.0)), to
-        if moved <= 1e-14 * span.end:
-            break
-    slack = 1e-9
-    outside = (x < min(first, last) - slack) | (x > max(first, last) + slack)
-    return np.where(outside, np.nan, at)
-
-
-def _without_ripples(stations: list[Station]) -> list[Station]:
-    """Neighbours that differ by less than LEAST_SWELL taken out in pairs, the closest first."""
-    while len(stations) > 2:
-        swells = [abs(a.half_width - b.half_width) for a, b in pairwise(stations)]
-        least = int(np.argmin(swells))
-        if swells[least] >= LEAST_SWELL:
-            break
-        stations = stations[:least] + stations[least + 2 :]
-    return stations
+def _odd(half: HalfOutline, places: Array) -> NDArray[np.bool_]:
+    heights = half.heights(places[..., 0])
+    return np.asarray((heights > np.abs(places[..., 1])).sum(axis=0) % 2 == 1)

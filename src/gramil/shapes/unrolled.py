@@ -5,15 +5,16 @@ the straight line between its own points at the two ends, so that the depths at 
 does not tilt the domes: falls stay square to the plane of the outline.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from gramil.quantities import Mm
+from gramil.shapes.curve import Curve
 from gramil.shapes.dome import Cover, Dome
-from gramil.shapes.outline import Outline
+from gramil.shapes.outline import Outline, Side
 
 Array = NDArray[np.float64]
 
@@ -23,7 +24,8 @@ class UnrolledSide:
     """Half of the outline, from its first end (least x) to the other; lengths are those of the outline as given.
 
     Give the outline on which the side is measured: its outer face, or the middle of its thickness. `depth_start`
-    and `depth_end` in mm at the two ends; `upper` and `lower` are the domes of the two faces.
+    and `depth_end` in mm at the two ends; `upper` and `lower` are the domes of the two faces. `of`: which half it is,
+    where the two are not alike.
     """
 
     outline: Outline
@@ -31,23 +33,34 @@ class UnrolledSide:
     depth_end: Mm
     upper: Dome
     lower: Dome
+    of: Side = "treble"
+
+    @property
+    def half(self) -> Curve:
+        """Its half of the outline, drawn above the axis."""
+        return self.outline.half_of(self.of).curve
+
+    @property
+    def other(self) -> "UnrolledSide":
+        """The side of the other half."""
+        return replace(self, of="bass" if self.of == "treble" else "treble")
 
     @property
     def length(self) -> Mm:
         """From one end to the other along the outline."""
-        return self.outline.perimeter / 2
+        return self.half.length
 
     def upper_edge(self, along: ArrayLike) -> Array:
         """Height of the upper edge over the straight line between its ends, in mm: 0 at both ends."""
-        return self._upper(self.outline.half.point(along))
+        return self._upper(self.half.point(along))
 
     def lower_edge(self, along: ArrayLike) -> Array:
         """Height of the lower edge from the same line, in mm: minus the depth at both ends."""
-        return self._lower(self.outline.half.point(along))
+        return self._lower(self.half.point(along))
 
     def depth(self, along: ArrayLike) -> Array:
         """From edge to edge at distances along, in mm."""
-        places = self.outline.half.point(along)
+        places = self.half.point(along)
         return self._upper(places) - self._lower(places)
 
     def upper_slope(self, along: ArrayLike) -> Array:
@@ -64,7 +77,7 @@ class UnrolledSide:
     def _outward(self, dome: Dome, along: ArrayLike, taper: float) -> Array:
         """The slope of a face across its edge: the dome's, less its chord's rise and what the depth grows by, both
         along the axis."""
-        half = self.outline.half
+        half = self.half
         tangent, places = half.tangent(along), half.point(along)
         slope = dome.slope(places[..., 0], places[..., 1])
         rise = (dome.fall(self.outline.end, 0.0) - dome.fall(self.outline.start, 0.0)) / self.outline.length
@@ -75,9 +88,9 @@ class UnrolledSide:
 
         Corners of the outline are among them.
         """
-        breaks = self.outline.half.breaks
+        breaks = self.half.breaks
         runs = [self._between(start, end, tolerance) for start, end in pairwise(breaks.tolist())]
-        return self.outline.half.along(np.concatenate([breaks[:1], *runs]))
+        return self.half.along(np.concatenate([breaks[:1], *runs]))
 
     def _between(self, start: float, end: float, tolerance: Mm) -> Array:
         """Parameters at even steps over one piece of the outline, as many as keep the edges to their chords."""
@@ -91,7 +104,7 @@ class UnrolledSide:
 
         Three places on each chord are looked at: an edge that winds about its chord may meet it in the middle.
         """
-        half = self.outline.half
+        half = self.half
         parameters = np.linspace(start, end, 4 * count + 1)
         parameters[-1] = np.nextafter(end, start)
         places = half.place(parameters)

@@ -13,17 +13,22 @@ def volume_within(side: UnrolledSide, wall: Mm) -> Mm3:
     where it bulges out; it is taken as deep as at that edge. What two strips share at a corner is counted twice: both
     together are a few hundred mm3 on a box of litres.
     """
-    half = side.outline.half
+    return enclosed_volume(side) - sum(_behind(each, wall) for each in (side, side.other))
+
+
+def _behind(side: UnrolledSide, wall: Mm) -> Mm3:
+    """Volume of one half's wall."""
+    half = side.half
     along = half.along(half.nodes)
     velocity = half.velocity(half.nodes)
     strips = wall + half.turning(half.nodes) * wall**2 / 2
     speed = np.hypot(velocity[..., 0], velocity[..., 1])
-    return enclosed_volume(side) - 2 * float((half.weights * speed * strips * side.depth(along)).sum())
+    return float((half.weights * speed * strips * side.depth(along)).sum())
 
 
 def inner_length(side: UnrolledSide, inset: Mm) -> Mm:
-    """Length of half the outline, end to end, moved in by `inset` mm, corners left as they are."""
-    half = side.outline.half
+    """Length of the side's half of the outline, end to end, moved in by `inset` mm, corners left as they are."""
+    half = side.half
     velocity = half.velocity(half.nodes)
     speed = np.hypot(velocity[..., 0], velocity[..., 1])
     return float((half.weights * speed * (1 + half.turning(half.nodes) * inset)).sum())

@@ -4,10 +4,13 @@ from collections.abc import Iterable
 from functools import lru_cache
 from pathlib import Path as FilePath
 
+from gramil.description.body.cutaway_table import CutawayTable
 from gramil.description.body.tables import Body
+from gramil.description.locate import Path
 from gramil.description.problems import Problem, quoted
 from gramil.faults import Fault, MakersFault
 from gramil.plain_file import content_of
+from gramil.shapes.cutaway import Cutaway, cut_away
 from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_half_widths, through_points
@@ -17,17 +20,31 @@ LARGEST_DRAWING = 20_000_000
 """A drawing of more bytes than this is something else."""
 
 
-def read_body(body: Body | None, folder: FilePath | None) -> tuple[tuple[Outline, ...], list[Problem]]:
+def read_body(
+    body: Body | None, cutaway: CutawayTable | None, folder: FilePath | None
+) -> tuple[tuple[Outline, ...], list[Problem]]:
     """The outline with its neck end at x = 0, or nothing, and what is wrong; `folder` is where a drawing may lie."""
     key = next((key for key in ("outline", "points", "file") if body is not None and getattr(body, key)), None)
     if body is None or key is None:
         return (), []
     try:
         outline = _read(body, key, folder)
-        moved_in(outline, body.wall + body.linings)
     except MakersFault as error:
         return (), list(_problems(error.faults, key))
+    shape = None if cutaway is None else cutaway.shape
+    path: Path = ("body", key) if shape is None else ("cutaway",)
+    try:
+        outline = outline if shape is None else _cut(outline, shape)
+        moved_in(outline, body.wall + body.linings)
+    except MakersFault as error:
+        return (), [Problem(path, each.what, each.why, each.remedy) for each in error.faults]
     return (outline,), []
+
+
+@lru_cache(maxsize=16)
+def _cut(outline: Outline, shape: Cutaway) -> Outline:
+    """Cached, as `_shaped` is."""
+    return cut_away(outline, shape)
 
 
 def _read(body: Body, key: str, folder: FilePath | None) -> Outline:

@@ -1,0 +1,177 @@
+"""The sides unrolled at true size: one template for both, or one for each where they are not alike."""
+
+from typing import Any
+
+import numpy as np
+
+from gramil import names as n
+from gramil.drawings.kerf import Machine, cut_by
+from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Polyline, Span, Words
+from gramil.parts.body_records import SideStation
+from gramil.quantities import Mm, Series
+from gramil.reference import Ref
+
+OWNS = ("drawing_", "piece_")
+
+
+def drawing_side(
+    instrument_name: str,
+    side_along: Series[Mm],
+    side_upper: Series[Mm],
+    side_lower: Series[Mm],
+    side_stations: tuple[SideStation, ...],
+    piece_router: Machine,
+    piece_unrolled_words: Marks,
+    piece_bass_turned: bool,
+) -> Drawing:
+    """One side unrolled, at true size, its outside up: top's edge above; the other side is its mirror image, or has a
+    template of its own.
+    """
+    if not side_along.size:
+        return Drawing("side", f"{instrument_name}, a side unrolled", "the side", ())
+    marks = _template((side_along, side_upper, side_lower), side_stations, n.side_stations, piece_bass_turned)
+    drawing = Drawing("side", f"{instrument_name}, a side unrolled", "the side", (*marks, *piece_unrolled_words))
+    return cut_by(piece_router, drawing)
+
+
+def drawing_treble_side(
+    instrument_name: str,
+    treble_side_along: Series[Mm],
+    treble_side_upper: Series[Mm],
+    treble_side_lower: Series[Mm],
+    treble_side_stations: tuple[SideStation, ...],
+    piece_router: Machine,
+    piece_treble_words: Marks,
+    piece_treble_turned: bool,
+) -> Drawing:
+    """The treble side unrolled, at true size, its outside up, where the sides are not alike."""
+    title = f"{instrument_name}, the treble side unrolled"
+    if not treble_side_along.size:
+        return Drawing("treble-side", title, "the side", ())
+    edges = (treble_side_along, treble_side_upper, treble_side_lower)
+    marks = _template(edges, treble_side_stations, n.treble_side_stations, piece_treble_turned)
+    return cut_by(piece_router, Drawing("treble-side", title, "the side", (*marks, *piece_treble_words)))
+
+
+def piece_bass_turned(instrument_handed: str, treble_side_along: Series[Mm]) -> bool:
+    """Whether the neck lies to the right on the bass side's template: a left-handed guitar's, where it has its own.
+
+    Outside up with the top above, the neck is to the left on the side nearest to whoever looks at the face with the
+    head to the left.
+    """
+    return bool(treble_side_along.size) and instrument_handed == "left"
+
+
+def piece_treble_turned(instrument_handed: str) -> bool:
+    """Whether the neck lies to the right on the treble side's template: on a right-handed guitar's."""
+    return instrument_handed != "left"
+
+
+def piece_unrolled_words(
+    instrument_name: str,
+    instrument_handed: str,
+    side_along: Series[Mm],
+    side_length: Mm,
+    side_upper: Series[Mm],
+    side_lower: Series[Mm],
+    treble_side_along: Series[Mm],
+    piece_bass_turned: bool,
+) -> Marks:
+    """Which side it is and which when turned over, which edges and ends, and how long.
+
+    Seen from outside with the top above and the neck to the left is the side nearest to whoever looks at the face with
+    the head to the left: the bass side of a right-handed guitar, the treble side of a left-handed one.
+    """
+    if not side_lower.size:
+        return ()
+    as_drawn, over = ("treble", "bass") if instrument_handed == "left" else ("bass", "treble")
+    told = f"{instrument_name}: outside up, the {as_drawn} side; turned over, the {over} side"
+    wanted = "One of each is wanted. Lengths are on the outside of the side."
+    before = "half round the body "
+    if treble_side_along.size:
+        told, wanted = _own(instrument_name, "bass", piece_bass_turned)
+        before = "round the bass side "
+    edges = (side_along, side_upper, side_lower)
+    return _words(edges, side_length, n.side_length, (before, told, wanted), piece_bass_turned)
+
+
+def piece_treble_words(
+    instrument_name: str,
+    treble_side_along: Series[Mm],
+    treble_side_length: Mm,
+    treble_side_upper: Series[Mm],
+    treble_side_lower: Series[Mm],
+    piece_treble_turned: bool,
+) -> Marks:
+    """Which side it is, which edges and ends, and how long."""
+    if not treble_side_along.size:
+        return ()
+    edges = (treble_side_along, treble_side_upper, treble_side_lower)
+    words = ("round the treble side ", *_own(instrument_name, "treble", piece_treble_turned))
+    return _words(edges, treble_side_length, n.treble_side_length, words, piece_treble_turned)
+
+
+def _own(name: str, side: str, turned: bool) -> tuple[str, str]:
+    """What is said on the template of a side that has its own: which it is, and that it is not turned over."""
+    neck = "right" if turned else "left"
+    other = "treble" if side == "bass" else "bass"
+    return (
+        f"{name}: the {side} side, outside up, the neck to the {neck}",
+        f"Only this side: the {other} side has a template of its own. Lengths are on the outside of the side.",
+    )
+
+
+def _words(
+    edges: tuple[Series[Mm], Series[Mm], Series[Mm]],
+    length: Mm,
+    address: Ref[Mm],
+    words: tuple[str, str, str],
+    turned: bool,
+) -> Marks:
+    along, upper, lower = edges
+    before, told, wanted = words
+    foot, high, third = float(lower.min()), float(upper.max()), length / 3
+    at_third = [float(np.interp(length - third if turned else third, along, edge)) for edge in (upper, lower)]
+    return (
+        Span((0.0, foot), (length, foot), -22.0, address, before=before),
+        Words((6.0, high + 14.0), told, 4.0),
+        Words((6.0, high + 8.0), wanted, 2.6),
+        Words((third, at_third[0] - 6.0), "top's edge", 2.6),
+        Words((third, at_third[1] + 4.0), "back's edge", 2.6),
+    )
+
+
+def _template(
+    edges: tuple[Series[Mm], Series[Mm], Series[Mm]],
+    stations: tuple[SideStation, ...],
+    addresses: Any,
+    turned: bool,
+) -> Marks:
+    """A side's shape and its stations; `turned`: with the neck to the right."""
+    along, upper, lower = edges
+    end = float(along[-1])
+    places = end - along if turned else along
+    over = [(float(x), float(y)) for x, y in zip(places, upper, strict=True)]
+    under = [(float(x), float(y)) for x, y in zip(places, lower, strict=True)]
+    marks: list[Mark] = [Polyline((*over, *reversed(under)), "cut", closed=True)]
+    for station in stations:
+        heights = [float(np.interp(station.along, along, edge)) for edge in (lower, upper)]
+        at = end - station.along if turned else station.along
+        marks += _station(station, at, (heights[0], heights[1]), addresses[station.name], at >= end - 1e-9)
+    return tuple(marks)
+
+
+def _station(station: SideStation, x: Mm, heights: tuple[Mm, Mm], address: Any, last: bool) -> Marks:
+    """A line across the side with its depth, and the bend's place from the neck; `last`: at the template's right end."""
+    low, high = heights
+    turn = np.pi / 2
+    side = x - 2.0 if last or x > 0 else x + 4.0
+    marks: list[Mark] = [
+        Line((x, low), (x, high), "dimensions"),
+        Label((side, low + 8.0), address.depth, f"{station.name}, deep ", height=2.6, angle=turn),
+    ]
+    if station.is_corner or not np.isnan(station.radius):
+        marks.append(Label((x + 4.0, low + 8.0), address.along, "from the neck ", height=2.6, angle=turn))
+    if not np.isnan(station.radius):
+        marks.append(Label((x + 8.4, low + 8.0), address.radius, "bend's radius ", height=2.6, angle=turn))
+    return tuple(marks)

@@ -1,0 +1,123 @@
+"""A cutaway by a few measures: what was asked for is read back from the outline by a geometry library."""
+
+import math
+
+import numpy as np
+import pytest
+import shapely
+
+from gramil.faults import MakersFault
+from gramil.shapes.bends import turns_of
+from gramil.shapes.cutaway import Cutaway, cut_away
+from gramil.shapes.offset import moved_in
+from gramil.shapes.outline import Outline
+from gramil.shapes.outline_through import through_half_widths
+
+X = (0, 15, 50, 100, 150, 200, 240, 290, 340, 400, 450, 480, 492)
+WAISTED = (0, 70, 128, 148, 140, 124, 120, 135, 170, 196, 170, 110, 0)
+ROUND = Cutaway(depth=95, horn=68, radius=22, heel=28)
+POINTED = Cutaway(depth=95, horn=60, radius=0, heel=28)
+
+
+@pytest.fixture(scope="module")
+def whole() -> Outline:
+    return through_half_widths(X, WAISTED)
+
+
+@pytest.fixture(scope="module", params=[ROUND, POINTED], ids=["round", "pointed"])
+def cutaway(request: pytest.FixtureRequest) -> Cutaway:
+    return request.param
+
+
+@pytest.fixture(scope="module")
+def cut(whole: Outline, cutaway: Cutaway) -> Outline:
+    return cut_away(whole, cutaway)
+
+
+@pytest.fixture(scope="module")
+def polygon(cut: Outline) -> shapely.Polygon:
+    return shapely.Polygon(cut.polyline(1e-4))
+
+
+def test_the_other_half_is_as_it_was(whole: Outline, cut: Outline) -> None:
+    along = np.linspace(0, 492, 50)
+    assert (cut.bass_half.half_width(along) == whole.half_width(along)).all()
+    assert cut.bass_half.curve.length == whole.half.length
+
+
+def test_nothing_of_the_treble_half_grew(whole: Outline, polygon: shapely.Polygon) -> None:
+    assert polygon.difference(shapely.Polygon(whole.polyline(1e-4)).buffer(0.002)).is_empty
+
+
+def test_the_measures_are_read_back(whole: Outline, cutaway: Cutaway, polygon: shapely.Polygon) -> None:
+    """Looked at from the neck between heel and horn, the body begins at the depth; beside that lies the horn.
+
+    A hollow is so flat at its deepest that a micrometre along is half a millimetre across.
+    """
+    assert polygon.is_valid
+    heights = np.linspace(cutaway.heel + 0.5, float(whole.half_width(cutaway.depth)) - 0.5, 2000)
+    strips = [polygon.intersection(shapely.LineString([(-20, y), (300, y)])) for y in heights]
+    deepest = int(np.argmax([each.bounds[0] for each in strips]))
+    assert strips[deepest].bounds[0] == pytest.approx(cutaway.depth, abs=2e-3)
+    at_depth = polygon.intersection(shapely.LineString([(cutaway.depth + 1e-3, 0), (cutaway.depth + 1e-3, 300)]))
+    assert at_depth.bounds[3] - heights[deepest] == pytest.approx(cutaway.horn, abs=0.5)
+    ahead = polygon.intersection(shapely.LineString([(20, 0), (20, 300)]))
+    assert ahead.bounds[3] == pytest.approx(cutaway.heel, abs=1e-6)
+
+
+def test_perimeter_and_area_as_a_library_has_them(cut: Outline, polygon: shapely.Polygon) -> None:
+    assert cut.perimeter == pytest.approx(polygon.length, abs=2e-3)
+    assert cut.area == pytest.approx(polygon.area, abs=0.1)
+    assert cut.centroid == pytest.approx(polygon.centroid.x, abs=1e-4)
+
+
+def test_inside_as_a_library_has_it(cut: Outline, polygon: shapely.Polygon) -> None:
+    points = np.stack(np.meshgrid(np.linspace(-20, 510, 101), np.linspace(-210, 210, 87)), axis=-1).reshape(-1, 2)
+    assert (cut.contains(points) == shapely.contains(polygon, shapely.points(points))).all()
+
+
+def test_moved_in_and_out_as_a_library_does_it(cut: Outline, polygon: shapely.Polygon) -> None:
+    for distance in (2.1, 8.1, -3.0):
+        moved = shapely.Polygon(moved_in(cut, distance).polyline(1e-4))
+        library = polygon.buffer(-distance, quad_segs=64)
+        assert moved.symmetric_difference(library).area < 0.06
+
+
+def test_the_horns_end_is_an_arc_of_its_radius(whole: Outline) -> None:
+    hollow, horn, waist, lower = [each for each in turns_of(cut_away(whole, ROUND).half) if each.kind != "corner"]
+    assert horn.radius == pytest.approx(22, rel=1e-3)
+    by_hand = float(whole.half_width(95)) - 68 - 28
+    assert hollow.radius == pytest.approx(by_hand, rel=1e-3)
+    assert [each.kind for each in (hollow, horn, waist, lower)] == ["hollow", "bulge", "hollow", "bulge"]
+    assert waist.radius == pytest.approx(1 / abs(float(whole.curvature(whole.along(waist.x)))), rel=0.01)
+
+
+def test_a_pointed_horn_is_a_corner(whole: Outline) -> None:
+    cut = cut_away(whole, POINTED)
+    heel, point = [each for each in turns_of(cut.half) if each.kind == "corner"]
+    assert (heel.y, heel.x) == pytest.approx((28, float(whole.meets((0, 28), (1, 0))[0, 0])))
+    assert point.y == pytest.approx(float(whole.half_width(point.x)), abs=1e-3)
+    middle = 95 - (float(whole.half_width(95)) - 60 - 28)
+    assert math.dist((point.x, point.y), (middle, 95 - middle + 28)) == pytest.approx(95 - middle, abs=1e-3)
+
+
+def test_all_lengths_doubled_double_all_lengths(whole: Outline, cutaway: Cutaway, cut: Outline) -> None:
+    twice = through_half_widths([2 * each for each in X], [2 * each for each in WAISTED])
+    other = cut_away(twice, Cutaway(*(2 * each for each in (cutaway.depth, cutaway.horn, cutaway.radius, cutaway.heel))))
+    assert other.treble_half.curve.length == pytest.approx(2 * cut.treble_half.curve.length, rel=1e-6)
+    assert other.area == pytest.approx(4 * cut.area, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("measures", "words"),
+    [
+        (Cutaway(95, 125, 10, 28), "leaves no room for the hollow"),
+        (Cutaway(20, 30, 10, 28), "does not fit in behind the neck's end"),
+        (Cutaway(95, 40, 75, 28), "does not reach its depth"),
+        (Cutaway(600, 40, 20, 28), "leaves no room for the hollow"),
+        (Cutaway(95, 30, 10, 190), "leaves no room for the hollow"),
+    ],
+)
+def test_what_cannot_be_cut_is_refused(whole: Outline, measures: Cutaway, words: str) -> None:
+    with pytest.raises(MakersFault, match=words):
+        cut_away(whole, measures)
