@@ -30,10 +30,12 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_bead_bite": ("limit_bead_bite_caution", "saw_kerf", "wire_fits",),
     "finding_behind_channel": ("channel_list", "limit_behind_channel",),
     "finding_bend": ("body_bend_ratio", "limit_bend_ratio",),
+    "finding_beside_board": ("access_beside_board",),
     "finding_binding_bend": ("limit_bend_ratio", "strip_list",),
     "finding_binding_cover": ("channel_list", "limit_binding_cover",),
     "finding_binding_step": ("limit_binding_step", "swell_step_dry",),
     "finding_blank": ("blank_width",),
+    "finding_block_beside_cutaway": ("body_blocks",),
     "finding_blocks": ("block_at_end", "block_at_middle", "block_at_nut", "limit_block_misfit",),
     "finding_board_moisture": ("air_pieces", "blank_choice",),
     "finding_board_over_hole": ("soundhole_from_board",),
@@ -78,21 +80,12 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_left_under_slot": ("limit_under_slot", "slot_left_least",),
     "finding_levelling": ("thickness_wedge_angle",),
     "finding_lining_under": ("channel_list", "limit_lining_under",),
-    "finding_moved": ("limit_saddle_place", "moved_bass", "moved_treble",),
     "finding_neck_angle": ("limit_neck_angle_least", "limit_neck_angle_most", "neck_angle_target",),
     "finding_neck_plank": ("limit_plank_over", "plank_over",),
     "finding_neck_reset": ("heel_wedge_to_take", "limit_heel_wedge", "neck_set_exposed",),
     "finding_neck_stock": ("plank_choice",),
     "finding_nut": ("intonation_nut_best", "intonation_rms_all_after", "intonation_rms_best", "limit_nut_gain",),
     "finding_nut_slots": ("limit_nut_first_least", "limit_nut_first_most", "nut_slot_over_first",),
-    "finding_old_action": ("found_action_bass", "found_action_treble", "heights_action_bass",),
-    "finding_old_bite": ("limit_bead_bite_caution", "refret_chosen",),
-    "finding_old_bow": ("limit_back_bow", "refret_chosen",),
-    "finding_old_crowns": ("found_crown_least", "limit_crown_least",),
-    "finding_old_left": ("found_left_least", "limit_under_slot",),
-    "finding_old_room": ("limit_clearance_least", "refret_chosen",),
-    "finding_old_saddle": ("found_exposed_bass", "found_exposed_treble", "limit_exposed_stop_least",),
-    "finding_old_slots": ("limit_fit_loosest", "limit_fit_tightest", "refret_chosen",),
     "finding_over_top": ("limit_over_top_least", "limit_over_top_most", "neck_set_over_top_mean",),
     "finding_permits": ("stuff_list",),
     "finding_pilot": ("limit_pilot_least", "slot_kerf_at_end",),
@@ -106,9 +99,6 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_relief_too_little": ("limit_relief_least", "relief_predicted_least", "relief_predicted_most",),
     "finding_relief_too_much": ("limit_relief_most", "limit_rod_reach", "relief_for_rod_least", "relief_for_rod_most", "relief_predicted_least", "string_pull_total",),
     "finding_relief_wanted": ("heights_relief", "limit_relief_least", "limit_relief_most",),
-    "finding_reset_saddle": ("limit_exposed_stop_least", "limit_exposed_stop_most", "reset_exposed",),
-    "finding_reset_tongue": ("limit_under_slot", "reset_tongue_left",),
-    "finding_reset_wedge": ("limit_heel_wedge", "reset_wedge",),
     "finding_rod_blind_end": ("limit_rod_blind", "rod_blind_left",),
     "finding_rod_corner": ("limit_beside_rod", "rod_corner",),
     "finding_rod_over": ("limit_over_rod", "rod_over",),
@@ -130,6 +120,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_string_gap": ("string_gap_nut",),
     "finding_string_on_crown": ("height_over_crown",),
     "finding_strings_in_slots": ("head_posts_y", "head_slot_room", "head_slot_width", "limit_slot_room",),
+    "finding_tight_bend": ("bend_thin_to", "bend_tightest_treble", "body_wall", "limit_bend_radius",),
+    "finding_tight_bend_bass": ("bend_tightest_bass", "limit_bend_radius",),
     "finding_tongue": ("limit_tongue_gap", "neck_set_tongue_gap",),
     "finding_top_action": ("heights_body_rise", "pulled_action",),
     "finding_top_modes": ("mode_list",),
@@ -210,22 +202,19 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_end": ("wire_nip_back",),
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
     "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "stuff_list", "thickness_before_levelling",),
-    "setup_as_found": ("found_action_bass", "found_action_treble", "found_crown", "found_exposed_bass", "found_exposed_treble", "found_nut_bass", "found_nut_treble", "found_pin", "found_relief", "found_saddle_bass", "found_saddle_slot_depth", "found_saddle_slot_width", "found_saddle_treble", "found_straightedge",),
-    "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list",),
+    "setup_binding_bend": ("bend_treble", "body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list", "treble_side_stations",),
     "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "drawing_setup_blank", "lean_corner_nut_bass", "lean_corner_nut_treble", "lean_corner_tail_bass", "lean_corner_tail_treble", "limit_tolerance_height", "stuff_list",),
     "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
-    "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
+    "setup_body_binding": ("bend_treble", "channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_brace_stock": ("brace_crossings", "drawing_setup_braces", "stick_billets", "stick_list", "stuff_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width_square", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
-    "setup_bridge_again": ("limit_saddle_place", "moved_bass", "moved_slots_overlap", "moved_treble", "moved_wanted_bass", "moved_wanted_treble", "stuff_list",),
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
-    "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
+    "setup_channels": ("channel_cuts", "channel_tilts", "downhill_treble", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
     "setup_deepen": ("drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
-    "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "stuff_list", "top_thickness",),
-    "setup_handed_back": ("heights_action_bass", "heights_action_treble", "heights_nut_bass", "heights_nut_treble", "heights_relief", "limit_tolerance_height",),
+    "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "downhill_treble", "limit_tolerance_height", "stuff_list", "top_thickness",),
     "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "saddle_set_back", "saddle_set_back_best", "stuff_list",),
     "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret", "stuff_list",),
     "setup_ledge": ("binding_purfling", "binding_thickness", "core_inset", "drawing_setup_ledge", "feed_agreeing_edge", "feed_other_edge", "ledge_choice", "limit_binding_proud_least", "limit_binding_proud_most", "limit_slot_position", "limit_tolerance_height", "nut_width", "stuff_list",),
@@ -240,21 +229,17 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft", "stuff_list",),
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed", "stuff_list",),
     "setup_nut_slots": ("board_nut_length", "crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "string_spread_along_nut", "stuff_list",),
-    "setup_old_slots": ("found_arch_radius", "found_board_thickness", "found_slot_depth", "found_slot_width", "stuff_list",),
     "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "stuff_list", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
-    "setup_refret": ("crown_height", "limit_clearance_least", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "refret_chosen", "refret_room", "stuff_list", "wire_name", "wire_tang_thickness",),
     "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "board_modulus", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "neck_modulus", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_said",),
-    "setup_reset": ("action_wanted", "bridge_thickness", "limit_tolerance_height", "limit_under_slot", "neck_angle_target", "neck_set_straightedge", "reset_angle", "reset_exposed", "reset_tongue", "reset_tongue_left", "reset_wedge", "saddle_exposed", "stuff_list",),
     "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness", "stuff_list",),
     "setup_saddle_slot": ("bridge_hold_behind", "bridge_hold_below", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness", "stuff_list",),
-    "setup_sides": ("body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list",),
+    "setup_sides": ("bend_thin_to", "bend_treble", "body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list", "treble_side_length", "treble_side_length_middle", "treble_side_stations",),
     "setup_slot": ("drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
     "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "stuff_list", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
     "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_laser_kerf_in", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "stuff_list", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
     "setup_top_under_strings": ("drawing_top_modes", "mode_air_lower", "mode_air_upper", "mode_list", "pulled_action", "pulled_rise", "pulled_rise_within", "pulled_rise_x", "pulled_said", "pulled_sink", "pulled_sink_within", "pulled_sink_x", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace", "pulled_turn", "pulled_turn_crept_least", "pulled_turn_crept_most", "pulled_turn_damp", "pulled_turn_dry", "pulled_turn_least", "pulled_turn_most", "pulled_turn_supported", "pulled_turn_within", "top_brace_wood", "top_wood",),
     "setup_voice_top": ("drawing_setup_voice", "mode_list", "pulled_said", "pulled_turn", "pulled_turn_within", "shaving_list", "shaving_step", "stuff_list",),
-    "setup_which_wire": ("found_slot_depth_least", "found_slot_width_least", "found_slot_width_most", "refret_wires",),
     "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "limit_tolerance_radius", "stuff_list", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
 }
 """What each page shows, read off its code: edges of the graph."""
@@ -277,11 +262,11 @@ if TYPE_CHECKING:
     from gramil.faults import Fault
     from gramil.findings.finding import Finding
     from gramil.layers import LayerInk
-    from gramil.parts.body_records import Bend, Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
+    from gramil.parts.body_records import Bend, Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Stretch, Zeros
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
     from gramil.parts.hands import Handed
-    from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit, WireInOld
+    from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit
     from gramil.parts.relief import PulledNeck
     from gramil.physics.compensation import Freedom, SetBacks
     from gramil.physics.layered_beam import Layers
@@ -346,16 +331,17 @@ if TYPE_CHECKING:
     from gramil.findings import on_braces as findings_on_braces
     from gramil.findings import on_bridge as findings_on_bridge
     from gramil.findings import on_carve as findings_on_carve
+    from gramil.findings import on_cutaway as findings_on_cutaway
     from gramil.findings import on_edges as findings_on_edges
     from gramil.findings import on_heights as findings_on_heights
     from gramil.findings import on_intonation as findings_on_intonation
     from gramil.findings import on_neck as findings_on_neck
-    from gramil.findings import on_old as findings_on_old
     from gramil.findings import on_permits as findings_on_permits
     from gramil.findings import on_slots as findings_on_slots
     from gramil.findings import on_strings as findings_on_strings
     from gramil.findings import on_tension as findings_on_tension
     from gramil.findings import on_wire as findings_on_wire
+    from gramil.parts import access as part_access
     from gramil.parts import arch as part_arch
     from gramil.parts import back_bow as part_back_bow
     from gramil.parts import bends as part_bends
@@ -373,24 +359,21 @@ if TYPE_CHECKING:
     from gramil.parts import cards as part_cards
     from gramil.parts import channels as part_channels
     from gramil.parts import dome_year as part_dome_year
+    from gramil.parts import downhill as part_downhill
     from gramil.parts import features as part_features
-    from gramil.parts import found as part_found
     from gramil.parts import hands as part_hands
     from gramil.parts import head as part_head
     from gramil.parts import heights as part_heights
     from gramil.parts import intonation as part_intonation
     from gramil.parts import lean as part_lean
     from gramil.parts import markers as part_markers
-    from gramil.parts import moved as part_moved
     from gramil.parts import movement as part_movement
     from gramil.parts import neck_blank as part_neck_blank
     from gramil.parts import neck_carve as part_neck_carve
     from gramil.parts import neck_section as part_neck_section
     from gramil.parts import neck_set as part_neck_set
     from gramil.parts import nut_slots as part_nut_slots
-    from gramil.parts import refret as part_refret
     from gramil.parts import relief as part_relief
-    from gramil.parts import reset as part_reset
     from gramil.parts import rod_channel as part_rod_channel
     from gramil.parts import saddle as part_saddle
     from gramil.parts import saw as part_saw
@@ -420,8 +403,6 @@ if TYPE_CHECKING:
     from gramil.setups import neck_set as setups_neck_set
     from gramil.setups import owner as setups_owner
     from gramil.setups import preparing as setups_preparing
-    from gramil.setups import repairing as setups_repairing
-    from gramil.setups import resetting as setups_resetting
     from gramil.setups import slotting as setups_slotting
     from gramil.setups import station as setups_station
     from gramil.setups import stop as setups_stop
@@ -904,6 +885,12 @@ if TYPE_CHECKING:
         ledge: Ref[Mm]
         proud: Ref[Mm]
 
+    class StretchRef(Ref[Stretch]):
+        name: Ref[str]
+        start: Ref[Mm]
+        stop: Ref[Mm]
+        plate: Ref[str]
+
     class FeatureRef(Ref[Feature]):
         name: Ref[str]
         held_to: Ref[str]
@@ -996,20 +983,6 @@ if TYPE_CHECKING:
         first: Ref[Any]
         second: Ref[Any]
         about_centroid: Ref[Any]
-
-    class WireInOldRef(Ref[WireInOld]):
-        name: Ref[str]
-        crown_width: Ref[Mm]
-        crown_height: Ref[Mm]
-        narrowest: Ref[Mm]
-        widest: Ref[Mm]
-        bite: Ref[Mm]
-        room: Ref[Mm]
-        over_old: Ref[Mm]
-        higher: Ref[Mm]
-        bow_least: Ref[Mm]
-        bow_most: Ref[Mm]
-        words: Ref[str]
 
     class PulledNeckRef(Ref[PulledNeck]):
         stations: Ref[Any]
@@ -1364,6 +1337,7 @@ if TYPE_CHECKING:
     limit_bead_bite_stop: Ref[Mm]
     limit_bead_share_most: Ref[Ratio]
     limit_behind_channel: Ref[Mm]
+    limit_bend_radius: Ref[Mm]
     limit_bend_ratio: Ref[Ratio]
     limit_bend_ratio_least: Ref[Ratio]
     limit_beside_rod: Ref[Mm]
@@ -1448,7 +1422,6 @@ if TYPE_CHECKING:
     limit_rod_reach: Ref[Mm]
     limit_rod_short: Ref[Mm]
     limit_saddle_edge: Ref[Mm]
-    limit_saddle_place: Ref[Mm]
     limit_saddle_shows: Ref[Ratio]
     limit_side_between: Ref[Mm]
     limit_sideways_bend: Ref[Radians]
@@ -1510,12 +1483,6 @@ if TYPE_CHECKING:
     nut_spacing: Ref[Literal['equal gaps', 'equal centres']]
     nut_spread: Ref[Mm]
     nut_width: Ref[Mm]
-    repair_bridge: Ref[Literal['stays', 'reglued', 'moved']]
-    repair_described: Ref[bool]
-    repair_nut: Ref[bool]
-    repair_refret: Ref[bool]
-    repair_reset: Ref[bool]
-    repair_saddle: Ref[bool]
     rosette_asked: Members[RingAskedRef, RingAsked]
     saddle_beyond: Ref[Mm]
     saddle_exposed: Ref[Mm]
@@ -1878,6 +1845,7 @@ if TYPE_CHECKING:
     # drawings/setup_side.py
     piece_small_side_share: Ref[Ratio] = of(drawings_setup_side.piece_small_side_share)
     piece_small_side: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_side)
+    piece_small_treble: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_treble)
     piece_small_side_stations: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_side_stations)
     drawing_setup_side: DrawingRef = of(drawings_setup_side.drawing_setup_side)
 
@@ -1968,6 +1936,12 @@ if TYPE_CHECKING:
     finding_tuners_apart: Members[FindingRef, Finding] = of(findings_on_carve.finding_tuners_apart)
     finding_strings_in_slots: Members[FindingRef, Finding] = of(findings_on_carve.finding_strings_in_slots)
 
+    # findings/on_cutaway.py
+    finding_tight_bend: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_tight_bend)
+    finding_tight_bend_bass: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_tight_bend_bass)
+    finding_beside_board: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_beside_board)
+    finding_block_beside_cutaway: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_block_beside_cutaway)
+
     # findings/on_edges.py
     finding_behind_channel: Members[FindingRef, Finding] = of(findings_on_edges.finding_behind_channel)
     finding_lining_under: Members[FindingRef, Finding] = of(findings_on_edges.finding_lining_under)
@@ -2008,20 +1982,6 @@ if TYPE_CHECKING:
     finding_break_at_nut: Members[FindingRef, Finding] = of(findings_on_neck.finding_break_at_nut)
     finding_sideways_at_nut: Members[FindingRef, Finding] = of(findings_on_neck.finding_sideways_at_nut)
 
-    # findings/on_old.py
-    finding_old_slots: Members[FindingRef, Finding] = of(findings_on_old.finding_old_slots)
-    finding_old_bite: Members[FindingRef, Finding] = of(findings_on_old.finding_old_bite)
-    finding_old_room: Members[FindingRef, Finding] = of(findings_on_old.finding_old_room)
-    finding_old_left: Members[FindingRef, Finding] = of(findings_on_old.finding_old_left)
-    finding_old_bow: Members[FindingRef, Finding] = of(findings_on_old.finding_old_bow)
-    finding_old_crowns: Members[FindingRef, Finding] = of(findings_on_old.finding_old_crowns)
-    finding_old_saddle: Members[FindingRef, Finding] = of(findings_on_old.finding_old_saddle)
-    finding_old_action: Members[FindingRef, Finding] = of(findings_on_old.finding_old_action)
-    finding_reset_wedge: Members[FindingRef, Finding] = of(findings_on_old.finding_reset_wedge)
-    finding_reset_tongue: Members[FindingRef, Finding] = of(findings_on_old.finding_reset_tongue)
-    finding_reset_saddle: Members[FindingRef, Finding] = of(findings_on_old.finding_reset_saddle)
-    finding_moved: Members[FindingRef, Finding] = of(findings_on_old.finding_moved)
-
     # findings/on_permits.py
     finding_permits: Members[FindingRef, Finding] = of(findings_on_permits.finding_permits)
 
@@ -2055,6 +2015,11 @@ if TYPE_CHECKING:
     finding_back_bow: Members[FindingRef, Finding] = of(findings_on_wire.finding_back_bow)
     finding_wire_on_hand: Members[FindingRef, Finding] = of(findings_on_wire.finding_wire_on_hand)
 
+    # parts/access.py
+    access_depth: Ref[Mm] = of(part_access.access_depth)
+    access_fret: Ref[Count] = of(part_access.access_fret)
+    access_beside_board: Ref[Mm] = of(part_access.access_beside_board)
+
     # parts/arch.py
     arch_surface: CrownRef = of(part_arch.arch_surface)
     arch_radius_at_fret: Rows = of(part_arch.arch_radius_at_fret)
@@ -2070,7 +2035,7 @@ if TYPE_CHECKING:
 
     # parts/back_bow.py
     back_bow_length: Ref[Mm] = of(part_back_bow.back_bow_length)
-    back_bow_frets: Ref[Ratio] = of(part_back_bow.back_bow_frets)
+    back_bow_frets: Ref[Count] = of(part_back_bow.back_bow_frets)
     back_bow_span: Ref[Mm] = of(part_back_bow.back_bow_span)
     back_bow_layers: LayersRef = of(part_back_bow.back_bow_layers)
     back_bow_curvature: Ref[PerMm] = of(part_back_bow.back_bow_curvature)
@@ -2083,6 +2048,7 @@ if TYPE_CHECKING:
     bend_bass: Members[BendRef, Bend] = of(part_bends.bend_bass)
     bend_tightest_treble: Ref[Mm] = of(part_bends.bend_tightest_treble)
     bend_tightest_bass: Ref[Mm] = of(part_bends.bend_tightest_bass)
+    bend_thin_to: Ref[Mm] = of(part_bends.bend_thin_to)
 
     # parts/binding.py
     ledge_options: Members[LedgeChoiceRef, LedgeChoice] = of(part_binding.ledge_options)
@@ -2272,40 +2238,11 @@ if TYPE_CHECKING:
     dome_rise_dry_least: Ref[Mm] = of(part_dome_year.dome_rise_dry_least)
     dome_rise_wet_least: Ref[Mm] = of(part_dome_year.dome_rise_wet_least)
 
+    # parts/downhill.py
+    downhill_treble: Members[StretchRef, Stretch] = of(part_downhill.downhill_treble)
+
     # parts/features.py
     feature_list: Members[FeatureRef, Feature] = of(part_features.feature_list)
-
-    # parts/found.py
-    found_slot_width: Rows = of(part_found.found_slot_width)
-    found_slot_depth: Rows = of(part_found.found_slot_depth)
-    found_board_thickness: Rows = of(part_found.found_board_thickness)
-    found_arch_radius: Rows = of(part_found.found_arch_radius)
-    found_crown: Rows = of(part_found.found_crown)
-    found_action_bass: Ref[Mm] = of(part_found.found_action_bass)
-    found_action_treble: Ref[Mm] = of(part_found.found_action_treble)
-    found_nut_bass: Ref[Mm] = of(part_found.found_nut_bass)
-    found_nut_treble: Ref[Mm] = of(part_found.found_nut_treble)
-    found_relief: Ref[Mm] = of(part_found.found_relief)
-    found_exposed_bass: Ref[Mm] = of(part_found.found_exposed_bass)
-    found_exposed_treble: Ref[Mm] = of(part_found.found_exposed_treble)
-    found_saddle_slot_width: Ref[Mm] = of(part_found.found_saddle_slot_width)
-    found_saddle_slot_depth: Ref[Mm] = of(part_found.found_saddle_slot_depth)
-    found_pin: Ref[Mm] = of(part_found.found_pin)
-    found_saddle_bass: Ref[Mm] = of(part_found.found_saddle_bass)
-    found_saddle_treble: Ref[Mm] = of(part_found.found_saddle_treble)
-    found_straightedge: Ref[Mm] = of(part_found.found_straightedge)
-    found_lie_first: Ref[Ratio] = of(part_found.found_lie_first)
-    found_lie_last: Ref[Ratio] = of(part_found.found_lie_last)
-    found_slot_width_least: Ref[Mm] = of(part_found.found_slot_width_least)
-    found_slot_width_most: Ref[Mm] = of(part_found.found_slot_width_most)
-    found_slot_width_mean: Ref[Mm] = of(part_found.found_slot_width_mean)
-    found_slot_depth_least: Ref[Mm] = of(part_found.found_slot_depth_least)
-    found_left_least: Ref[Mm] = of(part_found.found_left_least)
-    found_crown_least: Ref[Mm] = of(part_found.found_crown_least)
-    found_crown_mean: Ref[Mm] = of(part_found.found_crown_mean)
-    found_crown_most: Ref[Mm] = of(part_found.found_crown_most)
-    found_crown_at_twelve: Ref[Mm] = of(part_found.found_crown_at_twelve)
-    found_crown_at_saddle: Ref[Mm] = of(part_found.found_crown_at_saddle)
 
     # parts/hands.py
     hand_strings: HandedRef = of(part_hands.hand_strings)
@@ -2400,13 +2337,6 @@ if TYPE_CHECKING:
     marker_offset: Rows = of(part_markers.marker_offset)
     marker_side_depth: Rows = of(part_markers.marker_side_depth)
 
-    # parts/moved.py
-    moved_treble: Ref[Mm] = of(part_moved.moved_treble)
-    moved_bass: Ref[Mm] = of(part_moved.moved_bass)
-    moved_wanted_treble: Ref[Mm] = of(part_moved.moved_wanted_treble)
-    moved_wanted_bass: Ref[Mm] = of(part_moved.moved_wanted_bass)
-    moved_slots_overlap: Ref[Mm] = of(part_moved.moved_slots_overlap)
-
     # parts/movement.py
     swell_moisture_made: Ref[Percent] = of(part_movement.swell_moisture_made)
     swell_moisture_dry: Ref[Percent] = of(part_movement.swell_moisture_dry)
@@ -2481,8 +2411,6 @@ if TYPE_CHECKING:
     neck_set_dome_rise: Ref[Mm] = of(part_neck_set.neck_set_dome_rise)
     neck_set_bridge_top: Ref[Mm] = of(part_neck_set.neck_set_bridge_top)
     neck_angle_target: Ref[Radians] = of(part_neck_set.neck_angle_target)
-    neck_set_reading: Ref[Mm] = of(part_neck_set.neck_set_reading)
-    neck_set_crown_read: Ref[Mm] = of(part_neck_set.neck_set_crown_read)
     neck_angle_made: Ref[Radians] = of(part_neck_set.neck_angle_made)
     neck_angle_face: Ref[Radians] = of(part_neck_set.neck_angle_face)
     neck_set_straightedge: Ref[Mm] = of(part_neck_set.neck_set_straightedge)
@@ -2507,11 +2435,6 @@ if TYPE_CHECKING:
     nut_slot_top: Rows = of(part_nut_slots.nut_slot_top)
     nut_slot_blank: Ref[Mm] = of(part_nut_slots.nut_slot_blank)
 
-    # parts/refret.py
-    refret_wires: Members[WireInOldRef, WireInOld] = of(part_refret.refret_wires)
-    refret_chosen: WireInOldRef = of(part_refret.refret_chosen)
-    refret_room: Ref[Mm] = of(part_refret.refret_room)
-
     # parts/relief.py
     relief_curvature: Ref[PerMm] = of(part_relief.relief_curvature)
     relief_rise: Rows = of(part_relief.relief_rise)
@@ -2526,14 +2449,6 @@ if TYPE_CHECKING:
     relief_for_rod_most: Ref[Mm] = of(part_relief.relief_for_rod_most)
     relief_rod_moment_least: Ref[NewtonMm] = of(part_relief.relief_rod_moment_least)
     relief_rod_moment_most: Ref[NewtonMm] = of(part_relief.relief_rod_moment_most)
-
-    # parts/reset.py
-    reset_angle_found: Ref[Radians] = of(part_reset.reset_angle_found)
-    reset_angle: Ref[Radians] = of(part_reset.reset_angle)
-    reset_wedge: Ref[Mm] = of(part_reset.reset_wedge)
-    reset_tongue: Ref[Mm] = of(part_reset.reset_tongue)
-    reset_tongue_left: Ref[Mm] = of(part_reset.reset_tongue_left)
-    reset_exposed: Rows = of(part_reset.reset_exposed)
 
     # parts/rod_channel.py
     rod_start: Ref[Mm] = of(part_rod_channel.rod_start)
@@ -2804,17 +2719,6 @@ if TYPE_CHECKING:
     setup_blank: SetupRef = of(setups_preparing.setup_blank)
     setup_layout: SetupRef = of(setups_preparing.setup_layout)
     setup_template: SetupRef = of(setups_preparing.setup_template)
-
-    # setups/repairing.py
-    setup_as_found: SetupRef = of(setups_repairing.setup_as_found)
-    setup_old_slots: SetupRef = of(setups_repairing.setup_old_slots)
-    setup_which_wire: SetupRef = of(setups_repairing.setup_which_wire)
-    setup_refret: SetupRef = of(setups_repairing.setup_refret)
-
-    # setups/resetting.py
-    setup_reset: SetupRef = of(setups_resetting.setup_reset)
-    setup_bridge_again: SetupRef = of(setups_resetting.setup_bridge_again)
-    setup_handed_back: SetupRef = of(setups_resetting.setup_handed_back)
 
     # setups/slotting.py
     setup_slot: SetupRef = of(setups_slotting.setup_slot)

@@ -103,7 +103,9 @@ def test_a_pointed_horn_is_a_corner(whole: Outline) -> None:
 
 def test_all_lengths_doubled_double_all_lengths(whole: Outline, cutaway: Cutaway, cut: Outline) -> None:
     twice = through_half_widths([2 * each for each in X], [2 * each for each in WAISTED])
-    other = cut_away(twice, Cutaway(*(2 * each for each in (cutaway.depth, cutaway.horn, cutaway.radius, cutaway.heel))))
+    other = cut_away(
+        twice, Cutaway(*(2 * each for each in (cutaway.depth, cutaway.horn, cutaway.radius, cutaway.heel)))
+    )
     assert other.treble_half.curve.length == pytest.approx(2 * cut.treble_half.curve.length, rel=1e-6)
     assert other.area == pytest.approx(4 * cut.area, rel=1e-6)
 

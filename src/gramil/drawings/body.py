@@ -124,7 +124,13 @@ def _shaped(block: BodyBlock, outline: Outline) -> tuple[Point, ...]:
     end = sorted((y, x) for x, y in ring if -half < y < block.treble and (x < outline.length / 2) == at_neck)
     inner = block.end_x if at_neck else block.start_x
     outer = [end[0][1], end[-1][1]] if end else [block.start_x if at_neck else block.end_x] * 2
-    return ((inner, -half), (outer[0], -half), *((x, y) for y, x in end), (outer[1], block.treble), (inner, block.treble))
+    return (
+        (inner, -half),
+        (outer[0], -half),
+        *((x, y) for y, x in end),
+        (outer[1], block.treble),
+        (inner, block.treble),
+    )
 
 
 def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_reach_bass: Mm) -> Marks:

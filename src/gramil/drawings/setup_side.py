@@ -24,6 +24,16 @@ EDGES_AT = 0.82
 """Where along the side its edges are named, as a share of its length: between lower bout and tail."""
 
 
+UNDER = 66.0
+"""How far under the bass side the treble side is drawn, where it has its own, in mm."""
+HEADS = {"bass": 24.0, "treble": 24.0 - UNDER}
+"""How high over the paper's zero each side's name stands, in mm."""
+Edges = tuple[Series[Mm], Series[Mm], Series[Mm]]
+"""Distances along a side, and the heights of its upper and lower edge there."""
+Figures = tuple[tuple[Ref[Any], str], ...]
+"""Figures of a station, each with what stands before it."""
+
+
 def piece_small_side_share(side_length: Mm) -> Ratio:
     """How large the side is drawn, as a share of what it is."""
     return ROOM / side_length
@@ -33,12 +43,31 @@ def piece_small_side(
     side_along: Series[Mm], side_upper: Series[Mm], side_lower: Series[Mm], piece_small_side_share: Ratio
 ) -> Marks:
     """The side unrolled, the top's edge above, the neck to the left, both edges named."""
-    if not side_along.size:
+    return _side(View((0.0, 0.0), piece_small_side_share, piece_small_side_share), (side_along, side_upper, side_lower))
+
+
+def piece_small_treble(
+    treble_side_along: Series[Mm],
+    treble_side_upper: Series[Mm],
+    treble_side_lower: Series[Mm],
+    treble_side_stations: tuple[SideStation, ...],
+    piece_small_side_share: Ratio,
+) -> Marks:
+    """The treble side under it, where the two are not alike: its stations by name, as its table has them."""
+    edges = (treble_side_along, treble_side_upper, treble_side_lower)
+    view = View((0.0, -UNDER), piece_small_side_share, piece_small_side_share)
+    stations = _stations(view, edges, treble_side_stations)
+    told = [Words((0.0, head), f"the {side} side, neck to the left", 2.6) for side, head in HEADS.items()]
+    return (*told, *_side(view, edges), *stations) if treble_side_along.size else ()
+
+
+def _side(view: View, edges: Edges) -> Marks:
+    along, upper_edge, lower_edge = edges
+    if not along.size:
         return ()
-    view = View((0.0, 0.0), piece_small_side_share, piece_small_side_share)
-    upper, lower = (list(zip(side_along.tolist(), edge.tolist(), strict=True)) for edge in (side_upper, side_lower))
-    x = EDGES_AT * float(side_along[-1])
-    high, low = (float(np.interp(x, side_along, edge)) for edge in (side_upper, side_lower))
+    upper, lower = (list(zip(along.tolist(), edge.tolist(), strict=True)) for edge in (upper_edge, lower_edge))
+    x = EDGES_AT * float(along[-1])
+    high, low = (float(np.interp(x, along, edge)) for edge in (upper_edge, lower_edge))
     return (
         view.shape((*upper, *reversed(lower)), "outline"),
         Words((view.at(x, 0.0)[0], view.at(x, high)[1] - 3.4), "top's edge", 2.2, anchor="middle"),
@@ -54,40 +83,37 @@ def piece_small_side_stations(
     piece_small_side_share: Ratio,
 ) -> Marks:
     """A line across at every station, its name and figures over it and under it in turn, so that none run together."""
-    if not side_stations:
-        return ()
     view = View((0.0, 0.0), piece_small_side_share, piece_small_side_share)
-    over, under = view.at(0.0, float(side_upper.max()))[1] + 2.0, view.at(0.0, float(side_lower.min()))[1] - 2.0
+    return _stations(view, (side_along, side_upper, side_lower), side_stations, n.side_stations)
+
+
+def _stations(view: View, edges: Edges, stations: tuple[SideStation, ...], addresses: Any = None) -> Marks:
+    """`addresses`: of the stations' figures, where they stand here."""
+    if not stations:
+        return ()
+    along, upper, lower = edges
+    over, under = view.at(0.0, float(upper.max()))[1] + 2.0, view.at(0.0, float(lower.min()))[1] - 2.0
     marks: Marks = ()
-    for row, station in enumerate(side_stations):
-        high, low = (float(np.interp(station.along, side_along, edge)) for edge in (side_upper, side_lower))
+    for row, station in enumerate(stations):
+        high, low = (float(np.interp(station.along, along, edge)) for edge in (upper, lower))
         x = view.at(station.along, 0.0)[0]
+        figures = () if addresses is None else _figures(station, addresses[station.name])
         marks += (view.line((station.along, low), (station.along, high), "dimensions"),)
-        marks += _told_over(station, x, over) if row % 2 == 0 else _told_under(station, x, under)
+        first = over + ROW * len(figures) if row % 2 == 0 else under - FIGURE
+        marks += _station_words(station.name, figures, x, first)
     return marks
 
 
-def _told_over(station: SideStation, x: Mm, foot: Mm) -> Marks:
-    """A station's name and figures, the last line's foot at a height."""
-    return _station_words(station, x, foot + ROW * (len(_figures(station)) - 1) + ROW)
-
-
-def _told_under(station: SideStation, x: Mm, head: Mm) -> Marks:
-    """A station's name and figures, the first line hanging from a height."""
-    return _station_words(station, x, head - FIGURE)
-
-
-def _station_words(station: SideStation, x: Mm, first: Mm) -> Marks:
+def _station_words(name: str, figures: Figures, x: Mm, first: Mm) -> Marks:
     """The name, and below it a figure a line."""
-    figures = (
+    labels = (
         Label((x, first - ROW * row), figure, before, height=FIGURE, anchor="middle")
-        for row, (figure, before) in enumerate(_figures(station), 1)
+        for row, (figure, before) in enumerate(figures, 1)
     )
-    return (Words((x, first), station.name, FIGURE, anchor="middle"), *figures)
+    return (Words((x, first), name, FIGURE, anchor="middle"), *labels)
 
 
-def _figures(station: SideStation) -> tuple[tuple[Ref[Any], str], ...]:
-    at = n.side_stations[station.name]
+def _figures(station: SideStation, at: Any) -> Figures:
     bend = () if np.isnan(station.radius) else ((at.radius, "radius "),)
     return ((at.along, "at "), (at.depth, "deep "), *bend)
 
@@ -96,9 +122,12 @@ def drawing_setup_side(
     instrument_name: str,
     piece_small_side: Marks,
     piece_small_side_stations: Marks,
+    piece_small_treble: Marks,
     piece_small_side_share: Ratio,
 ) -> Drawing:
-    """A side unrolled, small, with the stations' figures; no marks where no body is described."""
+    """A side unrolled, small, with the stations' figures, or both where they are not alike; no marks where no body is
+    described.
+    """
     title = f"{instrument_name}, a side with its stations"
-    marks = (*piece_small_side, *piece_small_side_stations)
+    marks = (*piece_small_side, *piece_small_side_stations, *piece_small_treble)
     return Drawing("setup-side", title, "the side", marks, scale=piece_small_side_share if marks else 1.0)

@@ -162,7 +162,7 @@ def _template(
 
 
 def _station(station: SideStation, x: Mm, heights: tuple[Mm, Mm], address: Any, last: bool) -> Marks:
-    """A line across the side with its depth, and the bend's place from the neck; `last`: at the template's right end."""
+    """A line across the side with its depth, the bend's place from the neck; `last`: at the template's right end."""
     low, high = heights
     turn = np.pi / 2
     side = x - 2.0 if last or x > 0 else x + 4.0

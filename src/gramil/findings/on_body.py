@@ -5,7 +5,7 @@ import math
 from gramil import names as n
 from gramil.findings.finding import Findings
 from gramil.findings.threshold import at_least, at_most, judged, not_judged, saying
-from gramil.parts.body_records import BodyBlock, Bout
+from gramil.parts.body_records import Bend, BodyBlock, Bout
 from gramil.quantities import Mm, Ratio
 
 OWNS = ("finding_",)
@@ -44,19 +44,25 @@ def finding_body_length(body_length: Mm, top_length: Mm) -> Findings:
 
 
 def finding_bend(
-    body_bouts: tuple[Bout, ...], body_bend_ratio: Ratio, limit_bend_ratio: Ratio, limit_bend_ratio_least: Ratio
+    body_bouts: tuple[Bout, ...],
+    bend_treble: tuple[Bend, ...],
+    bend_bass: tuple[Bend, ...],
+    body_bend_ratio: Ratio,
+    limit_bend_ratio: Ratio,
+    limit_bend_ratio_least: Ratio,
 ) -> Findings:
     """Whether sides of this thickness go round the tightest bend."""
     if not body_bouts:
         return ()
-    tightest = min(body_bouts, key=lambda bout: bout.radius)
+    bends = [(each.radius, each.name) for each in (*bend_treble, *bend_bass) if each.kind != "corner"]
+    _, tightest = min((*((each.radius, each.name) for each in body_bouts), *bends), key=lambda each: each[0])
     return (
         judged(
             "bending the sides",
             n.body_bend_ratio,
             body_bend_ratio,
             at_least(n.limit_bend_ratio, limit_bend_ratio, stop=limit_bend_ratio_least),
-            f"Radius over thickness at the tightest bend, the {tightest.name}.",
+            f"Radius over thickness at the tightest bend, the {tightest}.",
             "Thinner sides there, or an easier bend.",
         ),
     )

@@ -4,10 +4,11 @@ Distances along are on the outside of the side, from its middle at the neck. Of 
 its bouts say it.
 """
 
+import math
 from collections.abc import Iterator
 
 from gramil.parts.body_records import Bend
-from gramil.quantities import Mm
+from gramil.quantities import Mm, Ratio
 from gramil.shapes.bends import Turn, turns_of
 from gramil.shapes.outline import Outline, Side
 
@@ -97,4 +98,14 @@ def bend_tightest_bass(bend_bass: tuple[Bend, ...]) -> Mm:
 
 
 def _tightest(bends: tuple[Bend, ...]) -> Mm:
-    return min((each.radius for each in bends if each.kind != "corner"), default=float("nan"))
+    return min((each.radius for each in bends if each.kind != "corner"), default=math.nan)
+
+
+def bend_thin_to(bend_tightest_treble: Mm, bend_tightest_bass: Mm, limit_bend_ratio_least: Ratio) -> Mm:
+    """How thin a side has to be at its tightest bend, so that it bends at all; not known of sides that are alike.
+
+    Method: the lesser radius over the least ratio of radius to thickness.
+    Source: common practice.
+    """
+    radii = [each for each in (bend_tightest_treble, bend_tightest_bass) if not math.isnan(each)]
+    return min(radii, default=math.nan) / limit_bend_ratio_least

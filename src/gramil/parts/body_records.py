@@ -67,6 +67,18 @@ class Bend:
 
 
 @dataclass(frozen=True)
+class Stretch:
+    """A stretch of a side that is cut in one direction: from where to where along it, and on which plate, top or back,
+    that direction is also against a router's turn.
+    """
+
+    name: str
+    start: Mm
+    stop: Mm
+    plate: str
+
+
+@dataclass(frozen=True)
 class SideStation:
     """A place along the unrolled side, from its middle at the neck: depth of the side, radius of the bend.
 

@@ -3,13 +3,14 @@
 import math
 
 from gramil import names as n
-from gramil.parts.body_records import Bout, SideStation
+from gramil.parts.body_records import Bend, Bout, SideStation, Stretch
 from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
 from gramil.quantities import Mm
 from gramil.reference import EACH, Text, says
 from gramil.setups.body_work import NO_BODY
 from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
+from gramil.setups.treble_lines import at_corners, round_the_horn, treble_stations
 
 OWNS = ("setup_",)
 
@@ -26,7 +27,7 @@ AGAINST = (
 """How a cutter goes round a body."""
 
 
-def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm) -> Setup:
+def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm, downhill_treble: tuple[Stretch, ...]) -> Setup:
     """Trim both plates flush with the sides.
 
     Method: a bearing as large as its cutter, on the side; downhill runs, so that the plates do not tear out.
@@ -68,12 +69,18 @@ def setup_flush(body_bouts: tuple[Bout, ...], channel_flush_cutter: Mm) -> Setup
             if known
             else "knife, plane, scraper, straightedge",
         ),
+        tables=round_the_horn(downhill_treble),
         on=stuff("top", "back", "sides"),
         instead=() if known else ("trimmer",),
     )
 
 
-def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideStation, ...]) -> Setup:
+def setup_binding_bend(
+    strip_list: tuple[Strip, ...],
+    side_stations: tuple[SideStation, ...],
+    treble_side_stations: tuple[SideStation, ...],
+    bend_treble: tuple[Bend, ...],
+) -> Setup:
     """Make and bend the strips for bindings and purflings.
 
     Method: two strips an edge, with something over at either end; the sides' stations are theirs.
@@ -106,6 +113,7 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
         (
             "Two strips make an edge, mirrored: mark the neck end and the outside on each.",
             *places,
+            *at_corners(bend_treble, "the strip ends, and the next one begins, mitred."),
             *_for(of_wood, bindings, BEND),
             *_for(of_plastic, bindings, WARM),
             "Tie them round the mould, or into the sides' own form, until cold and dry; they spring back a little, and "
@@ -118,7 +126,10 @@ def setup_binding_bend(strip_list: tuple[Strip, ...], side_stations: tuple[SideS
         tuple(says("{} of {}", n.strip_list[each.name].name, n.strip_list[each.name].wood) for each in bindings),
         None,
         tuple(n.strip_list[each.name].thickness for each in bindings),
-        (Table("Strips", _SIZES, tuple(each.name for each in strip_list), "strip"),),
+        (
+            Table("Strips", _SIZES, tuple(each.name for each in strip_list), "strip"),
+            *treble_stations(treble_side_stations),
+        ),
         on=stuff("top binding", "back binding"),
         instead=() if of_wood else ("bending iron",),
         notes=_purfled(strip_list),
@@ -157,7 +168,10 @@ def _thick(strip: Strip) -> BigFigure:
 
 
 def setup_channels(
-    channel_edges: tuple[Edge, ...], channel_cuts: tuple[Cut, ...], channel_tilts: tuple[Tilt, ...]
+    channel_edges: tuple[Edge, ...],
+    channel_cuts: tuple[Cut, ...],
+    channel_tilts: tuple[Tilt, ...],
+    downhill_treble: tuple[Stretch, ...],
 ) -> Setup:
     """Cut the channels for binding and purfling.
 
@@ -190,6 +204,7 @@ def setup_channels(
         tuple(_pair(each, has_cutter) for each in channel_cuts),
         n.drawing_setup_channels,
         tuple(n.channel_cuts[each.name].depth for each in channel_cuts),
+        round_the_horn(downhill_treble),
         on=stuff("top", "back", "sides"),
     )
 
@@ -257,7 +272,9 @@ def _pair(cut: Cut, has_cutter: bool) -> Text:
     )
 
 
-def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip, ...]) -> Setup:
+def setup_body_binding(
+    channel_edges: tuple[Edge, ...], strip_list: tuple[Strip, ...], bend_treble: tuple[Bend, ...]
+) -> Setup:
     """Glue bindings and purflings into their channels.
 
     Method: dry first, then from the waist to both ends, drawn in square to the channel's corner.
@@ -287,6 +304,7 @@ def setup_body_binding(channel_edges: tuple[Edge, ...], strip_list: tuple[Strip,
             "force it.",
             "Trim both strips at the tail to a butt, or a mitre for the purfling, on the centreline; at the neck they "
             "run under the heel or stop at it.",
+            *at_corners(bend_treble, "mitre the strips before glue, the corner's wood cut square with a chisel."),
             "Glue in the purfling and the binding together, a stretch at a time: the waist first, then to either end. "
             "Press down to the floor and in to the wall; tape or a cord draws both ways at once.",
             "Leave it as long as its glue asks for before it is scraped. Scrape to the wood, never file across.",

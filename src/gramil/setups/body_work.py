@@ -3,11 +3,12 @@
 from typing import Any
 
 from gramil import names as n
-from gramil.parts.body_records import Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
+from gramil.parts.body_records import Bend, Billet, Bout, Brace, Crossing, PlateShape, SideStation, Stick
 from gramil.quantities import Count, Ratio
 from gramil.reference import EACH, Ref, Text, says
 from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
+from gramil.setups.treble_lines import mould_halves, mould_proof, treble_bending, treble_sizes, treble_stations
 
 OWNS = ("setup_",)
 
@@ -35,7 +36,7 @@ STICKS = (
 )
 
 
-def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
+def setup_mould(body_bouts: tuple[Bout, ...], bend_treble: tuple[Bend, ...]) -> Setup:
     """Saw the mould, two halves and a joint down the centreline.
 
     Method: the outline at full size, and a wall outside it.
@@ -57,13 +58,9 @@ def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
         (
             "Stick the printed mould to the first half, true to its straight edge, and saw outside the line.",
             "Work down to the line, square to the face; a curve felt with the thumb tells more than the eye.",
-            "Make the second half from the first with a following cutter, layer by layer: none that is held in the "
-            "hand reaches through a whole mould. Drill and dowel the two at neck and tail.",
+            *mould_halves(bend_treble),
         ),
-        says(
-            "Turn one half over onto the other: they lie alike everywhere, and the outline measures {} long.",
-            n.body_length,
-        ),
+        mould_proof(bend_treble),
         ("band saw", "files", "trimmer", "hand drill"),
         ("saw, rasp, trimmer with a following cutter, square, drill",),
         n.drawing_mould,
@@ -72,7 +69,11 @@ def setup_mould(body_bouts: tuple[Bout, ...]) -> Setup:
     )
 
 
-def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
+def setup_sides(
+    side_stations: tuple[SideStation, ...],
+    treble_side_stations: tuple[SideStation, ...],
+    bend_treble: tuple[Bend, ...],
+) -> Setup:
     """Thickness, mark and bend the sides.
 
     Method: stations along the unrolled side are where waist and bouts come in the bend.
@@ -89,6 +90,7 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
         )
         for each in side_stations
     )
+    along = "The bass side, neck to tail" if treble_side_stations else "Neck to tail along the side"
     return Setup(
         "sides",
         "Bend the sides",
@@ -97,16 +99,16 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
             BigFigure(n.side_blank_length, "Each side, long", "or more", "rule"),
             BigFigure(n.side_blank_width, "Wide", "or more", "rule"),
             BigFigure(n.body_wall, "Thick", says("± {}", n.limit_tolerance_height), "calipers, all along"),
-            BigFigure(
-                n.side_length, "Neck to tail along the side", says("± {}", n.limit_tolerance_outline), "template"
-            ),
+            BigFigure(n.side_length, along, says("± {}", n.limit_tolerance_outline), "template"),
             BigFigure(n.side_length_middle, "The same in the middle of its thickness", "", "worked out"),
+            *treble_sizes(treble_side_stations),
             BigFigure(n.body_tightest_bend, "Tightest bend, radius", "", "template"),
         ),
         (
             "Book-match the two sides; mark the face, the edge toward the back, and the neck end on both.",
             "Lay on the template, and saw the back's edge to its curve, leaving the line.",
             *marks,
+            *treble_bending(bend_treble),
             "Try an offcut at the tightest bend first. Bend the waist first, then the lower bout, then the upper.",
             "Leave them in the mould until cold and dry; trim to the template's ends last.",
         ),
@@ -114,7 +116,8 @@ def setup_sides(side_stations: tuple[SideStation, ...]) -> Setup:
         ("bending iron", "band saw", "edge tools", "drum sander"),
         (says("sides of {}; mould, hot iron or bending form, template", n.body_side_wood),),
         n.drawing_setup_side,
-        (n.body_wall, n.side_length),
+        (n.body_wall, n.side_length, *((n.treble_side_length,) if treble_side_stations else ())),
+        treble_stations(treble_side_stations),
         on=stuff("sides", "linings"),
     )
 

@@ -25,7 +25,10 @@ class CutawayTable(Table):
     )
     radius: Length = usual(0.0, "pointed", "radius of the horn's end; 0 for a point", ge=0, le=100)
     heel: Length = usual(
-        28.0, "common practice, from memory", "from the centreline to where the cutaway begins: room for the heel", gt=0
+        30.0,
+        "common practice, from memory: 29 to 32 mm",
+        "from the centreline to where the cutaway begins: room for the heel",
+        gt=0,
     )
 
     @model_validator(mode="after")
