@@ -16,7 +16,7 @@ from gramil import names as n
 from gramil.drawings.hull import Hull, hull_at
 from gramil.drawings.marks import Drawing, Marks, Point, Polyline, Span
 from gramil.drawings.pen import Hatch
-from gramil.drawings.rim_at import STEPS, back_at, edges_at, over_the_middle, plate_between, points_of, rims_at, run
+from gramil.drawings.rim_at import STEPS, back_at, edges_at, over_the_middle, pieces_at, plate_between, points_of, run
 from gramil.drawings.section_at import Cut, measured_up, section_marks, string_places, turned_over, value_at
 from gramil.graph import Figures
 from gramil.parts.body_records import Brace, notches_in
@@ -63,7 +63,7 @@ def read_at(figures: Figures, address: Ref[Any] | str, cut: Cut) -> float:
     if hull is None:
         raise KeyError(address)
     middle = np.zeros(1)
-    return 2 * hull.half if str(address) == str(WIDTH) else float((hull.under(middle) - hull.back(middle))[0])
+    return hull.bass + hull.half if str(address) == str(WIDTH) else float((hull.under(middle) - hull.back(middle))[0])
 
 
 def body_marks(figures: Figures, cut: Cut) -> Marks:
@@ -92,12 +92,21 @@ def _band(y: Array, high: Array, low: Array, hatch: Hatch = "", layer: str = "ou
 def _top(figures: Figures, hull: Hull) -> Marks:
     """The top, in two where the soundhole is cut through."""
     hole = _within(float(figures[n.soundhole_diameter]), hull.along - float(figures[n.soundhole_centre]))
-    end = rims_at(figures, hull)[0].plate_end()
-    if hole is None:
-        return (plate_between(hull.over, hull.under, end),)
+    marks: Marks = ()
+    for piece in pieces_at(figures, hull):
+        bass, treble = piece.bass[0].plate_end(), piece.treble[0].plate_end()
+        if hole is None or not -bass[0][0] < 0 < treble[0][0]:
+            marks += (plate_between(hull.over, hull.under, treble, bass),)
+        else:
+            halves = (over_the_middle(_beside_hole(hull, hole, bass)), _beside_hole(hull, hole, treble))
+            marks += tuple(Polyline(half, "outline", closed=True) for half in halves)
+    return marks
+
+
+def _beside_hole(hull: Hull, hole: Mm, end: tuple[Point, ...]) -> tuple[Point, ...]:
+    """The top from the hole's edge out to its end, drawn on the treble side: its faces are alike on either."""
     y = run(hole, end[0][0])
-    right = (*points_of(y, hull.over(y)), *end, *points_of(y[::-1], hull.under(y[::-1])))
-    return tuple(Polyline(side, "outline", closed=True) for side in (over_the_middle(right), right))
+    return (*points_of(y, hull.over(y)), *end, *points_of(y[::-1], hull.under(y[::-1])))
 
 
 def _within(diameter: float, aside: float) -> float | None:
@@ -121,11 +130,11 @@ def _rings(figures: Figures, hull: Hull) -> Marks:
 
 def _blocks(figures: Figures, hull: Hull) -> Marks:
     """The neck's block, or the tail's, within the sides."""
-    bare = float(hull.shell.bare.half_width(hull.along))
+    treble, bass = (float(each.half_width(hull.along)) for each in hull.shell.bare.halves)
     marks: Marks = ()
-    for block in figures[n.body_blocks] if bare > 0 else ():
+    for block in figures[n.body_blocks] if bass > 0 else ():
         if block.start_x <= hull.along <= block.end_x:
-            y = run(-min(block.half_width, bare), min(block.half_width, bare))
+            y = run(-min(block.half_width, bass), min(block.treble, treble))
             marks += (_band(y, hull.under(y), hull.back(y), "across the grain"),)
     return marks
 
@@ -235,9 +244,9 @@ def _sizes(figures: Figures, hull: Hull) -> Marks:
     """Its width, and how deep it is inside on the centreline."""
     middle = np.zeros(1)
     high, low = float(hull.under(middle)[0]), float(hull.back(middle)[0])
-    edge = float(hull.back(np.array([hull.half]))[0])
+    edge = float(hull.back(np.array([max(hull.half, hull.bass)]))[0])
     foot = min(low, edge) - float(figures[n.body_back_thickness]) - WIDTH_UNDER
     return (
-        Span((-hull.half, foot), (hull.half, foot), 0.0, WIDTH, FIGURE),
+        Span((-hull.bass, foot), (hull.half, foot), 0.0, WIDTH, FIGURE),
         *measured_up((0.0, low), (0.0, high), DEPTH, "right", FIGURE),
     )

@@ -13,6 +13,7 @@ from gramil.drawings.section_at import Cut, value_at
 from gramil.graph import Figures
 from gramil.parts.body_records import Shell
 from gramil.quantities import Mm
+from gramil.shapes.outline import Outline
 
 Array = NDArray[np.float64]
 
@@ -28,8 +29,23 @@ class Hull:
 
     @cached_property
     def half(self) -> Mm:
-        """Half its width."""
+        """From the centreline to its treble side; half its width, where both sides are alike."""
         return float(self.shell.side.outline.half_width(self.along))
+
+    @cached_property
+    def bass(self) -> Mm:
+        """From the centreline to its bass side."""
+        return float(self.shell.side.outline.bass_half.half_width(self.along))
+
+    def across(self, outline: Outline) -> tuple[tuple[Mm, Mm], ...]:
+        """From where to where the cut lies within an outline of this body: once, or twice where a horn stands apart."""
+        half = float(outline.half_width(self.along))
+        if outline.alike:
+            return ((-half, half),)
+        met = outline.meets((self.along, 0.0), (0.0, 1.0))[:, 1].tolist()
+        if len(met) % 2:
+            return ((-float(outline.bass_half.half_width(self.along)), half),)
+        return tuple(zip(met[::2], met[1::2], strict=True))
 
     @cached_property
     def ends(self) -> tuple[Point, Point]:
@@ -60,6 +76,6 @@ def hull_at(figures: Figures, cut: Cut) -> Hull | None:
     rim = -along * sin(angle) - value_at(figures, cut.of(n.thickness_at_crest), cut)
     for shell in figures[n.body_shells]:
         hull = Hull(shell, along, float(rim), float(figures[n.top_thickness]))
-        if hull.half > 1.0:
+        if max(hull.half, hull.bass) > 1.0:
             return hull
     return None
