@@ -16,8 +16,9 @@ from gramil.description.board.temperament import names_file
 from gramil.description.reading import parse_description
 from gramil.faults import MakersFault
 from gramil.measure import LengthUnit
+from gramil.shapes.outline import Outline
 
-_OF_DRAWING = ("file", "layer", "length", "corners", "alike", "traced_within")
+_OF_DRAWING = ("file", "layer", "length", "corners", "alike", "centreline", "traced_within")
 """Keys of a table that say how its drawing is read."""
 Point = tuple[float, float]
 
@@ -38,7 +39,7 @@ def self_contained(text: str, file: str, folder: FilePath | None) -> str:
     document: Any = tomlkit.parse(text)
     if of_body:
         (outline,) = described.outlines
-        _put(document["body"], "points", outline.points, outline.corners, unit)
+        _put_outline(document["body"], outline, described.instrument.cutaway.described, unit)
     if head.file is not None:
         _put(document["head"], "outline", described.head.points, described.head.corners, unit)
     if of_scale:
@@ -57,10 +58,23 @@ def with_outline(text: str, points: Sequence[Point], corners: Sequence[int], wit
     except (TOMLKitError, ValueError, RecursionError) as error:
         raise MakersFault.of("the description is not TOML", str(error)) from None
     table = document.setdefault("body", tomlkit.table())
-    table.pop("outline", None)
+    for gone in ("outline", "treble_outline", "treble_points", "treble_corners"):
+        table.pop(gone, None)
     _put(table, "points", points, corners, unit)
     table["traced_within"] = _length(round(within, 2), unit)
     return tomlkit.dumps(document)
+
+
+def _put_outline(table: Any, outline: Outline, cut_away: bool, unit: LengthUnit) -> None:
+    """The outline as points: of one half where the other is alike or cut out of it by measures, else of both."""
+    alike = outline.alike
+    half = (outline.points, outline.corners) if alike else (outline.bass, outline.bass_corners)
+    _put(table, "points", *half, unit)
+    if alike or cut_away:
+        return
+    table["treble_points"] = _rows(outline.points, unit)
+    if outline.corners:
+        table["treble_corners"] = [corner + 1 for corner in outline.corners]
 
 
 def _put_degrees(table: Any, tuning: ScalaScale) -> None:
@@ -70,14 +84,18 @@ def _put_degrees(table: Any, tuning: ScalaScale) -> None:
 
 
 def _put(table: Any, key: str, points: Sequence[Point], corners: Sequence[int], unit: LengthUnit) -> None:
+    for gone in _OF_DRAWING:
+        table.pop(gone, None)
+    table[key] = _rows(points, unit)
+    if corners:
+        table["corners"] = [corner + 1 for corner in corners]
+
+
+def _rows(points: Sequence[Point], unit: LengthUnit) -> Any:
     rows = tomlkit.array()
     for along, across in points:
         rows.append([_length(along, unit), _length(across, unit)])
-    for gone in _OF_DRAWING:
-        table.pop(gone, None)
-    table[key] = rows.multiline(True)
-    if corners:
-        table["corners"] = [corner + 1 for corner in corners]
+    return rows.multiline(True)
 
 
 def _length(millimetres: float, unit: LengthUnit) -> float | str:

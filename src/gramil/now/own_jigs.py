@@ -58,7 +58,14 @@ def _shape(kind: str, described: Instrument) -> Shape:
     """What a jig of a kind was made to: the outline as given, or a radius."""
     body = described.body
     if kind in OF_OUTLINE:
-        return (body.outline, body.points, body.corners, body.file, body.layer, body.length)
+        halves = (
+            body.treble_outline,
+            body.treble_points,
+            body.treble_corners,
+            body.centreline,
+            described.cutaway.shape,
+        )
+        return (body.outline, body.points, body.corners, body.file, body.layer, body.length, *halves)
     return (described.top.radius if kind in OF_TOP else body.back_radius,)
 
 

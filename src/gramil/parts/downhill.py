@@ -18,6 +18,8 @@ OWNS = ("downhill_",)
 
 SHORTEST = 5.0
 """In mm: a stretch that is shorter is gone over with its neighbour."""
+AT_TAIL = 40.0
+"""In mm along: a body that leans turns back so near its tail's end at the most."""
 AT = 1.0
 """In mm along: a place so near a corner is that corner."""
 
@@ -77,7 +79,7 @@ def _name(half: Curve, corners: dict[Mm, str], along: Mm, heel: Mm) -> str:
     """What a place is called; `heel`: as far along as a cutaway's line belongs to that."""
     if along < AT:
         return "neck"
-    if along > half.length - AT:
+    if along > half.length - AT_TAIL:
         return "tail"
     near = min(corners, key=lambda each: abs(each - along), default=None)
     if near is not None and abs(near - along) < AT:

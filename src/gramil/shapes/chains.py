@@ -40,10 +40,11 @@ class Trace:
 
 @dataclass(frozen=True)
 class Drawing:
-    """What a file holds: its lines, and how many mm one of its units is (None if it does not say)."""
+    """What a file holds: its lines, how many mm one of its units is (None if it does not say), which way y runs."""
 
     traces: tuple[Trace, ...]
     unit: Mm | None
+    y_down: bool = False
 
 
 @dataclass(frozen=True)

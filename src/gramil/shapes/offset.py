@@ -44,7 +44,7 @@ def moved_in(outline: Outline, distance: Mm, where: str = "outline") -> Outline:
 
 def _moved_round(outline: Outline, distance: Mm, where: str) -> Outline:
     """An outline that is not alike, moved once round: it need not meet the axis square. Cut at the axis afterwards."""
-    run = without_loops(_moved_run(begun_at(outline.whole, _widest_break(outline)), distance))
+    run = without_loops(_moved_run(begun_at(outline.whole, _widest_break(outline)), distance)[:-1])
     treble, bass = _cut_at_axis(run, where, distance)
     for half in (treble, bass * (1.0, -1.0)):
         _check_nearness(outline, half, distance, where)
@@ -58,13 +58,16 @@ def _widest_break(outline: Outline) -> int:
 
 
 def _cut_at_axis(run: Array, where: str, distance: Mm) -> tuple[Array, Array]:
-    """Upper and lower half of a run once round that begins below the axis, both drawn above it from the first end."""
+    """Upper and lower half of a run once round that begins below the axis, both drawn above it from the first end.
+
+    The run's first point is not repeated at its end.
+    """
     above = run[:, 1] > 0
     turns = np.nonzero(above[1:] != above[:-1])[0]
     if len(turns) != 2:
         raise _nothing_left(where, distance)
     (first, start), (last, end) = ((int(row), _on_axis(run[row], run[row + 1])) for row in turns)
-    lower = np.vstack((end, run[last + 1 : -1], run[: first + 1], start))[::-1] * (1.0, -1.0)
+    lower = np.vstack((end, run[last + 1 :], run[: first + 1], start))[::-1] * (1.0, -1.0)
     halves = np.vstack((start, run[first + 1 : last + 1], end)), lower
     apart = ([True, *(np.hypot(*np.diff(half, axis=0).T) > 1e-7)] for half in halves)
     treble, bass = (half[np.array(kept)] for half, kept in zip(halves, apart, strict=True))

@@ -82,13 +82,13 @@ def half_between(curve: Curve, ring: Array) -> Half | None:
     if len(ends) != 2:
         return None
     first, last = sorted(ends.tolist(), key=lambda each: float(curve.place(each)[0]))
-    breaks = _from_to(curve.breaks[:-1], first, last)
+    breaks = breaks_between(curve.breaks[:-1], first, last)
     upper = curve.place(np.array([first, *breaks, last]))
     between = (upper + nearest_on_ring(ring * [1.0, -1.0], upper)) / 2
     between[[0, -1], 1] = 0.0
     near_ends = [np.hypot(*(between - end).T) < CLOSE for end in (between[0], between[-1])]
     kept = ~(near_ends[0] | near_ends[1])
-    sharp = np.array([_turn(curve, each) > CORNER for each in (first, *breaks, last)])
+    sharp = np.array([turn_at(curve, each) > CORNER for each in (first, *breaks, last)])
     starts_sharp = bool((sharp & near_ends[0]).any()) or _leaning(curve, first)
     ends_sharp = bool((sharp & near_ends[1]).any()) or _leaning(curve, last)
     flags = [starts_sharp, *sharp[kept].tolist(), ends_sharp]
@@ -98,14 +98,14 @@ def half_between(curve: Curve, ring: Array) -> Half | None:
     return Half(pins, tuple(row for row, flag in enumerate(flags) if flag))
 
 
-def _from_to(breaks: Array, first: float, last: float) -> list[float]:
+def breaks_between(breaks: Array, first: float, last: float) -> list[float]:
     """The breaks met going on from one parameter to another, over the curve's start if need be."""
     if first < last:
         return [each for each in breaks.tolist() if first < each < last]
     return [each for each in breaks.tolist() if each > first] + [each for each in breaks.tolist() if each < last]
 
 
-def _turn(curve: Curve, parameter: float) -> float:
+def turn_at(curve: Curve, parameter: float) -> float:
     """How far the curve turns at one parameter, in radians: 0 where it is smooth."""
     start, end = float(curve.breaks[0]), float(curve.breaks[-1])
     at_seam = parameter in (start, end)

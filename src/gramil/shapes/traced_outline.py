@@ -1,4 +1,4 @@
-"""A symmetric outline read from a drawing that the maker traced, scaled by a stated length, its faults named.
+"""An outline read from a drawing that the maker traced, alike left and right or as drawn, its faults named.
 
 Every place in a fault is given in the drawing's own coordinates, so that it can be found there; sizes are in mm.
 """
@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 from gramil.decimals import fixed
 from gramil.faults import Fault, MakersFault
 from gramil.quantities import Mm
+from gramil.shapes.as_drawn import halves_as_drawn
 from gramil.shapes.chains import Drawing, Gap, Trace, branches, gaps, joined_traces
 from gramil.shapes.curve import Curve
 from gramil.shapes.curve_through import closed_through
@@ -45,14 +46,17 @@ class Reading:
 
     `length`: the outline's real length along its axis, in mm; None takes the drawing's own units. `layer`: the one
     layer (DXF), or the id of a shape or group (SVG), to look at; empty for all. `gap`, `asymmetry`: what is let
-    pass, in mm. `mirrors`: whether one half, drawn to the middle line, is mirrored. `least`, `most`: what its longer
-    side may be, in mm; beyond them the units are others than meant. `where`, `file`: named in faults.
+    pass, in mm. `centreline`: the halves differ on purpose; the drawing's own y of the line between them, which runs
+    along x, the neck to the left (in mm, or in units if it does not say what they are). `mirrors`: whether one half,
+    drawn to the middle line, is mirrored. `least`, `most`: what its longer side may be, in mm; beyond them the units
+    are others than meant. `where`, `file`: named in faults.
     """
 
     length: Mm | None = None
     layer: str = ""
     gap: Mm = 0.1
     asymmetry: Mm = 0.5
+    centreline: Mm | None = None
     narrow_end_first: bool = True
     mirrors: bool = False
     least: Mm = 20.0
@@ -86,7 +90,7 @@ def read_outline(text: str, name: str, reading: Reading) -> Traced:
 
 
 def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
-    """The one closed outline in a drawing, made symmetric; one half, drawn to the middle line, is mirrored.
+    """The one closed outline in a drawing, made symmetric or as it is; one half, drawn to the middle, is mirrored.
 
     Raises MakersFault: nothing drawn, no units, gaps, lines that branch, several outlines, crossings, no symmetry.
     """
@@ -96,6 +100,8 @@ def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
     ring, left_out = _one_ring(traces, scale, reading)
     _check_size(ring, scale, reading)
     _check_crossings(ring, reading)
+    if reading.centreline is not None:
+        return Traced(_as_drawn(ring, drawing, scale, reading), scale, 0.0, left_out)
     pins, close, laying = _laid(ring, reading)
     beyond = laying.asymmetry * scale > reading.asymmetry
     if beyond and reading.mirrors and (whole := _mirror_of(ring, reading.gap / scale)):
@@ -105,6 +111,28 @@ def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
     _check_symmetry(laying, scale, reading)
     outline = _outline(Pins(laying.laid(pins.points) * scale, pins.corners), laying.laid(close) * scale, reading)
     return Traced(outline, scale, laying.asymmetry * scale, left_out)
+
+
+def _as_drawn(ring: Trace, drawing: Drawing, scale: float, reading: Reading) -> Outline:
+    """Both halves about the drawing's own centreline; a stated length is from the one end on it to the other."""
+    drawn = pins_of(ring)
+    centre = np.array([0.0, (reading.centreline or 0.0) / (drawing.unit or 1.0)])
+    pins = Pins((drawn.points - centre) * (1.0, -1.0 if drawing.y_down else 1.0), drawn.corners).clockwise()
+    _close_ring(pins, reading)
+    halves = halves_as_drawn(_curve(pins))
+    if halves is None:
+        raise _fault(
+            reading,
+            "the outline does not meet its centreline in two places",
+            f"Its halves differ on purpose, and the centreline runs along x at y = {reading.centreline:g} mm",
+            "Say where it lies in the drawing, or turn the drawing so that the neck is to the left",
+        )
+    if reading.length is not None:
+        scale = reading.length / (halves[0].points[-1][0] - halves[0].points[0][0])
+    treble, bass = (
+        through_points([(x * scale, y * scale) for x, y in each.points], each.corners, reading.where) for each in halves
+    )
+    return Outline(treble.points, treble.corners, bass.points, bass.corners, smooth=True)
 
 
 def _laid(ring: Trace, reading: Reading) -> tuple[Pins, Array, Halved]:

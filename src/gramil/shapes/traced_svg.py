@@ -43,7 +43,7 @@ def read_svg(text: str, file: str | None = None) -> Drawing:
         raise _unreadable(f"its outermost element is {local(root.tag)[:LONGEST]}, not svg", file)
     unit = _unit(root)
     try:
-        return Drawing(tuple(_all_traces(_shapes(_without_page(kept(root, file))), file)), unit)
+        return Drawing(tuple(_all_traces(_shapes(_without_page(kept(root, file))), file)), unit, y_down=True)
     except STUMBLES:
         raise _unreadable("something in it is not as the standard has it", file) from None
 

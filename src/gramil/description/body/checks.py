@@ -7,6 +7,7 @@ holds the body's outline, or nothing.
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from gramil.decimals import fixed
+from gramil.description.body.cutaway_table import CutawayTable
 from gramil.description.body.records import Point
 from gramil.description.body.tables import Body, BraceTable, BridgePlate, Rosette, Soundhole
 from gramil.description.body.usual import line_of, names_of
@@ -30,6 +31,18 @@ def features_have_a_body(outlines: Outlines, body: Body, soundhole: Soundhole, b
         yield Problem(("soundhole",), "there is no body to cut it in", allowed)
     for row, _ in enumerate(brace):
         yield Problem(("brace", row), "there is no body to glue it in", allowed)
+
+
+def cutaway_out_of_a_body(body: Body, cutaway: CutawayTable) -> Iterator[Problem]:
+    """A cutaway by measures is taken out of a body that is alike on both sides."""
+    if not cutaway.described:
+        return
+    if not body.described:
+        yield Problem(
+            ("cutaway",), "there is no body to cut it out of", "a body: give [body] an outline, points or a file"
+        )
+    elif body.treble_outline or body.treble_points or body.centreline is not None:
+        yield Problem(("cutaway",), "the treble half is given for itself", "draw the cutaway there, or leave that out")
 
 
 def dome_spans_the_body(outlines: Outlines, body: Body, top: Top) -> Iterator[Problem]:
@@ -146,6 +159,7 @@ def _held(to: str, outline: Outline, body: Body) -> float:
 
 BODY_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     features_have_a_body,
+    cutaway_out_of_a_body,
     dome_spans_the_body,
     a_ring_is_round_something,
     soundhole_in_the_body,

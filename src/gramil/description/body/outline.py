@@ -1,11 +1,13 @@
 """The body's outline from what the maker gave: stations, points, or a drawing beside the description."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path as FilePath
 
 from gramil.description.body.cutaway_table import CutawayTable
 from gramil.description.body.tables import Body
+from gramil.description.body.two_halves import check_reach, one_half, with_treble_half
 from gramil.description.locate import Path
 from gramil.description.problems import Problem, quoted
 from gramil.faults import Fault, MakersFault
@@ -13,7 +15,6 @@ from gramil.plain_file import content_of
 from gramil.shapes.cutaway import Cutaway, cut_away
 from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
-from gramil.shapes.outline_through import through_half_widths, through_points
 from gramil.shapes.traced_outline import Reading, read_outline
 
 LARGEST_DRAWING = 20_000_000
@@ -31,6 +32,12 @@ def read_body(
         outline = _read(body, key, folder)
     except MakersFault as error:
         return (), list(_problems(error.faults, key))
+    try:
+        outline = with_treble_half(outline, body)
+        check_reach(outline)
+    except MakersFault as error:
+        own = next((each for each in ("treble_outline", "treble_points") if getattr(body, each)), key)
+        return (), list(_problems(error.faults, own))
     shape = None if cutaway is None else cutaway.shape
     path: Path = ("body", key) if shape is None else ("cutaway",)
     try:
@@ -52,8 +59,6 @@ def _read(body: Body, key: str, folder: FilePath | None) -> Outline:
     if key == "file":
         return at_start(_traced(body, folder))
     corners = tuple(corner - 1 for corner in body.corners)
-    if any(not 0 <= corner < len(given) for corner in corners):
-        raise MakersFault.of(f"a corner that is none of the {len(given)} points", remedy="count them from 1")
     return _shaped(key == "outline", tuple(tuple(each) for each in given), corners)
 
 
@@ -62,10 +67,7 @@ def _shaped(by_width: bool, given: tuple[tuple[float, float], ...], corners: tup
     """The outline through stations or points. Cached, so that equal figures give the same outline with all it has
     worked out.
     """
-    if by_width:
-        stations, half_widths = [x for x, _ in given], [half for _, half in given]
-        return at_start(through_half_widths(stations, half_widths, corners))
-    return at_start(through_points(given, corners))
+    return at_start(one_half(by_width, given, corners))
 
 
 def at_start(outline: Outline) -> Outline:
@@ -73,7 +75,8 @@ def at_start(outline: Outline) -> Outline:
     shift = outline.start
     if abs(shift) < 1e-12:
         return outline
-    return Outline(tuple((x - shift, y) for x, y in outline.points), outline.corners)
+    points, bass = (tuple((x - shift, y) for x, y in each) for each in (outline.points, outline.bass))
+    return replace(outline, points=points, bass=bass)
 
 
 def _traced(body: Body, folder: FilePath | None) -> Outline:
@@ -86,7 +89,9 @@ def _traced(body: Body, folder: FilePath | None) -> Outline:
         raise MakersFault.of(f"read {quoted(body.file)}", "there is no such file beside the description") from None
     except OSError as error:
         raise MakersFault.of(f"{quoted(body.file)} cannot be read", error.strerror or "") from None
-    reading = Reading(body.length, body.layer, asymmetry=body.alike, mirrors=True, file=body.file)
+    reading = Reading(
+        body.length, body.layer, asymmetry=body.alike, centreline=body.centreline, mirrors=True, file=body.file
+    )
     return read_outline(text, body.file, reading).outline
 
 

@@ -37,6 +37,23 @@ class Body(Table):
     corners: tuple[int, ...] = usual(
         (), "none", "list: which of these, counted from 1, are corners of the outline", max_length=200
     )
+    treble_outline: tuple[tuple[Place, Place], ...] | None = usual(
+        None,
+        "as the other half",
+        "the treble half, as outline, where it is not as the bass half: that is then what outline or points gives",
+        min_length=3,
+        max_length=200,
+    )
+    treble_points: tuple[tuple[Place, Place], ...] | None = usual(
+        None,
+        "as the other half",
+        "the treble half, as points, where it is not as the bass half: that is then what outline or points gives",
+        min_length=3,
+        max_length=500,
+    )
+    treble_corners: tuple[int, ...] = usual(
+        (), "none", "list: which points of the treble half, counted from 1, are its corners", max_length=200
+    )
     traced_within: Length | None = usual(
         None,
         "not traced",
@@ -51,6 +68,12 @@ class Body(Table):
     )
     alike: Length = usual(
         0.5, "half a pencil's line", "how far the halves of a drawing may differ and be made alike", ge=0, le=10
+    )
+    centreline: Place | None = usual(
+        None,
+        "the halves are made alike",
+        "where a drawing's centreline lies, by the drawing's own y: its halves then differ on purpose, and stay as "
+        "drawn, the neck to the left and the treble side up",
     )
     beyond_join: Length = usual(
         0.0, "the body starts at the join", "how far past the fret at the join the outline begins", ge=-100, le=100
@@ -88,7 +111,19 @@ class Body(Table):
             raise ValueError("length and layer go with file; stations and points are in true size")
         if self.traced_within is not None and self.points is None:
             raise ValueError("traced_within goes with points")
+        self._treble()
         return self
+
+    def _treble(self) -> None:
+        if self.treble_outline is not None and self.treble_points is not None:
+            raise ValueError("give one of treble_outline and treble_points: each is the whole half")
+        own = self.treble_outline or self.treble_points
+        if own is not None and self.outline is None and self.points is None:
+            raise ValueError("a treble half of its own goes with outline or points for the bass half")
+        if self.treble_corners and own is None:
+            raise ValueError("treble_corners goes with treble_outline or treble_points")
+        if self.centreline is not None and self.file is None:
+            raise ValueError("centreline goes with file")
 
     @property
     def described(self) -> bool:
