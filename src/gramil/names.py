@@ -1262,6 +1262,8 @@ if TYPE_CHECKING:
     bridge_hold_line: Ref[Literal['along the bridge', 'along the saddle']]
     bridge_hold_spread: Ref[Mm]
     bridge_length: Ref[Mm]
+    bridge_pair: Ref[Mm]
+    bridge_pair_by: Ref[Literal['centres', 'gap']]
     bridge_pin_diameter: Ref[Mm]
     bridge_plate_ahead: Ref[Mm]
     bridge_plate_behind: Ref[Mm]
@@ -1270,6 +1272,7 @@ if TYPE_CHECKING:
     bridge_plate_length_front: Ref[Mm]
     bridge_plate_thickness: Ref[Mm]
     bridge_plate_wood: Ref[str]
+    bridge_spacing: Ref[Literal['equal centres', 'equal gaps']]
     bridge_spread: Ref[Mm]
     bridge_thickness: Ref[Mm]
     bridge_width: Ref[Mm]
@@ -1479,6 +1482,8 @@ if TYPE_CHECKING:
     neck_rod_width: Ref[Mm]
     neck_straightedge: Ref[Mm]
     nut_behind: Ref[Mm]
+    nut_pair: Ref[Mm]
+    nut_pair_by: Ref[Literal['centres', 'gap']]
     nut_set_forward: Ref[Mm]
     nut_spacing: Ref[Literal['equal gaps', 'equal centres']]
     nut_spread: Ref[Mm]
@@ -1537,6 +1542,7 @@ if TYPE_CHECKING:
     strings_core: Ref[str]
     strings_cores: Rows
     strings_count: Ref[Count]
+    strings_course: Rows
     strings_frequency: Rows
     strings_gauges: Rows
     strings_plain: Ref[str]
@@ -2562,6 +2568,8 @@ if TYPE_CHECKING:
     rosette_rings: Members[RingRef, Ring] = of(part_soundhole.rosette_rings)
 
     # parts/string_lines.py
+    string_pair_nut: Rows = of(part_string_lines.string_pair_nut)
+    string_pair_bridge: Rows = of(part_string_lines.string_pair_bridge)
     string_y_nut: Rows = of(part_string_lines.string_y_nut)
     string_gap_nut: Rows = of(part_string_lines.string_gap_nut)
     string_y_bridge: Rows = of(part_string_lines.string_y_bridge)

@@ -21,6 +21,14 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each("instrument", "Tarn has six strings; it is asked of ten and more", "strings.single"),
     **_each(
         "instrument",
+        "Tarn's strings stand by themselves: there is no pair",
+        "nut.pair",
+        "nut.pair_by",
+        "bridge.pair",
+        "bridge.pair_by",
+    ),
+    **_each(
+        "instrument",
         "stand in for braces that are not described, and Tarn's are",
         "top.brace_width",
         "top.brace_height",

@@ -16,7 +16,7 @@ from gramil.description.instrument_table import InstrumentTable
 from gramil.description.neck.carve_table import Carve
 from gramil.description.neck.tables import Head, Heights, Neck, Top
 from gramil.description.repair.tables import Repair
-from gramil.description.strings.tables import Bridge, Intonation, Saddle, Strings
+from gramil.description.strings.tables import MOST_STRINGS, Bridge, Course, Intonation, Saddle, Strings
 from gramil.description.table import Table
 from gramil.description.work_table import WorkTable
 
@@ -34,6 +34,7 @@ class Instrument(Table):
     slots: Slots = Field(default_factory=Slots)
     wire: WireChoice
     strings: Strings
+    course: tuple[Course, ...] = Field(default=(), max_length=MOST_STRINGS)
     markers: Markers = Field(default_factory=Markers)
     neck: Neck = Field(default_factory=Neck)
     carve: Carve = Field(default_factory=Carve)

@@ -32,17 +32,20 @@ def finding_edge_margin(
     )
 
 
-def finding_courses(strings_count: Count, strings_single: bool, limit_single_strings: Ratio) -> Findings:
-    """Whether so many strings are said to be single ones: they are laid out so, and courses cannot be described yet."""
+def finding_courses(
+    strings_count: Count, strings_course: PerString[Ratio], strings_single: bool, limit_single_strings: Ratio
+) -> Findings:
+    """Whether so many strings are said to be single ones where no courses are given: they are laid out so."""
     found = judged(
         "strings in courses",
         n.strings_count,
         strings_count,
         at_most(n.limit_single_strings, limit_single_strings, "stop"),
         "So many strings stand in pairs, and here each stands by itself: nut, saddle, pins and posts are not theirs.",
-        "Courses cannot be described yet. If each string does stand by itself, write single = true under [strings].",
+        "Write a [[course]] for each pair, or single = true under [strings] if each string does stand by itself.",
     )
-    return () if strings_single or found.severity == "fine" else (found,)
+    paired = bool(strings_course[-1] < strings_count)
+    return () if strings_single or paired or found.severity == "fine" else (found,)
 
 
 def finding_string_gap(string_gap_nut: PerString[Mm]) -> Findings:

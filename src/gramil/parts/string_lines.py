@@ -7,19 +7,68 @@ from gramil.quantities import Cents, Mm, PerFret, PerString, PerStringFret, Rati
 OWNS = ("string_",)
 
 
-def string_y_nut(strings_gauges: PerString[Mm], nut_spread: Mm, nut_spacing: str) -> PerString[Mm]:
-    """Each string's distance from the centreline at the zero line, treble positive.
+def string_pair_nut(
+    strings_gauges: PerString[Mm], strings_course: PerString[Ratio], nut_pair: Mm, nut_pair_by: str
+) -> PerString[Mm]:
+    """From each string to the next one of its own course at the nut, centre to centre; nothing (0) from the last of it.
 
-    Equal centres divide the spread evenly; equal gaps leave the same air between neighbouring strings.
-    Method: outer strings stand half the spread from the centreline; the steps between are filled in the chosen way.
+    Method: as given, or the gap that is given with half of either string.
     Source: common practice.
     """
-    strings = len(strings_gauges)
-    if nut_spacing == "equal centres":
-        return np.linspace(nut_spread / 2, -nut_spread / 2, strings)
-    half_pairs = (strings_gauges[:-1] + strings_gauges[1:]) / 2
-    gap = (nut_spread - half_pairs.sum()) / (strings - 1)
-    return nut_spread / 2 - np.concatenate([[0.0], np.cumsum(half_pairs + gap)])
+    return _within(strings_gauges, strings_course, nut_pair, nut_pair_by)
+
+
+def string_pair_bridge(
+    strings_gauges: PerString[Mm], strings_course: PerString[Ratio], bridge_pair: Mm, bridge_pair_by: str
+) -> PerString[Mm]:
+    """From each string to the next one of its own course at the saddle, centre to centre; nothing from the last of it.
+
+    Method: as given, or the gap that is given with half of either string.
+    Source: common practice.
+    """
+    return _within(strings_gauges, strings_course, bridge_pair, bridge_pair_by)
+
+
+def _within(gauges: PerString[Mm], course: PerString[Ratio], pair: Mm, pair_by: str) -> PerString[Mm]:
+    steps = pair + (_halves(gauges) if pair_by == "gap" else 0.0 * gauges[1:])
+    return np.append(np.where(np.diff(course) == 0, steps, 0.0), 0.0)
+
+
+def _halves(gauges: PerString[Mm]) -> PerString[Mm]:
+    """Half of each string but the last, with half of the next."""
+    return (gauges[:-1] + gauges[1:]) / 2
+
+
+def string_y_nut(
+    strings_gauges: PerString[Mm],
+    strings_course: PerString[Ratio],
+    string_pair_nut: PerString[Mm],
+    nut_spread: Mm,
+    nut_spacing: str,
+) -> PerString[Mm]:
+    """Each string's distance from the centreline at the zero line, treble positive.
+
+    Equal centres divide the spread evenly; equal gaps leave the same air between neighbouring courses.
+    Method: outer strings stand half the spread from the centreline, those of a course as far apart as they are set;
+        the steps between courses are filled in the chosen way.
+    Source: common practice.
+    """
+    return _across(strings_gauges, strings_course, string_pair_nut, nut_spread, nut_spacing)
+
+
+def _across(
+    gauges: PerString[Mm], course: PerString[Ratio], pair: PerString[Mm], spread: Mm, spacing: str
+) -> PerString[Mm]:
+    """Where the strings lie across, treble positive, for the steps within their courses."""
+    first = np.append(True, np.diff(course) > 0)
+    if spacing == "equal centres":
+        wide = np.add.reduceat(pair, np.flatnonzero(first))
+        middles = np.linspace((spread - wide[0]) / 2, (wide[-1] - spread) / 2, len(wide))
+        inward = np.concatenate([[0.0], pair[:-1]]) * ~first
+        return np.repeat(middles + wide / 2, np.diff(np.append(np.flatnonzero(first), len(gauges)))) - inward
+    halves = _halves(gauges)
+    gap = (spread - pair.sum() - halves[first[1:]].sum()) / max(first[1:].sum(), 1)
+    return spread / 2 - np.concatenate([[0.0], np.cumsum(np.where(first[1:], halves + gap, pair[:-1]))])
 
 
 def string_gap_nut(string_y_nut: PerString[Mm], strings_gauges: PerString[Mm]) -> PerString[Mm]:
@@ -31,13 +80,20 @@ def string_gap_nut(string_y_nut: PerString[Mm], strings_gauges: PerString[Mm]) -
     return np.append(-np.diff(string_y_nut) - (strings_gauges[:-1] + strings_gauges[1:]) / 2, 0.0)
 
 
-def string_y_bridge(strings_gauges: PerString[Mm], bridge_spread: Mm) -> PerString[Mm]:
-    """Each string's distance from the centreline at the saddle, treble positive: equal centres.
+def string_y_bridge(
+    strings_gauges: PerString[Mm],
+    strings_course: PerString[Ratio],
+    string_pair_bridge: PerString[Mm],
+    bridge_spread: Mm,
+    bridge_spacing: str,
+) -> PerString[Mm]:
+    """Each string's distance from the centreline at the saddle, treble positive.
 
-    Formula: linspace(bridge_spread / 2, -bridge_spread / 2, len(strings_gauges))
+    Method: outer strings stand half the spread from the centreline, those of a course as far apart as they are set;
+        the steps between courses have equal centres, or leave equal gaps.
     Source: common practice.
     """
-    return np.linspace(bridge_spread / 2, -bridge_spread / 2, len(strings_gauges))
+    return _across(strings_gauges, strings_course, string_pair_bridge, bridge_spread, bridge_spacing)
 
 
 def string_along_nut(string_y_nut: PerString[Mm], fret_slant: PerFret[Ratio]) -> PerString[Mm]:

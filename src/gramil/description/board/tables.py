@@ -70,7 +70,13 @@ class Nut(Table):
     width: Length = given("finished width of the board at the zero line", gt=0, le=200)
     spread: Length = given("outer strings, centre to centre, at the nut", gt=0, le=200)
     spacing: Literal["equal gaps", "equal centres"] = usual(
-        "equal gaps", "common practice", "whether the gaps between strings are equal, or their centres"
+        "equal gaps", "common practice", "whether the gaps between strings or courses are equal, or their centres"
+    )
+    pair: Length = usual(
+        1.9, "common practice: 1.5 to 2.2 mm", "from string to string within a course, at the nut", gt=0, le=10
+    )
+    pair_by: Literal["centres", "gap"] = usual(
+        "centres", "common practice", "what pair is: from centre to centre, or the gap"
     )
     set_forward: Length = usual(
         0.0, "none", "how far the nut's face stands from the zero line toward fret 1", ge=0, le=10

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterator, Sequence
 
 from gramil.description.board.tables import Nut, Scale
 from gramil.description.problems import Problem
-from gramil.description.strings.tables import Bridge, Intonation, Saddle, Strings
+from gramil.description.strings.tables import Bridge, Course, Intonation, Saddle, Strings
 from gramil.description.strings.usual import LAST_FRET, PER_STRING, STEEL, wound
 
 
@@ -18,6 +18,40 @@ def a_pitch_for_each_string(strings: Strings) -> Iterator[Problem]:
     if strings.tuning is not None and len(strings.tuning) != count:
         what = f"read {len(strings.tuning)} pitches, with {count} gauges"
         yield Problem(("strings", "tuning"), what, f"one pitch a string, treble first: {count}")
+
+
+def a_course_for_each_string(strings: Strings, course: tuple[Course, ...]) -> Iterator[Problem]:
+    """The courses, in their order, hold every string once and as it lies."""
+    count, first = len(strings.gauges), 1
+    for row, each in enumerate(course):
+        wanted = tuple(range(first, first + len(each.strings)))
+        if wanted[-1] > count:
+            yield Problem(("course", row, "strings"), f"read {list(each.strings)}", f"strings up to {count}")
+            return
+        if each.strings != wanted:
+            what, order = f"read {list(each.strings)}", "strings are counted as they lie, from the treble side"
+            yield Problem(("course", row, "strings"), what, order, f"write {list(wanted)}")
+            return
+        first += len(each.strings)
+    if course and first <= count:
+        what = f"hold {first - 1} strings, and there are {count} gauges"
+        yield Problem(("course",), what, "each string stands in one course", f"give string {first} a [[course]]")
+
+
+def courses_have_room(strings: Strings, course: tuple[Course, ...], nut: Nut, bridge: Bridge) -> Iterator[Problem]:
+    """The pairs leave something of their spread for the air between courses, at nut and saddle."""
+    if sum(len(each.strings) for each in course) != len(strings.gauges):
+        return
+    gauges = strings.gauges
+    ends = {each.strings[-1] for each in course}
+    halves = [(gauges[row - 1] + gauges[row]) / 2 for row in range(1, len(gauges))]
+    for name, table in (("nut", nut), ("bridge", bridge)):
+        gap = table.pair_by == "gap"
+        steps = (half if row in ends else table.pair + (half if gap else 0.0) for row, half in enumerate(halves, 1))
+        taken = sum(steps)
+        if course and taken >= table.spread:
+            what = f"pairs and strings take {taken:.1f} mm of their spread, {table.spread:g} mm"
+            yield Problem((name, "spread"), what, "a wider spread, or pairs nearer together")
 
 
 def a_figure_for_each_string(strings: Strings) -> Iterator[Problem]:
@@ -115,6 +149,8 @@ def slot_leaves_a_bridge(saddle: Saddle, bridge: Bridge) -> Iterator[Problem]:
 
 STRING_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     a_pitch_for_each_string,
+    a_course_for_each_string,
+    courses_have_room,
     a_figure_for_each_string,
     wound_strings_are_there,
     cores_are_inside,

@@ -24,7 +24,7 @@ MOST_STRINGS = 12
 
 
 class Strings(Table):
-    """The strings, thinnest first. Lists have one entry a string; 0 in one means: by the model."""
+    """The strings as they lie, from the treble side. Lists have one entry a string; 0 in one means: by the model."""
 
     gauges: tuple[Gauge, ...] = given(
         "diameters from treble to bass: text with a unit, or bare inches, as strings are sold",
@@ -39,8 +39,8 @@ class Strings(Table):
     )
     single: bool = usual(
         False,
-        "ten strings or more are taken to stand in pairs, which cannot be described yet",
-        "whether each string stands by itself, where there are ten or more",
+        "ten strings or more are taken to stand in pairs: each pair is a course",
+        "whether each string stands by itself, where there are ten or more and no courses",
     )
     a4: Frequency = usual(440.0, "ISO 16:1975", "what A4 sounds", ge=380, le=500)
     plain: StringMaterial = usual("music wire", "steel strings", "what plain strings are made of")
@@ -71,6 +71,14 @@ class Strings(Table):
         "a plain string's own, a wound one's core",
         "diameters that resist bending, where a measured stretch goes with another one",
         max_length=MOST_STRINGS,
+    )
+
+
+class Course(Table):
+    """A course: one string, or two that are stopped together. Without any, each string is a course by itself."""
+
+    strings: tuple[Whole, ...] = given(
+        "numbers of its strings as they lie, counted from the treble side", min_length=1, max_length=2
     )
 
 
@@ -128,6 +136,15 @@ class Bridge(Table):
     """The bridge."""
 
     spread: Length = given("outer strings, centre to centre, at the saddle", gt=0, le=200)
+    spacing: Literal["equal centres", "equal gaps"] = usual(
+        "equal centres", "common practice", "whether the centres of strings or courses are equally apart, or their gaps"
+    )
+    pair: Length = usual(
+        2.2, "common practice: 1.5 to 2.2 mm", "from string to string within a course, at the saddle", gt=0, le=10
+    )
+    pair_by: Literal["centres", "gap"] = usual(
+        "centres", "common practice", "what pair is: from centre to centre, or the gap"
+    )
     thickness: Length = usual(
         9.0, "common practice, steel strings", "thickness at the saddle, on the centreline", gt=0, le=40
     )

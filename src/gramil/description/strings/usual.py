@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from gramil import names as n
 from gramil.description.instrument import Instrument
 from gramil.description.normal_row import Normal, Values
-from gramil.description.strings.tables import Strings
+from gramil.description.strings.tables import Course, Strings
 from gramil.physics.pitch import read_pitch
 from gramil.quantities import Count, GramPerM, Hertz, Mm, PerString, Ratio
 
@@ -24,8 +24,15 @@ LAST_FRET = 12
 """The last fret that counts for intonation when none is given: common practice."""
 
 STRING_ROWS: tuple[Normal, ...] = (
-    Normal(n.strings_gauges, PerString[Mm], "diameters of the strings, thinnest first", ("strings.gauges",)),
+    Normal(n.strings_gauges, PerString[Mm], "diameters of the strings, treble to bass", ("strings.gauges",)),
     Normal(n.strings_count, Count, "how many strings", ("strings.gauges",)),
+    Normal(
+        n.strings_course,
+        PerString[Ratio],
+        "the course that each string belongs to, counted from the treble side",
+        ("course",),
+        "each string is a course by itself",
+    ),
     Normal(
         n.strings_frequency,
         PerString[Hertz],
@@ -106,6 +113,7 @@ def string_values(instrument: Instrument) -> Values:
     return {
         n.strings_gauges: np.array(strings.gauges),
         n.strings_count: count,
+        n.strings_course: _courses(instrument.course, count),
         n.strings_frequency: np.array([read_pitch(each, strings.a4) for each in pitches] or [np.nan] * count),
         n.strings_wound: wound(strings),
         n.strings_core: core,
@@ -135,6 +143,12 @@ def wound(strings: Strings) -> NDArray[np.float64]:
     if strings.wound is None:
         return np.array([float(gauge > WOUND_OVER) for gauge in strings.gauges])
     return np.array([float(number in strings.wound) for number in range(1, len(strings.gauges) + 1)])
+
+
+def _courses(courses: tuple[Course, ...], count: int) -> NDArray[np.float64]:
+    """The number of each string's course."""
+    strings = [len(each.strings) for each in courses] or [1] * count
+    return np.repeat(np.arange(1.0, len(strings) + 1), strings)
 
 
 def _listed(values: tuple[float, ...] | None, count: int) -> NDArray[np.float64]:
