@@ -23,19 +23,16 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "drawing_setup_nut": ("nut_slot_over_board",),
     "drawing_side": ("side_stations",),
     "drawing_top_modes": ("mode_list",),
-    "drawing_treble_side": ("treble_side_stations",),
     "finding_action_bass": ("heights_action_bass", "limit_action_bass_least", "limit_action_bass_most",),
     "finding_action_treble": ("heights_action_treble", "limit_action_treble_least", "limit_action_treble_most",),
     "finding_back_bow": ("back_bow_least", "back_bow_most", "limit_back_bow", "saw_kerf",),
     "finding_bead_bite": ("limit_bead_bite_caution", "saw_kerf", "wire_fits",),
     "finding_behind_channel": ("channel_list", "limit_behind_channel",),
     "finding_bend": ("body_bend_ratio", "limit_bend_ratio",),
-    "finding_beside_board": ("access_beside_board",),
     "finding_binding_bend": ("limit_bend_ratio", "strip_list",),
     "finding_binding_cover": ("channel_list", "limit_binding_cover",),
     "finding_binding_step": ("limit_binding_step", "swell_step_dry",),
     "finding_blank": ("blank_width",),
-    "finding_block_beside_cutaway": ("body_blocks",),
     "finding_blocks": ("block_at_end", "block_at_middle", "block_at_nut", "limit_block_misfit",),
     "finding_board_moisture": ("air_pieces", "blank_choice",),
     "finding_board_over_hole": ("soundhole_from_board",),
@@ -104,6 +101,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_rod_over": ("limit_over_rod", "rod_over",),
     "finding_rod_reach": ("limit_rod_short", "rod_unreached",),
     "finding_rod_under_head": ("limit_beside_rod", "rod_under_head",),
+    "finding_rows_of_pins": ("bridge_hold_between", "bridge_hold_clear", "bridge_hold_wood_across", "limit_pin_spacing_least", "limit_string_to_pin",),
     "finding_saddle_exposed": ("limit_exposed_least", "limit_exposed_most", "neck_set_exposed_mean",),
     "finding_saddle_high": ("limit_exposed_stop_most", "neck_set_exposed",),
     "finding_saddle_in_slot": ("limit_saddle_shows", "saddle_showing",),
@@ -120,8 +118,6 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_string_gap": ("string_gap_nut",),
     "finding_string_on_crown": ("height_over_crown",),
     "finding_strings_in_slots": ("head_posts_y", "head_slot_room", "head_slot_width", "limit_slot_room",),
-    "finding_tight_bend": ("bend_thin_to", "bend_tightest_treble", "body_wall", "limit_bend_radius",),
-    "finding_tight_bend_bass": ("bend_tightest_bass", "limit_bend_radius",),
     "finding_tongue": ("limit_tongue_gap", "neck_set_tongue_gap",),
     "finding_top_action": ("heights_body_rise", "pulled_action",),
     "finding_top_modes": ("mode_list",),
@@ -146,7 +142,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_body_places": ("body_bouts", "body_saddle", "soundhole_centre",),
     "piece_body_sizes": ("body_bouts", "body_length",),
     "piece_bridge_sizes": ("bridge_length", "bridge_width_square",),
-    "piece_bridge_words": ("bridge_front", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_spread", "bridge_pin_diameter", "bridge_spread", "saddle_angle", "saddle_length", "saddle_position", "saddle_slot_depth", "saddle_thickness",),
+    "piece_bridge_words": ("bridge_front", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_second", "bridge_hold_spread", "bridge_pin_diameter", "bridge_spread", "saddle_angle", "saddle_length", "saddle_position", "saddle_slot_depth", "saddle_thickness",),
     "piece_cut_list": ("plank_pieces",),
     "piece_cuts": ("carve_stations",),
     "piece_depth_cards": ("card_depths", "saw_kerf",),
@@ -194,7 +190,6 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_taper_board": ("board_half_taper_angle",),
     "piece_taper_carriage": ("jig_taper", "taper_centre_nut", "taper_centre_tail",),
     "piece_title_block": ("body_length", "bridge_length", "bridge_width_square", "saddle_angle", "scale_run", "soundhole_diameter",),
-    "piece_treble_words": ("treble_side_length",),
     "piece_tuner_list": ("head_hole", "head_posts_y", "head_sideways_bend", "head_width",),
     "piece_tuner_sizes": ("head_posts_x", "head_reach",),
     "piece_unrolled_words": ("side_length",),
@@ -202,19 +197,19 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_end": ("wire_nip_back",),
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
     "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "stuff_list", "thickness_before_levelling",),
-    "setup_binding_bend": ("bend_treble", "body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list", "treble_side_stations",),
+    "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list",),
     "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "drawing_setup_blank", "lean_corner_nut_bass", "lean_corner_nut_treble", "lean_corner_tail_bass", "lean_corner_tail_treble", "limit_tolerance_height", "stuff_list",),
     "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
-    "setup_body_binding": ("bend_treble", "channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
+    "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_brace_stock": ("brace_crossings", "drawing_setup_braces", "stick_billets", "stick_list", "stuff_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width_square", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
-    "setup_channels": ("channel_cuts", "channel_tilts", "downhill_treble", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
+    "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
     "setup_deepen": ("drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
-    "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "downhill_treble", "limit_tolerance_height", "stuff_list", "top_thickness",),
+    "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "stuff_list", "top_thickness",),
     "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "saddle_set_back", "saddle_set_back_best", "stuff_list",),
     "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret", "stuff_list",),
     "setup_ledge": ("binding_purfling", "binding_thickness", "core_inset", "drawing_setup_ledge", "feed_agreeing_edge", "feed_other_edge", "ledge_choice", "limit_binding_proud_least", "limit_binding_proud_most", "limit_slot_position", "limit_tolerance_height", "nut_width", "stuff_list",),
@@ -232,8 +227,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "stuff_list", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
     "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "board_modulus", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "neck_modulus", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_said",),
     "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness", "stuff_list",),
-    "setup_saddle_slot": ("bridge_hold_behind", "bridge_hold_below", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness", "stuff_list",),
-    "setup_sides": ("bend_thin_to", "bend_treble", "body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list", "treble_side_length", "treble_side_length_middle", "treble_side_stations",),
+    "setup_saddle_slot": ("bridge_hold_across", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_second", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness", "stuff_list",),
+    "setup_sides": ("body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list",),
     "setup_slot": ("drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
     "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "stuff_list", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
@@ -262,7 +257,7 @@ if TYPE_CHECKING:
     from gramil.faults import Fault
     from gramil.findings.finding import Finding
     from gramil.layers import LayerInk
-    from gramil.parts.body_records import Bend, Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Stretch, Zeros
+    from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
     from gramil.parts.hands import Handed
@@ -280,9 +275,7 @@ if TYPE_CHECKING:
     from gramil.reference import Members, Rows
     from gramil.setups.setup import BigFigure, Setup, Table
     from gramil.shapes.crown import Crown
-    from gramil.shapes.curve import Curve
     from gramil.shapes.dome import Dome
-    from gramil.shapes.half_outline import Station as HalfOutlineStation
     from gramil.shapes.outline import Outline
     from gramil.shapes.profile import Profile
     from gramil.shapes.quadrilateral import Quadrilateral
@@ -322,7 +315,6 @@ if TYPE_CHECKING:
     from gramil.drawings import setup_saddle as drawings_setup_saddle
     from gramil.drawings import setup_sections as drawings_setup_sections
     from gramil.drawings import setup_side as drawings_setup_side
-    from gramil.drawings import side as drawings_side
     from gramil.drawings import string_cards as drawings_string_cards
     from gramil.drawings import whole as drawings_whole
     from gramil.findings import on_air as findings_on_air
@@ -331,7 +323,6 @@ if TYPE_CHECKING:
     from gramil.findings import on_braces as findings_on_braces
     from gramil.findings import on_bridge as findings_on_bridge
     from gramil.findings import on_carve as findings_on_carve
-    from gramil.findings import on_cutaway as findings_on_cutaway
     from gramil.findings import on_edges as findings_on_edges
     from gramil.findings import on_heights as findings_on_heights
     from gramil.findings import on_intonation as findings_on_intonation
@@ -341,10 +332,8 @@ if TYPE_CHECKING:
     from gramil.findings import on_strings as findings_on_strings
     from gramil.findings import on_tension as findings_on_tension
     from gramil.findings import on_wire as findings_on_wire
-    from gramil.parts import access as part_access
     from gramil.parts import arch as part_arch
     from gramil.parts import back_bow as part_back_bow
-    from gramil.parts import bends as part_bends
     from gramil.parts import binding as part_binding
     from gramil.parts import binding_strips as part_binding_strips
     from gramil.parts import blank as part_blank
@@ -355,11 +344,11 @@ if TYPE_CHECKING:
     from gramil.parts import brace_stock as part_brace_stock
     from gramil.parts import braces as part_braces
     from gramil.parts import bridge as part_bridge
+    from gramil.parts import bridge_hold as part_bridge_hold
     from gramil.parts import bridge_plate as part_bridge_plate
     from gramil.parts import cards as part_cards
     from gramil.parts import channels as part_channels
     from gramil.parts import dome_year as part_dome_year
-    from gramil.parts import downhill as part_downhill
     from gramil.parts import features as part_features
     from gramil.parts import hands as part_hands
     from gramil.parts import head as part_head
@@ -388,7 +377,6 @@ if TYPE_CHECKING:
     from gramil.parts import tension as part_tension
     from gramil.parts import thickness as part_thickness
     from gramil.parts import top_across as part_top_across
-    from gramil.parts import treble_side as part_treble_side
     from gramil.parts import wire as part_wire
     from gramil.setups import arching as setups_arching
     from gramil.setups import board_binding as setups_board_binding
@@ -437,15 +425,9 @@ if TYPE_CHECKING:
     class OutlineRef(Ref[Outline]):
         points: Members[Ref[Any], Any]
         corners: Members[Ref[int], int]
-        bass: Members[Ref[Any], Any]
-        bass_corners: Members[Ref[int], int]
-        smooth: Ref[bool]
-        alike: Ref[bool]
-        half: Ref[Curve]
         length: Ref[Mm]
         width: Ref[Mm]
         perimeter: Ref[Mm]
-        stations: Members[HalfOutlineStationRef, HalfOutlineStation]
 
     class BraceAskedRef(Ref[BraceAsked]):
         name: Ref[str]
@@ -661,15 +643,6 @@ if TYPE_CHECKING:
         centroid: Ref[Any]
         inertia: Ref[Any]
 
-    class BendRef(Ref[Bend]):
-        name: Ref[str]
-        kind: Ref[str]
-        along: Ref[Mm]
-        x: Ref[Mm]
-        y: Ref[Mm]
-        radius: Ref[Mm]
-        turn: Ref[Radians]
-
     class LedgeChoiceRef(Ref[LedgeChoice]):
         name: Ref[str]
         diameter: Ref[Mm]
@@ -730,8 +703,6 @@ if TYPE_CHECKING:
         width: Ref[Mm]
         along: Ref[Mm]
         radius: Ref[Mm]
-        treble: Ref[Mm]
-        edges: Ref[Any]
 
     class UnrolledSideRef(Ref[UnrolledSide]):
         outline: OutlineRef
@@ -739,9 +710,6 @@ if TYPE_CHECKING:
         depth_end: Ref[Mm]
         upper: DomeRef
         lower: DomeRef
-        of: Ref[Literal['treble', 'bass']]
-        half: Ref[Curve]
-        other: UnrolledSideRef
         length: Ref[Mm]
 
     class ShellRef(Ref[Shell]):
@@ -755,7 +723,6 @@ if TYPE_CHECKING:
         end_x: Ref[Mm]
         half_width: Ref[Mm]
         depth: Ref[Mm]
-        treble: Ref[Mm]
         volume: Ref[Mm3]
         corners: Ref[Any]
 
@@ -885,12 +852,6 @@ if TYPE_CHECKING:
         ledge: Ref[Mm]
         proud: Ref[Mm]
 
-    class StretchRef(Ref[Stretch]):
-        name: Ref[str]
-        start: Ref[Mm]
-        stop: Ref[Mm]
-        plate: Ref[str]
-
     class FeatureRef(Ref[Feature]):
         name: Ref[str]
         held_to: Ref[str]
@@ -997,7 +958,6 @@ if TYPE_CHECKING:
         along: Ref[Mm]
         depth: Ref[Mm]
         radius: Ref[Mm]
-        is_corner: Ref[bool]
 
     class SlotOptionRef(Ref[SlotOption]):
         name: Ref[str]
@@ -1137,12 +1097,6 @@ if TYPE_CHECKING:
         shear_share: Ref[Ratio]
         faults: Members[FaultRef, Fault]
 
-    class HalfOutlineStationRef(Ref[HalfOutlineStation]):
-        kind: Ref[Literal['widest', 'narrowest']]
-        x: Ref[Mm]
-        half_width: Ref[Mm]
-        along: Ref[Mm]
-
     class TimberRef(Ref[Timber]):
         longitudinal: Ref[float]
         radial: Ref[float]
@@ -1256,6 +1210,7 @@ if TYPE_CHECKING:
     body_wall: Ref[Mm]
     braces_asked: Members[BraceAskedRef, BraceAsked]
     bridge_front: Ref[Mm]
+    bridge_front_row: Ref[Literal['treble string', 'bass string']]
     bridge_hold: Ref[Literal['pins', 'tie block']]
     bridge_hold_behind: Ref[Mm]
     bridge_hold_below: Ref[Mm]
@@ -1272,6 +1227,8 @@ if TYPE_CHECKING:
     bridge_plate_length_front: Ref[Mm]
     bridge_plate_thickness: Ref[Mm]
     bridge_plate_wood: Ref[str]
+    bridge_rows: Ref[Literal['one', 'two', 'staggered']]
+    bridge_rows_apart: Ref[Mm]
     bridge_spacing: Ref[Literal['equal centres', 'equal gaps']]
     bridge_spread: Ref[Mm]
     bridge_thickness: Ref[Mm]
@@ -1296,8 +1253,6 @@ if TYPE_CHECKING:
     carve_station_frets: Members[Ref[float], float]
     carve_tenon: Ref[Mm]
     carve_wood: Ref[str]
-    cutaway_heel: Ref[Mm]
-    cutaway_radius: Ref[Mm]
     head_angle: Ref[Radians]
     head_blank: Ref[Mm]
     head_curve: HeadCurveRef
@@ -1340,7 +1295,6 @@ if TYPE_CHECKING:
     limit_bead_bite_stop: Ref[Mm]
     limit_bead_share_most: Ref[Ratio]
     limit_behind_channel: Ref[Mm]
-    limit_bend_radius: Ref[Mm]
     limit_bend_ratio: Ref[Ratio]
     limit_bend_ratio_least: Ref[Ratio]
     limit_beside_rod: Ref[Mm]
@@ -1435,6 +1389,7 @@ if TYPE_CHECKING:
     limit_sprout: Ref[Mm]
     limit_string_error_cents: Ref[Cents]
     limit_string_hump: Ref[Mm]
+    limit_string_to_pin: Ref[Mm]
     limit_strip_over: Ref[Mm]
     limit_tolerance_angle: Ref[Radians]
     limit_tolerance_bridge: Ref[Mm]
@@ -1611,6 +1566,8 @@ if TYPE_CHECKING:
     piece_body_blocks: Members[Ref[Any], Any] = of(drawings_body.piece_body_blocks)
     piece_body_sizes: Members[Ref[Any], Any] = of(drawings_body.piece_body_sizes)
     piece_face_plan: Members[Ref[Any], Any] = of(drawings_body.piece_face_plan)
+    drawing_side: DrawingRef = of(drawings_body.drawing_side)
+    piece_unrolled_words: Members[Ref[Any], Any] = of(drawings_body.piece_unrolled_words)
     drawing_mould: DrawingRef = of(drawings_body.drawing_mould)
 
     # drawings/bracing.py
@@ -1851,17 +1808,8 @@ if TYPE_CHECKING:
     # drawings/setup_side.py
     piece_small_side_share: Ref[Ratio] = of(drawings_setup_side.piece_small_side_share)
     piece_small_side: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_side)
-    piece_small_treble: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_treble)
     piece_small_side_stations: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_side_stations)
     drawing_setup_side: DrawingRef = of(drawings_setup_side.drawing_setup_side)
-
-    # drawings/side.py
-    drawing_side: DrawingRef = of(drawings_side.drawing_side)
-    drawing_treble_side: DrawingRef = of(drawings_side.drawing_treble_side)
-    piece_bass_turned: Ref[bool] = of(drawings_side.piece_bass_turned)
-    piece_treble_turned: Ref[bool] = of(drawings_side.piece_treble_turned)
-    piece_unrolled_words: Members[Ref[Any], Any] = of(drawings_side.piece_unrolled_words)
-    piece_treble_words: Members[Ref[Any], Any] = of(drawings_side.piece_treble_words)
 
     # drawings/string_cards.py
     piece_saddle_card: Members[Ref[Any], Any] = of(drawings_string_cards.piece_saddle_card)
@@ -1924,6 +1872,7 @@ if TYPE_CHECKING:
     finding_saddle_in_slot: Members[FindingRef, Finding] = of(findings_on_bridge.finding_saddle_in_slot)
     finding_under_saddle_slot: Members[FindingRef, Finding] = of(findings_on_bridge.finding_under_saddle_slot)
     finding_pins: Members[FindingRef, Finding] = of(findings_on_bridge.finding_pins)
+    finding_rows_of_pins: Members[FindingRef, Finding] = of(findings_on_bridge.finding_rows_of_pins)
     finding_break_angle: Members[FindingRef, Finding] = of(findings_on_bridge.finding_break_angle)
     finding_bridge_holds: Members[FindingRef, Finding] = of(findings_on_bridge.finding_bridge_holds)
 
@@ -1941,12 +1890,6 @@ if TYPE_CHECKING:
     finding_tuner_edge: Members[FindingRef, Finding] = of(findings_on_carve.finding_tuner_edge)
     finding_tuners_apart: Members[FindingRef, Finding] = of(findings_on_carve.finding_tuners_apart)
     finding_strings_in_slots: Members[FindingRef, Finding] = of(findings_on_carve.finding_strings_in_slots)
-
-    # findings/on_cutaway.py
-    finding_tight_bend: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_tight_bend)
-    finding_tight_bend_bass: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_tight_bend_bass)
-    finding_beside_board: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_beside_board)
-    finding_block_beside_cutaway: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_block_beside_cutaway)
 
     # findings/on_edges.py
     finding_behind_channel: Members[FindingRef, Finding] = of(findings_on_edges.finding_behind_channel)
@@ -2021,11 +1964,6 @@ if TYPE_CHECKING:
     finding_back_bow: Members[FindingRef, Finding] = of(findings_on_wire.finding_back_bow)
     finding_wire_on_hand: Members[FindingRef, Finding] = of(findings_on_wire.finding_wire_on_hand)
 
-    # parts/access.py
-    access_depth: Ref[Mm] = of(part_access.access_depth)
-    access_fret: Ref[Count] = of(part_access.access_fret)
-    access_beside_board: Ref[Mm] = of(part_access.access_beside_board)
-
     # parts/arch.py
     arch_surface: CrownRef = of(part_arch.arch_surface)
     arch_radius_at_fret: Rows = of(part_arch.arch_radius_at_fret)
@@ -2048,13 +1986,6 @@ if TYPE_CHECKING:
     back_bow_least: Ref[Mm] = of(part_back_bow.back_bow_least)
     back_bow_most: Ref[Mm] = of(part_back_bow.back_bow_most)
     back_bow_row: Ref[PerMm2] = of(part_back_bow.back_bow_row)
-
-    # parts/bends.py
-    bend_treble: Members[BendRef, Bend] = of(part_bends.bend_treble)
-    bend_bass: Members[BendRef, Bend] = of(part_bends.bend_bass)
-    bend_tightest_treble: Ref[Mm] = of(part_bends.bend_tightest_treble)
-    bend_tightest_bass: Ref[Mm] = of(part_bends.bend_tightest_bass)
-    bend_thin_to: Ref[Mm] = of(part_bends.bend_thin_to)
 
     # parts/binding.py
     ledge_options: Members[LedgeChoiceRef, LedgeChoice] = of(part_binding.ledge_options)
@@ -2110,9 +2041,6 @@ if TYPE_CHECKING:
     body_zeros: ZerosRef = of(part_body.body_zeros)
     body_length: Ref[Mm] = of(part_body.body_length)
     body_width: Ref[Mm] = of(part_body.body_width)
-    body_reach_treble: Ref[Mm] = of(part_body.body_reach_treble)
-    body_reach_bass: Ref[Mm] = of(part_body.body_reach_bass)
-    body_reach: Ref[Mm] = of(part_body.body_reach)
     body_perimeter: Ref[Mm] = of(part_body.body_perimeter)
     body_bouts: Members[BoutRef, Bout] = of(part_body.body_bouts)
     body_tightest_bend: Ref[Mm] = of(part_body.body_tightest_bend)
@@ -2176,19 +2104,27 @@ if TYPE_CHECKING:
     bridge_front_from_octave: Ref[Mm] = of(part_bridge.bridge_front_from_octave)
     bridge_outline: QuadrilateralRef = of(part_bridge.bridge_outline)
     bridge_width_square: Ref[Mm] = of(part_bridge.bridge_width_square)
-    bridge_hold_slant: Ref[Ratio] = of(part_bridge.bridge_hold_slant)
-    bridge_hold_y: Rows = of(part_bridge.bridge_hold_y)
-    bridge_hold_x: Rows = of(part_bridge.bridge_hold_x)
-    bridge_hold_step: Ref[Mm] = of(part_bridge.bridge_hold_step)
-    bridge_hold_spacing: Ref[Ratio] = of(part_bridge.bridge_hold_spacing)
-    bridge_hold_wood: Ref[Mm] = of(part_bridge.bridge_hold_wood)
-    bridge_hold_wall: Rows = of(part_bridge.bridge_hold_wall)
-    bridge_hold_behind_slot: Rows = of(part_bridge.bridge_hold_behind_slot)
     bridge_break_run: Rows = of(part_bridge.bridge_break_run)
     bridge_break_angle: Rows = of(part_bridge.bridge_break_angle)
     bridge_under_slot: Ref[Mm] = of(part_bridge.bridge_under_slot)
     bridge_lever: Rows = of(part_bridge.bridge_lever)
     bridge_torque: Ref[NewtonM] = of(part_bridge.bridge_torque)
+
+    # parts/bridge_hold.py
+    bridge_hold_row: Rows = of(part_bridge_hold.bridge_hold_row)
+    bridge_hold_slant: Ref[Ratio] = of(part_bridge_hold.bridge_hold_slant)
+    bridge_hold_y: Rows = of(part_bridge_hold.bridge_hold_y)
+    bridge_hold_x: Rows = of(part_bridge_hold.bridge_hold_x)
+    bridge_hold_second: Ref[Mm] = of(part_bridge_hold.bridge_hold_second)
+    bridge_hold_step: Ref[Mm] = of(part_bridge_hold.bridge_hold_step)
+    bridge_hold_across: Ref[Mm] = of(part_bridge_hold.bridge_hold_across)
+    bridge_hold_spacing: Ref[Ratio] = of(part_bridge_hold.bridge_hold_spacing)
+    bridge_hold_between: Ref[Ratio] = of(part_bridge_hold.bridge_hold_between)
+    bridge_hold_wood: Ref[Mm] = of(part_bridge_hold.bridge_hold_wood)
+    bridge_hold_wood_across: Ref[Mm] = of(part_bridge_hold.bridge_hold_wood_across)
+    bridge_hold_clear: Rows = of(part_bridge_hold.bridge_hold_clear)
+    bridge_hold_wall: Rows = of(part_bridge_hold.bridge_hold_wall)
+    bridge_hold_behind_slot: Rows = of(part_bridge_hold.bridge_hold_behind_slot)
 
     # parts/bridge_plate.py
     plate_front: Ref[Mm] = of(part_bridge_plate.plate_front)
@@ -2243,9 +2179,6 @@ if TYPE_CHECKING:
     dome_rise_wet: Ref[Mm] = of(part_dome_year.dome_rise_wet)
     dome_rise_dry_least: Ref[Mm] = of(part_dome_year.dome_rise_dry_least)
     dome_rise_wet_least: Ref[Mm] = of(part_dome_year.dome_rise_wet_least)
-
-    # parts/downhill.py
-    downhill_treble: Members[StretchRef, Stretch] = of(part_downhill.downhill_treble)
 
     # parts/features.py
     feature_list: Members[FeatureRef, Feature] = of(part_features.feature_list)
@@ -2530,7 +2463,6 @@ if TYPE_CHECKING:
     side_deepest: Ref[Mm] = of(part_sides.side_deepest)
     side_shallowest: Ref[Mm] = of(part_sides.side_shallowest)
     side_extent: Ref[Mm] = of(part_sides.side_extent)
-    side_longer: Ref[Mm] = of(part_sides.side_longer)
     side_blank_length: Ref[Mm] = of(part_sides.side_blank_length)
     side_blank_width: Ref[Mm] = of(part_sides.side_blank_width)
 
@@ -2641,17 +2573,6 @@ if TYPE_CHECKING:
     across_lean: Ref[Ratio] = of(part_top_across.across_lean)
     across_covered: Ref[Mm] = of(part_top_across.across_covered)
     across_unheld: Ref[str] = of(part_top_across.across_unheld)
-
-    # parts/treble_side.py
-    treble_side_walls: Members[UnrolledSideRef, UnrolledSide] = of(part_treble_side.treble_side_walls)
-    treble_side_length: Ref[Mm] = of(part_treble_side.treble_side_length)
-    treble_side_length_middle: Ref[Mm] = of(part_treble_side.treble_side_length_middle)
-    treble_side_along: Rows = of(part_treble_side.treble_side_along)
-    treble_side_upper: Rows = of(part_treble_side.treble_side_upper)
-    treble_side_lower: Rows = of(part_treble_side.treble_side_lower)
-    treble_side_stations: Members[SideStationRef, SideStation] = of(part_treble_side.treble_side_stations)
-    treble_side_depths: Rows = of(part_treble_side.treble_side_depths)
-    treble_side_extent: Ref[Mm] = of(part_treble_side.treble_side_extent)
 
     # parts/wire.py
     wire_line: Rows = of(part_wire.wire_line)

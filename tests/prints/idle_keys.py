@@ -18,6 +18,7 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each("instrument", "the neck has a rod, and no bars", "neck.bar_width", "neck.bar_depth", "neck.bar_modulus"),
     **_each("instrument", "Tarn's frets are parallel: there is none to be named that is square", "scale.square_at"),
     **_each("instrument", "Tarn has no zero fret, and its nut stands at the zero line", "nut.behind"),
+    **_each("instrument", "Tarn's pins stand in one row", "bridge.rows_apart"),
     **_each("instrument", "Tarn has six strings; it is asked of ten and more", "strings.single"),
     **_each(
         "instrument",
@@ -26,6 +27,7 @@ IDLE: dict[str, tuple[str, str]] = {
         "nut.pair_by",
         "bridge.pair",
         "bridge.pair_by",
+        "bridge.front_row",
     ),
     **_each(
         "instrument",
@@ -51,6 +53,7 @@ IDLE: dict[str, tuple[str, str]] = {
         "instrument", "Tarn's body is given by stations: there is no drawing whose halves may differ", "body.alike"
     ),
     **_each("instrument", "the wire is the shop's, by its name, and so is the length on hand", "wire.on_hand"),
+    **_each("shop", "Tarn's pins stand in one row", "limits.string_to_pin"),
     **_each(
         "shop",
         NYLON,

@@ -27,6 +27,8 @@ class Usual:
     unless: str = ""
 
 
+PAIRED = "pairs on pins"
+"""Strings in pairs that pins hold: these may stand in two rows."""
 _FACTS: Mapping[str, tuple[tuple[str, str, str], ...]] = {
     "nylon strings": (("strings", "plain", "nylon"),),
     "body built on the neck": (
@@ -37,18 +39,21 @@ _FACTS: Mapping[str, tuple[tuple[str, str, str], ...]] = {
     "tied strings": (("bridge", "hold", "tie block"),),
     "slotted head": (("head", "tuners", "across"),),
 }
-"""Each kind by the tables, keys and words of which each alone makes it."""
-KINDS = tuple(_FACTS)
+"""Each kind by the tables, keys and words of which each alone makes it; but pairs."""
+KINDS = (*_FACTS, PAIRED)
 """The kinds, by their names."""
 
 
 def kinds_of(tables: Tables) -> frozenset[str]:
     """The kinds that follow from these tables, by name; a table that could not be read gives none."""
-    return frozenset(
+    found = {
         kind
         for kind, facts in _FACTS.items()
         if any(getattr(tables.get(table), key, None) == word for table, key, word in facts)
-    )
+    }
+    pinned = getattr(tables.get("bridge"), "hold", None) == "pins"
+    pairs = any(len(each.strings) > 1 for each in tables.get("course") or ())
+    return frozenset(found | {PAIRED}) if pinned and pairs else frozenset(found)
 
 
 def _rows() -> tuple[Usual, ...]:
@@ -61,12 +66,11 @@ def _row(kind: str, key: str, value: float | str | bool | list[int], origin: str
 
 USUAL: tuple[Usual, ...] = _rows()
 """What is usual for each kind, as the package ships it."""
-_BY_KEY = {(row.key, row.kind): row for row in USUAL}
 
 
 def usual_for(key: str, kinds: frozenset[str]) -> Usual | None:
     """The usual value of a dotted key for these kinds; none if they are like any other."""
-    return next((_BY_KEY[key, kind] for kind in kinds if (key, kind) in _BY_KEY), None)
+    return next((row for row in USUAL if row.key == key and row.kind in kinds), None)
 
 
 def with_usual(tables: Tables) -> dict[str, Any]:

@@ -119,7 +119,9 @@ def piece_bridge_sizes(bridge_outline: Quadrilateral) -> Marks:
     )
 
 
-def piece_bridge_words(bridge_outline: Quadrilateral, instrument_name: str, bridge_hold: str) -> Marks:
+def piece_bridge_words(
+    bridge_outline: Quadrilateral, instrument_name: str, bridge_hold: str, bridge_hold_row: PerString[Ratio]
+) -> Marks:
     """What places the bridge and cuts its slot, in a column beside it that is not turned over with it."""
     x = max(bridge_outline.end_lower_x, bridge_outline.end_upper_x) + 46.0
     tied = bridge_hold != "pins"
@@ -129,6 +131,7 @@ def piece_bridge_words(bridge_outline: Quadrilateral, instrument_name: str, brid
         ("join to front edge ", n.bridge_front_from_join),
         ("front edge to saddle's middle ", n.bridge_front),
         ("saddle's middle to tie block " if tied else "saddle's middle to holes ", n.bridge_hold_behind),
+        *((("saddle's middle to second row ", n.bridge_hold_second),) if bridge_hold_row.max() > 1 else ()),
         ("zero line to saddle's middle ", n.saddle_position),
         ("saddle's angle ", n.saddle_angle),
         ("its slot wide ", n.saddle_thickness),

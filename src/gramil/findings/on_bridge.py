@@ -92,6 +92,37 @@ def finding_pins(
     )
 
 
+def finding_rows_of_pins(
+    bridge_hold_row: PerString[Ratio],
+    bridge_hold_between: Ratio,
+    bridge_hold_clear: PerString[Mm],
+    limit_pin_spacing_least: Ratio,
+    limit_string_to_pin: Mm,
+) -> Findings:
+    """Whether two rows of pins leave wood between them, and each string runs clear of the others' holes."""
+    if bridge_hold_row.max() == 1:
+        return ()
+    nearest = int(bridge_hold_clear.argmin())
+    return (
+        judged(
+            "rows of pins apart",
+            n.bridge_hold_between,
+            bridge_hold_between,
+            at_least(n.limit_pin_spacing_least, limit_pin_spacing_least, "stop"),
+            says("Row to row, in diameters of a hole; wood between two holes: {}.", n.bridge_hold_wood_across),
+            "Rows further apart, a wider spread at the pins, or thinner pins.",
+        ),
+        judged(
+            "strings past other pins",
+            n.bridge_hold_clear[nearest + 1],
+            float(bridge_hold_clear[nearest]),
+            at_least(n.limit_string_to_pin, limit_string_to_pin),
+            "Room between a string and the hole of another that it passes; a pin's head is wider than its hole.",
+            "Staggered rows, the other string of each pair in front, or thinner pins.",
+        ),
+    )
+
+
 def finding_break_angle(
     bridge_break_angle: PerString[Radians], limit_break_angle_saddle: Radians, limit_break_angle_saddle_least: Radians
 ) -> Findings:

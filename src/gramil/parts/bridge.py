@@ -1,4 +1,4 @@
-"""The bridge: where it stands on the top, its outline, the strings' hold behind the saddle, and the pull on it."""
+"""The bridge: where it stands on the top, its outline, how the strings go down behind the saddle, and their pull."""
 
 import numpy as np
 
@@ -66,79 +66,6 @@ def bridge_width_square(bridge_width: Mm, string_saddle_slant: Ratio) -> Mm:
     Source: common practice.
     """
     return float(bridge_width / np.sqrt(1 + string_saddle_slant**2))
-
-
-def bridge_hold_slant(bridge_hold_line: str, saddle_slant: Ratio, string_saddle_slant: Ratio) -> Ratio:
-    """How far toward the tail the line of the strings' holes runs for each mm toward the treble.
-
-    Formula: saddle_slant if bridge_hold_line == "along the saddle" else string_saddle_slant
-    Source: common practice.
-    """
-    return saddle_slant if bridge_hold_line == "along the saddle" else string_saddle_slant
-
-
-def bridge_hold_y(bridge_hold_spread: Mm, string_y_bridge: PerString[Mm]) -> PerString[Mm]:
-    """Each string's hole from the centreline, treble positive: equal centres.
-
-    Formula: string_y_bridge * (bridge_hold_spread / (string_y_bridge[0] - string_y_bridge[-1]))
-    Source: common practice.
-    """
-    return string_y_bridge * (bridge_hold_spread / (string_y_bridge[0] - string_y_bridge[-1]))
-
-
-def bridge_hold_x(
-    saddle_position: Mm, bridge_hold_behind: Mm, bridge_hold_slant: Ratio, bridge_hold_y: PerString[Mm]
-) -> PerString[Mm]:
-    """Each string's hole along the centreline from the zero line.
-
-    Source: common practice.
-    """
-    return saddle_position + bridge_hold_behind + bridge_hold_slant * bridge_hold_y
-
-
-def bridge_hold_step(bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm]) -> Mm:
-    """From one string's hole to the next, centre to centre.
-
-    Formula: hypot(bridge_hold_x[1] - bridge_hold_x[0], bridge_hold_y[1] - bridge_hold_y[0])
-    Source: Pythagoras.
-    """
-    return float(np.hypot(bridge_hold_x[1] - bridge_hold_x[0], bridge_hold_y[1] - bridge_hold_y[0]))
-
-
-def bridge_hold_spacing(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Ratio:
-    """From one string's hole to the next, in diameters of a hole.
-
-    Source: common practice.
-    """
-    return bridge_hold_step / bridge_pin_diameter
-
-
-def bridge_hold_wood(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Mm:
-    """Wood between one string's hole and the next; negative where they run into each other.
-
-    Source: common practice.
-    """
-    return bridge_hold_step - bridge_pin_diameter
-
-
-def bridge_hold_wall(
-    bridge_hold_behind_slot: PerString[Mm], saddle_thickness: Mm, bridge_pin_diameter: Mm
-) -> PerString[Mm]:
-    """Wood between the saddle's slot and each string's hole.
-
-    Source: common practice.
-    """
-    return bridge_hold_behind_slot - saddle_thickness / 2 - bridge_pin_diameter / 2
-
-
-def bridge_hold_behind_slot(
-    bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], saddle_position: Mm, saddle_slant: Ratio
-) -> PerString[Mm]:
-    """Middle of the saddle's slot to each string's hole, square to the saddle.
-
-    Source: common practice.
-    """
-    return (bridge_hold_x - saddle_position - saddle_slant * bridge_hold_y) / np.sqrt(1 + saddle_slant**2)
 
 
 def bridge_break_run(

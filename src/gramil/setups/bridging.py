@@ -1,8 +1,8 @@
 """Set-ups for the strings' far end: placing the bridge, its slot, the saddle, stringing up, and setting in tune."""
 
 from gramil import names as n
-from gramil.quantities import Count
-from gramil.reference import says
+from gramil.quantities import Count, PerString, Ratio
+from gramil.reference import Says, says
 from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table
 
@@ -70,6 +70,14 @@ PINNED = says(
     n.bridge_hold_behind,
     n.bridge_hold_step,
 )
+PINNED_IN_ROWS = says(
+    "Bore each pin's hole: the front row {} behind the slot's middle on the centreline, the second row {}; in a row "
+    "{} apart, from row to row {}. Mark them through the drawing: each pair has a hole in either row.",
+    n.bridge_hold_behind,
+    n.bridge_hold_second,
+    n.bridge_hold_step,
+    n.bridge_hold_across,
+)
 TIED = says(
     "Cut the tie block's face {} behind the slot's middle on the centreline. Bore the strings' holes "
     "through the block from its back, along the strings, {} apart; in its face they come out "
@@ -81,7 +89,14 @@ TIED = says(
 """How the bridge is worked for what holds the strings."""
 
 
-def setup_saddle_slot(bridge_hold: str) -> Setup:
+def _bored(hold: str, row: PerString[Ratio]) -> Says:
+    """How the bridge is bored: pins in one row or two, or a tie block."""
+    if hold != "pins":
+        return TIED
+    return PINNED_IN_ROWS if row.max() > 1 else PINNED
+
+
+def setup_saddle_slot(bridge_hold: str, bridge_hold_row: PerString[Ratio]) -> Setup:
     """Rout the slot for the saddle, and bore for the strings.
 
     Method: the slot follows the line nearest to all break points.
@@ -114,7 +129,7 @@ def setup_saddle_slot(bridge_hold: str) -> Setup:
         (
             "Scribe the slot's middle through both ends; the bridge's drawing in the pack lays it over at true scale.",
             "Rout in passes between stops, the slot's floor flat and square to its walls.",
-            PINNED if bridge_hold == "pins" else TIED,
+            _bored(bridge_hold, bridge_hold_row),
         ),
         "Push a scrap of the saddle in: it stands upright by itself and lifts out by hand. Lay the pack's "
         "drawing over the bridge: every break point falls on the saddle.",

@@ -142,8 +142,10 @@ def slot_leaves_a_bridge(saddle: Saddle, bridge: Bridge) -> Iterator[Problem]:
         yield Problem(
             ("saddle", "slot_depth"), f"read {saddle.slot_depth:g} mm", f"less than the bridge, {bridge.thickness:g} mm"
         )
-    if bridge.front + bridge.hold_behind >= bridge.width:
-        what = f"saddle and strings' hold take {bridge.front + bridge.hold_behind:g} mm"
+    second = bridge.rows_apart if bridge.rows != "one" and bridge.hold == "pins" else 0.0
+    taken = bridge.front + bridge.hold_behind + second
+    if taken >= bridge.width:
+        what = f"saddle and strings' hold take {taken:g} mm"
         yield Problem(("bridge", "width"), what, f"less than the bridge's width, {bridge.width:g} mm")
 
 

@@ -175,4 +175,13 @@ class Bridge(Table):
         ge=0,
         le=15,
     )
+    rows: Literal["one", "two", "staggered"] = usual(
+        "one", "common practice", "rows of pins: two in line with their strings, or staggered by equal steps"
+    )
+    rows_apart: Length = usual(
+        7.0, "common practice", "from the line of pins to a second one behind it, along the centreline", gt=0, le=40
+    )
+    front_row: Literal["treble string", "bass string"] = usual(
+        "treble string", "a choice", "with two rows: which string of a pair has its pin in front"
+    )
     pin_diameter: Length = usual(5.3, "common practice", "diameter of a pin's hole", gt=0, le=15)
