@@ -8,7 +8,7 @@ from scipy.optimize import minimize
 from benchmarks.board import example, fresh
 from benchmarks.timing import milliseconds, seconds
 from gramil.graph import Figures
-from gramil.physics.compensation import best_set_backs, each_string, set_backs
+from gramil.physics.compensation import best_set_backs, in_groups, set_backs
 
 
 def run() -> None:
@@ -25,7 +25,8 @@ def run() -> None:
 def _own(figures: Figures) -> Any:
     paths, strings = figures["intonation_paths"], figures["intonation_strings"]
     count = len(strings.stretch)
-    found = best_set_backs(paths, strings, each_string(count), each_string(count), figures["intonation_weights"][1:])
+    own = in_groups(np.arange(count))
+    found = best_set_backs(paths, strings, own, own, figures["intonation_weights"][1:])
     return np.concatenate([found.nut, found.saddle])
 
 

@@ -210,7 +210,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
     "setup_deepen": ("drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "stuff_list", "top_thickness",),
-    "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "saddle_set_back", "saddle_set_back_best", "stuff_list",),
+    "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "pair_rms_all_on_one", "pair_rms_all_on_two", "pair_rms_on_one", "pair_rms_on_two", "saddle_set_back", "saddle_set_back_best", "stuff_list",),
     "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret", "stuff_list",),
     "setup_ledge": ("binding_purfling", "binding_thickness", "core_inset", "drawing_setup_ledge", "feed_agreeing_edge", "feed_other_edge", "ledge_choice", "limit_binding_proud_least", "limit_binding_proud_most", "limit_slot_position", "limit_tolerance_height", "nut_width", "stuff_list",),
     "setup_level": ("drawing_setup_level", "limit_tolerance_height", "slot_left_least", "station_middle_fret", "stuff_list", "thickness_at_crest", "thickness_at_edge_treble", "thickness_to_plane", "thickness_wedge_angle",),
@@ -362,6 +362,7 @@ if TYPE_CHECKING:
     from gramil.parts import neck_section as part_neck_section
     from gramil.parts import neck_set as part_neck_set
     from gramil.parts import nut_slots as part_nut_slots
+    from gramil.parts import pairs as part_pairs
     from gramil.parts import relief as part_relief
     from gramil.parts import rod_channel as part_rod_channel
     from gramil.parts import saddle as part_saddle
@@ -1282,6 +1283,7 @@ if TYPE_CHECKING:
     intonation_from_fret: Ref[Count]
     intonation_nut: Ref[Literal['none', 'straight', 'per string']]
     intonation_nut_given: Rows
+    intonation_pair: Ref[Literal['two break points', 'one break point']]
     intonation_saddle: Ref[Literal['straight', 'slanted', 'per string']]
     intonation_to_fret: Ref[Count]
     limit_action_bass_least: Ref[Mm]
@@ -2239,6 +2241,7 @@ if TYPE_CHECKING:
     intonation_cents_before: Rows = of(part_intonation.intonation_cents_before)
     intonation_best: SetBacksRef = of(part_intonation.intonation_best)
     intonation_best_saddle: SetBacksRef = of(part_intonation.intonation_best_saddle)
+    intonation_break_point: Rows = of(part_intonation.intonation_break_point)
     intonation_nut_freedom: FreedomRef = of(part_intonation.intonation_nut_freedom)
     intonation_saddle_freedom: FreedomRef = of(part_intonation.intonation_saddle_freedom)
     intonation_nut_best: Rows = of(part_intonation.intonation_nut_best)
@@ -2373,6 +2376,13 @@ if TYPE_CHECKING:
     nut_slot_width: Rows = of(part_nut_slots.nut_slot_width)
     nut_slot_top: Rows = of(part_nut_slots.nut_slot_top)
     nut_slot_blank: Ref[Mm] = of(part_nut_slots.nut_slot_blank)
+
+    # parts/pairs.py
+    pair_paths: StringPathsRef = of(part_pairs.pair_paths)
+    pair_rms_on_one: Rows = of(part_pairs.pair_rms_on_one)
+    pair_rms_on_two: Rows = of(part_pairs.pair_rms_on_two)
+    pair_rms_all_on_one: Ref[Cents] = of(part_pairs.pair_rms_all_on_one)
+    pair_rms_all_on_two: Ref[Cents] = of(part_pairs.pair_rms_all_on_two)
 
     # parts/relief.py
     relief_curvature: Ref[PerMm] = of(part_relief.relief_curvature)

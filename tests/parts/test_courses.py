@@ -138,3 +138,12 @@ def test_pairs_that_take_the_whole_spread_are_refused(made: Make) -> None:
     with pytest.raises(MakersFault) as refused:
         made(('spacing = "equal gaps"', 'spacing = "equal gaps"\npair = 7'))
     assert "nut.spread" in str(refused.value)
+
+
+def test_a_pair_on_one_break_point_cannot_be_given_two(made: Make) -> None:
+    given = "[saddle]\nset_back = [2, 2, 2, 2, 2, 2, 3, 3, 3, 3, 4, 3.5]\n\n[board]\n"
+    one = '[intonation]\npair = "one break point"\n\n'
+    with pytest.raises(MakersFault) as refused:
+        made(("[board]\n", one + given))
+    assert "strings 11 and 12 break in two places" in str(refused.value)
+    assert made(("[board]\n", given))["saddle_set_back"][10:].tolist() == [4, 3.5]

@@ -28,6 +28,7 @@ IDLE: dict[str, tuple[str, str]] = {
         "bridge.pair",
         "bridge.pair_by",
         "bridge.front_row",
+        "intonation.pair",
     ),
     **_each(
         "instrument",

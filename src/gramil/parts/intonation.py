@@ -10,7 +10,7 @@ from dataclasses import replace
 import numpy as np
 
 from gramil.physics.arrays import FloatArray
-from gramil.physics.compensation import Freedom, SetBacks, as_one, best_set_backs, each_string, held, straight
+from gramil.physics.compensation import Freedom, SetBacks, as_one, best_set_backs, held, in_groups, straight
 from gramil.physics.stopped_string import StringPaths, StringStiffness, deviation, moved, string_paths
 from gramil.quantities import (
     Cents,
@@ -154,32 +154,53 @@ def _found(
         return SetBacks(none, none, np.full(paths.stop_x.shape, math.nan), none, math.nan)
 
 
+def intonation_break_point(strings_course: PerString[Ratio], intonation_pair: str) -> PerString[Ratio]:
+    """The number of the break point that each string bears on, counted from the treble: one a string, or one a course.
+
+    Formula: strings_course if intonation_pair == "one break point" else arange(1, len(strings_course) + 1)
+    Source: common practice.
+    """
+    if intonation_pair == "one break point":
+        return strings_course
+    return np.arange(1.0, len(strings_course) + 1)
+
+
 def intonation_nut_freedom(
-    intonation_nut: str, scale_zero_fret: bool, intonation_weights: PerFret[Ratio], strings_count: Count
+    intonation_nut: str,
+    scale_zero_fret: bool,
+    intonation_weights: PerFret[Ratio],
+    intonation_break_point: PerString[Ratio],
 ) -> Freedom:
-    """How the nut may move: not at all, as one straight piece, or string by string; a zero fret stays.
+    """How the nut may move: not at all, as one straight piece, or break point by break point; a zero fret stays.
 
     Method: held with a zero fret, or where a single fret counts.
     Source: common practice.
     """
-    stays = scale_zero_fret or intonation_weights.sum() < 2
-    return held(strings_count) if stays else _freedom(intonation_nut, np.zeros(strings_count))
+    stays, count = scale_zero_fret or intonation_weights.sum() < 2, len(intonation_break_point)
+    return held(count) if stays else _freedom(intonation_nut, np.zeros(count), intonation_break_point)
 
 
-def intonation_saddle_freedom(intonation_saddle: str, string_y_bridge: PerString[Mm]) -> Freedom:
-    """How the saddle's break points may move: as one square piece, along a slanted line, or string by string.
+def intonation_saddle_freedom(
+    intonation_saddle: str, string_y_bridge: PerString[Mm], intonation_break_point: PerString[Ratio]
+) -> Freedom:
+    """How the saddle's break points may move: as one square piece, along a slanted line, or each by itself.
 
-    Method: one amount, two, or one a string.
+    Method: one amount, two, or one a break point.
     Source: common practice.
     """
-    return _freedom(intonation_saddle, string_y_bridge)
+    return _freedom(intonation_saddle, string_y_bridge, intonation_break_point)
 
 
-def _freedom(kind: str, across: FloatArray) -> Freedom:
-    count = len(across)
-    if kind == "slanted":
-        return straight(across)
-    return {"none": held, "straight": as_one, "per string": each_string}[kind](count)
+def _freedom(kind: str, across: FloatArray, points: FloatArray) -> Freedom:
+    match kind:
+        case "slanted":
+            return straight(across)
+        case "per string":
+            return in_groups(points)
+        case "straight":
+            return as_one(len(across))
+        case _:
+            return held(len(across))
 
 
 def intonation_nut_best(intonation_best: SetBacks) -> PerString[Mm]:

@@ -31,9 +31,10 @@ class Freedom:
     shape: FloatArray
 
 
-def each_string(count: int) -> Freedom:
-    """Every string's break point by itself."""
-    return Freedom(np.eye(count))
+def in_groups(groups: ArrayLike) -> Freedom:
+    """Strings of one group by one amount; `groups` has a number for each string."""
+    numbers = floats(groups)
+    return Freedom((numbers[:, None] == np.unique(numbers)).astype(np.float64))
 
 
 def held(count: int) -> Freedom:

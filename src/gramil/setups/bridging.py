@@ -239,12 +239,24 @@ def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
     )
 
 
-def setup_in_tune(strings_count: Count, action_fret: Count) -> Setup:
+def _of_pairs(paired: bool) -> tuple[BigFigure, ...]:
+    """What either way of breaking a pair leaves, where there are pairs."""
+    if not paired:
+        return ()
+    return (
+        BigFigure(n.pair_rms_all_on_one, "Out if each pair broke at one place for both", "at its best", "worked out"),
+        BigFigure(n.pair_rms_all_on_two, "Out if each string broke at its own", "at its best", "worked out"),
+    )
+
+
+def setup_in_tune(strings_count: Count, strings_course: PerString[Ratio], action_fret: Count) -> Setup:
     """Set in tune: what should be heard, and how far to file for what is.
 
     Method: read at the octave's fret and another, against the open string; each string retuned after each stroke.
     Source: anderson_beausoleil_2024
     """
+    paired = bool(strings_course[-1] < strings_count)
+    ways = (("a pair on one break point", n.pair_rms_on_one), ("on two", n.pair_rms_on_two)) if paired else ()
     return Setup(
         "in-tune",
         "Set in tune",
@@ -253,6 +265,7 @@ def setup_in_tune(strings_count: Count, action_fret: Count) -> Setup:
             BigFigure(n.intonation_rms_all_before, "Out without any set-back, root mean square", "", "worked out"),
             BigFigure(n.intonation_rms_all_after, "Out as filed, root mean square", "", "worked out"),
             BigFigure(n.intonation_rms_best, "Out with nut and saddle at their best", "", "worked out"),
+            *_of_pairs(paired),
             BigFigure(
                 n.intonation_nut_best[1], "Where the nut would best stand, toward the first fret", "", "worked out"
             ),
@@ -280,6 +293,7 @@ def setup_in_tune(strings_count: Count, action_fret: Count) -> Setup:
                     ("best place of it", n.saddle_set_back_best),
                     ("out before", n.intonation_rms_before),
                     ("out as filed", n.intonation_rms_after),
+                    *ways,
                 ),
                 tuple(range(1, strings_count + 1)),
                 "string",

@@ -120,6 +120,22 @@ FARTHEST = 6.0
 """Farthest that a break point may be filed ahead of the nut's face, in mm: more is a slip of the pen."""
 
 
+def a_pair_on_one_break_point_breaks_there(
+    course: tuple[Course, ...], saddle: Saddle, intonation: Intonation
+) -> Iterator[Problem]:
+    """Where a pair has one break point, places given one a string are the same for both of it."""
+    if intonation.pair == "two break points":
+        return
+    given = ((("saddle", "set_back"), saddle.set_back), (("intonation", "nut_forward"), intonation.nut_forward or ()))
+    for path, moves in given:
+        for each in course if len(moves) > 1 else ():
+            own = {moves[string - 1] for string in each.strings if 1 <= string <= len(moves)}
+            if len(own) > 1:
+                what = f"strings {each.strings[0]} and {each.strings[-1]} break in two places"
+                remedy = 'give both the same, or intonation.pair = "two break points"'
+                yield Problem(path, what, "a pair has one break point here", remedy)
+
+
 def frets_that_count_are_there(scale: Scale, intonation: Intonation) -> Iterator[Problem]:
     """The frets that intonation is judged by are on the board."""
     for key in ("from_fret", "to_fret"):
@@ -159,6 +175,7 @@ STRING_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     bending_is_inside,
     a_move_for_each_string,
     a_nut_place_for_each_string,
+    a_pair_on_one_break_point_breaks_there,
     frets_that_count_are_there,
     slot_leaves_a_bridge,
 )

@@ -93,6 +93,11 @@ class Intonation(Table):
         "break points are filed",
         "what the saddle's break points may be when their best places are sought",
     )
+    pair: Literal["two break points", "one break point"] = usual(
+        "two break points",
+        "they are filed string by string",
+        "whether the strings of a pair break each in its own place or both in one, where break points are per string",
+    )
     nut_forward: Moves | None = usual(
         None,
         "nut.set_forward for every string",
