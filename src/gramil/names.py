@@ -118,6 +118,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_string_gap": ("string_gap_nut",),
     "finding_string_on_crown": ("height_over_crown",),
     "finding_strings_in_slots": ("head_posts_y", "head_slot_room", "head_slot_width", "limit_slot_room",),
+    "finding_strings_past_posts": ("head_post_clear", "head_posts_y", "limit_string_to_post",),
     "finding_tongue": ("limit_tongue_gap", "neck_set_tongue_gap",),
     "finding_top_action": ("heights_body_rise", "pulled_action",),
     "finding_top_modes": ("mode_list",),
@@ -1392,6 +1393,7 @@ if TYPE_CHECKING:
     limit_string_error_cents: Ref[Cents]
     limit_string_hump: Ref[Mm]
     limit_string_to_pin: Ref[Mm]
+    limit_string_to_post: Ref[Mm]
     limit_strip_over: Ref[Mm]
     limit_tolerance_angle: Ref[Radians]
     limit_tolerance_bridge: Ref[Mm]
@@ -1892,6 +1894,7 @@ if TYPE_CHECKING:
     finding_tuner_edge: Members[FindingRef, Finding] = of(findings_on_carve.finding_tuner_edge)
     finding_tuners_apart: Members[FindingRef, Finding] = of(findings_on_carve.finding_tuners_apart)
     finding_strings_in_slots: Members[FindingRef, Finding] = of(findings_on_carve.finding_strings_in_slots)
+    finding_strings_past_posts: Members[FindingRef, Finding] = of(findings_on_carve.finding_strings_past_posts)
 
     # findings/on_edges.py
     finding_behind_channel: Members[FindingRef, Finding] = of(findings_on_edges.finding_behind_channel)
@@ -2208,6 +2211,7 @@ if TYPE_CHECKING:
     head_drop: Rows = of(part_head.head_drop)
     head_break_angle: Rows = of(part_head.head_break_angle)
     head_sideways_bend: Rows = of(part_head.head_sideways_bend)
+    head_post_clear: Rows = of(part_head.head_post_clear)
     head_straight_y: Rows = of(part_head.head_straight_y)
     head_entry: Rows = of(part_head.head_entry)
     head_slot_room: Rows = of(part_head.head_slot_room)

@@ -195,5 +195,5 @@ def test_a_fanned_nylon_start_in_inches_has_inch_scales() -> None:
 
 
 def test_strings_of_neither_kind_are_told() -> None:
-    with pytest.raises(MakersFault, match="Steel or nylon"):
+    with pytest.raises(MakersFault, match="Steel, nylon or twelve"):
         new_description({STRINGS: "gut"})

@@ -42,7 +42,7 @@ def test_pairs_on_pins_are_usually_staggered_in_two_rows(made: Make) -> None:
     assert figures["bridge_hold_step"] == pytest.approx(2 * STEP)
     assert figures["bridge_hold_across"] == pytest.approx(np.hypot(STEP, 7.0))
     assert figures["bridge_hold_wood_across"] == pytest.approx(np.hypot(STEP, 7.0) - 5.3)
-    assert figures["bridge_hold_second"] == pytest.approx(11.5 + 7.0)
+    assert figures["bridge_hold_second"] == pytest.approx(12.0 + 7.0)
     for name in ("pins apart", "rows of pins apart", "strings past other pins", "pins behind the saddle"):
         assert found(figures, name).severity == "fine", name
 

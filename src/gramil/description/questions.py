@@ -17,12 +17,14 @@ class Question:
 
 
 STRINGS = "strings.plain"
-"""The question of what the strings are made of: the other usual answers go by it, and by the unit."""
+"""The question of what the strings are, made of and how many: the other usual answers go by it, and by the unit."""
+TWELVE = "twelve"
+"""The answer to it for steel strings in pairs."""
 QUESTIONS: tuple[Question, ...] = (
     Question("instrument.name", "What is the instrument called", "New guitar"),
     Question("instrument.units", "Millimetres or inches (mm, in)", "mm"),
     Question("instrument.handed", "Right or left handed", "right"),
-    Question(STRINGS, "Steel or nylon strings (steel, nylon)", "steel"),
+    Question(STRINGS, "Steel or nylon strings, or twelve of steel in pairs (steel, nylon, twelve)", "steel"),
     Question("scale.length", "Scale length", "650 mm"),
     Question("scale.frets", "How many frets", "20"),
     Question("scale.join", "Fret at the body", "14"),
@@ -47,18 +49,21 @@ FANNED: tuple[Question, ...] = (
 
 @dataclass(frozen=True)
 class Start:
-    """Where a new description starts from: usual answers by key, and the name of a text that is added at its end."""
+    """Where a new description starts from: usual answers by key, the name of a text added at its end, and whether its
+    strings stand in pairs.
+    """
 
     answers: Mapping[str, str]
     added: str = ""
+    paired: bool = False
 
 
 def start_for(answers: Mapping[str, str]) -> Start:
     """The start that goes with the unit and the strings answered so far. Raises MakersFault for strings of neither."""
     usual = {question.key: question.usual for question in QUESTIONS}
     units, strings = (answers.get(key, usual[key]).strip().lower() for key in ("instrument.units", STRINGS))
-    if strings not in ("steel", "nylon"):
-        raise MakersFault.of(f'read "{answers[STRINGS]}"', remedy="steel or nylon", where=STRINGS)
+    if strings not in ("steel", "nylon", TWELVE):
+        raise MakersFault.of(f'read "{answers[STRINGS]}"', remedy=f"steel, nylon or {TWELVE}", where=STRINGS)
     return _STARTS.get((units, strings), Start({}))
 
 
@@ -69,7 +74,10 @@ def usual_answer(question: Question, answers: Mapping[str, str]) -> str:
 
 def _starts() -> Mapping[tuple[str, str], Start]:
     rows = data_tables("starts")["start"]
-    return {(row["units"], row["strings"]): Start(row["answers"], row.get("added", "")) for row in rows}
+    return {
+        (row["units"], row["strings"]): Start(row["answers"], row.get("added", ""), row["strings"] == TWELVE)
+        for row in rows
+    }
 
 
 _STARTS = _starts()

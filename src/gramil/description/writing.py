@@ -50,8 +50,19 @@ def new_description(answers: Mapping[str, str], kind_added: bool = True) -> str:
     left = {"scale.length"} if fans else {each.key for each in FANNED}
     settled = {key: answer for key, answer in {**start.answers, **answers}.items() if key not in _NO_KEYS | left}
     text = wound_among(with_answers(text, settled))
+    if start.paired:
+        text += paired(len(tomllib.loads(text)["strings"]["gauges"]))
     parse_description(text, "the new description")
     return text
+
+
+def paired(count: int) -> str:
+    """So many strings in pairs, as a text of courses; an odd one stands by itself on the bass side."""
+    rows = ["", "# The courses, treble first: each has the strings that are stopped together, counted as they lie."]
+    for row, first in enumerate(range(1, count + 1, 2), 1):
+        strings = [each for each in (first, first + 1) if each <= count]
+        rows += ["[[course]]", f"strings = {strings}".ljust(33) + f"# course {row}"]
+    return "\n".join(rows) + "\n"
 
 
 def with_answers(text: str, answers: Mapping[str, str]) -> str:
@@ -82,8 +93,6 @@ def wound_among(text: str) -> str:
         return text
     wound = list(range(min(strings["wound"]), len(strings["gauges"]) + 1))
     return text if wound == strings.get("wound", wound) else _set(text, "strings.wound", wound)
-
-
 
 
 def _fans(answers: Mapping[str, str]) -> bool:

@@ -241,3 +241,23 @@ def finding_strings_in_slots(head_slot_room: PerString[Mm], limit_slot_room: Mm,
             ),
         ),
     )
+
+
+def finding_strings_past_posts(head_post_clear: PerString[Mm], limit_string_to_post: Mm, head_tuners: str) -> Findings:
+    """Whether every string runs to its post clear of the others'."""
+    if head_tuners == "across":
+        return ()
+    string = int(head_post_clear.argmin())
+    return (
+        judged(
+            "strings past other posts",
+            n.head_post_clear[string + 1],
+            float(head_post_clear[string]),
+            at_least(n.limit_string_to_post, limit_string_to_post, stop=0.75 * limit_string_to_post),
+            "From the middle of a string to the middle of the nearest other post that it passes on its way to its own.",
+            says(
+                "Move its own post inward, now {} from the centreline, or the other one outward.",
+                n.head_posts_y[string + 1],
+            ),
+        ),
+    )

@@ -233,6 +233,26 @@ def head_sideways_bend(
     return np.arctan((head_posts_y - string_y_nut) / head_run) - np.arctan(string_splay)
 
 
+def head_post_clear(
+    head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], string_y_nut: PerString[Mm], head_tuners: str
+) -> PerString[Mm]:
+    """From the middle of each string, between nut and post, to the middle of the nearest other post that it passes.
+
+    Not known where rollers lie across: there strings run past none.
+    Method: in plan along the head's face, from each other post to the straight way from nut to own post.
+    Source: plane geometry.
+    """
+    if head_tuners == "across":
+        return np.full(len(head_posts_x), np.nan)
+    posts = np.stack((head_posts_x, head_posts_y), axis=-1)
+    start = np.stack((np.zeros(len(posts)), string_y_nut), axis=-1)
+    way, to = posts - start, posts - start[:, None]
+    share = np.clip((to * way[:, None]).sum(-1) / (way**2).sum(-1)[:, None], 0.0, 1.0)
+    away = np.hypot(*np.moveaxis(to - share[..., None] * way[:, None], -1, 0))
+    np.fill_diagonal(away, np.inf)
+    return away.min(axis=1)
+
+
 def head_straight_y(
     string_y_nut: PerString[Mm], string_splay: PerString[Ratio], head_run: PerString[Mm]
 ) -> PerString[Mm]:

@@ -11,7 +11,7 @@ from gramil.bench.field_words import at_fields
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go, own_address
 from gramil.bench.pages.tools_page import unit_of_shop
-from gramil.description.questions import QUESTIONS, STRINGS, usual_answer
+from gramil.description.questions import QUESTIONS, STRINGS, TWELVE, usual_answer
 from gramil.description.reading import parse_description
 from gramil.description.whole.questions import STARTS, wrong_alone
 from gramil.description.whole.starting import RULED, START, STARTING_POINTS
@@ -22,7 +22,11 @@ from gramil.measure import LengthUnit
 
 ASKED = ("instrument.name", START, "scale.length", "scale.join", "nut.width", "instrument.handed")
 """The six questions of a new instrument; all else is left usual and can be changed on its page."""
-BOARDS: Mapping[str, str] = {"board and neck alone, steel": "steel", "board and neck alone, nylon": "nylon"}
+BOARDS: Mapping[str, str] = {
+    "board and neck alone, steel": "steel",
+    "board and neck alone, nylon": "nylon",
+    "board and neck alone, twelve strings": TWELVE,
+}
 """What may be begun that is no whole guitar, and its strings."""
 CHOICES: Mapping[str, tuple[str, ...]] = {
     "instrument.handed": ("right", "left"),

@@ -30,6 +30,9 @@ class _Posts:
 
 USUAL_POSTS = {"upright": _Posts(42.0, 38.0, 3.0, 3.5), "across": _Posts(45.0, 35.0, 0.5, 3.0)}
 """By how the tuners lie; across, where the strings come up to their rollers in the slots: common practice."""
+PAIRED_POSTS = _Posts(52.0, 26.0, 7.0, 2.5)
+"""Upright posts of pairs, nearer together and further out: the second string of each pair passes the first one's post
+by some 4 mm. Common practice, in rounded figures of our own."""
 
 CARVE_ROWS: tuple[Normal, ...] = (
     Normal(
@@ -99,7 +102,7 @@ def carve_values(instrument: Instrument) -> Values:
 def neck_values(instrument: Instrument) -> Values:
     """The values of `NECK_ROWS`; nan for what was not measured."""
     head, strings = instrument.head, len(instrument.strings.gauges)
-    x, y = usual_posts(strings, instrument.nut.spread, head.tuners)
+    x, y = usual_posts(strings, instrument.nut.spread, head.tuners, len(instrument.course) not in (0, strings))
     return {
         n.top_radius: instrument.top.radius,
         n.top_edge_thickness: _measured(instrument.top.edge_thickness),
@@ -116,13 +119,13 @@ def _measured(value: float | None) -> float:
 
 
 def usual_posts(
-    strings: int, nut_spread: float, tuners: str = "upright"
+    strings: int, nut_spread: float, tuners: str = "upright", paired: bool = False
 ) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
     """Posts (or places on rollers) with half of them a side, mm from the nut and from the centreline: common practice.
 
     The outer strings go to the nearest posts, and each row leans inward a little; an odd string goes treble-side.
     """
-    usual = USUAL_POSTS[tuners]
+    usual = PAIRED_POSTS if paired and tuners == "upright" else USUAL_POSTS[tuners]
     treble = np.arange(strings) < (strings + 1) // 2
     row = np.where(treble, np.arange(strings), strings - 1 - np.arange(strings))
     beside = nut_spread / 2 + usual.beside - usual.lean * row

@@ -21,10 +21,11 @@ class Head:
     posts_y: tuple[Mm, ...] = ()
 
 
-def upright(nut_width: Mm, strings: int) -> Head:
-    """For posts through the face, half of them a side."""
-    half, longer = nut_width / 2, 40.0 * max(0, (strings + 1) // 2 - 3)
-    wide = max(half + 12.5, 34.5)
+def upright(nut_width: Mm, strings: int, paired: bool = False) -> Head:
+    """For posts through the face, half of them a side; those of pairs stand further out, and nearer together."""
+    half, rows = nut_width / 2, (strings + 1) // 2
+    longer = 26.0 * (rows - 4) if paired else 40.0 * max(0, rows - 3)
+    wide = half + 15.5 if paired else max(half + 12.5, 34.5)
     outline = (
         (0.0, half), (10.0, half + 1.5), (24.0, wide - 2.5), (70.0, wide), (124.0 + longer, wide + 1),
         (156.0 + longer, wide - 1), (161.0 + longer, 18.0), (163.0 + longer, 0.0),

@@ -24,9 +24,9 @@ from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit
 from gramil.quantities import Mm
 
-SET_BACK = {"steel": 2.5, "nylon": 1.5}
+SET_BACK = {"steel": 2.5, "nylon": 1.5, "twelve": 2.0}
 """About what the saddle stands behind the scale's end; the bracing is held to the saddle itself."""
-BRIDGE = {"steel": (152.0, 33.0, 9.0, 9.0), "nylon": (190.0, 29.0, 8.0, 8.0)}
+BRIDGE = {"steel": (152.0, 33.0, 9.0, 9.0), "nylon": (190.0, 29.0, 8.0, 8.0), "twelve": (156.0, 39.0, 9.0, 9.0)}
 """Length, width, front edge to the saddle's slot, thickness: common practice."""
 ENDS = {
     "point": "it ends at that point",
@@ -34,7 +34,7 @@ ENDS = {
     "tucked": "through the linings, to the side",
 }
 """What the ends of a brace are, in words."""
-RADII = {"steel": ("25 ft", "15 ft"), "nylon": ("15 m", "4.5 m")}
+RADII = {"steel": ("25 ft", "15 ft"), "nylon": ("15 m", "4.5 m"), "twelve": ("25 ft", "15 ft")}
 """Of top and back: common practice."""
 
 
@@ -137,7 +137,12 @@ def _bridge(point: StartingPoint, unit: LengthUnit) -> Iterator[str]:
     yield row("width", number(wide, unit), "along the strings, at the saddle")
     yield row("front", number(front, unit), "front edge to the middle of the saddle's slot")
     yield row("thickness", number(thick, unit), "at the saddle, on the centreline")
-    yield row("hold", '"pins"' if point.strings == "steel" else '"tie block"', "what holds the strings behind it")
+    yield row("hold", '"tie block"' if point.strings == "nylon" else '"pins"', "what holds the strings behind it")
+    if point.strings == "twelve":
+        yield row("rows", '"staggered"', 'pins in two rows; or "two" in line with their strings, or "one"')
+        yield row("rows_apart", number(7, unit), "from the front row to the second")
+        yield row("hold_below", number(2.5, unit), "ramped holes: the strings leave them so far under the top")
+        yield row("hold_behind", number(12, unit), "middle of the saddle's slot to the front row")
     yield row("wood", '"walnut"', "for its dust and permits")
 
 
@@ -148,7 +153,7 @@ def _saddle(point: StartingPoint, unit: LengthUnit) -> Iterator[str]:
 
 
 def _neck(point: StartingPoint, unit: LengthUnit) -> Iterator[str]:
-    steel = point.strings == "steel"
+    steel = point.strings != "nylon"
     yield from ("", "[neck]")
     yield row("depth_at_1", number(21 if steel else 21.5, unit), "neck and board together at fret 1")
     yield row("depth_at_10", number(23 if steel else 23.5, unit), "the same at fret 10")
@@ -164,7 +169,9 @@ def _neck(point: StartingPoint, unit: LengthUnit) -> Iterator[str]:
 
 def _head(point: StartingPoint, instrument: Instrument, unit: LengthUnit) -> Iterator[str]:
     across = point.strings == "nylon"
-    shape: Head = (slotted if across else upright)(instrument.nut.width, len(instrument.strings.gauges))
+    strings = len(instrument.strings.gauges)
+    paired = len(instrument.course) not in (0, strings)
+    shape: Head = slotted(instrument.nut.width, strings) if across else upright(instrument.nut.width, strings, paired)
     yield from ("", "# The head: half of its outline, from the nut's treble end; smooth but for its corners.", "[head]")
     yield row("tuners", '"across"' if across else '"upright"', 'rollers across two slots, or posts: "upright"')
     yield row("veneer_wood", '"walnut"', "for its dust and permits")
@@ -177,7 +184,7 @@ def _head(point: StartingPoint, instrument: Instrument, unit: LengthUnit) -> Ite
 
 def _body(point: StartingPoint, half: tuple[tuple[Mm, Mm], ...], unit: LengthUnit) -> Iterator[str]:
     top, back = RADII[point.strings]
-    steel = point.strings == "steel"
+    steel = point.strings != "nylon"
     yield from ("", "[top]")
     yield row("radius", f'"{top}"', "of its dome; or flat")
     yield row("thickness", number(2.8 if steel else 2.3, unit), "to begin from: work it to its stiffness")
