@@ -345,7 +345,6 @@ if TYPE_CHECKING:
     from gramil.parts import brace_stock as part_brace_stock
     from gramil.parts import braces as part_braces
     from gramil.parts import bridge as part_bridge
-    from gramil.parts import bridge_hold as part_bridge_hold
     from gramil.parts import bridge_plate as part_bridge_plate
     from gramil.parts import cards as part_cards
     from gramil.parts import channels as part_channels
@@ -2109,27 +2108,25 @@ if TYPE_CHECKING:
     bridge_front_from_octave: Ref[Mm] = of(part_bridge.bridge_front_from_octave)
     bridge_outline: QuadrilateralRef = of(part_bridge.bridge_outline)
     bridge_width_square: Ref[Mm] = of(part_bridge.bridge_width_square)
+    bridge_hold_row: Rows = of(part_bridge.bridge_hold_row)
+    bridge_hold_slant: Ref[Ratio] = of(part_bridge.bridge_hold_slant)
+    bridge_hold_y: Rows = of(part_bridge.bridge_hold_y)
+    bridge_hold_x: Rows = of(part_bridge.bridge_hold_x)
+    bridge_hold_second: Ref[Mm] = of(part_bridge.bridge_hold_second)
+    bridge_hold_step: Ref[Mm] = of(part_bridge.bridge_hold_step)
+    bridge_hold_across: Ref[Mm] = of(part_bridge.bridge_hold_across)
+    bridge_hold_spacing: Ref[Ratio] = of(part_bridge.bridge_hold_spacing)
+    bridge_hold_between: Ref[Ratio] = of(part_bridge.bridge_hold_between)
+    bridge_hold_wood: Ref[Mm] = of(part_bridge.bridge_hold_wood)
+    bridge_hold_wood_across: Ref[Mm] = of(part_bridge.bridge_hold_wood_across)
+    bridge_hold_clear: Rows = of(part_bridge.bridge_hold_clear)
+    bridge_hold_wall: Rows = of(part_bridge.bridge_hold_wall)
+    bridge_hold_behind_slot: Rows = of(part_bridge.bridge_hold_behind_slot)
     bridge_break_run: Rows = of(part_bridge.bridge_break_run)
     bridge_break_angle: Rows = of(part_bridge.bridge_break_angle)
     bridge_under_slot: Ref[Mm] = of(part_bridge.bridge_under_slot)
     bridge_lever: Rows = of(part_bridge.bridge_lever)
     bridge_torque: Ref[NewtonM] = of(part_bridge.bridge_torque)
-
-    # parts/bridge_hold.py
-    bridge_hold_row: Rows = of(part_bridge_hold.bridge_hold_row)
-    bridge_hold_slant: Ref[Ratio] = of(part_bridge_hold.bridge_hold_slant)
-    bridge_hold_y: Rows = of(part_bridge_hold.bridge_hold_y)
-    bridge_hold_x: Rows = of(part_bridge_hold.bridge_hold_x)
-    bridge_hold_second: Ref[Mm] = of(part_bridge_hold.bridge_hold_second)
-    bridge_hold_step: Ref[Mm] = of(part_bridge_hold.bridge_hold_step)
-    bridge_hold_across: Ref[Mm] = of(part_bridge_hold.bridge_hold_across)
-    bridge_hold_spacing: Ref[Ratio] = of(part_bridge_hold.bridge_hold_spacing)
-    bridge_hold_between: Ref[Ratio] = of(part_bridge_hold.bridge_hold_between)
-    bridge_hold_wood: Ref[Mm] = of(part_bridge_hold.bridge_hold_wood)
-    bridge_hold_wood_across: Ref[Mm] = of(part_bridge_hold.bridge_hold_wood_across)
-    bridge_hold_clear: Rows = of(part_bridge_hold.bridge_hold_clear)
-    bridge_hold_wall: Rows = of(part_bridge_hold.bridge_hold_wall)
-    bridge_hold_behind_slot: Rows = of(part_bridge_hold.bridge_hold_behind_slot)
 
     # parts/bridge_plate.py
     plate_front: Ref[Mm] = of(part_bridge_plate.plate_front)

@@ -1,6 +1,10 @@
-"""The bridge: where it stands on the top, its outline, how the strings go down behind the saddle, and their pull."""
+"""The bridge: where it stands on the top, its outline, the strings' hold behind the saddle, and the pull on it.
+
+Pins stand in one row or two: the second behind the first, toward the tail, with one string of each pair.
+"""
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil.quantities import Count, Mm, Newton, NewtonM, PerFret, PerString, Radians, Ratio
 from gramil.shapes.quadrilateral import Quadrilateral
@@ -66,6 +70,171 @@ def bridge_width_square(bridge_width: Mm, string_saddle_slant: Ratio) -> Mm:
     Source: common practice.
     """
     return float(bridge_width / np.sqrt(1 + string_saddle_slant**2))
+
+
+def bridge_hold_row(
+    bridge_hold: str, bridge_rows: str, bridge_front_row: str, strings_course: PerString[Ratio]
+) -> PerString[Ratio]:
+    """The row that each string's hole stands in: 1 nearest the saddle, 2 behind it; a tie block has one.
+
+    Method: of each pair the string named goes in front, its fellow behind; a string by itself goes in front.
+    Source: common practice.
+    """
+    step = np.diff(strings_course) == 0
+    after, before = np.append(False, step), np.append(step, False)
+    behind = after if bridge_front_row == "treble string" else before
+    return np.where(behind & (bridge_hold == "pins") & (bridge_rows != "one"), 2.0, 1.0)
+
+
+def bridge_hold_slant(bridge_hold_line: str, saddle_slant: Ratio, string_saddle_slant: Ratio) -> Ratio:
+    """How far toward the tail the line of the strings' holes runs for each mm toward the treble.
+
+    Formula: saddle_slant if bridge_hold_line == "along the saddle" else string_saddle_slant
+    Source: common practice.
+    """
+    return saddle_slant if bridge_hold_line == "along the saddle" else string_saddle_slant
+
+
+def bridge_hold_y(
+    bridge_hold: str, bridge_rows: str, bridge_hold_spread: Mm, string_y_bridge: PerString[Mm]
+) -> PerString[Mm]:
+    """Each string's hole from the centreline, treble positive: spaced as the strings are, or staggered evenly.
+
+    Method: as the strings over the saddle, in the proportion of the two spreads; staggered pins by equal steps.
+    Source: common practice.
+    """
+    if bridge_hold == "pins" and bridge_rows == "staggered":
+        return np.linspace(bridge_hold_spread / 2, -bridge_hold_spread / 2, len(string_y_bridge))
+    return string_y_bridge * (bridge_hold_spread / (string_y_bridge[0] - string_y_bridge[-1]))
+
+
+def bridge_hold_x(
+    saddle_position: Mm,
+    bridge_hold_behind: Mm,
+    bridge_hold_slant: Ratio,
+    bridge_hold_y: PerString[Mm],
+    bridge_hold_row: PerString[Ratio],
+    bridge_rows_apart: Mm,
+) -> PerString[Mm]:
+    """Each string's hole along the centreline from the zero line.
+
+    Formula: saddle_position + bridge_hold_behind + bridge_hold_slant * bridge_hold_y
+        + (bridge_hold_row - 1) * bridge_rows_apart
+    Source: common practice.
+    """
+    first = saddle_position + bridge_hold_behind + bridge_hold_slant * bridge_hold_y
+    return first + (bridge_hold_row - 1) * bridge_rows_apart
+
+
+def bridge_hold_second(bridge_hold_behind: Mm, bridge_rows_apart: Mm) -> Mm:
+    """Middle of the saddle's slot to the second row of pins, on the centreline, where there are two.
+
+    Source: common practice.
+    """
+    return bridge_hold_behind + bridge_rows_apart
+
+
+def bridge_hold_step(
+    bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], bridge_hold_row: PerString[Ratio]
+) -> Mm:
+    """From one string's hole to the next of its row, centre to centre, where they are nearest.
+
+    Method: least distance between two holes of one row.
+    Source: Pythagoras.
+    """
+    return _least_apart(bridge_hold_x, bridge_hold_y, bridge_hold_row[:, None] == bridge_hold_row)
+
+
+def bridge_hold_across(
+    bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], bridge_hold_row: PerString[Ratio]
+) -> Mm:
+    """From a hole of one row to one of the other, centre to centre, where they are nearest; not known in one row.
+
+    Method: least distance between two holes of different rows.
+    Source: Pythagoras.
+    """
+    return _least_apart(bridge_hold_x, bridge_hold_y, bridge_hold_row[:, None] != bridge_hold_row)
+
+
+def _least_apart(x: PerString[Mm], y: PerString[Mm], which: NDArray[np.bool_]) -> float:
+    """The least distance between two holes, of the pairs that are `which` (strings, strings); nan if there is none."""
+    asked = which & ~np.eye(len(x), dtype=bool)
+    away = np.hypot(x[:, None] - x, y[:, None] - y)[asked]
+    return float(away.min()) if away.size else float("nan")
+
+
+def bridge_hold_spacing(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Ratio:
+    """From one string's hole to the next of its row, in diameters of a hole.
+
+    Source: common practice.
+    """
+    return bridge_hold_step / bridge_pin_diameter
+
+
+def bridge_hold_between(bridge_hold_across: Mm, bridge_pin_diameter: Mm) -> Ratio:
+    """From a hole of one row to one of the other, in diameters of a hole; not known in one row.
+
+    Source: common practice.
+    """
+    return bridge_hold_across / bridge_pin_diameter
+
+
+def bridge_hold_wood(bridge_hold_step: Mm, bridge_pin_diameter: Mm) -> Mm:
+    """Wood between one string's hole and the next of its row; negative where they run into each other.
+
+    Source: common practice.
+    """
+    return bridge_hold_step - bridge_pin_diameter
+
+
+def bridge_hold_wood_across(bridge_hold_across: Mm, bridge_pin_diameter: Mm) -> Mm:
+    """Wood between a hole of one row and the nearest of the other; not known in one row.
+
+    Source: common practice.
+    """
+    return bridge_hold_across - bridge_pin_diameter
+
+
+def bridge_hold_clear(
+    bridge_hold_x: PerString[Mm],
+    bridge_hold_y: PerString[Mm],
+    saddle_break_x: PerString[Mm],
+    string_y_bridge: PerString[Mm],
+    bridge_pin_diameter: Mm,
+    strings_gauges: PerString[Mm],
+) -> PerString[Mm]:
+    """Room between each string on its way behind the saddle and the nearest hole of another; negative over a hole.
+
+    Method: from each other hole's middle to the straight way from break point to own hole, less half hole and string.
+    Source: plane geometry.
+    """
+    start = np.stack((saddle_break_x, string_y_bridge), axis=-1)
+    holes = np.stack((bridge_hold_x, bridge_hold_y), axis=-1)
+    way, to = holes - start, holes - start[:, None]
+    share = np.clip((to * way[:, None]).sum(-1) / (way**2).sum(-1)[:, None], 0.0, 1.0)
+    away = np.hypot(*np.moveaxis(to - share[..., None] * way[:, None], -1, 0))
+    np.fill_diagonal(away, np.inf)
+    return away.min(axis=1) - bridge_pin_diameter / 2 - strings_gauges / 2
+
+
+def bridge_hold_wall(
+    bridge_hold_behind_slot: PerString[Mm], saddle_thickness: Mm, bridge_pin_diameter: Mm
+) -> PerString[Mm]:
+    """Wood between the saddle's slot and each string's hole.
+
+    Source: common practice.
+    """
+    return bridge_hold_behind_slot - saddle_thickness / 2 - bridge_pin_diameter / 2
+
+
+def bridge_hold_behind_slot(
+    bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], saddle_position: Mm, saddle_slant: Ratio
+) -> PerString[Mm]:
+    """Middle of the saddle's slot to each string's hole, square to the saddle.
+
+    Source: common practice.
+    """
+    return (bridge_hold_x - saddle_position - saddle_slant * bridge_hold_y) / np.sqrt(1 + saddle_slant**2)
 
 
 def bridge_break_run(
