@@ -12,6 +12,7 @@ import pytest
 from shapely.geometry import Polygon
 from tests.drawings.conftest import figures_for
 from tests.lying_over import lying_over
+from tests.twelve import in_courses
 
 from gramil.change.overlay import differences, overlaid
 from gramil.drawings.marks import Anchor, Circle, Line, Polyline
@@ -35,6 +36,10 @@ TRIALS: dict[str, tuple[str, Changes]] = {
     "inches": ("fell", ()),
     "fanned": ("tarn", (("length = 630 ", "bass = 690\ntreble = 660\nsquare_at = 7 "),)),
     "high": ("tarn", (("[markers]", "[heights]\naction_bass = 4.5\naction_treble = 3.2\n[markers]"),)),
+    "twelve": (
+        "tarn",
+        (("width = 45.5", "width = 48"), ("spread = 38.5", "spread = 41"), ("width = 56 ", "width = 57.5 ")),
+    ),
     "facets": ("tarn", (("[markers]", "[carve]\nfacets = 9\nstations = [1, 3, 5, 7, 9]\n[markers]"),)),
 }
 
@@ -47,7 +52,7 @@ def trial(text_of: Callable[[str], str], derive_text: Callable[..., Figures]) ->
         for old, new in changes:
             assert old in text
             text = text.replace(old, new)
-        return derive_text(text, text_of("shop"))
+        return derive_text(in_courses(text) if name == "twelve" else text, text_of("shop"))
 
     return derived
 

@@ -147,3 +147,11 @@ def test_a_pair_on_one_break_point_cannot_be_given_two(made: Make) -> None:
         made(("[board]\n", one + given))
     assert "strings 11 and 12 break in two places" in str(refused.value)
     assert made(("[board]\n", given))["saddle_set_back"][10:].tolist() == [4, 3.5]
+
+
+def test_the_nut_s_top_is_one_line_over_a_pair(made: Make, example: Callable[[str], Figures]) -> None:
+    """Half of the thicker string lies in the nut: of the fifth course 0.040 in, so 0.508 mm for both of its slots."""
+    figures = made()
+    assert figures["limit_nut_slot_share"] == 0.5
+    assert figures["nut_slot_depth"][8:10] == pytest.approx([0.508, 0.508])
+    assert example("tarn")["nut_slot_depth"][4] == pytest.approx(0.042 * INCH / 2)

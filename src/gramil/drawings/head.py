@@ -50,6 +50,10 @@ def piece_head_edge(
     return (box, nut, Words((-head_reach + 4.0, wide - 5.0), "no outline described: the room reckoned", 2.4))
 
 
+CROWDED = 8
+"""With more strings than this, they run by on the inside of every post: the bass posts' numbers stand outside."""
+
+
 def piece_tuners(
     head_posts_x: PerString[Mm],
     head_posts_y: PerString[Mm],
@@ -65,11 +69,12 @@ def piece_tuners(
     marks: Marks = ()
     for row, (along, across) in enumerate(zip(map(float, head_posts_x), map(float, head_posts_y), strict=True), 1):
         x, reach = -along, head_hole / 2 + 2.0
+        outside = across < 0 and len(head_posts_x) > CROWDED
         marks += (
             Circle((x, across), head_hole / 2, "pins"),
             Line((x - reach, across), (x + reach, across), "centreline"),
             Line((x, across - reach), (x, across + reach), "centreline"),
-            Words((x - reach - 1.0, across + 1.5), str(row), 2.4, anchor="right"),
+            Words((x - reach - 1.0, across + (-1.5 - NUMBER if outside else 1.5)), str(row), NUMBER, anchor="right"),
         )
     return marks
 

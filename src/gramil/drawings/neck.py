@@ -12,7 +12,7 @@ import numpy as np
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Marks, Point, Polyline, Span, Words
-from gramil.drawings.pen import RUN_STEPS, Side, View, box_points, upright
+from gramil.drawings.pen import RUN_STEPS, Side, View, box_points, figure_lines, upright
 from gramil.quantities import Mm, PerFret, PerString, Radians, Ratio
 from gramil.reference import Ref
 from gramil.shapes.crown import Crown
@@ -24,6 +24,8 @@ RULE_TALL = 16.0
 """Height of the nut's spacing rule, in mm."""
 NUT_SCALE = 2.0
 """How many times as large as life the nut's front is drawn."""
+NUT_FIGURE_WIDE = 15.0
+"""Room for a figure with its unit over it, in mm."""
 NUT_VIEW = View((0.0, 0.0), NUT_SCALE, NUT_SCALE)
 BOARD_SHOWN = 3.0
 """How much of the board is drawn under its edge at the nut, in mm."""
@@ -307,14 +309,12 @@ def drawing_setup_nut(
 ) -> Drawing:
     """The nut from the tail, twice life size: each slot's bottom over the board under it."""
     above = NUT_VIEW.at(0.0, float(nut_slot_top.max()))[1] + 4.0
+    places = [NUT_VIEW.at(y, 0.0)[0] for y in piece_nut_places]
+    lines = figure_lines(places, NUT_FIGURE_WIDE)
+    rows = lines.rows if lines.numbered else [row % 2 for row in range(len(places))]
     figures = tuple(
-        Label(
-            (NUT_VIEW.at(y, 0.0)[0], above + 4.5 * (row % 2)),
-            n.nut_slot_over_board[row + 1],
-            height=2.5,
-            anchor="middle",
-        )
-        for row, y in enumerate(piece_nut_places)
+        Label((x, above + 4.5 * line), n.nut_slot_over_board[row], lines.before(row), height=2.5, anchor="middle")
+        for row, (x, line) in enumerate(zip(places, rows, strict=True), 1)
     )
     title = f"{instrument_name}, nut slots over the board"
     return Drawing("setup-nut", title, "the end", (*piece_nut_front, *figures), scale=NUT_SCALE)

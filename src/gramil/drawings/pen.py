@@ -134,6 +134,52 @@ def tiers(places: Sequence[float], wide: float) -> int:
     return max(1, ceil(wide / nearest)) if nearest > 0 else len(places)
 
 
+@dataclass(frozen=True)
+class FigureLines:
+    """The line that each figure of a row of strings stands on, from 0; `numbered` if each has its string's number."""
+
+    rows: tuple[int, ...]
+    numbered: bool
+
+    @property
+    def count(self) -> int:
+        """How many lines there are."""
+        return max(self.rows) + 1
+
+    def before(self, string: int) -> str:
+        """What stands before a string's figure: its number, where the figures stand on many lines."""
+        return f"{string}: " if self.numbered else ""
+
+
+NUMBER_WIDE = 0.6
+"""What a string's number before its figure takes, as a share of the figure."""
+MANY_LINES = 4
+"""On so many lines, it is no longer seen which string a figure is of."""
+
+
+def figure_lines(places: Sequence[float], wide: float) -> FigureLines:
+    """On which lines figures `wide` wide stand over their strings' places, in order, so that none runs into another.
+
+    Strings that stand evenly take the lines in turn; of pairs each takes the first line where there is room.
+    """
+    many = tiers(places, wide)
+    turn = tuple(row % many for row in range(1, len(places) + 1))
+    if many < MANY_LINES:
+        return FigureLines(turn, False)
+    fitted = _fitted(places, wide * (1 + NUMBER_WIDE))
+    return FigureLines(fitted, True)
+
+
+def _fitted(places: Sequence[float], wide: float) -> tuple[int, ...]:
+    last: list[float] = []
+    rows: list[int] = []
+    for place in places:
+        row = next((line for line, other in enumerate(last) if abs(other - place) >= wide), len(last))
+        last[row : row + 1] = [place]
+        rows.append(row)
+    return tuple(rows)
+
+
 def upright(
     low: Point, high: Point, address: Ref[Any], before: str = "", side: Side = "right", middle: float | None = None
 ) -> Marks:

@@ -9,7 +9,7 @@ from math import hypot
 from gramil import names as n
 from gramil.drawings.bridge import AHEAD
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
-from gramil.drawings.pen import sides_changed, tiers
+from gramil.drawings.pen import figure_lines, sides_changed
 from gramil.quantities import Mm, PerString, Ratio
 from gramil.shapes.quadrilateral import Quadrilateral
 
@@ -85,13 +85,15 @@ def piece_lying_words(bridge_outline: Quadrilateral, bridge_hold_y: PerString[Mm
     """Which end is which, and each string's set-back behind its hole."""
     box, share = bridge_outline, piece_lying_share
     places = [share * y for y in bridge_hold_y.tolist()]
-    rows = tiers(places, FIGURE_WIDE)
+    lines = figure_lines(places, FIGURE_WIDE)
     foot = -share * max(box.end_lower_x, box.end_upper_x) - LETTER - 3.0
     behind = tuple(
-        Label((place, foot - ROW * (row % rows)), n.saddle_set_back[row], height=0.8 * LETTER, anchor="middle")
-        for row, place in enumerate(places, 1)
+        Label(
+            (place, foot - ROW * line), n.saddle_set_back[row], lines.before(row), height=0.8 * LETTER, anchor="middle"
+        )
+        for row, (place, line) in enumerate(zip(places, lines.rows, strict=True), 1)
     )
-    told = (0.0, foot - ROW * (rows + 0.4))
+    told = (0.0, foot - ROW * (lines.count + 0.4))
     return (
         *behind,
         _end_word("bass", box, (box.start_lower_x, box.start_lower_y), (box.end_lower_x, box.end_lower_y), share),

@@ -7,7 +7,7 @@ from typing import Any
 
 from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Marks, Point, Words
-from gramil.drawings.pen import FIGURE, View, sides_changed, tiers
+from gramil.drawings.pen import FIGURE, FigureLines, View, figure_lines, sides_changed
 from gramil.quantities import Mm, PerString, Ratio
 from gramil.reference import Ref
 
@@ -59,8 +59,7 @@ def piece_saddle_above(
     half, reach = saddle_thickness / 2, saddle_length / 2
     breaks = list(zip(string_along_saddle.tolist(), (-saddle_off_line).tolist(), strict=True))
     feet = [view.at(y, -half) for y, _ in breaks]
-    rows = _rows(feet)
-    told = feet[0][1] - 2.0 - ROW * (rows + 0.6)
+    told = feet[0][1] - 2.0 - ROW * (_lines(feet).count + 0.6)
     return (
         view.box((-reach, -half), (reach, half), "outline"),
         view.line((-reach - 3.0, 0.0), (reach + 3.0, 0.0), "centreline"),
@@ -76,16 +75,16 @@ def piece_saddle_above(
     )
 
 
-def _rows(places: list[Point]) -> int:
-    return tiers([x for x, _ in places], FIGURE_WIDE)
+def _lines(places: list[Point]) -> FigureLines:
+    return figure_lines([x for x, _ in places], FIGURE_WIDE)
 
 
 def _figures(places: list[Point], clear: float, step: float, figures: Ref[Any]) -> Marks:
     """A figure a string, clear of the picture, on as many lines as keep neighbours apart."""
-    rows = _rows(places)
+    lines = _lines(places)
     return tuple(
-        Label((x, y + clear + step * (row % rows)), figures[row], height=FIGURE, anchor="middle")
-        for row, (x, y) in enumerate(places, 1)
+        Label((x, y + clear + step * line), figures[row], lines.before(row), height=FIGURE, anchor="middle")
+        for row, ((x, y), line) in enumerate(zip(places, lines.rows, strict=True), 1)
     )
 
 

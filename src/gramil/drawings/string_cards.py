@@ -9,7 +9,7 @@ from typing import Any
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words
-from gramil.drawings.pen import sides_changed, tiers
+from gramil.drawings.pen import figure_lines, sides_changed
 from gramil.quantities import Mm, PerFret, PerString
 from gramil.reference import Ref
 
@@ -43,10 +43,10 @@ def _string_ticks(points: list[Point]) -> Marks:
 def _heights(points: list[Point], figures: Ref[Any]) -> Marks:
     """Each string's height, over its place, on as many heights as keep neighbouring figures apart."""
     top = max(z for _, z in points) + 2.5
-    rows = tiers([y for y, _ in points], FIGURE_WIDE)
+    lines = figure_lines([y for y, _ in points], FIGURE_WIDE)
     return tuple(
-        Label((y, top + TIER * (row % rows)), figures[row], height=2.0, anchor="middle")
-        for row, (y, _) in enumerate(points, 1)
+        Label((y, top + TIER * line), figures[row], lines.before(row), height=2.0, anchor="middle")
+        for row, ((y, _), line) in enumerate(zip(points, lines.rows, strict=True), 1)
     )
 
 
@@ -105,7 +105,7 @@ def piece_string_words(
     instrument_name: str, saddle_length: Mm, saddle_tall: PerString[Mm], string_along_saddle: PerString[Mm]
 ) -> Marks:
     """The cards' name over the saddle's figures."""
-    figures = TIER * tiers(string_along_saddle.tolist(), FIGURE_WIDE)
+    figures = TIER * figure_lines(string_along_saddle.tolist(), FIGURE_WIDE).count
     foot = max(22.5, float(saddle_tall.max()) + 4.0 + figures)
     return (
         Words((-saddle_length / 2, foot + 4.5), f"{instrument_name}, strings' ends", 3.5),

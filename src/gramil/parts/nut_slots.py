@@ -3,6 +3,8 @@
 Across the board they lie at `string_y_nut`, spaced by gaps or by centres as the maker chose.
 """
 
+import numpy as np
+
 from gramil.quantities import Mm, PerFret, PerString, PerStringFret, Ratio
 
 OWNS = ("nut_slot_",)
@@ -50,12 +52,17 @@ def nut_slot_over_first(height_over_crown: PerStringFret[Mm]) -> PerString[Mm]:
     return height_over_crown[:, 1]
 
 
-def nut_slot_depth(strings_gauges: PerString[Mm], limit_nut_slot_share: Ratio) -> PerString[Mm]:
-    """Depth of each slot under the nut's top: so much of the string lies in it.
+def nut_slot_depth(
+    strings_gauges: PerString[Mm], strings_course: PerString[Ratio], limit_nut_slot_share: Ratio
+) -> PerString[Mm]:
+    """Depth of each slot under the nut's top: so much of the string lies in it; of a pair, so much of the thicker.
 
+    The nut's top is one line over a pair, whose strings stand too near for a step between them.
+    Method: a share of the thickest string of each course.
     Source: common practice.
     """
-    return strings_gauges * limit_nut_slot_share
+    thickest = [strings_gauges[strings_course == course].max() for course in strings_course]
+    return np.array(thickest) * limit_nut_slot_share
 
 
 def nut_slot_width(strings_gauges: PerString[Mm], limit_nut_slot_room: Mm) -> PerString[Mm]:
