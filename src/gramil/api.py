@@ -48,7 +48,7 @@ class Figure:
     """One figure: its address, its value, the symbol of its unit (None for words and records), and how it is shown.
 
     A single number is a float; figures by fret, by string or by both are arrays, row 0 of a fret's the nut end, and
-    row 0 of a string's the thinnest string.
+    row 0 of a string's the first at the treble.
     """
 
     address: str

@@ -332,7 +332,7 @@ class Figures(Mapping[str, Any]):
 
         `slot_depth`, `slot_depth_at_edge[7]`, `string_hump[6]`, `findings["..."].value`.
 
-        Frets count from 0 (the zero line), strings from 1 (the thinnest). Raises KeyError with the address if
+        Frets count from 0 (the zero line), strings from 1 (at the treble). Raises KeyError with the address if
         there is no such figure.
         """
         address = str(figure)

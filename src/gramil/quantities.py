@@ -47,7 +47,7 @@ Q = TypeVar("Q")
 PerFret = TypeAliasType("PerFret", NDArray[np.float64], type_params=(Q,))
 """One figure a fret: shape (frets + 1,), row = fret number, row 0 the zero line."""
 PerString = TypeAliasType("PerString", NDArray[np.float64], type_params=(Q,))
-"""One figure a string: shape (strings,), string 1 (the thinnest) first."""
+"""One figure a string: shape (strings,), string 1 (at the treble side) first."""
 PerStringFret = TypeAliasType("PerStringFret", NDArray[np.float64], type_params=(Q,))
 """One figure a string and fret: shape (strings, frets + 1)."""
 Series = TypeAliasType("Series", NDArray[np.float64], type_params=(Q,))

@@ -87,8 +87,8 @@ def _bridge(amount: Amount, formatter: Formatter) -> str:
 def _slant(amount: Amount, formatter: Formatter) -> str:
     one, other = ("tail", "nut") if amount.value > 0 else ("nut", "tail")
     return (
-        f"the saddle slants wrongly: the thinnest string breaks {_much(amount, formatter)} too far toward the {one}, "
-        f"and the thickest as much toward the {other}"
+        f"the saddle slants wrongly: the first string breaks {_much(amount, formatter)} too far toward the {one}, "
+        f"and the last as much toward the {other}"
     )
 
 
@@ -173,7 +173,7 @@ def _where(shifts: FloatArray, formatter: Formatter) -> str:
     first, last = (_toward(float(shifts[row]), formatter) for row in (0, -1))
     if np.ptp(shifts) < WORTH_IT:
         return first
-    return f"{first} at the thinnest string and {last} at the thickest"
+    return f"{first} at the first string and {last} at the last"
 
 
 def _toward(shift: float, formatter: Formatter) -> str:

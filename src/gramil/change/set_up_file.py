@@ -28,7 +28,7 @@ _CENTS = re.compile(r"([+-]?\d+(?:\.\d+)?)\s*(?:cents?)?", re.IGNORECASE)
 
 @dataclass(frozen=True)
 class SetUpReadings:
-    """What was read, by string number (1 is the thinnest): cents by string and fret, lengths in mm.
+    """What was read, by string number (1 is at the treble side): cents by string and fret, lengths in mm.
 
     Relief and the two ends of the saddle's slot are None if they were not measured.
     """
@@ -82,7 +82,7 @@ def _key(row: Mapping[str, str], strings: int, last_fret: int, action_fret: int)
     if kind in OF_NO_STRING:
         return kind, 0, 0
     if not text.isdecimal() or not 1 <= int(text) <= strings:
-        raise ValueError(f"string {text!r} is not one of 1 to {strings}, the thinnest first")
+        raise ValueError(f"string {text!r} is not one of 1 to {strings}, treble first")
     return kind, int(text), fret
 
 

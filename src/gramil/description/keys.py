@@ -12,6 +12,7 @@ from gramil.description.fields import READERS
 from gramil.description.instrument import Instrument
 from gramil.description.kinds import USUAL
 from gramil.description.marks import marks_of, unit_of_key
+from gramil.description.not_yet import NOT_YET
 from gramil.description.problems import names_in, table_in
 from gramil.description.shop.limits import LIMITS
 from gramil.description.shop.tables import Shop
@@ -23,7 +24,8 @@ This page is made from the program's own models by `gramil.description.keys`; a 
 
 Both files are TOML and begin with `gramil = 1`. A length is text with a unit (`"25 1/2 in"`, `"655.3 mm"`,
 `"12 thou"`) or a bare number in the file's own unit. A key without a default must be given. Some defaults and limits
-follow the instrument's kind: nylon strings, strings tied to the bridge, a slotted head (`head.tuners = "across"`).
+follow the instrument's kind: nylon strings, strings tied to the bridge, pairs on pins, a slotted head
+(`head.tuners = "across"`).
 """
 
 
@@ -32,8 +34,15 @@ _TAKES = {**READERS, **AIR_READERS}
 
 def describe_keys() -> str:
     """The whole page, in Markdown."""
-    parts = [_HEAD, "## The instrument\n", *_tables(Instrument), "## The shop\n", *_tables(Shop), _limits()]
+    parts = [_HEAD, "## The instrument\n", *_tables(Instrument), "## The shop\n", *_tables(Shop), _limits(), _not_yet()]
     return "\n".join(parts).rstrip() + "\n"
+
+
+def _not_yet() -> str:
+    """What is refused by its name, and what is nearest to it."""
+    rows = [f"| {each.name} | {each.nearest} |" for each in NOT_YET]
+    head = ["## What cannot be described yet\n", "It is refused by its name, whatever key is tried for it.\n"]
+    return "\n".join([*head, "| what | what is nearest |", "| --- | --- |", *rows]) + "\n"
 
 
 def _tables(model: type[BaseModel]) -> Iterator[str]:

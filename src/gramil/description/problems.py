@@ -12,6 +12,7 @@ from pydantic.fields import FieldInfo
 
 from gramil.description.locate import Path
 from gramil.description.marks import unit_of_key
+from gramil.description.not_yet import not_yet
 from gramil.faults import MakersFault
 
 
@@ -85,6 +86,8 @@ def _problem(refused: _Refused, model: type[BaseModel], unit: str) -> Problem:
         needed = field.description if field else None
         return Problem(path, "is missing", needed or "it is needed")
     if kind == "literal_error":
+        if isinstance(value, str) and (asked := not_yet(value)):
+            return Problem(path, asked.what, "", f"the nearest is {asked.nearest}")
         words = [str(word) for word in get_args(_field_type(model, path))]
         close = nearest(value, words) if isinstance(value, str) else ""
         return Problem(path, f"read {quoted(value)}", "allowed: " + ", ".join(map(quoted, words)), meant(quoted(close)))
@@ -105,6 +108,8 @@ def _refused(path: Path, value: Any, error: Exception) -> Problem:
 
 def _unknown_key(path: Path, model: type[BaseModel]) -> Problem:
     key = str(path[-1])
+    if asked := not_yet(key):
+        return Problem(path, asked.what, "", f"the nearest is {asked.nearest}")
     table = _table(model, path[:-1])
     keys = names_in(table) if table else []
     close = nearest(key, keys) or _elsewhere(key, model)

@@ -41,7 +41,7 @@ def _by(point: Point, step: Point, times: float) -> Point:
 
 
 def piece_break_points(saddle_break_x: PerString[Mm], string_y_bridge: PerString[Mm]) -> Marks:
-    """A cross where each string breaks over the saddle, thinnest first."""
+    """A cross where each string breaks over the saddle, treble first."""
     marks: list[Line] = []
     for x, y in zip(saddle_break_x.tolist(), string_y_bridge.tolist(), strict=True):
         marks += [Line((x - CROSS, y), (x + CROSS, y), "nut"), Line((x, y - CROSS), (x, y + CROSS), "nut")]

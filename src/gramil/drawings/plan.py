@@ -54,7 +54,7 @@ def piece_zero_line(
 
 
 def piece_strings(string_x: PerStringFret[Mm], string_y: PerStringFret[Mm]) -> Marks:
-    """Each string's centre over the board, thinnest first, from the zero line to the last fret."""
+    """Each string's centre over the board, treble first, from the zero line to the last fret."""
     return tuple(
         Line((float(x[0]), float(y[0])), (float(x[-1]), float(y[-1])), "strings")
         for x, y in zip(string_x, string_y, strict=True)

@@ -240,7 +240,7 @@ def strings_over(figures: Figures, cut: Cut) -> Marks:
 
 
 def string_places(figures: Figures, cut: Cut) -> tuple[Point, ...]:
-    """Each string's underside in the cut, thinnest first: y across, z over the crest."""
+    """Each string's underside in the cut, treble first: y across, z over the crest."""
     return tuple(_string_place(figures, cut, string) for string in range(1, int(figures[n.strings_count]) + 1))
 
 

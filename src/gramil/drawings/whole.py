@@ -23,7 +23,7 @@ def piece_whole_strings(
     head_posts_y: PerString[Mm],
     board_nut_position: Mm,
 ) -> Marks:
-    """Each string in plan, thinnest first: from its post over the nut to the saddle."""
+    """Each string in plan, treble first: from its post over the nut to the saddle."""
     posts = zip(board_nut_position - head_posts_x, head_posts_y, strict=True)
     nut, breaks = zip(string_x[:, 0], string_y_nut, strict=True), zip(saddle_break_x, string_y_bridge, strict=True)
     runs = zip(posts, nut, breaks, strict=True)

@@ -206,7 +206,7 @@ def string_error(string_fraction: PerStringFret[Ratio], fret_fraction: PerFret[R
 def string_margin_treble(
     string_y: PerStringFret[Mm], strings_gauges: PerString[Mm], edge_y_treble: PerFret[Mm]
 ) -> PerFret[Mm]:
-    """From the outer side of the thinnest string to the board's finished treble edge at each fret.
+    """From the outer side of the first string to the board's finished treble edge at each fret.
 
     Measured along the fret's crossings, square to the centreline.
     Source: common practice.
@@ -217,7 +217,7 @@ def string_margin_treble(
 def string_margin_bass(
     string_y: PerStringFret[Mm], strings_gauges: PerString[Mm], edge_y_bass: PerFret[Mm]
 ) -> PerFret[Mm]:
-    """From the outer side of the thickest string to the board's finished bass edge at each fret.
+    """From the outer side of the last string to the board's finished bass edge at each fret.
 
     Measured along the fret's crossings, square to the centreline.
     Source: common practice.

@@ -42,7 +42,7 @@ class Line:
 
 
 def cents_lines(figures: Figures, name: Rows, rms: Rows) -> Iterator[Line]:
-    """The strings of one panel, the thinnest first."""
+    """The strings of one panel, treble first."""
     cents: NDArray[np.float64] = figures[name]
     for row, notes in enumerate(cents):
         pitch = f"{row + 1}: {figures[n.strings_frequency][row]:.1f} Hz"

@@ -24,7 +24,7 @@ BAR = 0.9
 
 
 def cents_map_svg(figures: Figures) -> str:
-    """The picture as an SVG document in millimetres, thinnest string on top, frets that count underlined."""
+    """The picture as an SVG document in millimetres, treble on top, frets that count underlined."""
     strings, frets = figures[n.strings_count], figures[n.scale_frets]
     wide = LEFT + (frets + 2) * CELL[0] + 8.0
     panel = TOP + strings * CELL[1] + BETWEEN

@@ -151,7 +151,7 @@ def _set_up_groups(request: PageRequest, figures: Figures) -> Iterator[Group]:
     yield Group("The neck and the saddle's slot", tuple(_field(request, *each) for each in OF_NO_STRING))
     for string in range(1, figures[n.strings_count] + 1):
         fields = tuple(_field(request, f"{what}.{string}", words) for what, words in PER_STRING)
-        yield Group(f"String {string}{', the thinnest' if string == 1 else ''}", fields)
+        yield Group(f"String {string}{', at the treble' if string == 1 else ''}", fields)
 
 
 def _set_up_read(request: PageRequest, figures: Figures, formatter: Formatter) -> _Read:
