@@ -29,7 +29,7 @@ from gramil.measure import (
 )
 from gramil.measured_by import Way, beside_inches, is_flat_dish, way_of
 from gramil.quantities import unit_of
-from gramil.reference import Ref, Text, filled
+from gramil.reference import Ref, Text, filled, name_of
 
 NOT_KNOWN = "not known"
 PLACES = {
@@ -154,8 +154,9 @@ class Formatter:
         return replace(self, places={**self.places, **dict.fromkeys(pair, places)})
 
     def origin(self, figure: Ref[Any] | str) -> str:
-        """Where a base value came from, its measures in the maker's unit; empty for what is derived."""
-        return in_shop_units(str(self.figures.origins.get(str(figure), "")), self.first)
+        """Where a base value, or one figure of it, came from, its measures in the maker's unit; empty if derived."""
+        name = name_of(figure if isinstance(figure, Ref) else Ref(figure))
+        return in_shop_units(str(self.figures.origins.get(name, "")), self.first)
 
     def filled(self, text: Text) -> str:
         """A text with every figure in it written out."""

@@ -84,6 +84,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_nut": ("intonation_nut_best", "intonation_rms_all_after", "intonation_rms_best", "limit_nut_gain",),
     "finding_nut_slots": ("limit_nut_first_least", "limit_nut_first_most", "nut_slot_over_first",),
     "finding_over_top": ("limit_over_top_least", "limit_over_top_most", "neck_set_over_top_mean",),
+    "finding_pairs": ("limit_pair_least", "limit_pair_most", "string_pair_bridge", "string_pair_nut",),
     "finding_permits": ("stuff_list",),
     "finding_pilot": ("limit_pilot_least", "slot_kerf_at_end",),
     "finding_pins": ("bridge_hold_spacing", "bridge_hold_wall", "bridge_hold_wood", "limit_pin_spacing", "limit_pin_spacing_least", "limit_pin_to_saddle",),
@@ -1362,6 +1363,8 @@ if TYPE_CHECKING:
     limit_owner_humidity_least: Ref[Percent]
     limit_owner_humidity_most: Ref[Percent]
     limit_owner_temperature: Ref[Celsius]
+    limit_pair_least: Ref[Mm]
+    limit_pair_most: Ref[Mm]
     limit_pilot_least: Ref[Mm]
     limit_pin_room: Ref[Mm]
     limit_pin_spacing: Ref[Ratio]
@@ -1951,6 +1954,7 @@ if TYPE_CHECKING:
     # findings/on_strings.py
     finding_edge_margin: Members[FindingRef, Finding] = of(findings_on_strings.finding_edge_margin)
     finding_courses: Members[FindingRef, Finding] = of(findings_on_strings.finding_courses)
+    finding_pairs: Members[FindingRef, Finding] = of(findings_on_strings.finding_pairs)
     finding_string_gap: Members[FindingRef, Finding] = of(findings_on_strings.finding_string_gap)
     finding_hump: Members[FindingRef, Finding] = of(findings_on_strings.finding_hump)
     finding_inner_strings: Members[FindingRef, Finding] = of(findings_on_strings.finding_inner_strings)

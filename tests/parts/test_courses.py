@@ -7,7 +7,9 @@ import pytest
 from tests.twelve import GAUGES, PITCHES, in_courses
 
 from gramil.faults import MakersFault
+from gramil.formatter import Formatter
 from gramil.graph import Figures
+from gramil.prints.whole import findings_of
 
 INCH = 25.4
 Make = Callable[..., Figures]
@@ -155,3 +157,24 @@ def test_the_nut_s_top_is_one_line_over_a_pair(made: Make, example: Callable[[st
     assert figures["limit_nut_slot_share"] == 0.5
     assert figures["nut_slot_depth"][8:10] == pytest.approx([0.508, 0.508])
     assert example("tarn")["nut_slot_depth"][4] == pytest.approx(0.042 * INCH / 2)
+
+
+@pytest.mark.parametrize(
+    ("pair", "by", "severity"), [(1.4, "centres", "caution"), (1.6, "centres", "fine"), (1.6, "gap", "caution")]
+)
+def test_a_pair_too_near_or_too_far_apart_is_told(pair: float, by: str, severity: str, made: Make) -> None:
+    """1.6 mm of air is 1.6 + (0.048 + 0.026) / 2 in = 2.54 mm from middle to middle in the sixth course: over 2.2."""
+    figures = made(('spacing = "equal gaps"', f'spacing = "equal gaps"\npair = {pair}\npair_by = "{by}"'))
+    found = next(each for each in findings_of(figures) if each.name == "strings of a pair, nut")
+    assert found.severity == severity
+    if by == "gap":
+        assert (found.figure.address, found.value) == ("string_pair_nut[11]", pytest.approx(1.6 + 0.037 * INCH))
+
+
+def test_single_strings_are_not_judged_as_pairs(example: Callable[[str], Figures]) -> None:
+    assert not [each for each in findings_of(example("tarn")) if "pair" in each.name]
+
+
+def test_one_string_s_gauge_says_where_it_stands(made: Make) -> None:
+    figures = made()
+    assert Formatter(figures).origin("strings_gauges[3]") == Formatter(figures).origin("strings_gauges") != ""

@@ -55,6 +55,7 @@ IDLE: dict[str, tuple[str, str]] = {
     ),
     **_each("instrument", "the wire is the shop's, by its name, and so is the length on hand", "wire.on_hand"),
     **_each("shop", "Tarn's pins stand in one row", "limits.string_to_pin"),
+    **_each("shop", "Tarn's strings stand by themselves", "limits.pair_least", "limits.pair_most"),
     **_each(
         "shop",
         NYLON,

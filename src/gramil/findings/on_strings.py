@@ -1,8 +1,10 @@
 """Verdicts on the strings over the board: room at the edges and between strings, and the board's hump under them."""
 
+import numpy as np
+
 from gramil import names as n
 from gramil.findings.finding import Findings
-from gramil.findings.threshold import ROUNDING, at_least, at_most, judged
+from gramil.findings.threshold import ROUNDING, at_least, at_most, judged, saying
 from gramil.quantities import Cents, Count, Mm, PerFret, PerString, PerStringFret, Ratio
 
 OWNS = ("finding_",)
@@ -46,6 +48,36 @@ def finding_courses(
     )
     paired = bool(strings_course[-1] < strings_count)
     return () if strings_single or paired or found.severity == "fine" else (found,)
+
+
+def finding_pairs(
+    string_pair_nut: PerString[Mm], string_pair_bridge: PerString[Mm], limit_pair_least: Mm, limit_pair_most: Mm
+) -> Findings:
+    """Whether the strings of a pair stand near enough for one finger to stop both, and do not clash."""
+    ends = (("nut", n.string_pair_nut, string_pair_nut), ("saddle", n.string_pair_bridge, string_pair_bridge))
+    return tuple(
+        judged(
+            f"strings of a pair, {end}",
+            figure[worst + 1],
+            float(apart[worst]),
+            saying(at_least(n.limit_pair_least, limit_pair_least), remedy=WIDER)
+            + saying(at_most(n.limit_pair_most, limit_pair_most), remedy=NEARER),
+            f"Centre to centre at the {end}, of the pair that is furthest from what is usual.",
+        )
+        for end, figure, apart in ends
+        if (apart > 0).any()
+        for worst in (_worst(apart, limit_pair_least, limit_pair_most),)
+    )
+
+
+WIDER = "Set pair wider there: two strings that swing toward each other touch."
+NEARER = "Set pair narrower there: a finger meets one string before the other."
+
+
+def _worst(apart: PerString[Mm], least: Mm, most: Mm) -> int:
+    """The row of the pair that stands furthest from the middle of what is usual."""
+    away = np.where(apart > 0, abs(apart - (least + most) / 2), -1.0)
+    return int(away.argmax())
 
 
 def finding_string_gap(string_gap_nut: PerString[Mm]) -> Findings:

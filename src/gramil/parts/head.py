@@ -236,7 +236,7 @@ def head_sideways_bend(
 def head_post_clear(
     head_posts_x: PerString[Mm], head_posts_y: PerString[Mm], string_y_nut: PerString[Mm], head_tuners: str
 ) -> PerString[Mm]:
-    """From the middle of each string, between nut and post, to the middle of the nearest other post that it passes.
+    """How near each string comes to the post of another on its way to its own, from middle to middle.
 
     Not known where rollers lie across: there strings run past none.
     Method: in plan along the head's face, from each other post to the straight way from nut to own post.

@@ -10,7 +10,7 @@ OWNS = ("string_",)
 def string_pair_nut(
     strings_gauges: PerString[Mm], strings_course: PerString[Ratio], nut_pair: Mm, nut_pair_by: str
 ) -> PerString[Mm]:
-    """From each string to the next one of its own course at the nut, centre to centre; nothing (0) from the last of it.
+    """How far each string stands from the next one of its own course at the nut, centre to centre; the last, nothing.
 
     Method: as given, or the gap that is given with half of either string.
     Source: common practice.
@@ -21,7 +21,7 @@ def string_pair_nut(
 def string_pair_bridge(
     strings_gauges: PerString[Mm], strings_course: PerString[Ratio], bridge_pair: Mm, bridge_pair_by: str
 ) -> PerString[Mm]:
-    """From each string to the next one of its own course at the saddle, centre to centre; nothing from the last of it.
+    """How far each string stands from the next of its own course at the saddle, centre to centre; the last, nothing.
 
     Method: as given, or the gap that is given with half of either string.
     Source: common practice.
