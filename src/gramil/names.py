@@ -10,6 +10,1404 @@ from typing import TYPE_CHECKING, Any
 
 from gramil.reference import Ref
 
+WIRING: dict[str, dict[str, tuple[str, ...]]] = {
+    "gramil.parts.access": {
+        "access_depth": ("body_outlines", "bend_treble",),
+        "access_fret": ("edge_x_treble", "body_edge", "access_depth",),
+        "access_beside_board": ("body_outlines", "access_depth", "body_edge", "nut_width", "board_growth", "board_tail_position",),
+    },
+    "gramil.parts.arch": {
+        "arch_surface": ("board_curvature_nut", "board_curvature_end", "board_tail_position",),
+        "arch_radius_at_fret": ("arch_surface", "fret_position",),
+        "arch_fall_at_edge_treble": ("arch_surface", "edge_x_treble", "edge_y_treble",),
+        "arch_fall_at_edge_bass": ("arch_surface", "edge_x_bass", "edge_y_bass",),
+        "arch_fall_at_core_treble": ("arch_surface", "core_x_treble", "core_y_treble",),
+        "arch_fall_at_core_bass": ("arch_surface", "core_x_bass", "core_y_bass",),
+        "arch_fall_at_nut_end": ("arch_surface", "board_outline",),
+        "arch_fall_at_tail_end": ("arch_surface", "board_outline",),
+        "arch_fall_under_string": ("arch_surface", "string_x", "string_y",),
+        "arch_over_chord": ("arch_fall_under_string", "string_x",),
+        "arch_hump": ("arch_over_chord",),
+    },
+    "gramil.parts.back_bow": {
+        "back_bow_length": ("scale_join", "fret_position",),
+        "back_bow_frets": ("scale_join", "slot_first",),
+        "back_bow_span": ("scale_join", "fret_position",),
+        "back_bow_layers": ("board_width_at_fret", "thickness_at_crest", "wire_tang_depth", "section_neck", "board_modulus", "neck_modulus",),
+        "back_bow_curvature": ("back_bow_layers", "scale_join",),
+        "back_bow_least": ("wire_fits", "saw_main", "back_bow_row", "back_bow_span", "limit_wedge_kept_least",),
+        "back_bow_most": ("wire_fits", "saw_main", "back_bow_row", "back_bow_span", "limit_wedge_kept_most",),
+        "back_bow_row": ("back_bow_frets", "back_bow_length", "back_bow_curvature",),
+    },
+    "gramil.parts.bends": {
+        "bend_treble": ("body_outlines",),
+        "bend_bass": ("body_outlines",),
+        "bend_tightest_treble": ("bend_treble",),
+        "bend_tightest_bass": ("bend_bass",),
+        "bend_thin_to": ("bend_tightest_treble", "bend_tightest_bass", "limit_bend_ratio_least",),
+    },
+    "gramil.parts.binding": {
+        "ledge_options": ("shop_cutters", "core_inset", "shop_units",),
+        "ledge_choice": ("ledge_options", "limit_binding_proud_most",),
+    },
+    "gramil.parts.binding_strips": {
+        "strip_length": ("side_longer", "limit_strip_over", "channel_edges",),
+        "strip_list": ("channel_edges", "body_sides", "body_tightest_bend", "limit_strip_over",),
+    },
+    "gramil.parts.blank": {
+        "blank_length": ("board_outline", "shop_allowance_length", "template_pin_reach",),
+        "blank_width": ("board_outline", "shop_allowance_side",),
+        "blank_thickness": ("thickness_before_levelling", "slots_crest_loss", "lean_over_middle",),
+        "blank_options": ("shop_blanks", "shop_kept", "board_wood", "blank_length", "blank_width", "blank_thickness",),
+        "blank_choice": ("blank_options",),
+    },
+    "gramil.parts.block": {
+        "block_at_nut": ("shop_blocks", "arch_surface", "nut_width",),
+        "block_at_end": ("shop_blocks", "arch_surface", "board_tail_position", "board_width_at_tail",),
+        "block_at_middle": ("shop_blocks", "arch_surface", "board_width_position", "board_width",),
+    },
+    "gramil.parts.board": {
+        "board_width_position": ("board_width_station", "fret_position",),
+        "board_growth": ("nut_width", "board_width", "board_width_position",),
+        "board_half_taper_angle": ("board_growth",),
+        "board_taper_angle": ("board_half_taper_angle",),
+        "board_nut_position": ("nut_set_forward", "nut_behind", "scale_zero_fret",),
+        "board_tail_position": ("fret_position", "board_beyond_last_fret",),
+        "board_length": ("board_tail_position", "board_nut_position",),
+        "board_width_at_fret": ("nut_width", "board_growth", "fret_position",),
+        "board_width_at_tail": ("nut_width", "board_growth", "board_tail_position",),
+        "edge_y_treble": ("board_width_at_fret", "board_growth", "fret_slant",),
+        "edge_y_bass": ("board_width_at_fret", "board_growth", "fret_slant",),
+        "board_nut_reach_treble": ("edge_y_treble", "fret_slant",),
+        "board_nut_reach_bass": ("edge_y_bass", "fret_slant",),
+        "board_nut_length": ("board_nut_reach_treble", "board_nut_reach_bass",),
+        "edge_x_treble": ("fret_position", "fret_slant", "edge_y_treble",),
+        "edge_x_bass": ("fret_position", "fret_slant", "edge_y_bass",),
+        "core_inset": ("binding_thickness", "binding_purfling",),
+        "core_inset_across": ("core_inset", "board_half_taper_angle",),
+        "core_width_at_fret": ("board_width_at_fret", "core_inset_across",),
+        "core_y_treble": ("core_width_at_fret", "board_growth", "fret_slant",),
+        "core_y_bass": ("core_width_at_fret", "board_growth", "fret_slant",),
+        "core_x_treble": ("fret_position", "fret_slant", "core_y_treble",),
+        "core_x_bass": ("fret_position", "fret_slant", "core_y_bass",),
+        "core_tail_position": ("board_tail_position", "core_inset", "binding_tail", "fret_slant",),
+        "board_outline": ("nut_width", "board_growth", "board_nut_position", "board_tail_position", "fret_slant",),
+        "core_outline": ("nut_width", "core_inset_across", "board_growth", "board_nut_position", "core_tail_position", "fret_slant",),
+    },
+    "gramil.parts.body": {
+        "body_edge": ("back_bow_length", "body_beyond_join",),
+        "body_saddle": ("saddle_position", "body_edge",),
+        "body_zeros": ("body_beyond_join", "body_length", "body_saddle",),
+        "body_length": ("body_outlines",),
+        "body_width": ("body_outlines",),
+        "body_reach_treble": ("body_outlines",),
+        "body_reach_bass": ("body_outlines",),
+        "body_reach": ("body_reach_treble", "body_reach_bass",),
+        "body_perimeter": ("body_outlines",),
+        "body_bouts": ("body_outlines",),
+        "body_tightest_bend": ("body_bouts", "bend_tightest_treble", "bend_tightest_bass",),
+        "body_bend_ratio": ("body_tightest_bend", "body_wall",),
+        "body_width_share": ("body_outlines", "body_saddle",),
+        "body_sides": ("body_outlines", "body_depth_neck", "body_depth_tail", "top_radius", "body_back_radius",),
+        "body_shells": ("body_sides", "body_wall", "body_linings",),
+        "body_rise_top": ("body_length", "top_radius",),
+        "body_rise_back": ("body_length", "body_back_radius",),
+        "body_deepest": ("body_depth_neck", "body_depth_tail", "body_rise_top", "body_rise_back",),
+        "body_air_volume": ("body_sides", "body_wall", "body_blocks", "body_linings_volume",),
+        "body_blocks": ("body_shells", "body_neck_block", "body_neck_block_width", "body_tail_block", "body_tail_block_width",),
+        "body_linings_volume": ("body_perimeter", "body_linings", "body_linings_height",),
+        "body_air_openings": ("soundhole_area", "soundhole_plug",),
+        "body_air_rigid": ("body_air_openings", "body_air_volume",),
+        "body_air_least": ("body_air_rigid", "limit_air_share_least",),
+        "body_air_most": ("body_air_rigid", "limit_air_share_most",),
+        "body_plate_length": ("body_length", "body_plate_allowance",),
+        "body_plate_half_width": ("body_reach", "body_plate_allowance",),
+        "body_plate_width": ("body_plate_half_width",),
+        "body_mould_length": ("body_length", "body_mould_wall",),
+        "body_mould_half_width": ("body_reach", "body_mould_wall",),
+        "body_mould_thickness": ("side_shallowest",),
+    },
+    "gramil.parts.brace_room": {
+        "room_bridge_to_legs": ("brace_list", "brace_legs", "brace_bridge",),
+        "room_plate_to_legs": ("brace_list", "brace_legs", "plate_shapes",),
+        "room_plate_to_braces": ("brace_list", "brace_legs", "plate_shapes", "braces_asked",),
+        "room_pins_in_plate": ("brace_pins", "plate_shapes", "bridge_pin_diameter",),
+        "room_crossing_to_hole": ("brace_list", "brace_legs", "soundhole_centre", "soundhole_diameter",),
+        "room_braces_to_hole": ("brace_list", "soundhole_centre", "soundhole_diameter",),
+        "room_pins_to_braces": ("brace_list", "brace_pins", "bridge_pin_diameter",),
+        "room_nearest_braces": ("brace_list", "braces_asked", "brace_crossings",),
+        "room_between_braces": ("brace_list", "room_nearest_braces",),
+        "room_braces_to_blocks": ("brace_list", "body_blocks",),
+        "room_outside": ("brace_list", "body_shells",),
+    },
+    "gramil.parts.brace_stock": {
+        "stick_list": ("brace_list",),
+        "stick_billets": ("stick_list", "shop_blanks",),
+        "stick_wanting": ("stick_list", "shop_blanks",),
+    },
+    "gramil.parts.braces": {
+        "brace_zeros": ("body_zeros", "soundhole_centre",),
+        "brace_list": ("braces_asked", "brace_zeros", "body_shells", "body_clearance",),
+        "brace_crossings": ("brace_list", "braces_asked",),
+        "brace_unmet": ("braces_asked", "brace_crossings", "plate_shapes",),
+        "brace_low": ("brace_list",),
+        "brace_tallest_top": ("brace_list",),
+        "brace_tallest_back": ("brace_list",),
+        "brace_places_top": ("brace_list",),
+        "brace_places_back": ("brace_list",),
+        "brace_legs": ("brace_list", "brace_crossings",),
+        "brace_bridge": ("body_shells", "bridge_outline", "body_edge",),
+        "brace_pins": ("body_shells", "bridge_hold_x", "bridge_hold_y", "bridge_hold", "body_edge",),
+    },
+    "gramil.parts.bridge": {
+        "bridge_front_edge": ("saddle_position", "bridge_front",),
+        "bridge_front_from_nut": ("bridge_front_edge", "board_nut_position",),
+        "bridge_front_from_join": ("bridge_front_edge", "back_bow_length",),
+        "bridge_front_from_octave": ("bridge_front_edge", "fret_position", "action_fret",),
+        "bridge_outline": ("bridge_front_edge", "string_saddle_slant", "bridge_length", "bridge_width",),
+        "bridge_width_square": ("bridge_width", "string_saddle_slant",),
+        "bridge_hold_row": ("bridge_hold", "bridge_rows", "bridge_front_row", "strings_course",),
+        "bridge_hold_slant": ("bridge_hold_line", "saddle_slant", "string_saddle_slant",),
+        "bridge_hold_y": ("bridge_hold", "bridge_rows", "bridge_hold_spread", "string_y_bridge",),
+        "bridge_hold_x": ("saddle_position", "bridge_hold_behind", "bridge_hold_slant", "bridge_hold_y", "bridge_hold_row", "bridge_rows_apart",),
+        "bridge_hold_second": ("bridge_hold_behind", "bridge_rows_apart",),
+        "bridge_hold_step": ("bridge_hold_x", "bridge_hold_y", "bridge_hold_row",),
+        "bridge_hold_across": ("bridge_hold_x", "bridge_hold_y", "bridge_hold_row",),
+        "bridge_hold_spacing": ("bridge_hold_step", "bridge_pin_diameter",),
+        "bridge_hold_between": ("bridge_hold_across", "bridge_pin_diameter",),
+        "bridge_hold_wood": ("bridge_hold_step", "bridge_pin_diameter",),
+        "bridge_hold_wood_across": ("bridge_hold_across", "bridge_pin_diameter",),
+        "bridge_hold_clear": ("bridge_hold_x", "bridge_hold_y", "saddle_break_x", "string_y_bridge", "bridge_pin_diameter", "strings_gauges",),
+        "bridge_hold_wall": ("bridge_hold_behind_slot", "saddle_thickness", "bridge_pin_diameter",),
+        "bridge_hold_behind_slot": ("bridge_hold_x", "bridge_hold_y", "saddle_position", "saddle_slant",),
+        "bridge_break_run": ("bridge_hold_x", "bridge_hold_y", "saddle_break_x", "string_y_bridge", "bridge_pin_diameter",),
+        "bridge_break_angle": ("neck_set_exposed", "bridge_hold_below", "bridge_break_run",),
+        "bridge_under_slot": ("bridge_thickness", "saddle_slot_depth",),
+        "bridge_lever": ("neck_set_over_top", "top_thickness",),
+        "bridge_torque": ("string_pull", "bridge_lever",),
+    },
+    "gramil.parts.bridge_plate": {
+        "plate_front": ("body_saddle", "bridge_plate_ahead",),
+        "plate_back": ("body_saddle", "bridge_plate_behind",),
+        "plate_slant": ("plate_front", "bridge_plate_lean", "string_saddle_slant",),
+        "plate_lean": ("plate_slant",),
+        "plate_shapes": ("body_outlines", "plate_front", "plate_back", "bridge_plate_length_front", "bridge_plate_length_back", "bridge_plate_thickness", "plate_slant",),
+        "plate_outside": ("plate_shapes", "body_shells",),
+        "plate_width": ("plate_front", "plate_back", "plate_slant",),
+        "plate_length": ("bridge_plate_length_front", "bridge_plate_length_back", "plate_slant",),
+    },
+    "gramil.parts.cards": {
+        "card_arches": ("arch_surface", "nut_width", "fret_position", "board_width_at_fret", "board_tail_position", "board_width_at_tail",),
+        "card_depths": ("slot_depth_setting", "slot_depth_at_crest", "slot_need",),
+        "card_gaps": ("blank_thickness", "board_thickness", "thickness_at_edge_treble", "thickness_at_edge_bass",),
+        "card_notch_depth": ("shop_template_pin",),
+        "card_notch_wall": ("template_notch", "slot_first", "template_notch_width",),
+        "card_nut_notch_wall": ("template_notch", "slot_first", "template_nut_notch", "template_notch_width",),
+        "card_nut_notch_stands": ("card_nut_notch_wall", "shop_template_pin",),
+        "card_notches_serve": ("fret_slant", "card_notch_wall", "shop_template_pin",),
+        "card_proof_notch": ("template_notch", "template_nut_notch", "card_nut_notch_stands", "slot_first",),
+        "card_proof_octave": ("template_notch", "card_proof_notch",),
+        "card_proof_pin": ("card_proof_notch", "template_pin_first",),
+        "card_rail_head": ("template_notch", "template_nut_notch", "template_pin_first", "template_pin_reach",),
+        "card_rail_tail": ("template_notch", "template_pin_last", "template_pin_reach",),
+        "card_rail_back": ("blank_width",),
+        "card_rail_front": ("blank_width", "card_notch_depth", "shop_template_pin",),
+    },
+    "gramil.parts.channels": {
+        "channel_edge_top": ("top_binding_thickness", "top_binding_height", "top_binding_purfling", "top_binding_purfling_depth", "top_binding_wood", "top_binding_material", "graduated_edge",),
+        "channel_edge_back": ("back_binding_thickness", "back_binding_height", "back_binding_purfling", "back_binding_purfling_depth", "back_binding_wood", "back_binding_material", "body_back_thickness",),
+        "channel_edges": ("body_sides", "channel_edge_top", "channel_edge_back",),
+        "channel_lines": ("channel_edges", "body_outlines",),
+        "channel_list": ("channel_edges", "body_wall", "body_linings", "body_linings_height",),
+        "channel_side_left": ("channel_edges", "side_shallowest",),
+        "channel_tilts": ("channel_edges", "body_sides",),
+        "channel_cuts": ("channel_edges", "shop_cutters", "limit_binding_proud_least", "limit_binding_proud_most", "shop_units",),
+        "channel_flush_cutter": ("shop_cutters",),
+    },
+    "gramil.parts.dome_year": {
+        "dome_brace_width": ("across_holders", "across_unheld", "top_brace_width",),
+        "dome_brace_height": ("across_height", "across_unheld", "top_brace_height",),
+        "dome_brace_spacing": ("across_holders", "across_unheld", "across_area", "top_brace_spacing",),
+        "dome_curl": ("dome_brace_width", "dome_brace_height", "dome_brace_spacing", "top_thickness", "top_modulus_across", "top_brace_modulus",),
+        "dome_curvature_dry": ("top_radius", "dome_curl", "top_movement_radial", "swell_moisture_dry", "swell_moisture_made",),
+        "dome_curvature_dry_least": ("dome_curvature_dry", "top_radius", "limit_dome_change_kept_least",),
+        "dome_curvature_wet": ("top_radius", "dome_curl", "top_movement_radial", "swell_moisture_wet", "swell_moisture_made",),
+        "dome_curvature_wet_least": ("dome_curvature_wet", "top_radius", "limit_dome_change_kept_least",),
+        "dome_across": ("body_width",),
+        "dome_rise_dry": ("dome_curvature_dry", "dome_across",),
+        "dome_rise_made": ("top_radius", "dome_across",),
+        "dome_rise_wet": ("dome_curvature_wet", "dome_across",),
+        "dome_rise_dry_least": ("dome_curvature_dry_least", "dome_across",),
+        "dome_rise_wet_least": ("dome_curvature_wet_least", "dome_across",),
+    },
+    "gramil.parts.downhill": {
+        "downhill_treble": ("body_outlines", "bend_treble", "instrument_handed",),
+    },
+    "gramil.parts.features": {
+        "feature_list": ("braces_asked", "brace_zeros", "soundhole_centre", "soundhole_held_to", "plate_shapes",),
+    },
+    "gramil.parts.foot": {
+        "foot_there": ("instrument_build",),
+        "foot_cheek": ("foot_there", "carve_form", "body_edge",),
+        "foot_slot_bottom": ("foot_there", "carve_slots_apart",),
+        "foot_slot_depth": ("foot_cheek", "foot_slot_bottom",),
+        "foot_slot_depth_at_cap": ("carve_heel_width", "foot_slot_bottom",),
+        "foot_slot_width": ("foot_there", "body_wall", "carve_slot_room",),
+        "foot_slot_inner": ("foot_slot_bottom", "body_outlines",),
+        "foot_slot_outer": ("foot_cheek", "body_outlines",),
+        "foot_slot_place": ("body_edge", "foot_slot_outer",),
+        "foot_slot_angle": ("foot_slot_outer", "foot_slot_inner", "foot_slot_depth",),
+        "foot_slot_bow": ("foot_slot_bottom", "foot_cheek", "foot_slot_inner", "foot_slot_outer", "body_outlines",),
+        "foot_step": ("foot_there", "graduated_edge",),
+        "foot_height": ("foot_there", "body_depth_neck",),
+        "foot_length": ("foot_there", "body_neck_block",),
+        "foot_end": ("body_edge", "foot_length",),
+        "foot_behind_slots": ("foot_length", "foot_slot_outer", "foot_slot_inner", "foot_slot_width", "foot_slot_angle",),
+        "foot_heel_over": ("neck_heel_depth", "foot_step", "foot_height",),
+    },
+    "gramil.parts.found": {
+        "found_slot_width": ("fret_position",),
+        "found_slot_depth": ("fret_position",),
+        "found_board_thickness": ("fret_position",),
+        "found_arch_radius": ("fret_position",),
+        "found_crown": ("fret_position",),
+        "found_action_bass": (),
+        "found_action_treble": (),
+        "found_nut_bass": (),
+        "found_nut_treble": (),
+        "found_relief": (),
+        "found_exposed_bass": (),
+        "found_exposed_treble": (),
+        "found_saddle_slot_width": (),
+        "found_saddle_slot_depth": (),
+        "found_pin": (),
+        "found_saddle_bass": (),
+        "found_saddle_treble": (),
+        "found_straightedge": ("neck_straightedge", "repair_described",),
+        "found_lie_first": (),
+        "found_lie_last": ("scale_join",),
+        "found_slot_width_least": ("found_slot_width",),
+        "found_slot_width_most": ("found_slot_width",),
+        "found_slot_width_mean": ("found_slot_width",),
+        "found_slot_depth_least": ("found_slot_depth",),
+        "found_left_least": ("found_board_thickness", "found_slot_depth",),
+        "found_crown_least": ("found_crown",),
+        "found_crown_mean": ("found_crown",),
+        "found_crown_most": ("found_crown",),
+        "found_crown_at_twelve": ("found_crown", "found_crown_mean",),
+        "found_crown_at_saddle": ("found_crown", "found_crown_mean", "found_lie_first", "found_lie_last", "fret_position", "height_saddle_x",),
+    },
+    "gramil.parts.hands": {
+        "hand_strings": ("instrument_handed",),
+        "hand_frets": ("fret_slant", "instrument_handed",),
+        "hand_saddle": ("saddle_slant", "instrument_handed",),
+        "hand_braces": ("brace_list", "instrument_handed",),
+        "hand_posts": ("head_posts_x", "head_posts_y", "instrument_handed",),
+    },
+    "gramil.parts.head": {
+        "head_outline": ("head_curve",),
+        "head_reach": ("head_outline", "head_posts_x", "limit_head_beyond",),
+        "head_width": ("head_outline", "head_posts_y", "limit_head_beside",),
+        "head_hole_to_edge": ("head_outline", "head_posts_x", "head_posts_y", "head_hole", "head_tuners", "head_hole_to_face",),
+        "head_hole_to_face": ("head_post_height", "head_thickness", "head_hole", "head_tuners",),
+        "head_roller_depth": ("head_post_height", "head_tuners",),
+        "head_slots": ("head_tuners", "head_posts_x", "head_posts_y", "head_slot_width", "head_hole",),
+        "head_slots_apart": ("head_slots",),
+        "head_holes_apart": ("head_posts_x", "head_posts_y", "head_hole", "head_tuners",),
+        "head_scarf_length": ("head_blank", "head_angle",),
+        "head_slot_over_face": ("nut_slot_over_crest", "thickness_at_crest",),
+        "head_run": ("head_posts_x", "head_nut_thickness", "head_angle", "head_post_height",),
+        "head_drop": ("head_slot_over_face", "head_posts_x", "head_nut_thickness", "head_angle", "head_post_height", "head_veneer",),
+        "head_break_angle": ("head_drop", "head_run", "head_posts_y", "string_y_nut", "height_slope",),
+        "head_sideways_bend": ("head_posts_y", "string_y_nut", "head_run", "string_splay",),
+        "head_post_clear": ("head_posts_x", "head_posts_y", "string_y_nut", "head_tuners",),
+        "head_straight_y": ("string_y_nut", "string_splay", "head_run",),
+        "head_entry": ("head_slot_over_face", "head_veneer", "head_nut_thickness", "head_angle", "head_roller_depth",),
+        "head_slot_room": ("head_slots", "head_entry", "head_posts_y", "string_y_nut", "strings_gauges",),
+        "head_slot_ramp": ("head_slots", "head_entry", "head_posts_x", "head_roller_depth", "head_slot_over_face", "head_veneer", "head_nut_thickness", "head_angle",),
+    },
+    "gramil.parts.heights": {
+        "action_fret": ("fret_position",),
+        "action_share": ("string_y", "action_fret",),
+        "action_wanted": ("heights_action_treble", "heights_action_bass", "action_share",),
+        "action_nut_fret": ("heights_nut_over", "scale_zero_fret",),
+        "action_nut": ("heights_nut_treble", "heights_nut_bass", "action_share", "scale_zero_fret",),
+        "crown_height": ("wire_crown_height", "heights_dressing_loss", "found_crown_mean", "repair_described", "repair_refret",),
+        "crown_top": ("crown_height", "arch_fall_under_string", "relief_rise", "lean_under_string",),
+        "height_slope": ("crown_top", "action_wanted", "action_nut", "action_fret", "action_nut_fret", "string_x",),
+        "height_at_zero": ("crown_top", "action_wanted", "action_fret", "height_slope", "string_x",),
+        "height_over_crown": ("height_at_zero", "height_slope", "string_x", "crown_top",),
+        "height_at_scale_end": ("height_at_zero", "height_slope", "string_scale_end_x", "string_x",),
+        "height_saddle_x": ("saddle_break_x", "string_scale_end_x",),
+        "height_run": ("height_saddle_x", "string_x",),
+        "height_at_saddle": ("height_at_zero", "height_slope", "height_run",),
+        "height_over_chord": ("height_at_saddle", "crown_top", "height_saddle_x", "string_x", "scale_join",),
+        "height_saddle_share": ("height_run", "string_x", "action_fret",),
+        "height_at_saddle_unloaded": ("height_at_saddle", "heights_body_rise", "height_saddle_share",),
+    },
+    "gramil.parts.intonation": {
+        "intonation_paths": ("string_length", "string_fraction", "height_at_zero", "height_at_scale_end", "crown_top", "intonation_ratio", "intonation_finger",),
+        "intonation_ratio": ("scale_cents",),
+        "intonation_finger": ("string_fraction", "string_length", "intonation_finger_offset",),
+        "intonation_strings": ("string_stretch", "string_bending_radius", "string_stretch_length",),
+        "intonation_weights": ("fret_position", "intonation_from_fret", "intonation_to_fret",),
+        "intonation_cents_before": ("intonation_paths", "intonation_strings",),
+        "intonation_best": ("intonation_paths", "intonation_strings", "intonation_weights", "intonation_nut_freedom", "intonation_saddle_freedom",),
+        "intonation_best_saddle": ("intonation_paths", "intonation_strings", "intonation_weights", "intonation_nut_forward", "intonation_saddle_freedom",),
+        "intonation_break_point": ("strings_course", "intonation_pair",),
+        "intonation_nut_freedom": ("intonation_nut", "scale_zero_fret", "intonation_weights", "intonation_break_point",),
+        "intonation_saddle_freedom": ("intonation_saddle", "string_y_bridge", "intonation_break_point",),
+        "intonation_nut_best": ("intonation_best",),
+        "intonation_saddle_best": ("intonation_best",),
+        "intonation_rms_best": ("intonation_best",),
+        "intonation_nut_forward": ("intonation_nut_given", "intonation_nut_best", "intonation_file_to",),
+        "intonation_paths_made": ("intonation_paths", "intonation_nut_forward", "saddle_set_back",),
+        "intonation_cents_after": ("intonation_paths_made", "intonation_strings",),
+        "intonation_rms_before": ("intonation_cents_before", "intonation_weights",),
+        "intonation_rms_after": ("intonation_cents_after", "intonation_weights",),
+        "intonation_rms_all_before": ("intonation_rms_before",),
+        "intonation_rms_all_after": ("intonation_rms_after",),
+        "intonation_rms_softest": ("intonation_paths_made", "string_stretch_least", "string_bending_radius", "string_stretch_length", "intonation_weights",),
+        "intonation_rms_stiffest": ("intonation_paths_made", "string_stretch_most", "string_bending_radius", "string_stretch_length", "intonation_weights",),
+        "intonation_octave_move": ("string_length",),
+    },
+    "gramil.parts.lean": {
+        "lean_at_tail": ("board_edge_tail_treble", "board_edge_tail_bass", "board_edge_nut_treble", "board_edge_nut_bass", "board_thickness", "arch_fall_at_tail_end", "nut_width", "board_width_at_tail",),
+        "lean_at_nut": ("board_edge_nut_treble", "board_edge_nut_bass", "lean_at_tail", "nut_width", "board_width_at_tail",),
+        "lean_wedge": ("board_edge_nut_treble", "board_edge_nut_bass", "lean_at_nut", "board_thickness", "arch_fall_at_nut_end",),
+        "lean_under_string": ("lean_at_nut", "lean_at_tail", "string_x", "string_y", "board_tail_position", "nut_width", "board_growth",),
+        "lean_at_edge_treble": ("lean_at_nut", "lean_at_tail", "edge_x_treble", "board_tail_position",),
+        "lean_at_edge_bass": ("lean_at_nut", "lean_at_tail", "edge_x_bass", "board_tail_position",),
+        "lean_at_slot_treble": ("lean_at_edge_treble", "core_y_treble", "edge_y_treble",),
+        "lean_at_slot_bass": ("lean_at_edge_bass", "core_y_bass", "edge_y_bass",),
+        "lean_over_middle": ("lean_at_nut", "lean_at_tail", "lean_wedge",),
+        "lean_corner_nut_treble": ("lean_at_nut", "lean_at_tail", "lean_wedge", "board_thickness", "arch_fall_at_nut_end",),
+        "lean_corner_nut_bass": ("lean_at_nut", "lean_at_tail", "lean_wedge", "board_thickness", "arch_fall_at_nut_end",),
+        "lean_corner_tail_treble": ("lean_at_nut", "lean_at_tail", "lean_wedge", "board_thickness", "arch_fall_at_tail_end",),
+        "lean_corner_tail_bass": ("lean_at_nut", "lean_at_tail", "lean_wedge", "board_thickness", "arch_fall_at_tail_end",),
+    },
+    "gramil.parts.markers": {
+        "marker_position": ("fret_position",),
+        "marker_slant": ("fret_slant",),
+        "marker_offset": ("board_width_at_fret",),
+        "marker_side_depth": ("thickness_at_edge_bass", "markers_side_diameter",),
+    },
+    "gramil.parts.moved": {
+        "moved_treble": ("height_saddle_x", "nut_set_forward", "found_saddle_treble",),
+        "moved_bass": ("height_saddle_x", "nut_set_forward", "found_saddle_bass",),
+        "moved_wanted_treble": ("height_saddle_x", "nut_set_forward",),
+        "moved_wanted_bass": ("height_saddle_x", "nut_set_forward",),
+        "moved_slots_overlap": ("moved_treble", "moved_bass", "found_saddle_slot_width", "saddle_thickness",),
+    },
+    "gramil.parts.movement": {
+        "swell_moisture_made": ("limit_gluing_humidity", "limit_owner_temperature",),
+        "swell_moisture_dry": ("limit_owner_humidity_least", "limit_owner_temperature",),
+        "swell_moisture_wet": ("limit_owner_humidity_most", "limit_owner_temperature",),
+        "swell_moistures": ("swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet",),
+        "swell_width_dry_least": ("core_width_at_fret", "board_movement_radial", "swell_moisture_dry", "swell_moisture_made",),
+        "swell_width_dry_most": ("core_width_at_fret", "board_movement_tangential", "swell_moisture_dry", "swell_moisture_made",),
+        "swell_width_wet_least": ("core_width_at_fret", "board_movement_radial", "swell_moisture_wet", "swell_moisture_made",),
+        "swell_width_wet_most": ("core_width_at_fret", "board_movement_tangential", "swell_moisture_wet", "swell_moisture_made",),
+        "sprout_least": ("swell_width_dry_least",),
+        "sprout_most": ("swell_width_dry_most",),
+        "sprout_moisture": ("limit_sprout", "core_width_at_fret", "board_movement_tangential", "swell_moisture_dry",),
+        "swell_step_dry": ("core_inset", "thickness_at_edge_treble", "board_movement_tangential", "swell_moisture_dry", "swell_moisture_made",),
+    },
+    "gramil.parts.neck_blank": {
+        "plank_scarfed": ("carve_scarf", "head_angle",),
+        "plank_head_start": ("board_nut_position", "head_nut_thickness",),
+        "plank_tail": ("back_bow_length", "carve_tenon", "foot_there", "foot_end",),
+        "plank_shaft": ("plank_tail", "plank_head_start",),
+        "plank_head_along": ("head_reach", "head_nut_thickness",),
+        "plank_scarf_run": ("plank_scarfed", "head_blank", "head_angle",),
+        "plank_saw_run": ("plank_scarfed", "limit_rip_kerf", "head_angle",),
+        "plank_head_rest": ("plank_scarfed", "plank_head_along", "head_scarf_length", "head_angle",),
+        "plank_length": ("plank_shaft", "plank_scarf_run", "plank_saw_run", "plank_head_rest", "shop_allowance_length",),
+        "plank_head_fall": ("plank_head_along", "head_angle", "head_thickness", "head_veneer",),
+        "plank_thickness": ("head_blank", "carve_heel", "neck_heel_depth", "plank_scarfed", "plank_head_fall",),
+        "plank_over": ("head_blank", "carve_deepest",),
+        "plank_width": ("carve_form", "plank_tail", "carve_ears", "head_width", "shop_allowance_side", "foot_there", "body_neck_block_width",),
+        "plank_toe": ("carve_heel", "neck_heel_depth", "head_blank", "foot_there", "carve_foot_toe", "carve_foot_toe_height",),
+        "plank_heel_blocks": ("plank_toe", "neck_heel_depth", "head_blank", "carve_heel_curve", "plank_tail", "shop_allowance_length",),
+        "plank_ear": ("carve_ears", "head_width", "plank_width",),
+        "plank_pieces": ("plank_length", "plank_width", "plank_thickness", "plank_heel_blocks", "plank_ear", "plank_head_along",),
+        "plank_strip_length": ("plank_pieces", "limit_rip_kerf",),
+        "plank_yields": ("shop_blanks", "shop_kept", "carve_wood", "plank_pieces", "limit_rip_kerf",),
+        "plank_choice": ("plank_yields",),
+        "plank_layout": ("plank_choice", "plank_pieces", "plank_strip_length", "limit_rip_kerf",),
+    },
+    "gramil.parts.neck_carve": {
+        "carve_shape": ("carve_exponent_at_1", "carve_exponent_at_10", "carve_blend_exponent", "carve_blend_at_1", "carve_blend_at_10",),
+        "carve_form": ("carve_shape", "fret_position", "board_width_at_fret", "section_neck_depth",),
+        "carve_heel_start": ("back_bow_length", "carve_heel_length",),
+        "carve_heel_cap_start": ("back_bow_length", "carve_heel_cap",),
+        "carve_stations": ("carve_station_frets", "fret_position", "carve_form", "thickness_at_crest", "carve_heel_start",),
+        "carve_gauged": ("carve_stations",),
+        "carve_facet_angle": ("carve_facets",),
+        "carve_lines": ("carve_stations", "carve_facets",),
+        "carve_flat_back": ("carve_lines", "carve_facets",),
+        "carve_heel_curve": ("carve_form", "carve_heel_start", "carve_heel_cap_start", "neck_heel_depth",),
+        "carve_deepest": ("section_neck_depth",),
+    },
+    "gramil.parts.neck_section": {
+        "neck_section_board_slotted": ("slots_bottom", "section_slotted_straight", "section_slotted_following",),
+        "neck_section_bars": ("neck_bars", "neck_bar_width", "neck_bar_depth", "neck_bar_modulus", "neck_modulus",),
+        "neck_section_bars_alone": ("neck_bars", "neck_bar_width", "neck_bar_depth", "neck_bar_modulus",),
+        "neck_section_channel": ("neck_rod", "neck_rod_width", "neck_rod_depth", "neck_modulus",),
+        "neck_section_below": ("section_neck", "neck_modulus", "neck_section_bars", "neck_section_channel",),
+        "neck_section_whole": ("section_board", "board_modulus", "neck_section_below",),
+        "neck_section_slotted": ("neck_section_board_slotted", "board_modulus", "neck_section_below",),
+        "neck_section_stiffness": ("neck_section_whole",),
+        "neck_section_stiffness_slotted": ("neck_section_slotted",),
+        "neck_section_stiffness_most": ("neck_section_whole", "neck_section_bars_alone", "limit_modulus_most",),
+        "neck_section_stiffness_least": ("neck_section_slotted", "neck_section_bars_alone", "limit_modulus_least",),
+        "neck_section_slots_keep": ("neck_section_stiffness_slotted", "neck_section_stiffness",),
+        "neck_section_axis": ("neck_section_whole",),
+        "neck_section_channel_depth": ("neck_rod", "neck_rod_depth", "neck_bars", "neck_bar_depth",),
+        "neck_section_under_channel": ("section_neck_depth", "neck_section_channel_depth",),
+    },
+    "gramil.parts.neck_set": {
+        "neck_set_run": ("height_saddle_x", "back_bow_length",),
+        "neck_set_run_mean": ("neck_set_run",),
+        "neck_set_height_mean": ("height_at_saddle_unloaded",),
+        "neck_set_board_at_join": ("scale_join", "thickness_at_crest",),
+        "neck_set_dome_rise": ("top_rise", "top_radius", "top_length", "neck_set_run_mean",),
+        "neck_set_bridge_top": ("neck_set_dome_rise", "bridge_thickness",),
+        "neck_angle_target": ("neck_set_bridge_top", "saddle_exposed", "neck_set_board_at_join", "neck_set_run_mean", "neck_set_height_mean",),
+        "neck_set_reading": ("neck_straightedge", "repair_reset",),
+        "neck_set_crown_read": ("found_crown_at_saddle", "crown_height",),
+        "neck_angle_made": ("neck_set_reading", "neck_set_bridge_top", "neck_set_board_at_join", "neck_set_run_mean", "neck_set_crown_read", "neck_angle_target",),
+        "neck_angle_face": ("neck_angle_target", "thickness_wedge_angle",),
+        "neck_set_straightedge": ("neck_set_board_at_join", "neck_set_run_mean", "neck_angle_target", "crown_height", "neck_set_bridge_top",),
+        "neck_set_straightedge_on_board": ("neck_set_straightedge", "crown_height", "neck_angle_target",),
+        "neck_set_straightedge_over_top": ("neck_set_straightedge", "bridge_thickness",),
+        "heel_wedge": ("neck_angle_face", "neck_heel_depth",),
+        "heel_wedge_to_take": ("neck_angle_target", "neck_angle_made", "neck_heel_depth",),
+        "neck_set_exposed": ("neck_set_board_at_join", "neck_set_run", "neck_angle_made", "height_at_saddle_unloaded", "neck_set_bridge_top",),
+        "neck_set_exposed_mean": ("neck_set_exposed",),
+        "neck_set_over_top": ("neck_set_exposed", "bridge_thickness",),
+        "neck_set_over_top_mean": ("neck_set_exposed_mean", "bridge_thickness",),
+        "neck_set_action": ("action_wanted", "neck_set_exposed_mean", "saddle_exposed", "height_saddle_share",),
+        "neck_set_tongue_gap": ("board_tail_position", "back_bow_length", "neck_angle_face", "top_radius", "top_length",),
+        "neck_set_drop": ("neck_angle_face", "scale_join", "fret_position", "board_nut_position",),
+    },
+    "gramil.parts.nut_slots": {
+        "nut_slot_over_board": ("crown_height", "height_over_crown", "height_slope", "nut_set_forward", "scale_zero_fret", "limit_zero_fret_drop",),
+        "nut_slot_over_crest": ("nut_slot_over_board", "arch_fall_under_string", "lean_under_string",),
+        "nut_slot_over_first": ("height_over_crown",),
+        "nut_slot_depth": ("strings_gauges", "strings_course", "limit_nut_slot_share",),
+        "nut_slot_width": ("strings_gauges", "limit_nut_slot_room",),
+        "nut_slot_top": ("nut_slot_over_crest", "nut_slot_depth",),
+        "nut_slot_blank": ("nut_slot_top", "thickness_at_crest",),
+    },
+    "gramil.parts.pairs": {
+        "pair_paths": ("intonation_paths", "intonation_nut_forward",),
+        "pair_rms_on_one": ("pair_paths", "intonation_strings", "intonation_weights", "strings_course",),
+        "pair_rms_on_two": ("pair_paths", "intonation_strings", "intonation_weights",),
+        "pair_rms_all_on_one": ("pair_rms_on_one",),
+        "pair_rms_all_on_two": ("pair_rms_on_two",),
+    },
+    "gramil.parts.refret": {
+        "refret_wires": ("shop_wires", "found_slot_width_least", "found_slot_width_most", "found_slot_width_mean", "found_slot_depth_least", "found_crown_most", "found_crown_at_twelve", "heights_dressing_loss", "limit_fit_loosest", "limit_fit_tightest", "limit_bead_bite_caution", "limit_bead_bite_stop", "limit_clearance_least", "limit_bead_share_most", "limit_wedge_kept_least", "limit_wedge_kept_most", "back_bow_row", "back_bow_span",),
+        "refret_chosen": ("refret_wires", "wire_name",),
+        "refret_room": ("refret_chosen",),
+    },
+    "gramil.parts.relief": {
+        "relief_curvature": ("heights_relief", "back_bow_span",),
+        "relief_rise": ("relief_curvature", "back_bow_length", "string_x",),
+        "relief_lever": ("height_over_crown", "crown_height", "arch_fall_under_string", "thickness_at_crest", "neck_section_axis", "lean_under_string",),
+        "relief_stations": ("fret_position", "back_bow_length",),
+        "relief_neck": ("relief_stations", "fret_position", "neck_section_stiffness_most", "neck_section_stiffness_least", "relief_lever", "height_saddle_x",),
+        "relief_under_pull_least": ("relief_neck", "string_pull_total",),
+        "relief_under_pull_most": ("relief_neck", "string_pull_total",),
+        "relief_predicted_least": ("relief_under_pull_least", "back_bow_most",),
+        "relief_predicted_most": ("relief_under_pull_most", "back_bow_least",),
+        "relief_for_rod_least": ("relief_predicted_least", "heights_relief",),
+        "relief_for_rod_most": ("relief_predicted_most", "heights_relief",),
+        "relief_rod_moment_least": ("relief_for_rod_least", "relief_neck", "neck_rod",),
+        "relief_rod_moment_most": ("relief_for_rod_most", "relief_neck", "neck_rod",),
+    },
+    "gramil.parts.reset": {
+        "reset_angle_found": ("found_straightedge", "found_crown_at_saddle", "neck_set_bridge_top", "neck_set_board_at_join", "neck_set_run_mean",),
+        "reset_angle": ("neck_angle_target", "reset_angle_found",),
+        "reset_wedge": ("reset_angle", "neck_heel_depth",),
+        "reset_tongue": ("reset_angle", "board_tail_position", "back_bow_length",),
+        "reset_tongue_left": ("reset_tongue", "board_thickness",),
+        "reset_exposed": ("neck_set_board_at_join", "neck_set_run", "neck_angle_target", "height_at_saddle_unloaded", "neck_set_bridge_top",),
+    },
+    "gramil.parts.rod_channel": {
+        "rod_start": ("neck_rod", "carve_rod_access", "plank_head_start", "carve_rod_pocket", "rod_body_end", "rod_asked",),
+        "rod_start_away": ("rod_start",),
+        "rod_body_end": ("neck_rod", "back_bow_length", "plank_tail", "carve_rod_access", "carve_rod_clear",),
+        "rod_asked": ("carve_rod_length", "carve_rod_access", "rod_body_end", "plank_head_start", "carve_rod_pocket", "rod_nut_end",),
+        "rod_nut_end": ("neck_rod", "board_nut_position", "carve_rod_clear",),
+        "rod_end": ("rod_start", "rod_asked",),
+        "rod_blind_left": ("rod_start", "rod_end", "carve_rod_access", "board_nut_position", "plank_tail",),
+        "rod_unreached": ("rod_start", "rod_end", "carve_rod_access", "board_nut_position", "back_bow_length",),
+        "rod_over": ("slot_left_at_crest", "fret_position", "slot_first", "rod_start", "rod_end",),
+        "rod_corner": ("carve_form", "fret_position", "neck_rod_width", "neck_rod_depth", "neck_rod",),
+        "rod_under_head": ("neck_rod", "carve_rod_access", "head_thickness", "head_veneer", "head_angle", "neck_rod_depth",),
+    },
+    "gramil.parts.saddle": {
+        "saddle_set_back_best": ("intonation_best_saddle",),
+        "saddle_set_back": ("saddle_set_back_given", "saddle_set_back_best", "string_y_bridge", "intonation_saddle", "intonation_file_to",),
+        "saddle_break_x": ("string_scale_end_x", "saddle_set_back",),
+        "saddle_slant": ("saddle_break_x", "string_y_bridge",),
+        "saddle_position": ("saddle_break_x", "string_y_bridge", "saddle_slant",),
+        "saddle_off_line": ("saddle_break_x", "string_y_bridge", "saddle_slant", "saddle_position",),
+        "saddle_to_face": ("saddle_off_line", "saddle_thickness",),
+        "saddle_angle": ("saddle_slant",),
+        "saddle_reach": ("bridge_spread", "saddle_beyond",),
+        "saddle_end_treble": ("saddle_position", "saddle_slant", "saddle_reach",),
+        "saddle_end_bass": ("saddle_position", "saddle_slant", "saddle_reach",),
+        "saddle_length": ("saddle_reach", "saddle_slant",),
+        "saddle_tall": ("saddle_slot_depth", "neck_set_exposed",),
+        "saddle_showing": ("neck_set_exposed", "saddle_slot_depth",),
+        "saddle_blank_height": ("saddle_tall",),
+    },
+    "gramil.parts.saw": {
+        "saw_main": ("shop_saws", "wire_tang_thickness", "slots_bottom", "slots_cut", "slots_saw", "slot_fall_greatest",),
+        "saw_deepening": ("shop_saws", "slots_bottom", "slots_cut", "saw_main",),
+        "saw_kerf": ("saw_main",),
+        "saw_kerf_over": ("saw_deepening", "saw_kerf",),
+    },
+    "gramil.parts.scale": {
+        "scale_run_bass": ("scale_bass", "scale_sideways",),
+        "scale_run_treble": ("scale_treble", "scale_sideways",),
+        "scale_lead": ("scale_run_bass", "scale_run_treble", "scale_square_at_cents",),
+        "scale_run": ("scale_run_bass", "scale_run_treble",),
+        "fret_fraction": ("scale_cents",),
+        "fret_x_bass": ("fret_fraction", "scale_run_bass", "scale_lead",),
+        "fret_x_treble": ("fret_fraction", "scale_run_treble", "scale_lead",),
+        "fret_position": ("fret_x_bass", "fret_x_treble",),
+        "fret_step": ("fret_position",),
+        "fret_half_spread": ("fret_fraction", "nut_spread", "bridge_spread",),
+        "fret_slant": ("fret_x_bass", "fret_x_treble", "fret_half_spread",),
+        "fret_angle": ("fret_slant",),
+        "fret_cents_per_mm": ("fret_fraction", "scale_run_bass", "scale_run_treble",),
+        "fret_cents_per_tenth": ("fret_cents_per_mm",),
+    },
+    "gramil.parts.section": {
+        "section_board": ("arch_surface", "fret_position", "core_width_at_fret", "thickness_at_crest",),
+        "section_slotted_straight": ("core_width_at_fret", "thickness_at_crest", "slot_need", "slot_fall_greatest",),
+        "section_slotted_following": ("arch_surface", "fret_position", "core_width_at_fret", "thickness_at_crest", "slot_need",),
+        "section_neck_depth": ("neck_depth_first", "neck_depth_tenth", "fret_position", "thickness_at_crest",),
+        "section_neck": ("carve_form",),
+        "section_kept_straight": ("section_slotted_straight", "section_board",),
+        "section_kept_following": ("section_slotted_following", "section_board",),
+        "section_kept_straight_with_neck": ("section_slotted_straight", "section_board", "section_neck", "board_modulus", "neck_modulus",),
+        "section_kept_following_with_neck": ("section_slotted_following", "section_board", "section_neck", "board_modulus", "neck_modulus",),
+    },
+    "gramil.parts.sides": {
+        "side_length": ("body_sides",),
+        "side_length_middle": ("body_sides", "body_wall",),
+        "side_along": ("body_sides",),
+        "side_upper": ("body_sides", "side_along",),
+        "side_lower": ("body_sides", "side_along",),
+        "side_depth": ("side_upper", "side_lower",),
+        "side_stations": ("body_sides", "body_bouts",),
+        "side_deepest": ("side_depth", "treble_side_depths",),
+        "side_shallowest": ("side_depth", "treble_side_depths",),
+        "side_extent": ("side_upper", "side_lower", "treble_side_extent",),
+        "side_longer": ("side_length", "treble_side_length",),
+        "side_blank_length": ("side_longer", "body_side_allowance",),
+        "side_blank_width": ("side_extent", "body_side_over",),
+    },
+    "gramil.parts.slot_options": {
+        "cutting_options": ("slot_need", "slot_fall_greatest", "slots_crest_loss", "slot_thinnest_at_crest", "slot_thinnest_at_end", "cutting_kept",),
+        "cutting_kept": ("section_kept_straight", "section_kept_following", "section_kept_straight_with_neck", "section_kept_following_with_neck", "slot_first",),
+    },
+    "gramil.parts.slots": {
+        "slot_need": ("wire_tang_depth", "slots_clearance",),
+        "slot_fall_at_end": ("arch_fall_at_core_treble", "arch_fall_at_core_bass",),
+        "slot_first": ("scale_zero_fret",),
+        "slot_fall_greatest": ("slot_fall_at_end", "slot_first",),
+        "slot_depth_at_crest": ("slot_need", "slot_fall_greatest", "slots_bottom",),
+        "slot_depth_setting": ("slot_depth_at_crest", "slots_crest_loss", "slots_cut",),
+        "slot_kerf_at_crest": ("slot_depth_setting", "slots_crest_loss", "slots_cut",),
+        "slot_kerf_at_end": ("slot_kerf_at_crest", "slot_fall_at_end", "slots_bottom", "slots_cut",),
+        "slot_depth_at_end": ("slot_need", "slot_kerf_at_end",),
+        "slot_to_deepen": ("slot_depth_at_end", "slot_kerf_at_end",),
+        "slot_left_at_crest": ("thickness_at_crest", "slot_kerf_at_crest",),
+        "slot_thickness_at_end": ("thickness_crest_at_slot_treble", "arch_fall_at_core_treble", "thickness_crest_at_slot_bass", "arch_fall_at_core_bass",),
+        "slot_left_at_treble_end": ("thickness_crest_at_slot_treble", "arch_fall_at_core_treble", "slot_need", "slot_kerf_at_crest", "slots_bottom", "slots_cut",),
+        "slot_left_at_bass_end": ("thickness_crest_at_slot_bass", "arch_fall_at_core_bass", "slot_need", "slot_kerf_at_crest", "slots_bottom", "slots_cut",),
+        "slot_left_at_end": ("slot_left_at_treble_end", "slot_left_at_bass_end",),
+        "slot_left_least": ("slot_left_at_crest", "slot_left_at_end",),
+        "slot_thinnest_at_crest": ("thickness_at_crest", "slot_first",),
+        "slot_thinnest_at_end": ("slot_thickness_at_end", "slot_first",),
+    },
+    "gramil.parts.soundhole": {
+        "soundhole_centre": ("soundhole_given", "soundhole_held_to", "body_zeros",),
+        "soundhole_from_zero": ("soundhole_centre", "body_edge",),
+        "soundhole_edge_neck": ("soundhole_centre", "soundhole_diameter",),
+        "soundhole_area": ("soundhole_diameter",),
+        "soundhole_plug": ("top_thickness", "soundhole_diameter",),
+        "soundhole_from_board": ("soundhole_edge_neck", "body_edge", "board_tail_position",),
+        "rosette_rings": ("rosette_asked",),
+    },
+    "gramil.parts.string_lines": {
+        "string_pair_nut": ("strings_gauges", "strings_course", "nut_pair", "nut_pair_by",),
+        "string_pair_bridge": ("strings_gauges", "strings_course", "bridge_pair", "bridge_pair_by",),
+        "string_y_nut": ("strings_gauges", "strings_course", "string_pair_nut", "nut_spread", "nut_spacing",),
+        "string_gap_nut": ("string_y_nut", "strings_gauges",),
+        "string_y_bridge": ("strings_gauges", "strings_course", "string_pair_bridge", "bridge_spread", "bridge_spacing",),
+        "string_along_nut": ("string_y_nut", "fret_slant",),
+        "string_spread_along_nut": ("string_along_nut",),
+        "string_along_saddle": ("string_y_bridge", "saddle_slant",),
+        "string_saddle_slant": ("scale_run_bass", "scale_run_treble", "scale_lead", "bridge_spread",),
+        "string_scale_end_x": ("scale_run", "string_saddle_slant", "string_y_bridge",),
+        "string_fraction": ("string_y_nut", "string_y_bridge", "fret_slant", "fret_position", "string_saddle_slant", "scale_run",),
+        "string_y": ("string_y_nut", "string_y_bridge", "string_fraction",),
+        "string_x": ("fret_position", "fret_slant", "string_y",),
+        "string_splay": ("string_y_nut", "string_y_bridge", "string_scale_end_x", "string_x",),
+        "string_error": ("string_fraction", "fret_fraction",),
+        "string_margin_treble": ("string_y", "strings_gauges", "edge_y_treble",),
+        "string_margin_bass": ("string_y", "strings_gauges", "edge_y_bass",),
+    },
+    "gramil.parts.template": {
+        "template_notch": ("fret_position", "shop_pin_offset",),
+        "template_nut_notch": ("board_nut_position", "saw_kerf", "shop_pin_offset",),
+        "template_notch_width": ("shop_template_pin", "shop_pin_clearance",),
+        "template_pin_reach": ("shop_template_pin",),
+        "template_pin_first": ("board_nut_position", "shop_template_pin",),
+        "template_pin_last": ("board_tail_position", "shop_template_pin",),
+        "template_matches": ("shop_templates", "fret_position", "shop_template_pin", "limit_slot_position",),
+    },
+    "gramil.parts.tension": {
+        "string_length": ("string_scale_end_x", "string_x", "string_y_bridge", "string_y_nut",),
+        "string_speaking_length": ("string_length", "saddle_set_back", "intonation_nut_forward",),
+        "string_core": ("strings_gauges", "strings_wound", "strings_cores", "limit_core_least", "limit_core_share",),
+        "string_weight": ("strings_gauges", "strings_weights", "strings_wound", "string_core", "strings_plain", "strings_core", "strings_wrap",),
+        "string_pull": ("string_weight", "string_speaking_length", "strings_frequency",),
+        "string_pull_on_scale": ("string_weight", "string_length", "strings_frequency",),
+        "string_pull_said": ("string_pull_total", "strings_wound", "strings_weights", "instrument_units",),
+        "string_pull_total": ("string_pull",),
+        "string_pull_ratio": ("string_pull",),
+        "string_stress": ("string_pull", "string_core",),
+        "string_stress_on_scale": ("string_pull_on_scale", "string_core",),
+        "string_breaking": ("strings_wound", "string_core", "strings_plain", "strings_core",),
+        "string_reserve": ("string_pull", "string_breaking",),
+        "string_modulus": ("string_modulus_least", "string_modulus_most",),
+        "string_modulus_least": ("strings_wound", "strings_plain", "strings_core", "string_stress_on_scale",),
+        "string_modulus_most": ("strings_wound", "strings_plain", "strings_core", "string_stress_on_scale",),
+        "string_elongation": ("string_pull", "string_speaking_length", "string_core", "string_modulus",),
+        "string_stretch": ("strings_stretch", "string_modulus", "string_core", "string_pull_on_scale",),
+        "string_stretch_least": ("strings_stretch", "string_modulus_least", "string_core", "string_pull_on_scale",),
+        "string_stretch_most": ("strings_stretch", "string_modulus_most", "string_core", "string_pull_on_scale",),
+        "string_stretch_length": ("strings_wound", "strings_plain", "strings_core", "string_length",),
+        "string_bending_radius": ("strings_bending", "string_core",),
+    },
+    "gramil.parts.thickness": {
+        "thickness_wedge": ("board_level_underside", "arch_fall_at_tail_end", "arch_fall_at_nut_end", "lean_wedge",),
+        "thickness_wedge_angle": ("thickness_wedge", "board_length",),
+        "thickness_at_crest": ("board_thickness", "thickness_wedge", "board_tail_position", "fret_position", "board_length",),
+        "thickness_crest_at_slot_treble": ("board_thickness", "thickness_wedge", "board_tail_position", "core_x_treble", "board_length", "lean_at_slot_treble",),
+        "thickness_crest_at_slot_bass": ("board_thickness", "thickness_wedge", "board_tail_position", "core_x_bass", "board_length", "lean_at_slot_bass",),
+        "thickness_at_edge_treble": ("board_thickness", "thickness_wedge", "board_tail_position", "edge_x_treble", "board_length", "arch_fall_at_edge_treble", "lean_at_edge_treble",),
+        "thickness_at_edge_bass": ("board_thickness", "thickness_wedge", "board_tail_position", "edge_x_bass", "board_length", "arch_fall_at_edge_bass", "lean_at_edge_bass",),
+        "thickness_edge_spread": ("thickness_at_edge_treble", "thickness_at_edge_bass",),
+        "thickness_before_levelling": ("board_thickness", "thickness_wedge",),
+        "thickness_to_plane": ("thickness_before_levelling", "thickness_at_crest",),
+    },
+    "gramil.parts.top_across": {
+        "across_station": ("body_bouts",),
+        "across_area": ("body_shells", "across_station", "body_width",),
+        "across_holders": ("brace_list", "across_station", "body_width",),
+        "across_near": ("brace_list", "across_station", "body_width",),
+        "across_height": ("across_holders",),
+        "across_height_near": ("across_near",),
+        "across_lean": ("across_holders",),
+        "across_covered": ("across_near",),
+        "across_unheld": ("brace_list", "across_covered", "across_lean", "across_height", "across_height_near", "body_width",),
+    },
+    "gramil.parts.top_graduated": {
+        "graduated_edge": ("top_edge_thickness", "top_thickness",),
+        "graduated_less": ("top_edge_thickness", "top_thickness",),
+        "graduated_run": ("top_edge_thickness", "top_edge_run",),
+        "graduated_band": ("top_edge_run", "body_outlines",),
+        "graduated_mean": ("top_thickness", "graduated_edge", "graduated_band",),
+        "graduated_weight": ("timber_top", "graduated_mean", "top_thickness", "body_outlines", "soundhole_diameter",),
+    },
+    "gramil.parts.treble_side": {
+        "treble_side_walls": ("body_sides",),
+        "treble_side_length": ("treble_side_walls",),
+        "treble_side_length_middle": ("treble_side_walls", "body_wall",),
+        "treble_side_along": ("treble_side_walls",),
+        "treble_side_upper": ("treble_side_walls", "treble_side_along",),
+        "treble_side_lower": ("treble_side_walls", "treble_side_along",),
+        "treble_side_stations": ("treble_side_walls", "bend_treble",),
+        "treble_side_depths": ("treble_side_upper", "treble_side_lower",),
+        "treble_side_extent": ("treble_side_upper", "treble_side_lower",),
+    },
+    "gramil.parts.wire": {
+        "wire_line": ("edge_x_treble", "edge_y_treble", "edge_x_bass", "edge_y_bass",),
+        "wire_cut": ("wire_line", "limit_wire_extra",),
+        "wire_total": ("wire_cut", "slot_first", "limit_wire_spare",),
+        "wire_nip_back": ("core_inset", "limit_nip_back",),
+        "wire_bend_radius": ("arch_radius_at_fret", "limit_wire_bend_ratio",),
+        "wire_fits": ("shop_saws", "wire_tang_thickness", "wire_bead_thickness", "limit_bead_share_most",),
+    },
+    "gramil.findings.on_air": {
+        "finding_gluing_air": ("air_known", "air_unknown_because", "air_humidity", "limit_gluing_humidity_least", "limit_gluing_humidity_most",),
+        "finding_board_moisture": ("air_known", "air_unknown_because", "air_pieces", "air_pieces_unknown", "air_temperature", "blank_choice", "limit_gluing_humidity_least", "limit_gluing_humidity_most",),
+        "finding_sprout": ("sprout_least", "sprout_most", "limit_sprout", "board_wood",),
+        "finding_binding_step": ("swell_step_dry", "core_inset", "limit_binding_step", "board_wood",),
+        "finding_dome": ("dome_rise_dry", "dome_curvature_dry", "dome_curvature_dry_least", "top_movement_radial", "top_modulus_across", "top_brace_modulus", "top_wood", "top_brace_wood", "across_unheld",),
+    },
+    "gramil.findings.on_board": {
+        "finding_edge_uneven": ("thickness_edge_spread", "core_inset", "limit_edge_uneven",),
+        "finding_ledge": ("shop_cutters", "ledge_choice", "core_inset", "limit_binding_proud_least", "limit_binding_proud_most",),
+        "finding_blank": ("shop_blanks", "shop_kept", "board_wood", "blank_choice", "blank_width",),
+        "finding_blocks": ("shop_blocks", "block_at_nut", "block_at_middle", "block_at_end", "limit_block_misfit",),
+        "finding_index_template": ("template_matches", "fret_angle",),
+        "finding_levelling": ("thickness_wedge_angle", "board_level_underside",),
+        "finding_shop": ("shop_is_default", "shop_name",),
+    },
+    "gramil.findings.on_body": {
+        "finding_body": ("body_perimeter",),
+        "finding_body_length": ("body_length", "top_length",),
+        "finding_bend": ("body_bouts", "bend_treble", "bend_bass", "body_bend_ratio", "limit_bend_ratio", "limit_bend_ratio_least",),
+        "finding_bridge_in_bout": ("body_width_share", "limit_bridge_width_share",),
+        "finding_board_over_hole": ("soundhole_from_board",),
+        "finding_heel": ("neck_heel_depth", "body_depth_neck", "graduated_edge", "body_blocks", "foot_there",),
+        "finding_foot_heel": ("foot_there", "foot_heel_over", "body_blocks", "limit_tolerance_outline",),
+        "finding_foot_slots": ("foot_there", "foot_slot_depth_at_cap", "foot_behind_slots", "foot_slot_width",),
+    },
+    "gramil.findings.on_braces": {
+        "finding_brace_outside": ("room_outside", "brace_list",),
+        "finding_braces_meet": ("brace_unmet", "brace_list",),
+        "finding_brace_low": ("brace_low",),
+        "finding_plate_outside": ("plate_outside", "plate_back",),
+        "finding_wings": ("room_bridge_to_legs", "limit_wing_off_leg",),
+        "finding_plate_under_pins": ("room_pins_in_plate", "limit_plate_under_pin",),
+        "finding_plate_to_legs": ("room_plate_to_legs", "limit_plate_to_leg",),
+        "finding_plate_to_braces": ("room_plate_to_braces", "limit_brace_room",),
+        "finding_crossing_room": ("room_crossing_to_hole", "limit_crossing_room",),
+        "finding_braces_to_hole": ("room_braces_to_hole", "limit_brace_to_hole",),
+        "finding_pins_clear": ("room_pins_to_braces", "limit_pin_room",),
+        "finding_braces_apart": ("room_between_braces", "room_nearest_braces", "limit_brace_room",),
+        "finding_braces_to_blocks": ("room_braces_to_blocks", "limit_brace_room",),
+        "finding_brace_stock": ("stick_wanting", "stick_list",),
+    },
+    "gramil.findings.on_bridge": {
+        "finding_break_points": ("saddle_to_face", "limit_saddle_edge",),
+        "finding_saddle_in_slot": ("saddle_showing", "limit_saddle_shows", "instrument_units",),
+        "finding_under_saddle_slot": ("bridge_under_slot", "limit_under_saddle_slot",),
+        "finding_pins": ("bridge_hold", "bridge_hold_spacing", "bridge_hold_wall", "limit_pin_spacing", "limit_pin_spacing_least", "limit_pin_to_saddle",),
+        "finding_rows_of_pins": ("bridge_hold_row", "bridge_hold_between", "bridge_hold_clear", "limit_pin_spacing_least", "limit_string_to_pin",),
+        "finding_break_angle": ("bridge_break_angle", "limit_break_angle_saddle", "limit_break_angle_saddle_least",),
+        "finding_bridge_holds": ("bridge_hold_y", "saddle_reach", "bridge_length",),
+    },
+    "gramil.findings.on_carve": {
+        "finding_rod_over": ("rod_over", "limit_over_rod",),
+        "finding_rod_corner": ("rod_corner", "scale_join", "limit_beside_rod",),
+        "finding_rod_under_head": ("rod_under_head", "limit_beside_rod",),
+        "finding_rod_blind_end": ("rod_blind_left", "limit_rod_blind",),
+        "finding_rod_reach": ("rod_unreached", "limit_rod_short",),
+        "finding_scarf": ("plank_scarfed", "head_scarf_length", "plank_head_along", "carve_scarf",),
+        "finding_neck_plank": ("plank_over", "limit_plank_over",),
+        "finding_neck_stock": ("plank_choice", "carve_wood", "shop_kept",),
+        "finding_carve_gauged": ("carve_gauged", "limit_carve_stations",),
+        "finding_heel_carved": ("neck_heel_depth", "carve_deepest",),
+        "finding_tuner_edge": ("head_hole_to_edge", "limit_hole_edge",),
+        "finding_tuners_apart": ("head_holes_apart", "limit_holes_apart",),
+        "finding_strings_in_slots": ("head_slot_room", "limit_slot_room", "head_tuners",),
+        "finding_strings_past_posts": ("head_post_clear", "limit_string_to_post", "head_tuners",),
+    },
+    "gramil.findings.on_cutaway": {
+        "finding_tight_bend": ("bend_treble", "bend_tightest_treble", "limit_bend_radius",),
+        "finding_tight_bend_bass": ("bend_bass", "bend_tightest_bass", "limit_bend_radius",),
+        "finding_beside_board": ("access_beside_board",),
+        "finding_block_beside_cutaway": ("body_blocks",),
+    },
+    "gramil.findings.on_edges": {
+        "finding_behind_channel": ("channel_list", "limit_behind_channel",),
+        "finding_lining_under": ("channel_list", "limit_lining_under",),
+        "finding_plate_glued": ("channel_list", "limit_plate_glued", "limit_plate_glued_least",),
+        "finding_under_purfling": ("channel_list", "limit_under_purfling",),
+        "finding_binding_cover": ("channel_list", "limit_binding_cover",),
+        "finding_side_between": ("channel_list", "channel_side_left", "limit_side_between",),
+        "finding_binding_bend": ("strip_list", "limit_bend_ratio", "limit_bend_ratio_least",),
+        "finding_channel_lean": ("channel_tilts", "limit_channel_lean",),
+        "finding_channel_cutters": ("channel_cuts", "shop_cutters", "limit_binding_proud_least", "limit_binding_proud_most",),
+    },
+    "gramil.findings.on_heights": {
+        "finding_action_bass": ("heights_action_bass", "limit_action_bass_least", "limit_action_bass_most",),
+        "finding_action_treble": ("heights_action_treble", "limit_action_treble_least", "limit_action_treble_most",),
+        "finding_string_on_crown": ("height_over_crown",),
+        "finding_nut_slots": ("nut_slot_over_first", "limit_nut_first_least", "limit_nut_first_most", "action_nut_fret", "scale_zero_fret",),
+        "finding_relief_wanted": ("heights_relief", "limit_relief_least", "limit_relief_most",),
+        "finding_body_rise": ("heights_body_rise", "limit_body_rise_least", "limit_body_rise_most",),
+        "finding_crown_left": ("crown_height", "limit_crown_least",),
+        "finding_saddle_exposed": ("neck_set_exposed_mean", "limit_exposed_least", "limit_exposed_most",),
+        "finding_saddle_low": ("neck_set_exposed", "limit_exposed_stop_least",),
+        "finding_saddle_high": ("neck_set_exposed", "limit_exposed_stop_most",),
+        "finding_over_top": ("neck_set_over_top_mean", "limit_over_top_least", "limit_over_top_most",),
+    },
+    "gramil.findings.on_intonation": {
+        "finding_intonation": ("intonation_rms_after", "intonation_cents_after", "intonation_weights", "limit_cents_rms", "limit_cents_worst",),
+        "finding_nut": ("intonation_rms_best", "intonation_rms_all_after", "limit_nut_gain",),
+        "finding_stiffness_range": ("intonation_rms_softest", "intonation_rms_stiffest", "limit_cents_rms",),
+    },
+    "gramil.findings.on_neck": {
+        "finding_neck_angle": ("neck_angle_target", "limit_neck_angle_least", "limit_neck_angle_most",),
+        "finding_neck_reset": ("neck_straightedge", "neck_set_straightedge", "heel_wedge_to_take", "limit_heel_wedge",),
+        "finding_tongue": ("neck_set_tongue_gap", "limit_tongue_gap",),
+        "finding_under_channel": ("neck_section_under_channel", "scale_join", "neck_section_channel_depth", "limit_under_rod", "neck_rod",),
+        "finding_wood_stiffness": ("board_modulus", "board_modulus_known", "neck_modulus", "neck_modulus_known",),
+        "finding_relief_too_much": ("relief_for_rod_least", "relief_for_rod_most", "neck_rod", "limit_rod_reach", "limit_relief_most", "string_pull_total",),
+        "finding_relief_too_little": ("relief_predicted_least", "relief_predicted_most", "neck_rod", "limit_rod_reach", "limit_relief_least", "string_pull_total",),
+        "finding_break_at_nut": ("head_break_angle", "limit_break_angle_least", "limit_break_angle_most",),
+        "finding_sideways_at_nut": ("head_sideways_bend", "limit_sideways_bend",),
+    },
+    "gramil.findings.on_old": {
+        "finding_old_slots": ("refret_chosen", "repair_refret", "limit_fit_loosest", "limit_fit_tightest",),
+        "finding_old_bite": ("refret_chosen", "repair_refret", "limit_bead_bite_caution", "limit_bead_bite_stop",),
+        "finding_old_room": ("refret_chosen", "repair_refret", "limit_clearance_least",),
+        "finding_old_left": ("found_left_least", "limit_under_slot", "limit_under_slot_least",),
+        "finding_old_bow": ("refret_chosen", "repair_refret", "limit_back_bow",),
+        "finding_old_crowns": ("found_crown_least", "repair_refret", "limit_crown_least",),
+        "finding_old_saddle": ("found_exposed_bass", "found_exposed_treble", "repair_reset", "limit_exposed_stop_least",),
+        "finding_old_action": ("found_action_bass", "found_action_treble", "heights_action_bass",),
+        "finding_reset_wedge": ("reset_wedge", "repair_reset", "limit_heel_wedge",),
+        "finding_reset_tongue": ("reset_tongue_left", "repair_reset", "limit_under_slot",),
+        "finding_reset_saddle": ("reset_exposed", "repair_reset", "limit_exposed_stop_least", "limit_exposed_stop_most",),
+        "finding_moved": ("moved_treble", "moved_bass", "repair_bridge", "limit_saddle_place",),
+    },
+    "gramil.findings.on_permits": {
+        "finding_permits": ("stuff_list",),
+    },
+    "gramil.findings.on_slots": {
+        "finding_left_under_slot": ("slot_left_least", "slot_first", "limit_under_slot", "limit_under_slot_least",),
+        "finding_slot_depth": ("slot_kerf_at_end", "slot_depth_at_end", "slot_first", "slots_bottom", "slots_cut", "slot_need", "wire_tang_depth", "limit_tolerance_height",),
+        "finding_pilot": ("slot_kerf_at_end", "slot_first", "slots_bottom", "slots_cut", "limit_pilot_least",),
+        "finding_clearance": ("slots_clearance", "limit_clearance_least", "limit_clearance_most",),
+        "finding_crest_loss": ("slots_crest_loss", "slots_cut", "limit_crest_loss_least", "limit_crest_loss_most",),
+        "finding_saw": ("shop_saws", "saw_main", "slots_saw", "wire_tang_thickness",),
+        "finding_deepening_saw": ("saw_deepening", "slots_bottom", "slots_cut", "wire_tang_thickness",),
+        "finding_kerfs_agree": ("saw_kerf_over", "limit_fit_loosest",),
+    },
+    "gramil.findings.on_strings": {
+        "finding_edge_margin": ("string_margin_treble", "string_margin_bass", "limit_edge_margin",),
+        "finding_courses": ("strings_count", "strings_course", "strings_single", "limit_single_strings",),
+        "finding_pairs": ("string_pair_nut", "string_pair_bridge", "limit_pair_least", "limit_pair_most",),
+        "finding_string_gap": ("string_gap_nut",),
+        "finding_hump": ("arch_hump", "limit_string_hump",),
+        "finding_inner_strings": ("string_error", "limit_string_error_cents",),
+    },
+    "gramil.findings.on_tension": {
+        "finding_breaking": ("string_reserve", "limit_breaking_reserve", "limit_breaking_reserve_least",),
+        "finding_slack": ("string_pull", "limit_pull_least",),
+        "finding_uneven": ("string_pull_ratio", "limit_pull_uneven",),
+        "finding_estimates": ("string_weight", "strings_wound", "strings_weights", "strings_cores",),
+        "finding_torque": ("bridge_torque", "limit_torque_least", "limit_torque_most",),
+    },
+    "gramil.findings.on_wire": {
+        "finding_wire_fit": ("wire_fits", "saw_main", "limit_fit_loosest", "limit_fit_tightest",),
+        "finding_bead_bite": ("wire_fits", "saw_main", "limit_bead_bite_caution", "limit_bead_bite_stop",),
+        "finding_back_bow": ("back_bow_least", "back_bow_most", "limit_back_bow",),
+        "finding_wire_on_hand": ("wire_total", "wire_on_hand",),
+    },
+    "gramil.setups.arching": {
+        "arching_radius_nut": ("arch_surface",),
+        "arching_radius_middle": ("arch_radius_at_fret", "station_middle_fret",),
+        "arching_radius_end": ("arch_surface", "board_tail_position",),
+        "arching_fall_middle": ("arch_fall_at_edge_treble", "arch_fall_at_edge_bass", "station_middle_fret",),
+        "arching_edge_middle": ("thickness_before_levelling", "arching_fall_middle",),
+    },
+    "gramil.setups.board_binding": {
+        "setup_board_binding": ("core_inset", "binding_purfling", "binding_tail", "binding_material", "station_middle_fret",),
+    },
+    "gramil.setups.body_binding": {
+        "setup_flush": ("body_bouts", "channel_flush_cutter", "downhill_treble",),
+        "setup_binding_bend": ("strip_list", "side_stations", "treble_side_stations", "bend_treble",),
+        "setup_channels": ("channel_edges", "channel_cuts", "channel_tilts", "downhill_treble",),
+        "setup_body_binding": ("channel_edges", "strip_list", "bend_treble",),
+    },
+    "gramil.setups.body_work": {
+        "setup_mould": ("body_bouts", "bend_treble",),
+        "setup_sides": ("side_stations", "treble_side_stations", "bend_treble",),
+        "setup_brace_stock": ("stick_list", "stick_billets", "stick_wanting", "brace_crossings",),
+        "setup_brace_top": ("brace_list", "brace_crossings",),
+        "setup_bridge_plate": ("plate_shapes", "brace_legs", "plate_slant",),
+        "setup_brace_back": ("brace_list", "brace_crossings",),
+    },
+    "gramil.setups.bridging": {
+        "setup_bridge": ("station_fanned",),
+        "setup_saddle_slot": ("bridge_hold", "bridge_hold_row",),
+        "setup_saddle": ("strings_count",),
+        "setup_strings": ("strings_count", "strings_plain",),
+        "setup_in_tune": ("strings_count", "strings_course", "action_fret",),
+    },
+    "gramil.setups.building_on": {
+        "setup_heel_slots": ("foot_there", "carve_foot_toe", "foot_slot_depth_at_cap", "foot_slot_bow", "limit_tolerance_height",),
+        "setup_build_board": ("foot_there", "neck_set_drop", "top_radius",),
+        "setup_built_on": ("foot_there", "neck_set_drop",),
+    },
+    "gramil.setups.edging": {
+        "setup_taper": ("jig_taper", "taper_edge_nut", "taper_edge_tail",),
+        "setup_ledge": ("core_inset", "ledge_choice",),
+    },
+    "gramil.setups.fretting": {
+        "setup_wire": ("wire_fits", "saw_main", "slot_first", "scale_frets", "wire_nip_back", "board_curvature_nut",),
+        "setup_markers": ("markers_frets", "markers_double", "markers_face", "neck_rod", "core_inset",),
+        "setup_caliper": ("scale_frets", "station_fanned", "instrument_units",),
+    },
+    "gramil.setups.jig": {
+        "jig_taper": ("shop_jigs",),
+        "jig_slots": ("shop_jigs",),
+    },
+    "gramil.setups.neck_carving": {
+        "setup_neck_blank": ("plank_choice", "plank_pieces",),
+        "setup_neck_scarf": ("plank_scarfed", "carve_scarf", "carve_heel", "plank_heel_blocks",),
+        "setup_neck_rod": ("neck_rod", "carve_rod_access",),
+        "setup_neck_head": ("head_tuners", "strings_count",),
+        "setup_neck_carve": ("carve_stations", "carve_facets",),
+    },
+    "gramil.setups.neck_joint": {
+        "setup_neck_joint": ("foot_there",),
+    },
+    "gramil.setups.neck_set": {
+        "setup_neck_set": ("neck_straightedge", "neck_set_straightedge", "neck_rod", "foot_there",),
+        "setup_nut_slots": ("scale_zero_fret", "strings_count",),
+        "setup_relief": ("neck_rod", "action_fret", "strings_count", "relief_predicted_least", "board_modulus_known", "neck_modulus_known",),
+    },
+    "gramil.setups.owner": {
+        "setup_owner_air": ("sprout_most", "core_inset", "scale_frets", "dome_curvature_dry", "dome_curvature_dry_least", "across_unheld", "stuff_list", "swell_moistures",),
+    },
+    "gramil.setups.preparing": {
+        "setup_blank": ("blank_choice", "lean_corner_tail_treble",),
+        "setup_layout": ("station_middle_fret", "scale_frets", "station_fanned", "board_nut_position",),
+        "setup_template": ("station_fanned", "card_notches_serve", "card_nut_notch_stands", "template_matches", "station_middle_fret", "jig_slots",),
+    },
+    "gramil.setups.repairing": {
+        "setup_as_found": ("repair_described", "scale_frets",),
+        "setup_old_slots": ("repair_described", "repair_refret", "scale_frets",),
+        "setup_which_wire": ("repair_described", "repair_refret", "shop_wires", "found_slot_width_least", "found_slot_depth_least", "found_crown_mean", "back_bow_row",),
+        "setup_refret": ("repair_described", "repair_refret", "refret_room",),
+    },
+    "gramil.setups.resetting": {
+        "setup_reset": ("repair_described", "repair_reset", "strings_count", "reset_tongue",),
+        "setup_bridge_again": ("repair_described", "repair_bridge", "moved_slots_overlap", "found_saddle_treble", "found_saddle_bass",),
+        "setup_handed_back": ("repair_described",),
+    },
+    "gramil.setups.slotting": {
+        "setup_slot": ("saw_main", "slots_bottom", "slots_cut", "stop_thinnest_fret", "station_middle_fret", "station_fanned", "board_curvature_nut",),
+        "setup_deepen": ("slots_bottom", "slots_cut", "saw_deepening", "stop_deepest_fret", "slot_kerf_at_end", "slot_to_deepen", "limit_tolerance_height",),
+    },
+    "gramil.setups.station": {
+        "station_middle_fret": ("fret_position",),
+        "station_fanned": ("scale_run_bass", "scale_run_treble",),
+        "station_width_at_nut_end": ("nut_width", "board_width_at_tail", "board_nut_position", "board_tail_position",),
+    },
+    "gramil.setups.stop": {
+        "stop_stock": ("blank_thickness", "thickness_before_levelling", "slots_cut",),
+        "stop_over_cradle": ("shop_template_thickness", "stop_stock", "slot_depth_setting",),
+        "stop_thinnest_fret": ("slot_left_least", "slot_first",),
+        "stop_deepest_fret": ("slot_to_deepen", "slot_first",),
+    },
+    "gramil.setups.surfacing": {
+        "setup_arch": ("board_curvature_nut", "board_curvature_end", "block_at_nut",),
+        "setup_level": ("board_level_underside", "board_curvature_nut", "station_middle_fret", "scale_frets",),
+    },
+    "gramil.setups.taper": {
+        "taper_half_width_nut": ("station_width_at_nut_end",),
+        "taper_half_width_tail": ("board_width_at_tail",),
+        "taper_centre_nut": ("jig_taper", "taper_half_width_nut", "board_half_taper_angle",),
+        "taper_centre_tail": ("jig_taper", "taper_half_width_tail", "board_half_taper_angle",),
+        "taper_corner_nut": ("board_outline", "feed_other_edge",),
+        "taper_corner_tail": ("board_outline", "feed_other_edge",),
+        "taper_edge_nut": ("jig_taper", "nut_width", "board_growth", "taper_corner_nut", "board_half_taper_angle",),
+        "taper_edge_tail": ("jig_taper", "nut_width", "board_growth", "taper_corner_tail", "board_half_taper_angle",),
+        "feed_agreeing_edge": ("instrument_handed",),
+        "feed_other_edge": ("feed_agreeing_edge",),
+    },
+    "gramil.drawings.board": {
+        "piece_board": ("piece_outline", "piece_slots", "piece_zero_line", "piece_strings",),
+        "piece_furniture": ("piece_markers", "piece_side_dots", "piece_pins",),
+        "piece_words": ("piece_head_words", "piece_fret_numbers", "piece_side_words", "piece_sizes", "piece_tail_size",),
+        "drawing_board": ("instrument_name", "instrument_handed", "piece_board", "piece_furniture", "piece_words",),
+    },
+    "gramil.drawings.body": {
+        "piece_body_outline": ("body_outlines",),
+        "piece_binding_lines": ("channel_lines",),
+        "piece_soundhole": ("body_outlines", "soundhole_centre", "soundhole_diameter", "rosette_rings",),
+        "piece_bridge_on_body": ("body_outlines", "brace_bridge", "brace_pins", "bridge_pin_diameter", "piece_saddle_on_body",),
+        "piece_saddle_on_body": ("saddle_end_treble", "saddle_end_bass", "saddle_reach", "body_edge",),
+        "piece_braces_hidden": ("brace_list", "plate_shapes",),
+        "piece_body_blocks": ("body_outlines", "body_blocks",),
+        "piece_body_sizes": ("body_bouts", "body_length", "body_reach_bass",),
+        "piece_face_plan": ("piece_body_outline", "piece_binding_lines", "piece_soundhole", "piece_bridge_on_body", "piece_braces_hidden", "piece_body_blocks",),
+        "drawing_mould": ("instrument_name", "body_outlines", "body_mould_length", "body_mould_half_width", "body_mould_wall", "piece_router",),
+    },
+    "gramil.drawings.bracing": {
+        "piece_plan_top": ("piece_body_outline", "piece_body_blocks", "piece_soundhole", "brace_list", "plate_shapes",),
+        "piece_plan_back": ("piece_body_outline", "piece_body_blocks", "brace_list",),
+        "piece_face_numbers": ("brace_list",),
+        "piece_list_top": ("brace_list", "body_length", "body_width",),
+        "piece_list_back": ("brace_list", "body_length", "body_width",),
+        "drawing_top_inside": ("piece_plan_top", "piece_list_top", "instrument_name", "instrument_handed",),
+        "drawing_back_inside": ("piece_plan_back", "piece_list_back", "instrument_name", "instrument_handed",),
+        "drawing_braces": ("instrument_name", "piece_laser", "brace_list", "brace_crossings",),
+    },
+    "gramil.drawings.bridge": {
+        "piece_bridge": ("bridge_outline", "bridge_front_edge", "bridge_width",),
+        "piece_saddle_slot": ("saddle_position", "saddle_slant", "saddle_reach", "saddle_thickness",),
+        "piece_break_points": ("saddle_break_x", "string_y_bridge",),
+        "piece_scale_ends": ("string_scale_end_x", "string_y_bridge",),
+        "piece_hold": ("bridge_hold", "bridge_hold_x", "bridge_hold_y", "bridge_pin_diameter", "bridge_outline",),
+        "piece_bridge_strings": ("bridge_outline", "saddle_break_x", "string_y_bridge", "bridge_hold_x", "bridge_hold_y",),
+        "piece_bridge_lines": ("piece_bridge", "piece_saddle_slot", "piece_scale_ends", "piece_hold",),
+        "piece_bridge_sizes": ("bridge_outline",),
+        "piece_bridge_words": ("bridge_outline", "instrument_name", "bridge_hold", "bridge_hold_row",),
+        "piece_set_backs": ("bridge_outline", "bridge_hold_y",),
+        "drawing_bridge": ("instrument_name", "instrument_handed", "piece_router", "piece_bridge_lines", "piece_bridge_run", "piece_bridge_figures", "piece_bridge_words",),
+        "piece_bridge_run": ("piece_bridge_strings", "piece_break_points",),
+        "piece_bridge_figures": ("piece_bridge_sizes", "piece_set_backs",),
+    },
+    "gramil.drawings.carve": {
+        "piece_gauge_cards": ("carve_stations", "instrument_name",),
+        "drawing_neck_gauges": ("instrument_name", "piece_laser", "piece_gauge_cards",),
+        "piece_facets": ("carve_stations", "carve_lines", "carve_facets",),
+        "drawing_neck_facets": ("instrument_name", "piece_facets",),
+        "piece_flats_scale": ("carve_stations",),
+        "drawing_setup_neck_carve": ("instrument_name", "piece_setup_flats", "piece_flats_scale",),
+        "piece_setup_flats": ("carve_stations", "carve_lines", "carve_facets", "piece_flats_scale",),
+    },
+    "gramil.drawings.face_plan": {
+        "piece_body_places": ("body_outlines", "body_bouts", "soundhole_centre", "body_saddle", "body_reach_treble",),
+        "piece_face_words": ("body_reach_treble", "body_bouts",),
+        "piece_title_block": ("instrument_name", "instrument_handed", "body_length", "body_reach", "soundhole_diameter",),
+        "piece_face_told": ("body_length", "body_reach",),
+        "drawing_face_plan": ("piece_face_lines", "piece_face_beside", "piece_face_told", "instrument_name", "instrument_handed",),
+        "piece_face_lines": ("piece_face_plan", "piece_face_sizes", "piece_face_numbers",),
+        "piece_face_sizes": ("piece_body_sizes", "piece_body_places", "piece_face_words",),
+        "piece_face_beside": ("piece_list_top", "piece_title_block",),
+    },
+    "gramil.drawings.foot": {
+        "piece_foot_side": ("foot_there", "foot_step", "foot_height", "foot_length", "carve_foot_toe", "carve_foot_toe_height", "neck_heel_depth", "neck_angle_face",),
+        "piece_slots_on_face": ("foot_there", "foot_cheek", "foot_slot_bottom", "foot_slot_inner", "foot_slot_outer", "foot_slot_width", "foot_slot_angle",),
+        "piece_foot_on_face": ("foot_there", "carve_form", "body_edge", "foot_cheek", "foot_length", "body_neck_block_width", "carve_foot_toe",),
+        "piece_side_place": ("foot_length", "carve_foot_toe", "neck_heel_depth", "carve_heel_length",),
+        "piece_slots_from_side": ("piece_foot_side", "carve_heel_curve", "body_edge", "foot_slot_outer", "foot_slot_width", "foot_step", "foot_height", "neck_heel_depth", "neck_angle_face", "piece_side_place",),
+        "piece_slot_figures": ("foot_there", "foot_cheek", "foot_slot_bottom", "foot_slot_inner", "foot_slot_width", "foot_length",),
+        "piece_foot_figures": ("foot_there", "piece_side_place", "foot_length", "foot_step", "foot_height", "carve_foot_toe", "carve_foot_toe_height", "neck_heel_depth", "carve_heel_length",),
+        "drawing_heel_slots": ("instrument_name", "piece_foot_on_face", "piece_slots_on_face", "piece_slots_from_side", "piece_slot_figures", "piece_foot_figures",),
+        "piece_build_board": ("foot_there", "board_nut_position", "body_edge", "neck_set_drop", "body_saddle", "neck_set_dome_rise",),
+        "piece_build_board_figures": ("foot_there", "board_nut_position", "body_edge", "neck_set_drop", "body_saddle", "neck_set_dome_rise",),
+        "drawing_build_board": ("instrument_name", "piece_build_board", "piece_build_board_figures",),
+    },
+    "gramil.drawings.gauges": {
+        "piece_arch_cards": ("card_arches", "instrument_name",),
+        "piece_depth_cards": ("card_depths", "card_arches",),
+        "piece_gap_cards": ("card_gaps", "card_arches",),
+        "drawing_gauges": ("instrument_name", "piece_laser", "piece_arch_cards", "piece_depth_cards", "piece_gap_cards",),
+    },
+    "gramil.drawings.guitar": {
+        "piece_plan_body": ("piece_face_plan", "body_edge", "piece_whole_body", "piece_whole_bridge",),
+        "piece_plan_head": ("head_outline", "piece_whole_head", "board_nut_position", "piece_tuners",),
+        "piece_plan_sizes": ("scale_run", "back_bow_length", "bridge_front_edge", "body_outlines", "body_edge",),
+        "piece_plan_face": ("piece_plan_body", "piece_plan_head", "piece_whole_board", "piece_whole_strings",),
+        "drawing_plan_face": ("instrument_name", "instrument_handed", "piece_plan_face", "piece_plan_sizes",),
+        "piece_plan_turned": ("back_bow_length", "neck_angle_face", "body_beyond_join",),
+        "piece_plan_rims": ("body_sides", "channel_edges", "piece_plan_turned",),
+        "piece_plan_board": ("board_nut_position", "board_tail_position", "fret_position", "thickness_at_crest", "head_nut_thickness",),
+        "piece_plan_strings": ("height_at_zero", "height_at_saddle", "saddle_break_x", "thickness_at_crest",),
+        "piece_plan_bridge": ("bridge_front_edge", "bridge_width", "bridge_thickness", "piece_plan_turned", "neck_set_dome_rise",),
+        "piece_plan_side_sizes": ("back_bow_length", "neck_heel_depth", "body_sides",),
+        "piece_plan_neck_side": ("piece_carved", "piece_plan_board", "piece_plan_strings", "heel_wedge",),
+        "drawing_plan_side": ("instrument_name", "piece_plan_neck_side", "piece_plan_rims", "piece_plan_bridge", "piece_plan_side_sizes",),
+        "piece_cuts": ("carve_stations", "arch_surface", "neck_rod", "neck_rod_width", "neck_rod_depth", "lean_at_edge_treble", "edge_y_treble", "instrument_handed",),
+        "piece_cut_strings": ("carve_stations", "string_y", "height_at_zero", "height_slope", "strings_gauges", "instrument_handed",),
+        "drawing_plan_sections": ("instrument_name", "piece_cuts", "piece_cut_strings",),
+    },
+    "gramil.drawings.head": {
+        "piece_head_edge": ("head_outline", "head_reach", "head_width", "nut_width", "head_nut_thickness", "fret_slant",),
+        "piece_tuners": ("head_posts_x", "head_posts_y", "head_hole", "head_slots", "head_width", "head_outline",),
+        "piece_head_strings": ("string_y_nut", "head_posts_x", "head_posts_y", "fret_slant",),
+        "piece_head_lines": ("piece_head_edge", "piece_tuners", "piece_head_strings",),
+        "piece_tuner_sizes": ("head_posts_x", "head_width", "head_reach",),
+        "piece_tuner_list": ("head_posts_y",),
+        "piece_slot_sizes": ("head_slots", "head_posts_y",),
+        "drawing_head": ("instrument_name", "instrument_handed", "piece_router", "piece_head_lines", "piece_tuner_sizes", "piece_tuner_list", "piece_slot_sizes",),
+        "drawing_setup_neck_head": ("instrument_name", "instrument_handed", "piece_head_edge", "piece_tuners", "head_reach",),
+    },
+    "gramil.drawings.heights": {
+        "piece_turned": ("back_bow_length", "neck_set_board_at_join", "neck_angle_target",),
+        "piece_set_board": ("piece_turned", "board_nut_position", "board_tail_position", "board_thickness", "thickness_wedge",),
+        "piece_set_frets": ("piece_turned", "fret_position", "crown_height", "slot_first",),
+        "piece_set_body": ("back_bow_length", "neck_set_run_mean", "neck_set_dome_rise", "top_length",),
+        "piece_set_bridge": ("piece_turned", "neck_set_run_mean", "neck_set_height_mean", "neck_set_dome_rise", "neck_set_bridge_top",),
+        "piece_set_lines": ("piece_turned", "crown_height", "neck_set_run_mean", "neck_set_height_mean", "nut_slot_over_crest",),
+        "piece_set_figures": ("piece_turned", "crown_height", "neck_set_run_mean", "neck_set_bridge_top", "neck_set_dome_rise", "neck_set_height_mean",),
+        "drawing_neck_set": ("instrument_name", "piece_set_board", "piece_set_frets", "piece_set_body", "piece_set_bridge", "piece_set_lines", "piece_set_figures",),
+        "piece_strung": ("string_x", "crown_top", "height_at_zero", "height_saddle_x", "height_at_saddle",),
+        "piece_strung_lines": ("piece_strung", "piece_strung_drop", "crown_height", "slot_first", "scale_join",),
+        "piece_strung_drop": ("piece_strung",),
+        "piece_strung_figures": ("piece_strung", "piece_strung_drop", "action_fret", "scale_join",),
+        "drawing_heights": ("instrument_name", "piece_strung_lines", "piece_strung_figures", "piece_strung_drop",),
+    },
+    "gramil.drawings.index_template": {
+        "piece_rail": ("card_rail_head", "card_rail_tail", "card_rail_front", "card_rail_back",),
+        "piece_notches": ("template_notch", "slot_first", "template_nut_notch", "card_nut_notch_stands", "template_notch_width", "card_notch_depth",),
+        "piece_rail_cut": ("piece_rail", "piece_notches",),
+        "piece_rail_holes": ("template_pin_first", "template_pin_last", "shop_template_pin", "piece_rail",),
+        "piece_rail_board": ("board_outline", "nut_width", "template_nut_notch", "card_nut_notch_stands", "piece_rail",),
+        "piece_rail_numbers": ("template_notch", "piece_notches", "slot_first", "piece_rail",),
+        "piece_rail_proof": ("card_proof_notch", "template_pin_first", "template_notch", "piece_rail",),
+        "piece_rail_words": ("instrument_name", "saw_main", "instrument_handed", "piece_rail", "nut_width",),
+        "piece_template": ("piece_rail_cut", "piece_rail_holes", "piece_rail_board", "piece_rail_numbers",),
+        "piece_lines_instead": ("piece_outline", "piece_slots", "piece_pins", "piece_fret_numbers", "piece_head_words",),
+        "drawing_index_template": ("instrument_name", "card_notches_serve", "saw_main", "piece_laser", "piece_template", "piece_rail_words", "piece_rail_proof", "piece_lines_instead", "instrument_handed",),
+    },
+    "gramil.drawings.machines": {
+        "piece_laser": ("shop_laser_kerf", "shop_laser_kerf_in",),
+        "piece_router": ("shop_router_kerf", "shop_router_kerf_in",),
+    },
+    "gramil.drawings.neck": {
+        "piece_side_board": ("board_nut_position", "board_tail_position", "board_thickness", "thickness_wedge",),
+        "piece_side_shaft": ("fret_position", "section_neck_depth", "thickness_at_crest", "carve_heel_start",),
+        "piece_side_heel": ("piece_side_shaft", "back_bow_length", "neck_set_board_at_join", "neck_heel_depth", "heel_wedge", "carve_heel_cap",),
+        "piece_side_foot": ("piece_foot_side", "body_edge", "neck_set_board_at_join",),
+        "piece_leaning": ("board_nut_position", "thickness_at_crest", "head_angle", "head_reach", "head_nut_thickness", "head_thickness", "head_veneer",),
+        "piece_side_head": ("piece_leaning", "piece_side_shaft",),
+        "piece_side_strings": ("board_nut_position", "thickness_at_crest", "nut_slot_over_crest", "nut_slot_blank", "head_nut_thickness", "head_run", "head_drop",),
+        "piece_side_figures": ("fret_position", "neck_depth_first", "neck_depth_tenth", "neck_heel_depth", "back_bow_length", "neck_set_board_at_join",),
+        "piece_head_figures": ("board_nut_position", "head_reach", "head_posts_x",),
+        "drawing_neck": ("instrument_name", "piece_side_board", "piece_side_shaft", "piece_side_heel", "piece_side_foot", "piece_side_head", "piece_side_strings", "piece_neck_figures",),
+        "piece_neck_figures": ("piece_side_figures", "piece_head_figures",),
+        "piece_nut_places": ("string_along_nut", "instrument_handed",),
+        "piece_nut_ends": ("board_nut_reach_treble", "board_nut_reach_bass", "instrument_handed",),
+        "piece_nut_rule": ("piece_nut_places", "piece_nut_ends", "instrument_name",),
+        "drawing_nut": ("instrument_name", "piece_laser", "piece_nut_rule", "piece_nut_places", "piece_nut_ends", "nut_spacing",),
+        "piece_nut_face": ("arch_surface", "fret_slant", "piece_nut_ends", "instrument_handed", "lean_at_nut", "nut_width",),
+        "piece_nut_front": ("piece_nut_places", "piece_nut_ends", "piece_nut_face", "nut_slot_over_crest", "nut_slot_top", "strings_gauges",),
+        "drawing_setup_nut": ("instrument_name", "piece_nut_front", "piece_nut_places", "nut_slot_top",),
+    },
+    "gramil.drawings.neck_plank": {
+        "piece_leaning_head": ("plank_head_start", "head_angle", "plank_head_along", "head_thickness", "head_veneer",),
+        "piece_neck_line": ("carve_form", "carve_heel_start", "carve_heel_curve", "back_bow_length", "neck_heel_depth", "piece_foot_side", "body_edge",),
+        "piece_carved": ("piece_neck_line", "piece_leaning_head",),
+        "piece_plank": ("plank_scarfed", "carve_scarf", "piece_leaning_head", "plank_tail", "plank_thickness", "head_blank",),
+        "piece_heel_blocks": ("plank_heel_blocks", "plank_tail", "head_blank", "plank_toe",),
+        "piece_rod": ("rod_start", "rod_end", "neck_rod_depth", "neck_rod", "piece_leaning_head",),
+        "piece_plank_sizes": ("plank_head_start", "plank_tail", "back_bow_length", "neck_heel_depth", "piece_leaning_head", "foot_there", "carve_foot_toe",),
+        "drawing_neck_plank": ("instrument_name", "piece_plank", "piece_heel_blocks", "piece_carved", "piece_rod", "piece_plank_sizes",),
+        "piece_stock": ("plank_layout", "plank_choice", "plank_pieces",),
+        "piece_cut_list": ("plank_pieces",),
+        "drawing_setup_neck_blank": ("instrument_name", "piece_stock", "piece_cut_list",),
+        "drawing_setup_neck_scarf": ("instrument_name", "plank_scarfed", "head_blank", "plank_scarf_run", "plank_shaft",),
+        "drawing_setup_neck_rod": ("instrument_name", "neck_rod", "carve_rod_access", "neck_rod_depth", "neck_rod_width", "carve_form",),
+    },
+    "gramil.drawings.plan": {
+        "piece_outline": ("board_outline", "core_outline", "core_inset",),
+        "piece_slots": ("slot_first", "core_x_bass", "core_y_bass", "core_x_treble", "core_y_treble",),
+        "piece_zero_line": ("board_nut_position", "edge_x_bass", "edge_y_bass", "edge_x_treble", "edge_y_treble",),
+        "piece_strings": ("string_x", "string_y",),
+        "piece_markers": ("markers_frets", "markers_double", "markers_diameter", "marker_position", "marker_slant", "marker_offset", "markers_face",),
+        "piece_side_dots": ("markers_frets", "markers_double", "markers_side_diameter", "edge_x_bass", "edge_y_bass",),
+        "piece_pins": ("template_pin_first", "template_pin_last", "template_pin_reach", "shop_template_pin",),
+        "piece_fret_numbers": ("slot_first", "edge_x_treble", "edge_y_treble",),
+        "piece_sizes": ("board_outline", "board_nut_position", "board_tail_position", "fret_position", "nut_width",),
+        "piece_tail_size": ("board_outline", "board_width_at_tail", "piece_pins",),
+        "piece_head_words": ("instrument_name", "scale_bass", "scale_treble", "scale_zero_fret", "board_outline",),
+        "piece_side_words": ("edge_x_bass", "board_outline",),
+    },
+    "gramil.drawings.section": {
+        "piece_slope": ("station_middle_fret", "lean_at_edge_treble", "edge_y_treble", "instrument_handed",),
+        "piece_bottom": ("station_middle_fret", "arch_surface", "fret_position", "core_width_at_fret", "slot_depth_at_crest", "slots_bottom",),
+        "piece_across": ("station_middle_fret", "arch_surface", "fret_position", "board_width_at_fret", "core_width_at_fret", "thickness_at_crest", "piece_bottom", "piece_slope",),
+        "piece_section_wood": ("piece_across", "wire_crown_height",),
+        "piece_section_sizes": ("piece_across", "instrument_handed",),
+        "drawing_section": ("instrument_name", "piece_section_wood", "piece_section_sizes", "station_middle_fret",),
+    },
+    "gramil.drawings.setup_braces": {
+        "piece_small_braces": ("brace_list", "brace_crossings",),
+        "drawing_setup_braces": ("instrument_name", "piece_small_braces",),
+    },
+    "gramil.drawings.setup_bridge": {
+        "piece_lying_share": ("bridge_outline",),
+        "piece_lying_lines": ("piece_bridge_lines", "piece_bridge_run", "bridge_outline", "piece_lying_share",),
+        "piece_lying_sizes": ("bridge_outline", "piece_lying_share", "piece_lying_lines",),
+        "piece_lying_words": ("bridge_outline", "bridge_hold_y", "piece_lying_share",),
+        "drawing_setup_bridge": ("instrument_name", "instrument_handed", "piece_lying_lines", "piece_lying_sizes", "piece_lying_words", "piece_lying_share",),
+    },
+    "gramil.drawings.setup_details": {
+        "piece_ledge_board": ("core_inset", "ledge_choice", "thickness_at_edge_treble", "station_middle_fret",),
+        "piece_ledge_cutter": ("ledge_choice", "thickness_at_edge_treble", "station_middle_fret",),
+        "piece_ledge_sizes": ("ledge_choice", "core_inset", "thickness_at_edge_treble", "station_middle_fret",),
+        "drawing_setup_ledge": ("instrument_name", "core_inset", "ledge_choice", "piece_ledge_board", "piece_ledge_cutter", "piece_ledge_sizes",),
+        "piece_kerf": ("saw_kerf", "wire_tang_thickness",),
+        "piece_wire_board": ("piece_kerf", "slot_depth_at_crest",),
+        "piece_wire_profile": ("wire_crown_width", "wire_crown_height", "wire_tang_thickness", "wire_tang_depth", "wire_bead_thickness",),
+        "piece_wire_end": ("core_inset", "wire_nip_back", "wire_crown_height", "wire_tang_depth", "slot_need",),
+        "drawing_setup_wire": ("instrument_name", "piece_wire_board", "piece_wire_profile", "piece_wire_end",),
+    },
+    "gramil.drawings.setup_edges": {
+        "piece_edge_top": ("channel_edge_top", "channel_cuts", "body_wall", "body_linings", "body_linings_height",),
+        "piece_edge_back": ("channel_edge_back", "channel_cuts", "body_wall", "body_linings", "body_linings_height",),
+        "drawing_setup_channels": ("instrument_name", "piece_edge_top", "piece_edge_back",),
+    },
+    "gramil.drawings.setup_plans": {
+        "piece_squeezed": ("blank_length", "blank_width",),
+        "piece_blank": ("piece_squeezed", "blank_length", "blank_width", "board_outline",),
+        "piece_board_on_blank": ("piece_squeezed", "board_outline", "piece_blank",),
+        "drawing_setup_blank": ("instrument_name", "piece_squeezed", "piece_blank", "piece_board_on_blank", "template_pin_first", "template_pin_last",),
+        "drawing_setup_layout": ("instrument_name", "instrument_handed", "piece_squeezed", "piece_blank", "piece_layout_lines", "piece_layout_sizes",),
+        "piece_layout_lines": ("piece_squeezed", "board_outline", "piece_blank", "piece_slots",),
+        "piece_layout_sizes": ("piece_squeezed", "board_tail_position", "board_width_position", "fret_position", "station_middle_fret", "piece_blank",),
+        "piece_taper_corners": ("board_outline", "instrument_handed",),
+        "piece_taper_board": ("piece_squeezed", "piece_taper_corners", "piece_blank",),
+        "piece_taper_carriage": ("piece_squeezed", "piece_taper_corners", "jig_taper", "piece_blank",),
+        "drawing_setup_taper": ("instrument_name", "piece_squeezed", "piece_taper_board", "piece_taper_carriage",),
+        "piece_marked_fret": ("markers_frets", "markers_double",),
+        "drawing_setup_markers": ("instrument_name", "instrument_handed", "piece_marked_fret", "piece_markers_between", "piece_markers_edge", "markers_face",),
+        "piece_markers_between": ("piece_marked_fret", "piece_slots", "piece_markers", "slot_first", "marker_position", "edge_y_treble",),
+        "piece_markers_edge": ("piece_marked_fret", "marker_side_depth", "markers_side_diameter", "thickness_at_edge_bass",),
+    },
+    "gramil.drawings.setup_saddle": {
+        "piece_saddle_share": ("saddle_length",),
+        "piece_saddle_behind": ("saddle_tall", "string_along_saddle", "saddle_length", "saddle_slot_depth", "piece_saddle_share",),
+        "piece_saddle_above": ("saddle_off_line", "saddle_thickness", "string_along_saddle", "saddle_length", "piece_saddle_share",),
+        "piece_saddle_sides": ("saddle_length", "piece_saddle_share",),
+        "drawing_setup_saddle": ("instrument_name", "instrument_handed", "piece_saddle_behind", "piece_saddle_above", "piece_saddle_sides", "piece_saddle_share",),
+    },
+    "gramil.drawings.setup_sections": {
+        "piece_sawn": ("piece_across", "slots_cut", "slots_crest_loss", "thickness_before_levelling", "slot_depth_at_crest",),
+        "piece_across_view": ("piece_across", "saw_main",),
+        "piece_slot_across": ("piece_sawn", "piece_across_view", "piece_across",),
+        "piece_slot_along": ("piece_sawn", "piece_across_view", "piece_kerf", "slot_depth_setting",),
+        "piece_slot_machine": ("piece_sawn", "piece_across_view", "saw_main", "card_notches_serve",),
+        "drawing_setup_slot": ("instrument_name", "piece_slot_across", "piece_slot_along", "piece_slot_machine",),
+        "piece_shallow": ("piece_across", "slots_bottom", "slot_kerf_at_crest", "slot_to_deepen", "limit_tolerance_height",),
+        "drawing_setup_deepen": ("instrument_name", "piece_across", "piece_sawn", "slots_bottom", "slots_cut", "piece_shallow",),
+        "piece_arch_nut": ("arch_surface", "nut_width", "thickness_before_levelling", "block_at_nut",),
+        "piece_arch_end": ("arch_surface", "board_tail_position", "board_width_at_tail", "thickness_before_levelling", "block_at_end",),
+        "drawing_setup_arch": ("instrument_name", "piece_arch_nut", "piece_arch_end",),
+        "piece_side_view": ("board_length", "board_nut_position",),
+        "drawing_setup_level": ("instrument_name", "piece_side_view", "board_nut_position", "board_tail_position", "thickness_before_levelling", "piece_level_sizes",),
+        "piece_level_sizes": ("piece_side_view", "piece_level_run", "piece_level_edge", "board_level_underside",),
+        "piece_level_run": ("fret_position", "thickness_at_crest", "board_tail_position", "board_thickness",),
+        "piece_level_edge": ("edge_x_treble", "arch_fall_at_edge_treble",),
+    },
+    "gramil.drawings.setup_side": {
+        "piece_small_side_share": ("side_length",),
+        "piece_small_side": ("side_along", "side_upper", "side_lower", "piece_small_side_share",),
+        "piece_small_treble": ("treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_small_side_share",),
+        "piece_small_side_stations": ("side_stations", "side_along", "side_upper", "side_lower", "piece_small_side_share",),
+        "drawing_setup_side": ("instrument_name", "piece_small_side", "piece_small_side_stations", "piece_small_treble", "piece_small_side_share",),
+    },
+    "gramil.drawings.side": {
+        "drawing_side": ("instrument_name", "side_along", "side_upper", "side_lower", "side_stations", "piece_router", "piece_unrolled_words", "piece_bass_turned",),
+        "drawing_treble_side": ("instrument_name", "treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_router", "piece_treble_words", "piece_treble_turned",),
+        "piece_bass_turned": ("instrument_handed", "treble_side_along",),
+        "piece_treble_turned": ("instrument_handed",),
+        "piece_unrolled_words": ("instrument_name", "instrument_handed", "side_along", "side_length", "side_upper", "side_lower", "treble_side_along", "piece_bass_turned",),
+        "piece_treble_words": ("instrument_name", "treble_side_along", "treble_side_length", "treble_side_upper", "treble_side_lower", "piece_treble_turned",),
+    },
+    "gramil.drawings.string_cards": {
+        "piece_saddle_card": ("saddle_tall", "string_along_saddle", "saddle_length",),
+        "piece_nut_card": ("nut_slot_over_crest", "nut_slot_top", "string_along_nut", "board_nut_reach_treble", "board_nut_reach_bass", "thickness_at_crest",),
+        "piece_spacing_cards": ("string_along_nut", "string_along_saddle", "board_nut_reach_treble", "board_nut_reach_bass", "saddle_length", "thickness_at_crest",),
+        "piece_string_words": ("instrument_name", "saddle_length", "saddle_tall", "string_along_saddle",),
+        "piece_string_sides": ("saddle_length",),
+        "drawing_string_gauges": ("instrument_name", "instrument_handed", "piece_laser", "piece_string_card_marks", "piece_string_words",),
+        "piece_string_card_marks": ("piece_saddle_card", "piece_nut_card", "piece_spacing_cards", "piece_string_sides",),
+    },
+    "gramil.drawings.whole": {
+        "piece_whole_strings": ("string_x", "string_y_nut", "string_y_bridge", "saddle_break_x", "head_posts_x", "head_posts_y", "board_nut_position",),
+        "piece_whole_head": ("head_posts_x", "head_posts_y", "head_tuners", "head_slot_width", "board_nut_position",),
+        "piece_whole_bridge": ("bridge_outline", "saddle_break_x", "string_y_bridge", "piece_hold",),
+        "piece_whole_body": ("back_bow_length", "top_length", "saddle_position",),
+        "piece_whole_board": ("piece_outline", "piece_slots", "piece_markers",),
+    },
+    "gramil.top.back": {
+        "rear_bars": ("brace_list", "brace_crossings", "fitted_braces",),
+        "rear_plate": ("body_shells", "body_back_thickness", "body_back_radius", "body_length", "rear_bars", "timber_back",),
+        "rear_coarse": ("rear_plate",),
+        "rear_fine": ("rear_plate",),
+        "rear_modes": ("rear_coarse", "rear_fine", "timber_back",),
+    },
+    "gramil.top.model": {
+        "braced_bars": ("brace_list", "brace_crossings", "fitted_braces",),
+        "braced_blocks": ("brace_bridge", "plate_shapes", "bridge_thickness", "timber_bridge", "timber_bridge_plate",),
+        "braced_pulls": ("brace_bridge", "string_pull", "bridge_lever", "string_y_bridge",),
+        "braced_plate": ("body_shells", "top_thickness", "top_radius", "soundhole_centre", "soundhole_diameter", "fitted_top", "body_length", "graduated_edge", "top_edge_run",),
+        "braced_top": ("braced_plate", "braced_bars", "braced_blocks", "braced_pulls", "brace_bridge", "body_saddle",),
+        "braced_coarse": ("braced_top",),
+        "braced_fine": ("braced_top",),
+        "braced_quick": ("braced_coarse",),
+        "braced_final": ("braced_fine",),
+    },
+    "gramil.top.modes": {
+        "mode_pictures": ("braced_final",),
+        "mode_list": ("braced_quick", "braced_final", "mode_pictures", "pulled_spread",),
+        "mode_near": ("mode_list",),
+        "mode_with_air": ("braced_final", "body_air_volume", "soundhole_area", "soundhole_plug",),
+        "mode_air_lower": ("mode_with_air",),
+        "mode_air_upper": ("mode_with_air",),
+        "mode_first_supported": ("braced_quick",),
+    },
+    "gramil.top.pictures": {
+        "piece_top_small": ("body_shells", "brace_list", "body_length",),
+        "drawing_top_modes": ("instrument_name", "instrument_handed", "piece_top_small", "mode_pictures", "body_length", "body_width",),
+        "piece_top_mode_signs": ("mode_pictures",),
+        "drawing_setup_voice": ("instrument_name", "instrument_handed", "body_shells", "brace_list", "shaving_list", "body_length",),
+    },
+    "gramil.top.pull": {
+        "pulled_turn": ("braced_final",),
+        "pulled_turn_within": ("braced_quick", "braced_final",),
+        "pulled_spread": ("fitted_top", "fitted_braces",),
+        "pulled_turn_least": ("pulled_turn", "pulled_turn_within", "pulled_spread",),
+        "pulled_turn_most": ("pulled_turn", "pulled_turn_within", "pulled_spread",),
+        "pulled_turn_supported": ("braced_quick",),
+        "pulled_sink": ("braced_final",),
+        "pulled_sink_within": ("braced_quick", "braced_final",),
+        "pulled_sink_x": ("braced_final",),
+        "pulled_rise": ("braced_final",),
+        "pulled_rise_within": ("braced_quick", "braced_final",),
+        "pulled_rise_x": ("braced_final",),
+        "pulled_lift": ("braced_final",),
+        "pulled_action": ("pulled_lift", "height_saddle_share",),
+        "pulled_turn_crept_least": ("pulled_turn", "limit_top_creep_least",),
+        "pulled_turn_crept_most": ("pulled_turn", "limit_top_creep_most",),
+        "pulled_turn_dry": ("pulled_turn", "swell_moisture_dry", "fitted_top",),
+        "pulled_turn_damp": ("pulled_turn", "swell_moisture_wet", "fitted_top",),
+        "pulled_strain_top": ("braced_final",),
+        "pulled_strain_brace": ("braced_final",),
+        "pulled_strained_brace": ("braced_final",),
+        "pulled_said": (),
+    },
+    "gramil.top.pushing": {
+        "push_list": ("timber_pushes", "braced_quick", "braced_final", "pulled_spread",),
+    },
+    "gramil.top.shaving": {
+        "shaving_groups": ("braces_asked",),
+        "shaving_changes": ("braced_final",),
+        "shaving_list": ("shaving_groups", "shaving_changes", "braced_final",),
+        "shaving_step": (),
+        "shaving_thickness": ("shaving_changes",),
+    },
+    "gramil.top.sheets": {
+        "setup_top_under_strings": ("mode_list",),
+        "setup_voice_top": ("shaving_list",),
+    },
+    "gramil.top.verdicts": {
+        "finding_top_solved": ("braced_coarse", "braced_fine",),
+        "finding_top_turn": ("pulled_turn", "limit_top_turn_least", "limit_top_turn_most",),
+        "finding_top_strain": ("pulled_strain_top", "pulled_strain_brace", "limit_top_strain_most",),
+        "finding_top_action": ("pulled_action", "heights_body_rise",),
+        "finding_top_modes": ("mode_near",),
+        "finding_tried_wood": ("fitted_pieces",),
+    },
+    "gramil.top.woods": {
+        "fitted_pieces": ("timber_tried", "swell_moisture_made",),
+        "fitted_top": ("timber_top", "timber_tried", "fitted_pieces",),
+        "fitted_braces": ("timber_braces", "timber_tried", "fitted_pieces",),
+    },
+}
+"""What each figure follows from, by module: the parameters of its function."""
 SHOWS: dict[str, tuple[str, ...]] = {
     "drawing_braces": ("brace_crossings", "brace_list",),
     "drawing_heights": ("crown_height", "heights_relief",),
@@ -23,16 +1421,19 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "drawing_setup_nut": ("nut_slot_over_board",),
     "drawing_side": ("side_stations",),
     "drawing_top_modes": ("mode_list",),
+    "drawing_treble_side": ("treble_side_stations",),
     "finding_action_bass": ("heights_action_bass", "limit_action_bass_least", "limit_action_bass_most",),
     "finding_action_treble": ("heights_action_treble", "limit_action_treble_least", "limit_action_treble_most",),
     "finding_back_bow": ("back_bow_least", "back_bow_most", "limit_back_bow", "saw_kerf",),
     "finding_bead_bite": ("limit_bead_bite_caution", "saw_kerf", "wire_fits",),
     "finding_behind_channel": ("channel_list", "limit_behind_channel",),
     "finding_bend": ("body_bend_ratio", "limit_bend_ratio",),
+    "finding_beside_board": ("access_beside_board",),
     "finding_binding_bend": ("limit_bend_ratio", "strip_list",),
     "finding_binding_cover": ("channel_list", "limit_binding_cover",),
     "finding_binding_step": ("limit_binding_step", "swell_step_dry",),
     "finding_blank": ("blank_width",),
+    "finding_block_beside_cutaway": ("body_blocks",),
     "finding_blocks": ("block_at_end", "block_at_middle", "block_at_nut", "limit_block_misfit",),
     "finding_board_moisture": ("air_pieces", "blank_choice",),
     "finding_board_over_hole": ("soundhole_from_board",),
@@ -65,6 +1466,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_edge_margin": ("limit_edge_margin", "string_margin_bass", "string_margin_treble",),
     "finding_edge_uneven": ("limit_edge_uneven", "thickness_edge_spread",),
     "finding_estimates": ("string_weight",),
+    "finding_foot_heel": ("foot_heel_over", "limit_tolerance_outline",),
+    "finding_foot_slots": ("foot_behind_slots", "foot_slot_depth_at_cap", "foot_slot_width",),
     "finding_gluing_air": ("air_humidity", "limit_gluing_humidity_least", "limit_gluing_humidity_most",),
     "finding_heel": ("body_depth_neck", "neck_heel_depth",),
     "finding_heel_carved": ("carve_deepest", "neck_heel_depth",),
@@ -77,12 +1480,21 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_left_under_slot": ("limit_under_slot", "slot_left_least",),
     "finding_levelling": ("thickness_wedge_angle",),
     "finding_lining_under": ("channel_list", "limit_lining_under",),
+    "finding_moved": ("limit_saddle_place", "moved_bass", "moved_treble",),
     "finding_neck_angle": ("limit_neck_angle_least", "limit_neck_angle_most", "neck_angle_target",),
     "finding_neck_plank": ("limit_plank_over", "plank_over",),
     "finding_neck_reset": ("heel_wedge_to_take", "limit_heel_wedge", "neck_set_exposed",),
     "finding_neck_stock": ("plank_choice",),
     "finding_nut": ("intonation_nut_best", "intonation_rms_all_after", "intonation_rms_best", "limit_nut_gain",),
     "finding_nut_slots": ("limit_nut_first_least", "limit_nut_first_most", "nut_slot_over_first",),
+    "finding_old_action": ("found_action_bass", "found_action_treble", "heights_action_bass",),
+    "finding_old_bite": ("limit_bead_bite_caution", "refret_chosen",),
+    "finding_old_bow": ("limit_back_bow", "refret_chosen",),
+    "finding_old_crowns": ("found_crown_least", "limit_crown_least",),
+    "finding_old_left": ("found_left_least", "limit_under_slot",),
+    "finding_old_room": ("limit_clearance_least", "refret_chosen",),
+    "finding_old_saddle": ("found_exposed_bass", "found_exposed_treble", "limit_exposed_stop_least",),
+    "finding_old_slots": ("limit_fit_loosest", "limit_fit_tightest", "refret_chosen",),
     "finding_over_top": ("limit_over_top_least", "limit_over_top_most", "neck_set_over_top_mean",),
     "finding_pairs": ("limit_pair_least", "limit_pair_most", "string_pair_bridge", "string_pair_nut",),
     "finding_permits": ("stuff_list",),
@@ -97,6 +1509,9 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_relief_too_little": ("limit_relief_least", "relief_predicted_least", "relief_predicted_most",),
     "finding_relief_too_much": ("limit_relief_most", "limit_rod_reach", "relief_for_rod_least", "relief_for_rod_most", "relief_predicted_least", "string_pull_total",),
     "finding_relief_wanted": ("heights_relief", "limit_relief_least", "limit_relief_most",),
+    "finding_reset_saddle": ("limit_exposed_stop_least", "limit_exposed_stop_most", "reset_exposed",),
+    "finding_reset_tongue": ("limit_under_slot", "reset_tongue_left",),
+    "finding_reset_wedge": ("limit_heel_wedge", "reset_wedge",),
     "finding_rod_blind_end": ("limit_rod_blind", "rod_blind_left",),
     "finding_rod_corner": ("limit_beside_rod", "rod_corner",),
     "finding_rod_over": ("limit_over_rod", "rod_over",),
@@ -120,6 +1535,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_string_on_crown": ("height_over_crown",),
     "finding_strings_in_slots": ("head_posts_y", "head_slot_room", "head_slot_width", "limit_slot_room",),
     "finding_strings_past_posts": ("head_post_clear", "head_posts_y", "limit_string_to_post",),
+    "finding_tight_bend": ("bend_thin_to", "bend_tightest_treble", "body_wall", "limit_bend_radius",),
+    "finding_tight_bend_bass": ("bend_tightest_bass", "limit_bend_radius",),
     "finding_tongue": ("limit_tongue_gap", "neck_set_tongue_gap",),
     "finding_top_action": ("heights_body_rise", "pulled_action",),
     "finding_top_modes": ("mode_list",),
@@ -145,12 +1562,14 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_body_sizes": ("body_bouts", "body_length",),
     "piece_bridge_sizes": ("bridge_length", "bridge_width_square",),
     "piece_bridge_words": ("bridge_front", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_second", "bridge_hold_spread", "bridge_pin_diameter", "bridge_spread", "saddle_angle", "saddle_length", "saddle_position", "saddle_slot_depth", "saddle_thickness",),
+    "piece_build_board_figures": ("body_edge", "neck_set_dome_rise", "neck_set_drop",),
     "piece_cut_list": ("plank_pieces",),
     "piece_cuts": ("carve_stations",),
     "piece_depth_cards": ("card_depths", "saw_kerf",),
     "piece_edge_back": ("body_wall", "channel_cuts", "channel_list",),
     "piece_edge_top": ("body_wall", "channel_cuts", "channel_list",),
     "piece_facets": ("carve_lines", "carve_stations",),
+    "piece_foot_figures": ("carve_foot_toe_height", "foot_height", "foot_step", "neck_angle_face", "neck_heel_depth",),
     "piece_gap_cards": ("card_gaps",),
     "piece_gauge_cards": ("carve_stations",),
     "piece_head_figures": ("head_angle", "head_blank", "head_break_angle", "head_scarf_length",),
@@ -184,6 +1603,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_side_figures": ("back_bow_length", "heel_wedge", "neck_angle_face", "neck_depth_first", "neck_depth_tenth", "neck_heel_depth",),
     "piece_sizes": ("board_length", "fret_position", "nut_width",),
     "piece_slot_along": ("saw_kerf", "slot_depth_setting",),
+    "piece_slot_figures": ("carve_slots_apart", "foot_length", "foot_slot_angle", "foot_slot_place", "foot_slot_width",),
     "piece_slot_sizes": ("head_roller_depth", "head_slot_width", "head_slots", "head_slots_apart",),
     "piece_small_braces": ("brace_list",),
     "piece_small_side_stations": ("side_stations",),
@@ -192,6 +1612,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_taper_board": ("board_half_taper_angle",),
     "piece_taper_carriage": ("jig_taper", "taper_centre_nut", "taper_centre_tail",),
     "piece_title_block": ("body_length", "bridge_length", "bridge_width_square", "saddle_angle", "scale_run", "soundhole_diameter",),
+    "piece_treble_words": ("treble_side_length",),
     "piece_tuner_list": ("head_hole", "head_posts_y", "head_sideways_bend", "head_width",),
     "piece_tuner_sizes": ("head_posts_x", "head_reach",),
     "piece_unrolled_words": ("side_length",),
@@ -199,19 +1620,25 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_end": ("wire_nip_back",),
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
     "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "stuff_list", "thickness_before_levelling",),
-    "setup_binding_bend": ("body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list",),
+    "setup_as_found": ("found_action_bass", "found_action_treble", "found_crown", "found_exposed_bass", "found_exposed_treble", "found_nut_bass", "found_nut_treble", "found_pin", "found_relief", "found_saddle_bass", "found_saddle_slot_depth", "found_saddle_slot_width", "found_saddle_treble", "found_straightedge",),
+    "setup_binding_bend": ("bend_treble", "body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list", "treble_side_stations",),
     "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "drawing_setup_blank", "lean_corner_nut_bass", "lean_corner_nut_treble", "lean_corner_tail_bass", "lean_corner_tail_treble", "limit_tolerance_height", "stuff_list",),
     "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
-    "setup_body_binding": ("channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
+    "setup_body_binding": ("bend_treble", "channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_brace_stock": ("brace_crossings", "drawing_setup_braces", "stick_billets", "stick_list", "stuff_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_bridge": ("action_fret", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_length", "bridge_spread", "bridge_thickness", "bridge_torque", "bridge_width_square", "drawing_setup_bridge", "limit_tolerance_bridge", "limit_tolerance_outline", "saddle_position", "string_pull_said", "stuff_list",),
+    "setup_bridge_again": ("limit_saddle_place", "moved_bass", "moved_slots_overlap", "moved_treble", "moved_wanted_bass", "moved_wanted_treble", "stuff_list",),
     "setup_bridge_plate": ("body_saddle", "bridge_plate_length_back", "bridge_plate_length_front", "bridge_plate_thickness", "bridge_plate_wood", "drawing_top_inside", "limit_tolerance_height", "limit_tolerance_outline", "plate_front", "plate_lean", "plate_length", "plate_width", "stuff_list",),
+    "setup_build_board": ("body_edge", "body_length", "body_width", "drawing_build_board", "limit_tolerance_height", "limit_tolerance_outline", "neck_set_dome_rise", "neck_set_drop", "stuff_list", "top_radius",),
+    "setup_built_on": ("body_edge", "body_saddle", "drawing_build_board", "foot_height", "foot_slot_bottom", "heights_body_rise", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_target", "neck_set_drop", "stuff_list",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
-    "setup_channels": ("channel_cuts", "channel_tilts", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
+    "setup_channels": ("channel_cuts", "channel_tilts", "downhill_treble", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
     "setup_deepen": ("drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
-    "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "limit_tolerance_height", "stuff_list", "top_thickness",),
+    "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "downhill_treble", "limit_tolerance_height", "stuff_list", "top_thickness",),
+    "setup_handed_back": ("heights_action_bass", "heights_action_treble", "heights_nut_bass", "heights_nut_treble", "heights_relief", "limit_tolerance_height",),
+    "setup_heel_slots": ("body_neck_block_width", "body_wall", "carve_foot_toe", "carve_foot_toe_height", "carve_slot_room", "carve_slots_apart", "drawing_heel_slots", "foot_height", "foot_length", "foot_slot_angle", "foot_slot_bow", "foot_slot_depth", "foot_slot_depth_at_cap", "foot_slot_place", "foot_slot_width", "foot_step", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "stuff_list",),
     "setup_in_tune": ("action_fret", "intonation_cents_after", "intonation_from_fret", "intonation_nut_best", "intonation_nut_forward", "intonation_octave_move", "intonation_rms_after", "intonation_rms_all_after", "intonation_rms_all_before", "intonation_rms_before", "intonation_rms_best", "intonation_to_fret", "limit_cents_worst", "pair_rms_all_on_one", "pair_rms_all_on_two", "pair_rms_on_one", "pair_rms_on_two", "saddle_set_back", "saddle_set_back_best", "stuff_list",),
     "setup_layout": ("board_length", "board_nut_position", "board_width_at_tail", "drawing_setup_layout", "edge_x_bass", "edge_x_treble", "edge_y_bass", "edge_y_treble", "fret_position", "limit_slot_position", "limit_tolerance_outline", "limit_tolerance_width", "nut_width", "station_middle_fret", "stuff_list",),
     "setup_ledge": ("binding_purfling", "binding_thickness", "core_inset", "drawing_setup_ledge", "feed_agreeing_edge", "feed_other_edge", "ledge_choice", "limit_binding_proud_least", "limit_binding_proud_most", "limit_slot_position", "limit_tolerance_height", "nut_width", "stuff_list",),
@@ -226,17 +1653,21 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft", "stuff_list",),
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed", "stuff_list",),
     "setup_nut_slots": ("board_nut_length", "crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "string_spread_along_nut", "stuff_list",),
+    "setup_old_slots": ("found_arch_radius", "found_board_thickness", "found_slot_depth", "found_slot_width", "stuff_list",),
     "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "stuff_list", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
+    "setup_refret": ("crown_height", "limit_clearance_least", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "refret_chosen", "refret_room", "stuff_list", "wire_name", "wire_tang_thickness",),
     "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "board_modulus", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "neck_modulus", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_said",),
+    "setup_reset": ("action_wanted", "bridge_thickness", "limit_tolerance_height", "limit_under_slot", "neck_angle_target", "neck_set_straightedge", "reset_angle", "reset_exposed", "reset_tongue", "reset_tongue_left", "reset_wedge", "saddle_exposed", "stuff_list",),
     "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness", "stuff_list",),
     "setup_saddle_slot": ("bridge_hold_across", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_second", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness", "stuff_list",),
-    "setup_sides": ("body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list",),
+    "setup_sides": ("bend_thin_to", "bend_treble", "body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list", "treble_side_length", "treble_side_length_middle", "treble_side_stations",),
     "setup_slot": ("drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
     "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "stuff_list", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
     "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_laser_kerf_in", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "stuff_list", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
     "setup_top_under_strings": ("drawing_top_modes", "mode_air_lower", "mode_air_upper", "mode_list", "pulled_action", "pulled_rise", "pulled_rise_within", "pulled_rise_x", "pulled_said", "pulled_sink", "pulled_sink_within", "pulled_sink_x", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace", "pulled_turn", "pulled_turn_crept_least", "pulled_turn_crept_most", "pulled_turn_damp", "pulled_turn_dry", "pulled_turn_least", "pulled_turn_most", "pulled_turn_supported", "pulled_turn_within", "top_brace_wood", "top_wood",),
     "setup_voice_top": ("drawing_setup_voice", "mode_list", "pulled_said", "pulled_turn", "pulled_turn_within", "shaving_list", "shaving_step", "stuff_list",),
+    "setup_which_wire": ("found_slot_depth_least", "found_slot_width_least", "found_slot_width_most", "refret_wires",),
     "setup_wire": ("drawing_setup_wire", "limit_bead_bite_caution", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "limit_tolerance_radius", "stuff_list", "wire_bead_thickness", "wire_bend_radius", "wire_crown_height", "wire_crown_width", "wire_cut", "wire_fits", "wire_line", "wire_name", "wire_nip_back", "wire_on_hand", "wire_tang_depth", "wire_tang_thickness", "wire_total",),
 }
 """What each page shows, read off its code: edges of the graph."""
@@ -259,11 +1690,11 @@ if TYPE_CHECKING:
     from gramil.faults import Fault
     from gramil.findings.finding import Finding
     from gramil.layers import LayerInk
-    from gramil.parts.body_records import Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Zeros
+    from gramil.parts.body_records import Bend, Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Stretch, Zeros
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
     from gramil.parts.hands import Handed
-    from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit
+    from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit, WireInOld
     from gramil.parts.relief import PulledNeck
     from gramil.physics.compensation import Freedom, SetBacks
     from gramil.physics.layered_beam import Layers
@@ -277,7 +1708,9 @@ if TYPE_CHECKING:
     from gramil.reference import Members, Rows
     from gramil.setups.setup import BigFigure, Setup, Table
     from gramil.shapes.crown import Crown
+    from gramil.shapes.curve import Curve
     from gramil.shapes.dome import Dome
+    from gramil.shapes.half_outline import Station as HalfOutlineStation
     from gramil.shapes.outline import Outline
     from gramil.shapes.profile import Profile
     from gramil.shapes.quadrilateral import Quadrilateral
@@ -299,6 +1732,7 @@ if TYPE_CHECKING:
     from gramil.drawings import bridge as drawings_bridge
     from gramil.drawings import carve as drawings_carve
     from gramil.drawings import face_plan as drawings_face_plan
+    from gramil.drawings import foot as drawings_foot
     from gramil.drawings import gauges as drawings_gauges
     from gramil.drawings import guitar as drawings_guitar
     from gramil.drawings import head as drawings_head
@@ -317,6 +1751,7 @@ if TYPE_CHECKING:
     from gramil.drawings import setup_saddle as drawings_setup_saddle
     from gramil.drawings import setup_sections as drawings_setup_sections
     from gramil.drawings import setup_side as drawings_setup_side
+    from gramil.drawings import side as drawings_side
     from gramil.drawings import string_cards as drawings_string_cards
     from gramil.drawings import whole as drawings_whole
     from gramil.findings import on_air as findings_on_air
@@ -325,17 +1760,21 @@ if TYPE_CHECKING:
     from gramil.findings import on_braces as findings_on_braces
     from gramil.findings import on_bridge as findings_on_bridge
     from gramil.findings import on_carve as findings_on_carve
+    from gramil.findings import on_cutaway as findings_on_cutaway
     from gramil.findings import on_edges as findings_on_edges
     from gramil.findings import on_heights as findings_on_heights
     from gramil.findings import on_intonation as findings_on_intonation
     from gramil.findings import on_neck as findings_on_neck
+    from gramil.findings import on_old as findings_on_old
     from gramil.findings import on_permits as findings_on_permits
     from gramil.findings import on_slots as findings_on_slots
     from gramil.findings import on_strings as findings_on_strings
     from gramil.findings import on_tension as findings_on_tension
     from gramil.findings import on_wire as findings_on_wire
+    from gramil.parts import access as part_access
     from gramil.parts import arch as part_arch
     from gramil.parts import back_bow as part_back_bow
+    from gramil.parts import bends as part_bends
     from gramil.parts import binding as part_binding
     from gramil.parts import binding_strips as part_binding_strips
     from gramil.parts import blank as part_blank
@@ -350,13 +1789,17 @@ if TYPE_CHECKING:
     from gramil.parts import cards as part_cards
     from gramil.parts import channels as part_channels
     from gramil.parts import dome_year as part_dome_year
+    from gramil.parts import downhill as part_downhill
     from gramil.parts import features as part_features
+    from gramil.parts import foot as part_foot
+    from gramil.parts import found as part_found
     from gramil.parts import hands as part_hands
     from gramil.parts import head as part_head
     from gramil.parts import heights as part_heights
     from gramil.parts import intonation as part_intonation
     from gramil.parts import lean as part_lean
     from gramil.parts import markers as part_markers
+    from gramil.parts import moved as part_moved
     from gramil.parts import movement as part_movement
     from gramil.parts import neck_blank as part_neck_blank
     from gramil.parts import neck_carve as part_neck_carve
@@ -364,7 +1807,9 @@ if TYPE_CHECKING:
     from gramil.parts import neck_set as part_neck_set
     from gramil.parts import nut_slots as part_nut_slots
     from gramil.parts import pairs as part_pairs
+    from gramil.parts import refret as part_refret
     from gramil.parts import relief as part_relief
+    from gramil.parts import reset as part_reset
     from gramil.parts import rod_channel as part_rod_channel
     from gramil.parts import saddle as part_saddle
     from gramil.parts import saw as part_saw
@@ -379,12 +1824,15 @@ if TYPE_CHECKING:
     from gramil.parts import tension as part_tension
     from gramil.parts import thickness as part_thickness
     from gramil.parts import top_across as part_top_across
+    from gramil.parts import top_graduated as part_top_graduated
+    from gramil.parts import treble_side as part_treble_side
     from gramil.parts import wire as part_wire
     from gramil.setups import arching as setups_arching
     from gramil.setups import board_binding as setups_board_binding
     from gramil.setups import body_binding as setups_body_binding
     from gramil.setups import body_work as setups_body_work
     from gramil.setups import bridging as setups_bridging
+    from gramil.setups import building_on as setups_building_on
     from gramil.setups import edging as setups_edging
     from gramil.setups import fretting as setups_fretting
     from gramil.setups import jig as setups_jig
@@ -393,6 +1841,8 @@ if TYPE_CHECKING:
     from gramil.setups import neck_set as setups_neck_set
     from gramil.setups import owner as setups_owner
     from gramil.setups import preparing as setups_preparing
+    from gramil.setups import repairing as setups_repairing
+    from gramil.setups import resetting as setups_resetting
     from gramil.setups import slotting as setups_slotting
     from gramil.setups import station as setups_station
     from gramil.setups import stop as setups_stop
@@ -427,9 +1877,15 @@ if TYPE_CHECKING:
     class OutlineRef(Ref[Outline]):
         points: Members[Ref[Any], Any]
         corners: Members[Ref[int], int]
+        bass: Members[Ref[Any], Any]
+        bass_corners: Members[Ref[int], int]
+        smooth: Ref[bool]
+        alike: Ref[bool]
+        half: Ref[Curve]
         length: Ref[Mm]
         width: Ref[Mm]
         perimeter: Ref[Mm]
+        stations: Members[HalfOutlineStationRef, HalfOutlineStation]
 
     class BraceAskedRef(Ref[BraceAsked]):
         name: Ref[str]
@@ -565,6 +2021,7 @@ if TYPE_CHECKING:
         scale: Ref[float]
         kerf: Ref[Any]
         told_at: Ref[Any]
+        pieces_apart: Ref[bool]
 
     class TurnedRef(Ref[Turned]):
         join: Ref[Mm]
@@ -607,6 +2064,7 @@ if TYPE_CHECKING:
         face: Members[Ref[Any], Any]
         bottom: Members[Ref[Any], Any]
         binding: Members[Ref[Any], Any]
+        slope: Ref[Ratio]
 
     class ViewRef(Ref[View]):
         origin: Ref[Any]
@@ -644,6 +2102,15 @@ if TYPE_CHECKING:
         area: Ref[Any]
         centroid: Ref[Any]
         inertia: Ref[Any]
+
+    class BendRef(Ref[Bend]):
+        name: Ref[str]
+        kind: Ref[str]
+        along: Ref[Mm]
+        x: Ref[Mm]
+        y: Ref[Mm]
+        radius: Ref[Mm]
+        turn: Ref[Radians]
 
     class LedgeChoiceRef(Ref[LedgeChoice]):
         name: Ref[str]
@@ -705,6 +2172,8 @@ if TYPE_CHECKING:
         width: Ref[Mm]
         along: Ref[Mm]
         radius: Ref[Mm]
+        treble: Ref[Mm]
+        edges: Ref[Any]
 
     class UnrolledSideRef(Ref[UnrolledSide]):
         outline: OutlineRef
@@ -712,6 +2181,9 @@ if TYPE_CHECKING:
         depth_end: Ref[Mm]
         upper: DomeRef
         lower: DomeRef
+        of: Ref[Literal['treble', 'bass']]
+        half: Ref[Curve]
+        other: UnrolledSideRef
         length: Ref[Mm]
 
     class ShellRef(Ref[Shell]):
@@ -725,6 +2197,7 @@ if TYPE_CHECKING:
         end_x: Ref[Mm]
         half_width: Ref[Mm]
         depth: Ref[Mm]
+        treble: Ref[Mm]
         volume: Ref[Mm3]
         corners: Ref[Any]
 
@@ -854,6 +2327,12 @@ if TYPE_CHECKING:
         ledge: Ref[Mm]
         proud: Ref[Mm]
 
+    class StretchRef(Ref[Stretch]):
+        name: Ref[str]
+        start: Ref[Mm]
+        stop: Ref[Mm]
+        plate: Ref[str]
+
     class FeatureRef(Ref[Feature]):
         name: Ref[str]
         held_to: Ref[str]
@@ -947,6 +2426,20 @@ if TYPE_CHECKING:
         second: Ref[Any]
         about_centroid: Ref[Any]
 
+    class WireInOldRef(Ref[WireInOld]):
+        name: Ref[str]
+        crown_width: Ref[Mm]
+        crown_height: Ref[Mm]
+        narrowest: Ref[Mm]
+        widest: Ref[Mm]
+        bite: Ref[Mm]
+        room: Ref[Mm]
+        over_old: Ref[Mm]
+        higher: Ref[Mm]
+        bow_least: Ref[Mm]
+        bow_most: Ref[Mm]
+        words: Ref[str]
+
     class PulledNeckRef(Ref[PulledNeck]):
         stations: Ref[Any]
         stiffest: Ref[Any]
@@ -960,6 +2453,7 @@ if TYPE_CHECKING:
         along: Ref[Mm]
         depth: Ref[Mm]
         radius: Ref[Mm]
+        is_corner: Ref[bool]
 
     class SlotOptionRef(Ref[SlotOption]):
         name: Ref[str]
@@ -1098,6 +2592,12 @@ if TYPE_CHECKING:
         carried: Ref[Ratio]
         shear_share: Ref[Ratio]
         faults: Members[FaultRef, Fault]
+
+    class HalfOutlineStationRef(Ref[HalfOutlineStation]):
+        kind: Ref[Literal['widest', 'narrowest']]
+        x: Ref[Mm]
+        half_width: Ref[Mm]
+        along: Ref[Mm]
 
     class TimberRef(Ref[Timber]):
         longitudinal: Ref[float]
@@ -1242,7 +2742,9 @@ if TYPE_CHECKING:
     carve_exponent_at_1: Ref[Ratio]
     carve_exponent_at_10: Ref[Ratio]
     carve_facets: Ref[Count]
-    carve_heel: Ref[Literal['stacked', 'solid']]
+    carve_foot_toe: Ref[Mm]
+    carve_foot_toe_height: Ref[Mm]
+    carve_heel: Ref[Literal['stacked', 'solid', 'built on']]
     carve_heel_cap: Ref[Mm]
     carve_heel_length: Ref[Mm]
     carve_heel_width: Ref[Mm]
@@ -1252,9 +2754,13 @@ if TYPE_CHECKING:
     carve_rod_pocket: Ref[Mm]
     carve_rod_pocket_width: Ref[Mm]
     carve_scarf: Ref[Literal['on the head', 'under the board', 'one piece']]
+    carve_slot_room: Ref[Mm]
+    carve_slots_apart: Ref[Mm]
     carve_station_frets: Members[Ref[float], float]
     carve_tenon: Ref[Mm]
     carve_wood: Ref[str]
+    cutaway_heel: Ref[Mm]
+    cutaway_radius: Ref[Mm]
     head_angle: Ref[Radians]
     head_blank: Ref[Mm]
     head_curve: HeadCurveRef
@@ -1276,6 +2782,7 @@ if TYPE_CHECKING:
     heights_nut_over: Ref[Literal['fret 1', 'the zero line']]
     heights_nut_treble: Ref[Mm]
     heights_relief: Ref[Mm]
+    instrument_build: Ref[Literal['neck to body', 'on the neck']]
     instrument_handed: Ref[Literal['right', 'left']]
     instrument_name: Ref[str]
     instrument_units: Ref[Literal['mm', 'in']]
@@ -1298,6 +2805,7 @@ if TYPE_CHECKING:
     limit_bead_bite_stop: Ref[Mm]
     limit_bead_share_most: Ref[Ratio]
     limit_behind_channel: Ref[Mm]
+    limit_bend_radius: Ref[Mm]
     limit_bend_ratio: Ref[Ratio]
     limit_bend_ratio_least: Ref[Ratio]
     limit_beside_rod: Ref[Mm]
@@ -1384,6 +2892,7 @@ if TYPE_CHECKING:
     limit_rod_reach: Ref[Mm]
     limit_rod_short: Ref[Mm]
     limit_saddle_edge: Ref[Mm]
+    limit_saddle_place: Ref[Mm]
     limit_saddle_shows: Ref[Ratio]
     limit_side_between: Ref[Mm]
     limit_sideways_bend: Ref[Radians]
@@ -1449,6 +2958,12 @@ if TYPE_CHECKING:
     nut_spacing: Ref[Literal['equal gaps', 'equal centres']]
     nut_spread: Ref[Mm]
     nut_width: Ref[Mm]
+    repair_bridge: Ref[Literal['stays', 'reglued', 'moved']]
+    repair_described: Ref[bool]
+    repair_nut: Ref[bool]
+    repair_refret: Ref[bool]
+    repair_reset: Ref[bool]
+    repair_saddle: Ref[bool]
     rosette_asked: Members[RingAskedRef, RingAsked]
     saddle_beyond: Ref[Mm]
     saddle_exposed: Ref[Mm]
@@ -1531,6 +3046,8 @@ if TYPE_CHECKING:
     top_brace_spacing: Ref[Mm]
     top_brace_width: Ref[Mm]
     top_brace_wood: Ref[str]
+    top_edge_run: Ref[Mm]
+    top_edge_thickness: Ref[Mm]
     top_length: Ref[Mm]
     top_modulus_across: Ref[MPa]
     top_movement_radial: Ref[float]
@@ -1572,8 +3089,6 @@ if TYPE_CHECKING:
     piece_body_blocks: Members[Ref[Any], Any] = of(drawings_body.piece_body_blocks)
     piece_body_sizes: Members[Ref[Any], Any] = of(drawings_body.piece_body_sizes)
     piece_face_plan: Members[Ref[Any], Any] = of(drawings_body.piece_face_plan)
-    drawing_side: DrawingRef = of(drawings_body.drawing_side)
-    piece_unrolled_words: Members[Ref[Any], Any] = of(drawings_body.piece_unrolled_words)
     drawing_mould: DrawingRef = of(drawings_body.drawing_mould)
 
     # drawings/bracing.py
@@ -1619,6 +3134,19 @@ if TYPE_CHECKING:
     piece_face_lines: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_lines)
     piece_face_sizes: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_sizes)
     piece_face_beside: Members[Ref[Any], Any] = of(drawings_face_plan.piece_face_beside)
+
+    # drawings/foot.py
+    piece_foot_side: Members[Ref[Any], Any] = of(drawings_foot.piece_foot_side)
+    piece_slots_on_face: Members[Ref[Any], Any] = of(drawings_foot.piece_slots_on_face)
+    piece_foot_on_face: Members[Ref[Any], Any] = of(drawings_foot.piece_foot_on_face)
+    piece_side_place: Ref[Any] = of(drawings_foot.piece_side_place)
+    piece_slots_from_side: Members[Ref[Any], Any] = of(drawings_foot.piece_slots_from_side)
+    piece_slot_figures: Members[Ref[Any], Any] = of(drawings_foot.piece_slot_figures)
+    piece_foot_figures: Members[Ref[Any], Any] = of(drawings_foot.piece_foot_figures)
+    drawing_heel_slots: DrawingRef = of(drawings_foot.drawing_heel_slots)
+    piece_build_board: Members[Ref[Any], Any] = of(drawings_foot.piece_build_board)
+    piece_build_board_figures: Members[Ref[Any], Any] = of(drawings_foot.piece_build_board_figures)
+    drawing_build_board: DrawingRef = of(drawings_foot.drawing_build_board)
 
     # drawings/gauges.py
     piece_arch_cards: Members[Ref[Any], Any] = of(drawings_gauges.piece_arch_cards)
@@ -1691,6 +3219,7 @@ if TYPE_CHECKING:
     piece_side_board: Members[Ref[Any], Any] = of(drawings_neck.piece_side_board)
     piece_side_shaft: Members[Ref[Any], Any] = of(drawings_neck.piece_side_shaft)
     piece_side_heel: Members[Ref[Any], Any] = of(drawings_neck.piece_side_heel)
+    piece_side_foot: Members[Ref[Any], Any] = of(drawings_neck.piece_side_foot)
     piece_leaning: LeaningRef = of(drawings_neck.piece_leaning)
     piece_side_head: Members[Ref[Any], Any] = of(drawings_neck.piece_side_head)
     piece_side_strings: Members[Ref[Any], Any] = of(drawings_neck.piece_side_strings)
@@ -1736,6 +3265,7 @@ if TYPE_CHECKING:
     piece_side_words: Members[Ref[Any], Any] = of(drawings_plan.piece_side_words)
 
     # drawings/section.py
+    piece_slope: Ref[Ratio] = of(drawings_section.piece_slope)
     piece_bottom: Members[Ref[Any], Any] = of(drawings_section.piece_bottom)
     piece_across: AcrossRef = of(drawings_section.piece_across)
     piece_section_wood: Members[Ref[Any], Any] = of(drawings_section.piece_section_wood)
@@ -1814,8 +3344,17 @@ if TYPE_CHECKING:
     # drawings/setup_side.py
     piece_small_side_share: Ref[Ratio] = of(drawings_setup_side.piece_small_side_share)
     piece_small_side: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_side)
+    piece_small_treble: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_treble)
     piece_small_side_stations: Members[Ref[Any], Any] = of(drawings_setup_side.piece_small_side_stations)
     drawing_setup_side: DrawingRef = of(drawings_setup_side.drawing_setup_side)
+
+    # drawings/side.py
+    drawing_side: DrawingRef = of(drawings_side.drawing_side)
+    drawing_treble_side: DrawingRef = of(drawings_side.drawing_treble_side)
+    piece_bass_turned: Ref[bool] = of(drawings_side.piece_bass_turned)
+    piece_treble_turned: Ref[bool] = of(drawings_side.piece_treble_turned)
+    piece_unrolled_words: Members[Ref[Any], Any] = of(drawings_side.piece_unrolled_words)
+    piece_treble_words: Members[Ref[Any], Any] = of(drawings_side.piece_treble_words)
 
     # drawings/string_cards.py
     piece_saddle_card: Members[Ref[Any], Any] = of(drawings_string_cards.piece_saddle_card)
@@ -1856,6 +3395,8 @@ if TYPE_CHECKING:
     finding_bridge_in_bout: Members[FindingRef, Finding] = of(findings_on_body.finding_bridge_in_bout)
     finding_board_over_hole: Members[FindingRef, Finding] = of(findings_on_body.finding_board_over_hole)
     finding_heel: Members[FindingRef, Finding] = of(findings_on_body.finding_heel)
+    finding_foot_heel: Members[FindingRef, Finding] = of(findings_on_body.finding_foot_heel)
+    finding_foot_slots: Members[FindingRef, Finding] = of(findings_on_body.finding_foot_slots)
 
     # findings/on_braces.py
     finding_brace_outside: Members[FindingRef, Finding] = of(findings_on_braces.finding_brace_outside)
@@ -1898,6 +3439,12 @@ if TYPE_CHECKING:
     finding_strings_in_slots: Members[FindingRef, Finding] = of(findings_on_carve.finding_strings_in_slots)
     finding_strings_past_posts: Members[FindingRef, Finding] = of(findings_on_carve.finding_strings_past_posts)
 
+    # findings/on_cutaway.py
+    finding_tight_bend: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_tight_bend)
+    finding_tight_bend_bass: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_tight_bend_bass)
+    finding_beside_board: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_beside_board)
+    finding_block_beside_cutaway: Members[FindingRef, Finding] = of(findings_on_cutaway.finding_block_beside_cutaway)
+
     # findings/on_edges.py
     finding_behind_channel: Members[FindingRef, Finding] = of(findings_on_edges.finding_behind_channel)
     finding_lining_under: Members[FindingRef, Finding] = of(findings_on_edges.finding_lining_under)
@@ -1938,6 +3485,20 @@ if TYPE_CHECKING:
     finding_break_at_nut: Members[FindingRef, Finding] = of(findings_on_neck.finding_break_at_nut)
     finding_sideways_at_nut: Members[FindingRef, Finding] = of(findings_on_neck.finding_sideways_at_nut)
 
+    # findings/on_old.py
+    finding_old_slots: Members[FindingRef, Finding] = of(findings_on_old.finding_old_slots)
+    finding_old_bite: Members[FindingRef, Finding] = of(findings_on_old.finding_old_bite)
+    finding_old_room: Members[FindingRef, Finding] = of(findings_on_old.finding_old_room)
+    finding_old_left: Members[FindingRef, Finding] = of(findings_on_old.finding_old_left)
+    finding_old_bow: Members[FindingRef, Finding] = of(findings_on_old.finding_old_bow)
+    finding_old_crowns: Members[FindingRef, Finding] = of(findings_on_old.finding_old_crowns)
+    finding_old_saddle: Members[FindingRef, Finding] = of(findings_on_old.finding_old_saddle)
+    finding_old_action: Members[FindingRef, Finding] = of(findings_on_old.finding_old_action)
+    finding_reset_wedge: Members[FindingRef, Finding] = of(findings_on_old.finding_reset_wedge)
+    finding_reset_tongue: Members[FindingRef, Finding] = of(findings_on_old.finding_reset_tongue)
+    finding_reset_saddle: Members[FindingRef, Finding] = of(findings_on_old.finding_reset_saddle)
+    finding_moved: Members[FindingRef, Finding] = of(findings_on_old.finding_moved)
+
     # findings/on_permits.py
     finding_permits: Members[FindingRef, Finding] = of(findings_on_permits.finding_permits)
 
@@ -1972,6 +3533,11 @@ if TYPE_CHECKING:
     finding_back_bow: Members[FindingRef, Finding] = of(findings_on_wire.finding_back_bow)
     finding_wire_on_hand: Members[FindingRef, Finding] = of(findings_on_wire.finding_wire_on_hand)
 
+    # parts/access.py
+    access_depth: Ref[Mm] = of(part_access.access_depth)
+    access_fret: Ref[Count] = of(part_access.access_fret)
+    access_beside_board: Ref[Mm] = of(part_access.access_beside_board)
+
     # parts/arch.py
     arch_surface: CrownRef = of(part_arch.arch_surface)
     arch_radius_at_fret: Rows = of(part_arch.arch_radius_at_fret)
@@ -1987,13 +3553,20 @@ if TYPE_CHECKING:
 
     # parts/back_bow.py
     back_bow_length: Ref[Mm] = of(part_back_bow.back_bow_length)
-    back_bow_frets: Ref[Count] = of(part_back_bow.back_bow_frets)
+    back_bow_frets: Ref[Ratio] = of(part_back_bow.back_bow_frets)
     back_bow_span: Ref[Mm] = of(part_back_bow.back_bow_span)
     back_bow_layers: LayersRef = of(part_back_bow.back_bow_layers)
     back_bow_curvature: Ref[PerMm] = of(part_back_bow.back_bow_curvature)
     back_bow_least: Ref[Mm] = of(part_back_bow.back_bow_least)
     back_bow_most: Ref[Mm] = of(part_back_bow.back_bow_most)
     back_bow_row: Ref[PerMm2] = of(part_back_bow.back_bow_row)
+
+    # parts/bends.py
+    bend_treble: Members[BendRef, Bend] = of(part_bends.bend_treble)
+    bend_bass: Members[BendRef, Bend] = of(part_bends.bend_bass)
+    bend_tightest_treble: Ref[Mm] = of(part_bends.bend_tightest_treble)
+    bend_tightest_bass: Ref[Mm] = of(part_bends.bend_tightest_bass)
+    bend_thin_to: Ref[Mm] = of(part_bends.bend_thin_to)
 
     # parts/binding.py
     ledge_options: Members[LedgeChoiceRef, LedgeChoice] = of(part_binding.ledge_options)
@@ -2049,6 +3622,9 @@ if TYPE_CHECKING:
     body_zeros: ZerosRef = of(part_body.body_zeros)
     body_length: Ref[Mm] = of(part_body.body_length)
     body_width: Ref[Mm] = of(part_body.body_width)
+    body_reach_treble: Ref[Mm] = of(part_body.body_reach_treble)
+    body_reach_bass: Ref[Mm] = of(part_body.body_reach_bass)
+    body_reach: Ref[Mm] = of(part_body.body_reach)
     body_perimeter: Ref[Mm] = of(part_body.body_perimeter)
     body_bouts: Members[BoutRef, Bout] = of(part_body.body_bouts)
     body_tightest_bend: Ref[Mm] = of(part_body.body_tightest_bend)
@@ -2186,8 +3762,62 @@ if TYPE_CHECKING:
     dome_rise_dry_least: Ref[Mm] = of(part_dome_year.dome_rise_dry_least)
     dome_rise_wet_least: Ref[Mm] = of(part_dome_year.dome_rise_wet_least)
 
+    # parts/downhill.py
+    downhill_treble: Members[StretchRef, Stretch] = of(part_downhill.downhill_treble)
+
     # parts/features.py
     feature_list: Members[FeatureRef, Feature] = of(part_features.feature_list)
+
+    # parts/foot.py
+    foot_there: Ref[bool] = of(part_foot.foot_there)
+    foot_cheek: Ref[Mm] = of(part_foot.foot_cheek)
+    foot_slot_bottom: Ref[Mm] = of(part_foot.foot_slot_bottom)
+    foot_slot_depth: Ref[Mm] = of(part_foot.foot_slot_depth)
+    foot_slot_depth_at_cap: Ref[Mm] = of(part_foot.foot_slot_depth_at_cap)
+    foot_slot_width: Ref[Mm] = of(part_foot.foot_slot_width)
+    foot_slot_inner: Ref[Mm] = of(part_foot.foot_slot_inner)
+    foot_slot_outer: Ref[Mm] = of(part_foot.foot_slot_outer)
+    foot_slot_place: Ref[Mm] = of(part_foot.foot_slot_place)
+    foot_slot_angle: Ref[Radians] = of(part_foot.foot_slot_angle)
+    foot_slot_bow: Ref[Mm] = of(part_foot.foot_slot_bow)
+    foot_step: Ref[Mm] = of(part_foot.foot_step)
+    foot_height: Ref[Mm] = of(part_foot.foot_height)
+    foot_length: Ref[Mm] = of(part_foot.foot_length)
+    foot_end: Ref[Mm] = of(part_foot.foot_end)
+    foot_behind_slots: Ref[Mm] = of(part_foot.foot_behind_slots)
+    foot_heel_over: Ref[Mm] = of(part_foot.foot_heel_over)
+
+    # parts/found.py
+    found_slot_width: Rows = of(part_found.found_slot_width)
+    found_slot_depth: Rows = of(part_found.found_slot_depth)
+    found_board_thickness: Rows = of(part_found.found_board_thickness)
+    found_arch_radius: Rows = of(part_found.found_arch_radius)
+    found_crown: Rows = of(part_found.found_crown)
+    found_action_bass: Ref[Mm] = of(part_found.found_action_bass)
+    found_action_treble: Ref[Mm] = of(part_found.found_action_treble)
+    found_nut_bass: Ref[Mm] = of(part_found.found_nut_bass)
+    found_nut_treble: Ref[Mm] = of(part_found.found_nut_treble)
+    found_relief: Ref[Mm] = of(part_found.found_relief)
+    found_exposed_bass: Ref[Mm] = of(part_found.found_exposed_bass)
+    found_exposed_treble: Ref[Mm] = of(part_found.found_exposed_treble)
+    found_saddle_slot_width: Ref[Mm] = of(part_found.found_saddle_slot_width)
+    found_saddle_slot_depth: Ref[Mm] = of(part_found.found_saddle_slot_depth)
+    found_pin: Ref[Mm] = of(part_found.found_pin)
+    found_saddle_bass: Ref[Mm] = of(part_found.found_saddle_bass)
+    found_saddle_treble: Ref[Mm] = of(part_found.found_saddle_treble)
+    found_straightedge: Ref[Mm] = of(part_found.found_straightedge)
+    found_lie_first: Ref[Ratio] = of(part_found.found_lie_first)
+    found_lie_last: Ref[Ratio] = of(part_found.found_lie_last)
+    found_slot_width_least: Ref[Mm] = of(part_found.found_slot_width_least)
+    found_slot_width_most: Ref[Mm] = of(part_found.found_slot_width_most)
+    found_slot_width_mean: Ref[Mm] = of(part_found.found_slot_width_mean)
+    found_slot_depth_least: Ref[Mm] = of(part_found.found_slot_depth_least)
+    found_left_least: Ref[Mm] = of(part_found.found_left_least)
+    found_crown_least: Ref[Mm] = of(part_found.found_crown_least)
+    found_crown_mean: Ref[Mm] = of(part_found.found_crown_mean)
+    found_crown_most: Ref[Mm] = of(part_found.found_crown_most)
+    found_crown_at_twelve: Ref[Mm] = of(part_found.found_crown_at_twelve)
+    found_crown_at_saddle: Ref[Mm] = of(part_found.found_crown_at_saddle)
 
     # parts/hands.py
     hand_strings: HandedRef = of(part_hands.hand_strings)
@@ -2284,6 +3914,13 @@ if TYPE_CHECKING:
     marker_offset: Rows = of(part_markers.marker_offset)
     marker_side_depth: Rows = of(part_markers.marker_side_depth)
 
+    # parts/moved.py
+    moved_treble: Ref[Mm] = of(part_moved.moved_treble)
+    moved_bass: Ref[Mm] = of(part_moved.moved_bass)
+    moved_wanted_treble: Ref[Mm] = of(part_moved.moved_wanted_treble)
+    moved_wanted_bass: Ref[Mm] = of(part_moved.moved_wanted_bass)
+    moved_slots_overlap: Ref[Mm] = of(part_moved.moved_slots_overlap)
+
     # parts/movement.py
     swell_moisture_made: Ref[Percent] = of(part_movement.swell_moisture_made)
     swell_moisture_dry: Ref[Percent] = of(part_movement.swell_moisture_dry)
@@ -2312,6 +3949,7 @@ if TYPE_CHECKING:
     plank_thickness: Ref[Mm] = of(part_neck_blank.plank_thickness)
     plank_over: Ref[Mm] = of(part_neck_blank.plank_over)
     plank_width: Ref[Mm] = of(part_neck_blank.plank_width)
+    plank_toe: Members[Ref[Mm], Mm] = of(part_neck_blank.plank_toe)
     plank_heel_blocks: Members[NeckPieceRef, NeckPiece] = of(part_neck_blank.plank_heel_blocks)
     plank_ear: Ref[Mm] = of(part_neck_blank.plank_ear)
     plank_pieces: Members[NeckPieceRef, NeckPiece] = of(part_neck_blank.plank_pieces)
@@ -2358,6 +3996,8 @@ if TYPE_CHECKING:
     neck_set_dome_rise: Ref[Mm] = of(part_neck_set.neck_set_dome_rise)
     neck_set_bridge_top: Ref[Mm] = of(part_neck_set.neck_set_bridge_top)
     neck_angle_target: Ref[Radians] = of(part_neck_set.neck_angle_target)
+    neck_set_reading: Ref[Mm] = of(part_neck_set.neck_set_reading)
+    neck_set_crown_read: Ref[Mm] = of(part_neck_set.neck_set_crown_read)
     neck_angle_made: Ref[Radians] = of(part_neck_set.neck_angle_made)
     neck_angle_face: Ref[Radians] = of(part_neck_set.neck_angle_face)
     neck_set_straightedge: Ref[Mm] = of(part_neck_set.neck_set_straightedge)
@@ -2389,6 +4029,11 @@ if TYPE_CHECKING:
     pair_rms_all_on_one: Ref[Cents] = of(part_pairs.pair_rms_all_on_one)
     pair_rms_all_on_two: Ref[Cents] = of(part_pairs.pair_rms_all_on_two)
 
+    # parts/refret.py
+    refret_wires: Members[WireInOldRef, WireInOld] = of(part_refret.refret_wires)
+    refret_chosen: WireInOldRef = of(part_refret.refret_chosen)
+    refret_room: Ref[Mm] = of(part_refret.refret_room)
+
     # parts/relief.py
     relief_curvature: Ref[PerMm] = of(part_relief.relief_curvature)
     relief_rise: Rows = of(part_relief.relief_rise)
@@ -2403,6 +4048,14 @@ if TYPE_CHECKING:
     relief_for_rod_most: Ref[Mm] = of(part_relief.relief_for_rod_most)
     relief_rod_moment_least: Ref[NewtonMm] = of(part_relief.relief_rod_moment_least)
     relief_rod_moment_most: Ref[NewtonMm] = of(part_relief.relief_rod_moment_most)
+
+    # parts/reset.py
+    reset_angle_found: Ref[Radians] = of(part_reset.reset_angle_found)
+    reset_angle: Ref[Radians] = of(part_reset.reset_angle)
+    reset_wedge: Ref[Mm] = of(part_reset.reset_wedge)
+    reset_tongue: Ref[Mm] = of(part_reset.reset_tongue)
+    reset_tongue_left: Ref[Mm] = of(part_reset.reset_tongue_left)
+    reset_exposed: Rows = of(part_reset.reset_exposed)
 
     # parts/rod_channel.py
     rod_start: Ref[Mm] = of(part_rod_channel.rod_start)
@@ -2478,6 +4131,7 @@ if TYPE_CHECKING:
     side_deepest: Ref[Mm] = of(part_sides.side_deepest)
     side_shallowest: Ref[Mm] = of(part_sides.side_shallowest)
     side_extent: Ref[Mm] = of(part_sides.side_extent)
+    side_longer: Ref[Mm] = of(part_sides.side_longer)
     side_blank_length: Ref[Mm] = of(part_sides.side_blank_length)
     side_blank_width: Ref[Mm] = of(part_sides.side_blank_width)
 
@@ -2589,6 +4243,25 @@ if TYPE_CHECKING:
     across_covered: Ref[Mm] = of(part_top_across.across_covered)
     across_unheld: Ref[str] = of(part_top_across.across_unheld)
 
+    # parts/top_graduated.py
+    graduated_edge: Ref[Mm] = of(part_top_graduated.graduated_edge)
+    graduated_less: Ref[Mm] = of(part_top_graduated.graduated_less)
+    graduated_run: Ref[Mm] = of(part_top_graduated.graduated_run)
+    graduated_band: Ref[Ratio] = of(part_top_graduated.graduated_band)
+    graduated_mean: Ref[Mm] = of(part_top_graduated.graduated_mean)
+    graduated_weight: Ref[Gram] = of(part_top_graduated.graduated_weight)
+
+    # parts/treble_side.py
+    treble_side_walls: Members[UnrolledSideRef, UnrolledSide] = of(part_treble_side.treble_side_walls)
+    treble_side_length: Ref[Mm] = of(part_treble_side.treble_side_length)
+    treble_side_length_middle: Ref[Mm] = of(part_treble_side.treble_side_length_middle)
+    treble_side_along: Rows = of(part_treble_side.treble_side_along)
+    treble_side_upper: Rows = of(part_treble_side.treble_side_upper)
+    treble_side_lower: Rows = of(part_treble_side.treble_side_lower)
+    treble_side_stations: Members[SideStationRef, SideStation] = of(part_treble_side.treble_side_stations)
+    treble_side_depths: Rows = of(part_treble_side.treble_side_depths)
+    treble_side_extent: Ref[Mm] = of(part_treble_side.treble_side_extent)
+
     # parts/wire.py
     wire_line: Rows = of(part_wire.wire_line)
     wire_cut: Rows = of(part_wire.wire_cut)
@@ -2628,6 +4301,11 @@ if TYPE_CHECKING:
     setup_strings: SetupRef = of(setups_bridging.setup_strings)
     setup_in_tune: SetupRef = of(setups_bridging.setup_in_tune)
 
+    # setups/building_on.py
+    setup_heel_slots: SetupRef = of(setups_building_on.setup_heel_slots)
+    setup_build_board: SetupRef = of(setups_building_on.setup_build_board)
+    setup_built_on: SetupRef = of(setups_building_on.setup_built_on)
+
     # setups/edging.py
     setup_taper: SetupRef = of(setups_edging.setup_taper)
     setup_ledge: SetupRef = of(setups_edging.setup_ledge)
@@ -2663,6 +4341,17 @@ if TYPE_CHECKING:
     setup_blank: SetupRef = of(setups_preparing.setup_blank)
     setup_layout: SetupRef = of(setups_preparing.setup_layout)
     setup_template: SetupRef = of(setups_preparing.setup_template)
+
+    # setups/repairing.py
+    setup_as_found: SetupRef = of(setups_repairing.setup_as_found)
+    setup_old_slots: SetupRef = of(setups_repairing.setup_old_slots)
+    setup_which_wire: SetupRef = of(setups_repairing.setup_which_wire)
+    setup_refret: SetupRef = of(setups_repairing.setup_refret)
+
+    # setups/resetting.py
+    setup_reset: SetupRef = of(setups_resetting.setup_reset)
+    setup_bridge_again: SetupRef = of(setups_resetting.setup_bridge_again)
+    setup_handed_back: SetupRef = of(setups_resetting.setup_handed_back)
 
     # setups/slotting.py
     setup_slot: SetupRef = of(setups_slotting.setup_slot)
