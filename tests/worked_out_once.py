@@ -40,8 +40,7 @@ def taken_over(new: Figures, kept: list[Figures]) -> Figures:
     if new.pins:
         return new
     before = next((each for each in reversed(kept) if alike(each, new)), None)
-    if before is not None:
-        kept.remove(before)
+    kept[:] = [each for each in kept if each is not before]
     kept.append(new if before is None else replace(new, known=before.known))
     del kept[:-KEPT]
     return kept[-1]
