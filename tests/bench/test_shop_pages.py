@@ -1,6 +1,7 @@
 """The shop's pages over HTTP: the air written down, stock, tools and jigs, measurements and work done, the weeks."""
 
 import re
+from datetime import UTC, datetime
 
 import httpx
 import pytest
@@ -8,9 +9,11 @@ import pytest
 from gramil.air.places import latest_reading, place
 from gramil.shop.instruments import instrument
 from gramil.shop.operations_done import measurements, operations_done
+from gramil.shop.stock import blanks, promise_blank
 from gramil.shop.tools import kerf
 from gramil.store.items import item_named
 from gramil.store.opening import open_store
+from gramil.store.writing import Hand
 
 from .conftest import Served, post
 
@@ -100,6 +103,26 @@ def test_a_piece_laid_in_stock_serves_a_need_and_is_promised_once(demo: httpx.Cl
     assert "Take back" in page
     assert post(demo, "/stock/promise").status_code == 200
     assert demo.get("/stock").text.count("Take back") == page.count("Take back")
+
+
+def test_what_is_left_of_the_wood_is_asked_for_and_kept(served: Served, demo: httpx.Client) -> None:
+    """Only where the work uses wood up; sizes that are none, or more than there was, are told at their field."""
+    with open_store(served.store) as store:
+        wood = blanks(store)[0]
+        promise_blank(store, instrument(store, "Tarn").id, "board", wood.id, Hand(datetime.now(UTC)))
+    at = "/instrument/1/operation/thicknessed"
+    assert f"Left of {wood.name}:" in demo.get(at).text
+    assert 'name="left"' not in demo.get("/instrument/1/operation/slotted").text
+    for wrong, told in (("410 by 30", "are no sizes"), ("5000 x 900 x 400", "more is left than")):
+        answer = post(demo, at, do="done", left=wrong)
+        assert answer.status_code == 422
+        assert told in answer.text
+        assert 'id="no-left"' in answer.text
+    for _ in range(2):
+        assert post(demo, at, do="done", left="410 x 20 x 6; 90 x 60 x 6.5").status_code == 200
+    with open_store(served.store) as store:
+        left = [(each.length, each.width) for each in blanks(store) if "left over" in each.name]
+    assert left == [(410.0, 20.0), (90.0, 60.0)]
 
 
 def test_an_empty_shop_says_what_to_do_first(served: Served) -> None:

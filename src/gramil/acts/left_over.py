@@ -6,13 +6,17 @@ from itertools import chain, count
 
 from gramil.acts.work import UsedUp
 from gramil.faults import MakersFault
+from gramil.now.needs import used_up_by
 from gramil.quantities import Mm
-from gramil.shop.stock import Blank, add_blank, blanks
+from gramil.shop.instruments import Instrument
+from gramil.shop.stock import Blank, add_blank, blanks, promises
 from gramil.store.opening import Store
 from gramil.store.writing import Hand, writing
 
 Sizes = tuple[Mm, Mm, Mm]
 """Length along the grain, width and thickness."""
+LEFT = "left"
+"""Where what is wrong with the sizes is told to be."""
 
 
 def note_and_keep(
@@ -27,13 +31,28 @@ def note_and_keep(
         used = note()
         whole = next((each for one in used for each in blanks(store) if each.name == one.name), None)
         if whole is None:
-            raise MakersFault.of("nothing can be left over", "no wood that is in stock was used up", "leave --left out")
+            raise MakersFault.of(
+                "nothing can be left over",
+                "no wood that is in stock was used up",
+                "say nothing of what is left",
+                where=LEFT,
+            )
         if sum(length * width * thickness for length, width, thickness in left) > _volume(whole):
-            raise MakersFault.of(f"more is left than {whole.name} was", remedy="write what is left, less the cuts")
+            raise MakersFault.of(
+                f"more is left than {whole.name} was", remedy="write what is left, less the cuts", where=LEFT
+            )
         kept = []
         for sizes in left:
             kept.append(add_blank(store, _rest(store, whole, sizes), hand))
         return used, tuple(kept)
+
+
+def wood_for(store: Store, owner: Instrument, operation: str) -> str:
+    """The name of the first piece of wood in stock that an operation will use up; nothing if it uses none."""
+    needs = used_up_by(operation)
+    names = {each.id: each.name for each in blanks(store)}
+    taken = (each for each in promises(store, owner.id) if each.need in needs and not each.used_at)
+    return next((names[each.blank] for each in taken if each.blank is not None), "")
 
 
 def _volume(each: Blank) -> float:

@@ -4,8 +4,9 @@ once.
 
 from starlette.responses import Response
 
+from gramil.acts.left_over import LEFT, Sizes, note_and_keep
 from gramil.acts.sheets import hand_out
-from gramil.acts.work import measure, note_done
+from gramil.acts.work import UsedUp, measure, note_done
 from gramil.bench.doubts import measured_doubts
 from gramil.bench.field_words import in_field_words
 from gramil.bench.measuring import MEASURED, bare
@@ -15,11 +16,14 @@ from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.pages.sheet_page import Again, address_of_work, asked_again, sheet_of, work_for, work_named
 from gramil.bench.units import formatter_for
 from gramil.faults import MakersFault
+from gramil.measure import LengthUnit
 from gramil.shop.operations_done import MOST_HOURS, Measurement, Noted, operations_done, read_measurements
+from gramil.shop.written_sizes import read_sizes
+from gramil.store.items import shop_unit
 from gramil.store.opening import Store
 
 HOURS = "hours"
-"""The field of the hours that it took."""
+"""The field of the hours that it took; that of the sizes of what is left of the wood has a ; between several."""
 
 
 def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Response:
@@ -32,21 +36,27 @@ def note_work(request: PageRequest, open_instruments: OpenInstruments) -> Respon
     with request.record.opened() as store:
         held = open_instruments.held(store, number)
         name = work_named(held, work_for(store, held), request.words["operation"])
-        if wrong := _unreadable(request, held):
+        if wrong := _unreadable(request, held, shop_unit(store)):
             return asked_again(request, store, open_instruments, name, Again(faults=wrong))
         measured = _measured(request, held)
         first = formatter_for(request.session, held.figures).first
         if found := measured_doubts(request, held.figures, measured, name, first):
             return asked_again(request, store, open_instruments, name, Again(doubts=found))
         if request.one("do") == "done":
-            _mark(request, store, held, name, measured)
+            try:
+                _mark(request, store, held, name, measured)
+            except MakersFault as fault:
+                if fault.faults[0].where != LEFT:
+                    raise
+                again = Again(faults={LEFT: in_field_words(fault.faults[0])})
+                return asked_again(request, store, open_instruments, name, again)
         else:
             measure(store, held.seen, measured, request.hand, figures=held.figures)
     told = "".join(f"&told={each.address}" for each in measured)
     return go(f"{address_of_work(number, name)}?noted=1{told}")
 
 
-def _unreadable(request: PageRequest, held: OpenInstrument) -> dict[str, str]:
+def _unreadable(request: PageRequest, held: OpenInstrument, unit: LengthUnit) -> dict[str, str]:
     """What is wrong with each field, all at once, in the field's own words."""
     first, found = formatter_for(request.session, held.figures).first, dict[str, str]()
     for address, written in _written(request).items():
@@ -58,6 +68,10 @@ def _unreadable(request: PageRequest, held: OpenInstrument) -> dict[str, str]:
         _hours(request.one("hours"))
     except MakersFault as fault:
         found[HOURS] = in_field_words(fault.faults[0])
+    try:
+        _left(request, unit)
+    except MakersFault as fault:
+        found[LEFT] = in_field_words(fault.faults[0])
     return found
 
 
@@ -79,7 +93,20 @@ def _mark(
     noted = Noted(request.one("note"), _hours(request.one(HOURS)), measured=measured)
     if any(each.operation == name for each in operations_done(store, held.seen.id)):
         return
-    note_done(store, held.seen, name, request.hand, noted, held.figures)
+
+    def note() -> tuple[UsedUp, ...]:
+        return note_done(store, held.seen, name, request.hand, noted, held.figures)
+
+    left = _left(request, shop_unit(store))
+    if not left:
+        note()
+        return
+    note_and_keep(store, f"done: {name}, {held.seen.name}", request.hand, note, left)
+
+
+def _left(request: PageRequest, unit: LengthUnit) -> list[Sizes]:
+    """Sizes of what is left of the wood. Raises MakersFault for what are none."""
+    return [read_sizes(text.strip(), unit, LEFT) for text in request.one(LEFT).split(";") if text.strip()]
 
 
 def _hours(written: str) -> float | None:

@@ -8,6 +8,7 @@ from typing import Any
 
 from starlette.responses import HTMLResponse, Response
 
+from gramil.acts.left_over import wood_for
 from gramil.bench.ages import clock
 from gramil.bench.doubts import Doubt
 from gramil.bench.made_here import judged_on
@@ -222,7 +223,8 @@ def _page(at: AtWork, sheet: Sheet | None, operation: Operation | None, again: A
         doubts=again.doubts,
         wrong=again.faults,
         elsewhere=[again.doubts[each] for each in again.doubts if all(box.address != each for box in boxes)],
-        typed={key: request.one(key) for key in ("note", "hours")},
+        typed={key: request.one(key) for key in ("note", "hours", "left")},
+        left_of="" if name in done else wood_for(store, held.seen, name),
         title=f"{held.seen.name}: {title}",
         heading=title,
         held=held,
