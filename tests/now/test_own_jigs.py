@@ -9,7 +9,7 @@ from gramil.description.reading import parse_description, parse_shop
 from gramil.description.shop.tables import JigTable
 from gramil.description.writing import set_key
 from gramil.faults import MakersFault
-from gramil.now.own_jigs import Built, with_own_jigs
+from gramil.now.own_jigs import Built, less_what_is_there, with_own_jigs
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import usual_work
 
@@ -62,6 +62,13 @@ def test_what_is_made_on_one_serves_the_other_of_its_outline_and_a_finished_one_
     assert again.left_out["mould_made"] == "that of Tarn serves"
     assert "sides_thicknessed" in again.operations["sides_bent"].after
     assert kinds(again, "sides_bent") == {"mould for Beck", "side form for Beck"}
+
+
+def test_what_serves_already_is_not_paid_for_again() -> None:
+    tarn = Built("Tarn", TARN, Work({}, {}), frozenset({"mould_made", "side_form_made"}))
+    alone = less_what_is_there(built(TWIN), (), ())
+    beside = less_what_is_there(built(TWIN), (tarn,), jigs('[[jig]]\nname = "dish"\nfor = "top dish"\n'))
+    assert alone.operations.keys() - beside.operations.keys() == {"mould_made", "side_form_made", "top_dish_made"}
 
 
 def test_jigs_that_the_shop_lists_serve_whom_they_say() -> None:

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Callable
+from importlib.resources import files
 
 import pytest
 from hypothesis import given
@@ -9,7 +10,7 @@ from hypothesis import strategies as st
 
 from gramil.faults import MakersFault
 from gramil.graph import Figures
-from gramil.shop.made_file import Done, Made, Measured, made_beside, made_text, parse_made, read_made
+from gramil.shop.made_file import CALLED_NOW, Done, Made, Measured, made_beside, made_text, parse_made, read_made
 
 RECORD = """\
 gramil = 1
@@ -38,6 +39,17 @@ def test_operations_days_and_notes_are_read() -> None:
     assert made.operations == ("slotted", "tapered")
     assert [each.day for each in made.done] == ["2026-11-02", "2026-11-05"]
     assert made.done[1].note == "left edge a hair proud"
+
+
+def test_an_operation_that_was_called_otherwise_is_read_by_its_names_of_now() -> None:
+    """As the store's fifth migration has it: both edges of the body were one operation."""
+    text = 'gramil = 1\n[[done]]\noperation = "body_bound"\ndate = 2026-05-02\nmeasured = { rim_height = "4 mm" }\n'
+    done = parse_made(text).done
+    assert [each.operation for each in done] == ["top_bound", "back_bound"]
+    assert [len(each.measured) for each in done] == [1, 0]
+    migration = (files("gramil") / "data" / "migrations" / "0005_edges_bound_apart.sql").read_text("utf-8")
+    for old, new in CALLED_NOW.items():
+        assert all(f"'{name}'" in migration for name in (old, *new))
 
 
 def test_the_latest_measurement_takes_the_figure_s_place(figures: Figures) -> None:

@@ -16,6 +16,7 @@ from gramil.description.reading import parse_description, read_description, read
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.now.costs import Cost, Material, cost_of, cost_written, materials_in
+from gramil.now.own_jigs import Built, less_what_is_there
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
 from gramil.quote import amount, quote_of
@@ -90,23 +91,26 @@ def _from_file(file: Path, shop: Path | None) -> _Instrument:
 
     described, record = read_description(file), made_beside(file)
     done = list(read_made(record).operations) if record.exists() else []
-    figures = figures_of(described, read_shop(shop))
+    of_shop = read_shop(shop)
+    figures = figures_of(described, of_shop)
     work = needed(checked_work(lists_beside(shop, file), figures, list_beside(file).name), described.instrument)
+    one = Built(str(figures[n.instrument_name]), described.instrument, work, frozenset(done))
+    work = less_what_is_there(one, (), of_shop.shop.jig)
     return _Instrument(figures, work, done, {}, [], "")
 
 
 def _from_store(store: Store, name: str) -> _Instrument:
     from gramil.change.in_store import figures_in_store
+    from gramil.now.states import work_to_pay
     from gramil.shop.instruments import instrument, revision
     from gramil.shop.operations_done import operations_done
-    from gramil.shop.own_operations import work_of
 
     owner = instrument(store, name)
     described = parse_description(revision(store, owner.id).text, name)
     done = operations_done(store, owner.id)
     noted = {each.operation: each.hours for each in done if each.hours is not None}
     figures = figures_in_store(store, owner, measured=False)
-    work = needed(work_of(store, owner.id), described.instrument)
+    work = work_to_pay(store, owner, described.instrument)
     materials = list(materials_in(store, owner.id))
     return _Instrument(figures, work, [each.operation for each in done], noted, materials, owner.customer)
 

@@ -25,6 +25,10 @@ SHARED = 0.15
 """How far all hours of a season are longer or shorter together, as a share: common practice, from memory."""
 LOST = 0.08
 """The share of working days that are lost to something else: common practice, from memory."""
+REWORK = 0.01
+"""After so many of all operations, as a share, the part is begun anew: common practice, from memory."""
+DAYS_A_WEEK, HOURS_A_DAY = 5.0, 8.0
+"""How much of a part is made again in a week, where one is begun anew."""
 NOTED = 12
 """With so many operations noted with their hours the shop's own spread counts."""
 DRY = 0.5
@@ -77,6 +81,7 @@ def finishing(
     for _ in range(draws):
         luck = Luck(tuple(chance.random() for _ in range(7 * WEEKS)))
         weeks = as_it_falls(weeks_of(instruments, shop, hours, 7 * WEEKS, luck), pace or Pace(), chance)
+        weeks = some_spoiled(weeks, chance)
         ends = finished(greedy_by(rule, weeks), weeks)
         for one in instruments:
             found[one.name].append(ends.get(one.name, 0 if not one.to_do else NEVER))
@@ -102,6 +107,22 @@ def as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:
     before = round((weeks.start - midnight).total_seconds() / 60)
     kept = tuple(each for each in weeks.sessions if (each[0] + before) // 1440 not in lost)
     return replace(weeks, tasks=tuple(tasks), sessions=kept)
+
+
+def some_spoiled(weeks: Weeks, chance: random.Random) -> Weeks:
+    """The weeks with a few operations after which their part is begun anew: what hangs on it waits till it is there
+    again.
+    """
+    spent: dict[tuple[str, str], int] = {}
+    tasks = []
+    for task in weeks.tasks:
+        part = task.instrument, task.operation.part
+        hands = task.minutes / (60.0 * HOURS_A_DAY) * 7.0 / DAYS_A_WEEK * 1440.0
+        spent[part] = spent.get(part, 0) + round(hands) + task.cure
+        whole = task.piece[0] == task.piece[1]
+        anew = spent[part] if whole and chance.random() < REWORK else 0
+        tasks.append(replace(task, cure=task.cure + anew))
+    return replace(weeks, tasks=tuple(tasks))
 
 
 def finished(plan: Plan, weeks: Weeks) -> Mapping[str, int]:

@@ -49,6 +49,11 @@ def with_own_jigs(built: Sequence[Built], listed: Sequence[JigTable]) -> tuple[t
     return tuple(works), counted
 
 
+def less_what_is_there(one: Built, others: Sequence[Built], listed: Sequence[JigTable]) -> Work:
+    """An instrument's work without the making of moulds, forms and dishes that the shop has or that serve another."""
+    return with_own_jigs((one, *others), listed)[0][0]
+
+
 def _kinds(work: Work) -> set[str]:
     used = {kind for each in work.operations.values() for kind in (*each.uses, *each.takes, *each.makes)}
     return used & {*OF_OUTLINE, *OF_TOP, *OF_BACK}

@@ -25,7 +25,7 @@ from gramil.now.match import Stock
 from gramil.now.needs import MadePart, fit
 from gramil.now.open_now import Conditions, InstrumentState, WoodNow
 from gramil.now.outlook import Spell
-from gramil.now.own_jigs import Built, with_own_jigs
+from gramil.now.own_jigs import Built, less_what_is_there, with_own_jigs
 from gramil.now.stock_on_hand import made_parts, stock_of_shop, stock_of_store
 from gramil.now.wood_on_hand import without_wood
 from gramil.prints.own_addresses import refuse, wrong_addresses
@@ -128,6 +128,14 @@ def bench_of_store(
                 faults.append(f"{each.name}: {fault.faults[0]}")
     bench = _bench(read, described, known, now.replace(tzinfo=None), said or {}, others)
     return replace(bench, faults=(*faults, *bench.faults), ratios=ratios)
+
+
+def work_to_pay(store: Store, owner: Instrument, described: InstrumentDescription) -> Work:
+    """All the work of an instrument, done and to do, but the making of moulds and dishes that serve it already."""
+    work = needed(work_of(store, owner.id), described)
+    done = frozenset(each.operation for each in operations_done(store, owner.id))
+    one = Built(owner.name, described, work, done)
+    return less_what_is_there(one, tuple(_others(store, [owner])), shop_description(store).shop.jig)
 
 
 def refuse_namesakes(names: Iterable[str]) -> None:

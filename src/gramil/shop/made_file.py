@@ -36,6 +36,8 @@ LARGEST_FILE = 1_000_000
 """A record of more bytes than this is something else."""
 NO_OPERATION = "measured"
 """What a record says of measurements that belong to no operation."""
+CALLED_NOW: Mapping[str, tuple[str, ...]] = {"body_bound": ("top_bound", "back_bound")}
+"""Operations that older records know by another name, as the store's migrations have them."""
 _KEYS = {"operation": str, "date": date, "note": str, "measured": dict}
 _TABLES = ("gramil", "made", "done")
 
@@ -144,7 +146,15 @@ def parse_made(text: str, file: str | None = None) -> Made:
     faults += [slip for number, row in enumerate(rows) for slip in _slips(number, row)]
     if faults:
         raise MakersFault(_in_file(sorted(faults, key=lambda slip: line_of(lines, slip.path) or 0), lines, file))
-    return Made(tuple(_done(number, row, lines) for number, row in enumerate(rows)), units, file)
+    done = (_done(number, row, lines) for number, row in enumerate(rows))
+    return Made(tuple(each for one in done for each in _as_called_now(one)), units, file)
+
+
+def _as_called_now(done: Done) -> Iterator[Done]:
+    """An operation by its name of now; what was measured stays with the first where one has become several."""
+    first, *others = CALLED_NOW.get(done.operation, (done.operation,))
+    yield replace(done, operation=first)
+    yield from (replace(done, operation=name, measured=()) for name in others)
 
 
 def made_text(made: Made) -> str:

@@ -12,10 +12,9 @@ from gramil.bench.page_request import PageRequest
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.faults import Fault, MakersFault
 from gramil.now.costs import Cost, Material, cost_of, cost_written, materials_in
+from gramil.now.states import work_to_pay
 from gramil.quote import amount, quote_of
-from gramil.shop.operations import needed
 from gramil.shop.operations_done import operations_done
-from gramil.shop.own_operations import work_of
 
 MOST_RATE = 100_000.0
 FIELDS = ("rate", "money", "materials")
@@ -65,7 +64,7 @@ def _costed(request: PageRequest, open_instruments: OpenInstruments) -> Costed:
         held = open_instruments.held(store, instrument_id(request))
         done = operations_done(store, held.seen.id)
         promised = materials_in(store, held.seen.id)
-        work = needed(work_of(store, held.seen.id), held.description.instrument)
+        work = work_to_pay(store, held.seen, held.description.instrument)
     if not request.one("rate"):
         return Costed(held, None)
     lines = request.one("materials").splitlines()
