@@ -108,6 +108,7 @@ def test_a_drawing_is_laid_nowhere_but_beside_its_description(demo: httpx.Client
         assert answer.status_code == 422
 
 
+@pytest.mark.slow
 def test_the_whole_pack_comes_in_one_file(demo: httpx.Client) -> None:
     found = names(demo.get("/instrument/2/pack.zip"))
     for name in ("cut/board.dxf", "print/templates-a4.pdf", "read/build-book.pdf", "contents.html"):

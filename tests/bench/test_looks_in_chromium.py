@@ -10,6 +10,7 @@ from .conftest import Served
 from .test_in_chromium import FLAGS, SIZES, answered, faults, lay_out_demo, watched
 
 playwright = pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
+pytestmark = pytest.mark.slow
 LOOKS = {
     "dark": {"color_scheme": "dark"},
     "forced colours in the dark": {"color_scheme": "dark", "forced_colors": "active"},

@@ -8,6 +8,7 @@ from html import unescape
 
 import httpx
 import numpy as np
+import pytest
 from PIL import Image
 
 from gramil.bench.guard import LARGEST_BODY
@@ -16,6 +17,7 @@ from gramil.bench.held_plans import KEPT
 from ..photographs.rendered import Scene, body, strips_round
 from .conftest import Served, token_of
 
+pytestmark = pytest.mark.slow
 SCENE = Scene(strips_round(), ((body(), 0.5),), size=(1600, 1200), focal=1440.0, distance=1150.0)
 EXPECTED_LONG, EXPECTED_WIDE = np.ptp(body(), axis=0)
 

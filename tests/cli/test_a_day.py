@@ -66,6 +66,7 @@ def done_on(bench: Path, name: str) -> set[str]:
         return {each.operation for each in operations_done(store, instrument(store, name).id)}
 
 
+@pytest.mark.slow
 def test_a_busy_day(bench: Path) -> None:
     """The air read, the list asked for three times, its sheets printed, eight operations noted with their hours, one of
     them with what was measured: every key counted, the return too.

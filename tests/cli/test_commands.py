@@ -155,6 +155,7 @@ def files_in(folder: Path) -> dict[str, bytes]:
     return {file.relative_to(folder).as_posix(): file.read_bytes() for file in found}
 
 
+@pytest.mark.slow
 def test_the_pack_twice_is_the_same_bytes_and_refuses_strangers(bench: Path) -> None:
     words = ("pack", "scree.toml", "--shop", "shop.toml", "--out")
     for out in ("one", "two"):
@@ -176,6 +177,7 @@ def test_the_pack_twice_is_the_same_bytes_and_refuses_strangers(bench: Path) -> 
     assert mine.read_bytes().startswith(b"%PDF")
 
 
+@pytest.mark.slow
 def test_a_nylon_string_guitar_goes_through_the_whole(bench: Path) -> None:
     checked = gramil(bench, "check", "mere.toml", "--shop", "shop.toml")
     assert checked.returncode == 0, "nothing stops it"
@@ -211,6 +213,7 @@ def test_the_examples_in_the_first_help_have_options_that_are_there(bench: Path)
         assert all(word in told for word in words if word.startswith("--")), (command, words)
 
 
+@pytest.mark.slow
 def test_a_pack_without_a_saw_for_the_slots_is_whole(bench: Path, tmp_path: Path) -> None:
     text = (bench / "shop.toml").read_text(encoding="utf-8").replace('cuts = "face down"', 'cuts = "from above"')
     kept = text.split("[[saw]]")[0] + "[[cutter]]" + text.split("[[cutter]]", 1)[1]

@@ -25,6 +25,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return made
 
 
+@pytest.mark.slow
 def test_a_photograph_becomes_the_body_of_a_description(folder: Path) -> None:
     done = gramil(folder, "trace", "plan.jpg", "--bar", "220 mm", "--points", "outline.csv", "--picture", "seen.png")
     assert done.returncode == 0, done.stderr

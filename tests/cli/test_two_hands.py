@@ -30,6 +30,7 @@ def names_in(folder: Path) -> list[str]:
     return sorted(each.name for each in folder.iterdir())
 
 
+@pytest.mark.slow
 def test_several_done_at_once_are_all_noted(bench: Path) -> None:
     operations = ("thicknessed", "slotted", "tapered")
     hands = [started(bench, "done", each, "tarn.toml", "--measured", "board_thickness=6.31") for each in operations]

@@ -51,8 +51,9 @@ KEYS = (
 def command(
     name: str, unit: LengthUnit, shop: Path | None, store: Path | None, at: str | None, as_json: bool, **given: Any
 ) -> None:
-    """What the piece NAME is, by its notes or its give: stiffness along, across and in twist, carried to the air for
-    gluing, and how far off each may be. With a store it is kept there, and the top that it is for is solved by it.
+    """What the piece NAME is, by the notes it sounds or how far it gives: stiffness along, across and in twist, carried
+    to the air for gluing, and how far off each may be. With a store it is kept there, and the top that it is for is
+    solved by it.
 
     \b
     gramil tap "top 1" --wood "Sitka spruce" --length 560mm --width 210mm --thickness 3.2mm --mass "165 g" \\

@@ -71,7 +71,7 @@ def finding_uneven(string_pull_ratio: Ratio, limit_pull_uneven: Ratio) -> Findin
             n.string_pull_ratio,
             string_pull_ratio,
             at_most(n.limit_pull_uneven, limit_pull_uneven, stop=2 * limit_pull_uneven),
-            "So many times the pull of the weakest string is that of the strongest.",
+            "The strongest string's pull over the weakest one's.",
             "Another gauge for one of the two.",
         ),
     )

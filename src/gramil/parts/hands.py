@@ -29,7 +29,7 @@ class Handed:
 def hand_strings(instrument_handed: str) -> Handed:
     """Which hand the strings' order is for, and what is cut to it: nut, saddle, side dots.
 
-    Method: the instrument's own; turned over, their order is always another.
+    Method: the instrument's own; for the other hand the strings lie in the opposite order.
     Source: common practice.
     """
     return Handed(instrument_handed)

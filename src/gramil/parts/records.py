@@ -8,7 +8,9 @@ from gramil.shapes.profile import Profile
 
 @dataclass(frozen=True)
 class WireFit:
-    """Wire in one saw's kerf. `gap` is kerf less tang, `bite` what each bead bites a side, wedges are a slot's."""
+    """Wire in one saw's kerf. `gap` is kerf less tang, `bite` how deep each bead goes into either side of the slot;
+    wedges are those that fill one slot.
+    """
 
     name: str
     gap: Mm

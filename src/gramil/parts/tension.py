@@ -134,7 +134,7 @@ def string_pull_total(string_pull: PerString[Newton]) -> Newton:
 
 
 def string_pull_ratio(string_pull: PerString[Newton]) -> Ratio:
-    """How many times the weakest string's pull the strongest one's is.
+    """The strongest string's pull over the weakest one's.
 
     Formula: max(string_pull) / min(string_pull)
     Source: common practice.

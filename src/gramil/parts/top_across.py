@@ -68,9 +68,9 @@ def across_holders(brace_list: tuple[Brace, ...], across_station: Mm, body_width
 
 
 def across_near(brace_list: tuple[Brace, ...], across_station: Mm, body_width: Mm) -> tuple[Holder, ...]:
-    """The top's braces near the widest part: within a quarter of the width to either side, as in the whole strip.
+    """The top's braces near the widest part, within a quarter of the width to either side: how much of each counts.
 
-    Method: as for the whole strip, of half its length.
+    Method: as over the whole width, on a strip half as long.
     Source: plane geometry; a beam's second moment.
     """
     return _holders(brace_list, _strip(across_station, body_width / 2))

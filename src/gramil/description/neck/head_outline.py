@@ -34,7 +34,7 @@ class HeadCurve:
 
     @cached_property
     def curve(self) -> Curve:
-        """The edge as a curve; there must be points."""
+        """The edge as a curve, of a head that has points."""
         return through_apart(self.points, self.corners)
 
 

@@ -71,7 +71,7 @@ class Bar:
 
     @cached_property
     def footprint(self) -> FloatArray:
-        """Its four corners on the plate, (4, 2), left round."""
+        """Its four corners on the plate, (4, 2), anticlockwise."""
         half = 0.5 * self.width * self.left
         start, stop = floats(self.start), floats(self.stop)
         return np.array([start - half, stop - half, stop + half, start + half])

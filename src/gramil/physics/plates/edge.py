@@ -46,7 +46,7 @@ FREE = Edge()
 class Hold:
     """An edge condition along ring `ring` (0 the outline, then the holes), from `start` to `stop` mm along it.
 
-    Counted left round from the ring's first corner, or its first point where it has none.
+    Counted anticlockwise from the ring's first corner, or its first point where it has none.
     """
 
     edge: Edge

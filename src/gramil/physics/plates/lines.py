@@ -24,7 +24,7 @@ def spaced_ring(ring: FloatArray, size: float) -> FloatArray:
 
 
 def ring_run(ring: ArrayLike) -> FloatArray:
-    """A closed ring without repeated points, run left round from its first corner, or its first point without one."""
+    """A closed ring without repeated points, anticlockwise from its first corner, or its first point without one."""
     points = floats(ring)
     apart = np.linalg.norm(points - np.roll(points, 1, axis=0), axis=1)
     points = points[apart > 1e-9 * max(1.0, float(np.ptp(points)))]
@@ -34,12 +34,12 @@ def ring_run(ring: ArrayLike) -> FloatArray:
 
 
 def left_round(ring: FloatArray) -> FloatArray:
-    """The ring run left round, its inside on the left."""
+    """The ring anticlockwise, its inside on the left."""
     return ring if area_of(ring) > 0 else ring[::-1].copy()
 
 
 def area_of(ring: FloatArray) -> float:
-    """Area within a closed ring; negative if it runs right round."""
+    """Area within a closed ring; negative if it runs clockwise."""
     after = np.roll(ring, -1, axis=0)
     return 0.5 * float((ring[:, 0] * after[:, 1] - ring[:, 1] * after[:, 0]).sum())
 

@@ -37,10 +37,10 @@ class Places:
 
 @dataclass(frozen=True, eq=False)
 class Mesh:
-    """Nodes (n, 2) in mm; triangles (m, 6) of their indices, left round; the triangulation they are chosen from.
+    """Nodes (n, 2) in mm; triangles (m, 6) of their indices, anticlockwise; the triangulation they are chosen from.
 
     Sides along a curved edge are curved: their middle node lies on it. `chosen` says for each triangle of
-    `triangulation` which of ours it is, or -1. `rings` are the region's own rings, outline first, run left round.
+    `triangulation` which of ours it is, or -1. `rings` are the region's own rings, outline first, anticlockwise.
     """
 
     nodes: FloatArray

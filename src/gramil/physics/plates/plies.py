@@ -30,7 +30,10 @@ Layer = tuple[Ply, ArrayLike, ArrayLike]
 
 
 def stiffness(layers: Sequence[Layer]) -> FloatArray:
-    """What strains call up, (..., 8, 8): forces a mm, couples a mm; the dots are the shape of the faces' heights."""
+    """Forces and couples a mm by the strains and bends that cause them, (..., 8, 8).
+
+    The dots are the shape of the heights of the layers' faces.
+    """
     rows = [_stiffness(ply, floats(low), floats(high)) for ply, low, high in layers]
     return np.sum(rows, axis=0) if len(rows) > 1 else rows[0]
 

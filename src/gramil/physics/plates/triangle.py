@@ -46,7 +46,7 @@ def measured(nodes: FloatArray, shares: FloatArray) -> tuple[FloatArray, FloatAr
     """How each node's count changes along x and y, (..., 6, 2), and the area (...) that stands for the whole triangle.
 
     `nodes` are the six nodes' places (..., 6, 2), whose middles may lie off the straight sides; areas are positive
-    where the corners run left round.
+    where the corners run anticlockwise.
     """
     change, inverse, twice = _turned(nodes, shares)
     return change @ inverse, 0.5 * twice
