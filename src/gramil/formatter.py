@@ -134,7 +134,9 @@ class Formatter:
             return ""
         if self.first == "in":
             return "" if isinstance(value, np.ndarray) else beside_inches(value, self._way(address, value))
-        return _run(value, _thou) if isinstance(value, np.ndarray) else _thou(value)
+        if isinstance(value, np.ndarray):
+            return _run(value, _thou)
+        return in_inches(value, 1) if is_flat_dish(value, self._way(address, value)) else _thou(value)
 
     def _way(self, address: str, value: float) -> Way:
         return way_of(address, value, lambda limit: float(self.figures.at(f"limit_{limit}")))

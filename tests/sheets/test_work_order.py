@@ -10,6 +10,7 @@ import pytest
 from gramil.cli.options import opened_with_work
 from gramil.description.reading import read_description
 from gramil.graph import Figures
+from gramil.reference import filled
 from gramil.sheets.own_sheet import every_sheet, setup_sheets, sheets_of_a_set
 from gramil.sheets.work_order import STAGES
 from gramil.shop.operations import Work, needed
@@ -111,3 +112,10 @@ def test_every_part_that_is_worked_on_has_its_stage() -> None:
     """Else its sheets stand under no heading, and are left out where all is asked for."""
     staged = {part for parts in STAGES for part in parts}
     assert {each.part for each in usual_work().operations.values()} <= staged
+
+
+def test_reasons_why_no_sheet_is_needed_go_on_a_sentence(opened: tuple[Figures, Work]) -> None:
+    """As in "no sheet: the body is not bound": begun small, without a full stop."""
+    reasons = [filled(each.setup.closed, lambda _: "1") for each in setup_sheets(*opened) if each.setup.closed]
+    assert reasons
+    assert [each for each in reasons if each[0].isupper() or each.endswith(".")] == []

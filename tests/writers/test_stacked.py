@@ -28,3 +28,22 @@ def test_neighbours_on_a_line_do_not_run_together() -> None:
     marks = (Words((0.0, 5.0), "frets 20"), Words((39.5, 5.0), "pin 4 mm"), Line((0.0, 0.0), (600.0, 0.0), "outline"))
     picture = legible(Drawing("rail", "a rail", "the face", marks), str, (180.0, 60.0))
     assert len(picture.key) == 1
+
+
+def test_a_sentence_on_the_whole_drawing_gets_no_number() -> None:
+    """Too long for the page at its size, it stands under the drawing; the other sentence goes with it."""
+    long, short = "Heights are drawn forty times too tall, from the zero line to the saddle.", "Dashed: hidden."
+    line = Line((0.0, 0.0), (600.0, 0.0), "outline")
+    marks = (Words((0.0, 5.0), long), Words((0.0, 11.0), short), Words((300.0, 40.0), "saddle"), line)
+    picture = legible(Drawing("heights", "heights", "the side", marks), str, (180.0, 60.0))
+    assert picture.key == (("", long), ("", short))
+    assert long not in picture.svg.partition("</desc>")[2]
+    assert short not in picture.svg.partition("</desc>")[2]
+
+
+def test_a_page_with_less_room_is_offered_a_lower_drawing() -> None:
+    marks = (Line((0.0, 0.0), (100.0, 100.0), "outline"), Words((20.0, 5.0), "corner", 2.0))
+    picture = legible(Drawing("one", "one", "the face", marks), str, (180.0, 120.0))
+    assert picture.low is not None
+    assert picture.low.least < picture.least
+    assert picture.low.key == picture.key == ()

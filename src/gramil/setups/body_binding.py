@@ -14,7 +14,7 @@ from gramil.setups.treble_lines import at_corners, round_the_horn, treble_statio
 
 OWNS = ("setup_",)
 
-UNBOUND = "The body is not bound."
+UNBOUND = "the body is not bound"
 EDGES = stuff("top", "back", "sides", "top binding", "back binding")
 """What a trimmer, a scraper or sandpaper goes through at the body's edge."""
 BEND = "Try an offcut round the tightest bend first. Waist first, then the lower bout, then the upper."

@@ -12,7 +12,7 @@ from gramil.setups.treble_lines import mould_halves, mould_proof, treble_bending
 
 OWNS = ("setup_",)
 
-NO_BODY = "No body is described."
+NO_BODY = "no body is described"
 _EACH = n.brace_list[EACH]
 _NOTCH = n.brace_crossings[EACH]
 FEET = (("long", _EACH.length), ("full by", _EACH.sagitta), ("high", _EACH.height), ("wide", _EACH.width))
@@ -134,7 +134,7 @@ def setup_brace_stock(
     Source: common practice.
     """
     if not stick_list:
-        return skipped("brace-stock", "Saw out the braces", 520, "No brace is described.")
+        return skipped("brace-stock", "Saw out the braces", 520, "no brace is described")
     stock = tuple(
         says(
             "{} yields {} of the sticks, and {} of stick besides",
@@ -186,7 +186,7 @@ def setup_brace_top(brace_list: tuple[Brace, ...], brace_crossings: tuple[Crossi
     """
     braces = tuple(each for each in brace_list if each.plate == "top")
     if not braces:
-        return skipped("brace-top", "Brace the top", 530, "No top brace is described.")
+        return skipped("brace-top", "Brace the top", 530, "no top brace is described")
     return _bracing("brace-top", "Brace the top", 530, braces, _halvings(braces, brace_crossings), n.drawing_top_inside)
 
 
@@ -216,7 +216,7 @@ def setup_bridge_plate(plate_shapes: tuple[PlateShape, ...], brace_legs: tuple[s
     Source: common practice.
     """
     if not plate_shapes:
-        return skipped("bridge-plate", "Bridge plate", 535, "No bridge plate is described.")
+        return skipped("bridge-plate", "Bridge plate", 535, "no bridge plate is described")
     way = says("leaning as the bridge, {} from square", n.plate_lean) if plate_slant else "square to the centreline"
     fitted = ("Bevel its ends to the legs of the X until no light shows, plate on its lines.",) if brace_legs else ()
     return Setup(
@@ -264,7 +264,7 @@ def setup_brace_back(brace_list: tuple[Brace, ...], brace_crossings: tuple[Cross
     """
     braces = tuple(each for each in brace_list if each.plate == "back")
     if not braces:
-        return skipped("brace-back", "Brace the back", 540, "No back brace is described.")
+        return skipped("brace-back", "Brace the back", 540, "no back brace is described")
     return _bracing(
         "brace-back", "Brace the back", 540, braces, _halvings(braces, brace_crossings), n.drawing_back_inside
     )

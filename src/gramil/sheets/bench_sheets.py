@@ -72,7 +72,8 @@ def sheets_pdf(
 def _picture(picture: Picture | None) -> dict[str, object] | None:
     if picture is None:
         return None
-    return {"svg": picture.svg, "ratio": _ratio(picture.svg), "least": picture.least, "key": picture.key}
+    own = {"svg": picture.svg, "ratio": _ratio(picture.svg), "least": picture.least, "key": picture.key}
+    return {**own, "low": _picture(picture.low)}
 
 
 def _ratio(svg: str) -> float:

@@ -8,10 +8,10 @@ from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Polyline, S
 from gramil.formatter import Formatter
 from gramil.reference import Ref
 from gramil.writers.extents import Box, bounds, touches
-from gramil.writers.legible import Corners, meet
 from gramil.writers.lettering import Lettering, corners
 from gramil.writers.plain import has_place, pieces
 from gramil.writers.proof_square import meet as boxes_meet
+from gramil.writers.slanted import Corners, meet
 from gramil.writers.spans import Resolve
 
 LIST = "list"

@@ -1,21 +1,22 @@
 """A drawing made readable at arm's length although a page shows it small: no letter under seven points.
 
 Words that are too small are written larger. If words then overlap, the later ones are replaced by a number, and what
-they say is put in a table beside the drawing.
+they say is put in a table beside the drawing. Sentences on the whole drawing go there together, without a number.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from math import cos, hypot, pi, sin
+from math import cos, sin
 
-from gramil.drawings.marks import SMALLEST, Circle, Drawing, Line, Mark, Point, Span
+from gramil.drawings.marks import SMALLEST, Drawing, Mark, Span, Words
 from gramil.drawings.picture import Picture, Row
 from gramil.measure import LengthUnit
-from gramil.writers.clear_of_lines import boxed, clear_of_lines, over_a_line
-from gramil.writers.extents import Box, bounds
+from gramil.writers.clear_of_lines import boxed, clear_of_lines
+from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, corners, width
 from gramil.writers.plain import Plain, has_place, pieces, with_hatches
-from gramil.writers.proof_square import meet as boxes_meet
+from gramil.writers.rings import numbered
+from gramil.writers.slanted import Corners, meet
 from gramil.writers.spans import Resolve
 from gramil.writers.stacked import grown
 from gramil.writers.svg import MARGIN, svg_of
@@ -30,30 +31,29 @@ SPACE, FEW = 0.8, 3
 """Room before and behind words on their own line, as a share of that height; words of so few letters need none."""
 SHARES = (0.45, 0.6, 0.8, 1.0)
 """Shares of the room's height in which a drawing is tried, the least first."""
+LOWER, MORE = (0.32, SHARES[0]), 3
+"""Shares of the room's height that a lower drawing takes, for a page that would not hold it otherwise, and so many more
+words may stand in its table."""
 WIDEST = 0.4
 """Words wider than this share of the page stand in the table."""
-RING = (1.0, 1.2, 1.6)
-"""Radius of the ring round a number of so many digits, in heights of a capital."""
-THIN = 0.1
-"""Half the room that a line from a number to its words takes, in mm."""
-WAYS = 8
-STEPS = (0.0, 1.7, 2.6, 3.5, 5.0, 6.5, 8.0, 10.0, 13.0, 16.0, 20.0, 25.0, 30.0)
-"""How far from the words that it stands for a number may stand, in heights of a capital, tried in turn, and how many
-ways from there."""
-
-Corners = tuple[Point, Point, Point, Point]
 
 
 def legible(drawing: Drawing, resolve: Resolve, room: tuple[float, float], unit: LengthUnit = "mm") -> Picture:
-    """The drawing for a place `room` mm wide and of limited height, as low as its words allow.
+    """The drawing for a place `room` mm wide and of limited height, as low as its words allow; and lower, where that
+    takes not many more numbers for words.
 
     A list on it is left to the page's own tables. Raises KeyError for a mark on a layer that does not exist, or a
     figure
     that leads nowhere.
     """
     bare = replace(drawing, marks=tuple(each for each in drawing.marks if each.layer != "list" and has_place(each)))
-    marks, least, key = _chosen(bare, resolve, room)
-    return Picture(svg_of(drawing, with_hatches(marks), resolve, unit), least, key)
+    best = _chosen(bare, resolve, room)
+    low = _lower(bare, resolve, room, best)
+
+    def pictured(laid: Laid) -> Picture:
+        return Picture(svg_of(drawing, with_hatches(laid[0]), resolve, unit), laid[1], laid[2])
+
+    return replace(pictured(best), low=pictured(low) if low is not None else None)
 
 
 Laid = tuple[list[Plain], float, tuple[Row, ...]]
@@ -68,6 +68,16 @@ def _chosen(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> La
     best = min(_tried(drawing, resolve, room), key=lambda each: len(each[0][2]))
     clear = _lettered(drawing, resolve, (room[0], best[1] * room[1]), clear=True)
     return whole if whole is not None and clear[2] else clear
+
+
+def _lower(drawing: Drawing, resolve: Resolve, room: tuple[float, float], best: Laid) -> Laid | None:
+    """The lowest version that has not many more words in the table; None if that is the best one."""
+    for share in LOWER:
+        if share * room[1] < best[1]:
+            laid = _lettered(drawing, resolve, (room[0], share * room[1]), clear=True)
+            if laid[1] < best[1] and len(laid[2]) <= len(best[2]) + MORE:
+                return laid
+    return None
 
 
 def _tried(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Iterator[tuple[Laid, float]]:
@@ -100,9 +110,18 @@ def _cleared(laid: list[Plain], known: tuple[Row, ...]) -> tuple[list[Plain], tu
     taken = [corners(mark, BETWEEN * mark.height) for mark in marks if isinstance(mark, Lettering)]
     lines, key = boxed(mark for mark in marks if not isinstance(mark, Lettering)), list(known)
     for text in sorted(homeless, key=_reading_order):
-        key.append((str(len(key) + 1), text.text))
-        marks += _numbered(text, key[-1][0], taken, lines)
+        if is_remark(text.text):
+            key.append(("", text.text))
+            continue
+        number = str(sum(bool(row[0]) for row in key) + 1)
+        key.append((number, text.text))
+        marks += numbered(text, number, taken, lines)
     return marks, tuple(key)
+
+
+def is_remark(text: str) -> bool:
+    """Whether words are a sentence on the whole drawing, which points at nothing on it."""
+    return text.endswith(".")
 
 
 def _as_it_is(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Laid | None:
@@ -144,12 +163,17 @@ def _keyed(
     kept, moved = _sorted_out(groups, widest)
     drawn = (each for group in groups for each in group if not isinstance(each, Lettering))
     lines = boxed(drawn) if moved else []
+    remarks = [at for at, mark in enumerate(drawing.marks) if isinstance(mark, Words) and is_remark(mark.text)]
+    said = tuple(("", _letters(groups[at])[0].text) for at in remarks) if set(moved) & set(remarks) else ()
+    if said:  # all of them together, so that none is left behind
+        groups = [() if at in remarks else group for at, group in enumerate(groups)]
     key = []
-    for number, at in enumerate(sorted(moved, key=lambda at: _reading_order(_letters(groups[at])[0])), 1):
+    placed = sorted(set(moved) - set(remarks), key=lambda at: _reading_order(_letters(groups[at])[0]))
+    for number, at in enumerate(placed, 1):
         text = _letters(groups[at])[0]
-        groups[at] = (*_lines(larger[at], str(number), groups[at]), *_numbered(text, str(number), kept, lines))
+        groups[at] = (*_lines(larger[at], str(number), groups[at]), *numbered(text, str(number), kept, lines))
         key.append((str(number), text.text))
-    return groups, tuple(key)
+    return groups, (*key, *said)
 
 
 def _letters(group: Sequence[Plain]) -> list[Lettering]:
@@ -191,102 +215,3 @@ def _lines(mark: Mark, number: str, group: Sequence[Plain]) -> Sequence[Plain]:
     if isinstance(mark, Span):
         group = pieces(replace(mark, before=number), lambda _: "")
     return [each for each in group if not isinstance(each, Lettering)]
-
-
-def _numbered(
-    text: Lettering, number: str, taken: list[Corners], lines: Sequence[tuple[Plain, Box]]
-) -> Iterator[Plain]:
-    """The number as near the middle of the words as there is room, with a line to it if it stands aside.
-
-    Clear of words and lines if it can be, else of words.
-    """
-    middle, reach = _pointed_at(text, taken), RING[min(len(number), len(RING)) - 1] * text.height
-    at = _place(middle, text.height, reach, taken, lines)
-    taken.append(_square(at, reach))
-    yield Lettering((at[0], at[1] - text.height / 2), number, text.height, 0.0, "middle", text.layer, True)
-    yield Circle(at, reach, "dimensions")
-    if hypot(at[0] - middle[0], at[1] - middle[1]) > 2 * reach:
-        yield Line(_toward(at, middle, reach), middle, "dimensions")
-
-
-def _pointed_at(text: Lettering, taken: Sequence[Corners]) -> Point:
-    """What a number's line leads to: the middle of the words that it stands for or, where others have grown over that,
-    one of their ends."""
-    low_left, low_right, high_right, high_left = corners(text)
-    ends = ((low_left, high_right), (low_left, high_left), (low_right, high_right))
-    points = [((one[0] + other[0]) / 2, (one[1] + other[1]) / 2) for one, other in ends]
-    free = (at for at in points if not any(meet(_square(at, THIN), other) for other in taken))
-    return next(free, points[0])
-
-
-def _place(
-    middle: Point, height: float, reach: float, taken: Sequence[Corners], lines: Sequence[tuple[Plain, Box]]
-) -> Point:
-    """Where a number stands: the first place clear of words, its line too, and of lines; else the first clear of words,
-    else the last."""
-    free, at, far = None, middle, STEPS[-1] * height + reach
-    taken = [other for other in taken if meet(_square(middle, far), other)]
-    lines = [each for each in lines if boxes_meet(each[1], _round(middle, far))]
-    for at in _places(middle, height):
-        if any(meet(_square(at, reach), other) for other in taken):
-            continue
-        free = free or at
-        led = at == middle or not any(meet(_band(at, middle), other) for other in taken)
-        if led and not over_a_line(_round(at, reach), lines):
-            return at
-    return free or at
-
-
-def _places(middle: Point, height: float) -> Iterator[Point]:
-    yield middle
-    for step in STEPS[1:]:
-        for part in range(WAYS):
-            turn = 2 * pi * part / WAYS
-            yield (middle[0] + step * height * cos(turn), middle[1] + step * height * sin(turn))
-
-
-def _square(at: Point, reach: float) -> Corners:
-    (x, y), r = at, reach
-    return ((x - r, y - r), (x + r, y - r), (x + r, y + r), (x - r, y + r))
-
-
-def _round(at: Point, reach: float) -> Box:
-    return (at[0] - reach, at[1] - reach, at[0] + reach, at[1] + reach)
-
-
-def _band(start: Point, end: Point) -> Corners:
-    """A narrow band round a line, as a box."""
-    far = hypot(end[0] - start[0], end[1] - start[1])
-    aside = (-(end[1] - start[1]) / far * THIN, (end[0] - start[0]) / far * THIN)
-    return (
-        (start[0] - aside[0], start[1] - aside[1]),
-        (end[0] - aside[0], end[1] - aside[1]),
-        (end[0] + aside[0], end[1] + aside[1]),
-        (start[0] + aside[0], start[1] + aside[1]),
-    )
-
-
-def _toward(start: Point, end: Point, by: float) -> Point:
-    far = hypot(end[0] - start[0], end[1] - start[1])
-    return (start[0] + (end[0] - start[0]) * by / far, start[1] + (end[1] - start[1]) * by / far)
-
-
-def meet(one: Corners, other: Corners) -> bool:
-    """Whether two boxes at any angle overlap by more than an edge: none of their sides separates them."""
-    if _far(one, other):
-        return False
-    return not any(_parts(one, other, box[side], box[side + 1]) for box in (one, other) for side in (0, 1))
-
-
-def _far(one: Corners, other: Corners) -> bool:
-    """Whether the circles round two boxes lie apart, which is soon seen."""
-    (a, _, b, _), (c, _, d, _) = one, other
-    reach = hypot(b[0] - a[0], b[1] - a[1]) + hypot(d[0] - c[0], d[1] - c[1])
-    return hypot(a[0] + b[0] - c[0] - d[0], a[1] + b[1] - c[1] - d[1]) > reach
-
-
-def _parts(one: Corners, other: Corners, start: Point, end: Point) -> bool:
-    """Whether the two boxes lie apart as seen along a side."""
-    along = (end[0] - start[0], end[1] - start[1])
-    first, second = ([x * along[0] + y * along[1] for x, y in box] for box in (one, other))
-    return max(first) <= min(second) or max(second) <= min(first)
