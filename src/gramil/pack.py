@@ -214,7 +214,7 @@ def build_book(figures: Figures, formatter: Formatter, work: Work, paper: str, w
     from gramil.sheets.own_sheet import setup_sheets
 
     shown = ((figures[each], tall) for each, tall in SHOWN)
-    pictures = {each.name: _picture(each, formatter, paper, tall) for each, tall in shown if each.marks}
+    pictures = {each.name: _picture(each, formatter, paper, tall, lower=False) for each, tall in shown if each.marks}
     sheets = setup_sheets(figures, work)
     printed_ones = [printed(sheet, formatter, paper) for sheet in sheets] if with_sheets else sheets
     return build_book_pdf(printed_ones, formatter, pictures, title_of(figures, formatter), paper, with_sheets)
@@ -227,7 +227,7 @@ def printed(sheet: "Sheet", formatter: Formatter, paper: str) -> "Sheet":
     return replace(sheet, picture=_picture(sheet.drawing, sheet.formatter(formatter), paper, TALLEST))
 
 
-def _picture(drawing: Drawing, formatter: Formatter, paper: str, tallest: float) -> Picture:
+def _picture(drawing: Drawing, formatter: Formatter, paper: str, tallest: float, lower: bool = True) -> Picture:
     from gramil.sheets.page_size import page_size, room_for_drawing
     from gramil.writers.legible import legible
 
@@ -236,6 +236,7 @@ def _picture(drawing: Drawing, formatter: Formatter, paper: str, tallest: float)
         labels_on((drawing,), formatter),
         (room_for_drawing(paper), tallest * page_size(paper)["times"]),
         formatter.first,
+        lower,
     )
 
 

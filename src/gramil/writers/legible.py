@@ -6,6 +6,7 @@ they say is put in a table beside the drawing. Sentences on the whole drawing go
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import cache
 from math import cos, sin
 
 from gramil.drawings.marks import SMALLEST, Drawing, Mark, Span, Words
@@ -34,21 +35,28 @@ SHARES = (0.45, 0.6, 0.8, 1.0)
 LOWER, MORE = (0.32, SHARES[0]), 3
 """Shares of the room's height that a lower drawing takes, for a page that would not hold it otherwise, and so many more
 words may stand in its table."""
+MANY = 1000
+"""More rows than any table has."""
+WORTH = 10.0
+"""So many mm a lower drawing must save."""
 WIDEST = 0.4
 """Words wider than this share of the page stand in the table."""
 
 
-def legible(drawing: Drawing, resolve: Resolve, room: tuple[float, float], unit: LengthUnit = "mm") -> Picture:
-    """The drawing for a place `room` mm wide and of limited height, as low as its words allow; and lower, where that
-    takes not many more numbers for words.
+def legible(
+    drawing: Drawing, resolve: Resolve, room: tuple[float, float], unit: LengthUnit = "mm", lower: bool = True
+) -> Picture:
+    """The drawing for a place `room` mm wide and of limited height, as low as its words allow; with `lower` also one
+    that is lower, where that takes not many more numbers for words.
 
     A list on it is left to the page's own tables. Raises KeyError for a mark on a layer that does not exist, or a
     figure
     that leads nowhere.
     """
     bare = replace(drawing, marks=tuple(each for each in drawing.marks if each.layer != "list" and has_place(each)))
-    best = _chosen(bare, resolve, room)
-    low = _lower(bare, resolve, room, best)
+    read = cache(resolve)
+    best = _chosen(bare, read, room)
+    low = _lower(bare, read, room, best) if lower else None
 
     def pictured(laid: Laid) -> Picture:
         return Picture(svg_of(drawing, with_hatches(laid[0]), resolve, unit), laid[1], laid[2])
@@ -72,12 +80,30 @@ def _chosen(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> La
 
 def _lower(drawing: Drawing, resolve: Resolve, room: tuple[float, float], best: Laid) -> Laid | None:
     """The lowest version that has not many more words in the table; None if that is the best one."""
+    most = len(best[2]) + MORE
     for share in LOWER:
-        if share * room[1] < best[1]:
-            laid = _lettered(drawing, resolve, (room[0], share * room[1]), clear=True)
-            if laid[1] < best[1] and len(laid[2]) <= len(best[2]) + MORE:
+        within = (room[0], share * room[1])
+        if within[1] > best[1] - WORTH:
+            continue
+        height = (
+            SMALLEST * TO_SPARE / _times([each for mark in drawing.marks for each in pieces(mark, resolve)], within)
+        )
+        if _in_the_table(drawing, resolve, height, room[0]) <= most:
+            laid = _lettered(drawing, resolve, within, clear=True, height=height, most=most)
+            if laid[1] < best[1] and len(laid[2]) <= most:
                 return laid
     return None
+
+
+def _in_the_table(drawing: Drawing, resolve: Resolve, height: float, wide: float) -> int:
+    """How many words go to the table at the least, which is soon seen: letters grow further as they push the edge."""
+    larger = [pieces(mark, resolve) for mark in grown(drawing.marks, height)]
+    return len(_sorted_out(larger, _widest(wide, height))[1])
+
+
+def _widest(wide: float, height: float) -> float:
+    """Words wider than this stand in the table: the page's room is `wide * height / SMALLEST` of the drawing, in mm."""
+    return WIDEST * wide * max(height, SMALLEST) / SMALLEST
 
 
 def _tried(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Iterator[tuple[Laid, float]]:
@@ -88,17 +114,24 @@ def _tried(drawing: Drawing, resolve: Resolve, room: tuple[float, float]) -> Ite
             return
 
 
-def _lettered(drawing: Drawing, resolve: Resolve, room: tuple[float, float], clear: bool = False) -> Laid:
+def _lettered(
+    drawing: Drawing,
+    resolve: Resolve,
+    room: tuple[float, float],
+    clear: bool = False,
+    height: float = 0.0,
+    most: int = MANY,
+) -> Laid:
     """The drawing as large as the room allows, with letters enlarged until readable, and a table for those that do not
-    fit; with `clear` none of them over a line.
+    fit; with `clear` none of them over a line. They are `height` tall or taller, in mm of the drawing; past `most`
+    rows of the table it is no longer tried.
     """
-    height = 0.0
     for _ in range(ROUNDS):
         groups, key = _keyed(drawing, resolve, height, room[0])
         marks = [mark for group in groups for mark in group]
         marks, key = _cleared(marks, key) if clear else (marks, key)
         times = _times(marks, room)
-        if _least(marks) * times >= SMALLEST:
+        if _least(marks) * times >= SMALLEST or len(key) > most:
             break
         height = SMALLEST * TO_SPARE / times
     return marks, times * _size(marks)[1], key
@@ -155,12 +188,11 @@ def _keyed(
 ) -> tuple[list[Sequence[Plain]], tuple[Row, ...]]:
     """The marks with letters at least `height` tall, and the table of words for which there was no room.
 
-    `wide` is the page's room in mm: at this height of letters it is `wide * height / SMALLEST` of the drawing.
+    `wide` is the page's room in mm.
     """
     larger = grown(drawing.marks, height)
     groups = [pieces(mark, resolve) for mark in larger]
-    widest = WIDEST * wide * max(height, SMALLEST) / SMALLEST
-    kept, moved = _sorted_out(groups, widest)
+    kept, moved = _sorted_out(groups, _widest(wide, height))
     drawn = (each for group in groups for each in group if not isinstance(each, Lettering))
     lines = boxed(drawn) if moved else []
     remarks = [at for at, mark in enumerate(drawing.marks) if isinstance(mark, Words) and is_remark(mark.text)]
