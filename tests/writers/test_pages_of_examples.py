@@ -17,7 +17,7 @@ from gramil.prints.whole import drawings_of
 from gramil.writers.beside import labels_on
 from gramil.writers.crosses import cross_lines, cross_name
 from gramil.writers.lettering import Lettering
-from gramil.writers.pdf import Template, laid_out, pages_of
+from gramil.writers.pdf import Template, laid_out, leaves, pages_of
 from gramil.writers.plain import Plain, plain
 from gramil.writers.tiles import Tile
 from gramil.writers.whole_words import shown_whole
@@ -166,3 +166,16 @@ def said_of(marks: tuple[Plain, ...]) -> list[tuple[str, float, float]]:
         elif isinstance(mark, Lettering):
             found.append((mark.text, round(mark.at[0] - corner[0], 2), round(mark.at[1] - corner[1], 2)))
     return found
+
+
+def test_every_page_says_who_allows_for_the_kerf_and_its_foot_is_whole(
+    on_paper: tuple[str, tuple[Template, ...]],
+) -> None:
+    for each in on_paper[1]:
+        words = [
+            word["text"]
+            for leaf in leaves([each], "Some instrument, scale 650.00 mm, left hand")
+            for word in leaf["words"]
+        ]
+        assert [text for text in words if "…" in text] == [], each.names
+        assert any(text.startswith("Kerf: ") for text in words), each.names

@@ -1,5 +1,6 @@
 """The board to be cut, in plan, at true scale: everything measured from the zero line at x = 0."""
 
+from gramil.drawings.kerf import FINISHED
 from gramil.drawings.marks import Drawing, Marks
 from gramil.drawings.pen import handed
 
@@ -32,4 +33,5 @@ def drawing_board(
 ) -> Drawing:
     """The fretboard from the face, head to the left, treble up; turned over once for a left-handed instrument."""
     marks = (*piece_board, *piece_furniture, *piece_words)
-    return handed(Drawing("board", f"{instrument_name}, fretboard", "the face", marks), instrument_handed)
+    drawing = Drawing("board", f"{instrument_name}, fretboard", "the face", marks, kerf=FINISHED)
+    return handed(drawing, instrument_handed)

@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from gramil import names as n
-from gramil.drawings.kerf import Machine, cut_by
+from gramil.drawings.kerf import FINISHED, Machine, cut_by
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Words, mirrored
 from gramil.drawings.pen import fitted, handed
 from gramil.parts.body_records import Brace, Crossing, PlateShape, notches_in
@@ -112,7 +112,7 @@ def _list(braces: tuple[Brace, ...], plate: str, length: Mm, width: Mm) -> Marks
 
 
 _PLACES = (56, 84, 112, 140, 168)
-_ENDS = ("", "first end", "", "second end", "")
+_ENDS = ("", "first end", "treble +", "second end", "treble +")
 _HEADS = ("long", "along", "across", "along", "across")
 _EACH = n.brace_list[EACH]
 _COLUMNS = (_EACH.length, _EACH.start_x, _EACH.start_y, _EACH.stop_x, _EACH.stop_y)
@@ -125,7 +125,8 @@ def drawing_top_inside(
     """The top from the inside, as it lies for gluing: head to the left, treble down; turned over for the left hand."""
     title = f"{instrument_name}, the top from the inside"
     return _beside(
-        handed(mirrored(Drawing("top-inside", title, "the inside", piece_plan_top)), instrument_handed), piece_list_top
+        handed(mirrored(Drawing("top-inside", title, "the inside", piece_plan_top, kerf=FINISHED)), instrument_handed),
+        piece_list_top,
     )
 
 
@@ -135,7 +136,8 @@ def drawing_back_inside(
     """The back from the inside: head to the left, treble up; turned over for the left hand."""
     title = f"{instrument_name}, the back from the inside"
     return _beside(
-        handed(Drawing("back-inside", title, "the inside", piece_plan_back), instrument_handed), piece_list_back
+        handed(Drawing("back-inside", title, "the inside", piece_plan_back, kerf=FINISHED), instrument_handed),
+        piece_list_back,
     )
 
 

@@ -11,7 +11,7 @@ from math import isnan
 
 from gramil import names as n
 from gramil.description.records import Saw
-from gramil.drawings.kerf import Machine, cut_by
+from gramil.drawings.kerf import FINISHED, Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, SeenFrom, Span, Words
 from gramil.drawings.pen import handed
 from gramil.quantities import Count, Mm, PerFret
@@ -172,5 +172,6 @@ def drawing_index_template(
         view: SeenFrom = "the underside" if saw_main.cuts == "face down" else "the face"
         marks = (*piece_template, *piece_rail_words, *piece_rail_proof)
         return cut_by(piece_laser, Drawing("index-template", f"{instrument_name}, index template", view, marks))
-    title = f"{instrument_name}, slots to saw to the line: notches can only make square slots a pin's width apart"
-    return handed(Drawing("index-template", title, "the face", piece_lines_instead), instrument_handed)
+    title = f"{instrument_name}, slots to saw to the line: no notches serve"
+    lines = Drawing("index-template", title, "the face", piece_lines_instead, kerf=FINISHED)
+    return handed(lines, instrument_handed)

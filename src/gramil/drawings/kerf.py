@@ -25,6 +25,10 @@ class Machine:
     figure: Ref[Any]
 
 
+FINISHED = says("Kerf: none in the drawing; lines are the finished edge.")
+"""On what no machine of the shop cuts by, but somebody may."""
+
+
 def cut_by(machine: Machine, drawing: Drawing) -> Drawing:
     """A drawing of finished edges as this machine is to have it, with a sentence on its kerf where it cuts anything."""
     if not any(_is_cut(mark) for mark in drawing.marks):

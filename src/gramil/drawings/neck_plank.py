@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from math import cos, sin, tan
 
 from gramil import names as n
+from gramil.drawings.kerf import FINISHED
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, upright
 from gramil.parts.records import NeckPiece, NeckYield, PieceOnStock, Run
@@ -173,7 +174,7 @@ def drawing_neck_plank(
 ) -> Drawing:
     """The neck in the wood that it is carved from, head to the left; the joint with the board is at height 0."""
     marks = (*piece_plank, *piece_heel_blocks, *piece_carved, *piece_rod, *piece_plank_sizes)
-    return Drawing("neck-plank", f"{instrument_name}, neck in its plank", "the side", marks)
+    return Drawing("neck-plank", f"{instrument_name}, neck in its plank", "the side", marks, kerf=FINISHED)
 
 
 def piece_stock(

@@ -1,12 +1,10 @@
-"""The map of a drawing's pages: the drawing small, with the named pages in grey over it and this page in thick
-lines.
-"""
+"""The map of a drawing's pages: the drawing small and pale, the named pages over it and this page in thick lines."""
 
 from collections.abc import Iterator, Sequence
 
 from gramil.drawings.marks import SMALLEST, Point
 from gramil.layers import HAIRLINE, THICK
-from gramil.writers.ink import DARK, PALE
+from gramil.writers.ink import PALE
 from gramil.writers.leaf import Ink
 from gramil.writers.lettering import Lettering
 from gramil.writers.pdf_ink import Placed, letter, pen, shape, straight, stroked
@@ -29,7 +27,7 @@ def page_map(
     place = Placed((left, top - tall), on, (1.0 / times, 1.0 / times))
     for mark in marks:
         if mark.layer in SHOWN and not isinstance(mark, Lettering):
-            yield shape(mark, place, pen(HAIRLINE))
+            yield shape(mark, place, pen(HAIRLINE, shade=PALE))
     for tile in tiling.tiles:
         if tile is not here:
             yield from _page(tile, place, times, HAIRLINE)
@@ -44,7 +42,7 @@ def _page(tile: Tile, place: Placed, times: float, weight: float) -> Iterator[In
     left_low, right_high = (left + half, low + half), (right - half, high - half)
     corners = (left_low, (right_high[0], left_low[1]), right_high, (left_low[0], right_high[1]))
     wide, tall = (right - left - OVERLAP) * times, (high - low - OVERLAP) * times
-    yield stroked(straight(place, corners, True), pen(weight, shade=PALE if weight == HAIRLINE else DARK))
+    yield stroked(straight(place, corners, True), pen(weight))
     height = min(TALLEST_NAME, tall / 2, wide / 3)
     if height < SMALLEST:
         return

@@ -18,7 +18,7 @@ from gramil.writers.paper import Sheet, sheets
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import ROOM_ROUND_SQUARE, STEP
 from gramil.writers.shared_pages import APART, Card, moved
-from gramil.writers.tiles import ROOM, Tiling, columns_for, in_a_row, proof_on, round_cross
+from gramil.writers.tiles import OVERLAP, ROOM, Tiling, columns_for, in_a_row, proof_on, round_cross
 
 Boxes = tuple[Box, ...]
 
@@ -132,7 +132,7 @@ def _place(boxes: Boxes, taken: Sequence[Box], tiling: Tiling) -> Point | None:
 
     What is wider than a page lies across them all; of what is not, nothing lies across two.
     """
-    xs = [tile.window[0] + ROOM for tile in tiling.tiles] + [box[2] + APART for box in taken]
+    xs = [left for left, _ in _spans(tiling)] + [box[2] + APART for box in taken]
     ys = [-ROOM] + [box[1] - APART for box in taken]
     tried = np.array([(x, y) for y, x in product(sorted(set(ys), reverse=True), sorted(set(xs)))])
     free = np.ones(len(tried), dtype=np.bool_)
@@ -150,11 +150,24 @@ def _inside(edges: Sequence[np.ndarray], tiling: Tiling) -> np.ndarray:
     left, low, right, high = edges
     windows = [tile.window for tile in tiling.tiles]
     upright = (low >= windows[0][1] + ROOM) & (high <= windows[0][3] - ROOM)
-    if (right - left)[0] > windows[0][2] - windows[0][0] - 2 * ROOM:
-        windows = [(windows[0][0], 0.0, windows[-1][2], 0.0)]
-    within = [(left >= window[0] + ROOM) & (right <= window[2] - ROOM) for window in windows]
+    wide, page = float((right - left)[0]), windows[0][2] - windows[0][0]
+    spans = [(windows[0][0] + ROOM, windows[-1][2] - ROOM)] if wide > page - 2 * ROOM else _spans(tiling, wide)
+    within = [(left >= first) & (right <= last) for first, last in spans]
     inside: np.ndarray = upright & np.any(within, axis=0)
     return inside
+
+
+def _spans(tiling: Tiling, wide: float = 0.0) -> list[tuple[float, float]]:
+    """From where to where each page shows what no other does, its blank margin left out; all of it, if that is too
+    little for something so wide.
+    """
+    last, tiles = len(tiling.tiles) - 1, tiling.tiles
+    own = [
+        (tile.window[0] + (OVERLAP if at > 0 else ROOM), tile.window[2] - (OVERLAP if at < last else ROOM))
+        for at, tile in enumerate(tiles)
+    ]
+    whole = [(tile.window[0] + ROOM, tile.window[2] - ROOM) for tile in tiles]
+    return own if any(right - left >= wide for left, right in own) else whole
 
 
 def _at(box: Box, at: Point) -> Box:
