@@ -1,4 +1,4 @@
-"""No sheet, page or verdict speaks of pins, posts, tone bars or rods of an instrument that has none."""
+"""No sheet, page, verdict or drawing speaks of pins, posts, tone bars, rods or a neck's joint where there are none."""
 
 import re
 from collections.abc import Callable, Iterator
@@ -8,19 +8,20 @@ import pytest
 
 from gramil.description.instrument import Instrument
 from gramil.description.reading import parse_description
+from gramil.drawings.marks import Label, Mark, Span, Words
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.prints.book_pages import front_pages
-from gramil.prints.whole import findings_of
+from gramil.prints.whole import drawings_of, findings_of
 from gramil.sheets.own_sheet import every_sheet
 from gramil.sheets.sheet_pages import sheet_text
 from gramil.shop.operations import Work, needed
 from gramil.shop.operations_file import usual_work
 
-ABSENT = re.compile(r"\b(pins?|posts?|tone bars?|(truss )?rods?)\b", re.IGNORECASE)
+ABSENT = re.compile(r"\b(pins?|posts?|tone bars?|(truss )?rods?|tenons?|neck block)\b", re.IGNORECASE)
 OF_A_JIG = re.compile(r"(locating|index)[ -]pins?\b|pins? less blade|on its pins\b", re.IGNORECASE)
 """Pins that are there: a jig's, and those that hold a board in register while it is glued."""
-OF_THE_TEMPLATE = ("template", "board_registered", "slot")
+OF_THE_TEMPLATE = ("template", "board_registered", "slot", "index-template")
 """Sheets on which a pin is the jig's, or the one that registers the board."""
 
 
@@ -66,6 +67,23 @@ def pages(built: Built) -> Iterator[tuple[str, object]]:
         yield operation.name, (operation.what, operation.prove)
     for number, page in enumerate(front_pages(show)):
         yield f"front page {number}", page
+    closed = {each.setup.name for each in every_sheet(built.figures, built.work) if each.setup.closed}
+    for drawing in drawings_of(built.figures):
+        if drawing.name.removeprefix("setup-") not in closed:
+            yield drawing.name, (drawing.title, [words for mark in drawing.marks for words in words_of(mark)])
+
+
+def words_of(mark: Mark) -> tuple[str, ...]:
+    """What a mark on a drawing says, its figure left out."""
+    match mark:
+        case Words():
+            return (mark.text,)
+        case Label():
+            return (mark.before, mark.after)
+        case Span():
+            return (mark.before,)
+        case _:
+            return ()
 
 
 def test_no_page_speaks_of_what_is_not_there(built: Built) -> None:

@@ -43,9 +43,13 @@ HEIGHTS = (
     ("String over the crest plane at the saddle", n.height_at_saddle),
     ("Neck angle", n.neck_angle_target),
     ("Straightedge over the bridge", n.neck_set_straightedge),
-    ("Wedge at the heel", n.heel_wedge),
     ("Saddle showing", n.saddle_exposed),
 )
+SET_ON, BUILT_ON = (
+    ("Wedge at the heel", n.heel_wedge),
+    ("Neck's face at the nut, below the rim's plane", n.neck_set_drop),
+)
+"""What is said of a neck that is joined to a body, and of one that the body is built on."""
 HEIGHTS_TALL = 120.0
 """How tall the drawing of the heights may be, in mm."""
 CUT_LISTS = (

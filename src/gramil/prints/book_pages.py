@@ -18,6 +18,7 @@ from gramil.graph import Figures
 from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
 from gramil.prints.book_lists import (
+    BUILT_ON,
     BODY,
     CUT_LISTS,
     FACTS,
@@ -26,6 +27,7 @@ from gramil.prints.book_lists import (
     HEIGHTS_TALL,
     LISTS,
     PLANS,
+    SET_ON,
     SINGLE,
     STRINGS,
     TITLE,
@@ -56,7 +58,8 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
             yield _page(words, [], shown, tall)
     yield from _lists(formatter)
     yield _page("What was found", [_findings(formatter)], lines=(_found_fine(figures),))
-    heights = [[words, *formatter.both(address)] for words, address in HEIGHTS]
+    neck = BUILT_ON if figures[n.foot_there] else SET_ON
+    heights = [[words, *formatter.both(address)] for words, address in (*HEIGHTS, neck)]
     tables = [_table("", ["", "", ""], heights, (3, 2, 2)), _strings(formatter)]
     yield _page("Heights and strings", tables, (figures[n.drawing_heights].name,), HEIGHTS_TALL)
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]

@@ -131,7 +131,7 @@ def setup_build_board(foot_there: bool, neck_set_drop: Mm, top_radius: Mm) -> Se
         "Straightedge on the board over the body's edge and along the rim's line, feelers at the nut: the drop, "
         + ("under the straightedge." if over else "by which the packing lifts it there.")
         + " A slope turned over shows here.",
-        ("band saw", "edge tools", "sanding"),
+        ("band saw", "edge tools", "scraper", "sanding"),
         ("saw, plane, scraper, straightedge, feelers, blocks",),
         n.drawing_build_board,
         on=stuff("plywood"),
