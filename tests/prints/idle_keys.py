@@ -16,6 +16,15 @@ def _each(of: str, why: str, *keys: str) -> dict[str, tuple[str, str]]:
 IDLE: dict[str, tuple[str, str]] = {
     **_each("instrument", "the head is solid: its tuners stand upright, in no slots", "head.slot_width"),
     **_each("instrument", "the neck has a rod, and no bars", "neck.bar_width", "neck.bar_depth", "neck.bar_modulus"),
+    **_each(
+        "instrument",
+        "Tarn's neck is joined to its body: its heel has no slots for the sides, and no foot",
+        "carve.slots_apart",
+        "carve.slot_room",
+        "carve.foot_toe",
+        "carve.foot_toe_height",
+    ),
+    **_each("instrument", "Tarn's top is as thick all over", "top.edge_run"),
     **_each("instrument", "Tarn's frets are parallel: there is none to be named that is square", "scale.square_at"),
     **_each("instrument", "Tarn has no zero fret, and its nut stands at the zero line", "nut.behind"),
     **_each("instrument", "Tarn's pins stand in one row", "bridge.rows_apart"),

@@ -42,15 +42,15 @@ def graduated_run(top_edge_thickness: Mm, top_edge_run: Mm) -> Mm:
     return math.nan if math.isnan(top_edge_thickness) else top_edge_run
 
 
-def graduated_band(top_edge_run: Mm, body_outlines: tuple[Outline, ...]) -> Ratio:
-    """The share of the top's area by which its edge weighs in its mean thickness, were it all at the edge's.
+def graduated_band(graduated_run: Mm, body_outlines: tuple[Outline, ...]) -> Ratio:
+    """How much the rim's thickness counts in the mean over the whole top; not known of an even one.
 
     Method: strips along the outline, each as long as that of its distance in, weighed by how far it is thinned; a
     strip moved in by d is shorter by its turning, 2 pi d. A run that would reach the middle is taken to end there.
     Source: steiner_inset
     """
     for outline in body_outlines:
-        run = min(top_edge_run, outline.perimeter / (2 * math.pi))
+        run = min(graduated_run, outline.perimeter / (2 * math.pi))
         return (outline.perimeter * run / 2 - math.pi * run**2 / 3) / outline.area
     return math.nan
 
@@ -58,9 +58,12 @@ def graduated_band(top_edge_run: Mm, body_outlines: tuple[Outline, ...]) -> Rati
 def graduated_mean(top_thickness: Mm, graduated_edge: Mm, graduated_band: Ratio) -> Mm:
     """The top's mean thickness over its whole outline; an even one's thickness.
 
-    Formula: top_thickness - (top_thickness - graduated_edge) * graduated_band
+    Formula: where(isnan(graduated_band), top_thickness,
+        top_thickness - (top_thickness - graduated_edge) * graduated_band)
     Source: common practice.
     """
+    if math.isnan(graduated_band):
+        return top_thickness
     return top_thickness - (top_thickness - graduated_edge) * graduated_band
 
 

@@ -18,8 +18,8 @@ from gramil.graph import Figures
 from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
 from gramil.prints.book_lists import (
-    BUILT_ON,
     BODY,
+    BUILT_ON,
     CUT_LISTS,
     FACTS,
     FANNED,

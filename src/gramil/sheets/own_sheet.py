@@ -11,7 +11,7 @@ from gramil.setups.setup import Setup, skipped
 from gramil.sheets.sheet import Sheet
 from gramil.sheets.work_order import in_order_of_work
 from gramil.shop.operations import Operation, Work
-from gramil.shop.operations_file import usual_work
+from gramil.shop.operations_file import LEFT_OUT, usual_work
 
 
 def every_sheet(figures: Figures, work: Work) -> tuple[Sheet, ...]:
@@ -54,9 +54,13 @@ def _setup_sheet(setup: Setup, figures: Figures, work: Work) -> Sheet:
 
 
 def _why_left_out(setup: Setup, work: Work) -> str:
-    """Why the operations that a set-up is for are left out of the work; empty where there are none."""
+    """Why none of the operations that a set-up is for is done, where a maker's own list leaves one out; else empty.
+
+    What an instrument's description excludes, its set-up says by itself.
+    """
     usual = usual_work().operations
-    return next((why for name, why in work.left_out.items() if name in usual and usual[name].sheet == setup.name), "")
+    reasons = [why for name, why in work.left_out.items() if name in usual and usual[name].sheet == setup.name]
+    return LEFT_OUT if LEFT_OUT in reasons else ""
 
 
 def sheet_named(name: str, figures: Figures, work: Work) -> Sheet | None:

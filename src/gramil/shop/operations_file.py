@@ -53,6 +53,8 @@ _PARTS: tuple[str, ...] = get_args(PieceTable.model_fields["part"].annotation)
 _TIMES = ("hands", "clamp", "air_hours")
 _NAMED: Mapping[str, tuple[str, ...]] = {"by": tuple(TOOLS), "on": PARTS}
 _CONDITIONS = {"after": wrong_wait, "skipped": wrong_skip}
+LEFT_OUT = "left out here"
+"""Why an operation is not done that a maker's own list leaves out."""
 _KINDS: Mapping[str, tuple[type, ...]] = {
     "what": (str,), "part": (str,), "air": (str,), "sheet": (str,), "safe": (str,), "prove": (str,),
     "hands": (int,), "clamp": (int, float), "air_hours": (int, float), "one_go": (bool,), "leave_out": (bool,),
@@ -128,7 +130,7 @@ def _work(layers: Sequence[_Layer]) -> Work:
     faults = [fault for layer in layers for fault in _laid_over(rows, layer)]
     if faults:
         raise MakersFault(faults)
-    left_out = {name: "left out here" for name, row in rows.items() if row.pop("leave_out", False)}
+    left_out = {name: LEFT_OUT for name, row in rows.items() if row.pop("leave_out", False)}
     bands = {name: _band(name, row) for name, row in base["band"].items()}
     of_part = {part: tuple(row["skipped"]) for part, row in base["part"].items()}
     operations = {name: _operation(name, row, of_part.get(row["part"], ())) for name, row in rows.items()}

@@ -148,7 +148,7 @@ class Top(Table):
     radius: Radius = usual(7620.0, "common practice: 25 ft", 'radius of its dome along the centreline, or "flat"')
     thickness: Length = usual(2.8, "common practice, steel strings", "thickness of the top", gt=0, le=10)
     edge_thickness: Length | None = usual(
-        None, "as in its middle", "thickness of the top at its rim, where it is worked thinner there", gt=0, le=10
+        None, "as in its middle", "thickness of the top at its rim, where it is worked thinner there", gt=0, le=12
     )
     edge_run: Length = usual(
         60.0,
