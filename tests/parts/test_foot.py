@@ -80,6 +80,49 @@ def test_sides_that_stand_past_the_heel_are_told(
     assert (of(short), of(mere)) == ("caution", "fine")
 
 
+def severity(figures: Figures, name: str) -> str:
+    (found,) = [each for each in findings_of(figures) if each.name == name]
+    return found.severity
+
+
+def test_slots_that_hold_no_side_and_a_foot_that_is_cut_through_are_stops(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures], mere: Figures
+) -> None:
+    """Wood of 60 between them leaves (62 - 60) / 2 = 1 mm, less than a side; a foot of 1 mm ends in the slot."""
+    wide = derive_text(changed(text_of("mere"), ("slots_apart = 16", "slots_apart = 60")))
+    short = derive_text(changed(text_of("mere"), ("[body]\n", "[body]\nneck_block = 1\n")))
+    assert wide["foot_slot_depth"] == pytest.approx(1.0)
+    assert (severity(wide, "slots at the board"), severity(mere, "slots at the board")) == ("stop", "fine")
+    assert (severity(short, "foot behind the slots"), severity(mere, "foot behind the slots")) == ("stop", "fine")
+
+
+def test_a_toe_under_a_brace_of_the_back_is_told(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures], mere: Figures
+) -> None:
+    """Back 1 is 7 mm wide at 90: it begins at 86.5, 29.5 past a toe that ends at 32 + 25; one of 60 runs under it."""
+    assert mere["foot_toe_room"] == pytest.approx(86.5 - 57.0)
+    long = derive_text(changed(text_of("mere"), ("foot_toe = 25", "foot_toe = 60")))
+    assert (severity(long, "toe and back brace"), severity(mere, "toe and back brace")) == ("caution", "fine")
+
+
+def test_without_a_body_there_is_nothing_to_build_on_the_neck(
+    text_of: Callable[[str], str], derive_text: Callable[..., Figures]
+) -> None:
+    """The heel has its slots all the same: its board and the building are told why they are not needed."""
+    text = text_of("mere")
+    figures = derive_text(text[: text.index("[body]")] + text[text.index("[work]") :])
+    assert figures["setup_build_board"].closed == figures["setup_built_on"].closed == "no body is described"
+    assert not figures["setup_heel_slots"].closed
+
+
+def test_a_toe_as_high_as_the_foot_is_refused(text_of: Callable[[str], str]) -> None:
+    text = changed(
+        text_of("mere"), ("foot_toe_height = 12", "foot_toe_height = 50"), ("depth_neck = 92", "depth_neck = 50")
+    )
+    with pytest.raises(MakersFault, match="foot_toe_height"):
+        parse_description(text)
+
+
 BUILD = 'build = "on the neck"            # usual for nylon: the sides are let into the heel\n'
 
 

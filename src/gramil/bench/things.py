@@ -131,6 +131,16 @@ KINDS: Mapping[str, Kind] = {
         (str(n.body_neck_block),),
         ("blocks",),
     ),
+    "neck's foot": Kind(
+        (
+            ("Under the top", n.foot_length),
+            ("Width", n.body_neck_block_width),
+            ("Height", n.foot_height),
+            ("Slots for the sides, wide", n.foot_slot_width),
+        ),
+        ("foot_", str(n.body_neck_block)),
+        ("neck",),
+    ),
     "tail block": Kind(
         (("Along the body", n.body_tail_block), ("Width", n.body_tail_block_width)),
         (str(n.body_tail_block),),

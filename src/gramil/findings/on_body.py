@@ -144,12 +144,27 @@ def finding_foot_heel(
 
 
 def finding_foot_slots(
-    foot_there: bool, foot_slot_depth_at_cap: Mm, foot_behind_slots: Mm, foot_slot_width: Mm
+    foot_there: bool,
+    foot_slot_depth: Mm,
+    foot_slot_depth_at_cap: Mm,
+    foot_behind_slots: Mm,
+    foot_slot_width: Mm,
 ) -> Findings:
     """Whether the heel's slots run down to its cap, and leave wood behind them that holds the sides in."""
     if not foot_there:
         return ()
     return (
+        judged(
+            "slots at the board",
+            n.foot_slot_depth,
+            foot_slot_depth,
+            saying(
+                at_least(n.foot_slot_width, foot_slot_width, "stop"),
+                "The wood between the slots is as wide as the neck: they hold no side.",
+            ),
+            "How deep the slots for the sides are at the board.",
+            "Less wood between the slots.",
+        ),
         judged(
             "slots at the heel's cap",
             n.foot_slot_depth_at_cap,
@@ -165,8 +180,24 @@ def finding_foot_slots(
             "foot behind the slots",
             n.foot_behind_slots,
             foot_behind_slots,
-            saying(at_least(None, LEAST_BEHIND), "Little wood of the foot is left behind the slots."),
+            saying(at_least(None, LEAST_BEHIND, stop=0.0), "Little wood of the foot is left behind the slots."),
             "Wood of the foot behind the slots, toward the tail.",
-            "A longer foot: it is the neck block's length.",
+            "A longer foot under the top.",
+        ),
+    )
+
+
+def finding_foot_toe(foot_there: bool, foot_toe_room: Mm, carve_foot_toe: Mm) -> Findings:
+    """Whether the foot's toe ends short of the first brace on the back."""
+    if not foot_there or carve_foot_toe == 0 or math.isnan(foot_toe_room):
+        return ()
+    return (
+        judged(
+            "toe and back brace",
+            n.foot_toe_room,
+            foot_toe_room,
+            saying(at_least(None, 0.0), "The foot's toe lies where a brace of the back does."),
+            "Room between the foot's toe and the nearest brace on the back.",
+            "A shorter toe, or that brace nearer to the tail.",
         ),
     )

@@ -244,8 +244,9 @@ def body_blocks(
     body_neck_block_width: Mm,
     body_tail_block: Mm,
     body_tail_block_width: Mm,
+    foot_there: bool,
 ) -> tuple[BodyBlock, ...]:
-    """Neck block and tail block, each as deep as the side at its end; none without a body.
+    """Neck block (or the neck's own foot) and tail block, each as deep as the side at its end; none without a body.
 
     Method: boxes against the ends of the outline; the sides' thickness is not taken off. Where the halves are not
     alike, the treble side reaches no further than the inside of the side leaves, over the block's inner half.
@@ -255,7 +256,13 @@ def body_blocks(
         block
         for shell in body_shells
         for block in (
-            _block("neck block", (0.0, body_neck_block), body_neck_block_width / 2, shell.side.depth_start, shell),
+            _block(
+                "neck's foot" if foot_there else "neck block",
+                (0.0, body_neck_block),
+                body_neck_block_width / 2,
+                shell.side.depth_start,
+                shell,
+            ),
             _block(
                 "tail block",
                 (shell.side.outline.length - body_tail_block, shell.side.outline.length),

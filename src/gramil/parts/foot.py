@@ -8,6 +8,7 @@ import math
 
 import numpy as np
 
+from gramil.parts.body_records import Brace
 from gramil.quantities import Mm, Radians
 from gramil.shapes.outline import Outline
 from gramil.shapes.tapered_bar import TaperedBar
@@ -200,3 +201,18 @@ def foot_heel_over(neck_heel_depth: Mm, foot_step: Mm, foot_height: Mm) -> Mm:
     Source: common practice.
     """
     return neck_heel_depth - foot_step - foot_height
+
+
+def foot_toe_room(foot_length: Mm, carve_foot_toe: Mm, body_neck_block_width: Mm, brace_list: tuple[Brace, ...]) -> Mm:
+    """Room along the back between the foot's toe and the brace that comes next to it; not known without such a brace.
+
+    Method: the least distance along of the corners of those braces that come as near to the centreline as the toe does.
+    Source: common practice.
+    """
+    half = body_neck_block_width / 2
+    back = [each for each in brace_list if each.plate == "back"]
+    crossing = [
+        each for each in back if min(y for _, y in each.footprint) < half and max(y for _, y in each.footprint) > -half
+    ]
+    nearest = min((x for each in crossing for x, _ in each.footprint), default=math.nan)
+    return nearest - foot_length - carve_foot_toe

@@ -73,6 +73,7 @@ def setup_sides(
     side_stations: tuple[SideStation, ...],
     treble_side_stations: tuple[SideStation, ...],
     bend_treble: tuple[Bend, ...],
+    foot_there: bool,
 ) -> Setup:
     """Thickness, mark and bend the sides.
 
@@ -110,7 +111,7 @@ def setup_sides(
             *marks,
             *treble_bending(bend_treble),
             "Try an offcut at the tightest bend first. Bend the waist first, then the lower bout, then the upper.",
-            "Leave them in the mould until cold and dry; trim to the template's ends last.",
+            _ends_last(foot_there),
         ),
         "Each station's mark meets its place in the mould: the waist at the waist. A side bent end for end shows here.",
         ("bending iron", "band saw", "edge tools", "drum sander"),
@@ -120,6 +121,16 @@ def setup_sides(
         treble_stations(treble_side_stations),
         on=stuff("sides", "linings"),
     )
+
+
+def _ends_last(let_in: bool) -> Text:
+    if let_in:
+        return says(
+            "Leave them in the mould until cold and dry; trim the tail's ends. The neck's are cut as the sides are let "
+            "into the heel: {} from the centreline.",
+            n.foot_slot_bottom,
+        )
+    return "Leave them in the mould until cold and dry; trim to the template's ends last."
 
 
 def setup_brace_stock(

@@ -9,7 +9,7 @@ from gramil.setups.setup import BigFigure, Setup, Table
 OWNS = ("setup_",)
 
 
-def setup_bridge(station_fanned: bool) -> Setup:
+def setup_bridge(station_fanned: bool, foot_there: bool) -> Setup:
     """Place the bridge, measured from the frets as they are, once the neck is set.
 
     Method: front edge from the octave's fret; the saddle's line, not the bridge's, decides.
@@ -43,7 +43,7 @@ def setup_bridge(station_fanned: bool) -> Setup:
             ),
         ),
         (
-            "Set the neck first: what is measured here is the instrument as it stands, not the plan.",
+            _as_it_stands(foot_there),
             "Stretch two threads along the outer strings' lines: they pass as far inside both edges of the board.",
             square
             if station_fanned
@@ -87,6 +87,11 @@ TIED = says(
     n.bridge_hold_below,
 )
 """How the bridge is worked for what holds the strings."""
+
+
+def _as_it_stands(built_on: bool) -> str:
+    first = "The board glued on and its frets dressed first" if built_on else "Set the neck first"
+    return f"{first}: what is measured here is the instrument as it stands, not the plan."
 
 
 def _bored(hold: str, row: PerString[Ratio]) -> Says:

@@ -3,6 +3,7 @@
 import math
 
 from gramil import names as n
+from gramil.parts.body_records import Bout
 from gramil.quantities import Mm
 from gramil.reference import Text, says
 from gramil.setups.lines import stuff
@@ -10,6 +11,7 @@ from gramil.setups.setup import BigFigure, Setup, skipped
 
 OWNS = ("setup_",)
 
+NO_BODY = "no body is described"
 JOINED = "the neck is joined to a closed body"
 
 
@@ -94,15 +96,15 @@ def _toe(toe: float) -> tuple[Text, ...]:
     )
 
 
-def setup_build_board(foot_there: bool, neck_set_drop: Mm, top_radius: Mm) -> Setup:
+def setup_build_board(foot_there: bool, neck_set_drop: Mm, top_radius: Mm, body_bouts: tuple[Bout, ...]) -> Setup:
     """Make the board that neck and body are built on, face down: the neck's slope, the top's dish.
 
     Method: the reverse of the line in which neck's face and top lie.
     Source: common practice.
     """
     title = "Make the board to build on"
-    if not foot_there:
-        return skipped("build-board", title, 505, JOINED)
+    if not foot_there or not body_bouts:
+        return skipped("build-board", title, 505, NO_BODY if foot_there else JOINED)
     height, outline = says("± {}", n.limit_tolerance_height), says("± {}", n.limit_tolerance_outline)
     domed, over = math.isfinite(top_radius), neck_set_drop < 0
     dish = (
@@ -143,15 +145,15 @@ def _drop(over: bool) -> str:
     return f"Neck's face at the nut, off the plane of the top's rim: {side}"
 
 
-def setup_built_on(foot_there: bool, neck_set_drop: Mm) -> Setup:
+def setup_built_on(foot_there: bool, neck_set_drop: Mm, body_bouts: tuple[Bout, ...]) -> Setup:
     """Glue the neck's foot to the top in line, and let the sides into the heel.
 
     Method: on the board that neck and body are built on; its slope is the neck's set.
     Source: common practice.
     """
     title = "Build the body on the neck"
-    if not foot_there:
-        return skipped("built-on", title, 515, JOINED)
+    if not foot_there or not body_bouts:
+        return skipped("built-on", title, 515, NO_BODY if foot_there else JOINED)
     height, outline = says("± {}", n.limit_tolerance_height), says("± {}", n.limit_tolerance_outline)
     return Setup(
         "built-on",

@@ -4,7 +4,7 @@ from typing import Any
 
 from gramil import names as n
 from gramil.parts.records import CarveStation, NeckPiece, NeckYield
-from gramil.quantities import Count
+from gramil.quantities import Count, Mm
 from gramil.reference import EACH, Ref, says
 from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
@@ -65,7 +65,11 @@ def setup_neck_blank(plank_choice: NeckYield, plank_pieces: tuple[NeckPiece, ...
 
 
 def setup_neck_scarf(
-    plank_scarfed: bool, carve_scarf: str, carve_heel: str, plank_heel_blocks: tuple[NeckPiece, ...]
+    plank_scarfed: bool,
+    carve_scarf: str,
+    carve_heel: str,
+    plank_heel_blocks: tuple[NeckPiece, ...],
+    plank_toe: tuple[Mm, ...],
 ) -> Setup:
     """Saw and glue the scarf, and stack the heel.
 
@@ -97,7 +101,10 @@ def setup_neck_scarf(
         place,
         "Glue it with blocks against sliding at both ends; keep the edges in one line.",
     )
-    stack = ("Glue the heel's blocks under the neck's end one at a time, their end grain flush with it.",)
+    stack = (
+        "Glue the heel's blocks under the neck's end one at a time, their end grain flush with it.",
+        *((says("The lowest reach {} past it: the toe of the foot.", n.carve_foot_toe),) if any(plank_toe) else ()),
+    )
     return Setup(
         "neck-scarf",
         title,

@@ -8,6 +8,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from gramil.description.board.tables import Board, Nut, Scale
+from gramil.description.body.tables import Body
 from gramil.description.instrument_table import InstrumentTable
 from gramil.description.neck.carve_table import Carve
 from gramil.description.neck.tables import Head, Heights, Neck, Top
@@ -88,6 +89,13 @@ def built_one_way(instrument: InstrumentTable, carve: Carve, work: WorkTable) ->
             yield Problem(path, 'read "built on"', 'another, or instrument.build = "on the neck"')
 
 
+def toe_lies_under_the_foot(instrument: InstrumentTable, carve: Carve, body: Body) -> Iterator[Problem]:
+    """A foot's toe is lower than the foot, which is as high as the sides at the neck."""
+    if instrument.build == "on the neck" and carve.foot_toe_height >= body.depth_neck:
+        said = f"read {carve.foot_toe_height:g} mm"
+        yield Problem(("carve", "foot_toe_height"), said, f"less than the sides at the neck, {body.depth_neck:g} mm")
+
+
 NECK_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     join_leaves_a_span,
     relief_under_action,
@@ -96,4 +104,5 @@ NECK_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     a_post_for_each_string,
     top_is_a_dome,
     built_one_way,
+    toe_lies_under_the_foot,
 )

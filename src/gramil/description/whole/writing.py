@@ -54,6 +54,8 @@ def whole_description(answers: Mapping[str, str], offsets: tuple[Offset, ...] = 
     room = _room(instrument, point, half[-1][0], half)
     bracing = (fanned if point.strings == "nylon" else crossed)(room, point.hole)
     text = with_rows(text, "bridge", _bridge(point, unit))
+    if point.strings == "nylon":
+        text = with_rows(text, "instrument", (row("build", '"on the neck"', 'sides in its heel; or "neck to body"'),))
     lines = [
         *_saddle(point, unit), *_neck(point, unit), *_head(point, instrument, unit),
         *_body(point, half, unit), *_edges(unit),
@@ -194,12 +196,13 @@ def _body(point: StartingPoint, half: tuple[tuple[Mm, Mm], ...], unit: LengthUni
     yield row("depth_neck", number(point.depth_neck, unit), "sides alone, without the plates")
     yield row("depth_tail", number(point.depth_tail, unit), "the same at the tail")
     yield row("back_radius", f'"{back}"', "of its dome; or flat")
-    yield row("wall", number(2.1, unit), "thickness of the sides")
-    yield row("back_thickness", number(2.6, unit), "thickness of the back")
+    yield row("wall", number(2.1 if steel else 2.0, unit), "thickness of the sides")
+    yield row("back_thickness", number(2.6 if steel else 2.4, unit), "thickness of the back")
     yield row("side_wood", '"walnut"', "of back and sides")
     yield row("linings_wood", '"basswood"', "for its dust and permits")
     yield row("block_wood", '"basswood"', "for its dust and permits")
-    yield row("neck_block", number(32, unit), "along the centreline")
+    of_block = "along the centreline" if steel else "along the centreline: the neck's foot"
+    yield row("neck_block", number(32, unit), of_block)
     yield row("tail_block", number(20, unit), "along the centreline")
 
 
