@@ -217,6 +217,7 @@ TRADITION = [
     "back_glued",
     "body_sanded",
     "board_glued",
+    "neck_read",
     "bridge_glued",
     "strung",
 ]
@@ -237,7 +238,7 @@ def test_the_body_is_built_on_the_neck() -> None:
 def test_what_a_body_built_on_its_neck_needs_is_no_work_of_another() -> None:
     """Nor does anything wait for it: a lining waits for no neck."""
     work = work_of("tarn")
-    built_on = {"heel_slotted", "work_board_made", "body_built_on", "tail_block_made", "top_linings_set"}
+    built_on = {"heel_slotted", "work_board_made", "body_built_on", "tail_block_made", "top_linings_set", "neck_read"}
     assert built_on <= set(work.left_out)
     assert not {"neck_squared", "top_voiced"} & before(work, "linings_glued_top")
     assert not {"neck_squared", "top_voiced"} & before(work, "linings_glued_back")
