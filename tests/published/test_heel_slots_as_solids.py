@@ -38,7 +38,7 @@ def leaning(request: pytest.FixtureRequest, text_of: Any, derive_text: Any) -> F
     text = text_of("mere").replace("[bridge]\n", "[bridge]\nthickness = 11\n")
     assert SQUARE in text
     if request.param == "rounded neck end":
-        text = text.replace(SQUARE, ROUNDED) + "\n[carve]\nslot_room = 1.2\n"
+        text = text.replace(SQUARE, ROUNDED).replace("slot_room = 0.2", "slot_room = 1.2")
     return derive_text(text)  # type: ignore[no-any-return]
 
 

@@ -10,6 +10,7 @@ import numpy as np
 
 from gramil.parts.body_records import Brace
 from gramil.quantities import Mm, Radians
+from gramil.shapes.half_outline import HalfOutline
 from gramil.shapes.outline import Outline
 from gramil.shapes.tapered_bar import TaperedBar
 
@@ -78,7 +79,7 @@ def foot_slot_width(foot_there: bool, body_wall: Mm, carve_slot_room: Mm) -> Mm:
 def foot_slot_inner(foot_slot_bottom: Mm, body_outlines: tuple[Outline, ...]) -> Mm:
     """From the body's edge to the slot's front at its bottom, toward the tail: where the side's face is there.
 
-    Method: where the outline is so far from the centreline; without a body, at its edge.
+    Method: where the outline is so far from the centreline, on the bass; without a body, at its edge.
     Source: common practice.
     """
     return _along_at(body_outlines, foot_slot_bottom)
@@ -87,7 +88,7 @@ def foot_slot_inner(foot_slot_bottom: Mm, body_outlines: tuple[Outline, ...]) ->
 def foot_slot_outer(foot_cheek: Mm, body_outlines: tuple[Outline, ...]) -> Mm:
     """From the body's edge to the slot's front at the heel's cheek, toward the tail: where the side's face is there.
 
-    Method: where the outline is so far from the centreline; without a body, at its edge.
+    Method: where the outline is so far from the centreline, on the bass; without a body, at its edge.
     Source: common practice.
     """
     return _along_at(body_outlines, foot_cheek)
@@ -97,11 +98,11 @@ def _along_at(outlines: tuple[Outline, ...], across: float) -> float:
     """Where an outline, from its neck end, is first so far from the centreline; nan for nan."""
     if math.isnan(across):
         return math.nan
-    return next((_first_at(each, across) for each in outlines), 0.0)
+    return next((_first_at(each.bass_half, across) for each in outlines), 0.0)
 
 
-def _first_at(outline: Outline, across: float) -> float:
-    half = outline.half.polyline(FINENESS)
+def _first_at(outline: HalfOutline, across: float) -> float:
+    half = outline.curve.polyline(FINENESS)
     row = int(np.argmax(half[:, 1] >= across))
     if row == 0:
         return 0.0
@@ -136,15 +137,17 @@ def foot_slot_bow(
 ) -> Mm:
     """How far the side's curve lies off the straight slot at most: room that a slot sawn straight must have.
 
-    Method: the outline's distance along from the straight line between the slot's ends, at places between them.
+    Method: the outline's distance along from the straight line between the slot's ends, at places between them; on
+        the treble too, where a cutaway may begin in the heel.
     Source: common practice.
     """
     if math.isnan(foot_cheek):
         return math.nan
     across = np.linspace(foot_slot_bottom, foot_cheek, STEPS)
     straight = np.interp(across, (foot_slot_bottom, foot_cheek), (foot_slot_inner, foot_slot_outer))
-    curve = np.array([_along_at(body_outlines, float(each)) for each in across])
-    return float(np.abs(curve - straight).max())
+    halves = [half for each in body_outlines for half in (each.treble_half, each.bass_half)]
+    off = (abs(_first_at(half, float(y)) - x) for half in halves for y, x in zip(across, straight, strict=True))
+    return float(max(off, default=0.0))
 
 
 def foot_step(foot_there: bool, graduated_edge: Mm) -> Mm:
