@@ -10,7 +10,8 @@ import pytest
 from gramil.description.reading import parse_description, parse_shop
 from gramil.formatter import Formatter
 from gramil.graph import Figures
-from gramil.prints.whole import figures_of
+from gramil.prints.came_in import is_of
+from gramil.prints.whole import figures_of, names_of
 from gramil.reference import in_row
 from gramil.setups.setup import Setup, figures_on
 
@@ -35,7 +36,7 @@ ORDER = [
 
 
 def setups(figures: Figures) -> dict[str, Setup]:
-    found = [figures[name] for name in figures.graph.dimensions if name.startswith("setup_")]
+    found = [figures[name] for name in names_of(figures, "setup_") if is_of(figures, name)]
     return {each.name: each for each in sorted(found, key=lambda each: each.order)}
 
 

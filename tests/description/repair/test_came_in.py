@@ -2,6 +2,7 @@
 
 import math
 import tomllib
+from importlib.resources import files
 
 import numpy as np
 import pytest
@@ -13,6 +14,7 @@ from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.prints.whole import drawings_of, figures_of, findings_of, setups_of
 from gramil.setups.setup import figures_on
+from gramil.shop.made_file import parse_made
 
 FEW = repair_description({"scale.frets": "19", "instrument.name": "Worn"})
 GIVEN = {
@@ -42,6 +44,8 @@ def with_tables(*names: str) -> str:
     return tomlkit.dumps(whole)
 
 
+SHEETS_BEFORE = ("as-found", "old-slots")
+SHEETS_AFTER = ("reset", "bridge-again", "handed-back", "relief", "nut-slots", "saddle", "in-tune")
 KNOWN = [(), *((name,) for name in GIVEN), ("scale", "nut", "bridge"), ("scale", "board", "wire"), tuple(GIVEN)]
 
 
@@ -54,7 +58,7 @@ def test_whatever_is_known_of_it_every_figure_is_worked_out_and_no_sheet_prints_
         found[name]
     for setup in setups_of(found):
         if not setup.closed:
-            for figure in figures_on(setup):
+            for figure in set(figures_on(setup)) - set(setup.boxes):
                 value = found.at(figure.address)
                 assert not (isinstance(value, float | np.ndarray) and np.isnan(value).any()), (setup.name, figure)
 
@@ -80,9 +84,35 @@ def test_what_is_wanted_of_the_work_keeps_its_usual_values() -> None:
     assert judged["relief asked for"] == "fine"
 
 
+def test_no_sheet_mixes_what_was_found_with_what_is_to_be() -> None:
+    """The sheets on what is there show readings alone; those of the work show none of them."""
+    moor = (files("gramil") / "data" / "examples" / "moor.toml").read_text("utf-8")
+    drawn = figures(moor)
+    found = parse_made((files("gramil") / "data" / "examples" / "moor.made.toml").read_text("utf-8")).pinned(drawn)
+    sheets = {each.name: each for each in setups_of(found)}
+    for name in SHEETS_BEFORE:
+        assert not sheets[name].closed
+        assert {
+            figure.address.startswith("found_") for figure in figures_on(sheets[name]) if "stuff" not in str(figure)
+        } == {True}
+    for name in SHEETS_AFTER:
+        assert not sheets[name].closed, (name, sheets[name].closed)
+        assert not [figure for figure in figures_on(sheets[name]) if figure.address.startswith("found_")], name
+
+
 def test_what_stands_in_is_not_held_against_what_is_given() -> None:
     wide = FEW + "\n[nut]\nspread = 60\n"
     assert figures(wide)["nut_spread"] == 60.0
+
+
+def test_a_width_without_its_place_and_a_fan_without_its_spreads_are_not_known() -> None:
+    assert math.isnan(figures(FEW + "\n[board]\nwidth = 55\n")["board_width"])
+    fan = FEW.replace("[scale]\n", "[scale]\nbass = 660\ntreble = 640\n")
+    found = figures(fan)
+    assert math.isnan(found["scale_sideways"])
+    for name in found.graph.order:
+        found[name]
+    assert figures(with_tables("scale"))["scale_sideways"] == 0.0
 
 
 def test_what_is_given_is_held_against_what_is_given() -> None:

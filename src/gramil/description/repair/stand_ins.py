@@ -27,6 +27,11 @@ OF_THE_GUITAR = frozenset(
 """Tables that say what a guitar is; the others say what is wanted."""
 WANTED = frozenset(("saddle.exposed", "saddle.beyond", "nut.set_forward", "nut.behind", "wire.on_hand"))
 """Keys of theirs that say what is wanted, or are none unless they are given."""
+WITH: Mapping[str, tuple[str, ...]] = {
+    n.board_width.address: ("board.width_at",),
+    n.scale_sideways.address: ("nut.spread", "bridge.spread"),
+}
+"""Base values that say nothing without these keys."""
 UNITS = frozenset(("mm", "1/mm", "rad"))
 """Of base values that an old guitar has and nobody has measured yet."""
 NOT_KNOWN = "not known: not given of a guitar that came in"
@@ -62,15 +67,16 @@ def _scale(data: Mapping[str, Any]) -> dict[str, Any]:
     return {**length, **join}
 
 
-def is_known(keys: Iterable[str], lines: Mapping[Path, int]) -> bool:
+def is_known(name: str, keys: Iterable[str], lines: Mapping[Path, int]) -> bool:
     """Whether a base value that these keys set is known of a guitar that came in: given, or wanted, or none of its."""
     keys = tuple(keys)
     if any(tuple(key.split(".")) in lines for key in keys):
-        return True
+        return all(tuple(key.split(".")) in lines for key in WITH.get(name, ()))
     return not any(key.partition(".")[0] in OF_THE_GUITAR and key not in WANTED for key in keys)
 
 
 def unknown(name: str, value: Any, unit: str) -> Any:
     """A base value that nobody knows: not a number if it is one length, curvature or angle, else as it stands."""
     counted = unit in UNITS or name == n.scale_join.address
-    return math.nan if isinstance(value, float) and counted else value
+    none = name == n.scale_sideways.address and value == 0  # frets that are parallel run along no slanted line
+    return math.nan if isinstance(value, float) and counted and not none else value
