@@ -109,6 +109,7 @@ def string_pull_said(
     string_pull_total: Newton,
     strings_wound: PerString[Ratio],
     strings_weights: PerString[GramPerM],
+    strings_frequency: PerString[Hertz],
     instrument_units: str,
 ) -> str:
     """What all strings pull, in words: about, and to ten newtons, where the weight of a wound string is estimated.
@@ -117,6 +118,8 @@ def string_pull_said(
     pitches there is no pull.
     Source: common practice.
     """
+    if np.isnan(strings_frequency).any():
+        return "not known without the strings' pitches"
     if np.isnan(string_pull_total):
         return "not known"
     estimated = bool(np.any((strings_wound > 0) & (strings_weights == 0)))
@@ -134,7 +137,7 @@ def string_pull_total(string_pull: PerString[Newton]) -> Newton:
 
 
 def string_pull_ratio(string_pull: PerString[Newton]) -> Ratio:
-    """The strongest string's pull over the weakest one's.
+    """How many times the weakest string's pull the strongest one's is.
 
     Formula: max(string_pull) / min(string_pull)
     Source: common practice.
