@@ -196,7 +196,7 @@ def _as_known(
     hidden = {
         name: unknown(name, value, unit.symbol if (unit := unit_of(INPUTS[name].annotation)) else "")
         for name, value in values.items()
-        if not is_known(name, keys_of(name), description.lines)
+        if not is_known(name, keys_of(name), description.lines, description.instrument.body.described)
     }
     lost = {name: Origin(NOT_KNOWN) for name, value in hidden.items() if _is_nan(value) and not _is_nan(values[name])}
     return {**values, **hidden}, {**origins, **lost}

@@ -89,7 +89,7 @@ def _rollers(
     marks: Marks = tuple(Polyline(tuple((-x, y) for x, y in slot.corners), "cut", closed=True) for slot in slots)
     for row, (x, y) in enumerate(zip(map(float, along), map(float, across), strict=True), 1):
         side, half = (1.0 if y > 0 else -1.0), hole / 2
-        outer = max(abs(place) for slot in slots for _, place in slot.corners if place * side > 0)
+        outer = max((abs(place) for slot in slots for _, place in slot.corners if place * side > 0), default=0.0)
         for place in (x - half, x + half):
             marks += (Line((-place, side * outer), (-place, side * _half_width(edge, place, side)), "hidden"),)
         marks += (

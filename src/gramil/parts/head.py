@@ -18,6 +18,9 @@ OWNS = ("head_",)
 DRAWN_TO = 0.01
 """In mm: how near the chords of the head's edge lie to its curve."""
 
+UNKNOWN = [np.nan, np.nan]
+"""The walls of a slot whose place is not known."""
+
 
 def head_outline(head_curve: HeadCurve) -> Run:
     """The head's edge in straight pieces, along from the nut's face and across; empty where none is described.
@@ -298,7 +301,7 @@ def head_slot_room(
         return np.full(len(head_posts_y), np.nan)
     side = np.where(head_posts_y > 0, 1.0, -1.0)
     walls = [sorted((slot.start_lower_y, slot.start_upper_y)) for slot in head_slots]
-    low, high = np.array([next(w for w in walls if w[0] * s + w[1] * s > 0) for s in side]).T
+    low, high = np.array([next((w for w in walls if w[0] * s + w[1] * s > 0), UNKNOWN) for s in side]).T
     entry = string_y_nut + (head_posts_y - string_y_nut) * head_entry
     return np.minimum.reduce([room for y in (entry, head_posts_y) for room in (y - low, high - y)]) - strings_gauges / 2
 

@@ -15,10 +15,11 @@ from gramil.formatter import formatter_of
 from gramil.graph import Figures
 from gramil.layers import strokes
 from gramil.prints.book_pages import front_pages
+from gramil.prints.came_in import as_known, is_of
 from gramil.prints.cents import PANELS, cents_printed
 from gramil.prints.pages import safe
 from gramil.prints.sharing import changed, share
-from gramil.prints.whole import drawings_of, names_of, setups_of
+from gramil.prints.whole import drawing_names, drawings_of, names_of, setups_of
 from gramil.prints.work_sheets import Minded, minded, own_setup, page_of_work, sharing
 from gramil.reference import Ref, filled
 from gramil.setups.setup import Setup
@@ -73,6 +74,8 @@ def papers_that_differ(old: Figures, new: Figures, work: Work | None = None) -> 
     differ = changed(old, named)
     share(old, named, differ)
     touched = {*differ, *old.graph.hung_from(differ)}
+    if n.repair_described.address in differ:
+        touched |= {*names_of(old, "setup_"), *names_of(old, "drawing_")}
     sheets = [name for name in names_of(old, "setup_") if name in touched or (work and n.stuff_list.address in touched)]
     names = (*sheets, *(name for name in names_of(old, "drawing_") if name in touched))
     graph = (_either(one_print(old, name, work), one_print(named, name, work)) for name in names)
@@ -94,8 +97,11 @@ def _cut_files_that_differ(old: Figures, new: Figures) -> Iterator[Paper]:
 
 def one_print(figures: Figures, name: str, work: Work | None = None) -> Print | None:
     """What is printed on the sheet or drawing of this name; None if the instrument has no such paper."""
+    if not (name in drawing_names(figures) if name.startswith("drawing_") else is_of(figures, name)):
+        return None
     made = figures[name]
     if isinstance(made, Setup):
+        made = as_known(figures, made.name)
         return None if made.closed else sheet_print(figures, made, sharing(made, work) if work else ())
     if not made.marks or made.name.startswith(ON_SHEETS):
         return None

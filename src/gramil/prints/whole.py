@@ -121,12 +121,19 @@ def setups_of(figures: Figures) -> tuple[Setup, ...]:
 
 
 def drawings_of(figures: Figures) -> tuple[Drawing, ...]:
-    """Every drawing that has anything on it, in the graph's order: a part that the instrument lacks has none, and a
-    guitar that came in is not drawn to be made again.
+    """Every drawing that has anything on it, in the graph's order: a part that the instrument lacks has none."""
+    return tuple(figures[name] for name in drawing_names(figures) if figures[name].marks)
+
+
+def drawing_names(figures: Figures) -> tuple[str, ...]:
+    """The names of the drawings of an instrument; a guitar that came in, not drawn to be made again, has those alone
+    that stand on its sheets.
     """
-    if figures[n.repair_described]:
-        return ()
-    return tuple(figures[name] for name in names_of(figures, "drawing_") if figures[name].marks)
+    names = names_of(figures, "drawing_")
+    if not figures[n.repair_described]:
+        return names
+    shown = {each.drawing.address for each in setups_of(figures) if each.drawing is not None and not each.closed}
+    return tuple(name for name in names if name in shown)
 
 
 def dimensions_of(figures: Figures) -> tuple[str, ...]:

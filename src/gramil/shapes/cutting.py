@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from math import isnan
 
 from gramil.quantities import Count, Mm
 
@@ -32,8 +33,12 @@ def sets_out_of(stock: Box, lengths: Sequence[Mm], strip: tuple[Mm, Mm], kerf: M
 
 
 def strips_across(width: Mm, strip: Mm, kerf: Mm) -> Count:
-    """How many strips a width gives, with a kerf between each two; a tiny rounding error is tolerated."""
-    return max(0, int((width + kerf + 1e-9) // (strip + kerf)))
+    """How many strips a width gives, with a kerf between each two; a tiny rounding error is tolerated.
+
+    None of a width that is not known.
+    """
+    strips = (width + kerf + 1e-9) // (strip + kerf)
+    return 0 if isnan(strips) else max(0, int(strips))
 
 
 def packed(lengths: Sequence[Mm], board: Mm, strips: Count, kerf: Mm) -> tuple[Cut, ...] | None:

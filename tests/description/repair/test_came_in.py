@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 import tomlkit
 
-from gramil.description.reading import parse_description, read_shop
+from gramil.description.reading import parse_description, parse_shop, read_shop
 from gramil.description.repair.writing import repair_description
 from gramil.faults import MakersFault
 from gramil.graph import Figures
@@ -16,6 +16,7 @@ from gramil.prints.whole import drawings_of, figures_of, findings_of, setups_of
 from gramil.setups.setup import figures_on
 from gramil.shop.made_file import parse_made
 
+EXAMPLE_SHOP = parse_shop((files("gramil") / "data" / "examples" / "shop.toml").read_text("utf-8"))
 FEW = repair_description({"scale.frets": "19", "instrument.name": "Worn"})
 GIVEN = {
     "scale": {"length": "640 mm", "join": 12},
@@ -53,7 +54,7 @@ KNOWN = [(), *((name,) for name in GIVEN), ("scale", "nut", "bridge"), ("scale",
 def test_whatever_is_known_of_it_every_figure_is_worked_out_and_no_sheet_prints_what_is_not(
     known: tuple[str, ...],
 ) -> None:
-    found = figures(with_tables(*known))
+    found = figures_of(parse_description(with_tables(*known)), EXAMPLE_SHOP)
     for name in found.graph.order:
         found[name]
     for setup in setups_of(found):
@@ -61,6 +62,18 @@ def test_whatever_is_known_of_it_every_figure_is_worked_out_and_no_sheet_prints_
             for figure in set(figures_on(setup)) - set(setup.boxes):
                 value = found.at(figure.address)
                 assert not (isinstance(value, float | np.ndarray) and np.isnan(value).any()), (setup.name, figure)
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
+def test_a_guitar_of_one_s_own_that_comes_back_is_known_as_far_as_its_file_goes(name: str) -> None:
+    text = (files("gramil") / "data" / "examples" / f"{name}.toml").read_text("utf-8")
+    wanted = figures_of(parse_description(text), EXAMPLE_SHOP)
+    back = figures_of(parse_description(text + "\n[repair]\nrefret = true\n"), EXAMPLE_SHOP)
+    for each in back.graph.order:
+        back[each]
+    assert back["scale_bass"] == wanted["scale_bass"]
+    assert len(drawings_of(back)) < len(drawings_of(wanted)) / 3
+    assert {each.name for each in setups_of(back)} >= {"as-found", "refret", "relief"}
 
 
 def test_frets_and_strings_are_enough_and_nothing_of_the_guitar_is_judged() -> None:

@@ -19,12 +19,9 @@ STANDS_IN: Mapping[str, Mapping[str, Any]] = tomllib.loads(
 )
 """Values of required keys, of no meaning of their own."""
 OF_THE_GUITAR = frozenset(
-    (
-        *("scale", "nut", "bridge", "board", "binding", "wire", "neck", "carve", "saddle", "head", "top", "body"),
-        *("top_binding", "back_binding", "soundhole", "bridge_plate"),
-    )
+    ("scale", "nut", "bridge", "board", "binding", "wire", "neck", "carve", "saddle", "head", "top")
 )
-"""Tables that say what a guitar is; the others say what is wanted."""
+"""Tables that say what a guitar is; the others say what is wanted, or count only once a body is described."""
 WANTED = frozenset(("saddle.exposed", "saddle.beyond", "nut.set_forward", "nut.behind", "wire.on_hand"))
 """Keys of theirs that say what is wanted, or are none unless they are given."""
 WITH: Mapping[str, tuple[str, ...]] = {
@@ -67,12 +64,16 @@ def _scale(data: Mapping[str, Any]) -> dict[str, Any]:
     return {**length, **join}
 
 
-def is_known(name: str, keys: Iterable[str], lines: Mapping[Path, int]) -> bool:
-    """Whether a base value that these keys set is known of a guitar that came in: given, or wanted, or none of its."""
+def is_known(name: str, keys: Iterable[str], lines: Mapping[Path, int], body: bool) -> bool:
+    """Whether a base value that these keys set is known of a guitar that came in: given, or wanted, or none of its.
+
+    With a described `body` the top's usual values are those that it was built by.
+    """
     keys = tuple(keys)
     if any(tuple(key.split(".")) in lines for key in keys):
         return all(tuple(key.split(".")) in lines for key in WITH.get(name, ()))
-    return not any(key.partition(".")[0] in OF_THE_GUITAR and key not in WANTED for key in keys)
+    tables = OF_THE_GUITAR - {"top"} if body else OF_THE_GUITAR
+    return not any(key.partition(".")[0] in tables and key not in WANTED for key in keys)
 
 
 def unknown(name: str, value: Any, unit: str) -> Any:
