@@ -1,9 +1,10 @@
 """What operations add to sheets: a sheet of their own if there is no set-up, and cautions on a page that they share."""
 
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
+
+import numpy as np
 
 from gramil import names as n
 from gramil.description.records import Stuff
@@ -99,4 +100,4 @@ def _is_known(address: str, figures: Figures) -> bool:
         value = figures.at(address)
     except KeyError:
         return False
-    return not (isinstance(value, float) and math.isnan(value))
+    return not (isinstance(value, float | np.ndarray) and bool(np.isnan(value).all()))
