@@ -4001,7 +4001,6 @@ if TYPE_CHECKING:
     neck_set_dome_rise: Ref[Mm] = of(part_neck_set.neck_set_dome_rise)
     neck_set_bridge_top: Ref[Mm] = of(part_neck_set.neck_set_bridge_top)
     neck_angle_target: Ref[Radians] = of(part_neck_set.neck_angle_target)
-    neck_set_reading: Ref[Mm] = of(part_neck_set.neck_set_reading)
     neck_set_crown_read: Ref[Mm] = of(part_neck_set.neck_set_crown_read)
     neck_angle_made: Ref[Radians] = of(part_neck_set.neck_angle_made)
     neck_angle_face: Ref[Radians] = of(part_neck_set.neck_angle_face)

@@ -91,15 +91,6 @@ def neck_angle_target(
     return turned_to(rise, neck_set_run_mean, neck_set_height_mean)
 
 
-def neck_set_reading(neck_straightedge: Mm, repair_reset: bool) -> Mm:
-    """The straightedge's reading by which the neck counts as set: none for one that is taken off and set anew.
-
-    Formula: nan if repair_reset else neck_straightedge
-    Source: common practice.
-    """
-    return math.nan if repair_reset else neck_straightedge
-
-
 def neck_set_crown_read(found_crown_at_saddle: Mm, crown_height: Mm) -> Mm:
     """How high over the crest plane that straightedge passes at the saddle: on old crowns as found, else on new ones.
 
@@ -110,23 +101,25 @@ def neck_set_crown_read(found_crown_at_saddle: Mm, crown_height: Mm) -> Mm:
 
 
 def neck_angle_made(
-    neck_set_reading: Mm,
+    neck_straightedge: Mm,
+    repair_reset: bool,
     neck_set_bridge_top: Mm,
     neck_set_board_at_join: Mm,
     neck_set_run_mean: Mm,
     neck_set_crown_read: Mm,
     neck_angle_target: Radians,
 ) -> Radians:
-    """The angle of a neck that is set, from where a straightedge on its frets passes; the target before that.
+    """The angle of a neck that is set, from where a straightedge on its frets passes; the target before that, and of
+    one that is taken off and set anew.
 
-    Formula: neck_angle_target if isnan(neck_set_reading)
-        else arcsin((neck_set_bridge_top + neck_set_reading - neck_set_board_at_join)
+    Formula: neck_angle_target if repair_reset or isnan(neck_straightedge)
+        else arcsin((neck_set_bridge_top + neck_straightedge - neck_set_board_at_join)
         / hypot(neck_set_run_mean, neck_set_crown_read)) - arctan2(neck_set_crown_read, neck_set_run_mean)
     Source: a right triangle from join to saddle.
     """
-    if np.isnan(neck_set_reading):
+    if repair_reset or np.isnan(neck_straightedge):
         return neck_angle_target
-    rise = neck_set_bridge_top + neck_set_reading - neck_set_board_at_join
+    rise = neck_set_bridge_top + neck_straightedge - neck_set_board_at_join
     return turned_to(rise, neck_set_run_mean, neck_set_crown_read)
 
 
