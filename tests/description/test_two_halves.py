@@ -42,16 +42,15 @@ def ring_of(outline: Outline) -> shapely.Polygon:
 
 def test_halves_that_are_given_alike_make_the_body_that_is_alike(with_body) -> None:
     alike = outline_in(with_body(f"outline = [{BASS}]"))
-    twice = outline_in(with_body(f"outline = [{BASS}]\ntreble_outline = [{BASS}]"))
+    twice = outline_in(with_body(f"outline = [{BASS}]\ntreble_points = [{BASS}]"))
     assert not twice.alike
     assert (twice.area, twice.perimeter) == pytest.approx((alike.area, alike.perimeter), rel=1e-6)
     assert ring_of(alike).symmetric_difference(ring_of(twice)).area < 0.2
 
 
-@pytest.mark.parametrize("kind", ["outline", "points"])
-def test_a_body_that_leans(with_body, kind: str) -> None:
+def test_a_body_that_leans(with_body) -> None:
     """Each half goes through its own stations, and the line runs on smoothly through the tail."""
-    leaning = outline_in(with_body(f"outline = [{BASS}]\ntreble_{kind} = [{TREBLE}]"))
+    leaning = outline_in(with_body(f"outline = [{BASS}]\ntreble_points = [{TREBLE}]"))
     for half, given in ((leaning.treble_half, TREBLE), (leaning.bass_half, BASS)):
         rows = np.array(tomllib.loads(f"rows = [{given}]")["rows"], dtype=float)[1:-1]
         assert half.half_width(rows[:, 0]) == pytest.approx(rows[:, 1], abs=1e-6)
@@ -126,12 +125,11 @@ def test_a_drawing_as_it_is_needs_no_file_either(with_body, drawn: tuple[Path, s
 @pytest.mark.parametrize(
     ("keys", "more", "words"),
     [
-        (f"outline = [{BASS}]\ntreble_outline = [{TREBLE}]", CUT, "the treble half is given for itself"),
-        (f"outline = [{BASS}]\ntreble_outline = [{TREBLE}]\ntreble_points = [{TREBLE}]", "", "each is the whole half"),
-        (f"outline = [{BASS}]\ntreble_corners = [2]", "", "goes with treble_outline or treble_points"),
+        (f"outline = [{BASS}]\ntreble_points = [{TREBLE}]", CUT, "the treble half is given for itself"),
+        (f"outline = [{BASS}]\ntreble_corners = [2]", "", "treble_corners goes with treble_points"),
         (f"outline = [{BASS}]\ncentreline = 0", "", "centreline goes with file"),
-        (f"treble_outline = [{TREBLE}]", "", "goes with outline or points for the bass half"),
-        (f"outline = [{BASS}]\ntreble_outline = [[0, 38], [200, 150], [470, 0]]", "", "20.00 mm apart at the tail"),
+        (f"treble_points = [{TREBLE}]", "", "goes with outline or points for the bass half"),
+        (f"outline = [{BASS}]\ntreble_points = [[0, 38], [200, 150], [470, 0]]", "", "20.00 mm apart at the tail"),
         (
             f"outline = [{BASS}]\ntreble_points = [[0, 0], [-9, 60], [200, 150], [490, 0]]",
             "",

@@ -14,7 +14,7 @@ from gramil.description.problems import table_in
 
 HERE = Path(__file__).parent
 EXAMPLES = files("gramil") / "data" / "examples"
-INSTRUMENTS = ("square", "fanned", "old", "tarn", "fell", "scree", "mere")
+INSTRUMENTS = ("square", "fanned", "old", "cutaway", "tarn", "fell", "scree", "mere")
 Place = tuple[str | int, ...]
 """Where a key stands in a file: names of tables, numbers of rows, and the key."""
 Key = tuple[str, ...]

@@ -62,6 +62,13 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each(
         "instrument", "Tarn's body is given by stations: there is no drawing whose halves may differ", "body.alike"
     ),
+    **_each(
+        "instrument",
+        "Tarn is not cut away: without depth and horn there is no cutaway",
+        "cutaway.radius",
+        "cutaway.heel",
+    ),
+    **_each("shop", "of sides that are not alike, and Tarn's are", "limits.bend_radius"),
     **_each("shop", "of the old saddle of a guitar that came in; Tarn is being built", "limits.saddle_place"),
     **_each("instrument", "the wire is the shop's, by its name, and so is the length on hand", "wire.on_hand"),
     **_each("shop", "Tarn's pins stand in one row", "limits.string_to_pin"),

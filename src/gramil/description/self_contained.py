@@ -58,7 +58,7 @@ def with_outline(text: str, points: Sequence[Point], corners: Sequence[int], wit
     except (TOMLKitError, ValueError, RecursionError) as error:
         raise MakersFault.of("the description is not TOML", str(error)) from None
     table = document.setdefault("body", tomlkit.table())
-    for gone in ("outline", "treble_outline", "treble_points", "treble_corners"):
+    for gone in ("outline", "treble_points", "treble_corners"):
         table.pop(gone, None)
     _put(table, "points", points, corners, unit)
     table["traced_within"] = _length(round(within, 2), unit)

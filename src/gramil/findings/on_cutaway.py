@@ -6,7 +6,7 @@ from gramil import names as n
 from gramil.findings.finding import Findings
 from gramil.findings.threshold import at_least, judged, saying
 from gramil.parts.body_records import Bend, BodyBlock
-from gramil.quantities import Mm
+from gramil.quantities import Count, Mm
 from gramil.reference import says
 
 OWNS = ("finding_",)
@@ -82,4 +82,20 @@ def finding_block_beside_cutaway(body_blocks: tuple[BodyBlock, ...]) -> Findings
             "Saw it to the mould's line on that side, and keep the neck's joint clear of the thin cheek left there.",
         )
         for each in cut
+    )
+
+
+def finding_frets_reached(access_depth: Mm, access_fret: Count, scale_frets: Count) -> Findings:
+    """How many of the frets the hand reaches past a cutaway."""
+    if math.isnan(access_depth):
+        return ()
+    return (
+        judged(
+            "frets that the hand reaches",
+            n.access_fret,
+            access_fret,
+            at_least(n.scale_frets, scale_frets, "note"),
+            "The highest fret that lies ahead of the cutaway's deepest place.",
+            "A deeper cutaway, if the frets beyond are to be played.",
+        ),
     )

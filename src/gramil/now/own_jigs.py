@@ -64,7 +64,6 @@ def _shape(kind: str, described: Instrument) -> Shape:
     body = described.body
     if kind in OF_OUTLINE:
         halves = (
-            body.treble_outline,
             body.treble_points,
             body.treble_corners,
             body.centreline,

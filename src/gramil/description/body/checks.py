@@ -41,7 +41,7 @@ def cutaway_out_of_a_body(body: Body, cutaway: CutawayTable) -> Iterator[Problem
         yield Problem(
             ("cutaway",), "there is no body to cut it out of", "a body: give [body] an outline, points or a file"
         )
-    elif body.treble_outline or body.treble_points or body.centreline is not None:
+    elif body.treble_points or body.centreline is not None:
         yield Problem(("cutaway",), "the treble half is given for itself", "draw the cutaway there, or leave that out")
 
 

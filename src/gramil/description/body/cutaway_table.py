@@ -13,8 +13,7 @@ class CutawayTable(Table):
     """A cutaway on the treble side, by a few measures; leave the table out for none.
 
     From the neck's end the side runs level with the centreline, round a hollow, over the horn and back onto the
-    outline. The hollow's radius follows from the rest. What these measures do not draw, treble_outline or treble_points
-    in [body] do.
+    outline. The hollow's radius follows from the rest. What these measures do not draw, treble_points in [body] do.
     """
 
     depth: Length | None = usual(

@@ -36,8 +36,7 @@ def read_body(
         outline = with_treble_half(outline, body)
         check_reach(outline)
     except MakersFault as error:
-        own = next((each for each in ("treble_outline", "treble_points") if getattr(body, each)), key)
-        return (), list(_problems(error.faults, own))
+        return (), list(_problems(error.faults, "treble_points" if body.treble_points else key))
     shape = None if cutaway is None else cutaway.shape
     path: Path = ("body", key) if shape is None else ("cutaway",)
     try:

@@ -37,17 +37,10 @@ class Body(Table):
     corners: tuple[int, ...] = usual(
         (), "none", "list: which of these, counted from 1, are corners of the outline", max_length=200
     )
-    treble_outline: tuple[tuple[Place, Place], ...] | None = usual(
-        None,
-        "as the other half",
-        "the treble half, as outline, where it is not as the bass half: that is then what outline or points gives",
-        min_length=3,
-        max_length=200,
-    )
     treble_points: tuple[tuple[Place, Place], ...] | None = usual(
         None,
         "as the other half",
-        "the treble half, as points, where it is not as the bass half: that is then what outline or points gives",
+        "list of [along, across] on the treble half, where it differs: outline or points then give the bass half",
         min_length=3,
         max_length=500,
     )
@@ -115,13 +108,10 @@ class Body(Table):
         return self
 
     def _treble(self) -> None:
-        if self.treble_outline is not None and self.treble_points is not None:
-            raise ValueError("give one of treble_outline and treble_points: each is the whole half")
-        own = self.treble_outline or self.treble_points
-        if own is not None and self.outline is None and self.points is None:
-            raise ValueError("a treble half of its own goes with outline or points for the bass half")
-        if self.treble_corners and own is None:
-            raise ValueError("treble_corners goes with treble_outline or treble_points")
+        if self.treble_points is not None and self.outline is None and self.points is None:
+            raise ValueError("treble_points goes with outline or points for the bass half")
+        if self.treble_corners and self.treble_points is None:
+            raise ValueError("treble_corners goes with treble_points")
         if self.centreline is not None and self.file is None:
             raise ValueError("centreline goes with file")
 

@@ -1,4 +1,4 @@
-"""A body whose halves are given apart: its treble half as stations or points of its own, or a cutaway by measures."""
+"""A body whose treble half is given for itself, by points of its own."""
 
 from functools import lru_cache
 
@@ -30,11 +30,10 @@ def with_treble_half(outline: Outline, body: Body) -> Outline:
 
     Raises MakersFault.
     """
-    given = body.treble_outline or body.treble_points
-    if not given:
+    if not body.treble_points:
         return outline
     corners = tuple(corner - 1 for corner in body.treble_corners)
-    treble = one_half(bool(body.treble_outline), tuple((x, y) for x, y in given), corners)
+    treble = one_half(False, tuple((x, y) for x, y in body.treble_points), corners)
     return put_together(outline, treble)
 
 
