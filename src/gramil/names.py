@@ -3354,6 +3354,7 @@ if TYPE_CHECKING:
     drawing_side: DrawingRef = of(drawings_side.drawing_side)
     drawing_treble_side: DrawingRef = of(drawings_side.drawing_treble_side)
     piece_bass_turned: Ref[bool] = of(drawings_side.piece_bass_turned)
+    piece_side_called: Ref[str] = of(drawings_side.piece_side_called)
     piece_treble_turned: Ref[bool] = of(drawings_side.piece_treble_turned)
     piece_unrolled_words: Members[Ref[Any], Any] = of(drawings_side.piece_unrolled_words)
     piece_treble_words: Members[Ref[Any], Any] = of(drawings_side.piece_treble_words)

@@ -11,6 +11,7 @@ import numpy as np
 from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
+from gramil.drawings.pen import handed
 from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, Spot
 from gramil.parts.edge_records import EdgeLines
 from gramil.quantities import Mm
@@ -176,13 +177,17 @@ def _grained(marks: Marks) -> Marks:
 
 def drawing_mould(
     instrument_name: str,
+    instrument_handed: str,
     body_outlines: tuple[Outline, ...],
     body_mould_length: Mm,
     body_mould_half_width: Mm,
     body_mould_wall: Mm,
     piece_router: Machine,
 ) -> Drawing:
-    """The outside mould: its two halves, drawn apart so that each is a ring of its own; they meet on the centreline."""
+    """The outside mould: its two halves, drawn apart so that each is a ring of its own; they meet on the centreline.
+
+    Where the halves are not alike each is named, and a left-handed mould is turned over as its face is.
+    """
     title = f"{instrument_name}, mould"
     marks: list[Mark] = []
     for outline in body_outlines:
@@ -197,7 +202,12 @@ def drawing_mould(
             Label((low, top + 8.0), n.body_mould_thickness, f"{instrument_name}: mould, thick ", height=5.0),
             Words((low, top + 2.0), "The inside is the outside of the sides; the halves meet on the centreline.", 3.0),
         ]
-    return cut_by(piece_router, Drawing("mould", title, "the face", tuple(marks)))
+        if not outline.alike:
+            at = (low + 10.0, top - HALVES_APART - 10.0)
+            marks += [Words(at, "treble side", 5.0), Words((at[0], -at[1]), "bass side", 5.0)]
+    drawing = Drawing("mould", title, "the face", tuple(marks))
+    alike = all(each.alike for each in body_outlines)
+    return cut_by(piece_router, drawing if alike else handed(drawing, instrument_handed))
 
 
 def _mould_half(half: HalfOutline, low: Mm, high: Mm, wide: Mm) -> tuple[Point, ...]:

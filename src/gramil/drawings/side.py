@@ -23,15 +23,16 @@ def drawing_side(
     piece_router: Machine,
     piece_unrolled_words: Marks,
     piece_bass_turned: bool,
+    piece_side_called: str,
 ) -> Drawing:
     """One side unrolled, at true size, its outside up: top's edge above; the other side is its mirror image, or has a
     template of its own.
     """
+    title = f"{instrument_name}, {piece_side_called} unrolled"
     if not side_along.size:
-        return Drawing("side", f"{instrument_name}, a side unrolled", "the side", ())
+        return Drawing("side", title, "the side", ())
     marks = _template((side_along, side_upper, side_lower), side_stations, n.side_stations, piece_bass_turned)
-    drawing = Drawing("side", f"{instrument_name}, a side unrolled", "the side", (*marks, *piece_unrolled_words))
-    return cut_by(piece_router, drawing)
+    return cut_by(piece_router, Drawing("side", title, "the side", (*marks, *piece_unrolled_words)))
 
 
 def drawing_treble_side(
@@ -62,6 +63,11 @@ def piece_bass_turned(instrument_handed: str, treble_side_along: Series[Mm]) -> 
     return bool(treble_side_along.size) and instrument_handed == "left"
 
 
+def piece_side_called(treble_side_along: Series[Mm]) -> str:
+    """What the template that every body has is of: a side, or the bass side where the treble side has its own."""
+    return "the bass side" if treble_side_along.size else "a side"
+
+
 def piece_treble_turned(instrument_handed: str) -> bool:
     """Whether the neck lies to the right on the treble side's template: on a right-handed guitar's."""
     return instrument_handed != "left"
@@ -71,9 +77,9 @@ def piece_unrolled_words(
     instrument_name: str,
     instrument_handed: str,
     side_along: Series[Mm],
-    side_length: Mm,
     side_upper: Series[Mm],
     side_lower: Series[Mm],
+    side_stations: tuple[SideStation, ...],
     treble_side_along: Series[Mm],
     piece_bass_turned: bool,
 ) -> Marks:
@@ -88,19 +94,20 @@ def piece_unrolled_words(
     told = f"{instrument_name}: outside up, the {as_drawn} side; turned over, the {over} side"
     wanted = "One of each is wanted. Lengths are on the outside of the side."
     before = "half round the body "
+    struck: tuple[Mm, ...] = ()
     if treble_side_along.size:
         told, wanted = _own(instrument_name, "bass", piece_bass_turned)
-        before = "round the bass side "
+        before, struck = "round the bass side ", tuple(each.along for each in side_stations)
     edges = (side_along, side_upper, side_lower)
-    return _words(edges, side_length, n.side_length, (before, told, wanted), piece_bass_turned)
+    return _words(edges, n.side_length, (before, told, wanted), (piece_bass_turned, struck))
 
 
 def piece_treble_words(
     instrument_name: str,
     treble_side_along: Series[Mm],
-    treble_side_length: Mm,
     treble_side_upper: Series[Mm],
     treble_side_lower: Series[Mm],
+    treble_side_stations: tuple[SideStation, ...],
     piece_treble_turned: bool,
 ) -> Marks:
     """Which side it is, which edges and ends, and how long."""
@@ -108,7 +115,8 @@ def piece_treble_words(
         return ()
     edges = (treble_side_along, treble_side_upper, treble_side_lower)
     words = ("round the treble side ", *_own(instrument_name, "treble", piece_treble_turned))
-    return _words(edges, treble_side_length, n.treble_side_length, words, piece_treble_turned)
+    struck = tuple(each.along for each in treble_side_stations)
+    return _words(edges, n.treble_side_length, words, (piece_treble_turned, struck))
 
 
 def _own(name: str, side: str, turned: bool) -> tuple[str, str]:
@@ -123,14 +131,16 @@ def _own(name: str, side: str, turned: bool) -> tuple[str, str]:
 
 def _words(
     edges: tuple[Series[Mm], Series[Mm], Series[Mm]],
-    length: Mm,
     address: Ref[Mm],
     words: tuple[str, str, str],
-    turned: bool,
+    laid: tuple[bool, tuple[Mm, ...]],
 ) -> Marks:
-    along, upper, lower = edges
-    before, told, wanted = words
-    foot, high, third = float(lower.min()), float(upper.max()), length / 3
+    """`laid`: whether the neck lies to the right, and distances along at which lines are struck that words keep off."""
+    (along, upper, lower), (before, told, wanted), (turned, struck) = edges, words, laid
+    length, foot, high = float(along[-1]), float(lower.min()), float(upper.max())
+    lines = [length - each if turned else each for each in struck]
+    shares = (length / 3, 0.4 * length, 0.47 * length, 0.26 * length)
+    third = next((x for x in shares if all(not -5.0 < line - x < 25.0 for line in lines)), length / 3)
     at_third = [float(np.interp(length - third if turned else third, along, edge)) for edge in (upper, lower)]
     return (
         Span((0.0, foot), (length, foot), -22.0, address, before=before),

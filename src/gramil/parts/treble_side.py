@@ -16,6 +16,8 @@ from gramil.shapes.walled import inner_length
 
 OWNS = ("treble_side_",)
 
+BESIDE = 15.0
+"""In mm along: a bend so near a corner begins there."""
 FINENESS = 0.05
 """In mm: the template's straight runs keep this close to its edges."""
 
@@ -83,7 +85,7 @@ def treble_side_stations(
 ) -> tuple[SideStation, ...]:
     """Where the treble side bends, laid flat, with its depth there: neck end, hollow, horn, waist and so on, tail end.
 
-    Method: the depth between both edges at each bend; a corner has no radius.
+    Method: the depth between both edges at each bend; a corner has no radius, and a bend beside it is struck with it.
     Source: common practice.
     """
     return tuple(station for each in treble_side_walls for station in _stations(each, bend_treble))
@@ -91,7 +93,10 @@ def treble_side_stations(
 
 def _stations(side: UnrolledSide, bends: tuple[Bend, ...]) -> Iterator[SideStation]:
     yield SideStation("neck end", 0.0, side.depth_start, math.nan)
+    corners = [each.along for each in bends if each.kind == "corner"]
     for each in bends:
+        if each.kind != "corner" and any(abs(each.along - corner) < BESIDE for corner in corners):
+            continue
         radius = math.nan if each.kind == "corner" else each.radius
         yield SideStation(each.name, each.along, float(side.depth(each.along)), radius)
     yield SideStation("tail end", side.length, side.depth_end, math.nan)
