@@ -29,6 +29,8 @@ def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None
         (
             "body_bouts",
             "side_stations",
+            "treble_side_stations",
+            "bend_treble",
             "stick_list",
             "stick_billets",
             "stick_wanting",
