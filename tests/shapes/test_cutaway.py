@@ -11,7 +11,7 @@ from gramil.shapes.bends import turns_of
 from gramil.shapes.cutaway import Cutaway, cut_away
 from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
-from gramil.shapes.outline_through import through_half_widths
+from gramil.shapes.outline_through import through_half_widths, through_points
 
 X = (0, 15, 50, 100, 150, 200, 240, 290, 340, 400, 450, 480, 492)
 WAISTED = (0, 70, 128, 148, 140, 124, 120, 135, 170, 196, 170, 110, 0)
@@ -123,3 +123,14 @@ def test_all_lengths_doubled_double_all_lengths(whole: Outline, cutaway: Cutaway
 def test_what_cannot_be_cut_is_refused(whole: Outline, measures: Cutaway, words: str) -> None:
     with pytest.raises(MakersFault, match=words):
         cut_away(whole, measures)
+
+
+def test_a_slight_corner_at_the_neck_is_kept_clear_of_on_either_side() -> None:
+    """The flat neck's end goes over into the bout with a turn of some 0.2: come to from the one side or the other, the
+    line inside keeps its distance."""
+    ends = [(0, 38), (5.9, 60.1), (15.3, 81), (60, 122), (105, 132), (185, 107), (320, 174), (430, 125), (485, 0)]
+    whole = through_points(ends)
+    polygon = shapely.Polygon(cut_away(whole, Cutaway(95, 50, 22, 30)).polyline(1e-4))
+    for distance in (2.1, 8.1):
+        moved = shapely.Polygon(moved_in(cut_away(whole, Cutaway(95, 50, 22, 30)), distance).polyline(1e-4))
+        assert moved.symmetric_difference(polygon.buffer(-distance, quad_segs=64)).area < 0.1

@@ -12,6 +12,7 @@ from gramil.cli.new_shop import shop_text
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
 from gramil.description.reading import file_text
 from gramil.description.repair.writing import FRETS, MAY_BE_EMPTY, NOT_KNOWN_YET, REPAIRED, repair_description
+from gramil.description.whole.cutaway import with_cutaway
 from gramil.description.whole.from_own import from_own, present
 from gramil.description.whole.questions import ASKED, RULER, STARTS, wrong_alone
 from gramil.description.whole.starting import START, STARTING_POINTS
@@ -49,6 +50,7 @@ def _flag(question: Question) -> str:
 @click.option("--whole", is_flag=True, help="A whole guitar: body, head, hole, braces and bridge too.")
 @click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
 @click.option("--offsets", type=click.Path(path_type=Path), help="CSV (station,half_width) of the body, off a plan.")
+@click.option("--cutaway", help="Depth, width of the horn and its radius, of a whole guitar: 95 mm, 50 mm, 22 mm.")
 @click.option("--shop", is_flag=True, help="Begin a shop: saws, wire, cutters, blocks, jigs, places, stock.")
 @click.option("--repair", is_flag=True, help="A guitar that came in: frets and strings are enough.")
 @click.option("--from", "other", type=click.Path(path_type=Path), help="Another instrument's file to begin from.")
@@ -58,6 +60,7 @@ def _new(
     whole: bool,
     start: str | None,
     offsets: Path | None,
+    cutaway: str | None,
     shop: bool,
     repair: bool,
     other: Path | None,
@@ -70,6 +73,7 @@ def _new(
     gramil new tarn.toml --whole
     gramil new tarn.toml --start small --body-length "482 mm" --usual
     gramil new tarn.toml --start small --offsets plan.csv
+    gramil new tarn.toml --whole --usual --cutaway "95 mm, 50 mm, 22 mm"
     gramil new shop.toml --shop
     gramil new old.toml --repair --frets 19 --usual
     gramil new wren.toml --from tarn.toml --name Wren --length "620 mm" --usual
@@ -81,27 +85,28 @@ def _new(
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
     ruled = [each for each in RULER if given[_option(each)] is not None]
     if shop:
-        _refuse_of_instruments(whole or start or other or offsets or repair, given)
+        _refuse_of_instruments(whole or start or other or offsets or cutaway or repair, given)
         text = shop_text(given[NAME], given[UNITS], usual)
         with alone_with(file):
             put_text(file, text, None)
         click.echo(f"{file} is written. Next: gramil check INSTRUMENT --shop {file}")
         return
     if repair:
-        if whole or start or ruled or offsets or other:
+        if whole or start or ruled or offsets or cutaway or other:
             raise click.UsageError(
                 "--repair asks for frets and strings alone: what else is known is written into FILE."
             )
         text = _came_in(given, usual)
     elif other is not None:
-        if whole or start or ruled or offsets:
+        if whole or start or ruled or offsets or cutaway:
             raise click.UsageError(
-                "--from takes the whole of another instrument: leave out --whole, --start and --body-..."
+                "--from takes the whole of another instrument: leave out --whole, --start, --cutaway and --body-..."
             )
         text = _from(other, given, usual)
     else:
-        of_body = whole or start or ruled or offsets
+        of_body = whole or start or ruled or offsets or cutaway
         text = _whole(given, usual, start, offsets) if of_body else _board(given, usual)
+        text = with_cutaway(text, cutaway) if cutaway else text
     with alone_with(file):
         put_text(file, text if text.startswith(SCHEMA) else SCHEMA + text, None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")

@@ -22,6 +22,8 @@ FINE, LONGEST, NEAR = 0.002, 1.5, 0.02
 """In mm: chords of the sampling, how close and how long at most; and by how much a moved point may come too near."""
 CORNER = 0.2
 """In radians: a turn between neighbouring chords that is a corner and no longer a bend."""
+SLIGHT = 0.005
+"""In radians: of a line once round, on which a slight corner is come to from either side, this is one already."""
 
 
 @lru_cache(maxsize=16)
@@ -44,7 +46,7 @@ def moved_in(outline: Outline, distance: Mm, where: str = "outline") -> Outline:
 
 def _moved_round(outline: Outline, distance: Mm, where: str) -> Outline:
     """An outline that is not alike, moved once round: it need not meet the axis square. Cut at the axis afterwards."""
-    run = without_loops(_moved_run(begun_at(outline.whole, _widest_break(outline)), distance)[:-1])
+    run = without_loops(_moved_run(begun_at(outline.whole, _widest_break(outline)), distance, SLIGHT)[:-1])
     treble, bass = _cut_at_axis(run, where, distance)
     for half in (treble, bass * (1.0, -1.0)):
         _check_nearness(outline, half, distance, where)
@@ -82,8 +84,8 @@ def _may_loop(outline: Outline, distance: Mm) -> bool:
     return bool(outline.corners) or bool(tight) or len(half.spans(0)) > 1
 
 
-def _moved_run(half: Curve, distance: Mm) -> Array:
-    """Every sample moved along its normal; round each corner an arc from the one normal to the other."""
+def _moved_run(half: Curve, distance: Mm, corner: float = CORNER) -> Array:
+    """Every sample moved along its normal; round each corner, of so many radians, an arc from normal to normal."""
     parameters = half.sample(FINE, LONGEST)
     before = np.concatenate((parameters[:1], np.nextafter(parameters[1:], -np.inf)))
     left, right = _inward(half, before), _inward(half, parameters)
@@ -91,7 +93,7 @@ def _moved_run(half: Curve, distance: Mm) -> Array:
     turns = np.arctan2(left[:, 0] * right[:, 1] - left[:, 1] * right[:, 0], (left * right).sum(axis=1))
     runs: list[Array] = []
     done = 0
-    for row in np.nonzero(np.abs(turns) > CORNER)[0].tolist():
+    for row in np.nonzero(np.abs(turns) > corner)[0].tolist():
         runs += [
             places[done:row] + distance * right[done:row],
             places[row] + distance * _fan(left[row], turns[row], distance),
