@@ -1040,7 +1040,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_body_blocks": ("body_outlines", "body_blocks",),
         "piece_body_sizes": ("body_bouts", "body_length", "body_reach_bass",),
         "piece_face_plan": ("piece_body_outline", "piece_binding_lines", "piece_soundhole", "piece_bridge_on_body", "piece_braces_hidden", "piece_body_blocks",),
-        "drawing_mould": ("instrument_name", "body_outlines", "body_mould_length", "body_mould_half_width", "body_mould_wall", "piece_router",),
+        "drawing_mould": ("instrument_name", "instrument_handed", "body_outlines", "body_mould_length", "body_mould_half_width", "body_mould_wall", "piece_router",),
     },
     "gramil.drawings.bracing": {
         "piece_plan_top": ("piece_body_outline", "piece_body_blocks", "piece_soundhole", "brace_list", "plate_shapes",),
@@ -1300,12 +1300,13 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "drawing_setup_side": ("instrument_name", "piece_small_side", "piece_small_side_stations", "piece_small_treble", "piece_small_side_share",),
     },
     "gramil.drawings.side": {
-        "drawing_side": ("instrument_name", "side_along", "side_upper", "side_lower", "side_stations", "piece_router", "piece_unrolled_words", "piece_bass_turned",),
+        "drawing_side": ("instrument_name", "side_along", "side_upper", "side_lower", "side_stations", "piece_router", "piece_unrolled_words", "piece_bass_turned", "piece_side_called",),
         "drawing_treble_side": ("instrument_name", "treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_router", "piece_treble_words", "piece_treble_turned",),
         "piece_bass_turned": ("instrument_handed", "treble_side_along",),
+        "piece_side_called": ("treble_side_along",),
         "piece_treble_turned": ("instrument_handed",),
-        "piece_unrolled_words": ("instrument_name", "instrument_handed", "side_along", "side_length", "side_upper", "side_lower", "treble_side_along", "piece_bass_turned",),
-        "piece_treble_words": ("instrument_name", "treble_side_along", "treble_side_length", "treble_side_upper", "treble_side_lower", "piece_treble_turned",),
+        "piece_unrolled_words": ("instrument_name", "instrument_handed", "side_along", "side_upper", "side_lower", "side_stations", "treble_side_along", "piece_bass_turned",),
+        "piece_treble_words": ("instrument_name", "treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_treble_turned",),
     },
     "gramil.drawings.string_cards": {
         "piece_saddle_card": ("saddle_tall", "string_along_saddle", "saddle_length",),
