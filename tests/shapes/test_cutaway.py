@@ -128,8 +128,9 @@ def test_what_cannot_be_cut_is_refused(whole: Outline, measures: Cutaway, words:
 def test_a_slight_corner_at_the_neck_is_kept_clear_of_on_either_side() -> None:
     """The flat neck's end goes over into the bout with a turn of some 0.2: come to from the one side or the other, the
     line inside keeps its distance."""
-    ends = [(0, 38), (5.9, 60.1), (15.3, 81), (60, 122), (105, 132), (185, 107), (320, 174), (430, 125), (485, 0)]
-    whole = through_points(ends)
+    neck = [(0, 38), (5.9, 60.11), (15.27, 80.98), (28.61, 99.21), (44.64, 112.41), (62.64, 120.76), (90, 125)]
+    tail = [(127.14, 118.95), (180, 107.5), (246, 134.5), (340, 175), (410.3, 155.2), (470.3, 80.4), (485, 0)]
+    whole = through_points([*neck, *tail])
     polygon = shapely.Polygon(cut_away(whole, Cutaway(95, 50, 22, 30)).polyline(1e-4))
     for distance in (2.1, 8.1):
         moved = shapely.Polygon(moved_in(cut_away(whole, Cutaway(95, 50, 22, 30)), distance).polyline(1e-4))
