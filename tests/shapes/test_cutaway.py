@@ -9,9 +9,12 @@ import shapely
 from gramil.faults import MakersFault
 from gramil.shapes.bends import turns_of
 from gramil.shapes.cutaway import Cutaway, cut_away
+from gramil.shapes.dome import Dome
 from gramil.shapes.offset import moved_in
 from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_half_widths, through_points
+from gramil.shapes.unrolled import UnrolledSide, enclosed_volume
+from gramil.shapes.walled import volume_within
 
 X = (0, 15, 50, 100, 150, 200, 240, 290, 340, 400, 450, 480, 492)
 WAISTED = (0, 70, 128, 148, 140, 124, 120, 135, 170, 196, 170, 110, 0)
@@ -135,3 +138,17 @@ def test_a_slight_corner_at_the_neck_is_kept_clear_of_on_either_side() -> None:
     for distance in (2.1, 8.1):
         moved = shapely.Polygon(moved_in(cut_away(whole, Cutaway(95, 50, 22, 30)), distance).polyline(1e-4))
         assert moved.symmetric_difference(polygon.buffer(-distance, quad_segs=64)).area < 0.1
+
+
+def test_the_room_within_walls_as_a_library_has_it(cut: Outline, polygon: shapely.Polygon) -> None:
+    """Flat plates 100 mm apart: what is left inside sides 2.1 mm thick.
+
+    What two walls share at a corner that turns by t counts twice: by plane geometry wall^2 tan(t / 2).
+    """
+    side = UnrolledSide(cut, 100.0, 100.0, Dome(0, 0), Dome(0, 0))
+    inside = polygon.buffer(-2.1, join_style="mitre").area
+    twice = sum(2.1**2 * math.tan(abs(each.turn) / 2) for each in turns_of(cut.half) if each.kind == "corner")
+    assert volume_within(side, 2.1) == pytest.approx(100.0 * (inside - twice), abs=30)
+    assert enclosed_volume(side) == pytest.approx(100.0 * polygon.area, rel=1e-6)
+    whole = UnrolledSide(cut, 90.0, 110.0, Dome(1 / 7000, 246), Dome(1 / 4500, 246))
+    assert whole.length + whole.other.length == pytest.approx(polygon.length, abs=2e-3)

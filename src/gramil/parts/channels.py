@@ -126,11 +126,18 @@ def channel_tilts(channel_edges: tuple[Edge, ...], body_sides: tuple[UnrolledSid
     """How far a cutter leans whose base rides on the domed plate, where it leans most.
 
     Method: the plate's slope square to the outline at the edge, from the sphere's own and from the taper of the sides,
-    looked at every millimetre; the base is taken to lie flat on the plate at its edge. Over the binding's height the
-    wall leans by height x tan, over its thickness the floor by thickness x tan.
+    looked at every millimetre of either; the base is taken to lie flat on the plate at its edge. Over the binding's
+    height the wall leans by height x tan, over its thickness the floor by thickness x tan.
     Source: sagitta
     """
-    return tuple(_tilt(edge, side) for side in body_sides for edge in channel_edges)
+    return tuple(_steeper(edge, side) for side in body_sides for edge in channel_edges)
+
+
+def _steeper(edge: Edge, side: UnrolledSide) -> Tilt:
+    """Of the one side where both are alike, else of the side on which it leans more."""
+    if side.outline.alike:
+        return _tilt(edge, side)
+    return max((_tilt(edge, each) for each in (side, side.other)), key=lambda tilt: tilt.angle)
 
 
 def _tilt(edge: Edge, side: UnrolledSide) -> Tilt:
