@@ -21,7 +21,10 @@ def report(found: SetUpReadback, formatter: Formatter) -> Iterator[str]:
         yield f"String {each.string}"
         yield from _heights(each.heights, formatter)
         yield from _notes(each)
-        if each.moves is not None:
+        fellow = _fellow(each.string, formatter)
+        if each.moves is not None and fellow is not None:
+            yield _pair_moves(each, next((other for other in found.strings if other.string == fellow), None), formatter)
+        elif each.moves is not None:
             yield from _moves(each.moves, each, formatter)
         if each.stiffness is not None and _strings_at_fault(found):
             yield from _stiffness(each.stiffness, formatter)
@@ -30,6 +33,12 @@ def report(found: SetUpReadback, formatter: Formatter) -> Iterator[str]:
         yield from _neck(found.neck, formatter)
     yield from slot_lines(found, formatter)
     yield from cause_lines(found, formatter)
+
+
+def _fellow(string: int, formatter: Formatter) -> int | None:
+    """The string that shares this one's break point, if there is one."""
+    points = formatter.figures[n.intonation_break_point].tolist()
+    return next((row for row, point in enumerate(points, 1) if point == points[string - 1] and row != string), None)
 
 
 def _strings_at_fault(found: SetUpReadback) -> bool:
@@ -161,6 +170,19 @@ def _moves(moves: Moves, each: StringReadback, formatter: Formatter) -> Iterator
         )
     else:
         yield f"  with the nut  {_no_room(moves.saddle_with_nut, each, formatter)}"
+
+
+def _pair_moves(each: StringReadback, fellow: StringReadback | None, formatter: Formatter) -> str:
+    """Where the one break point of a pair goes: half way between what its strings ask for, as cents go alike by it."""
+    if each.heights.saddle_stops:
+        return "  saddle, both  not before the neck's set"
+    if each.moves is None or fellow is None or fellow.moves is None:
+        return f"  saddle, both  read string {_fellow(each.string, formatter)} too: the pair breaks in one place"
+    move = (each.moves.saddle_alone + fellow.moves.saddle_alone) / 2
+    asked = f"half way between what strings {each.string} and {fellow.string} ask for"
+    if not (_has_room(move, each) and _has_room(move, fellow)):
+        return f"  saddle, both  {_no_room(move, each, formatter)} ({asked})"
+    return f"  saddle, both  {_toward(move, 'the tail', 'the nut', formatter)} ({asked})"
 
 
 def _has_room(move: float, each: StringReadback) -> bool:
