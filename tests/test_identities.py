@@ -42,12 +42,32 @@ Draw = st.DataObject
 Derive = Callable[..., Figures]
 
 
+@st.composite
+def in_courses(draw: Callable[..., Any], boards: st.SearchStrategy[Any]) -> Any:
+    """A drawn board whose strings stand in courses of one or two."""
+    board, first, courses = draw(boards), 1, []
+    count = len(board["strings"]["gauges"])
+    while first <= count:
+        strings = min(draw(st.integers(1, 2)), count - first + 1)
+        courses.append({"strings": list(range(first, first + strings))})
+        first += strings
+    apart = {
+        end: {
+            "pair": type(board["nut"]["width"])(draw(st.integers(60, 90))),
+            "pair_by": draw(st.sampled_from(["centres", "gap"])),
+            "spacing": draw(st.sampled_from(["equal centres", "equal gaps"])),
+        }
+        for end in ("nut", "bridge")
+    }
+    return board | {"course": courses} | {end: board[end] | keys for end, keys in apart.items()}
+
+
 @settings(max_examples=fewer(25, 10))
 @given(data=st.data())
 def test_an_inch_file_equals_its_millimetre_twin(
     data: Draw, boards: Any, as_file: Callable[..., str], derive_text: Derive
 ) -> None:
-    board = data.draw(boards())
+    board = data.draw(in_courses(boards()))
     alike(derive_text(as_file(board, "mm")), derive_text(as_file(board, "in")), 1e-12)
 
 
@@ -55,7 +75,7 @@ def test_an_inch_file_equals_its_millimetre_twin(
 @given(data=st.data())
 def test_left_is_the_mirror_of_right(data: Draw, boards: Any, as_file: Callable[..., str], derive_text: Derive) -> None:
     """Only drawings are mirrored: treble stays positive in all computing, so every dimension is the same figure."""
-    board = data.draw(boards())
+    board = data.draw(in_courses(boards()))
     hands = [
         derive_text(as_file(board | {"instrument": board["instrument"] | {"handed": hand}}, "mm"))
         for hand in ("left", "right")
@@ -106,7 +126,7 @@ def test_doubled_lengths_double_every_length(
     data: Draw, bits: int, boards: Any, as_file: Callable[..., str], as_toml: Any, derive_text: Derive
 ) -> None:
     """The shop's own lengths and limits too: areas go by four, curvatures by a half, angles and cents stay."""
-    board = data.draw(boards())
+    board = data.draw(in_courses(boards()))
     board["slots"] |= {"bottom": ("straight", "follows the arch")[bits % 2], "cut": "before arching"}
     one = derive_text(as_file(board, "mm"), shop_text(as_toml, 1, derive_text, as_file(board, "mm")))
     two = derive_text(as_file(doubled(board), "mm"), shop_text(as_toml, 2, derive_text, as_file(board, "mm")))
