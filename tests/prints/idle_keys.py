@@ -27,7 +27,7 @@ IDLE: dict[str, tuple[str, str]] = {
     **_each("instrument", "Tarn's top is as thick all over", "top.edge_run"),
     **_each("instrument", "Tarn's frets are parallel: there is none to be named that is square", "scale.square_at"),
     **_each("instrument", "Tarn has no zero fret, and its nut stands at the zero line", "nut.behind"),
-    **_each("instrument", "Tarn's pins stand in one row", "bridge.rows_apart"),
+    **_each("instrument", "Tarn's pins stand in one row", "bridge.rows_apart", "bridge.rows"),
     **_each("instrument", "Tarn has six strings; it is asked of ten and more", "strings.single"),
     **_each(
         "instrument",

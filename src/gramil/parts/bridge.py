@@ -126,12 +126,13 @@ def bridge_hold_x(
     return first + (bridge_hold_row - 1) * bridge_rows_apart
 
 
-def bridge_hold_second(bridge_hold_behind: Mm, bridge_rows_apart: Mm) -> Mm:
-    """Middle of the saddle's slot to the second row of pins, on the centreline, where there are two.
+def bridge_hold_second(bridge_hold_behind: Mm, bridge_rows_apart: Mm, bridge_hold_row: PerString[Ratio]) -> Mm:
+    """Middle of the saddle's slot to the second row of pins, on the centreline; not known in one row.
 
+    Formula: bridge_hold_behind + bridge_rows_apart if max(bridge_hold_row) > 1 else nan
     Source: common practice.
     """
-    return bridge_hold_behind + bridge_rows_apart
+    return bridge_hold_behind + bridge_rows_apart if bridge_hold_row.max() > 1 else float("nan")
 
 
 def bridge_hold_step(
