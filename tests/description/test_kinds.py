@@ -127,3 +127,14 @@ def test_an_inch_file_leaves_out_the_same(nylon_text: str, derive_text: Callable
 
 def test_limits_of_kinds_are_not_keys_of_figures() -> None:
     assert keys_of("limit_action_bass_least") == ("limits.action_bass_least",)
+
+
+def test_of_two_kinds_the_first_row_gives_the_value_and_its_reason(
+    nylon_text: str, derive_text: Callable[..., Figures]
+) -> None:
+    """A doubled treble of nylon on pins is of two kinds, which each have a bridge's width: 29 and 39 mm."""
+    courses = "".join(f"\n[[course]]\nstrings = {strings}\n" for strings in ([1, 2], [3], [4], [5], [6]))
+    figures = derive_text(nylon_text.replace("[bridge]\n", '[bridge]\nhold = "pins"\n') + courses)
+    assert figures["bridge_rows"] == "staggered"
+    assert figures["bridge_width"] == 29.0
+    assert "nylon strings" in str(figures.origins["bridge_width"])

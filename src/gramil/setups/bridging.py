@@ -199,12 +199,13 @@ CREEPS = "Tune it up again for some days: nylon goes on stretching while top and
 """How long the strings are left before anything is measured."""
 
 
-def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
+def setup_strings(strings_count: Count, strings_course: PerString[Ratio], strings_plain: str) -> Setup:
     """String up: what each string is, what it sounds and pulls.
 
     Method: pulls at pitch; stretched over the speaking length only.
     Source: common practice.
     """
+    courses = (("course", n.strings_course),) if strings_course[-1] < strings_count else ()
     return Setup(
         "strings",
         "String up",
@@ -229,6 +230,7 @@ def setup_strings(strings_count: Count, strings_plain: str) -> Setup:
             Table(
                 "String by string, treble first",
                 (
+                    *courses,
                     ("thick", n.strings_gauges),
                     ("sounds", n.strings_frequency),
                     ("weighs", n.string_weight),
