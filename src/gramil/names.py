@@ -170,7 +170,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "bridge_hold_slant": ("bridge_hold_line", "saddle_slant", "string_saddle_slant",),
         "bridge_hold_y": ("bridge_hold", "bridge_rows", "bridge_hold_spread", "string_y_bridge",),
         "bridge_hold_x": ("saddle_position", "bridge_hold_behind", "bridge_hold_slant", "bridge_hold_y", "bridge_hold_row", "bridge_rows_apart",),
-        "bridge_hold_second": ("bridge_hold_behind", "bridge_rows_apart",),
+        "bridge_hold_second": ("bridge_hold_behind", "bridge_rows_apart", "bridge_hold_row",),
         "bridge_hold_step": ("bridge_hold_x", "bridge_hold_y", "bridge_hold_row",),
         "bridge_hold_across": ("bridge_hold_x", "bridge_hold_y", "bridge_hold_row",),
         "bridge_hold_spacing": ("bridge_hold_step", "bridge_pin_diameter",),
@@ -938,7 +938,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "setup_bridge": ("station_fanned",),
         "setup_saddle_slot": ("bridge_hold", "bridge_hold_row",),
         "setup_saddle": ("strings_count",),
-        "setup_strings": ("strings_count", "strings_plain",),
+        "setup_strings": ("strings_count", "strings_course", "strings_plain",),
         "setup_in_tune": ("strings_count", "strings_course", "action_fret",),
     },
     "gramil.setups.building_on": {
