@@ -171,6 +171,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "bridge_hold_y": ("bridge_hold", "bridge_rows", "bridge_hold_spread", "string_y_bridge",),
         "bridge_hold_x": ("saddle_position", "bridge_hold_behind", "bridge_hold_slant", "bridge_hold_y", "bridge_hold_row", "bridge_rows_apart",),
         "bridge_hold_second": ("bridge_hold_behind", "bridge_rows_apart", "bridge_hold_row",),
+        "bridge_hold_back": ("bridge_front_edge", "bridge_width", "string_saddle_slant", "bridge_hold_x", "bridge_hold_y", "bridge_pin_diameter",),
         "bridge_hold_step": ("bridge_hold_x", "bridge_hold_y", "bridge_hold_row",),
         "bridge_hold_across": ("bridge_hold_x", "bridge_hold_y", "bridge_hold_row",),
         "bridge_hold_spacing": ("bridge_hold_step", "bridge_pin_diameter",),
@@ -795,7 +796,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_saddle_in_slot": ("saddle_showing", "limit_saddle_shows", "instrument_units",),
         "finding_under_saddle_slot": ("bridge_under_slot", "limit_under_saddle_slot",),
         "finding_pins": ("bridge_hold", "bridge_hold_spacing", "bridge_hold_wall", "limit_pin_spacing", "limit_pin_spacing_least", "limit_pin_to_saddle",),
-        "finding_rows_of_pins": ("bridge_hold_row", "bridge_hold_between", "bridge_hold_clear", "limit_pin_spacing_least", "limit_string_to_pin",),
+        "finding_rows_of_pins": ("bridge_hold_row", "bridge_hold_between", "bridge_hold_clear", "bridge_hold_back", "bridge_pin_diameter", "limit_pin_spacing_least", "limit_string_to_pin",),
         "finding_break_angle": ("bridge_break_angle", "limit_break_angle_saddle", "limit_break_angle_saddle_least",),
         "finding_bridge_holds": ("bridge_hold_y", "saddle_reach", "bridge_length",),
     },
@@ -1520,7 +1521,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_rod_over": ("limit_over_rod", "rod_over",),
     "finding_rod_reach": ("limit_rod_short", "rod_unreached",),
     "finding_rod_under_head": ("limit_beside_rod", "rod_under_head",),
-    "finding_rows_of_pins": ("bridge_hold_between", "bridge_hold_clear", "bridge_hold_wood_across", "limit_pin_spacing_least", "limit_string_to_pin",),
+    "finding_rows_of_pins": ("bridge_hold_back", "bridge_hold_between", "bridge_hold_clear", "bridge_hold_wood_across", "bridge_pin_diameter", "limit_pin_spacing_least", "limit_string_to_pin",),
     "finding_saddle_exposed": ("limit_exposed_least", "limit_exposed_most", "neck_set_exposed_mean",),
     "finding_saddle_high": ("limit_exposed_stop_most", "neck_set_exposed",),
     "finding_saddle_in_slot": ("limit_saddle_shows", "saddle_showing",),
@@ -3698,6 +3699,7 @@ if TYPE_CHECKING:
     bridge_hold_y: Rows = of(part_bridge.bridge_hold_y)
     bridge_hold_x: Rows = of(part_bridge.bridge_hold_x)
     bridge_hold_second: Ref[Mm] = of(part_bridge.bridge_hold_second)
+    bridge_hold_back: Rows = of(part_bridge.bridge_hold_back)
     bridge_hold_step: Ref[Mm] = of(part_bridge.bridge_hold_step)
     bridge_hold_across: Ref[Mm] = of(part_bridge.bridge_hold_across)
     bridge_hold_spacing: Ref[Ratio] = of(part_bridge.bridge_hold_spacing)

@@ -96,3 +96,12 @@ def test_a_pair_at_the_treble_alone_keeps_the_others_in_front(derive_text: Make,
     gauges = (0.01, 0.01, 0.014, 0.024, 0.03, 0.04, 0.05)
     figures = derive_text(in_courses(text_of("tarn"), (2, 1, 1, 1, 1, 1), gauges, pitches))
     assert figures["bridge_hold_row"].tolist() == [1, 2, 1, 1, 1, 1, 1]
+
+
+@pytest.mark.parametrize(("width", "severity"), [(39, "fine"), (31, "caution"), (29, "stop")])
+def test_wood_behind_the_second_row_is_judged(width: float, severity: str, made: Make) -> None:
+    """On the centreline the second row stands 9 + 12 + 7 = 28 mm behind the front edge, its holes 2.65 mm round it."""
+    figures = made(f"width = {width}\n")
+    back = found(figures, "pins from the bridge's back")
+    assert back.severity == severity
+    assert figures["bridge_hold_back"][1] == pytest.approx(width - 28 - 2.65)

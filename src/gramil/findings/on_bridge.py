@@ -96,12 +96,15 @@ def finding_rows_of_pins(
     bridge_hold_row: PerString[Ratio],
     bridge_hold_between: Ratio,
     bridge_hold_clear: PerString[Mm],
+    bridge_hold_back: PerString[Mm],
+    bridge_pin_diameter: Mm,
     limit_pin_spacing_least: Ratio,
     limit_string_to_pin: Mm,
 ) -> Findings:
-    """Whether two rows of pins leave wood between them, and each string runs clear of the others' holes."""
+    """Whether two rows of pins leave wood between and behind them, and each string runs clear of the others' holes."""
     if bridge_hold_row.max() == 1:
         return ()
+    last = int(bridge_hold_back.argmin())
     nearest = int(bridge_hold_clear.argmin())
     return (
         judged(
@@ -111,6 +114,14 @@ def finding_rows_of_pins(
             at_least(n.limit_pin_spacing_least, limit_pin_spacing_least, "stop"),
             says("Row to row, in diameters of a hole; wood between two holes: {}.", n.bridge_hold_wood_across),
             "Rows further apart, a wider spread at the pins, or thinner pins.",
+        ),
+        judged(
+            "pins from the bridge's back",
+            n.bridge_hold_back[last + 1],
+            float(bridge_hold_back[last]),
+            at_least(n.bridge_pin_diameter, bridge_pin_diameter / 2, stop=0.0),
+            "Wood between a hole of the second row and the bridge's back edge: half a hole's diameter is wanted.",
+            "A wider bridge, or rows nearer together.",
         ),
         judged(
             "strings past other pins",

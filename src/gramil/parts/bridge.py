@@ -135,6 +135,24 @@ def bridge_hold_second(bridge_hold_behind: Mm, bridge_rows_apart: Mm, bridge_hol
     return bridge_hold_behind + bridge_rows_apart if bridge_hold_row.max() > 1 else float("nan")
 
 
+def bridge_hold_back(
+    bridge_front_edge: Mm,
+    bridge_width: Mm,
+    string_saddle_slant: Ratio,
+    bridge_hold_x: PerString[Mm],
+    bridge_hold_y: PerString[Mm],
+    bridge_pin_diameter: Mm,
+) -> PerString[Mm]:
+    """Wood between each string's hole and the bridge's back edge, square to that; negative where it breaks out.
+
+    Formula: (bridge_front_edge + bridge_width + string_saddle_slant * bridge_hold_y - bridge_hold_x)
+        / sqrt(1 + string_saddle_slant**2) - bridge_pin_diameter / 2
+    Source: common practice.
+    """
+    along = bridge_front_edge + bridge_width + string_saddle_slant * bridge_hold_y - bridge_hold_x
+    return along / np.sqrt(1 + string_saddle_slant**2) - bridge_pin_diameter / 2
+
+
 def bridge_hold_step(
     bridge_hold_x: PerString[Mm], bridge_hold_y: PerString[Mm], bridge_hold_row: PerString[Ratio]
 ) -> Mm:
