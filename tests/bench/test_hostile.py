@@ -19,6 +19,7 @@ from gramil.doorway.verify import verify
 from gramil.shop.stock import blank_named
 from gramil.store.opening import open_store
 
+from ..description.plan import plans
 from .conftest import DAY, Served, post, serving, token_of
 from .crawling import forms_of_the_bench, pattern, sent
 
@@ -63,8 +64,16 @@ BEGINNING = (
     "/",
 )
 """Pages to begin with: those that links lead to only from some sheets or some instruments, and the first."""
-OUT_OF_REACH = {"/demo", "/picture/{plan}/forget", "/instrument/{instrument}/pack/stop"}
-"""What is only shown where nothing is kept yet, once a picture was sent, or while a pack is being made."""
+OUT_OF_REACH = {
+    "/demo",
+    "/picture/{plan}",
+    "/picture/{plan}/forget",
+    "/drawing/{drawing}",
+    "/plan/seen",
+    "/instrument/{instrument}/pack/stop",
+}
+"""What is only shown where nothing is kept yet, once a picture or a drawing was sent, or while a pack is being made;
+and what a page asks for by itself as one types."""
 
 
 @pytest.fixture(scope="module")
@@ -132,7 +141,17 @@ def test_hostile_addresses(client: httpx.Client, path: str, half: int) -> None:
 
 
 def test_hostile_values_of_what_is_seldom_shown(client: httpx.Client) -> None:
+    sent = client.post(
+        "/drawing", data={"token": token_of(client.get("/"))}, files={"drawing": ("plan.dxf", plans.dxf().encode())}
+    )
+    assert sent.url.path != "/drawing"
     for value in VALUES:
+        for do in ("read", "go"):
+            for key in ("pointed", "length", "alike", "layer", "inside"):
+                fields = {key: value, "do": do}
+                assert post(client, sent.url.path, **fields).status_code != 500, (key, value)
+        for key in ("outline", "braces", "head", "hole_centre", "within", "front_at", "meant"):
+            assert post(client, "/plan/seen", **{key: value}).status_code != 500, (key, value)
         assert post(client, "/instrument/1/pack/stop", making=value).status_code != 500, value
         assert post(client, f"/picture/{quote(value, safe='', errors='replace')}/forget").status_code != 500, value
 

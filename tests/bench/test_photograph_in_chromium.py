@@ -2,20 +2,14 @@
 
 import tomllib
 from dataclasses import replace
-from io import BytesIO
 
 import numpy as np
-import pikepdf
 import pytest
 from numpy.typing import NDArray
 
-from gramil.description.reading import parse_description
-from gramil.drawings.body import piece_body_outline
-from gramil.drawings.marks import Drawing
 from gramil.shapes.outline_through import through_points
-from gramil.writers.pdf import whole_pdf
 
-from ..conftest import EXAMPLES
+from ..photographs.printed import TARN, printed, ring_of
 from ..photographs.rendered import Scene, off_the_line, strips_round
 from .test_in_chromium import EVERY_RULE, browser, faults, lay_out_demo, small_targets, wide
 
@@ -23,51 +17,8 @@ __all__ = ["browser", "wide"]  # they serve here as well
 pytest.importorskip("playwright.sync_api", reason="playwright is not installed: no browser can be driven")
 pytestmark = pytest.mark.slow
 Array = NDArray[np.float64]
-PT = 72 / 25.4
 COUNT = 24
 SCENE = Scene(strips_round(), size=(2000, 1500), focal=1800.0, distance=1150.0)
-(TARN,) = parse_description((EXAMPLES / "tarn.toml").read_text(encoding="utf-8"), "tarn", EXAMPLES).outlines
-
-
-def printed() -> Array:
-    """The outline as it stands on the PDF that is printed of it, mm about its middle, 0.3 mm from point to point."""
-    drawing = Drawing("body", "Body", "the face", piece_body_outline((TARN,)), scale=1.0)
-    with pikepdf.open(BytesIO(whole_pdf(drawing, str, heading="Body"))) as pdf:
-        paths = [path for page in pdf.pages for path in paths_of(page)]
-    ring = np.array(max(paths, key=len)) / PT
-    ring = np.vstack((ring, ring[:1])) - (ring.min(axis=0) + ring.max(axis=0)) / 2
-    at = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(ring, axis=0).T))))
-    return np.column_stack([np.interp(np.arange(0, at[-1], 0.3), at, column) for column in ring.T])
-
-
-def paths_of(page: pikepdf.Page) -> list[list[tuple[float, float]]]:
-    """Every path of a page, its curves as points, in points of the page."""
-    paths, now, kept = list[list[tuple[float, float]]](), np.eye(3), list[Array]()
-    for operands, operator in pikepdf.parse_content_stream(page):
-        match str(operator):
-            case "q":
-                kept.append(now)
-            case "Q":
-                now = kept.pop()
-            case "cm":
-                a, b, c, d, e, f = map(float, operands)
-                now = np.array([[a, b, 0.0], [c, d, 0.0], [e, f, 1.0]]) @ now
-            case "m" | "l" | "c" as name:
-                corners = np.array([float(each) for each in operands]).reshape(-1, 2) @ now[:2, :2] + now[2, :2]
-                paths = [*paths, []] if name == "m" else paths
-                paths[-1] += bent(paths[-1][-1], corners) if name == "c" else [tuple(corners[0].tolist())]
-    return paths
-
-
-def bent(start: tuple[float, float], rest: Array) -> list[tuple[float, float]]:
-    """Points of a cubic curve of a PDF: its start, then its three other corners."""
-    share = np.linspace(0, 1, 60)[1:, None]
-    weights = np.hstack(((1 - share) ** 3, 3 * share * (1 - share) ** 2, 3 * share**2 * (1 - share), share**3))
-    return [(x, y) for x, y in (weights @ np.vstack((start, rest))).tolist()]
-
-
-def ring_of(half: Array) -> Array:
-    return np.vstack((half, half[-2:0:-1] * (1, -1)))
 
 
 def laid_on(page: object, scene: Scene, ring: Array) -> None:

@@ -107,7 +107,7 @@ def test_what_is_wrong_stands_at_its_field(demo: httpx.Client) -> None:
         assert page.status_code == 422, asked
         assert f'data-field="{field}"' in page.text, asked
         assert said in page.text, asked
-    assert "a scan needs two known lengths" in demo.get(path, params={"laid": "nothing"}).text
+    assert "a scan needs two known lengths" in demo.get(path, params={"laid": "nothing", "points": laid()}).text
 
 
 def test_what_is_no_picture_is_told_and_nothing_is_held(demo: httpx.Client) -> None:

@@ -69,7 +69,7 @@ def test_the_strips_are_written_and_nothing_else_is_asked(folder: Path) -> None:
     [
         (b"", "no picture"),
         (b"\x00" * 5000, "no picture"),
-        (b"%PDF-1.7 and so on", "no picture"),
+        (b"%PDF-1.7 and so on", "cut short"),
         (b"\xff\xd8\xff\xe0 and nothing after it", "no picture|damaged"),
     ],
 )

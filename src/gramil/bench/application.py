@@ -14,6 +14,7 @@ from starlette.staticfiles import StaticFiles
 from starlette.types import ASGIApp
 
 from gramil.bench.guard import Guard
+from gramil.bench.held_drawings import HeldDrawings
 from gramil.bench.held_plans import HeldPlans
 from gramil.bench.long_work import LongWorks
 from gramil.bench.open_instruments import OpenInstruments
@@ -28,6 +29,7 @@ from gramil.bench.pages import (
     correcting,
     cost_page,
     demonstration,
+    drawing_page,
     figures_page,
     files_page,
     find_page,
@@ -44,6 +46,7 @@ from gramil.bench.pages import (
     photograph_page,
     picture_pages,
     place_page,
+    plan_page,
     print_page,
     put_back_page,
     readback_page,
@@ -131,6 +134,9 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/heights", picture_pages.heights_page),
     ("/instrument/{instrument}/cents", picture_pages.cents_page),
     ("/instrument/{instrument}/top", top_page.top_page),
+    ("/plan", plan_page.plan_page),
+    ("/drawing", drawing_page.drawings_page),
+    ("/drawing/{drawing}", drawing_page.drawing_page),
     ("/picture", photograph_page.pictures_page),
     ("/picture/strips.pdf", photograph_files.strips_file),
     ("/picture/frame.pdf", photograph_files.frame_file),
@@ -139,7 +145,12 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/picture/{plan}/believed.png", photograph_files.believed_file),
 )
 POSTS: tuple[tuple[str, ShelfPage], ...] = (
+    ("/plan", plan_page.take_plan),
+    ("/plan/seen", plan_page.seen_plan),
+    ("/drawing", drawing_page.send_drawing),
+    ("/drawing/{drawing}", drawing_page.take_drawing),
     ("/picture", photograph_page.send_pictures),
+    ("/picture/{plan}", photograph_page.go_on),
     ("/picture/{plan}/forget", photograph_page.forget_plan),
     ("/new", beginning.make_new),
     ("/new/came-in", came_in_page.take_in),
@@ -204,7 +215,8 @@ def application(record: ShopRecord, sessions: Sessions, clock: Clock, hosts: Ite
     ]
     inner = Starlette(routes=routes, exception_handlers={Exception: _own_fault})
     inner.state.record, inner.state.sessions = record, sessions
-    inner.state.clock, inner.state.lan, inner.state.works, inner.state.plans = clock, lan, LongWorks(), HeldPlans()
+    inner.state.clock, inner.state.lan, inner.state.works = clock, lan, LongWorks()
+    inner.state.plans, inner.state.drawings = HeldPlans(), HeldDrawings()
     return Guard(GZipMiddleware(inner, compresslevel=QUICK), sessions, frozenset(each.lower() for each in hosts))
 
 

@@ -27,13 +27,16 @@ LONGEST_SHOWN = 2400
 
 @dataclass
 class HeldPlan:
-    """One plan: its pictures' names, their light, each as a browser is shown it (JPEG), and what was last solved."""
+    """One plan: its pictures' names, their light, each as a browser is shown it (JPEG), whether it is flat (a page of a
+    PDF), and what was last solved.
+    """
 
     key: str
     names: tuple[str, ...]
     pictures: "tuple[PictureRead, ...]"
     shown: tuple[bytes, ...]
     since: datetime
+    flat: bool = False
     solved: "tuple[object, Grounds] | None" = None
     lock: Lock = field(default_factory=Lock)
 
@@ -64,14 +67,14 @@ class HeldPlans:
     lock: Lock = field(default_factory=Lock)
     turn: Lock = field(default_factory=Lock)
 
-    def hold(self, sent: Sequence[tuple[str, bytes]], now: datetime) -> HeldPlan:
-        """Holds pictures of one plan, each its name and content. Raises MakersFault for what is no picture."""
+    def hold(self, sent: Sequence[tuple[str, bytes]], now: datetime, page: int | None = None) -> HeldPlan:
+        """Holds pictures of one plan, each its name and content, of a PDF that page. Raises MakersFault."""
         if not sent:
             raise MakersFault.of("no picture was chosen", remedy="choose one, or take one with the phone")
         if len(sent) > MOST_PICTURES:
             raise MakersFault.of(f"{len(sent)} pictures at once", remedy=f"send {MOST_PICTURES} at most")
         with self.turn:
-            plan = _held(sent, now)
+            plan = _held(sent, now, page)
         with self.lock:
             self.known[plan.key] = plan
             while len(self.known) > KEPT:
@@ -96,12 +99,14 @@ class HeldPlans:
             return tuple(reversed(self.known.values()))
 
 
-def _held(sent: Sequence[tuple[str, bytes]], now: datetime) -> HeldPlan:
+def _held(sent: Sequence[tuple[str, bytes]], now: datetime, page: int | None) -> HeldPlan:
+    from gramil.photographs.pdf_page import is_pdf
     from gramil.photographs.picture_file import read_picture
 
     names = tuple(name or f"picture {number}" for number, (name, _) in enumerate(sent, start=1))
-    pictures = tuple(read_picture(content, name) for name, (_, content) in zip(names, sent, strict=True))
-    return HeldPlan(secrets.token_hex(8), names, pictures, tuple(_as_shown(each) for each in pictures), now)
+    pictures = tuple(read_picture(content, name, page) for name, (_, content) in zip(names, sent, strict=True))
+    flat = any(is_pdf(content) for _, content in sent)
+    return HeldPlan(secrets.token_hex(8), names, pictures, tuple(_as_shown(each) for each in pictures), now, flat)
 
 
 def _as_shown(picture: "PictureRead") -> bytes:
@@ -109,7 +114,7 @@ def _as_shown(picture: "PictureRead") -> bytes:
     import numpy as np
     from PIL import Image
 
-    whole = Image.fromarray(picture.grey.clip(0, 255).astype(np.uint8))
+    whole = Image.fromarray(picture.grey.astype(np.uint8))
     whole.thumbnail((LONGEST_SHOWN, LONGEST_SHOWN))
     out = BytesIO()
     whole.save(out, "JPEG", quality=82)

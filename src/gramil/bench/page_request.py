@@ -15,6 +15,7 @@ from starlette.responses import HTMLResponse, PlainTextResponse, RedirectRespons
 
 from gramil import names as n
 from gramil.bench.guard import TooLarge, too_large
+from gramil.bench.held_drawings import HeldDrawings
 from gramil.bench.held_plans import HeldPlans
 from gramil.bench.long_work import LongWorks
 from gramil.bench.sessions import Session, same_token
@@ -56,6 +57,7 @@ class PageRequest:
     record: ShopRecord
     works: LongWorks
     plans: HeldPlans
+    drawings: HeldDrawings
     now: datetime
     part: bool
     path: str
@@ -159,6 +161,7 @@ def _asked(
         record=request.app.state.record,
         works=request.app.state.works,
         plans=request.app.state.plans,
+        drawings=request.app.state.drawings,
         now=request.app.state.clock(),
         part="hx-request" in request.headers,
         path=request.url.path,

@@ -12,9 +12,10 @@ from gramil.measure import LengthUnit, read_length, show
 from gramil.quantities import Mm
 
 if TYPE_CHECKING:
+    from gramil.description.plan.laid import LaidPlaces
     from gramil.photographs.ground import KnownLength
     from gramil.photographs.ink import What
-    from gramil.photographs.plan import Asked, Laid
+    from gramil.photographs.plan import Asked, Grounds, Laid
     from gramil.photographs.tags import Piece
 
 MOST_POINTS = 200
@@ -33,7 +34,15 @@ FIELDS = (
     "across",
     "across_length",
     "points",
+    "braces",
+    "hole",
+    "bridge",
+    "head",
+    "follow",
+    "inside",
 )
+OF_GROUND = FIELDS[: FIELDS.index("points")]
+"""What the pictures are solved by."""
 KNOWN = ("along", "across")
 Place = tuple[float, float]
 
@@ -53,6 +62,12 @@ class Typed:
     across: str
     across_length: str
     points: str
+    braces: str
+    hole: str
+    bridge: str
+    head: str
+    follow: str
+    inside: str
 
     @property
     def query(self) -> str:
@@ -67,7 +82,7 @@ class Typed:
     @property
     def of_ground(self) -> tuple[str, ...]:
         """What the pictures are solved by."""
-        return tuple(str(getattr(self, key)) for key in FIELDS[:-1])
+        return tuple(str(getattr(self, key)) for key in OF_GROUND)
 
     def with_points(self, points: "list[Laid]") -> "Typed":
         """The same with other points."""
@@ -77,7 +92,8 @@ class Typed:
 def typed_in(request: PageRequest) -> Typed:
     """What the page's address carries."""
     usual = {"laid": "strips", "what": "line"}
-    return Typed(**{key: request.one(key, usual.get(key, "")) for key in FIELDS})
+    typed = {key: request.one(key, usual.get(key, "")) for key in FIELDS}
+    return Typed(**{**typed, "follow": " ".join(each for each in request.many("follow") if each)})
 
 
 def asked_by(typed: Typed, unit: LengthUnit) -> "Asked":
@@ -88,6 +104,19 @@ def asked_by(typed: Typed, unit: LengthUnit) -> "Asked":
     waving = _length(typed.waving, "waving", unit, WAVING)
     height = _length(typed.height, "height", unit, 0.0)
     return Asked(_pieces(typed, unit), tuple(_known(typed, unit)), waving, height, edge_or_line(typed), unit)
+
+
+def laid_places(typed: Typed, ground: "Grounds", unit: LengthUnit) -> "LaidPlaces":
+    """What was laid beside the outline. Raises MakersFault, each fault at its field."""
+    from gramil.description.plan.laid import FOLLOWED, LAID, LaidPlaces
+
+    places = {}
+    for key in LAID:
+        with at_field(key):
+            if laid := points_in(getattr(typed, key)):
+                places[key] = ground.places(laid)
+    followed = frozenset(typed.follow.split()) & frozenset(FOLLOWED)
+    return LaidPlaces(places, followed, typed.inside == "yes", unit)
 
 
 def edge_or_line(typed: Typed) -> "What":

@@ -7,10 +7,11 @@ from pathlib import Path
 import click
 
 from gramil.bare_numbers import length_unit
-from gramil.cli.new_offsets import offsets_from
+from gramil.cli.new_plan import PlanGiven, Read, plan_options
 from gramil.cli.new_shop import shop_text
+from gramil.description.plan.taking import unit_of
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
-from gramil.description.reading import file_text
+from gramil.description.reading import file_text, read_shop
 from gramil.description.repair.writing import FRETS, MAY_BE_EMPTY, NOT_KNOWN_YET, REPAIRED, repair_description
 from gramil.description.whole.cutaway import with_cutaway
 from gramil.description.whole.from_own import from_own, present
@@ -49,8 +50,8 @@ def _flag(question: Question) -> str:
 @click.option("--usual", is_flag=True, help="Ask nothing: take the usual answer to what is not given as an option.")
 @click.option("--whole", is_flag=True, help="A whole guitar: body, head, hole, braces and bridge too.")
 @click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
-@click.option("--offsets", type=click.Path(path_type=Path), help="CSV (station,half_width) of the body, off a plan.")
 @click.option("--cutaway", help="Depth, width of the horn and its radius, of a whole guitar: 95 mm, 50 mm, 22 mm.")
+@plan_options
 @click.option("--shop", is_flag=True, help="Begin a shop: saws, wire, cutters, blocks, jigs, places, stock.")
 @click.option("--repair", is_flag=True, help="A guitar that came in: frets and strings are enough.")
 @click.option("--from", "other", type=click.Path(path_type=Path), help="Another instrument's file to begin from.")
@@ -59,11 +60,11 @@ def _new(
     usual: bool,
     whole: bool,
     start: str | None,
-    offsets: Path | None,
     cutaway: str | None,
     shop: bool,
     repair: bool,
     other: Path | None,
+    plan: PlanGiven,
     **given: str | None,
 ) -> None:
     """Write a new description to FILE, a comment beside each key: board and neck, or a whole guitar.
@@ -72,7 +73,8 @@ def _new(
     gramil new tarn.toml
     gramil new tarn.toml --whole
     gramil new tarn.toml --start small --body-length "482 mm" --usual
-    gramil new tarn.toml --start small --offsets plan.csv
+    gramil new tarn.toml --start small --offsets plan.csv --braces braces.csv --hole "152 mm, 98 mm"
+    gramil new tarn.toml --start small --plan plan.dxf --take outline=BODY --take "top braces=BRACES"
     gramil new tarn.toml --whole --usual --cutaway "95 mm, 50 mm, 22 mm"
     gramil new shop.toml --shop
     gramil new old.toml --repair --frets 19 --usual
@@ -85,27 +87,27 @@ def _new(
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
     ruled = [each for each in RULER if given[_option(each)] is not None]
     if shop:
-        _refuse_of_instruments(whole or start or other or offsets or cutaway or repair, given)
+        _refuse_of_instruments(whole or start or other or plan.any or cutaway or repair, given)
         text = shop_text(given[NAME], given[UNITS], usual)
         with alone_with(file):
             put_text(file, text, None)
         click.echo(f"{file} is written. Next: gramil check INSTRUMENT --shop {file}")
         return
     if repair:
-        if whole or start or ruled or offsets or cutaway or other:
+        if whole or start or ruled or plan.any or cutaway or other:
             raise click.UsageError(
                 "--repair asks for frets and strings alone: what else is known is written into FILE."
             )
         text = _came_in(given, usual)
     elif other is not None:
-        if whole or start or ruled or offsets or cutaway:
+        if whole or start or ruled or cutaway:
             raise click.UsageError(
                 "--from takes the whole of another instrument: leave out --whole, --start, --cutaway and --body-..."
             )
-        text = _from(other, given, usual)
+        text = _from(other, given, usual, plan)
     else:
-        of_body = whole or start or ruled or offsets or cutaway
-        text = _whole(given, usual, start, offsets) if of_body else _board(given, usual)
+        of_body = whole or start or ruled or plan.any or cutaway
+        text = _whole(given, usual, start, plan) if of_body else _board(given, usual)
         text = with_cutaway(text, cutaway) if cutaway else text
     with alone_with(file):
         put_text(file, text if text.startswith(SCHEMA) else SCHEMA + text, None)
@@ -137,7 +139,7 @@ def _refuse_of_instruments(of_whole: object, given: Mapping[str, str | None]) ->
         raise click.UsageError("--shop goes with --name, --units and --usual alone: the rest is an instrument's.")
 
 
-def _from(other: Path, given: Mapping[str, str | None], usual: bool) -> str:
+def _from(other: Path, given: Mapping[str, str | None], usual: bool, plan: PlanGiven) -> str:
     """Another instrument with what is given and, unless all else stays, what is answered otherwise than it has."""
     text = file_text(other)
     answers = {each.key: found for each in (*QUESTIONS, *FANNED) if (found := given[_option(each)]) is not None}
@@ -146,13 +148,28 @@ def _from(other: Path, given: Mapping[str, str | None], usual: bool) -> str:
         if question.key not in answers and has is not None and question.key != "instrument.units":
             answer: str = click.prompt(question.ask, default=has)
             answers |= {question.key: answer} if answer.strip() != has else {}
-    return from_own(text, str(other), other.parent, answers)
+    made = from_own(text, str(other), other.parent, answers)
+    return _with_plan(made, plan.read(unit_of(made), usual))
 
 
-def _whole(given: Mapping[str, str | None], usual: bool, start: str | None, offsets: Path | None) -> str:
+def _with_plan(text: str, read: Read) -> str:
+    """The description with what a plan gives in it, and what was taken told."""
+    for line in read.told:
+        click.echo(f"{line}.")
+    if read.parts.empty:
+        return text
+    from gramil.acts.from_plan import taken_into
+
+    taken = taken_into(text, read.parts, read_shop(), read.front_at)
+    for line in taken.told:
+        click.echo(f"{line}.")
+    return taken.text
+
+
+def _whole(given: Mapping[str, str | None], usual: bool, start: str | None, plan: PlanGiven) -> str:
     """A whole guitar from the answers that are given and, unless all is usual, from a dozen more."""
-    if offsets is not None and any(given[_option(each)] is not None for each in RULER):
-        raise click.UsageError("Give the body by --offsets or by a ruler's measures, not by both.")
+    if plan.body and any(given[_option(each)] is not None for each in RULER):
+        raise click.UsageError("Give the body by --offsets or --plan, or by a ruler's measures, not by both.")
     answers = {each.key: found for each in (*QUESTIONS, *FANNED, *RULER) if (found := given[_option(each)]) is not None}
     if start is None and not usual:
         for point in STARTING_POINTS.values():
@@ -161,11 +178,18 @@ def _whole(given: Mapping[str, str | None], usual: bool, start: str | None, offs
     answers[START] = start or STARTS.usual
     fans = any(each.key in answers for each in FANNED)
     for question in () if usual else ASKED:
-        known = question.key in answers or (offsets is not None and question in RULER)
+        known = question.key in answers or (plan.body and question in RULER)
         if not known and not (fans and question.key == "scale.length"):
             answers[question.key] = _asked_whole(question, answers)
     unit = length_unit(answers.get("instrument.units", "").strip())
-    return whole_description(answers, () if offsets is None else offsets_from(offsets, unit, usual))
+    read = plan.read(unit, usual)
+    outline = read.parts.outline
+    text = whole_description(
+        answers, () if outline is None else outline.points if outline.by_stations else outline.stations
+    )
+    if outline is not None and outline.by_stations and not outline.corners:
+        read = replace(read, parts=replace(read.parts, outline=None))  # it stands in the text already
+    return _with_plan(text, read)
 
 
 def _asked_whole(question: Question, so_far: Mapping[str, str]) -> str:

@@ -58,6 +58,7 @@ class _Printed:
 @click.option("--height", default="0 mm", show_default=True, help="How high what is traced lies over the strips.")
 @click.option("--known", multiple=True, metavar="X,Y,X,Y,LENGTH", help="A known length of the plan; twice at most.")
 @click.option("--scan", is_flag=True, help="The picture is a flat scan: its scale is by two known lengths.")
+@click.option("--page", type=click.IntRange(min=1), help="Which page of a PDF.")
 @click.option("--edge", is_flag=True, help="An edge of wood is traced, not a drawn line.")
 @click.option("--slots", type=click.Path(path_type=Path), help="Check the slots of this description's board instead.")
 @click.option("--unit", type=UNITS, default="mm", show_default=True, help="The unit of the description's lengths.")
@@ -74,6 +75,7 @@ def command(
     height: str,
     known: tuple[str, ...],
     scan: bool,
+    page: int | None,
     edge: bool,
     slots: Path | None,
     unit: LengthUnit,
@@ -109,7 +111,7 @@ def command(
         "edge" if edge else "line",
         unit,
     )
-    ground = _read(pictures, asked)
+    ground = _read(pictures, asked, page)
     if slots is not None:
         if points is None:
             raise click.UsageError("Give --points, a CSV with a place on each slot from the first fret on.")
@@ -139,12 +141,12 @@ def _print(path: Path, printed: _Printed, paper: str | None) -> None:
     click.echo(f"{path} is written. Print it at 100 %, and measure the bar.")
 
 
-def _read(pictures: tuple[Path, ...], asked: "Asked") -> "Grounds":
+def _read(pictures: tuple[Path, ...], asked: "Asked", page: int | None) -> "Grounds":
     """The pictures, with places."""
     from gramil.photographs.picture_file import read_picture
     from gramil.photographs.plan import grounds
 
-    return grounds([read_picture(content_of(each, LARGEST), each.name) for each in pictures], asked)
+    return grounds([read_picture(content_of(each, LARGEST), each.name, page) for each in pictures], asked)
 
 
 def _known(written: tuple[str, ...], unit: LengthUnit) -> "tuple[KnownLength, ...]":

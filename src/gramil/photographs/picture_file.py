@@ -5,17 +5,27 @@ Pillow reads it, which comes with the extra `picture`; nothing else of the progr
 
 from dataclasses import dataclass
 from io import BytesIO
+from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil.faults import MakersFault
 from gramil.photographs.finding_tags import Grey
+from gramil.photographs.pdf_page import is_pdf, rendered_page
 
 LARGEST_FILE = 100_000_000
 MOST_PIXELS = 130_000_000
 """A picture of more pixels is refused unread; one of more than `KEPT` is halved as it is read."""
-KEPT = 30_000_000
+KEPT = 40_000_000
 SMALLEST_SIDE = 300
+BYTES = {"1": 1, "L": 1, "P": 1, "I;16": 2, "I;16B": 2}
+"""Bytes that a pixel takes in memory while it is read; in colour four."""
+MOST_BYTES = 400_000_000
+STRIP = 64
+"""Rows, as kept, that are made grey at once: there is no room for the whole picture twice."""
+TURNED = 0x0112
+"""Where a camera notes how it was held (Exif: orientation)."""
 READ = ("JPEG", "PNG", "TIFF", "WEBP", "BMP")
 """Kinds of files that are read."""
 
@@ -38,16 +48,26 @@ def held(x: float, y: float, shrunk: int) -> tuple[float, float]:
     return (x + 0.5) / shrunk - 0.5, (y + 0.5) / shrunk - 0.5
 
 
-def read_picture(content: bytes, name: str = "the picture") -> PictureRead:
-    """A picture from a file's content. Raises MakersFault, naming it, for what is no picture or too large a one."""
+def read_picture(content: bytes, name: str = "the picture", page: int | None = None) -> PictureRead:
+    """A picture from a file's content, or a page of a PDF, counted from 1. Raises MakersFault, naming it, for what is
+    no picture or too large a one.
+    """
+    if len(content) > LARGEST_FILE:
+        raise MakersFault.of(f"{name} has over {LARGEST_FILE // 1_000_000} MB", remedy="Save it smaller, as a JPEG")
+    if is_pdf(content):
+        return PictureRead(rendered_page(content, name, page))
+    light, shrunk = _light_of(content, name)
+    return PictureRead(light.astype(np.float32), shrunk)  # only now: the whole picture is let go by here
+
+
+def _light_of(content: bytes, name: str) -> tuple[NDArray[np.uint8], int]:
+    """A picture's light, upright, and how many pixels of the file one of its pixels is."""
     try:
-        from PIL import Image, ImageOps, UnidentifiedImageError
+        from PIL import Image, UnidentifiedImageError
     except ImportError:
         raise MakersFault.of(
             "pictures are read by the library Pillow, which is not installed", remedy='Install Gramil with "[picture]"'
         ) from None
-    if len(content) > LARGEST_FILE:
-        raise MakersFault.of(f"{name} has over {LARGEST_FILE // 1_000_000} MB", remedy="Save it smaller, as a JPEG")
     Image.MAX_IMAGE_PIXELS = None  # what is too large is refused below, in the maker's words
     try:
         with Image.open(BytesIO(content), formats=READ) as picture:
@@ -67,10 +87,14 @@ def read_picture(content: bytes, name: str = "the picture") -> PictureRead:
                 shrunk *= 2
             if shrunk > 1:
                 picture.draft("L", (width // shrunk, height // shrunk))
-            upright = ImageOps.exif_transpose(picture)
-            if shrunk > 1:
-                upright = upright.convert("L").reduce(max(round(max(upright.size) * shrunk / max(width, height)), 1))
-            return PictureRead(np.asarray(upright.convert("L"), dtype=np.float32), shrunk)
+            bytes_held = picture.width * picture.height * BYTES.get(picture.mode, 4)
+            if bytes_held > MOST_BYTES:
+                raise MakersFault.of(
+                    f"{name} would take {bytes_held / 1e6:.0f} MB", remedy="Save it in grey, or at half its size"
+                )
+            by = max(round(picture.width * shrunk / width), 1)
+            turn, grey = picture.getexif().get(TURNED, 1), _reduced(picture, by)
+        return _upright(grey, turn), shrunk
     except UnidentifiedImageError:
         raise MakersFault.of(
             f"{name} is no picture of a kind that is read", remedy="Save it as JPEG, PNG or TIFF"
@@ -89,3 +113,22 @@ def read_picture(content: bytes, name: str = "the picture") -> PictureRead:
         IndexError,
     ):
         raise MakersFault.of(f"{name} is cut short or damaged", remedy="Send it again") from None
+
+
+def _reduced(picture: Any, by: int) -> NDArray[np.uint8]:
+    """A picture in grey, each of its pixels the mean of `by` times `by`."""
+    width, height = picture.size
+    grey = np.empty((-(-height // by), -(-width // by)), dtype=np.uint8)
+    for top in range(0, len(grey), STRIP):
+        strip = picture.crop((0, by * top, width, min(by * (top + STRIP), height))).convert("L")
+        grey[top : top + STRIP] = np.asarray(strip.reduce(by) if by > 1 else strip)
+    return grey
+
+
+def _upright(grey: NDArray[np.uint8], turn: int) -> NDArray[np.uint8]:
+    """The picture as the camera's note says it is to be looked at (Exif's eight ways, 1 is as it stands)."""
+    if turn in (5, 6, 7, 8):
+        grey = grey.T
+    if turn in (2, 3, 6, 7):
+        grey = grey[:, ::-1]
+    return grey[::-1] if turn in (3, 4, 7, 8) else grey

@@ -64,10 +64,13 @@ def _compared(ring: Array, centre: Array, turn: Array) -> Halved:
 
 @dataclass(frozen=True)
 class Half:
-    """One half of an outline, from axis to axis, y not below 0, x from 0; `corners` are rows of `points`."""
+    """One half of an outline, from axis to axis, y not below 0, x from 0; `corners` are rows of `points`, `start` is
+    where it begins along the curve's own axis.
+    """
 
     points: tuple[tuple[Mm, Mm], ...]
     corners: tuple[int, ...]
+    start: Mm
 
 
 def half_between(curve: Curve, ring: Array) -> Half | None:
@@ -93,9 +96,9 @@ def half_between(curve: Curve, ring: Array) -> Half | None:
     ends_sharp = bool((sharp & near_ends[1]).any()) or _leaning(curve, last)
     flags = [starts_sharp, *sharp[kept].tolist(), ends_sharp]
     points = np.vstack((between[:1], between[kept], between[-1:]))
-    points[:, 0] -= points[0, 0]
-    pins = tuple((float(x), max(float(y), 0.0)) for x, y in points)
-    return Half(pins, tuple(row for row, flag in enumerate(flags) if flag))
+    start = float(points[0, 0])
+    pins = tuple((float(x) - start, max(float(y), 0.0)) for x, y in points)
+    return Half(pins, tuple(row for row, flag in enumerate(flags) if flag), start)
 
 
 def breaks_between(breaks: Array, first: float, last: float) -> list[float]:

@@ -23,7 +23,7 @@ from gramil.shapes.outline import Outline
 from gramil.shapes.outline_through import through_points
 from gramil.shapes.pins import Pins, pins_of
 from gramil.shapes.polyline import crossings
-from gramil.shapes.symmetry import Halved, half_between, halved
+from gramil.shapes.symmetry import Half, Halved, half_between, halved
 
 Array = NDArray[np.float64]
 THINNEST = 1e-3
@@ -67,25 +67,38 @@ class Reading:
 
 @dataclass(frozen=True)
 class Traced:
-    """What was read: the outline from x = 0; mm a drawing unit; how far the halves differed; open lines left out."""
+    """What was read: the outline from x = 0; mm a drawing unit; how far the halves differed; open lines left out; and
+    how it was laid.
+    """
 
     outline: Outline
     scale: float
     asymmetry: Mm
     left_out: tuple[str, ...]
+    laying: Halved
+    start: Mm
+
+    def laid(self, points: Array) -> Array:
+        """Other places of the drawing, (n, 2), in mm where they lie beside the outline, its start at x = 0."""
+        return self.laying.laid(points) * self.scale - (self.start, 0.0)
 
 
 def read_outline(text: str, name: str, reading: Reading) -> Traced:
     """The outline in the text of a file whose `name` ends in .dxf or .svg. Raises MakersFault."""
+    return traced_outline(read_drawing(text, name, reading), reading)
+
+
+def read_drawing(text: str, name: str, reading: Reading) -> Drawing:
+    """All lines in the text of a file whose `name` ends in .dxf or .svg. Raises MakersFault."""
     kind = PurePath(name).suffix.lower()
     if kind == ".dxf":
         from gramil.shapes.traced_dxf import read_dxf
 
-        return traced_outline(read_dxf(text, reading.file), reading)
+        return read_dxf(text, reading.file)
     if kind == ".svg":
         from gramil.shapes.traced_svg import read_svg
 
-        return traced_outline(read_svg(text, reading.file), reading)
+        return read_svg(text, reading.file)
     raise _fault(reading, f"{name} is neither a .dxf nor an .svg file", "", "Save the drawing as one of them")
 
 
@@ -109,8 +122,9 @@ def traced_outline(drawing: Drawing, reading: Reading) -> Traced:
     length = float(np.ptp(laying.laid(close)[:, 0]))
     scale = reading.length / length if reading.length is not None else scale
     _check_symmetry(laying, scale, reading)
-    outline = _outline(Pins(laying.laid(pins.points) * scale, pins.corners), laying.laid(close) * scale, reading)
-    return Traced(outline, scale, laying.asymmetry * scale, left_out)
+    half = _half(Pins(laying.laid(pins.points) * scale, pins.corners), laying.laid(close) * scale, reading)
+    outline = through_points(half.points, half.corners, reading.where)
+    return Traced(outline, scale, laying.asymmetry * scale, left_out, laying, half.start)
 
 
 def _as_drawn(ring: Trace, drawing: Drawing, scale: float, reading: Reading) -> Outline:
@@ -248,12 +262,12 @@ def _curve(pins: Pins) -> Curve:
     return closed_through(pins.points, pins.corners)
 
 
-def _outline(pins: Pins, close: Array, reading: Reading) -> Outline:
-    """From pins in mm about the x axis."""
+def _half(pins: Pins, close: Array, reading: Reading) -> Half:
+    """One half, from pins in mm about the x axis."""
     half = half_between(_curve(pins.clockwise()), close)
     if half is None:
         raise _fault(reading, "the outline meets its middle line in more places than two", "", "Look at both its ends")
-    return through_points(half.points, half.corners, reading.where)
+    return half
 
 
 def _branch(place: tuple[float, float], reading: Reading) -> Fault:

@@ -8,7 +8,8 @@ import pytest
 from click.testing import CliRunner
 
 from gramil.cli import new
-from gramil.description.whole.offsets import offsets_of, standing_out
+from gramil.description.plan.tables import outline_of
+from gramil.description.whole.offsets import standing_out
 from gramil.faults import MakersFault
 
 EXAMPLES = files("gramil") / "data" / "examples"
@@ -43,7 +44,7 @@ def test_a_wrong_number_stands_out_and_the_others_tell_what_it_was(row: int, sli
 
 def test_offsets_are_read_in_the_files_unit() -> None:
     inches = "Station, Half_width\n" + "".join(f"{each},{each / 2 + 1}\n" for each in range(8))
-    assert offsets_of(inches, "plan.csv", "in")[2] == pytest.approx((50.8, 50.8))
+    assert outline_of(inches, "plan.csv", "in").points[2] == pytest.approx((50.8, 50.8))
 
 
 @pytest.mark.parametrize(
@@ -58,7 +59,7 @@ def test_offsets_are_read_in_the_files_unit() -> None:
 )
 def test_what_cannot_be_is_refused(text: str, told: str) -> None:
     with pytest.raises(MakersFault, match=told):
-        offsets_of(text, "plan.csv", "mm")
+        outline_of(text, "plan.csv", "mm")
 
 
 def test_a_slip_is_asked_about_and_the_rest_is_written(tmp_path: Path) -> None:

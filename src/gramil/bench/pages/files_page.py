@@ -28,6 +28,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.shop.instruments import revision
 from gramil.shop.made_file import made_text
 from gramil.store.failures import Conflict
+from gramil.store.opening import Store
 
 LARGEST_TEXT = 1_000_000
 """Letters of a description."""
@@ -117,21 +118,33 @@ def try_description(request: PageRequest, open_instruments: OpenInstruments) -> 
         held = open_instruments.held(store, number)
         try:
             text = _brought(request, "the description")
-            figures = changed(held, text)
-            figures[n.fret_position]
+            if request.one("do") != "keep":
+                return tried(request, open_instruments, store, held, text)
+            changed(held, text)[n.fret_position]
         except MakersFault as fault:
             return _again(request, held, fault.faults)
-        if request.one("do") == "keep":
-            try:
-                seen = replace(held.seen, version=request.number("version"))
-                keep(store, seen, text, request.hand)
-            except Conflict:
-                return _again(request, held, (_meanwhile(held),))
-            return go(f"/instrument/{number}?kept=1")
-        made, given, work = made_on(store, open_instruments, held), given_on(store, held), work_for(store, held)
-    formatter = formatter_for(request.session, figures)
-    moves = moved_between(held.figures, figures, formatter, made, given, work)
-    return request.page("files_try.html", title=held.seen.name, held=held, text=text, moved=moves)
+        try:
+            seen = replace(held.seen, version=request.number("version"))
+            keep(store, seen, text, request.hand)
+        except Conflict:
+            return _again(request, held, (_meanwhile(held),))
+        return go(f"/instrument/{number}?kept=1")
+
+
+def tried(
+    request: PageRequest,
+    open_instruments: OpenInstruments,
+    store: Store,
+    held: OpenInstrument,
+    text: str,
+    told: tuple[str, ...] = (),
+) -> Response:
+    """What a text would move on an instrument; `told` is what it was made of. Raises MakersFault for its faults."""
+    figures = changed(held, text)
+    figures[n.fret_position]
+    made, given, work = made_on(store, open_instruments, held), given_on(store, held), work_for(store, held)
+    moves = moved_between(held.figures, figures, formatter_for(request.session, figures), made, given, work)
+    return request.page("files_try.html", title=held.seen.name, held=held, text=text, moved=moves, told=told)
 
 
 def _meanwhile(held: OpenInstrument) -> Fault:

@@ -9,14 +9,16 @@ from starlette.responses import Response
 from gramil.bench.field_words import at_field
 from gramil.bench.held_plans import HeldPlan
 from gramil.bench.open_instruments import OpenInstruments
-from gramil.bench.page_request import Missing, PageRequest, go
+from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.pages.photograph_files import plan_of
+from gramil.bench.pages.plan_page import shown_plan
 from gramil.bench.pages.tools_page import unit_of_shop
-from gramil.bench.tracing import KNOWN, Typed, asked_by, edge_or_line, points_in, typed_in
+from gramil.bench.plan_typed import fields_of, read_plan
+from gramil.bench.tracing import KNOWN, Typed, asked_by, edge_or_line, laid_places, points_in, typed_in
 from gramil.description.reading import parse_description
 from gramil.description.self_contained import with_outline
 from gramil.faults import Fault, MakersFault
-from gramil.measure import LengthUnit
+from gramil.measure import LengthUnit, show
 from gramil.shop.instruments import Instrument, instruments, revision
 from gramil.store.opening import Store
 
@@ -24,6 +26,10 @@ if TYPE_CHECKING:
     from gramil.photographs.plan import Grounds, Laid, TracedPlan
 
 TITLE = "From a picture"
+SCALE_FIRST = (
+    "A scan may be stretched one way: lay the two ends of a length that you know along the plan, then of one across "
+    "it, and type both below."
+)
 
 
 @dataclass(frozen=True)
@@ -53,10 +59,10 @@ def send_pictures(request: PageRequest, _: OpenInstruments) -> Response:
     sent = [(each.name, each.content) for each in request.pictures if each.content]
     try:
         with at_field("picture"):
-            plan = request.plans.hold(sent, request.now)
+            plan = request.plans.hold(sent, request.now, whole_number(request.one("page")))
     except MakersFault as fault:
         return _sending(request, fault.faults)
-    return go(f"/picture/{plan.key}")
+    return go(f"/picture/{plan.key}{'?laid=nothing' if plan.flat else ''}")
 
 
 def _sending(request: PageRequest, faults: tuple[Fault, ...] = ()) -> Response:
@@ -104,6 +110,23 @@ def plan_page(request: PageRequest, _: OpenInstruments) -> Response:
     )
 
 
+def go_on(request: PageRequest, _: OpenInstruments) -> Response:
+    """Outline, braces, hole, bridge and head as they were laid, on the page of the plan, to be put right and taken."""
+    from gramil.description.plan.laid import laid_plan
+    from gramil.photographs.plan import traced
+
+    plan, typed = plan_of(request), typed_in(request)
+    with request.record.opened() as store:
+        unit = unit_of_shop(request, store)
+        ground = _ground(plan, typed, unit)
+        with at_field("points"):
+            found = traced(ground, _points(typed), edge_or_line(typed))
+        laid = laid_plan(ground, found.outline, laid_places(typed, ground, unit))
+        on_page = read_plan(fields_of(laid.parts, unit, laid.front_at), frozenset(), unit)
+        outline = f"Outline: followed, within {show(found.outline.unsure, unit)}"
+        return shown_plan(request, store, on_page, unit, told=(outline, *laid.told))
+
+
 def _ground(plan: HeldPlan, typed: Typed, unit: LengthUnit) -> "Grounds":
     from gramil.photographs.plan import grounds
 
@@ -129,9 +152,12 @@ def _points(typed: Typed) -> "list[Laid]":
 
 
 def _answer(store: Store, plan: HeldPlan, typed: Typed, unit: LengthUnit, shown: int) -> Answer:
+    from gramil.description.plan.laid import laid_plan
     from gramil.photographs.keys import about_pictures
     from gramil.photographs.plan import traced
 
+    if typed.laid == "nothing" and not typed.along and not typed.across and not typed.points:
+        return Answer((SCALE_FIRST,))
     ground, points = _ground(plan, typed, unit), _points(typed)
     about = tuple(_with_bar(about_pictures(ground), typed))
     if not points:
@@ -141,7 +167,11 @@ def _answer(store: Store, plan: HeldPlan, typed: Typed, unit: LengthUnit, shown:
             found = traced(ground, points, edge_or_line(typed))
     except MakersFault as fault:
         return Answer(about, faults=fault.faults)
-    return _told(store, ground, found, about, unit, shown)
+    try:
+        beside = laid_plan(ground, found.outline, laid_places(typed, ground, unit)).told
+    except MakersFault as fault:
+        return Answer(about, faults=fault.faults)
+    return _told(store, ground, found, (*about, *(f"{line}." for line in beside)), unit, shown)
 
 
 def _with_bar(about: Iterator[str], typed: Typed) -> Iterator[str]:

@@ -3,6 +3,7 @@
 "use strict";
 (() => {
   const NS = "http://www.w3.org/2000/svg", REACH = 22, TAP = 8, NEAREST = 12; // px on the screen; times enlarged
+  const KNOWN = ["along", "across"];
   let chosen = -1, wide = 1, held = null;
 
   const place = () => document.getElementById("photograph");
@@ -38,6 +39,12 @@
       if (ends.length === 2) drawn.push(mark("line", { x1: ends[0].x, y1: ends[0].y, x2: ends[1].x, y2: ends[1].y }, "known"));
       if (kind !== lays()) for (const { x, y } of ends) drawn.push(mark("circle", { cx: x, cy: y, r: 4 * size }, "known"));
     }
+    for (const kind of ["points", "braces", "hole", "bridge", "head"]) {
+      if (kind === lays()) continue;
+      for (const { x, y, on } of read(form().elements[kind].value)) if (on === shown()) drawn.push(mark("circle", { cx: x, cy: y, r: 3 * size }, "known"));
+    }
+    const braced = read(form().elements.braces.value);
+    for (let row = 0; row + 1 < braced.length; row += 2) if (braced[row].on === shown()) drawn.push(mark("line", { x1: braced[row].x, y1: braced[row].y, x2: braced[row + 1].x, y2: braced[row + 1].y }, "known"));
     const all = points();
     if (chosen >= all.length) chosen = all.length - 1;
     all.forEach(({ x, y, on }, number) => {
@@ -46,12 +53,13 @@
       drawn.push(mark("circle", { cx: x, cy: y, r: 1.2 * size }, "dot"));
     });
     layer.replaceChildren(...drawn);
-    document.getElementById("counted").textContent = lays() === "points" ? `${all.length} point${all.length === 1 ? "" : "s"} laid${chosen >= 0 ? `, number ${chosen + 1} chosen` : ""}` : `${all.length} of 2 ends laid`;
+    document.getElementById("counted").textContent = !KNOWN.includes(lays()) ? `${all.length} point${all.length === 1 ? "" : "s"} laid${chosen >= 0 ? `, number ${chosen + 1} chosen` : ""}` : `${all.length} of 2 ends laid`;
   }
 
   // A new point goes where it lengthens the ring least, so that one may be laid between two; else it is the last.
   function lay(point) {
     const all = points();
+    if (lays() !== "points" && !KNOWN.includes(lays())) { chosen = all.length; write([...all, point]); return; }
     if (lays() !== "points") { chosen = all.length > 1 ? 0 : all.length; write([...all.slice(all.length > 1 ? 2 : 0), point]); return; }
     const dearer = (row) => { const one = all[row], other = all[(row + 1) % all.length]; return one.on !== point.on || other.on !== point.on ? Infinity : apart(one, point) + apart(point, other) - apart(one, other); };
     let after = all.length - 1;

@@ -12,6 +12,7 @@ from gramil.faults import Fault, MakersFault
 from gramil.plain_file import content_of
 from gramil.shapes.curve import Curve
 from gramil.shapes.curve_through import through_apart
+from gramil.shapes.outline import Outline
 from gramil.shapes.polyline import crossings
 from gramil.shapes.traced_outline import Reading, read_outline
 
@@ -83,9 +84,13 @@ def _drawn(head: Head, folder: FilePath | None) -> HeadCurve:
     except OSError as error:
         raise MakersFault.of(f"{quoted(head.file)} cannot be read", error.strerror or "") from None
     outline = read_outline(text, head.file, Reading(head.length, head.layer, file=head.file)).outline
-    along = [(x - outline.start, y) for x, y in outline.points]
-    corners = tuple(row - 1 for row in outline.corners if row > 0)
-    return _both_halves(HeadCurve(tuple(along[1:]), corners))
+    return _both_halves(HeadCurve(*nut_first(outline)))
+
+
+def nut_first(outline: Outline) -> tuple[tuple[Point, ...], tuple[int, ...]]:
+    """Half of a drawn head from the nut's treble end, and the rows of its corners: the nut's own line is left out."""
+    along = tuple((x - outline.start, y) for x, y in outline.points)
+    return along[1:], tuple(row - 1 for row in outline.corners if row > 0)
 
 
 @lru_cache(maxsize=16)

@@ -5,41 +5,18 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from gramil.csv_text import named_rows
-from gramil.faults import Fault, MakersFault
-from gramil.measure import LengthUnit, read_length, show
+from gramil.description.plan.tables import FEWEST
+from gramil.measure import LengthUnit, show
 from gramil.quantities import Mm
 from gramil.shapes.outline_through import through_half_widths
 
 Array = NDArray[np.float64]
 Offset = tuple[Mm, Mm]
-COLUMNS = ("station", "half_width")
-FEWEST = 7
-"""Stations: through fewer there is no telling which is wrong."""
 STANDS_OUT: Mm = 2.0
 """A half-width that lies farther from the curve through the others is asked about: more than a pencil's line, and less
 than a slip of a digit."""
 CALMER = 0.35
 """The others lie so much calmer without it, as a share of the sum of squares with it."""
-
-
-def offsets_of(text: str, file: str, unit: LengthUnit) -> tuple[Offset, ...]:
-    """Stations and half-widths out of a CSV with the columns `station` and `half_width`, from the neck end on.
-
-    Raises MakersFault, a fault a line that cannot be read, and for fewer than seven stations.
-    """
-    found, faults = [], []
-    for line, row in named_rows(text, file, COLUMNS):
-        try:
-            found.append((read_length(row[COLUMNS[0]], unit), read_length(row[COLUMNS[1]], unit)))
-        except MakersFault as fault:
-            faults += [Fault(line, each.where, each.what, each.why, each.remedy, file) for each in fault.faults]
-    if not faults and len(found) < FEWEST:
-        faults = [Fault(what=f"{len(found)} stations", remedy=f"give {FEWEST} or more, close at the ends", file=file)]
-    if faults:
-        raise MakersFault(faults)
-    through_half_widths([x for x, _ in found], [half for _, half in found], where="offsets")
-    return tuple(found)
 
 
 def standing_out(offsets: Sequence[Offset]) -> tuple[tuple[int, Mm], ...]:
