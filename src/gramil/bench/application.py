@@ -37,6 +37,7 @@ from gramil.bench.pages import (
     if_glued_page,
     instrument_page,
     labels_page,
+    new_shop_page,
     noting,
     operations_page,
     pack_page,
@@ -134,6 +135,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/instrument/{instrument}/heights", picture_pages.heights_page),
     ("/instrument/{instrument}/cents", picture_pages.cents_page),
     ("/instrument/{instrument}/top", top_page.top_page),
+    ("/shop/new", new_shop_page.new_shop_page),
     ("/plan", plan_page.plan_page),
     ("/drawing", drawing_page.drawings_page),
     ("/drawing/{drawing}", drawing_page.drawing_page),
@@ -145,6 +147,7 @@ GETS: tuple[tuple[str, ShelfPage], ...] = (
     ("/picture/{plan}/believed.png", photograph_files.believed_file),
 )
 POSTS: tuple[tuple[str, ShelfPage], ...] = (
+    ("/shop/new", new_shop_page.make_shop),
     ("/plan", plan_page.take_plan),
     ("/plan/seen", plan_page.seen_plan),
     ("/drawing", drawing_page.send_drawing),

@@ -18,6 +18,18 @@ from gramil.prints.whole import figures_of, findings_of
 STARTS = list(STARTING_POINTS)
 
 
+BY_THE_SHOP = {"fret ends in dry air", "back-bow from the frets", "relief, at its least"}
+"""Cautions that hang on the usual shop's wire, kerf and air, which nobody has measured yet."""
+BY_THE_BODY = {"bridge in the lower bout", "intonation, string by string", "bending the sides", "braces and blocks"}
+"""Cautions about the maker's own measures at the ends of their ranges, which no rule may change: a waist that bends
+tightly, a short scale on a straight saddle, few frets past the join and so little room before the hole.
+"""
+
+
+BY_TWELVE = {"twelve": {"torque on the bridge"}}
+"""What twice as many strings pull, whatever the rules."""
+
+
 def figures(answers: dict[str, str]) -> Figures:
     return figures_of(parse_description(whole_description(answers)), read_shop())
 
@@ -26,14 +38,14 @@ def stops(answers: dict[str, str]) -> set[str]:
     return {each.name for each in findings_of(figures(answers)) if each.severity == "stop"}
 
 
+def told_of(answers: dict[str, str]) -> set[str]:
+    return {each.name for each in findings_of(figures(answers)) if each.severity in ("stop", "caution")}
+
+
 @pytest.mark.parametrize(("start", "units"), product(STARTS, ("mm", "in")))
 def test_every_starting_point_can_be_made(start: str, units: str) -> None:
-    found = findings_of(figures({"start": start, "instrument.units": units}))
-    told = {each.name for each in found if each.severity in ("stop", "caution")}
-    by_the_shop = {"fret ends in dry air", "back-bow from the frets", "relief, at its least"}
-    by_the_shop |= {"torque on the bridge"} if start == "twelve" else set()
-    assert told <= by_the_shop | {"edge margin, bass", "break points on the saddle", "intonation, string by string"}
-    assert not stops({"start": start, "instrument.units": units})
+    told = told_of({"start": start, "instrument.units": units})
+    assert told <= BY_THE_SHOP | BY_TWELVE.get(start, set())
 
 
 @pytest.mark.parametrize("start", STARTS)
@@ -45,7 +57,7 @@ def test_nothing_stops_it_at_the_ends_of_what_may_be_answered(start: str) -> Non
         for key, ends in STARTING_POINTS[start].between.items():
             end = lot.choice(list(ends))
             answers[key] = f"{end} mm" if key not in ("scale.join", "scale.frets") else f"{end}"
-        assert not stops(answers), answers
+        assert told_of(answers) <= BY_THE_SHOP | BY_THE_BODY | BY_TWELVE.get(start, set()), answers
 
 
 @pytest.mark.parametrize("start", STARTS)
