@@ -46,6 +46,12 @@ MOVED = """(fingers) => new Promise((done) => {
   };
   requestAnimationFrame(step); })"""
 """Fingers that move at every frame for two seconds: how many frames there were in a second."""
+HALF = (
+    *((0, 38), (12, 82), (30, 107.4), (45, 119), (70, 129.3), (95, 133), (118, 130.5), (140, 125), (162, 119.4)),
+    *((185, 117), (207, 121), (230, 130), (257, 147.5), (285, 165), (317, 179.4), (350, 186), (380, 183.4)),
+    *((410, 172), (435, 153), (455, 131), (470, 105), (482, 72), (490, 0)),
+)
+"""Half of a body at stations, as it is typed off a plan, mm."""
 PAGES = ("/", "/instrument/1", "/instrument/1/sheet/slot", "/instrument/1/cents", "/instrument/1/figures", "/weeks")
 
 
@@ -55,6 +61,7 @@ def run() -> None:
         _demo(opener, address)
         print(f"a first page, nothing kept        {milliseconds(_took(opener, address + '/instrument/1'))}")
         _edits(opener, address, server.pid)
+        _plan(opener, address, server.pid)
         _weight(address)
         _first_paint(address)
         _frames(address)
@@ -89,9 +96,35 @@ def _served(folder: Path) -> Iterator[tuple[str, subprocess.Popen[bytes]]]:
 
 
 def _demo(opener: OpenerDirector, address: str) -> None:
+    _post(opener, address, "/demo", _token(opener, address))
+
+
+def _token(opener: OpenerDirector, address: str) -> str:
     token = re.search(r'name="token" value="([^"]+)"', opener.open(address + "/new").read().decode())
     assert token is not None
-    opener.open(Request(address + "/demo", urlencode({"token": token[1]}).encode(), {"origin": address})).read()
+    return token[1]
+
+
+def _post(opener: OpenerDirector, address: str, path: str, token: str, **fields: str) -> float:
+    """How long a form that is sent takes to be answered, in seconds."""
+    request = Request(address + path, urlencode({"token": token, **fields}).encode(), {"origin": address})
+    started = perf_counter()
+    opener.open(request).read()
+    return perf_counter() - started
+
+
+def _plan(opener: OpenerDirector, address: str, server: int) -> None:
+    """A point of a plan moved, to the curve drawn anew; then the same while a half-width stands out."""
+    token = _token(opener, address)
+    for words, slip in (("a plan's point moved, curve redrawn", 0.0), ("the same while one stands out", 9.0)):
+        times, began = [], 0.0
+        for step in range(21):
+            began = began if step > 1 else _processor(server)
+            rows = [(x, half + (step / 50 if x == 350 else 0) - (slip if x == 285 else 0)) for x, half in HALF]
+            outline = "\n".join(f"{x}, {half}" for x, half in rows)
+            times.append(_post(opener, address, "/plan/seen", token, outline=outline))
+        alone = (_processor(server) - began) / 20
+        print(f"{words:<33} {milliseconds(median(times[1:]))} (budget 30 ms)  processor {milliseconds(alone)}")
 
 
 def _took(opener: OpenerDirector, address: str) -> float:

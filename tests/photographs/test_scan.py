@@ -3,6 +3,7 @@
 import io
 import subprocess
 import sys
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
@@ -85,6 +86,50 @@ def test_a_printed_outline_comes_back_from_a_stretched_scan(dots: int, rms: floa
     assert (np.abs(off) < found.outline.unsure).mean() > 0.95
     assert found.outline.unsure < 1.0
     assert found.outline.length == pytest.approx(TARN.length, abs=2**0.5 * found.outline.unsure)
+
+
+def other(change: Callable[[Image.Image], Image.Image], move: Callable[[Array], Array]) -> TracedPlan:
+    """The scan at 150 dots to the inch changed as a picture, and all places with it."""
+    content, per_mm = scan(150)
+    out = io.BytesIO()
+    change(Image.open(io.BytesIO(content))).save(out, "PNG", compress_level=1)
+    ring, _ = on_page()
+    low, high = ring.min(axis=0), ring.max(axis=0)
+    corners = np.array([(low[0], low[1]), (high[0], low[1]), (low[0], low[1]), (low[0], high[1])])
+    ends, (along, across) = move(pixels(corners, per_mm)).tolist(), (high - low).tolist()
+    known = (KnownLength(tuple(ends[0]), tuple(ends[1]), along), KnownLength(tuple(ends[2]), tuple(ends[3]), across))
+    ground = grounds([read_picture(out.getvalue(), "scan")], Asked((), known))
+    clicks = move(pixels(near(ring[np.linspace(0, len(ring), CLICKS, endpoint=False).astype(int)], 3), per_mm))
+    return traced(ground, [Laid(x, y) for x, y in clicks.tolist()])
+
+
+def test_a_turned_scan_and_a_negative_are_read_alike() -> None:
+    tall = Image.open(io.BytesIO(scan(150)[0])).height
+    turned = other(
+        lambda page: page.transpose(Image.Transpose.ROTATE_270), lambda at: at[:, ::-1] * (-1, 1) + (tall - 1, 0)
+    )
+    assert np.sqrt((off_the_drawing(turned) ** 2).mean()) < 0.15
+    negative = other(lambda page: page.point(lambda light: 255 - light), lambda at: at)
+    assert np.sqrt((off_the_drawing(negative) ** 2).mean()) < 0.15
+    assert any("as a negative is" in line for line in negative.told)
+
+
+def test_of_a_cropped_scan_what_is_not_there_is_told() -> None:
+    wide = Image.open(io.BytesIO(scan(150)[0])).width
+    with pytest.raises(MakersFault, match="outside the picture"):
+        other(lambda page: page.crop((0, 0, wide // 2, page.height)), lambda at: at)
+    ring, _ = on_page()
+    cut = pixels(ring, scan(150)[1])[:, 0].max() - 40
+
+    def blank(page: Image.Image) -> Image.Image:
+        page.paste(255, (round(cut), 0, page.width, page.height))
+        return page
+
+    try:
+        told = other(blank, lambda at: at).told
+    except MakersFault as fault:
+        told = tuple(each.what for each in fault.faults)
+    assert any("No ink for over 15 mm" in line or "halves differ" in line for line in told), told
 
 
 def test_without_the_second_length_it_would_be_out() -> None:

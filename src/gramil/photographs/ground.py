@@ -40,6 +40,9 @@ NARROWEST = 0.3
 """Tags all on one side: what they span across, as a share of along."""
 OUTSIDE = 0.10
 """How far beyond the tags a place may lie, as a share of what they span."""
+DARK = 90.0
+"""A scan whose paper is darker than this is a negative."""
+INVERTED = "The scan is light on dark, as a negative is: it is read the other way round"
 STRETCHED_MOST = 0.03
 """Two known lengths that want more of the paper than this contradict each other, or one of them is mistyped."""
 
@@ -318,5 +321,11 @@ def scanned(picture: PictureRead, known: Sequence[KnownLength]) -> Scan:
         raise MakersFault.of(
             "a scan needs two known lengths", "a scanner may stretch one way", "Give one along, one across"
         )
+    height, width = picture.grey.shape
     ends = np.array([end for each in known[:2] for end in (each.start, each.end)])
-    return Scan(picture.grey, stretch_by(known, ends * (1, -1)))
+    if (ends < -1).any() or (ends > (width, height)).any():
+        raise MakersFault.of("an end of a known length lies outside the picture", remedy="Lay it on the picture")
+    stretch = stretch_by(known, ends * (1, -1))
+    if float(np.median(picture.grey[::8, ::8])) < DARK:
+        return Scan(255.0 - picture.grey, stretch, (INVERTED,))
+    return Scan(picture.grey, stretch)

@@ -152,6 +152,7 @@ def traced(ground: Grounds, points: Sequence[Laid], what: What = "line") -> Trac
     if len(points) < FEWEST:
         raise MakersFault.of(f"{len(points)} points", f"an outline takes {FEWEST} at the least, better 20 to 24")
     for number, each in enumerate(ground.each):
+        _refuse_outside(each, number, [ground.held(point) for point in points if point.picture == number])
         own = np.array([ground.held(point) for point in points if point.picture == number])
         if isinstance(each, Photograph) and len(own):
             refuse_beyond(each, own)
@@ -165,6 +166,18 @@ def traced(ground: Grounds, points: Sequence[Laid], what: What = "line") -> Trac
     unsure = float(np.sqrt((ground.unsure(line.points) ** 2).mean()))
     outline = outline_of(line.points, 2 * hypot(unsure, line.scatter / 3))
     return TracedPlan(line, outline, (*_about(ground), *_doubts(line, outline, ground.unit)))
+
+
+def _refuse_outside(ground: Photograph | Scan, number: int, held_there: Sequence[tuple[float, float]]) -> None:
+    """Raises MakersFault for a point that lies on no pixel: a picture that was cropped shows no more."""
+    height, width = ground.grey.shape
+    for x, y in held_there:
+        if not (-1 <= x <= width and -1 <= y <= height):
+            raise MakersFault.of(
+                f"a point lies outside picture {number + 1}",
+                "of a plan that is cropped only what it shows can be traced",
+                "Lay it on the picture, or scan all of the plan",
+            )
 
 
 def _about(ground: Grounds) -> tuple[str, ...]:

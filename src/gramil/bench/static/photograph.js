@@ -32,6 +32,16 @@
     return made;
   }
 
+  // A smooth closed curve through the points as they lie: what is followed is drawn when the bench has found it.
+  function joined(all) {
+    const at = (row) => all[(row + all.length) % all.length], to = (x, y) => `${x.toFixed(1)},${y.toFixed(1)}`;
+    const arcs = all.map((one, row) => {
+      const before = at(row - 1), next = at(row + 1), after = at(row + 2);
+      return `C${to(one.x + (next.x - before.x) / 6, one.y + (next.y - before.y) / 6)} ${to(next.x - (after.x - one.x) / 6, next.y - (after.y - one.y) / 6)} ${to(next.x, next.y)}`;
+    });
+    return `M${to(all[0].x, all[0].y)} ${arcs.join(" ")}Z`;
+  }
+
   function draw() {
     const layer = svg().querySelector(".laid"), drawn = [], size = scale();
     for (const kind of ["along", "across"]) {
@@ -47,6 +57,8 @@
     for (let row = 0; row + 1 < braced.length; row += 2) if (braced[row].on === shown()) drawn.push(mark("line", { x1: braced[row].x, y1: braced[row].y, x2: braced[row + 1].x, y2: braced[row + 1].y }, "known"));
     const all = points();
     if (chosen >= all.length) chosen = all.length - 1;
+    const outline = read(form().elements.points.value);
+    if (outline.length > 3 && outline.every((each) => each.on === shown())) drawn.push(mark("path", { d: joined(outline) }, "joined"));
     all.forEach(({ x, y, on }, number) => {
       if (on !== shown()) return;
       drawn.push(mark("circle", { cx: x, cy: y, r: (number === chosen ? 9 : 6) * size }, number === chosen ? "point chosen" : "point"));

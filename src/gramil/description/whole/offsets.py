@@ -39,21 +39,26 @@ def standing_out(offsets: Sequence[Offset]) -> tuple[tuple[int, Mm], ...]:
 
 
 def _roughness(offsets: Sequence[Offset], rows: Sequence[int]) -> float:
-    """How far stations lie from the chords' curve through their two neighbours on either side: a sum of squares."""
+    """How far stations lie from the cubics' curve through their two neighbours on either side: a sum of squares."""
     places = np.array([offsets[row] for row in rows])
-    total = 0.0
-    for at in range(2, len(rows) - 2):
-        near = places[[at - 2, at - 1, at + 1, at + 2]]
-        along = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(places[at - 2 : at + 3], axis=0).T))))
-        spot = _cubic(np.delete(along, 2), near, along[2])
-        total += float(((spot - places[at]) ** 2).sum()) / float(along[3] - along[1]) ** 2
-    return total
+    five = np.stack([places[first : len(places) - 4 + first] for first in range(5)], axis=1)
+    chords = np.hypot(*np.moveaxis(np.diff(five, axis=1), 2, 0))
+    along = np.concatenate((np.zeros((len(chords), 1)), np.cumsum(chords, axis=1)), axis=1)
+    beside = [0, 1, 3, 4]
+    spots = _cubics(along[:, beside], five[:, beside], along[:, 2])
+    return float((((spots - five[:, 2]) ** 2).sum(axis=1) / (along[:, 3] - along[:, 1]) ** 2).sum())
 
 
-def _cubic(along: Array, places: Array, at: float) -> Array:
-    """The place at a length along, on the cubic through four places (J. L. Lagrange's form)."""
-    shares = [np.prod([(at - along[k]) / (along[i] - along[k]) for k in range(4) if k != i]) for i in range(4)]
-    return np.asarray(np.array(shares) @ places)
+def _cubics(along: Array, places: Array, at: Array) -> Array:
+    """The place at each length along (n), on the cubic through its four places (n, 4, 2) at lengths (n, 4) (J. L.
+    Lagrange's form).
+    """
+    found = np.zeros((len(at), 2))
+    for i in range(4):
+        others = [k for k in range(4) if k != i]
+        share = np.prod((at[:, None] - along[:, others]) / (along[:, i : i + 1] - along[:, others]), axis=1)
+        found += share[:, None] * places[:, i]
+    return found
 
 
 def _through(offsets: Sequence[Offset], rows: Sequence[int], station: Mm) -> Mm:
