@@ -7,7 +7,7 @@ import numpy as np
 from gramil import names as n
 from gramil.description.plan.parts import PlanParts, Point
 from gramil.description.plan.taking import Taken, soundhole_of, with_parts, with_shapes
-from gramil.description.reading import Description, ShopDescription, parse_description
+from gramil.description.reading import Description, ShopDescription, parse_description, read_shop
 from gramil.faults import MakersFault
 from gramil.graph import Figures
 from gramil.prints.whole import figures_of
@@ -29,11 +29,19 @@ def taken_into(text: str, parts: PlanParts, shop: ShopDescription, front_at: Mm 
         raise MakersFault.of(
             "the description has no body for this to lie on", remedy="give the outline too", where="outline"
         )
-    figures = figures_of(bare, shop)
+    figures = _figures(bare, shop)
     hole = _hole(parts, text, figures)
     found = with_parts(text, parts, lambda held_to: _zero(figures, held_to, hole), _half(bare))
     parse_description(found.text, "the description with the plan in it")
     return Taken(found.text, (*found.told, *_beside(figures, front_at)))
+
+
+def _figures(described: Description, shop: ShopDescription) -> Figures:
+    """The figures by which parts are held to something; where the shop lacks a tool for them, by a usual shop."""
+    try:
+        return figures_of(described, shop)
+    except MakersFault:
+        return figures_of(described, read_shop())
 
 
 def _half(described: Description) -> tuple[Point, ...]:
