@@ -70,7 +70,7 @@ class Half:
 
     points: tuple[tuple[Mm, Mm], ...]
     corners: tuple[int, ...]
-    start: Mm
+    start: Mm = 0.0
 
 
 def half_between(curve: Curve, ring: Array) -> Half | None:

@@ -75,11 +75,16 @@ class Traced:
     scale: float
     asymmetry: Mm
     left_out: tuple[str, ...]
-    laying: Halved
-    start: Mm
+    laying: Halved | None = None
+    start: Mm = 0.0
 
     def laid(self, points: Array) -> Array:
-        """Other places of the drawing, (n, 2), in mm where they lie beside the outline, its start at x = 0."""
+        """Other places of the drawing, (n, 2), in mm where they lie beside the outline, its start at x = 0.
+
+        Raises ValueError for an outline that stays as it is drawn.
+        """
+        if self.laying is None:
+            raise ValueError("an outline that stays as it is drawn was not laid about an axis")
         return self.laying.laid(points) * self.scale - (self.start, 0.0)
 
 

@@ -16,7 +16,9 @@ from gramil.quantities import Mm
 
 ZeroOf = Callable[[str], Mm]
 """Where along the body lies what a part is held to: body, join, tail, soundhole or saddle."""
-OF_A_DRAWING = ("outline", "points", "file", "layer", "length", "corners", "alike", "traced_within")
+OF_A_DRAWING = ("outline", "points", "file", "layer", "length", "corners", "alike", "centreline", "traced_within")
+OF_TREBLE = ("treble_outline", "treble_points", "treble_corners")
+"""A treble half of its own: the plan's half is both."""
 PLACES = {"mm": 2, "in": 4}
 WIDTH, HEIGHT = 8.0, 12.0
 """Of a brace that neither the plan nor the description knows: common practice, to begin from."""
@@ -115,7 +117,7 @@ def _table(document: Any, name: str) -> Any:
 
 
 def _put_outline(table: Any, outline: PlanOutline, unit: LengthUnit) -> str:
-    for gone in OF_A_DRAWING:
+    for gone in (*OF_A_DRAWING, *OF_TREBLE):
         table.pop(gone, None)
     table["outline" if outline.by_stations and outline.within is None else "points"] = _places(outline.points, unit)
     _put_corners(table, outline.corners)
