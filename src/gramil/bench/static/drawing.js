@@ -7,15 +7,19 @@ window.drawing = (() => {
   const TWICE = 260; // ms within which two taps are one double tap
   const CLOSEST = 12; // mm across at the most enlarged
   const pointers = new Map();
-  // Places on the screen stand in a sheet of their own: the page's policy allows no style in an element.
+  // How the drawing stands at rest is a rule of its own, so that a picture that comes later stands likewise. Each change
+  // of it makes the browser look at every line of the drawing again: while fingers move, only the pictures are told.
   const styles = new CSSStyleSheet();
-  styles.replaceSync("#plan { --mm: 1; } #plan > svg { transform: none; } #slider { left: auto; }");
+  styles.replaceSync("#plan { --mm: 1; } #plan > svg { transform: none; }");
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, styles];
-  const [onPlan, onPictures, onSlider] = [...styles.cssRules].map((rule) => rule.style);
+  const [onPlan, onPictures] = [...styles.cssRules].map((rule) => rule.style);
   let whole = null; // the box of the whole drawing, as wide and tall as the page shows it
   let box = null; // what is shown
   let sharp = null; // what the view box says, while a transform shows another
   let resting = 0;
+  let painting = 0;
+  let seen = null; // the frame's size and its edge on the screen, asked for once: asking lays the page out
+  let edge = null;
   let moved = 0;
   let last = { at: 0, x: 0, y: 0 };
   let waiting = 0;
@@ -25,18 +29,25 @@ window.drawing = (() => {
   // On an upright phone the instrument stands head up: drawn as it lies, then turned by a quarter. The frame is what is
   // seen in the drawing's own directions, in px: along from head to tail, and across.
   const upright = () => plan().classList.contains("head-up");
-  const frame = () => (upright() ? { wide: plan().clientHeight, tall: plan().clientWidth } : { wide: plan().clientWidth, tall: plan().clientHeight });
+  const frame = () => (upright() ? { wide: seen.tall, tall: seen.wide } : seen);
+  const sized = () => { seen = { wide: plan().clientWidth, tall: plan().clientHeight }; };
   const perPixel = () => box.wide / frame().wide;
 
   function inFrame({ clientX, clientY }) {
-    const edge = plan().getBoundingClientRect(), x = clientX - edge.left - plan().clientLeft, y = clientY - edge.top - plan().clientTop;
-    return upright() ? { x: y, y: plan().clientWidth - x } : { x, y };
+    const { left, top } = pointers.size ? edge : edgeNow(), x = clientX - left, y = clientY - top;
+    return upright() ? { x: y, y: seen.wide - x } : { x, y };
+  }
+
+  function edgeNow() {
+    const { left, top } = plan().getBoundingClientRect();
+    return { left: left + plan().clientLeft, top: top + plan().clientTop };
   }
 
   function held() {
     const stands = innerHeight > innerWidth || (window.screen.orientation || { type: "" }).type.startsWith("portrait"); // a keyboard on the glass makes no phone lie
     plan().classList.toggle("head-up", stands && matchMedia("(max-width: 40rem)").matches);
     document.getElementById("slider").setAttribute("aria-orientation", upright() ? "vertical" : "horizontal");
+    sized();
     onPictures.width = upright() ? `${frame().wide}px` : "";
     onPictures.height = upright() ? `${frame().tall}px` : "";
   }
@@ -79,20 +90,32 @@ window.drawing = (() => {
 
   function show(next) {
     box = bounded(next);
-    const scale = sharp.wide / box.wide, pixel = sharp.wide / frame().wide;
-    const moveX = ((sharp.left - box.left) / pixel) * scale, moveY = ((sharp.top - box.top) / pixel) * scale;
-    onPictures.willChange = "transform"; // drawn once and moved as a picture until the fingers rest
-    onPictures.transform = `${turned()}translate(${moveX}px, ${moveY}px) scale(${scale})`;
-    handle();
+    painting = painting || requestAnimationFrame(paint);
     clearTimeout(resting);
     resting = setTimeout(sharpen, REST);
   }
 
+  function paint() {
+    painting = 0;
+    const scale = sharp.wide / box.wide, pixel = sharp.wide / frame().wide;
+    const moveX = ((sharp.left - box.left) / pixel) * scale, moveY = ((sharp.top - box.top) / pixel) * scale;
+    for (const svg of pictures()) {
+      svg.style.willChange = "transform"; // drawn once and moved as a picture until the fingers rest
+      svg.style.transform = `${turned()}translate(${moveX}px, ${moveY}px) scale(${scale})`;
+    }
+    handle();
+  }
+
   function sharpen() {
+    cancelAnimationFrame(painting);
+    painting = 0;
     sharp = box;
-    for (const svg of pictures()) svg.setAttribute("viewBox", `${box.left} ${box.top} ${box.wide} ${box.tall}`);
+    sized();
+    for (const svg of pictures()) {
+      svg.setAttribute("viewBox", `${box.left} ${box.top} ${box.wide} ${box.tall}`);
+      svg.style.transform = svg.style.willChange = "";
+    }
     onPictures.transform = turned() || "none";
-    onPictures.willChange = "auto";
     const pixel = perPixel();
     onPlan.setProperty("--mm", pixel);
     plan().dataset.reading = pixel > 1.5 ? "whole" : pixel > 0.7 ? "wide" : pixel > 0.25 ? "near" : "close";
@@ -104,8 +127,8 @@ window.drawing = (() => {
     const slider = document.getElementById("slider");
     const at = (Number(slider.getAttribute("aria-valuenow")) - box.left) / perPixel();
     const shown = `${Math.min(Math.max(at, 0), frame().wide)}px`;
-    onSlider.left = upright() ? "auto" : shown;
-    onSlider.top = upright() ? shown : "auto";
+    slider.style.left = upright() ? "auto" : shown;
+    slider.style.top = upright() ? shown : "auto";
     slider.classList.toggle("beyond", at < 0 || at > frame().wide);
   }
 
@@ -131,7 +154,7 @@ window.drawing = (() => {
 
   function down(event) {
     if (event.target.id === "slider" || !event.target.closest("#plan") || event.button > 0) return;
-    if (!pointers.size) moved = 0;
+    if (!pointers.size) { moved = 0; sized(); edge = edgeNow(); }
     pointers.set(event.pointerId, inFrame(event));
   }
 
