@@ -66,6 +66,7 @@ def configured(bench: Bench) -> uvicorn.Config:
     """How the bench is served: by one process, to whoever knows its address."""
     return uvicorn.Config(
         bench.app,
+        ws="none",  # no page speaks through a web socket, and looking for one loads its library
         log_level="warning",
         access_log=False,
         proxy_headers=False,
