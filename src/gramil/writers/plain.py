@@ -4,6 +4,7 @@ below.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import chain
 from math import isfinite
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Mark, Point, Polyline, Span, Words
@@ -49,7 +50,7 @@ def has_place(mark: Mark) -> bool:
             points = (mark.centre, (mark.radius, 0.0))
         case _:
             points = (mark.at, (mark.height, mark.angle))
-    return all(isfinite(x) and isfinite(y) for x, y in points)
+    return isfinite(sum(chain.from_iterable(points)))  # a sum is a number only if every part is one
 
 
 def pieces(mark: Mark, resolve: Resolve) -> Sequence[Plain]:

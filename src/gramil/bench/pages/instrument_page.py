@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import dataclass, replace
+from functools import cached_property
 from math import cos
 from urllib.parse import urlencode
 
@@ -57,6 +58,11 @@ class Desk:
     def saved(self) -> Figures | None:
         """The saved figures, where a draft differs from them."""
         return self.held.figures if self.draft.changed else None
+
+    @cached_property
+    def words(self) -> tuple[InWords, ...]:
+        """Every finding in words."""
+        return findings_in_words(findings_of(self.draft.figures), self.reading.now)
 
 
 def instrument_id(request: PageRequest) -> int:
@@ -122,11 +128,10 @@ class Placed:
 
 def placed(desk: Desk) -> tuple[Placed, ...]:
     """Every finding that calls for action, numbered as in the drawing."""
-    formatter, figures = desk.reading.now, desk.draft.figures
-    asking = findings_in_words(
-        tuple(each for each in findings_of(figures) if each.severity in ("stop", "caution", "note")), formatter
+    asking = (each for each in desk.words if each.severity in ("stop", "caution", "note"))
+    return tuple(
+        Placed(str(number), each, place_of(desk.draft.figures, each.address)) for number, each in enumerate(asking, 1)
     )
-    return tuple(Placed(str(number), each, place_of(figures, each.address)) for number, each in enumerate(asking, 1))
 
 
 def instrument_page(request: PageRequest, open_instruments: OpenInstruments) -> Response:
@@ -204,7 +209,6 @@ def _layered(desk: Desk, plan: Plan, things: tuple[Thing, ...], found: tuple[Pla
 
 def _undrawn(desk: Desk, strip: Strip | None) -> dict[str, object]:
     """The page of a guitar that came in: what is known of it, and its verdicts, without a drawing."""
-    findings = findings_in_words(findings_of(desk.draft.figures), desk.reading.now)
     return {
         "desk": desk,
         "held": desk.held,
@@ -213,8 +217,8 @@ def _undrawn(desk: Desk, strip: Strip | None) -> dict[str, object]:
         "title": desk.held.seen.name,
         "plan": None,
         "strip": strip,
-        "asking": [each for each in findings if each.severity in ("stop", "caution", "note")],
-        "quiet": [each for each in findings if each.severity in ("fine", "not judged")],
+        "asking": [each for each in desk.words if each.severity in ("stop", "caution", "note")],
+        "quiet": [each for each in desk.words if each.severity in ("fine", "not judged")],
         "known": tuple(known_of(desk.draft.text)),
         "faults": desk.draft.faults,
         "changes": desk.draft.sets,
@@ -226,7 +230,6 @@ def _whole(request: PageRequest, desk: Desk, strip: Strip | None) -> dict[str, o
         return _undrawn(desk, strip)
     plan = plan_of(desk.draft.figures, desk.saved, desk.reading.now, desk.closer, sized=True)
     things = things_on(desk.draft.figures, plan.side)
-    findings = findings_in_words(findings_of(desk.draft.figures), desk.reading.now)
     return {
         **_section(request, desk, plan.box),
         "title": desk.held.seen.name,
@@ -235,7 +238,7 @@ def _whole(request: PageRequest, desk: Desk, strip: Strip | None) -> dict[str, o
         "measured": measured_on(request, desk, things),
         "places": tuple(named_places(desk.draft.figures)),
         "strip": strip,
-        "quiet": [each for each in findings if each.severity in ("fine", "not judged")],
+        "quiet": [each for each in desk.words if each.severity in ("fine", "not judged")],
         "faults": desk.draft.faults,
         "changes": desk.draft.sets,
     }
