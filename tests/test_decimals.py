@@ -59,7 +59,7 @@ def texts(value: Any) -> Iterator[str]:
 def test_no_text_of_any_paper_verdict_or_list_has_a_minus_zero(example: Callable[[str], Figures], name: str) -> None:
     figures = example(name)
     papers = [one_print(figures, each) for each in (*names_of(figures, "setup_"), *names_of(figures, "drawing_"))]
-    said = list(texts([each.printed for each in papers if each is not None]))
+    said = list(texts([[*each.printed, *each.drawn] for each in papers if each is not None]))
     listed = list(rows(figures, dimensions_of(figures)))
     for first in ("mm", "in"):
         formatter = Formatter(figures, first)

@@ -266,7 +266,9 @@ def _plain(value: float) -> str:
 
 
 def _finite(value: Any) -> bool:
-    return bool(np.all(np.isfinite(value))) if isinstance(value, float | int | np.ndarray) else False
+    if isinstance(value, float | int):
+        return math.isfinite(value)
+    return isinstance(value, np.ndarray) and bool(np.all(np.isfinite(value)))
 
 
 def _run(values: np.ndarray, each: Callable[[Any], str]) -> str:

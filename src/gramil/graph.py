@@ -15,7 +15,7 @@ import numpy as np
 
 from gramil.address import LEADS_NOWHERE, Field, Step, parse_address, put_into, row_of, step_into
 from gramil.called import called
-from gramil.quantities import axes_of, unit_of
+from gramil.quantities import Unit, axes_of, unit_of
 from gramil.reference import Ref
 from gramil.shown_by import shown_by
 
@@ -180,9 +180,13 @@ class Graph:
 
     def hung_from(self, names: Iterable[str]) -> frozenset[str]:
         """Everything whose value or page depends on one of the names, directly or not."""
-        return frozenset().union(
-            *(_reach(name, lambda each: (*self.followers[each], *self.shown_on[each])) for name in names)
-        )
+        return frozenset().union(*map(self._hung, names))
+
+    def _hung(self, name: str) -> frozenset[str]:
+        if ("hung", name) not in self._reached:
+            reached = _reach(name, lambda each: (*self.followers[each], *self.shown_on[each]))
+            self._reached["hung", name] = reached
+        return self._reached["hung", name]
 
     @cached_property
     def shown_on(self) -> Mapping[str, tuple[str, ...]]:
@@ -198,9 +202,28 @@ class Graph:
         dimension = self.dimensions.get(name)
         return dimension.annotation if dimension else self.inputs[name].annotation
 
+    def unit(self, name: str) -> Unit | None:
+        """The unit of a figure, or None for records, words and flags."""
+        return self._kind(name)[0]
+
+    def axes(self, name: str) -> tuple[str, ...]:
+        """The axes that a figure runs over, as `axes_of` has them."""
+        return self._kind(name)[1]
+
+    def _kind(self, name: str) -> tuple[Unit | None, tuple[str, ...]]:
+        if name not in self._kinds:
+            annotation = self.annotation(name)
+            self._kinds[name] = unit_of(annotation), axes_of(annotation)
+        return self._kinds[name]
+
+    @cached_property
+    def _kinds(self) -> dict[str, tuple[Unit | None, tuple[str, ...]]]:
+        """A cache for `unit` and `axes`."""
+        return {}
+
     @cached_property
     def _reached(self) -> dict[tuple[str, str], frozenset[str]]:
-        """A cache for `above` and `below`: the wiring never changes."""
+        """A cache for `above`, `below` and `hung_from`: the wiring never changes."""
         return {}
 
     def above(self, name: str) -> frozenset[str]:
@@ -291,7 +314,7 @@ class Figures(Mapping[str, Any]):
         return value
 
     def _settled(self, name: str, value: Any) -> Any:
-        axes = axes_of(self.graph.annotation(name))
+        axes = self.graph.axes(name)
         if not axes:
             return value
         value = np.asarray(value, dtype=np.float64)
@@ -339,10 +362,10 @@ class Figures(Mapping[str, Any]):
         name, steps = parse_address(address)
         if name not in self:
             raise KeyError(address)
-        value, annotation = self[name], self.graph.annotation(name)
+        value = self[name]
         try:
-            if axes_of(annotation):
-                return value[row_of(annotation, steps)] if steps else value
+            if self.graph.axes(name):
+                return value[row_of(self.graph.annotation(name), steps)] if steps else value
             for step in steps:
                 value = step_into(value, step)
         except LEADS_NOWHERE:
@@ -353,7 +376,7 @@ class Figures(Mapping[str, Any]):
         """The unit's symbol of the figure at an address, or None if it has none; raises KeyError as `at` does."""
         address = str(figure)
         name, steps = parse_address(address)
-        unit = unit_of(self.graph.annotation(name))
+        unit = self.graph.unit(name)
         if unit is None and steps and isinstance(steps[-1], Field):
             owner = self.at(address[: address.rindex(".")])
             if not hasattr(owner, steps[-1].name):

@@ -120,7 +120,7 @@ def pages_of(formatter: Formatter) -> tuple[FrontPage, ...]:
 
 @lru_cache(maxsize=4)
 def _pages(figures: Noting) -> tuple[FrontPage, ...]:
-    return tuple(front_pages(formatter_of(figures)))
+    return tuple({**page, "tables": list(page["tables"])} for page in front_pages(formatter_of(figures)))
 
 
 def _svg(drawing: Any, formatter: Formatter) -> str:

@@ -13,7 +13,7 @@ from gramil.graph import Figures, same
 from gramil.prints.papers import Paper, papers_that_differ
 from gramil.prints.sharing import changed, share
 from gramil.prints.whole import dimensions_of, findings_of
-from gramil.quantities import Mm, axes_of
+from gramil.quantities import Mm
 from gramil.rows import Row, measured_fields, member_label, rows
 from gramil.shop.operations import Work
 
@@ -126,12 +126,12 @@ def _size(move: Move) -> float:
 
 def _moves(name: str, old: Figures, new: Figures) -> Iterator[Move]:
     """The dimension's greatest move: one row, or none if nothing moved."""
-    if axes_of(old.graph.annotation(name)) and old[name].shape == new[name].shape:
+    if old.graph.axes(name) and old[name].shape == new[name].shape:
         yield from _greatest_of_array(name, old, new)
         return
     if isinstance(old[name], float | int | str) and same(old[name], new[name]):
         return
-    if axes_of(old.graph.annotation(name)) == ("any",):
+    if old.graph.axes(name) == ("any",):
         return  # a different number of places, as on a template's edge: places of the one do not match those of the
         # other
     found = _differing(name, old, new)
@@ -144,7 +144,7 @@ def _differing(name: str, old: Figures, new: Figures) -> list[Move]:
     """Every single figure of a dimension that differs; the two are compared side by side if they have the same
     structure.
     """
-    if not (isinstance(old[name], tuple) or is_dataclass(old[name])):
+    if any(isinstance(each, np.ndarray) or each != each for each in (old[name], new[name])):  # rows, or not there
         return _differing_by_address(name, old, new)
     part, unit = old.graph.dimensions[name].part.replace("_", " "), old.unit_at(name)
     try:
@@ -206,7 +206,7 @@ def _greatest_of_array(name: str, old: Figures, new: Figures) -> Iterator[Move]:
     if not known.any():
         return
     place = np.unravel_index(int(known.argmax()), known.shape)
-    starts = [axis == "string" for axis in axes_of(old.graph.annotation(name))]
+    starts = [axis == "string" for axis in old.graph.axes(name)]
     address = f"{name}[{', '.join(str(int(row) + start) for row, start in zip(place, starts, strict=False))}]"
     part = old.graph.dimensions[name].part.replace("_", " ")
     values = float(before[place]), float(after[place])

@@ -35,6 +35,7 @@ from gramil.prints.book_lists import (
     WOODS,
     Columns,
 )
+from gramil.prints.lazily import Lazily
 from gramil.prints.listed import headings_of
 from gramil.prints.pages import FrontPage, FrontTable, safe
 from gramil.prints.whole import dimensions_of, findings_of
@@ -64,7 +65,7 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
     yield _page("Heights and strings", tables, (figures[n.drawing_heights].name,), HEIGHTS_TALL)
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]
     yield _page("Cut lists and woods", [_single(formatter), *lists, *_wood_tables(_woods(figures), formatter.first)])
-    yield _page("Dimensions by part", list(_dimensions(formatter)))
+    yield _page("Dimensions by part", Lazily(_dimensions(formatter)))
 
 
 def _drawn(wanted: Sequence[Ref[Drawing]], figures: Figures) -> list[str]:
@@ -98,7 +99,7 @@ def _page(
     tall: float = 0,
     lines: Sequence[str] = (),
 ) -> FrontPage:
-    return FrontPage(title=safe(title), drawings=list(drawings), tall=tall, lines=list(lines), tables=list(tables))
+    return FrontPage(title=safe(title), drawings=list(drawings), tall=tall, lines=list(lines), tables=tables)
 
 
 def _table(

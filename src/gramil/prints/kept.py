@@ -2,6 +2,7 @@
 
 import json
 import math
+from collections.abc import Sequence
 from typing import Any
 
 from gramil.prints.papers import Print, alike
@@ -12,7 +13,9 @@ PLACES = 5
 
 def kept_text(printed: Print) -> str:
     """What a sheet says, as JSON: the same text for the same sheet."""
-    return json.dumps(_plain(printed.printed), ensure_ascii=False, separators=(",", ":"), allow_nan=False)
+    return json.dumps(
+        _plain((*printed.printed, printed.drawn)), ensure_ascii=False, separators=(",", ":"), allow_nan=False
+    )
 
 
 def what_differs(kept: str, printed: Print) -> str:
@@ -36,6 +39,6 @@ def _plain(value: Any) -> Any:
     """A print in the form of JSON; a coordinate that is not a number becomes a word."""
     if isinstance(value, float):
         return round(value, PLACES) if math.isfinite(value) else str(value)
-    if isinstance(value, tuple | list):
+    if isinstance(value, Sequence) and not isinstance(value, str):
         return [_plain(each) for each in value]
     return {key: _plain(each) for key, each in value.items()} if isinstance(value, dict) else value

@@ -19,6 +19,7 @@ from gramil.setups.setup import BigFigure, Setup, Table
 
 LONGEST_WORD = 30
 """A word longer than this may be broken, so that it does not run off the page."""
+TOO_LONG = re.compile(f"[^ ]{{{LONGEST_WORD + 1},}}")
 KEPT_TOGETHER = re.compile(r"(?<=\d) (?=(?:mm|in|cent)\b)|(?<=±) ")
 """The space between a figure and its unit: they stay on one line."""
 BREAK = "\N{ZERO WIDTH SPACE}"
@@ -83,13 +84,16 @@ class FrontTable(TypedDict):
 
 
 class FrontPage(TypedDict):
-    """A page of the build book ahead of the sheets: drawings each at most `tall` mm high, lines, and tables."""
+    """A page of the build book ahead of the sheets: drawings each at most `tall` mm high, lines, and tables.
+
+    Tables may be worked out as they are asked for.
+    """
 
     title: str
     drawings: list[str]
     tall: float
     lines: list[str]
-    tables: list[FrontTable]
+    tables: Sequence[FrontTable]
 
 
 def page_text(setup: Setup, formatter: Formatter) -> PageText:
@@ -248,12 +252,8 @@ def safe(text: str) -> str:
         text = "".join(character if character.isprintable() else " " for character in text)
     if " " in text:
         text = KEPT_TOGETHER.sub("\N{NO-BREAK SPACE}", text)
-    if len(text) <= LONGEST_WORD:
-        return text
-    return " ".join(map(_breakable, text.split(" ")))
+    return TOO_LONG.sub(lambda word: _breakable(word[0]), text)
 
 
 def _breakable(word: str) -> str:
-    if len(word) <= LONGEST_WORD:
-        return word
     return BREAK.join(word[start : start + LONGEST_WORD] for start in range(0, len(word), LONGEST_WORD))

@@ -6,7 +6,8 @@ decides what a change makes stale, whether of the description, of the shop, or o
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, field, fields
+from itertools import chain, zip_longest
 from typing import Any, Literal
 
 from gramil import names as n
@@ -17,6 +18,7 @@ from gramil.layers import strokes
 from gramil.prints.book_pages import front_pages
 from gramil.prints.came_in import as_known, is_of
 from gramil.prints.cents import PANELS, cents_printed
+from gramil.prints.lazily import Lazily
 from gramil.prints.pages import safe
 from gramil.prints.sharing import changed, share
 from gramil.prints.whole import drawing_names, drawings_of, names_of, setups_of
@@ -50,10 +52,13 @@ class Paper:
 
 @dataclass(frozen=True)
 class Print:
-    """A paper and all that is printed on it, as plain values that can be compared."""
+    """A paper and all that is printed on it, as plain values that can be compared: words and figures, and the marks of
+    its drawing.
+    """
 
     paper: Paper
-    printed: Any
+    printed: Any = ()
+    drawn: Lazily = field(default_factory=lambda: Lazily(()))
 
 
 def is_template(drawing: Drawing) -> bool:
@@ -106,7 +111,7 @@ def one_print(figures: Figures, name: str, work: Work | None = None) -> Print | 
     if not made.marks or made.name.startswith(ON_SHEETS):
         return None
     kind: Kind = "template" if is_template(made) else "drawing"
-    return Print(Paper(made.name, kind, _title(figures, made)), _drawn(figures, made))
+    return Print(Paper(made.name, kind, _title(figures, made)), drawn=_drawn(figures, made))
 
 
 def sheet_print(figures: Figures, setup: Setup, operations: Sequence[Operation] = ()) -> Print:
@@ -116,9 +121,9 @@ def sheet_print(figures: Figures, setup: Setup, operations: Sequence[Operation] 
 
 def sheet_as_printed(figures: Figures, setup: Setup, also: Minded) -> Print:
     """What is printed on a sheet that has more cautions than its set-up."""
-    drawing = () if setup.drawing is None else _drawn(figures, figures[setup.drawing])
-    page = page_of_work(setup, also, formatter_of(figures))
-    return Print(Paper(setup.name, "sheet", setup.title), (page, drawing))
+    drawn = Lazily(()) if setup.drawing is None else _drawn(figures, figures[setup.drawing])
+    page = Lazily(page_of_work(setup, also, formatter) for formatter in (formatter_of(figures),))
+    return Print(Paper(setup.name, "sheet", setup.title), page, drawn)
 
 
 def own_prints(figures: Figures, work: Work | None) -> Mapping[str, Print]:
@@ -163,11 +168,18 @@ def _either(old: Print | None, new: Print | None) -> Paper | None:
     if old is None or new is None:
         found = new or old
         return found.paper if found else None
-    return None if alike(old.printed, new.printed) else new.paper
+    return None if printed_alike(old, new) else new.paper
+
+
+def printed_alike(one: Print, other: Print) -> bool:
+    """Whether two prints show the same; their marks are looked at first, since most prints that differ do so there."""
+    return alike(one.drawn, other.drawn) and alike(one.printed, other.printed)
 
 
 def alike(one: Any, other: Any) -> bool:
     """Whether two prints show the same: words to the letter, lengths to a thousandth of a millimetre."""
+    if isinstance(one, Lazily) or isinstance(other, Lazily):
+        return all(alike(*each) for each in zip_longest(one, other))
     if isinstance(one, tuple | list) and isinstance(other, tuple | list):
         return len(one) == len(other) and all(map(alike, one, other))
     if isinstance(one, float) and isinstance(other, float):
@@ -175,11 +187,11 @@ def alike(one: Any, other: Any) -> bool:
     return bool(one == other)
 
 
-def _drawn(figures: Figures, drawing: Drawing) -> Any:
+def _drawn(figures: Figures, drawing: Drawing) -> Lazily:
     text = formatter_of(figures).text
     kerf = filled(drawing.kerf, text)
     said = (_title(figures, drawing), drawing.seen_from, drawing.stretch, drawing.scale, kerf)
-    return (said, *plain_marks(drawing.marks, text))
+    return Lazily(chain([said], plain_marks(drawing.marks, text)))
 
 
 def _title(figures: Figures, drawing: Drawing) -> str:

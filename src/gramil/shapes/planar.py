@@ -104,6 +104,8 @@ def _corners_to_edges(corners: Array, edges_of: Array) -> float:
 
 def polygon_contains(corners: Sequence[Point], point: Point) -> bool:
     """Whether a point lies in a polygon or within 1e-9 mm of its edge."""
+    if boxes_apart(corners, [point]) > 1e-9:
+        return False
     if any(hypot(*_from(point, nearest_on_segment(point, *edge))) <= 1e-9 for edge in _edges(corners)):
         return True
     beside = [edge for edge in _edges(corners) if (edge[0][1] > point[1]) != (edge[1][1] > point[1])]

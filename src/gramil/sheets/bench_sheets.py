@@ -66,7 +66,8 @@ def sheets_pdf(
         "pictures": [_picture(sheet.picture) for sheet in sheets if not sheet.setup.closed] if with_sheets else [],
         "drawings": {name: _picture(around.drawings[name]) for name in sorted(wanted & set(around.drawings))},
     }
-    return typeset("sheet.typ", {**kept, "front": list(around.pages), "leaves": list(around.leaves)})
+    front = [{**page, "tables": list(page["tables"])} for page in around.pages]
+    return typeset("sheet.typ", {**kept, "front": front, "leaves": list(around.leaves)})
 
 
 def _picture(picture: Picture | None) -> dict[str, object] | None:

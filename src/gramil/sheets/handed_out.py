@@ -14,7 +14,7 @@ from gramil.change.in_store import figures_in_store, work_in_store
 from gramil.graph import Figures
 from gramil.inches import in_inches
 from gramil.prints.kept import kept_text, what_differs
-from gramil.prints.papers import Paper, Print, alike, sheet_as_printed
+from gramil.prints.papers import Paper, Print, printed_alike, sheet_as_printed
 from gramil.prints.sharing import changed
 from gramil.prints.whole import whole_graph
 from gramil.quantities import Mm
@@ -133,7 +133,7 @@ def sheets_that_differ(old: Figures, new: Figures, work: Work, done: Collection[
             printed(sheet).paper
             for name, sheet in after.items()
             if _hangs_on(sheet, touched) and not _is_done(name, done, work)
-            if name not in before or not alike(printed(before[name]).printed, printed(sheet).printed)
+            if name not in before or not printed_alike(printed(before[name]), printed(sheet))
         )
 
 
