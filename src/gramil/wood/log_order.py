@@ -2,13 +2,14 @@
 changed.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
 from gramil.faults import Fault, MakersFault
+from gramil.frozen import dataclass
 from gramil.physics.arrays import FloatArray
 from gramil.wood.clock_changes import HOUR, ClockAnswer, ShownClock
 
