@@ -7,7 +7,7 @@ asked for.
 import inspect
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
-from dataclasses import field, is_dataclass, replace
+from dataclasses import dataclass, field, is_dataclass, replace
 from functools import cache, cached_property
 from typing import Any, TypeVar, get_type_hints, overload
 
@@ -15,7 +15,6 @@ import numpy as np
 
 from gramil.address import LEADS_NOWHERE, Field, Step, parse_address, put_into, row_of, step_into
 from gramil.called import called
-from gramil.frozen import dataclass
 from gramil.quantities import Unit, axes_of, unit_of
 from gramil.reference import Ref
 from gramil.shown_by import shown_by

@@ -10,14 +10,13 @@ import math
 import re
 import unicodedata
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
 from typing import Literal
 
 from gramil.decimals import exact, fixed_exactly, signed
 from gramil.faults import MakersFault
-from gramil.frozen import dataclass
 from gramil.inches import in_64ths, in_inches
 from gramil.quantities import Celsius, Gram, GramPerM, Mm, Percent, Radians
 

@@ -6,13 +6,13 @@ figure, and what a function shows is read off its code (`shown_by.py`). A page n
 
 import re
 from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Generic, TypeAlias, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
 from gramil.address import quoted
-from gramil.frozen import dataclass
 
 T = TypeVar("T", covariant=True)
 R = TypeVar("R", bound="Ref[Any]", covariant=True)

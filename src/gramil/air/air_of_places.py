@@ -1,7 +1,7 @@
 """The places that a shop's description names, with their readings: typed in, or from a logger's file beside it."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from pathlib import Path
 
@@ -10,7 +10,6 @@ import numpy as np
 from gramil.description.reading import ShopDescription
 from gramil.description.wood.tables import PlaceTable
 from gramil.faults import Fault, MakersFault
-from gramil.frozen import dataclass
 from gramil.plain_file import opened
 from gramil.wood.air import Air, AirHistory, summarise, typed_in
 from gramil.wood.air_log import LogAnswers, LogReport, read_air_log

@@ -1,6 +1,6 @@
 """The moisture of the pieces that a shop's description lists, from where they lay and what they weighed."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from gramil.air.air_of_places import Places
@@ -8,7 +8,6 @@ from gramil.description.reading import ShopDescription
 from gramil.description.wood.own_woods import own_woods
 from gramil.description.wood.tables import PieceTable
 from gramil.faults import MakersFault
-from gramil.frozen import dataclass
 from gramil.wood.moisture import MoistureNow, as_weighed, carried_on, evenly, moisture_now
 from gramil.wood.piece import Face, Piece
 from gramil.wood.species import Species, find_species

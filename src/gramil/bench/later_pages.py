@@ -1,6 +1,7 @@
 """Pages whose modules are imported when they are asked for, so that the bench's first page does not wait for all."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from functools import cache
 from importlib import import_module
 from pkgutil import iter_modules
@@ -10,7 +11,6 @@ from starlette.responses import Response
 import gramil.bench.pages
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest
-from dataclasses import dataclass
 
 
 @dataclass(frozen=True)

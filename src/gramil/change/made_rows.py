@@ -2,10 +2,10 @@
 
 import math
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache, cached_property
 from typing import Any
 
-from gramil.frozen import dataclass
 from gramil.graph import Figures
 from gramil.package_data import data_tables
 

@@ -5,7 +5,7 @@
 
 import tomllib
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from typing import Any, TypeVar
 
@@ -26,7 +26,6 @@ from gramil.description.shop.tables import Shop
 from gramil.description.toml_tables import tables_of
 from gramil.description.wood.checks import problems_of_wood
 from gramil.faults import Fault, MakersFault
-from gramil.frozen import dataclass
 from gramil.in_shop_units import in_shop_units
 from gramil.measure import LengthUnit
 from gramil.package_data import data_text

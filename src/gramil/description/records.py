@@ -4,10 +4,9 @@ They are what the parts read; what the maker writes is checked by the models in 
 """
 
 import math
-from dataclasses import fields
+from dataclasses import dataclass, fields
 from typing import Any
 
-from gramil.frozen import dataclass
 from gramil.quantities import Count, Mm, PerMm, Ratio
 from gramil.wood.wood_words import serves_as
 

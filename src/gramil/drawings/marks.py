@@ -4,11 +4,10 @@ Coordinates are millimetres, x to the right (along the centreline, head to the l
 is a `Label` that holds a reference, never a number: the writer looks it up when the drawing is written.
 """
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import cos, sin
 from typing import Any, Literal
 
-from gramil.frozen import dataclass
 from gramil.reference import Ref, Text
 
 Point = tuple[float, float]

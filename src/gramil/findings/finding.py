@@ -1,10 +1,10 @@
 """What a finding is: a word of severity, the figure that it is about, the limit, and what would mend it."""
 
+from dataclasses import dataclass
 from typing import Any, Literal
 
 from gramil.faults import closed
 from gramil.formatter import Formatter
-from gramil.frozen import dataclass
 from gramil.in_shop_units import phrases_in_shop_units
 from gramil.reference import Ref, Text
 

@@ -6,9 +6,9 @@ treble positive.
 
 import math
 from collections.abc import Iterable
+from dataclasses import dataclass
 from functools import cached_property
 
-from gramil.frozen import dataclass
 from gramil.quantities import Count, Mm, Mm2, Mm3, Radians, Ratio
 from gramil.shapes.arched_bar import ArchedBar, Notch
 from gramil.shapes.outline import Outline

@@ -4,10 +4,10 @@ All are finished sizes; what the machine that cuts them takes is allowed for in 
 """
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
 
-from gramil.frozen import dataclass
 from gramil.quantities import Count, Mm, PerFret, Radians, Ratio
 from gramil.shapes.arc import sagitta
 from gramil.shapes.crown import Crown

@@ -2,9 +2,9 @@
 
 import math
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from gramil.description.records import Cutter
-from gramil.frozen import dataclass
 from gramil.inches import in_inches
 from gramil.parts.records import LedgeChoice
 from gramil.quantities import Count, Mm, Radians, Ratio

@@ -1,6 +1,7 @@
 """Records that several parts hand to one another: choices made from what the shop has."""
 
-from gramil.frozen import dataclass
+from dataclasses import dataclass
+
 from gramil.quantities import Count, Mm, Mm2, Ratio
 from gramil.shapes.profile import Profile
 

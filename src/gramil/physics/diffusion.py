@@ -12,12 +12,12 @@ What diffuses is a content (percent moisture, say) that is alike on the two side
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
 from numpy.typing import ArrayLike
 
-from gramil.frozen import dataclass
 from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.step_response import step_response
 

@@ -13,12 +13,11 @@ arrays of one row a string and one column a stop.
 """
 
 import math
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 from numpy.typing import ArrayLike
 
-from gramil.frozen import dataclass
 from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.stiff_string import one_end_clamped_factor
 

@@ -1,10 +1,10 @@
 """What a set-up is: one operation, its figures in the order in which the hands need them, and its proof."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from gramil import names as n
-from gramil.frozen import dataclass
 from gramil.reference import Ref, Text, in_row, refs_in
 
 

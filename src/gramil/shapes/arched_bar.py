@@ -6,13 +6,13 @@ below the straight line (the chord) between the foot's ends. A height over the p
 """
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from functools import cached_property
 from math import atan2, ceil, cos, pi, sin, sqrt
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from gramil.frozen import dataclass
 from gramil.quantities import Mm, PerMm, Radians
 from gramil.shapes.arc import sagitta
 from gramil.shapes.piecewise import distinct

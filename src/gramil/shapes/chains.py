@@ -1,13 +1,13 @@
 """Drawn lines joined end to end: what is closed, what stays open, and where the gaps are."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from math import dist
 from typing import Any, Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from gramil.frozen import dataclass
 from gramil.quantities import Mm
 
 Array = NDArray[np.float64]

@@ -3,13 +3,13 @@
 Falls are measured square to the plane, from the apex down. Curvature is 1/radius, so that flat is simply 0.
 """
 
+from dataclasses import dataclass
 from functools import cached_property
 from math import asin, hypot
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from gramil.frozen import dataclass
 from gramil.quantities import Mm, Mm3, PerMm, Radians
 from gramil.shapes.arc import arc_length, sagitta
 from gramil.shapes.curve import Curve

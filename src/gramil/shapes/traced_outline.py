@@ -4,6 +4,7 @@ Every place in a fault is given in the drawing's own coordinates, so that it can
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import PurePath
 
 import numpy as np
@@ -11,7 +12,6 @@ from numpy.typing import NDArray
 
 from gramil.decimals import fixed
 from gramil.faults import Fault, MakersFault
-from gramil.frozen import dataclass
 from gramil.quantities import Mm
 from gramil.shapes.as_drawn import halves_as_drawn
 from gramil.shapes.chains import Drawing, Gap, Trace, branches, gaps, joined_traces

@@ -3,7 +3,7 @@ without.
 """
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from graphlib import CycleError, TopologicalSorter
 from typing import Any
@@ -12,7 +12,6 @@ from gramil.air.air_bands import Band
 from gramil.description.cautions import DUST, MACHINE, TOOLS
 from gramil.description.instrument import Instrument
 from gramil.faults import Fault, MakersFault
-from gramil.frozen import dataclass
 
 Skip = Mapping[str, Any]
 """Keys of the description with values under which an operation is not needed, or "differ" with two; "why" in words."""

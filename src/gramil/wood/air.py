@@ -1,6 +1,7 @@
 """The air of a place over time: readings, what they mean for wood that lies there, and a summary."""
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cached_property
 from itertools import pairwise
@@ -8,7 +9,6 @@ from itertools import pairwise
 import numpy as np
 
 from gramil.faults import Fault, MakersFault
-from gramil.frozen import dataclass
 from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.humid_air import dew_point
 from gramil.wood.equilibrium import equilibrium_moisture

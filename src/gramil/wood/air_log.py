@@ -8,6 +8,7 @@ readings need as little memory as possible.
 import io
 from array import array
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from typing import BinaryIO
 
@@ -15,7 +16,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil.faults import Fault, MakersFault
-from gramil.frozen import dataclass
 from gramil.wood.air import AirHistory
 from gramil.wood.clock_changes import ClockAnswer
 from gramil.wood.log_lines import lines_of

@@ -2,14 +2,13 @@
 changed.
 """
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
 from gramil.faults import Fault, MakersFault
-from gramil.frozen import dataclass
 from gramil.physics.arrays import FloatArray
 from gramil.wood.clock_changes import HOUR, ClockAnswer, ShownClock
 

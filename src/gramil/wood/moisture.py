@@ -5,12 +5,12 @@ change with moisture or temperature over the narrow range of a shop.
 """
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 import numpy as np
 from numpy.typing import ArrayLike
 
-from gramil.frozen import dataclass
 from gramil.physics.arrays import FloatArray, floats
 from gramil.physics.diffusion import Course, course, modes_of
 from gramil.physics.diffusion_end import in_held_air, profile_at_end

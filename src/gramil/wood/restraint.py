@@ -7,12 +7,12 @@ do; the factors account for the difference.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 
 from gramil.decimals import fixed
-from gramil.frozen import dataclass
 from gramil.physics.layered_beam import Layers, free_strain_curvature, sagitta, stacked
 from gramil.wood.movement import COEFFICIENT_RANGE, outside
 from gramil.wood.species import Direction, Published, Species

@@ -5,13 +5,12 @@ handbook's own: not for every wood do they follow from its shrinkage table.
 """
 
 from collections.abc import Mapping
-from dataclasses import fields, replace
+from dataclasses import dataclass, fields, replace
 from difflib import get_close_matches
 from functools import cache, lru_cache
 from typing import Literal, cast
 
 from gramil.faults import MakersFault
-from gramil.frozen import dataclass
 from gramil.package_data import data_tables
 from gramil.wood.movement import coefficient_from_shrinkage
 

@@ -1,6 +1,7 @@
 """The records that a body's base values are made of: braces and rings as asked for, before anything is placed."""
 
-from gramil.frozen import dataclass
+from dataclasses import dataclass
+
 from gramil.quantities import Mm
 
 Point = tuple[float, float]

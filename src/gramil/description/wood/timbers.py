@@ -5,7 +5,7 @@ What no source gives for a wood is taken from another of its kind, in proportion
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from gramil import names as n
 from gramil.description.instrument import Instrument
@@ -14,7 +14,6 @@ from gramil.description.shop.limits import LIMITS
 from gramil.description.shop.tables import Shop
 from gramil.description.wood.own_woods import wood_of
 from gramil.description.wood.tried_tables import PushedTable, TappedTable
-from gramil.frozen import dataclass
 from gramil.graph import Input, Origin
 from gramil.physics.plates.timber import Timber
 from gramil.quantities import Gram, Hertz, Mm, Newton, Percent, Ratio
