@@ -114,7 +114,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "body_rise_back": ("body_length", "body_back_radius",),
         "body_deepest": ("body_depth_neck", "body_depth_tail", "body_rise_top", "body_rise_back",),
         "body_air_volume": ("body_sides", "body_wall", "body_blocks", "body_linings_volume",),
-        "body_blocks": ("body_shells", "body_neck_block", "body_neck_block_width", "body_tail_block", "body_tail_block_width",),
+        "body_blocks": ("body_shells", "body_neck_block", "body_neck_block_width", "body_tail_block", "body_tail_block_width", "foot_there",),
         "body_linings_volume": ("body_perimeter", "body_linings", "body_linings_height",),
         "body_air_openings": ("soundhole_area", "soundhole_plug",),
         "body_air_rigid": ("body_air_openings", "body_air_volume",),
@@ -265,6 +265,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "foot_end": ("body_edge", "foot_length",),
         "foot_behind_slots": ("foot_length", "foot_slot_outer", "foot_slot_inner", "foot_slot_width", "foot_slot_angle",),
         "foot_heel_over": ("neck_heel_depth", "foot_step", "foot_height",),
+        "foot_toe_room": ("foot_length", "carve_foot_toe", "body_neck_block_width", "brace_list",),
     },
     "gramil.parts.found": {
         "found_slot_width": ("fret_position",),
@@ -475,9 +476,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "neck_set_dome_rise": ("top_rise", "top_radius", "top_length", "neck_set_run_mean",),
         "neck_set_bridge_top": ("neck_set_dome_rise", "bridge_thickness",),
         "neck_angle_target": ("neck_set_bridge_top", "saddle_exposed", "neck_set_board_at_join", "neck_set_run_mean", "neck_set_height_mean",),
-        "neck_set_reading": ("neck_straightedge", "repair_reset",),
         "neck_set_crown_read": ("found_crown_at_saddle", "crown_height",),
-        "neck_angle_made": ("neck_set_reading", "neck_set_bridge_top", "neck_set_board_at_join", "neck_set_run_mean", "neck_set_crown_read", "neck_angle_target",),
+        "neck_angle_made": ("neck_straightedge", "repair_reset", "neck_set_bridge_top", "neck_set_board_at_join", "neck_set_run_mean", "neck_set_crown_read", "neck_angle_target",),
         "neck_angle_face": ("neck_angle_target", "thickness_wedge_angle",),
         "neck_set_straightedge": ("neck_set_board_at_join", "neck_set_run_mean", "neck_angle_target", "crown_height", "neck_set_bridge_top",),
         "neck_set_straightedge_on_board": ("neck_set_straightedge", "crown_height", "neck_angle_target",),
@@ -682,7 +682,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "string_weight": ("strings_gauges", "strings_weights", "strings_wound", "string_core", "strings_plain", "strings_core", "strings_wrap",),
         "string_pull": ("string_weight", "string_speaking_length", "strings_frequency",),
         "string_pull_on_scale": ("string_weight", "string_length", "strings_frequency",),
-        "string_pull_said": ("string_pull_total", "strings_wound", "strings_weights", "instrument_units",),
+        "string_pull_said": ("string_pull_total", "strings_wound", "strings_weights", "strings_frequency", "instrument_units",),
         "string_pull_total": ("string_pull",),
         "string_pull_ratio": ("string_pull",),
         "string_stress": ("string_pull", "string_core",),
@@ -726,7 +726,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "graduated_edge": ("top_edge_thickness", "top_thickness",),
         "graduated_less": ("top_edge_thickness", "top_thickness",),
         "graduated_run": ("top_edge_thickness", "top_edge_run",),
-        "graduated_band": ("top_edge_run", "body_outlines",),
+        "graduated_band": ("graduated_run", "body_outlines",),
         "graduated_mean": ("top_thickness", "graduated_edge", "graduated_band",),
         "graduated_weight": ("timber_top", "graduated_mean", "top_thickness", "body_outlines", "soundhole_diameter",),
     },
@@ -773,7 +773,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_board_over_hole": ("soundhole_from_board",),
         "finding_heel": ("neck_heel_depth", "body_depth_neck", "graduated_edge", "body_blocks", "foot_there",),
         "finding_foot_heel": ("foot_there", "foot_heel_over", "body_blocks", "limit_tolerance_outline",),
-        "finding_foot_slots": ("foot_there", "foot_slot_depth_at_cap", "foot_behind_slots", "foot_slot_width",),
+        "finding_foot_slots": ("foot_there", "foot_slot_depth", "foot_slot_depth_at_cap", "foot_behind_slots", "foot_slot_width",),
+        "finding_foot_toe": ("foot_there", "foot_toe_room", "carve_foot_toe",),
     },
     "gramil.findings.on_braces": {
         "finding_brace_outside": ("room_outside", "brace_list",),
@@ -929,14 +930,14 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "gramil.setups.body_work": {
         "setup_mould": ("body_bouts", "bend_treble",),
-        "setup_sides": ("side_stations", "treble_side_stations", "bend_treble",),
+        "setup_sides": ("side_stations", "treble_side_stations", "bend_treble", "foot_there",),
         "setup_brace_stock": ("stick_list", "stick_billets", "stick_wanting", "brace_crossings",),
         "setup_brace_top": ("brace_list", "brace_crossings",),
         "setup_bridge_plate": ("plate_shapes", "brace_legs", "plate_slant",),
         "setup_brace_back": ("brace_list", "brace_crossings",),
     },
     "gramil.setups.bridging": {
-        "setup_bridge": ("station_fanned",),
+        "setup_bridge": ("station_fanned", "foot_there",),
         "setup_saddle_slot": ("bridge_hold", "bridge_hold_row",),
         "setup_saddle": ("strings_count",),
         "setup_strings": ("strings_count", "strings_course", "strings_plain",),
@@ -944,8 +945,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "gramil.setups.building_on": {
         "setup_heel_slots": ("foot_there", "carve_foot_toe", "foot_slot_depth_at_cap", "foot_slot_bow", "limit_tolerance_height",),
-        "setup_build_board": ("foot_there", "neck_set_drop", "top_radius",),
-        "setup_built_on": ("foot_there", "neck_set_drop",),
+        "setup_build_board": ("foot_there", "neck_set_drop", "top_radius", "body_bouts",),
+        "setup_built_on": ("foot_there", "neck_set_drop", "body_bouts",),
     },
     "gramil.setups.edging": {
         "setup_taper": ("jig_taper", "taper_edge_nut", "taper_edge_tail",),
@@ -962,7 +963,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "gramil.setups.neck_carving": {
         "setup_neck_blank": ("plank_choice", "plank_pieces",),
-        "setup_neck_scarf": ("plank_scarfed", "carve_scarf", "carve_heel", "plank_heel_blocks",),
+        "setup_neck_scarf": ("plank_scarfed", "carve_scarf", "carve_heel", "plank_heel_blocks", "plank_toe",),
         "setup_neck_rod": ("neck_rod", "carve_rod_access",),
         "setup_neck_head": ("head_tuners", "strings_count",),
         "setup_neck_carve": ("carve_stations", "carve_facets",),
@@ -1470,7 +1471,8 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_edge_uneven": ("limit_edge_uneven", "thickness_edge_spread",),
     "finding_estimates": ("string_weight",),
     "finding_foot_heel": ("foot_heel_over", "limit_tolerance_outline",),
-    "finding_foot_slots": ("foot_behind_slots", "foot_slot_depth_at_cap", "foot_slot_width",),
+    "finding_foot_slots": ("foot_behind_slots", "foot_slot_depth", "foot_slot_depth_at_cap", "foot_slot_width",),
+    "finding_foot_toe": ("foot_toe_room",),
     "finding_frets_reached": ("access_fret", "scale_frets",),
     "finding_gluing_air": ("air_humidity", "limit_gluing_humidity_least", "limit_gluing_humidity_most",),
     "finding_heel": ("body_depth_neck", "neck_heel_depth",),
@@ -1654,7 +1656,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_head": ("drawing_setup_neck_head", "head_hole", "head_posts_x", "head_posts_y", "head_reach", "head_roller_depth", "head_slot_ramp", "head_slot_room", "head_slot_width", "head_slots_apart", "head_thickness", "limit_sideways_bend", "limit_tolerance_height", "limit_tolerance_outline", "stuff_list",),
     "setup_neck_joint": ("body_neck_block", "body_neck_block_width", "heel_wedge", "limit_tolerance_angle", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "stuff_list",),
     "setup_neck_rod": ("carve_rod_pocket_width", "drawing_setup_neck_rod", "limit_tolerance_height", "limit_tolerance_outline", "neck_rod_depth", "neck_rod_width", "neck_section_under_channel", "rod_corner", "rod_end", "rod_start", "rod_under_head", "stuff_list",),
-    "setup_neck_scarf": ("drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft", "stuff_list",),
+    "setup_neck_scarf": ("carve_foot_toe", "drawing_setup_neck_scarf", "head_angle", "head_blank", "head_scarf_length", "limit_tolerance_angle", "limit_tolerance_outline", "neck_heel_depth", "plank_shaft", "stuff_list",),
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed", "stuff_list",),
     "setup_nut_slots": ("board_nut_length", "crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "string_spread_along_nut", "stuff_list",),
     "setup_old_slots": ("found_arch_radius", "found_board_thickness", "found_slot_depth", "found_slot_width", "stuff_list",),
@@ -1664,7 +1666,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_reset": ("action_wanted", "bridge_thickness", "limit_tolerance_height", "limit_under_slot", "neck_angle_target", "neck_set_straightedge", "reset_angle", "reset_exposed", "reset_tongue", "reset_tongue_left", "reset_wedge", "saddle_exposed", "stuff_list",),
     "setup_saddle": ("bridge_break_angle", "drawing_setup_saddle", "intonation_file_to", "limit_tolerance_outline", "neck_set_exposed", "saddle_blank_height", "saddle_length", "saddle_off_line", "saddle_set_back", "saddle_slot_depth", "saddle_tall", "saddle_thickness", "stuff_list",),
     "setup_saddle_slot": ("bridge_hold_across", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_second", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness", "stuff_list",),
-    "setup_sides": ("bend_thin_to", "bend_treble", "body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list", "treble_side_length", "treble_side_length_middle", "treble_side_stations",),
+    "setup_sides": ("bend_thin_to", "bend_treble", "body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "foot_slot_bottom", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list", "treble_side_length", "treble_side_length_middle", "treble_side_stations",),
     "setup_slot": ("drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_course", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
     "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "stuff_list", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
@@ -3402,6 +3404,7 @@ if TYPE_CHECKING:
     finding_heel: Members[FindingRef, Finding] = of(findings_on_body.finding_heel)
     finding_foot_heel: Members[FindingRef, Finding] = of(findings_on_body.finding_foot_heel)
     finding_foot_slots: Members[FindingRef, Finding] = of(findings_on_body.finding_foot_slots)
+    finding_foot_toe: Members[FindingRef, Finding] = of(findings_on_body.finding_foot_toe)
 
     # findings/on_braces.py
     finding_brace_outside: Members[FindingRef, Finding] = of(findings_on_braces.finding_brace_outside)
@@ -3793,6 +3796,7 @@ if TYPE_CHECKING:
     foot_end: Ref[Mm] = of(part_foot.foot_end)
     foot_behind_slots: Ref[Mm] = of(part_foot.foot_behind_slots)
     foot_heel_over: Ref[Mm] = of(part_foot.foot_heel_over)
+    foot_toe_room: Ref[Mm] = of(part_foot.foot_toe_room)
 
     # parts/found.py
     found_slot_width: Rows = of(part_found.found_slot_width)
@@ -4003,7 +4007,6 @@ if TYPE_CHECKING:
     neck_set_dome_rise: Ref[Mm] = of(part_neck_set.neck_set_dome_rise)
     neck_set_bridge_top: Ref[Mm] = of(part_neck_set.neck_set_bridge_top)
     neck_angle_target: Ref[Radians] = of(part_neck_set.neck_angle_target)
-    neck_set_reading: Ref[Mm] = of(part_neck_set.neck_set_reading)
     neck_set_crown_read: Ref[Mm] = of(part_neck_set.neck_set_crown_read)
     neck_angle_made: Ref[Radians] = of(part_neck_set.neck_angle_made)
     neck_angle_face: Ref[Radians] = of(part_neck_set.neck_angle_face)
