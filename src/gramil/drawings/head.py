@@ -50,6 +50,8 @@ def piece_head_edge(
     return (box, nut, Words((-head_reach + 4.0, wide - 5.0), "no outline described: the room reckoned", 2.4))
 
 
+BESIDE = 96.0
+"""Where a second column of the list begins, in mm: in inches each place has its 64ths."""
 CROWDED = 8
 """With more strings than this, they run by on the inside of every post: the bass posts' numbers stand outside."""
 
@@ -131,20 +133,27 @@ def piece_tuner_sizes(head_posts_x: PerString[Mm], head_width: Mm, head_reach: M
 
 
 def piece_tuner_list(head_posts_y: PerString[Mm]) -> Marks:
-    """Beside the head, string by string: its post from the centreline, then how far each string bends sideways."""
+    """Beside the head, string by string: its post from the centreline, then how far each string bends sideways.
+
+    Of many strings the bends stand beside the places, on the same lines: a list of both would be taller than the head.
+    """
     rows = range(1, len(head_posts_y) + 1)
-    lines = (
-        (n.head_width, "head wide "),
-        (n.head_hole, "holes, diameter "),
-        *((n.head_posts_y[row], f"{row} from the middle ") for row in rows),
-        *((n.head_sideways_bend[row], f"{row} bends sideways ") for row in rows),
-    )
-    return _listed(LIST_TOP, lines)
+    sizes = ((n.head_width, "head wide "), (n.head_hole, "holes, diameter "))
+    places = tuple((n.head_posts_y[row], f"{row} from the middle ") for row in rows)
+    bends = tuple((n.head_sideways_bend[row], f"{row} bends sideways ") for row in rows)
+    if len(head_posts_y) <= CROWDED:
+        return _listed(LIST_TOP, (*sizes, *places, *bends))
+    return (*_listed(LIST_TOP, (*sizes, *places)), *_listed(LIST_TOP - LIST_ROW * len(sizes), bends, BESIDE))
 
 
-def _listed(top: float, lines: Iterable[tuple[Ref[Any], str]]) -> Marks:
+def _list_rows(strings: int) -> int:
+    """How many lines the list of the strings takes."""
+    return 2 + (2 if strings <= CROWDED else 1) * strings
+
+
+def _listed(top: float, lines: Iterable[tuple[Ref[Any], str]], left: float = 10.0) -> Marks:
     return tuple(
-        Label((10.0, top - LIST_ROW * row), figure, say, height=2.4) for row, (figure, say) in enumerate(lines)
+        Label((left, top - LIST_ROW * row), figure, say, height=2.4) for row, (figure, say) in enumerate(lines)
     )
 
 
@@ -159,7 +168,7 @@ def piece_slot_sizes(head_slots: tuple[Quadrilateral, ...], head_posts_y: PerStr
         (n.head_slots_apart, "wood between them "),
         (n.head_roller_depth, "holes' middle below the face "),
     )
-    return _listed(LIST_TOP - LIST_ROW * (2 + 2 * len(head_posts_y)), lines)
+    return _listed(LIST_TOP - LIST_ROW * _list_rows(len(head_posts_y)), lines)
 
 
 def drawing_head(
