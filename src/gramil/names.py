@@ -2117,6 +2117,7 @@ if TYPE_CHECKING:
         y: Ref[Mm]
         radius: Ref[Mm]
         turn: Ref[Radians]
+        between: Ref[Radians]
 
     class LedgeChoiceRef(Ref[LedgeChoice]):
         name: Ref[str]

@@ -4,6 +4,7 @@ Lengths and areas are a geometry library's, of the outline as the face's drawing
 """
 
 import math
+import re
 from collections.abc import Callable
 
 import numpy as np
@@ -192,3 +193,33 @@ def test_verdicts_of_a_cutaway(cut: Figures, pointed: Figures) -> None:
 def test_the_board_over_a_narrow_heel_is_told(text_of, derive_text) -> None:
     figures = derive_text(text_of("tarn") + ROUND + "heel = 26\n")
     assert {each.name: each.severity for each in findings_of(figures)}["board beside the cutaway"] == "caution"
+
+
+def test_all_lengths_doubled_double_all_lengths(text_of, derive_text, cut: Figures) -> None:
+    """Of the body alone: its outline, its depths and its cutaway, in a description whose other lengths stay."""
+    tarn = text_of("tarn")
+    rows = re.search(r"\[body\]\noutline = \[.*?\n\]", tarn, re.DOTALL)
+    assert rows is not None
+    doubled = re.sub(r"\[(\d+), (\d+)\]", lambda pair: f"[{2 * int(pair[1])}, {2 * int(pair[2])}]", rows[0])
+    twice = derive_text(
+        tarn.replace(rows[0], doubled).replace("depth_neck = 94", "depth_neck = 188").replace(
+            "depth_tail = 104", "depth_tail = 208"
+        )
+        + ROUND.replace("95", "190").replace("55", "110").replace("22", "44")
+        + "heel = 60\n"
+    )  # fmt: skip
+    assert twice["bend_tightest_treble"] == pytest.approx(2 * cut["bend_tightest_treble"], rel=2e-4)
+    for name in ("treble_side_length", "side_length", "access_depth", "body_reach_treble"):
+        assert twice[name] == pytest.approx(2 * cut[name], rel=2e-5), name
+    for ours, theirs in zip(cut["downhill_treble"], twice["downhill_treble"], strict=True):
+        assert (theirs.start, theirs.stop) == pytest.approx((2 * ours.start, 2 * ours.stop), abs=0.02)
+
+
+def test_the_two_pieces_at_a_point_meet_as_a_library_has_them(pointed: Figures) -> None:
+    """The angle between chords 0.4 mm long on either side of the point."""
+    point = next(each for each in pointed["bend_treble"] if each.name == "point")
+    side = side_of(pointed, 1)
+    here, before, behind = (np.array(side.interpolate(point.along + step).coords[0]) for step in (0.0, -0.4, 0.4))
+    one, other = before - here, behind - here
+    between = math.acos(one @ other / math.hypot(*one) / math.hypot(*other))
+    assert point.between == pytest.approx(between, abs=0.02)

@@ -51,7 +51,8 @@ def _named(outline: Outline, side: Side) -> Iterator[Bend]:
     if "point" in called.values():
         called = {at: "upper bout" if name == "horn" else name for at, name in called.items()}
     for each in turns:
-        yield Bend(called[each.along], each.kind, each.along, each.x, each.y, each.radius, abs(each.turn))
+        turn = abs(each.turn)
+        yield Bend(called[each.along], each.kind, each.along, each.x, each.y, each.radius, turn, math.pi - turn)
 
 
 def _counted(turns: list[Turn]) -> Iterator[tuple[int, Turn]]:

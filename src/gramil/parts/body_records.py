@@ -54,7 +54,8 @@ class Bout:
 @dataclass(frozen=True)
 class Bend:
     """A bend of a side, or a corner (kind "bulge", "hollow", "corner"): how far along the side, its place on the body
-    (y from the centreline, whichever side it is on), its radius (0 at a corner), and through what angle it turns.
+    (y from the centreline, whichever side it is on), its radius (0 at a corner), through what angle it turns, and at
+    what angle what lies before and behind it would meet.
     """
 
     name: str
@@ -64,6 +65,7 @@ class Bend:
     y: Mm
     radius: Mm
     turn: Radians
+    between: Radians
 
 
 @dataclass(frozen=True)

@@ -120,6 +120,20 @@ LISTS: Sequence[tuple[str, Sequence[tuple[str, Ref[Any], Columns]]]] = (
                 (("from the neck", n.side_stations[EACH].along), ("deep", n.side_stations[EACH].depth)),
             ),
             (
+                "The treble side, flat",
+                n.treble_side_stations,
+                (("from the neck", n.treble_side_stations[EACH].along), ("deep", n.treble_side_stations[EACH].depth)),
+            ),
+            (
+                "How the treble side bends",
+                n.bend_treble,
+                (
+                    ("along the side", n.bend_treble[EACH].along),
+                    ("bend's radius", n.bend_treble[EACH].radius),
+                    ("turns through", n.bend_treble[EACH].turn),
+                ),
+            ),
+            (
                 "Strips for the bindings",
                 n.strip_list,
                 (

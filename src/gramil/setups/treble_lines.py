@@ -74,10 +74,10 @@ def treble_bending(bends: tuple[Bend, ...]) -> tuple[Text, ...]:
         ),
         *(
             says(
-                f"The treble side is in pieces that meet at the {each.name}, {{}} from the neck: bend both with some "
-                "over, and mitre them on a block glued in behind, each to half of {}.",
+                f"The treble side is in pieces that meet at the {each.name}, {{}} from the neck, at an angle of {{}}: "
+                "bend both with some over, bevel each to half of that, and join them on a block glued in behind.",
                 n.bend_treble[each.name].along,
-                n.bend_treble[each.name].turn,
+                n.bend_treble[each.name].between,
             )
             for each in points
         ),
