@@ -21,14 +21,16 @@ OTHER_SIDE = {"treble": "bass", "bass": "treble"}
 TOP_LENGTH = 490.0
 """Length of a body that is not described, in mm: common practice."""
 
+_MEASURES = ("depth", "horn", "radius", "heel")
 _OUTLINE = ("body.outline", "body.points", "body.file")
+_TREBLE = ("body.treble_points", "body.treble_corners", "body.centreline", *(f"cutaway.{key}" for key in _MEASURES))
 
 BODY_ROWS: tuple[Normal, ...] = (
     Normal(
         n.body_outlines,
         tuple[Outline, ...],
         "the body's outline, its neck end at 0",
-        (*_OUTLINE, "body.traced_within"),
+        (*_OUTLINE, "body.traced_within", *_TREBLE),
         "no body",
     ),
     Normal(
@@ -39,6 +41,10 @@ BODY_ROWS: tuple[Normal, ...] = (
         "common practice: 490 mm",
     ),
     Normal(n.body_back_radius, Mm, "radius of the back's dome; flat is without end", ("body.back_radius",), "15 ft"),
+    Normal(
+        n.cutaway_depth, Mm, "the body's edge at the neck to the hollow's deepest place", ("cutaway.depth",), "none"
+    ),
+    Normal(n.cutaway_horn, Mm, "the horn's width, across from there to the outline", ("cutaway.horn",), "none"),
     Normal(n.soundhole_given, Mm, "the soundhole's centre from what it is held to", ("soundhole.centre",), "none"),
     Normal(n.soundhole_diameter, Mm, "the soundhole's diameter", ("soundhole.diameter",), "no soundhole"),
     Normal(n.rosette_asked, tuple[RingAsked, ...], "rings round the soundhole", ("rosette",), "none"),
@@ -66,6 +72,8 @@ def body_values(instrument: Instrument, outlines: tuple[Outline, ...]) -> Values
         n.body_outlines: outlines,
         n.top_length: _top_length(instrument.top.length, outlines),
         n.body_back_radius: instrument.body.back_radius,
+        n.cutaway_depth: known(instrument.cutaway.depth),
+        n.cutaway_horn: known(instrument.cutaway.horn),
         n.soundhole_given: known(soundhole.centre),
         n.soundhole_diameter: known(soundhole.diameter),
         n.rosette_asked: tuple(RingAsked(**row.model_dump()) for row in instrument.rosette),
