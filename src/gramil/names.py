@@ -263,6 +263,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "foot_height": ("foot_there", "body_depth_neck",),
         "foot_length": ("foot_there", "body_neck_block",),
         "foot_end": ("body_edge", "foot_length",),
+        "foot_reach": ("foot_end", "neck_angle_face", "neck_heel_depth",),
         "foot_behind_slots": ("foot_length", "foot_slot_outer", "foot_slot_inner", "foot_slot_width", "foot_slot_angle",),
         "foot_heel_over": ("neck_heel_depth", "foot_step", "foot_height",),
         "foot_toe_room": ("foot_length", "carve_foot_toe", "body_neck_block_width", "brace_list",),
@@ -418,7 +419,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     "gramil.parts.neck_blank": {
         "plank_scarfed": ("carve_scarf", "head_angle",),
         "plank_head_start": ("board_nut_position", "head_nut_thickness",),
-        "plank_tail": ("back_bow_length", "carve_tenon", "foot_there", "foot_end",),
+        "plank_tail": ("back_bow_length", "carve_tenon", "foot_there", "foot_reach",),
         "plank_shaft": ("plank_tail", "plank_head_start",),
         "plank_head_along": ("head_reach", "head_nut_thickness",),
         "plank_scarf_run": ("plank_scarfed", "head_blank", "head_angle",),
@@ -3797,6 +3798,7 @@ if TYPE_CHECKING:
     foot_height: Ref[Mm] = of(part_foot.foot_height)
     foot_length: Ref[Mm] = of(part_foot.foot_length)
     foot_end: Ref[Mm] = of(part_foot.foot_end)
+    foot_reach: Ref[Mm] = of(part_foot.foot_reach)
     foot_behind_slots: Ref[Mm] = of(part_foot.foot_behind_slots)
     foot_heel_over: Ref[Mm] = of(part_foot.foot_heel_over)
     foot_toe_room: Ref[Mm] = of(part_foot.foot_toe_room)

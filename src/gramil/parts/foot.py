@@ -186,6 +186,15 @@ def foot_end(body_edge: Mm, foot_length: Mm) -> Mm:
     return body_edge + foot_length
 
 
+def foot_reach(foot_end: Mm, neck_angle_face: Radians, neck_heel_depth: Mm) -> Mm:
+    """How far the foot's block reaches down the heel, from the zero line: with a neck that leans forward it leans too.
+
+    Formula: foot_end + maximum(0, -tan(neck_angle_face)) * neck_heel_depth
+    Source: a right triangle.
+    """
+    return foot_end + max(0.0, -math.tan(neck_angle_face)) * neck_heel_depth
+
+
 def foot_behind_slots(
     foot_length: Mm, foot_slot_outer: Mm, foot_slot_inner: Mm, foot_slot_width: Mm, foot_slot_angle: Radians
 ) -> Mm:

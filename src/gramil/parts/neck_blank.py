@@ -37,13 +37,13 @@ def plank_head_start(board_nut_position: Mm, head_nut_thickness: Mm) -> Mm:
     return board_nut_position - head_nut_thickness
 
 
-def plank_tail(back_bow_length: Mm, carve_tenon: Mm, foot_there: bool, foot_end: Mm) -> Mm:
+def plank_tail(back_bow_length: Mm, carve_tenon: Mm, foot_there: bool, foot_reach: Mm) -> Mm:
     """Where the neck's wood ends, from the zero line: tenon and all, or with the foot that the body is built on.
 
-    Formula: foot_end if foot_there else back_bow_length + carve_tenon
+    Formula: foot_reach if foot_there else back_bow_length + carve_tenon
     Source: common practice.
     """
-    return foot_end if foot_there else back_bow_length + carve_tenon
+    return foot_reach if foot_there else back_bow_length + carve_tenon
 
 
 def plank_shaft(plank_tail: Mm, plank_head_start: Mm) -> Mm:
