@@ -725,7 +725,6 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     },
     "gramil.parts.top_graduated": {
         "graduated_edge": ("top_edge_thickness", "top_thickness",),
-        "graduated_less": ("top_edge_thickness", "top_thickness",),
         "graduated_run": ("top_edge_thickness", "top_edge_run",),
         "graduated_band": ("graduated_run", "body_outlines",),
         "graduated_mean": ("top_thickness", "graduated_edge", "graduated_band",),
@@ -4260,7 +4259,6 @@ if TYPE_CHECKING:
 
     # parts/top_graduated.py
     graduated_edge: Ref[Mm] = of(part_top_graduated.graduated_edge)
-    graduated_less: Ref[Mm] = of(part_top_graduated.graduated_less)
     graduated_run: Ref[Mm] = of(part_top_graduated.graduated_run)
     graduated_band: Ref[Ratio] = of(part_top_graduated.graduated_band)
     graduated_mean: Ref[Mm] = of(part_top_graduated.graduated_mean)

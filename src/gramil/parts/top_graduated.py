@@ -24,15 +24,6 @@ def graduated_edge(top_edge_thickness: Mm, top_thickness: Mm) -> Mm:
     return top_thickness if math.isnan(top_edge_thickness) else top_edge_thickness
 
 
-def graduated_less(top_edge_thickness: Mm, top_thickness: Mm) -> Mm:
-    """How much thinner the top is at its rim than in its middle; not known of an even one.
-
-    Formula: top_thickness - top_edge_thickness
-    Source: common practice.
-    """
-    return top_thickness - top_edge_thickness
-
-
 def graduated_run(top_edge_thickness: Mm, top_edge_run: Mm) -> Mm:
     """How far in from its outline the top is worked thinner to its rim; not known of an even one.
 

@@ -19,6 +19,7 @@ FACTS = (
     ("All strings pull", n.string_pull_said),
 )
 BODY = (
+    ("Its top without braces weighs about", n.graduated_weight),
     ("Body deepest inside, on its centreline", n.body_deepest),
     ("Its air sounds at least at", n.body_air_least),
     ("and at most at", n.body_air_most),
