@@ -22,8 +22,13 @@ OF_THE_GUITAR = frozenset(
     ("scale", "nut", "bridge", "board", "binding", "wire", "neck", "carve", "saddle", "head", "top")
 )
 """Tables that say what a guitar is; the others say what is wanted, or count only once a body is described."""
-WANTED = frozenset(("saddle.exposed", "saddle.beyond", "nut.set_forward", "nut.behind", "wire.on_hand"))
-"""Keys of theirs that say what is wanted, or are none unless they are given."""
+WANTED = frozenset(
+    (
+        *("saddle.exposed", "saddle.beyond", "nut.set_forward", "nut.behind", "wire.on_hand"),
+        *("nut.pair", "bridge.pair", "bridge.rows_apart"),
+    )
+)
+"""Keys of theirs that say what is wanted, or are none unless they are given; of pairs, which only some have."""
 WITH: Mapping[str, tuple[str, ...]] = {
     n.board_width.address: ("board.width_at",),
     n.scale_sideways.address: ("nut.spread", "bridge.spread"),
