@@ -21,6 +21,7 @@ STAGES: Sequence[tuple[str, ...]] = (
     ("bridge",),
     ("finish",),
     ("setting up", "nut", "saddle", "papers"),
+    ("reading it", "refret", "neck reset", "bridge again", "new nut", "new saddle", "setting up again"),
 )
 """Parts of operations in the order in which they are taken up where nothing waits."""
 ON_THE_NECK = ("wood", "neck", "mould", "top", "body", "back", "binding", "board", "bridge", "finish", "setting up")
