@@ -172,6 +172,6 @@ def drawing_index_template(
         view: SeenFrom = "the underside" if saw_main.cuts == "face down" else "the face"
         marks = (*piece_template, *piece_rail_words, *piece_rail_proof)
         return cut_by(piece_laser, Drawing("index-template", f"{instrument_name}, index template", view, marks))
-    title = f"{instrument_name}, slots to saw to the line: no notches serve"
+    title = f"{instrument_name}, slots to saw to the line: notches make square slots only"
     lines = Drawing("index-template", title, "the face", piece_lines_instead, kerf=FINISHED)
     return handed(lines, instrument_handed)
