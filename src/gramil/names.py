@@ -1094,7 +1094,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_foot_on_face": ("foot_there", "carve_form", "body_edge", "foot_cheek", "foot_length", "body_neck_block_width", "carve_foot_toe",),
         "piece_side_place": ("foot_length", "carve_foot_toe", "neck_heel_depth", "carve_heel_length",),
         "piece_slots_from_side": ("piece_foot_side", "carve_heel_curve", "body_edge", "foot_slot_outer", "foot_slot_width", "foot_step", "foot_height", "neck_heel_depth", "neck_angle_face", "piece_side_place",),
-        "piece_slot_figures": ("foot_there", "foot_cheek", "foot_slot_bottom", "foot_slot_inner", "foot_slot_width", "foot_length",),
+        "piece_slot_figures": ("foot_there", "foot_cheek", "foot_slot_bottom", "foot_length",),
         "piece_foot_figures": ("foot_there", "piece_side_place", "foot_length", "foot_step", "foot_height", "carve_foot_toe", "carve_foot_toe_height", "neck_heel_depth", "carve_heel_length",),
         "drawing_heel_slots": ("instrument_name", "piece_foot_on_face", "piece_slots_on_face", "piece_slots_from_side", "piece_slot_figures", "piece_foot_figures",),
         "piece_build_board": ("foot_there", "board_nut_position", "body_edge", "neck_set_drop", "body_saddle", "neck_set_dome_rise",),

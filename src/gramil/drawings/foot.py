@@ -7,6 +7,7 @@ and the body is turned by the neck's set. The board that neck and body lie on is
 from math import cos, sin
 
 from gramil import names as n
+from gramil.drawings.kerf import FINISHED
 from gramil.drawings.marks import Drawing, Label, Line, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import FIGURE, View, level, said, upright
 from gramil.parts.records import Run
@@ -131,21 +132,19 @@ def piece_slots_from_side(
     return (view.shape(outline, "outline"), view.shape(slot, "slots", "void"))
 
 
-def piece_slot_figures(
-    foot_there: bool, foot_cheek: Mm, foot_slot_bottom: Mm, foot_slot_inner: Mm, foot_slot_width: Mm, foot_length: Mm
-) -> Marks:
+def piece_slot_figures(foot_there: bool, foot_cheek: Mm, foot_slot_bottom: Mm, foot_length: Mm) -> Marks:
     """The slots' figures on the neck's face."""
     if not foot_there:
         return ()
     top, inner = foot_cheek + 6.0, -14.0
-    beside = (foot_slot_inner + foot_slot_width, foot_slot_bottom + 5.0)
+    low, left = -top - 4.0, -4.0
     return (
         Span((0.0, top), (foot_length, top), 4.0, n.foot_length, before="foot "),
         Span((inner, -foot_slot_bottom), (inner, foot_slot_bottom), 0.0, n.carve_slots_apart),
-        Label((beside[0] + 2.0, beside[1]), n.foot_slot_width, "wide ", height=FIGURE),
-        Label((beside[0] + 2.0, beside[1] + 5.0), n.foot_slot_angle, "off square ", height=FIGURE),
-        Label((-NECK_SHOWN, -top - 4.0), n.foot_slot_place, "slots' front at the cheek, from the zero line "),
-        Words((-NECK_SHOWN, -top - 10.0), "The neck's own face, the toe dashed below it.", FIGURE),
+        Label((-NECK_SHOWN, low), n.foot_slot_place, "slots' front, from the zero line ", height=FIGURE),
+        Label((left, top + 5.0), n.foot_slot_width, "slots wide ", height=FIGURE, anchor="right"),
+        Label((left, top), n.foot_slot_angle, "off square ", height=FIGURE, anchor="right"),
+        Words((-NECK_SHOWN, low - 6.0), "The neck's own face, the toe dashed below it.", FIGURE),
     )
 
 
@@ -167,6 +166,7 @@ def piece_foot_figures(
     right, low = foot_length + carve_foot_toe + 6.0, -foot_step - foot_height
     start = -carve_heel_length - 5.0
     under = view.at(start, -max(neck_heel_depth, -low) - 8.0)
+    step = view.at(foot_length + 3.0, -foot_step), view.at(foot_length + 3.0, 0.0)
     toe = upright(
         view.at(foot_length + carve_foot_toe / 2, low),
         view.at(foot_length + carve_foot_toe / 2, low + carve_foot_toe_height),
@@ -174,7 +174,7 @@ def piece_foot_figures(
         middle=view.at(0.0, low + carve_foot_toe_height)[1] + 4.0,
     )
     return (
-        *upright(view.at(foot_length + 3.0, -foot_step), view.at(foot_length + 3.0, 0.0), n.foot_step, "for the top "),
+        *upright(*step, n.foot_step, "for the top ", middle=step[1][1] + 5.0),
         Span(view.at(right, low), view.at(right, -foot_step), -10.0, n.foot_height, before="sides "),
         Span(view.at(start + 8.0, -neck_heel_depth), view.at(start + 8.0, 0.0), 0.0, n.neck_heel_depth),
         *(toe if carve_foot_toe else ()),
@@ -197,6 +197,7 @@ def drawing_heel_slots(
         f"{instrument_name}, the heel's slots",
         "the face",
         (*shapes, *piece_slot_figures, *piece_foot_figures),
+        kerf=FINISHED,
     )
 
 
