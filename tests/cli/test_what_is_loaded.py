@@ -7,7 +7,7 @@ from importlib.resources import files
 import pytest
 
 EXAMPLES = files("gramil") / "data" / "examples"
-LARGE = {"scipy", "ezdxf", "fontTools", "typst", "starlette", "uvicorn", "jinja2"}
+LARGE = {"scipy", "ezdxf", "fontTools", "typst", "starlette", "uvicorn", "jinja2", "PIL", "pypdfium2"}
 PROGRAM = """
 import sys
 from gramil.cli import main

@@ -26,8 +26,8 @@ tightly, a short scale on a straight saddle, few frets past the join and so litt
 """
 
 
-BY_TWELVE = {"twelve": {"torque on the bridge"}}
-"""What twice as many strings pull, whatever the rules."""
+BY_TWELVE = {"twelve": {"torque on the bridge", "strings near breaking"}}
+"""What twice as many strings pull, and the octave of the third on a long scale, whatever the rules."""
 
 
 def figures(answers: dict[str, str]) -> Figures:
