@@ -61,6 +61,7 @@ BEGINNING = (
     "/instrument/1/measured/1",
     "/instrument/1/operation/wood_chosen/not-done",
     "/operations/remove?for=",
+    "/shop/new",
     "/",
 )
 """Pages to begin with: those that links lead to only from some sheets or some instruments, and the first."""
