@@ -25,14 +25,14 @@ ASKED: Sequence[tuple[str, tuple[str, ...], int]] = (
 
 
 def run() -> None:
-    bare = _least([sys.executable, "-c", "pass"])
+    bare = least([sys.executable, "-c", "pass"])
     print(f"the bare interpreter                       {milliseconds(bare)}")
     for name, words, most in ASKED:
-        took = _least([sys.executable, "-m", "gramil.cli", *words])
+        took = least([sys.executable, "-m", "gramil.cli", *words])
         over = f"{milliseconds(took - bare)} over it, {took / bare:.1f} times as long, limit {most} ms over"
         print(f"{name:<40} {over}")
     if _has_mkdocs():
-        took = _least([sys.executable, str(ROOT / "tools" / "site.py")], 1)
+        took = least([sys.executable, str(ROOT / "tools" / "site.py")], 1)
         print(f"the site                                   {milliseconds(took)}   limit 60 s")
 
 
@@ -41,7 +41,7 @@ def _has_mkdocs() -> bool:
     return asked.returncode == 0
 
 
-def _least(command: Sequence[str], repeats: int = REPEATS) -> float:
+def least(command: Sequence[str], repeats: int = REPEATS) -> float:
     """The least processor time that a program takes, in seconds, in the folder of the examples' copies."""
     with TemporaryDirectory() as folder:
         for name in ("tarn.toml", "shop.toml"):
