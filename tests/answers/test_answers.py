@@ -22,6 +22,7 @@ SHOP = ("--shop", "shop.toml")
 AT = "2026-01-19T09:00"
 ASKED = {
     "air show": ("air", "show", *SHOP, "--now", AT),
+    "book": ("book", "scree.toml", "--out", "scree.pdf"),
     "check": ("check", "tarn.toml", *SHOP),
     "cost": ("cost", "tarn.toml", *SHOP, "--rate", "40", "--material", "tuners=85"),
     "dims": ("dims", "fell.toml", *SHOP, "--made"),
@@ -33,6 +34,7 @@ ASKED = {
     "readback slots": ("readback", "slots", "tarn.toml", "slots.csv", *SHOP),
     "pack": ("pack", "tarn.toml", *SHOP, "--out", "today", "--just", "taper"),
     "ready": ("ready", "tarn.toml", *SHOP, "--now", AT),
+    "schema": ("schema", "--into", "schemas"),
     "shift": ("shift", "tarn.toml", *SHOP, "--set", "scale.length=632 mm"),
     "tap": (
         "tap",
@@ -147,7 +149,6 @@ ACTS = (
     ("store", "restore", STORE, "copies/acts.gramil", "--yes"),
     ("done", "thicknessed", "tarn.toml", *SHOP, "--measured", "blank_thickness=6.6mm"),
     ("sheet", "slotted", "tarn.toml", *SHOP, "--out", "slot.pdf"),
-    ("schema", "--into", "schemas"),
 )
 """Acts, one after another in one record."""
 
@@ -169,6 +170,14 @@ def test_what_is_done_says_so_to_a_program_line_by_line(tmp_path: Path) -> None:
     assert told["store verify"]["instruments"] == []
     assert told["done"]["instruments"] == [{"instrument": "Tarn", "revision": None, "figures": "made"}]
     assert told["sheet"]["told"]["lines"][0].endswith("slot.pdf")
+
+
+def test_files_written_are_told_with_their_sizes(tmp_path: Path) -> None:
+    shutil.copy(EXAMPLES / "scree.toml", tmp_path)
+    for command in ("book", "schema"):
+        files = answer(tmp_path, *ASKED[command])["told"]["files"]
+        assert files
+        assert all((tmp_path / each["path"]).stat().st_size == each["bytes"] > 0 for each in files)
 
 
 def test_every_command_that_says_what_it_did_says_it_to_programs_too() -> None:

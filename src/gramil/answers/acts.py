@@ -14,7 +14,9 @@ class FileTold:
 
 @dataclass(frozen=True)
 class Packed:
-    """A pack: the files that were written, and those of an earlier one that were left because they were changed."""
+    """A pack, a book or schemas: the files that were written, and those of an earlier pack that were left because they
+    were changed.
+    """
 
     files: tuple[FileTold, ...]
     left: tuple[str, ...]

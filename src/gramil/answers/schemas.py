@@ -23,6 +23,7 @@ from gramil.description.schema import instrument_schema, shop_schema
 
 ANSWERS: Mapping[str, Any] = {
     "air show": AirShow,
+    "book": Packed,
     "check": Check,
     "cost": CostTold,
     "dims": Dims,
@@ -34,6 +35,7 @@ ANSWERS: Mapping[str, Any] = {
     "readback setup": SetUpRead,
     "readback slots": SlotsRead,
     "ready": Ready,
+    "schema": Packed,
     "shift": ShiftTold,
     "tap": Tap,
     "top": TopTold,

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import click
 
-from gramil.cli.json_option import answers_in_lines
+from gramil.cli.json_option import json_option, told
 from gramil.cli.options import (
     file_to_make,
     instrument_file,
@@ -24,8 +24,11 @@ from gramil.pack import build_book, sheet_paper
 @file_to_make("--out", ending=".pdf", what="PDF file to write.", required=True)
 @paper("--paper", "Paper")
 @top_option
+@json_option
 @click.option("--overwrite", is_flag=True, help="Replace a file that is there.")
-def command(file: Path, shop: Path | None, out: Path, paper: str | None, with_top: bool, overwrite: bool) -> None:
+def command(
+    file: Path, shop: Path | None, out: Path, paper: str | None, with_top: bool, as_json: bool, overwrite: bool
+) -> None:
     """Write the build book of the instrument in FILE: title page, findings, cut lists, dimensions and every sheet.
 
     \b
@@ -38,7 +41,10 @@ def command(file: Path, shop: Path | None, out: Path, paper: str | None, with_to
     formatter = formatter_of(figures)
     made = build_book(figures, formatter, work, paper or sheet_paper(figures))
     out.write_bytes(made)
-    click.echo(f"{out}")
+    if as_json:
+        from gramil.answers.acts import FileTold, Packed
+        from gramil.answers.answer import whose
 
-
-answers_in_lines(command, "book")
+        told("book", [whose(figures)], Packed((FileTold(str(out), len(made)),), ()))
+    else:
+        click.echo(f"{out}")
