@@ -8,8 +8,8 @@ import inspect
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, field, is_dataclass, replace
-from functools import cache, cached_property
-from typing import Any, TypeVar, get_type_hints, overload
+from functools import cached_property
+from typing import Any, TypeVar, overload
 
 import numpy as np
 
@@ -18,6 +18,7 @@ from gramil.called import called
 from gramil.quantities import Unit, axes_of, unit_of
 from gramil.reference import Ref
 from gramil.shown_by import shown_by
+from gramil.signature import annotation_in, annotations_of, parameters_of
 
 T = TypeVar("T")
 
@@ -70,19 +71,6 @@ class Dimension:
     def what(self) -> str:
         """The whole docstring."""
         return inspect.getdoc(self.function) or ""
-
-
-def parameters_of(function: Callable[..., Any]) -> tuple[str, ...]:
-    """The names of a function's parameters."""
-    code = inspect.unwrap(function).__code__
-    return code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
-
-
-def annotations_of(function: Callable[..., Any]) -> Mapping[str, Any]:
-    """A function's annotations, by parameter and for `return`; those that are written as text are read."""
-    written = function.__annotations__
-    as_text = any(isinstance(each, str) for each in written.values())
-    return get_type_hints(function, include_extras=True) if as_text else written
 
 
 @dataclass(frozen=True)
@@ -383,17 +371,8 @@ class Figures(Mapping[str, Any]):
                 raise KeyError(address)
             if is_dataclass(owner):
                 kind: type = type(owner)
-                unit = unit_of(_annotation_in(kind, steps[-1].name))
+                unit = unit_of(annotation_in(kind, steps[-1].name))
         return unit.symbol if unit else None
-
-
-@cache
-def _annotation_in(record: type, name: str) -> Any:
-    """The annotation of a record's field, or of what its property returns; None for anything else."""
-    made = getattr(record, name, None)
-    if isinstance(made, property):
-        return get_type_hints(made.fget, include_extras=True).get("return")
-    return get_type_hints(record, include_extras=True).get(name)
 
 
 def derive(

@@ -10,7 +10,8 @@ from graphlib import CycleError, TopologicalSorter
 from importlib import import_module
 from typing import Any
 
-from gramil.graph import Dimension, Graph, Input, WiringError, annotations_of, parameters_of
+from gramil.graph import Dimension, Graph, Input, WiringError
+from gramil.signature import annotations_of, parameters_of
 
 
 def build(
