@@ -14,7 +14,7 @@ from gramil.air.air_of_places import PlaceAir, Places, is_old
 from gramil.air.air_view import HOURS_HELD
 from gramil.description.shop.tables import Shop
 from gramil.now.air_spans import Luck, spans
-from gramil.now.chances import RECENT, Record, drawn, evenly
+from gramil.now.chances import RECENT, Record, drawn, evenly, expected
 from gramil.now.conditions import conditions
 from gramil.now.open_now import InstrumentState, PlaceNow, open_now
 from gramil.now.outlook import Outlook, Spell
@@ -72,6 +72,22 @@ def test_the_season_of_a_year_past_counts_and_the_rest_of_that_year_does_not() -
     assert found.days == 43 + RECENT
 
 
+def test_days_far_ahead_are_judged_by_their_own_season_of_a_year_past() -> None:
+    """A year of closed days but for those 12 to 22 weeks after this day a year ago."""
+    days = [365 - 154 <= back <= 365 - 84 for back in range(400, 0, -1)]
+    record = Record(days_of_air(days), NOW)
+    found = record.ahead(GLUING, 8.0, NOW.date() + timedelta(days=1), 300)
+    assert {each.open for each in found[:20]} == {0}
+    assert {each.open for each in found[112:126]} == {43}, (
+        "all days of the seasons about 16 to 18 weeks ahead were open"
+    )
+    assert found[112].days == 43
+    assert found[299].open == 0
+    assert expected(found, False)[115] > 0.9
+    short = Record(days_of_air(days[-60:]), NOW)
+    assert set(short.ahead(GLUING, 8.0, NOW.date(), 300)) == {short.chance(GLUING, 8.0)}, "no other season is on record"
+
+
 @given(st.lists(st.floats(0, 1), max_size=60))
 def test_days_in_a_plan_are_as_many_as_are_to_be_expected_at_every_time(chances: list[float]) -> None:
     planned = np.cumsum(evenly(chances))
@@ -83,7 +99,7 @@ def test_drawn_days_follow_one_another_as_on_record() -> None:
     chance = Record(days_of_air(true), NOW).chance(GLUING, 8.0)
     assert chance is not None
     luck = np.random.default_rng(7).random(20_000)
-    found = np.array(drawn(chance, True, list(luck)))
+    found = np.array(drawn([chance] * len(luck), True, list(luck)))
     assert abs(found[1:][found[:-1]].mean() - chance.after_open) < 0.02
     assert abs(found[1:][~found[:-1]].mean() - chance.after_closed) < 0.02
     assert abs(found.mean() - chance.share) < 0.02

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from gramil.air.air_bands import Limits
-from gramil.now.chances import Chance, drawn, evenly
+from gramil.now.chances import Chance, drawn, evenly, expected
 from gramil.now.open_now import PlaceNow
 
 Span = tuple[int, int]
@@ -28,13 +28,14 @@ def spans(
 
     Without `luck` the days beyond the outlook are those that are to be expected, spread evenly by their chances.
     """
-    chance = None if place.record is None else place.record.chance(limits, minutes / 60.0)
-    if chance is None:
-        return tuple(_by_outlook(place, limits, now, minutes, None))
     until = _reach(place, now)
+    count = max(0, -(-(end - _minute(until, now)) // DAY))
+    chances = () if place.record is None else place.record.ahead(limits, minutes / 60.0, until.date(), count + 1)
+    if not chances:
+        return tuple(_by_outlook(place, limits, now, minutes, None))
     today = limits.holds(place.temperature, place.humidity)
     known = tuple(_by_outlook(place, limits, now, minutes, until))
-    return (*known, *_by_record(chance, today, now, until, end, luck))
+    return (*known, *_by_record(chances[:count], today, _minute(until, now), luck))
 
 
 def _reach(place: PlaceNow, now: datetime) -> datetime:
@@ -55,15 +56,8 @@ def _by_outlook(place: PlaceNow, limits: Limits, now: datetime, minutes: int, un
             yield begin, last
 
 
-def _by_record(
-    chance: Chance, today: bool, now: datetime, until: datetime, end: int, luck: Luck | None
-) -> Iterator[Span]:
-    first = _minute(until, now)
-    count = max(0, -(-(end - first) // DAY))
-    if luck is None:
-        days: Sequence[bool] = evenly(chance.ahead(today, count))
-    else:
-        days = drawn(chance, today, luck.days[:count])
+def _by_record(chances: Sequence[Chance], today: bool, first: int, luck: Luck | None) -> Iterator[Span]:
+    days = evenly(expected(chances, today)) if luck is None else drawn(chances, today, luck.days)
     yield from ((first + day * DAY, first + (day + 1) * DAY - 1) for day, is_open in enumerate(days) if is_open)
 
 

@@ -1,5 +1,8 @@
 """Which days are likely open for a band of air, by a place's own record: the last weeks, and the season of years past.
 
+Days soon to come are judged by the last weeks and this season in years past; later ones by their own season then, where
+it is on record: what is planned in February for May goes by May's air.
+
 A day counts as open if the band held from nine in the morning for as long as the work needs it. Days follow one
 another as they did in the record: an open day is more often followed by an open one.
 """
@@ -21,6 +24,8 @@ ON_RECORD = HABIT_DAYS + 2
 """Days of readings that tell the last weeks and a place's habit."""
 SEASON = 21
 """Days before and after the same day of a year past that count."""
+BLOCK = 14
+"""Days that are judged by one season, once they lie more than `SEASON` ahead."""
 FEWEST = 10
 """With fewer days on record no chance is given."""
 MORNING = time(9)
@@ -42,14 +47,6 @@ class Chance:
         """The share of days that are open in the long run, by how they follow one another."""
         return self.after_closed / (1.0 - self.after_open + self.after_closed)
 
-    def ahead(self, today: bool, days: int) -> tuple[float, ...]:
-        """The chance of each of so many days to come, the first of them tomorrow."""
-        found, chance = [], float(today)
-        for _ in range(days):
-            chance = chance * self.after_open + (1.0 - chance) * self.after_closed
-            found.append(chance)
-        return tuple(found)
-
 
 @dataclass(frozen=True)
 class Record:
@@ -58,34 +55,53 @@ class Record:
     history: AirHistory
     now: datetime
 
-    _known: dict[tuple[Limits, float], Chance | None] = field(default_factory=dict, compare=False, repr=False)
+    _held_on: dict[tuple[Limits, float], tuple[tuple[date, bool], ...]] = field(
+        default_factory=dict, compare=False, repr=False
+    )
+    _known: dict[tuple[Limits, float, date], Chance | None] = field(default_factory=dict, compare=False, repr=False)
 
     def chance(self, limits: Limits, hours: float) -> Chance | None:
         """How often the band held for so many hours from the morning; None if too few days are on record."""
-        if (limits, hours) not in self._known:
-            self._known[limits, hours] = self._chance(limits, hours)
-        return self._known[limits, hours]
+        return self._about(limits, hours, self.now.date())
 
-    def _chance(self, limits: Limits, hours: float) -> Chance | None:
-        known = list(self._days(limits, hours))
-        if len(known) < FEWEST:
-            return None
-        pairs = [(before, after) for (day, before), (then, after) in pairwise(known) if (then - day).days == 1]
-        return Chance(
-            len(known),
-            sum(is_open for _, is_open in known),
-            _share([after for before, after in pairs if before]),
-            _share([after for before, after in pairs if not before]),
-        )
+    def ahead(self, limits: Limits, hours: float, first: date, days: int) -> tuple[Chance, ...]:
+        """The chance of each of so many days from a first one on, by its season; none if too few are on record."""
+        now = self.chance(limits, hours)
+        if now is None:
+            return ()
+        found = []
+        for day in range(days):
+            away = (first - self.now.date()).days + day
+            middle = self.now.date() + timedelta(days=away // BLOCK * BLOCK + BLOCK // 2)
+            found.append(now if away <= SEASON else self._about(limits, hours, middle) or now)
+        return tuple(found)
+
+    def _about(self, limits: Limits, hours: float, day: date) -> Chance | None:
+        """The chance about a day: by years past and, of today, by the last weeks."""
+        key = limits, hours, day
+        if key not in self._known:
+            self._known[key] = _chance([each for each in self._on_record(limits, hours) if self._counts(each[0], day)])
+        return self._known[key]
+
+    def _counts(self, on_record: date, day: date) -> bool:
+        ago = (day - on_record).days
+        recent = day == self.now.date() and 0 <= ago <= RECENT
+        return recent or any(abs(ago - round(365.25 * years)) <= SEASON for years in range(1, 11))
+
+    def _on_record(self, limits: Limits, hours: float) -> tuple[tuple[date, bool], ...]:
+        """Every day that is on record, and whether it was open."""
+        if (limits, hours) not in self._held_on:
+            self._held_on[limits, hours] = tuple(self._days(limits, hours))
+        return self._held_on[limits, hours]
 
     def _days(self, limits: Limits, hours: float) -> Iterator[tuple[date, bool]]:
-        """Every day that counts and is on record, and whether it was open."""
+        """Every day that can count and is on record, and whether it was open."""
         first, last = self.history.moment(self.history.times[0]), self.history.moment(self.history.times[-1])
         day = first.date()
         while day <= min(last, self.now).date():
             begins = datetime.combine(day, MORNING)
             ends = begins + timedelta(hours=hours)
-            if first <= begins and ends <= min(last, self.now) and _counts(day, self.now.date()):
+            if first <= begins and ends <= min(last, self.now):
                 found = self._held(limits, begins, ends)
                 if found is not None:
                     yield day, found
@@ -105,10 +121,16 @@ class Record:
         return all(limits.holds(*each) for each in zip(temperature.tolist(), humidity.tolist(), strict=True))
 
 
-def _counts(day: date, now: date) -> bool:
-    """Whether a day is one of the last weeks, or of this season in a year past."""
-    ago = (now - day).days
-    return ago <= RECENT or any(abs(ago - round(365.25 * years)) <= SEASON for years in range(1, 11))
+def _chance(known: Sequence[tuple[date, bool]]) -> Chance | None:
+    if len(known) < FEWEST:
+        return None
+    pairs = [(before, after) for (day, before), (then, after) in pairwise(known) if (then - day).days == 1]
+    return Chance(
+        len(known),
+        sum(is_open for _, is_open in known),
+        _share([after for before, after in pairs if before]),
+        _share([after for before, after in pairs if not before]),
+    )
 
 
 def _share(found: Sequence[bool]) -> float:
@@ -125,10 +147,19 @@ def evenly(chances: Sequence[float]) -> tuple[bool, ...]:
     return tuple(bool(step) for step in np.diff(totals) > 0)
 
 
-def drawn(chance: Chance, today: bool, luck: Sequence[float]) -> tuple[bool, ...]:
+def expected(chances: Sequence[Chance], today: bool) -> tuple[float, ...]:
+    """How likely each of the days to come is open, the first of them tomorrow, as they follow one another on record."""
+    found, chance = [], float(today)
+    for each in chances:
+        chance = chance * each.after_open + (1.0 - chance) * each.after_closed
+        found.append(chance)
+    return tuple(found)
+
+
+def drawn(chances: Sequence[Chance], today: bool, luck: Sequence[float]) -> tuple[bool, ...]:
     """Days drawn as they follow one another on record; `luck` are numbers from 0 to 1, one for each day."""
     found, before = [], today
-    for each in luck:
+    for chance, each in zip(chances, luck, strict=False):
         before = each < (chance.after_open if before else chance.after_closed)
         found.append(before)
     return tuple(found)
