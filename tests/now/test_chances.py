@@ -85,7 +85,7 @@ def test_days_far_ahead_are_judged_by_their_own_season_of_a_year_past() -> None:
     assert found[299].open == 0
     assert expected(found, False)[115] > 0.9
     short = Record(days_of_air(days[-60:]), NOW)
-    assert set(short.ahead(GLUING, 8.0, NOW.date(), 300)) == {short.chance(GLUING, 8.0)}, "no other season is on record"
+    assert set(short.ahead(GLUING, 8.0, NOW.date(), 200)) == {short.chance(GLUING, 8.0)}, "no other season is on record"
 
 
 @given(st.lists(st.floats(0, 1), max_size=60))
