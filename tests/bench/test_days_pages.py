@@ -6,6 +6,8 @@ from datetime import datetime
 import httpx
 import pytest
 
+from gramil.bench.application import GETS
+
 from .conftest import Served, post
 
 TARN = "/instrument/1"
@@ -16,10 +18,17 @@ def test_pages_of_an_empty_store_say_what_to_do_first(served: Served) -> None:
     for path, first in (
         ("/weeks", "instrument on the bench"),
         ("/stock", "Write the name on a piece"),
-        ("/tools", "Begin with the usual tools"),
+        ("/tools", "Begin the shop"),
         ("/air", "Name the one where you glue first"),
     ):
         assert first in client.get(path).text, path
+
+
+def test_nothing_of_an_empty_store_is_a_mistake_of_the_bench(served: Served) -> None:
+    """Every page and file that is there without an instrument, with nothing noted yet."""
+    client = served.client()
+    paths = [path for path, _ in GETS if "{" not in path]
+    assert [path for path in paths if client.get(path).status_code >= 500] == []
 
 
 def test_the_air_is_logged_and_opens_gluing(served: Served) -> None:

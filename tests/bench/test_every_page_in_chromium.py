@@ -104,10 +104,14 @@ OF_THE_SHOP = (
     "/stock/form?blank=1",
     "/stock/remove?blank=1",
     "/new",
+    "/new/came-in",
+    "/shop/new",
     "/operations",
     "/operations?for=1",
     "/operations/remove?for=1",
     "/picture",
+    "/plan",
+    "/drawing",
 )
 NO_PAGES = re.compile(
     r"\.(pdf|zip|ics|toml|jpg|png)$|/print/|/print-chosen$|/record/(copy|files)$|/(cut|between|verdict)$"
@@ -120,9 +124,10 @@ BELOW = (
     "/instrument/{instrument}/measured/{measurement}",
     "/instrument/{instrument}/operation/{operation}/not-done",
     "/picture/{plan}",
+    "/drawing/{drawing}",
 )
 """Pages that there are only once something was noted, and the one that is saved: looked at below. That of a picture is
-looked at where one is traced.
+looked at where one is traced, that of a drawing where its lines are tapped.
 """
 
 

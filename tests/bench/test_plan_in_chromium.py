@@ -3,6 +3,7 @@
 import pytest
 
 from ..description.plan import plans
+from .test_every_page_in_chromium import looked_over
 from .test_in_chromium import EVERY_RULE, browser, faults, lay_out_demo, small_targets, wide
 from .test_plan_page import BRACES, SLIPPED
 
@@ -45,6 +46,7 @@ def test_a_line_is_tapped_and_let_go_and_the_table_follows(wide) -> None:
     page.locator("input[type=file]").set_input_files(drawing)
     page.get_by_role("button", name="Send").click()
     page.get_by_role("heading", name="Which line is what").wait_for()
+    assert looked_over(page) == []
     lines = page.locator("#lines .bridge")
     assert lines.count() == 1
     page.get_by_role("radio", name="bridge").check()

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from starlette.responses import Response
 
 from gramil.acts.tools import bring_in_description
+from gramil.bare_numbers import length_unit
 from gramil.bench.field_words import at_field
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
@@ -60,8 +61,7 @@ def _shown(request: PageRequest, faults: tuple[Fault, ...] = ()) -> Response:
 
 
 def _unit(request: PageRequest, own: LengthUnit) -> LengthUnit:
-    typed = request.one("units")
-    return "in" if typed == "in" else "mm" if typed == "mm" else own
+    return length_unit(request.one("units"), own)
 
 
 def _kept(request: PageRequest, kind: str) -> tuple[str, ...]:

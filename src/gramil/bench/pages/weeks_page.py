@@ -12,7 +12,7 @@ from gramil.bench.load_picture import letters_of, load_picture
 from gramil.bench.open_instruments import OpenInstruments
 from gramil.bench.page_request import PageRequest, go
 from gramil.bench.stale_here import worked_out
-from gramil.faults import MakersFault
+from gramil.faults import Fault, MakersFault
 from gramil.now.blocks import Block, blocks, label
 from gramil.now.calendar_entries import CALENDAR, calendar_entries
 from gramil.now.finishing import pace_of
@@ -36,11 +36,9 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
     try:
         bench, weeks, plan = _planned(request, open_instruments)
     except MakersFault as fault:
-        asked = _asked_for(request)
-        return request.page("weeks.html", 422, title="Weeks", days=[], faults=fault.faults, query="", **asked)
+        return _nothing_planned(request, fault.faults)
     if bench is None or weeks is None or plan is None:
-        asked = _asked_for(request)
-        return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", faults=(), **asked)
+        return _nothing_planned(request)
     found = blocks(plan, weeks)
     with request.record.opened() as store:
         kept = kept_weeks(store)[::-1]
@@ -60,6 +58,12 @@ def weeks_page(request: PageRequest, open_instruments: OpenInstruments) -> Respo
         query=request.here.partition("?")[2],
         **_asked_for(request),
     )
+
+
+def _nothing_planned(request: PageRequest, faults: tuple[Fault, ...] = ()) -> Response:
+    """The page without a plan: what was typed cannot be read, or no instrument is open."""
+    asked = _asked_for(request)
+    return request.page("weeks.html", 422 if faults else 200, title="Weeks", days=[], faults=faults, query="", **asked)
 
 
 def keep_this_week(request: PageRequest, open_instruments: OpenInstruments) -> Response:
@@ -153,7 +157,7 @@ def printed_weeks(request: PageRequest, open_instruments: OpenInstruments) -> Re
 
     bench, weeks, plan = _planned(request, open_instruments)
     if bench is None or weeks is None or plan is None:
-        return request.page("weeks.html", title="Weeks", days=[], hands="", rests="", query="", **_asked_for(request))
+        return _nothing_planned(request)
     entries = [
         Entry(whose=each.instrument, what=label(each), begins=each.begins, ends=each.ends, cures=each.cures)
         for each in blocks(plan, weeks)
