@@ -27,8 +27,8 @@ def test_every_answer_that_cannot_be_is_told_at_once_at_its_field_and_in_its_wor
 def test_what_has_two_answers_is_chosen_and_the_questions_are_counted(served: Served) -> None:
     page = served.client().get("/").text
     assert "Six questions" in page
-    boards = {"board and neck alone, steel", "board and neck alone, nylon"}
-    starts = {"small", "middle", "large", "nylon", "baritone"} | boards
+    boards = {f"board and neck alone, {strings}" for strings in ("steel", "nylon", "twelve strings")}
+    starts = {"small", "middle", "large", "nylon", "baritone", "twelve"} | boards
     for name, answers in (("instrument.handed", {"right", "left"}), ("start", starts)):
         assert set(re.findall(rf'type="radio" name="{name}" value="([^"]+)"', page)) == answers
 

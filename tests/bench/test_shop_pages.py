@@ -127,7 +127,7 @@ def test_what_is_left_of_the_wood_is_asked_for_and_kept(served: Served, demo: ht
 
 def test_an_empty_shop_says_what_to_do_first(served: Served) -> None:
     client = served.client()
-    assert "Begin with the usual tools" in client.get("/tools").text
+    assert "begin with the usual tools" in client.get("/tools").text
     assert "Nothing is in stock yet" in client.get("/stock").text
     assert "No place is named yet" in client.get("/air").text
     assert "instrument on the bench" in client.get("/weeks").text

@@ -9,10 +9,10 @@ window.drawing = (() => {
   const pointers = new Map();
   // How the drawing stands at rest is a rule of its own, so that a picture that comes later stands likewise. Each change
   // of it makes the browser look at every line of the drawing again: while fingers move, only the pictures are told.
-  const styles = new CSSStyleSheet();
-  styles.replaceSync("#plan { --mm: 1; } #plan > svg { transform: none; }");
-  document.adoptedStyleSheets = [...document.adoptedStyleSheets, styles];
-  const [onPlan, onPictures] = [...styles.cssRules].map((rule) => rule.style);
+  // The page's policy allows no style in an element that is written out, so none stays in a picture at rest, which may be
+  // kept or exchanged; the slider, which is exchanged while it moves, has its place in a sheet that tells of it alone.
+  const [onPlan, onPictures] = rules("#plan { --mm: 1; } #plan > svg { transform: none; }");
+  const [onSlider] = rules("#slider { left: auto; }");
   let whole = null; // the box of the whole drawing, as wide and tall as the page shows it
   let box = null; // what is shown
   let sharp = null; // what the view box says, while a transform shows another
@@ -23,6 +23,13 @@ window.drawing = (() => {
   let moved = 0;
   let last = { at: 0, x: 0, y: 0 };
   let waiting = 0;
+
+  function rules(written) {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(written);
+    document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
+    return [...sheet.cssRules].map((rule) => rule.style);
+  }
 
   const plan = () => document.getElementById("plan");
   const pictures = () => [...plan().querySelectorAll(":scope > svg")];
@@ -113,7 +120,7 @@ window.drawing = (() => {
     sized();
     for (const svg of pictures()) {
       svg.setAttribute("viewBox", `${box.left} ${box.top} ${box.wide} ${box.tall}`);
-      svg.style.transform = svg.style.willChange = "";
+      svg.removeAttribute("style");
     }
     onPictures.transform = turned() || "none";
     const pixel = perPixel();
@@ -127,8 +134,8 @@ window.drawing = (() => {
     const slider = document.getElementById("slider");
     const at = (Number(slider.getAttribute("aria-valuenow")) - box.left) / perPixel();
     const shown = `${Math.min(Math.max(at, 0), frame().wide)}px`;
-    slider.style.left = upright() ? "auto" : shown;
-    slider.style.top = upright() ? shown : "auto";
+    onSlider.left = upright() ? "auto" : shown;
+    onSlider.top = upright() ? shown : "auto";
     slider.classList.toggle("beyond", at < 0 || at > frame().wide);
   }
 
