@@ -19,7 +19,7 @@ upper, top, body, 72, -50, 72, 50, 12, 13"""
 HEAD = "0, 21.5\n10, 23\n24, 32, corner\n70, 34.5\n124, 35.5\n156, 33.5, corner\n161, 18\n163, 0"
 ALL = {
     "outline": ROWS, "braces": BRACES, "head": HEAD, "hole_centre": "165", "hole_diameter": "92",
-    "bridge_length": "150", "bridge_width": "32",
+    "bridge_across": "150", "bridge_along": "32",
 }  # fmt: skip
 
 

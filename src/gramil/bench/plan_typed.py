@@ -23,8 +23,8 @@ from gramil.faults import Fault, MakersFault
 from gramil.measure import LengthUnit, read_length, show
 from gramil.quantities import Mm
 
-FIELDS = ("outline", "within", "braces", "hole_centre", "hole_diameter", "bridge_length", "bridge_width")
-MORE_FIELDS = ("bridge_front", "head", "front_at", "turns")
+FIELDS = ("outline", "within", "braces", "hole_centre", "hole_diameter", "bridge_across", "bridge_along")
+MORE_FIELDS = ("bridge_before_saddle", "head", "front_at", "turns")
 COLUMNS = {
     "outline": (*STATIONS, CORNER),
     "head": (*STATIONS, CORNER),
@@ -81,7 +81,7 @@ def read_plan(fields: dict[str, str], meant: frozenset[str], unit: LengthUnit) -
     head = _read(faults, "head", fields, lambda text: head_of(text, "", unit))
     hole = _several(faults, fields, ("hole_centre", "hole_diameter"), lambda typed: hole_of(typed, unit))
     bridge = _several(
-        faults, fields, ("bridge_length", "bridge_width", "bridge_front"), lambda typed: bridge_of(typed, unit)
+        faults, fields, ("bridge_across", "bridge_along", "bridge_before_saddle"), lambda typed: bridge_of(typed, unit)
     )
     parts = PlanParts(outline, braces or (), hole, bridge, head)
     return TypedPlan(fields, meant, parts, tuple(faults), tuple(_doubts(outline, meant, unit)), front_at)
@@ -137,10 +137,10 @@ def fields_of(parts: PlanParts, unit: LengthUnit, front_at: Mm | None = None) ->
             _bare(v, unit) for v in (parts.hole.centre, parts.hole.diameter)
         )
     if parts.bridge is not None:
-        found["bridge_length"], found["bridge_width"] = (
+        found["bridge_across"], found["bridge_along"] = (
             _bare(v, unit) for v in (parts.bridge.length, parts.bridge.width)
         )
-        found["bridge_front"] = "" if parts.bridge.front is None else _bare(parts.bridge.front, unit)
+        found["bridge_before_saddle"] = "" if parts.bridge.front is None else _bare(parts.bridge.front, unit)
     found["front_at"] = "" if front_at is None else _bare(front_at, unit)
     return found
 
