@@ -120,11 +120,10 @@ class Formatter:
         if unit == "mm" and address in self.places:
             return f"{_to_places(value, self.first, self.places[address])} {self.first}"
         if unit == "mm" and _finite(value) and not isinstance(value, np.ndarray):
-            way = self._way(address, value)
-            if is_flat_dish(value, way):
+            if is_flat_dish(address, value):
                 return f"{fixed(value, 0)} mm" if self.first == "mm" else in_inches(value, 1)
             if self.first == "in":
-                return in_inches(value, 4 if way == "micrometer" else inch_places(value))
+                return in_inches(value, 4 if self._way(address, value) == "micrometer" else inch_places(value))
         return shown(value, unit, self.first)
 
     def _other(self, address: str, value: Any, unit: str | None) -> str:
@@ -136,7 +135,7 @@ class Formatter:
             return "" if isinstance(value, np.ndarray) else beside_inches(value, self._way(address, value))
         if isinstance(value, np.ndarray):
             return _run(value, _thou)
-        return in_inches(value, 1) if is_flat_dish(value, self._way(address, value)) else _thou(value)
+        return in_inches(value, 1) if is_flat_dish(address, value) else _thou(value)
 
     def _way(self, address: str, value: float) -> Way:
         return way_of(address, value, lambda limit: float(self.figures.at(f"limit_{limit}")))

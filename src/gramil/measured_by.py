@@ -44,7 +44,7 @@ def figure_of(address: str) -> str:
 
 def way_of(address: str, value: float, limit: Callable[[str], float]) -> Way:
     """What measures a length of `value` mm, given a function for a limit's value by its name."""
-    row = tolerance_rows()["figure"].get(figure_of(address), {})
+    row = _row_of(address)
     if "by" in row:
         return _declared(row["by"])
     if "none" in row:
@@ -57,16 +57,23 @@ def way_of(address: str, value: float, limit: Callable[[str], float]) -> Way:
     return "long rule" if abs(value) > REACH else "micrometer" if near <= FINE else "calipers"
 
 
-def is_flat_dish(value: float, way: Way) -> bool:
-    """Whether a length is the radius of so flat a dish that nobody makes it to the last millimetre."""
-    return way == "dish" and abs(value) >= FROM_FEET
+def is_flat_dish(address: str, value: float) -> bool:
+    """Whether a length is the radius of so flat a dish that nobody makes it to the last millimetre.
+
+    A dish is named by its row alone: no limit is asked for. Raises KeyError if the address is not one.
+    """
+    return abs(value) >= FROM_FEET and _row_of(address).get("by") == "dish"
 
 
 def beside_inches(value: float, way: Way) -> str:
     """What stands beside a length's decimals in an inch shop: `17 25/32 in`, `25 ft`; empty where decimals say all."""
     if way == "dish":
-        return in_feet(value) if is_flat_dish(value, way) else ""
+        return in_feet(value) if abs(value) >= FROM_FEET else ""
     return in_64ths(value, way == "long rule") if way in ("rule", "long rule") else ""
+
+
+def _row_of(address: str) -> Mapping[str, Any]:
+    return tolerance_rows()["figure"].get(figure_of(address), {})
 
 
 def _declared(by: str) -> Way:
