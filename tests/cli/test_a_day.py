@@ -22,6 +22,8 @@ AT = ("--at", "2026-01-19T09:00")
 NAMES = ("tarn.toml", "fell.toml", "scree.toml", "mere.toml")
 OF_A_BODY = ("mould-made", "side-form-made", "top-dish-made", "back-dish-made", "index-template-made")
 """Of what is open on the first day, what has a sheet on an instrument with a body; Scree is a neck alone."""
+OF_A_BODY_BUILT_ON_ITS_NECK = "work-board-made"
+"""The board that Mere is built on."""
 OF_A_BOUND_BOARD = "wire-cut"
 """Its tangs are nipped back: the boards of Tarn and Scree."""
 MOST = 250
@@ -84,6 +86,7 @@ def test_a_busy_day(bench: Path) -> None:
     typed("gramil sheet today")
     sheets = [f"{name}-{sheet}" for name in ("Fell", "Mere", "Tarn") for sheet in OF_A_BODY]
     sheets += [f"{name}-{OF_A_BOUND_BOARD}" for name in ("Scree", "Tarn")]
+    sheets += [f"Mere-{OF_A_BODY_BUILT_ON_ITS_NECK}"]
     assert sorted(each.stem for each in bench.glob("*.pdf")) == sorted(sheets)
     chosen = [number for number, name in names.items() if name == "wood_chosen"]
     for number in chosen:
