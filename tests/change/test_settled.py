@@ -27,6 +27,10 @@ LITTLE = 0.04
 """Less than is taken off the frets when they are levelled, so that no input is driven under nothing by it."""
 NOT_SETTLED = {
     "heights_relief": "it is set anew at the rod as often as is wanted: what was read is never what is wanted",
+    **dict.fromkeys(
+        ("heights_action_bass", "heights_action_treble", "heights_nut_bass", "heights_nut_treble"),
+        "it is set anew as often as is wanted, and read as a guitar goes back: what was read is never what is wanted",
+    ),
     "top_radius": "it is the dish's, and read off no instrument",
     "body_back_radius": "it is the dish's, and read off no instrument",
     "wire_crown_height": "it is the wire's: another wire is another name in the shop",
@@ -35,6 +39,8 @@ NOT_SETTLED = {
     "wire_tang_depth": "it is the wire's",
     "shop_pin_offset": "it is the rail's, in the shop's own description",
 }
+
+HANGS_ON_OTHERS = {("mere", "plank_shaft"): "the body is built on the neck, which ends with its foot and has no tenon"}
 
 
 def settling() -> Iterator[tuple[str, Fixed]]:
@@ -86,6 +92,9 @@ def test_the_settled_input_gives_the_reading_back(name: str, example: Callable[[
         for address, value in rows_of(fixed, drawn):
             for by in (LITTLE, -LITTLE):
                 made = drawn.with_pins({address: Pin(value + by, "today")})
+                if (name, address) in HANGS_ON_OTHERS:
+                    assert settled_by_readings(made) == ()
+                    continue
                 (each,) = settled_by_readings(made)
                 if each.value is None:  # the tenon that there is not, a strip of no thickness
                     assert value + by < 0 or drawn.at(each.address) == 0, address

@@ -20,6 +20,7 @@ from gramil.shop.operations_file import usual_work
 ROWS = tomllib.loads((files("gramil") / "data" / "operations.toml").read_text(encoding="utf-8"))["operation"]
 """The list of operations as it is written."""
 FELL = {
+    "instrument.build": "neck to body",
     "slots.cut": "after arching",
     "work.neck_joint": "glued",
     "work.neck_set": "after the finish",

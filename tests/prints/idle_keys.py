@@ -156,7 +156,6 @@ IDLE: dict[str, tuple[str, str]] = {
         "shop.sheet_paper",
     ),
     **_each("shop", "a template fits by its pin, and Tarn's scale has no template on hand", "template.pin"),
-    **_each("shop", "the last of the wires, and Tarn takes another", "wire"),
 }
 """By key, rows left out: the description that it is of, and why it changes nothing."""
 MOVES_ELSEWHERE = frozenset(
@@ -172,10 +171,9 @@ MOVES_ELSEWHERE = frozenset(
         "top.brace_width",
         "top.brace_height",
         "top.brace_spacing",
-        "wire",
     )
     or (why == NYLON and key != "limits.over_top_least_nylon")
 )
-"""Those of them that another example has a use for: nylon, another head, fanned frets, a wire, no braces."""
+"""Those of them that another example has a use for: nylon, another head, fanned frets, no braces."""
 EVERYWHERE = frozenset(IDLE) - MOVES_ELSEWHERE
 """Those that change nothing on any of the examples."""

@@ -72,7 +72,8 @@ def settled_by_readings(figures: Figures) -> tuple[Settled, ...]:
     """Each input that the measurements settle, by the latest if there are several, in the order in which they were
     noted.
 
-    A reading of something that this instrument does not have settles nothing.
+    A reading of something that this instrument does not have settles nothing, nor does one of a figure that hangs on
+    other inputs here.
     """
     raw = readings(figures.pins)
     if not any(map(_key, raw)):
@@ -101,7 +102,10 @@ def _settled(described: Figures, drawn: Figures, address: str, pin: Pin) -> Sett
         return None
     if not all(map(isfinite, (was, now, read))):
         return None
-    return Settled(key, name, drawn.unit_at(name), was, _value(drawn, name, address, read), address, read, pin)
+    value = _value(drawn, name, address, read)
+    if value is None and _stands_still(drawn, name, address):
+        return None
+    return Settled(key, name, drawn.unit_at(name), was, value, address, read, pin)
 
 
 @cache
@@ -134,10 +138,7 @@ def _value(drawn: Figures, name: str, address: str, read: float) -> float | None
     """The input's value, as near as possible to what it was, at which the figure equals the reading."""
     if name == address:
         return read
-
-    def figure(value: float) -> float:
-        return _tried(lambda: float(drawn.with_pins({**drawn.pins, name: Pin(value, "")}).at(address)))
-
+    figure = _figure_by(drawn, name, address)
     was, now = float(drawn.at(name)), float(drawn.at(address))
     least = 0.0 if was >= 0 else -inf
     for straight in (was + read - now, was - read + now):
@@ -151,6 +152,17 @@ def _value(drawn: Figures, name: str, address: str, read: float) -> float | None
     either = REACH * abs((read - now) / moves)
     found = turn(figure, read, max(least, was - either), was + either, NEAR_STEPS).answers
     return min(found, key=lambda value: abs(value - was)) if found else None
+
+
+def _stands_still(drawn: Figures, name: str, address: str) -> bool:
+    """Whether the figure hangs on other inputs on this instrument: a neck's length with a foot, on no tenon."""
+    figure, was, now = _figure_by(drawn, name, address), float(drawn.at(name)), float(drawn.at(address))
+    return figure(was - HAIR) == figure(was + HAIR) == now
+
+
+def _figure_by(drawn: Figures, name: str, address: str) -> Callable[[float], float]:
+    """What the figure would be by the input's value; nan where it cannot be worked out."""
+    return lambda value: _tried(lambda: float(drawn.with_pins({**drawn.pins, name: Pin(value, "")}).at(address)))
 
 
 def _tried(figure: Callable[[], float]) -> float:

@@ -68,7 +68,7 @@ def foot_slot_depth_at_cap(carve_heel_width: Mm, foot_slot_bottom: Mm) -> Mm:
 
 
 def foot_slot_width(foot_there: bool, body_wall: Mm, carve_slot_room: Mm) -> Mm:
-    """Width of each slot: the side's thickness and room for glue, or for a wedge behind it.
+    """Width of each slot in the heel: the side's thickness and room for glue, or for a wedge behind it.
 
     Formula: body_wall + carve_slot_room if foot_there else nan
     Source: common practice.

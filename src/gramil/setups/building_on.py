@@ -155,6 +155,7 @@ def setup_built_on(foot_there: bool, neck_set_drop: Mm, body_bouts: tuple[Bout, 
     if not foot_there or not body_bouts:
         return skipped("built-on", title, 515, NO_BODY if foot_there else JOINED)
     height, outline = says("± {}", n.limit_tolerance_height), says("± {}", n.limit_tolerance_outline)
+    bridge = says("± {}", n.limit_tolerance_bridge)
     return Setup(
         "built-on",
         title,
@@ -162,7 +163,7 @@ def setup_built_on(foot_there: bool, neck_set_drop: Mm, body_bouts: tuple[Bout, 
         (
             BigFigure(n.neck_set_drop, _drop(neck_set_drop < 0), height, "straightedge, feelers"),
             BigFigure(n.body_edge, "Zero line to the top's edge on the foot", outline, "rule"),
-            BigFigure(n.body_saddle, "Top's edge to the saddle's middle, on the centreline", outline, "rule"),
+            BigFigure(n.body_saddle, "Top's edge to the saddle's middle, on the centreline", bridge, "rule"),
             BigFigure(n.foot_slot_bottom, "Centreline to each side's end, in its slot", height, "calipers"),
             BigFigure(n.foot_height, "Sides deep in their slots", height, "calipers"),
             BigFigure(n.limit_gluing_humidity, "Air for gluing, relative humidity", "", "hygrometer"),

@@ -165,12 +165,13 @@ def setup_handed_back(repair_described: bool) -> Setup:
     if not repair_described:
         return skipped("handed-back", "The guitar as it goes back, after the work", 706, BUILT)
     near = says("± {}", n.limit_tolerance_height)
+    relief = says("{} to {}", n.limit_relief_least, n.limit_relief_most)
     return Setup(
         "handed-back",
         "The guitar as it goes back, after the work",
         706,
         (
-            BigFigure(n.heights_relief, "Relief", near, "straightedge, feelers"),
+            BigFigure(n.heights_relief, "Relief", relief, "straightedge, feelers"),
             BigFigure(n.heights_action_bass, "Bass string over fret 12", near, "rule, feelers"),
             BigFigure(n.heights_action_treble, "Treble string over fret 12", near, "rule, feelers"),
             BigFigure(n.heights_nut_bass, "Bass string at the nut", near, "feelers"),
