@@ -24,7 +24,7 @@ def test_a_body_has_all_its_sheets(example: Callable[[str], Figures]) -> None:
 
 def test_without_a_body_each_says_why(example: Callable[[str], Figures]) -> None:
     tarn = example("tarn")
-    bare: dict[str, object] = {"plate_slant": math.nan}
+    bare: dict[str, object] = {"plate_slant": math.nan, "foot_there": False}
     bare |= dict.fromkeys(
         (
             "body_bouts",
