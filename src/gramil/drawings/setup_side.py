@@ -20,6 +20,10 @@ ROOM = 124.0
 """How long the side is drawn, in mm."""
 ROW = 4.2
 """From one line of figures to the next, in mm."""
+INWARD = 9.0
+"""How far from the side's ends the figures of its end stations keep their middle, in mm: over the ends themselves they
+would reach past the sheet's room for a drawing.
+"""
 EDGES_AT = 0.82
 """Where along the side its edges are named, as a share of its length: between lower bout and tail."""
 
@@ -100,7 +104,8 @@ def _stations(view: View, edges: Edges, stations: tuple[SideStation, ...], addre
         figures = () if addresses is None else _figures(station, addresses[station.name])
         marks += (view.line((station.along, low), (station.along, high), "dimensions"),)
         first = over + ROW * len(figures) if row % 2 == 0 else under - FIGURE
-        marks += _station_words(station.name, figures, x, first)
+        said_at = min(max(x, INWARD), view.at(float(along[-1]), 0.0)[0] - INWARD) if figures else x
+        marks += _station_words(station.name, figures, said_at, first)
     return marks
 
 
@@ -114,8 +119,10 @@ def _station_words(name: str, figures: Figures, x: Mm, first: Mm) -> Marks:
 
 
 def _figures(station: SideStation, at: Any) -> Figures:
+    """Where it lies, but at the end that all is measured from, how deep it is, and its bend."""
+    place = ((at.along, "at "),) if station.along else ()
     bend = () if np.isnan(station.radius) else ((at.radius, "radius "),)
-    return ((at.along, "at "), (at.depth, "deep "), *bend)
+    return (*place, (at.depth, "deep "), *bend)
 
 
 def drawing_setup_side(
