@@ -7,12 +7,13 @@ from pathlib import Path
 import pytest
 
 from gramil import names as n
+from gramil.description.reading import parse_description, read_shop
 from gramil.description.records import Blank
 from gramil.graph import Figures
 from gramil.now.match import Stock
-from gramil.now.needs import Fit, MadePart
+from gramil.now.needs import Fit, MadePart, needs_of
 from gramil.now.wood_on_hand import sticks_for, without_wood
-from gramil.prints.whole import figures_of_files
+from gramil.prints.whole import figures_of, figures_of_files
 
 EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
 BOARD = Stock("dry board", "persimmon", 600.0, 90.0, 10.0)
@@ -78,3 +79,14 @@ def test_its_own_billet_is_taken_before_a_free_one(tarn: Figures) -> None:
 
 def test_split_stock_asks_for_no_billet(tarn: Figures) -> None:
     assert sticks_for([(tarn, ("brace_stock_split",))]) == ()
+
+
+def test_a_guitar_that_came_in_asks_for_no_wood_of_a_new_one(tarn: Figures) -> None:
+    """Its board, plates and braces are in it, however much of it is described."""
+    text = (EXAMPLES / "tarn.toml").read_text("utf-8") + "\n[repair]\nrefret = true\nnut = true\n"
+    came_in = parse_description(text)
+    old = figures_of(came_in, read_shop(EXAMPLES / "shop.toml"))
+    assert needs_of(tarn, ())
+    assert needs_of(old, ()) == ()
+    assert sticks_for([(tarn, ())])
+    assert sticks_for([(old, ())]) == ()

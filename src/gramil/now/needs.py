@@ -76,7 +76,12 @@ def _data() -> Mapping[str, Any]:
 
 
 def needs_of(figures: Figures, done: Collection[str]) -> tuple[Need, ...]:
-    """What an instrument still needs, one need for each piece; needs whose sizes are not known are left out."""
+    """What an instrument still needs, one need for each piece; needs whose sizes are not known are left out.
+
+    A guitar that came in is built: it needs none.
+    """
+    if figures[n.repair_described]:
+        return ()
     rows = _data()["need"].items()
     return tuple(need for name, row in rows if row["until"] not in done for need in _need(name, row, figures))
 

@@ -57,17 +57,17 @@ class Sticks:
 def sticks_for(
     asked: Sequence[tuple[Figures, Collection[str]]], free: Mapping[str, int] | None = None
 ) -> tuple[Sticks, ...]:
-    """The braces of each instrument whose brace stock is not split, one after another: no billet is given twice.
+    """The braces of each instrument that is being built, its brace stock not split, one after another: no billet is given twice.
 
     `asked` is each instrument's figures and what is done on it; `free` says how many of each blank are promised to
     nobody (None: all), the others among its blanks being its own, which it takes first.
     """
     given: Counter[str] = Counter()
-    return tuple(_sticks(figures, free, given) for figures, done in asked if not _split(done))
+    return tuple(_sticks(figures, free, given) for figures, done in asked if _to_split(figures, done))
 
 
-def _split(done: Collection[str]) -> bool:
-    return SPLIT in done or "top_braces_fitted" in done
+def _to_split(figures: Figures, done: Collection[str]) -> bool:
+    return not figures[n.repair_described] and not {SPLIT, "top_braces_fitted"}.intersection(done)
 
 
 def _sticks(figures: Figures, free: Mapping[str, int] | None, given: Counter[str]) -> Sticks:
