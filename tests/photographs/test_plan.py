@@ -231,11 +231,11 @@ def test_points_that_lie_nowhere_are_refused() -> None:
     ground, _, _ = _traced(0.0, 0)
     with pytest.raises(MakersFault, match="8 at the least"):
         traced(ground, [Laid(1, 1)] * 3)
+    round_all = np.array([(np.cos(a), np.sin(a)) for a in np.arange(0, 6, 0.5)])
+    with pytest.raises(MakersFault, match="outside picture 1"):
+        traced(ground, [Laid(x, y) for x, y in 1000 + 980 * round_all])
     with pytest.raises(MakersFault, match="outside the strips"):
-        traced(
-            ground,
-            [Laid(x, y) for x, y in 1000 + 980 * np.array([(np.cos(a), np.sin(a)) for a in np.arange(0, 6, 0.5)])],
-        )
+        traced(ground, [Laid(x, y) for x, y in (1000, 750) + (980, 730) * round_all])
     blank = [Laid(1000 + 60 * np.cos(a), 750 + 60 * np.sin(a)) for a in np.arange(0, 6.2, 0.4)]
     with pytest.raises(MakersFault, match="no line is found"):
         traced(ground, blank)
