@@ -12,8 +12,8 @@ from gramil.physics.compensation import (
     as_one,
     best_set_backs,
     cents_per_mm,
-    each_string,
     held,
+    in_groups,
     set_backs,
     straight,
     weighted_rms,
@@ -30,13 +30,13 @@ def six() -> StringPaths:
 
 
 FREEDOMS = {
-    "each end free": (each_string(6), each_string(6)),
-    "nut held": (held(6), each_string(6)),
-    "nut straight": (as_one(6), each_string(6)),
-    "saddle straight": (each_string(6), straight(ACROSS)),
+    "each end free": (in_groups(range(6)), in_groups(range(6))),
+    "nut held": (held(6), in_groups(range(6))),
+    "nut straight": (as_one(6), in_groups(range(6))),
+    "saddle straight": (in_groups(range(6)), straight(ACROSS)),
     "both straight": (as_one(6), straight(ACROSS)),
     "only a straight saddle": (held(6), straight(ACROSS)),
-    "saddle held": (each_string(6), held(6)),
+    "saddle held": (in_groups(range(6)), held(6)),
 }
 
 
@@ -78,8 +78,8 @@ def test_each_binding_costs_something() -> None:
 
 
 def test_the_bound_saddle_is_at_least_as_good_as_the_line_through_the_free_one() -> None:
-    free = best_set_backs(six(), STRINGS, each_string(6), each_string(6))
-    bound = best_set_backs(six(), STRINGS, each_string(6), straight(ACROSS))
+    free = best_set_backs(six(), STRINGS, in_groups(range(6)), in_groups(range(6)))
+    bound = best_set_backs(six(), STRINGS, in_groups(range(6)), straight(ACROSS))
     line = np.polyval(np.polyfit(ACROSS, free.saddle, 1), ACROSS)
     assert np.ptp(np.diff(bound.saddle) / np.diff(ACROSS)) == pytest.approx(0.0, abs=1e-12)
     assert bound.rms_of_all <= set_backs(six(), STRINGS, free.nut, line).rms_of_all
@@ -89,8 +89,8 @@ def test_stops_of_no_weight_do_not_count() -> None:
     weight = np.where(np.arange(1, 21) <= 12, 1.0, 0.0)
     ratio = equal_steps(12)
     short = flat_plane(np.linspace(645.0, 650.0, 6), 0.5, np.linspace(3.5, 4.5, 6), ratio, 6.0)
-    weighed = best_set_backs(six(), STRINGS, each_string(6), each_string(6), weight)
-    cut = best_set_backs(short, STRINGS, each_string(6), each_string(6))
+    weighed = best_set_backs(six(), STRINGS, in_groups(range(6)), in_groups(range(6)), weight)
+    cut = best_set_backs(short, STRINGS, in_groups(range(6)), in_groups(range(6)))
     assert weighed.saddle == pytest.approx(cut.saddle, abs=1e-8)
     assert weighed.rms == pytest.approx(cut.rms, abs=1e-10)
 
@@ -98,13 +98,13 @@ def test_stops_of_no_weight_do_not_count() -> None:
 def test_two_stops_are_met_exactly() -> None:
     weight = np.zeros(20)
     weight[[4, 11]] = 1.0
-    best = best_set_backs(six(), STRINGS, each_string(6), each_string(6), weight)
+    best = best_set_backs(six(), STRINGS, in_groups(range(6)), in_groups(range(6)), weight)
     assert best.cents[:, [4, 11]] == pytest.approx(np.zeros((6, 2)), abs=1e-7)
 
 
 def test_starting_elsewhere_ends_in_the_same_place() -> None:
-    there = best_set_backs(moved(six(), -1.0, 4.0), STRINGS, each_string(6), each_string(6))
-    here = best_set_backs(six(), STRINGS, each_string(6), each_string(6))
+    there = best_set_backs(moved(six(), -1.0, 4.0), STRINGS, in_groups(range(6)), in_groups(range(6)))
+    here = best_set_backs(six(), STRINGS, in_groups(range(6)), in_groups(range(6)))
     assert there.saddle + 4.0 == pytest.approx(here.saddle, abs=1e-8)
     assert there.nut - 1.0 == pytest.approx(here.nut, abs=1e-8)
 
@@ -113,10 +113,10 @@ def test_too_few_stops_and_bad_weights_are_refused() -> None:
     one = np.zeros(20)
     one[11] = 1.0
     with pytest.raises(ValueError, match="too few stops"):
-        best_set_backs(six(), STRINGS, each_string(6), each_string(6), one)
+        best_set_backs(six(), STRINGS, in_groups(range(6)), in_groups(range(6)), one)
     for weights in (0.0, -1.0):
         with pytest.raises(ValueError, match="weights"):
-            best_set_backs(six(), STRINGS, each_string(6), each_string(6), weights)
+            best_set_backs(six(), STRINGS, in_groups(range(6)), in_groups(range(6)), weights)
 
 
 def test_slopes_are_those_of_the_linear_model() -> None:

@@ -16,7 +16,7 @@ from tests.textbooks.flat_plane import equal_steps, flat_plane
 from tests.textbooks.set_back_recipes import closer_recipe, mean_stretch, simple_recipe
 
 from gramil.physics import stiff_string
-from gramil.physics.compensation import Freedom, best_set_backs, each_string, held
+from gramil.physics.compensation import Freedom, best_set_backs, held, in_groups
 from gramil.physics.pitch import read_pitch
 from gramil.physics.stopped_string import (
     Deviation,
@@ -129,7 +129,7 @@ def test_mean_stretch_rule() -> None:
 
 def test_prototype_optimum() -> None:
     """Worked out elsewhere: exact RMS optimum over stops 1 to 12, d = 0."""
-    best = best_set_backs(prototype(), PROTOTYPE, each_string(1), each_string(1))
+    best = best_set_backs(prototype(), PROTOTYPE, in_groups(range(1)), in_groups(range(1)))
     assert float(best.saddle[0]) == pytest.approx(1.8051, abs=6e-5)
     assert float(best.nut[0]) == pytest.approx(-0.3775, abs=6e-5)
     assert float(best.rms[0]) == pytest.approx(0.1576, abs=6e-5)
@@ -166,7 +166,7 @@ def test_nylon_tension_stiffness_and_modulus(note: str, row: tuple[float, ...]) 
 def test_nylon_set_backs(row: tuple[float, ...]) -> None:
     radius, kappa, saddle, nut, rms = row[0], row[4], row[7], row[8], row[9]
     strings = StringStiffness(np.array([kappa]), np.array([radius]))
-    best = best_set_backs(prototype(), strings, each_string(1), each_string(1))
+    best = best_set_backs(prototype(), strings, in_groups(range(1)), in_groups(range(1)))
     assert float(best.saddle[0]) == pytest.approx(saddle, abs=0.04)
     assert float(best.nut[0]) == pytest.approx(nut, abs=0.01)
     assert float(best.rms[0]) == pytest.approx(rms, abs=0.01)
@@ -178,7 +178,7 @@ def test_whole_set_at_once_is_the_same_as_string_by_string() -> None:
     radius = np.array([row[0] for row in NYLON.values()])
     kappa = np.array([row[4] for row in NYLON.values()])
     paths = flat_plane(np.full(4, 650.0), 1.0, 4.0, equal_steps(12))
-    best = best_set_backs(paths, StringStiffness(kappa, radius), each_string(4), each_string(4))
+    best = best_set_backs(paths, StringStiffness(kappa, radius), in_groups(range(4)), in_groups(range(4)))
     assert best.saddle == pytest.approx([row[11] for row in NYLON.values()], abs=6e-4)
     assert best.nut == pytest.approx([row[12] for row in NYLON.values()], abs=6e-4)
 
@@ -199,10 +199,10 @@ def _numerical(
 
 
 @pytest.mark.parametrize("finger_offset", [0.0, 10.0])
-@pytest.mark.parametrize("nut", [each_string(1), held(1)], ids=["nut free", "nut held"])
+@pytest.mark.parametrize("nut", [in_groups(range(1)), held(1)], ids=["nut free", "nut held"])
 def test_against_numerical_minimiser(finger_offset: float, nut: Freedom) -> None:
     paths = prototype(finger_offset, 20)
-    best = best_set_backs(paths, PROTOTYPE, nut, each_string(1))
-    amounts, rms = _numerical(paths, PROTOTYPE, nut, each_string(1))
+    best = best_set_backs(paths, PROTOTYPE, nut, in_groups(range(1)))
+    amounts, rms = _numerical(paths, PROTOTYPE, nut, in_groups(range(1)))
     assert float(best.saddle[0]) == pytest.approx(amounts[-1], abs=2e-5)
     assert float(best.rms[0]) == pytest.approx(rms, abs=1e-8)
