@@ -351,7 +351,7 @@ def test_the_section_through_the_body_is_the_solids(name: str, described: Callab
     figures = described(name)
     solids = made_solids(figures)
     compared = 0
-    for along in (*range(60, int(figures["body_length"]) - 40, STEP), *(each.x for each in figures["brace_crossings"])):
+    for along in sections(figures):
         cut = cut_at(figures, float(figures["body_edge"]) + along * math.cos(float(figures["neck_angle_face"])))
         drawn = [each for each in body_marks(figures, cut) if getattr(each, "hatch", "") == "across the grain"]
         for brace, shape in zip(braces_at(figures, cut), drawn, strict=True):
@@ -363,6 +363,15 @@ def test_the_section_through_the_body_is_the_solids(name: str, described: Callab
                 assert high - low == pytest.approx(met[-1] - met[0], abs=0.01), (brace.name, along, y)
                 compared += 1
     assert compared > 30
+
+
+def sections(figures: Figures) -> tuple[float, ...]:
+    """Places along the body, mm from the neck end: step by step, where braces cross, and through each brace that lies
+    square to the centreline, which no step need meet.
+    """
+    square = {brace.start[0] for brace in figures["brace_list"] if abs(brace.stop[0] - brace.start[0]) < brace.width}
+    crossings = (each.x for each in figures["brace_crossings"])
+    return (*range(60, int(figures["body_length"]) - 40, STEP), *crossings, *sorted(square))
 
 
 def made_solids(figures: Figures) -> dict[str, Any]:
