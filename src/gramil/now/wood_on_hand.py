@@ -57,7 +57,8 @@ class Sticks:
 def sticks_for(
     asked: Sequence[tuple[Figures, Collection[str]]], free: Mapping[str, int] | None = None
 ) -> tuple[Sticks, ...]:
-    """The braces of each instrument that is being built, its brace stock not split, one after another: no billet is given twice.
+    """The braces of each instrument being built whose brace stock is not split, one after another: no billet
+    is given twice.
 
     `asked` is each instrument's figures and what is done on it; `free` says how many of each blank are promised to
     nobody (None: all), the others among its blanks being its own, which it takes first.
