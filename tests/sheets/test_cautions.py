@@ -239,7 +239,9 @@ def test_what_is_to_be_minded_is_printed_where_nothing_is_set_too(example: Calla
     """Finishing, buffing and fret filing have no figures: their cautions had stood on no sheet."""
     figures, work = example("tarn"), usual_work()
     minded = {name: each for name, each in work.operations.items() if each.by}
-    of_a_repair = {name for name, each in minded.items() if any(skip.get("repair.described") is False for skip in each.skipped)}
+    of_a_repair = {
+        name for name, each in minded.items() if any(skip.get("repair.described") is False for skip in each.skipped)
+    }
     assert not [name for name in minded.keys() - of_a_repair if sheet_named(name, figures, work) is None]
     assert len(of_a_repair) > 10
     assert not [name for name in of_a_repair if sheet_named(name, example("moor"), work) is None]
