@@ -351,3 +351,11 @@ def test_numbers_that_no_record_holds_are_no_fault_of_the_bench(demo: httpx.Clie
         for path in (f"{TARN}?fret={odd}", f"/weeks?count={odd}", f"{TARN}/compare?old={odd}&new=1"):
             assert demo.get(path).status_code < 500, path
         assert post(demo, "/record/undo", change=odd).status_code < 500
+
+
+def test_a_flat_board_is_flat_between_its_frets_as_well(served: Served) -> None:
+    client = served.client()
+    here = post(client, "/new", **{"instrument.name": "Moss", "start": "nylon"}).url.path
+    for at in ({"fret": "5"}, {"x": "100"}):
+        words = re.sub(r"<[^>]+>|\s", " ", client.get(here, params=at).text)
+        assert re.search(r"Radius here\s+flat\b", words), at

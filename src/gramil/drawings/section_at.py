@@ -61,8 +61,13 @@ def cut_at(figures: Figures, x: Mm) -> Cut:
 
 
 def straight(position: PerFret[Mm], values: PerFret[float], x: Mm) -> float:
-    """A per-fret figure at x: on the straight line between the frets beside it, or past the ends drawn on."""
+    """A per-fret figure at x: on the straight line between the frets beside it, or past the ends drawn on.
+
+    What is alike at both, as a flat board's radius without end is, is so between them.
+    """
     row = int(np.clip(np.searchsorted(position, x) - 1, 0, len(position) - 2))
+    if values[row] == values[row + 1]:
+        return float(values[row])
     share = (x - position[row]) / (position[row + 1] - position[row])
     return float(values[row] + share * (values[row + 1] - values[row]))
 
