@@ -67,6 +67,17 @@ def test_every_drawing_is_pictured_with_its_use_and_its_scale(makers: Mapping[st
         assert "scale" in each or "life size" in each, each
 
 
+def test_a_guitar_that_came_in_is_told_where_its_drawings_are_used(tmp_path: Path) -> None:
+    """Its work has other names than a new one's, and only what is drawn of it is pictured."""
+    text = (files("gramil") / "data" / "examples" / "tarn.toml").read_text(encoding="utf-8")
+    (tmp_path / "old.toml").write_text(f"{text}\n[repair]\nreset = true\n", encoding="utf-8")
+    with as_file(files("gramil") / "data" / "examples" / "shop.toml") as shop:
+        makers = pack_makers(*opened_with_work(tmp_path / "old.toml", Path(shop)), "a4")
+    sections = re.findall(r"<section>(.*?)</section>", makers["contents.html"]().decode(), re.DOTALL)
+    assert sections
+    assert [each for each in sections if "Used at: " not in each] == []
+
+
 def test_pages_of_templates_follow_one_another_without_a_gap(page: str) -> None:
     said = re.findall(r"pages? (\d+)(?: to (\d+))? of the templates on A4", page)
     spans = sorted({(int(first), int(last or first)) for first, last in said})

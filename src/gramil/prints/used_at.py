@@ -33,7 +33,14 @@ USED_AT: Mapping[Ref[Drawing], tuple[str, ...]] = {
     n.drawing_bridge: ("bridge_made", "bridge_placed", "pins_fitted"),
     n.drawing_string_gauges: ("nut_slots_filed", "saddle_made"),
     n.drawing_nut: ("nut_made",),
-    n.drawing_heights: ("neck_set", "relief_set", "action_set"),
+    n.drawing_heights: (
+        "neck_set",
+        "relief_set",
+        "action_set",
+        "neck_glued_again",
+        "relief_set_again",
+        "action_set_again",
+    ),
 }
 """For each drawing outside the sheets the operations of the usual work at which it is taken up; common practice."""
 
