@@ -805,7 +805,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_rod_over": ("rod_over", "limit_over_rod",),
         "finding_rod_corner": ("rod_corner", "scale_join", "limit_beside_rod",),
         "finding_rod_under_head": ("rod_under_head", "limit_beside_rod",),
-        "finding_rod_blind_end": ("rod_blind_left", "limit_rod_blind",),
+        "finding_rod_blind_end": ("rod_blind_left", "limit_rod_blind", "carve_rod_access", "foot_there",),
         "finding_rod_reach": ("rod_unreached", "limit_rod_short",),
         "finding_scarf": ("plank_scarfed", "head_scarf_length", "plank_head_along", "carve_scarf",),
         "finding_neck_plank": ("plank_over", "limit_plank_over",),

@@ -33,7 +33,7 @@ def test_wood_about_the_rod(wood: float, severity: str) -> None:
     assert finding_rod_over(np.array([math.nan, 9.0, wood]), 3.0)[0].severity == severity
     assert finding_rod_corner(np.array([9.0, wood, 9.0]), 2.0, 3.0)[0].severity == severity
     assert finding_rod_under_head(wood, 3.0)[0].severity == severity
-    assert finding_rod_blind_end(wood, 3.0)[0].severity == severity
+    assert finding_rod_blind_end(wood, 3.0, "head", False)[0].severity == severity
     assert finding_neck_plank(wood, 3.0)[0].severity == severity
     assert finding_tuners_apart(wood, 3.0)[0].severity == severity
     assert finding_tuner_edge(np.array([9.0, wood]), 3.0)[0].severity == severity
@@ -50,10 +50,18 @@ def test_what_mends_is_said_only_where_something_is_wrong() -> None:
     assert not finding_rod_under_head(3.0, 3.0)[0].remedy
 
 
+@pytest.mark.parametrize(
+    ("access", "foot", "end"), [("head", False, "tenon"), ("head", True, "foot"), ("soundhole", False, "")]
+)
+def test_the_wood_past_the_blind_end_is_the_tenons_or_the_foots_or_the_nuts(access: str, foot: bool, end: str) -> None:
+    remedy = finding_rod_blind_end(1.0, 3.0, access, foot)[0].remedy
+    assert [each for each in ("tenon", "foot") if each in str(remedy)] == [each for each in (end,) if each]
+
+
 def test_without_a_rod_nothing_is_said_of_it() -> None:
     nothing = np.full(4, math.nan)
     assert finding_rod_over(nothing, 3.0) == finding_rod_corner(nothing, 3.0, 3.0) == ()
-    assert finding_rod_under_head(math.nan, 3.0) == finding_rod_blind_end(math.nan, 3.0) == ()
+    assert finding_rod_under_head(math.nan, 3.0) == finding_rod_blind_end(math.nan, 3.0, "head", False) == ()
     assert finding_rod_reach(math.nan, 30.0) == ()
 
 

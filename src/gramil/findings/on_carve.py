@@ -77,7 +77,7 @@ def finding_rod_under_head(rod_under_head: Mm, limit_beside_rod: Mm) -> Findings
     )
 
 
-def finding_rod_blind_end(rod_blind_left: Mm, limit_rod_blind: Mm) -> Findings:
+def finding_rod_blind_end(rod_blind_left: Mm, limit_rod_blind: Mm, carve_rod_access: str, foot_there: bool) -> Findings:
     """Whether solid wood is left past the channel's blind end."""
     if math.isnan(rod_blind_left):
         return ()
@@ -88,9 +88,16 @@ def finding_rod_blind_end(rod_blind_left: Mm, limit_rod_blind: Mm) -> Findings:
             rod_blind_left,
             (n.limit_rod_blind, limit_rod_blind),
             "Solid wood past the channel's blind end.",
-            "A shorter rod, or a longer tenon.",
+            _more_past_the_rod(carve_rod_access, foot_there),
         ),
     )
+
+
+def _more_past_the_rod(access: str, foot: bool) -> str:
+    """What leaves more wood past the blind end: at the neck's own end, or none at the nut but a shorter rod."""
+    if access != "head":
+        return "A shorter rod."
+    return "A shorter rod, or a longer foot inside the body." if foot else "A shorter rod, or a longer tenon."
 
 
 def finding_rod_reach(rod_unreached: Mm, limit_rod_short: Mm) -> Findings:
