@@ -35,7 +35,7 @@ from gramil.writers.svg import svg_bytes
 BY_LASER = {"index-template", "gauges", "string-gauges", "nut", "neck-gauges", "braces"}
 BY_ROUTER = {"mould", "bridge", "head", "side"}
 BY_HAND = {"board", "top-inside", "back-inside", "neck-plank", "heel-slots"}
-"""Shapes at true size that no machine of the shop cuts: their lines are the finished edge, whoever allows for a kerf."""
+"""Shapes at true size that no machine of the shop cuts: their lines are the finished edge, whoever allows for kerf."""
 SHARES = np.linspace(0.0, 1.0, 60)
 NEAR = 0.012
 """In mm: an arc keeps within 0.01 of the curve that it stands for."""

@@ -64,7 +64,8 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
     tables = [_table("", ["", "", ""], heights, (3, 2, 2)), _strings(formatter)]
     yield _page("Heights and strings", tables, (figures[n.drawing_heights].name,), HEIGHTS_TALL)
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]
-    yield _page("Cut lists and woods", [_single(formatter), *lists, *_wood_tables(_woods(figures), formatter.first)])
+    woods = _wood_tables(_woods(figures), formatter.first)
+    yield _page("Cut lists and woods", [_single(formatter), *lists, *woods], together=len(woods))
     yield _page("Dimensions by part", Lazily(_dimensions(formatter)))
 
 
@@ -98,8 +99,11 @@ def _page(
     drawings: Sequence[str] = (),
     tall: float = 0,
     lines: Sequence[str] = (),
+    together: int = 0,
 ) -> FrontPage:
-    return FrontPage(title=safe(title), drawings=list(drawings), tall=tall, lines=list(lines), tables=tables)
+    return FrontPage(
+        title=safe(title), together=together, drawings=list(drawings), tall=tall, lines=list(lines), tables=tables
+    )
 
 
 def _table(

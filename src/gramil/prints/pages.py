@@ -86,10 +86,11 @@ class FrontTable(TypedDict):
 class FrontPage(TypedDict):
     """A page of the build book ahead of the sheets: drawings each at most `tall` mm high, lines, and tables.
 
-    Tables may be worked out as they are asked for.
+    Tables may be worked out as they are asked for; so many of the last stand `together` on a page, if one holds them.
     """
 
     title: str
+    together: int
     drawings: list[str]
     tall: float
     lines: list[str]
