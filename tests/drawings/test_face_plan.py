@@ -4,7 +4,7 @@ from dataclasses import replace
 from itertools import combinations
 
 import pytest
-from shapely import LineString, Point, Polygon
+from shapely import LineString, Point, Polygon, box
 from tests.drawings.conftest import figures_for
 
 from gramil.drawings.marks import Label, Polyline, Span, Words
@@ -67,7 +67,8 @@ def test_the_title_block_of_a_page_says_paper_and_revision(paper: str, unit: Len
     (words,) = [mark for mark in page.marks if isinstance(mark, Lettering) and "revision" in mark.text]
     assert words.text.endswith(f", {said}")
     (block,) = [mark for mark in drawing.marks if isinstance(mark, Polyline) and mark.layer == "list"]
-    if any(tile.window[2] > max(x for x, _ in block.points) for tile in page.tiling.tiles):
+    assert drawing.told_at is not None
+    if any(tile.window[2] > drawing.told_at[0] for tile in page.tiling.tiles):
         assert Polygon(block.points).contains(Polygon(corners(words)))
     else:  # no page is printed for what stands beside the shape: its words move to where they stand whole
         assert paper == "11x17"
