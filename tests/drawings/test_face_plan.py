@@ -4,7 +4,8 @@ from dataclasses import replace
 from itertools import combinations
 
 import pytest
-from shapely import LineString, Point, Polygon, box
+from shapely import LineString, Point, Polygon
+from shapely import box as rectangle
 from tests.drawings.conftest import figures_for
 
 from gramil.drawings.marks import Label, Polyline, Span, Words
@@ -72,7 +73,7 @@ def test_the_title_block_of_a_page_says_paper_and_revision(paper: str, unit: Len
         assert Polygon(block.points).contains(Polygon(corners(words)))
     else:  # no page is printed for what stands beside the shape: its words move to where they stand whole
         assert paper == "11x17"
-        assert any(box(*tile.window).contains(Polygon(corners(words))) for tile in page.tiling.tiles)
+        assert any(rectangle(*tile.window).contains(Polygon(corners(words))) for tile in page.tiling.tiles)
         others = [mark for mark in page.marks if isinstance(mark, Lettering) and mark is not words]
         assert not any(Polygon(corners(each)).intersects(Polygon(corners(words))) for each in others)
     other = laid_out([replace(drawing, marks=drawing.marks[1:])], text, paper, unit=unit)[0]
