@@ -152,3 +152,14 @@ def test_nylon_and_a_given_scale_go_into_the_text() -> None:
     instrument = parse_description(text).instrument
     assert instrument.strings.plain == "nylon"
     assert instrument.scale.length == pytest.approx(647.7)
+
+
+def test_a_neck_that_the_body_is_built_on_is_not_set_anew() -> None:
+    """Nylon is built so where nothing else is said; a neck that is joined says so, and is set anew."""
+    few = repair_description({"scale.frets": "19", "strings.plain": "nylon"})
+    reset = few.replace("reset = false", "reset = true")
+    with pytest.raises(MakersFault, match="does not come off"):
+        parse_description(reset)
+    parse_description(few)
+    joined = parse_description(reset.replace("[instrument]\n", '[instrument]\nbuild = "neck to body"\n'))
+    assert joined.instrument.repair.reset

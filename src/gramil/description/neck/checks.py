@@ -13,6 +13,7 @@ from gramil.description.instrument_table import InstrumentTable
 from gramil.description.neck.carve_table import Carve
 from gramil.description.neck.tables import Head, Heights, Neck, Top
 from gramil.description.problems import Problem
+from gramil.description.repair.tables import Repair
 from gramil.description.strings.tables import Strings
 from gramil.description.work_table import WorkTable
 
@@ -96,6 +97,16 @@ def toe_lies_under_the_foot(instrument: InstrumentTable, carve: Carve, body: Bod
         yield Problem(("carve", "foot_toe_height"), said, f"less than the sides at the neck, {body.depth_neck:g} mm")
 
 
+def a_neck_built_on_stays(instrument: InstrumentTable, repair: Repair) -> Iterator[Problem]:
+    """A neck whose heel holds the sides has no joint to be steamed off."""
+    if repair.reset and instrument.build == "on the neck":
+        yield Problem(
+            ("repair", "reset"),
+            "read true: a neck that the body is built on does not come off",
+            'leave it false, or write instrument.build = "neck to body", if this one is joined',
+        )
+
+
 NECK_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     join_leaves_a_span,
     relief_under_action,
@@ -105,4 +116,5 @@ NECK_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     top_is_a_dome,
     built_one_way,
     toe_lies_under_the_foot,
+    a_neck_built_on_stays,
 )
