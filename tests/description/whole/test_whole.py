@@ -114,6 +114,8 @@ def test_fanned_frets_and_the_left_hand() -> None:
         ({"scale.length": "610 mm"}, "begin from small"),
         ({"scale.join": "16"}, r"scale\.join: 16 is outside"),
         ({"start": "nylon", "strings.plain": "steel"}, "has nylon strings"),
+        ({"start": "large", "strings.plain": "twelve"}, "Begin from twelve"),
+        ({"start": "nylon", "strings.plain": "steel"}, "Begin from small or middle or large or baritone,"),
         ({"scale.fretz": "12"}, "nothing is asked by that name"),
     ],
 )

@@ -14,6 +14,7 @@ from gramil.description.whole.ruled import Ruled, half_through
 from gramil.description.whole.starting import (
     RULED,
     START,
+    STARTING_POINTS,
     StartingPoint,
     measured,
     outside,
@@ -78,10 +79,12 @@ def usual_of(key: str, answers: Mapping[str, str]) -> str | None:
 
 def _board(point: StartingPoint, answers: Mapping[str, str]) -> dict[str, str]:
     """The answers for board and strings, those of the starting point where none is given."""
-    if answers.get(STRINGS, point.strings).strip().lower() != point.strings:
+    wanted = answers.get(STRINGS, point.strings).strip().lower()
+    if wanted != point.strings:
+        fitting = " or ".join(each.name for each in STARTING_POINTS.values() if each.strings == wanted)
         raise MakersFault.of(
             f"the starting point {point.name} has {point.strings} strings",
-            remedy="begin from another, or leave the strings out",
+            remedy=f"begin from {fitting or 'another'}, or leave the strings out",
             where=STRINGS,
         )
     unit = answers.get("instrument.units", "mm").strip()
