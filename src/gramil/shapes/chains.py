@@ -15,8 +15,8 @@ Place = tuple[float, float]
 Side = Literal[0, -1]
 End = tuple[int, Side]
 """An end of a trace: its row among the traces, and which of its points."""
-STUMBLES = (ArithmeticError, AttributeError, LookupError, RecursionError, TypeError, ValueError)
-"""What a library's reader may raise over a broken file, besides its own errors."""
+STUMBLES = (ArithmeticError, AssertionError, AttributeError, LookupError, RecursionError, TypeError, ValueError)
+"""What a library's reader may raise over a broken file, besides its own errors: assertions of its own among them."""
 
 
 @dataclass(frozen=True, eq=False)
