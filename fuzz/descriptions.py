@@ -123,7 +123,7 @@ def _derives(content: bytes, folder: Path) -> None:
         figures = figures_of(read_description(file), read_shop(folder / "shop.toml"))
         no_number_is_judged(figures)
         no_sheet_prints_one(figures)
-        assert bool(drawings_of(figures)) is not figures[n.repair_described], "a guitar that came in is not drawn"
+        assert drawings_of(figures) or figures[n.repair_described], "a guitar that came in may have no drawing"
 
 
 def _derives_in(content: bytes, folder: Path) -> None:
