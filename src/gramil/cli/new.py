@@ -50,7 +50,7 @@ def _flag(question: Question) -> str:
 @click.option("--usual", is_flag=True, help="Ask nothing: take the usual answer to what is not given as an option.")
 @click.option("--whole", is_flag=True, help="A whole guitar: body, head, hole, braces and bridge too.")
 @click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
-@click.option("--cutaway", help="Depth, width of the horn and its radius, of a whole guitar: 95 mm, 50 mm, 22 mm.")
+@click.option("--cutaway", help="Depth, width of the horn and its radius, of a whole guitar: 95 mm, 50 mm, 32 mm.")
 @plan_options
 @click.option("--shop", is_flag=True, help="Begin a shop: saws, wire, cutters, blocks, jigs, places, stock.")
 @click.option("--repair", is_flag=True, help="A guitar that came in: frets and strings are enough.")
@@ -75,7 +75,7 @@ def _new(
     gramil new tarn.toml --start small --body-length "482 mm" --usual
     gramil new tarn.toml --start small --offsets plan.csv --braces braces.csv --hole "152 mm, 98 mm"
     gramil new tarn.toml --start small --plan plan.dxf --take outline=BODY --take "top braces=BRACES"
-    gramil new tarn.toml --whole --usual --cutaway "95 mm, 50 mm, 22 mm"
+    gramil new tarn.toml --whole --usual --cutaway "95 mm, 50 mm, 32 mm"
     gramil new shop.toml --shop
     gramil new old.toml --repair --frets 19 --usual
     gramil new wren.toml --from tarn.toml --name Wren --length "620 mm" --usual

@@ -26,7 +26,7 @@ def with_cutaway(text: str, measures: str) -> str:
         raise MakersFault.of(
             f"read {measures}",
             "A cutaway has a depth, the width of its horn, and the radius of that",
-            'Write them in that order: "95 mm, 50 mm, 22 mm"; without a radius the horn is pointed',
+            'Write them in that order: "95 mm, 50 mm, 32 mm"; without a radius the horn is pointed',
             where="cutaway",
         )
     depth, horn, radius = (*given, 0.0)[:3]
