@@ -5,11 +5,22 @@ international yard and pound and the standard acceleration, all exact).
 """
 
 import re
+import tomllib
 
 import pytest
+import tomlkit
 
+from gramil.description.instrument import Instrument
+from gramil.description.problems import table_in
+from gramil.description.reading import parse_description
 from gramil.description.shop.limits import LIMITS
-from gramil.in_shop_units import in_shop_units, phrases_in_shop_units
+from gramil.description.shop.tables import Shop
+from gramil.faults import MakersFault
+from gramil.in_shop_units import in_shop_units, own_words_in_shop_units, phrases_in_shop_units
+
+from .conftest import EXAMPLES
+
+METRIC = re.compile(r"\d ?mm\b|millimet")
 
 
 @pytest.mark.parametrize(
@@ -44,3 +55,32 @@ def test_phrases_alone_leave_numbers_be() -> None:
 def test_no_limit_keeps_a_millimetre_in_its_reason() -> None:
     kept = [limit.name for limit in LIMITS.values() if re.search(r"\bmm\b|millimet", in_shop_units(limit.origin, "in"))]
     assert kept == []
+
+
+@pytest.mark.parametrize("model", [Instrument, Shop])
+def test_what_a_key_is_has_its_examples_in_the_shop_s_unit(model: type) -> None:
+    words = [
+        each.description or ""
+        for field in model.model_fields.values()  # type: ignore[attr-defined]  # both are pydantic's
+        if (table := table_in(field.annotation))
+        for each in table.model_fields.values()
+    ]
+    assert len(words) > 100
+    assert [each for each in words if METRIC.search(own_words_in_shop_units(each, "in"))] == []
+    assert [own_words_in_shop_units(each, "mm") for each in words] == words
+
+
+@pytest.mark.parametrize("wrong", ["fret twelve", True, -1.0, None], ids=str)
+def test_whatever_is_wrong_in_an_inch_file_is_answered_in_inches(wrong: str | bool | float | None) -> None:
+    """Every key of *Fell* wrong, or missing. How a length is written is said for both units, as a length may be."""
+    text = (EXAMPLES / "fell.toml").read_text(encoding="utf-8")
+    tables = {name: table for name, table in tomllib.loads(text).items() if isinstance(table, dict)}
+    spoilt = {
+        name: table if name == "instrument" else {} if wrong is None else dict.fromkeys(table, wrong)
+        for name, table in tables.items()
+    }
+    with pytest.raises(MakersFault) as raised:
+        parse_description(tomlkit.dumps({"gramil": 1, **spoilt}), "fell.toml")
+    said = [str(fault).replace('"18.3 mm", ', "") for fault in raised.value.faults]
+    assert len(said) > 5
+    assert [each for each in said if METRIC.search(each)] == []

@@ -30,6 +30,14 @@ _IN_WORDS = {
     "(1/mm)": "(1/in)",
     ": 1/mm": ": 1/in",
 }
+_EXAMPLES = {
+    '"25 mm"': '"1 in"',
+    '"400 mm"': '"16 in"',
+    '"fret 12 + 5 mm"': '"fret 12 + 3/16 in"',
+    '"6.38 mm"': '"0.251 in"',
+    '"95 mm, 50 mm, 32 mm"': '"3 3/4 in, 2 in, 1 1/4 in"',
+}
+"""What the program writes as examples of what a maker may write."""
 _NUMBER = r"-?\d+(?:\.\d+)?"
 _UNIT = r"(?:N mm|N m|MPa|GPa|mm|N)\b(?![\d^']| mm\^)"
 _MEASURES = re.compile(rf"(?:(?P<least>{_NUMBER})(?: mm)? to )?(?P<most>{_NUMBER}) (?P<unit>{_UNIT})")
@@ -46,6 +54,16 @@ def in_shop_units(words: str, first: str) -> str:
         return words
     parts = _QUOTED.split(words)
     return "".join(part if at % 2 else _turned(part) for at, part in enumerate(parts))
+
+
+def own_words_in_shop_units(words: str, first: str) -> str:
+    """The same of words that quote nothing of a maker's, such as what a key is: their examples are in the shop's unit
+    as well.
+    """
+    if first == "in":
+        for example, instead in _EXAMPLES.items():
+            words = words.replace(example, instead)
+    return in_shop_units(words, first)
 
 
 def phrases_in_shop_units(words: str, first: str) -> str:

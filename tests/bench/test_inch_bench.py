@@ -110,6 +110,14 @@ def test_a_picture_of_a_plan_is_asked_about_in_inches(inch_bench: Served) -> Non
     assert METRIC.findall(words_on(page)) == []
 
 
+def test_a_guitar_that_came_in_is_asked_about_in_inches(inch_bench: Served) -> None:
+    """Where a width is: "16 in", "fret 12 + 3/16 in"."""
+    client = inch_bench.client()
+    page = post(client, "/new/came-in", **{"instrument.name": "Worn", "scale.frets": "19"}).text
+    assert "fret 12 + 3/16 in" in words_on(page)
+    assert METRIC.findall(words_on(page)) == []
+
+
 def test_a_bare_temperature_is_read_in_fahrenheit(inch_bench: Served) -> None:
     """68 F is 20 C, whatever the page shows it in."""
     client = inch_bench.client()

@@ -6,6 +6,8 @@ from typing import Any
 from gramil.description.instrument import Instrument
 from gramil.description.problems import table_in
 from gramil.description.toml_tables import tables_of
+from gramil.in_shop_units import own_words_in_shop_units
+from gramil.measure import LengthUnit
 
 TO_GIVE = (
     *("repair.refret", "repair.nut", "repair.saddle", "repair.reset", "repair.bridge"),
@@ -18,17 +20,21 @@ TO_GIVE = (
 """What the work on an old guitar asks for most; any other key is given in its file."""
 
 
-def known_of(text: str) -> Iterator[tuple[str, str, str]]:
-    """Each key of `TO_GIVE`, what it is in words, and its value as written; empty where it is not given."""
+def known_of(text: str, unit: LengthUnit) -> Iterator[tuple[str, str, str]]:
+    """Each key of `TO_GIVE`, what it is in words that are in this unit, and its value as written; empty where it is not
+    given.
+    """
     data = tables_of(text)
     for key in TO_GIVE:
-        yield key, _words(key), _written(data, key)
+        yield key, _words(key, unit), _written(data, key)
 
 
-def _words(key: str) -> str:
+def _words(key: str, unit: LengthUnit) -> str:
     table, name = key.split(".")
     model = table_in(Instrument.model_fields[table].annotation)
-    return f"{table} {name.replace('_', ' ')}, {model.model_fields[name].description}" if model else key
+    assert model is not None
+    what = own_words_in_shop_units(model.model_fields[name].description or "", unit)
+    return f"{table} {name.replace('_', ' ')}, {what}"
 
 
 def _written(data: Mapping[str, Any], key: str) -> str:

@@ -11,6 +11,9 @@ from gramil.graph import Figures
 from gramil.prints.whole import air_of, figures_of
 from gramil.text_file import text_of
 
+SET_SO = "scale.length=650mm or scale.length=25.6in"
+"""How a key is set, for a maker of either unit."""
+
 
 def changed_text(file: Path, changes: Iterable[str]) -> str:
     """The text of a description with keys set, each `key=value`. Raises MakersFault for a key that does not exist."""
@@ -18,7 +21,7 @@ def changed_text(file: Path, changes: Iterable[str]) -> str:
     for change in changes:
         key, equals, value = change.partition("=")
         if not equals or not key.strip():
-            raise click.BadParameter(f"{change!r} is not key=value, such as scale.length=650mm", param_hint="--set")
+            raise click.BadParameter(f"{change!r} is not key=value, such as {SET_SO}", param_hint="--set")
         if key.strip() in seen:
             raise click.BadParameter(f"{key.strip()} is set twice", param_hint="--set")
         seen.add(key.strip())

@@ -18,7 +18,7 @@ from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
 from gramil.cli.settling import settling_lines as settling
-from gramil.cli.short_values import hours_in, with_values
+from gramil.cli.short_values import MEASURED_SO, hours_in, with_values
 from gramil.cli.store_options import ask_moment, moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.which_shop import store_by_itself
 from gramil.description.reading import parse_description, read_description, read_shop
@@ -142,7 +142,7 @@ def _all_written(asked: ToNote, whole: Work) -> dict[str, str]:
     known = whole.operations.get(asked.operation)
     found = with_values(asked.written, asked.values, known.measure if known else (), asked.operation)
     if asked.operation == NO_OPERATION and not found:
-        remedy = "write --measured board_thickness=6.38mm, or the name of an operation"
+        remedy = f"write --measured {MEASURED_SO}, or the name of an operation"
         raise MakersFault.of("nothing was measured", "nothing was written", remedy)
     return found
 
@@ -155,7 +155,7 @@ def _measured(texts: Iterable[str]) -> dict[str, str]:
     for text in texts:
         address, equals, value = (part.strip() for part in text.rpartition("="))
         if not equals or not address or not value:
-            remedy = "write it like board_thickness=6.38mm"
+            remedy = f"write it like {MEASURED_SO}"
             raise MakersFault.of(f'"{text}" is not an address and a value', remedy=remedy, where="--measured")
         if address in written:
             raise MakersFault.of(f"{address} is measured twice", remedy="write what is to count", where="--measured")

@@ -134,7 +134,8 @@ def _split(written: str, flag: str, most: int, least: int | None = None) -> list
     found = [each.strip() for each in written.split(",")]
     if not (least or most) <= len(found) <= most or not all(found):
         raise click.BadParameter(
-            f"{written!r}: write lengths with commas between, such as '152 mm, 98 mm'", param_hint=flag
+            f"{written!r}: write lengths with commas between, such as '152 mm, 98 mm' or '6 in, 3 7/8 in'",
+            param_hint=flag,
         )
     return [*found, *[""] * (most - len(found))]
 

@@ -5,6 +5,8 @@ from collections.abc import Mapping, Sequence
 
 from gramil.faults import MakersFault
 
+MEASURED_SO = "board_thickness=6.38mm or board_thickness=0.251in"
+"""How a figure that was measured is written, for a maker of either unit."""
 _HOURS = re.compile(r"(?P<hours>\d+(?:\.\d+)?|\.\d+)h(?P<minutes>[0-5]\d)?|(?P<alone>\d+)min")
 
 
@@ -33,6 +35,6 @@ def with_values(
     free = [address for address in asked if address not in written]
     if len(values) > len(free):
         asks = f"it asks for {', '.join(free)}" if free else "it asks for no figure"
-        remedy = "name the figure of another: --measured board_thickness=6.38mm"
+        remedy = f"name the figure of another: --measured {MEASURED_SO}"
         raise MakersFault.of(f"{values[len(free)]} is a value too many for {operation}", asks, remedy)
     return {**written, **dict(zip(free, values, strict=False))}

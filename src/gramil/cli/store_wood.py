@@ -95,7 +95,9 @@ def part(store: Path, name: str, kind: str, figures: tuple[str, ...], wood: str,
     from gramil.shop.stock import Part
 
     with open_store(store) as opened:
-        made = make_ahead(opened, Part(name, kind, dict(_pairs(figures, "length=760mm")), wood), Hand(moment_of(at)))
+        made = make_ahead(
+            opened, Part(name, kind, dict(_pairs(figures, "length=760mm or length=30in")), wood), Hand(moment_of(at))
+        )
     click.echo(f"{made.name} ({made.kind}) is in stock.")
 
 

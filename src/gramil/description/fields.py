@@ -15,6 +15,7 @@ from pydantic import BeforeValidator, Field, ValidationInfo
 from gramil.bare_numbers import GAUGES, length_unit
 from gramil.description.records import Station
 from gramil.faults import MakersFault
+from gramil.in_shop_units import own_words_in_shop_units
 from gramil.layers import COLOURS, MOST, read_colour
 from gramil.measure import LengthUnit, read_angle, read_length
 from gramil.paper_sizes import HOW, ROLL, SIZES, read_paper
@@ -63,7 +64,7 @@ def file_unit(info: ValidationInfo) -> LengthUnit:
 def length_of(value: object, unit: LengthUnit) -> float:
     """Millimetres from text with a unit, or from a bare number in `unit`; raises ValueError saying what to write."""
     if isinstance(value, bool) or not isinstance(value, str | int | float):
-        raise ValueError('a length is text with a unit ("25 mm"), or a number')
+        raise ValueError(own_words_in_shop_units('a length is text with a unit ("25 mm"), or a number', unit))
     if isinstance(value, float) and not math.isfinite(value):
         raise ValueError("a length is a finite number")
     length = float(read_length(value, unit))
@@ -101,7 +102,8 @@ def _station(value: object, info: ValidationInfo) -> Station:
         beyond = length_of(match["beyond"], file_unit(info)) if match["beyond"] else 0.0
         return Station(float(match["fret"]), -beyond if match["sign"] == "-" else beyond)
     if isinstance(value, str) and value.strip().lower().startswith("fret"):
-        raise ValueError('a station at a fret is written "fret 12" or "fret 12 + 5 mm"')
+        says = 'a station at a fret is written "fret 12" or "fret 12 + 5 mm"'
+        raise ValueError(own_words_in_shop_units(says, file_unit(info)))
     return Station(0.0, length_of(value, file_unit(info)))
 
 

@@ -14,6 +14,7 @@ from gramil.description.locate import Path
 from gramil.description.marks import unit_of_key
 from gramil.description.not_yet import not_yet
 from gramil.faults import MakersFault
+from gramil.in_shop_units import own_words_in_shop_units
 
 
 @dataclass(frozen=True)
@@ -83,7 +84,7 @@ def _problem(refused: _Refused, model: type[BaseModel], unit: str) -> Problem:
         return _unknown_key(path, model)
     if kind == "missing":
         field = _field(model, path)
-        needed = field.description if field else None
+        needed = own_words_in_shop_units(field.description or "", unit) if field else ""
         return Problem(path, "is missing", needed or "it is needed")
     if kind == "literal_error":
         if isinstance(value, str) and (asked := not_yet(value)):

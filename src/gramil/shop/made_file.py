@@ -27,6 +27,7 @@ from gramil.description.locate import line_of, locate
 from gramil.description.problems import meant, nearest, quoted
 from gramil.faults import Fault, MakersFault
 from gramil.graph import Figures, Pin
+from gramil.in_shop_units import own_words_in_shop_units
 from gramil.measure import LengthUnit
 from gramil.plain_file import content_of
 from gramil.shop.measured import read_measured, unit_to_measure
@@ -143,7 +144,7 @@ def parse_made(text: str, file: str | None = None) -> Made:
     if not (isinstance(rows, list) and all(isinstance(row, dict) for row in rows)):
         faults.append(_Slip(("done",), "done is written as tables", "write [[done]] over each operation"))
         rows = []
-    faults += [slip for number, row in enumerate(rows) for slip in _slips(number, row)]
+    faults += [slip for number, row in enumerate(rows) for slip in _slips(number, row, units)]
     if faults:
         raise MakersFault(_in_file(sorted(faults, key=lambda slip: line_of(lines, slip.path) or 0), lines, file))
     done = (_done(number, row, lines) for number, row in enumerate(rows))
@@ -209,7 +210,7 @@ def _head(data: Mapping[str, Any]) -> tuple[LengthUnit, list[_Slip]]:
     return units, slips
 
 
-def _slips(number: int, row: Mapping[str, Any]) -> Iterator[_Slip]:
+def _slips(number: int, row: Mapping[str, Any], unit: LengthUnit) -> Iterator[_Slip]:
     """What is wrong with one operation."""
     for key, value in row.items():
         if key not in _KEYS:
@@ -224,7 +225,8 @@ def _slips(number: int, row: Mapping[str, Any]) -> Iterator[_Slip]:
     for address, value in measured.items() if isinstance(measured, dict) else ():
         if isinstance(value, bool) or not isinstance(value, str | int | float):
             place: KeyPath = ("done", number, "measured", address)
-            yield _Slip(place, f"read {quoted(value)}", 'write a value, such as "6.38 mm"')
+            remedy = own_words_in_shop_units('write a value, such as "6.38 mm"', unit)
+            yield _Slip(place, f"read {quoted(value)}", remedy)
 
 
 def _as_day(value: object) -> object:

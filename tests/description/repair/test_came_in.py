@@ -163,3 +163,14 @@ def test_a_neck_that_the_body_is_built_on_is_not_set_anew() -> None:
     parse_description(few)
     joined = parse_description(reset.replace("[instrument]\n", '[instrument]\nbuild = "neck to body"\n'))
     assert joined.instrument.repair.reset
+
+
+def test_what_may_be_given_is_shown_in_the_unit_of_the_file() -> None:
+    """Examples in comments: 44.5 mm is 1 3/4 in, 8 mm 5/16 in, 55 mm 2 3/16 in, each to a 16th."""
+    text = repair_description({"scale.frets": "19", "instrument.units": "in"})
+    assert " mm" not in text.replace('"mm" or "in"', "")
+    assert '# width = "1 3/4 in"             # width of the board at the nut' in text
+    assert '# width = "2 3/16 in"            # at the station width_at' in text
+    assert '# beyond_last_fret = "5/16 in"\n' in text
+    commented = [line for line in text.splitlines() if line.startswith("# ") and '"' in line and line.count("#") == 2]
+    assert {line.index("#", 1) for line in commented} == {33}

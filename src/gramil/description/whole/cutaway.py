@@ -5,6 +5,7 @@ from math import ceil
 from gramil.description.reading import parse_description
 from gramil.description.whole.pen import number, row
 from gramil.faults import MakersFault
+from gramil.in_shop_units import own_words_in_shop_units
 from gramil.measure import read_length
 from gramil.quantities import Mm
 
@@ -12,6 +13,8 @@ BEFORE = "\n[top_binding]\n"
 """The table follows the body's, and comes before this one."""
 BESIDE: Mm = 2.5
 """Top that is to show between the board's edge, at its widest, and the cutaway; common practice, from memory."""
+
+IN_ORDER = 'Write them in that order: "95 mm, 50 mm, 32 mm"; without a radius the horn is pointed'
 
 
 def with_cutaway(text: str, measures: str) -> str:
@@ -26,7 +29,7 @@ def with_cutaway(text: str, measures: str) -> str:
         raise MakersFault.of(
             f"read {measures}",
             "A cutaway has a depth, the width of its horn, and the radius of that",
-            'Write them in that order: "95 mm, 50 mm, 32 mm"; without a radius the horn is pointed',
+            own_words_in_shop_units(IN_ORDER, unit),
             where="cutaway",
         )
     depth, horn, radius = (*given, 0.0)[:3]
