@@ -1,7 +1,10 @@
-"""What is done on being asked, as answers: a pack written, and what any other act says of itself."""
+"""What is done on being asked, as answers: a pack written, and any other act with what it says of itself."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from typing import Any, Generic, TypeVar
+
+Did = TypeVar("Did")
 
 
 @dataclass(frozen=True)
@@ -23,10 +26,16 @@ class Packed:
 
 
 @dataclass(frozen=True)
-class Said:
-    """What an act says of itself, line by line as it stands in words: what was noted, written, moved or taken back."""
+class Acted(Generic[Did]):
+    """An act: what it says of itself, line by line as it stands in words, and what was done, as a record."""
 
     lines: tuple[str, ...]
+    did: Did
+
+
+def acted(did: Any) -> Any:
+    """The shape of an act that did such a record."""
+    return Acted.__class_getitem__(did)  # type: ignore[attr-defined]  # every Generic has it
 
 
 def packed(folder: str, files: Mapping[str, bytes], left: Iterable[str]) -> Packed:

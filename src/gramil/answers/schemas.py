@@ -7,11 +7,13 @@ from typing import Any
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
-from gramil.answers.acts import Packed, Said
+from gramil.answers import record
+from gramil.answers.acts import FileTold, Packed, acted
 from gramil.answers.air import AirShow, IfGlued, Ready
 from gramil.answers.answer import adapter_of
 from gramil.answers.changes import ShiftTold, Turn
 from gramil.answers.figures import Dims, Why
+from gramil.answers.noted import SheetTold, WorkNoted
 from gramil.answers.readings import OldBoardRead, SetUpRead, SlotsRead
 from gramil.answers.tap import Tap
 from gramil.answers.top import TopTold
@@ -44,9 +46,39 @@ ANSWERS: Mapping[str, Any] = {
     "weeks": Weeks,
     "why": Why,
     "wood": Wood | Woods,
-    "said": Said,
 }
-"""What each command tells with --json; `said` is what all those tell that do something and say so."""
+"""What each command that only tells something tells with --json."""
+ACTS: Mapping[str, Any] = {
+    "air log": record.LogRead,
+    "air read": record.MeterRead,
+    "done": WorkNoted,
+    "sheet": tuple[SheetTold, ...],
+    "store anew": record.BegunAnew,
+    "store backup": record.CopyMade,
+    "store export": tuple[FileTold, ...],
+    "store import": record.FilesBrought,
+    "store jig": record.JigChecked,
+    "store join": record.Counted,
+    "store lay": record.Lies,
+    "store mark": record.Marked,
+    "store measured": record.MeasuredAnew,
+    "store new": record.FilesBrought,
+    "store not-done": record.OpenAgain,
+    "store operations": record.OwnList,
+    "store part": record.PartKept,
+    "store place": record.PlaceKnown,
+    "store reading": record.ReadAnew,
+    "store restore": record.PutBack,
+    "store return": record.Returned,
+    "store sheets": record.HandedOut,
+    "store split": record.Cut,
+    "store undo": record.ChangeTold,
+    "store upgrade": record.Upgraded,
+    "store verify": record.Proved,
+}
+"""What each command did that does something and says so."""
+TOLD: Mapping[str, Any] = {**ANSWERS, **{name: acted(did) for name, did in ACTS.items()}}
+"""What every command tells."""
 DESCRIPTIONS = {"instrument.schema.json": instrument_schema, "shop.schema.json": shop_schema}
 """The schemas that editors need, by file name."""
 
@@ -60,7 +92,7 @@ class _Shapes(GenerateJsonSchema):
 
 def answer_schema(command: str) -> dict[str, Any]:
     """The schema of a command's answer."""
-    found = adapter_of(ANSWERS[command]).json_schema(mode="serialization", schema_generator=_Shapes)
+    found = adapter_of(TOLD[command]).json_schema(mode="serialization", schema_generator=_Shapes)
     return {"$schema": _Shapes.schema_dialect, **found, "title": f"gramil {command} --json"}
 
 
@@ -68,5 +100,5 @@ def schema_files(answers: bool = True) -> Mapping[str, str]:
     """Every schema as a file's text, by name; those of the descriptions alone without `answers`."""
     found = {name: made() for name, made in DESCRIPTIONS.items()}
     if answers:
-        found |= {f"answer-{command.replace(' ', '-')}.schema.json": answer_schema(command) for command in ANSWERS}
+        found |= {f"answer-{command.replace(' ', '-')}.schema.json": answer_schema(command) for command in TOLD}
     return {name: json.dumps(each, indent=1, ensure_ascii=False) + "\n" for name, each in found.items()}

@@ -8,6 +8,7 @@ from typing import get_args
 import click
 
 from gramil.air.air_of_places import LARGEST_LOG, load_air, own_air, save_air
+from gramil.answers.record import LogRead
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_itself
 from gramil.description.problems import meant, nearest
@@ -49,7 +50,7 @@ def log(
     columns: tuple[str, ...],
     from_utc: float | None,
     dry_run: bool,
-) -> None:
+) -> LogRead:
     """Read a logger's FILE (CSV) into the readings of PLACE, and say what was left out and why.
 
     \b
@@ -63,25 +64,36 @@ def log(
     history = _by_the_clock(history, from_utc, file.name)
     for line in report_lines(history, report, file.name):
         click.echo(line)
+    begins, ends = (history.moment(history.times[at]) for at in (0, -1))
     if dry_run:
-        _added(target, history)
+        whole, new = _added(target, history)
         click.echo("Nothing written.")
-        return
-    with alone_with(target):  # another import of a log at the same time waits for this one
-        seen = seen_in(target, LARGEST_LOG)
-        whole = _added(target, history)
-        save_air(target, whole, seen)
-    click.echo(f"{target.name} has {whole.times.size} readings to {history.moment(history.times[-1]):%Y-%m-%d %H:%M}.")
+    else:
+        with alone_with(target):  # another import of a log at the same time waits for this one
+            seen = seen_in(target, LARGEST_LOG)
+            whole, new = _added(target, history)
+            save_air(target, whole, seen)
+        click.echo(f"{target.name} has {whole.times.size} readings to {ends:%Y-%m-%d %H:%M}.")
+    return LogRead(
+        *(place, file.name, report.readings, report.lines_left_out, report.gaps_in_all),
+        begins=begins.isoformat(),
+        ends=ends.isoformat(),
+        kept_in=target.name,
+        kept=int(whole.times.size),
+        new=new,
+        written=not dry_run,
+    )
 
 
-def _added(target: Path, history: AirHistory) -> AirHistory:
-    """The new readings merged with those that the place's own file has already."""
+def _added(target: Path, history: AirHistory) -> tuple[AirHistory, int]:
+    """The new readings merged with those that the place's own file has already, and how many of them are new to it."""
     if not target.exists():
-        return history
+        return history, int(history.times.size)
     before = own_air(target)
     whole = merged(before, history)
-    click.echo(f"{whole.times.size - before.times.size} of them are new to {target.name}.")
-    return whole
+    new = int(whole.times.size - before.times.size)
+    click.echo(f"{new} of them are new to {target.name}.")
+    return whole, new
 
 
 def _target(description: ShopDescription, place: str) -> Path:

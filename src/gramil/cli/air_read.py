@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from gramil.answers.record import AirTold, MeterRead
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.store_options import moment, moment_of, store_file
 from gramil.cli.which_shop import store_by_itself
@@ -19,7 +20,7 @@ from gramil.store.writing import Hand
 @click.argument("humidity", type=HUMIDITY)
 @store_file
 @moment
-def read(place: str, temperature: str, humidity: float, store: Path | None, at: str | None) -> None:
+def read(place: str, temperature: str, humidity: float, store: Path | None, at: str | None) -> MeterRead:
     """Write down what the meter in PLACE says: TEMPERATURE (bare in the shop's unit) and relative HUMIDITY (%).
 
     The word `read` may be left out.
@@ -45,3 +46,4 @@ def read(place: str, temperature: str, humidity: float, store: Path | None, at: 
         click.echo(
             'What needs that band is closed until the meter says otherwise, or --outlook "+1 45 %" is given to now.'
         )
+    return MeterRead(place, AirTold(humidity, float(celsius)), (least, most), where == "in")

@@ -1,6 +1,6 @@
 """`gramil done`: an operation done, with what was measured: how far it is off, what that costs, and what follows."""
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 from pathlib import Path
@@ -9,26 +9,25 @@ import click
 
 from gramil import names as n
 from gramil.acts.work import UsedUp, refuse_work
-from gramil.change.as_made import as_made, with_readings
-from gramil.change.foreman import in_rows, readings_note
+from gramil.answers.noted import UsedTold, WorkNoted
+from gramil.change.as_made import with_readings
 from gramil.change.settled import settled
 from gramil.cli.as_read import as_read_option, ask
+from gramil.cli.done_words import DoneWords, meant
 from gramil.cli.json_option import answers_in_lines
 from gramil.cli.kinds import Number
 from gramil.cli.options import shop_file
 from gramil.cli.settling import settled_in, write_into_file
-from gramil.cli.settling import settling_lines as settling
 from gramil.cli.short_values import MEASURED_SO, hours_in, with_values
 from gramil.cli.store_options import ask_moment, moment, moment_of, refuse_two_shops, store_file
 from gramil.cli.which_shop import store_by_itself
 from gramil.description.reading import parse_description, read_description, read_shop
 from gramil.faults import MakersFault
 from gramil.formatter import formatter_of
-from gramil.graph import Figures, Pin
+from gramil.graph import Pin
 from gramil.prints.own_addresses import checked_work
 from gramil.prints.whole import figures_of
-from gramil.sheets.handed_out import names_given, sheets_that_differ
-from gramil.sheets.own_sheet import wanted_at
+from gramil.sheets.handed_out import names_given
 from gramil.shop.made_file import (
     NO_OPERATION,
     Done,
@@ -66,6 +65,14 @@ class ToNote:
     left: tuple[str, ...] = ()
 
 
+@dataclass(frozen=True)
+class Told:
+    """What was noted: line by line, and as a record."""
+
+    lines: tuple[str, ...]
+    noted: WorkNoted
+
+
 @click.command()
 @click.argument("operation")
 @click.argument("file", nargs=-1, metavar="FILE [VALUES]")
@@ -92,7 +99,7 @@ def command(
     photos: tuple[str, ...],
     left: tuple[str, ...],
     at: str | None,
-) -> None:
+) -> WorkNoted:
     """Note that OPERATION is done on the instrument in FILE (with a store: of that name), and what was measured.
 
     OPERATION may be the number of a line that `gramil now` showed last; then no FILE is named. VALUES are hours (1.5h)
@@ -120,19 +127,20 @@ def command(
     )
     if store is not None:
         with open_store(store) as opened:
-            lines = _by_number(opened, asked) if by_number else list(_in_store(opened, file[0], asked))
+            told = _by_number(opened, asked) if by_number else _in_store(opened, file[0], asked)
     else:
-        lines = list(_in_file(Path(file[0]), shop, asked))
-    for line in lines:
+        told = _in_file(Path(file[0]), shop, asked)
+    for line in told.lines:
         click.echo(line)
+    return told.noted
 
 
-def _by_number(store: Store, asked: ToNote) -> list[str]:
+def _by_number(store: Store, asked: ToNote) -> Told:
     """The operation of a line that was shown last, noted as done on its instrument."""
     from gramil.cli.last_list import lines_meant, still_listed
 
     (line,) = lines_meant(store, (asked.operation,))
-    told = list(_in_store(store, line.instrument, replace(asked, operation=line.operation)))
+    told = _in_store(store, line.instrument, replace(asked, operation=line.operation))
     still_listed(store)
     return told
 
@@ -163,7 +171,7 @@ def _measured(texts: Iterable[str]) -> dict[str, str]:
     return written
 
 
-def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Iterator[str]:
+def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Told:
     """Noted in the record beside the description, all of it or nothing; another `done` on it waits meanwhile.
 
     With `write` what the measurements settle goes into the description after it.
@@ -181,17 +189,15 @@ def _in_file(file: Path, shop: Path | None, asked: ToNote) -> Iterator[str]:
         found = read_measurements(figures, _all_written(asked, whole), units)
         ask(figures, found, operation, asked.as_read)
         pins = _pins(found, now, operation)
-        told = [
-            *_noted_lines(operation, whole, described.instrument.instrument.name, made.operations, bool(pins)),
-            *_reading_lines(operation, whole, made.operations, figures, pins),
-        ]
+        meaning = meant(operation, whole, made.operations, figures, pins)
+        words = DoneWords(operation, whole, described.instrument.instrument.name, tuple(made.operations), meaning)
+        told = list(words.lines())
         put = write_into_file(file, with_readings(figures, pins), pins) if asked.write else None
         day = now.replace(tzinfo=None, microsecond=0).isoformat()
         rows = tuple(Measured(each.address, each.written) for each in found)
         _append(record, seen, made, Done(operation, day, asked.noted.note, rows))
-    yield from told
-    yield f"Noted in {record.name}."
-    yield from put() if put else ()
+    changed, *written = put() if put else (False,)
+    return Told((*told, f"Noted in {record.name}.", *written), words.noted(record.name, changed))
 
 
 def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
@@ -210,7 +216,7 @@ def _append(record: Path, seen: bytes | None, made: Made, done: Done) -> None:
     put_text(record, new, seen)
 
 
-def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
+def _in_store(store: Store, name: str, asked: ToNote) -> Told:
     from gramil.acts.work import note_and_settle, note_done
     from gramil.change.in_store import figures_in_store
     from gramil.change.made_in_store import standing_in_store
@@ -234,13 +240,11 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
     found = read_measurements(figures, _all_written(asked, whole), figures[n.instrument_units])
     ask(figures, found, operation, asked.as_read)
     pins = _pins(found, now, operation)
-    given = names_given(store, owner, whole)
+    meaning = meant(operation, whole, before, figures, pins, names_given(store, owner, whole))
     # worked out before anything is written: a reading that no instrument can have had stood in the record, and each
     # command on the instrument then failed on it
-    told = [
-        *_noted_lines(operation, whole, described.instrument.instrument.name, before, bool(pins)),
-        *_reading_lines(operation, whole, before, figures, pins, given),
-    ]
+    words = DoneWords(operation, whole, described.instrument.instrument.name, before, meaning, lost)
+    told = list(words.lines())
     new = settled_in(text, with_readings(figures, pins), pins) if asked.write else text
     noted = replace(asked.noted, measured=found)
 
@@ -250,13 +254,13 @@ def _in_store(store: Store, name: str, asked: ToNote) -> Iterator[str]:
         return note_done(store, owner, operation, Hand(now), noted, figures)
 
     used, kept = _with_left_over(store, f"done: {operation}, {owner.name}", asked, note)
-    yield from [lost] if lost else []
-    yield from told
-    yield from (f"Used up: {each.name}, for the {each.need}." for each in used)
-    yield from (f"Kept in stock: {name}." for name in kept)
-    yield f"Noted in {store.path.name}."
+    told += [f"Used up: {each.name}, for the {each.need}." for each in used]
+    told += [f"Kept in stock: {name}." for name in kept]
+    told.append(f"Noted in {store.path.name}.")
     if new != text:
-        yield f"The description of {name} is saved anew."
+        told.append(f"The description of {name} is saved anew.")
+    wood = [UsedTold(each.name, each.need) for each in used]
+    return Told(tuple(told), words.noted(store.path.name, new != text, wood, kept))
 
 
 def _with_left_over(
@@ -276,36 +280,6 @@ def _with_left_over(
 
 def _pins(found: Iterable[Measurement], now: datetime, operation: str) -> dict[str, Pin]:
     return {each.address: Pin(each.value, f"{now:%Y-%m-%d}", operation) for each in found}
-
-
-def _noted_lines(operation: str, whole: Work, name: str, before: Sequence[str], measured: bool) -> Iterator[str]:
-    """What is done on the instrument of that name, and what should have come before it."""
-    if operation in whole.operations:
-        each = whole.operations[operation]
-        yield f"{name}: {each.what}: done."
-        missing = [name for name in each.after if name not in before]
-        if missing:
-            yield f"Not noted as done before it: {', '.join(missing)}."
-        if each.measure and not measured:
-            yield f"Worth measuring: {', '.join(f'--measured {address}=...' for address in each.measure)}"
-    elif operation in whole.left_out:
-        yield f"This instrument did not need it: {whole.left_out[operation]}."
-
-
-def _reading_lines(
-    operation: str, whole: Work, before: Sequence[str], figures: Figures, pins: Mapping[str, Pin],
-    given: Collection[str] = (),
-) -> Iterator[str]:  # fmt: skip
-    """What the readings mean; nothing if there are none."""
-    if not pins:
-        return
-    made = with_readings(figures, pins)
-    found = as_made(figures, pins, operation, before, wanted_at(operation, made, whole))
-    again = sheets_that_differ(figures, made, whole, {*before, operation})
-    for part in readings_note(found, figures, made, again, given):
-        yield click.style(part.heading.upper(), bold=True)
-        yield from (row for line in part.lines for row in in_rows(line))
-    yield from settling(made, pins)
 
 
 answers_in_lines(command, "done")

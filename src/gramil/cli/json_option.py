@@ -24,7 +24,8 @@ def told(command: str, instruments: Iterable["Whose"], answer: Any) -> None:
 
 
 def answers_in_lines(command: click.Command, name: str) -> click.Command:
-    """The same command, with `--json` for what it says: every line of it, as one answer to a program.
+    """The same command, with `--json` for what it did: the record that it gives back, and every line that it says, as
+    one answer to a program.
 
     It is for commands that do something and say so. A question is not answered by a program: what it would be asked is
     said beforehand, with --yes or --as-read.
@@ -37,11 +38,11 @@ def answers_in_lines(command: click.Command, name: str) -> click.Command:
         if not as_json:
             acts(**given)
             return
-        from gramil.answers.acts import Said
+        from gramil.answers.acts import Acted
 
         with redirect_stdout(io.StringIO()) as said:
-            acts(**given)
-        told(name, _asked_about(given), Said(tuple(said.getvalue().splitlines())))
+            did = acts(**given)
+        told(name, _asked_about(given), Acted(tuple(said.getvalue().splitlines()), did))
 
     command.callback = asked
     command.params.append(click.Option(["--json", "as_json"], is_flag=True, help="As JSON, for programs."))

@@ -27,21 +27,20 @@ def settled_in(text: str, made: Figures, readings: Collection[str], folder: Path
     return new
 
 
-def write_into_file(file: Path, made: Figures, readings: Collection[str]) -> Callable[[], Iterator[str]]:
-    """A function that writes it into the file once the measurement is noted; what is not allowed raises MakersFault at
-    once.
+def write_into_file(file: Path, made: Figures, readings: Collection[str]) -> Callable[[], tuple[bool, str]]:
+    """A function that writes it into the file once the measurement is noted, and says whether the file is changed, and
+    in a line; what is not allowed raises MakersFault at once.
 
     What an editor saved meanwhile is not overwritten.
     """
     seen, text = seen_in(file, LARGEST), text_of(file)
     new = settled_in(text, made, readings, file.parent)
 
-    def write() -> Iterator[str]:
+    def write() -> tuple[bool, str]:
         if new == text:
-            yield f"Nothing is to be set in {file.name}."
-            return
+            return False, f"Nothing is to be set in {file.name}."
         with alone_with(file):
             put_text(file, new, seen)
-        yield f"{file.name} is changed."
+        return True, f"{file.name} is changed."
 
     return write

@@ -1,12 +1,14 @@
 """`gramil sheet`: the set-up sheet of one operation, by what is drawn or by what is made."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
 import click
 
 from gramil import names as n
+from gramil.answers.noted import SheetTold
 from gramil.cli.json_option import answers_in_lines
 from gramil.cli.last_list import TODAY
 from gramil.cli.options import as_made_option, file_to_make, opened_with_work, shop_file, with_the_top
@@ -28,6 +30,8 @@ from gramil.store.writing import Hand
 
 OF_THE_TOP = ("top-under-strings", "voice-top")
 """The sheets of the solved top, which is worked out only when one of them is asked for."""
+GIVEN = "Noted as given out, as it is printed."
+NOT_GIVEN = "Not noted as given out: print it again when braces, top or strings have changed."
 
 
 @click.command()
@@ -50,7 +54,7 @@ def command(
     at: str | None,
     out: Path | None,
     paper: str | None,
-) -> None:
+) -> tuple[SheetTold, ...]:
     """The sheet of OPERATION on the instrument in FILE. With a store, FILE is an instrument's name, the figures are
     as made, and the sheet counts as given out: when something else would be printed on it, `gramil now` says so.
 
@@ -67,7 +71,7 @@ def command(
     """
     if operation.isdecimal() or operation == TODAY:
         with open_store(store_by_itself(store)) as record:
-            lines = list(_of_the_list(record, (operation, *file), out, paper, moment_of(at)))
+            found = _of_the_list(record, (operation, *file), out, paper, moment_of(at))
     elif len(file) != 1:
         raise click.UsageError("name the instrument, or a number of the list that gramil now showed")
     elif store is None or shop is not None:
@@ -76,13 +80,26 @@ def command(
         figures = with_the_top(figures, operation in OF_THE_TOP)
         formatter = formatter_of(figures)
         place = out or sheet_file(str(figures[n.instrument_name]), operation)
-        lines = list(_written(_sheet(figures, operation, work), formatter, place, paper))
+        found = [_written(_sheet(figures, operation, work), operation, formatter, place, paper)]
     else:
         with open_store(store) as record:
             place = out or sheet_file(file[0], operation)
-            lines = list(_given(record, file[0], operation, place, paper, moment_of(at)))
-    for line in lines:
+            found = [_given(record, file[0], operation, place, paper, moment_of(at))]
+    for line in (line for each in found for line in _lines(each)):
         click.echo(line)
+    if not found:
+        click.echo("Nothing on that list has a sheet.")
+    return tuple(found)
+
+
+def _lines(told: SheetTold) -> Iterator[str]:
+    """What is said of a sheet: where it is, what was measured, and whether it is handed out."""
+    yield f"{told.title}: {told.path}"
+    yield from (f"  {line}" for line in told.measured)
+    if told.handed_out is not None:
+        yield GIVEN if told.handed_out else NOT_GIVEN
+    if told.hangs_on:
+        yield told.hangs_on
 
 
 def sheet_file(instrument: str, operation: str) -> Path:
@@ -92,29 +109,30 @@ def sheet_file(instrument: str, operation: str) -> Path:
 
 def _of_the_list(
     store: Store, numbers: tuple[str, ...], out: Path | None, paper: str | None, now: datetime
-) -> Iterator[str]:
+) -> list[SheetTold]:
     """The sheets of lines that were shown last; of the whole list, those alone that have a sheet."""
     from gramil.cli.last_list import lines_meant, still_listed
 
     meant = [each for each in lines_meant(store, numbers) if each.sheet or numbers != (TODAY,)]
     if out is not None and len(meant) > 1:
         raise click.UsageError("several sheets do not go into one --out: leave it out")
-    for each in meant:
-        place = out or sheet_file(each.instrument, each.operation)
-        yield from _given(store, each.instrument, each.operation, place, paper, now)
+    found = [
+        _given(store, each.instrument, each.operation, out or sheet_file(each.instrument, each.operation), paper, now)
+        for each in meant
+    ]
     still_listed(store)
-    if not meant:
-        yield "Nothing on that list has a sheet."
+    return found
 
 
-def _written(sheet: Sheet, formatter: Formatter, out: Path, paper: str | None) -> Iterator[str]:
+def _written(sheet: Sheet, operation: str, formatter: Formatter, out: Path, paper: str | None) -> SheetTold:
     """The sheet as a file, and the measured values of its figures."""
     setup = sheet.setup
     if setup.closed:
         raise MakersFault.of(f"{setup.title}: this instrument does not need it", formatter.filled(setup.closed))
-    out.write_bytes(single_sheet(sheet, formatter, paper or sheet_paper(sheet.figures)))
-    yield f"{setup.title}: {out}"
-    yield from (f"  {line}" for line in made_lines(sheet, formatter))
+    content = single_sheet(sheet, formatter, paper or sheet_paper(sheet.figures))
+    out.write_bytes(content)
+    name, measured = str(sheet.figures[n.instrument_name]), tuple(made_lines(sheet, formatter))
+    return SheetTold(name, operation, setup.title, str(out), len(content), None, "", measured)
 
 
 def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
@@ -131,8 +149,10 @@ def _sheet(figures: Figures, operation: str, work: Work) -> Sheet:
     raise MakersFault.of(what, remedy=meant(near) or "see the work that gramil now --every lists")
 
 
-def _given(store: Store, name: str, operation: str, out: Path, paper: str | None, now: datetime) -> Iterator[str]:
-    """The sheet as a file, noted as given out."""
+def _given(store: Store, name: str, operation: str, out: Path, paper: str | None, now: datetime) -> SheetTold:
+    """The sheet as a file, noted as given out; one of the solved top is not, since whether it still holds would take
+    solving the top at every `gramil now`.
+    """
     from gramil.acts.sheets import hand_out
     from gramil.change.in_store import figures_in_store, work_in_store
     from gramil.change.made_in_store import standing_in_store
@@ -143,15 +163,14 @@ def _given(store: Store, name: str, operation: str, out: Path, paper: str | None
     owner = instrument(store, name)
     figures, work = with_the_top(figures_in_store(store, owner), operation in OF_THE_TOP), work_in_store(store, owner)
     sheet = _sheet(figures, operation, work)
-    yield from _written(sheet, formatter_of(figures), out, paper)
-    if operation in OF_THE_TOP:  # whether it still holds would take solving the top at every `gramil now`
-        yield "Not noted as given out: print it again when braces, top or strings have changed."
-        return
+    written = _written(sheet, operation, formatter_of(figures), out, paper)
+    if operation in OF_THE_TOP:
+        return replace(written, handed_out=False)
     hand_out(store, owner, [sheet], Hand(now))
-    yield "Noted as given out, as it is printed."
     done = {each.operation: each for each in operations_done(store, owner.id)}
     judged = standing_in_store(store, owner)
-    yield from filter(None, [hangs_on(operation, work, done, judged, formatter_of(figures).first)])
+    lost = hangs_on(operation, work, done, judged, formatter_of(figures).first)
+    return replace(written, handed_out=True, hangs_on=lost)
 
 
 answers_in_lines(command, "sheet")

@@ -1,14 +1,26 @@
 """`gramil store`: the shop's record in one file: made, filled, given out, copied, put back, proved, taken back."""
 
-from collections.abc import Iterator
 from datetime import datetime
 from pathlib import Path
 
 import click
 
+from gramil.answers.acts import FileTold
+from gramil.answers.record import (
+    ChangeTold,
+    CopyMade,
+    FilesBrought,
+    HandedOut,
+    JigChecked,
+    Proved,
+    PutBack,
+    StaleTold,
+    Upgraded,
+)
 from gramil.cli.as_read import as_read_option
 from gramil.cli.json_option import answers_in_lines
 from gramil.cli.store_anew import anew
+from gramil.cli.store_brought import JudgedFile, judged_files, lines_of_files
 from gramil.cli.store_corrected import mark, measured, not_done, reading
 from gramil.cli.store_operations import operations
 from gramil.cli.store_options import ask_moment, moment, moment_of
@@ -48,7 +60,7 @@ def command() -> None:
 @click.option("--shop", type=PATH, help="The shop's description.")
 @as_read_option
 @moment
-def new(store: Path, files: tuple[Path, ...], shop: Path | None, as_read: bool, at: str | None) -> None:
+def new(store: Path, files: tuple[Path, ...], shop: Path | None, as_read: bool, at: str | None) -> FilesBrought:
     """Make a new STORE of a shop's description, instruments in FILES, and what is made of each.
 
     \b
@@ -56,9 +68,11 @@ def new(store: Path, files: tuple[Path, ...], shop: Path | None, as_read: bool, 
     """
     now = moment_of(at)
     with new_store(store) as opened:
-        lines = list(_filled(opened, shop, files, now, as_read))
+        brought = _filled(opened, shop, files, now, as_read)
+        lines = list(lines_of_files(brought))
     for line in (*lines, f"The store is in {store.name}."):
         click.echo(line)
+    return FilesBrought(store.name, tuple(each.told for each in brought))
 
 
 @command.command("import")
@@ -70,7 +84,7 @@ def new(store: Path, files: tuple[Path, ...], shop: Path | None, as_read: bool, 
 @moment
 def import_(
     store: Path, files: tuple[Path, ...], table: str | None, place: str | None, as_read: bool, at: str | None
-) -> None:
+) -> FilesBrought:
     """Bring FILES into STORE: instruments, a shop, an export, one table's CSV, or a place's readings.
 
     \b
@@ -79,15 +93,15 @@ def import_(
     gramil store import shop.gramil logger.csv --place bench
     """
     from gramil.acts.bringing_in import bring_in
-    from gramil.cli.store_brought import lines_of_files
     from gramil.cli.store_readings import asks
 
     now = moment_of(at)
     with open_store(store) as opened:
         ask = None if as_read else asks()
-        brought = bring_in(opened, files, Hand(now), table=table, where=place, asks=ask)
-        for line in lines_of_files(opened, brought):
-            click.echo(line)
+        brought = judged_files(opened, bring_in(opened, files, Hand(now), table=table, where=place, asks=ask))
+    for line in lines_of_files(brought):
+        click.echo(line)
+    return FilesBrought(store.name, tuple(each.told for each in brought))
 
 
 @command.command()
@@ -95,7 +109,7 @@ def import_(
 @click.argument("folder", type=PATH)
 @click.option("--work", is_flag=True, help="As files to work with: shop.toml, logs, NAME.toml and NAME.made.toml.")
 @click.option("--table", help="One table as CSV.")
-def export(store: Path, folder: Path, work: bool, table: str | None) -> None:
+def export(store: Path, folder: Path, work: bool, table: str | None) -> tuple[FileTold, ...]:
     """Everything in STORE as files in FOLDER, nothing lost.
 
     \b
@@ -118,12 +132,13 @@ def export(store: Path, folder: Path, work: bool, table: str | None) -> None:
     write_files(folder, {name: text.encode() for name, text in texts.items()}, overwrite=False)
     for name in texts:
         click.echo(str(folder / name))
+    return tuple(FileTold(str(folder / name), len(text.encode())) for name, text in texts.items())
 
 
 @command.command()
 @click.argument("store", type=PATH)
 @click.argument("copy", type=PATH)
-def backup(store: Path, copy: Path) -> None:
+def backup(store: Path, copy: Path) -> CopyMade:
     """Copy STORE as it is now to COPY, which is proved before it counts; its folder is made if it is not there.
 
     \b
@@ -135,6 +150,7 @@ def backup(store: Path, copy: Path) -> None:
         copy.parent.mkdir(parents=True, exist_ok=True)
         made(opened, copy)
     click.echo(f"The copy is in {copy.name}, and sound.")
+    return CopyMade(str(store), str(copy), copy.stat().st_size)
 
 
 @command.command()
@@ -142,7 +158,7 @@ def backup(store: Path, copy: Path) -> None:
 @click.argument("copy", type=PATH)
 @click.option("--yes", is_flag=True, help="Do not ask.")
 @moment
-def restore(store: Path, copy: Path, yes: bool, at: str | None) -> None:
+def restore(store: Path, copy: Path, yes: bool, at: str | None) -> PutBack:
     """Put COPY in the place of STORE, after saying what the copy knows nothing of; what was there is kept beside it.
 
     \b
@@ -159,11 +175,13 @@ def restore(store: Path, copy: Path, yes: bool, at: str | None) -> None:
     click.echo(f"{store.name} is as in {copy.name}.")
     if kept is not None:
         click.echo(f"What was there is kept in {kept.name}.")
+    told = tuple(ChangeTold(each.at, each.what) for each in gone)
+    return PutBack(str(store), str(copy), told, None if kept is None else kept.name)
 
 
 @command.command()
 @click.argument("store", type=PATH)
-def verify(store: Path) -> None:
+def verify(store: Path) -> Proved:
     """Whether STORE is sound: the file, its tables, its rules.
 
     \b
@@ -175,12 +193,13 @@ def verify(store: Path) -> None:
     if faults:
         raise MakersFault(faults)
     click.echo(f"{store.name} is sound.")
+    return Proved(str(store), sound=True)
 
 
 @command.command()
 @click.argument("store", type=PATH)
 @moment
-def upgrade(store: Path, at: str | None) -> None:
+def upgrade(store: Path, at: str | None) -> Upgraded:
     """Bring a STORE that an older Gramil wrote to this one's form; a copy of the old one is kept beside it.
 
     \b
@@ -190,13 +209,14 @@ def upgrade(store: Path, at: str | None) -> None:
 
     kept = upgrade_store(store, moment_of(at))
     click.echo(f"{store.name} is of this program's form now. What was there is kept in {kept.name}.")
+    return Upgraded(str(store), kept.name)
 
 
 @command.command()
 @click.argument("store", type=PATH)
 @click.option("--yes", is_flag=True, help="Do not ask.")
 @moment
-def undo(store: Path, yes: bool, at: str | None) -> None:
+def undo(store: Path, yes: bool, at: str | None) -> ChangeTold:
     """Take back the last change of STORE.
 
     \b
@@ -213,13 +233,14 @@ def undo(store: Path, yes: bool, at: str | None) -> None:
             click.confirm(f"Take back: {last.what}, {last.at}?", abort=True)
         taken = take_back(opened, last.id, Hand(moment_of(at)))
     click.echo(f"Taken back: {taken.what}.")
+    return ChangeTold(taken.at, taken.what)
 
 
 @command.command()
 @click.argument("store", type=PATH)
 @click.argument("name")
 @moment
-def sheets(store: Path, name: str, at: str | None) -> None:
+def sheets(store: Path, name: str, at: str | None) -> HandedOut:
     """Note that the sheets of the instrument NAME were given out, as they would be printed now.
 
     When something else would be printed on one of them, `gramil now` says that it is stale.
@@ -235,8 +256,11 @@ def sheets(store: Path, name: str, at: str | None) -> None:
     with open_store(store) as opened:
         owner = instrument(opened, name)
         sheets = every_sheet(figures_in_store(opened, owner), work_in_store(opened, owner))
-        for given in hand_out(opened, owner, [each for each in sheets if not each.setup.closed], Hand(moment_of(at))):
-            click.echo(f"Given: {given.title}.")
+        needed = [each for each in sheets if not each.setup.closed]
+        given = hand_out(opened, owner, needed, Hand(moment_of(at)))
+    for each in given:
+        click.echo(f"Given: {each.title}.")
+    return HandedOut(tuple(each.title for each in given))
 
 
 @command.command()
@@ -245,7 +269,7 @@ def sheets(store: Path, name: str, at: str | None) -> None:
 @click.argument("constant")
 @as_read_option
 @moment
-def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> None:
+def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> JigChecked:
     """Note that the JIG's constant was measured, and is CONSTANT now; a bare length is in the shop's unit.
 
     \b
@@ -268,9 +292,14 @@ def jig(store: Path, jig: str, constant: str, as_read: bool, at: str | None) -> 
             ask_constant(opened, found, length, written, unit)
         check_jig(opened, found, length, Hand(now))
         click.echo(f"{jig}: {written}, measured {now:%Y-%m-%d}.")
-        for owner in instruments(opened, "open"):
-            for each in stale_in_store(opened, owner):
-                click.echo(f"Stale: sheet {each.given.title} of {owner.name}, {each.given.at[:10]}: {each.why}.")
+        stale = [
+            StaleTold(owner.name, each.given.title, each.given.at, each.why)
+            for owner in instruments(opened, "open")
+            for each in stale_in_store(opened, owner)
+        ]
+    for told in stale:
+        click.echo(f"Stale: sheet {told.sheet} of {told.instrument}, {told.at[:10]}: {told.why}.")
+    return JigChecked(jig, float(length), written, tuple(stale))
 
 
 for _each in (anew, join, lay, mark, measured, not_done, operations, part, place, reading, return_to_revision, split):
@@ -292,11 +321,13 @@ def _gone_with(store: Path, copy: Path) -> tuple[Change, ...]:
         return ()
 
 
-def _filled(store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime, as_read: bool) -> Iterator[str]:
+def _filled(
+    store: Store, shop: Path | None, files: tuple[Path, ...], now: datetime, as_read: bool
+) -> tuple[JudgedFile, ...]:
     from gramil.acts.bringing_in import bring_in
-    from gramil.cli.store_brought import lines_of_files
     from gramil.cli.store_readings import asks
 
     named = files if shop is None else (shop, *files)
-    if named:
-        yield from lines_of_files(store, bring_in(store, named, Hand(now), asks=None if as_read else asks()))
+    if not named:
+        return ()
+    return judged_files(store, bring_in(store, named, Hand(now), asks=None if as_read else asks()))

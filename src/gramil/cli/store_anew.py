@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from gramil.answers.record import BegunAnew
 from gramil.cli.store_options import moment, moment_of
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
@@ -17,7 +18,9 @@ from gramil.store.writing import Hand
 @click.option("--size", metavar="SIZES", help="What the old piece measures: length x width x thickness.")
 @click.option("--wood", default="", help="What the old piece is made of, if the record does not say.")
 @moment
-def anew(store: Path, name: str, piece: str, keep: str | None, size: str | None, wood: str, at: str | None) -> None:
+def anew(
+    store: Path, name: str, piece: str, keep: str | None, size: str | None, wood: str, at: str | None
+) -> BegunAnew:
     """Begin the PIECE of the instrument NAME anew: the board, the neck, the top and so on.
 
     The work that is done on it is open again, what was measured of it counts no more, and `gramil match` asks for its
@@ -48,3 +51,4 @@ def anew(store: Path, name: str, piece: str, keep: str | None, size: str | None,
     if gone:
         click.echo(f"Written off: {', '.join(each.name for each in gone)}.")
     click.echo("The old piece is written off." if keep is None else f"Kept in stock: {keep}.")
+    return BegunAnew(piece, tuple(each.operation for each in works), tuple(each.name for each in gone), keep)

@@ -1,9 +1,12 @@
 """What files brought into a store, line by line; for an instrument saved again, what is no longer right."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from shlex import quote as quoted
 
 from gramil.acts.bringing_in import Brought
+from gramil.answers.record import FileBrought
+from gramil.answers.verdicts import MadeTold, made_told
 from gramil.change.made_in_store import standing_in_store
 from gramil.change.made_words import lines, lost_pieces
 from gramil.description.reading import parse_keys
@@ -13,13 +16,50 @@ from gramil.store.opening import Store
 from gramil.wood.log_words import found_on_the_way
 
 
-def lines_of_files(store: Store, brought: Iterable[Brought]) -> Iterator[str]:
+@dataclass(frozen=True)
+class Spoilt:
+    """What is made of an instrument and is no longer right: line by line, and as records; or why it is not judged."""
+
+    lines: tuple[str, ...] = ()
+    made: tuple[MadeTold, ...] = ()
+    not_judged: str = ""
+
+
+@dataclass(frozen=True)
+class JudgedFile:
+    """A file that was brought in, and what is no longer right by it."""
+
+    brought: Brought
+    spoilt: Spoilt = Spoilt()
+
+    @property
+    def told(self) -> FileBrought:
+        """The file as a record."""
+        each, report = self.brought, self.brought.report
+        left_out = report.lines_left_out if report else 0
+        return FileBrought(
+            *(each.file, each.kind, each.whose, each.count, each.there_already, left_out),
+            made=self.spoilt.made,
+            not_judged=self.spoilt.not_judged,
+        )
+
+
+def judged_files(store: Store, brought: Iterable[Brought]) -> tuple[JudgedFile, ...]:
+    """The files with what is no longer right of each instrument that was saved again."""
+    return tuple(
+        JudgedFile(each, spoilt(store, instrument(store, each.whose)) if each.kind == "revision" else Spoilt())
+        for each in brought
+    )
+
+
+def lines_of_files(files: Iterable[JudgedFile]) -> Iterator[str]:
     """A line or more for each file."""
-    for each in brought:
-        yield from _brought_line(store, each)
+    for each in files:
+        yield from _brought_line(each.brought)
+        yield from each.spoilt.lines
 
 
-def _brought_line(store: Store, each: Brought) -> Iterator[str]:
+def _brought_line(each: Brought) -> Iterator[str]:
     match each.kind:
         case "export":
             yield f"Brought in: {each.file}."
@@ -38,7 +78,6 @@ def _brought_line(store: Store, each: Brought) -> Iterator[str]:
             yield f"{each.whose}: {each.count} operations done."
         case "revision":
             yield f"{each.whose}: saved as a revision."
-            yield from spoilt(store, instrument(store, each.whose))
 
 
 def kept_words(each: Brought) -> str:
@@ -46,16 +85,16 @@ def kept_words(each: Brought) -> str:
     return f"{each.file}: kept as the operations of {each.whose}."
 
 
-def spoilt(store: Store, owner: Instrument) -> Iterator[str]:
+def spoilt(store: Store, owner: Instrument) -> Spoilt:
     """What is made of an instrument and is no longer right by its latest revision."""
     try:
         judged = standing_in_store(store, owner)
     except MakersFault as fault:
-        yield f"  What is made is not judged: {fault.faults[0]}"
-        return
+        why = str(fault.faults[0])
+        return Spoilt((f"  What is made is not judged: {why}",), not_judged=why)
     first = parse_keys(revision(store, owner.id).text, owner.name).instrument.units
-    for each, line in lines(judged, first):
-        yield f"  {each.standing.upper():<8} {line}."
+    said = [f"  {each.standing.upper():<8} {line}." for each, line in lines(judged, first)]
     for piece in lost_pieces(judged):
         command = f"gramil store anew {store.path.name} {quoted(owner.name)} {quoted(piece.name)}"
-        yield f"  When {piece.what} is begun anew: {command}"
+        said.append(f"  When {piece.what} is begun anew: {command}")
+    return Spoilt(tuple(said), made_told(judged, first))

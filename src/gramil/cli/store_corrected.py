@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, get_args
 
 import click
 
+from gramil.answers.record import AirTold, Marked, MeasuredAnew, OpenAgain, ReadAnew
 from gramil.cli.as_read import as_read_option, ask
 from gramil.cli.kinds import HUMIDITY
 from gramil.cli.store_options import moment, moment_of
@@ -28,7 +29,7 @@ WHY = click.option("--why", default="", help="Why, in a line; it stays in the re
 @click.argument("name")
 @click.argument("operation")
 @moment
-def not_done(store: Path, name: str, operation: str, at: str | None) -> None:
+def not_done(store: Path, name: str, operation: str, at: str | None) -> OpenAgain:
     """Take back that OPERATION was done on the instrument NAME, however long ago, and say what hangs on it.
 
     What was measured at it stays; wood that it used up stays used. `gramil store undo` takes this back.
@@ -51,6 +52,7 @@ def not_done(store: Path, name: str, operation: str, at: str | None) -> None:
     click.echo(f"{owner.name}: {operation} is open again.")
     if after:
         click.echo(f"Done after it, and hanging on it: {', '.join(after)}.")
+    return OpenAgain(operation, tuple(after))
 
 
 @click.command()
@@ -64,7 +66,7 @@ def not_done(store: Path, name: str, operation: str, at: str | None) -> None:
 @moment
 def measured(
     store: Path, name: str, address: str, value: str | None, strike: bool, why: str, as_read: bool, at: str | None
-) -> None:
+) -> MeasuredAnew:
     """Put right the last measurement of ADDRESS on the instrument NAME, with VALUE, or strike it.
 
     \b
@@ -90,8 +92,11 @@ def measured(
             (right,) = read_measurements(figures, {address: value}, figures[n.instrument_units])
             ask(figures, [right], "", as_read)
         correct_measurement(opened, rows[0], right, Hand(moment_of(at), why=why), figures=figures)
-    was = f"{address}, {rows[0].measurement.written} of {rows[0].at[:10]}"
+    old, moment = rows[0].measurement, rows[0].at
+    was = f"{address}, {old.written} of {moment[:10]}"
     click.echo(f"{was}: struck." if right is None else f"{was}: {right.written} now.")
+    now = (None, "") if right is None else (right.value, right.written)
+    return MeasuredAnew(address, old.value, old.written, moment, now[0], now[1], old.unit)
 
 
 @click.command()
@@ -106,7 +111,7 @@ def measured(
 )
 @WHY
 @moment
-def reading(store: Path, place: str, when: str, right: tuple[float, str] | None, why: str, at: str | None) -> None:
+def reading(store: Path, place: str, when: str, right: tuple[float, str] | None, why: str, at: str | None) -> ReadAnew:
     """Strike the reading of PLACE that was taken at WHEN, or put it right.
 
     \b
@@ -128,6 +133,11 @@ def reading(store: Path, place: str, when: str, right: tuple[float, str] | None,
         correct_reading(opened, of, seen, Hand(moment_of(at), why=why), right=new)
     was = f"{of.name}, {_clock(seen.at)}, {_air(seen, unit)}"
     click.echo(f"{was}: struck." if new is None else f"{was}: {_air(new, unit)} now.")
+    return ReadAnew(of.name, seen.at.isoformat(), _told(seen), None if new is None else _told(new))
+
+
+def _told(reading: "Reading") -> AirTold:
+    return AirTold(reading.humidity, reading.temperature)
 
 
 def _air(reading: "Reading", unit: TemperatureUnit) -> str:
@@ -143,7 +153,7 @@ def _clock(moment: datetime) -> str:
 @click.argument("name")
 @click.argument("standing", type=click.Choice(get_args(Standing)))
 @moment
-def mark(store: Path, name: str, standing: str, at: str | None) -> None:
+def mark(store: Path, name: str, standing: str, at: str | None) -> Marked:
     """Mark the instrument NAME as open, waiting or done. Only open ones ask for work and wood.
 
     \b
@@ -155,3 +165,4 @@ def mark(store: Path, name: str, standing: str, at: str | None) -> None:
     with open_store(store) as opened:
         marked = acts.mark(opened, instrument(opened, name), standing, Hand(moment_of(at)))
     click.echo(f"{marked.name} is {marked.standing}.")
+    return Marked(marked.name, marked.standing)

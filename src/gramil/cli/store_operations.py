@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+from gramil.answers.record import OwnList
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
 from gramil.shop.instruments import instrument
@@ -21,7 +22,7 @@ PATH = click.Path(path_type=Path)
 @click.option("--for", "name", help="The instrument that the list is of; the whole shop's if not given.")
 @click.option("--remove", is_flag=True, help="Take the list away.")
 @moment
-def operations(store: Path, file: Path | None, name: str | None, remove: bool, at: str | None) -> None:
+def operations(store: Path, file: Path | None, name: str | None, remove: bool, at: str | None) -> OwnList:
     """Keep the list of own operations in FILE, in the place of the one there was; without FILE, print what is kept.
 
     \b
@@ -39,7 +40,9 @@ def operations(store: Path, file: Path | None, name: str | None, remove: bool, a
             said = kept_words(bring_in_list(opened, file, name, Hand(moment_of(at))))
         else:
             said = _taken_away(opened, name, moment_of(at)) if remove else _text(opened, name)
+        kept = None if remove else _text(opened, name)
     click.echo(said)
+    return OwnList(name or "", kept)
 
 
 def _text(store: Store, name: str | None) -> str:

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from gramil.answers.record import Returned
 from gramil.cli.store_options import moment, moment_of
 from gramil.store.opening import open_store
 from gramil.store.writing import Hand
@@ -14,7 +15,7 @@ from gramil.store.writing import Hand
 @click.argument("name")
 @click.argument("revision", type=click.IntRange(min=1))
 @moment
-def return_to_revision(store: Path, name: str, revision: int, at: str | None) -> None:
+def return_to_revision(store: Path, name: str, revision: int, at: str | None) -> Returned:
     """Return the instrument NAME to an earlier REVISION, which is kept as the next one; those between stay.
 
     \b
@@ -23,9 +24,11 @@ def return_to_revision(store: Path, name: str, revision: int, at: str | None) ->
     from gramil.acts.descriptions import return_to
     from gramil.cli.store_brought import spoilt
     from gramil.shop.instruments import instrument
+    from gramil.shop.instruments import revision as revision_of
 
     with open_store(store) as opened:
         owner = return_to(opened, instrument(opened, name), revision, Hand(moment_of(at)))
-        click.echo(f"{name}: as in revision {revision} again.")
-        for line in spoilt(opened, owner):
-            click.echo(line)
+        found, number = spoilt(opened, owner), revision_of(opened, owner.id).number
+    for line in (f"{name}: as in revision {revision} again.", *found.lines):
+        click.echo(line)
+    return Returned(name, revision, number, found.made, found.not_judged)

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+from gramil.answers.record import Counted, Cut, Lies, PartKept, PieceCut, PlaceKnown
 from gramil.cli.store_options import moment, moment_of
 from gramil.faults import MakersFault
 from gramil.shop.written_sizes import read_sizes
@@ -19,7 +20,7 @@ PATH = click.Path(path_type=Path)
 @click.argument("piece")
 @click.argument("place")
 @moment
-def lay(store: Path, piece: str, place: str, at: str | None) -> None:
+def lay(store: Path, piece: str, place: str, at: str | None) -> Lies:
     """Note that PIECE, wood in stock or a piece that is followed, lies in PLACE from now on.
 
     \b
@@ -35,6 +36,7 @@ def lay(store: Path, piece: str, place: str, at: str | None) -> None:
         else:
             wood.lay(opened, piece, place, Hand(moment_of(at)))
     click.echo(f"{piece} lies in the {place}.")
+    return Lies(piece, place)
 
 
 @click.command()
@@ -42,7 +44,7 @@ def lay(store: Path, piece: str, place: str, at: str | None) -> None:
 @click.argument("piece")
 @click.argument("parts", nargs=-1, required=True, metavar="NAME=SIZES...")
 @moment
-def split(store: Path, piece: str, parts: tuple[str, ...], at: str | None) -> None:
+def split(store: Path, piece: str, parts: tuple[str, ...], at: str | None) -> Cut:
     """Cut one of PIECE into parts, each with its name and what it measures: length x width x thickness.
 
     \b
@@ -57,6 +59,7 @@ def split(store: Path, piece: str, parts: tuple[str, ...], at: str | None) -> No
         new = [Blank(name, "", *read_sizes(text, unit)) for name, text in _pairs(parts, "bridge=160 x 40 x 8")]
         wood.split(opened, blank_named(opened, piece), new, Hand(moment_of(at)))
     click.echo(f"{piece} is cut into {', '.join(each.name for each in new)}.")
+    return Cut(piece, tuple(PieceCut(each.name, each.length, each.width, each.thickness) for each in new))
 
 
 @click.command()
@@ -64,7 +67,7 @@ def split(store: Path, piece: str, parts: tuple[str, ...], at: str | None) -> No
 @click.argument("piece")
 @click.argument("other")
 @moment
-def join(store: Path, piece: str, other: str, at: str | None) -> None:
+def join(store: Path, piece: str, other: str, at: str | None) -> Counted:
     """Count OTHER together with PIECE: wood of one kind and size, under the name of PIECE.
 
     \b
@@ -76,6 +79,7 @@ def join(store: Path, piece: str, other: str, at: str | None) -> None:
     with open_store(store) as opened:
         kept = wood.join(opened, blank_named(opened, piece), blank_named(opened, other), Hand(moment_of(at)))
     click.echo(f"{kept.name}: {kept.count} now.")
+    return Counted(kept.name, kept.count)
 
 
 @click.command()
@@ -85,7 +89,7 @@ def join(store: Path, piece: str, other: str, at: str | None) -> None:
 @click.argument("figures", nargs=-1, metavar="FIGURE=VALUE...")
 @click.option("--wood", default="", help="What it is made of.")
 @moment
-def part(store: Path, name: str, kind: str, figures: tuple[str, ...], wood: str, at: str | None) -> None:
+def part(store: Path, name: str, kind: str, figures: tuple[str, ...], wood: str, at: str | None) -> PartKept:
     """Write down a part made ahead: its NAME, its KIND such as "bent sides", and what it measures.
 
     \b
@@ -94,11 +98,11 @@ def part(store: Path, name: str, kind: str, figures: tuple[str, ...], wood: str,
     from gramil.acts.wood import make_ahead
     from gramil.shop.stock import Part
 
+    measures = dict(_pairs(figures, "length=760mm or length=30in"))
     with open_store(store) as opened:
-        made = make_ahead(
-            opened, Part(name, kind, dict(_pairs(figures, "length=760mm or length=30in")), wood), Hand(moment_of(at))
-        )
+        made = make_ahead(opened, Part(name, kind, measures, wood), Hand(moment_of(at)))
     click.echo(f"{made.name} ({made.kind}) is in stock.")
+    return PartKept(made.name, made.kind, measures)
 
 
 @click.command()
@@ -119,7 +123,7 @@ def place(
     humidifier: float | None,
     dehumidifier: float | None,
     at: str | None,
-) -> None:
+) -> PlaceKnown:
     """Change what is known of the place NAME; what is not named stays as it is. A new place is added.
 
     \b
@@ -140,6 +144,7 @@ def place(
         if new != seen.figures:
             change_place(opened, seen, new, Hand(moment_of(at)))
     click.echo(f"{name}: " + (", ".join(f"{key} {value}" for key, value in new.items()) or "nothing more is known."))
+    return PlaceKnown(name, new)
 
 
 def _pairs(texts: Iterable[str], example: str) -> list[tuple[str, str]]:

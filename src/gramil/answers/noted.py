@@ -1,0 +1,125 @@
+"""Work noted as done and sheets written, as answers."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from gramil.answers.changes import MoveTold, moves_told
+from gramil.answers.verdicts import FindingTold, MadeTold, findings_told, made_told
+from gramil.change.as_made import AsMade
+from gramil.change.settled import Settled
+from gramil.formatter import formatter_of
+from gramil.graph import Figures
+from gramil.prints.papers import Paper
+
+
+@dataclass(frozen=True)
+class ReadingTold:
+    """A figure as measured, what was wanted, and by how much it is off, in `unit`; `cents` if it moves a fret."""
+
+    address: str
+    measured: float
+    wanted: float
+    difference: float
+    unit: str
+    cents: float | None
+
+
+@dataclass(frozen=True)
+class SettledTold:
+    """A key of the description that a reading settles: its address, as described and as made, in `unit`; `null` as made
+    if no value of it gives what was read.
+    """
+
+    key: str
+    address: str
+    described: float
+    made: float | None
+    unit: str
+    reading: str
+
+
+@dataclass(frozen=True)
+class MeantTold:
+    """What readings mean: each with how far it is off, what follows from them, findings that came and went, finished
+    work that is no longer right, sheets to print again, and what they settle in the description.
+    """
+
+    readings: tuple[ReadingTold, ...]
+    moves: tuple[MoveTold, ...]
+    folded: int
+    came: tuple[FindingTold, ...]
+    went: tuple[FindingTold, ...]
+    made: tuple[MadeTold, ...]
+    sheets: tuple[Paper, ...]
+    settles: tuple[SettledTold, ...]
+
+
+@dataclass(frozen=True)
+class UsedTold:
+    """Wood that an operation used up: its name, and the need that it was promised for."""
+
+    piece: str
+    need: str
+
+
+@dataclass(frozen=True)
+class WorkNoted:
+    """An operation noted as done: what it is in words, in which file or store it stands, what should have come before
+    and is not noted, figures that were worth measuring and were not, why the instrument did not need it (empty where it
+    does), on what lost work it hangs (empty: on none), what the readings mean (`null` without any), wood used up, what
+    was left and is kept, and whether the description was changed.
+    """
+
+    operation: str
+    what: str
+    kept_in: str
+    not_done_before: tuple[str, ...]
+    to_measure: tuple[str, ...]
+    not_needed: str
+    hangs_on: str
+    meant: MeantTold | None
+    used_up: tuple[UsedTold, ...]
+    left: tuple[str, ...]
+    description_changed: bool
+
+
+@dataclass(frozen=True)
+class SheetTold:
+    """A sheet written: whose and of which operation, its title, its file and how many bytes that has, whether it counts
+    as handed out (`null` without a record), on what lost work it hangs (empty: on none), and what was measured at it,
+    in words.
+    """
+
+    instrument: str
+    operation: str
+    title: str
+    path: str
+    bytes: int
+    handed_out: bool | None
+    hangs_on: str
+    measured: tuple[str, ...]
+
+
+def meant_told(
+    found: AsMade, before: Figures, after: Figures, again: Iterable[Paper], settles: Sequence[Settled]
+) -> MeantTold:
+    """What readings mean, from the figures before them to those after."""
+    old, new = formatter_of(before), formatter_of(after)
+    readings = (
+        ReadingTold(each.address, each.measured, each.wanted, each.difference, each.unit, each.cents)
+        for each in found.off
+    )
+    settled = (
+        SettledTold(each.key, each.address, each.described, each.value, each.unit or "", each.reading)
+        for each in settles
+    )
+    return MeantTold(
+        tuple(readings),
+        moves_told(found.moves, before, after),
+        found.folded,
+        findings_told(found.came, new),
+        findings_told(found.went, old),
+        made_told(found.judged, new.first),
+        tuple(again),
+        tuple(settled),
+    )
