@@ -11,7 +11,7 @@ import pytest
 
 from gramil.cli import manners
 from gramil.cli.follow import followed, saves
-from gramil.cli.manners import LESS, colours, is_paged, pager_of, show_long
+from gramil.cli.manners import LESS, colours, is_paged, letters_of, pager_of, show_long
 from gramil.cli.viewer import VIEWER, look_at, viewer_of
 from gramil.description.reading import read_description, read_shop
 from gramil.faults import MakersFault
@@ -84,6 +84,9 @@ def test_a_terminal_without_colours_gets_no_escape(bench: Path, monkeypatch: pyt
         ("win32", {}, ("more",)),
         ("linux", {"PAGER": "most -s"}, ("most", "-s")),
         ("win32", {"PAGER": "less"}, ("less",)),
+        ("win32", {"PAGER": r'"C:\Program Files\less.exe" -R'}, (r"C:\Program Files\less.exe", "-R")),
+        ("linux", {"PAGER": 'less -R "'}, ("less", "-R")),
+        ("linux", {"PAGER": " "}, None),
         ("linux", {"PAGER": ""}, None),
         ("linux", {"PAGER": "cat"}, None),
         ("linux", {"TERM": "dumb"}, None),
@@ -91,6 +94,22 @@ def test_a_terminal_without_colours_gets_no_escape(bench: Path, monkeypatch: pyt
 )
 def test_which_pager(system: str, around: Mapping[str, str], pager: Sequence[str] | None) -> None:
     assert pager_of(system, around) == pager
+
+
+@pytest.mark.parametrize(
+    ("system", "pager", "console", "letters"),
+    [
+        ("win32", ("more",), "cp850", "cp850"),
+        ("win32", ("more",), None, "utf-8"),
+        ("win32", ("less", "-R"), "cp850", "utf-8"),
+        ("linux", ("more",), "ANSI_X3.4-1968", "utf-8"),
+    ],
+)
+def test_windows_own_pager_is_given_the_letters_of_its_console(
+    monkeypatch: pytest.MonkeyPatch, system: str, pager: Sequence[str], console: str | None, letters: str
+) -> None:
+    monkeypatch.setattr(sys, "platform", system)
+    assert letters_of(pager, console) == letters
 
 
 def test_only_what_tells_is_paged() -> None:
@@ -156,6 +175,8 @@ def nowhere(_: str) -> None:
         ("win32", {}, None),
         ("win32", {VIEWER: r'"C:\Eyes\eye.exe" -x'}, [r"C:\Eyes\eye.exe", "-x"]),
         ("linux", {VIEWER: "eye -x"}, ["eye", "-x"]),
+        ("linux", {VIEWER: "eye 'x"}, ["eye", "x"]),
+        ("linux", {VIEWER: " "}, ["xdg-open"]),
     ],
 )
 def test_which_viewer(system: str, around: Mapping[str, str], viewer: Sequence[str] | None) -> None:

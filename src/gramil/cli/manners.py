@@ -2,13 +2,14 @@
 
 import io
 import os
-import shlex
 import shutil
 import sys
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 
 import click
+
+from gramil.cli.own_program import words_of
 
 QUIET = ("--quiet", "-q")
 _QUIETLY = "gramil.quietly"
@@ -49,7 +50,7 @@ def pager_of(system: str, around: Mapping[str, str]) -> Sequence[str] | None:
     if around.get("TERM") == "dumb":
         return None
     own = around.get("PAGER")
-    words = tuple(shlex.split(own)) if own is not None else USUAL_PAGERS.get(system, LESS)
+    words = words_of(system, own) if own is not None else USUAL_PAGERS.get(system, LESS)
     return None if not words or words[0] == "cat" else words
 
 
@@ -89,11 +90,17 @@ def show_long(text: str, pager: Sequence[str], lines: int) -> None:
         sys.stdout.flush()
 
 
+def letters_of(pager: Sequence[str], console: str | None) -> str:
+    """The encoding in which a pager reads: UTF-8, but Windows' own reads that of its console, such as cp850."""
+    return console or "utf-8" if pager[0].lower() in ("more", "more.com") and sys.platform == "win32" else "utf-8"
+
+
 def _shown_by(pager: Sequence[str], text: str) -> bool:
+    letters = letters_of(pager, os.device_encoding(1))
     try:
         import subprocess  # slow to load, and only a terminal needs it
 
-        with subprocess.Popen(pager, stdin=subprocess.PIPE, text=True, encoding="utf-8", errors="replace") as running:
+        with subprocess.Popen(pager, stdin=subprocess.PIPE, text=True, encoding=letters, errors="replace") as running:
             assert running.stdin is not None
             try:
                 running.stdin.write(text)

@@ -1,13 +1,13 @@
 """Which program of the system opens a file for the maker to look at."""
 
 import os
-import shlex
 import shutil
 import subprocess
 import sys
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
+from gramil.cli.own_program import words_of
 from gramil.faults import MakersFault
 
 VIEWER = "GRAMIL_VIEWER"
@@ -20,9 +20,8 @@ def viewer_of(system: str, around: Mapping[str, str], found: Callable[[str], str
 
     `found` says where a program is. Raises MakersFault if there is none.
     """
-    if own := around.get(VIEWER):
-        words = shlex.split(own, posix=system != "win32")  # a Windows path has backslashes
-        return [word.strip('"') for word in words]
+    if own := around.get(VIEWER, "").strip():
+        return words_of(system, own)
     if system == "win32":
         return None
     for opener in OPENERS.get(system, OPENERS["linux"]):
