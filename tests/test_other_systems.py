@@ -99,6 +99,16 @@ def test_a_text_saved_by_windows_says_the_same(tmp_path: Path) -> None:
     assert rows[0] == rows[1]
 
 
+def test_what_is_begun_from_a_file_with_windows_line_ends_has_them_in_every_line(tmp_path: Path) -> None:
+    text = as_windows_saves((EXAMPLES / "tarn.toml").read_text(encoding="utf-8"))
+    (tmp_path / "tarn.toml").write_text(text, encoding="utf-8", newline="")
+    begun = gramil(tmp_path, "new", "wren.toml", "--from", "tarn.toml", "--name", "Wren", "--usual")
+    assert begun.returncode == 0, begun.stderr
+    lines = (tmp_path / "wren.toml").read_bytes().split(b"\n")[:-1]
+    assert [line for line in lines if not line.endswith(b"\r")] == []
+    assert len(lines) > 50
+
+
 def test_a_pdf_carries_its_letters_whatever_fonts_a_system_has() -> None:
     """The typesetter looks at no font of the system: only ours are in the file, whole as far as they are used."""
     sheet = {"wide": 210, "tall": 297, "times": 1}

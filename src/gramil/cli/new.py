@@ -25,7 +25,7 @@ from gramil.written_file import alone_with, put_text
 FANNED_TOO = "fanned"
 ALONE = frozenset(("instrument.units", STRINGS))
 """Answers by which others are read."""
-SCHEMA = "#:schema ./instrument.schema.json\n"
+SCHEMA = "#:schema ./instrument.schema.json"
 """The line by which an editor finds the schema that `gramil schema --into .` lays beside the file."""
 
 
@@ -110,8 +110,14 @@ def _new(
         text = _whole(given, usual, start, plan) if of_body else _board(given, usual)
         text = with_cutaway(text, cutaway) if cutaway else text
     with alone_with(file):
-        put_text(file, text if text.startswith(SCHEMA) else SCHEMA + text, None)
+        put_text(file, _with_schema(text), None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
+
+
+def _with_schema(text: str) -> str:
+    """The text with its schema in the first line, which ends as the others do."""
+    ends = "\r\n" if "\r\n" in text else "\n"
+    return text if text.startswith(SCHEMA) else f"{SCHEMA}{ends}{text}"
 
 
 def _came_in(given: Mapping[str, str | None], usual: bool) -> str:
