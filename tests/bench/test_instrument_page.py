@@ -108,6 +108,17 @@ def test_a_change_that_cannot_be_says_why_and_leaves_the_figures(demo: httpx.Cli
     assert "315.00" in page
 
 
+def test_what_cannot_be_is_told_once_at_its_field_in_its_words(demo: httpx.Client, tarn: str) -> None:
+    """The scale stands twice, for the bass and the treble string: one of the two says it, with no file and no key."""
+    page = unescape(demo.get(f"{tarn}?fret=12&key=scale.length&value=wide").text)
+    at_field = re.findall(r'<p class="fault" role="alert">(.*?)</p>', page)
+    assert len(at_field) == 1
+    assert at_field[0].startswith("“wide” cannot be read as a length")
+    assert "scale length: “wide” cannot be read" in page
+    assert "scale.length:" not in page
+    assert "Tarn:10" not in page
+
+
 def test_a_change_is_kept_with_its_reason_and_by_whom(demo: httpx.Client, tarn: str) -> None:
     answer = kept(demo, tarn, "scale.length=650", "a longer reach", "A")
     assert "Revision 2" in answer.text

@@ -38,7 +38,7 @@ def faces() -> list[tuple[str, str, str, list[int]]]:
 def test_the_instruments_page_with_all_that_it_asks_for_is_light(demo: httpx.Client) -> None:
     page = demo.get("/instrument/1").text
     asked = re.findall(r'(?:href|src)="(/static/[^"]+)"', page)
-    assert len(asked) == 5
+    assert len(asked) == 6
     shown = [at for family, at, _, _ in faces() if family == "B612" and at.endswith(".woff")]
     assert len(shown) == 2
     assert sum(sent(demo, each) for each in ("/instrument/1", *asked, *shown)) < MOST

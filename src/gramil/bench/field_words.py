@@ -16,6 +16,11 @@ def in_field_words(fault: Fault) -> str:
     return str(replace(fault, file=None, line=None, where=""))
 
 
+def in_key_words(fault: Fault) -> str:
+    """A fault for a page that shows more than one field: its key in words, without file or line."""
+    return str(replace(fault, file=None, line=None, where=fault.where.replace(".", " ").replace("_", " ")))
+
+
 def at_fields(faults: Iterable[Fault], keys: Iterable[str]) -> tuple[dict[str, str], tuple[Fault, ...]]:
     """The faults of these fields in their words, by key; and the rest, which have no field on the page."""
     known, found, rest = tuple(keys), dict[str, str](), list[Fault]()

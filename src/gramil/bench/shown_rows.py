@@ -1,10 +1,12 @@
 """A figure as a page shows it: words, number and unit, the other unit, the old value, and whether it may be typed."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from gramil.address import parse_address
 from gramil.bench.chosen import Chosen, chosen
 from gramil.bench.draft import Draft
+from gramil.bench.field_words import in_field_words, in_key_words
+from gramil.bench.where_cut import Part, in_columns, parts_at
 from gramil.drawings.body_at import read_at
 from gramil.drawings.section_at import BETWEEN, Cut
 from gramil.formatter import Formatter
@@ -52,6 +54,24 @@ def shown_row(words: str, address: str, reading: Reading) -> ShownRow:
     return ShownRow(words, address, card, text, other, old if old != text else "", choice, typed, fault)
 
 
+def columns_at(reading: Reading) -> list[list[tuple[Part, list[ShownRow]]]]:
+    """The figures at the cut by part, in two columns; what is wrong with a key is told at the first of its figures."""
+    told = set[str]()
+    return [
+        [(part, [_told_once(shown_row(*row, reading), told) for row in part.rows]) for part in each]
+        for each in in_columns(parts_at(reading.draft.figures, reading.cut))
+    ]
+
+
+def _told_once(row: ShownRow, told: set[str]) -> ShownRow:
+    if not row.fault or row.chosen is None:
+        return row
+    if row.chosen.key in told:
+        return replace(row, fault="")
+    told.add(row.chosen.key)
+    return row
+
+
 def _old(address: str, reading: Reading) -> str:
     """What the saved instrument shows there; empty if there is no draft."""
     if reading.saved is reading.draft.figures:
@@ -64,9 +84,9 @@ def _typed(choice: Chosen | None, draft: Draft) -> tuple[str, str]:
     if choice is None:
         return "", ""
     typed = draft.written(choice.key)
-    own = [fault for fault in draft.faults if fault.where == choice.key]
-    others = [fault for fault in draft.faults if draft.sets and draft.sets[-1][0] == choice.key]
-    return choice.written if typed is None else typed, " ".join(map(str, own or others))
+    own = [in_field_words(fault) for fault in draft.faults if fault.where == choice.key]
+    others = [in_key_words(fault) for fault in draft.faults if draft.sets and draft.sets[-1][0] == choice.key]
+    return choice.written if typed is None else typed, " ".join(own or others)
 
 
 def _both(figures: Figures, address: str, cut: Cut, formatter: Formatter) -> tuple[str, str]:

@@ -11,6 +11,7 @@ from starlette.responses import Response
 from gramil import names as n
 from gramil.acts import descriptions
 from gramil.bench.draft import Draft, draft_of
+from gramil.bench.field_words import in_key_words
 from gramil.bench.known_of_old import known_of
 from gramil.bench.made_here import judged_on, made_on
 from gramil.bench.measured_here import MEASURE, Measures, measures, named_places
@@ -21,12 +22,11 @@ from gramil.bench.placing import place_of, spot_of
 from gramil.bench.plan_layers import PlacedMark, grid_svg, marks_svg, names_svg, parts_svg, sizes_svg
 from gramil.bench.plan_view import Plan, box_of_plan, plan_of, side_down, turned_in, with_layers
 from gramil.bench.section_view import sections_at
-from gramil.bench.shown_rows import Reading, ShownRow, shown_row
+from gramil.bench.shown_rows import Reading, columns_at
 from gramil.bench.stale_here import given_on, work_on
 from gramil.bench.svg_in_page import Box
 from gramil.bench.things import Thing, things_on
 from gramil.bench.units import formatter_for
-from gramil.bench.where_cut import in_columns, parts_at
 from gramil.bench.wood_grain import grain_svg
 from gramil.change.made_words import lost_pieces
 from gramil.drawings.body_at import across
@@ -220,7 +220,7 @@ def _undrawn(desk: Desk, strip: Strip | None) -> dict[str, object]:
         "asking": [each for each in desk.words if each.severity in ("stop", "caution", "note")],
         "quiet": [each for each in desk.words if each.severity in ("fine", "not judged")],
         "known": tuple(known_of(desk.draft.text, desk.reading.now.first)),
-        "faults": desk.draft.faults,
+        "faults": tuple(map(in_key_words, desk.draft.faults)),
         "changes": desk.draft.sets,
     }
 
@@ -239,7 +239,7 @@ def _whole(request: PageRequest, desk: Desk, strip: Strip | None) -> dict[str, o
         "places": tuple(named_places(desk.draft.figures)),
         "strip": strip,
         "quiet": [each for each in desk.words if each.severity in ("fine", "not judged")],
-        "faults": desk.draft.faults,
+        "faults": tuple(map(in_key_words, desk.draft.faults)),
         "changes": desk.draft.sets,
     }
 
@@ -257,7 +257,7 @@ def _section(request: PageRequest, desk: Desk, box: Box) -> dict[str, object]:
         "where": where(desk),
         "over": turned_in(figures, cut, box),
         "sections": sections_at(figures, cut, old, desk.reading.now),
-        "columns": [[(part, _rows(desk, part.rows)) for part in each] for each in in_columns(parts_at(figures, cut))],
+        "columns": columns_at(desk.reading),
         "findings": found,
         "low": low,
         "high": high,
@@ -274,10 +274,6 @@ def _section(request: PageRequest, desk: Desk, box: Box) -> dict[str, object]:
 def address_part(desk: Desk) -> str:
     """Where the section is cut, as part of an address."""
     return urlencode({"x": f"{desk.cut.x:.4f}"}) + ("&view=closer" if desk.closer else "")
-
-
-def _rows(desk: Desk, rows: tuple[tuple[str, str], ...]) -> list[ShownRow]:
-    return [shown_row(words, address, desk.reading) for words, address in rows]
 
 
 def where(desk: Desk) -> str:
