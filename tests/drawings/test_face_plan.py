@@ -1,19 +1,20 @@
 """The plan of the face to hang on a wall: what a maker asks of it stands on it, each figure once and legible."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from itertools import combinations
 
 import pytest
-from shapely import LineString, Point, Polygon
+from shapely import LineString, Point, Polygon, unary_union
 from shapely import box as rectangle
 from tests.drawings.conftest import figures_for
 
-from gramil.drawings.marks import Label, Polyline, Span, Words
+from gramil.drawings.marks import Label, Line, Polyline, Span, Words
 from gramil.formatter import Formatter
 from gramil.measure import LengthUnit
 from gramil.writers.lettering import Lettering, corners
 from gramil.writers.pdf import laid_out
-from gramil.writers.plain import caption, plain
+from gramil.writers.plain import Plain, caption, plain
 
 
 @pytest.mark.parametrize("name", ["tarn", "fell", "scree", "mere"])
@@ -57,25 +58,55 @@ def test_the_title_block_names_instrument_hand_and_scale_beside_the_plan(hand: s
     assert min(x for x, _ in block.points) > figures["body_length"]
 
 
+def frame(marks: Sequence[Plain]) -> Polyline:
+    """The title block's own box."""
+    (found,) = [mark for mark in marks if isinstance(mark, Polyline) and mark.layer == "list"]
+    return found
+
+
+def framed(marks: Sequence[Plain]) -> dict[str, tuple[float, float]]:
+    """What stands in the title block, from its lower left corner, to a thousandth of a millimetre."""
+    low = [min(point[axis] for point in frame(marks).points) for axis in (0, 1)]
+    box = Polygon(frame(marks).points)
+    return {
+        mark.text: (round(mark.at[0] - low[0], 3), round(mark.at[1] - low[1], 3))
+        for mark in marks
+        if isinstance(mark, Lettering) and box.contains(Polygon(corners(mark)))
+    }
+
+
+@pytest.mark.parametrize("paper", ["11x17", "a3"])
+def test_what_its_dimensions_run_over_is_printed(paper: str) -> None:
+    """A plan is read: a page that nothing but dimensions reach is one of its pages, too."""
+    figures = figures_for("fell")
+    (page,) = laid_out([figures["drawing_face_plan"]], Formatter(figures, "in").text, paper, unit="in")
+    shown = unary_union([rectangle(*tile.window) for tile in page.tiling.tiles])
+    lines = [mark for mark in page.marks if isinstance(mark, Line) and mark.layer == "dimensions"]
+    assert len(lines) > 20
+    assert all(shown.covers(LineString([mark.start, mark.end])) for mark in lines)
+
+
 @pytest.mark.parametrize(("paper", "unit", "said"), [
     ("a2", "mm", "paper A2"), ("11x17", "in", "paper 11x17"), ("500 x 787 mm", "mm", "paper 500 x 787 mm"),
     ("508 x 762 mm", "in", "paper 20.0 x 30.0 in"), ("roll 914.4 mm", "in", "paper a roll 36.0 in wide"),
+    ("a4", "mm", "paper A4"),
 ])  # fmt: skip
 def test_the_title_block_of_a_page_says_paper_and_revision(paper: str, unit: LengthUnit, said: str) -> None:
+    """It stands whole on one page, its words in their places in its frame."""
     figures = figures_for("tarn")
     drawing, text = figures["drawing_face_plan"], Formatter(figures, "mm").text
     (page,) = laid_out([drawing], text, paper, unit=unit)
     (words,) = [mark for mark in page.marks if isinstance(mark, Lettering) and "revision" in mark.text]
     assert words.text.endswith(f", {said}")
-    (block,) = [mark for mark in drawing.marks if isinstance(mark, Polyline) and mark.layer == "list"]
-    assert drawing.told_at is not None
-    if any(tile.window[2] > drawing.told_at[0] for tile in page.tiling.tiles):
-        assert Polygon(block.points).contains(Polygon(corners(words)))
-    else:  # no page is printed for what stands beside the shape: its words move to where they stand whole
-        assert paper == "11x17"
-        assert any(rectangle(*tile.window).contains(Polygon(corners(words))) for tile in page.tiling.tiles)
-        others = [mark for mark in page.marks if isinstance(mark, Lettering) and mark is not words]
-        assert not any(Polygon(corners(each)).intersects(Polygon(corners(words))) for each in others)
+    drawn, printed = framed(plain(drawing, text)), framed(page.marks)
+    assert printed.pop(words.text)
+    assert len(drawn) == 8, "name, title, six sizes"
+    assert printed == drawn
+    block = Polygon(frame(page.marks).points)
+    assert any(rectangle(*tile.window).contains(block) for tile in page.tiling.tiles)
+    ruled = [mark for mark in page.marks if isinstance(mark, Line) and mark.layer == "list"]
+    assert len(ruled) == 2
+    assert all(block.covers(LineString([mark.start, mark.end])) for mark in ruled)
     other = laid_out([replace(drawing, marks=drawing.marks[1:])], text, paper, unit=unit)[0]
     (again,) = [mark for mark in other.marks if isinstance(mark, Lettering) and "revision" in mark.text]
     assert again.text.split()[1] != words.text.split()[1]

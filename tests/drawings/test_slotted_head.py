@@ -8,7 +8,7 @@ import pytest
 from tests.drawings.conftest import figures_for
 from tests.lying_over import lying_over
 
-from gramil.drawings.marks import Label, Line, Polyline
+from gramil.drawings.marks import Label, Line, Polyline, Words
 from gramil.formatter import Formatter
 from gramil.graph import Figures
 from gramil.writers.beside import labels_on
@@ -62,5 +62,8 @@ def test_the_list_beside_a_head_is_read_downward(example: Callable[[str], Figure
     marks = [m for m in example(name)["drawing_head"].marks if isinstance(m, Label)]
     first = [m for m in marks if "from the middle" in m.before]
     assert [m.before.split()[0] for m in sorted(first, key=lambda m: -m.at[1])] == ["1", "2", "3", "4", "5", "6"]
-    heights = sorted(m.at[1] for m in marks)
+    (signs,) = [m for m in example(name)["drawing_head"].marks if isinstance(m, Words) and "minus" in m.text]
+    assert signs.text == "plus: treble side, minus: bass side"
+    assert signs.at[1] > max(m.at[1] for m in first), "over what it is said of"
+    heights = sorted([signs.at[1], *(m.at[1] for m in marks)])
     assert all(high - low >= 2 * 2.4 for low, high in pairwise(heights))

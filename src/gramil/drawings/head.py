@@ -21,6 +21,7 @@ from gramil.shapes.quadrilateral import Quadrilateral
 
 OWNS = ("drawing_", "piece_")
 
+SIGNS = "plus: treble side, minus: bass side"
 LIST_TOP, LIST_ROW = 32.0, 5.5
 """Where the list beside the head begins, and from one of its rows to the next, in mm: words may grow by half."""
 NUMBER = 2.4
@@ -133,7 +134,8 @@ def piece_tuner_sizes(head_posts_x: PerString[Mm], head_width: Mm, head_reach: M
 
 
 def piece_tuner_list(head_posts_y: PerString[Mm]) -> Marks:
-    """Beside the head, string by string: its post from the centreline, then how far each string bends sideways.
+    """Beside the head, string by string: its post from the centreline, then how far each string bends sideways, under a
+    line that says which side is which.
 
     Of many strings the bends stand beside the places, on the same lines: a list of both would be taller than the head.
     """
@@ -141,19 +143,22 @@ def piece_tuner_list(head_posts_y: PerString[Mm]) -> Marks:
     sizes = ((n.head_width, "head wide "), (n.head_hole, "holes, diameter "))
     places = tuple((n.head_posts_y[row], f"{row} from the middle ") for row in rows)
     bends = tuple((n.head_sideways_bend[row], f"{row} bends sideways ") for row in rows)
+    signs = Words((10.0, LIST_TOP - LIST_ROW * len(sizes)), SIGNS, 2.4, layer="list")
+    below = signs.at[1] - LIST_ROW
     if len(head_posts_y) <= CROWDED:
-        return _listed(LIST_TOP, (*sizes, *places, *bends))
-    return (*_listed(LIST_TOP, (*sizes, *places)), *_listed(LIST_TOP - LIST_ROW * len(sizes), bends, BESIDE))
+        return (*_listed(LIST_TOP, sizes), signs, *_listed(below, (*places, *bends)))
+    return (*_listed(LIST_TOP, sizes), signs, *_listed(below, places), *_listed(below, bends, BESIDE))
 
 
 def _list_rows(strings: int) -> int:
     """How many lines the list of the strings takes."""
-    return 2 + (2 if strings <= CROWDED else 1) * strings
+    return 3 + (2 if strings <= CROWDED else 1) * strings
 
 
 def _listed(top: float, lines: Iterable[tuple[Ref[Any], str]], left: float = 10.0) -> Marks:
     return tuple(
-        Label((left, top - LIST_ROW * row), figure, say, height=2.4) for row, (figure, say) in enumerate(lines)
+        Label((left, top - LIST_ROW * row), figure, say, height=2.4, layer="list")
+        for row, (figure, say) in enumerate(lines)
     )
 
 
@@ -162,11 +167,11 @@ def piece_slot_sizes(head_slots: tuple[Quadrilateral, ...], head_posts_y: PerStr
     if not head_slots:
         return ()
     lines = (
-        (n.head_slots[1].start_lower_x, "slots from the nut's face "),
+        (n.head_slots[1].start_lower_x, "slots from the nut "),
         (n.head_slots[1].end_lower_x, "to "),
         (n.head_slot_width, "slots wide "),
         (n.head_slots_apart, "wood between them "),
-        (n.head_roller_depth, "holes' middle below the face "),
+        (n.head_roller_depth, "holes below the face "),
     )
     return _listed(LIST_TOP - LIST_ROW * _list_rows(len(head_posts_y)), lines)
 

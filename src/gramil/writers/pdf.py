@@ -28,10 +28,19 @@ from gramil.writers.set_apart import set_apart
 from gramil.writers.shared_pages import Card, card_of, is_small, shared
 from gramil.writers.side_by_side import side_by_side
 from gramil.writers.spans import Resolve
-from gramil.writers.tiles import ROOM_ALONE, Cross, Tile, Tiling, named_after, proof_on, tiled
+from gramil.writers.tiles import (
+    ROOM_ALONE,
+    Cross,
+    Tile,
+    Tiling,
+    named_after,
+    proof_on,
+    tiled,
+    with_a_page_of_lists,
+)
 from gramil.writers.title_block import told
 from gramil.writers.type_widths import WORDS
-from gramil.writers.whole_words import shown_whole, whole_words
+from gramil.writers.whole_words import LIST, shown_whole, whole_words
 
 HOW_TO_PROVE: Mapping[LengthUnit, str] = {
     "mm": "Measure the square and the bar first: both ways, to a fifth of a millimetre.",
@@ -92,11 +101,14 @@ def laid_out(
 OnPages = Sequence[tuple[Card, Tiling]]
 
 
-def _tilings(card: Card, onto: Callable[[Sequence[Plain]], Tiling], anew: Callable[[Card], OnPages]) -> OnPages:
+def _tilings(card: Card, onto: Callable[..., Tiling], anew: Callable[[Card], OnPages]) -> OnPages:
     """A card on its pages, or its two pieces on theirs where that takes fewer; `onto` lays marks on pages.
+
+    What has a title block is a plan.
 
     Pieces that may lie anywhere are laid `anew`, unless that takes more: a row of pages then cuts none of them.
     """
+    onto = partial(onto, plan=card.drawing.told_at is not None)
     whole: OnPages = [(card, onto(card.marks))]
     if len(whole[0][1].tiles) < 2:
         return whole
@@ -116,11 +128,22 @@ def _named(found: OnPages) -> OnPages:
 
 def _laid_out(card: Card, tiling: Tiling) -> Template:
     """A card on its pages: its words find room first, then the square, unless that would cost a page."""
-    marks = whole_words(card.marks, replace(tiling, proof=None))
+    tiling, marks = _with_lists(card, tiling)
     proof = proof_on(marks, tiling)
     if proof is None:
         return Template(card.drawing, card.names, whole_words(card.marks, tiling), tiling)
     return Template(card.drawing, card.names, marks, replace(tiling, proof=proof))
+
+
+def _with_lists(card: Card, tiling: Tiling) -> tuple[Tiling, tuple[Plain, ...]]:
+    """A card's words on its pages, before the square is; a list that has no room on them gets a page more."""
+    marks = whole_words(card.marks, replace(tiling, proof=None))
+    if len(card.marks) - len(marks) >= LIST:
+        more = with_a_page_of_lists(tiling)
+        found = whole_words(card.marks, replace(more, proof=None))
+        if len(found) - len(marks) >= LIST:
+            return more, found
+    return tiling, marks
 
 
 def templates_pdf(templates: Sequence[Template], heading: str) -> bytes:

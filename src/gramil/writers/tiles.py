@@ -92,9 +92,15 @@ class Tiling:
         return tuple(tile.name for tile in self.tiles if (tile.column, tile.row) in near)
 
 
-def tiled(marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float], unit: LengthUnit = "mm") -> Tiling:
-    """The drawing on this paper, turned for the fewest tiles (then to have all on one, for the least paper, lying)."""
-    shape = shape_of(marks)
+def tiled(
+    marks: Sequence[Plain], paper: str, printer_scale: tuple[float, float], unit: LengthUnit = "mm", plan: bool = False
+) -> Tiling:
+    """The drawing on this paper, turned for the fewest tiles (then to have all on one, for the least paper, lying).
+
+    A `plan` is read, not cut: what its dimensions run over is printed as well.
+    """
+    sized = [mark for mark in marks if plan and mark.layer == "dimensions" and not isinstance(mark, Lettering)]
+    shape = [*shape_of(marks), *sized]
     box = bounds(shape)
     wide, tall = box[2] - box[0] + 2 * ROOM, box[3] - box[1] + 2 * ROOM
     both = [_on_sheet(marks, shape, box, sheet) for sheet in sheets(paper, wide, tall, printer_scale, unit)]
@@ -115,6 +121,13 @@ def _holds(tiling: Tiling, whole: Box) -> bool:
     """Whether one page has all that stands beside the shape, too; over several, words move to where there is room."""
     wide, tall = tiling.size
     return len(tiling.tiles) == 1 and whole[2] - whole[0] <= wide + SLIGHT and whole[3] - whole[1] <= tall + SLIGHT
+
+
+def with_a_page_of_lists(tiling: Tiling) -> Tiling:
+    """The same with a page more, apart from the others, for lists that found no room beside what they are of."""
+    columns, rows = tiling.grid
+    page = replace(_tile(tiling.sheet, tiling.origin, rows + 1, 0), name="L")
+    return replace(tiling, grid=(columns, rows + 2), tiles=(*tiling.tiles, page))
 
 
 def in_a_row(sheet: Sheet, columns: int) -> Tiling:

@@ -1,22 +1,23 @@
 """Words that a page's edge would cut are moved together to where they stand whole, in blank room as near as there is.
 
-Words that belong together (the lines of a list, a card's name and its figures) keep their places to one another. Where
-a page has no room for all of them, those that stand whole are left, and the rest is left out: half a word says nothing,
-and half a list says something else.
+Words that belong together (the lines of a list, a card's name and its figures) keep their places to one another, and
+words in a frame take it with them. Where a page has no room for all of them, those that stand whole are left, and the
+rest is left out: half a word says nothing, and half a list says something else.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from math import cos, sin
 
 import numpy as np
 
-from gramil.drawings.marks import Point
+from gramil.drawings.marks import Point, Polyline
 from gramil.writers.blank_room import CELL, blank_rooms
 from gramil.writers.extents import Box, Vectors, bounds, points_on, touches
 from gramil.writers.lettering import Lettering
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import meet
+from gramil.writers.shared_pages import moved
 from gramil.writers.tiles import Tile, Tiling, round_cross, shape_of
 
 BESIDE, UNDER = 24.0, 5.0
@@ -42,9 +43,12 @@ class _Group:
 def whole_words(marks: Sequence[Plain], tiling: Tiling) -> tuple[Plain, ...]:
     """The marks with every word whole on a page, or left out."""
     made: dict[int, Plain] = dict(enumerate(marks))
-    words = {at: mark for at, mark in made.items() if isinstance(mark, Lettering) and mark.text.strip()}
-    listed = _listed(words, bounds(shape_of(marks)))
-    groups = [*listed, *_groups({at: mark for at, mark in words.items() if not any(at in g.members for g in listed)})]
+    framed = _framed(made)
+    words = _besides(
+        {at: mark for at, mark in made.items() if isinstance(mark, Lettering) and mark.text.strip()}, framed
+    )
+    listed = [*framed, *_listed(words, bounds(shape_of(marks)))]
+    groups = [*listed, *_groups(_besides(words, listed))]
     cut = [group for group in groups if not any(_has_room(tile, group.box, tiling) for tile in tiling.tiles)]
     left = sorted(cut, key=lambda group: -len(group.members))
     while left:
@@ -52,7 +56,7 @@ def whole_words(marks: Sequence[Plain], tiling: Tiling) -> tuple[Plain, ...]:
         members = {at: made[at] for at in group.members}
         by = _shift(group, list(members.values()), [mark for at, mark in made.items() if at not in members], tiling)
         if by is not None:
-            made |= {at: _moved(mark, by) for at, mark in members.items()}
+            made |= {at: moved(mark, by) for at, mark in members.items()}
             continue
         lost = [at for at, mark in members.items() if group in listed or not _held(mark, tiling)]
         if group in listed or len(members) == 1:
@@ -62,8 +66,20 @@ def whole_words(marks: Sequence[Plain], tiling: Tiling) -> tuple[Plain, ...]:
     return tuple(made.values())
 
 
-def _moved(mark: Plain, by: Point) -> Plain:
-    return replace(mark, at=(mark.at[0] + by[0], mark.at[1] + by[1])) if isinstance(mark, Lettering) else mark
+def _besides(words: dict[int, Lettering], groups: Sequence[_Group]) -> dict[int, Lettering]:
+    """The words that are in none of the groups."""
+    return {at: mark for at, mark in words.items() if not any(at in group.members for group in groups)}
+
+
+def _framed(marks: dict[int, Plain]) -> list[_Group]:
+    """What is in each frame of a list, and the frame, as one group: its lines as well as its words."""
+    frames = [bounds([m]) for m in marks.values() if isinstance(m, Polyline) and m.layer == "list" and m.closed]
+    inner = {at: bounds([m]) for at, m in marks.items() if isinstance(m, Lettering) or m.layer == "list"}
+    return [_Group(tuple(at for at, box in inner.items() if _within(box, frame)), frame) for frame in frames]
+
+
+def _within(box: Box, frame: Box) -> bool:
+    return frame[0] <= box[0] and frame[1] <= box[1] and box[2] <= frame[2] and box[3] <= frame[3]
 
 
 def _held(mark: Plain, tiling: Tiling) -> bool:
@@ -151,8 +167,7 @@ def _filled(box: Box) -> Vectors:
 
 
 def _holds(tile: Tile, box: Box) -> bool:
-    left, low, right, high = tile.window
-    return left <= box[0] and low <= box[1] and box[2] <= right and box[3] <= high
+    return _within(box, tile.window)
 
 
 def _has_room(tile: Tile, box: Box, tiling: Tiling) -> bool:
