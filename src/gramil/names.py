@@ -1146,10 +1146,11 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_set_figures": ("piece_turned", "crown_height", "neck_set_run_mean", "neck_set_bridge_top", "neck_set_dome_rise", "neck_set_height_mean",),
         "drawing_neck_set": ("instrument_name", "piece_set_board", "piece_set_frets", "piece_set_body", "piece_set_bridge", "piece_set_lines", "piece_set_figures",),
         "piece_strung": ("string_x", "crown_top", "height_at_zero", "height_saddle_x", "height_at_saddle",),
-        "piece_strung_lines": ("piece_strung", "piece_strung_drop", "crown_height", "slot_first", "scale_join",),
-        "piece_strung_drop": ("piece_strung",),
-        "piece_strung_figures": ("piece_strung", "piece_strung_drop", "action_fret", "scale_join",),
-        "drawing_heights": ("instrument_name", "piece_strung_lines", "piece_strung_figures", "piece_strung_drop",),
+        "piece_strung_tall": ("piece_strung",),
+        "piece_strung_lines": ("piece_strung", "piece_strung_drop", "piece_strung_tall", "crown_height", "slot_first", "scale_join",),
+        "piece_strung_drop": ("piece_strung", "piece_strung_tall",),
+        "piece_strung_figures": ("piece_strung", "piece_strung_drop", "piece_strung_tall", "action_fret", "scale_join",),
+        "drawing_heights": ("instrument_name", "piece_strung_lines", "piece_strung_figures", "piece_strung_drop", "piece_strung_tall",),
     },
     "gramil.drawings.index_template": {
         "piece_rail": ("card_rail_head", "card_rail_tail", "card_rail_front", "card_rail_back",),
@@ -3202,6 +3203,7 @@ if TYPE_CHECKING:
     piece_set_figures: Members[Ref[Any], Any] = of(drawings_heights.piece_set_figures)
     drawing_neck_set: DrawingRef = of(drawings_heights.drawing_neck_set)
     piece_strung: Ref[Any] = of(drawings_heights.piece_strung)
+    piece_strung_tall: Ref[float] = of(drawings_heights.piece_strung_tall)
     piece_strung_lines: Members[Ref[Any], Any] = of(drawings_heights.piece_strung_lines)
     piece_strung_drop: Ref[Mm] = of(drawings_heights.piece_strung_drop)
     piece_strung_figures: Members[Ref[Any], Any] = of(drawings_heights.piece_strung_figures)

@@ -4,7 +4,7 @@ Lengths are drawn smaller than life so that a view fits a sheet; heights are str
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,8 +16,12 @@ from gramil.quantities import Count, Mm, PerFret, PerString, PerStringFret, Radi
 
 OWNS = ("drawing_", "piece_")
 
-SCALE, SET_TALL, STRUNG_TALL = 0.2, 15.0, 40.0
-"""Drawn size over true size, and how many times too tall heights are drawn, in the set and over the frets."""
+SCALE, SET_TALL = 0.2, 15.0
+"""Drawn size over true size, and how many times too tall heights are drawn in the set."""
+STRUNG_TALL: Mapping[float, str] = {40.0: "forty", 25.0: "twenty-five"}
+"""How many times too tall heights are drawn over the frets, and in words: the second where saddles are high."""
+SAID = 2.5
+"""Height of the letters in which a picture of the strings is explained, in mm: small ones make all of it large."""
 SET_VIEW = View((0.0, 0.0), SCALE, SCALE * SET_TALL)
 BRIDGE_BEFORE, BRIDGE_BEHIND, SADDLE_HALF = 8.0, 20.0, 1.5
 """The bridge's front and back edge from the saddle, and half a saddle's thickness, as drawn, in mm."""
@@ -212,9 +216,16 @@ def piece_strung(
     return one("treble", 0), one("bass", -1)
 
 
+def piece_strung_tall(piece_strung: tuple[Strung, Strung]) -> float:
+    """How many times too tall the strings' heights are drawn: as tall as leaves the bass string's picture its room."""
+    room = (PANEL - ROOM_BETWEEN) / (SCALE * piece_strung[1].saddle[1])
+    return next((tall for tall in STRUNG_TALL if tall <= room), min(STRUNG_TALL))
+
+
 def piece_strung_lines(
     piece_strung: tuple[Strung, Strung],
     piece_strung_drop: Mm,
+    piece_strung_tall: float,
     crown_height: Mm,
     slot_first: Count,
     scale_join: Ratio,
@@ -222,7 +233,7 @@ def piece_strung_lines(
     """For each outer string its crowns, the board under it, the string, and the crowns' chord from nut to join."""
     marks: Marks = ()
     for row, strung in enumerate(piece_strung):
-        view = _panel(row, piece_strung_drop)
+        view = _panel(row, piece_strung_drop, piece_strung_tall)
         face = tuple((x, top - crown_height) for x, top in zip(strung.fret_x, strung.tops, strict=True))
         crowns = tuple(view.line((x, z), (x, z + crown_height), "slots") for x, z in face[slot_first:])
         chord = (strung.fret_x[0], strung.tops[0]), _chord_end(strung, scale_join)
@@ -233,13 +244,13 @@ def piece_strung_lines(
     return marks
 
 
-def piece_strung_drop(piece_strung: tuple[Strung, Strung]) -> Mm:
+def piece_strung_drop(piece_strung: tuple[Strung, Strung], piece_strung_tall: float) -> Mm:
     """How far below the treble string's picture the bass string's lies: clear of it, however high its saddle is."""
-    return max(PANEL, SCALE * STRUNG_TALL * piece_strung[1].saddle[1] + ROOM_BETWEEN)
+    return max(PANEL, SCALE * piece_strung_tall * piece_strung[1].saddle[1] + ROOM_BETWEEN)
 
 
-def _panel(row: int, drop: Mm) -> View:
-    return View((0.0, -row * drop), SCALE, SCALE * STRUNG_TALL)
+def _panel(row: int, drop: Mm, tall: float) -> View:
+    return View((0.0, -row * drop), SCALE, SCALE * tall)
 
 
 def _chord_end(strung: Strung, join: float) -> Point:
@@ -251,12 +262,17 @@ def _chord_end(strung: Strung, join: float) -> Point:
 
 
 def piece_strung_figures(
-    piece_strung: tuple[Strung, Strung], piece_strung_drop: Mm, action_fret: Count, scale_join: Ratio
+    piece_strung: tuple[Strung, Strung],
+    piece_strung_drop: Mm,
+    piece_strung_tall: float,
+    action_fret: Count,
+    scale_join: Ratio,
 ) -> Marks:
     """Heights over fret 1, fret 12 and at the saddle, for each outer string."""
     marks: Marks = ()
     for row, strung in enumerate(piece_strung):
-        marks += _strung_figures(strung, _panel(row, piece_strung_drop), action_fret, _chord_end(strung, scale_join))
+        view = _panel(row, piece_strung_drop, piece_strung_tall)
+        marks += _strung_figures(strung, view, action_fret, _chord_end(strung, scale_join))
     return marks
 
 
@@ -279,19 +295,26 @@ def _strung_figures(strung: Strung, view: View, action_fret: int, chord: Point) 
 
 
 def drawing_heights(
-    instrument_name: str, piece_strung_lines: Marks, piece_strung_figures: Marks, piece_strung_drop: Mm
+    instrument_name: str,
+    piece_strung_lines: Marks,
+    piece_strung_figures: Marks,
+    piece_strung_drop: Mm,
+    piece_strung_tall: float,
 ) -> Drawing:
     """The outer strings over their frets, strung, with the relief in."""
     x, foot = 0.0, -piece_strung_drop - 18.0
     words = (
         *said(
             (x, foot),
-            "Strung, relief in; heights drawn forty times too tall.",
+            f"Strung, relief in; heights drawn {STRUNG_TALL[piece_strung_tall]} times too tall.",
             "Dashed: the line through each string's own crowns at nut and join.",
             "Chain: the crest plane over the body.",
+            height=SAID,
         ),
-        Label((x, foot - 13.0), n.heights_relief, "relief ", height=2.5),
-        Label((x + 40.0, foot - 13.0), n.crown_height, "crowns ", height=2.5),
+        Label((x, foot - 15.0), n.heights_relief, "relief ", height=2.5),
+        Label((x + 40.0, foot - 15.0), n.crown_height, "crowns ", height=2.5),
     )
     marks = (*piece_strung_lines, *piece_strung_figures, *words)
-    return Drawing("heights", f"{instrument_name}, heights of the outer strings", "the side", marks, STRUNG_TALL, SCALE)
+    return Drawing(
+        "heights", f"{instrument_name}, heights of the outer strings", "the side", marks, piece_strung_tall, SCALE
+    )

@@ -32,13 +32,14 @@ SPACE, FEW = 0.8, 3
 """Room before and behind words on their own line, as a share of that height; words of so few letters need none."""
 SHARES = (0.45, 0.6, 0.8, 1.0)
 """Shares of the room's height in which a drawing is tried, the least first."""
-LOWER, MORE = (0.32, SHARES[0]), 3
+LOWER, MORE = (0.32, 0.38, SHARES[0], 0.54), 3
 """Shares of the room's height that a lower drawing takes, for a page that would not hold it otherwise, and so many more
 words may stand in its table."""
 MANY = 1000
 """More rows than any table has."""
-WORTH = 10.0
-"""So many mm a lower drawing must save."""
+WORTH, SEEN = 6.0, 0.5
+"""So many mm a lower drawing must save, and so large must its lines be beside those of the other: smaller, they are
+lost among the words."""
 WIDEST = 0.4
 """Words wider than this share of the page stand in the table."""
 
@@ -90,9 +91,14 @@ def _lower(drawing: Drawing, resolve: Resolve, room: tuple[float, float], best: 
         )
         if _in_the_table(drawing, resolve, height, room[0]) <= most:
             laid = _lettered(drawing, resolve, within, clear=True, height=height, most=most)
-            if laid[1] < best[1] and len(laid[2]) <= most:
+            if laid[1] < best[1] and len(laid[2]) <= most and _as_large(laid) >= SEEN * _as_large(best):
                 return laid
     return None
+
+
+def _as_large(laid: Laid) -> float:
+    """How large a drawing's lines are on the page beside what they are on the drawing."""
+    return laid[1] / _size(laid[0])[1]
 
 
 def _in_the_table(drawing: Drawing, resolve: Resolve, height: float, wide: float) -> int:

@@ -1,0 +1,55 @@
+"""Drawings as sheets show them: each word at its place where there is room for it, lines large enough to be seen."""
+
+import re
+
+import pytest
+from tests.drawings.conftest import figures_for
+
+from gramil.drawings.picture import Picture
+from gramil.formatter import Formatter
+from gramil.pack import TALLEST
+from gramil.sheets.page_size import page_size, room_for_drawing
+from gramil.writers.beside import labels_on
+from gramil.writers.legible import legible
+
+EXAMPLES = ["tarn", "fell", "scree", "mere"]
+
+
+def pictured(name: str, drawing: str, paper: str) -> Picture:
+    figures = figures_for(name)
+    drawn = figures[drawing]
+    formatter = Formatter(figures, figures["instrument_units"])
+    room = (room_for_drawing(paper), TALLEST * page_size(paper)["times"])
+    return legible(drawn, labels_on((drawn,), formatter), room, formatter.first)
+
+
+def times(picture: Picture) -> float:
+    """How large its lines are on the page beside what they are on the drawing."""
+    found = re.search(r'viewBox="[-\d.]+ [-\d.]+ [\d.]+ ([\d.]+)"', picture.svg)
+    assert found is not None
+    return picture.least / float(found[1])
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_heights_of_the_strings_stand_at_their_places(name: str, paper: str) -> None:
+    """None of them as a number in a ring: in inches and on a nylon's high saddle six had been."""
+    picture = pictured(name, "drawing_heights", paper)
+    assert picture.key == ()
+    assert picture.low is None
+
+
+@pytest.mark.parametrize("drawing", ["drawing_setup_blank", "drawing_setup_side", "drawing_setup_bridge"])
+def test_a_lower_drawing_is_no_heap_of_words(drawing: str) -> None:
+    """Its lines are half as large as the other's or more: *Fell*'s blank would have shrunk to three tenths."""
+    picture = pictured("fell", drawing, "a4")
+    assert picture.low is None or times(picture.low) >= 0.5 * times(picture)
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "mere"])
+def test_a_side_that_is_bent_has_a_drawing_that_leaves_room_for_its_words(name: str) -> None:
+    """Its sheet of A4 has some 50 mm beside the words; 54 had turned a page for the drawing alone."""
+    low = pictured(name, "drawing_setup_side", "a4").low
+    assert low is not None
+    assert low.least < 50.0
+    assert low.key == ()
