@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from tests.source_trees import nodes_of, tree_of
+from tests.source_trees import by_room, nodes_of, tree_of
 
 import gramil
 from gramil.prints.solved import EVERY_ROOM, solved_graph
@@ -59,6 +59,15 @@ def code() -> list[Path]:
     return sorted(ROOT.rglob("*.py"))
 
 
+ROOMS = by_room(code(), ROOT)
+"""Its files by the rooms that they stand in."""
+
+
+def where(path: Path, node: Any) -> str:
+    """The line at which something stands in a file."""
+    return f"{path.relative_to(ROOT)}:{node.lineno}"
+
+
 def room_of(path: Path) -> str | None:
     """The folder that a file stands in, or None for the ground floor."""
     parts = path.relative_to(ROOT).parts
@@ -86,16 +95,18 @@ def floor_of(name: str) -> float:
     return FLOORS.get(name, FILES.get(name, GROUND))
 
 
-@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
-def test_a_room_imports_only_from_floors_below_or_itself(path: Path) -> None:
-    here = room_of(path) or path.stem
-    if here in (NAMES, DOOR):
-        return
-    for module in imports(path):
-        there = stands(module)
-        if there == here or (here, there) in SIDEWAYS or floor_of(here) == floor_of(there) == GROUND:
-            continue
-        assert floor_of(there) < floor_of(here), f"{path.relative_to(ROOT)} imports {module}"
+@pytest.mark.parametrize("room", ROOMS)
+def test_a_room_imports_only_from_floors_below_or_itself(room: str) -> None:
+    for path in ROOMS[room]:
+        here = room_of(path) or path.stem
+        up = [module for module in imports(path) if not may_import(here, stands(module))]
+        assert here in (NAMES, DOOR) or not up, f"{path.relative_to(ROOT)} imports {up}"
+
+
+def may_import(here: str, there: str) -> bool:
+    """Whether one room, or file of none, may import another."""
+    same = here == there or floor_of(here) == floor_of(there) == GROUND
+    return same or (here, there) in SIDEWAYS or floor_of(there) < floor_of(here)
 
 
 def test_no_two_rooms_look_into_each_other() -> None:
@@ -107,13 +118,11 @@ def test_every_folder_of_code_has_a_floor() -> None:
     assert rooms <= set(FLOORS)
 
 
-@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
-def test_parts_do_not_import_each_other(path: Path) -> None:
+def test_parts_do_not_import_each_other() -> None:
     """What one part needs of another it names as a parameter; records that several hand on are the exception."""
-    if room_of(path) != "parts":
-        return
-    others = [module for module in imports(path) if module.split(".")[1] == "parts"]
-    assert all(module.split(".")[2] in SHARED_RECORDS for module in others), others
+    for path in ROOMS["parts"]:
+        others = [module for module in imports(path) if module.split(".")[1] == "parts"]
+        assert all(module.split(".")[2] in SHARED_RECORDS for module in others), (path.name, others)
 
 
 SHARED_RECORDS = {"records", "body_records", "edge_records"}
@@ -194,13 +203,13 @@ def test_plain_rooms_know_no_word_of_guitars(room: str) -> None:
         assert not told, f"{path.name}: {told}"
 
 
-@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
-def test_every_public_thing_says_what_it_is(path: Path) -> None:
-    tree = tree_of(path)
-    assert ast.get_docstring(tree), f"{path.name} does not say what it settles"
-    for node in tree.body:
-        if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_"):
-            assert ast.get_docstring(node), f"{path.relative_to(ROOT)}: {node.name}"
+@pytest.mark.parametrize("room", ROOMS)
+def test_every_public_thing_says_what_it_is(room: str) -> None:
+    for path in ROOMS[room]:
+        assert ast.get_docstring(tree_of(path)), f"{path.name} does not say what it settles"
+        for node in tree_of(path).body:
+            if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_"):
+                assert ast.get_docstring(node), f"{where(path, node)} {node.name}"
 
 
 MOST_PARAMETERS = 6
@@ -211,31 +220,38 @@ from: they are its wires. A command has one for each of its options, and hands t
 """
 
 
-@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
-def test_no_function_has_so_many_parameters_that_a_shape_is_missing(path: Path) -> None:
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
-            asked = [*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs]
-            wired = room_of(path) in WIRED and node.name in solved_graph().dimensions
-            command = room_of(path) == "cli" and any("click" in ast.unparse(each) for each in node.decorator_list)
-            many = [each.arg for each in asked if each.arg not in ("self", "cls")]
-            where = f"{path.relative_to(ROOT)}:{node.lineno} {node.name}"
-            assert len(many) <= MOST_PARAMETERS or wired or command, where
+@pytest.mark.parametrize("room", ROOMS)
+def test_no_function_has_so_many_parameters_that_a_shape_is_missing(room: str) -> None:
+    for path in ROOMS[room]:
+        for node in nodes_of(path):
+            if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef) and parameters(node) > MOST_PARAMETERS:
+                wired = room in WIRED and node.name in solved_graph().dimensions
+                command = room == "cli" and any("click" in ast.unparse(each) for each in node.decorator_list)
+                assert wired or command, f"{where(path, node)} {node.name}"
+
+
+def parameters(node: ast.FunctionDef | ast.AsyncFunctionDef) -> int:
+    """How many parameters a function asks for."""
+    asked = [*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs]
+    return len([each for each in asked if each.arg not in ("self", "cls")])
 
 
 WIRED = ("parts", "findings", "setups", "drawings", "top")
 
 
-@pytest.mark.parametrize("path", code(), ids=lambda path: path.relative_to(ROOT).as_posix())
-def test_text_is_written_alike_on_every_system(path: Path) -> None:
+@pytest.mark.parametrize("room", ROOMS)
+def test_text_is_written_alike_on_every_system(room: str) -> None:
     """Its letters and its line ends are said, or the system's own would stand in the file."""
-    for node in nodes_of(path):
-        if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
-            said = {each.arg for each in node.keywords}
-            where = f"{path.relative_to(ROOT)}:{node.lineno}"
-            if node.func.attr == "write_text":
-                assert {"encoding", "newline"} <= said, where
-            if node.func.attr == "read_text":
-                assert "encoding" in said or node.args, where
-            if node.func.attr == "open" and node.args and getattr(node.args[0], "value", "") in ("w", "x"):
-                assert {"encoding", "newline"} <= said, where
+    for path in ROOMS[room]:
+        for node in nodes_of(path):
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute):
+                assert says_how(node, node.func.attr), where(path, node)
+
+
+def says_how(call: ast.Call, name: str) -> bool:
+    """Whether a call that reads or writes a text says in which letters, and one that writes with which line ends."""
+    said = {each.arg for each in call.keywords}
+    if name == "read_text":
+        return "encoding" in said or bool(call.args)
+    opens = name == "open" and bool(call.args) and getattr(call.args[0], "value", "") in ("w", "x")
+    return {"encoding", "newline"} <= said or not (name == "write_text" or opens)

@@ -8,7 +8,7 @@ from pathlib import Path
 from types import ModuleType
 
 import pytest
-from tests.source_trees import nodes_of, tree_of
+from tests.source_trees import by_room, nodes_of, tree_of
 
 import gramil
 from gramil.address import parse_address
@@ -72,50 +72,61 @@ def files() -> list[Path]:
     return [path for path in sorted(ROOT.rglob("*.py")) if path != ROOT / "names.py"]
 
 
-@pytest.mark.parametrize("path", files(), ids=lambda path: path.relative_to(ROOT).as_posix())
-def test_no_string_names_a_figure(path: Path) -> None:
-    graph, here = solved_graph(), path.relative_to(ROOT).as_posix()
+ROOMS = by_room(files(), ROOT)
+
+
+@pytest.mark.parametrize("room", ROOMS)
+def test_no_string_names_a_figure(room: str) -> None:
+    graph = solved_graph()
     known = set(graph.inputs) | set(graph.dimensions)
-    for text in strings(tree_of(path)):
-        found = ADDRESS.match(text)
-        assert found is None or found[1] not in known or (here, text) in LEFT, text
-        for hole in re.findall(r"\{([A-Za-z]\w*)[^{}]*\}", text):
-            assert hole not in known, text
+    for path in ROOMS[room]:
+        here = path.relative_to(ROOT).as_posix()
+        for text in strings(path):
+            found = ADDRESS.match(text)
+            assert found is None or found[1] not in known or (here, text) in LEFT, (here, text)
+            holes = re.findall(r"\{([A-Za-z]\w*)[^{}]*\}", text)
+            assert known.isdisjoint(holes), (here, text)
 
 
-@pytest.mark.parametrize("path", files(), ids=lambda path: path.relative_to(ROOT).as_posix())
-def test_no_figure_is_looked_up_by_a_name_put_together(path: Path) -> None:
-    for node in nodes_of(path):
-        if isinstance(node, ast.Subscript) and isinstance(node.slice, ast.JoinedStr):
-            assert ast.unparse(node.value).rsplit(".", 1)[-1] not in FIGURES, ast.unparse(node)
+@pytest.mark.parametrize("room", ROOMS)
+def test_no_figure_is_looked_up_by_a_name_put_together(room: str) -> None:
+    for path in ROOMS[room]:
+        for node in nodes_of(path):
+            if isinstance(node, ast.Subscript) and isinstance(node.slice, ast.JoinedStr):
+                looked_up_in = ast.unparse(node.value).rsplit(".", 1)[-1]
+                assert looked_up_in not in FIGURES, (path.relative_to(ROOT).as_posix(), ast.unparse(node))
 
 
 def test_what_is_left_is_there_and_is_little() -> None:
     assert len(LEFT) <= 20
     for (file, text), why in LEFT.items():
         assert why
-        assert text in strings(tree_of(ROOT / file)), (file, text)
+        assert text in strings(ROOT / file), (file, text)
 
 
-def strings(tree: ast.Module) -> Iterator[str]:
+def strings(path: Path) -> Iterator[str]:
     """Every string of a module but its docstrings."""
-    docs = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
-    for node in ast.walk(tree):
+    docs = {id(node.value) for node in nodes_of(path) if isinstance(node, ast.Expr)}
+    for node in nodes_of(path):
         if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docs:
             yield node.value
 
 
-@pytest.mark.parametrize("path", sorted(ROOT.rglob("*.py")), ids=lambda path: path.relative_to(ROOT).as_posix())
-def test_every_name_that_is_referred_to_is_on_the_graph(path: Path) -> None:
+@pytest.mark.parametrize("room", ROOMS)
+def test_every_name_that_is_referred_to_is_on_the_graph(room: str) -> None:
     """The type checker sees it too; this holds for one who runs the tests alone."""
-    tree = tree_of(path)
-    graph, text = solved_graph(), (ROOT / "names.py").read_text(encoding="utf-8")
-    if "from gramil import names as n" not in path.read_text(encoding="utf-8"):
-        return
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name) and node.value.id == "n":
-            on_graph = node.attr in graph.inputs or node.attr in graph.dimensions
-            assert on_graph or f"class {node.attr}(" in text, node.attr
+    graph, types = solved_graph(), classes_of_names()
+    for path in ROOMS[room]:
+        if "from gramil import names as n" in path.read_text(encoding="utf-8"):
+            for node in nodes_of(path):
+                if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name) and node.value.id == "n":
+                    known = node.attr in graph.inputs or node.attr in graph.dimensions or node.attr in types
+                    assert known, (path.relative_to(ROOT).as_posix(), node.attr)
+
+
+def classes_of_names() -> set[str]:
+    """The types that stand among the names: rows and fields of figures that have such."""
+    return {node.name for node in tree_of(ROOT / "names.py").body if isinstance(node, ast.ClassDef)}
 
 
 def test_every_figure_that_a_page_shows_is_read_off_its_code(example: Callable[[str], Figures]) -> None:

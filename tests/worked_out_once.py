@@ -1,24 +1,31 @@
-"""What the tests share: figures of the same description in the same shop, and a logger's file, once in a process.
+"""What the tests share, once in a process: figures of the same description in the same shop, a logger's file, the
+places of the same text's keys, and a PDF typeset from the same data.
 
 Most tests look at one of the four examples in the example shop, and what takes their time is the same few hundred
 figures, drawings and set-ups each time. A figure is a pure function of the base values, so those of another test serve.
 Whatever was measured is worked out anew.
 """
 
+import subprocess
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
+from types import SimpleNamespace
 from unittest.mock import patch
 
 from gramil import graph
 from gramil.air.air_of_places import own_air
+from gramil.description.locate import locate
 from gramil.graph import Figures, same
 from gramil.prints.solved import with_top
 from gramil.wood.air import AirHistory
 
 KEPT = 12
 """So many instruments' figures are kept, those that were asked for last."""
+KEPT_TEXTS = 64
+"""So many texts of descriptions, and so many PDFs, are kept."""
 SHORT = 100_000
 """Bytes of a logger's file that is kept at the most."""
 
@@ -31,6 +38,8 @@ def worked_out_once() -> Iterator[None]:
         patch("gramil.prints.whole.derive", lambda *given: taken_over(graph.derive(*given), kept)),
         patch("gramil.prints.solved.with_top", lambda figures: taken_over(with_top(figures), kept)),
         patch("gramil.air.air_of_places.own_air", read_once()),
+        patch("gramil.description.reading.locate", lru_cache(KEPT_TEXTS)(locate)),
+        patch("gramil.typeset.subprocess", SimpleNamespace(run=typeset_once())),
     ):
         yield
 
@@ -59,6 +68,19 @@ def read_once() -> Callable[[Path], AirHistory]:
         return kept[key]
 
     return read
+
+
+def typeset_once() -> Callable[..., subprocess.CompletedProcess[bytes]]:
+    """Runs the typesetter, but not again for the same template and data."""
+
+    @lru_cache(KEPT_TEXTS)
+    def known(command: tuple[str, ...], given: bytes) -> subprocess.CompletedProcess[bytes]:
+        return subprocess.run(command, input=given, capture_output=True, check=False)
+
+    def run(command: list[str], *, input: bytes, **_: bool) -> subprocess.CompletedProcess[bytes]:
+        return known(tuple(command), input)
+
+    return run
 
 
 def alike(one: Figures, other: Figures) -> bool:

@@ -12,6 +12,7 @@ from functools import cache
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from unittest.mock import patch
+from weakref import WeakKeyDictionary
 
 import httpx
 import pytest
@@ -63,10 +64,16 @@ def token_of(page: httpx.Response) -> str:
     return found[1]
 
 
+TOKENS: WeakKeyDictionary[httpx.Client, str] = WeakKeyDictionary()
+"""What each client proves by that a page of the bench was read: it stays the same as long as the session."""
+
+
 def post(client: httpx.Client, path: str, **fields: str | list[str]) -> httpx.Response:
-    """A change, as a form on a page sends it; the token is read from the page that is quickest to make."""
-    token = token_of(client.get("/new"))
-    return client.post(path, data={"token": token, **fields}, headers={"origin": str(client.base_url).rstrip("/")})
+    """A change, as a form on a page sends it; the token is read once, from the page that is quickest to make."""
+    if client not in TOKENS:
+        TOKENS[client] = token_of(client.get("/new"))
+    data = {"token": TOKENS[client], **fields}
+    return client.post(path, data=data, headers={"origin": str(client.base_url).rstrip("/")})
 
 
 def running(bench: Bench) -> uvicorn.Server:

@@ -2,8 +2,8 @@
 colours.
 
 Each page is loaded once. Rules of contrast are tried in each of the colours, those of room at each of the widths, and
-all the others twice: no width and no colour changes them. At the gate each page is looked at in two of the widths and
-two of the colours, in turn.
+all the others twice: no width and no colour changes them. At the gate each page is looked at in the narrowest room, and
+in turn in another width or in other colours.
 """
 
 import re
@@ -136,10 +136,13 @@ NARROW = "360 px"
 
 
 def in_turn(path: str) -> tuple[list[str], list[str]]:
-    """The widths and the colours in which a page is looked at: at the gate one of each beside the narrow one."""
-    turn = crc32(path.encode())
-    wide, looks = [name for name in WIDTHS if name != NARROW], list(LOOKS)
-    return [*these(wide, [wide[turn % len(wide)]]), NARROW], [*these(looks, [looks[turn % len(looks)]])]
+    """The widths and the colours in which a page is looked at: at the gate one of them all beside the narrow one."""
+    wide, looks = [name for name in WIDTHS if name != NARROW], [*LOOKS]
+    every = [*wide, *looks]
+    one = every[crc32(path.encode()) % len(every)]
+    return [*these(wide, [name for name in wide if name == one]), NARROW], [
+        *these(looks, [each for each in looks if each == one])
+    ]
 
 
 def looked_over(page) -> list[str]:

@@ -4,6 +4,7 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from tests.walks import these
 
 from gramil.faults import MakersFault
 from gramil.photographs.cropped import cropped
@@ -15,10 +16,11 @@ from .rendered import Scene, strips_round
 from .simulated import seen_tags
 
 FRAME = frame_middles(640.0, 480.0)
+CORNER_EDGE_AND_SIDE = (8, 9, 12)
 PHONE = Scene(strips_round(), distance=1150.0)
 
 
-@pytest.mark.parametrize("moved", sorted(FRAME))
+@pytest.mark.parametrize("moved", these(sorted(FRAME), CORNER_EDGE_AND_SIDE))
 def test_a_misplaced_tag_is_named_always(moved: int) -> None:
     """One of twelve, a millimetre off, each in another direction."""
     off = (float(np.cos(1.9 * moved)), float(np.sin(1.9 * moved)))

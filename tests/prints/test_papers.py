@@ -2,7 +2,7 @@
 
 The oracle is what the maker is given, before and after (`as_given.py`); the lines that stand alike on every page (the
 instrument's, the revision) and the name are left out. Only what hangs on the changed key is worked out and made again;
-at some of the keys all of it is, which must give the same. At the gate a third of *Tarn*'s keys is walked, and of the
+at some of the keys all of it is, which must give the same. At the gate a ninth of *Tarn*'s keys is walked, and of the
 shop's.
 """
 
@@ -42,7 +42,7 @@ FRAME = re.compile(r'<svg [^>]*>|<g id="hatch".*?</g>', re.DOTALL)
 """What follows from the marks: the size of the sheet about them, and how many lines a hatch takes."""
 ANEW = 8
 """At one key in so many everything is worked out from the beginning; at every one by `make walk`."""
-PORTIONS = 3
+PORTIONS = 3 if WHOLE else 9
 """In so many runs each walk is shared out: several processors can take them, and the gate takes one."""
 HAIR = 0.00099
 """Coordinates, of three decimals and more, that differ by no more than this in mm are drawn alike."""
