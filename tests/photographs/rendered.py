@@ -18,6 +18,8 @@ from scipy.spatial.transform import Rotation
 from gramil.photographs.tags import ACROSS, pattern
 
 Array = NDArray[np.float64]
+STILL = 1e-12
+"""What moves by less from one step to the next, in mm or as a tangent, has come to rest."""
 
 
 @dataclass(frozen=True)
@@ -68,15 +70,19 @@ class Scene:
         flat = want
         k1, k2, k3 = self.bent
         for _ in range(15):
-            square = (flat**2).sum(axis=1)
-            flat = want / (1 + square * (k1 + square * (k2 + square * k3)))[:, None]
+            square = flat[:, 0] ** 2 + flat[:, 1] ** 2
+            before, flat = flat, want / (1 + square * (k1 + square * (k2 + square * k3)))[:, None]
+            if np.abs(flat - before).max(initial=0.0) < STILL:
+                break
         turn = self._turn()
         sight = turn.inv().apply(np.column_stack((flat, np.ones(len(flat)))))
         stand = -turn.inv().apply(np.array([0, 0, self.distance]))
         z = np.zeros(len(pixels))
         for _ in range(6):
             at = stand[:2] + sight[:, :2] * ((z - stand[2]) / sight[:, 2])[:, None] + self.over
-            z = self.height(at)
+            before, z = z, self.height(at)
+            if np.abs(z - before).max(initial=0.0) < STILL:
+                break
         return at
 
     def grey(self) -> NDArray[np.float32]:

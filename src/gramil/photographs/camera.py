@@ -40,7 +40,7 @@ class Camera:
 
     def _bent(self, flat: Array) -> Array:
         """By how much the lens moves what is seen in a direction away from its axis."""
-        square = (flat**2).sum(axis=1)
+        square = flat[:, 0] ** 2 + flat[:, 1] ** 2  # numpy's sum along a short axis takes ten times as long
         return np.asarray(1 + square * (self.lens[3] + square * self.lens[4]))
 
     def on_plane(self, pixels: Array, height: Mm = 0.0) -> Array:
