@@ -5,6 +5,7 @@ is a `Label` that holds a reference, never a number: the writer looks it up when
 """
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from math import cos, sin
 from typing import Any, Literal
 
@@ -56,6 +57,14 @@ class Polyline:
     layer: str
     closed: bool = False
     hatch: Literal["", "along the grain", "across the grain", "metal", "bone", "void", "left clear"] = ""
+
+    @cached_property
+    def box(self) -> tuple[float, float, float, float]:
+        """Left, low, right and high of its points; at least one is asked for. Kept: words that look for room ask for
+        the same outline's again and again.
+        """
+        xs, ys = zip(*self.points, strict=True)
+        return (min(xs), min(ys), max(xs), max(ys))
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,7 @@ from typing import Any
 from gramil.drawings.marks import Arc, Circle, Drawing, Label, Line, Polyline, Span
 from gramil.formatter import Formatter
 from gramil.reference import Ref
-from gramil.writers.extents import Box, bounds, touches
+from gramil.writers.extents import Box, box_round, touches
 from gramil.writers.lettering import Lettering, corners
 from gramil.writers.plain import has_place, pieces
 from gramil.writers.proof_square import meet as boxes_meet
@@ -58,7 +58,7 @@ def _lines(drawing: Drawing, formatter: Formatter) -> list[tuple[Stroked, Box]]:
     """Every line of the drawing, without its hatch, and the box round it."""
     drawn = (piece for mark in filter(has_place, drawing.marks) for piece in pieces(mark, formatter.text))
     lines = [each for each in drawn if not isinstance(each, Lettering)]
-    return [(each, bounds([each])) for each in lines]
+    return [(each, box_round(each)) for each in lines]
 
 
 def _over(lines: Sequence[tuple[Stroked, Box]], box: Corners, before: Corners) -> bool:

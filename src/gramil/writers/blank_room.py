@@ -34,7 +34,7 @@ def _counted(inked: Vectors, window: Box, size: tuple[int, int]) -> NDArray[np.i
     """How many points lie left of and above each corner of the cells, counted from the window's upper left."""
     places = np.floor((inked - (window[0], window[3])) / (CELL, -CELL)).astype(int)
     inside = places[((places >= 0) & (places < size)).all(axis=1)]
-    counted = np.zeros((size[0] + 1, size[1] + 1), dtype=np.int64)
-    np.add.at(counted, (inside[:, 0] + 1, inside[:, 1] + 1), 1)
+    corners = (inside[:, 0] + 1) * (size[1] + 1) + inside[:, 1] + 1
+    counted = np.bincount(corners, minlength=(size[0] + 1) * (size[1] + 1)).reshape(size[0] + 1, size[1] + 1)
     summed: NDArray[np.int64] = counted.cumsum(axis=0).cumsum(axis=1)
     return summed

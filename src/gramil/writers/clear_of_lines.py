@@ -5,7 +5,7 @@ from dataclasses import replace
 from math import cos, hypot, pi, sin
 
 from gramil.drawings.marks import Arc, Circle, Line, Point, Polyline
-from gramil.writers.extents import Box, bounds, touches
+from gramil.writers.extents import Box, box_round, touches
 from gramil.writers.lettering import Lettering
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import meet
@@ -44,17 +44,22 @@ def clear_of_lines(marks: Sequence[Plain]) -> tuple[list[Plain], list[Lettering]
 
 def boxed(marks: Iterator[Plain]) -> list[tuple[Plain, Box]]:
     """Lines with the boxes round them; a hatch keeps clear of words by itself."""
-    return [(mark, bounds([mark])) for mark in marks if mark.layer != "hatch"]
+    return [(mark, box_round(mark)) for mark in marks if mark.layer != "hatch"]
 
 
 def over_a_line(box: Box, lines: Sequence[tuple[Plain, Box]]) -> bool:
     """Whether a line runs through a box."""
-    return any(meet(its, box) and touches(mark, box) for mark, its in lines)
+    left, low, right, high = box
+    return any(
+        touches(mark, box)
+        for mark, its in lines
+        if its[0] <= right and its[2] >= left and its[1] <= high and its[3] >= low
+    )
 
 
 def box_of(word: Lettering) -> Box:
     """The box round words, with a little room."""
-    left, low, right, high = bounds([word])
+    left, low, right, high = box_round(word)
     room = ROOM * word.height
     return (left - room, low - room, right + room, high + room)
 

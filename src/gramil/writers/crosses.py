@@ -9,7 +9,7 @@ from itertools import product
 from math import hypot, pi
 
 from gramil.drawings.marks import Line, Point, Polyline
-from gramil.writers.extents import Box, bounds, touches
+from gramil.writers.extents import Box, box_round, touches
 from gramil.writers.lettering import Lettering
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import meet
@@ -38,9 +38,9 @@ def cross_lines(at: Point) -> tuple[Line | Polyline, ...]:
 def cross_name(cross: Cross, tile: Tile, marks: Sequence[Plain]) -> Lettering:
     """The names of the pages that meet at a cross, clear of the marks if there is room near it on this page."""
     (x, y), far = cross.at, ARM + max(OUT) + LONGEST
-    near = [(mark, bounds([mark])) for mark in marks if touches(mark, (x - far, y - far, x + far, y + far))]
+    near = [(mark, box_round(mark)) for mark in marks if touches(mark, (x - far, y - far, x + far, y + far))]
     for name in _places(cross, tile):
-        box = _grown(bounds([name]))
+        box = _grown(box_round(name))
         if _within(box, tile.window) and not any(_lies_on(mark, its, box) for mark, its in near):
             return name
     return next(_places(cross, tile))

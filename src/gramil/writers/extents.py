@@ -1,7 +1,8 @@
 """How far marks reach, and which part of a drawing they touch."""
 
 from collections.abc import Iterable, Iterator
-from functools import lru_cache
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
 from itertools import pairwise
 from math import ceil, cos, inf, pi, sin
 
@@ -23,26 +24,30 @@ FLAT = pi / 90
 
 def bounds(marks: Iterable[Line | Arc | Circle | Polyline | Lettering]) -> Box:
     """The box round every mark, without the width of the ink; a box of no size at zero if there is no mark."""
-    points = [point for mark in marks for point in _outermost(mark)]
-    if not points:
+    boxes = [box_round(mark) for mark in marks if not (isinstance(mark, Polyline) and not mark.points)]
+    if not boxes:
         return (0.0, 0.0, 0.0, 0.0)
-    xs, ys = [x for x, _ in points], [y for _, y in points]
-    return (min(xs), min(ys), max(xs), max(ys))
+    lefts, lows, rights, highs = zip(*boxes, strict=True)
+    return (min(lefts), min(lows), max(rights), max(highs))
 
 
-def _outermost(mark: Line | Arc | Circle | Polyline | Lettering) -> tuple[Point, ...]:
+def box_round(mark: Line | Arc | Circle | Polyline | Lettering) -> Box:
+    """The box round one mark; a polyline has a point at least."""
     match mark:
         case Line():
-            return (mark.start, mark.end)
+            (x0, y0), (x1, y1) = mark.start, mark.end
+            return (min(x0, x1), min(y0, y1), max(x0, x1), max(y0, y1))
         case Polyline():
-            return mark.points
+            return mark.box
         case Lettering():
-            return corners(mark)
+            points: Iterable[Point] = corners(mark)
         case Circle():
             (x, y), r = mark.centre, mark.radius
-            return ((x - r, y - r), (x + r, y + r))
+            return (x - r, y - r, x + r, y + r)
         case Arc():
-            return tuple(_on(mark, angle) for angle in _turning_angles(mark))
+            points = (_on(mark, angle) for angle in _turning_angles(mark))
+    xs, ys = zip(*points, strict=True)
+    return (min(xs), min(ys), max(xs), max(ys))
 
 
 def sweep(arc: Arc) -> float:
@@ -86,40 +91,63 @@ def segments(mark: Line | Arc | Circle | Polyline | Lettering) -> Iterator[tuple
 
 def touches(mark: Line | Arc | Circle | Polyline | Lettering, box: Box) -> bool:
     """Whether any of the mark's line lies in the box or on its edge."""
-    starts, runs, (left, low, right, high) = _walked(mark)
+    if isinstance(mark, Line):  # most marks are: not worth looking up
+        return _reaches(mark.start, mark.end, box)
+    walked = _walked(mark)
+    left, low, right, high = walked.box
     if left > box[2] or right < box[0] or low > box[3] or high < box[1]:
         return False
     if left >= box[0] and right <= box[2] and low >= box[1] and high <= box[3]:
         return True
-    return bool(_crosses(starts, runs, box).any())
+    return any(_reaches(start, end, box) for start, end in walked.pieces)
+
+
+def _reaches(start: Point, end: Point, box: Box) -> bool:
+    """Whether a straight piece meets a box: something of it is left after clipping at each of the four sides.
+
+    Written out, not by arrays: most marks have few pieces, and most pieces lie off the box, which is soon seen.
+    """
+    (x0, y0), (x1, y1), (left, low, right, high) = start, end, box
+    if (x0 < left and x1 < left) or (x0 > right and x1 > right) or (y0 < low and y1 < low) or (y0 > high and y1 > high):
+        return False
+    near, far = 0.0, 1.0
+    for at, run, least, most in ((x0, x1 - x0, left, right), (y0, y1 - y0, low, high)):
+        if run != 0.0:  # one that does not run this way lies within, as was just seen
+            one, other = (least - at) / run, (most - at) / run
+            near, far = max(near, min(one, other)), min(far, max(one, other))
+    return near <= far
+
+
+@dataclass(frozen=True)
+class _Walked:
+    """The straight pieces of a mark, and the box round them."""
+
+    pieces: tuple[tuple[Point, Point], ...]
+    box: Box
+
+    @cached_property
+    def ends(self) -> tuple[Vectors, Vectors]:
+        """Where each piece starts, and how far it runs."""
+        ends = np.array(self.pieces, dtype=np.float64).reshape(-1, 2, 2)
+        return ends[:, 0], ends[:, 1] - ends[:, 0]
 
 
 @lru_cache(maxsize=4096)
-def _walked(mark: Line | Arc | Circle | Polyline | Lettering) -> tuple[Vectors, Vectors, Box]:
-    """Where each straight piece of a mark starts, how far it runs, and the box round all. Cached: every sheet asks for
-    it.
-    """
-    pieces = np.array(list(segments(mark)), dtype=np.float64).reshape(-1, 2, 2)
-    low, high = pieces.min(axis=(0, 1), initial=inf), pieces.max(axis=(0, 1), initial=-inf)
-    return pieces[:, 0], pieces[:, 1] - pieces[:, 0], (float(low[0]), float(low[1]), float(high[0]), float(high[1]))
+def _walked(mark: Line | Arc | Circle | Polyline | Lettering) -> _Walked:
+    """A mark in straight pieces. Cached: every sheet asks for it."""
+    pieces = tuple(segments(mark))
+    xs, ys = ([point[axis] for piece in pieces for point in piece] for axis in (0, 1))
+    ends = inf, -inf  # of a mark with no pieces, which touches nothing
+    return _Walked(
+        pieces,
+        (min(xs, default=ends[0]), min(ys, default=ends[0]), max(xs, default=ends[1]), max(ys, default=ends[1])),
+    )
 
 
 def points_on(mark: Line | Arc | Circle | Polyline | Lettering, apart: float) -> Vectors:
     """Points on a mark, a row each, no further apart than `apart` mm."""
-    starts, runs, _ = _walked(mark)
+    starts, runs = _walked(mark).ends
     counts = np.ceil(np.hypot(runs[:, 0], runs[:, 1]) / apart).astype(int) + 1
     firsts = np.repeat(np.cumsum(counts) - counts, counts)
     along = (np.arange(counts.sum()) - firsts) / np.repeat(np.maximum(counts - 1, 1), counts)
     return np.repeat(starts, counts, axis=0) + along[:, None] * np.repeat(runs, counts, axis=0)
-
-
-def _crosses(starts: Vectors, runs: Vectors, box: Box) -> NDArray[np.bool_]:
-    """Which straight pieces meet a box: those of which something is left after clipping at each of its four sides."""
-    to_low, to_high = np.array(box[:2]) - starts, np.array(box[2:]) - starts
-    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-        cuts = np.sort(np.stack((to_low / runs, to_high / runs)), axis=0)
-    still = runs == 0.0
-    between = (to_low <= 0.0) & (to_high >= 0.0)
-    near = np.where(still, np.where(between, 0.0, 2.0), cuts[0])
-    far = np.where(still, np.where(between, 1.0, -1.0), cuts[1])
-    return np.maximum(near.max(axis=1), 0.0) <= np.minimum(far.min(axis=1), 1.0)

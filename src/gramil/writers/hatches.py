@@ -4,6 +4,7 @@ They are real lines, clipped here, so that every file shows the same hatch and a
 """
 
 from bisect import bisect_right
+from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import cycle, pairwise
@@ -80,8 +81,7 @@ def _inside(start: Point, end: Point, points: Outline) -> Iterator[Line]:
         return
     along = (dx / length, dy / length)
     height = _across(start, along)
-    (inside,) = _crossings(points, along, (height,))
-    for first, last in inside:
+    for first, last in _crossings(points, along, (height,)).get(0, ()):
         yield _line(along, height, first, last)
 
 
@@ -93,11 +93,10 @@ def _lines(run: _Run, points: Outline, clear: Sequence[Outline]) -> Iterator[Lin
     heights = tuple(_rungs(low, high, [gap * apart for gap in run.gaps]))
     lines = _crossings(points, along, heights)
     for outline in clear:
-        lines = [
-            _without(inside, holes) for inside, holes in zip(lines, _crossings(outline, along, heights), strict=True)
-        ]
-    for height, inside in zip(heights, lines, strict=True):
-        for first, last in _dashed(inside, run.dashes):
+        for at, holes in _crossings(outline, along, heights).items():
+            lines[at] = _without(lines.get(at, ()), holes)
+    for at, height in enumerate(heights):
+        for first, last in _dashed(lines.get(at, ()), run.dashes):
             yield _line(along, height, first, last)
 
 
@@ -125,9 +124,11 @@ def _line(along: Point, height: float, first: float, last: float) -> Line:
     return Line((start * x - height * y, start * y + height * x), (end * x - height * y, end * y + height * x), LAYER)
 
 
-def _crossings(points: Outline, along: Point, heights: Sequence[float]) -> list[list[Interval]]:
-    """Where the line at each of the rising `heights` runs inside the outline (even-odd), as intervals along it."""
-    cuts: list[list[float]] = [[] for _ in heights]
+def _crossings(points: Outline, along: Point, heights: Sequence[float]) -> dict[int, Sequence[Interval]]:
+    """Where the lines at the rising `heights` run inside the outline (even-odd), as intervals along them, by their
+    places; those that miss it are left out: of a shape's lines a word meets few.
+    """
+    cuts = defaultdict[int, list[float]](list)
     for a, b in pairwise([*points, points[0]]):
         start, end = _across(a, along), _across(b, along)
         # Only the lines that the edge crosses are looked at: an outline has hundreds of edges, and each crosses few.
@@ -135,10 +136,11 @@ def _crossings(points: Outline, along: Point, heights: Sequence[float]) -> list[
             below, above = start - heights[line], end - heights[line]
             share = below / (below - above)
             cuts[line].append((a[0] + share * (b[0] - a[0])) * along[0] + (a[1] + share * (b[1] - a[1])) * along[1])
-    return [list(zip(found[::2], found[1::2], strict=True)) for found in map(sorted, cuts)]
+    rising = {line: sorted(found) for line, found in cuts.items()}
+    return {line: list(zip(found[::2], found[1::2], strict=True)) for line, found in rising.items()}
 
 
-def _without(intervals: list[Interval], holes: list[Interval]) -> list[Interval]:
+def _without(intervals: Sequence[Interval], holes: Sequence[Interval]) -> Sequence[Interval]:
     for low, high in holes:
         intervals = [
             piece
@@ -149,7 +151,7 @@ def _without(intervals: list[Interval], holes: list[Interval]) -> list[Interval]
     return intervals
 
 
-def _dashed(intervals: list[Interval], dashes: tuple[float, float] | None) -> Iterator[Interval]:
+def _dashed(intervals: Sequence[Interval], dashes: tuple[float, float] | None) -> Iterator[Interval]:
     if dashes is None:
         yield from intervals
         return

@@ -17,7 +17,7 @@ from gramil.writers.extents import bounds
 from gramil.writers.lettering import Lettering, corners, width
 from gramil.writers.plain import Plain, has_place, pieces, with_hatches
 from gramil.writers.rings import numbered
-from gramil.writers.slanted import Corners, meet
+from gramil.writers.slanted import Corners, Upright, hits, upright
 from gramil.writers.spans import Resolve
 from gramil.writers.stacked import grown
 from gramil.writers.svg import MARGIN, svg_of
@@ -220,17 +220,16 @@ def _letters(group: Sequence[Plain]) -> list[Lettering]:
 
 def _sorted_out(groups: Sequence[Sequence[Plain]], widest: float) -> tuple[list[Corners], list[int]]:
     """The boxes of the texts that stay where they are, and the indices of those that cannot."""
-    kept: list[Corners] = []
+    kept: list[tuple[Upright, Corners]] = []
     moved = []
     for at, group in enumerate(groups):
         for text in _letters(group):
-            box = corners(text, BETWEEN * text.height)
-            apart = _with_space(text)
-            if width(text.text, text.height, text.figure) > widest or any(meet(apart, other) for other in kept):
+            if width(text.text, text.height, text.figure) > widest or hits(_with_space(text), kept):
                 moved.append(at)
             else:
-                kept.append(box)
-    return kept, moved
+                box = corners(text, BETWEEN * text.height)
+                kept.append((upright(box), box))
+    return [box for _, box in kept], moved
 
 
 def _with_space(text: Lettering) -> Corners:

@@ -59,11 +59,14 @@ def corners(lettering: Lettering, room: float = 0.0) -> tuple[Point, Point, Poin
     right, low, high = left + wide + 2 * room, -DESCENT * lettering.height - room, lettering.height + room
     along, up = cos(lettering.angle), sin(lettering.angle)
     x, y = lettering.at
-    a, b, c, d = (
-        (x + p * along - q * up, y + p * up + q * along)
-        for p, q in ((left, low), (right, low), (right, high), (left, high))
+    from_left, from_right = (x + left * along, y + left * up), (x + right * along, y + right * up)
+    down, rise = (low * up, low * along), (high * up, high * along)
+    return (
+        (from_left[0] - down[0], from_left[1] + down[1]),
+        (from_right[0] - down[0], from_right[1] + down[1]),
+        (from_right[0] - rise[0], from_right[1] + rise[1]),
+        (from_left[0] - rise[0], from_left[1] + rise[1]),
     )
-    return a, b, c, d
 
 
 def readable(angle: float) -> float:

@@ -128,11 +128,12 @@ def _named(found: OnPages) -> OnPages:
 
 def _laid_out(card: Card, tiling: Tiling) -> Template:
     """A card on its pages: its words find room first, then the square, unless that would cost a page."""
-    tiling, marks = _with_lists(card, tiling)
-    proof = proof_on(marks, tiling)
+    laid, marks = _with_lists(card, tiling)
+    unmoved = laid is tiling and marks == tuple(card.marks)
+    proof = laid.proof if unmoved else proof_on(marks, laid)
     if proof is None:
-        return Template(card.drawing, card.names, whole_words(card.marks, tiling), tiling)
-    return Template(card.drawing, card.names, marks, replace(tiling, proof=proof))
+        return Template(card.drawing, card.names, whole_words(card.marks, laid), laid)
+    return Template(card.drawing, card.names, marks, replace(laid, proof=proof))
 
 
 def _with_lists(card: Card, tiling: Tiling) -> tuple[Tiling, tuple[Plain, ...]]:

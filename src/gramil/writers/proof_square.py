@@ -7,7 +7,7 @@ import numpy as np
 
 from gramil.drawings.marks import Point
 from gramil.writers.blank_room import CELL, blank_rooms
-from gramil.writers.extents import Box, bounds, points_on, touches
+from gramil.writers.extents import Box, box_round, points_on, touches
 from gramil.writers.plain import Plain
 
 ROOM_ROUND_SQUARE = 4.0
@@ -33,7 +33,7 @@ def proof_square(marks: Sequence[Plain], window: Box, crosses: Sequence[Box], si
     `window` is what the page shows of the drawing; `crosses` are the places of its crosses, `sides`
     the squares to try in mm, the largest first.
     """
-    near = [(mark, bounds([mark])) for mark in marks if touches(mark, window)]
+    near = [(mark, box_round(mark)) for mark in marks if touches(mark, window)]
     inked = np.concatenate([np.empty((0, 2)), *(points_on(mark, CELL / 2) for mark, _ in near)])
     for side in sides:
         whole = side + 2 * ROOM_ROUND_SQUARE

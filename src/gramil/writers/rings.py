@@ -9,7 +9,7 @@ from gramil.writers.extents import Box
 from gramil.writers.lettering import Lettering, corners
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import meet as boxes_meet
-from gramil.writers.slanted import Corners, meet
+from gramil.writers.slanted import Corners, hits, meet, upright
 
 RING = (1.0, 1.2, 1.6)
 """Radius of the ring round a number of so many digits, in heights of a capital."""
@@ -51,27 +51,16 @@ def _place(
     """Where a number stands: the first place clear of words, its line too, and of lines; else the first clear of words,
     else the last."""
     free, at, far = None, middle, STEPS[-1] * height + reach
-    near = [(_upright(other), other) for other in taken if meet(_square(middle, far), other)]
+    near = [(upright(other), other) for other in taken if meet(_square(middle, far), other)]
     lines = [each for each in lines if boxes_meet(each[1], _round(middle, far))]
     for at in _places(middle, height):
-        if _hits(_square(at, reach), near):
+        if hits(_square(at, reach), near):
             continue
         free = free or at
-        led = at == middle or not _hits(_band(at, middle), near)
+        led = at == middle or not hits(_band(at, middle), near)
         if led and not over_a_line(_round(at, reach), lines):
             return at
     return free or at
-
-
-def _hits(one: Corners, others: Sequence[tuple[Box, Corners]]) -> bool:
-    """Whether a box meets one of others, each with the upright box round it, by which most are seen to lie apart."""
-    own = _upright(one)
-    return any(boxes_meet(own, box) and meet(one, other) for box, other in others)
-
-
-def _upright(one: Corners) -> Box:
-    (a, b), (c, d), (e, f), (g, h) = one
-    return (min(a, c, e, g), min(b, d, f, h), max(a, c, e, g), max(b, d, f, h))
 
 
 def _places(middle: Point, height: float) -> Iterator[Point]:

@@ -6,7 +6,7 @@ The two halves of a mould need fewer pages so than with the gap between them, an
 from collections.abc import Sequence
 from dataclasses import replace
 
-from gramil.writers.extents import Box, bounds
+from gramil.writers.extents import Box, box_round
 from gramil.writers.lettering import Lettering
 from gramil.writers.plain import Plain
 from gramil.writers.shared_pages import Card
@@ -22,7 +22,7 @@ def set_apart(card: Card) -> tuple[Card, ...]:
 
     Words and dimensions go with the piece that they are nearer to; other marks within the gap are left out.
     """
-    boxes = sorted((bounds([mark]) for mark in card.marks if mark.layer in CUT), key=lambda box: box[1])
+    boxes = sorted((box_round(mark) for mark in card.marks if mark.layer in CUT), key=lambda box: box[1])
     gaps = [(high[1] - max(low[3] for low in boxes[:at]), at) for at, high in enumerate(boxes) if at > 0]
     widest, at = max(gaps, default=(0.0, 0))
     if widest <= 0.0:
@@ -39,7 +39,7 @@ def set_apart(card: Card) -> tuple[Card, ...]:
 
 
 def _goes_with(mark: Plain, piece: Box, other: Box) -> bool:
-    box = bounds([mark])
+    box = box_round(mark)
     own, its = _away(box, piece), _away(box, other)
     beside = isinstance(mark, Lettering) or mark.layer in BESIDE
     return own == 0.0 or (beside and its > own)

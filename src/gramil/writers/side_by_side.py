@@ -12,7 +12,7 @@ import numpy as np
 
 from gramil.drawings.marks import Point, Polyline
 from gramil.measure import LengthUnit
-from gramil.writers.extents import Box, bounds
+from gramil.writers.extents import Box, bounds, box_round
 from gramil.writers.lettering import Lettering
 from gramil.writers.paper import Sheet, sheets
 from gramil.writers.plain import Plain
@@ -65,7 +65,7 @@ def _pieces(marks: Sequence[Plain]) -> list[list[Plain]]:
 def _piece(marks: Sequence[Plain]) -> _Piece:
     low = bounds(marks[:1])[1]
     words = [mark for mark in marks if isinstance(mark, Lettering)]
-    under = [mark for mark in words if bounds([mark])[3] < low]
+    under = [mark for mark in words if box_round(mark)[3] < low]
     parts: list[list[Plain]] = [[mark for mark in marks if mark not in words], [*under]]
     parts += ([mark] for mark in words if mark not in under)
     left, _, _, high = bounds(marks)
@@ -102,7 +102,7 @@ def _pages(rows: _Rows) -> tuple[int, int]:
 
 
 def _wide(mark: Plain) -> float:
-    left, _, right, _ = bounds([mark])
+    left, _, right, _ = box_round(mark)
     return right - left
 
 

@@ -17,6 +17,8 @@ SAME = 1e-6
 """The same in mm."""
 CELL = (1e-4, 1e-2)
 """Straight lines are looked up by their direction in radians and how far aside of nothing they run in mm, in steps."""
+ROUND_A_CELL = tuple(product((-1, 0, 1), repeat=2))
+"""Steps from a cell to itself and to its neighbours."""
 Edge = tuple[Point, Point]
 Key = tuple[object, ...]
 
@@ -66,7 +68,8 @@ def _own(mark: Plain, drawn: _Drawn) -> Iterator[Plain]:
 
 def _runs(mark: Polyline, drawn: _Drawn) -> Iterator[Polyline]:
     """The polyline as it is if nothing of it was drawn before, else the open runs that are its own."""
-    points = [point for at, point in enumerate(mark.points) if at == 0 or _near(point) != _near(mark.points[at - 1])]
+    near = [_near(point) for point in mark.points]
+    points = [point for at, point in enumerate(mark.points) if at == 0 or near[at] != near[at - 1]]
     if mark.closed and len(points) > 1 and _near(points[0]) == _near(points[-1]):
         points.pop()
     edges = list(pairwise([*points, points[0]] if mark.closed else points))
@@ -100,6 +103,8 @@ def _fresh(edge: Edge, drawn: _Drawn) -> list[Edge]:
     home, cells = _cells(edge)
     others = [other for cell in cells for other in drawn.straight.get(cell, ())]
     drawn.straight.setdefault(home, []).append(edge)
+    if not others:  # as with nearly every edge
+        return [edge]
     taken = sorted(span for other in others if (span := _shared(edge, long, other)) is not None)
     gaps, reached = list[tuple[float, float]](), 0.0
     for low, high in [*taken, (long, long)]:
@@ -112,11 +117,13 @@ def _fresh(edge: Edge, drawn: _Drawn) -> list[Edge]:
 def _cells(edge: Edge) -> tuple[tuple[int, int], list[tuple[int, int]]]:
     """Where a straight piece's line is looked up, and that place with its neighbours."""
     (x0, y0), (x1, y1) = edge
-    angle = atan2(y1 - y0, x1 - x0) % pi
+    way = atan2(y1 - y0, x1 - x0)
     off = (x0 * (y1 - y0) - y0 * (x1 - x0)) / hypot(x1 - x0, y1 - y0)
-    off = off if 0 <= atan2(y1 - y0, x1 - x0) < pi else -off
-    turn, aside, whole = round(angle / CELL[0]), round(off / CELL[1]), round(pi / CELL[0])
-    near = [(turn + one, aside + other) for one, other in product((-1, 0, 1), repeat=2)]
+    off = off if 0 <= way < pi else -off
+    turn, aside, whole = round(way % pi / CELL[0]), round(off / CELL[1]), round(pi / CELL[0])
+    near = [(turn + one, aside + other) for one, other in ROUND_A_CELL]
+    if 1 < turn < whole - 1:
+        return (turn, aside), near
     return (turn, aside), [*near, *((at % whole, -by) for at, by in near if at <= 0 or at >= whole)]
 
 

@@ -1,10 +1,29 @@
 """Boxes at any angle, such as words fill, and whether two of them overlap."""
 
+from collections.abc import Iterable
 from math import hypot
 
 from gramil.drawings.marks import Point
 
 Corners = tuple[Point, Point, Point, Point]
+Upright = tuple[float, float, float, float]
+"""Left, low, right and high of the upright box round one at an angle."""
+
+
+def upright(one: Corners) -> Upright:
+    """The upright box round one at any angle."""
+    (a, b), (c, d), (e, f), (g, h) = one
+    return (min(a, c, e, g), min(b, d, f, h), max(a, c, e, g), max(b, d, f, h))
+
+
+def hits(one: Corners, others: Iterable[tuple[Upright, Corners]]) -> bool:
+    """Whether a box meets one of others, each with the upright box round it, by which most are seen to lie apart."""
+    left, low, right, high = upright(one)
+    return any(
+        meet(one, other)
+        for its, other in others
+        if its[0] <= right and its[2] >= left and its[1] <= high and its[3] >= low
+    )
 
 
 def meet(one: Corners, other: Corners) -> bool:

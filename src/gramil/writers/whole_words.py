@@ -13,7 +13,7 @@ import numpy as np
 
 from gramil.drawings.marks import Point, Polyline
 from gramil.writers.blank_room import CELL, blank_rooms
-from gramil.writers.extents import Box, Vectors, bounds, points_on, touches
+from gramil.writers.extents import Box, Vectors, bounds, box_round, points_on, touches
 from gramil.writers.lettering import Lettering
 from gramil.writers.plain import Plain
 from gramil.writers.proof_square import meet
@@ -62,7 +62,7 @@ def whole_words(marks: Sequence[Plain], tiling: Tiling) -> tuple[Plain, ...]:
         if group in listed or len(members) == 1:
             made = {at: mark for at, mark in made.items() if at not in lost}
         else:
-            left += [_Group((at,), bounds([members[at]])) for at in lost]
+            left += [_Group((at,), box_round(members[at])) for at in lost]
     return tuple(made.values())
 
 
@@ -83,18 +83,18 @@ def _within(box: Box, frame: Box) -> bool:
 
 
 def _held(mark: Plain, tiling: Tiling) -> bool:
-    box = bounds([mark])
+    box = box_round(mark)
     return any(_holds(tile, box) for tile in tiling.tiles)
 
 
 def shown_whole(mark: Plain, tile: Tile) -> bool:
     """Whether a page shows a mark: a line as far as it reaches into it, words only where they are whole."""
-    return not isinstance(mark, Lettering) or _holds(tile, bounds([mark]))
+    return not isinstance(mark, Lettering) or _holds(tile, box_round(mark))
 
 
 def _listed(words: dict[int, Lettering], shape: Box) -> list[_Group]:
     """The list beside a shape, as one group; none where what it says stands at each thing that it is said of."""
-    own = {at: bounds([mark]) for at, mark in words.items() if mark.layer == "list"}
+    own = {at: box_round(mark) for at, mark in words.items() if mark.layer == "list"}
     if not own:
         return []
     box = _round(list(own.values()))
@@ -107,7 +107,7 @@ def _groups(words: dict[int, Lettering]) -> Iterator[_Group]:
 
     A number or a name of a few letters stands for the place that it is at, and belongs to no other.
     """
-    boxes = {at: bounds([mark]) for at, mark in words.items()}
+    boxes = {at: box_round(mark) for at, mark in words.items()}
     yield from (_Group((at,), boxes[at]) for at, mark in words.items() if len(mark.text) <= SHORT)
     left = {at: mark for at, mark in words.items() if len(mark.text) > SHORT}
     while left:
