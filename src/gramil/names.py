@@ -46,6 +46,19 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "bend_tightest_bass": ("bend_bass",),
         "bend_thin_to": ("bend_tightest_treble", "bend_tightest_bass", "limit_bend_ratio_least",),
     },
+    "gramil.parts.bevel": {
+        "bevel_arm": ("arm_bevel_width", "arm_bevel_drop", "arm_bevel_length", "arm_bevel_place", "arm_bevel_block", "arm_bevel_block_width", "arm_bevel_block_height", "arm_bevel_layer", "arm_bevel_veneer", "arm_bevel_binding",),
+        "bevel_rib": ("rib_bevel_width", "rib_bevel_drop", "rib_bevel_length", "rib_bevel_place", "rib_bevel_block", "rib_bevel_block_width", "rib_bevel_block_height", "rib_bevel_layer", "rib_bevel_veneer", "rib_bevel_binding",),
+        "bevel_laid": ("bevel_arm", "bevel_rib", "body_sides", "graduated_edge", "body_back_thickness",),
+        "bevel_list": ("bevel_laid", "channel_edge_top", "channel_edge_back",),
+        "bevel_marks": ("bevel_laid",),
+        "bevel_patterns": ("bevel_laid",),
+        "bevel_veneers": ("bevel_patterns", "bevel_list", "bevel_laid", "limit_veneer_over",),
+        "bevel_veneer_length_arm": ("bevel_veneers",),
+        "bevel_veneer_width_arm": ("bevel_veneers",),
+        "bevel_veneer_length_rib": ("bevel_veneers",),
+        "bevel_veneer_width_rib": ("bevel_veneers",),
+    },
     "gramil.parts.binding": {
         "ledge_options": ("shop_cutters", "core_inset", "shop_units",),
         "ledge_choice": ("ledge_options", "limit_binding_proud_most",),
@@ -537,6 +550,11 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "reset_tongue_left": ("reset_tongue", "board_thickness",),
         "reset_exposed": ("neck_set_board_at_join", "neck_set_run", "neck_angle_target", "height_at_saddle_unloaded", "neck_set_bridge_top",),
     },
+    "gramil.parts.rim_at_bevel": {
+        "bevelled_blocks": ("bevel_laid", "channel_edges", "body_wall", "body_linings", "body_linings_height", "limit_strip_over",),
+        "bevelled_bindings": ("bevel_laid", "channel_edges", "limit_strip_over",),
+        "bevelled_braces": ("bevel_laid", "bevelled_blocks", "brace_list", "body_wall", "body_linings",),
+    },
     "gramil.parts.rod_channel": {
         "rod_start": ("neck_rod", "carve_rod_access", "plank_head_start", "carve_rod_pocket", "rod_body_end", "rod_asked",),
         "rod_start_away": ("rod_start",),
@@ -756,6 +774,13 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_binding_step": ("swell_step_dry", "core_inset", "limit_binding_step", "board_wood",),
         "finding_dome": ("dome_rise_dry", "dome_curvature_dry", "dome_curvature_dry_least", "top_movement_radial", "top_modulus_across", "top_brace_modulus", "top_wood", "top_brace_wood", "across_unheld",),
     },
+    "gramil.findings.on_bevel": {
+        "finding_bevel_glued": ("bevelled_blocks", "limit_plate_glued", "limit_plate_glued_least",),
+        "finding_bevel_under": ("bevelled_blocks", "limit_lining_under",),
+        "finding_side_under_bevel": ("bevel_list", "limit_side_under_bevel",),
+        "finding_bevel_slope": ("bevel_list", "limit_bevel_steepest",),
+        "finding_braces_at_bevel": ("bevelled_braces",),
+    },
     "gramil.findings.on_board": {
         "finding_edge_uneven": ("thickness_edge_spread", "core_inset", "limit_edge_uneven",),
         "finding_ledge": ("shop_cutters", "ledge_choice", "core_inset", "limit_binding_proud_least", "limit_binding_proud_most",),
@@ -919,14 +944,19 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "arching_fall_middle": ("arch_fall_at_edge_treble", "arch_fall_at_edge_bass", "station_middle_fret",),
         "arching_edge_middle": ("thickness_before_levelling", "arching_fall_middle",),
     },
+    "gramil.setups.bevelling": {
+        "setup_bevel_block": ("bevelled_blocks", "bevelled_braces", "bevel_list",),
+        "setup_bevel": ("bevel_list", "bevel_marks", "bevelled_bindings", "bevel_veneers",),
+        "setup_bevel_veneer": ("bevel_veneers", "bevel_list",),
+    },
     "gramil.setups.board_binding": {
         "setup_board_binding": ("core_inset", "binding_purfling", "binding_tail", "binding_material", "station_middle_fret",),
     },
     "gramil.setups.body_binding": {
         "setup_flush": ("body_bouts", "channel_flush_cutter", "downhill_treble",),
         "setup_binding_bend": ("strip_list", "side_stations", "treble_side_stations", "bend_treble",),
-        "setup_channels": ("channel_edges", "channel_cuts", "channel_tilts", "downhill_treble",),
-        "setup_body_binding": ("channel_edges", "strip_list", "bend_treble",),
+        "setup_channels": ("channel_edges", "channel_cuts", "channel_tilts", "downhill_treble", "bevelled_bindings",),
+        "setup_body_binding": ("channel_edges", "strip_list", "bend_treble", "bevelled_bindings",),
     },
     "gramil.setups.body_work": {
         "setup_mould": ("body_bouts", "bend_treble",),
@@ -1026,6 +1056,13 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "feed_agreeing_edge": ("instrument_handed",),
         "feed_other_edge": ("feed_agreeing_edge",),
     },
+    "gramil.drawings.bevels": {
+        "piece_bevels_on_face": ("bevel_laid",),
+        "piece_bevels_on_back": ("bevel_laid",),
+        "piece_bevels_on_side": ("bevel_laid", "piece_bass_turned",),
+        "drawing_bevel_arm": ("instrument_name", "instrument_handed", "bevel_laid", "bevel_patterns", "piece_laser",),
+        "drawing_bevel_rib": ("instrument_name", "instrument_handed", "bevel_laid", "bevel_patterns", "piece_laser",),
+    },
     "gramil.drawings.board": {
         "piece_board": ("piece_outline", "piece_slots", "piece_zero_line", "piece_strings",),
         "piece_furniture": ("piece_markers", "piece_side_dots", "piece_pins",),
@@ -1041,12 +1078,12 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_braces_hidden": ("brace_list", "plate_shapes",),
         "piece_body_blocks": ("body_outlines", "body_blocks",),
         "piece_body_sizes": ("body_bouts", "body_length", "body_reach_bass",),
-        "piece_face_plan": ("piece_body_outline", "piece_binding_lines", "piece_soundhole", "piece_bridge_on_body", "piece_braces_hidden", "piece_body_blocks",),
+        "piece_face_plan": ("piece_body_outline", "piece_binding_lines", "piece_soundhole", "piece_bridge_on_body", "piece_braces_hidden", "piece_body_blocks", "piece_bevels_on_face",),
         "drawing_mould": ("instrument_name", "instrument_handed", "body_outlines", "body_mould_length", "body_mould_half_width", "body_mould_wall", "piece_router",),
     },
     "gramil.drawings.bracing": {
-        "piece_plan_top": ("piece_body_outline", "piece_body_blocks", "piece_soundhole", "brace_list", "plate_shapes",),
-        "piece_plan_back": ("piece_body_outline", "piece_body_blocks", "brace_list",),
+        "piece_plan_top": ("piece_body_outline", "piece_body_blocks", "piece_soundhole", "brace_list", "plate_shapes", "piece_bevels_on_face",),
+        "piece_plan_back": ("piece_body_outline", "piece_body_blocks", "brace_list", "piece_bevels_on_back",),
         "piece_face_numbers": ("brace_list",),
         "piece_list_top": ("brace_list", "body_length", "body_width",),
         "piece_list_back": ("brace_list", "body_length", "body_width",),
@@ -1303,7 +1340,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "drawing_setup_side": ("instrument_name", "piece_small_side", "piece_small_side_stations", "piece_small_treble", "piece_small_side_share",),
     },
     "gramil.drawings.side": {
-        "drawing_side": ("instrument_name", "side_along", "side_upper", "side_lower", "side_stations", "piece_router", "piece_unrolled_words", "piece_bass_turned", "piece_side_called",),
+        "drawing_side": ("instrument_name", "side_along", "side_upper", "side_lower", "side_stations", "piece_router", "piece_unrolled_words", "piece_bass_turned", "piece_side_called", "piece_bevels_on_side",),
         "drawing_treble_side": ("instrument_name", "treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_router", "piece_treble_words", "piece_treble_turned",),
         "piece_bass_turned": ("instrument_handed", "treble_side_along",),
         "piece_side_called": ("treble_side_along",),
@@ -1414,6 +1451,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
 }
 """What each figure follows from, by module: the parameters of its function."""
 SHOWS: dict[str, tuple[str, ...]] = {
+    "drawing_bevel_arm": ("bevel_list",),
+    "drawing_bevel_rib": ("bevel_list",),
     "drawing_braces": ("brace_crossings", "brace_list",),
     "drawing_heights": ("crown_height", "heights_relief",),
     "drawing_mould": ("body_mould_half_width", "body_mould_length", "body_mould_thickness",),
@@ -1434,6 +1473,9 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_behind_channel": ("channel_list", "limit_behind_channel",),
     "finding_bend": ("body_bend_ratio", "limit_bend_ratio",),
     "finding_beside_board": ("access_beside_board",),
+    "finding_bevel_glued": ("bevelled_blocks", "limit_plate_glued", "limit_plate_glued_least",),
+    "finding_bevel_slope": ("bevel_list", "limit_bevel_steepest",),
+    "finding_bevel_under": ("bevelled_blocks", "limit_lining_under",),
     "finding_binding_bend": ("limit_bend_ratio", "strip_list",),
     "finding_binding_cover": ("channel_list", "limit_binding_cover",),
     "finding_binding_step": ("limit_binding_step", "swell_step_dry",),
@@ -1449,6 +1491,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_brace_outside": ("brace_list",),
     "finding_brace_stock": ("stick_list",),
     "finding_braces_apart": ("limit_brace_room", "room_between_braces",),
+    "finding_braces_at_bevel": ("bevelled_braces",),
     "finding_braces_meet": ("brace_list",),
     "finding_braces_to_blocks": ("limit_brace_room", "room_braces_to_blocks",),
     "finding_braces_to_hole": ("limit_brace_to_hole", "room_braces_to_hole",),
@@ -1533,6 +1576,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_scarf": ("head_scarf_length", "plank_head_along",),
     "finding_shop": ("shop_name",),
     "finding_side_between": ("channel_side_left", "limit_side_between",),
+    "finding_side_under_bevel": ("bevel_list", "limit_side_under_bevel",),
     "finding_sideways_at_nut": ("head_sideways_bend", "head_straight_y", "limit_sideways_bend",),
     "finding_slack": ("limit_pull_least", "string_pull",),
     "finding_slot_depth": ("slot_depth_at_end", "slot_kerf_at_end", "wire_tang_depth",),
@@ -1628,10 +1672,13 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_wire_profile": ("wire_bead_thickness", "wire_crown_height", "wire_crown_width", "wire_tang_depth", "wire_tang_thickness",),
     "setup_arch": ("arch_fall_at_nut_end", "arch_fall_at_tail_end", "arching_edge_middle", "arching_fall_middle", "arching_radius_end", "arching_radius_middle", "arching_radius_nut", "block_at_end", "block_at_middle", "block_at_nut", "drawing_setup_arch", "limit_tolerance_height", "limit_tolerance_radius", "station_middle_fret", "stuff_list", "thickness_before_levelling",),
     "setup_as_found": ("found_action_bass", "found_action_treble", "found_crown", "found_exposed_bass", "found_exposed_treble", "found_nut_bass", "found_nut_treble", "found_pin", "found_relief", "found_saddle_bass", "found_saddle_slot_depth", "found_saddle_slot_width", "found_saddle_treble", "found_straightedge",),
+    "setup_bevel": ("bevel_list", "bevel_marks", "bevelled_bindings", "limit_tolerance_outline", "stuff_list",),
+    "setup_bevel_block": ("bevel_list", "bevelled_blocks", "bevelled_braces", "limit_tolerance_outline", "stuff_list",),
+    "setup_bevel_veneer": ("bevel_veneer_length_arm", "bevel_veneer_length_rib", "bevel_veneer_width_arm", "bevel_veneer_width_rib", "bevel_veneers", "limit_tolerance_height", "stuff_list",),
     "setup_binding_bend": ("bend_treble", "body_tightest_bend", "limit_strip_over", "limit_tolerance_height", "side_stations", "strip_length", "strip_list", "stuff_list", "treble_side_stations",),
     "setup_blank": ("blank_choice", "blank_length", "blank_thickness", "blank_width", "board_wood", "drawing_setup_blank", "lean_corner_nut_bass", "lean_corner_nut_treble", "lean_corner_tail_bass", "lean_corner_tail_treble", "limit_tolerance_height", "stuff_list",),
     "setup_board_binding": ("binding_purfling", "binding_thickness", "board_width_at_fret", "core_inset", "limit_gluing_humidity", "limit_tolerance_height", "limit_tolerance_width", "station_middle_fret", "stuff_list",),
-    "setup_body_binding": ("bend_treble", "channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
+    "setup_body_binding": ("bend_treble", "bevelled_bindings", "channel_list", "channel_side_left", "drawing_setup_channels", "limit_binding_proud_least", "limit_gluing_humidity", "stuff_list",),
     "setup_brace_back": ("brace_crossings", "brace_list", "drawing_back_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
     "setup_brace_stock": ("brace_crossings", "drawing_setup_braces", "stick_billets", "stick_list", "stuff_list",),
     "setup_brace_top": ("brace_crossings", "brace_list", "drawing_top_inside", "limit_gluing_humidity", "limit_tolerance_height", "stuff_list",),
@@ -1641,7 +1688,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_build_board": ("body_edge", "body_length", "body_width", "drawing_build_board", "limit_tolerance_height", "limit_tolerance_outline", "neck_set_dome_rise", "neck_set_drop", "stuff_list", "top_radius",),
     "setup_built_on": ("body_edge", "body_saddle", "drawing_build_board", "foot_height", "foot_slot_bottom", "heights_body_rise", "limit_gluing_humidity", "limit_tolerance_bridge", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_target", "neck_set_drop", "stuff_list",),
     "setup_caliper": ("fret_cents_per_tenth", "fret_position", "fret_step",),
-    "setup_channels": ("channel_cuts", "channel_tilts", "downhill_treble", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
+    "setup_channels": ("bevel_list", "channel_cuts", "channel_tilts", "downhill_treble", "drawing_setup_channels", "limit_binding_proud_least", "limit_tolerance_height", "stuff_list",),
     "setup_deepen": ("drawing_setup_deepen", "limit_pilot_least", "limit_tolerance_height", "saw_deepening", "saw_kerf", "slot_kerf_at_end", "slot_need", "slot_to_deepen", "stop_deepest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
     "setup_flush": ("body_back_thickness", "body_plate_allowance", "channel_flush_cutter", "downhill_treble", "limit_tolerance_height", "stuff_list", "top_thickness",),
     "setup_handed_back": ("heights_action_bass", "heights_action_treble", "heights_nut_bass", "heights_nut_treble", "heights_relief", "limit_relief_least", "limit_relief_most", "limit_tolerance_height",),
@@ -1697,6 +1744,7 @@ if TYPE_CHECKING:
     from gramil.faults import Fault
     from gramil.findings.finding import Finding
     from gramil.layers import LayerInk
+    from gramil.parts.bevel_records import Bevel, BevelAsked, BevelBinding, BevelBlock, BevelBrace, BevelLaid, BevelMark, BevelPattern, BevelVeneer
     from gramil.parts.body_records import Bend, Billet, BodyBlock, Bout, Brace, Crossing, Feature, Holder, PlateShape, Ring, Shell, SideStation, Spot, Stick, Stretch, Zeros
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
@@ -1717,6 +1765,7 @@ if TYPE_CHECKING:
     from gramil.shapes.crown import Crown
     from gramil.shapes.curve import Curve
     from gramil.shapes.dome import Dome
+    from gramil.shapes.edge_bevel import EdgeBevel
     from gramil.shapes.half_outline import Station as HalfOutlineStation
     from gramil.shapes.outline import Outline
     from gramil.shapes.profile import Profile
@@ -1733,6 +1782,7 @@ if TYPE_CHECKING:
     from gramil.top.tapped import TriedWood
     from typing import Literal
     from gramil.reference import of
+    from gramil.drawings import bevels as drawings_bevels
     from gramil.drawings import board as drawings_board
     from gramil.drawings import body as drawings_body
     from gramil.drawings import bracing as drawings_bracing
@@ -1762,6 +1812,7 @@ if TYPE_CHECKING:
     from gramil.drawings import string_cards as drawings_string_cards
     from gramil.drawings import whole as drawings_whole
     from gramil.findings import on_air as findings_on_air
+    from gramil.findings import on_bevel as findings_on_bevel
     from gramil.findings import on_board as findings_on_board
     from gramil.findings import on_body as findings_on_body
     from gramil.findings import on_braces as findings_on_braces
@@ -1782,6 +1833,7 @@ if TYPE_CHECKING:
     from gramil.parts import arch as part_arch
     from gramil.parts import back_bow as part_back_bow
     from gramil.parts import bends as part_bends
+    from gramil.parts import bevel as part_bevel
     from gramil.parts import binding as part_binding
     from gramil.parts import binding_strips as part_binding_strips
     from gramil.parts import blank as part_blank
@@ -1817,6 +1869,7 @@ if TYPE_CHECKING:
     from gramil.parts import refret as part_refret
     from gramil.parts import relief as part_relief
     from gramil.parts import reset as part_reset
+    from gramil.parts import rim_at_bevel as part_rim_at_bevel
     from gramil.parts import rod_channel as part_rod_channel
     from gramil.parts import saddle as part_saddle
     from gramil.parts import saw as part_saw
@@ -1835,6 +1888,7 @@ if TYPE_CHECKING:
     from gramil.parts import treble_side as part_treble_side
     from gramil.parts import wire as part_wire
     from gramil.setups import arching as setups_arching
+    from gramil.setups import bevelling as setups_bevelling
     from gramil.setups import board_binding as setups_board_binding
     from gramil.setups import body_binding as setups_body_binding
     from gramil.setups import body_work as setups_body_work
@@ -2119,6 +2173,61 @@ if TYPE_CHECKING:
         radius: Ref[Mm]
         turn: Ref[Radians]
         between: Ref[Radians]
+
+    class BevelAskedRef(Ref[BevelAsked]):
+        name: Ref[str]
+        width: Ref[Mm]
+        drop: Ref[Mm]
+        length: Ref[Mm]
+        place: Ref[Mm]
+        block: Ref[str]
+        block_width: Ref[Mm]
+        block_height: Ref[Mm]
+        layer: Ref[Mm]
+        veneer: Ref[Mm]
+        binding: Ref[str]
+        plate: Ref[str]
+        on_plate: Ref[bool]
+        on_side: Ref[bool]
+
+    class BevelLaidRef(Ref[BevelLaid]):
+        asked: BevelAskedRef
+        shape: EdgeBevelRef
+
+    class BevelRef(Ref[Bevel]):
+        name: Ref[str]
+        plate: Ref[str]
+        width: Ref[Mm]
+        drop: Ref[Mm]
+        below: Ref[Mm]
+        length: Ref[Mm]
+        start: Ref[Mm]
+        middle: Ref[Mm]
+        stop: Ref[Mm]
+        slope: Ref[Radians]
+        across: Ref[Mm]
+        on_plate: Ref[Mm]
+        on_side: Ref[Mm]
+        area: Ref[Mm2]
+        left: Ref[Mm]
+
+    class BevelMarkRef(Ref[BevelMark]):
+        name: Ref[str]
+        along: Ref[Mm]
+        width: Ref[Mm]
+        drop: Ref[Mm]
+
+    class BevelPatternRef(Ref[BevelPattern]):
+        name: Ref[str]
+        upper: Members[Ref[Any], Any]
+        lower: Members[Ref[Any], Any]
+
+    class BevelVeneerRef(Ref[BevelVeneer]):
+        name: Ref[str]
+        length: Ref[Mm]
+        width: Ref[Mm]
+        thickness: Ref[Mm]
+        area: Ref[Mm2]
 
     class LedgeChoiceRef(Ref[LedgeChoice]):
         name: Ref[str]
@@ -2456,6 +2565,29 @@ if TYPE_CHECKING:
         first: Ref[Mm]
         far_end: Ref[Mm]
 
+    class BevelBlockRef(Ref[BevelBlock]):
+        name: Ref[str]
+        kind: Ref[str]
+        width: Ref[Mm]
+        height: Ref[Mm]
+        length: Ref[Mm]
+        layers: Ref[Count]
+        layer: Ref[Mm]
+        glued: Ref[Mm]
+        under: Ref[Mm]
+
+    class BevelBindingRef(Ref[BevelBinding]):
+        name: Ref[str]
+        before: Ref[Mm]
+        after: Ref[Mm]
+        on_plate: Ref[Mm]
+        on_side: Ref[Mm]
+
+    class BevelBraceRef(Ref[BevelBrace]):
+        name: Ref[str]
+        bevel: Ref[str]
+        inside: Ref[Mm]
+
     class SideStationRef(Ref[SideStation]):
         name: Ref[str]
         along: Ref[Mm]
@@ -2618,6 +2750,20 @@ if TYPE_CHECKING:
         poisson_lt: Ref[float]
         density: Ref[float]
 
+    class EdgeBevelRef(Ref[EdgeBevel]):
+        side: UnrolledSideRef
+        upper: Ref[bool]
+        over: Ref[Mm]
+        width: Ref[Mm]
+        drop: Ref[Mm]
+        length: Ref[Mm]
+        middle: Ref[Mm]
+        start: Ref[Mm]
+        stop: Ref[Mm]
+        face_length: Ref[Mm]
+        wall_length: Ref[Mm]
+        tightest: Ref[float]
+
     class DomeRef(Ref[Dome]):
         curvature: Ref[PerMm]
         apex_x: Ref[Mm]
@@ -2670,6 +2816,17 @@ if TYPE_CHECKING:
     air_read_at: Ref[str]
     air_temperature: Ref[Celsius]
     air_unknown_because: Ref[str]
+    arm_bevel_binding: Ref[Literal['stops', 'plate', 'side', 'both']]
+    arm_bevel_block: Ref[Literal['solid', 'laminated']]
+    arm_bevel_block_height: Ref[Mm]
+    arm_bevel_block_width: Ref[Mm]
+    arm_bevel_drop: Ref[Mm]
+    arm_bevel_layer: Ref[Mm]
+    arm_bevel_length: Ref[Mm]
+    arm_bevel_place: Ref[Mm]
+    arm_bevel_veneer: Ref[Mm]
+    arm_bevel_veneer_wood: Ref[str]
+    arm_bevel_width: Ref[Mm]
     back_binding_height: Ref[Mm]
     back_binding_material: Ref[str]
     back_binding_purfling: Ref[Mm]
@@ -2819,6 +2976,7 @@ if TYPE_CHECKING:
     limit_bend_ratio: Ref[Ratio]
     limit_bend_ratio_least: Ref[Ratio]
     limit_beside_rod: Ref[Mm]
+    limit_bevel_steepest: Ref[Radians]
     limit_binding_cover: Ref[Mm]
     limit_binding_proud_least: Ref[Mm]
     limit_binding_proud_most: Ref[Mm]
@@ -2905,6 +3063,7 @@ if TYPE_CHECKING:
     limit_saddle_place: Ref[Mm]
     limit_saddle_shows: Ref[Ratio]
     limit_side_between: Ref[Mm]
+    limit_side_under_bevel: Ref[Mm]
     limit_sideways_bend: Ref[Radians]
     limit_single_strings: Ref[Ratio]
     limit_slot_error_cents: Ref[Cents]
@@ -2936,6 +3095,7 @@ if TYPE_CHECKING:
     limit_under_saddle_slot: Ref[Mm]
     limit_under_slot: Ref[Mm]
     limit_under_slot_least: Ref[Mm]
+    limit_veneer_over: Ref[Mm]
     limit_wedge_kept_least: Ref[Ratio]
     limit_wedge_kept_most: Ref[Ratio]
     limit_wing_off_leg: Ref[Mm]
@@ -2974,6 +3134,17 @@ if TYPE_CHECKING:
     repair_refret: Ref[bool]
     repair_reset: Ref[bool]
     repair_saddle: Ref[bool]
+    rib_bevel_binding: Ref[Literal['stops', 'plate', 'side', 'both']]
+    rib_bevel_block: Ref[Literal['solid', 'laminated']]
+    rib_bevel_block_height: Ref[Mm]
+    rib_bevel_block_width: Ref[Mm]
+    rib_bevel_drop: Ref[Mm]
+    rib_bevel_layer: Ref[Mm]
+    rib_bevel_length: Ref[Mm]
+    rib_bevel_place: Ref[Mm]
+    rib_bevel_veneer: Ref[Mm]
+    rib_bevel_veneer_wood: Ref[str]
+    rib_bevel_width: Ref[Mm]
     rosette_asked: Members[RingAskedRef, RingAsked]
     saddle_beyond: Ref[Mm]
     saddle_exposed: Ref[Mm]
@@ -3082,6 +3253,13 @@ if TYPE_CHECKING:
     work_neck_set: Ref[Literal['after the finish', 'before the finish']]
     work_side_strips: Ref[Literal['between the linings', 'before the linings', 'none']]
     work_wood: Ref[Literal['new', 'settled']]
+
+    # drawings/bevels.py
+    piece_bevels_on_face: Members[Ref[Any], Any] = of(drawings_bevels.piece_bevels_on_face)
+    piece_bevels_on_back: Members[Ref[Any], Any] = of(drawings_bevels.piece_bevels_on_back)
+    piece_bevels_on_side: Members[Ref[Any], Any] = of(drawings_bevels.piece_bevels_on_side)
+    drawing_bevel_arm: DrawingRef = of(drawings_bevels.drawing_bevel_arm)
+    drawing_bevel_rib: DrawingRef = of(drawings_bevels.drawing_bevel_rib)
 
     # drawings/board.py
     piece_board: Members[Ref[Any], Any] = of(drawings_board.piece_board)
@@ -3391,6 +3569,13 @@ if TYPE_CHECKING:
     finding_binding_step: Members[FindingRef, Finding] = of(findings_on_air.finding_binding_step)
     finding_dome: Members[FindingRef, Finding] = of(findings_on_air.finding_dome)
 
+    # findings/on_bevel.py
+    finding_bevel_glued: Members[FindingRef, Finding] = of(findings_on_bevel.finding_bevel_glued)
+    finding_bevel_under: Members[FindingRef, Finding] = of(findings_on_bevel.finding_bevel_under)
+    finding_side_under_bevel: Members[FindingRef, Finding] = of(findings_on_bevel.finding_side_under_bevel)
+    finding_bevel_slope: Members[FindingRef, Finding] = of(findings_on_bevel.finding_bevel_slope)
+    finding_braces_at_bevel: Members[FindingRef, Finding] = of(findings_on_bevel.finding_braces_at_bevel)
+
     # findings/on_board.py
     finding_edge_uneven: Members[FindingRef, Finding] = of(findings_on_board.finding_edge_uneven)
     finding_ledge: Members[FindingRef, Finding] = of(findings_on_board.finding_ledge)
@@ -3581,6 +3766,19 @@ if TYPE_CHECKING:
     bend_tightest_treble: Ref[Mm] = of(part_bends.bend_tightest_treble)
     bend_tightest_bass: Ref[Mm] = of(part_bends.bend_tightest_bass)
     bend_thin_to: Ref[Mm] = of(part_bends.bend_thin_to)
+
+    # parts/bevel.py
+    bevel_arm: BevelAskedRef = of(part_bevel.bevel_arm)
+    bevel_rib: BevelAskedRef = of(part_bevel.bevel_rib)
+    bevel_laid: Members[BevelLaidRef, BevelLaid] = of(part_bevel.bevel_laid)
+    bevel_list: Members[BevelRef, Bevel] = of(part_bevel.bevel_list)
+    bevel_marks: Members[BevelMarkRef, BevelMark] = of(part_bevel.bevel_marks)
+    bevel_patterns: Members[BevelPatternRef, BevelPattern] = of(part_bevel.bevel_patterns)
+    bevel_veneers: Members[BevelVeneerRef, BevelVeneer] = of(part_bevel.bevel_veneers)
+    bevel_veneer_length_arm: Ref[Mm] = of(part_bevel.bevel_veneer_length_arm)
+    bevel_veneer_width_arm: Ref[Mm] = of(part_bevel.bevel_veneer_width_arm)
+    bevel_veneer_length_rib: Ref[Mm] = of(part_bevel.bevel_veneer_length_rib)
+    bevel_veneer_width_rib: Ref[Mm] = of(part_bevel.bevel_veneer_width_rib)
 
     # parts/binding.py
     ledge_options: Members[LedgeChoiceRef, LedgeChoice] = of(part_binding.ledge_options)
@@ -4073,6 +4271,11 @@ if TYPE_CHECKING:
     reset_tongue_left: Ref[Mm] = of(part_reset.reset_tongue_left)
     reset_exposed: Rows = of(part_reset.reset_exposed)
 
+    # parts/rim_at_bevel.py
+    bevelled_blocks: Members[BevelBlockRef, BevelBlock] = of(part_rim_at_bevel.bevelled_blocks)
+    bevelled_bindings: Members[BevelBindingRef, BevelBinding] = of(part_rim_at_bevel.bevelled_bindings)
+    bevelled_braces: Members[BevelBraceRef, BevelBrace] = of(part_rim_at_bevel.bevelled_braces)
+
     # parts/rod_channel.py
     rod_start: Ref[Mm] = of(part_rod_channel.rod_start)
     rod_start_away: Ref[Mm] = of(part_rod_channel.rod_start_away)
@@ -4291,6 +4494,11 @@ if TYPE_CHECKING:
     arching_radius_end: Ref[Mm] = of(setups_arching.arching_radius_end)
     arching_fall_middle: Ref[Mm] = of(setups_arching.arching_fall_middle)
     arching_edge_middle: Ref[Mm] = of(setups_arching.arching_edge_middle)
+
+    # setups/bevelling.py
+    setup_bevel_block: SetupRef = of(setups_bevelling.setup_bevel_block)
+    setup_bevel: SetupRef = of(setups_bevelling.setup_bevel)
+    setup_bevel_veneer: SetupRef = of(setups_bevelling.setup_bevel_veneer)
 
     # setups/board_binding.py
     setup_board_binding: SetupRef = of(setups_board_binding.setup_board_binding)

@@ -68,6 +68,22 @@ IDLE: dict[str, tuple[str, str]] = {
         "cutaway.radius",
         "cutaway.heel",
     ),
+    **_each(
+        "instrument",
+        "Tarn has no bevel: without width, drop and length there is none, and each alone is refused",
+        *(
+            f"{table}.{key}"
+            for table in ("arm_bevel", "rib_bevel")
+            for key in ("place", "block", "block_width", "block_height", "layer", "veneer", "veneer_wood", "binding")
+        ),
+    ),
+    **_each(
+        "shop",
+        "Tarn has no bevel",
+        "limits.side_under_bevel",
+        "limits.veneer_over",
+        "limits.bevel_steepest",
+    ),
     **_each("shop", "of sides that are not alike, and Tarn's are", "limits.bend_radius"),
     **_each("shop", "of the old saddle of a guitar that came in; Tarn is being built", "limits.saddle_place"),
     **_each("instrument", "the wire is the shop's, by its name, and so is the length on hand", "wire.on_hand"),

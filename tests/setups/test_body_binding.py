@@ -40,8 +40,8 @@ def test_on_a_bound_body_every_figure_is_there(example: Callable[[str], Figures]
 def test_what_is_not_bound_says_so() -> None:
     assert body_binding.setup_flush((), math.nan, ()).closed
     assert body_binding.setup_binding_bend((), (), (), ()).closed
-    assert body_binding.setup_channels((), (), (), ()).closed
-    assert body_binding.setup_body_binding((), (), ()).closed
+    assert body_binding.setup_channels((), (), (), (), ()).closed
+    assert body_binding.setup_body_binding((), (), (), ()).closed
 
 
 def test_purfling_is_cut_before_its_binding_and_scored(example: Callable[[str], Figures]) -> None:
@@ -62,12 +62,12 @@ def test_both_edges_with_purfling_still_fit_the_sheet() -> None:
         for edge in ("top", "back")
         for what in ("purfling", "binding")
     )
-    setup = body_binding.setup_channels(edges, cuts, (TILT,), ())
+    setup = body_binding.setup_channels(edges, cuts, (TILT,), (), ())
     assert len(setup.figures) == 4
 
 
 def test_without_a_cutter_it_is_worked_by_gauge_and_by_what_a_cutter_would_be() -> None:
-    setup = body_binding.setup_channels((EDGE,), cut(math.nan), (TILT,), ())
+    setup = body_binding.setup_channels((EDGE,), cut(math.nan), (TILT,), (), ())
     said = " ".join(map(str, (*setup.tools, setup.prove)))
     assert 'channel_cuts["top binding"].step' in said
     assert "bearing}" not in said

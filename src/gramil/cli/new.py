@@ -13,6 +13,7 @@ from gramil.description.plan.taking import unit_of
 from gramil.description.questions import FANNED, QUESTIONS, STRINGS, Question, usual_answer
 from gramil.description.reading import file_text, read_shop
 from gramil.description.repair.writing import FRETS, MAY_BE_EMPTY, NOT_KNOWN_YET, REPAIRED, repair_description
+from gramil.description.whole.bevels import with_bevel
 from gramil.description.whole.cutaway import with_cutaway
 from gramil.description.whole.from_own import from_own, present
 from gramil.description.whole.questions import ASKED, RULER, STARTS, wrong_alone
@@ -51,6 +52,8 @@ def _flag(question: Question) -> str:
 @click.option("--whole", is_flag=True, help="A whole guitar: body, head, hole, braces and bridge too.")
 @click.option("--start", type=click.Choice(list(STARTING_POINTS)), help="What a whole guitar begins from.")
 @click.option("--cutaway", help="Depth, width of the horn and its radius, of a whole guitar: 95 mm, 50 mm, 32 mm.")
+@click.option("--arm-bevel", help="Width, drop and length of a bevel for the arm, and its place: 25 mm, 15 mm, 300 mm.")
+@click.option("--rib-bevel", help="The same of a bevel for the ribs, at the back's edge.")
 @plan_options
 @click.option("--shop", is_flag=True, help="Begin a shop: saws, wire, cutters, blocks, jigs, places, stock.")
 @click.option("--repair", is_flag=True, help="A guitar that came in: frets and strings are enough.")
@@ -61,6 +64,8 @@ def _new(
     whole: bool,
     start: str | None,
     cutaway: str | None,
+    arm_bevel: str | None,
+    rib_bevel: str | None,
     shop: bool,
     repair: bool,
     other: Path | None,
@@ -75,7 +80,7 @@ def _new(
     gramil new tarn.toml --start small --body-length "482 mm" --usual
     gramil new tarn.toml --start small --offsets plan.csv --braces braces.csv --hole "152 mm, 98 mm"
     gramil new tarn.toml --start small --plan plan.dxf --take outline=BODY --take "top braces=BRACES"
-    gramil new tarn.toml --whole --usual --cutaway "95 mm, 50 mm, 32 mm"
+    gramil new tarn.toml --whole --usual --cutaway "95 mm, 50 mm, 32 mm" --arm-bevel "25 mm, 15 mm, 300 mm"
     gramil new shop.toml --shop
     gramil new old.toml --repair --frets 19 --usual
     gramil new wren.toml --from tarn.toml --name Wren --length "620 mm" --usual
@@ -85,30 +90,33 @@ def _new(
     """
     if file.exists():
         raise click.BadParameter(f"{file} is there already; name a new file", param_hint="FILE")
+    taken = {"cutaway": cutaway, "arm": arm_bevel, "rib": rib_bevel}
+    shaped = any(taken.values())
     ruled = [each for each in RULER if given[_option(each)] is not None]
     if shop:
-        _refuse_of_instruments(whole or start or other or plan.any or cutaway or repair, given)
+        _refuse_of_instruments(whole or start or other or plan.any or shaped or repair, given)
         text = shop_text(given[NAME], given[UNITS], usual)
         with alone_with(file):
             put_text(file, text, None)
         click.echo(f"{file} is written. Next: gramil check INSTRUMENT --shop {file}")
         return
     if repair:
-        if whole or start or ruled or plan.any or cutaway or other:
+        if whole or start or ruled or plan.any or shaped or other:
             raise click.UsageError(
                 "--repair asks for frets and strings alone: what else is known is written into FILE."
             )
         text = _came_in(given, usual)
     elif other is not None:
-        if whole or start or ruled or cutaway:
+        if whole or start or ruled or shaped:
             raise click.UsageError(
-                "--from takes the whole of another instrument: leave out --whole, --start, --cutaway and --body-..."
+                "--from takes the whole of another instrument: leave out --whole, --start, --cutaway, "
+                "--arm-bevel, --rib-bevel and --body-..."
             )
         text = _from(other, given, usual, plan)
     else:
-        of_body = whole or start or ruled or plan.any or cutaway
+        of_body = whole or start or ruled or plan.any or shaped
         text = _whole(given, usual, start, plan) if of_body else _board(given, usual)
-        text = with_cutaway(text, cutaway) if cutaway else text
+        text = _shaped(text, taken)
     with alone_with(file):
         put_text(file, _with_schema(text), None)
     click.echo(f"{file} is written. Next: gramil check {file} --shop SHOP")
@@ -118,6 +126,15 @@ def _with_schema(text: str) -> str:
     """The text with its schema in the first line, which ends as the others do."""
     ends = "\r\n" if "\r\n" in text else "\n"
     return text if text.startswith(SCHEMA) else f"{SCHEMA}{ends}{text}"
+
+
+def _shaped(text: str, taken: Mapping[str, str | None]) -> str:
+    """A whole guitar with a cutaway and bevels, as far as they are given."""
+    text = with_cutaway(text, taken["cutaway"]) if taken["cutaway"] else text
+    for name in ("arm", "rib"):
+        measures = taken[name]
+        text = with_bevel(text, name, measures) if measures else text
+    return text
 
 
 def _came_in(given: Mapping[str, str | None], usual: bool) -> str:

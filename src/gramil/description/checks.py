@@ -10,6 +10,7 @@ from typing import Any
 
 from gramil.description.board.checks import BOARD_CHECKS
 from gramil.description.board.scala_scale import ScalaScale
+from gramil.description.body.bevel_checks import BEVEL_CHECKS
 from gramil.description.body.checks import BODY_CHECKS
 from gramil.description.body.edge_checks import EDGE_CHECKS
 from gramil.description.neck.checks import NECK_CHECKS
@@ -22,6 +23,7 @@ CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
     *STRING_CHECKS,
     *BODY_CHECKS,
     *EDGE_CHECKS,
+    *BEVEL_CHECKS,
 )
 
 

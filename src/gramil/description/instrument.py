@@ -9,6 +9,7 @@ from typing import Literal
 from pydantic import Field
 
 from gramil.description.board.tables import Binding, Board, Markers, Nut, Scale, Slots, WireChoice
+from gramil.description.body.bevel_table import BevelTable
 from gramil.description.body.cutaway_table import CutawayTable
 from gramil.description.body.tables import Body, BraceTable, BridgePlate, EdgeBinding, Rosette, Soundhole
 from gramil.description.fields import given
@@ -47,6 +48,8 @@ class Instrument(Table):
     cutaway: CutawayTable = Field(default_factory=CutawayTable)
     top_binding: EdgeBinding = Field(default_factory=EdgeBinding)
     back_binding: EdgeBinding = Field(default_factory=EdgeBinding)
+    arm_bevel: BevelTable = Field(default_factory=BevelTable)
+    rib_bevel: BevelTable = Field(default_factory=BevelTable)
     soundhole: Soundhole = Field(default_factory=Soundhole)
     rosette: tuple[Rosette, ...] = Field(default=(), max_length=50)
     brace: tuple[BraceTable, ...] = Field(default=(), max_length=100)

@@ -155,6 +155,7 @@ def piece_face_plan(
     piece_bridge_on_body: Marks,
     piece_braces_hidden: Marks,
     piece_body_blocks: Marks,
+    piece_bevels_on_face: Marks,
 ) -> Marks:
     """The lines of the face and of what lies under it; the top's wood along the grain, inside its binding."""
     return (
@@ -163,6 +164,7 @@ def piece_face_plan(
         *piece_braces_hidden,
         *piece_soundhole,
         *piece_bridge_on_body,
+        *piece_bevels_on_face,
     )
 
 

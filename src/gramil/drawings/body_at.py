@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil import names as n
+from gramil.drawings.bevelled_at import behind, bevels_at, planed
 from gramil.drawings.hull import Hull, hull_at
 from gramil.drawings.marks import Drawing, Marks, Point, Polyline, Span
 from gramil.drawings.pen import Hatch
@@ -71,13 +72,13 @@ def body_marks(figures: Figures, cut: Cut) -> Marks:
     hull = hull_at(figures, cut)
     if hull is None:
         return ()
+    cuts = bevels_at(figures, hull)
     return (
-        *back_at(figures, hull),
-        *edges_at(figures, hull),
+        *planed((*back_at(figures, hull), *edges_at(figures, hull), *behind(cuts)), cuts),
         *_blocks(figures, hull),
         *_braces(figures, hull),
         *_bridgeplate_between(figures, hull),
-        *_top(figures, hull),
+        *planed(_top(figures, hull), cuts),
         *_rings(figures, hull),
         *_bridge(figures, hull),
         *_saddle(figures, hull, cut),

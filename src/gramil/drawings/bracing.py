@@ -32,20 +32,23 @@ def piece_plan_top(
     piece_soundhole: Marks,
     brace_list: tuple[Brace, ...],
     plate_shapes: tuple[PlateShape, ...],
+    piece_bevels_on_face: Marks,
 ) -> Marks:
-    """The top with its braces numbered, the bridge plate, soundhole and blocks."""
+    """The top with its braces numbered, the bridge plate, soundhole and blocks, and the line of its bevel."""
     if not piece_body_outline:
         return ()
     plates = [Polyline(each.corners, "core", closed=True, hatch="across the grain") for each in plate_shapes]
     braces = _numbered(_of(brace_list, "top"))
-    return (*piece_body_outline, *piece_body_blocks, *piece_soundhole, *plates, *braces)
+    return (*piece_body_outline, *piece_body_blocks, *piece_soundhole, *plates, *braces, *piece_bevels_on_face)
 
 
-def piece_plan_back(piece_body_outline: Marks, piece_body_blocks: Marks, brace_list: tuple[Brace, ...]) -> Marks:
-    """The back with its braces numbered, and the blocks."""
+def piece_plan_back(
+    piece_body_outline: Marks, piece_body_blocks: Marks, brace_list: tuple[Brace, ...], piece_bevels_on_back: Marks
+) -> Marks:
+    """The back with its braces numbered, the blocks, and the line of its bevel."""
     if not piece_body_outline:
         return ()
-    return (*piece_body_outline, *piece_body_blocks, *_numbered(_of(brace_list, "back")))
+    return (*piece_body_outline, *piece_body_blocks, *_numbered(_of(brace_list, "back")), *piece_bevels_on_back)
 
 
 def _of(braces: tuple[Brace, ...], plate: str) -> tuple[Brace, ...]:

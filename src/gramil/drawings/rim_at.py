@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from gramil import names as n
+from gramil.drawings.bevelled_at import bevels_at, without_edge
 from gramil.drawings.hull import Hull
 from gramil.drawings.marks import Marks, Point, Polyline
 from gramil.drawings.pen import Hatch
@@ -37,11 +38,13 @@ class Piece:
 
 def pieces_at(figures: Figures, hull: Hull) -> tuple[Piece, ...]:
     """What is cut through, from the bass side on: one piece, or two where the horn of a cutaway stands apart."""
+    cuts = bevels_at(figures, hull)
     if hull.shell.side.outline.alike:
         rims = rims_at(figures, hull)
-        return (Piece(rims, rims),)
+        return (Piece(rims, without_edge(rims, cuts)),)
     ends = hull.across(hull.shell.side.outline)
-    return tuple(Piece(_rims(figures, hull, each, 1.0), _rims(figures, hull, each, -1.0)) for each in ends)
+    bass = [without_edge(_rims(figures, hull, each, -1.0), () if row else cuts) for row, each in enumerate(ends)]
+    return tuple(Piece(_rims(figures, hull, each, 1.0), low) for each, low in zip(ends, bass, strict=True))
 
 
 def rims_at(figures: Figures, hull: Hull) -> tuple[Rim, Rim]:

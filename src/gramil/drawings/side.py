@@ -24,6 +24,7 @@ def drawing_side(
     piece_unrolled_words: Marks,
     piece_bass_turned: bool,
     piece_side_called: str,
+    piece_bevels_on_side: Marks,
 ) -> Drawing:
     """One side unrolled, at true size, its outside up: top's edge above; the other side is its mirror image, or has a
     template of its own.
@@ -32,7 +33,9 @@ def drawing_side(
     if not side_along.size:
         return Drawing("side", title, "the side", ())
     marks = _template((side_along, side_upper, side_lower), side_stations, n.side_stations, piece_bass_turned)
-    return cut_by(piece_router, Drawing("side", title, "the side", (*marks, *piece_unrolled_words)))
+    return cut_by(
+        piece_router, Drawing("side", title, "the side", (*marks, *piece_bevels_on_side, *piece_unrolled_words))
+    )
 
 
 def drawing_treble_side(

@@ -23,6 +23,8 @@ USED_AT: Mapping[Ref[Drawing], tuple[str, ...]] = {
     n.drawing_mould: ("mould_made", "blocks_made", "sides_fitted", "blocks_glued"),
     n.drawing_side: ("sides_bent", "linings_glued_back"),
     n.drawing_treble_side: ("sides_bent", "linings_glued_back"),
+    n.drawing_bevel_arm: ("bevel_blocks_glued", "bevels_cut", "bevels_veneered"),
+    n.drawing_bevel_rib: ("bevel_blocks_glued", "bevels_cut", "bevels_veneered"),
     n.drawing_braces: ("top_braces_fitted", "back_braces_fitted"),
     n.drawing_top_inside: ("top_sawn", "top_braces_glued", "bridge_plate_glued", "top_let_in"),
     n.drawing_back_inside: ("back_sawn", "back_braces_glued", "back_let_in"),

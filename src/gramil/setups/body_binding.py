@@ -3,10 +3,12 @@
 import math
 
 from gramil import names as n
+from gramil.parts.bevel_records import BevelBinding
 from gramil.parts.body_records import Bend, Bout, SideStation, Stretch
 from gramil.parts.edge_records import Cut, Edge, Strip, Tilt
 from gramil.quantities import Mm
 from gramil.reference import EACH, Text, says
+from gramil.setups.at_bevels import at_bevels, strips_at_bevels
 from gramil.setups.body_work import NO_BODY
 from gramil.setups.lines import stuff
 from gramil.setups.setup import BigFigure, Setup, Table, skipped
@@ -172,6 +174,7 @@ def setup_channels(
     channel_cuts: tuple[Cut, ...],
     channel_tilts: tuple[Tilt, ...],
     downhill_treble: tuple[Stretch, ...],
+    bevelled_bindings: tuple[BevelBinding, ...],
 ) -> Setup:
     """Cut the channels for binding and purfling.
 
@@ -196,6 +199,7 @@ def setup_channels(
             "stands upright, or the body on its edge against a fence.",
             *(_leaning(each) for each in channel_tilts),
             AGAINST,
+            *at_bevels(bevelled_bindings),
             "Stop short of the neck's place and of the tail graft. Finish there, and in corners that no bearing "
             "reaches, with knife and chisel.",
         ),
@@ -273,7 +277,10 @@ def _pair(cut: Cut, has_cutter: bool) -> Text:
 
 
 def setup_body_binding(
-    channel_edges: tuple[Edge, ...], strip_list: tuple[Strip, ...], bend_treble: tuple[Bend, ...]
+    channel_edges: tuple[Edge, ...],
+    strip_list: tuple[Strip, ...],
+    bend_treble: tuple[Bend, ...],
+    bevelled_bindings: tuple[BevelBinding, ...],
 ) -> Setup:
     """Glue bindings and purflings into their channels.
 
@@ -305,6 +312,7 @@ def setup_body_binding(
             "Trim both strips at the tail to a butt, or a mitre for the purfling, on the centreline; at the neck they "
             "run under the heel or stop at it.",
             *at_corners(bend_treble, "mitre the strips before glue, the corner's wood cut square with a chisel."),
+            *strips_at_bevels(bevelled_bindings),
             "Glue in the purfling and the binding together, a stretch at a time: the waist first, then to either end. "
             "Press down to the floor and in to the wall; tape or a cord draws both ways at once.",
             "Leave it as long as its glue asks for before it is scraped. Scrape to the wood, never file across.",

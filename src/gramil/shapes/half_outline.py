@@ -57,6 +57,12 @@ class HalfOutline:
         """Distance from the axis to the outermost point of all."""
         return float(self.curve.place(_ends(self.curve.spans(1)))[:, 1].max())
 
+    @property
+    def widest_along(self) -> Mm:
+        """Distance along the half to that point."""
+        ends = _ends(self.curve.spans(1))
+        return float(self.curve.along(ends[int(self.curve.place(ends)[:, 1].argmax())]))
+
     def moment(self, power: int) -> float:
         """The integral of x^power over the half's area: exact, for it is a polynomial on each piece."""
         place, velocity = self.curve.place(self.curve.nodes), self.curve.velocity(self.curve.nodes)

@@ -52,16 +52,16 @@ class UnrolledSide:
 
     def upper_edge(self, along: ArrayLike) -> Array:
         """Height of the upper edge over the straight line between its ends, in mm: 0 at both ends."""
-        return self._upper(self.half.point(along))
+        return self.upper_at(self.half.point(along))
 
     def lower_edge(self, along: ArrayLike) -> Array:
         """Height of the lower edge from the same line, in mm: minus the depth at both ends."""
-        return self._lower(self.half.point(along))
+        return self.lower_at(self.half.point(along))
 
     def depth(self, along: ArrayLike) -> Array:
         """From edge to edge at distances along, in mm."""
         places = self.half.point(along)
-        return self._upper(places) - self._lower(places)
+        return self.upper_at(places) - self.lower_at(places)
 
     def upper_slope(self, along: ArrayLike) -> Array:
         """How steeply the upper face falls outward at its edge, square to the outline: mm a mm; flat is 0."""
@@ -109,13 +109,15 @@ class UnrolledSide:
         parameters[-1] = np.nextafter(end, start)
         places = half.place(parameters)
         along = np.concatenate(([0.0], np.cumsum(np.hypot(*np.diff(places, axis=0).T))))
-        edges = (self._upper(places), self._lower(places))
+        edges = (self.upper_at(places), self.lower_at(places))
         return max(float(np.abs(edge - np.interp(along, along[::4], edge[::4])).max()) for edge in edges)
 
-    def _upper(self, places: Array) -> Array:
+    def upper_at(self, places: Array) -> Array:
+        """Height of the upper face at places (x, y), y on either side, over the line between its ends."""
         return -self._fall(self.upper, places)
 
-    def _lower(self, places: Array) -> Array:
+    def lower_at(self, places: Array) -> Array:
+        """Height of the lower face at places (x, y) from the same line."""
         share = (places[..., 0] - self.outline.start) / self.outline.length
         straight = self.depth_start + share * (self.depth_end - self.depth_start)
         return np.asarray(self._fall(self.lower, places) - straight)

@@ -33,6 +33,12 @@ def reach_within(ring: Array, point: Point, direction: Point) -> tuple[float, fl
     return float(along[along < 0].max()), float(along[along > 0].min())
 
 
+def first_met(ring: Array, point: Point, direction: Point) -> float:
+    """Distance along a line from `point` to where it first meets the ring, ahead of it; infinite where it does not."""
+    along = _met(ring, point, direction)
+    return float(along[along > 0].min(initial=math.inf))
+
+
 def _met(ring: Array, point: Point, direction: Point) -> Array:
     """Distances along a line at which it meets the ring."""
     from_point = ring - np.asarray(point)

@@ -21,7 +21,7 @@ Own = Mapping[str, Species]
 NOT_SAID = "not said"
 PARTS = (
     "board", "neck", "head veneer", "top", "braces", "bridge plate", "back", "sides", "linings", "blocks", "bridge",
-    "board binding", "top binding", "back binding", *NO_WOOD,
+    "board binding", "top binding", "back binding", "arm bevel", "rib bevel", *NO_WOOD,
 )  # fmt: skip
 """Every part by the name of its stuff."""
 STUFF_ROWS: tuple[Normal, ...] = (
@@ -47,6 +47,8 @@ STUFF_ROWS: tuple[Normal, ...] = (
             "top_binding.material",
             "back_binding.wood",
             "back_binding.material",
+            "arm_bevel.veneer_wood",
+            "rib_bevel.veneer_wood",
         ),
         "by the names of the woods",
     ),
@@ -58,7 +60,8 @@ def stuff_values(instrument: Instrument, shop: Shop) -> Values:
     own = own_woods(shop)
     told = _woods(instrument) if not instrument.repair.described else _as_told(instrument)
     woods = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in told)
-    return {n.stuff_list: (*woods, *_bindings(instrument, shop, own), *_no_wood(instrument))}
+    bevels = (_not_there(part) if names is None else _of_wood(part, names, own) for part, names in _veneers(instrument))
+    return {n.stuff_list: (*woods, *_bindings(instrument, shop, own), *bevels, *_no_wood(instrument))}
 
 
 def _as_told(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:
@@ -90,6 +93,12 @@ def _woods(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None
     yield "linings", _said(body.linings_wood)
     yield "blocks", _said(body.block_wood)
     yield "bridge", _said(instrument.bridge.wood)
+
+
+def _veneers(instrument: Instrument) -> Iterator[tuple[str, tuple[str, ...] | None]]:
+    """The veneers on the bevels."""
+    for part, bevel in (("arm bevel", instrument.arm_bevel), ("rib bevel", instrument.rib_bevel)):
+        yield part, (bevel.veneer_wood,) if bevel.veneered else None
 
 
 def _not_there(part: str) -> Stuff:
