@@ -129,7 +129,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "body_air_volume": ("body_sides", "body_wall", "body_blocks", "body_linings_volume",),
         "body_blocks": ("body_shells", "body_neck_block", "body_neck_block_width", "body_tail_block", "body_tail_block_width", "foot_there",),
         "body_linings_volume": ("body_perimeter", "body_linings", "body_linings_height",),
-        "body_air_openings": ("soundhole_area", "soundhole_plug",),
+        "body_air_openings": ("opening_list", "port_list",),
         "body_air_rigid": ("body_air_openings", "body_air_volume",),
         "body_air_least": ("body_air_rigid", "limit_air_share_least",),
         "body_air_most": ("body_air_rigid", "limit_air_share_most",),
@@ -145,8 +145,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "room_plate_to_legs": ("brace_list", "brace_legs", "plate_shapes",),
         "room_plate_to_braces": ("brace_list", "brace_legs", "plate_shapes", "braces_asked",),
         "room_pins_in_plate": ("brace_pins", "plate_shapes", "bridge_pin_diameter",),
-        "room_crossing_to_hole": ("brace_list", "brace_legs", "soundhole_centre", "soundhole_diameter",),
-        "room_braces_to_hole": ("brace_list", "soundhole_centre", "soundhole_diameter",),
+        "room_crossing_to_hole": ("brace_list", "brace_legs", "opening_main",),
+        "room_braces_to_hole": ("brace_list", "opening_main",),
         "room_pins_to_braces": ("brace_list", "brace_pins", "bridge_pin_diameter",),
         "room_nearest_braces": ("brace_list", "braces_asked", "brace_crossings",),
         "room_between_braces": ("brace_list", "room_nearest_braces",),
@@ -515,12 +515,37 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "nut_slot_top": ("nut_slot_over_crest", "nut_slot_depth",),
         "nut_slot_blank": ("nut_slot_top", "thickness_at_crest",),
     },
+    "gramil.parts.openings": {
+        "opening_main": ("openings_asked", "soundhole_centre", "soundhole_wide", "soundhole_long", "top_thickness",),
+        "opening_further": ("openings_asked", "body_zeros", "top_thickness",),
+        "opening_list": ("opening_main", "opening_further",),
+        "opening_shaped": ("opening_list",),
+        "opening_to_braces": ("opening_further", "brace_list",),
+        "opening_to_linings": ("opening_list", "body_shells",),
+        "opening_to_blocks": ("opening_list", "body_blocks",),
+        "opening_to_board": ("opening_list", "soundhole_from_board", "board_outline", "body_edge",),
+        "opening_to_plate": ("opening_list", "plate_shapes",),
+        "opening_reach": ("opening_list", "rosette_rings",),
+        "opening_to_others": ("opening_list", "opening_reach",),
+        "opening_to_edge": ("opening_list", "opening_reach", "body_outlines",),
+        "opening_cutter": ("shop_cutters",),
+        "opening_cutter_radius": ("opening_cutter",),
+    },
     "gramil.parts.pairs": {
         "pair_paths": ("intonation_paths", "intonation_nut_forward",),
         "pair_rms_on_one": ("pair_paths", "intonation_strings", "intonation_weights", "strings_course",),
         "pair_rms_on_two": ("pair_paths", "intonation_strings", "intonation_weights",),
         "pair_rms_all_on_one": ("pair_rms_on_one",),
         "pair_rms_all_on_two": ("pair_rms_on_two",),
+    },
+    "gramil.parts.port": {
+        "port_list": ("ports_asked", "body_sides", "body_wall", "body_linings_height",),
+        "port_bass": ("port_list",),
+        "port_treble": ("port_list",),
+        "port_to_linings": ("port_list", "body_sides", "body_linings_height",),
+        "port_to_blocks": ("port_list", "body_sides", "body_blocks",),
+        "port_to_others": ("port_list",),
+        "port_bends": ("port_list", "body_sides",),
     },
     "gramil.parts.refret": {
         "refret_wires": ("shop_wires", "found_slot_width_least", "found_slot_width_most", "found_slot_width_mean", "found_slot_depth_least", "found_crown_most", "found_crown_at_twelve", "heights_dressing_loss", "limit_fit_loosest", "limit_fit_tightest", "limit_bead_bite_caution", "limit_bead_bite_stop", "limit_clearance_least", "limit_bead_share_most", "limit_wedge_kept_least", "limit_wedge_kept_most", "back_bow_row", "back_bow_span",),
@@ -660,11 +685,12 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     "gramil.parts.soundhole": {
         "soundhole_centre": ("soundhole_given", "soundhole_held_to", "body_zeros",),
         "soundhole_from_zero": ("soundhole_centre", "body_edge",),
-        "soundhole_edge_neck": ("soundhole_centre", "soundhole_diameter",),
-        "soundhole_area": ("soundhole_diameter",),
-        "soundhole_plug": ("top_thickness", "soundhole_diameter",),
-        "soundhole_from_board": ("soundhole_edge_neck", "body_edge", "board_tail_position",),
-        "rosette_rings": ("rosette_asked",),
+        "soundhole_wide": ("soundhole_diameter", "soundhole_across",),
+        "soundhole_long": ("soundhole_diameter", "soundhole_along",),
+        "soundhole_edge_neck": ("soundhole_centre", "soundhole_long", "opening_main",),
+        "soundhole_area": ("opening_main",),
+        "soundhole_from_board": ("soundhole_edge_neck", "body_edge", "board_tail_position", "opening_main",),
+        "rosette_rings": ("rosette_asked", "opening_list",),
     },
     "gramil.parts.string_lines": {
         "string_pair_nut": ("strings_gauges", "strings_course", "nut_pair", "nut_pair_by",),
@@ -746,7 +772,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "graduated_run": ("top_edge_thickness", "top_edge_run",),
         "graduated_band": ("graduated_run", "body_outlines",),
         "graduated_mean": ("top_thickness", "graduated_edge", "graduated_band",),
-        "graduated_weight": ("timber_top", "graduated_mean", "top_thickness", "body_outlines", "soundhole_diameter",),
+        "graduated_weight": ("timber_top", "graduated_mean", "top_thickness", "body_outlines", "opening_list",),
     },
     "gramil.parts.treble_side": {
         "treble_side_walls": ("body_sides",),
@@ -903,6 +929,21 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_reset_saddle": ("reset_exposed", "repair_reset", "limit_exposed_stop_least", "limit_exposed_stop_most",),
         "finding_moved": ("moved_treble", "moved_bass", "repair_bridge", "limit_saddle_place",),
     },
+    "gramil.findings.on_openings": {
+        "finding_opening_braces": ("opening_to_braces", "limit_brace_to_hole",),
+        "finding_opening_linings": ("opening_to_linings", "limit_opening_room",),
+        "finding_opening_blocks": ("opening_to_blocks", "limit_opening_room",),
+        "finding_opening_board": ("opening_to_board", "limit_opening_room",),
+        "finding_opening_plate": ("opening_to_plate", "limit_opening_room",),
+        "finding_openings_apart": ("opening_to_others", "limit_opening_room",),
+        "finding_ring_edge": ("opening_to_edge", "limit_opening_room",),
+        "finding_shaped_edge": ("opening_list", "opening_shaped", "opening_cutter_radius",),
+        "finding_ring_channel": ("rosette_rings", "opening_shaped", "opening_cutter",),
+        "finding_port_linings": ("port_to_linings", "limit_port_room",),
+        "finding_port_blocks": ("port_to_blocks", "limit_port_room",),
+        "finding_ports_apart": ("port_to_others", "limit_port_room",),
+        "finding_port_bend": ("port_bends", "limit_port_bend",),
+    },
     "gramil.findings.on_permits": {
         "finding_permits": ("stuff_list",),
     },
@@ -1006,6 +1047,10 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "setup_nut_slots": ("scale_zero_fret", "strings_count",),
         "setup_relief": ("neck_rod", "action_fret", "strings_count", "relief_predicted_least", "board_modulus_known", "neck_modulus_known",),
     },
+    "gramil.setups.opening_work": {
+        "setup_openings": ("opening_main", "opening_further", "opening_shaped", "rosette_rings", "opening_cutter",),
+        "setup_ports": ("port_list",),
+    },
     "gramil.setups.owner": {
         "setup_owner_air": ("sprout_most", "core_inset", "scale_frets", "dome_curvature_dry", "dome_curvature_dry_least", "across_unheld", "stuff_list", "swell_moistures",),
     },
@@ -1072,17 +1117,16 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
     "gramil.drawings.body": {
         "piece_body_outline": ("body_outlines",),
         "piece_binding_lines": ("channel_lines",),
-        "piece_soundhole": ("body_outlines", "soundhole_centre", "soundhole_diameter", "rosette_rings",),
         "piece_bridge_on_body": ("body_outlines", "brace_bridge", "brace_pins", "bridge_pin_diameter", "piece_saddle_on_body",),
         "piece_saddle_on_body": ("saddle_end_treble", "saddle_end_bass", "saddle_reach", "body_edge",),
         "piece_braces_hidden": ("brace_list", "plate_shapes",),
         "piece_body_blocks": ("body_outlines", "body_blocks",),
         "piece_body_sizes": ("body_bouts", "body_length", "body_reach_bass",),
-        "piece_face_plan": ("piece_body_outline", "piece_binding_lines", "piece_soundhole", "piece_bridge_on_body", "piece_braces_hidden", "piece_body_blocks", "piece_bevels_on_face",),
+        "piece_face_plan": ("piece_body_outline", "piece_binding_lines", "piece_openings", "piece_bridge_on_body", "piece_braces_hidden", "piece_body_blocks", "piece_bevels_on_face",),
         "drawing_mould": ("instrument_name", "instrument_handed", "body_outlines", "body_mould_length", "body_mould_half_width", "body_mould_wall", "piece_router",),
     },
     "gramil.drawings.bracing": {
-        "piece_plan_top": ("piece_body_outline", "piece_body_blocks", "piece_soundhole", "brace_list", "plate_shapes", "piece_bevels_on_face",),
+        "piece_plan_top": ("piece_body_outline", "piece_body_blocks", "piece_openings", "brace_list", "plate_shapes", "piece_bevels_on_face",),
         "piece_plan_back": ("piece_body_outline", "piece_body_blocks", "brace_list", "piece_bevels_on_back",),
         "piece_face_numbers": ("brace_list",),
         "piece_list_top": ("brace_list", "body_length", "body_width",),
@@ -1116,13 +1160,13 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_setup_flats": ("carve_stations", "carve_lines", "carve_facets", "piece_flats_scale",),
     },
     "gramil.drawings.face_plan": {
-        "piece_body_places": ("body_outlines", "body_bouts", "soundhole_centre", "body_saddle", "body_reach_treble",),
-        "piece_face_words": ("body_reach_treble", "body_bouts",),
-        "piece_title_block": ("instrument_name", "instrument_handed", "body_length", "body_reach", "soundhole_diameter",),
+        "piece_body_places": ("body_outlines", "body_bouts", "soundhole_centre", "body_saddle", "body_reach_treble", "opening_further",),
+        "piece_face_words": ("body_reach_treble", "body_bouts", "opening_further",),
+        "piece_title_block": ("instrument_name", "instrument_handed", "body_length", "body_reach", "opening_main",),
         "piece_face_told": ("body_length", "body_reach",),
         "drawing_face_plan": ("piece_face_lines", "piece_face_beside", "piece_face_told", "instrument_name", "instrument_handed",),
         "piece_face_lines": ("piece_face_plan", "piece_face_sizes", "piece_face_numbers",),
-        "piece_face_sizes": ("piece_body_sizes", "piece_body_places", "piece_face_words",),
+        "piece_face_sizes": ("piece_body_sizes", "piece_body_places", "piece_face_words", "piece_openings_sizes",),
         "piece_face_beside": ("piece_list_top", "piece_title_block",),
     },
     "gramil.drawings.foot": {
@@ -1241,6 +1285,13 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "drawing_setup_neck_scarf": ("instrument_name", "plank_scarfed", "head_blank", "plank_scarf_run", "plank_shaft",),
         "drawing_setup_neck_rod": ("instrument_name", "neck_rod", "carve_rod_access", "neck_rod_depth", "neck_rod_width", "carve_form",),
     },
+    "gramil.drawings.openings": {
+        "piece_openings": ("piece_soundhole", "piece_further_holes",),
+        "piece_soundhole": ("opening_main", "rosette_rings",),
+        "piece_further_holes": ("opening_further", "rosette_rings",),
+        "piece_openings_sizes": ("opening_list", "opening_reach",),
+        "drawing_openings": ("instrument_name", "instrument_handed", "opening_list", "opening_shaped", "rosette_rings", "piece_router",),
+    },
     "gramil.drawings.plan": {
         "piece_outline": ("board_outline", "core_outline", "core_inset",),
         "piece_slots": ("slot_first", "core_x_bass", "core_y_bass", "core_x_treble", "core_y_treble",),
@@ -1254,6 +1305,11 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_tail_size": ("board_outline", "board_width_at_tail", "piece_pins",),
         "piece_head_words": ("instrument_name", "scale_bass", "scale_treble", "scale_zero_fret", "board_outline",),
         "piece_side_words": ("edge_x_bass", "board_outline",),
+    },
+    "gramil.drawings.ports": {
+        "piece_ports_on_side": ("port_list", "port_bass", "treble_side_along", "side_along", "piece_bass_turned",),
+        "piece_ports_on_treble": ("port_treble", "treble_side_along", "piece_treble_turned",),
+        "piece_small_ports": ("port_list", "treble_side_along", "piece_small_side_share",),
     },
     "gramil.drawings.section": {
         "piece_slope": ("station_middle_fret", "lean_at_edge_treble", "edge_y_treble", "instrument_handed",),
@@ -1337,11 +1393,11 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "piece_small_side": ("side_along", "side_upper", "side_lower", "piece_small_side_share",),
         "piece_small_treble": ("treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_small_side_share",),
         "piece_small_side_stations": ("side_stations", "side_along", "side_upper", "side_lower", "piece_small_side_share",),
-        "drawing_setup_side": ("instrument_name", "piece_small_side", "piece_small_side_stations", "piece_small_treble", "piece_small_side_share",),
+        "drawing_setup_side": ("instrument_name", "piece_small_side", "piece_small_side_stations", "piece_small_treble", "piece_small_ports", "piece_small_side_share",),
     },
     "gramil.drawings.side": {
-        "drawing_side": ("instrument_name", "side_along", "side_upper", "side_lower", "side_stations", "piece_router", "piece_unrolled_words", "piece_bass_turned", "piece_side_called", "piece_bevels_on_side",),
-        "drawing_treble_side": ("instrument_name", "treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_router", "piece_treble_words", "piece_treble_turned",),
+        "drawing_side": ("instrument_name", "side_along", "side_upper", "side_lower", "side_stations", "piece_router", "piece_unrolled_words", "piece_bass_turned", "piece_side_called", "piece_bevels_on_side", "piece_ports_on_side",),
+        "drawing_treble_side": ("instrument_name", "treble_side_along", "treble_side_upper", "treble_side_lower", "treble_side_stations", "piece_router", "piece_treble_words", "piece_treble_turned", "piece_ports_on_treble",),
         "piece_bass_turned": ("instrument_handed", "treble_side_along",),
         "piece_side_called": ("treble_side_along",),
         "piece_treble_turned": ("instrument_handed",),
@@ -1375,7 +1431,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "braced_bars": ("brace_list", "brace_crossings", "fitted_braces",),
         "braced_blocks": ("brace_bridge", "plate_shapes", "bridge_thickness", "timber_bridge", "timber_bridge_plate",),
         "braced_pulls": ("brace_bridge", "string_pull", "bridge_lever", "string_y_bridge",),
-        "braced_plate": ("body_shells", "top_thickness", "top_radius", "soundhole_centre", "soundhole_diameter", "fitted_top", "body_length", "graduated_edge", "top_edge_run",),
+        "braced_plate": ("body_shells", "top_thickness", "top_radius", "opening_list", "fitted_top", "body_length", "graduated_edge", "top_edge_run",),
         "braced_top": ("braced_plate", "braced_bars", "braced_blocks", "braced_pulls", "brace_bridge", "body_saddle",),
         "braced_coarse": ("braced_top",),
         "braced_fine": ("braced_top",),
@@ -1386,7 +1442,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "mode_pictures": ("braced_final",),
         "mode_list": ("braced_quick", "braced_final", "mode_pictures", "pulled_spread",),
         "mode_near": ("mode_list",),
-        "mode_with_air": ("braced_final", "body_air_volume", "soundhole_area", "soundhole_plug",),
+        "mode_with_air": ("braced_final", "body_air_volume", "body_air_openings", "opening_list", "port_list",),
         "mode_air_lower": ("mode_with_air",),
         "mode_air_upper": ("mode_with_air",),
         "mode_first_supported": ("braced_quick",),
@@ -1545,6 +1601,12 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_old_room": ("limit_clearance_least", "refret_chosen",),
     "finding_old_saddle": ("found_exposed_bass", "found_exposed_treble", "limit_exposed_stop_least",),
     "finding_old_slots": ("limit_fit_loosest", "limit_fit_tightest", "refret_chosen",),
+    "finding_opening_blocks": ("limit_opening_room", "opening_to_blocks",),
+    "finding_opening_board": ("limit_opening_room", "opening_to_board",),
+    "finding_opening_braces": ("limit_brace_to_hole", "opening_to_braces",),
+    "finding_opening_linings": ("limit_opening_room", "opening_to_linings",),
+    "finding_opening_plate": ("limit_opening_room", "opening_to_plate",),
+    "finding_openings_apart": ("limit_opening_room", "opening_to_others",),
     "finding_over_top": ("limit_over_top_least", "limit_over_top_most", "neck_set_over_top_mean",),
     "finding_pairs": ("limit_pair_least", "limit_pair_most", "string_pair_bridge", "string_pair_nut",),
     "finding_permits": ("stuff_list",),
@@ -1556,12 +1618,18 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_plate_to_braces": ("limit_brace_room", "room_plate_to_braces",),
     "finding_plate_to_legs": ("limit_plate_to_leg", "room_plate_to_legs",),
     "finding_plate_under_pins": ("limit_plate_under_pin", "room_pins_in_plate",),
+    "finding_port_bend": ("limit_port_bend", "port_bends",),
+    "finding_port_blocks": ("limit_port_room", "port_to_blocks",),
+    "finding_port_linings": ("limit_port_room", "port_to_linings",),
+    "finding_ports_apart": ("limit_port_room", "port_to_others",),
     "finding_relief_too_little": ("limit_relief_least", "relief_predicted_least", "relief_predicted_most",),
     "finding_relief_too_much": ("limit_relief_most", "limit_rod_reach", "relief_for_rod_least", "relief_for_rod_most", "relief_predicted_least", "string_pull_total",),
     "finding_relief_wanted": ("heights_relief", "limit_relief_least", "limit_relief_most",),
     "finding_reset_saddle": ("limit_exposed_stop_least", "limit_exposed_stop_most", "reset_exposed",),
     "finding_reset_tongue": ("limit_under_slot", "reset_tongue_left",),
     "finding_reset_wedge": ("limit_heel_wedge", "reset_wedge",),
+    "finding_ring_channel": ("opening_cutter", "rosette_rings",),
+    "finding_ring_edge": ("limit_opening_room", "opening_to_edge",),
     "finding_rod_blind_end": ("limit_rod_blind", "rod_blind_left",),
     "finding_rod_corner": ("limit_beside_rod", "rod_corner",),
     "finding_rod_over": ("limit_over_rod", "rod_over",),
@@ -1574,6 +1642,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_saddle_low": ("limit_exposed_stop_least", "neck_set_exposed",),
     "finding_saw": ("saw_kerf", "wire_tang_thickness",),
     "finding_scarf": ("head_scarf_length", "plank_head_along",),
+    "finding_shaped_edge": ("opening_cutter_radius", "opening_list",),
     "finding_shop": ("shop_name",),
     "finding_side_between": ("channel_side_left", "limit_side_between",),
     "finding_side_under_bevel": ("bevel_list", "limit_side_under_bevel",),
@@ -1609,7 +1678,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_arch_cards": ("card_arches",),
     "piece_arch_end": ("card_arches",),
     "piece_arch_nut": ("card_arches",),
-    "piece_body_places": ("body_bouts", "body_saddle", "soundhole_centre",),
+    "piece_body_places": ("body_bouts", "body_saddle", "opening_list", "soundhole_centre",),
     "piece_body_sizes": ("body_bouts", "body_length",),
     "piece_bridge_sizes": ("bridge_length", "bridge_width_square",),
     "piece_bridge_words": ("bridge_front", "bridge_front_from_join", "bridge_front_from_nut", "bridge_front_from_octave", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_second", "bridge_hold_spread", "bridge_pin_diameter", "bridge_spread", "saddle_angle", "saddle_length", "saddle_position", "saddle_slot_depth", "saddle_thickness",),
@@ -1637,9 +1706,12 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_markers_between": ("marker_offset", "marker_position", "markers_diameter",),
     "piece_markers_edge": ("marker_side_depth", "markers_side_diameter",),
     "piece_nut_card": ("nut_slot_over_crest",),
+    "piece_openings_sizes": ("opening_list",),
     "piece_plan_side_sizes": ("back_bow_length", "body_depth_neck", "body_depth_tail", "neck_angle_target", "neck_heel_depth",),
     "piece_plan_sizes": ("back_bow_length", "body_length", "body_width", "bridge_front_edge", "scale_run",),
     "piece_plank_sizes": ("back_bow_length", "head_angle", "head_blank", "head_scarf_length", "neck_heel_depth", "plank_head_along", "plank_shaft",),
+    "piece_ports_on_side": ("port_list",),
+    "piece_ports_on_treble": ("port_list",),
     "piece_rail_proof": ("card_proof_octave", "card_proof_pin",),
     "piece_rail_words": ("scale_bass", "scale_frets", "shop_pin_offset", "shop_template_pin",),
     "piece_rod": ("rod_end", "rod_start_away",),
@@ -1662,7 +1734,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "piece_tail_size": ("board_width_at_tail",),
     "piece_taper_board": ("board_half_taper_angle",),
     "piece_taper_carriage": ("jig_taper", "taper_centre_nut", "taper_centre_tail",),
-    "piece_title_block": ("body_length", "bridge_length", "bridge_width_square", "saddle_angle", "scale_run", "soundhole_diameter",),
+    "piece_title_block": ("body_length", "bridge_length", "bridge_width_square", "saddle_angle", "scale_run", "soundhole_across", "soundhole_diameter",),
     "piece_treble_words": ("treble_side_length",),
     "piece_tuner_list": ("head_hole", "head_posts_y", "head_sideways_bend", "head_width",),
     "piece_tuner_sizes": ("head_posts_x", "head_reach",),
@@ -1708,7 +1780,9 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_neck_set": ("bridge_thickness", "drawing_neck_set", "heel_wedge", "heel_wedge_to_take", "heights_body_rise", "limit_tolerance_height", "limit_tolerance_outline", "neck_angle_face", "neck_angle_target", "neck_heel_depth", "neck_set_exposed_mean", "neck_set_run_mean", "neck_set_straightedge", "neck_set_straightedge_on_board", "neck_set_straightedge_over_top", "neck_set_tongue_gap", "neck_straightedge", "saddle_exposed", "stuff_list",),
     "setup_nut_slots": ("board_nut_length", "crown_height", "drawing_setup_nut", "limit_nut_slot_room", "limit_slot_position", "limit_tolerance_outline", "limit_zero_fret_drop", "nut_slot_blank", "nut_slot_depth", "nut_slot_over_board", "nut_slot_over_first", "nut_slot_width", "nut_spacing", "string_spread_along_nut", "stuff_list",),
     "setup_old_slots": ("found_arch_radius", "found_board_thickness", "found_slot_depth", "found_slot_width", "stuff_list",),
+    "setup_openings": ("drawing_openings", "limit_tolerance_outline", "opening_cutter", "opening_list", "rosette_rings", "soundhole_across", "soundhole_along", "stuff_list",),
     "setup_owner_air": ("across_unheld", "board_wood", "dome_across", "dome_brace_height", "dome_brace_spacing", "dome_brace_width", "dome_rise_dry", "dome_rise_dry_least", "dome_rise_made", "dome_rise_wet", "dome_rise_wet_least", "limit_gluing_humidity", "limit_owner_humidity_least", "limit_owner_humidity_most", "sprout_least", "sprout_most", "stuff_list", "swell_moisture_dry", "swell_moisture_made", "swell_moisture_wet", "swell_step_dry", "swell_width_dry_least", "swell_width_dry_most", "swell_width_wet_least", "swell_width_wet_most", "top_brace_wood", "top_wood",),
+    "setup_ports": ("drawing_setup_side", "limit_tolerance_outline", "port_list", "stuff_list",),
     "setup_refret": ("crown_height", "limit_clearance_least", "limit_fit_loosest", "limit_fit_tightest", "limit_tolerance_fit", "limit_tolerance_height", "refret_chosen", "refret_room", "stuff_list", "wire_name", "wire_tang_thickness",),
     "setup_relief": ("action_fret", "back_bow_least", "back_bow_most", "board_modulus", "drawing_heights", "height_over_crown", "height_saddle_share", "heights_relief", "limit_modulus_least", "limit_modulus_most", "limit_relief_least", "limit_relief_most", "limit_tolerance_height", "neck_modulus", "relief_predicted_least", "relief_predicted_most", "relief_rod_moment_least", "relief_rod_moment_most", "string_pull_said",),
     "setup_reset": ("action_wanted", "bridge_thickness", "limit_tolerance_height", "limit_under_slot", "neck_angle_target", "neck_set_straightedge", "reset_angle", "reset_exposed", "reset_tongue", "reset_tongue_left", "reset_wedge", "saddle_exposed", "stuff_list",),
@@ -1727,7 +1801,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
 """What each page shows, read off its code: edges of the graph."""
 
 if TYPE_CHECKING:
-    from gramil.description.body.records import BraceAsked, RingAsked
+    from gramil.description.body.records import BraceAsked, OpeningAsked, PortAsked, RingAsked
     from gramil.description.neck.head_outline import HeadCurve
     from gramil.description.records import Blank, Block, Cutter, IndexTemplate, Jig, KeptPiece, Saw, Station, Stuff, Wire
     from gramil.description.wood.air_values import WoodState
@@ -1749,6 +1823,7 @@ if TYPE_CHECKING:
     from gramil.parts.cards import ArchCard, DepthCard, GapCard
     from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Strip, Tilt
     from gramil.parts.hands import Handed
+    from gramil.parts.opening_records import Opening, OpeningGap, Port
     from gramil.parts.records import BlankChoice, BlockChoice, CarveLine, CarveShape, CarveStation, LedgeChoice, NeckPiece, NeckYield, PieceOnStock, Run, SlotOption, TemplateMatch, WireFit, WireInOld
     from gramil.parts.relief import PulledNeck
     from gramil.physics.compensation import Freedom, SetBacks
@@ -1767,6 +1842,7 @@ if TYPE_CHECKING:
     from gramil.shapes.dome import Dome
     from gramil.shapes.edge_bevel import EdgeBevel
     from gramil.shapes.half_outline import Station as HalfOutlineStation
+    from gramil.shapes.hole import Hole
     from gramil.shapes.outline import Outline
     from gramil.shapes.profile import Profile
     from gramil.shapes.quadrilateral import Quadrilateral
@@ -1798,7 +1874,9 @@ if TYPE_CHECKING:
     from gramil.drawings import machines as drawings_machines
     from gramil.drawings import neck as drawings_neck
     from gramil.drawings import neck_plank as drawings_neck_plank
+    from gramil.drawings import openings as drawings_openings
     from gramil.drawings import plan as drawings_plan
+    from gramil.drawings import ports as drawings_ports
     from gramil.drawings import section as drawings_section
     from gramil.drawings import setup_braces as drawings_setup_braces
     from gramil.drawings import setup_bridge as drawings_setup_bridge
@@ -1824,6 +1902,7 @@ if TYPE_CHECKING:
     from gramil.findings import on_intonation as findings_on_intonation
     from gramil.findings import on_neck as findings_on_neck
     from gramil.findings import on_old as findings_on_old
+    from gramil.findings import on_openings as findings_on_openings
     from gramil.findings import on_permits as findings_on_permits
     from gramil.findings import on_slots as findings_on_slots
     from gramil.findings import on_strings as findings_on_strings
@@ -1865,7 +1944,9 @@ if TYPE_CHECKING:
     from gramil.parts import neck_section as part_neck_section
     from gramil.parts import neck_set as part_neck_set
     from gramil.parts import nut_slots as part_nut_slots
+    from gramil.parts import openings as part_openings
     from gramil.parts import pairs as part_pairs
+    from gramil.parts import port as part_port
     from gramil.parts import refret as part_refret
     from gramil.parts import relief as part_relief
     from gramil.parts import reset as part_reset
@@ -1900,6 +1981,7 @@ if TYPE_CHECKING:
     from gramil.setups import neck_carving as setups_neck_carving
     from gramil.setups import neck_joint as setups_neck_joint
     from gramil.setups import neck_set as setups_neck_set
+    from gramil.setups import opening_work as setups_opening_work
     from gramil.setups import owner as setups_owner
     from gramil.setups import preparing as setups_preparing
     from gramil.setups import repairing as setups_repairing
@@ -1969,9 +2051,28 @@ if TYPE_CHECKING:
         points: Members[Ref[Any], Any]
         corners: Members[Ref[int], int]
 
+    class OpeningAskedRef(Ref[OpeningAsked]):
+        name: Ref[str]
+        held_to: Ref[str]
+        centre: Ref[Mm]
+        aside: Ref[Mm]
+        lean: Ref[Radians]
+        hole: HoleRef
+
+    class PortAskedRef(Ref[PortAsked]):
+        name: Ref[str]
+        side: Ref[Literal['treble', 'bass']]
+        centre: Ref[Mm]
+        below: Ref[Mm]
+        hole: HoleRef
+        patch: Ref[Mm]
+        patch_reach: Ref[Mm]
+
     class RingAskedRef(Ref[RingAsked]):
         name: Ref[str]
+        round: Ref[str]
         inner: Ref[Mm]
+        gap: Ref[Mm]
         width: Ref[Mm]
         depth: Ref[Mm]
 
@@ -2543,6 +2644,46 @@ if TYPE_CHECKING:
         second: Ref[Any]
         about_centroid: Ref[Any]
 
+    class OpeningRef(Ref[Opening]):
+        name: Ref[str]
+        held_to: Ref[str]
+        shape: Ref[str]
+        x: Ref[Mm]
+        y: Ref[Mm]
+        along: Ref[Mm]
+        across: Ref[Mm]
+        lean: Ref[Radians]
+        area: Ref[Mm2]
+        edge: Ref[Mm]
+        tightest: Ref[Mm]
+        radius: Ref[Mm]
+        plug: Ref[Mm]
+        hole: HoleRef
+        centre: Ref[Any]
+
+    class OpeningGapRef(Ref[OpeningGap]):
+        name: Ref[str]
+        to: Ref[str]
+        room: Ref[Mm]
+
+    class PortRef(Ref[Port]):
+        name: Ref[str]
+        side: Ref[Literal['treble', 'bass']]
+        centre: Ref[Mm]
+        below: Ref[Mm]
+        height: Ref[Mm]
+        along: Ref[Mm]
+        across: Ref[Mm]
+        area: Ref[Mm2]
+        edge: Ref[Mm]
+        radius: Ref[Mm]
+        plug: Ref[Mm]
+        patch: Ref[Mm]
+        patch_along: Ref[Mm]
+        patch_across: Ref[Mm]
+        hole: HoleRef
+        patch_corners: Members[Ref[Any], Any]
+
     class WireInOldRef(Ref[WireInOld]):
         name: Ref[str]
         crown_width: Ref[Mm]
@@ -2613,6 +2754,8 @@ if TYPE_CHECKING:
         inner: Ref[Mm]
         outer: Ref[Mm]
         depth: Ref[Mm]
+        round: Ref[str]
+        width: Ref[Mm]
 
     class TemplateMatchRef(Ref[TemplateMatch]):
         name: Ref[str]
@@ -2738,6 +2881,15 @@ if TYPE_CHECKING:
         x: Ref[Mm]
         half_width: Ref[Mm]
         along: Ref[Mm]
+
+    class HoleRef(Ref[Hole]):
+        shape: Ref[Literal['round', 'oval', 'D']]
+        along: Ref[Mm]
+        across: Ref[Mm]
+        corner: Ref[Mm]
+        is_round: Ref[bool]
+        hydraulic_radius: Ref[Mm]
+        tightest: Ref[Mm]
 
     class TimberRef(Ref[Timber]):
         longitudinal: Ref[float]
@@ -3033,6 +3185,7 @@ if TYPE_CHECKING:
     limit_nut_gain: Ref[Cents]
     limit_nut_slot_room: Ref[Mm]
     limit_nut_slot_share: Ref[Ratio]
+    limit_opening_room: Ref[Mm]
     limit_over_rod: Ref[Mm]
     limit_over_top_least: Ref[Mm]
     limit_over_top_most: Ref[Mm]
@@ -3051,6 +3204,8 @@ if TYPE_CHECKING:
     limit_plate_glued_least: Ref[Mm]
     limit_plate_to_leg: Ref[Mm]
     limit_plate_under_pin: Ref[Mm]
+    limit_port_bend: Ref[Mm]
+    limit_port_room: Ref[Mm]
     limit_pull_least: Ref[Newton]
     limit_pull_uneven: Ref[Ratio]
     limit_relief_least: Ref[Mm]
@@ -3128,6 +3283,8 @@ if TYPE_CHECKING:
     nut_spacing: Ref[Literal['equal gaps', 'equal centres']]
     nut_spread: Ref[Mm]
     nut_width: Ref[Mm]
+    openings_asked: Members[OpeningAskedRef, OpeningAsked]
+    ports_asked: Members[PortAskedRef, PortAsked]
     repair_bridge: Ref[Literal['stays', 'reglued', 'moved']]
     repair_described: Ref[bool]
     repair_nut: Ref[bool]
@@ -3191,9 +3348,15 @@ if TYPE_CHECKING:
     slots_crest_loss: Ref[Mm]
     slots_cut: Ref[Literal['before arching', 'after arching']]
     slots_saw: Ref[str]
+    soundhole_across: Ref[Mm]
+    soundhole_along: Ref[Mm]
+    soundhole_aside: Ref[Mm]
+    soundhole_corner: Ref[Mm]
     soundhole_diameter: Ref[Mm]
     soundhole_given: Ref[Mm]
     soundhole_held_to: Ref[Literal['body', 'join', 'tail', 'saddle']]
+    soundhole_lean: Ref[Radians]
+    soundhole_shape: Ref[Literal['round', 'oval', 'D']]
     strings_a4: Ref[Hertz]
     strings_bending: Rows
     strings_core: Ref[str]
@@ -3270,7 +3433,6 @@ if TYPE_CHECKING:
     # drawings/body.py
     piece_body_outline: Members[Ref[Any], Any] = of(drawings_body.piece_body_outline)
     piece_binding_lines: Members[Ref[Any], Any] = of(drawings_body.piece_binding_lines)
-    piece_soundhole: Members[Ref[Any], Any] = of(drawings_body.piece_soundhole)
     piece_bridge_on_body: Members[Ref[Any], Any] = of(drawings_body.piece_bridge_on_body)
     piece_saddle_on_body: Members[Ref[Any], Any] = of(drawings_body.piece_saddle_on_body)
     piece_braces_hidden: Members[Ref[Any], Any] = of(drawings_body.piece_braces_hidden)
@@ -3439,6 +3601,13 @@ if TYPE_CHECKING:
     drawing_setup_neck_scarf: DrawingRef = of(drawings_neck_plank.drawing_setup_neck_scarf)
     drawing_setup_neck_rod: DrawingRef = of(drawings_neck_plank.drawing_setup_neck_rod)
 
+    # drawings/openings.py
+    piece_openings: Members[Ref[Any], Any] = of(drawings_openings.piece_openings)
+    piece_soundhole: Members[Ref[Any], Any] = of(drawings_openings.piece_soundhole)
+    piece_further_holes: Members[Ref[Any], Any] = of(drawings_openings.piece_further_holes)
+    piece_openings_sizes: Members[Ref[Any], Any] = of(drawings_openings.piece_openings_sizes)
+    drawing_openings: DrawingRef = of(drawings_openings.drawing_openings)
+
     # drawings/plan.py
     piece_outline: Members[Ref[Any], Any] = of(drawings_plan.piece_outline)
     piece_slots: Members[Ref[Any], Any] = of(drawings_plan.piece_slots)
@@ -3452,6 +3621,11 @@ if TYPE_CHECKING:
     piece_tail_size: Members[Ref[Any], Any] = of(drawings_plan.piece_tail_size)
     piece_head_words: Members[Ref[Any], Any] = of(drawings_plan.piece_head_words)
     piece_side_words: Members[Ref[Any], Any] = of(drawings_plan.piece_side_words)
+
+    # drawings/ports.py
+    piece_ports_on_side: Members[Ref[Any], Any] = of(drawings_ports.piece_ports_on_side)
+    piece_ports_on_treble: Members[Ref[Any], Any] = of(drawings_ports.piece_ports_on_treble)
+    piece_small_ports: Members[Ref[Any], Any] = of(drawings_ports.piece_small_ports)
 
     # drawings/section.py
     piece_slope: Ref[Ratio] = of(drawings_section.piece_slope)
@@ -3697,6 +3871,21 @@ if TYPE_CHECKING:
     finding_reset_tongue: Members[FindingRef, Finding] = of(findings_on_old.finding_reset_tongue)
     finding_reset_saddle: Members[FindingRef, Finding] = of(findings_on_old.finding_reset_saddle)
     finding_moved: Members[FindingRef, Finding] = of(findings_on_old.finding_moved)
+
+    # findings/on_openings.py
+    finding_opening_braces: Members[FindingRef, Finding] = of(findings_on_openings.finding_opening_braces)
+    finding_opening_linings: Members[FindingRef, Finding] = of(findings_on_openings.finding_opening_linings)
+    finding_opening_blocks: Members[FindingRef, Finding] = of(findings_on_openings.finding_opening_blocks)
+    finding_opening_board: Members[FindingRef, Finding] = of(findings_on_openings.finding_opening_board)
+    finding_opening_plate: Members[FindingRef, Finding] = of(findings_on_openings.finding_opening_plate)
+    finding_openings_apart: Members[FindingRef, Finding] = of(findings_on_openings.finding_openings_apart)
+    finding_ring_edge: Members[FindingRef, Finding] = of(findings_on_openings.finding_ring_edge)
+    finding_shaped_edge: Members[FindingRef, Finding] = of(findings_on_openings.finding_shaped_edge)
+    finding_ring_channel: Members[FindingRef, Finding] = of(findings_on_openings.finding_ring_channel)
+    finding_port_linings: Members[FindingRef, Finding] = of(findings_on_openings.finding_port_linings)
+    finding_port_blocks: Members[FindingRef, Finding] = of(findings_on_openings.finding_port_blocks)
+    finding_ports_apart: Members[FindingRef, Finding] = of(findings_on_openings.finding_ports_apart)
+    finding_port_bend: Members[FindingRef, Finding] = of(findings_on_openings.finding_port_bend)
 
     # findings/on_permits.py
     finding_permits: Members[FindingRef, Finding] = of(findings_on_permits.finding_permits)
@@ -4236,12 +4425,37 @@ if TYPE_CHECKING:
     nut_slot_top: Rows = of(part_nut_slots.nut_slot_top)
     nut_slot_blank: Ref[Mm] = of(part_nut_slots.nut_slot_blank)
 
+    # parts/openings.py
+    opening_main: Members[OpeningRef, Opening] = of(part_openings.opening_main)
+    opening_further: Members[OpeningRef, Opening] = of(part_openings.opening_further)
+    opening_list: Members[OpeningRef, Opening] = of(part_openings.opening_list)
+    opening_shaped: Members[Ref[str], str] = of(part_openings.opening_shaped)
+    opening_to_braces: Members[OpeningGapRef, OpeningGap] = of(part_openings.opening_to_braces)
+    opening_to_linings: Members[OpeningGapRef, OpeningGap] = of(part_openings.opening_to_linings)
+    opening_to_blocks: Members[OpeningGapRef, OpeningGap] = of(part_openings.opening_to_blocks)
+    opening_to_board: Members[OpeningGapRef, OpeningGap] = of(part_openings.opening_to_board)
+    opening_to_plate: Members[OpeningGapRef, OpeningGap] = of(part_openings.opening_to_plate)
+    opening_reach: Members[OpeningGapRef, OpeningGap] = of(part_openings.opening_reach)
+    opening_to_others: Members[OpeningGapRef, OpeningGap] = of(part_openings.opening_to_others)
+    opening_to_edge: Members[OpeningGapRef, OpeningGap] = of(part_openings.opening_to_edge)
+    opening_cutter: Ref[Mm] = of(part_openings.opening_cutter)
+    opening_cutter_radius: Ref[Mm] = of(part_openings.opening_cutter_radius)
+
     # parts/pairs.py
     pair_paths: StringPathsRef = of(part_pairs.pair_paths)
     pair_rms_on_one: Rows = of(part_pairs.pair_rms_on_one)
     pair_rms_on_two: Rows = of(part_pairs.pair_rms_on_two)
     pair_rms_all_on_one: Ref[Cents] = of(part_pairs.pair_rms_all_on_one)
     pair_rms_all_on_two: Ref[Cents] = of(part_pairs.pair_rms_all_on_two)
+
+    # parts/port.py
+    port_list: Members[PortRef, Port] = of(part_port.port_list)
+    port_bass: Members[PortRef, Port] = of(part_port.port_bass)
+    port_treble: Members[PortRef, Port] = of(part_port.port_treble)
+    port_to_linings: Members[OpeningGapRef, OpeningGap] = of(part_port.port_to_linings)
+    port_to_blocks: Members[OpeningGapRef, OpeningGap] = of(part_port.port_to_blocks)
+    port_to_others: Members[OpeningGapRef, OpeningGap] = of(part_port.port_to_others)
+    port_bends: Members[OpeningGapRef, OpeningGap] = of(part_port.port_bends)
 
     # parts/refret.py
     refret_wires: Members[WireInOldRef, WireInOld] = of(part_refret.refret_wires)
@@ -4381,9 +4595,10 @@ if TYPE_CHECKING:
     # parts/soundhole.py
     soundhole_centre: Ref[Mm] = of(part_soundhole.soundhole_centre)
     soundhole_from_zero: Ref[Mm] = of(part_soundhole.soundhole_from_zero)
+    soundhole_wide: Ref[Mm] = of(part_soundhole.soundhole_wide)
+    soundhole_long: Ref[Mm] = of(part_soundhole.soundhole_long)
     soundhole_edge_neck: Ref[Mm] = of(part_soundhole.soundhole_edge_neck)
     soundhole_area: Ref[Mm2] = of(part_soundhole.soundhole_area)
-    soundhole_plug: Ref[Mm] = of(part_soundhole.soundhole_plug)
     soundhole_from_board: Ref[Mm] = of(part_soundhole.soundhole_from_board)
     rosette_rings: Members[RingRef, Ring] = of(part_soundhole.rosette_rings)
 
@@ -4556,6 +4771,10 @@ if TYPE_CHECKING:
     setup_neck_set: SetupRef = of(setups_neck_set.setup_neck_set)
     setup_nut_slots: SetupRef = of(setups_neck_set.setup_nut_slots)
     setup_relief: SetupRef = of(setups_neck_set.setup_relief)
+
+    # setups/opening_work.py
+    setup_openings: SetupRef = of(setups_opening_work.setup_openings)
+    setup_ports: SetupRef = of(setups_opening_work.setup_ports)
 
     # setups/owner.py
     setup_owner_air: SetupRef = of(setups_owner.setup_owner_air)

@@ -99,11 +99,13 @@ KINDS: Mapping[str, Kind] = {
     "soundhole": Kind(
         (
             ("Diameter", n.soundhole_diameter),
+            ("Along the body", n.soundhole_along),
+            ("Across", n.soundhole_across),
             ("Centre from the body's edge", n.soundhole_centre),
             ("From the board's end", n.soundhole_from_board),
             ("Area", n.soundhole_area),
         ),
-        ("soundhole_", "rosette_"),
+        ("soundhole_", "rosette_", "opening_"),
         ("top",),
     ),
     "bridge": Kind(
@@ -217,9 +219,12 @@ def _under(figures: Figures) -> Iterator[Thing]:
 def _on_top(figures: Figures) -> Iterator[Thing]:
     hole = figures[n.piece_soundhole]
     yield Thing("soundhole", "the soundhole", tuple(each for each in hole if each.layer == "outline"))
-    yield Thing(
-        "rosette", "a ring of the rosette", tuple(each for each in hole if each.layer == "markers"), tapped=False
-    )
+    further = figures[n.piece_further_holes]
+    edges = (each for each in further if each.layer == "outline")
+    for opening, edge in zip(figures[n.opening_further], edges, strict=True):
+        yield Thing("soundhole", f"the {opening.name}", (edge,))
+    rings = tuple(each for each in (*hole, *further) if each.layer == "markers")
+    yield Thing("rosette", "a ring of the rosette", rings, tapped=False)
     bridge = figures[n.piece_bridge_on_body]
     yield Thing("bridge", "the bridge", tuple(each for each in bridge if isinstance(each, Polyline)))
     pins = [each for each in bridge if isinstance(each, Circle)]

@@ -87,7 +87,7 @@ BODY: tuple[Row, ...] = (
     ("Back's thickness", n.body_back_thickness),
     ("Top's radius", n.top_radius),
     ("Back's radius", n.body_back_radius),
-    ("Soundhole", n.soundhole_diameter),
+    ("Soundhole", n.soundhole_wide),
     ("Depth of the side at the neck", n.body_depth_neck),
     ("Depth of the side at the tail", n.body_depth_tail),
 )

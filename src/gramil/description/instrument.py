@@ -11,7 +11,8 @@ from pydantic import Field
 from gramil.description.board.tables import Binding, Board, Markers, Nut, Scale, Slots, WireChoice
 from gramil.description.body.bevel_table import BevelTable
 from gramil.description.body.cutaway_table import CutawayTable
-from gramil.description.body.tables import Body, BraceTable, BridgePlate, EdgeBinding, Rosette, Soundhole
+from gramil.description.body.opening_tables import OpeningTable, PortTable, Rosette, Soundhole
+from gramil.description.body.tables import Body, BraceTable, BridgePlate, EdgeBinding
 from gramil.description.fields import given
 from gramil.description.instrument_table import InstrumentTable
 from gramil.description.neck.carve_table import Carve
@@ -51,7 +52,9 @@ class Instrument(Table):
     arm_bevel: BevelTable = Field(default_factory=BevelTable)
     rib_bevel: BevelTable = Field(default_factory=BevelTable)
     soundhole: Soundhole = Field(default_factory=Soundhole)
+    opening: tuple[OpeningTable, ...] = Field(default=(), max_length=20)
     rosette: tuple[Rosette, ...] = Field(default=(), max_length=50)
+    port: tuple[PortTable, ...] = Field(default=(), max_length=10)
     brace: tuple[BraceTable, ...] = Field(default=(), max_length=100)
     bridge_plate: BridgePlate = Field(default_factory=BridgePlate)
     work: WorkTable = Field(default_factory=WorkTable)

@@ -1,5 +1,6 @@
 """A base value that is not simply one key's value: the rows of the tables of such values."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, TypeVar
@@ -25,6 +26,11 @@ class Normal:
     def name(self) -> str:
         """Its name on the graph."""
         return self.figure.address
+
+
+def known(value: float | None) -> float:
+    """The value, or nan if there is none."""
+    return math.nan if value is None else value
 
 
 def by_name(values: Mapping[Ref[Any], T]) -> dict[str, T]:

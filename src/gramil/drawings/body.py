@@ -12,7 +12,7 @@ from gramil import names as n
 from gramil.drawings.kerf import Machine, cut_by
 from gramil.drawings.marks import Circle, Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import handed
-from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Ring, Spot
+from gramil.parts.body_records import BodyBlock, Bout, Brace, PlateShape, Spot
 from gramil.parts.edge_records import EdgeLines
 from gramil.quantities import Mm
 from gramil.shapes.half_outline import HalfOutline
@@ -54,23 +54,6 @@ def _inner_ring(ring: Outline) -> tuple[Point, ...]:
     half = thinned(np.array(ring.points), FINENESS / 2).tolist()
     below = half if ring.alike else thinned(np.array(ring.bass), FINENESS / 2).tolist()
     return (*((x, y) for x, y in half), *((x, -y) for x, y in below[-2:0:-1]))
-
-
-def piece_soundhole(
-    body_outlines: tuple[Outline, ...],
-    soundhole_centre: Mm,
-    soundhole_diameter: Mm,
-    rosette_rings: tuple[Ring, ...],
-) -> Marks:
-    """The soundhole with a cross at its centre, and both edges of each ring; the top's grain ends at the widest."""
-    if not body_outlines or np.isnan(soundhole_diameter):
-        return ()
-    x, centre = soundhole_centre, (soundhole_centre, 0.0)
-    rings = [Circle(centre, width / 2, "markers") for ring in rosette_rings for width in (ring.inner, ring.outer)]
-    hole = Circle(centre, soundhole_diameter / 2, "outline")
-    widest = max((hole, *rings), key=lambda circle: circle.radius)
-    circles = (replace(each, hatch="left clear") if each is widest else each for each in (hole, *rings))
-    return (*circles, Line((x, -6.0), (x, 6.0), "centreline"))
 
 
 def piece_bridge_on_body(
@@ -151,7 +134,7 @@ def piece_body_sizes(body_bouts: tuple[Bout, ...], body_length: Mm, body_reach_b
 def piece_face_plan(
     piece_body_outline: Marks,
     piece_binding_lines: Marks,
-    piece_soundhole: Marks,
+    piece_openings: Marks,
     piece_bridge_on_body: Marks,
     piece_braces_hidden: Marks,
     piece_body_blocks: Marks,
@@ -162,7 +145,7 @@ def piece_face_plan(
         *_grained((*piece_body_outline, *piece_binding_lines)),
         *piece_body_blocks,
         *piece_braces_hidden,
-        *piece_soundhole,
+        *piece_openings,
         *piece_bridge_on_body,
         *piece_bevels_on_face,
     )

@@ -6,6 +6,7 @@ treble positive, z is over the crest of the board as in the neck's section (past
 """
 
 from collections.abc import Iterable
+from itertools import pairwise
 from math import hypot
 from typing import Any
 
@@ -21,6 +22,7 @@ from gramil.drawings.rim_at import STEPS, back_at, edges_at, over_the_middle, pi
 from gramil.drawings.section_at import Cut, measured_up, section_marks, string_places, turned_over, value_at
 from gramil.graph import Figures
 from gramil.parts.body_records import Brace, notches_in
+from gramil.parts.opening_records import Opening
 from gramil.quantities import Mm
 from gramil.reference import Ref
 from gramil.shapes.arched_bar import Notch
@@ -91,39 +93,46 @@ def _band(y: Array, high: Array, low: Array, hatch: Hatch = "", layer: str = "ou
 
 
 def _top(figures: Figures, hull: Hull) -> Marks:
-    """The top, in two where the soundhole is cut through."""
-    hole = _within(float(figures[n.soundhole_diameter]), hull.along - float(figures[n.soundhole_centre]))
+    """The top, in pieces where holes are cut through."""
+    cuts = sorted(place for each in figures[n.opening_list] if (place := chord(each, hull.along)) is not None)
     marks: Marks = ()
     for piece in pieces_at(figures, hull):
         bass, treble = piece.bass[0].plate_end(), piece.treble[0].plate_end()
-        if hole is None or not -bass[0][0] < 0 < treble[0][0]:
+        own = [place for place in cuts if -bass[0][0] < place[0] and place[1] < treble[0][0]]
+        if not own:
             marks += (plate_between(hull.over, hull.under, treble, bass),)
-        else:
-            halves = (over_the_middle(_beside_hole(hull, hole, bass)), _beside_hole(hull, hole, treble))
-            marks += tuple(Polyline(half, "outline", closed=True) for half in halves)
+            continue
+        halves = (over_the_middle(_beside_hole(hull, -own[0][0], bass)), _beside_hole(hull, own[-1][1], treble))
+        marks += tuple(Polyline(half, "outline", closed=True) for half in halves)
+        for (_, low), (high, _) in pairwise(own):
+            y = run(low, high)
+            marks += (_band(y, hull.over(y), hull.under(y)),)
     return marks
 
 
 def _beside_hole(hull: Hull, hole: Mm, end: tuple[Point, ...]) -> tuple[Point, ...]:
-    """The top from the hole's edge out to its end, drawn on the treble side: its faces are alike on either."""
+    """The top from a hole's edge out to its end, drawn on the treble side: its faces are alike on either."""
     y = run(hole, end[0][0])
     return (*points_of(y, hull.over(y)), *end, *points_of(y[::-1], hull.under(y[::-1])))
 
 
-def _within(diameter: float, aside: float) -> float | None:
-    """Half the chord of a circle `aside` of its middle; None if it is missed, or there is no circle."""
-    square = (diameter / 2) ** 2 - aside**2
-    return float(np.sqrt(square)) if square > 0 else None
+def chord(hole: Opening, along: Mm, outward: Mm = 0.0) -> Interval | None:
+    """From where to where a hole, or a line round it so far outward, lies across the cut; None where it is missed."""
+    if not hole.hole.is_round:
+        return across(hole.parallel(outward), along)
+    square = (hole.along / 2 + outward) ** 2 - (along - hole.x) ** 2
+    return (hole.y - float(np.sqrt(square)), hole.y + float(np.sqrt(square))) if square > 0 else None
 
 
 def _rings(figures: Figures, hull: Hull) -> Marks:
     """The rosette's rings, let into the top as deep as their channels."""
-    aside = hull.along - float(figures[n.soundhole_centre])
+    holes = {each.name: each for each in figures[n.opening_list]}
     marks: Marks = ()
     for ring in figures[n.rosette_rings]:
-        outer = _within(ring.outer, aside)
-        inner = _within(ring.inner, aside) or 0.0
-        for low, high in () if outer is None else ((-outer, -inner), (inner, outer)):
+        hole = holes[ring.round]
+        outer, inner = (chord(hole, hull.along, (size - hole.across) / 2) for size in (ring.outer, ring.inner))
+        middle = (hole.y, hole.y) if inner is None else inner
+        for low, high in () if outer is None else ((outer[0], middle[0]), (middle[1], outer[1])):
             y = np.linspace(low, high, 5)
             marks += (_band(y, hull.over(y), hull.over(y) - ring.depth, "bone", "slots"),)
     return marks

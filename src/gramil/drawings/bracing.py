@@ -29,7 +29,7 @@ when another one's foot is arched a little more."""
 def piece_plan_top(
     piece_body_outline: Marks,
     piece_body_blocks: Marks,
-    piece_soundhole: Marks,
+    piece_openings: Marks,
     brace_list: tuple[Brace, ...],
     plate_shapes: tuple[PlateShape, ...],
     piece_bevels_on_face: Marks,
@@ -39,7 +39,7 @@ def piece_plan_top(
         return ()
     plates = [Polyline(each.corners, "core", closed=True, hatch="across the grain") for each in plate_shapes]
     braces = _numbered(_of(brace_list, "top"))
-    return (*piece_body_outline, *piece_body_blocks, *piece_soundhole, *plates, *braces, *piece_bevels_on_face)
+    return (*piece_body_outline, *piece_body_blocks, *piece_openings, *plates, *braces, *piece_bevels_on_face)
 
 
 def piece_plan_back(

@@ -12,6 +12,7 @@ from gramil import names as n
 from gramil.drawings.marks import Drawing, Label, Line, Mark, Marks, Point, Polyline, Span, Words
 from gramil.drawings.pen import box_points, handed
 from gramil.parts.body_records import Bout
+from gramil.parts.opening_records import Opening
 from gramil.quantities import Mm
 from gramil.reference import Ref
 from gramil.shapes.outline import Outline
@@ -30,6 +31,7 @@ def piece_body_places(
     soundhole_centre: Mm,
     body_saddle: Mm,
     body_reach_treble: Mm,
+    opening_further: tuple[Opening, ...],
 ) -> Marks:
     """How far bouts, waist, hole and saddle lie from the body's edge, over the plan, the nearest place lowest."""
     wanted: list[tuple[Mm, str, Ref[Any]]] = [
@@ -39,6 +41,7 @@ def piece_body_places(
         (soundhole_centre, "to the soundhole ", n.soundhole_centre),
         (body_saddle, "to the saddle ", n.body_saddle),
     ]
+    wanted += [(each.x, f"to the {each.name} ", n.opening_list[each.name].x) for each in opening_further]
     known = sorted((each for each in wanted if not np.isnan(each[0])), key=lambda each: each[0])
     return tuple(
         Span((0.0, body_reach_treble), (place, body_reach_treble), FIRST + TIER * row, figure, before=before)
@@ -47,16 +50,18 @@ def piece_body_places(
     )
 
 
-def piece_face_words(body_reach_treble: Mm, body_bouts: tuple[Bout, ...]) -> Marks:
+def piece_face_words(
+    body_reach_treble: Mm, body_bouts: tuple[Bout, ...], opening_further: tuple[Opening, ...]
+) -> Marks:
     """What the dashes are, over the plan's dimensions."""
     if np.isnan(body_reach_treble):
         return ()
-    top = body_reach_treble + FIRST + TIER * (len(body_bouts) + 2) + 2.0
+    top = body_reach_treble + FIRST + TIER * (len(body_bouts) + 2 + len(opening_further)) + 2.0
     return (Words((0.0, top), "Dashed: braces, plate and blocks under the top.", 3.0),)
 
 
 def piece_title_block(
-    instrument_name: str, instrument_handed: str, body_length: Mm, body_reach: Mm, soundhole_diameter: Mm
+    instrument_name: str, instrument_handed: str, body_length: Mm, body_reach: Mm, opening_main: tuple[Opening, ...]
 ) -> Marks:
     """Name, hand and scale, and the sizes that are not at their places on the plan, in a box beside its tail."""
     if np.isnan(body_length):
@@ -74,17 +79,25 @@ def piece_title_block(
     lines = (
         ("body ", n.body_length),
         ("scale ", n.scale_run),
-        ("soundhole, diameter ", n.soundhole_diameter),
+        *_hole_sizes(opening_main),
         ("bridge long ", n.bridge_length),
         ("bridge wide ", n.bridge_width_square),
         ("saddle's angle ", n.saddle_angle),
     )
-    shown = [each for each in lines if each[1] != n.soundhole_diameter or not np.isnan(soundhole_diameter)]
-    for row, (before, figure) in enumerate(shown):
+    for row, (before, figure) in enumerate(lines):
         column, down = row % 2, row // 2
         at = (left + 4.0 + column * BLOCK[0] / 2, high - HEAD - 7.0 - ROW * down)
         marks.append(Label(at, figure, before, height=2.6))
     return tuple(marks)
+
+
+def _hole_sizes(holes: tuple[Opening, ...]) -> tuple[tuple[str, Ref[Any]], ...]:
+    """The soundhole's diameter; of one that is not round its width, beside which its length stands on the plan."""
+    if not holes:
+        return ()
+    if holes[0].hole.is_round:
+        return (("soundhole, diameter ", n.soundhole_diameter),)
+    return (("soundhole across ", n.soundhole_across),)
 
 
 def _block_corner(body_length: Mm, body_reach: Mm) -> Point:
@@ -118,9 +131,11 @@ def piece_face_lines(piece_face_plan: Marks, piece_face_sizes: Marks, piece_face
     return (*piece_face_plan, *piece_face_sizes, *piece_face_numbers)
 
 
-def piece_face_sizes(piece_body_sizes: Marks, piece_body_places: Marks, piece_face_words: Marks) -> Marks:
-    """All dimensions round the plan."""
-    return (*piece_body_sizes, *piece_body_places, *piece_face_words)
+def piece_face_sizes(
+    piece_body_sizes: Marks, piece_body_places: Marks, piece_face_words: Marks, piece_openings_sizes: Marks
+) -> Marks:
+    """All dimensions round the plan, and how far holes lie from the centreline."""
+    return (*piece_body_sizes, *piece_body_places, *piece_face_words, *piece_openings_sizes)
 
 
 def piece_face_beside(piece_list_top: Marks, piece_title_block: Marks) -> Marks:

@@ -130,11 +130,12 @@ def drawing_setup_side(
     piece_small_side: Marks,
     piece_small_side_stations: Marks,
     piece_small_treble: Marks,
+    piece_small_ports: Marks,
     piece_small_side_share: Ratio,
 ) -> Drawing:
     """A side unrolled, small, with the stations' figures, or both where they are not alike; no marks where no body is
     described.
     """
     title = f"{instrument_name}, a side with its stations"
-    marks = (*piece_small_side, *piece_small_side_stations, *piece_small_treble)
+    marks = (*piece_small_side, *piece_small_side_stations, *piece_small_treble, *piece_small_ports)
     return Drawing("setup-side", title, "the side", marks, scale=piece_small_side_share if marks else 1.0)

@@ -25,6 +25,7 @@ def drawing_side(
     piece_bass_turned: bool,
     piece_side_called: str,
     piece_bevels_on_side: Marks,
+    piece_ports_on_side: Marks,
 ) -> Drawing:
     """One side unrolled, at true size, its outside up: top's edge above; the other side is its mirror image, or has a
     template of its own.
@@ -34,7 +35,10 @@ def drawing_side(
         return Drawing("side", title, "the side", ())
     marks = _template((side_along, side_upper, side_lower), side_stations, n.side_stations, piece_bass_turned)
     return cut_by(
-        piece_router, Drawing("side", title, "the side", (*marks, *piece_bevels_on_side, *piece_unrolled_words))
+        piece_router,
+        Drawing(
+            "side", title, "the side", (*marks, *piece_bevels_on_side, *piece_ports_on_side, *piece_unrolled_words)
+        ),
     )
 
 
@@ -47,6 +51,7 @@ def drawing_treble_side(
     piece_router: Machine,
     piece_treble_words: Marks,
     piece_treble_turned: bool,
+    piece_ports_on_treble: Marks,
 ) -> Drawing:
     """The treble side unrolled, at true size, its outside up, where the sides are not alike."""
     title = f"{instrument_name}, the treble side unrolled"
@@ -54,7 +59,9 @@ def drawing_treble_side(
         return Drawing("treble-side", title, "the side", ())
     edges = (treble_side_along, treble_side_upper, treble_side_lower)
     marks = _template(edges, treble_side_stations, n.treble_side_stations, piece_treble_turned)
-    return cut_by(piece_router, Drawing("treble-side", title, "the side", (*marks, *piece_treble_words)))
+    return cut_by(
+        piece_router, Drawing("treble-side", title, "the side", (*marks, *piece_ports_on_treble, *piece_treble_words))
+    )
 
 
 def piece_bass_turned(instrument_handed: str, treble_side_along: Series[Mm]) -> bool:

@@ -11,8 +11,9 @@ from collections.abc import Iterable
 import numpy as np
 
 from gramil.parts.body_records import BodyBlock, Bout, Shell, Zeros
+from gramil.parts.opening_records import Opening, Port
 from gramil.physics.air_resonance import conductance, helmholtz_frequency, speed_of_sound
-from gramil.quantities import Hertz, Mm, Mm2, Mm3, Ratio
+from gramil.quantities import Hertz, Mm, Mm3, Ratio
 from gramil.shapes.arc import sagitta
 from gramil.shapes.dome import Dome
 from gramil.shapes.offset import moved_in
@@ -291,13 +292,14 @@ def body_linings_volume(body_perimeter: Mm, body_linings: Mm, body_linings_heigh
     return body_perimeter * body_linings * body_linings_height
 
 
-def body_air_openings(soundhole_area: Mm2, soundhole_plug: Mm) -> tuple[Mm, ...]:
-    """The body's openings, each by its conductance: area over the plug of air in it. A description has the one hole.
+def body_air_openings(opening_list: tuple[Opening, ...], port_list: tuple[Port, ...]) -> tuple[Mm, ...]:
+    """The body's openings, each by its conductance: area over the plug of air in it; holes in the top, then ports.
 
-    Method: one a hole; more of them add.
+    Method: one an opening; more of them add.
     Source: kinsler_helmholtz
     """
-    return (conductance(soundhole_area, soundhole_plug),)
+    holes = (conductance(each.area, each.plug) for each in opening_list)
+    return (*holes, *(conductance(each.area, each.plug) for each in port_list))
 
 
 def body_air_rigid(body_air_openings: tuple[Mm, ...], body_air_volume: Mm3) -> Hertz:
@@ -306,6 +308,8 @@ def body_air_rigid(body_air_openings: tuple[Mm, ...], body_air_volume: Mm3) -> H
     Method: c / (2 pi) sqrt(sum of the openings' conductances / volume), dry air at 20 degrees Celsius.
     Source: kinsler_helmholtz
     """
+    if not body_air_openings:
+        return math.nan
     return helmholtz_frequency(body_air_openings, body_air_volume, speed_of_sound(ROOM))
 
 

@@ -100,12 +100,20 @@ class SideStation:
 
 @dataclass(frozen=True)
 class Ring:
-    """A ring of the rosette, by its diameters and the depth of its channel."""
+    """A ring of the rosette, by its diameters (across, round a hole that is not round), the depth of its channel, and
+    the hole that it goes round.
+    """
 
     name: str
     inner: Mm
     outer: Mm
     depth: Mm
+    round: str = "soundhole"
+
+    @property
+    def width(self) -> Mm:
+        """Across the ring."""
+        return (self.outer - self.inner) / 2
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ from itertools import combinations
 
 from gramil.description.body.records import BraceAsked
 from gramil.parts.body_records import BodyBlock, Brace, Crossing, PlateShape, Shell, Spot
+from gramil.parts.opening_records import Opening
 from gramil.quantities import Mm
 from gramil.shapes.planar import Point, boxes_apart, least_apart, nearest_on_segment, polygon_contains, polygons_apart
 from gramil.shapes.quadrilateral import Quadrilateral
@@ -96,29 +97,27 @@ def _depth(corners: tuple[Point, ...], point: Point) -> float:
 
 
 def room_crossing_to_hole(
-    brace_list: tuple[Brace, ...], brace_legs: tuple[str, ...], soundhole_centre: Mm, soundhole_diameter: Mm
+    brace_list: tuple[Brace, ...], brace_legs: tuple[str, ...], opening_main: tuple[Opening, ...]
 ) -> Mm:
     """From the soundhole's edge to the nearest leg of the X.
 
-    Method: from the centre to each leg's footprint, less the hole's radius; the least.
+    Method: from the hole's edge to each leg's footprint; the least.
     Source: plane geometry.
     """
-    return _to_hole(_legs(brace_list, brace_legs), soundhole_centre, soundhole_diameter)
+    return _to_hole(_legs(brace_list, brace_legs), opening_main)
 
 
-def room_braces_to_hole(brace_list: tuple[Brace, ...], soundhole_centre: Mm, soundhole_diameter: Mm) -> Mm:
+def room_braces_to_hole(brace_list: tuple[Brace, ...], opening_main: tuple[Opening, ...]) -> Mm:
     """From the soundhole's edge to the nearest brace of the top; negative where one would be cut through.
 
-    Method: from the centre to each brace's footprint, less the hole's radius; the least.
+    Method: from the hole's edge to each brace's footprint; the least.
     Source: plane geometry.
     """
-    return _to_hole(tuple(each for each in brace_list if each.plate == "top"), soundhole_centre, soundhole_diameter)
+    return _to_hole(tuple(each for each in brace_list if each.plate == "top"), opening_main)
 
 
-def _to_hole(braces: tuple[Brace, ...], centre: float, diameter: float) -> float:
-    if math.isnan(diameter):
-        return math.nan
-    return min((-_depth(each.footprint, (centre, 0.0)) - diameter / 2 for each in braces), default=math.nan)
+def _to_hole(braces: tuple[Brace, ...], holes: tuple[Opening, ...]) -> float:
+    return min((hole.room_to(each.footprint) for each in braces for hole in holes), default=math.nan)
 
 
 def room_pins_to_braces(brace_list: tuple[Brace, ...], brace_pins: tuple[Spot, ...], bridge_pin_diameter: Mm) -> Mm:

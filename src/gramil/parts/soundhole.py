@@ -4,7 +4,7 @@ import math
 
 from gramil.description.body.records import RingAsked
 from gramil.parts.body_records import Ring, Zeros
-from gramil.physics.air_resonance import effective_depth
+from gramil.parts.opening_records import Opening
 from gramil.quantities import Mm, Mm2
 
 OWNS = ("soundhole_", "rosette_")
@@ -27,44 +27,65 @@ def soundhole_from_zero(soundhole_centre: Mm, body_edge: Mm) -> Mm:
     return soundhole_centre + body_edge
 
 
-def soundhole_edge_neck(soundhole_centre: Mm, soundhole_diameter: Mm) -> Mm:
-    """The soundhole's edge on the neck's side, from the body's edge.
+def soundhole_wide(soundhole_diameter: Mm, soundhole_across: Mm) -> Mm:
+    """The soundhole's size across: its diameter, where it is round.
 
-    Source: common practice.
-    """
-    return soundhole_centre - soundhole_diameter / 2
-
-
-def soundhole_area(soundhole_diameter: Mm) -> Mm2:
-    """Area of the hole.
-
-    Formula: pi * soundhole_diameter**2 / 4
-    Source: a circle.
-    """
-    return math.pi * soundhole_diameter**2 / 4
-
-
-def soundhole_plug(top_thickness: Mm, soundhole_diameter: Mm) -> Mm:
-    """Length of the plug of air that moves in the hole.
-
-    Formula: top_thickness + 1.7 * soundhole_diameter / 2
-    Source: kinsler_helmholtz
-    """
-    return effective_depth(top_thickness, soundhole_diameter / 2)
-
-
-def soundhole_from_board(soundhole_edge_neck: Mm, body_edge: Mm, board_tail_position: Mm) -> Mm:
-    """From the board's tail end to the soundhole, on the centreline; negative where the board runs over it.
-
-    Source: common practice.
-    """
-    return soundhole_edge_neck + body_edge - board_tail_position
-
-
-def rosette_rings(rosette_asked: tuple[RingAsked, ...]) -> tuple[Ring, ...]:
-    """The rings, by their diameters.
-
-    Method: outer diameter = inner + twice the width.
+    Formula: where(isnan(soundhole_diameter), soundhole_across, soundhole_diameter)
     Source: the maker's own choice.
     """
-    return tuple(Ring(each.name, each.inner, each.inner + 2 * each.width, each.depth) for each in rosette_asked)
+    return soundhole_across if math.isnan(soundhole_diameter) else soundhole_diameter
+
+
+def soundhole_long(soundhole_diameter: Mm, soundhole_along: Mm) -> Mm:
+    """The soundhole's size along: its diameter, where it is round.
+
+    Formula: where(isnan(soundhole_diameter), soundhole_along, soundhole_diameter)
+    Source: the maker's own choice.
+    """
+    return soundhole_along if math.isnan(soundhole_diameter) else soundhole_diameter
+
+
+def soundhole_edge_neck(soundhole_centre: Mm, soundhole_long: Mm, opening_main: tuple[Opening, ...]) -> Mm:
+    """The soundhole's edge on the neck's side, from the body's edge.
+
+    Method: its centre less half its length; of one that is turned, the place on its edge that is nearest the neck.
+    Source: common practice.
+    """
+    turned = [min(x for x, _ in each.outline) for each in opening_main if each.lean]
+    return turned[0] if turned else soundhole_centre - soundhole_long / 2
+
+
+def soundhole_area(opening_main: tuple[Opening, ...]) -> Mm2:
+    """Area of the soundhole.
+
+    Method: pi a b of an ellipse, a circle with both alike; of a D half of one and the straight part with its corners.
+    Source: plane geometry.
+    """
+    return next((each.area for each in opening_main), math.nan)
+
+
+def soundhole_from_board(
+    soundhole_edge_neck: Mm, body_edge: Mm, board_tail_position: Mm, opening_main: tuple[Opening, ...]
+) -> Mm:
+    """From the board's tail end to the soundhole, on the centreline; negative where the board runs over it.
+
+    Method: between the two along the body; not of a hole that lies wholly on one side of the centreline.
+    Source: common practice.
+    """
+    beside = any(abs(each.y) > each.across / 2 for each in opening_main)
+    return math.nan if beside else soundhole_edge_neck + body_edge - board_tail_position
+
+
+def rosette_rings(rosette_asked: tuple[RingAsked, ...], opening_list: tuple[Opening, ...]) -> tuple[Ring, ...]:
+    """The rings, by their diameters, or across where the hole is not round.
+
+    Method: outer = inner + twice the width; a ring lies at the same distance from the hole's edge all round.
+    Source: the maker's own choice.
+    """
+    holes = {each.name: each for each in opening_list}
+    return tuple(_ring(each, holes[each.round]) for each in rosette_asked if each.round in holes)
+
+
+def _ring(asked: RingAsked, hole: Opening) -> Ring:
+    inner = hole.across + 2 * asked.gap if math.isnan(asked.inner) else asked.inner
+    return Ring(asked.name, inner, inner + 2 * asked.width, asked.depth, asked.round)

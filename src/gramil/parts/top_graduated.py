@@ -9,6 +9,7 @@ import math
 import numpy as np
 
 from gramil.description.wood.timbers import TimberKnown
+from gramil.parts.opening_records import Opening
 from gramil.quantities import Gram, Mm, Ratio
 from gramil.shapes.outline import Outline
 
@@ -63,14 +64,14 @@ def graduated_weight(
     graduated_mean: Mm,
     top_thickness: Mm,
     body_outlines: tuple[Outline, ...],
-    soundhole_diameter: Mm,
+    opening_list: tuple[Opening, ...],
 ) -> Gram:
-    """What the top weighs without its braces, trimmed to the outline, its soundhole cut; not known without a body.
+    """What the top weighs without its braces, trimmed to the outline, its holes cut; not known without a body.
 
-    Method: its area by its mean thickness, less the hole where there is one, by its wood's density.
+    Method: its area by its mean thickness, less the holes that there are, by its wood's density.
     Source: common practice.
     """
-    hole = 0.0 if math.isnan(soundhole_diameter) else math.pi * soundhole_diameter**2 / 4 * top_thickness
+    hole = sum(each.area for each in opening_list) * top_thickness
     for outline in body_outlines:
         return float(np.float64(outline.area * graduated_mean - hole) * timber_top.timber.density * 1e-6)
     return math.nan

@@ -155,6 +155,29 @@ LISTS: Sequence[tuple[str, Sequence[tuple[str, Ref[Any], Columns]]]] = (
                 ),
             ),
             (
+                "Openings in the top",
+                n.opening_list,
+                (
+                    ("along from the body's edge", n.opening_list[EACH].x),
+                    ("aside, treble positive", n.opening_list[EACH].y),
+                    ("long", n.opening_list[EACH].along),
+                    ("wide", n.opening_list[EACH].across),
+                    ("area", n.opening_list[EACH].area),
+                ),
+            ),
+            (
+                "Ports in the sides",
+                n.port_list,
+                (
+                    ("side", n.port_list[EACH].side),
+                    ("along from the neck", n.port_list[EACH].centre),
+                    ("below the top's edge", n.port_list[EACH].below),
+                    ("long", n.port_list[EACH].along),
+                    ("high", n.port_list[EACH].across),
+                    ("area", n.port_list[EACH].area),
+                ),
+            ),
+            (
                 "Braces",
                 n.brace_list,
                 (

@@ -11,6 +11,7 @@ import numpy as np
 
 from gramil.description.wood.timbers import TimberKnown
 from gramil.parts.body_records import Brace, Crossing, PlateShape, Shell
+from gramil.parts.opening_records import Opening
 from gramil.physics.arrays import FloatArray
 from gramil.physics.plates.bar import Bar
 from gramil.physics.plates.block import Block
@@ -23,6 +24,8 @@ from gramil.top.bars import bar_of, outline_of
 from gramil.top.braced import Attempt, Braced, Pull, Solved, attempted
 
 OWNS = ("braced_",)
+HOLE_POINTS = 120
+"""Points once round a hole in the plate."""
 ACROSS = math.pi / 2
 """A bridge's grain, and its plate's, lies across the top's."""
 
@@ -100,22 +103,19 @@ def braced_plate(
     body_shells: tuple[Shell, ...],
     top_thickness: Mm,
     top_radius: Mm,
-    soundhole_centre: Mm,
-    soundhole_diameter: Mm,
+    opening_list: tuple[Opening, ...],
     fitted_top: TimberKnown,
     body_length: Mm,
     graduated_edge: Mm,
     top_edge_run: Mm,
 ) -> tuple[Plate, ...]:
-    """The top itself: inside the linings, less the soundhole, arched as its dome, clamped round its edge.
+    """The top itself: inside the linings, less its holes, arched as its dome, clamped round its edge.
 
     Method: the outline every few mm; the dome a sphere with its apex half way along; worked thinner to its rim, its
     thickness at each place is by how far that is from the outline.
     Source: common practice.
     """
-    turn = np.linspace(0.0, 2 * math.pi, 121)[:-1]
-    middle, radius = np.array([soundhole_centre, 0.0]), soundhole_diameter / 2
-    holes = (middle + radius * np.stack([np.cos(turn), np.sin(turn)], axis=1),) if radius > 0 else ()
+    holes = tuple(np.array(each.parallel(0.0, HOLE_POINTS)) for each in opening_list)
     rise = spherical(top_radius, (body_length / 2, 0.0)) if math.isfinite(top_radius) else None
     ply = Ply(fitted_top.timber)
     return tuple(

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from gramil.parts.opening_records import Opening, Port
 from gramil.physics.air_resonance import speed_of_sound
 from gramil.physics.arrays import FloatArray
 from gramil.physics.plates.edge import SUPPORTED
@@ -16,7 +17,7 @@ from gramil.physics.plates.nodal_lines import LEAST_BELLY, Belly, bellies, nodal
 from gramil.physics.plates.sensitivity import near_pairs
 from gramil.physics.plates.surety import within
 from gramil.physics.two_mass import Box, Piston, TwoMass, two_mass
-from gramil.quantities import Hertz, Mm, Mm2, Mm3, Ratio
+from gramil.quantities import Hertz, Mm, Mm3, Ratio
 from gramil.top.braced import Solved
 from gramil.top.mode import Mode
 
@@ -105,16 +106,21 @@ def mode_near(mode_list: tuple[Mode, ...]) -> tuple[NearPair, ...]:
 
 
 def mode_with_air(
-    braced_final: tuple[Solved, ...], body_air_volume: Mm3, soundhole_area: Mm2, soundhole_plug: Mm
+    braced_final: tuple[Solved, ...],
+    body_air_volume: Mm3,
+    body_air_openings: tuple[Mm, ...],
+    opening_list: tuple[Opening, ...],
+    port_list: tuple[Port, ...],
 ) -> tuple[TwoMass, ...]:
     """The two lowest resonances of top and box together: the mode that displaces most air, and the plug of the hole.
 
-    Method: two masses on the springs of plate and air; sides and back do not give.
+    Method: two masses on the springs of plate and air; sides and back do not give. Several openings count as one.
     Source: christensen_1980
     """
-    if not body_air_volume > 0 or not soundhole_area > 0:
+    if not body_air_volume > 0 or not body_air_openings:
         return ()
-    box = Box(body_air_volume, soundhole_area, soundhole_plug, AIR, speed_of_sound(ROOM))
+    area = sum(each.area for each in opening_list) + sum(each.area for each in port_list)
+    box = Box(body_air_volume, area, area / sum(body_air_openings), AIR, speed_of_sound(ROOM))
     return tuple(two_mass(_piston(each), box) for each in braced_final)
 
 

@@ -29,7 +29,7 @@ from gramil.bench.things import Thing, things_on
 from gramil.bench.units import formatter_for
 from gramil.bench.wood_grain import grain_svg
 from gramil.change.made_words import lost_pieces
-from gramil.drawings.body_at import across
+from gramil.drawings.body_at import across, chord
 from gramil.drawings.hull import hull_at
 from gramil.drawings.section_at import Cut, cut_at
 from gramil.findings.finding import InWords
@@ -297,8 +297,8 @@ def _over_body(figures: Figures, cut: Cut) -> str:
         return "over the body"
     if any(across(each.corners, hull.along) for each in figures[n.brace_bridge]):
         return "over the body, through the bridge"
-    hole = abs(hull.along - figures[n.soundhole_centre]) < figures[n.soundhole_diameter] / 2
-    return "over the body, through the soundhole" if hole else "over the body"
+    holes = [f"the {each.name}" for each in figures[n.opening_list] if chord(each, hull.along)]
+    return "over the body" + "".join(f", through {each}" for each in holes)
 
 
 def stops(figures: Figures) -> tuple[float, ...]:

@@ -8,8 +8,10 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from gramil.decimals import fixed
 from gramil.description.body.cutaway_table import CutawayTable
+from gramil.description.body.opening_checks import OPENING_CHECKS, WRITTEN, held_at
+from gramil.description.body.opening_tables import Soundhole
 from gramil.description.body.records import Point
-from gramil.description.body.tables import Body, BraceTable, BridgePlate, Rosette, Soundhole
+from gramil.description.body.tables import Body, BraceTable, BridgePlate
 from gramil.description.body.usual import line_of, names_of
 from gramil.description.locate import Path
 from gramil.description.neck.tables import Top
@@ -18,19 +20,16 @@ from gramil.shapes.outline import Outline
 
 Outlines = tuple[Outline, ...]
 Braces = tuple[BraceTable, ...]
-WRITTEN = ("body", "join", "tail")
-"""What a feature is held to whose place on the body is written down, and not carried there by the scale."""
 
 
-def features_have_a_body(outlines: Outlines, body: Body, soundhole: Soundhole, brace: Braces) -> Iterator[Problem]:
-    """Soundhole and braces need a body."""
-    if outlines or any((body.outline, body.points, body.file)):
+def braces_have_a_body(outlines: Outlines, body: Body, brace: Braces) -> Iterator[Problem]:
+    """Braces need a body."""
+    if outlines or body.described:
         return
-    allowed = "a body: give [body] an outline, points or a file"
-    if soundhole.diameter is not None:
-        yield Problem(("soundhole",), "there is no body to cut it in", allowed)
     for row, _ in enumerate(brace):
-        yield Problem(("brace", row), "there is no body to glue it in", allowed)
+        yield Problem(
+            ("brace", row), "there is no body to glue it in", "a body: give [body] an outline, points or a file"
+        )
 
 
 def cutaway_out_of_a_body(body: Body, cutaway: CutawayTable) -> Iterator[Problem]:
@@ -54,30 +53,6 @@ def dome_spans_the_body(outlines: Outlines, body: Body, top: Top) -> Iterator[Pr
                 yield Problem(path, f"read {radius:g} mm", f"more than reaches over the body, {reach:.0f} mm")
 
 
-def a_ring_is_round_something(soundhole: Soundhole, rosette: tuple[Rosette, ...]) -> Iterator[Problem]:
-    """Rings need a soundhole, and lie outside it."""
-    for row, ring in enumerate(rosette):
-        if soundhole.diameter is None:
-            yield Problem(("rosette", row), "there is no soundhole", "give [soundhole] centre and diameter")
-        elif ring.inner < soundhole.diameter:
-            yield Problem(("rosette", row, "inner"), f"read {ring.inner:g} mm", f"{soundhole.diameter:g} mm or more")
-
-
-def soundhole_in_the_body(outlines: Outlines, soundhole: Soundhole, body: Body) -> Iterator[Problem]:
-    """A soundhole whose place on the body is given lies inside the outline."""
-    for outline in outlines:
-        if soundhole.centre is None or soundhole.diameter is None or soundhole.held_to not in WRITTEN:
-            continue
-        x, half = soundhole.centre + _held(soundhole.held_to, outline, body), soundhole.diameter / 2
-        rim = ((x - half, 0.0), (x + half, 0.0), (x, half))
-        if not outline.contains(rim).all():
-            yield Problem(
-                ("soundhole", "centre"),
-                f"{soundhole.diameter:.1f} mm wide, it would lie {fixed(x, 1)} mm from the body's edge",
-                "inside the outline all round",
-            )
-
-
 def names_are_apart(brace: Braces) -> Iterator[Problem]:
     """Each brace has its own name."""
     met: set[str] = set()
@@ -91,7 +66,7 @@ def names_are_apart(brace: Braces) -> Iterator[Problem]:
 def held_to_what_is_there(brace: Braces, soundhole: Soundhole) -> Iterator[Problem]:
     """A brace held to the soundhole needs a soundhole."""
     for row, each in enumerate(brace):
-        if each.held_to == "soundhole" and soundhole.diameter is None:
+        if each.held_to == "soundhole" and not soundhole.described:
             yield Problem(("brace", row, "held_to"), "there is no soundhole", "give [soundhole], or hold it to another")
 
 
@@ -134,7 +109,7 @@ def braces_in_the_body(outlines: Outlines, brace: Braces, body: Body) -> Iterato
     for outline in outlines:
         for row, each in enumerate(brace):
             if each.held_to in WRITTEN:
-                yield from _outside(row, each, _held(each.held_to, outline, body), outline)
+                yield from _outside(row, each, held_at(each.held_to, outline, body), outline)
 
 
 def _outside(row: int, brace: BraceTable, along: float, outline: Outline) -> Iterator[Problem]:
@@ -152,19 +127,13 @@ def _outside(row: int, brace: BraceTable, along: float, outline: Outline) -> Ite
             return
 
 
-def _held(to: str, outline: Outline, body: Body) -> float:
-    """Where a feature's zero lies, from the body's edge."""
-    return {"body": 0.0, "join": -body.beyond_join, "tail": outline.length}[to]
-
-
 BODY_CHECKS: Sequence[Callable[..., Iterator[Problem]]] = (
-    features_have_a_body,
+    braces_have_a_body,
     cutaway_out_of_a_body,
     dome_spans_the_body,
-    a_ring_is_round_something,
-    soundhole_in_the_body,
     names_are_apart,
     held_to_what_is_there,
     named_braces_are_there,
     braces_in_the_body,
+    *OPENING_CHECKS,
 )

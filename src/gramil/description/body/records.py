@@ -1,8 +1,10 @@
-"""The records that a body's base values are made of: braces and rings as asked for, before anything is placed."""
+"""The records that a body's base values are made of: braces, openings, rings as asked for, before they are placed."""
 
 from dataclasses import dataclass
 
-from gramil.quantities import Mm
+from gramil.quantities import Mm, Radians
+from gramil.shapes.hole import Hole
+from gramil.shapes.outline import Side
 
 Point = tuple[float, float]
 
@@ -34,10 +36,44 @@ class BraceAsked:
 
 
 @dataclass(frozen=True)
-class RingAsked:
-    """A ring round the soundhole: inner diameter, width, and the depth of its channel."""
+class OpeningAsked:
+    """A hole in the top as described: its centre along from what it is held to and from the centreline, its curve.
+
+    The soundhole's own place and sizes are base values besides, where measurements take their place.
+    """
 
     name: str
+    held_to: str
+    centre: Mm
+    aside: Mm
+    lean: Radians
+    hole: Hole
+
+
+@dataclass(frozen=True)
+class PortAsked:
+    """A port in a side as described: its centre along the outside of the flat side and below the top's edge (not a
+    number: half way down), its curve, and how thick and how much larger the patch inside it is.
+    """
+
+    name: str
+    side: Side
+    centre: Mm
+    below: Mm
+    hole: Hole
+    patch: Mm
+    patch_reach: Mm
+
+
+@dataclass(frozen=True)
+class RingAsked:
+    """A ring round a hole: its inner diameter or its distance from the hole's edge (the other is not a number), its
+    width, and the depth of its channel.
+    """
+
+    name: str
+    round: str
     inner: Mm
+    gap: Mm
     width: Mm
     depth: Mm

@@ -1,17 +1,17 @@
-"""The tables for the body: its outline and sides, the soundhole with its rings, the braces and the bridge plate.
+"""The tables for the body: its outline and sides, the braces and the bridge plate.
 
 A body counts as described once its outline is; without an outline, everything here is ignored.
 """
 
-from typing import Annotated, Literal, Self
+from typing import Literal, Self
 
-from pydantic import Field, model_validator
+from pydantic import model_validator
 
+from gramil.description.body.opening_tables import Place
 from gramil.description.fields import Angle, Length, Radius, Words, given, usual
 from gramil.description.table import Table
 from gramil.description.work_table import open_pored
 
-Place = Annotated[Length, Field(ge=-2000, le=2000)]
 HeldTo = Literal["body", "join", "tail", "soundhole", "saddle"]
 """What a feature follows: distances along are from there, toward the tail positive."""
 START = 'where its first end is: on "linings", at its "point", or against another brace, by name'
@@ -148,36 +148,6 @@ class EdgeBinding(Table):
         "by its name: no known wood and none of the shop's is taken for celluloid",
         "whether it is of wood or plastic, where its name does not say: no iron and no flame comes near plastic",
     )
-
-
-class Soundhole(Table):
-    """A round soundhole; leave the table out for none."""
-
-    centre: Place | None = usual(None, "no soundhole", "its centre, from what it is held to")
-    diameter: Length | None = usual(None, "no soundhole", "its diameter", gt=0, le=300)
-    held_to: Literal["body", "join", "tail", "saddle"] = usual(
-        "body", "common practice", "what it follows: centre is measured from there, toward the tail"
-    )
-
-    @model_validator(mode="after")
-    def _both(self) -> Self:
-        if (self.centre is None) != (self.diameter is None):
-            raise ValueError("give centre and diameter together")
-        return self
-
-    @property
-    def described(self) -> bool:
-        """Whether there is a soundhole; lists of operations ask it."""
-        return self.diameter is not None
-
-
-class Rosette(Table):
-    """A ring round the soundhole."""
-
-    name: Words = given("what it is called")
-    inner: Length = given("its inner diameter", gt=0, le=400)
-    width: Length = given("its width", gt=0, le=60)
-    depth: Length = usual(1.5, "common practice", "depth of its channel in the top", gt=0, le=10)
 
 
 class BraceTable(Table):

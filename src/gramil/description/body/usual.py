@@ -8,10 +8,11 @@ from collections.abc import Iterator
 
 from gramil import names as n
 from gramil.decimals import fixed
-from gramil.description.body.records import BraceAsked, Point, RingAsked
+from gramil.description.body.openings import OPENING_ROWS, opening_values
+from gramil.description.body.records import BraceAsked, Point
 from gramil.description.body.tables import Body, BraceTable, BridgePlate
 from gramil.description.instrument import Instrument
-from gramil.description.normal_row import Normal, Values
+from gramil.description.normal_row import Normal, Values, known
 from gramil.quantities import Mm, Radians
 from gramil.shapes.outline import Outline
 
@@ -45,9 +46,7 @@ BODY_ROWS: tuple[Normal, ...] = (
         n.cutaway_depth, Mm, "the body's edge at the neck to the hollow's deepest place", ("cutaway.depth",), "none"
     ),
     Normal(n.cutaway_horn, Mm, "the horn's width, across from there to the outline", ("cutaway.horn",), "none"),
-    Normal(n.soundhole_given, Mm, "the soundhole's centre from what it is held to", ("soundhole.centre",), "none"),
-    Normal(n.soundhole_diameter, Mm, "the soundhole's diameter", ("soundhole.diameter",), "no soundhole"),
-    Normal(n.rosette_asked, tuple[RingAsked, ...], "rings round the soundhole", ("rosette",), "none"),
+    *OPENING_ROWS,
     Normal(n.braces_asked, tuple[BraceAsked, ...], "braces as described", ("brace",), "none"),
     Normal(n.bridge_plate_ahead, Mm, "saddle to the plate's front edge, toward the neck", ("bridge_plate.ahead",)),
     Normal(n.bridge_plate_behind, Mm, "saddle to the plate's back edge, toward the tail", ("bridge_plate.behind",)),
@@ -67,16 +66,13 @@ def traced_note(body: Body, name: str) -> str:
 
 def body_values(instrument: Instrument, outlines: tuple[Outline, ...]) -> Values:
     """The values of `BODY_ROWS`."""
-    soundhole = instrument.soundhole
     return {
         n.body_outlines: outlines,
         n.top_length: _top_length(instrument.top.length, outlines),
         n.body_back_radius: instrument.body.back_radius,
         n.cutaway_depth: known(instrument.cutaway.depth),
         n.cutaway_horn: known(instrument.cutaway.horn),
-        n.soundhole_given: known(soundhole.centre),
-        n.soundhole_diameter: known(soundhole.diameter),
-        n.rosette_asked: tuple(RingAsked(**row.model_dump()) for row in instrument.rosette),
+        **opening_values(instrument),
         n.braces_asked: tuple(each for row in instrument.brace for each in _braces(row)),
         **_plate(instrument.bridge_plate),
     }
@@ -85,11 +81,6 @@ def body_values(instrument: Instrument, outlines: tuple[Outline, ...]) -> Values
 def _top_length(given: float | None, outlines: tuple[Outline, ...]) -> float:
     own = next((outline.length for outline in outlines), TOP_LENGTH)
     return own if given is None else given
-
-
-def known(value: float | None) -> float:
-    """The value, or nan if there is none."""
-    return math.nan if value is None else value
 
 
 def _plate(plate: BridgePlate) -> Values:

@@ -14,6 +14,8 @@ from gramil.faults import MakersFault
 from gramil.measure import LengthUnit, read_length, show
 from gramil.quantities import Mm
 
+SHAPED = ("shape", "along", "across", "corner", "lean", "aside")
+"""What is said of a soundhole that is not round, or not on the centreline: the plan's is both."""
 ZeroOf = Callable[[str], Mm]
 """Where along the body lies what a part is held to: body, join, tail, soundhole or saddle."""
 OF_A_DRAWING = ("outline", "points", "file", "layer", "length", "corners", "alike", "centreline", "traced_within")
@@ -42,7 +44,7 @@ def with_shapes(text: str, parts: PlanParts) -> str:
     """
     document = _read(text)
     _put_shapes(document, parts, _unit(document))
-    for key in ("brace", "soundhole", "rosette", "bridge_plate"):
+    for key in ("brace", "soundhole", "opening", "rosette", "bridge_plate"):
         document.pop(key, None)
     return tomlkit.dumps(document)
 
@@ -152,14 +154,17 @@ def _put_hole(document: Any, hole: PlanHole, zero_of: ZeroOf, unit: LengthUnit) 
     table = _table(document, "soundhole")
     held_to = str(table.get("held_to", "body"))
     before = table.get("diameter")
+    for key in SHAPED:
+        table.pop(key, None)
     table["centre"] = _number(hole.centre - zero_of(held_to), unit)
     table["diameter"] = _number(hole.diameter, unit)
     yield f"Hole: {show(hole.diameter, unit)} wide, its centre {show(hole.centre, unit)} from the neck end"
     if before is not None and document.get("rosette"):
         wider = hole.diameter - _own_length(before, unit)
-        for ring in document["rosette"]:
+        moved = [ring for ring in document["rosette"] if ring.get("round", "soundhole") == "soundhole"]
+        for ring in (each for each in moved if "inner" in each):
             ring["inner"] = _number(_own_length(ring["inner"], unit) + wider, unit)
-        yield f"Its rings keep their distance from it: {len(document['rosette'])} moved with it"
+        yield f"Its rings keep their distance from it: {len(moved)} moved with it"
 
 
 def _put_braces(

@@ -1,0 +1,83 @@
+"""Ports on the flat sides: cut on the sides' templates, and small on the sheet that shows a side with its stations."""
+
+from collections.abc import Iterator
+
+from gramil import names as n
+from gramil.drawings.marks import Circle, Label, Line, Mark, Marks, Polyline, Words
+from gramil.drawings.pen import View
+from gramil.drawings.setup_side import UNDER
+from gramil.parts.opening_records import Port
+from gramil.quantities import Mm, Ratio, Series
+
+OWNS = ("piece_",)
+
+CROSS = 6.0
+"""Half the length of the cross at a port's middle, in mm."""
+CUT_POINTS = 720
+"""Points once round a line that a machine follows."""
+BESIDE = 3.0
+"""From a port's patch to its words, in mm."""
+
+
+def piece_ports_on_side(
+    port_list: tuple[Port, ...],
+    port_bass: tuple[Port, ...],
+    treble_side_along: Series[Mm],
+    side_along: Series[Mm],
+    piece_bass_turned: bool,
+) -> Marks:
+    """The ports on the template that every body has: those of both sides where it serves for both, else the bass ones.
+
+    Each says which side it is in.
+    """
+    own = port_bass if treble_side_along.size else port_list
+    return _ports(own, side_along, piece_bass_turned)
+
+
+def piece_ports_on_treble(
+    port_treble: tuple[Port, ...], treble_side_along: Series[Mm], piece_treble_turned: bool
+) -> Marks:
+    """The treble side's ports on its own template."""
+    return _ports(port_treble, treble_side_along, piece_treble_turned) if treble_side_along.size else ()
+
+
+def _ports(ports: tuple[Port, ...], along: Series[Mm], turned: bool) -> Marks:
+    end = float(along[-1]) if along.size else 0.0
+    return tuple(mark for each in ports for mark in _port(each, end - each.centre if turned else each.centre))
+
+
+def _port(port: Port, x: Mm) -> Iterator[Mark]:
+    """A port with its middle at x: its edge to cut, a cross, its patch dashed, and what it is beside it."""
+    y, at = port.height, n.port_list[port.name]
+    if port.hole.is_round:
+        yield Circle((x, y), port.along / 2, "cut")
+    else:
+        yield Polyline(port.hole.placed(x, y, count=CUT_POINTS), "cut", closed=True)
+    yield Line((x, y - CROSS), (x, y + CROSS), "centreline")
+    yield Line((x - CROSS, y), (x + CROSS, y), "centreline")
+    if port.patch > 0:
+        yield Polyline(_patch(port, x), "hidden", closed=True)
+    beside = x + port.patch_along / 2 + BESIDE
+    yield Words((beside, y + 5.0), f"{port.name}: the {port.side} side only", 2.6)
+    yield Label((beside, y), at.centre, "from the neck ", height=2.6)
+    yield Label((beside, y - 5.0), at.below, "below the top's edge ", height=2.6)
+
+
+def _patch(port: Port, x: Mm) -> tuple[tuple[Mm, Mm], ...]:
+    return tuple((x - port.centre + along, height) for along, height in port.patch_corners)
+
+
+def piece_small_ports(
+    port_list: tuple[Port, ...], treble_side_along: Series[Mm], piece_small_side_share: Ratio
+) -> Marks:
+    """The ports small on their sides, the neck to the left: with those that they are on."""
+    own_treble = bool(treble_side_along.size)
+    marks: list[Mark] = []
+    for port in port_list:
+        view = View(
+            (0.0, -UNDER if own_treble and port.side == "treble" else 0.0),
+            piece_small_side_share,
+            piece_small_side_share,
+        )
+        marks.append(view.shape(port.outline, "cut"))
+    return tuple(marks)
