@@ -187,13 +187,14 @@ def test_a_left_handed_one_is_its_mirror_image(text_of, derive_text, bevelled: F
 
 
 def test_all_lengths_doubled_double_all_lengths(text_of, derive_text) -> None:
-    """Of the outline and the bevels, under flat plates; other lengths stay."""
+    """Of the outline, the depths and the bevels, under flat plates; other lengths stay."""
     flat = text_of("tarn").replace('back_radius = "15 ft"', 'back_radius = "flat"') + TOP
     one, text = derive_text(flat + ARM + RIB), flat + ARM + RIB
     rows = re.search(r"\[body\]\noutline = \[.*?\n\]", text, re.DOTALL)
     assert rows is not None
     doubled = re.sub(r"\[(\d+), (\d+)\]", lambda pair: f"[{2 * int(pair[1])}, {2 * int(pair[2])}]", rows[0])
     text = text.replace(rows[0], doubled)
+    text = text.replace("depth_neck = 94", "depth_neck = 188").replace("depth_tail = 104", "depth_tail = 208")
     for key, value in (("width", 28), ("drop", 16), ("length", 320), ("place", -15)):
         text = text.replace(f"\n{key} = {value}\n", f"\n{key} = {2 * value}\n")
     for key, value in (("width", 18), ("drop", 12), ("length", 240), ("place", -60)):

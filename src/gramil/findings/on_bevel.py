@@ -26,7 +26,7 @@ def finding_bevel_glued(
             saying(at_least(n.limit_plate_glued_least, 0.0, "stop"), OPENS)
             + at_least(n.limit_plate_glued, limit_plate_glued, stop=limit_plate_glued_least),
             "Width of the rim that still holds the plate where the bevel is widest.",
-            f"A wider block, more under {each.name}_bevel.block_width, or a narrower bevel.",
+            "A wider block behind it, or a narrower bevel.",
         )
         for each in bevelled_blocks
     )
@@ -42,7 +42,7 @@ def finding_bevel_under(bevelled_blocks: tuple[BevelBlock, ...], limit_lining_un
             saying(at_least(n.limit_lining_under, 0.0, "stop"), OPENS)
             + at_least(n.limit_lining_under, limit_lining_under),
             "Height of the block against the side that the bevel leaves: it holds the side there.",
-            f"A higher block, more under {each.name}_bevel.block_height, or a bevel that comes down less.",
+            "A higher block behind it, or a bevel that comes down less.",
         )
         for each in bevelled_blocks
     )
@@ -76,7 +76,7 @@ def _slope(bevel: Bevel, most: Radians) -> Finding:
         f"slope of the {bevel.name} bevel",
         at.slope,
         bevel.slope,
-        saying(at_least(None, NONE, "note", of=bevel.below), in_plate, f"A greater {bevel.name}_bevel.drop.")
+        saying(at_least(None, NONE, "note", of=bevel.below), in_plate, "A greater drop.")
         + at_most(n.limit_bevel_steepest, most, "note"),
         "How steeply the bevel lies from the plate, the same all along.",
         "A wider bevel, or one that comes down less.",

@@ -224,7 +224,7 @@ def bevel_veneer_length_arm(bevel_veneers: tuple[BevelVeneer, ...]) -> Mm:
 
 
 def bevel_veneer_width_arm(bevel_veneers: tuple[BevelVeneer, ...]) -> Mm:
-    """Width of the same.
+    """Width of the veneer to buy or saw for the arm's bevel.
 
     Method: its blank's; not known where there is none.
     Source: common practice.
@@ -242,7 +242,7 @@ def bevel_veneer_length_rib(bevel_veneers: tuple[BevelVeneer, ...]) -> Mm:
 
 
 def bevel_veneer_width_rib(bevel_veneers: tuple[BevelVeneer, ...]) -> Mm:
-    """Width of the same.
+    """Width of the veneer to buy or saw for the ribs' bevel.
 
     Method: its blank's; not known where there is none.
     Source: common practice.
