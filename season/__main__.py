@@ -7,7 +7,9 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from gramil.store.opening import create_store
-from season.building import NAMES, Season, held, moved
+from season.building import NAMES, Season, held, moved, moved_of_itself
+
+NEVER = datetime.max
 
 
 def main() -> int:
@@ -23,13 +25,20 @@ def main() -> int:
         planned = sum(found.shares) / max(1, len(found.shares))
         print(f"seed {seed}: {len(found.finished)} of {len(NAMES)} finished in {found.weeks} weeks, {found.done} done")
         print(f"  of the operations planned on a Monday {100 * planned:.0f} % were done in that week")
-        print(f"  the fortnight's hours moved by at most {100 * max(moved(found), default=0.0):.0f} %")
+        print(f"  the fortnight's hours moved by at most {100 * moved(found):.0f} %,", end="")
+        print(f" those that were worked by {100 * moved_of_itself(found):.0f} %")
         print(f"  ranges of week 2 that held: {within} of {of}")
+        for each in found.ranges:
+            print(f"    {each.instrument}: {_days(each.most)}, came {found.finished.get(each.instrument, NEVER):%d %b}")
         print(f"  promised twice {found.promised_twice}, before their time {len(found.broken)}")
         print(f"  pieces spoiled {found.spoiled}, begun anew {found.begun_anew}")
         print(f"  slips asked about {found.asked} of {found.asked + found.not_asked}")
         sys.stdout.flush()
     return 0
+
+
+def _days(days: tuple[datetime | None, datetime | None]) -> str:
+    return " to ".join(f"{day:%d %b}" if day else "beyond all weeks" for day in days)
 
 
 def _asked() -> argparse.Namespace:

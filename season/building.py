@@ -20,6 +20,8 @@ from gramil.acts.tools import check_jig
 from gramil.acts.work import begin_anew, note_done
 from gramil.change.as_made import refuse_impossible
 from gramil.change.in_store import figures_in_store, work_in_store
+from gramil.change.made import Judged
+from gramil.change.made_in_store import standing_in_store
 from gramil.change.made_words import lost_pieces
 from gramil.change.questioned import Reading, questions
 from gramil.change.sheet_figures import wanted_for
@@ -30,13 +32,13 @@ from gramil.faults import MakersFault
 from gramil.graph import Figures, Pin
 from gramil.now.finishing import Finish, finishing, pace_of
 from gramil.now.hours import hours_in, read_hours
-from gramil.now.open_now import InstrumentState, open_now
+from gramil.now.open_now import Conditions, InstrumentState, open_now
 from gramil.now.outlook import Spell
 from gramil.now.plan import broken, greedy_plan
 from gramil.now.promised import promised
 from gramil.now.states import Bench, WorkedOut, bench_of_store
-from gramil.now.tasks import weeks_of
-from gramil.shop.instruments import instrument, revision
+from gramil.now.tasks import in_one_go, weeks_of
+from gramil.shop.instruments import Instrument, instrument, revision
 from gramil.shop.kept_plans import kept_weeks
 from gramil.shop.operations import Operation
 from gramil.shop.operations_done import Measurement, Noted, operations_done
@@ -54,12 +56,25 @@ READ, METER = 0.85, 1.0
 SCALE_CHANGED, JIG_CHANGED, RESTORED = 9, 5, 7
 """In which weeks a slotted board's scale is changed, a jig is measured anew, and a copy is put back."""
 HOURS = read_hours()
+IDLE = timedelta(minutes=30)
+"""Where nothing is open, it is looked again after so long."""
+
+
+@dataclass(frozen=True)
+class Begun:
+    """Work begun on an instrument: how many minutes it takes in all, and how many of them are left."""
+
+    name: str
+    operation: Operation
+    taken: float
+    left: float
 
 
 @dataclass
 class Counted:
-    """What came of a season."""
+    """What came of a season that begins at a moment."""
 
+    begins: datetime
     weeks: int = 0
     done: int = 0
     bought: int = 0
@@ -73,6 +88,7 @@ class Counted:
     shares: list[float] = field(default_factory=list)
     fortnights: list[tuple[float, float]] = field(default_factory=list)
     ranges: tuple[Finish, ...] = ()
+    worked: list[tuple[datetime, float]] = field(default_factory=list)
 
 
 @dataclass
@@ -85,11 +101,15 @@ class Season:
     seed: int
     names: tuple[str, ...] = NAMES
     outlook: bool = False
-    counted: Counted = field(default_factory=Counted)
+    counted: Counted = field(init=False)
 
     def __post_init__(self) -> None:
+        self.counted = Counted(self.begins.replace(hour=0, minute=0))
         self.chance = random.Random(self.seed)
         self.plan: set[tuple[str, str]] = set()
+        self.begun: Begun | None = None
+        self.judged: dict[int, tuple[Judged, ...]] = {}
+        self.figured: dict[int, Figures] = {}
         self.air = invented_air(self.begins - timedelta(days=400), 400 + 7 * 60, self.seed)
         fill(self.store, self.names, self.begins)
         self._bring_air(self.begins - timedelta(days=400), self.begins)
@@ -122,7 +142,26 @@ class Season:
 
     def _bench(self, now: datetime) -> Bench:
         said: Mapping[str, Sequence[Spell]] = {"shop": self._said(now)} if self.outlook else {}
-        return bench_of_store(self.store, now, WorkedOut(lambda *_: {}), said=said, record_days=400.0)
+        by = WorkedOut(lambda *_: {}, self._judged, self._figured)
+        return bench_of_store(self.store, now, by, said=said, record_days=400.0)
+
+    def _judged(self, store: Store, owner: Instrument) -> tuple[Judged, ...]:
+        """How it stands, worked out once until something is measured on it, begun anew, or changed."""
+        if owner.id not in self.judged:
+            self.judged[owner.id] = standing_in_store(store, owner)
+        return self.judged[owner.id]
+
+    def _figured(self, store: Store, owner: Instrument) -> Figures:
+        """Its figures, worked out once as well."""
+        if owner.id not in self.figured:
+            self.figured[owner.id] = figures_in_store(store, owner)
+        return self.figured[owner.id]
+
+    def _forget(self, *owners: Instrument) -> None:
+        """What was worked out of instruments, or of all, holds no more."""
+        for known in (self.judged, self.figured):
+            for number in [each.id for each in owners] or list(known):
+                known.pop(number, None)
 
     def _said(self, now: datetime) -> tuple[Spell, ...]:
         """An outlook of five days, a little wrong."""
@@ -137,6 +176,7 @@ class Season:
     def _monday(self, now: datetime, week: int) -> None:
         if week:
             self._bring_air(now - timedelta(days=7), now)
+        self._forget()
         self._anew(self._bench(now), now)
         self.counted.bought += buy(self.store, now)
         self.counted.promised_twice += len(promised_twice(self.store))
@@ -161,32 +201,54 @@ class Season:
                 self.counted.spoiled += 1
                 before = len(operations_done(self.store, instrument(self.store, one.name).id))
                 taken = begin_anew(self.store, instrument(self.store, one.name), piece.name, Hand(now))
+                self._forget(instrument(self.store, one.name))
                 after = len(operations_done(self.store, instrument(self.store, one.name).id))
                 self.counted.begun_anew += bool(taken) and before - after == len(taken)
 
     def _day(self, morning: datetime) -> None:
-        """Eight hours: of what is open what was planned first, then the best, each in the time that it takes."""
+        """The day's hours: of what is open what was planned first, then the best, each in the time that it takes."""
         self._read_meter(morning)
         bench = self._bench(morning)
         if any(lost_pieces(one.judged) for one in bench.instruments):
             self._anew(bench, morning)
             buy(self.store, morning)
             bench = self._bench(morning)
-        states, now = list(bench.instruments), morning
-        over = morning + timedelta(hours=8)
-        while now < over:
-            shop = replace(bench.shop, now=now.replace(tzinfo=None))
-            ready = [(each, one.name) for one in open_now(states, shop) for each in one.open]
-            if not ready:
-                now += timedelta(minutes=60)
-                continue
-            best, name = max(ready, key=lambda each: ((each[1], each[0].operation.name) in self.plan, each[0].weight))
-            taken = best.operation.hands * exp(self.chance.gauss(0.0, SPREAD))
-            index = next(place for place, one in enumerate(states) if one.name == name)
-            now += timedelta(minutes=max(5.0, taken))
-            self._do(states[index], best.operation, now, taken)
-            done = {**states[index].done, best.operation.name: now.replace(tzinfo=None)}
-            states[index] = _with_done(states[index], done)
+        states, now = {one.name: one for one in bench.instruments}, morning
+        self.begun = self.begun if self.begun and _still(self.begun, states) else None
+        for begins, ends in HOURS.sessions:
+            now, over = (max(now, morning.replace(hour=begins.hour, minute=begins.minute)),
+                         morning.replace(hour=ends.hour, minute=ends.minute))  # fmt: skip
+            while now < over:
+                begun = self.begun or self._chosen(
+                    states, replace(bench.shop, now=now.replace(tzinfo=None)), over - now
+                )
+                now = now + IDLE if begun is None else self._work(states, begun, now, over)
+
+    def _chosen(self, states: Mapping[str, InstrumentState], shop: Conditions, room: timedelta) -> Begun | None:
+        """The work to begin now: in what is left of the session, unless it may be left and taken up again."""
+        ready = [
+            ((one.name, each.operation.name) in self.plan, each.weight, one.name, each.operation)
+            for one in open_now(tuple(states.values()), shop)
+            for each in one.open
+            if not in_one_go(each.operation) or timedelta(minutes=each.operation.hands) <= room
+        ]
+        if not ready:
+            return None
+        _, _, name, best = max(ready, key=lambda each: each[:2])
+        taken = max(5.0, best.hands * exp(self.chance.gauss(0.0, SPREAD)))
+        return Begun(name, best, taken, taken)
+
+    def _work(self, states: dict[str, InstrumentState], begun: Begun, now: datetime, over: datetime) -> datetime:
+        """Work until it is done or, where it may be left, until the session is over; gives when that is."""
+        left, self.begun = timedelta(minutes=begun.left), None
+        if not in_one_go(begun.operation) and now + left > over:
+            self.begun = replace(begun, left=(now + left - over) / timedelta(minutes=1))
+            return over
+        one = states[begun.name]
+        self._do(one, begun.operation, now + left, begun.taken)
+        done = {**one.done, begun.operation.name: (now + left).replace(tzinfo=None)}
+        states[begun.name] = replace(one, done=done)
+        return now + left
 
     def _do(self, one: InstrumentState, operation: Operation, now: datetime, minutes: float) -> None:
         for name in operation.after:
@@ -200,13 +262,16 @@ class Season:
         measured = self._measured(one.name, operation, now) if operation.measure else ()
         noted = Noted(hours=round(minutes / 60.0, 2), measured=measured)
         note_done(self.store, owner, operation.name, Hand(now), noted)
+        if measured:
+            self._forget(owner)
         self.counted.done += 1
+        self.counted.worked.append((now, minutes / 60.0))
         if len(one.to_do) == 1:
             self.counted.finished[one.name] = now + timedelta(hours=operation.clamp)
 
     def _measured(self, name: str, operation: Operation, now: datetime) -> tuple[Measurement, ...]:
         owner = instrument(self.store, name)
-        figures = figures_in_store(self.store, owner)
+        figures = self._figured(self.store, owner)
         wanted = wanted_for(operation.name, figures, work_in_store(self.store, owner))
         found = []
         for address in operation.measure:
@@ -238,6 +303,7 @@ class Season:
         return Measurement(address, f"{true:.3f} {unit}".strip(), true, unit)
 
     def _mishaps(self, now: datetime, week: int) -> None:
+        self._forget()
         if week == JIG_CHANGED:
             jig = items(self.store, "jig")[0]
             check_jig(self.store, jig, 62.9, Hand(now))
@@ -256,10 +322,6 @@ class Season:
             assert Counter(each.operation for each in operations_done(self.store, 1)) == before
 
 
-def _with_done(one: InstrumentState, done: Mapping[str, datetime]) -> InstrumentState:
-    return replace(one, done=done)
-
-
 def held(counted: Counted) -> tuple[int, int]:
     """Of the finished guitars whose range was given, how many finished within it, and of how many."""
     within = 0
@@ -271,14 +333,42 @@ def held(counted: Counted) -> tuple[int, int]:
     return within, len(known)
 
 
-def moved(counted: Counted) -> list[float]:
-    """How far the hours planned for a fortnight differ from one Monday to the next, as a share of the greater, while
-    that much work is left.
+def _still(begun: Begun, states: Mapping[str, InstrumentState]) -> bool:
+    """Whether work begun on another day is still to be done: nothing before it was taken back meanwhile."""
+    one = states[begun.name]
+    own = one.work.operations.get(begun.operation.name)
+    return own is not None and own.name not in one.done and all(name in one.done for name in own.after)
+
+
+def moved(counted: Counted) -> float:
+    """How far the hours planned for a fortnight differ from one Monday to the next at most, as a share of the greater,
+    while that much work is left.
     """
-    pairs = zip(counted.fortnights, counted.fortnights[1:], strict=False)
-    return [
-        abs(one - two) / max(one, two) for (one, left), (two, later) in pairs if max(one, two) and min(left, later) >= 1
+    return _moved([used for used, _ in counted.fortnights], counted)
+
+
+def moved_of_itself(counted: Counted) -> float:
+    """The same of the hours that were worked in each of these fortnights: what a plan would have moved by that knew
+    the air, the days lost and every mishap beforehand.
+    """
+    begins = counted.begins
+    hours = [
+        sum(spent for at, spent in counted.worked if 7 * week <= (at - begins).days < 7 * week + 14)
+        for week in range(len(counted.fortnights))
     ]
+    return _moved(hours, counted)
+
+
+def _moved(hours: Sequence[float], counted: Counted) -> float:
+    left = [of for _, of in counted.fortnights]
+    return max(
+        (
+            abs(one - two) / max(one, two)
+            for one, two, *both in zip(hours, hours[1:], left, left[1:], strict=False)
+            if max(one, two) and min(both) >= 1
+        ),
+        default=0.0,
+    )
 
 
 def _play(address: str, wanted: Figures) -> float:

@@ -1,5 +1,6 @@
 """Plans: rules that none may break, small ones worked out by hand."""
 
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, time, timedelta
 from importlib.resources import files
@@ -11,9 +12,10 @@ from hypothesis import strategies as st
 
 from gramil.air.air_bands import Limits
 from gramil.faults import MakersFault
+from gramil.now.air_now import PlaceNow
 from gramil.now.blocks import blocks
 from gramil.now.hours import Hours, hours_in, read_hours, sessions
-from gramil.now.open_now import Conditions, InstrumentState, PlaceNow, WoodNow, open_now
+from gramil.now.open_now import Conditions, InstrumentState, WoodNow, open_now
 from gramil.now.outlook import Outlook, Spell
 from gramil.now.plan import RULES, Plan, broken, greedy_by, greedy_plan, waiting
 from gramil.now.states import bench_of_files
@@ -212,13 +214,21 @@ def test_days_as_written() -> None:
         read_hours(days="someday")
 
 
-def test_what_is_open_now_is_what_a_plan_can_start_with() -> None:
+SAID: dict[str, Callable[[datetime], Mapping[str, Sequence[Spell]]]] = {
+    "by an outlook": lambda day: {"shop": (Spell(day, 20.0, 30.0), Spell(day + timedelta(hours=40), 20.0, 44.0))},
+    "by the record": lambda _: {},
+}
+
+
+@pytest.mark.parametrize("outlook", SAID.values(), ids=SAID)
+def test_what_is_open_now_is_what_a_plan_can_start_with(
+    outlook: Callable[[datetime], Mapping[str, Sequence[Spell]]],
+) -> None:
     """The page of now and the plan judge by the same rules: over a winter's days, on the bundled bench."""
     examples = Path(str(files("gramil") / "data" / "examples"))
     names = [examples / f"{name}.toml" for name in ("tarn", "fell", "scree")]
     for day in (datetime(2025, 12, 20, 9), datetime(2026, 1, 10, 9), datetime(2026, 1, 19, 9)):
-        said = (Spell(day, 20.0, 30.0), Spell(day + timedelta(hours=40), 20.0, 44.0))
-        bench = bench_of_files(names, examples / "shop.toml", day, {"shop": said})
+        bench = bench_of_files(names, examples / "shop.toml", day, outlook(day))
         found = {
             (one.name, each.operation.name) for one in open_now(bench.instruments, bench.shop) for each in one.open
         }
@@ -228,6 +238,40 @@ def test_what_is_open_now_is_what_a_plan_can_start_with() -> None:
             (task.instrument, task.operation.name)
             for place in firsts
             for task in [weeks.tasks[place]]
-            if greedy_by(lambda other, wanted=task: other is wanted, weeks).starts.get(place) == 0  # type: ignore[misc]
+            if greedy_by(lambda other, _, wanted=task: other is wanted, weeks).starts.get(place) == 0  # type: ignore[misc]
         }
         assert found == alone
+
+
+def test_a_plan_as_it_is_listed_takes_what_now_lists_first() -> None:
+    """What is open is done from the top of the list, moment by moment, day and night; the plan has the same order."""
+    around = Hours(((time(0), time(23, 59)),), frozenset(range(7)))
+    one = state(
+        "A",
+        operation("saw", hands=30),
+        operation("plane", "saw", hands=30),
+        operation("clear", "plane", hands=30, part="mould", frees=("mould",)),
+        operation("glue", hands=20, clamp=12.0),
+        operation("trim", "glue", hands=20),
+        operation("fit", "trim", "plane", hands=20),
+        operation("write", hands=30),
+    )
+    two = replace(one, name="B")
+    weeks = weeks_of([one, two], Conditions(START, {}), around, 5)
+    plan = greedy_by(RULES["as it is listed"], weeks)
+    planned = [
+        (weeks.tasks[place].instrument, weeks.tasks[place].operation.name)
+        for place in sorted(plan.starts, key=plan.starts.__getitem__)
+    ]
+    states, now, done = {"A": one, "B": two}, START, []
+    while any(each.to_do for each in states.values()):
+        found = open_now(tuple(states.values()), Conditions(now, {}))
+        ready = [(each, state_.name) for state_ in found for each in state_.open]
+        if not ready:
+            now += timedelta(minutes=10)
+            continue
+        best, name = max(ready, key=lambda each: each[0].weight)
+        now += timedelta(minutes=best.operation.hands)
+        done.append((name, best.operation.name))
+        states[name] = replace(states[name], done={**states[name].done, best.operation.name: now})
+    assert planned == done

@@ -7,10 +7,11 @@ from math import comb
 import numpy as np
 
 from gramil.air.air_bands import Limits
+from gramil.now.air_now import PlaceNow
 from gramil.now.chances import Record
 from gramil.now.finishing import LOST, Pace
 from gramil.now.hours import read_hours
-from gramil.now.open_now import Conditions, InstrumentState, PlaceNow
+from gramil.now.open_now import Conditions, InstrumentState
 from gramil.now.outlook import Outlook, Spell
 from gramil.now.promised import DRAWS, SURE, promised
 from gramil.shop.operations import Operation, Work

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from gramil.description.shop.limits import LIMITS
 from gramil.description.shop.tables import Shop
+from gramil.physics.arrays import BoolArray, FloatArray
 
 
 @dataclass(frozen=True)
@@ -33,6 +34,12 @@ class Limits:
             self.humidity[0] <= humidity <= self.humidity[1]
             and self.temperature[0] <= temperature <= self.temperature[1]
         )
+
+    def hold_all(self, temperature: FloatArray, humidity: FloatArray) -> BoolArray:
+        """The same of each of many readings."""
+        cold, warm = self.temperature
+        dry, damp = self.humidity
+        return (dry <= humidity) & (humidity <= damp) & (cold <= temperature) & (temperature <= warm)
 
 
 def limits_of(shop: Shop) -> Mapping[str, float]:

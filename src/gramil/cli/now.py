@@ -14,8 +14,9 @@ from gramil.change.made_words import lines as made_lines
 from gramil.cli.bench_options import Wanted, bench_options, bench_wanted
 from gramil.cli.json_option import json_option, told, whose_by_name
 from gramil.measure import in_degrees
+from gramil.now.air_now import PlaceNow
 from gramil.now.conditions import curve
-from gramil.now.open_now import Closed, InstrumentNow, Open, PlaceNow, day_of, hours_ago, open_now
+from gramil.now.open_now import Closed, InstrumentNow, Open, day_of, hours_ago, open_now
 from gramil.now.states import Bench
 
 OPEN_SHOWN = 5

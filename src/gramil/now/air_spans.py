@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from gramil.air.air_bands import Limits
+from gramil.now.air_now import PlaceNow, may_begin
 from gramil.now.chances import Chance, drawn, evenly, expected
-from gramil.now.open_now import PlaceNow
 
 Span = tuple[int, int]
 DAY = 1440
@@ -32,10 +32,16 @@ def spans(
     count = max(0, -(-(end - _minute(until, now)) // DAY))
     chances = () if place.record is None else place.record.ahead(limits, minutes / 60.0, until.date(), count + 1)
     if not chances:
-        return tuple(_by_outlook(place, limits, now, minutes, None))
-    today = limits.holds(place.temperature, place.humidity)
-    known = tuple(_by_outlook(place, limits, now, minutes, until))
-    return (*known, *_by_record(chances[:count], today, _minute(until, now), luck))
+        return () if place.old else tuple(_by_outlook(place, limits, now, minutes, None))
+    return (*_known(place, limits, now, minutes, until), *_by_record(chances[:count], place, limits, now, until, luck))
+
+
+def _known(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime) -> Iterator[Span]:
+    """What is known of the air: an outlook as far as it reaches; without one, whether work may begin today."""
+    if place.outlook.said:
+        yield from _by_outlook(place, limits, now, minutes, until)
+    elif may_begin(place, limits, now, minutes / 60.0):
+        yield 0, _minute(until, now) - 1
 
 
 def _reach(place: PlaceNow, now: datetime) -> datetime:
@@ -56,9 +62,22 @@ def _by_outlook(place: PlaceNow, limits: Limits, now: datetime, minutes: int, un
             yield begin, last
 
 
-def _by_record(chances: Sequence[Chance], today: bool, first: int, luck: Luck | None) -> Iterator[Span]:
-    days = evenly(expected(chances, today)) if luck is None else drawn(chances, today, luck.days)
+def _by_record(
+    chances: Sequence[Chance], place: PlaceNow, limits: Limits, now: datetime, until: datetime, luck: Luck | None
+) -> Iterator[Span]:
+    """Days by the record, from the last one that is known on."""
+    first = _minute(until, now)
+    before = float(chances[0].share if place.old else limits.holds(*_last_said(place, until)))
+    days = evenly(expected(chances, before)) if luck is None else drawn(chances, before, luck.days)
     yield from ((first + day * DAY, first + (day + 1) * DAY - 1) for day, is_open in enumerate(days) if is_open)
+
+
+def _last_said(place: PlaceNow, until: datetime) -> tuple[float, float]:
+    """The last air that is known before a moment: temperature, humidity."""
+    if not place.outlook.said:
+        return place.temperature, place.humidity
+    last = [each for each in place.outlook.spells if each.begins < until][-1]
+    return last.temperature, last.humidity
 
 
 def _minute(moment: datetime, start: datetime) -> int:

@@ -12,8 +12,9 @@ from gramil.air.air_view import HOURS_HELD, view
 from gramil.air.pieces_now import PieceNow, Pieces
 from gramil.air.readiness import Readiness, readiness, settled, when
 from gramil.description.shop.tables import Shop
+from gramil.now.air_now import PlaceNow
 from gramil.now.chances import Record
-from gramil.now.open_now import Conditions, PlaceNow, WoodNow
+from gramil.now.open_now import Conditions, WoodNow
 from gramil.now.outlook import Outlook, Spell, joined
 from gramil.wood.moisture import moisture_band
 

@@ -13,7 +13,7 @@ from statistics import median, pstdev
 from gramil.now.air_spans import Luck
 from gramil.now.hours import Hours
 from gramil.now.open_now import Conditions, InstrumentState
-from gramil.now.plan import RULES, Plan, Rule, greedy_by, waiting
+from gramil.now.plan import Plan, as_listed, greedy_by
 from gramil.now.tasks import NEVER, Weeks, weeks_of
 
 DRAWS = 60
@@ -74,23 +74,19 @@ def finishing(
     draws: int = DRAWS,
     seed: int = 1,
 ) -> tuple[Finish, ...]:
-    """The range of each instrument's finishing day. The same record and seed give the same ranges."""
-    rule = best_rule(weeks_of(instruments, shop, hours, 7 * WEEKS))
+    """The range of each instrument's finishing day, if what `now` lists first is done first. The same record and seed
+    give the same ranges.
+    """
     chance = random.Random(seed)
     found: dict[str, list[int]] = {one.name: [] for one in instruments}
     for _ in range(draws):
         luck = Luck(tuple(chance.random() for _ in range(7 * WEEKS)))
         weeks = as_it_falls(weeks_of(instruments, shop, hours, 7 * WEEKS, luck), pace or Pace(), chance)
         weeks = some_spoiled(weeks, chance)
-        ends = finished(greedy_by(rule, weeks), weeks)
+        ends = finished(greedy_by(as_listed, weeks), weeks)
         for one in instruments:
             found[one.name].append(ends.get(one.name, 0 if not one.to_do else NEVER))
     return tuple(_finish(one, sorted(found[one.name]), shop.now) for one in instruments)
-
-
-def best_rule(weeks: Weeks) -> Rule:
-    """The rule whose plan waits least, as things are to be expected."""
-    return min(RULES.values(), key=lambda rule: waiting(greedy_by(rule, weeks), weeks))
 
 
 def as_it_falls(weeks: Weeks, pace: Pace, chance: random.Random) -> Weeks:

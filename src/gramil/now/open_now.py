@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from functools import cached_property
+from math import inf
 from typing import Literal
 
 from gramil.air.air_bands import Limits
@@ -14,36 +15,15 @@ from gramil.change.made import Judged
 from gramil.change.made_words import said
 from gramil.decimals import fixed
 from gramil.measure import LengthUnit, TemperatureUnit, in_degrees, show_temperature
-from gramil.now.chances import Chance, Record
+from gramil.now.air_now import PlaceNow, may_begin
+from gramil.now.chances import Stays
 from gramil.now.lost_work import closed_by, reworked_before
-from gramil.now.outlook import Outlook
+from gramil.now.order import CURES, FREES, LONG_CURE, LONGEST, OPENS, WAY
 from gramil.shop.operations import Operation, Work
 
-LONG_CURE = 6.0
-"""Hours of cure from which an operation goes on by itself while the hands do something else or sleep."""
 SOON = timedelta(days=3)
 """Air that leaves its band within this time is about to turn."""
-EVEN = 0.5
-"""Work is begun in air that is right if, by the record, it more often stays so than not."""
 Closes = Literal["lost", "before", "cure", "jig", "wood", "stock", "air", "reading"]
-
-
-@dataclass(frozen=True)
-class PlaceNow:
-    """A place's air as last read, its span over the day before (%), and what is ahead; `old` if read too long ago.
-
-    `record` says how often its air was in a band; `opening` is what would bring it into the band for gluing, in words.
-    """
-
-    name: str
-    read_at: datetime
-    temperature: float
-    humidity: float
-    day: tuple[float, float]
-    outlook: Outlook
-    old: bool = False
-    record: Record | None = None
-    opening: str = ""
 
 
 @dataclass(frozen=True)
@@ -272,23 +252,23 @@ def _air(each: Operation, shop: Conditions) -> Closed | None:
             each, "reading", f"the {air.name}'s air was last read {hours_ago(shop.now, air.read_at)}: read it again"
         )
     hours = each.hands / 60 + each.air_hours
-    if (chance := _chance(air, limits, hours)) is not None:
-        if limits.holds(air.temperature, air.humidity) and chance.after_open >= EVEN:
-            return None
-        return Closed(each, "air", f"{_against(limits, air, shop, hours)}; {_likely(chance)}")
-    opens = air.outlook.first(limits, shop.now, hours)
-    if opens is not None and opens <= shop.now:
+    if may_begin(air, limits, shop.now, hours):
         return None
-    return Closed(each, "air", _against(limits, air, shop, hours), opens)
+    against = _against(limits, air, shop, hours)
+    stays = air.by_record(limits, hours)
+    if stays is None:
+        return Closed(each, "air", against, air.outlook.first(limits, shop.now, hours))
+    return Closed(each, "air", "; ".join((against, *_likely(air, limits, hours, stays))))
 
 
-def _chance(air: PlaceNow, limits: Limits, hours: float) -> Chance | None:
-    """How often the band held on days like these, where nobody gave an outlook and enough days are on record."""
-    return None if air.outlook.said or air.record is None else air.record.chance(limits, hours)
-
-
-def _likely(chance: Chance) -> str:
-    return f"by its own record it is open on {10 * chance.share:.0f} of 10 days like these"
+def _likely(air: PlaceNow, limits: Limits, hours: float, stays: Stays) -> Iterator[str]:
+    """By the place's record: from where in the band the air mostly stays there, and how often days are open."""
+    if limits.holds(air.temperature, air.humidity) and stays.inside < inf:
+        least, most = limits.humidity[0] + stays.inside, limits.humidity[1] - stays.inside
+        yield f"by its own record it mostly stays so long from {least:.0f} to {most:.0f} %"
+    chance = air.record.chance(limits, hours) if air.record else None
+    if chance is not None:
+        yield f"by its own record it is open on {10 * chance.share:.0f} of 10 days like these"
 
 
 def _against(limits: Limits, air: PlaceNow, shop: Conditions, hours: float) -> str:
@@ -322,7 +302,7 @@ def _instrument(
 
 def _open(each: Operation, one: InstrumentState, shop: Conditions, waiting: frozenset[str]) -> Open:
     reasons = list(_reasons(each, one, shop, waiting))
-    weight = sum(weight for weight, _ in reasons) + one.way_to_go[each.name] / 1e4
+    weight = sum(weight for weight, _ in reasons) + WAY * one.way_to_go[each.name]
     return Open(each, tuple(words for _, words in reasons), tuple(_remarks(each, one, shop)), weight)
 
 
@@ -331,19 +311,18 @@ def _reasons(
 ) -> Iterator[tuple[float, str]]:
     """Reasons for doing it now, each with its weight."""
     for kind in each.frees:
-        yield (1000.0, f"frees the {kind}, which is waited for") if kind in waiting else (300.0, f"frees the {kind}")
+        yield (1000.0, f"frees the {kind}, which is waited for") if kind in waiting else (FREES, f"frees the {kind}")
     air = shop.air_for(each.air)
     turns = air.outlook.leaves(shop.bands[each.air], shop.now) if each.air and air else None
     if turns is not None and turns - shop.now <= SOON:
         yield 200.0, f"the air turns {day_of(turns, shop.now)}"
     if each.clamp >= LONG_CURE:
-        yield 100.0, f"cures {hours_text(each.clamp)} by itself: start it before you leave the bench"
+        yield CURES, f"cures {hours_text(each.clamp)} by itself: start it before you leave the bench"
     if one.way_to_go[each.name] == max(one.way_to_go.values()):
-        yield 50.0, "the longest way to the end begins here"
+        yield LONGEST, "the longest way to the end begins here"
     opened = [name for name in one.work.followers(each.name) if _only(one, name, each.name)]
     if opened:
-        weight = 5.0 * len(opened)
-        yield weight, "then: " + "; ".join(_small(one.work.operations[name].what) for name in opened[:2])
+        yield OPENS * len(opened), "then: " + "; ".join(_small(one.work.operations[name].what) for name in opened[:2])
 
 
 def _only(one: InstrumentState, name: str, before: str) -> bool:
@@ -362,9 +341,11 @@ def _remarks(each: Operation, one: InstrumentState, shop: Conditions) -> Iterato
         yield f"its sheet is stale: {one.stale[each.sheet]}"
     air = shop.air_for(each.air)
     if each.air and air and not air.outlook.said:
-        chance = _chance(air, shop.bands[each.air], each.hands / 60 + each.air_hours)
+        stays = air.by_record(shop.bands[each.air], each.hands / 60 + each.air_hours)
         how = (
-            "" if chance is None else f", and by its record it stays so on {10 * chance.after_open:.0f} of 10 such days"
+            f", and by its record it stays so on {10 * stays.stayed / stays.days:.0f} of 10 such days"
+            if stays and stays.days
+            else ""
         )
         yield f"keep the air as it is for {hours_text(each.air_hours)}: nobody gave an outlook{how}"
 

@@ -10,9 +10,21 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from gramil.now.order import preferred
 from gramil.now.tasks import NEVER, Hold, Task, Weeks
 
-Rule = Callable[[Task], float]
+
+@dataclass(frozen=True)
+class Standing:
+    """How a task stands in a plan being made: whether the longest way to its instrument's end begins with it, and how
+    many operations wait for it alone.
+    """
+
+    longest: bool
+    opens: int
+
+
+Rule = Callable[[Task, Standing], float]
 """How much a task is preferred to others that can start at the same time."""
 
 
@@ -23,11 +35,17 @@ class Plan:
     starts: Mapping[int, int]
 
 
+def as_listed(task: Task, standing: Standing) -> float:
+    """The order in which `now` lists what is open."""
+    return preferred(task.operation, task.way, standing.longest, standing.opens)
+
+
 RULES: Mapping[str, Rule] = {
-    "the longest way first": lambda task: task.way,
-    "cures first": lambda task: task.weight / max(15, task.minutes),
-    "what is nearly done first": lambda task: -task.way,
-    "what frees a jig, then the longest way": lambda task: task.way + 1e6 * bool(task.frees),
+    "as it is listed": as_listed,
+    "the longest way first": lambda task, _: task.way,
+    "cures first": lambda task, _: task.weight / max(15, task.minutes),
+    "what is nearly done first": lambda task, _: -task.way,
+    "what frees a jig, then the longest way": lambda task, _: task.way + 1e6 * bool(task.frees),
 }
 """The rules tried, by name."""
 
@@ -118,32 +136,56 @@ def greedy_by(rule: Rule, weeks: Weeks) -> Plan:
     for hold in weeks.holds:
         bench.hold(hold)
     starts: dict[int, int] = {}
-    waits = _followers(weeks.tasks)
-    left = {place: len(task.before) for place, task in enumerate(weeks.tasks)}
-    ready = {place for place, missing in left.items() if not missing}
+    ready = _Ready(weeks.tasks)
     clock = 0
-    preferred = [rule(task) for task in weeks.tasks]
     earliest: dict[int, int] = {}
-    while ready:
-        for place in ready:
+    while ready.now:
+        for place in ready.now:
             if earliest.get(place, -1) < clock:
                 earliest[place] = bench.earliest(place, clock)
-        soonest = min(earliest[place] for place in ready)
+        soonest = min(earliest[place] for place in ready.now)
         if soonest >= weeks.end:
             break
-        best = (place for place in ready if earliest[place] == soonest)
-        chosen = max(best, key=lambda each: (preferred[each], -each))
+        best = [place for place in ready.now if earliest[place] == soonest]
+        chosen = max(best, key=lambda each: (rule(weeks.tasks[each], ready.standing(each)), -each))
         bench.place(chosen, soonest)
         starts[chosen] = soonest
         clock = soonest + weeks.tasks[chosen].minutes
-        ready.discard(chosen)
-        for place in _touched(chosen, ready, weeks.tasks):
+        ready.place(chosen)
+        for place in _touched(chosen, ready.now, weeks.tasks):
             earliest.pop(place, None)
-        for place in waits[chosen]:
-            left[place] -= 1
-            if not left[place]:
-                ready.add(place)
     return Plan(starts)
+
+
+class _Ready:
+    """The tasks that wait for nothing more in a plan being made, and how each of them stands."""
+
+    def __init__(self, tasks: Sequence[Task]) -> None:
+        self._tasks = tasks
+        self._waits = _followers(tasks)
+        self._left = [len(task.before) for task in tasks]
+        self._placed: set[int] = set()
+        self._ways: dict[str, list[int]] = {}
+        for place in sorted(range(len(tasks)), key=lambda each: tasks[each].way):
+            self._ways.setdefault(tasks[place].instrument, []).append(place)
+        self.now = {place for place, missing in enumerate(self._left) if not missing}
+
+    def place(self, chosen: int) -> None:
+        """A task is placed: what waited for it alone is ready."""
+        self.now.discard(chosen)
+        self._placed.add(chosen)
+        for place in self._waits[chosen]:
+            self._left[place] -= 1
+            if not self._left[place]:
+                self.now.add(place)
+
+    def standing(self, place: int) -> Standing:
+        """How a task that is ready stands."""
+        own, opens = self._tasks[place], sum(self._left[each] == 1 for each in self._waits[place])
+        ways = self._ways[own.instrument]
+        while ways[-1] in self._placed:
+            ways.pop()
+        return Standing(own.way >= self._tasks[ways[-1]].way, opens)
 
 
 def _touched(chosen: int, ready: Iterable[int], tasks: Sequence[Task]) -> list[int]:

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from gramil.now.air_spans import Luck
-from gramil.now.finishing import Pace, as_it_falls, best_rule
+from gramil.now.finishing import Pace, as_it_falls
 from gramil.now.hours import Hours
 from gramil.now.open_now import Conditions, InstrumentState
-from gramil.now.plan import Plan, greedy_by
+from gramil.now.plan import Plan, as_listed, greedy_by
 from gramil.now.tasks import Weeks, weeks_of
 
 DRAWS = 40
@@ -44,14 +44,13 @@ def promised(
     pace: Pace | None = None,
 ) -> Promise:
     """What can be promised until a moment, within so many days. The same record gives the same."""
-    rule = best_rule(weeks_of(instruments, shop, hours, days))
     chance = random.Random(1)
     counted: Counter[Work] = Counter()
     minutes = 0
     for _ in range(DRAWS):
         luck = Luck(tuple(chance.random() for _ in range(days + 1)))
         weeks = as_it_falls(weeks_of(instruments, shop, hours, days, luck), pace or Pace(), chance)
-        plan = greedy_by(rule, weeks)
+        plan = greedy_by(as_listed, weeks)
         counted.update(_done(plan, weeks, until))
         minutes += sum(weeks.tasks[place].minutes for place in plan.starts)
     chances = {work: count / DRAWS for work, count in sorted(counted.items())}

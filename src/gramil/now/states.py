@@ -286,7 +286,8 @@ def rests_on(bench: Bench) -> str:
     if air is None:
         return "No readings of air: whatever needs its band is left out."
     if air.old:
-        return f"The {air.name}'s readings are too old: whatever needs its band is left out."
+        waits = "whatever needs its band waits for a reading, and then for a day of right air by its record"
+        return f"The {air.name}'s readings are too old: {waits}."
     if not air.outlook.said:
         chance = None if air.record is None else air.record.chance(bench.shop.bands["gluing"], 13.0)
         if chance is None:

@@ -128,9 +128,14 @@ def part_of(instrument: str, each: Operation) -> str:
     return f"{instrument}: {each.part}"
 
 
+def in_one_go(each: Operation) -> bool:
+    """Whether an operation, once begun, is not left until it is done: what may not be, holds a jig, or is short."""
+    return each.one_go or bool(each.uses) or each.hands <= PIECE * 1.5
+
+
 def _pieces(each: Operation) -> tuple[int, ...]:
     """The pieces that an operation may be split into, in minutes."""
-    if each.one_go or each.uses or each.hands <= PIECE * 1.5:
+    if in_one_go(each):
         return (each.hands,)
     count = -(-each.hands // PIECE)
     return tuple(each.hands // count + (place < each.hands % count) for place in range(count))
@@ -166,7 +171,7 @@ def _starts(
         return ((earliest, NEVER),)
     needed = minutes + round(60 * each.air_hours)
     air = shop.air_for(each.air)
-    if air is None or air.old:
+    if air is None:
         return ()
     open_spans = spans(air, shop.bands[each.air], shop.now, needed, end, luck)
     found = ((max(earliest, begin), last) for begin, last in open_spans)

@@ -18,7 +18,8 @@ from gramil.bench.pages.tools_page import unit_of_shop
 from gramil.bench.stale_here import worked_out
 from gramil.change.made_words import lines as made_lines
 from gramil.faults import MakersFault
-from gramil.now.open_now import Closed, InstrumentNow, InstrumentState, Open, PlaceNow, day_of, open_now
+from gramil.now.air_now import PlaceNow
+from gramil.now.open_now import Closed, InstrumentNow, InstrumentState, Open, day_of, open_now
 from gramil.now.states import Bench, bench_of_store
 from gramil.prints.whole import findings_of
 from gramil.shop.instruments import instruments
