@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from tests.walks import sample
 
+from gramil import names as n
 from gramil.change.made import operations as fixing
 from gramil.description.board.tables import Arch
 from gramil.description.instrument import Instrument
@@ -447,3 +448,21 @@ def test_a_list_that_is_no_text_is_told(tmp_path: Path) -> None:
     (tmp_path / "shop.operations.toml").write_bytes(b"[operation.slotted]\nhands = \xff")
     with pytest.raises(MakersFault, match="UTF-8"):
         lists_beside(tmp_path / "shop.toml")
+
+
+@pytest.mark.parametrize("name", ["tarn", "fell", "mere"])
+def test_every_brace_is_measured_as_it_is_carved(name: str) -> None:
+    """By its name, each of a pair too, on the plate that it is carved on."""
+    figures, work = figures_of(read_description(Path(str(EXAMPLES / f"{name}.toml"))), read_shop()), work_of(name)
+    for plate, operation in (("top", "top_voiced"), ("back", "back_braces_carved")):
+        asked = work.operations[operation].measure
+        braces = {
+            f'brace_list["{each.name}"].height': each.height for each in figures[n.brace_list] if each.plate == plate
+        }
+        assert list(asked) == list(braces)
+        assert {address: float(figures.at(address)) for address in asked} == braces
+
+
+def test_braces_of_no_plate_are_refused() -> None:
+    with pytest.raises(MakersFault, match="no braces are on the side"):
+        work_with([("own.toml", '[operation.top_voiced]\nmeasure_braces = "side"\n')])

@@ -9,6 +9,7 @@ from graphlib import CycleError, TopologicalSorter
 from typing import Any
 
 from gramil.air.air_bands import Band
+from gramil.description.body.usual import names_of
 from gramil.description.cautions import DUST, MACHINE, TOOLS
 from gramil.description.instrument import Instrument
 from gramil.faults import Fault, MakersFault
@@ -37,7 +38,8 @@ class Operation:
     sentences of the maker's. `safe` says why no caution is needed.
 
     `after` is what it waits for in any case, `after_where` what it waits for on some instruments; `needed` settles
-    which, and then `after` is all.
+    which, and then `after` is all. So it does with the braces of the plate in `measure_braces`: each then stands in
+    `measure` by its name.
     """
 
     name: str
@@ -57,6 +59,7 @@ class Operation:
     sheet: str = ""
     figures: tuple[str, ...] = ()
     measure: tuple[str, ...] = ()
+    measure_braces: str = ""
     by: tuple[str, ...] = ()
     on: tuple[str, ...] = ()
     own_caution: tuple[str, ...] = ()
@@ -111,7 +114,18 @@ def needed(work: Work, instrument: Instrument) -> Work:
     Raises MakersFault where a maker's own list lets operations of this instrument go in a circle.
     """
     reasons = {name: why for name, each in work.operations.items() if (why := _skipped(each, instrument))}
-    return without(ordered(work, partial(key_of, instrument)), reasons)
+    named = replace(work, operations={name: _by_name(each, instrument) for name, each in work.operations.items()})
+    return without(ordered(named, partial(key_of, instrument)), reasons)
+
+
+def _by_name(each: Operation, instrument: Instrument) -> Operation:
+    """The operation with each brace that it asks to have measured by its name."""
+    if not each.measure_braces:
+        return each
+    names = (name for row in instrument.brace if row.plate == each.measure_braces for name in names_of(row))
+    return replace(
+        each, measure=(*each.measure, *(f'brace_list["{name}"].height' for name in names)), measure_braces=""
+    )
 
 
 def ordered(work: Work, value_of: Callable[[str], Any]) -> Work:

@@ -50,6 +50,7 @@ MOST_WAYS = 200
 """Combinations of conditions that are looked through for one without a circle; the first is one, but for a slip."""
 _WORDS = ("wood", "uses", "takes", "frees", "makes", "measure", "figures", "caution", "by", "on")
 _PARTS: tuple[str, ...] = get_args(PieceTable.model_fields["part"].annotation)
+_PLATES = ("top", "back")
 _TIMES = ("hands", "clamp", "air_hours")
 _NAMED: Mapping[str, tuple[str, ...]] = {"by": tuple(TOOLS), "on": PARTS}
 _CONDITIONS = {"after": wrong_wait, "skipped": wrong_skip}
@@ -57,6 +58,7 @@ LEFT_OUT = "left out here"
 """Why an operation is not done that a maker's own list leaves out."""
 _KINDS: Mapping[str, tuple[type, ...]] = {
     "what": (str,), "part": (str,), "air": (str,), "sheet": (str,), "safe": (str,), "prove": (str,),
+    "measure_braces": (str,),
     "hands": (int,), "clamp": (int, float), "air_hours": (int, float), "one_go": (bool,), "leave_out": (bool,),
     "after": (list,), "skipped": (list,), **dict.fromkeys(_WORDS, (list,)),
 }  # fmt: skip
@@ -184,6 +186,8 @@ def _wrong_value(key: str, value: Any) -> tuple[str, str] | None:
     if key in _NAMED and (strange := [each for each in value if each not in _NAMED[key]]):
         near = meant(nearest(strange[0], _NAMED[key]))
         return f"nothing is cautioned of under the name {strange[0]}", near or "allowed: " + ", ".join(_NAMED[key])
+    if key == "measure_braces" and value not in _PLATES:
+        return f"no braces are on the {value}", "write " + " or ".join(f'"{each}"' for each in _PLATES)
     if key in _TIMES and not 0 <= value <= LONGEST_TIME:
         return f"read {value}", "write a time of 0 or more"
     return None
