@@ -1,7 +1,9 @@
 """The documentation as a site: every page that it is made of is there, and its links lead somewhere."""
 
+import json
 import re
 import runpy
+import shutil
 from pathlib import Path
 from typing import Any
 
@@ -30,6 +32,45 @@ def test_every_page_that_the_site_lists_is_there(pages: dict[str, str]) -> None:
     listed = re.findall(r": (\S+\.md)$", (ROOT / "mkdocs.yml").read_text(encoding="utf-8"), re.MULTILINE)
     assert listed
     assert [name for name in listed if name not in pages] == []
+
+
+def test_every_page_that_there_is_is_listed() -> None:
+    listed = (ROOT / "mkdocs.yml").read_text(encoding="utf-8")
+    pages = (path.relative_to(ROOT / "docs").as_posix() for path in (ROOT / "docs").rglob("*.md"))
+    assert [name for name in pages if f": {name}\n" not in listed] == []
+
+
+SECTIONS = [
+    {"location": "wire.html#tang", "title": "Tang", "text": "The tang goes into the slot; its tang is 0.5 mm thick."},
+    {"location": "slots.html", "title": "Slots", "text": "A slot holds the tang. Half <b>of</b> it is glue."},
+    {"location": "neck.html", "title": "Neck", "text": "Nothing of the kind: rectangular."},
+]
+
+
+def test_a_site_opened_as_a_file_is_searched(made: dict[str, Any], tmp_path: Path) -> None:
+    """No server: the builder's own search asked for one. Words find what begins so, those in a title first."""
+    playwright = pytest.importorskip("playwright.sync_api", reason="no browser can be driven")
+    chromium = shutil.which("chromium") or shutil.which("chromium-browser")
+    if chromium is None:
+        pytest.skip("Chromium is not installed: the site is not looked at in a browser")
+    field = '<form><input id="mkdocs-search-query"></form><div id="mkdocs-search-results"></div>'
+    page = f'<script>var base_url = "..";</script><script src="main.js"></script>{field}'
+    (tmp_path / "main.js").write_text(made["search_script"](json.dumps({"docs": SECTIONS})), encoding="utf-8")
+    (tmp_path / "page.html").write_text(page, encoding="utf-8")
+    with playwright.sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=chromium, args=["--no-sandbox", "--disable-gpu"])
+        shown = browser.new_page()
+        shown.goto((tmp_path / "page.html").as_uri())
+        links = {}
+        for asked in ("tang", "slot gl", "of</b>", "a.b", "kindling"):
+            shown.fill("#mkdocs-search-query", asked)
+            links[asked] = [each.get_attribute("href") for each in shown.locator("article a").all()]
+        said = shown.inner_text("#mkdocs-search-results")
+        browser.close()
+    assert links["tang"] == ["../wire.html#tang", "../slots.html"]
+    assert links["slot gl"] == links["of</b>"] == ["../slots.html"]
+    assert links["a.b"] == links["kindling"] == []
+    assert said == "Nothing is found."
 
 
 def test_links_between_pages_lead_somewhere(pages: dict[str, str], made: dict[str, Any]) -> None:

@@ -5,6 +5,7 @@ what was checked against it, and a gallery of drawings, made anew each time.
 """
 
 import ast
+import json
 import re
 import shutil
 import subprocess
@@ -34,6 +35,7 @@ INSTRUMENTS = {
     "scree": "Scree, fanned",
     "mere": "Mere, nylon",
 }
+SEARCH = Path(__file__).with_name("site_search.js")
 LOOK = ("B612-Regular", "B612-Bold", "B612Mono-Regular")
 
 
@@ -61,7 +63,20 @@ def main() -> None:
         "--config-file",
         str(ROOT / "mkdocs.yml"),
     ]
-    sys.exit(subprocess.run(command, check=False).returncode)
+    built = subprocess.run(command, check=False).returncode
+    if built == 0:
+        search = SITE / "search"
+        script = search_script((search / "search_index.json").read_text(encoding="utf-8"))
+        (search / "main.js").write_text(script, encoding="utf-8", newline="\n")
+    sys.exit(built)
+
+
+def search_script(index: str) -> str:
+    """The script that searches the site, with all that is searched in it: a page that is opened as a file cannot fetch
+    that from beside it, as the builder's own does.
+    """
+    gathered = json.dumps(json.loads(index)["docs"], ensure_ascii=False)
+    return f"const gathered = {gathered};\n{SEARCH.read_text(encoding='utf-8')}"
 
 
 def pages() -> Mapping[str, str]:
