@@ -56,8 +56,13 @@ def test_a_key_path_with_dots_is_understood(tarn: gramil.Guitar) -> None:
 
 
 def test_what_is_not_there_is_a_key_error(tarn: gramil.Guitar) -> None:
-    with pytest.raises(KeyError):
-        tarn["no_such_figure"]
+    for wrong, near in (
+        ("fret_positon[7]", "fret_position"),
+        ("board.thicknes", "board_thickness"),
+        ("slot_need[99]", "slot_need"),
+    ):
+        with pytest.raises(KeyError, match=f"no such figure, the nearest is {near}"):
+            tarn[wrong]
 
 
 def test_changed_gives_another_and_leaves_the_first(tarn: gramil.Guitar) -> None:

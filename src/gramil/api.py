@@ -25,6 +25,7 @@ from numpy.typing import NDArray
 from gramil import names as n
 from gramil.change.shift import Shift
 from gramil.change.shift import shift as shifted
+from gramil.description.problems import nearest
 from gramil.description.reading import Description, ShopDescription, file_text, parse_description, read_shop
 from gramil.description.writing import set_key
 from gramil.drawings.marks import Drawing
@@ -99,14 +100,17 @@ class Guitar:
         return self.description.instrument.instrument.name
 
     def __getitem__(self, address: str) -> Figure:
-        """The figure at an address: `slot_need`, `fret_position[7]`, `board.thickness`. Raises KeyError for none."""
+        """The figure at an address: `slot_need`, `fret_position[7]`, `board.thickness`. Raises KeyError for none, with
+        the nearest.
+        """
         for written in (address, address.replace(".", "_")):
             try:
                 value = self.figures.at(written)
             except KeyError:
                 continue
             return Figure(written, value, self.figures.unit_at(written), self._shower.text(written))
-        raise KeyError(address)
+        near = nearest(address.partition("[")[0].replace(".", "_"), self.figures.graph.order)
+        raise KeyError(f"{address}: there is no such figure{f', the nearest is {near}' if near else ''}")
 
     def __iter__(self) -> Iterator[str]:
         """The names of all dimensions, in the order in which they follow from one another."""
