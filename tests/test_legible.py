@@ -1,4 +1,6 @@
-"""Read at arm's length: no letter under seven points on any page or drawing, and every kind of PDF is measured."""
+"""Read at arm's length, or aloud: no letter under seven points on any page or drawing, title, language, bookmarks and
+tags in each PDF, and every kind of PDF is measured.
+"""
 
 import io
 import re
@@ -77,10 +79,26 @@ def sizes(content: pikepdf.Page | pikepdf.Object, resources: pikepdf.Object, at:
                 yield from sizes(inner, inner.get("/Resources", resources), after(own, at))
 
 
+def lacking(document: pikepdf.Pdf) -> list[str]:
+    """What a reading program is not told: title, language, tags, and a bookmark to the first page at least."""
+    with document.open_outline() as outline:
+        led_to = {str(item.title): item.destination[0].objgen for item in outline.root if item.destination}
+    told = {
+        "title": bool(str(document.docinfo.get("/Title", ""))),
+        "language": document.Root.get("/Lang") == "en",
+        "tags": "/StructTreeRoot" in document.Root and bool(document.Root.MarkInfo.Marked),
+        "bookmarks": document.pages[0].obj.objgen in led_to.values(),
+    }
+    return [what for what, there in told.items() if not there]
+
+
 def small(pdf: bytes) -> dict[int, list[float]]:
-    """The sizes under seven points, by page; a file without a letter fails."""
+    """The sizes under seven points, by page; a file without a letter fails, or one that a reading program is told too
+    little of.
+    """
     with pikepdf.open(io.BytesIO(pdf)) as document:
         found = {number: list(sizes(page, page.resources)) for number, page in enumerate(document.pages, 1)}
+        assert lacking(document) == []
     assert all(found.values())
     return {page: under for page, all_ in found.items() if (under := [each for each in all_ if each < SEVEN - HAIR])}
 

@@ -51,7 +51,7 @@ def test_sheets_and_templates_on_one_paper_keep_them_and_are_tagged() -> None:
     made = make()
     assert made == make()
     with pikepdf.open(io.BytesIO(made)) as document:
-        assert [page for _, page in bookmarks(document)] == [1]
+        assert [page for _, page in bookmarks(document)] == [0, 1]
         assert document.Root.Lang == "en"
         assert str(document.docinfo["/Title"]).startswith("Tarn")
         assert document.Root.ViewerPreferences.PrintScaling == "/None"

@@ -49,21 +49,26 @@ def strips_pdf(paper: str, printer_scale: tuple[float, float] = (1.0, 1.0)) -> b
     if not hold_strips(paper):
         raise MakersFault.of(f"{paper} is too small for the strips", remedy="print them on A4 or letter")
     sheet = sheets(paper, APART + TAG, ON_A_PAGE * STEP, printer_scale)[1]
+    title = "Strips to photograph by"
     pages = [
         leaf(
-            (sheet.width, sheet.height), _strips(sheet, first), "Strips to photograph by, each with two tags and a bar"
+            (sheet.width, sheet.height),
+            _strips(sheet, first),
+            "Strips to photograph by, each with two tags and a bar",
+            "" if first else title,
         )
         for first in range(0, STRIPS, ON_A_PAGE)
     ]
-    return _pdf("Strips to photograph by", pages)
+    return _pdf(title, pages)
 
 
 def frame_pdf(width: Mm, height: Mm) -> bytes:
     """The frame of twelve tags, `width` by `height` between the middles of its corner tags, on a page of its size."""
     edge = TAG / 2 + QUIET + MARGIN
     size = (width + 2 * edge, height + 2 * edge)
-    page = leaf(size, _frame(width, height, edge), "Frame to photograph by: twelve tags and a bar")
-    return _pdf("Frame to photograph by", [page])
+    title = "Frame to photograph by"
+    page = leaf(size, _frame(width, height, edge), f"{title}: twelve tags and a bar", title)
+    return _pdf(title, [page])
 
 
 def _pdf(title: str, pages: list[Leaf]) -> bytes:
