@@ -3,15 +3,19 @@
 `pages()` gives each page's text; a test holds them against what is committed.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from importlib.resources import files
 from itertools import groupby
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 import click
 
 from gramil.answers.schemas import schema_files
+from gramil.api import Guitar, read
 from gramil.cli import COMMANDS, gramil
 from gramil.description.keys import describe_keys
+from gramil.description.writing import new_description
 from gramil.graph import Dimension
 from gramil.prints.solved import solved_graph
 from gramil.prints.whole import NOT_DIMENSIONS
@@ -20,6 +24,7 @@ from gramil.reason import formula_of, read_doc, readable
 from gramil.sources import sources
 
 HERE = Path(__file__).parent
+EXAMPLES = Path(str(files("gramil") / "data" / "examples"))
 
 
 def pages() -> Mapping[str, str]:
@@ -31,7 +36,25 @@ def pages() -> Mapping[str, str]:
         "findings.md": findings_page(),
         "sources.md": sources_page(),
         **{f"schemas/{name}": text for name, text in schema_files().items()},
+        "board.svg": picture(read(EXAMPLES / "tarn.toml", EXAMPLES / "shop.toml"), "board"),
+        **dict(tutorial_pictures()),
     }
+
+
+def tutorial_pictures() -> Iterator[tuple[str, str]]:
+    """What the first tutorial's reader has on the screen and on the bench: the guitar that its first line describes."""
+    with TemporaryDirectory() as folder:
+        file = Path(folder) / "heron.toml"
+        text = new_description({"instrument.name": "Heron", "scale.length": "640 mm"})
+        file.write_text(text, encoding="utf-8")
+        heron = read(file)
+    for name in ("board", "index-template"):
+        yield f"tutorials/heron-{name}.svg", picture(heron, name)
+
+
+def picture(guitar: Guitar, name: str) -> str:
+    """A drawing of it, as its file is written."""
+    return guitar.drawings[name].svg
 
 
 def commands_page() -> str:
@@ -98,4 +121,4 @@ def sources_page() -> str:
 if __name__ == "__main__":
     for name, text in pages().items():
         (HERE / name).parent.mkdir(exist_ok=True)
-        (HERE / name).write_text(text, encoding="utf-8")
+        (HERE / name).write_text(text, encoding="utf-8", newline="\n")

@@ -6,9 +6,13 @@ from pathlib import Path
 
 import pytest
 
+from gramil.api import read as gramil_read
+
 from .in_process import gramil
 
 TUTORIALS = sorted((Path(__file__).parents[1] / "docs" / "tutorials").glob("*.md"))
+PICTURE = re.compile(r"!\[[^]]*\]\((\w+)-([\w-]+)\.svg\)")
+"""A picture, named after the file that it is of and the drawing that it shows."""
 BLOCK = re.compile(r"^```(\w+)(?: (\S+))?\n(.*?)^```$", re.DOTALL | re.MULTILINE)
 
 
@@ -34,6 +38,12 @@ def test_a_tutorial_followed_word_for_word(page: Path, tmp_path: Path) -> None:
             for line in text.splitlines():
                 assert plain(line.strip()) in answer, line
     assert ran
+    pictures = PICTURE.findall(page.read_text(encoding="utf-8"))
+    drawn = {name: gramil_read(tmp_path / f"{name}.toml").drawings for name in {name for name, _ in pictures}}
+    for name, drawing in pictures:
+        shown = (page.parent / f"{name}-{drawing}.svg").read_text(encoding="utf-8")
+        assert drawn[name][drawing].svg == shown, "run `make docs`"
+    assert pictures or page.stem != "first-template"
 
 
 def test_the_tutorials_that_are_promised_are_there() -> None:
