@@ -72,9 +72,10 @@ OUT_OF_REACH = {
     "/drawing/{drawing}",
     "/plan/seen",
     "/instrument/{instrument}/pack/stop",
+    "/instrument/{instrument}/top/stop",
 }
-"""What is only shown where nothing is kept yet, once a picture or a drawing was sent, or while a pack is being made;
-and what a page asks for by itself as one types."""
+"""What is only shown where nothing is kept yet, once a picture or a drawing was sent, or while a pack or a top is being
+made; and what a page asks for by itself as one types."""
 
 
 @pytest.fixture(scope="module")
@@ -153,7 +154,8 @@ def test_hostile_values_of_what_is_seldom_shown(client: httpx.Client) -> None:
                 assert post(client, sent.url.path, **fields).status_code != 500, (key, value)
         for key in in_turn(value, ("outline", "braces", "head", "hole_centre", "within", "front_at", "meant")):
             assert post(client, "/plan/seen", **{key: value}).status_code != 500, (key, value)
-        assert post(client, "/instrument/1/pack/stop", making=value).status_code != 500, value
+        for work in ("pack", "top"):
+            assert post(client, f"/instrument/1/{work}/stop", making=value).status_code != 500, value
         assert post(client, f"/picture/{quote(value, safe='', errors='replace')}/forget").status_code != 500, value
 
 

@@ -200,6 +200,7 @@ POSTS: tuple[tuple[str, ShelfPage], ...] = (
     ("/tools/remove", tool_form_page.remove_tool),
     ("/instrument/{instrument}/pack", pack_page.begin_pack),
     ("/instrument/{instrument}/pack/stop", pack_page.stop_pack),
+    ("/instrument/{instrument}/top/stop", top_page.stop_top),
     ("/instrument/{instrument}/keep", instrument_page.keep),
     ("/instrument/{instrument}/return/{revision}", return_page.return_to_it),
     ("/instrument/{instrument}/operation/{operation}", noting.note_work),

@@ -55,17 +55,15 @@ class OpenInstruments:
     lock: Lock = field(default_factory=Lock)
     solved: list[tuple[Figures, Figures]] = field(default_factory=list)
 
-    def with_top(self, figures: Figures) -> Figures:
-        """An instrument's figures with those of its solved top, the same ones as long as its own are the same."""
+    def top_of(self, figures: Figures) -> Figures | None:
+        """An instrument's figures with those of its solved top; None as long as it is not solved."""
         with self.lock:
-            found = next((top for own, top in self.solved if own is figures), None)
-        if found is None:
-            from gramil.prints.solved import with_top
+            return next((top for own, top in self.solved if own is figures), None)
 
-            found = with_top(figures)
-            with self.lock:
-                self.solved[:] = [*self.solved[-SOLVED + 1 :], (figures, found)]
-        return found
+    def keep_top(self, figures: Figures, solved: Figures) -> None:
+        """An instrument's top is solved: it is known as long as the instrument's own figures are the same."""
+        with self.lock:
+            self.solved[:] = [*self.solved[-SOLVED + 1 :], (figures, solved)]
 
     def held(self, store: Store, instrument_id: int, number: int | None = None) -> OpenInstrument:
         """An instrument's revision (the latest without a number). Raises Missing, and MakersFault for its faults."""

@@ -1,19 +1,22 @@
 """The top under the strings: what the pull does, modes laid over the braces, and what shaving a tapped brace does.
 
-It costs some seconds, so that it is solved when it is asked for, and kept for the few instruments asked for last.
+It costs some seconds, so that it is solved when it is asked for, beside the page, which says how far it is and can stop
+it; it is kept for the few instruments asked for last.
 """
 
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from urllib.parse import urlencode
 
 from starlette.responses import Response
 
 from gramil import names as n
-from gramil.bench.open_instruments import OpenInstruments
-from gramil.bench.page_request import PageRequest, whole_number
+from gramil.bench.open_instruments import OpenInstrument, OpenInstruments
+from gramil.bench.page_request import Missing, PageRequest, go, whole_number
 from gramil.bench.pages.instrument_page import instrument_id
 from gramil.bench.svg_in_page import inlined
+from gramil.bench.top_work import begin_top
 from gramil.bench.units import formatter_for
 from gramil.decimals import signed
 from gramil.drawings.marks import Drawing, Mark, Marks, Polyline
@@ -25,6 +28,8 @@ from gramil.graph import Figures
 from gramil.measure import LengthUnit, read_length, show_change
 
 STEPS = 72
+MAKING = "making"
+"""The address names the work that the page waits for by this key."""
 
 
 @dataclass(frozen=True)
@@ -45,7 +50,11 @@ def top_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
     title = f"{held.seen.name}, the top under the strings"
     if not request.one("solve"):
         return request.page("top.html", title=title, held=held, told=None, fault="")
-    figures = open_instruments.with_top(held.figures)
+    figures = open_instruments.top_of(held.figures)
+    if figures is None:
+        return _solving(request, open_instruments, held, title)
+    if request.part:
+        return Response(headers={"HX-Redirect": _asked_for(request)})
     if not figures[n.braced_top]:
         fault = "No body is described: a top is solved on its outline, with its braces and its bridge."
         return request.page("top.html", title=title, held=held, told=None, fault=fault)
@@ -54,6 +63,40 @@ def top_page(request: PageRequest, open_instruments: OpenInstruments) -> Respons
         return request.page("top.html", title=title, held=held, told=None, fault=str(faults[0]))
     formatter = formatter_for(request.session, figures)
     return request.page("top.html", title=title, held=held, fault="", **_told(request, figures, formatter))
+
+
+def _solving(request: PageRequest, open_instruments: OpenInstruments, held: OpenInstrument, title: str) -> Response:
+    """How far it is, or that it was stopped; it is begun where the address names no such work, and named there."""
+    work = request.works.found(request.one(MAKING)) if request.one(MAKING) else None
+    if work is None or work.made is not None:
+        begun = begin_top(request.works, open_instruments, held.figures)
+        return go(f"{_asked_for(request)}&{urlencode({MAKING: begun.key})}")
+    again = f"{_asked_for(request)}&{urlencode({MAKING: work.key})}"
+    return request.page(
+        "top.html",
+        title=title,
+        held=held,
+        told=None,
+        fault=work.fault,
+        work=work,
+        again=again,
+        asked=_asked_for(request),
+    )
+
+
+def _asked_for(request: PageRequest) -> str:
+    """The page's address without the work that it waits for."""
+    pairs = [(key, each) for key, found in request.query.items() if key != MAKING for each in found]
+    return f"{request.path}?{urlencode(pairs)}"
+
+
+def stop_top(request: PageRequest, _: OpenInstruments) -> Response:
+    """Stop solving; what is half solved is forgotten. The page that waits is gone back to."""
+    work = request.works.found(request.one(MAKING))
+    if work is None:
+        raise Missing("work of that name, or not any more,")
+    work.stop.set()
+    return go(f"/instrument/{instrument_id(request)}/top?" + urlencode({"solve": 1, MAKING: work.key}))
 
 
 def _told(request: PageRequest, figures: Figures, formatter: Formatter) -> dict[str, object]:
