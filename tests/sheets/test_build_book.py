@@ -128,3 +128,27 @@ def test_no_page_is_nearly_blank_but_the_last_and_no_heading_stands_alone_at_its
         lowest, words = max((float(low), words) for high, low, words in found if float(high) < foot - 1.0)
         assert lowest > FULL * tall, page[:200]
         assert ">Sources</word>" not in words
+
+
+@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="pdftotext is not installed")
+def test_drawings_give_way_rather_than_send_a_row_of_the_title_page_on() -> None:
+    """*Fell* on letter: the last of its facts had a page to itself."""
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        fell = figures_of_files(examples / "fell.toml", examples / "shop.toml")
+    book = build_book(fell, formatter_of(fell), usual_work(), "letter", with_sheets=False)
+    told = subprocess.run(["pdftotext", "-layout", "-", "-"], input=book, capture_output=True, check=True).stdout
+    first, second = told.decode().split("\f")[:2]
+    assert "and at most at" in first
+    assert "Top and back from the inside" in second
+
+
+def test_every_post_stands_beside_the_head(figures: Figures) -> None:
+    """Its place from the nut and the middle, and its string's bend: the drawing itself has no list on a page."""
+    (page,) = [each for each in front_pages(formatter_of(figures)) if each["title"] == "Neck and head"]
+    (posts,) = page["tables"]
+    text = formatter_of(figures).text
+    wanted = [
+        [str(row), text(f"head_posts_x[{row}]"), text(f"head_posts_y[{row}]"), text(f"head_sideways_bend[{row}]")]
+        for row in range(1, figures["strings_count"] + 1)
+    ]
+    assert [[cell.replace("\u200b", "").replace("\xa0", " ") for cell in row] for row in posts["rows"]] == wanted

@@ -86,6 +86,14 @@ def test_where_nothing_waits_the_stages_are_the_trades(opened: tuple[Figures, Wo
     assert len(wanted) >= 4
 
 
+def test_what_the_owner_is_told_comes_last_of_a_guitar_that_came_in_too() -> None:
+    """No operation of a repair waits for the page on air: it had headed the list."""
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        figures, _, work = opened_with_work(Path(examples / "moor.toml"), Path(examples / "shop.toml"))
+    names = [sheet.setup.name for sheet in setup_sheets(figures, work)]
+    assert names.index("as-found") < names.index("handed-back") < names.index("owner-air")
+
+
 def test_a_sheet_that_is_left_out_is_still_in_the_list(opened: tuple[Figures, Work]) -> None:
     figures, work = opened
     assert {"deepen", "level", "mould"} <= {sheet.setup.name for sheet in setup_sheets(figures, work)}

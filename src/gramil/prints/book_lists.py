@@ -37,6 +37,11 @@ STRINGS = (
     ("saddle back", n.saddle_set_back),
     ("nut slot over board", n.nut_slot_over_board),
 )
+POSTS = (
+    ("from the nut", n.head_posts_x),
+    ("from the middle", n.head_posts_y),
+    ("bends sideways", n.head_sideways_bend),
+)
 HEIGHTS = (
     ("Action at fret 12, each string", n.action_wanted),
     ("The same, the saddle as drawn and the neck as made", n.neck_set_action),

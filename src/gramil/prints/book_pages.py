@@ -27,6 +27,7 @@ from gramil.prints.book_lists import (
     HEIGHTS_TALL,
     LISTS,
     PLANS,
+    POSTS,
     SET_ON,
     SINGLE,
     STRINGS,
@@ -56,12 +57,13 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
     yield _page(figures[n.instrument_name], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
     for words, names, tall in PLANS:
         if shown := _drawn(names, figures):
-            yield _page(words, [], shown, tall)
+            posts = [_by_string("Posts, plus toward the treble", POSTS, formatter)] * (n.drawing_head in names)
+            yield _page(words, posts, shown, tall)
     yield from _lists(formatter)
     yield _page("What was found", [_findings(formatter)], lines=(_found_fine(figures),))
     neck = BUILT_ON if figures[n.foot_there] else SET_ON
     heights = [[words, *formatter.both(address)] for words, address in (*HEIGHTS, neck)]
-    tables = [_table("", ["", "", ""], heights, (3, 2, 2)), _strings(formatter)]
+    tables = [_table("", ["", "", ""], heights, (3, 2, 2)), _by_string("Strings", STRINGS, formatter)]
     yield _page("Heights and strings", tables, (figures[n.drawing_heights].name,), HEIGHTS_TALL)
     lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]
     woods = _wood_tables(_woods(figures), formatter.first)
@@ -148,10 +150,10 @@ def _single(formatter: Formatter) -> FrontTable:
     return _table("Single pieces", ["", "length", "width", "thickness"], rows, (2, 1, 1, 1), words=True)
 
 
-def _strings(formatter: Formatter) -> FrontTable:
+def _by_string(title: str, columns: Sequence[tuple[str, Ref[Any]]], formatter: Formatter) -> FrontTable:
     count = formatter.figures[n.strings_count]
-    rows = [[str(number), *(formatter.text(figure[number]) for _, figure in STRINGS)] for number in range(1, count + 1)]
-    return _table("Strings", ["string", *(words for words, _ in STRINGS)], rows, (1, *(2 for _ in STRINGS)))
+    rows = [[str(number), *(formatter.text(figure[number]) for _, figure in columns)] for number in range(1, count + 1)]
+    return _table(title, ["string", *(words for words, _ in columns)], rows, (1, *(2 for _ in columns)))
 
 
 def _cut_list(words: str, figures: Figures, pieces_of: Ref[Any], formatter: Formatter) -> Iterator[FrontTable]:

@@ -20,8 +20,9 @@ STAGES: Sequence[tuple[str, ...]] = (
     ("binding",),
     ("bridge",),
     ("finish",),
-    ("setting up", "nut", "saddle", "papers"),
+    ("setting up", "nut", "saddle"),
     ("reading it", "refret", "neck reset", "bridge again", "new nut", "new saddle", "setting up again"),
+    ("papers",),
 )
 """Parts of operations in the order in which they are taken up where nothing waits."""
 ON_THE_NECK = ("wood", "neck", "mould", "top", "body", "back", "binding", "board", "bridge", "finish", "setting up")
