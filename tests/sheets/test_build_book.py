@@ -142,13 +142,21 @@ def test_drawings_give_way_rather_than_send_a_row_of_the_title_page_on() -> None
     assert "Top and back from the inside" in second
 
 
-def test_every_post_stands_beside_the_head(figures: Figures) -> None:
+def test_every_tuner_stands_beside_the_head(figures: Figures) -> None:
     """Its place from the nut and the middle, and its string's bend: the drawing itself has no list on a page."""
     (page,) = [each for each in front_pages(formatter_of(figures)) if each["title"] == "Neck and head"]
-    (posts,) = page["tables"]
+    (tuners,) = page["tables"]
     text = formatter_of(figures).text
     wanted = [
         [str(row), text(f"head_posts_x[{row}]"), text(f"head_posts_y[{row}]"), text(f"head_sideways_bend[{row}]")]
         for row in range(1, figures["strings_count"] + 1)
     ]
-    assert [[cell.replace("\u200b", "").replace("\xa0", " ") for cell in row] for row in posts["rows"]] == wanted
+    assert [[cell.replace("\u200b", "").replace("\xa0", " ") for cell in row] for row in tuners["rows"]] == wanted
+
+
+def test_of_a_guitar_that_came_in_nothing_is_listed_that_is_made_already() -> None:
+    """Its neck's sections stood on blank pages, and its board's blank among the pieces to cut."""
+    with as_file(files("gramil") / "data" / "examples") as examples:
+        moor = figures_of_files(examples / "moor.toml", examples / "shop.toml")
+    titles = [page["title"] for page in front_pages(formatter_of(moor))]
+    assert titles == ["Moor", "What was found", "Heights and strings", "Woods", "Dimensions by part"]

@@ -37,7 +37,7 @@ STRINGS = (
     ("saddle back", n.saddle_set_back),
     ("nut slot over board", n.nut_slot_over_board),
 )
-POSTS = (
+TUNERS = (
     ("from the nut", n.head_posts_x),
     ("from the middle", n.head_posts_y),
     ("bends sideways", n.head_sideways_bend),

@@ -27,11 +27,11 @@ from gramil.prints.book_lists import (
     HEIGHTS_TALL,
     LISTS,
     PLANS,
-    POSTS,
     SET_ON,
     SINGLE,
     STRINGS,
     TITLE,
+    TUNERS,
     WOOD_UNITS,
     WOODS,
     Columns,
@@ -55,20 +55,33 @@ def front_pages(formatter: Formatter) -> Iterator[FrontPage]:
     whole = _drawn([each for each, _ in TITLE[:2]], figures)
     plans = whole or _drawn([each for each, _ in TITLE[2:]], figures)
     yield _page(figures[n.instrument_name], [_table("", ["", "", ""], facts, (2, 2, 2))], plans, 108)
-    for words, names, tall in PLANS:
-        if shown := _drawn(names, figures):
-            posts = [_by_string("Posts, plus toward the treble", POSTS, formatter)] * (n.drawing_head in names)
-            yield _page(words, posts, shown, tall)
-    yield from _lists(formatter)
+    if not figures[n.repair_described]:
+        yield from _to_make(formatter)
     yield _page("What was found", [_findings(formatter)], lines=(_found_fine(figures),))
     neck = BUILT_ON if figures[n.foot_there] else SET_ON
     heights = [[words, *formatter.both(address)] for words, address in (*HEIGHTS, neck)]
     tables = [_table("", ["", "", ""], heights, (3, 2, 2)), _by_string("Strings", STRINGS, formatter)]
     yield _page("Heights and strings", tables, (figures[n.drawing_heights].name,), HEIGHTS_TALL)
-    lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]
-    woods = _wood_tables(_woods(figures), formatter.first)
-    yield _page("Cut lists and woods", [_single(formatter), *lists, *woods], together=len(woods))
+    yield _cut_lists_and_woods(formatter)
     yield _page("Dimensions by part", Lazily(_dimensions(formatter)))
+
+
+def _to_make(formatter: Formatter) -> Iterator[FrontPage]:
+    """Drawings and lists of what is made for a new guitar; of one that came in it is made already."""
+    for words, names, tall in PLANS:
+        if shown := _drawn(names, formatter.figures):
+            tuners = [_by_string("Tuners, plus toward the treble", TUNERS, formatter)] * (n.drawing_head in names)
+            yield _page(words, tuners, shown, tall)
+    yield from _lists(formatter)
+
+
+def _cut_lists_and_woods(formatter: Formatter) -> FrontPage:
+    figures = formatter.figures
+    woods = _wood_tables(_woods(figures), formatter.first)
+    if figures[n.repair_described]:
+        return _page("Woods", woods, together=len(woods))
+    lists = [table for words, name in CUT_LISTS for table in _cut_list(words, figures, name, formatter)]
+    return _page("Cut lists and woods", [_single(formatter), *lists, *woods], together=len(woods))
 
 
 def _drawn(wanted: Sequence[Ref[Drawing]], figures: Figures) -> list[str]:
