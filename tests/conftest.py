@@ -25,7 +25,7 @@ from gramil.graph import Figures
 from gramil.prints.whole import figures_of
 
 gc.set_threshold(20_000, 10, 5)  # at Python's usual 700 objects a twentieth of the tests' time goes by on looking
-settings.register_profile("gramil", deadline=None, derandomize=True, database=None, max_examples=fewer(100, 40))
+settings.register_profile("gramil", deadline=None, derandomize=True, database=None, max_examples=fewer(100, 25))
 settings.load_profile("gramil")
 
 EXAMPLES = files("gramil") / "data" / "examples"

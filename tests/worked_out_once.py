@@ -1,26 +1,31 @@
 """What the tests share, once in a process: figures of the same description in the same shop, a logger's file, the
-places of the same text's keys, and a PDF typeset from the same data.
+moisture of a piece at a moment, the places of the same text's keys, and a PDF typeset from the same data.
 
 Most tests look at one of the four examples in the example shop, and what takes their time is the same few hundred
 figures, drawings and set-ups each time. A figure is a pure function of the base values, so those of another test serve.
 Whatever was measured is worked out anew.
 """
 
+import hashlib
 import subprocess
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
+from datetime import datetime
 from functools import lru_cache
 from pathlib import Path
 from types import SimpleNamespace
 from unittest.mock import patch
 
 from gramil import graph
-from gramil.air.air_of_places import own_air
+from gramil.air.air_of_places import PlaceAir, Places, own_air
+from gramil.air.pieces_now import PieceNow, _piece_now
 from gramil.description.locate import locate
+from gramil.description.wood.tables import PieceTable
 from gramil.graph import Figures, same
 from gramil.prints.solved import with_top
 from gramil.wood.air import AirHistory
+from gramil.wood.species import Species
 
 KEPT = 12
 """So many instruments' figures are kept, those that were asked for last."""
@@ -38,6 +43,7 @@ def worked_out_once() -> Iterator[None]:
         patch("gramil.prints.whole.derive", lambda *given: taken_over(graph.derive(*given), kept)),
         patch("gramil.prints.solved.with_top", lambda figures: taken_over(with_top(figures), kept)),
         patch("gramil.air.air_of_places.own_air", read_once()),
+        patch("gramil.air.pieces_now._piece_now", dried_once()),
         patch("gramil.description.reading.locate", lru_cache(KEPT_TEXTS)(locate)),
         patch("gramil.typeset.subprocess", SimpleNamespace(run=typeset_once())),
     ):
@@ -68,6 +74,28 @@ def read_once() -> Callable[[Path], AirHistory]:
         return kept[key]
 
     return read
+
+
+def dried_once() -> Callable[..., PieceNow]:
+    """A piece's moisture, taken over from the same piece at the same moment after the same readings."""
+    kept: dict[tuple[object, ...], PieceNow] = {}
+
+    def piece_now(row: PieceTable, species: Species, places: Places, now: datetime) -> PieceNow:
+        key = (repr(row), repr(species), now, *(readings(places.known.get(stay.place)) for stay in row.lay))
+        if key not in kept:
+            kept[key] = _piece_now(row, species, places, now)
+        return kept[key]
+
+    return piece_now
+
+
+def readings(place: PlaceAir | None) -> bytes:
+    """What tells the readings of a place from others."""
+    if place is None:
+        return b""
+    of = place.history
+    texts = (str(of.origin).encode(), *(each.tobytes() for each in (of.times, of.temperature, of.humidity)))
+    return hashlib.blake2b(b"|".join(texts)).digest()
 
 
 def typeset_once() -> Callable[..., subprocess.CompletedProcess[bytes]]:

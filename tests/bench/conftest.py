@@ -31,6 +31,10 @@ DAY = datetime(2026, 11, 25, 9, 0, tzinfo=UTC)
 TOKEN = re.compile(r'name="token" value="([^"]+)"')
 
 
+TOKENS: WeakKeyDictionary[httpx.Client, str] = WeakKeyDictionary()
+"""What each client proves by that a page of the bench was read: it stays the same as long as the session."""
+
+
 @dataclass
 class Hands:
     """A clock that the test moves."""
@@ -42,6 +46,7 @@ class Hands:
 
     def later(self, **by: float) -> None:
         self.now += timedelta(**by)
+        TOKENS.clear()  # pages are read again after hours
 
 
 @dataclass
@@ -62,10 +67,6 @@ def token_of(page: httpx.Response) -> str:
     found = TOKEN.search(page.text)
     assert found is not None, page.text[:400]
     return found[1]
-
-
-TOKENS: WeakKeyDictionary[httpx.Client, str] = WeakKeyDictionary()
-"""What each client proves by that a page of the bench was read: it stays the same as long as the session."""
 
 
 def post(client: httpx.Client, path: str, **fields: str | list[str]) -> httpx.Response:

@@ -7,6 +7,7 @@ from functools import cache
 from importlib.resources import files
 
 import pytest
+from tests.walks import one_of_each
 
 from gramil import names as n
 from gramil.formatter import Formatter
@@ -71,8 +72,11 @@ def asked(figures: Figures) -> Iterator[tuple[str, str]]:
                 yield name, address
 
 
-@pytest.mark.parametrize("name", NAMES)
-@pytest.mark.parametrize("noted", ["at the operation", "at no operation"])
+NOTED = ("at the operation", "at no operation")
+NOTED_ON = [(name, noted) for noted in NOTED for name in NAMES]
+
+
+@pytest.mark.parametrize(("name", "noted"), one_of_each(NOTED_ON, lambda each: each[1]))
 def test_no_reading_moves_its_own_sheet(name: str, noted: str, example: Callable[[str], Figures]) -> None:
     drawn = example(name)
     tried = list(asked(drawn))

@@ -127,7 +127,7 @@ def no_sheet_prints_one(figures: Figures) -> None:
 
 
 @pytest.mark.slow
-@settings(max_examples=fewer(150, 40), suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
+@settings(max_examples=fewer(150, 15), suppress_health_check=[HealthCheck.filter_too_much, HealthCheck.too_slow])
 @given(descriptions(), st.sampled_from(["example", "bare"]))
 def test_of_any_instrument(bench: Path, text: str, shop: str) -> None:
     try:

@@ -24,7 +24,7 @@ from ezdxf.entities import DXFEntity
 from svgelements import Arc as SvgArc
 from svgelements import Path as SvgPath
 from tests.drawings.conftest import figures_for
-from tests.walks import one_of_each
+from tests.walks import one_of_each, these
 from tests.writers.test_pdf import read as read_pdf
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Polyline, Span
@@ -293,7 +293,7 @@ def laid_on(corners: list[tuple[float, float]], runs: list[Any]) -> Any:
     return moved
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", these(NAMES, ("scree", "mere")))
 def test_svg_and_pdf(name: str) -> None:
     """Everything drawn is in the SVG and on a page as large as itself to 0.005 mm."""
     _, text, _ = drawn(name)

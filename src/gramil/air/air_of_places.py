@@ -11,7 +11,7 @@ from gramil.description.reading import ShopDescription
 from gramil.description.wood.tables import PlaceTable
 from gramil.faults import Fault, MakersFault
 from gramil.plain_file import opened
-from gramil.wood.air import Air, AirHistory, summarise, typed_in
+from gramil.wood.air import Air, AirHistory, mean_air, typed_in
 from gramil.wood.air_log import LogAnswers, LogReport, read_air_log
 from gramil.wood.air_merge import air_lines
 from gramil.written_file import Imprint, put_text
@@ -184,5 +184,4 @@ def air_ahead(place: PlaceAir, now: datetime, days: float) -> Air:
     """The air that a place is taken to have from now on: its outlook, or the mean of its last days."""
     if place.outlook is not None:
         return place.outlook
-    summary = summarise(last_days(place, now, days), (0.0, 100.0))
-    return Air(summary.temperature.mean, summary.humidity.mean)
+    return mean_air(last_days(place, now, days))

@@ -94,14 +94,8 @@ def typed_in(readings: Iterable[tuple[datetime, float, float]]) -> AirHistory:
 
 
 def summarise(history: AirHistory, band: tuple[float, float]) -> AirSummary:
-    """Spread of every figure over the time, and how long humidity kept within `band` (%, both ends in).
-
-    Each reading stands for half the time to its neighbours, two hours at most, so that gaps do not count.
-    """
-    halves = 0.5 * np.minimum(np.diff(history.times), LONGEST_SPELL)
-    weights = np.concatenate([[0.0], halves]) + np.concatenate([halves, [0.0]])
-    stands = weights
-    weights = weights if weights.sum() > 0 else np.ones_like(weights)
+    """Spread of every figure over the time, and how long humidity kept within `band` (%, both ends in)."""
+    stands, weights = _stands(history), _weights(history)
     inside = (history.humidity >= band[0]) & (history.humidity <= band[1])
 
     def spread(figures: FloatArray) -> Spread:
@@ -117,6 +111,26 @@ def summarise(history: AirHistory, band: tuple[float, float]) -> AirSummary:
         share_in_band=float(np.average(inside, weights=weights)),
         longest_in_band=_longest_run(stands, inside) / 3600.0,
     )
+
+
+def mean_air(history: AirHistory) -> Air:
+    """The mean of temperature and humidity over the time, without the rest of a summary: dew points take long."""
+    weights = _weights(history)
+    means = (np.average(figures, weights=weights) for figures in (history.temperature, history.humidity))
+    return Air(*map(float, means))
+
+
+def _stands(history: AirHistory) -> FloatArray:
+    """For how long each reading stands (s): half the time to its neighbours, two hours at most, so that gaps do not
+    count."""
+    halves = 0.5 * np.minimum(np.diff(history.times), LONGEST_SPELL)
+    return np.concatenate([[0.0], halves]) + np.concatenate([halves, [0.0]])
+
+
+def _weights(history: AirHistory) -> FloatArray:
+    """The same, or all alike where there is a single reading."""
+    stands = _stands(history)
+    return stands if stands.sum() > 0 else np.ones_like(stands)
 
 
 def _longest_run(stands: FloatArray, inside: np.ndarray) -> float:
