@@ -181,7 +181,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "bridge_width_square": ("bridge_width", "string_saddle_slant",),
         "bridge_hold_row": ("bridge_hold", "bridge_rows", "bridge_front_row", "strings_course",),
         "bridge_hold_slant": ("bridge_hold_line", "saddle_slant", "string_saddle_slant",),
-        "bridge_hold_y": ("bridge_hold", "bridge_rows", "bridge_hold_spread", "string_y_bridge",),
+        "bridge_hold_y": ("bridge_hold", "bridge_rows", "bridge_hold_spread", "string_y_bridge", "strings_course",),
         "bridge_hold_x": ("saddle_position", "bridge_hold_behind", "bridge_hold_slant", "bridge_hold_y", "bridge_hold_row", "bridge_rows_apart",),
         "bridge_hold_second": ("bridge_hold_behind", "bridge_rows_apart", "bridge_hold_row",),
         "bridge_hold_back": ("bridge_front_edge", "bridge_width", "string_saddle_slant", "bridge_hold_x", "bridge_hold_y", "bridge_pin_diameter",),
@@ -199,6 +199,8 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "bridge_under_slot": ("bridge_thickness", "saddle_slot_depth",),
         "bridge_lever": ("neck_set_over_top", "top_thickness",),
         "bridge_torque": ("string_pull", "bridge_lever",),
+        "bridge_torque_least": ("limit_torque_least", "limit_torque_of_second", "strings_course",),
+        "bridge_torque_most": ("limit_torque_most", "limit_torque_of_second", "strings_course",),
     },
     "gramil.parts.bridge_plate": {
         "plate_front": ("body_saddle", "bridge_plate_ahead",),
@@ -970,7 +972,7 @@ WIRING: dict[str, dict[str, tuple[str, ...]]] = {
         "finding_slack": ("string_pull", "limit_pull_least",),
         "finding_uneven": ("string_pull_ratio", "limit_pull_uneven",),
         "finding_estimates": ("string_weight", "strings_wound", "strings_weights", "strings_cores",),
-        "finding_torque": ("bridge_torque", "limit_torque_least", "limit_torque_most",),
+        "finding_torque": ("bridge_torque", "bridge_torque_least", "bridge_torque_most",),
     },
     "gramil.findings.on_wire": {
         "finding_wire_fit": ("wire_fits", "saw_main", "limit_fit_loosest", "limit_fit_tightest",),
@@ -1663,7 +1665,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "finding_top_solved": ("pulled_turn",),
     "finding_top_strain": ("limit_top_strain_most", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace",),
     "finding_top_turn": ("limit_top_turn_least", "limit_top_turn_most", "pulled_turn", "pulled_turn_least", "pulled_turn_most",),
-    "finding_torque": ("bridge_torque", "limit_torque_least", "limit_torque_most",),
+    "finding_torque": ("bridge_torque", "bridge_torque_least", "bridge_torque_most",),
     "finding_tried_wood": ("fitted_pieces",),
     "finding_tuner_edge": ("head_hole_to_edge", "limit_hole_edge",),
     "finding_tuners_apart": ("head_holes_apart", "limit_holes_apart",),
@@ -1790,7 +1792,7 @@ SHOWS: dict[str, tuple[str, ...]] = {
     "setup_saddle_slot": ("bridge_hold_across", "bridge_hold_behind", "bridge_hold_below", "bridge_hold_second", "bridge_hold_step", "bridge_pin_diameter", "bridge_under_slot", "drawing_setup_bridge", "limit_tolerance_height", "limit_tolerance_outline", "limit_under_saddle_slot", "saddle_angle", "saddle_end_bass", "saddle_end_treble", "saddle_length", "saddle_slot_depth", "saddle_thickness", "stuff_list",),
     "setup_sides": ("bend_thin_to", "bend_treble", "body_side_wood", "body_tightest_bend", "body_wall", "drawing_setup_side", "foot_slot_bottom", "limit_tolerance_height", "limit_tolerance_outline", "side_blank_length", "side_blank_width", "side_length", "side_length_middle", "side_stations", "stuff_list", "treble_side_length", "treble_side_length_middle", "treble_side_stations",),
     "setup_slot": ("drawing_setup_slot", "fret_position", "limit_slot_position", "limit_tolerance_fit", "limit_tolerance_height", "limit_under_slot", "saw_kerf", "saw_main", "slot_depth_setting", "slot_left_least", "slot_need", "station_middle_fret", "stop_over_cradle", "stop_thinnest_fret", "stuff_list", "wire_name", "wire_tang_depth", "wire_tang_thickness",),
-    "setup_strings": ("bridge_torque", "limit_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_course", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
+    "setup_strings": ("bridge_torque", "bridge_torque_most", "string_elongation", "string_pull", "string_pull_said", "string_pull_total", "string_reserve", "string_weight", "strings_a4", "strings_core", "strings_course", "strings_frequency", "strings_gauges", "strings_plain", "strings_wrap",),
     "setup_taper": ("board_half_taper_angle", "board_taper_angle", "board_width_at_tail", "drawing_setup_taper", "feed_agreeing_edge", "feed_other_edge", "jig_taper", "limit_tolerance_height", "limit_tolerance_width", "nut_width", "stuff_list", "taper_centre_nut", "taper_centre_tail", "taper_edge_nut", "taper_edge_tail", "taper_half_width_nut", "taper_half_width_tail",),
     "setup_template": ("card_proof_octave", "card_proof_pin", "drawing_index_template", "jig_slots", "limit_slot_position", "limit_tolerance_height", "shop_laser_kerf", "shop_laser_kerf_in", "shop_pin_offset", "shop_template_pin", "station_middle_fret", "stuff_list", "template_matches", "template_notch_width", "template_pin_first", "template_pin_last",),
     "setup_top_under_strings": ("drawing_top_modes", "mode_air_lower", "mode_air_upper", "mode_list", "pulled_action", "pulled_rise", "pulled_rise_within", "pulled_rise_x", "pulled_said", "pulled_sink", "pulled_sink_within", "pulled_sink_x", "pulled_strain_brace", "pulled_strain_top", "pulled_strained_brace", "pulled_turn", "pulled_turn_crept_least", "pulled_turn_crept_most", "pulled_turn_damp", "pulled_turn_dry", "pulled_turn_least", "pulled_turn_most", "pulled_turn_supported", "pulled_turn_within", "top_brace_wood", "top_wood",),
@@ -3245,6 +3247,7 @@ if TYPE_CHECKING:
     limit_top_turn_most: Ref[Radians]
     limit_torque_least: Ref[NewtonM]
     limit_torque_most: Ref[NewtonM]
+    limit_torque_of_second: Ref[Ratio]
     limit_under_purfling: Ref[Mm]
     limit_under_rod: Ref[Mm]
     limit_under_saddle_slot: Ref[Mm]
@@ -4109,6 +4112,8 @@ if TYPE_CHECKING:
     bridge_under_slot: Ref[Mm] = of(part_bridge.bridge_under_slot)
     bridge_lever: Rows = of(part_bridge.bridge_lever)
     bridge_torque: Ref[NewtonM] = of(part_bridge.bridge_torque)
+    bridge_torque_least: Ref[NewtonM] = of(part_bridge.bridge_torque_least)
+    bridge_torque_most: Ref[NewtonM] = of(part_bridge.bridge_torque_most)
 
     # parts/bridge_plate.py
     plate_front: Ref[Mm] = of(part_bridge_plate.plate_front)

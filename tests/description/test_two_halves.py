@@ -148,3 +148,9 @@ def test_a_cutaway_out_of_no_body_is_refused(text_of: Callable[[str], str]) -> N
     board = text_of("tarn").partition("# The body")[0]
     with pytest.raises(MakersFault, match="no body to cut it out of"):
         parse_description(board + CUT)
+
+
+def test_a_cutaway_by_measures_on_the_bass_side_is_refused_with_what_to_draw(text_of: Callable[[str], str]) -> None:
+    with pytest.raises(MakersFault, match=r"on the treble side: leave side out.*body\.points") as refused:
+        parse_description(text_of("tarn") + '\n[cutaway]\ndepth = 95\nhorn = 55\nside = "bass"\n')
+    assert "no such key" not in str(refused.value)

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import numpy as np
 import pytest
 from shapely import LineString, Point
-from tests.twelve import GAUGES, in_courses
+from tests.twelve import GAUGES, PITCHES, in_courses
 
 from gramil.findings.finding import Finding
 from gramil.graph import Figures
@@ -105,3 +105,18 @@ def test_wood_behind_the_second_row_is_judged(width: float, severity: str, made:
     back = found(figures, "pins from the bridge's back")
     assert back.severity == severity
     assert figures["bridge_hold_back"][1] == pytest.approx(width - 28 - 2.65)
+
+
+def test_a_mixture_stands_by_courses(text_of, derive_text) -> None:
+    """Two single trebles and four pairs over 56.5 mm: courses 56.5 / 5.25 apart, a pair's pins a quarter of that aside.
+
+    In the front row the nearest are a single's and the next pair's treble string's: three quarters of a step.
+    """
+    kept = (0, 2, 4, 5, 6, 7, 8, 9, 10, 11)
+    gauges, pitches = ([each[row] for row in kept] for each in (GAUGES, PITCHES))
+    figures = derive_text(in_courses(text_of("tarn"), (1, 1, 2, 2, 2, 2), gauges, pitches))
+    step = 56.5 / 5.25
+    across = [0, 1, 1.75, 2.25, 2.75, 3.25, 3.75, 4.25, 4.75, 5.25]
+    assert figures["bridge_hold_y"] == pytest.approx([28.25 - step * each for each in across])
+    assert figures["bridge_hold_spacing"] * figures["bridge_pin_diameter"] == pytest.approx(0.75 * step)
+    assert {each.name: each.severity for each in findings_of(figures)}["pins apart"] == "caution"

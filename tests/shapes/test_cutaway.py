@@ -152,3 +152,11 @@ def test_the_room_within_walls_as_a_library_has_it(cut: Outline, polygon: shapel
     assert enclosed_volume(side) == pytest.approx(100.0 * polygon.area, rel=1e-6)
     whole = UnrolledSide(cut, 90.0, 110.0, Dome(1 / 7000, 246), Dome(1 / 4500, 246))
     assert whole.length + whole.other.length == pytest.approx(polygon.length, abs=2e-3)
+
+
+@pytest.mark.parametrize("radius", [20.0, 25.0, 30.0])
+def test_the_horns_radius_is_told_as_it_was_asked_for(whole: Outline, radius: float) -> None:
+    """The curve winds about its arc by some micrometres, and the bend is no less than the arc's."""
+    cut = cut_away(whole, Cutaway(95.0, 50.0, radius, 30.0))
+    horn = next(each for each in turns_of(cut.half) if each.kind == "bulge")
+    assert radius <= horn.radius < radius + 0.002

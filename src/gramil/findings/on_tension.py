@@ -102,7 +102,7 @@ def finding_estimates(
     )
 
 
-def finding_torque(bridge_torque: NewtonM, limit_torque_least: NewtonM, limit_torque_most: NewtonM) -> Findings:
+def finding_torque(bridge_torque: NewtonM, bridge_torque_least: NewtonM, bridge_torque_most: NewtonM) -> Findings:
     """Whether the strings turn the bridge as much as tops for such strings are built for, and no more."""
     lighter = "A lighter top, or strings that pull more."
     lower = "A lower bridge and saddle, lighter strings, or a stiffer top."
@@ -111,8 +111,8 @@ def finding_torque(bridge_torque: NewtonM, limit_torque_least: NewtonM, limit_to
             "torque on the bridge",
             n.bridge_torque,
             bridge_torque,
-            saying(at_least(n.limit_torque_least, limit_torque_least, "note"), remedy=lighter)
-            + saying(at_most(n.limit_torque_most, limit_torque_most), remedy=lower),
+            saying(at_least(n.bridge_torque_least, bridge_torque_least, "note"), remedy=lighter)
+            + saying(at_most(n.bridge_torque_most, bridge_torque_most), remedy=lower),
             "What the strings turn the bridge with, about the middle of the top.",
         ),
     )

@@ -96,16 +96,31 @@ def bridge_hold_slant(bridge_hold_line: str, saddle_slant: Ratio, string_saddle_
 
 
 def bridge_hold_y(
-    bridge_hold: str, bridge_rows: str, bridge_hold_spread: Mm, string_y_bridge: PerString[Mm]
+    bridge_hold: str,
+    bridge_rows: str,
+    bridge_hold_spread: Mm,
+    string_y_bridge: PerString[Mm],
+    strings_course: PerString[Ratio],
 ) -> PerString[Mm]:
     """Each string's hole from the centreline, treble positive: spaced as the strings are, or staggered evenly.
 
-    Method: as the strings over the saddle, in the proportion of the two spreads; staggered pins by equal steps.
+    Method: as the strings over the saddle, in the proportion of the two spreads; staggered pins by equal steps from
+    course to course, a pair's a quarter of that to either side: of pairs alone, every pin then stands as far from the
+    next.
     Source: common practice.
     """
     if bridge_hold == "pins" and bridge_rows == "staggered":
-        return np.linspace(bridge_hold_spread / 2, -bridge_hold_spread / 2, len(string_y_bridge))
+        return bridge_hold_spread * _staggered(strings_course)
     return string_y_bridge * (bridge_hold_spread / (string_y_bridge[0] - string_y_bridge[-1]))
+
+
+def _staggered(courses: PerString[Ratio]) -> PerString[Ratio]:
+    """Places across, from a half at the treble side to minus a half, of pins that stand evenly by courses."""
+    begins = np.append(True, np.diff(courses) != 0)
+    course = np.cumsum(begins) - 1
+    beside = np.where(begins, -0.25, 0.25) * (np.bincount(course)[course] == 2)
+    at = course + beside
+    return np.asarray(0.5 - (at - at[0]) / (at[-1] - at[0]))
 
 
 def bridge_hold_x(
@@ -305,3 +320,30 @@ def bridge_torque(string_pull: PerString[Newton], bridge_lever: PerString[Mm]) -
     Source: common practice; statics.
     """
     return float((string_pull * bridge_lever).sum() / 1000)
+
+
+def bridge_torque_least(
+    limit_torque_least: NewtonM, limit_torque_of_second: Ratio, strings_course: PerString[Ratio]
+) -> NewtonM:
+    """Least torque that drives the top well, of strings of which some stand in pairs.
+
+    Method: a six-string's limit, times 1 + the share of a second string x pairs / courses.
+    Source: common practice, from memory.
+    """
+    return limit_torque_least * _with_seconds(limit_torque_of_second, strings_course)
+
+
+def bridge_torque_most(
+    limit_torque_most: NewtonM, limit_torque_of_second: Ratio, strings_course: PerString[Ratio]
+) -> NewtonM:
+    """Most torque that the top is built for, of strings of which some stand in pairs.
+
+    Method: a six-string's limit, times 1 + the share of a second string x pairs / courses.
+    Source: common practice, from memory.
+    """
+    return limit_torque_most * _with_seconds(limit_torque_of_second, strings_course)
+
+
+def _with_seconds(share: Ratio, courses: PerString[Ratio]) -> Ratio:
+    many = len(set(courses.tolist()))
+    return 1 + share * (len(courses) - many) / many

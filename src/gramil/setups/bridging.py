@@ -212,7 +212,7 @@ def setup_strings(strings_count: Count, strings_course: PerString[Ratio], string
         430,
         (
             BigFigure(n.string_pull_said, "All strings together pull", "", "worked out"),
-            BigFigure(n.bridge_torque, "They turn the bridge with", says("to {}", n.limit_torque_most), "worked out"),
+            BigFigure(n.bridge_torque, "They turn the bridge with", says("to {}", n.bridge_torque_most), "worked out"),
             BigFigure(n.strings_a4, "Tuned with this A", "", "tuner"),
         ),
         (

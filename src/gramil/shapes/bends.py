@@ -20,6 +20,10 @@ LEAST_TURN = 0.2
 """In radians: a run that turns by less is no bend to be found in the iron."""
 
 
+ALIKE = 0.999
+"""Bends that differ by no more than this share are alike."""
+
+
 @dataclass(frozen=True)
 class Turn:
     """A place where the half bends: `radius` is 0 at a corner; `turn` is what the run, or the corner, turns through."""
@@ -81,4 +85,9 @@ def _bend(half: Curve, at: Array, bend: Array, through: float) -> Turn:
     middle = float((at[first[0]] + at[rows[-1]]) / 2)
     x, y = half.place(np.asarray(middle)).tolist()
     kind: Literal["bulge", "hollow"] = "hollow" if through > 0 else "bulge"
-    return Turn(kind, float(half.along(middle)), x, y, float(1 / tight.max()), through)
+    return Turn(kind, float(half.along(middle)), x, y, _radius(tight), through)
+
+
+def _radius(tight: Array) -> Mm:
+    """Of the tightest place, by all that bends as tightly to a thousandth: an arc's curve winds about it by so much."""
+    return float(1 / tight[tight > ALIKE * tight.max()].mean())

@@ -1,6 +1,7 @@
 """The table for a cutaway, out of the treble side of an outline that is alike left and right."""
 
-from typing import Self
+from collections.abc import Mapping
+from typing import Any, Self
 
 from pydantic import model_validator
 
@@ -29,6 +30,16 @@ class CutawayTable(Table):
         "from the centreline to where the cutaway begins: room for the heel",
         gt=0,
     )
+
+    @model_validator(mode="before")
+    @classmethod
+    def _on_the_treble_side(cls, given: Any) -> Any:
+        if isinstance(given, Mapping) and "side" in given:
+            raise ValueError(
+                "a cutaway by measures is on the treble side: leave side out. One on the bass side, or on both, is "
+                "drawn: body.points with it for the bass half, body.treble_points for the treble half"
+            )
+        return given
 
     @model_validator(mode="after")
     def _together(self) -> Self:
