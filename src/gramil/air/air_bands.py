@@ -35,6 +35,12 @@ class Limits:
             and self.temperature[0] <= temperature <= self.temperature[1]
         )
 
+    def inside(self, temperature: float, humidity: float) -> float:
+        """How far inside the band, in % of humidity, the air is; less than nothing where it is outside."""
+        if not self.holds(temperature, humidity):
+            return -1.0
+        return min(humidity - self.humidity[0], self.humidity[1] - humidity)
+
     def hold_all(self, temperature: FloatArray, humidity: FloatArray) -> BoolArray:
         """The same of each of many readings."""
         cold, warm = self.temperature

@@ -31,12 +31,6 @@ class PlaceNow:
         """How the band held through so many hours, where nobody gave an outlook and enough days are on record."""
         return None if self.outlook.said or self.record is None else self.record.stays(limits, hours)
 
-    def inside(self, limits: Limits) -> float:
-        """How far inside a band its air is, in %; less than nothing where it is outside."""
-        if not limits.holds(self.temperature, self.humidity):
-            return -1.0
-        return min(self.humidity - limits.humidity[0], limits.humidity[1] - self.humidity)
-
 
 def may_begin(air: PlaceNow, limits: Limits, now: datetime, hours: float) -> bool:
     """Whether work that needs the band for so many hours may begin now.
@@ -50,4 +44,4 @@ def may_begin(air: PlaceNow, limits: Limits, now: datetime, hours: float) -> boo
     if stays is None:
         opens = air.outlook.first(limits, now, hours)
         return opens is not None and opens <= now
-    return air.inside(limits) >= stays.inside
+    return limits.inside(air.temperature, air.humidity) >= stays.inside

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 
 from gramil.air.air_bands import Limits
 from gramil.now.air_now import PlaceNow, may_begin
-from gramil.now.chances import Chance, drawn, evenly, expected
+from gramil.now.chances import drawn, evenly, expected
 
 Span = tuple[int, int]
 DAY = 1440
@@ -33,7 +33,9 @@ def spans(
     chances = () if place.record is None else place.record.ahead(limits, minutes / 60.0, until.date(), count + 1)
     if not chances:
         return () if place.old else tuple(_by_outlook(place, limits, now, minutes, None))
-    return (*_known(place, limits, now, minutes, until), *_by_record(chances[:count], place, limits, now, until, luck))
+    was_open = chances[0].share if place.old else float(_was_open(place, limits, minutes / 60.0, until))
+    days = evenly(expected(chances[:count], was_open)) if luck is None else drawn(chances[:count], was_open, luck.days)
+    return (*_known(place, limits, now, minutes, until), *_by_day(days, _minute(until, now)))
 
 
 def _known(place: PlaceNow, limits: Limits, now: datetime, minutes: int, until: datetime) -> Iterator[Span]:
@@ -62,22 +64,19 @@ def _by_outlook(place: PlaceNow, limits: Limits, now: datetime, minutes: int, un
             yield begin, last
 
 
-def _by_record(
-    chances: Sequence[Chance], place: PlaceNow, limits: Limits, now: datetime, until: datetime, luck: Luck | None
-) -> Iterator[Span]:
-    """Days by the record, from the last one that is known on."""
-    first = _minute(until, now)
-    before = float(chances[0].share if place.old else limits.holds(*_last_said(place, until)))
-    days = evenly(expected(chances, before)) if luck is None else drawn(chances, before, luck.days)
+def _was_open(place: PlaceNow, limits: Limits, hours: float, until: datetime) -> bool:
+    """Whether the last air that is known before a moment was open to work of so many hours, by the place's record."""
+    stays = place.record.stays(limits, hours) if place.record else None
+    air = place.temperature, place.humidity
+    if place.outlook.said:
+        last = [each for each in place.outlook.spells if each.begins < until][-1]
+        air = last.temperature, last.humidity
+    return limits.inside(*air) >= (stays.inside if stays else 0.0)
+
+
+def _by_day(days: Sequence[bool], first: int) -> Iterator[Span]:
+    """The open days, of which the first begins at a minute, as spans."""
     yield from ((first + day * DAY, first + (day + 1) * DAY - 1) for day, is_open in enumerate(days) if is_open)
-
-
-def _last_said(place: PlaceNow, until: datetime) -> tuple[float, float]:
-    """The last air that is known before a moment: temperature, humidity."""
-    if not place.outlook.said:
-        return place.temperature, place.humidity
-    last = [each for each in place.outlook.spells if each.begins < until][-1]
-    return last.temperature, last.humidity
 
 
 def _minute(moment: datetime, start: datetime) -> int:
