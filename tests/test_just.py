@@ -11,7 +11,8 @@ from gramil.chosen import Choices, Chosen, choices, chosen_makers
 from gramil.cli.options import opened_with_work
 from gramil.cli.pack import write_pack
 from gramil.faults import MakersFault
-from gramil.formatter import Formatter
+from gramil.formatter import Formatter, formatter_of
+from gramil.graph import derive
 from gramil.pack import PLANS
 from gramil.writers.files import write_files
 
@@ -47,6 +48,22 @@ def test_three_sheets_and_a_template_are_one_file_where_they_share_a_paper(opene
         words = b"".join(page.Contents.read_bytes() for page in document.pages[:1])
     assert words
     assert 5 <= len(pages) <= 8
+
+
+def test_a_template_is_found_by_its_name_alone(opened: tuple[Formatter, Choices]) -> None:
+    known = opened[1]
+    assert len(known.drawings) > 5
+    for each in known.drawings:
+        assert known.drawings_named((each.name,)) == (each,)
+
+
+def test_whoever_names_one_template_does_not_wait_for_the_others(opened: tuple[Formatter, Choices]) -> None:
+    shared, work = opened[1].figures, opened[1].work
+    figures = derive(shared.graph, shared.base, shared.origins, shared.pins, shared.lengths)  # nothing worked out yet
+    known = choices(figures, formatter_of(figures), work)
+    assert known.named(["mould"]).templates == {"mould"}
+    assert "drawing_mould" in known.drawn.known
+    assert not {"drawing_face_plan", "drawing_plan_face", "drawing_top_inside"} & set(known.drawn.known)
 
 
 def test_a_file_for_each_paper_where_they_do_not(opened: tuple[Formatter, Choices]) -> None:

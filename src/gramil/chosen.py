@@ -3,9 +3,9 @@
 The command line names them, the bench has a list to tick: both come here.
 """
 
-from collections.abc import Callable, Collection, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import partial
+from functools import cached_property, partial
 
 from gramil.description.problems import meant, nearest
 from gramil.drawings.marks import Drawing
@@ -15,7 +15,7 @@ from gramil.graph import Figures
 from gramil.pack import PLANS, as_drawn, printed, sheet_paper, slug, title_of
 from gramil.prints.papers import headed, is_template
 from gramil.prints.used_at import used_at
-from gramil.prints.whole import drawings_of
+from gramil.prints.whole import drawing_names, file_of
 from gramil.sheets.bench_sheets import bench_sheets_pdf
 from gramil.sheets.own_sheet import every_sheet
 from gramil.sheets.sheet import Sheet
@@ -47,12 +47,32 @@ class Choice:
 
 @dataclass(frozen=True)
 class Choices:
-    """All that can be printed of an instrument, sheets in the order of the work."""
+    """All that can be printed of an instrument; `drawn` are its figures as drawn, which its templates show.
+
+    Whoever names one template waits for that one alone.
+    """
 
     figures: Figures
-    drawings: tuple[Drawing, ...]
-    every_sheet: tuple[Sheet, ...]
+    drawn: Figures
     work: Work
+
+    @cached_property
+    def drawings(self) -> tuple[Drawing, ...]:
+        """Every template."""
+        return self._drawn_of(drawing_names(self.drawn))
+
+    @cached_property
+    def every_sheet(self) -> tuple[Sheet, ...]:
+        """Every sheet that this instrument needs, in the order of the work."""
+        return tuple(each for each in every_sheet(self.figures, self.work) if not each.setup.closed)
+
+    def drawings_named(self, names: Collection[str]) -> tuple[Drawing, ...]:
+        """The templates of these names; no other is drawn for it."""
+        return self._drawn_of(name for name in drawing_names(self.drawn) if file_of(name) in names)
+
+    def _drawn_of(self, names: Iterable[str]) -> tuple[Drawing, ...]:
+        found = (self.drawn[name] for name in names)
+        return tuple(each for each in found if each.marks and is_template(each))
 
     @property
     def templates(self) -> tuple[Choice, ...]:
@@ -98,7 +118,7 @@ class Choices:
         return Chosen(sheets=frozenset(_sheets_of(operations, self.work)) & known)
 
     def _named(self, name: str) -> Chosen:
-        templates = {each.name for each in self.drawings} & {name}
+        templates = {each.name for each in self.drawings_named((name,))}
         sheets = {each.setup.name for each in self.every_sheet} & {name, *_sheets_of((name,), self.work)}
         if not templates and not sheets:
             known = sorted({*(each.name for each in self.drawings), *(each.setup.name for each in self.every_sheet)})
@@ -113,9 +133,7 @@ class Choices:
 
 def choices(figures: Figures, formatter: Formatter, work: Work) -> Choices:
     """All templates, as drawn, and all sheets that this instrument needs."""
-    drawings = tuple(each for each in drawings_of(as_drawn(formatter, figures).figures) if is_template(each))
-    sheets = tuple(each for each in every_sheet(figures, work) if not each.setup.closed)
-    return Choices(figures, drawings, sheets, work)
+    return Choices(figures, as_drawn(formatter, figures).figures, work)
 
 
 def chosen_makers(
@@ -135,8 +153,8 @@ def chosen_makers(
     figures = formatter.figures
     title, drawn = title_of(figures, formatter), as_drawn(formatter, figures)
     own = sheets_on or sheet_paper(figures, paper)
-    to_cut = [each for each in choices.drawings if each.name in chosen.templates]
-    sheets = [each for each in choices.every_sheet if each.setup.name in chosen.sheets]
+    to_cut = choices.drawings_named(chosen.templates)
+    sheets = [each for each in choices.every_sheet if each.setup.name in chosen.sheets] if chosen.sheets else []
     lay = partial(laid_out, to_cut, labels_on(to_cut, drawn), paper, printer_scale, drawn.first)
     papers = (*([own] if sheets else []), *([paper] if to_cut else []))
     return {

@@ -43,12 +43,18 @@ def plan_of(figures: Figures, old: Figures | None, formatter: Formatter, closer:
     """Face over side on one x axis, of the whole instrument or, if `closer`, of the board alone; with `old`, its lines
     in grey. `sized`: with room for the dimensions round it.
     """
-    side = side_down(figures, closer)
-    marks = _whole(figures, side, closer)
-    before = _whole(old, side, closer) if old is not None else marks
+    face, rims = _face(figures, closer), _side(figures, closer)
+    side = _down(face, rims)
+    marks = _over_one_another(face, rims, side)
+    before = _over_one_another(_face(old, closer), _side(old, closer), side) if old is not None else marks
     title = f"{figures[n.instrument_name]}: face above, side below, head to the left"
-    new = _not_among(marks, before)
-    gone = tuple(replace(mark, layer="old") for mark in _not_among(before, marks))
+    now, then = frozenset(marks), frozenset(before)
+    gone = tuple(replace(mark, layer="old") for mark in before if mark not in now)
+    kinds = {
+        "gone": gone,
+        "stays": tuple(mark for mark in marks if mark in then),
+        "new": tuple(mark for mark in marks if mark not in then),
+    }
     drawing = Drawing("whole", title, "the face", (*gone, *marks))
     box = _box_round(figures, drawing.marks, closer, sized)
     words = in_plain_words(described(drawing, formatter.said, formatter.first))
@@ -56,13 +62,13 @@ def plan_of(figures: Figures, old: Figures | None, formatter: Formatter, closer:
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{box}" role="img" class="drawing plan-drawing">'
         f"<title>{escape(title)}</title><desc>{escape(words)}</desc>"
     )
-    groups = _parted({"gone": gone, "stays": _not_among(marks, new), "new": new}, formatter)
-    return Plan(f"{head}{groups}</svg>", box, side, words)
+    return Plan(f"{head}{_parted(kinds, formatter)}</svg>", box, side, words)
 
 
 def box_of_plan(figures: Figures, closer: bool) -> Box:
     """What the plan of a page shows, with room for the dimensions, without the drawing itself."""
-    return _box_round(figures, _whole(figures, side_down(figures, closer), closer), closer, sized=True)
+    face, rims = _face(figures, closer), _side(figures, closer)
+    return _box_round(figures, _over_one_another(face, rims, _down(face, rims)), closer, sized=True)
 
 
 def _box_round(figures: Figures, marks: Marks, closer: bool, sized: bool) -> Box:
@@ -78,11 +84,6 @@ def _parted(kinds: Mapping[str, Marks], formatter: Formatter) -> str:
     )
 
 
-def _not_among(these: Marks, those: Marks) -> Marks:
-    known = frozenset(those)
-    return tuple(mark for mark in these if mark not in known)
-
-
 def with_layers(plan: Plan, under: str, over: str) -> str:
     """The plan's SVG with more drawn beneath its lines and over them: a group with links in it, not one image."""
     head, rest = plan.svg.replace('role="img"', 'role="group"', 1).split("</desc>", 1)
@@ -91,12 +92,16 @@ def with_layers(plan: Plan, under: str, over: str) -> str:
 
 def side_down(figures: Figures, closer: bool = False) -> float:
     """How far down the side view's crest lies from the face's centreline, in mm."""
-    return _lowest(_face(figures, closer)) - _highest(_side(figures, closer)) - GAP
+    return _down(_face(figures, closer), _side(figures, closer))
 
 
-def _whole(figures: Figures, side: float, closer: bool) -> Marks:
-    """Both views in one."""
-    return (*_face(figures, closer), *(shifted(mark, 0.0, side) for mark in _side(figures, closer)))
+def _down(face: Marks, side: Marks) -> float:
+    return _lowest(face) - _highest(side) - GAP
+
+
+def _over_one_another(face: Marks, side: Marks, down: float) -> Marks:
+    """Both views in one, the side so far down."""
+    return (*face, *(shifted(mark, 0.0, down) for mark in side))
 
 
 def _face(figures: Figures, closer: bool) -> Marks:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from itertools import islice
 from math import inf, isnan, nan
 from typing import Any
 
@@ -44,7 +45,10 @@ def off_rows(fixed: Fixed, made: Figures, wanted: Figures) -> tuple[OffRow, ...]
     old, new = made[fixed.figure], wanted[fixed.figure]
     if _is_choice(old) or _is_choice(new):
         return (_choice(fixed, old, new),)
-    before, after = _values(fixed, made, old), _values(fixed, wanted, new)
+    if old is new:  # as most figures are that a change does not touch: all rows are right, and the first says so
+        before = after = dict(islice(_known(fixed, made, old), 1))
+    else:
+        before, after = dict(_known(fixed, made, old)), dict(_known(fixed, wanted, new))
     compared = tuple(_compared(made, before, after, passes(fixed, wanted)))
     worst = tuple(_worst([row for row in compared if row.off > 1.0]))
     axes = axes_of(made.graph.annotation(fixed.figure))
@@ -72,9 +76,9 @@ Values = Mapping[str, tuple[Value, str]]
 """Each row's value and where it is, by its address."""
 
 
-def _values(fixed: Fixed, figures: Figures, value: Any) -> Values:
+def _known(fixed: Fixed, figures: Figures, value: Any) -> Iterator[tuple[str, tuple[Value, str]]]:
     """Every row that is known."""
-    return {address: (each, where) for address, where, each in _rows(fixed, figures, value) if each == each}
+    return ((address, (each, where)) for address, where, each in _rows(fixed, figures, value) if each == each)
 
 
 def _rows(fixed: Fixed, figures: Figures, value: Any) -> Iterator[tuple[str, str, Value]]:
@@ -111,12 +115,13 @@ def _place(axes: tuple[str, ...], named: list[int]) -> str:
 
 
 def _compared(made: Figures, old: Values, new: Values, play: tuple[float, float]) -> Iterator[OffRow]:
-    for address, (is_now, where) in old.items():
-        if address in new:
-            should_be = new[address][0]
-            difference = _less(should_be, is_now)
-            off = inf if isnan(difference) else _off(difference, play, half_shown(made.unit_at(address)))
-            yield OffRow(address, where, is_now, should_be, difference, off)
+    both = [address for address in old if address in new]
+    shown = half_shown(made.unit_at(both[0])) if both else 0.0  # one field of one figure: all have one unit
+    for address in both:
+        (is_now, where), (should_be, _) = old[address], new[address]
+        difference = _less(should_be, is_now)
+        off = inf if isnan(difference) else _off(difference, play, shown)
+        yield OffRow(address, where, is_now, should_be, difference, off)
 
 
 def _less(one: Value, other: Value) -> float:

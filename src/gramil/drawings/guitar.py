@@ -4,7 +4,6 @@ x is from the zero line in all of them. In the side view height is over the join
 the body is turned by the neck's set. What is not described is left out, or is a dashed line where it would be.
 """
 
-from collections.abc import Callable
 from dataclasses import replace
 from math import cos, sin
 
@@ -117,7 +116,7 @@ def piece_plan_rims(
     neck's set."""
     marks: Marks = ()
     for side in body_sides:
-        upper, lower = (_edge_run(side, edge) for edge in (side.upper_edge, side.lower_edge))
+        upper, lower = _edge_runs(side)
         ring = _turned((*upper, *reversed(lower)), piece_plan_turned)
         domes = (Polyline(_turned(run, piece_plan_turned), "hidden") for run in _crests(side))
         bound = (_covered(each, upper, lower) for each in channel_edges)
@@ -126,10 +125,11 @@ def piece_plan_rims(
     return marks
 
 
-def _edge_run(side: UnrolledSide, edge: Callable[[Array], Array]) -> tuple[Point, ...]:
-    """An edge of the side, along the centreline."""
-    along = np.linspace(0.0, side.length, STEPS)
-    return tuple(zip(side.half.point(along)[:, 0].tolist(), edge(along).tolist(), strict=True))
+def _edge_runs(side: UnrolledSide) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+    """The upper and the lower edge of the side, along the centreline."""
+    x, *edges = side.edges(np.linspace(0.0, side.length, STEPS))
+    upper, lower = (tuple(zip(x.tolist(), edge.tolist(), strict=True)) for edge in edges)
+    return upper, lower
 
 
 def _covered(edge: Edge, upper: tuple[Point, ...], lower: tuple[Point, ...]) -> tuple[Point, ...]:

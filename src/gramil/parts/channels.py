@@ -4,9 +4,11 @@ leans, and which cutter and bearing cut them.
 An edge without a binding is not among them; without a body there are none.
 """
 
+from collections.abc import Iterator, Mapping
 from math import nan, tan
 
 import numpy as np
+from numpy.typing import NDArray
 
 from gramil.description.records import Cutter
 from gramil.parts.edge_records import Channel, Cut, Edge, EdgeLines, Tilt, best_ledge, edge_of, ledges
@@ -17,6 +19,8 @@ from gramil.shapes.outline import Outline
 from gramil.shapes.unrolled import UnrolledSide
 
 OWNS = ("channel_",)
+
+Array = NDArray[np.float64]
 
 FINENESS = 1.0
 """In mm along the side: the plates' slope is looked at so closely."""
@@ -130,19 +134,24 @@ def channel_tilts(channel_edges: tuple[Edge, ...], body_sides: tuple[UnrolledSid
     height the wall leans by height x tan, over its thickness the floor by thickness x tan.
     Source: sagitta
     """
-    return tuple(_steeper(edge, side) for side in body_sides for edge in channel_edges)
+    return tuple(tilt for side in body_sides for tilt in _tilts(channel_edges, side))
 
 
-def _steeper(edge: Edge, side: UnrolledSide) -> Tilt:
-    """Of the one side where both are alike, else of the side on which it leans more."""
-    if side.outline.alike:
-        return _tilt(edge, side)
-    return max((_tilt(edge, each) for each in (side, side.other)), key=lambda tilt: tilt.angle)
+def _tilts(edges: tuple[Edge, ...], side: UnrolledSide) -> Iterator[Tilt]:
+    """Of each edge the tilt on the one side where both are alike, else on the side on which it leans more."""
+    looked_at = [_slopes(each) for each in ((side,) if side.outline.alike else (side, side.other))] if edges else []
+    for edge in edges:
+        yield max((_tilt(edge, along, slopes[edge.name]) for along, slopes in looked_at), key=lambda tilt: tilt.angle)
 
 
-def _tilt(edge: Edge, side: UnrolledSide) -> Tilt:
+def _slopes(side: UnrolledSide) -> tuple[Array, Mapping[str, Array]]:
+    """The places along a side at which the plates' slopes are looked at, and the slope of each plate there."""
     along = np.linspace(0.0, side.length, 1 + int(side.length / FINENESS))
-    slopes = side.upper_slope(along) if edge.name == "top" else side.lower_slope(along)
+    top, back = side.slopes(along)
+    return along, {"top": top, "back": back}
+
+
+def _tilt(edge: Edge, along: Array, slopes: Array) -> Tilt:
     row = int(np.abs(slopes).argmax())
     angle = float(np.arctan(abs(slopes[row])))
     return Tilt(edge.name, angle, float(along[row]), edge.height * tan(angle), edge.thickness * tan(angle))

@@ -108,21 +108,21 @@ def set_backs(
 
 def cents_per_mm(paths: StringPaths, strings: StringStiffness) -> tuple[FloatArray, FloatArray]:
     """How the cents at each string and stop follow a set-back: of the nut, and of the saddle, cents/mm."""
-    return (
-        (deviation(moved(paths, _STEP, 0.0), strings).total - deviation(moved(paths, -_STEP, 0.0), strings).total)
-        / (2.0 * _STEP),
-        (deviation(moved(paths, 0.0, _STEP), strings).total - deviation(moved(paths, 0.0, -_STEP), strings).total)
-        / (2.0 * _STEP),
-    )
+    return _by(paths, strings, _STEP, 0.0), _by(paths, strings, 0.0, _STEP)
+
+
+def _by(paths: StringPaths, strings: StringStiffness, nut: float, saddle: float) -> FloatArray:
+    """How the cents follow a set-back of one end, by a step of it to either side."""
+    further, back = (deviation(moved(paths, way * nut, way * saddle), strings).total for way in (1.0, -1.0))
+    return (further - back) / (2.0 * (nut + saddle))
 
 
 def _step(
     paths: StringPaths, strings: StringStiffness, nut: Freedom, saddle: Freedom, weight: FloatArray
 ) -> FloatArray:
-    by_nut, by_saddle = cents_per_mm(paths, strings)
-    slopes = np.concatenate(
-        [by_nut[:, :, None] * nut.shape[:, None, :], by_saddle[:, :, None] * saddle.shape[:, None, :]], axis=2
-    )
+    ends = [(nut.shape, (_STEP, 0.0)), (saddle.shape, (0.0, _STEP))]
+    freed = [(shape, _by(paths, strings, *step)) for shape, step in ends if shape.shape[1]]  # a held end is not tried
+    slopes = np.concatenate([by[:, :, None] * shape[:, None, :] for shape, by in freed], axis=2)
     root = np.sqrt(weight)
     rows = (slopes * root[:, :, None]).reshape(-1, slopes.shape[2])
     wanted = -(deviation(paths, strings).total * root).ravel()

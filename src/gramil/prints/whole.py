@@ -136,6 +136,11 @@ def drawing_names(figures: Figures) -> tuple[str, ...]:
     return tuple(name for name in names if name in shown)
 
 
+def file_of(name: str) -> str:
+    """The name that a drawing and its file go by, from that of its figure: `drawing_top_inside` is `top-inside`."""
+    return name.removeprefix("drawing_").replace("_", "-")
+
+
 def dimensions_of(figures: Figures) -> tuple[str, ...]:
     """The names of all dimensions: whatever is not a verdict, a set-up, a drawing or a base value."""
     graph = figures.graph

@@ -94,8 +94,13 @@ class Curve:
 
     def tangent(self, along: ArrayLike) -> Array:
         """Unit vectors along the curve, shape (..., 2)."""
-        velocity = self.velocity(self.parameter(along))
-        return np.asarray(velocity / np.hypot(velocity[..., :1], velocity[..., 1:]))
+        return self.frame(along)[1]
+
+    def frame(self, along: ArrayLike) -> tuple[Array, Array]:
+        """`point` and `tangent` at the same distances, which are looked up once."""
+        parameter = self.parameter(along)
+        velocity = self.velocity(parameter)
+        return self.place(parameter), np.asarray(velocity / np.hypot(velocity[..., :1], velocity[..., 1:]))
 
     def curvature(self, along: ArrayLike) -> Array:
         """Curvature in 1/mm at distances along the curve, positive where it turns left."""
@@ -111,7 +116,8 @@ class Curve:
         piece = piece_at(self.breaks, wanted)
         start = self.breaks[piece]
         half = (wanted - start) / 2
-        inside = self._speed((start + half)[..., None] + half[..., None] * _POINTS)
+        velocity = self._velocity.in_pieces(piece, (start + half)[..., None] + half[..., None] * _POINTS)
+        inside = np.hypot(velocity[..., 0], velocity[..., 1])
         return np.asarray(self.along_breaks[piece] + half * (inside * _WEIGHTS).sum(axis=-1))
 
     def parameter(self, along: ArrayLike) -> Array:
@@ -121,7 +127,9 @@ class Curve:
         low, high = self.breaks[piece], self.breaks[piece + 1]
         found = np.interp(wanted, self.along_breaks, self.breaks)
         for _ in range(4):
-            found = np.clip(found - (self.along(found) - wanted) / self._speed(found), low, high)
+            last, found = found, np.clip(found - (self.along(found) - wanted) / self._speed(found), low, high)
+            if np.array_equal(last, found):
+                break
         return np.asarray(found)
 
     def sample(self, tolerance: Mm, longest: Mm = np.inf) -> Array:

@@ -125,12 +125,21 @@ def _ends(spans: Sequence[Span]) -> Array:
 
 
 def _reached(curve: Curve, span: Span, x: Array) -> Array:
-    """Parameters at which a lengthwise span comes to x; not a number where it does not.
+    """Parameters at which a lengthwise span comes to x; not a number where it does not."""
+    first, last = curve.place(np.array([span.start, np.nextafter(span.end, span.start)]))[:, 0]
+    slack = 1e-9
+    reached = (x >= min(first, last) - slack) & (x <= max(first, last) + slack)
+    found = np.full(x.shape, np.nan)
+    found[reached] = _met(curve, span, x[reached])
+    return found
+
+
+def _met(curve: Curve, span: Span, x: Array) -> Array:
+    """Parameters at which a lengthwise span comes to each x, which it does.
 
     Newton's steps, halved where one would leave what is still between, until none moves by more than rounding does.
     """
     low, high = np.full(x.shape, span.start), np.full(x.shape, span.end)
-    first, last = curve.place(np.array([span.start, np.nextafter(span.end, span.start)]))[:, 0]
     at = (low + high) / 2
     for _ in range(60):
         off, speed = curve.place(at)[..., 0] - x, curve.velocity(at)[..., 0]
@@ -138,13 +147,12 @@ def _reached(curve: Curve, span: Span, x: Array) -> Array:
         low, high = np.where(short, at, low), np.where(short, high, at)
         with np.errstate(divide="ignore", invalid="ignore"):
             step = at - off / speed
-        to = np.where((step > low) & (step < high), step, (low + high) / 2)
+        # A step of nothing, which ends on the one side or the other of what is between, has arrived.
+        to = np.where((step >= low) & (step <= high), step, (low + high) / 2)
         moved, at = float(np.abs(to - at).max(initial=0.0)), to
         if moved <= 1e-14 * span.end:
             break
-    slack = 1e-9
-    outside = (x < min(first, last) - slack) | (x > max(first, last) + slack)
-    return np.where(outside, np.nan, at)
+    return at
 
 
 def _without_ripples(stations: list[Station]) -> list[Station]:

@@ -44,14 +44,24 @@ class Piecewise:
         A break belongs to the piece that starts there, the last one to the last piece.
         """
         wanted = np.asarray(parameter, dtype=np.float64)
-        piece = piece_at(self.breaks, wanted)
+        inside = (wanted >= self.breaks[0]) & (wanted <= self.breaks[-1])
         axes = (1,) * (self.coefficients.ndim - 2)
-        within = (wanted - self.breaks[piece]).reshape(wanted.shape + axes)
-        value, *others = self.coefficients[:, piece]
+        value = self.in_pieces(piece_at(self.breaks, wanted), wanted)
+        return np.asarray(np.where(inside.reshape(wanted.shape + axes), value, np.nan))
+
+    def in_pieces(self, piece: NDArray[np.intp], parameter: Array) -> Array:
+        """Values at parameters whose pieces are known: each of that piece's own polynomial, wherever it ends.
+
+        `piece` has the parameters' shape, or that without some of their last axes.
+        """
+        spare = (1,) * (parameter.ndim - piece.ndim)
+        within = parameter - self.breaks[piece].reshape(piece.shape + spare)
+        within = within.reshape(parameter.shape + (1,) * (self.coefficients.ndim - 2))
+        order, _, *of = self.coefficients.shape
+        value, *others = self.coefficients[:, piece].reshape(order, *piece.shape, *spare, *of)
         for coefficients in others:
             value = value * within + coefficients
-        inside = (wanted >= self.breaks[0]) & (wanted <= self.breaks[-1])
-        return np.asarray(np.where(inside.reshape(wanted.shape + axes), value, np.nan))
+        return np.asarray(value)
 
     @cached_property
     def derivative(self) -> "Piecewise":

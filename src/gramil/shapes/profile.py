@@ -67,9 +67,12 @@ class Profile:
         parts = ((self.exponent, 1 - self.mix), (self.other_exponent, self.mix))
         return tuple((n, weight) for n, weight in parts if weight != 0)
 
-    def points(self, count: int) -> Array:
-        """`count` points from edge to edge, shape (count, 2) of y and depth, closer together where it is steep."""
-        angles = np.linspace(pi, 0, count)
+    def points(self, count: int, from_the_middle: bool = False) -> Array:
+        """`count` points from edge to edge, shape (count, 2) of y and depth, closer together where it is steep.
+
+        `from_the_middle` gives the middle one and those after it alone.
+        """
+        angles = np.linspace(pi, 0, count)[count // 2 if from_the_middle else 0 :]
         y = self.half_width * np.cos(angles)
         return np.stack((y, self.depth_at(np.clip(y, -self.half_width, self.half_width))), axis=-1)
 

@@ -30,6 +30,6 @@ def room_under(profile: Profile, half_width: Mm, depth: Mm) -> Mm:
     """
     if half_width >= profile.half_width:
         return profile.half_width - half_width - depth
-    curve = profile.points(4001)[2000:]  # the nearest point is on the corner's own side
+    curve = profile.points(4001, from_the_middle=True)  # the nearest point is on the corner's own side
     near = float(np.hypot(curve[:, 0] - half_width, curve[:, 1] - depth).min())
     return near if float(profile.depth_at(half_width)) >= depth else -near

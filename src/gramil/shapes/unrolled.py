@@ -58,27 +58,29 @@ class UnrolledSide:
         """Height of the lower edge from the same line, in mm: minus the depth at both ends."""
         return self.lower_at(self.half.point(along))
 
+    def edges(self, along: ArrayLike) -> tuple[Array, Array, Array]:
+        """How far along the axis places on the side lie, and the height of its upper and of its lower edge there."""
+        places = self.half.point(along)
+        return places[..., 0], self._upper(places), self._lower(places)
+
     def depth(self, along: ArrayLike) -> Array:
         """From edge to edge at distances along, in mm."""
         places = self.half.point(along)
         return self.upper_at(places) - self.lower_at(places)
 
-    def upper_slope(self, along: ArrayLike) -> Array:
-        """How steeply the upper face falls outward at its edge, square to the outline: mm a mm; flat is 0."""
-        return self._outward(self.upper, along, 0.0)
+    def slopes(self, along: ArrayLike) -> tuple[Array, Array]:
+        """How steeply the upper face falls outward at its edge, square to the outline, and how steeply the lower one
+        comes in toward it there: mm a mm; flat is 0.
 
-    def lower_slope(self, along: ArrayLike) -> Array:
-        """How steeply the lower face comes in toward the upper one at its edge, going outward: mm a mm.
-
-        Toward the end at which the side is shallower its taper adds to the dome's own slope.
+        Toward the end at which the side is shallower its taper adds to the lower dome's own slope.
         """
-        return self._outward(self.lower, along, (self.depth_end - self.depth_start) / self.outline.length)
+        places, tangent = self.half.frame(along)
+        taper = (self.depth_end - self.depth_start) / self.outline.length
+        return self._outward(self.upper, places, tangent, 0.0), self._outward(self.lower, places, tangent, taper)
 
-    def _outward(self, dome: Dome, along: ArrayLike, taper: float) -> Array:
+    def _outward(self, dome: Dome, places: Array, tangent: Array, taper: float) -> Array:
         """The slope of a face across its edge: the dome's, less its chord's rise and what the depth grows by, both
         along the axis."""
-        half = self.half
-        tangent, places = half.tangent(along), half.point(along)
         slope = dome.slope(places[..., 0], places[..., 1])
         rise = (dome.fall(self.outline.end, 0.0) - dome.fall(self.outline.start, 0.0)) / self.outline.length
         return np.asarray(slope[..., 1] * tangent[..., 0] - (slope[..., 0] - rise - taper) * tangent[..., 1])

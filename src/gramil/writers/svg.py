@@ -1,9 +1,7 @@
 """Marks to SVG in true millimetres: a group for each layer, words as words, and the text of every figure."""
 
-import re
 from collections.abc import Iterable, Sequence
 from html import escape
-from itertools import chain
 from math import cos, degrees, sin
 
 from gramil.drawings.marks import Arc, Circle, Drawing, Line, Point, Polyline
@@ -21,8 +19,6 @@ from gramil.writers.spans import Resolve
 MARGIN = 5.0
 """Blank paper round the drawing, in mm."""
 WORD_FACE, FIGURE_FACE = "B612, sans-serif", "'B612 Mono', B612, monospace"
-NEEDLESS, NOUGHT = re.compile(r"\.?0+(?=[ ,]|$)"), re.compile(r"(?<![^ ,])-0(?=[ ,]|$)")
-"""Zeros at the end of a decimal, with its point if nothing else follows that; and a zero that has a sign."""
 ANCHORS = {"left": "start", "middle": "middle", "right": "end"}
 
 
@@ -120,9 +116,7 @@ def _xy(point: Point) -> str:
 
 
 def _corners(points: Sequence[Point]) -> str:
-    """Many points as `number` writes each, at once: an outline has hundreds."""
-    written = " ".join(["%.6f,%.6f"] * len(points)) % tuple(chain.from_iterable((x, -y) for x, y in points))
-    return NOUGHT.sub("0", NEEDLESS.sub("", written))
+    return " ".join([f"{number(x)},{number(-y)}" for x, y in points])
 
 
 def _element(mark: Plain, arcs: bool, ink: str) -> str:
