@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -12,9 +13,10 @@ from gramil.description.wood.tables import PlaceTable
 from gramil.faults import Fault, MakersFault
 from gramil.plain_file import opened
 from gramil.wood.air import Air, AirHistory, mean_air, typed_in
-from gramil.wood.air_log import LogAnswers, LogReport, read_air_log
-from gramil.wood.air_merge import air_lines
 from gramil.written_file import Imprint, put_text
+
+if TYPE_CHECKING:
+    from gramil.wood.air_log import LogAnswers, LogReport
 
 LARGEST_LOG = 60_000_000
 """Bytes; ten years of ten-minute readings."""
@@ -82,12 +84,14 @@ def places_of(description: ShopDescription) -> Places:
     return Places(known, tuple(faults), gluing, air.outlook_days, air.finishing_place or "")
 
 
-def load_air(path: Path, answers: LogAnswers | None = None) -> tuple[AirHistory, LogReport]:
+def load_air(path: Path, answers: "LogAnswers | None" = None) -> "tuple[AirHistory, LogReport]":
     """Readings from a logger's file, and how it was read. Raises MakersFault, which says what to mend or which question
     to answer.
     """
     try:
         with opened(path, LARGEST_LOG) as log:
+            from gramil.wood.air_log import read_air_log  # not needed where there is no log, and slow to load
+
             return read_air_log(log, path.name, answers)
     except OSError as error:
         why = "there is no such file" if isinstance(error, FileNotFoundError) else (error.strerror or "")
@@ -110,6 +114,8 @@ def save_air(path: Path, history: AirHistory, seen: Imprint | None) -> None:
     Raises MakersFault where something else stands there now, where the folder refuses, and for more readings than a
     file can have.
     """
+    from gramil.wood.air_merge import air_lines
+
     put_text(path, _that_can_be_read(air_lines(history), path.name), seen)
 
 

@@ -1,13 +1,12 @@
 """`gramil check`: the findings, gravest first, each with its limit, where that comes from, and what would mend it."""
 
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
-from gramil.change.made import Judged, judge
-from gramil.change.made_words import lines as made_lines
 from gramil.cli.json_option import json_option, told
 from gramil.cli.options import as_made_option, instrument_file, opened, shop_file, top_option, with_the_top
 from gramil.cli.store_options import refuse_two_shops, store_file
@@ -15,6 +14,9 @@ from gramil.cli.verdicts import verdicts
 from gramil.formatter import Formatter, formatter_of
 from gramil.graph import Figures
 from gramil.prints.whole import findings_of
+
+if TYPE_CHECKING:
+    from gramil.change.made import Judged
 
 
 @click.command()
@@ -53,19 +55,20 @@ def command(
     sys.exit(any(each.severity == "stop" for each in findings) or any(each.standing == "lost" for each in judged))
 
 
-def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, tuple[Judged, ...], None]:
+def _from_files(file: Path, shop: Path | None, made: bool) -> tuple[Figures, "tuple[Judged, ...]", None]:
     """The figures of an instrument in a file, as made or as drawn; a verdict on the finished work by what was
     measured; and no number of a revision.
     """
     figures, _ = opened(file, shop, made)
     if not made:
         return figures, (), None
+    from gramil.change.made import judge  # what it takes to judge finished work is not loaded where there is none
     from gramil.shop.made_file import made_beside, read_made
 
     return figures, judge(dict.fromkeys(read_made(made_beside(file)).operations, figures), figures), None
 
 
-def _kept(store: Path, name: str) -> tuple[Figures, tuple[Judged, ...], int]:
+def _kept(store: Path, name: str) -> tuple[Figures, "tuple[Judged, ...]", int]:
     """An instrument of the store, in its shop and its air, by what was measured; a verdict on the finished work; and
     the number of its revision.
     """
@@ -80,7 +83,11 @@ def _kept(store: Path, name: str) -> tuple[Figures, tuple[Judged, ...], int]:
         return figures_in_store(record, owner), standing_in_store(record, owner), number
 
 
-def made_verdicts(judged: Iterable[Judged], formatter: Formatter) -> Iterator[str]:
+def made_verdicts(judged: "tuple[Judged, ...]", formatter: Formatter) -> Iterator[str]:
     """Finished work that is no longer right, one line each."""
+    if not judged:
+        return
+    from gramil.change.made_words import lines as made_lines
+
     for each, line in made_lines(judged, formatter.first):
         yield click.style(f"{each.standing.upper():<10}", bold=True) + f" {line}."

@@ -7,15 +7,16 @@ as base values. The moment is that of the last reading, not the clock's, so that
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from gramil import names as n
 from gramil.air.air_of_places import PlaceAir, Places, air_at, places_of
-from gramil.air.pieces_now import PieceNow, pieces_now
-from gramil.air.readiness import gluing_band, readiness, when
 from gramil.description.reading import ShopDescription
 from gramil.description.wood.air_values import WoodState, unknown_air
 from gramil.graph import Origin
+
+if TYPE_CHECKING:
+    from gramil.air.pieces_now import PieceNow
 
 
 @dataclass(frozen=True)
@@ -48,6 +49,9 @@ def _because(places: Places) -> str:
 
 
 def _values(shop: ShopDescription, places: Places, place: PlaceAir) -> dict[str, Any]:
+    from gramil.air.pieces_now import pieces_now  # not needed where nothing was read, and slow to load
+    from gramil.air.readiness import gluing_band
+
     now = place.last
     air, pieces, band = air_at(place, now), pieces_now(shop, places, now), gluing_band(shop.shop, places, now)
     return {
@@ -62,7 +66,7 @@ def _values(shop: ShopDescription, places: Places, place: PlaceAir) -> dict[str,
     }
 
 
-def _state(piece: PieceNow, places: Places, now: datetime, band: tuple[float, float]) -> WoodState:
+def _state(piece: "PieceNow", places: Places, now: datetime, band: tuple[float, float]) -> WoodState:
     row, mean = piece.row, piece.state.mean
     told = _piece_in_words(piece, places, now, band)
     return WoodState(
@@ -70,8 +74,10 @@ def _state(piece: PieceNow, places: Places, now: datetime, band: tuple[float, fl
     )
 
 
-def _piece_in_words(piece: PieceNow, places: Places, now: datetime, band: tuple[float, float]) -> str:
+def _piece_in_words(piece: "PieceNow", places: Places, now: datetime, band: tuple[float, float]) -> str:
     """What makes it ready, in a sentence."""
+    from gramil.air.readiness import readiness, when
+
     found = readiness(piece, places, now, band)
     if found.settled:
         return ""
